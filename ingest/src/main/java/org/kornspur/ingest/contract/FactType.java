@@ -1,0 +1,118 @@
+package org.kornspur.ingest.contract;
+
+import java.util.Arrays;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.apache.avro.Schema;
+import org.apache.avro.specific.SpecificData;
+import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.contract.Admixture;
+import org.kornspur.contract.Blend;
+import org.kornspur.contract.BlendComposition;
+import org.kornspur.contract.Conditioning;
+import org.kornspur.contract.Dispatch;
+import org.kornspur.contract.EnterpriseDeclared;
+import org.kornspur.contract.FactHeader;
+import org.kornspur.contract.FieldCropDeclared;
+import org.kornspur.contract.FieldInspection;
+import org.kornspur.contract.GerminationTest;
+import org.kornspur.contract.Harvest;
+import org.kornspur.contract.HybridDeclared;
+import org.kornspur.contract.KernelWeightTest;
+import org.kornspur.contract.LotDeclared;
+import org.kornspur.contract.LotMerge;
+import org.kornspur.contract.LotSplit;
+import org.kornspur.contract.MoistureTest;
+import org.kornspur.contract.OtherSeedDetermination;
+import org.kornspur.contract.PollenSourceSeen;
+import org.kornspur.contract.PostControlResult;
+import org.kornspur.contract.PurityTest;
+import org.kornspur.contract.Sampling;
+import org.kornspur.contract.Sowing;
+import org.kornspur.contract.SterilityCheck;
+import org.kornspur.contract.Withdrawal;
+
+/** Every type of fact that the contract knows, each with its generated class. */
+public enum FactType {
+  ENTERPRISE_DECLARED(EnterpriseDeclared.class),
+  HYBRID_DECLARED(HybridDeclared.class),
+  FIELD_CROP_DECLARED(FieldCropDeclared.class),
+  LOT_DECLARED(LotDeclared.class),
+  SOWING(Sowing.class),
+  POLLEN_SOURCE_SEEN(PollenSourceSeen.class),
+  FIELD_INSPECTION(FieldInspection.class),
+  STERILITY_CHECK(SterilityCheck.class),
+  HARVEST(Harvest.class),
+  CONDITIONING(Conditioning.class),
+  LOT_SPLIT(LotSplit.class),
+  LOT_MERGE(LotMerge.class),
+  BLEND(Blend.class),
+  ADMIXTURE(Admixture.class),
+  SAMPLING(Sampling.class),
+  GERMINATION_TEST(GerminationTest.class),
+  PURITY_TEST(PurityTest.class),
+  OTHER_SEED_DETERMINATION(OtherSeedDetermination.class),
+  MOISTURE_TEST(MoistureTest.class),
+  KERNEL_WEIGHT_TEST(KernelWeightTest.class),
+  BLEND_COMPOSITION(BlendComposition.class),
+  POST_CONTROL_RESULT(PostControlResult.class),
+  DISPATCH(Dispatch.class),
+  WITHDRAWAL(Withdrawal.class);
+
+  private static final Map<String, FactType> BY_SCHEMA =
+      Arrays.stream(values())
+          .collect(Collectors.toMap(type -> type.schema().getFullName(), Function.identity()));
+
+  private final Class<? extends SpecificRecord> recordClass;
+
+  FactType(Class<? extends SpecificRecord> recordClass) {
+    this.recordClass = recordClass;
+  }
+
+  /** The generated class of this type. */
+  public Class<? extends SpecificRecord> recordClass() {
+    return recordClass;
+  }
+
+  /** The schema that this version of the contract writes. */
+  public Schema schema() {
+    return SpecificData.get().getSchema(recordClass);
+  }
+
+  /** The name that people and files use: the record name, as in {@code GerminationTest}. */
+  public String contractName() {
+    return recordClass.getSimpleName();
+  }
+
+  /** The type with this record name, without name space. */
+  public static Optional<FactType> named(String contractName) {
+    return Arrays.stream(values())
+        .filter(type -> type.contractName().equals(contractName))
+        .findFirst();
+  }
+
+  /** The type of a schema, by full name; empty for a record that is no fact. */
+  public static Optional<FactType> of(Schema schema) {
+    return Optional.ofNullable(BY_SCHEMA.get(schema.getFullName()));
+  }
+
+  /**
+   * The type of a fact.
+   *
+   * @throws IllegalArgumentException if the record is no fact of this contract
+   */
+  public static FactType of(SpecificRecord fact) {
+    return of(fact.getSchema())
+        .orElseThrow(
+            () ->
+                new IllegalArgumentException(
+                    fact.getSchema().getFullName() + " is no fact type of this contract"));
+  }
+
+  /** The head that every fact carries. */
+  public static FactHeader headerOf(SpecificRecord fact) {
+    return (FactHeader) fact.get(fact.getSchema().getField("header").pos());
+  }
+}

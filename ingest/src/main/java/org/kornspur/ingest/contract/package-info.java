@@ -1,0 +1,5 @@
+/**
+ * The contract: fact types, ids and subjects, as the Avro schemas in {@code src/main/avro} give
+ * them.
+ */
+package org.kornspur.ingest.contract;

@@ -1,0 +1,156 @@
+package org.kornspur.processors.dossier;
+
+import java.time.LocalDate;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.contract.FieldCropDeclared;
+import org.kornspur.contract.LotDeclared;
+import org.kornspur.ingest.contract.FactType;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.pedigree.Edge;
+import org.kornspur.processors.pedigree.Edges;
+import org.kornspur.processors.pedigree.MassFlow;
+
+/**
+ * All that is known of one subject: its facts, and what parents, the hybrid and the ground
+ * reported.
+ *
+ * <p>Entries and reports are held in an order of their own (when it happened, then id; sender), so
+ * that everything computed from a dossier is a function of the set of facts and never of the order
+ * in which they came.
+ */
+public final class Dossier {
+  private static final Comparator<Entry> BY_TIME_THEN_ID =
+      Comparator.comparing((Entry entry) -> entry.header().getHappenedAt())
+          .thenComparing(entry -> entry.header().getFactId());
+
+  private final Subject subject;
+  private final List<Entry> entries;
+  private final List<Report> reports;
+
+  public Dossier(Subject subject, List<Entry> entries, List<Report> reports) {
+    this.subject = subject;
+    this.entries = entries.stream().sorted(BY_TIME_THEN_ID).toList();
+    this.reports = reports.stream().sorted(Comparator.comparing(Report::sender)).toList();
+  }
+
+  public Subject subject() {
+    return subject;
+  }
+
+  /** Every fact, superseded ones too, by time and id. */
+  public List<Entry> entries() {
+    return entries;
+  }
+
+  /** Facts of one type that still count, by time and id. */
+  public <T extends SpecificRecord> List<T> facts(Class<T> type) {
+    return counting().filter(type::isInstance).map(type::cast).toList();
+  }
+
+  /** The latest fact of one type that still counts. */
+  public <T extends SpecificRecord> Optional<T> latest(Class<T> type) {
+    List<T> facts = facts(type);
+    return facts.isEmpty() ? Optional.empty() : Optional.of(facts.get(facts.size() - 1));
+  }
+
+  /** All facts that still count, by time and id. */
+  public Stream<SpecificRecord> counting() {
+    return entries.stream().filter(Entry::counts).map(Entry::fact);
+  }
+
+  /** What the parents reported, by sender; only of those that a counting fact names as parent. */
+  public List<Report.FromParent> parents() {
+    List<Subject> named = edgesIn().stream().map(Edge::parent).distinct().toList();
+    return reportsOf(Report.FromParent.class)
+        .filter(report -> named.contains(report.parent()))
+        .toList();
+  }
+
+  /** What one parent reported; empty until it has. */
+  public Optional<Report.FromParent> parent(Subject parent) {
+    return parents().stream().filter(report -> report.parent().equals(parent)).findFirst();
+  }
+
+  /** The hybrid's master data; empty until the hybrid has been declared. */
+  public Optional<Report.Scheme> scheme() {
+    return material()
+        .flatMap(
+            material ->
+                reportsOf(Report.FromHybrid.class)
+                    .flatMap(report -> report.schemes().stream())
+                    .filter(scheme -> scheme.hybridId().equals(material.hybridId()))
+                    .reduce((earlier, later) -> later));
+  }
+
+  /** Foreign pollen near this crop, nearest first. */
+  public List<Report.Neighbour> neighbours() {
+    return reportsOf(Report.FromGround.class)
+        .flatMap(report -> report.neighbours().stream())
+        .sorted(
+            Comparator.comparingDouble(Report.Neighbour::distanceM)
+                .thenComparing(Report.Neighbour::source))
+        .filter(distinctBySource())
+        .toList();
+  }
+
+  /** Edges by which seed came into this subject. */
+  public List<Edge> edgesIn() {
+    return edges().filter(edge -> edge.child().equals(subject)).toList();
+  }
+
+  /** Edges by which seed left this subject. */
+  public List<Edge> edgesOut() {
+    return edges().filter(edge -> edge.parent().equals(subject)).toList();
+  }
+
+  /** Masses put into and taken out of this lot. */
+  public List<MassFlow> massFlows() {
+    return counting()
+        .flatMap(fact -> MassFlow.of(fact).stream())
+        .filter(flow -> Subject.lot(flow.lotId()).equals(subject))
+        .toList();
+  }
+
+  /** What this crop or lot is; empty while its origin is not known. */
+  public Optional<Material> material() {
+    return MaterialOf.dossier(this);
+  }
+
+  /** The crop's own declaration. */
+  public Optional<FieldCropDeclared> crop() {
+    return latest(FieldCropDeclared.class);
+  }
+
+  /** The lot's own declaration, where it entered with no history here. */
+  public Optional<LotDeclared> declaredLot() {
+    return latest(LotDeclared.class);
+  }
+
+  /** Whether seed came in straight from the field and has not been conditioned. */
+  public boolean isRawHarvest() {
+    List<Edge> in = edgesIn();
+    return !in.isEmpty() && in.stream().allMatch(edge -> edge.by() == FactType.HARVEST);
+  }
+
+  /** The day whose text of a rulebook governs: midsummer of the year of harvest. */
+  public Optional<LocalDate> judgedOn() {
+    return material().map(material -> LocalDate.of(material.cropYear(), 7, 1));
+  }
+
+  private <T extends Report> Stream<T> reportsOf(Class<T> type) {
+    return reports.stream().filter(type::isInstance).map(type::cast);
+  }
+
+  private Stream<Edge> edges() {
+    return counting().flatMap(fact -> Edges.of(fact).stream());
+  }
+
+  private static java.util.function.Predicate<Report.Neighbour> distinctBySource() {
+    java.util.Set<Subject> seen = new java.util.HashSet<>();
+    return neighbour -> seen.add(neighbour.source());
+  }
+}

@@ -1,0 +1,26 @@
+package org.kornspur.processors.dossier;
+
+import java.util.Optional;
+import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.contract.FactHeader;
+import org.kornspur.ingest.contract.FactType;
+
+/**
+ * One fact in a dossier, and whether another took its place.
+ *
+ * @param fact the fact
+ * @param superseded by what, where a correction or withdrawal named it
+ */
+public record Entry(SpecificRecord fact, Optional<Superseded> superseded) {
+
+  /** The fact that took it back or corrected it, and why. */
+  public record Superseded(String byFactId, String reason) {}
+
+  public FactHeader header() {
+    return FactType.headerOf(fact);
+  }
+
+  public boolean counts() {
+    return superseded.isEmpty();
+  }
+}

@@ -1,0 +1,111 @@
+package org.kornspur.processors.dossier;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.SortedMap;
+import org.kornspur.contract.ComponentKind;
+import org.kornspur.contract.GeoPoint;
+import org.kornspur.contract.PollenSourceKind;
+import org.kornspur.contract.ShareBasis;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.gates.Verdict;
+
+/** What one subject tells another: the only way in which dossiers learn of each other. */
+public sealed interface Report {
+
+  /** Who tells: a subject in text form, or an isolation cell. */
+  String sender();
+
+  /** Who is told. */
+  Subject receiver();
+
+  /**
+   * A parent to its child, or a hybrid's master data to what is made of it.
+   *
+   * @param material what the parent is, where known
+   * @param measures what a blend needs to know of it
+   * @param troubles what the child inherits, each with the path to the parent
+   * @param ancestors the parent's ancestors and how many steps above it each stands
+   * @param seedVerdicts verdicts on the parent's seed, which a part split from it may rest on
+   */
+  record FromParent(
+      Subject parent,
+      Subject receiver,
+      Optional<Material> material,
+      SeedMeasures measures,
+      List<Trouble> troubles,
+      SortedMap<String, Integer> ancestors,
+      List<Verdict> seedVerdicts)
+      implements Report {
+    @Override
+    public String sender() {
+      return parent.toString();
+    }
+  }
+
+  /**
+   * The hybrid's master data.
+   *
+   * @param schemes what its facts say; more than one where they contradict each other
+   */
+  record FromHybrid(Subject hybrid, Subject receiver, List<Scheme> schemes) implements Report {
+    @Override
+    public String sender() {
+      return hybrid.toString();
+    }
+  }
+
+  /**
+   * An isolation cell to a crop: foreign pollen found within the widest distance that any rulebook
+   * asks for.
+   */
+  record FromGround(String cell, Subject receiver, List<Neighbour> neighbours) implements Report {
+    @Override
+    public String sender() {
+      return cell;
+    }
+  }
+
+  /** The crossing scheme and the breeder's ratio. */
+  record Scheme(
+      String hybridId,
+      SortedMap<String, ComponentKind> components,
+      List<Crossing> crossings,
+      double pollinatorSharePercent,
+      ShareBasis shareBasis,
+      double tolerancePercentPoints,
+      String factId) {}
+
+  /** Seed parent, pollen parent and what they give. */
+  record Crossing(String seedId, String femaleId, String pollenId) {}
+
+  /**
+   * Foreign pollen near a crop.
+   *
+   * @param source the other crop, or a source that somebody saw
+   * @param distanceM metres between the nearest points of the outlines; 0 where they touch or
+   *     overlap
+   * @param onCrop nearest point of the crop
+   * @param onSource nearest point of the source
+   * @param sourceKind kind of a seen source; empty for a crop of ours
+   * @param sheddingFrom first day on which it can shed, as far as known
+   * @param sheddingTo last day, as far as known
+   * @param factId fact that tells of it
+   */
+  record Neighbour(
+      Subject source,
+      double distanceM,
+      GeoPosition onCrop,
+      GeoPosition onSource,
+      Optional<PollenSourceKind> sourceKind,
+      Optional<java.time.LocalDate> sheddingFrom,
+      Optional<java.time.LocalDate> sheddingTo,
+      String factId) {}
+
+  /** A place on WGS84, degrees. */
+  record GeoPosition(double lon, double lat) {
+    public static GeoPosition of(GeoPoint point) {
+      return new GeoPosition(point.getLon(), point.getLat());
+    }
+  }
+}

@@ -1,0 +1,67 @@
+package org.kornspur.processors.gates;
+
+/** What is checked of a crop or a lot, and how far down the pedigree a failure reaches. */
+public enum Gate {
+  /** Distance to foreign pollen. */
+  ISOLATION(Heritage.ISOLATION, Reach.EVERY_DESCENDANT),
+  /** Plants not true to type at field inspection. */
+  OFF_TYPES(Heritage.PURITY, Reach.EVERY_DESCENDANT),
+  /** Female plants that shed pollen at field inspection. */
+  SHEDDING_FEMALES(Heritage.STERILITY, Reach.EVERY_DESCENDANT),
+  /** Sterility of the female by examined plants and bagged ears. */
+  FEMALE_STERILITY(Heritage.STERILITY, Reach.EVERY_DESCENDANT),
+  /** Other cereals, species hard to separate, wild oats, smuts in the crop. */
+  OTHER_PLANTS(Heritage.PURITY, Reach.UNTIL_SOWN),
+  /** The lots that were sown or mixed are the components that the crossing scheme asks for. */
+  COMPONENTS(Heritage.IDENTITY, Reach.EVERY_DESCENDANT),
+  /** Where the seed comes from is known and no lot is its own ancestor. */
+  ORIGIN(Heritage.IDENTITY, Reach.EVERY_DESCENDANT),
+  /** Share of pollinator in a technical mixture. */
+  BLEND_SHARE(Heritage.PURITY, Reach.EVERY_DESCENDANT),
+  /** No lot gives out more than it holds. */
+  MASS_BALANCE(Heritage.IDENTITY, Reach.EVERY_DESCENDANT),
+  /** Plants of the lot grown or tested after the fact. */
+  POST_CONTROL(Heritage.PURITY, Reach.EVERY_DESCENDANT),
+  GERMINATION(Heritage.SEED_QUALITY, Reach.OWN),
+  ANALYTICAL_PURITY(Heritage.SEED_QUALITY, Reach.OWN),
+  OTHER_SEEDS(Heritage.SEED_QUALITY, Reach.OWN),
+  ERGOT(Heritage.SEED_QUALITY, Reach.OWN),
+  MOISTURE(Heritage.SEED_QUALITY, Reach.OWN),
+  LOT_SIZE(Heritage.SEED_QUALITY, Reach.OWN),
+  SAMPLING(Heritage.SEED_QUALITY, Reach.OWN);
+
+  /** What kind of fault it is for the descendants. */
+  public enum Heritage {
+    PURITY,
+    STERILITY,
+    IDENTITY,
+    ISOLATION,
+    SEED_QUALITY
+  }
+
+  /** How far a failure reaches. */
+  public enum Reach {
+    /** Only the lot itself. */
+    OWN,
+    /** All lots of the same harvest, up to the next sowing. */
+    UNTIL_SOWN,
+    /** Every descendant, across sowings and blends. */
+    EVERY_DESCENDANT
+  }
+
+  private final Heritage heritage;
+  private final Reach reach;
+
+  Gate(Heritage heritage, Reach reach) {
+    this.heritage = heritage;
+    this.reach = reach;
+  }
+
+  public Heritage heritage() {
+    return heritage;
+  }
+
+  public Reach reach() {
+    return reach;
+  }
+}

@@ -1,0 +1,13 @@
+package org.kornspur.processors.gates;
+
+import java.util.List;
+import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.standards.Rulebook;
+
+/** One gate: a pure function of a dossier and the rulebook that the production names. */
+@FunctionalInterface
+public interface GateRule {
+
+  /** Verdicts of this gate; empty where it does not apply to such a subject. */
+  List<Verdict> judge(Dossier dossier, Rulebook rulebook);
+}

@@ -1,0 +1,58 @@
+package org.kornspur.processors.standards;
+
+/** What a rulebook can limit. The unit that each limit is given in stands beside it. */
+public enum Quantity {
+  /** Metres between the outlines. */
+  ISOLATION_DISTANCE("m"),
+  /** Off-type plants for each square metre. */
+  OFF_TYPES_BY_AREA("plants/m2"),
+  /** Off-type plants for each plant. */
+  OFF_TYPES_BY_PLANTS("plants/plant"),
+  /** Shedding plants for each female plant. */
+  SHEDDING_FEMALES("plants/plant"),
+  FEMALE_STERILITY("%"),
+  OTHER_CEREAL_PLANTS("plants/m2"),
+  HARD_TO_SEPARATE_PLANTS("plants/m2"),
+  WILD_OAT_PLANTS("plants/m2"),
+  SMUT_PLANTS("plants/m2"),
+  FIELD_INSPECTIONS("visits"),
+  GERMINATION("%"),
+  ANALYTICAL_PURITY("%"),
+  MOISTURE("%"),
+  OTHER_SEEDS_TOTAL("seeds"),
+  OTHER_CEREAL_SEEDS("seeds"),
+  OTHER_PLANT_SEEDS("seeds"),
+  RAPHANUS_AND_AGROSTEMMA_SEEDS("seeds"),
+  WILD_OAT_SEEDS("seeds"),
+  LOLIUM_TEMULENTUM_SEEDS("seeds"),
+  ERGOT_BODIES("bodies"),
+  /** Mass of the sample that seeds and ergot are counted in. */
+  COUNT_SAMPLE_MASS("g"),
+  LOT_MASS("kg"),
+  /** Lot mass allowed over the limit, percent of it. */
+  LOT_MASS_EXCESS("%"),
+  SUBMITTED_SAMPLE_MASS("g"),
+  /**
+   * Kilograms that a lot may give out beyond what it holds, percent of what it holds: weighing
+   * tolerance.
+   */
+  MASS_BALANCE_TOLERANCE("%"),
+  /** Least number of seeds in a germination test. */
+  GERMINATION_SEEDS("seeds"),
+  /** Percentage points beyond the breeder's tolerance that a blend may lie off. */
+  BLEND_SHARE_EXTRA_TOLERANCE("percentage points"),
+  /** Off-type plants for each plant in post-control where the breeder states no purity. */
+  POST_CONTROL_OFF_TYPES("plants/plant"),
+  POST_CONTROL_SHEDDING("plants/plant"),
+  POST_CONTROL_NON_HYBRIDS("plants/plant");
+
+  private final String unit;
+
+  Quantity(String unit) {
+    this.unit = unit;
+  }
+
+  public String unit() {
+    return unit;
+  }
+}
