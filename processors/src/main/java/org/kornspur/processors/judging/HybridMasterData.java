@@ -1,0 +1,59 @@
+package org.kornspur.processors.judging;
+
+import java.util.List;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import org.kornspur.contract.ComponentKind;
+import org.kornspur.contract.HybridDeclared;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.contract.SubjectsNamed;
+import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.dossier.Report;
+
+/** What a hybrid tells every crop and lot whose facts name it. */
+final class HybridMasterData {
+
+  private HybridMasterData() {}
+
+  static List<Report> reportsOf(Dossier hybrid) {
+    List<Report.Scheme> schemes =
+        hybrid.facts(HybridDeclared.class).stream().map(HybridMasterData::scheme).toList();
+    return hybrid
+        .counting()
+        .flatMap(fact -> SubjectsNamed.of(fact).stream())
+        .filter(HybridMasterData::isMadeOfHybrids)
+        .distinct()
+        .sorted()
+        .<Report>map(made -> new Report.FromHybrid(hybrid.subject(), made, schemes))
+        .toList();
+  }
+
+  private static boolean isMadeOfHybrids(Subject subject) {
+    return switch (subject.kind()) {
+      case LOT, CROP -> true;
+      case SOURCE, HYBRID, ENTERPRISE -> false;
+    };
+  }
+
+  private static Report.Scheme scheme(HybridDeclared declared) {
+    SortedMap<String, ComponentKind> components = new TreeMap<>();
+    declared
+        .getComponents()
+        .forEach(component -> components.put(component.getComponentId(), component.getKind()));
+    return new Report.Scheme(
+        declared.getHybridId(),
+        components,
+        declared.getCrosses().stream()
+            .map(
+                cross ->
+                    new Report.Crossing(
+                        cross.getSeedComponentId(),
+                        cross.getFemaleComponentId(),
+                        cross.getPollenComponentId()))
+            .toList(),
+        declared.getPollinatorSharePercent(),
+        declared.getShareBasis(),
+        declared.getTolerancePercentPoints(),
+        declared.getHeader().getFactId());
+  }
+}

@@ -1,0 +1,143 @@
+package org.kornspur.processors.judging;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.dossier.Report;
+import org.kornspur.processors.dossier.Trouble;
+import org.kornspur.processors.gates.Gate;
+import org.kornspur.processors.gates.Verdict;
+
+/**
+ * What passes down the pedigree.
+ *
+ * <p>Every trouble travels with the path that it took. A subject that finds itself on a path drops
+ * it, and of several paths from one origin keeps the shortest, by text where equally long. So a
+ * trouble reaches each descendant once, leaves again when its origin mends, and the exchange of
+ * reports comes to rest even if wrong facts make a circle.
+ */
+final class Inheritance {
+  /**
+   * Steps after which an ancestor is no longer reported. Only ancestors in a circle get so far; the
+   * bound lets them die out once the circle is mended.
+   */
+  static final int MOST_STEPS = 250;
+
+  private static final Comparator<Trouble> SHORTEST_PATH_FIRST =
+      Comparator.comparingInt((Trouble trouble) -> trouble.path().size())
+          .thenComparing(trouble -> trouble.path().toString())
+          .thenComparing(trouble -> trouble.factIds().toString())
+          .thenComparing(Trouble::sentence);
+
+  private static final Comparator<Trouble> BY_GATE_AND_ORIGIN =
+      Comparator.comparing(Trouble::weight)
+          .thenComparing(Trouble::gate)
+          .thenComparing(Trouble::aspect)
+          .thenComparing(Trouble::origin);
+
+  private Inheritance() {}
+
+  /** What a subject takes over from its parents. */
+  static List<Trouble> inheritedBy(Dossier dossier) {
+    Stream<Trouble> candidates =
+        dossier.parents().stream()
+            .flatMap(report -> report.troubles().stream())
+            .filter(trouble -> !trouble.path().contains(dossier.subject()))
+            .filter(trouble -> reaches(trouble.gate(), dossier.subject()));
+    return oneFromEachOrigin(candidates);
+  }
+
+  /** What a subject passes on: what it inherited and what it fails or owes itself. */
+  static List<Trouble> passedOnBy(
+      Dossier dossier, List<Verdict> verdicts, List<Trouble> inherited) {
+    List<Trouble> own =
+        verdicts.stream().flatMap(verdict -> own(dossier.subject(), verdict).stream()).toList();
+    List<Trouble> passed = new ArrayList<>(own);
+    inherited.forEach(trouble -> passed.add(furtherAlong(trouble, dossier.subject())));
+    passed.sort(BY_GATE_AND_ORIGIN);
+    return passed;
+  }
+
+  /** Ancestors of a subject, and how many steps above it each stands. */
+  static SortedMap<String, Integer> ancestorsOf(Dossier dossier) {
+    SortedMap<String, Integer> ancestors = new TreeMap<>();
+    for (Report.FromParent report : dossier.parents()) {
+      ancestors.merge(report.parent().toString(), 1, Math::min);
+      report
+          .ancestors()
+          .forEach(
+              (ancestor, steps) -> {
+                if (steps < MOST_STEPS) {
+                  ancestors.merge(ancestor, steps + 1, Math::min);
+                }
+              });
+    }
+    return ancestors;
+  }
+
+  private static boolean reaches(Gate gate, Subject receiver) {
+    return switch (gate.reach()) {
+      case EVERY_DESCENDANT -> true;
+      case UNTIL_SOWN -> receiver.kind() == Subject.Kind.LOT;
+      case OWN -> false;
+    };
+  }
+
+  private static List<Trouble> oneFromEachOrigin(Stream<Trouble> candidates) {
+    Map<List<Object>, List<Trouble>> byOrigin =
+        candidates.collect(
+            Collectors.groupingBy(
+                trouble ->
+                    List.of(trouble.gate(), trouble.aspect(), trouble.weight(), trouble.origin())));
+    Collection<List<Trouble>> groups = byOrigin.values();
+    return groups.stream()
+        .map(group -> group.stream().min(SHORTEST_PATH_FIRST).orElseThrow())
+        .sorted(BY_GATE_AND_ORIGIN)
+        .toList();
+  }
+
+  private static List<Trouble> own(Subject subject, Verdict verdict) {
+    if (verdict.gate().reach() == Gate.Reach.OWN) {
+      return List.of();
+    }
+    if (verdict instanceof Verdict.NotMet) {
+      return List.of(trouble(subject, verdict, Trouble.Weight.CONDEMNS));
+    }
+    if (verdict instanceof Verdict.Owed) {
+      return List.of(trouble(subject, verdict, Trouble.Weight.OWED));
+    }
+    return List.of();
+  }
+
+  private static Trouble trouble(Subject subject, Verdict verdict, Trouble.Weight weight) {
+    return new Trouble(
+        verdict.gate(),
+        verdict.aspect(),
+        weight,
+        subject,
+        List.of(subject),
+        verdict.factIds(),
+        verdict.sentence());
+  }
+
+  private static Trouble furtherAlong(Trouble trouble, Subject subject) {
+    List<Subject> path = new ArrayList<>(trouble.path());
+    path.add(subject);
+    return new Trouble(
+        trouble.gate(),
+        trouble.aspect(),
+        trouble.weight(),
+        trouble.origin(),
+        List.copyOf(path),
+        trouble.factIds(),
+        trouble.sentence());
+  }
+}

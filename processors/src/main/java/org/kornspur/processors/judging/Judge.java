@@ -1,0 +1,178 @@
+package org.kornspur.processors.judging;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.function.Function;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.dossier.Material;
+import org.kornspur.processors.dossier.Report;
+import org.kornspur.processors.dossier.Trouble;
+import org.kornspur.processors.gates.Gate;
+import org.kornspur.processors.gates.GateRule;
+import org.kornspur.processors.gates.Verdict;
+import org.kornspur.processors.judging.Standing.State;
+import org.kornspur.processors.pedigree.Edge;
+import org.kornspur.processors.pedigree.MassFlow;
+import org.kornspur.processors.standards.Rulebook;
+
+/**
+ * Judges a dossier: runs every gate under the rulebook that the production names, adds what is
+ * inherited, and says what the children, the ground and the pedigree are to be told. Pure.
+ */
+public final class Judge {
+  private static final Comparator<Verdict> BY_GATE_AND_ASPECT =
+      Comparator.comparing(Verdict::gate).thenComparing(Verdict::aspect);
+
+  private final Function<String, Optional<? extends Rulebook>> rulebooks;
+  private final List<GateRule> gates;
+
+  /**
+   * @param rulebooks finds a rulebook by the id that a production names
+   * @param gates every gate; each says itself where it applies
+   */
+  public Judge(
+      Function<String, Optional<? extends Rulebook>> rulebooks, List<? extends GateRule> gates) {
+    this.rulebooks = rulebooks;
+    this.gates = List.copyOf(gates);
+  }
+
+  /** All that follows from a dossier. */
+  public Outcome judge(Dossier dossier) {
+    return switch (dossier.subject().kind()) {
+      case LOT, CROP -> judgeSeed(dossier);
+      case HYBRID ->
+          new Outcome(
+              Optional.empty(), List.of(), HybridMasterData.reportsOf(dossier), Optional.empty());
+      case SOURCE -> new Outcome(Optional.empty(), List.of(), List.of(), Plots.of(dossier));
+      case ENTERPRISE -> new Outcome(Optional.empty(), List.of(), List.of(), Optional.empty());
+    };
+  }
+
+  private Outcome judgeSeed(Dossier dossier) {
+    Optional<Material> material = dossier.material();
+    Optional<? extends Rulebook> rulebook =
+        material.map(Material::rulebookId).flatMap(rulebooks::apply);
+    List<Verdict> verdicts = verdicts(dossier, material, rulebook);
+    List<Trouble> inherited = Inheritance.inheritedBy(dossier);
+    if (dossier.counting().findAny().isEmpty()) {
+      return new Outcome(Optional.empty(), List.of(), List.of(), Optional.empty());
+    }
+    Standing standing =
+        new Standing(
+            dossier.subject(),
+            state(verdicts, inherited),
+            material,
+            rulebook.map(book -> book.title() + ", edition " + book.edition()),
+            verdicts,
+            inherited,
+            total(dossier, MassFlow.Direction.IN),
+            total(dossier, MassFlow.Direction.OUT),
+            holder(dossier),
+            dossier.edgesIn().stream().map(Edge::parent).distinct().sorted().toList());
+    return new Outcome(
+        Optional.of(standing),
+        dossier.edgesIn(),
+        reportsToChildren(dossier, material, verdicts, inherited),
+        Plots.of(dossier));
+  }
+
+  private List<Verdict> verdicts(
+      Dossier dossier, Optional<Material> material, Optional<? extends Rulebook> rulebook) {
+    if (material.isEmpty()) {
+      return List.of(
+          new Verdict.Owed(
+              Gate.ORIGIN,
+              "",
+              dossier.subject().kind() == Subject.Kind.CROP
+                  ? "the declaration of the field crop"
+                  : "the harvest, declaration or mixture that this lot came from",
+              Optional.empty(),
+              factIds(dossier),
+              "What "
+                  + dossier.subject()
+                  + " is cannot be told: no fact says where it came from. Record its origin."));
+    }
+    if (rulebook.isEmpty()) {
+      return List.of(
+          new Verdict.Owed(
+              Gate.ORIGIN,
+              "rulebook",
+              "a rulebook that is known here",
+              Optional.empty(),
+              factIds(dossier),
+              "The production names the rulebook '"
+                  + material.get().rulebookId()
+                  + "', which is not known here. Correct the declaration or add the rulebook."));
+    }
+    return gates.stream()
+        .flatMap(gate -> gate.judge(dossier, rulebook.get()).stream())
+        .sorted(BY_GATE_AND_ASPECT)
+        .toList();
+  }
+
+  private static List<String> factIds(Dossier dossier) {
+    return dossier.entries().stream()
+        .filter(entry -> entry.counts())
+        .map(entry -> entry.header().getFactId())
+        .toList();
+  }
+
+  private static State state(List<Verdict> verdicts, List<Trouble> inherited) {
+    boolean condemned =
+        verdicts.stream().anyMatch(Verdict.NotMet.class::isInstance)
+            || inherited.stream().anyMatch(t -> t.weight() == Trouble.Weight.CONDEMNS);
+    if (condemned) {
+      return State.NOT_FIT;
+    }
+    boolean owed =
+        verdicts.stream().anyMatch(Verdict.Owed.class::isInstance)
+            || inherited.stream().anyMatch(t -> t.weight() == Trouble.Weight.OWED);
+    return owed ? State.EVIDENCE_OWED : State.FIT;
+  }
+
+  private static List<Report> reportsToChildren(
+      Dossier dossier,
+      Optional<Material> material,
+      List<Verdict> verdicts,
+      List<Trouble> inherited) {
+    List<Trouble> passedOn = Inheritance.passedOnBy(dossier, verdicts, inherited);
+    SortedMap<String, Integer> ancestors = Inheritance.ancestorsOf(dossier);
+    List<Verdict> seedVerdicts =
+        verdicts.stream()
+            .filter(verdict -> verdict.gate().heritage() == Gate.Heritage.SEED_QUALITY)
+            .toList();
+    return dossier.edgesOut().stream()
+        .map(Edge::child)
+        .filter(child -> child.kind() != Subject.Kind.ENTERPRISE)
+        .distinct()
+        .sorted()
+        .<Report>map(
+            child ->
+                new Report.FromParent(
+                    dossier.subject(),
+                    child,
+                    material,
+                    Measures.of(dossier),
+                    passedOn,
+                    ancestors,
+                    seedVerdicts))
+        .toList();
+  }
+
+  private static double total(Dossier dossier, MassFlow.Direction direction) {
+    return dossier.massFlows().stream()
+        .filter(flow -> flow.direction() == direction)
+        .mapToDouble(MassFlow::massKg)
+        .sum();
+  }
+
+  private static Optional<String> holder(Dossier dossier) {
+    return dossier
+        .crop()
+        .map(crop -> crop.getEnterpriseId())
+        .or(() -> dossier.declaredLot().map(lot -> lot.getEnterpriseId()));
+  }
+}

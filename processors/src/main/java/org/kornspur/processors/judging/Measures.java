@@ -1,0 +1,59 @@
+package org.kornspur.processors.judging;
+
+import java.util.Optional;
+import org.kornspur.contract.GerminationReplicate;
+import org.kornspur.contract.GerminationTest;
+import org.kornspur.contract.KernelWeightTest;
+import org.kornspur.contract.WeighedKernels;
+import org.kornspur.ingest.contract.FactType;
+import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.dossier.Report;
+import org.kornspur.processors.dossier.SeedMeasures;
+import org.kornspur.processors.dossier.SeedMeasures.Estimate;
+
+/**
+ * What a blend needs to know of a lot, from the lot's latest tests; a part split from a lot rests on
+ * that lot's tests until it has its own.
+ */
+final class Measures {
+
+  private Measures() {}
+
+  static SeedMeasures of(Dossier lot) {
+    Optional<Estimate> kernelWeight =
+        lot.latest(KernelWeightTest.class).map(Measures::kernelWeight);
+    Optional<Estimate> germination = lot.latest(GerminationTest.class).map(Measures::germination);
+    Optional<SeedMeasures> splitFrom =
+        lot.edgesIn().stream()
+            .filter(edge -> edge.by() == FactType.LOT_SPLIT)
+            .flatMap(edge -> lot.parent(edge.parent()).stream())
+            .map(Report.FromParent::measures)
+            .findFirst();
+    return new SeedMeasures(
+        kernelWeight.or(() -> splitFrom.flatMap(SeedMeasures::thousandKernelWeightG)),
+        germination.or(() -> splitFrom.flatMap(SeedMeasures::germinationPercent)));
+  }
+
+  private static Estimate kernelWeight(KernelWeightTest test) {
+    double kernels = test.getReplicates().stream().mapToInt(WeighedKernels::getKernels).sum();
+    double massG = test.getReplicates().stream().mapToDouble(WeighedKernels::getMassG).sum();
+    double mean = 1000 * massG / kernels;
+    int n = test.getReplicates().size();
+    double sumOfSquares =
+        test.getReplicates().stream()
+            .mapToDouble(replicate -> 1000 * replicate.getMassG() / replicate.getKernels() - mean)
+            .map(deviation -> deviation * deviation)
+            .sum();
+    double standardError = n > 1 ? Math.sqrt(sumOfSquares / (n - 1) / n) : 0;
+    return new Estimate(mean, standardError, test.getHeader().getFactId());
+  }
+
+  private static Estimate germination(GerminationTest test) {
+    double seeds = test.getReplicates().stream().mapToInt(GerminationReplicate::getSeeds).sum();
+    double normal =
+        test.getReplicates().stream().mapToInt(GerminationReplicate::getNormalSeedlings).sum();
+    double share = normal / seeds;
+    return new Estimate(
+        100 * share, 100 * Math.sqrt(share * (1 - share) / seeds), test.getHeader().getFactId());
+  }
+}

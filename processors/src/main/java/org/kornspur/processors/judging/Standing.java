@@ -1,0 +1,44 @@
+package org.kornspur.processors.judging;
+
+import java.util.List;
+import java.util.Optional;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.dossier.Material;
+import org.kornspur.processors.dossier.Trouble;
+import org.kornspur.processors.gates.Verdict;
+
+/**
+ * Whether a crop or lot is fit, and everything that this rests on. A function of the facts alone:
+ * it holds no clock and no revision number.
+ *
+ * @param subject the crop or lot
+ * @param state fit, not fit, or evidence owed
+ * @param material what it is; empty while its origin is unknown
+ * @param rulebook title and edition of the rulebook that it was judged by; empty where none was
+ *     found
+ * @param verdicts one for each gate and aspect that applies
+ * @param inherited what it takes over from ancestors
+ * @param heldKg mass that came in, kilograms; 0 for a crop
+ * @param givenOutKg mass that went out, kilograms; 0 for a crop
+ * @param holder enterprise that grows the crop or declared the lot; empty where nothing says so
+ * @param parents where the seed came from
+ */
+public record Standing(
+    Subject subject,
+    State state,
+    Optional<Material> material,
+    Optional<String> rulebook,
+    List<Verdict> verdicts,
+    List<Trouble> inherited,
+    double heldKg,
+    double givenOutKg,
+    Optional<String> holder,
+    List<Subject> parents) {
+
+  /** Fit, not fit, or waiting for evidence. Release stays a person's act. */
+  public enum State {
+    FIT,
+    NOT_FIT,
+    EVIDENCE_OWED
+  }
+}

@@ -1,0 +1,136 @@
+package org.kornspur.processors.stream;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import org.apache.kafka.common.serialization.StringSerializer;
+import org.apache.kafka.streams.KeyValue;
+import org.apache.kafka.streams.processor.api.ProcessorContext;
+import org.apache.kafka.streams.state.KeyValueIterator;
+import org.apache.kafka.streams.state.KeyValueStore;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.wire.WireFormat;
+import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.dossier.Report;
+import org.kornspur.processors.ground.IsolationCells;
+import org.kornspur.processors.ground.Outline;
+import org.kornspur.processors.ground.Plot;
+import org.kornspur.processors.judging.Judge;
+import org.kornspur.processors.judging.Outcome;
+import org.kornspur.processors.pedigree.Edge;
+
+/**
+ * Keeps dossiers in the stores of one task, has them judged, and sends on what changed.
+ *
+ * <p>A dossier is judged whole each time, from all that it holds. So its outcome cannot depend on
+ * the order in which things came.
+ */
+final class DossierDesk {
+  private final ProcessorContext<String, byte[]> context;
+  private final Judge judge;
+  private final DossierReader reader;
+  private final StandingRecords standings;
+  private final KeyValueStore<String, byte[]> facts;
+  private final KeyValueStore<String, String> revocations;
+  private final KeyValueStore<String, byte[]> reports;
+  private final Outbox outbox;
+
+  DossierDesk(ProcessorContext<String, byte[]> context, WireFormat wire, Judge judge) {
+    this.context = context;
+    this.judge = judge;
+    facts = context.getStateStore(Stores.DOSSIER_FACTS);
+    revocations = context.getStateStore(Stores.DOSSIER_REVOCATIONS);
+    reports = context.getStateStore(Stores.DOSSIER_REPORTS);
+    reader = new DossierReader(wire, facts, revocations);
+    standings = new StandingRecords(wire);
+    outbox = new Outbox(context, context.getStateStore(Stores.DOSSIER_OUTBOX));
+  }
+
+  void file(Subject subject, SubjectMessage.FactFor fact) {
+    facts.put(Keys.of(subject, fact.factId()), fact.wire());
+  }
+
+  void file(Subject subject, SubjectMessage.RevocationOf revocation) {
+    revocations.put(
+        Keys.of(subject, revocation.factId(), revocation.byFactId()), revocation.reason());
+  }
+
+  void file(Subject receiver, ReportChange change) {
+    String key = Keys.of(receiver, change.sender());
+    change
+        .report()
+        .ifPresentOrElse(
+            report -> reports.put(key, InternalJson.write(report)), () -> reports.delete(key));
+  }
+
+  /** Judges a dossier again and sends on what changed. */
+  void refresh(Subject subject) {
+    Outcome outcome =
+        judge.judge(new Dossier(subject, reader.entriesOf(subject), reportsTo(subject)));
+    outbox.deliver(subject, Dossiers.TO_STANDINGS, standing(subject, outcome));
+    outbox.deliver(subject, Dossiers.TO_EDGES, edges(outcome));
+    outbox.deliver(subject, Dossiers.TO_PLOTS, plots(subject, outcome));
+    outbox.deliver(subject, Dossiers.TO_REPORTS, reportsBy(outcome));
+  }
+
+  private List<Report> reportsTo(Subject subject) {
+    List<Report> found = new ArrayList<>();
+    try (KeyValueIterator<String, byte[]> held =
+        reports.prefixScan(Keys.prefix(subject), new StringSerializer())) {
+      while (held.hasNext()) {
+        found.add(InternalJson.read(held.next().value, Report.class));
+      }
+    }
+    return found;
+  }
+
+  private SortedMap<String, Outbox.Letter> standing(Subject subject, Outcome outcome) {
+    SortedMap<String, Outbox.Letter> letters = new TreeMap<>();
+    outcome
+        .standing()
+        .ifPresent(
+            standing ->
+                letters.put(
+                    subject.toString(),
+                    Outbox.Letter.withTombstone(
+                        standings.write(Topics.STANDINGS.topicName(), standing))));
+    return letters;
+  }
+
+  private SortedMap<String, Outbox.Letter> edges(Outcome outcome) {
+    SortedMap<String, Outbox.Letter> letters = new TreeMap<>();
+    for (Edge edge : outcome.edgesIn()) {
+      Outbox.Letter letter =
+          Outbox.Letter.withTombstone(standings.write(Topics.EDGES.topicName(), edge));
+      letters.put(Keys.edgeUp(edge.child(), edge.parent(), edge.factId()), letter);
+      letters.put(Keys.edgeDown(edge.parent(), edge.child(), edge.factId()), letter);
+    }
+    return letters;
+  }
+
+  private static SortedMap<String, Outbox.Letter> plots(Subject subject, Outcome outcome) {
+    SortedMap<String, Outbox.Letter> letters = new TreeMap<>();
+    byte[] left = InternalJson.write(new PlotChange(subject, Optional.empty()));
+    for (Plot plot : outcome.plot().stream().toList()) {
+      byte[] here = InternalJson.write(new PlotChange(subject, Optional.of(plot)));
+      Outline outline = Outline.of(plot.outline());
+      IsolationJoin.cellsOf(plot, outline)
+          .forEach(cell -> letters.put(cell, new Outbox.Letter(here, Optional.of(left))));
+    }
+    return letters;
+  }
+
+  private static SortedMap<String, Outbox.Letter> reportsBy(Outcome outcome) {
+    SortedMap<String, Outbox.Letter> letters = new TreeMap<>();
+    for (Report report : outcome.reports()) {
+      byte[] now =
+          InternalJson.write(new ReportChange(report.sender(), Optional.of(report)));
+      byte[] takenBack = InternalJson.write(new ReportChange(report.sender(), Optional.empty()));
+      letters.put(
+          report.receiver().toString(), new Outbox.Letter(now, Optional.of(takenBack)));
+    }
+    return letters;
+  }
+}

@@ -1,0 +1,85 @@
+package org.kornspur.processors.stream;
+
+import org.apache.kafka.common.serialization.Serdes;
+import org.apache.kafka.streams.Topology;
+import org.kornspur.ingest.wire.WireFormat;
+import org.kornspur.processors.judging.Judge;
+
+/**
+ * One dossier for each subject: facts in, reports of parents, hybrids and the ground in; standing,
+ * edges, reports to children and the plot out, each only when it changed.
+ */
+final class Dossiers {
+  static final String SUBJECT_MESSAGES = "subject-messages";
+  static final String REPORTS = "reports";
+  static final String FILE_FACT = "file-fact";
+  static final String FILE_REPORT = "file-report";
+  static final String TO_STANDINGS = "to-standings";
+  static final String TO_EDGES = "to-edges";
+  static final String TO_REPORTS = "to-reports";
+  static final String TO_PLOTS = "to-plots";
+
+  private final WireFormat wire;
+  private final Judge judge;
+  private final Stores stores;
+
+  Dossiers(WireFormat wire, Judge judge, Stores stores) {
+    this.wire = wire;
+    this.judge = judge;
+    this.stores = stores;
+  }
+
+  void addTo(Topology topology) {
+    var bytes = Serdes.ByteArray();
+    var text = Serdes.String();
+    topology
+        .addSource(
+            SUBJECT_MESSAGES,
+            text.deserializer(),
+            SubjectMessageSerde.serde().deserializer(),
+            Topics.BY_SUBJECT.topicName())
+        .addSource(
+            REPORTS,
+            text.deserializer(),
+            InternalJson.serde(ReportChange.class).deserializer(),
+            Topics.REPORTS.topicName())
+        .addProcessor(FILE_FACT, () -> new FactFiling(wire, judge), SUBJECT_MESSAGES)
+        .addProcessor(FILE_REPORT, () -> new ReportFiling(wire, judge), REPORTS)
+        .addStateStore(
+            stores.logged(Stores.DOSSIER_FACTS, bytes), FILE_FACT, FILE_REPORT)
+        .addStateStore(
+            stores.logged(Stores.DOSSIER_REVOCATIONS, text), FILE_FACT, FILE_REPORT)
+        .addStateStore(
+            stores.logged(Stores.DOSSIER_REPORTS, bytes), FILE_FACT, FILE_REPORT)
+        .addStateStore(
+            stores.logged(Stores.DOSSIER_OUTBOX, bytes), FILE_FACT, FILE_REPORT)
+        .addSink(
+            TO_STANDINGS,
+            Topics.STANDINGS.topicName(),
+            text.serializer(),
+            bytes.serializer(),
+            FILE_FACT,
+            FILE_REPORT)
+        .addSink(
+            TO_EDGES,
+            Topics.EDGES.topicName(),
+            text.serializer(),
+            bytes.serializer(),
+            FILE_FACT,
+            FILE_REPORT)
+        .addSink(
+            TO_REPORTS,
+            Topics.REPORTS.topicName(),
+            text.serializer(),
+            bytes.serializer(),
+            FILE_FACT,
+            FILE_REPORT)
+        .addSink(
+            TO_PLOTS,
+            Topics.PLOTS.topicName(),
+            text.serializer(),
+            bytes.serializer(),
+            FILE_FACT,
+            FILE_REPORT);
+  }
+}

@@ -1,0 +1,36 @@
+package org.kornspur.processors.stream;
+
+import org.apache.kafka.streams.processor.api.Processor;
+import org.apache.kafka.streams.processor.api.ProcessorContext;
+import org.apache.kafka.streams.processor.api.Record;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.wire.WireFormat;
+import org.kornspur.processors.judging.Judge;
+
+/** Puts facts, and marks that a fact was superseded, into the dossier of the subject. */
+final class FactFiling implements Processor<String, SubjectMessage, String, byte[]> {
+  private final WireFormat wire;
+  private final Judge judge;
+  private DossierDesk desk;
+
+  FactFiling(WireFormat wire, Judge judge) {
+    this.wire = wire;
+    this.judge = judge;
+  }
+
+  @Override
+  public void init(ProcessorContext<String, byte[]> context) {
+    desk = new DossierDesk(context, wire, judge);
+  }
+
+  @Override
+  public void process(Record<String, SubjectMessage> record) {
+    Subject subject = Subject.parse(record.key());
+    if (record.value() instanceof SubjectMessage.FactFor fact) {
+      desk.file(subject, fact);
+    } else if (record.value() instanceof SubjectMessage.RevocationOf revocation) {
+      desk.file(subject, revocation);
+    }
+    desk.refresh(subject);
+  }
+}

@@ -1,0 +1,68 @@
+package org.kornspur.processors.stream;
+
+import org.apache.kafka.common.serialization.Serdes;
+import org.apache.kafka.streams.Topology;
+import org.kornspur.ingest.wire.WireFormat;
+
+/**
+ * Facts in, keyed by fact id; facts out, keyed by each subject that they name. What cannot be read
+ * or is refused goes to the quarantine topic. The same fact twice counts once; another fact under a
+ * known id is a conflict and is refused.
+ */
+final class FactIntake {
+  static final String FACTS = "facts";
+  static final String REVOCATIONS = "revocations";
+  static final String REGISTER_FACT = "register-fact";
+  static final String REGISTER_REVOCATION = "register-revocation";
+  static final String TO_SUBJECTS = "to-subjects";
+  static final String TO_REVOCATIONS = "to-revocations";
+  static final String TO_QUARANTINE = "to-quarantine";
+
+  private final WireFormat wire;
+  private final Stores stores;
+
+  FactIntake(WireFormat wire, Stores stores) {
+    this.wire = wire;
+    this.stores = stores;
+  }
+
+  void addTo(Topology topology) {
+    var bytes = Serdes.ByteArray();
+    var text = Serdes.String();
+    var revocations = InternalJson.serde(Revocation.class);
+    var messages = SubjectMessageSerde.serde();
+    topology
+        .addSource(
+            FACTS, bytes.deserializer(), bytes.deserializer(), Topics.FACTS.topicName())
+        .addSource(
+            REVOCATIONS,
+            text.deserializer(),
+            revocations.deserializer(),
+            Topics.REVOCATIONS.topicName())
+        .addProcessor(REGISTER_FACT, () -> new FactRegistrar(wire), FACTS)
+        .addProcessor(REGISTER_REVOCATION, RevocationRegistrar::new, REVOCATIONS)
+        .addStateStore(
+            stores.logged(Stores.FACT_REGISTER, InternalJson.serde(RegisterEntry.class)),
+            REGISTER_FACT,
+            REGISTER_REVOCATION)
+        .addSink(
+            TO_SUBJECTS,
+            Topics.BY_SUBJECT.topicName(),
+            text.serializer(),
+            messages.serializer(),
+            REGISTER_FACT,
+            REGISTER_REVOCATION)
+        .addSink(
+            TO_REVOCATIONS,
+            Topics.REVOCATIONS.topicName(),
+            text.serializer(),
+            revocations.serializer(),
+            REGISTER_FACT)
+        .addSink(
+            TO_QUARANTINE,
+            Topics.QUARANTINE.topicName(),
+            text.serializer(),
+            bytes.serializer(),
+            REGISTER_FACT);
+  }
+}

@@ -1,0 +1,110 @@
+package org.kornspur.processors.stream;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonSubTypes;
+import com.fasterxml.jackson.annotation.JsonTypeInfo;
+import com.fasterxml.jackson.core.JsonGenerator;
+import com.fasterxml.jackson.core.JsonParser;
+import com.fasterxml.jackson.databind.DeserializationContext;
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.JsonDeserializer;
+import com.fasterxml.jackson.databind.JsonSerializer;
+import com.fasterxml.jackson.databind.MapperFeature;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.SerializationFeature;
+import com.fasterxml.jackson.databind.SerializerProvider;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.module.SimpleModule;
+import com.fasterxml.jackson.datatype.jdk8.Jdk8Module;
+import com.fasterxml.jackson.datatype.jsr310.JavaTimeModule;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import org.apache.kafka.common.serialization.Serde;
+import org.apache.kafka.common.serialization.Serdes;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.dossier.Report;
+import org.kornspur.processors.gates.Verdict;
+
+/**
+ * JSON for topics and stores that only the processors themselves read. Unknown properties are passed
+ * over, so that a newer version can read what an older one left and the other way round.
+ */
+final class InternalJson {
+  private static final ObjectMapper MAPPER =
+      JsonMapper.builder()
+          .addModule(new Jdk8Module())
+          .addModule(new JavaTimeModule())
+          .addModule(subjectsAsText())
+          .addMixIn(Report.class, NamedByKind.class)
+          .addMixIn(Verdict.class, NamedByState.class)
+          .disable(SerializationFeature.WRITE_DATES_AS_TIMESTAMPS)
+          .disable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
+          .enable(MapperFeature.SORT_PROPERTIES_ALPHABETICALLY)
+          .enable(SerializationFeature.ORDER_MAP_ENTRIES_BY_KEYS)
+          .serializationInclusion(JsonInclude.Include.NON_ABSENT)
+          .build();
+
+  private InternalJson() {}
+
+  /** A serde for one type. */
+  static <T> Serde<T> serde(Class<T> type) {
+    return Serdes.serdeFrom(
+        (topic, value) -> value == null ? null : write(value),
+        (topic, bytes) -> bytes == null ? null : read(bytes, type));
+  }
+
+  static byte[] write(Object value) {
+    try {
+      return MAPPER.writeValueAsBytes(value);
+    } catch (IOException unwritable) {
+      throw new UncheckedIOException("Cannot write " + value.getClass().getName(), unwritable);
+    }
+  }
+
+  static <T> T read(byte[] bytes, Class<T> type) {
+    try {
+      return MAPPER.readValue(bytes, type);
+    } catch (IOException unreadable) {
+      throw new UncheckedIOException("Cannot read " + type.getName(), unreadable);
+    }
+  }
+
+  @JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "kind")
+  @JsonSubTypes({
+    @JsonSubTypes.Type(value = Report.FromParent.class, name = "parent"),
+    @JsonSubTypes.Type(value = Report.FromHybrid.class, name = "hybrid"),
+    @JsonSubTypes.Type(value = Report.FromGround.class, name = "ground")
+  })
+  private interface NamedByKind {}
+
+  @JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "state")
+  @JsonSubTypes({
+    @JsonSubTypes.Type(value = Verdict.Met.class, name = "met"),
+    @JsonSubTypes.Type(value = Verdict.NotMet.class, name = "not-met"),
+    @JsonSubTypes.Type(value = Verdict.Owed.class, name = "owed")
+  })
+  private interface NamedByState {}
+
+  private static SimpleModule subjectsAsText() {
+    SimpleModule module = new SimpleModule("subjects");
+    module.addSerializer(
+        Subject.class,
+        new JsonSerializer<>() {
+          @Override
+          public void serialize(Subject subject, JsonGenerator json, SerializerProvider provider)
+              throws IOException {
+            json.writeString(subject.toString());
+          }
+        });
+    module.addDeserializer(
+        Subject.class,
+        new JsonDeserializer<>() {
+          @Override
+          public Subject deserialize(JsonParser json, DeserializationContext context)
+              throws IOException {
+            return Subject.parse(json.getText());
+          }
+        });
+    return module;
+  }
+}

@@ -1,0 +1,61 @@
+package org.kornspur.processors.stream;
+
+import java.util.SortedSet;
+import java.util.TreeSet;
+import org.apache.kafka.common.serialization.Serdes;
+import org.apache.kafka.streams.Topology;
+import org.kornspur.processors.ground.IsolationCells;
+import org.kornspur.processors.ground.Outline;
+import org.kornspur.processors.ground.Plot;
+
+/**
+ * Brings crops and pollen sources together that lie near each other in one crop year. A source is
+ * sent to the grid cells that it touches, a seed crop to those in its reach as well; within a cell
+ * every crop is held against every foreign source, and the crop is told what is near.
+ */
+final class IsolationJoin {
+  /**
+   * How far the ground looks around a crop, metres. Twice the widest distance that the rulebooks
+   * ask for, so that what lies just beyond a limit is seen too.
+   */
+  static final double REACH_M = 2_000;
+
+  static final String PLOTS = "plots";
+  static final String FIND_NEIGHBOURS = "find-neighbours";
+  static final String TO_CROPS = "to-crops";
+
+  private final Stores stores;
+
+  IsolationJoin(Stores stores) {
+    this.stores = stores;
+  }
+
+  /** Cells that are to know of a plot. */
+  static SortedSet<String> cellsOf(Plot plot, Outline outline) {
+    return new TreeSet<>(
+        plot.isSeedCrop()
+            ? IsolationCells.cellsWithin(outline, REACH_M, plot.cropYear())
+            : IsolationCells.cellsOf(outline, plot.cropYear()));
+  }
+
+  void addTo(Topology topology) {
+    var bytes = Serdes.ByteArray();
+    var text = Serdes.String();
+    topology
+        .addSource(
+            PLOTS,
+            text.deserializer(),
+            InternalJson.serde(PlotChange.class).deserializer(),
+            Topics.PLOTS.topicName())
+        .addProcessor(FIND_NEIGHBOURS, NeighbourFinder::new, PLOTS)
+        .addStateStore(
+            stores.logged(Stores.CELL_PLOTS, InternalJson.serde(Plot.class)), FIND_NEIGHBOURS)
+        .addStateStore(stores.logged(Stores.CELL_OUTBOX, bytes), FIND_NEIGHBOURS)
+        .addSink(
+            TO_CROPS,
+            Topics.REPORTS.topicName(),
+            text.serializer(),
+            bytes.serializer(),
+            FIND_NEIGHBOURS);
+  }
+}

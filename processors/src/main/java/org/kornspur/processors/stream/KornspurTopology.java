@@ -1,0 +1,27 @@
+package org.kornspur.processors.stream;
+
+import org.apache.kafka.streams.Topology;
+import org.kornspur.ingest.wire.WireFormat;
+import org.kornspur.processors.judging.Judge;
+
+/** The whole topology: each part in a class of its own, in the order in which a fact meets them. */
+public final class KornspurTopology {
+
+  private KornspurTopology() {}
+
+  /**
+   * Builds it.
+   *
+   * @param wire reads and writes facts and standings
+   * @param judge judges a dossier
+   * @param stores how state is kept
+   */
+  public static Topology build(WireFormat wire, Judge judge, Stores stores) {
+    Topology topology = new Topology();
+    new FactIntake(wire, stores).addTo(topology);
+    new Dossiers(wire, judge, stores).addTo(topology);
+    new IsolationJoin(stores).addTo(topology);
+    new PedigreeEverywhere(stores).addTo(topology);
+    return topology;
+  }
+}

@@ -1,0 +1,140 @@
+package org.kornspur.processors.stream;
+
+import java.util.List;
+import java.util.Optional;
+import org.kornspur.ingest.contract.FactType;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.wire.WireFormat;
+import org.kornspur.processors.dossier.Material;
+import org.kornspur.processors.dossier.Trouble;
+import org.kornspur.processors.gates.Measured;
+import org.kornspur.processors.gates.Verdict;
+import org.kornspur.processors.judging.Standing;
+import org.kornspur.processors.pedigree.Edge;
+import org.kornspur.processors.standards.Limit;
+import org.kornspur.standing.GateVerdict;
+import org.kornspur.standing.InheritedTrouble;
+import org.kornspur.standing.LotStanding;
+import org.kornspur.standing.PedigreeEdge;
+import org.kornspur.standing.SeedMaterial;
+import org.kornspur.standing.StandingState;
+import org.kornspur.standing.VerdictInterval;
+import org.kornspur.standing.VerdictLimit;
+import org.kornspur.standing.VerdictState;
+import org.kornspur.standing.VerdictValue;
+
+/** Standings and edges in the public form that their topics carry. */
+final class StandingRecords {
+  private final WireFormat wire;
+
+  StandingRecords(WireFormat wire) {
+    this.wire = wire;
+  }
+
+  byte[] write(String topic, Standing standing) {
+    return wire.encode(topic, publicForm(standing));
+  }
+
+  byte[] write(String topic, Edge edge) {
+    return wire.encode(
+        topic,
+        new PedigreeEdge(
+            edge.parent().toString(),
+            edge.child().toString(),
+            edge.massKg(),
+            edge.by().contractName(),
+            edge.factId(),
+            edge.happenedAt()));
+  }
+
+  Edge readEdge(byte[] bytes) {
+    PedigreeEdge edge = (PedigreeEdge) wire.decode(bytes);
+    return new Edge(
+        Subject.parse(edge.getParent()),
+        Subject.parse(edge.getChild()),
+        edge.getMassKg(),
+        FactType.named(edge.getBy()).orElseThrow(),
+        edge.getFactId(),
+        edge.getHappenedAt());
+  }
+
+  static LotStanding publicForm(Standing standing) {
+    return LotStanding.newBuilder()
+        .setSubject(standing.subject().toString())
+        .setState(StandingState.valueOf(standing.state().name()))
+        .setMaterial(standing.material().map(StandingRecords::publicForm).orElse(null))
+        .setRulebook(standing.rulebook().orElse(null))
+        .setVerdicts(standing.verdicts().stream().map(StandingRecords::publicForm).toList())
+        .setInherited(standing.inherited().stream().map(StandingRecords::publicForm).toList())
+        .setHeldKg(standing.heldKg())
+        .setGivenOutKg(standing.givenOutKg())
+        .setHolder(standing.holder().orElse(null))
+        .setParents(texts(standing.parents()))
+        .build();
+  }
+
+  private static SeedMaterial publicForm(Material material) {
+    return new SeedMaterial(
+        material.hybridId(),
+        material.seedId(),
+        material.kind().name(),
+        material.category().name(),
+        material.cropYear(),
+        material.rulebookId());
+  }
+
+  private static GateVerdict publicForm(Verdict verdict) {
+    GateVerdict.Builder form =
+        GateVerdict.newBuilder()
+            .setGate(verdict.gate().name())
+            .setAspect(verdict.aspect())
+            .setLimit(verdict.limit().map(StandingRecords::publicForm).orElse(null))
+            .setFactIds(verdict.factIds())
+            .setSentence(verdict.sentence());
+    if (verdict instanceof Verdict.Met met) {
+      form.setState(VerdictState.MET).setMeasured(publicForm(met.measured()));
+    } else if (verdict instanceof Verdict.NotMet notMet) {
+      form.setState(VerdictState.NOT_MET).setMeasured(publicForm(notMet.measured()));
+    } else if (verdict instanceof Verdict.Owed owed) {
+      form.setState(VerdictState.OWED).setOwed(owed.owed());
+    }
+    return form.build();
+  }
+
+  private static VerdictValue publicForm(Measured measured) {
+    Optional<VerdictInterval> interval =
+        measured
+            .interval()
+            .map(i -> new VerdictInterval(i.lower(), i.upper(), i.confidence()));
+    return new VerdictValue(
+        measured.value(), measured.unit(), measured.margin(), interval.orElse(null));
+  }
+
+  private static VerdictLimit publicForm(Limit limit) {
+    return new VerdictLimit(
+        limit.quantity().name(),
+        limit.sense().name(),
+        limit.value(),
+        limit.unit(),
+        limit.rulebookId(),
+        limit.edition(),
+        limit.section(),
+        limit.inForceFrom(),
+        limit.verified());
+  }
+
+  private static InheritedTrouble publicForm(Trouble trouble) {
+    return new InheritedTrouble(
+        trouble.gate().name(),
+        trouble.aspect(),
+        trouble.weight().name(),
+        trouble.origin().toString(),
+        texts(trouble.path()),
+        trouble.factIds(),
+        trouble.sentence());
+  }
+
+  private static List<String> texts(List<Subject> subjects) {
+    return subjects.stream().map(Subject::toString).toList();
+  }
+}

@@ -1,0 +1,14 @@
+package org.kornspur.processors.stream;
+
+/** What goes to a subject's dossier: a fact, or the mark that one of its facts was superseded. */
+sealed interface SubjectMessage {
+
+  /** Id of the fact that it is about. */
+  String factId();
+
+  /** A fact, in wire format. */
+  record FactFor(String factId, byte[] wire) implements SubjectMessage {}
+
+  /** That another fact took the place of this one, or took it back. */
+  record RevocationOf(String factId, String byFactId, String reason) implements SubjectMessage {}
+}

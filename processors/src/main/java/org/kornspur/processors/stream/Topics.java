@@ -1,0 +1,48 @@
+package org.kornspur.processors.stream;
+
+import java.util.List;
+
+/**
+ * Every topic, by name. All but the broker's own have the same number of partitions, because the
+ * sub-topologies rely on equal keys meeting in one task.
+ */
+public enum Topics {
+  /** Facts as they came: key fact id, value in wire format. Kept for ever. */
+  FACTS("kornspur.facts", false),
+  /** What was refused: key entry id, value in wire format. */
+  QUARANTINE("kornspur.quarantine", true),
+  /** Accepted facts once for each subject that they name, and marks that a fact was superseded. */
+  BY_SUBJECT("kornspur.by-subject", false),
+  /** That a fact supersedes another: key the superseded fact's id. */
+  REVOCATIONS("kornspur.revocations", false),
+  /** What parents, hybrids and isolation cells tell; the loop-back. Key the receiver. */
+  REPORTS("kornspur.reports", false),
+  /** Where crops and pollen sources lie: key the isolation cell. */
+  PLOTS("kornspur.plots", false),
+  /** Standing of each crop and lot: key the subject, value in wire format. */
+  STANDINGS("kornspur.standings", true),
+  /** Edges of the pedigree, each under its parent and under its child. Value in wire format. */
+  EDGES("kornspur.edges", true);
+
+  private final String topicName;
+  private final boolean compacted;
+
+  Topics(String topicName, boolean compacted) {
+    this.topicName = topicName;
+    this.compacted = compacted;
+  }
+
+  public String topicName() {
+    return topicName;
+  }
+
+  /** Whether only the latest value of each key is kept. */
+  public boolean compacted() {
+    return compacted;
+  }
+
+  /** All topics that must exist before the topology starts. */
+  public static List<Topics> all() {
+    return List.of(values());
+  }
+}

@@ -1,0 +1,14 @@
+/**
+ * The topology. Read it as a table of contents:
+ *
+ * <pre>
+ *  facts ──► FactIntake ──► by-subject ──► Dossiers ──► standings
+ *              │   ▲                        ▲   │  ├──► edges ──► Pedigree (everywhere)
+ *              │   └─ revocations           │   │  └──► plots ──► IsolationCells
+ *              ▼                            │   ▼                     │
+ *          quarantine                       └─ reports ◄──────────────┘
+ * </pre>
+ *
+ * No rule lives here: rules are in {@code gates}, judging in {@code judging}.
+ */
+package org.kornspur.processors.stream;
