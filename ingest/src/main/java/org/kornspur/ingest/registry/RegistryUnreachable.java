@@ -1,0 +1,14 @@
+package org.kornspur.ingest.registry;
+
+/**
+ * The registry could not be asked, or failed while it was asked. Nothing is known of the record:
+ * try again later, and never set the record aside as bad.
+ */
+public final class RegistryUnreachable extends RegistryException {
+
+  private static final long serialVersionUID = 1L;
+
+  public RegistryUnreachable(String message, Throwable cause) {
+    super(message, cause);
+  }
+}

@@ -1,0 +1,32 @@
+package org.kornspur.ingest.registry;
+
+/** No such schema in the registry. Asking again does not help until somebody registers it. */
+public final class UnknownSchema extends RegistryException {
+
+  private static final long serialVersionUID = 1L;
+
+  private UnknownSchema(String message) {
+    super(message, null);
+  }
+
+  /** No schema has this id. */
+  public static UnknownSchema withId(int id) {
+    return new UnknownSchema(
+        "No schema with id "
+            + id
+            + " in the registry. The bytes come from another registry or are no record in wire"
+            + " format: have the sender check its schema.registry.url");
+  }
+
+  /** The subject does not hold this schema. */
+  public static UnknownSchema inSubject(String subject, String recordName) {
+    return new UnknownSchema(
+        "Subject "
+            + subject
+            + " does not hold this schema of "
+            + recordName
+            + ". Register it first, or set "
+            + RegistryConfig.AUTO_REGISTER
+            + "=true");
+  }
+}

@@ -1,0 +1,107 @@
+package org.kornspur.ingest.wire;
+
+import java.util.HashMap;
+import java.util.Map;
+import org.apache.avro.specific.SpecificRecord;
+import org.apache.kafka.common.serialization.Deserializer;
+import org.apache.kafka.common.serialization.Serde;
+import org.apache.kafka.common.serialization.Serdes;
+import org.apache.kafka.common.serialization.Serializer;
+import org.kornspur.ingest.registry.SchemaRegistry;
+
+/**
+ * The serdes of record values. Whoever builds a producer, a consumer or a topology takes them here,
+ * so that a site may name other classes, such as those of Confluent, by configuration:
+ *
+ * <pre>
+ * kornspur.value.serializer=io.confluent.kafka.serializers.KafkaAvroSerializer
+ * kornspur.value.deserializer=io.confluent.kafka.serializers.KafkaAvroDeserializer
+ * </pre>
+ *
+ * <p>Those classes are made without arguments and are given the whole configuration, completed with
+ * the subject strategy of {@link WireFormat} and with reading into generated classes. Without the
+ * keys, {@link AvroSerializer} and {@link AvroDeserializer} serve.
+ */
+public final class AvroSerdes {
+
+  /** Class name of the serializer of record values. */
+  public static final String SERIALIZER = "kornspur.value.serializer";
+
+  /** Class name of the deserializer of record values. */
+  public static final String DESERIALIZER = "kornspur.value.deserializer";
+
+  private AvroSerdes() {}
+
+  /** The serializer that the configuration names, configured for values. */
+  public static Serializer<SpecificRecord> serializer(Map<String, ?> config) {
+    Serializer<SpecificRecord> serializer = made(config, SERIALIZER, AvroSerializer::new);
+    serializer.configure(completed(config), false);
+    return serializer;
+  }
+
+  /** The deserializer that the configuration names, configured for values. */
+  public static Deserializer<SpecificRecord> deserializer(Map<String, ?> config) {
+    Deserializer<SpecificRecord> deserializer = made(config, DESERIALIZER, AvroDeserializer::new);
+    deserializer.configure(completed(config), false);
+    return deserializer;
+  }
+
+  /** Both ways, for every type of record. */
+  public static Serde<SpecificRecord> serde(Map<String, ?> config) {
+    return Serdes.serdeFrom(serializer(config), deserializer(config));
+  }
+
+  /** Both ways, for one type of record. */
+  public static <T extends SpecificRecord> Serde<T> serde(Class<T> type, Map<String, ?> config) {
+    Serde<SpecificRecord> any = serde(config);
+    return Serdes.serdeFrom(
+        (topic, value) -> any.serializer().serialize(topic, value),
+        (topic, bytes) -> typed(type, any.deserializer().deserialize(topic, bytes)));
+  }
+
+  /** Both ways with a registry at hand, for one type of record. */
+  public static <T extends SpecificRecord> Serde<T> serde(Class<T> type, SchemaRegistry registry) {
+    return Serdes.serdeFrom(new AvroSerializer<>(registry), new AvroDeserializer<>(type, registry));
+  }
+
+  private static <T extends SpecificRecord> T typed(Class<T> type, SpecificRecord value) {
+    if (value != null && !type.isInstance(value)) {
+      throw new UnknownRecordType(value.getSchema().getFullName(), type.getName());
+    }
+    return type.cast(value);
+  }
+
+  private static Map<String, Object> completed(Map<String, ?> config) {
+    Map<String, Object> completed = new HashMap<>();
+    completed.put(
+        "value.subject.name.strategy",
+        "io.confluent.kafka.serializers.subject.TopicRecordNameStrategy");
+    completed.put("specific.avro.reader", true);
+    completed.putAll(config);
+    return completed;
+  }
+
+  private interface Maker<S> {
+    S make();
+  }
+
+  @SuppressWarnings("unchecked") // the class is the site's choice; Kafka makes the same promise
+  private static <S> S made(Map<String, ?> config, String key, Maker<S> usual) {
+    Object className = config.get(key);
+    if (className == null) {
+      return usual.make();
+    }
+    try {
+      return (S) Class.forName(className.toString()).getDeclaredConstructor().newInstance();
+    } catch (ReflectiveOperationException e) {
+      throw new IllegalArgumentException(
+          key
+              + " is "
+              + className
+              + ", which cannot be made: "
+              + e
+              + ". Put its jar on the class path or take the key away",
+          e);
+    }
+  }
+}
