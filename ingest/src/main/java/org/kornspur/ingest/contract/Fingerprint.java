@@ -12,8 +12,8 @@ import org.apache.avro.specific.SpecificRecord;
 
 /**
  * What a fact says, as a hash: two facts have the same fingerprint if they have the same type and
- * the same content. Fields that are null are left out, so that a fact keeps its fingerprint when the
- * contract gains an optional field.
+ * the same content. Fields that are null are left out, so that a fact keeps its fingerprint when
+ * the contract gains an optional field.
  */
 public final class Fingerprint {
 

@@ -12,8 +12,8 @@ import org.kornspur.processors.dossier.SeedMeasures;
 import org.kornspur.processors.dossier.SeedMeasures.Estimate;
 
 /**
- * What a blend needs to know of a lot, from the lot's latest tests; a part split from a lot rests on
- * that lot's tests until it has its own.
+ * What a blend needs to know of a lot, from the lot's latest tests; a part split from a lot rests
+ * on that lot's tests until it has its own.
  */
 final class Measures {
 

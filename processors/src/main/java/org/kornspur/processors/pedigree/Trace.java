@@ -15,8 +15,8 @@ import org.kornspur.ingest.contract.Subject;
  *
  * @param start where the walk began
  * @param direction back or forward
- * @param steps every subject reached and in how few steps, nearest first; the start stands first with
- *     0
+ * @param steps every subject reached and in how few steps, nearest first; the start stands first
+ *     with 0
  * @param edges every edge between them, nearest first
  * @param complete false where the walk ended at the bound on subjects before it had seen all
  */

@@ -6,7 +6,6 @@ import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import org.apache.kafka.common.serialization.StringSerializer;
-import org.apache.kafka.streams.KeyValue;
 import org.apache.kafka.streams.processor.api.ProcessorContext;
 import org.apache.kafka.streams.state.KeyValueIterator;
 import org.apache.kafka.streams.state.KeyValueStore;
@@ -14,7 +13,6 @@ import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.wire.WireFormat;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Report;
-import org.kornspur.processors.ground.IsolationCells;
 import org.kornspur.processors.ground.Outline;
 import org.kornspur.processors.ground.Plot;
 import org.kornspur.processors.judging.Judge;
@@ -115,7 +113,7 @@ final class DossierDesk {
     byte[] left = InternalJson.write(new PlotChange(subject, Optional.empty()));
     for (Plot plot : outcome.plot().stream().toList()) {
       byte[] here = InternalJson.write(new PlotChange(subject, Optional.of(plot)));
-      Outline outline = Outline.of(plot.outline());
+      Outline outline = Outline.ofPositions(plot.outline());
       IsolationJoin.cellsOf(plot, outline)
           .forEach(cell -> letters.put(cell, new Outbox.Letter(here, Optional.of(left))));
     }
@@ -125,11 +123,9 @@ final class DossierDesk {
   private static SortedMap<String, Outbox.Letter> reportsBy(Outcome outcome) {
     SortedMap<String, Outbox.Letter> letters = new TreeMap<>();
     for (Report report : outcome.reports()) {
-      byte[] now =
-          InternalJson.write(new ReportChange(report.sender(), Optional.of(report)));
+      byte[] now = InternalJson.write(new ReportChange(report.sender(), Optional.of(report)));
       byte[] takenBack = InternalJson.write(new ReportChange(report.sender(), Optional.empty()));
-      letters.put(
-          report.receiver().toString(), new Outbox.Letter(now, Optional.of(takenBack)));
+      letters.put(report.receiver().toString(), new Outbox.Letter(now, Optional.of(takenBack)));
     }
     return letters;
   }

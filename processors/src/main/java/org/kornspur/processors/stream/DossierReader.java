@@ -34,8 +34,7 @@ public final class DossierReader {
     Map<String, Superseded> superseded = supersededFacts(subject);
     List<Entry> entries = new ArrayList<>();
     String prefix = Keys.prefix(subject);
-    try (KeyValueIterator<String, byte[]> held =
-        facts.prefixScan(prefix, new StringSerializer())) {
+    try (KeyValueIterator<String, byte[]> held = facts.prefixScan(prefix, new StringSerializer())) {
       while (held.hasNext()) {
         KeyValue<String, byte[]> fact = held.next();
         String factId = fact.key.substring(prefix.length());

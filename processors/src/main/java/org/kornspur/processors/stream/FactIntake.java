@@ -32,8 +32,7 @@ final class FactIntake {
     var revocations = InternalJson.serde(Revocation.class);
     var messages = SubjectMessageSerde.serde();
     topology
-        .addSource(
-            FACTS, bytes.deserializer(), bytes.deserializer(), Topics.FACTS.topicName())
+        .addSource(FACTS, bytes.deserializer(), bytes.deserializer(), Topics.FACTS.topicName())
         .addSource(
             REVOCATIONS,
             text.deserializer(),

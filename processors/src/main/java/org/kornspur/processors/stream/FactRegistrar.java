@@ -23,6 +23,9 @@ import org.kornspur.ingest.contract.Fingerprint;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.contract.SubjectsNamed;
 import org.kornspur.ingest.intake.FactChecks;
+import org.kornspur.ingest.registry.UnknownSchema;
+import org.kornspur.ingest.wire.NotWireFormat;
+import org.kornspur.ingest.wire.UnknownRecordType;
 import org.kornspur.ingest.wire.WireFormat;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -56,17 +59,9 @@ final class FactRegistrar implements Processor<byte[], byte[], String, Object> {
   public void process(Record<byte[], byte[]> record) {
     SpecificRecord fact;
     try {
-      fact = wire.decode(record.value());
-    } catch (WireFormat.Unreadable unreadable) {
-      refuse(
-          record,
-          unreadable.getMessage(),
-          List.of(
-              new QuarantineProblem(
-                  "",
-                  record.value() == null ? "nothing" : record.value().length + " bytes",
-                  "a fact of the contract in the wire format",
-                  unreadable.remedy())));
+      fact = wire.decode(record.value() == null ? new byte[0] : record.value());
+    } catch (NotWireFormat | UnknownSchema | UnknownRecordType unreadable) {
+      refuse(record, "The value cannot be read as a fact", List.of(unreadable(record, unreadable)));
       return;
     }
     List<QuarantineProblem> problems = problemsOf(record.key(), fact);
@@ -75,6 +70,15 @@ final class FactRegistrar implements Processor<byte[], byte[], String, Object> {
     } else {
       refuse(record, "The fact breaks the contract in " + problems.size() + " place(s)", problems);
     }
+  }
+
+  private static QuarantineProblem unreadable(
+      Record<byte[], byte[]> record, RuntimeException reason) {
+    return new QuarantineProblem(
+        "",
+        record.value() == null ? "no value" : record.value().length + " bytes",
+        "a fact of the contract in wire format",
+        reason.getMessage());
   }
 
   private static List<QuarantineProblem> problemsOf(byte[] key, SpecificRecord fact) {
@@ -169,7 +173,7 @@ final class FactRegistrar implements Processor<byte[], byte[], String, Object> {
             .map(at -> at.topic() + " partition " + at.partition() + " offset " + at.offset())
             .orElse("unknown place");
     LOG.warn("Refused a record at {}: {}", place, reason);
-    String entryId = QuarantineIds.of(key, value);
+    String entryId = Fingerprint.of(key, value);
     QuarantineEntry entry =
         QuarantineEntry.newBuilder()
             .setEntryId(entryId)

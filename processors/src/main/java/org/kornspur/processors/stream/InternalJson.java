@@ -26,8 +26,8 @@ import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.gates.Verdict;
 
 /**
- * JSON for topics and stores that only the processors themselves read. Unknown properties are passed
- * over, so that a newer version can read what an older one left and the other way round.
+ * JSON for topics and stores that only the processors themselves read. Unknown properties are
+ * passed over, so that a newer version can read what an older one left and the other way round.
  */
 final class InternalJson {
   private static final ObjectMapper MAPPER =

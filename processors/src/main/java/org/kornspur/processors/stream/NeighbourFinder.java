@@ -47,7 +47,7 @@ final class NeighbourFinder implements Processor<String, PlotChange, String, byt
   private void tellCrops(String cell) {
     List<Plot> inCell = plotsIn(cell);
     Map<Plot, Outline> outlines = new HashMap<>();
-    inCell.forEach(plot -> outlines.put(plot, Outline.of(plot.outline())));
+    inCell.forEach(plot -> outlines.put(plot, Outline.ofPositions(plot.outline())));
     SortedMap<String, Outbox.Letter> letters = new TreeMap<>();
     for (Plot crop : inCell) {
       List<Neighbour> near = neighboursOf(crop, inCell, outlines);
@@ -68,15 +68,13 @@ final class NeighbourFinder implements Processor<String, PlotChange, String, byt
     List<Neighbour> near = new ArrayList<>();
     for (Plot source : inCell) {
       if (crop.isThreatenedBy(source)) {
-        Separation separation =
-            Separation.between(outlines.get(crop), outlines.get(source));
+        Separation separation = Separation.between(outlines.get(crop), outlines.get(source));
         if (separation.distanceM() <= IsolationJoin.REACH_M) {
           near.add(neighbour(source, separation));
         }
       }
     }
-    near.sort(
-        Comparator.comparingDouble(Neighbour::distanceM).thenComparing(Neighbour::source));
+    near.sort(Comparator.comparingDouble(Neighbour::distanceM).thenComparing(Neighbour::source));
     return near;
   }
 

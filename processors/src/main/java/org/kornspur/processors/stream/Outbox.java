@@ -69,8 +69,7 @@ final class Outbox {
 
   private SortedMap<String, byte[]> earlier(String prefix) {
     SortedMap<String, byte[]> found = new TreeMap<>();
-    try (KeyValueIterator<String, byte[]> held =
-        sent.prefixScan(prefix, new StringSerializer())) {
+    try (KeyValueIterator<String, byte[]> held = sent.prefixScan(prefix, new StringSerializer())) {
       while (held.hasNext()) {
         KeyValue<String, byte[]> memo = held.next();
         found.put(memo.key.substring(prefix.length()), memo.value);

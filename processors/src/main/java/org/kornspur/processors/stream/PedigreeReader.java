@@ -32,8 +32,7 @@ public final class PedigreeReader implements Pedigree {
 
   private List<Edge> scan(String prefix) {
     List<Edge> found = new ArrayList<>();
-    try (KeyValueIterator<String, byte[]> held =
-        edges.prefixScan(prefix, new StringSerializer())) {
+    try (KeyValueIterator<String, byte[]> held = edges.prefixScan(prefix, new StringSerializer())) {
       while (held.hasNext()) {
         found.add(records.readEdge(held.next().value));
       }

@@ -8,7 +8,9 @@ import org.apache.kafka.streams.processor.api.ProcessorContext;
 import org.apache.kafka.streams.processor.api.Record;
 import org.apache.kafka.streams.state.KeyValueStore;
 
-/** Notes that a fact is superseded, before or after it came, and tells the subjects that hold it. */
+/**
+ * Notes that a fact is superseded, before or after it came, and tells the subjects that hold it.
+ */
 final class RevocationRegistrar implements Processor<String, Revocation, String, Object> {
   private ProcessorContext<String, Object> context;
   private KeyValueStore<String, RegisterEntry> register;

@@ -103,9 +103,7 @@ final class StandingRecords {
 
   private static VerdictValue publicForm(Measured measured) {
     Optional<VerdictInterval> interval =
-        measured
-            .interval()
-            .map(i -> new VerdictInterval(i.lower(), i.upper(), i.confidence()));
+        measured.interval().map(i -> new VerdictInterval(i.lower(), i.upper(), i.confidence()));
     return new VerdictValue(
         measured.value(), measured.unit(), measured.margin(), interval.orElse(null));
   }

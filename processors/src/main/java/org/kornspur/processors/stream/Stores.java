@@ -41,8 +41,7 @@ public final class Stores {
 
   /** Stores on disk, in the state directory. */
   public static Stores onDisk() {
-    return new Stores(
-        org.apache.kafka.streams.state.Stores::persistentKeyValueStore);
+    return new Stores(org.apache.kafka.streams.state.Stores::persistentKeyValueStore);
   }
 
   /** Stores in memory, for tests that build many topologies. */

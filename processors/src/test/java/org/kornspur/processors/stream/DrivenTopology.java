@@ -1,0 +1,186 @@
+package org.kornspur.processors.stream;
+
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Properties;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import org.apache.avro.specific.SpecificRecord;
+import org.apache.kafka.common.serialization.ByteArrayDeserializer;
+import org.apache.kafka.common.serialization.ByteArraySerializer;
+import org.apache.kafka.common.serialization.StringDeserializer;
+import org.apache.kafka.streams.KeyValue;
+import org.apache.kafka.streams.StreamsConfig;
+import org.apache.kafka.streams.TestInputTopic;
+import org.apache.kafka.streams.TestOutputTopic;
+import org.apache.kafka.streams.TopologyTestDriver;
+import org.apache.kafka.streams.state.KeyValueStore;
+import org.kornspur.contract.PostControlResult;
+import org.kornspur.contract.QuarantineEntry;
+import org.kornspur.ingest.contract.FactType;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.registry.LocalSchemaRegistry;
+import org.kornspur.ingest.wire.WireFormat;
+import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.gates.Gate;
+import org.kornspur.processors.gates.GateRule;
+import org.kornspur.processors.gates.Measured;
+import org.kornspur.processors.gates.Verdict;
+import org.kornspur.processors.judging.Judge;
+import org.kornspur.processors.pedigree.Pedigree;
+import org.kornspur.processors.standards.Rulebook;
+import org.kornspur.standing.LotStanding;
+
+/**
+ * The real topology in Kafka's test driver, with two gates of its own that are easy to trip: what
+ * is tested with it is the plumbing, not the rules.
+ */
+final class DrivenTopology implements AutoCloseable {
+  final WireFormat wire = new WireFormat(new LocalSchemaRegistry());
+  private final TopologyTestDriver driver;
+  private final TestInputTopic<byte[], byte[]> facts;
+  private final TestOutputTopic<String, byte[]> standings;
+  private final TestOutputTopic<String, byte[]> quarantine;
+  private final SortedMap<String, Optional<LotStanding>> latest = new TreeMap<>();
+
+  DrivenTopology() {
+    this(List.of(DrivenTopology::postControl, DrivenTopology::isolation));
+  }
+
+  DrivenTopology(List<? extends GateRule> gates) {
+    Properties config = new Properties();
+    config.put(StreamsConfig.APPLICATION_ID_CONFIG, "driven");
+    config.put(StreamsConfig.BOOTSTRAP_SERVERS_CONFIG, "none:1");
+    config.put(StreamsConfig.STATE_DIR_CONFIG, temporaryFolder().toString());
+    driver =
+        new TopologyTestDriver(
+            KornspurTopology.build(
+                wire, new Judge(id -> Optional.of(new NoLimits(id)), gates), Stores.inMemory()),
+            config);
+    facts =
+        driver.createInputTopic(
+            Topics.FACTS.topicName(), new ByteArraySerializer(), new ByteArraySerializer());
+    standings = output(Topics.STANDINGS);
+    quarantine = output(Topics.QUARANTINE);
+  }
+
+  DrivenTopology accept(SpecificRecord... records) {
+    for (SpecificRecord fact : records) {
+      pipe(FactType.headerOf(fact).getFactId(), wire.encode(Topics.FACTS.topicName(), fact));
+    }
+    return this;
+  }
+
+  DrivenTopology pipe(String key, byte[] value) {
+    facts.pipeInput(key == null ? null : key.getBytes(StandardCharsets.UTF_8), value);
+    return this;
+  }
+
+  /** Standings that came out since the last call, in order. */
+  List<KeyValue<String, LotStanding>> newStandings() {
+    List<KeyValue<String, LotStanding>> fresh = new ArrayList<>();
+    for (KeyValue<String, byte[]> record : standings.readKeyValuesToList()) {
+      LotStanding standing = record.value == null ? null : (LotStanding) wire.decode(record.value);
+      fresh.add(KeyValue.pair(record.key, standing));
+      latest.put(record.key, Optional.ofNullable(standing));
+    }
+    return fresh;
+  }
+
+  /** The latest standing of each subject; subjects that have none any more are left out. */
+  Map<String, LotStanding> standings() {
+    newStandings();
+    Map<String, LotStanding> held = new TreeMap<>();
+    latest.forEach((subject, standing) -> standing.ifPresent(s -> held.put(subject, s)));
+    return held;
+  }
+
+  LotStanding standing(Subject subject) {
+    return standings().get(subject.toString());
+  }
+
+  List<QuarantineEntry> quarantine() {
+    return quarantine.readValuesToList().stream()
+        .map(bytes -> (QuarantineEntry) wire.decode(bytes))
+        .toList();
+  }
+
+  Pedigree pedigree() {
+    KeyValueStore<String, byte[]> edges = driver.getKeyValueStore(Stores.PEDIGREE);
+    return new PedigreeReader(wire, edges);
+  }
+
+  DossierReader dossiers() {
+    KeyValueStore<String, byte[]> held = driver.getKeyValueStore(Stores.DOSSIER_FACTS);
+    KeyValueStore<String, String> revoked = driver.getKeyValueStore(Stores.DOSSIER_REVOCATIONS);
+    return new DossierReader(wire, held, revoked);
+  }
+
+  double counted(String what) {
+    return driver.metrics().entrySet().stream()
+        .filter(metric -> metric.getKey().name().equals(what + "-total"))
+        .mapToDouble(metric -> (double) metric.getValue().metricValue())
+        .sum();
+  }
+
+  @Override
+  public void close() {
+    driver.close();
+  }
+
+  private TestOutputTopic<String, byte[]> output(Topics topic) {
+    return driver.createOutputTopic(
+        topic.topicName(), new StringDeserializer(), new ByteArrayDeserializer());
+  }
+
+  private static Path temporaryFolder() {
+    try {
+      Path folder = Files.createTempDirectory("kornspur-driven");
+      folder.toFile().deleteOnExit();
+      return folder;
+    } catch (java.io.IOException e) {
+      throw new java.io.UncheckedIOException(e);
+    }
+  }
+
+  private static List<Verdict> postControl(Dossier dossier, Rulebook rulebook) {
+    return dossier.facts(PostControlResult.class).stream()
+        .filter(result -> !result.getIdentityConfirmed())
+        .map(
+            result ->
+                notMet(
+                    Gate.POST_CONTROL,
+                    result.getPlotOrTestId(),
+                    FactType.headerOf(result).getFactId(),
+                    0))
+        .toList();
+  }
+
+  private static List<Verdict> isolation(Dossier dossier, Rulebook rulebook) {
+    return dossier.neighbours().stream()
+        .filter(neighbour -> neighbour.distanceM() < 1_000)
+        .map(
+            neighbour ->
+                notMet(
+                    Gate.ISOLATION,
+                    neighbour.source().toString(),
+                    neighbour.factId(),
+                    neighbour.distanceM()))
+        .toList();
+  }
+
+  private static Verdict notMet(Gate gate, String aspect, String factId, double value) {
+    return new Verdict.NotMet(
+        gate,
+        aspect,
+        new Measured(value, "m", value - 1_000, Optional.empty()),
+        Optional.empty(),
+        List.of(factId),
+        "tripped");
+  }
+}

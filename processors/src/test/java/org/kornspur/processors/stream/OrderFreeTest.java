@@ -1,0 +1,101 @@
+package org.kornspur.processors.stream;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import java.util.TreeMap;
+import net.jqwik.api.Arbitraries;
+import net.jqwik.api.Arbitrary;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.Provide;
+import net.jqwik.api.ShrinkingMode;
+import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.contract.FactHeader;
+import org.kornspur.processors.dossier.Entry;
+import org.kornspur.processors.pedigree.Edge;
+import org.kornspur.standing.LotStanding;
+
+/**
+ * Facts arrive late, twice and out of order: whatever the order, the standings, the dossiers and
+ * the pedigree come out the same.
+ */
+class OrderFreeTest {
+  private static final String[] LOTS = {"L1", "L2", "L3", "L4", "L5", "L6"};
+  private static final String[] CROPS = {"C1", "C2", "C3"};
+
+  @Property(tries = 60, shrinking = ShrinkingMode.BOUNDED)
+  void standingsAreAFunctionOfTheSetOfFacts(
+      @ForAll("productions") List<SpecificRecord> facts, @ForAll Random random) {
+    List<SpecificRecord> shuffled = new ArrayList<>(facts);
+    facts.stream().filter(fact -> random.nextInt(4) == 0).forEach(shuffled::add);
+    Collections.shuffle(shuffled, random);
+
+    assertThat(outcomeOf(shuffled)).isEqualTo(outcomeOf(facts));
+  }
+
+  private record Outcome(
+      Map<String, LotStanding> standings, Map<String, List<Edge>> pedigree, List<Entry> dossier) {}
+
+  private static Outcome outcomeOf(List<SpecificRecord> facts) {
+    try (DrivenTopology topology = new DrivenTopology()) {
+      topology.accept(facts.toArray(SpecificRecord[]::new));
+      assertThat(topology.quarantine()).isEmpty();
+      Map<String, List<Edge>> pedigree = new TreeMap<>();
+      List<Entry> dossiers = new ArrayList<>();
+      for (String lot : LOTS) {
+        var subject = org.kornspur.ingest.contract.Subject.lot(lot);
+        pedigree.put(lot, topology.pedigree().edgesInto(subject));
+        dossiers.addAll(topology.dossiers().entriesOf(subject));
+      }
+      return new Outcome(topology.standings(), pedigree, dossiers);
+    }
+  }
+
+  /** Twenty facts or so about few lots and crops, a third of them corrected or withdrawn. */
+  @Provide
+  Arbitrary<List<SpecificRecord>> productions() {
+    return Arbitraries.randomValue(OrderFreeTest::production);
+  }
+
+  private static List<SpecificRecord> production(Random random) {
+    List<SpecificRecord> facts = new ArrayList<>();
+    int size = 8 + random.nextInt(16);
+    for (int i = 0; i < size; i++) {
+      String id = "f" + i;
+      FactHeader head = InventedFacts.head(id, random.nextInt(400));
+      boolean corrects = i > 0 && random.nextInt(5) == 0;
+      if (corrects) {
+        head = InventedFacts.correcting(id, random.nextInt(400), "f" + random.nextInt(i));
+      }
+      facts.add(fact(random, head, id));
+    }
+    if (random.nextBoolean()) {
+      facts.add(InventedFacts.withdrawal("undo", 500, "f" + random.nextInt(size)));
+    }
+    return facts;
+  }
+
+  private static SpecificRecord fact(Random random, FactHeader head, String id) {
+    int day = random.nextInt(400);
+    int from = random.nextInt(LOTS.length - 1);
+    String lot = LOTS[from];
+    String later = LOTS[from + 1 + random.nextInt(LOTS.length - from - 1)];
+    String crop = CROPS[random.nextInt(CROPS.length)];
+    return switch (random.nextInt(8)) {
+      case 0 -> InventedFacts.lot(id, lot, 100 + random.nextInt(900));
+      case 1 -> InventedFacts.sowing(id, day, crop, lot);
+      case 2 -> InventedFacts.harvest(head, crop, later, 1_000 + random.nextInt(9_000));
+      case 3 -> InventedFacts.conditioning(id, day, lot, later);
+      case 4 -> InventedFacts.postControl(head, lot, random.nextInt(3) > 0);
+      case 5 ->
+          InventedFacts.crop(head, crop, "pollen-" + random.nextInt(3), 400.0 * random.nextInt(8));
+      case 6 -> InventedFacts.source(id, "S" + random.nextInt(2), 400.0 * random.nextInt(8));
+      default -> InventedFacts.blend(id, day, later, lot, LOTS[from == 0 ? 1 : 0]);
+    };
+  }
+}
