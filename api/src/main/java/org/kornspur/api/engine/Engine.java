@@ -1,0 +1,49 @@
+package org.kornspur.api.engine;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.contract.QuarantineEntry;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.wire.WireFormat;
+import org.kornspur.processors.dossier.Entry;
+import org.kornspur.processors.pedigree.Pedigree;
+import org.kornspur.processors.stream.RegisterEntry;
+
+/**
+ * The running processors, as the API sees them. Whatever instance holds a key, it is asked here; the
+ * caller never needs to know. Every method may throw {@link NotReady}.
+ */
+public interface Engine {
+
+  /** Whether every question can be answered now. */
+  boolean isReady();
+
+  /** What the engine is doing, for a person: starting, restoring, running. */
+  String condition();
+
+  /** Reads and writes records of the topics. */
+  WireFormat wire();
+
+  /** Sends a fact to the facts topic and waits until the broker has it. */
+  void publish(SpecificRecord fact);
+
+  /** Sends a refused input, or a change of its state, to the quarantine topic. */
+  void quarantine(QuarantineEntry entry);
+
+  /** What is known of a fact id: its fingerprint, subjects, and what superseded it. */
+  Optional<RegisterEntry> registered(String factId);
+
+  /** Every fact of a subject, superseded ones marked, by time and id. */
+  List<Entry> dossier(Subject subject);
+
+  /** The whole pedigree on this instance. */
+  Pedigree pedigree();
+
+  /** Settings with which a consumer reads committed records of the topics. */
+  Map<String, Object> consumerSettings();
+
+  /** Records of the input topics that are not processed yet, by topic; for "lag of the data". */
+  Map<String, Long> lag();
+}
