@@ -6,11 +6,15 @@ import io.quarkus.runtime.StartupEvent;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
 import jakarta.inject.Inject;
+import java.io.IOException;
+import java.nio.file.Path;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
 import java.util.concurrent.atomic.AtomicReference;
 import org.apache.avro.specific.SpecificRecord;
 import org.apache.kafka.clients.consumer.ConsumerConfig;
@@ -20,6 +24,7 @@ import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.jboss.logging.Logger;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.publish.FactPublisher;
 import org.kornspur.ingest.wire.WireFormat;
 import org.kornspur.processors.dossier.Entry;
 import org.kornspur.processors.pedigree.Pedigree;
@@ -86,6 +91,16 @@ public class KafkaEngine implements Engine {
         condition = "could not start: " + cannotStart.getMessage();
         LOG.error("Kornspur could not start: " + cannotStart.getMessage(), cannotStart);
       }
+      return;
+    }
+    settings.load().ifPresent(this::load);
+  }
+
+  private void load(Path folder) {
+    try {
+      StartLoad.run(folder, processors().clientSettings());
+    } catch (IOException | RuntimeException cannotLoad) {
+      LOG.errorf(cannotLoad, "%s could not be loaded whole; what was loaded stays", folder);
     }
   }
 
@@ -125,12 +140,21 @@ public class KafkaEngine implements Engine {
 
   @Override
   public void publish(List<? extends SpecificRecord> facts) {
-    processors().publisher().publish(facts);
+    FactPublisher publisher = processors().publisher();
+    await(facts.stream().map(publisher::publish).toList());
   }
 
   @Override
   public void quarantine(QuarantineEntry entry) {
-    processors().publisher().quarantine(entry);
+    await(List.of(processors().publisher().hold(entry)));
+  }
+
+  private static void await(List<CompletableFuture<Void>> sent) {
+    try {
+      CompletableFuture.allOf(sent.toArray(CompletableFuture[]::new)).join();
+    } catch (CompletionException failed) {
+      throw new NotReady("The broker did not take the record: " + failed.getCause(), 5);
+    }
   }
 
   @Override

@@ -7,6 +7,7 @@ import org.apache.kafka.streams.KafkaStreams;
 import org.apache.kafka.streams.Topology;
 import org.apache.kafka.streams.state.HostInfo;
 import org.jboss.logging.Logger;
+import org.kornspur.ingest.publish.FactPublisher;
 import org.kornspur.ingest.registry.HttpSchemaRegistry;
 import org.kornspur.ingest.registry.RegistryConfig;
 import org.kornspur.ingest.wire.WireFormat;
@@ -25,14 +26,14 @@ final class RunningProcessors implements AutoCloseable {
   private final WireFormat wire;
   private final KafkaStreams streams;
   private final StateStores stores;
-  private final Publisher publisher;
+  private final FactPublisher publisher;
 
   private RunningProcessors(
       Backbone backbone,
       WireFormat wire,
       KafkaStreams streams,
       StateStores stores,
-      Publisher publisher) {
+      FactPublisher publisher) {
     this.backbone = backbone;
     this.wire = wire;
     this.streams = streams;
@@ -62,7 +63,7 @@ final class RunningProcessors implements AutoCloseable {
           wire,
           streams,
           new StateStores(streams, self),
-          new Publisher(backbone.clientSettings()));
+          FactPublisher.connect(backbone.clientSettings()));
     } catch (Exception failed) {
       backbone.close();
       throw failed;
@@ -95,7 +96,7 @@ final class RunningProcessors implements AutoCloseable {
     return stores;
   }
 
-  Publisher publisher() {
+  FactPublisher publisher() {
     return publisher;
   }
 
