@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
 import org.apache.commons.statistics.distribution.BetaDistribution;
+import org.apache.commons.statistics.distribution.ContinuousDistribution;
 
 /**
  * Forecast of how much of an F1 harvest is hybrid. It is advice, not a gate: no lot passes or fails
@@ -101,7 +102,7 @@ public record ExpectedHybridity(
           "An interval needs at least 100 runs; the number given is " + runs);
     }
     SplittableRandom random = new SplittableRandom(seed);
-    BetaDistribution.Sampler shedders =
+    ContinuousDistribution.Sampler shedders =
         BetaDistribution.of(crop.shedders + 0.5, crop.femalesExamined - crop.shedders + 0.5)
             .createSampler(random::nextLong);
     double[] hybrid = new double[runs];
