@@ -30,7 +30,10 @@ import org.kornspur.processors.statistics.Interval;
  */
 final class BlendShare implements GateRule {
   private static final double CONFIDENCE = 0.95;
-  private static final double NORMAL_QUANTILE = 1.959964;
+
+  /** Shares are compared to a millionth of a percent: beyond that lies only binary arithmetic. */
+  private static final double STEPS_IN_PERCENT = 1e6;
+
   private static final String REMEDY =
       "Correct the mixture with seed of the component that is short, or do not sow it.";
 
@@ -74,7 +77,8 @@ final class BlendShare implements GateRule {
   }
 
   private static Verdict mixed(MixedParts parts, Stated stated) {
-    Optional<MixedParts.Share> share = parts.pollinatorShare(stated.basis());
+    Optional<org.kornspur.processors.statistics.BlendShare> share =
+        parts.pollinatorShare(stated.basis());
     if (share.isEmpty()) {
       String missing =
           parts.missing(stated.basis()).isEmpty()
@@ -90,15 +94,12 @@ final class BlendShare implements GateRule {
               .formatted(
                   words(stated.basis()), stated.wording(), stated.nearest(0).citation(), missing));
     }
-    double percent = share.get().percent();
-    double reach = NORMAL_QUANTILE * share.get().standardError();
+    double percent = percent(share.get().share());
     return new Finding(
             Gate.BLEND_SHARE,
             "",
             percent,
-            Optional.of(
-                new Measured.Interval(
-                    Math.max(0, percent - reach), Math.min(100, percent + reach), CONFIDENCE)),
+            Optional.of(Finding.measuredPercent(share.get().interval(CONFIDENCE))),
             parts.factIds(stated.basis()),
             "Pollinator makes up %s %% of %s by what went in%s"
                 .formatted(
@@ -117,7 +118,8 @@ final class BlendShare implements GateRule {
                         .map(
                             share ->
                                 "%s %% of %s"
-                                    .formatted(Wording.number(share.percent()), words(basis)))
+                                    .formatted(
+                                        Wording.number(percent(share.share())), words(basis)))
                         .stream())
             .collect(Collectors.joining(", "));
     return others.isEmpty() ? "" : " (" + others + ")";
@@ -196,7 +198,11 @@ final class BlendShare implements GateRule {
 
   /** A share by count, as percent on the basis whose ratio is {@code factor} times as large. */
   private static double onBasis(double share, double factor) {
-    return 100 * share * factor / (share * factor + (1 - share));
+    return percent(share * factor / (share * factor + (1 - share)));
+  }
+
+  private static double percent(double share) {
+    return Math.round(100 * share * STEPS_IN_PERCENT) / STEPS_IN_PERCENT;
   }
 
   private static String words(ShareBasis basis) {

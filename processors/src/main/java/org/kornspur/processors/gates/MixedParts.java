@@ -12,34 +12,15 @@ import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.dossier.SeedMeasures;
-import org.kornspur.processors.dossier.SeedMeasures.Estimate;
+import org.kornspur.processors.statistics.BlendShare;
+import org.kornspur.processors.statistics.Estimate;
 
 /**
- * How much female and pollinator went into a mixture, by mass, kernels or viable kernels.
- *
- * <p>Kernels are mass over thousand-kernel weight; viable kernels are kernels times germination.
- * The errors of both are taken as independent between lots and small against the values.
+ * What went into a mixture, with what the lots' own dossiers reported of thousand-kernel weight and
+ * germination. Masses are taken as exact beside the errors of those.
  */
 final class MixedParts {
-  private static final double GRAMS_IN_KG = 1000;
-  private static final double KERNELS_WEIGHED = 1000;
-
   private record Part(Subject lot, boolean pollinator, double massKg, SeedMeasures measures) {}
-
-  /** An amount with the square of its standard error. */
-  private record Amount(double value, double variance) {
-    Amount plus(Amount other) {
-      return new Amount(value + other.value, variance + other.variance);
-    }
-  }
-
-  /**
-   * Share of pollinator.
-   *
-   * @param percent the share, percent
-   * @param standardError its standard error, percentage points
-   */
-  record Share(double percent, double standardError) {}
 
   private final List<Part> parts = new ArrayList<>();
   private final Set<String> factIds = new TreeSet<>();
@@ -68,10 +49,13 @@ final class MixedParts {
     Set<String> ids = new TreeSet<>(factIds);
     for (Part part : parts) {
       if (basis != ShareBasis.MASS) {
-        part.measures().thousandKernelWeightG().map(Estimate::factId).ifPresent(ids::add);
+        part.measures()
+            .thousandKernelWeightG()
+            .map(SeedMeasures.Estimate::factId)
+            .ifPresent(ids::add);
       }
       if (basis == ShareBasis.VIABLE_KERNELS) {
-        part.measures().germinationPercent().map(Estimate::factId).ifPresent(ids::add);
+        part.measures().germinationPercent().map(SeedMeasures.Estimate::factId).ifPresent(ids::add);
       }
     }
     return List.copyOf(ids);
@@ -91,22 +75,22 @@ final class MixedParts {
     return List.copyOf(missing);
   }
 
-  /** Share of pollinator on a basis; empty where a test is missing or nothing can grow. */
-  Optional<Share> pollinatorShare(ShareBasis basis) {
-    if (none() || !missing(basis).isEmpty()) {
+  /** Share of pollinator on a basis; empty where a test is missing or a lot does not grow. */
+  Optional<BlendShare> pollinatorShare(ShareBasis basis) {
+    boolean dead =
+        basis == ShareBasis.VIABLE_KERNELS
+            && parts.stream()
+                .anyMatch(
+                    part ->
+                        part.measures()
+                            .germinationPercent()
+                            .map(germination -> germination.mean() <= 0)
+                            .orElse(false));
+    if (none() || dead || !missing(basis).isEmpty()) {
       return Optional.empty();
     }
-    Amount pollinator = total(basis, true);
-    Amount female = total(basis, false);
-    double all = pollinator.value() + female.value();
-    if (all <= 0) {
-      return Optional.empty();
-    }
-    double variance =
-        (female.value() * female.value() * pollinator.variance()
-                + pollinator.value() * pollinator.value() * female.variance())
-            / Math.pow(all, 4);
-    return Optional.of(new Share(100 * pollinator.value() / all, 100 * Math.sqrt(variance)));
+    return Optional.of(
+        BlendShare.of(parts.stream().map(part -> measured(part, basis)).toList(), basis));
   }
 
   /**
@@ -117,46 +101,31 @@ final class MixedParts {
     if (from == to) {
       return Optional.of(1.0);
     }
-    return ratio(to).flatMap(wanted -> ratio(from).map(given -> wanted / given));
+    return pollinatorShare(to)
+        .flatMap(wanted -> pollinatorShare(from).map(given -> odds(wanted) / odds(given)));
   }
 
-  private Optional<Double> ratio(ShareBasis basis) {
-    if (none() || !missing(basis).isEmpty()) {
-      return Optional.empty();
-    }
-    double pollinator = total(basis, true).value();
-    double female = total(basis, false).value();
-    return pollinator > 0 && female > 0 ? Optional.of(pollinator / female) : Optional.empty();
+  private static double odds(BlendShare share) {
+    return share.share() / (1 - share.share());
   }
 
-  private Amount total(ShareBasis basis, boolean pollinator) {
-    return parts.stream()
-        .filter(part -> part.pollinator() == pollinator)
-        .map(part -> amount(part, basis))
-        .reduce(new Amount(0, 0), Amount::plus);
-  }
-
-  private static Amount amount(Part part, ShareBasis basis) {
-    return switch (basis) {
-      case MASS -> new Amount(part.massKg(), 0);
-      case KERNELS -> kernels(part);
-      case VIABLE_KERNELS -> viable(part, kernels(part));
-    };
-  }
-
-  private static Amount kernels(Part part) {
-    Estimate weightG = part.measures().thousandKernelWeightG().orElseThrow();
-    double kernels = part.massKg() * GRAMS_IN_KG * KERNELS_WEIGHED / weightG.mean();
-    double relative = weightG.standardError() / weightG.mean();
-    return new Amount(kernels, Math.pow(kernels * relative, 2));
-  }
-
-  private static Amount viable(Part part, Amount kernels) {
-    Estimate germination = part.measures().germinationPercent().orElseThrow();
-    double share = germination.mean() / 100;
-    double variance =
-        share * share * kernels.variance()
-            + Math.pow(kernels.value() * germination.standardError() / 100, 2);
-    return new Amount(kernels.value() * share, variance);
+  /** What the basis does not ask for is left at 1 and does not count. */
+  private static BlendShare.Part measured(Part part, ShareBasis basis) {
+    Estimate weightG =
+        basis == ShareBasis.MASS
+            ? Estimate.exact(1)
+            : part.measures()
+                .thousandKernelWeightG()
+                .map(weight -> new Estimate(weight.mean(), weight.standardError()))
+                .orElseThrow();
+    Estimate germination =
+        basis == ShareBasis.VIABLE_KERNELS
+            ? part.measures()
+                .germinationPercent()
+                .map(percent -> new Estimate(percent.mean() / 100, percent.standardError() / 100))
+                .orElseThrow()
+            : Estimate.exact(1);
+    return new BlendShare.Part(
+        part.pollinator(), Estimate.exact(part.massKg()), weightG, germination);
   }
 }
