@@ -68,7 +68,7 @@ final class MixedParts {
       if (basis != ShareBasis.MASS && part.measures().thousandKernelWeightG().isEmpty()) {
         missing.add("the thousand-kernel weight of " + part.lot());
       }
-      if (basis == ShareBasis.VIABLE_KERNELS && part.measures().germinationPercent().isEmpty()) {
+      if (basis == ShareBasis.VIABLE_KERNELS && usableGermination(part).isEmpty()) {
         missing.add("a germination test of " + part.lot());
       }
     }
@@ -80,12 +80,8 @@ final class MixedParts {
     boolean dead =
         basis == ShareBasis.VIABLE_KERNELS
             && parts.stream()
-                .anyMatch(
-                    part ->
-                        part.measures()
-                            .germinationPercent()
-                            .map(germination -> germination.mean() <= 0)
-                            .orElse(false));
+                .flatMap(part -> usableGermination(part).stream())
+                .anyMatch(germination -> germination.mean() <= 0);
     if (none() || dead || !missing(basis).isEmpty()) {
       return Optional.empty();
     }
@@ -103,6 +99,11 @@ final class MixedParts {
     }
     return pollinatorShare(to)
         .flatMap(wanted -> pollinatorShare(from).map(given -> odds(wanted) / odds(given)));
+  }
+
+  /** A test with more seedlings than seeds says nothing and waits for its correction. */
+  private static Optional<SeedMeasures.Estimate> usableGermination(Part part) {
+    return part.measures().germinationPercent().filter(percent -> percent.mean() <= 100);
   }
 
   private static double odds(BlendShare share) {
