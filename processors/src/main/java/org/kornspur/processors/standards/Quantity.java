@@ -43,6 +43,8 @@ public enum Quantity {
   MASS_BALANCE_TOLERANCE("%"),
   /** Least number of seeds in a germination test. */
   GERMINATION_SEEDS("seeds"),
+  /** Share of pollinator in a technical mixture; its limit is the breeder's, not a rulebook's. */
+  BLEND_SHARE("%"),
   /** Percentage points beyond the breeder's tolerance that a blend may lie off. */
   BLEND_SHARE_EXTRA_TOLERANCE("percentage points"),
   /** Off-type plants for each plant in post-control where the breeder states no purity. */

@@ -1,0 +1,40 @@
+package org.kornspur.processors.gates;
+
+import java.util.List;
+import org.kornspur.contract.OtherSeedDetermination;
+import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.standards.Limit;
+import org.kornspur.processors.standards.Quantity;
+import org.kornspur.processors.standards.Rulebook;
+
+/**
+ * Sclerotia of Claviceps purpurea, or pieces of them, in a weighed sample.
+ *
+ * <p>Council Directive 66/402/EEC, Annex II. Of hybrid rye, from memory: basic seed 1, certified
+ * seed 4, and 5 if a second sample has at most 4.
+ */
+final class Ergot implements GateRule {
+  private static final String CAUTION =
+      " Ergot is poisonous: keep this seed and its screenings out of food and feed. The certification"
+          + " authority decides.";
+
+  @Override
+  public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
+    return SeedLot.toBeUsed(dossier, rulebook)
+        .flatMap(lot -> lot.limit(Quantity.ERGOT_BODIES).map(limit -> judge(lot, limit)))
+        .orElse(List.of());
+  }
+
+  private static List<Verdict> judge(SeedLot lot, Limit limit) {
+    CountedSamples samples = new CountedSamples(lot);
+    Verdict verdict =
+        samples.judge(
+            Gate.ERGOT,
+            "",
+            "bodies of ergot",
+            limit,
+            OtherSeedDetermination::getErgotBodies,
+            samples.remedy("Clean the lot again and have it sampled anew.") + CAUTION);
+    return samples.none() ? lot.verdictsOfUnsplitOr(Gate.ERGOT, () -> verdict) : List.of(verdict);
+  }
+}
