@@ -1,0 +1,78 @@
+package org.kornspur.ingest.intake;
+
+import java.util.List;
+import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.contract.Admixture;
+import org.kornspur.contract.Blend;
+import org.kornspur.contract.BlendComposition;
+import org.kornspur.contract.Conditioning;
+import org.kornspur.contract.Dispatch;
+import org.kornspur.contract.FieldCropDeclared;
+import org.kornspur.contract.FieldInspection;
+import org.kornspur.contract.GerminationTest;
+import org.kornspur.contract.HybridDeclared;
+import org.kornspur.contract.LotDeclared;
+import org.kornspur.contract.LotMerge;
+import org.kornspur.contract.LotSplit;
+import org.kornspur.contract.OtherSeedDetermination;
+import org.kornspur.contract.PollenSourceSeen;
+import org.kornspur.contract.PostControlResult;
+import org.kornspur.contract.Sampling;
+import org.kornspur.contract.Sowing;
+import org.kornspur.contract.SterilityCheck;
+import org.kornspur.contract.Withdrawal;
+import org.kornspur.ingest.contract.FactType;
+
+/**
+ * Says what is wrong with a fact by itself, without any other fact: values against the limits of
+ * the contract, then the rules that tie several fields of one fact together.
+ */
+public final class FactChecks {
+
+  private FactChecks() {}
+
+  /**
+   * Checks a fact.
+   *
+   * @return what is wrong, in the order of the fields; empty for a fact that may be taken in
+   * @throws IllegalArgumentException if the record is no fact of this contract
+   */
+  public static List<Problem> check(SpecificRecord fact) {
+    FactType type = FactType.of(fact);
+    Problems problems = new Problems();
+    boolean whole = FieldLimits.check(fact.getSchema(), fact, "", problems);
+    if (whole) {
+      HeaderCheck.check(FactType.headerOf(fact), problems);
+      checkTiedFields(type, fact, problems);
+    }
+    return problems.list();
+  }
+
+  private static void checkTiedFields(FactType type, SpecificRecord fact, Problems problems) {
+    switch (type) {
+      case HYBRID_DECLARED -> HybridCheck.check((HybridDeclared) fact, problems);
+      case FIELD_CROP_DECLARED -> FieldCropCheck.check((FieldCropDeclared) fact, problems);
+      case LOT_DECLARED -> LotDeclaredCheck.check((LotDeclared) fact, problems);
+      case SOWING -> SowingCheck.check((Sowing) fact, problems);
+      case POLLEN_SOURCE_SEEN -> PollenSourceCheck.check((PollenSourceSeen) fact, problems);
+      case FIELD_INSPECTION -> FieldInspectionCheck.check((FieldInspection) fact, problems);
+      case STERILITY_CHECK -> SterilityCheckCheck.check((SterilityCheck) fact, problems);
+      case CONDITIONING -> ConditioningCheck.check((Conditioning) fact, problems);
+      case LOT_SPLIT -> LotSplitCheck.check((LotSplit) fact, problems);
+      case LOT_MERGE -> LotMergeCheck.check((LotMerge) fact, problems);
+      case BLEND -> BlendCheck.check((Blend) fact, problems);
+      case ADMIXTURE -> AdmixtureCheck.check((Admixture) fact, problems);
+      case SAMPLING -> SamplingCheck.check((Sampling) fact, problems);
+      case GERMINATION_TEST -> GerminationTestCheck.check((GerminationTest) fact, problems);
+      case OTHER_SEED_DETERMINATION ->
+          OtherSeedCheck.check((OtherSeedDetermination) fact, problems);
+      case BLEND_COMPOSITION -> BlendCompositionCheck.check((BlendComposition) fact, problems);
+      case POST_CONTROL_RESULT -> PostControlCheck.check((PostControlResult) fact, problems);
+      case DISPATCH -> DispatchCheck.check((Dispatch) fact, problems);
+      case WITHDRAWAL -> WithdrawalCheck.check((Withdrawal) fact, problems);
+      case ENTERPRISE_DECLARED, HARVEST, PURITY_TEST, MOISTURE_TEST, KERNEL_WEIGHT_TEST -> {
+        // each field stands alone
+      }
+    }
+  }
+}

@@ -1,0 +1,122 @@
+package org.kornspur.ingest.intake;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.Collection;
+import org.apache.avro.Schema;
+import org.apache.avro.generic.IndexedRecord;
+
+/**
+ * Checks each value of a record against the limits that its schema carries, and knows nothing of
+ * any particular fact type.
+ */
+public final class FieldLimits {
+
+  /** Most elements of any list in a fact; an outline of a field needs a few hundred corners. */
+  public static final int MOST_ELEMENTS = 10_000;
+
+  private FieldLimits() {}
+
+  /**
+   * Checks a value and all that it holds.
+   *
+   * @param path where the value stands, as in {@code sown[1]}; empty for the fact itself
+   * @return whether every value that the schema demands is there, so that rules which tie fields
+   *     together may read them
+   */
+  static boolean check(Schema schema, Object value, String path, Problems into) {
+    return switch (schema.getType()) {
+      case UNION -> value == null || check(branchOf(schema), value, path, into);
+      case RECORD -> value == null ? missing(path, into) : checkRecord(schema, value, path, into);
+      case ARRAY -> value == null ? missing(path, into) : checkList(schema, value, path, into);
+      default -> {
+        if (value == null) {
+          yield missing(path, into);
+        }
+        checkValue(schema, value, path, into);
+        yield true;
+      }
+    };
+  }
+
+  /**
+   * Checks one value that holds no others: a number, text, id, date or instant.
+   *
+   * @param schema of the value itself, not of a union around it
+   * @param value in Avro's Java form: String, Integer, Double, Instant, LocalDate …
+   */
+  public static void checkValue(Schema schema, Object value, String path, Problems into) {
+    if (value instanceof Instant instant) {
+      TimeRule.check(instant, path, into);
+    } else if (value instanceof LocalDate day) {
+      TimeRule.check(day, path, into);
+    } else if (value instanceof Number number) {
+      NumberRule.check(schema, number.doubleValue(), path, into);
+    } else if (value instanceof CharSequence text) {
+      String kind = schema.getProp("names");
+      if (kind == null) {
+        TextRule.check(text.toString(), path, into);
+      } else {
+        IdRule.check(text.toString(), kind, path, into);
+      }
+    }
+  }
+
+  /** Checks the number of elements of a list. */
+  public static void checkSize(Schema listSchema, int size, String path, Problems into) {
+    Object least = listSchema.getObjectProp("minItems");
+    if (least instanceof Number min && size < min.intValue()) {
+      into.addDescribed(
+          path,
+          size + " elements",
+          "at least " + min.intValue() + " elements",
+          "Give all of them; a fact with too few says nothing");
+    }
+    if (size > MOST_ELEMENTS) {
+      into.addDescribed(
+          path,
+          size + " elements",
+          "at most " + MOST_ELEMENTS + " elements",
+          "Divide the fact, or thin out the corners of the outline");
+    }
+  }
+
+  /** The path of a field of a record that stands at {@code path}. */
+  public static String join(String path, String field) {
+    return path.isEmpty() ? field : path + "." + field;
+  }
+
+  /** The type that a union with null holds beside null. */
+  public static Schema branchOf(Schema union) {
+    return union.getTypes().stream()
+        .filter(type -> type.getType() != Schema.Type.NULL)
+        .findFirst()
+        .orElseThrow(() -> new IllegalArgumentException("The contract has a union of null alone"));
+  }
+
+  private static boolean checkRecord(Schema schema, Object value, String path, Problems into) {
+    IndexedRecord branch = (IndexedRecord) value;
+    boolean whole = true;
+    for (Schema.Field field : schema.getFields()) {
+      whole &= check(field.schema(), branch.get(field.pos()), join(path, field.name()), into);
+    }
+    return whole;
+  }
+
+  private static boolean checkList(Schema schema, Object value, String path, Problems into) {
+    Collection<?> elements = (Collection<?>) value;
+    checkSize(schema, elements.size(), path, into);
+    boolean whole = true;
+    int index = 0;
+    for (Object element : elements) {
+      whole &= check(schema.getElementType(), element, path + "[" + index + "]", into);
+      index++;
+    }
+    return whole;
+  }
+
+  private static boolean missing(String path, Problems into) {
+    into.add(path, null, "a value", "Fill it in; it is not optional");
+    return false;
+  }
+}

@@ -1,0 +1,30 @@
+package org.kornspur.ingest.intake;
+
+import java.util.Objects;
+import java.util.stream.Stream;
+import org.kornspur.contract.OtherSeedDetermination;
+
+/** A determination counts at least one kind of seed. */
+final class OtherSeedCheck {
+
+  private OtherSeedCheck() {}
+
+  static void check(OtherSeedDetermination determination, Problems into) {
+    boolean nothingCounted =
+        Stream.of(
+                determination.getOtherCereals(),
+                determination.getOtherPlants(),
+                determination.getRaphanusAndAgrostemma(),
+                determination.getWildOats(),
+                determination.getLoliumTemulentum(),
+                determination.getErgotBodies())
+            .allMatch(Objects::isNull);
+    if (nothingCounted) {
+      into.add(
+          "otherCereals",
+          null,
+          "at least one of the counts",
+          "Give 0 for what was looked for and not found; leave out what was not looked for");
+    }
+  }
+}

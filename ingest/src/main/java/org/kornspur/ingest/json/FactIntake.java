@@ -1,0 +1,90 @@
+package org.kornspur.ingest.json;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import org.kornspur.ingest.intake.FactChecks;
+import org.kornspur.ingest.intake.FieldLimits;
+import org.kornspur.ingest.intake.Problem;
+
+/**
+ * The one way in for facts in JSON, over HTTP or from files: reads, then checks, and either gives
+ * the fact or says all that is wrong. It throws nothing for any input.
+ */
+public final class FactIntake {
+
+  private FactIntake() {}
+
+  /** Takes in a fact that has been parsed. */
+  public static ReadResult accept(JsonNode json) {
+    ReadResult read = FactJson.read(json, FieldLimits::checkValue);
+    if (read instanceof ReadResult.Fact fact) {
+      List<Problem> problems = FactChecks.check(fact.fact());
+      return problems.isEmpty() ? fact : new ReadResult.Refused(problems);
+    }
+    return read;
+  }
+
+  /** Takes in a fact as text. */
+  public static ReadResult accept(String text) {
+    if (text.length() > JsonText.LONGEST_FACT_BYTES) {
+      return tooLong(text.length());
+    }
+    try {
+      return accept(JsonText.parse(text));
+    } catch (JsonProcessingException e) {
+      return notJson(e);
+    } catch (IOException e) {
+      return refused(e.toString(), "JSON that can be read", "Write the fact as one JSON object");
+    }
+  }
+
+  /** Takes in a fact as bytes in UTF-8. */
+  public static ReadResult accept(byte[] utf8) {
+    if (utf8.length > JsonText.LONGEST_FACT_BYTES) {
+      return tooLong(utf8.length);
+    }
+    try {
+      return accept(StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(utf8)).toString());
+    } catch (CharacterCodingException e) {
+      return refused(
+          utf8.length + " bytes that are not UTF-8",
+          "text in UTF-8",
+          "Save or send the text as UTF-8");
+    }
+  }
+
+  /** The refusal of a text that is no JSON, with the place of the fault. */
+  public static ReadResult.Refused notJson(JsonProcessingException fault) {
+    String place =
+        fault.getLocation() == null
+            ? ""
+            : " (line "
+                + fault.getLocation().getLineNr()
+                + ", column "
+                + fault.getLocation().getColumnNr()
+                + ")";
+    return refused(
+        fault.getOriginalMessage() + place,
+        "JSON in at most "
+            + JsonText.DEEPEST
+            + " levels, one object a fact, no field twice, no number of more than 100 digits",
+        "Mend the text at this place");
+  }
+
+  private static ReadResult.Refused tooLong(long length) {
+    return refused(
+        length + " bytes",
+        "at most " + JsonText.LONGEST_FACT_BYTES + " bytes a fact",
+        "Send one fact at a time; thin out the corners of a large outline");
+  }
+
+  private static ReadResult.Refused refused(String description, String limit, String remedy) {
+    return new ReadResult.Refused(
+        List.of(new Problem("", Problem.described(description), limit, remedy)));
+  }
+}
