@@ -50,7 +50,24 @@ public final class HttpSchemaRegistry implements SchemaRegistry {
 
   private record Held(String subject, Schema schema) {}
 
-  private record Answer(int status, String body) {}
+  private record Answer(int status, String body) {
+
+    /**
+     * Whether the registry itself says that it has no such subject, version or schema: codes 40401
+     * to 40403. A 404 without one comes from a wrong path, and says nothing of the schema.
+     */
+    boolean saysNotFound() {
+      return status == 404 && errorCode() >= 40401 && errorCode() <= 40403;
+    }
+
+    private int errorCode() {
+      try {
+        return JSON.readTree(body).path("error_code").asInt();
+      } catch (JsonProcessingException e) {
+        return 0;
+      }
+    }
+  }
 
   public HttpSchemaRegistry(RegistryConfig config) {
     this.config = config;
@@ -74,7 +91,7 @@ public final class HttpSchemaRegistry implements SchemaRegistry {
     }
     String path = "/schemas/ids/" + Integer.toUnsignedString(id);
     Answer answer = ask("GET", path, null);
-    if (answer.status() == 404) {
+    if (answer.saysNotFound()) {
       throw UnknownSchema.withId(id);
     }
     JsonNode body = bodyOf(answer, path);
@@ -113,7 +130,7 @@ public final class HttpSchemaRegistry implements SchemaRegistry {
     JsonNode question =
         JSON.createObjectNode().put("schema", schema.toString()).put("schemaType", "AVRO");
     Answer answer = ask("POST", path, question);
-    if (answer.status() == 404) {
+    if (answer.saysNotFound()) {
       throw UnknownSchema.inSubject(subject, schema.getFullName());
     }
     if (answer.status() == 409) {

@@ -8,7 +8,17 @@ import org.apache.avro.Schema;
  */
 public final class LocalSchemaRegistry implements SchemaRegistry {
 
-  private final SchemaLedger ledger = new SchemaLedger();
+  private final SchemaLedger ledger;
+
+  /** An empty registry. */
+  public LocalSchemaRegistry() {
+    this(new SchemaLedger());
+  }
+
+  /** A registry that goes on from this ledger; nobody else may change it from then on. */
+  public LocalSchemaRegistry(SchemaLedger ledger) {
+    this.ledger = ledger;
+  }
 
   @Override
   public synchronized int register(String subject, Schema schema) {

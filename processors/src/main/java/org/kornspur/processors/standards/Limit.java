@@ -1,6 +1,7 @@
 package org.kornspur.processors.standards;
 
 import java.time.LocalDate;
+import java.util.Optional;
 
 /**
  * One limit of a rulebook, with where it stands written.
@@ -9,28 +10,46 @@ import java.time.LocalDate;
  * @param sense whether the value must be at least or at most the limit
  * @param value the limit, in {@code unit}
  * @param unit unit of the limit
- * @param rulebookId rulebook that it stands in
+ * @param wording the limit as the text has it, as in {@code at most 5 plants in 150 m2}
+ * @param rulebookId rulebook that it stands in; that of the tightened book where it is inherited
  * @param edition edition of that rulebook
+ * @param text title of the text that it stands in
  * @param section section of the text
  * @param inForceFrom first day on which it held
+ * @param inForceTo last day on which it held; empty while it holds
  * @param verified false where the value is from memory or could not be read in the text itself
+ * @param note what a reader should know of it; empty where nothing
+ * @param secondSample what the text allows when the first sample is over the limit
  */
 public record Limit(
     Quantity quantity,
     Sense sense,
     double value,
     String unit,
+    String wording,
     String rulebookId,
     String edition,
+    String text,
     String section,
     LocalDate inForceFrom,
-    boolean verified) {
+    Optional<LocalDate> inForceTo,
+    boolean verified,
+    String note,
+    Optional<SecondSample> secondSample) {
 
   /** Which side of the limit is good. */
   public enum Sense {
     AT_LEAST,
     AT_MOST
   }
+
+  /**
+   * A second sample of the same mass that may save the lot.
+   *
+   * @param firstAtMost most that the first sample may hold for a second to be allowed
+   * @param secondAtMost most that the second sample may hold
+   */
+  public record SecondSample(double firstAtMost, double secondAtMost) {}
 
   /** Room left to the limit; negative where it is broken. */
   public double margin(double measured) {
@@ -43,5 +62,13 @@ public record Limit(
   /** Whether the value lies within the limit; the limit itself is within. */
   public boolean holds(double measured) {
     return margin(measured) >= 0;
+  }
+
+  /** Where the limit stands and how sure that is, for the end of a sentence. */
+  public String citation() {
+    String until = inForceTo.map(day -> " to " + day).orElse("");
+    String surety = verified ? "" : "; not verified against the text";
+    return "%s %s: %s, %s, in force from %s%s%s"
+        .formatted(rulebookId, edition, text, section, inForceFrom, until, surety);
   }
 }

@@ -3,19 +3,23 @@ package org.kornspur.processors.standards;
 /** What a rulebook can limit. The unit that each limit is given in stands beside it. */
 public enum Quantity {
   /** Metres between the outlines. */
-  ISOLATION_DISTANCE("m"),
+  ISOLATION_DISTANCE("m", true),
+  /** Metres that are still asked for where the authority accepted a shield against pollen. */
+  ISOLATION_DISTANCE_SHIELDED("m", true),
   /** Off-type plants for each square metre. */
-  OFF_TYPES_BY_AREA("plants/m2"),
+  OFF_TYPES_BY_AREA("plants/m2", true),
   /** Off-type plants for each plant. */
-  OFF_TYPES_BY_PLANTS("plants/plant"),
-  /** Shedding plants for each female plant. */
-  SHEDDING_FEMALES("plants/plant"),
-  FEMALE_STERILITY("%"),
-  OTHER_CEREAL_PLANTS("plants/m2"),
-  HARD_TO_SEPARATE_PLANTS("plants/m2"),
-  WILD_OAT_PLANTS("plants/m2"),
-  SMUT_PLANTS("plants/m2"),
-  FIELD_INSPECTIONS("visits"),
+  OFF_TYPES_BY_PLANTS("plants/plant", true),
+  /** Shedding plants for each female plant in receptive flower, at one visit. */
+  SHEDDING_FEMALES("plants/plant", true),
+  /** The same, over all visits together. */
+  SHEDDING_FEMALES_ALL_VISITS("plants/plant", true),
+  FEMALE_STERILITY("%", true),
+  OTHER_CEREAL_PLANTS("plants/m2", true),
+  HARD_TO_SEPARATE_PLANTS("plants/m2", true),
+  WILD_OAT_PLANTS("plants/m2", true),
+  SMUT_PLANTS("plants/m2", true),
+  FIELD_INSPECTIONS("visits", true),
   GERMINATION("%"),
   ANALYTICAL_PURITY("%"),
   MOISTURE("%"),
@@ -44,12 +48,25 @@ public enum Quantity {
   /** Off-type plants for each plant in post-control where the breeder states no purity. */
   POST_CONTROL_OFF_TYPES("plants/plant"),
   POST_CONTROL_SHEDDING("plants/plant"),
-  POST_CONTROL_NON_HYBRIDS("plants/plant");
+  POST_CONTROL_NON_HYBRIDS("plants/plant"),
+  /** Risk of refusing a lot that just meets the standard, by which reject numbers are found. */
+  POST_CONTROL_PRODUCER_RISK("%");
 
   private final String unit;
+  private final boolean ofCrop;
 
   Quantity(String unit) {
+    this(unit, false);
+  }
+
+  Quantity(String unit, boolean ofCrop) {
     this.unit = unit;
+    this.ofCrop = ofCrop;
+  }
+
+  /** Whether it is limited in a crop; otherwise in a lot of seed. */
+  public boolean ofCrop() {
+    return ofCrop;
   }
 
   public String unit() {

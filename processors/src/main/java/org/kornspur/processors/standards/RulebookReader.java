@@ -1,0 +1,212 @@
+package org.kornspur.processors.standards;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
+import java.math.BigDecimal;
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.kornspur.contract.Category;
+import org.kornspur.contract.CropRole;
+import org.kornspur.processors.standards.Rulebooks.RulebookFile;
+
+/** Reads one rulebook file. The shape of the file is in {@code rulebook.schema.json}. */
+final class RulebookReader {
+  private static final YAMLMapper YAML = new YAMLMapper();
+
+  /** Stands in place of a text in the book of common practice. */
+  static final String NO_SOURCE = "common practice, no source";
+
+  private final RulebookFile file;
+  private final JsonNode root;
+
+  RulebookReader(RulebookFile file) {
+    this.file = file;
+    try {
+      this.root = YAML.readTree(file.yaml());
+    } catch (JsonProcessingException e) {
+      throw new RulebookRefused(
+          "%s: not readable as YAML: %s".formatted(file.name(), e.getMessage()), e);
+    }
+  }
+
+  boolean isPractice() {
+    return "practice".equals(root.path("status").asText());
+  }
+
+  WrittenRulebook read(Map<String, Rulebook> loaded, Optional<Rulebook> practice) {
+    String id = text(root, "id", "");
+    String edition = text(root, "edition", "");
+    List<RulebookLine> lines = new ArrayList<>();
+    JsonNode items = root.path("limits");
+    if (!items.isArray() || items.isEmpty()) {
+      throw refused("", "limits", "a list with at least one limit is needed");
+    }
+    for (int at = 0; at < items.size(); at++) {
+      lines.add(line(items.get(at), "limits[%d]".formatted(at), id, edition));
+    }
+    return new WrittenRulebook(
+        id, text(root, "title", ""), edition, List.copyOf(lines), base(loaded), practice);
+  }
+
+  private Optional<Rulebook> base(Map<String, Rulebook> loaded) {
+    if (!root.has("tightens")) {
+      return Optional.empty();
+    }
+    String baseId = root.get("tightens").asText();
+    Rulebook base = loaded.get(baseId);
+    if (base == null) {
+      throw refused(
+          "",
+          "tightens",
+          "no rulebook '%s' is loaded before this one; loaded are %s"
+              .formatted(baseId, loaded.keySet()));
+    }
+    return Optional.of(base);
+  }
+
+  private RulebookLine line(JsonNode item, String place, String id, String edition) {
+    Quantity quantity = constant(Quantity.class, item, "quantity", place);
+    String named = "%s (%s)".formatted(place, quantity);
+    Limit.Sense sense = constant(Limit.Sense.class, item, "sense", named);
+    String unit = text(item, "unit", named);
+    if (!unit.equals(quantity.unit())) {
+      throw refused(named, "unit", "'%s' is not %s".formatted(unit, quantity.unit()));
+    }
+    BigDecimal value = number(item, "value", named);
+    Optional<BigDecimal> per =
+        item.has("per") ? Optional.of(number(item, "per", named)) : Optional.empty();
+    JsonNode source = item.path("source");
+    Limit limit =
+        new Limit(
+            quantity,
+            sense,
+            per.map(p -> value.doubleValue() / p.doubleValue()).orElse(value.doubleValue()),
+            unit,
+            wording(sense, value, per, unit),
+            id,
+            edition,
+            isPractice() ? NO_SOURCE : text(source, "text", named + " source"),
+            isPractice() ? text(item, "note", named) : text(source, "section", named + " source"),
+            day(item, "inForceFrom", named),
+            item.has("inForceTo") ? Optional.of(day(item, "inForceTo", named)) : Optional.empty(),
+            verified(item, named),
+            item.path("note").asText(""),
+            secondSample(item, named));
+    return new RulebookLine(
+        limit,
+        constants(Category.class, item, "categories", named, EnumSet.noneOf(Category.class)),
+        constants(Rye.class, item, "rye", named, EnumSet.of(Rye.HYBRID, Rye.HYBRID_WITH_ADMIXTURE)),
+        constants(CropRole.class, item, "roles", named, EnumSet.allOf(CropRole.class)),
+        item.path("generation").asText(""));
+  }
+
+  private static String wording(
+      Limit.Sense sense, BigDecimal value, Optional<BigDecimal> per, String unit) {
+    String side = sense == Limit.Sense.AT_LEAST ? "at least " : "at most ";
+    String plain = value.stripTrailingZeros().toPlainString();
+    if (per.isEmpty()) {
+      return side + plain + (unit.equals("%") ? " %" : " " + unit);
+    }
+    String[] counted = unit.split("/", 2);
+    String base = counted[1].equals("plant") ? "plants" : counted[1];
+    return side
+        + "%s %s in %s %s"
+            .formatted(plain, counted[0], per.get().stripTrailingZeros().toPlainString(), base);
+  }
+
+  private boolean verified(JsonNode item, String place) {
+    if (isPractice()) {
+      return false;
+    }
+    JsonNode flag = item.path("verified");
+    if (!flag.isBoolean()) {
+      throw refused(place, "verified", "true where the value was read in the text, else false");
+    }
+    return flag.asBoolean();
+  }
+
+  private Optional<Limit.SecondSample> secondSample(JsonNode item, String place) {
+    if (!item.has("secondSample")) {
+      return Optional.empty();
+    }
+    JsonNode second = item.get("secondSample");
+    String within = place + " secondSample";
+    return Optional.of(
+        new Limit.SecondSample(
+            number(second, "firstAtMost", within).doubleValue(),
+            number(second, "secondAtMost", within).doubleValue()));
+  }
+
+  private String text(JsonNode node, String field, String place) {
+    String value = node.path(field).asText("").strip();
+    if (value.isEmpty()) {
+      throw refused(place, field, "is missing or empty");
+    }
+    return value;
+  }
+
+  private BigDecimal number(JsonNode node, String field, String place) {
+    if (!node.path(field).isNumber()) {
+      throw refused(place, field, "'%s' is not a number".formatted(node.path(field).asText()));
+    }
+    return node.get(field).decimalValue();
+  }
+
+  private LocalDate day(JsonNode node, String field, String place) {
+    String value = text(node, field, place);
+    try {
+      return LocalDate.parse(value);
+    } catch (DateTimeException e) {
+      throw new RulebookRefused(
+          "%s: %s: field %s: '%s' is not a day; write it as 2024-07-01"
+              .formatted(file.name(), place, field, value),
+          e);
+    }
+  }
+
+  private <E extends Enum<E>> E constant(Class<E> type, JsonNode node, String field, String place) {
+    return constant(type, text(node, field, place), field, place);
+  }
+
+  private <E extends Enum<E>> Set<E> constants(
+      Class<E> type, JsonNode node, String field, String place, EnumSet<E> otherwise) {
+    JsonNode list = node.path(field);
+    if (list.isMissingNode() && !otherwise.isEmpty()) {
+      return otherwise;
+    }
+    if (!list.isArray() || list.isEmpty()) {
+      throw refused(place, field, "a list with at least one value is needed");
+    }
+    EnumSet<E> found = EnumSet.noneOf(type);
+    list.forEach(value -> found.add(constant(type, value.asText(), field, place)));
+    return found;
+  }
+
+  private <E extends Enum<E>> E constant(Class<E> type, String value, String field, String place) {
+    return Arrays.stream(type.getEnumConstants())
+        .filter(known -> known.name().equals(value.toUpperCase(Locale.ROOT)))
+        .findFirst()
+        .orElseThrow(
+            () ->
+                refused(
+                    place,
+                    field,
+                    "'%s' is none of %s"
+                        .formatted(value, Arrays.toString(type.getEnumConstants()))));
+  }
+
+  private RulebookRefused refused(String place, String field, String why) {
+    return new RulebookRefused(
+        "%s: %sfield %s: %s"
+            .formatted(file.name(), place.isEmpty() ? "" : place + ": ", field, why));
+  }
+}

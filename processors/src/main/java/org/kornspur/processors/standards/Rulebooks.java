@@ -1,0 +1,94 @@
+package org.kornspur.processors.standards;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.Collection;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** The rulebooks that productions may name. */
+public final class Rulebooks {
+  private static final List<String> BUNDLED =
+      List.of("practice", "eu", "de", "oecd", "us", "house");
+
+  private final Map<String, Rulebook> books;
+  private final Optional<Rulebook> practice;
+
+  private Rulebooks(Map<String, Rulebook> books, Optional<Rulebook> practice) {
+    this.books = Collections.unmodifiableMap(books);
+    this.practice = practice;
+  }
+
+  /** A rulebook file: its name, for messages, and its YAML text. */
+  public record RulebookFile(String name, String yaml) {}
+
+  /** The rulebooks of this build; loaded and checked once. */
+  public static Rulebooks bundled() {
+    return Bundled.BOOKS;
+  }
+
+  /**
+   * Loads rulebooks. A book that tightens another, or the common practice, comes after it.
+   *
+   * @throws RulebookRefused if a file cannot be read, or a book is looser than the one that it
+   *     tightens
+   */
+  public static Rulebooks load(List<RulebookFile> files) {
+    Map<String, Rulebook> books = new LinkedHashMap<>();
+    Optional<Rulebook> practice = Optional.empty();
+    for (RulebookFile file : files) {
+      RulebookReader reader = new RulebookReader(file);
+      WrittenRulebook book = reader.read(books, practice);
+      Tightening.check(file.name(), book);
+      if (reader.isPractice()) {
+        practice = Optional.of(book);
+      } else if (books.put(book.id(), book) != null) {
+        throw new RulebookRefused(
+            "%s: field id: a rulebook '%s' is already loaded; give this one an id of its own"
+                .formatted(file.name(), book.id()));
+      }
+    }
+    return new Rulebooks(books, practice);
+  }
+
+  /** The rulebook with this id. */
+  public Optional<Rulebook> find(String id) {
+    return Optional.ofNullable(books.get(id));
+  }
+
+  /** Every rulebook that a production may name, in the order of loading. */
+  public Collection<Rulebook> all() {
+    return books.values();
+  }
+
+  /** Limits for which there is no text: common practice, no source. */
+  public Optional<Rulebook> practice() {
+    return practice;
+  }
+
+  /** The files that {@link #bundled()} loads. */
+  static List<RulebookFile> bundledFiles() {
+    return BUNDLED.stream().map(Rulebooks::resource).toList();
+  }
+
+  private static RulebookFile resource(String name) {
+    String path = "rulebooks/" + name + ".yaml";
+    try (InputStream in = Rulebooks.class.getClassLoader().getResourceAsStream(path)) {
+      if (in == null) {
+        throw new RulebookRefused(path + ": not on the class path");
+      }
+      return new RulebookFile(path, new String(in.readAllBytes(), StandardCharsets.UTF_8));
+    } catch (IOException e) {
+      throw new UncheckedIOException(path, e);
+    }
+  }
+
+  private static final class Bundled {
+    static final Rulebooks BOOKS = load(bundledFiles());
+  }
+}

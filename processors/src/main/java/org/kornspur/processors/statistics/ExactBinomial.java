@@ -1,0 +1,123 @@
+package org.kornspur.processors.statistics;
+
+import org.apache.commons.statistics.distribution.BetaDistribution;
+import org.apache.commons.statistics.distribution.BinomialDistribution;
+
+/**
+ * Counts of bad units among units examined one by one: plants, ears, seedlings, kernels.
+ *
+ * <p>All probabilities are exact binomial. The interval is that of C. J. Clopper and E. S. Pearson,
+ * "The use of confidence or fiducial limits illustrated in the case of the binomial", Biometrika 26
+ * (1934) 404-413.
+ */
+public final class ExactBinomial {
+
+  private ExactBinomial() {}
+
+  /**
+   * Clopper-Pearson interval of the share of bad units.
+   *
+   * @param bad bad units found
+   * @param examined units examined
+   * @param confidence two-sided, as in 0.95
+   * @return the interval, as shares
+   * @throws IllegalArgumentException where the count does not fit the number examined
+   */
+  public static Interval interval(int bad, int examined, double confidence) {
+    Checks.probability("confidence", confidence);
+    double tail = (1 - confidence) / 2;
+    return new Interval(
+        lowerLimit(bad, examined, tail), upperLimit(bad, examined, tail), confidence);
+  }
+
+  /**
+   * One-sided lower limit: the share at which as many bad units or more are found with probability
+   * {@code tail}; 0 where none was found.
+   */
+  public static double lowerLimit(int bad, int examined, double tail) {
+    Checks.count(bad, examined);
+    Checks.probability("tail", tail);
+    if (bad == 0) {
+      return 0;
+    }
+    if (bad == examined) {
+      return Math.pow(tail, 1.0 / examined);
+    }
+    return BetaDistribution.of(bad, examined - bad + 1.0).inverseCumulativeProbability(tail);
+  }
+
+  /**
+   * One-sided upper limit: the share at which as few bad units or fewer are found with probability
+   * {@code tail}; 1 where all were bad.
+   */
+  public static double upperLimit(int bad, int examined, double tail) {
+    Checks.count(bad, examined);
+    Checks.probability("tail", tail);
+    if (bad == examined) {
+      return 1;
+    }
+    if (bad == 0) {
+      return -Math.expm1(Math.log(tail) / examined);
+    }
+    return BetaDistribution.of(bad + 1.0, examined - bad).inverseSurvivalProbability(tail);
+  }
+
+  /** Probability of at most {@code bad} bad units among {@code examined} at true share. */
+  public static double atMost(int bad, int examined, double share) {
+    Checks.share("true share", share);
+    return BinomialDistribution.of(examined, share).cumulativeProbability(bad);
+  }
+
+  /** Probability of at least {@code bad} bad units among {@code examined} at true share. */
+  public static double atLeast(int bad, int examined, double share) {
+    Checks.share("true share", share);
+    return BinomialDistribution.of(examined, share).survivalProbability(bad - 1);
+  }
+
+  /**
+   * Acceptance number: the most bad units with which a sample still agrees with the standard, that
+   * is the smallest k with P(X at most k) at least {@code acceptance}.
+   *
+   * <p>This is the rule of UPOV document TGP/8, "The method of uniformity assessment on the basis
+   * of off-types", with its acceptance probability of 0.95.
+   *
+   * @param examined units examined
+   * @param standard share of bad units that the standard allows
+   * @param acceptance least probability of accepting what is just at the standard, as in 0.95
+   */
+  public static int acceptanceNumber(int examined, double standard, double acceptance) {
+    Checks.count(0, examined);
+    Checks.share("standard", standard);
+    Checks.probability("probability of acceptance", acceptance);
+    BinomialDistribution found = BinomialDistribution.of(examined, standard);
+    int most = found.inverseCumulativeProbability(acceptance);
+    while (most > 0 && found.cumulativeProbability(most - 1) >= acceptance) {
+      most--;
+    }
+    while (found.cumulativeProbability(most) < acceptance) {
+      most++;
+    }
+    return most;
+  }
+
+  /**
+   * Reject number: the fewest bad units that speak against the standard, that is the smallest r
+   * with P(X at least r) at most {@code risk}. One more than the acceptance number at 1 - risk.
+   *
+   * @param risk greatest probability of rejecting what is just at the standard, as in 0.05
+   */
+  public static int rejectNumber(int examined, double standard, double risk) {
+    Checks.count(0, examined);
+    Checks.share("standard", standard);
+    Checks.probability("risk", risk);
+    BinomialDistribution found = BinomialDistribution.of(examined, standard);
+    int least = found.inverseSurvivalProbability(risk) + 1;
+    while (least > 0 && found.survivalProbability(least - 2) <= risk) {
+      least--;
+    }
+    while (found.survivalProbability(least - 1) > risk) {
+      least++;
+    }
+    return least;
+  }
+}

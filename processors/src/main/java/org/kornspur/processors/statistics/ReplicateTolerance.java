@@ -1,0 +1,138 @@
+package org.kornspur.processors.statistics;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Whether replicates of one germination test lie close enough together to be believed.
+ *
+ * <p>The published table of the largest range between replicates of 100 seeds governs: 7 CFR
+ * 201.55(a), whose numbers table 5B of the International Rules for Seed Testing shares. Replicates
+ * of 50 or 25 seeds are first combined, in the order given, to replicates of 100, as in 5.8 of
+ * those rules. There is a table for four replicates of 100 and one for two; any other layout is
+ * refused, since no published number holds for it.
+ */
+public final class ReplicateTolerance {
+
+  private static final BandedTable OF_FOUR = BandedTable.read("replicate-range-of-four");
+  private static final BandedTable OF_TWO = BandedTable.read("replicate-range-of-two");
+
+  private ReplicateTolerance() {}
+
+  /** What the table says of a test. */
+  public sealed interface Outcome {
+
+    /**
+     * The replicates agree.
+     *
+     * @param meanPercent mean germination in whole percent
+     * @param rangePercent highest less lowest replicate of 100
+     * @param toleratedPercent largest range that the table tolerates at this mean
+     */
+    record Within(int meanPercent, int rangePercent, int toleratedPercent, Source source)
+        implements Outcome {}
+
+    /** The replicates lie too far apart: the test is to be repeated. */
+    record Exceeded(int meanPercent, int rangePercent, int toleratedPercent, Source source)
+        implements Outcome {}
+
+    /**
+     * No published number holds.
+     *
+     * @param reason why, and what to do, for a person
+     */
+    record NotTabulated(String reason) implements Outcome {}
+  }
+
+  /** Table of the largest range between four replicates of 100 seeds, by mean germination. */
+  public static BandedTable tableOfFour() {
+    return OF_FOUR;
+  }
+
+  /** Table of the largest range between two replicates of 100 seeds, by mean germination. */
+  public static BandedTable tableOfTwo() {
+    return OF_TWO;
+  }
+
+  /** Judges the range between the replicates of one test. */
+  public static Outcome judge(List<Replicate> replicates) {
+    Optional<List<Replicate>> hundreds = combinedToHundreds(replicates);
+    if (hundreds.isEmpty()) {
+      return new Outcome.NotTabulated(
+          "The replicates hold "
+              + replicates.stream().map(r -> Integer.toString(r.seeds())).toList()
+              + " seeds; the published ranges hold for replicates of 100, or of 50 or 25 that"
+              + " combine to 100. Report the counts of each 100 seeds.");
+    }
+    BandedTable table =
+        switch (hundreds.get().size()) {
+          case 4 -> OF_FOUR;
+          case 2 -> OF_TWO;
+          default -> null;
+        };
+    if (table == null) {
+      return new Outcome.NotTabulated(
+          "The test has "
+              + hundreds.get().size()
+              + " replicates of 100 seeds; published ranges hold for four and for two. Test four"
+              + " replicates of 100.");
+    }
+    int mean = GerminationMean.wholePercent(replicates);
+    int range = range(hundreds.get());
+    Optional<BandedTable.Band> band = table.at(mean).or(() -> beyondTheEnds(table, mean));
+    if (band.isEmpty()) {
+      return new Outcome.NotTabulated(
+          "The published range for %d replicates of 100 seeds has no row for a mean of %d %%; the"
+                  .formatted(hundreds.get().size(), mean)
+              + " replicates lie "
+              + range
+              + " percentage points apart.");
+    }
+    int tolerated = (int) band.get().value();
+    return range <= tolerated
+        ? new Outcome.Within(mean, range, tolerated, band.get().source())
+        : new Outcome.Exceeded(mean, range, tolerated, band.get().source());
+  }
+
+  /**
+   * Beyond the ends of the table the row at the end holds: replicates with so high or so low a mean
+   * cannot lie further apart than it tolerates.
+   */
+  private static Optional<BandedTable.Band> beyondTheEnds(BandedTable table, int mean) {
+    BandedTable.Band highest = table.bands().get(0);
+    BandedTable.Band lowest = table.bands().get(table.bands().size() - 1);
+    if (mean > highest.to()) {
+      return Optional.of(highest);
+    }
+    return mean < lowest.from() ? Optional.of(lowest) : Optional.empty();
+  }
+
+  private static int range(List<Replicate> hundreds) {
+    var normal = hundreds.stream().mapToInt(Replicate::normalSeedlings).summaryStatistics();
+    return normal.getMax() - normal.getMin();
+  }
+
+  /** Replicates of 50 or 25 joined in order; empty where they do not make replicates of 100. */
+  private static Optional<List<Replicate>> combinedToHundreds(List<Replicate> replicates) {
+    if (replicates.isEmpty()) {
+      return Optional.empty();
+    }
+    int seeds = replicates.get(0).seeds();
+    int joined = 100 / seeds;
+    boolean fits =
+        (seeds == 100 || seeds == 50 || seeds == 25)
+            && replicates.stream().allMatch(r -> r.seeds() == seeds)
+            && replicates.size() % joined == 0;
+    if (!fits) {
+      return Optional.empty();
+    }
+    List<Replicate> hundreds = new ArrayList<>();
+    for (int i = 0; i < replicates.size(); i += joined) {
+      int normal =
+          replicates.subList(i, i + joined).stream().mapToInt(Replicate::normalSeedlings).sum();
+      hundreds.add(new Replicate(100, normal));
+    }
+    return Optional.of(hundreds);
+  }
+}

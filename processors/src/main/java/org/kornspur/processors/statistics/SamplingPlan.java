@@ -1,0 +1,43 @@
+package org.kornspur.processors.statistics;
+
+/**
+ * A plan of single sampling: examine so many units, accept with at most so many bad.
+ *
+ * @param examined units to examine
+ * @param acceptanceNumber most bad units with which the material is accepted
+ */
+public record SamplingPlan(int examined, int acceptanceNumber) {
+
+  /**
+   * @throws IllegalArgumentException where the acceptance number does not fit the number examined
+   */
+  public SamplingPlan {
+    Checks.count(acceptanceNumber, examined);
+  }
+
+  /** The plan that accepts material just at the standard with at least this probability. */
+  public static SamplingPlan forStandard(int examined, double standard, double acceptance) {
+    return new SamplingPlan(
+        examined, ExactBinomial.acceptanceNumber(examined, standard, acceptance));
+  }
+
+  /** Probability of accepting material with this true share of bad units. */
+  public double acceptanceProbability(double share) {
+    return ExactBinomial.atMost(acceptanceNumber, examined, share);
+  }
+
+  /** Producer's risk: probability of refusing material that is just at the standard. */
+  public double producersRisk(double standard) {
+    return ExactBinomial.atLeast(acceptanceNumber + 1, examined, standard);
+  }
+
+  /** Consumer's risk: probability of accepting material as bad as {@code unacceptable}. */
+  public double consumersRisk(double unacceptable) {
+    return acceptanceProbability(unacceptable);
+  }
+
+  /** True share of bad units that passes with no more than this probability: limiting quality. */
+  public double limitingQuality(double consumersRisk) {
+    return ExactBinomial.upperLimit(acceptanceNumber, examined, consumersRisk);
+  }
+}
