@@ -35,8 +35,7 @@ public class Feeds {
   @Inject
   public Feeds(Engine engine, MeterRegistry meters) {
     this.engine = engine;
-    this.standingFeed =
-        new TopicFeed(Topics.STANDINGS.topicName(), engine, this::receiveStanding);
+    this.standingFeed = new TopicFeed(Topics.STANDINGS.topicName(), engine, this::receiveStanding);
     this.quarantineFeed =
         new TopicFeed(Topics.QUARANTINE.topicName(), engine, this::receiveQuarantine);
     all().forEach(feed -> measure(feed, meters));
@@ -131,7 +130,9 @@ public class Feeds {
   private static void requireCaughtUp(TopicFeed feed) {
     if (!feed.isCaughtUp()) {
       throw new NotReady(
-          "This instance still reads " + feed.topic() + " from its beginning; the list would lack"
+          "This instance still reads "
+              + feed.topic()
+              + " from its beginning; the list would lack"
               + " entries",
           2);
     }

@@ -54,8 +54,7 @@ public final class QuarantineIndex {
    * @param states empty for all
    * @param page from 1
    */
-  public synchronized Slice<QuarantineRow> find(
-      Set<QuarantineState> states, int page, int size) {
+  public synchronized Slice<QuarantineRow> find(Set<QuarantineState> states, int page, int size) {
     SliceOf<QuarantineRow> slice = new SliceOf<>(page, size);
     newestFirst.stream()
         .filter(row -> states.isEmpty() || states.contains(row.state()))

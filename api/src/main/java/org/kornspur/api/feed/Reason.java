@@ -18,8 +18,10 @@ public final class Reason {
   public static String of(LotStanding standing) {
     Optional<String> why =
         switch (standing.getState()) {
-          case NOT_FIT -> own(standing, VerdictState.NOT_MET).or(() -> inherited(standing, "CONDEMNS"));
-          case EVIDENCE_OWED -> own(standing, VerdictState.OWED).or(() -> inherited(standing, "OWED"));
+          case NOT_FIT ->
+              own(standing, VerdictState.NOT_MET).or(() -> inherited(standing, "CONDEMNS"));
+          case EVIDENCE_OWED ->
+              own(standing, VerdictState.OWED).or(() -> inherited(standing, "OWED"));
           case FIT, UNKNOWN -> Optional.empty();
         };
     return why.orElseGet(() -> otherwise(standing));

@@ -174,7 +174,9 @@ final class TopicFeed implements AutoCloseable {
 
   private static long lagOf(
       KafkaConsumer<String, byte[]> consumer, List<TopicPartition> partitions) {
-    return partitions.stream().mapToLong(partition -> consumer.currentLag(partition).orElse(0)).sum();
+    return partitions.stream()
+        .mapToLong(partition -> consumer.currentLag(partition).orElse(0))
+        .sum();
   }
 
   private void pause() {

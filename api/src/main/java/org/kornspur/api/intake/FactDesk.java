@@ -5,7 +5,9 @@ import jakarta.annotation.PreDestroy;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.time.Clock;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutorService;
@@ -66,14 +68,18 @@ public class FactDesk {
    * @throws NotReady if nothing can be said of its id now
    */
   public Outcome admit(byte[] utf8, String place) {
-    Outcome outcome = judge(utf8, place);
+    ReadResult read = FactIntake.accept(utf8);
+    Outcome outcome =
+        read instanceof ReadResult.Fact fact
+            ? admitFact(fact.fact(), utf8, place)
+            : refuse(((ReadResult.Refused) read).problems(), utf8, place);
     count(outcome);
     return outcome;
   }
 
   /**
-   * Takes in many facts, each for itself. Of two facts with one id and other content in one batch,
-   * one goes in and the other is refused.
+   * Takes in many facts, each for itself. Of facts with one id the first goes first, so that of two
+   * with other content it is the second that is refused.
    *
    * @return an outcome for each, in their order
    * @throws NotReady if nothing can be taken in now; none has been
@@ -82,35 +88,34 @@ public class FactDesk {
     if (!engine.isReady()) {
       throw new NotReady("The processors are not ready: " + engine.condition(), 2);
     }
-    List<CompletableFuture<Outcome>> judged =
-        items.stream()
-            .map(
-                item ->
-                    CompletableFuture.supplyAsync(
-                        () ->
-                            judgeOfMany(
-                                item.utf8().bytes(), requestId + item.place().words()), senders))
-            .toList();
-    List<Outcome> outcomes = judged.stream().map(CompletableFuture::join).toList();
+    Map<String, CompletableFuture<Outcome>> lastOfId = new HashMap<>();
+    List<CompletableFuture<Outcome>> started =
+        items.stream().map(item -> start(item, requestId, lastOfId)).toList();
+    List<Outcome> outcomes = started.stream().map(CompletableFuture::join).toList();
     outcomes.forEach(this::count);
     return outcomes;
   }
 
-  private Outcome judge(byte[] utf8, String place) {
-    ReadResult result = FactIntake.accept(utf8);
-    if (result instanceof ReadResult.Refused refused) {
-      return refuse(refused.problems(), utf8, place);
+  private CompletableFuture<Outcome> start(
+      Item item, String requestId, Map<String, CompletableFuture<Outcome>> lastOfId) {
+    byte[] utf8 = item.utf8().bytes();
+    String place = requestId + item.place().words();
+    ReadResult read = FactIntake.accept(utf8);
+    if (read instanceof ReadResult.Refused refused) {
+      return CompletableFuture.supplyAsync(() -> refuse(refused.problems(), utf8, place), senders);
     }
-    return admitFact(((ReadResult.Fact) result).fact(), utf8, place);
+    SpecificRecord fact = ((ReadResult.Fact) read).fact();
+    CompletableFuture<Outcome> earlier = lastOfId.get(Outcome.factId(fact));
+    CompletableFuture<Outcome> outcome =
+        earlier == null
+            ? CompletableFuture.supplyAsync(() -> admitOfMany(fact, utf8, place), senders)
+            : earlier.thenApplyAsync(done -> admitOfMany(fact, utf8, place), senders);
+    lastOfId.put(Outcome.factId(fact), outcome);
+    return outcome;
   }
 
   /** One that cannot be sent must not spoil the answer for the others. */
-  private Outcome judgeOfMany(byte[] utf8, String place) {
-    ReadResult result = FactIntake.accept(utf8);
-    if (result instanceof ReadResult.Refused refused) {
-      return refuse(refused.problems(), utf8, place);
-    }
-    SpecificRecord fact = ((ReadResult.Fact) result).fact();
+  private Outcome admitOfMany(SpecificRecord fact, byte[] utf8, String place) {
     try {
       return admitFact(fact, utf8, place);
     } catch (NotReady notReady) {
@@ -126,9 +131,7 @@ public class FactDesk {
     Outcome outcome = send(fact);
     if (outcome instanceof Outcome.Conflict conflict) {
       return new Outcome.Conflict(
-          conflict.factId(),
-          conflict.problems(),
-          quarantine(conflict.problems(), original, place));
+          conflict.factId(), conflict.problems(), quarantine(conflict.problems(), original, place));
     }
     return outcome;
   }
@@ -172,19 +175,25 @@ public class FactDesk {
                 + " header.correction.supersedes to "
                 + factId
                 + " and header.correction.reason to why");
-    return new Outcome.Conflict(factId, List.of(problem), "");
+    return new Outcome.Conflict(factId, List.of(problem), Optional.empty());
   }
 
   private Outcome refuse(List<Problem> problems, byte[] original, String place) {
     return new Outcome.Refused(problems, quarantine(problems, original, place));
   }
 
-  private String quarantine(List<Problem> problems, byte[] original, String place) {
+  /** The refusal stands even where its copy cannot be kept; the sender has the original. */
+  private Optional<String> quarantine(List<Problem> problems, byte[] original, String place) {
     QuarantineEntry entry =
         QuarantineEntries.held(
             QuarantineOrigin.HTTP, place, clock.instant(), problems, null, original);
-    engine.quarantine(entry);
-    return entry.getEntryId();
+    try {
+      engine.quarantine(entry);
+      return Optional.of(entry.getEntryId());
+    } catch (RuntimeException fault) {
+      LOG.warnf(fault, "Refused input of %s could not be kept in the quarantine", place);
+      return Optional.empty();
+    }
   }
 
   private void count(Outcome outcome) {

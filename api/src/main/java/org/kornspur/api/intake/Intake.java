@@ -118,7 +118,7 @@ public class Intake {
           null,
           null,
           refused.problems(),
-          Addresses.ofEntry(refused.quarantineId()));
+          refused.quarantineId().map(Addresses::ofEntry).orElse(null));
     }
     if (outcome instanceof Outcome.Conflict conflict) {
       return new BatchView.Item(
@@ -128,7 +128,7 @@ public class Intake {
           conflict.factId(),
           null,
           conflict.problems(),
-          Addresses.ofEntry(conflict.quarantineId()));
+          conflict.quarantineId().map(Addresses::ofEntry).orElse(null));
     }
     if (outcome instanceof Outcome.Unsent unsent) {
       Problem problem =

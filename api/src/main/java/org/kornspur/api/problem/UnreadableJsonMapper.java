@@ -13,8 +13,7 @@ public final class UnreadableJsonMapper implements ExceptionMapper<JsonProcessin
   @Override
   public Response toResponse(JsonProcessingException fault) {
     return ProblemAnswer.of(
-            ProblemDocument.of(
-                ProblemKind.UNREADABLE_BODY, FactIntake.notJson(fault).problems()))
+            ProblemDocument.of(ProblemKind.UNREADABLE_BODY, FactIntake.notJson(fault).problems()))
         .build();
   }
 }

@@ -39,8 +39,7 @@ public record QuarantineView(
       byte[] copy = new byte[bytes.remaining()];
       bytes.duplicate().get(copy);
       try {
-        String text =
-            StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(copy)).toString();
+        String text = StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(copy)).toString();
         return new Original("utf-8", text, copy.length);
       } catch (CharacterCodingException e) {
         return new Original("base64", Base64.getEncoder().encodeToString(copy), copy.length);

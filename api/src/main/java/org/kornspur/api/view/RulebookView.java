@@ -9,7 +9,8 @@ import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.standards.RulebookLine;
 
 /** A rulebook with every limit. */
-@Schema(description = "A rulebook with every limit. What it inherits stands in the book it tightens")
+@Schema(
+    description = "A rulebook with every limit. What it inherits stands in the book it tightens")
 public record RulebookView(
     @Schema(examples = "EU") String id,
     String title,
@@ -68,7 +69,13 @@ public record RulebookView(
   /** A rulebook in a list. */
   @Schema(description = "A rulebook in a list")
   public record Summary(
-      String id, String title, String edition, String tightens, int limits, long unverified, String href) {
+      String id,
+      String title,
+      String edition,
+      String tightens,
+      int limits,
+      long unverified,
+      String href) {
 
     public static Summary of(Rulebook book) {
       return new Summary(
@@ -77,7 +84,7 @@ public record RulebookView(
           book.edition(),
           book.tightens().map(Rulebook::id).orElse(null),
           book.lines().size(),
-          unverified(book),
+          countUnverified(book),
           Addresses.ofRulebook(book.id()));
     }
   }
@@ -88,11 +95,11 @@ public record RulebookView(
         book.title(),
         book.edition(),
         book.tightens().map(Rulebook::id).orElse(null),
-        unverified(book),
+        countUnverified(book),
         book.lines().stream().map(Line::of).toList());
   }
 
-  private static long unverified(Rulebook book) {
+  private static long countUnverified(Rulebook book) {
     return book.lines().stream().filter(line -> !line.limit().verified()).count();
   }
 }

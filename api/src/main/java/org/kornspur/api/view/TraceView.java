@@ -79,7 +79,8 @@ public record TraceView(
               + " other origin were mixed in, their seed is counted too")
   @JsonInclude(JsonInclude.Include.ALWAYS)
   public record Dispatched(
-      double totalKg, @Schema(description = "Kilograms by customer") Map<String, Double> byCustomerKg) {
+      double totalKg,
+      @Schema(description = "Kilograms by customer") Map<String, Double> byCustomerKg) {
 
     static Dispatched of(List<Edge> edges) {
       Map<String, Double> byCustomer = new TreeMap<>();
@@ -98,7 +99,10 @@ public record TraceView(
    * @param elapsedMs time that the walk took
    */
   public static TraceView of(
-      Trace trace, Function<Subject, Optional<StandingRow>> standings, double elapsedMs, AsOf asOf) {
+      Trace trace,
+      Function<Subject, Optional<StandingRow>> standings,
+      double elapsedMs,
+      AsOf asOf) {
     List<SubjectLink> unresolved =
         trace.steps().keySet().stream()
             .filter(TraceView::isJudged)
