@@ -12,8 +12,8 @@ import org.kornspur.processors.pedigree.Pedigree;
 import org.kornspur.processors.stream.RegisterEntry;
 
 /**
- * The running processors, as the API sees them. Whatever instance holds a key, it is asked here; the
- * caller never needs to know. Every method may throw {@link NotReady}.
+ * The running processors, as the API sees them. Whatever instance holds a key, it is asked here;
+ * the caller never needs to know. Every method may throw {@link NotReady}.
  */
 public interface Engine {
 
@@ -26,8 +26,13 @@ public interface Engine {
   /** Reads and writes records of the topics. */
   WireFormat wire();
 
+  /** Sends facts to the facts topic and waits until the broker has them all. */
+  void publish(List<? extends SpecificRecord> facts);
+
   /** Sends a fact to the facts topic and waits until the broker has it. */
-  void publish(SpecificRecord fact);
+  default void publish(SpecificRecord fact) {
+    publish(List.of(fact));
+  }
 
   /** Sends a refused input, or a change of its state, to the quarantine topic. */
   void quarantine(QuarantineEntry entry);

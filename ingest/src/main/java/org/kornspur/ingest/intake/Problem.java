@@ -39,19 +39,24 @@ public record Problem(String field, String value, String limit, String remedy) {
       return plain(number);
     }
     if (value instanceof CharSequence text) {
-      return "'" + visible(text, false) + "'";
+      return "'" + visible(text, false, SHOWN_CHARACTERS) + "'";
     }
-    return visible(value.toString(), false);
+    return described(value.toString());
   }
 
   /** A description in place of a value, such as "3 elements": bounded too, without quotes. */
   public static String described(String words) {
-    return visible(words, false);
+    return described(words, SHOWN_CHARACTERS);
+  }
+
+  /** Like {@link #described(String)}, with another bound. */
+  public static String described(String words, int mostCharacters) {
+    return visible(words, false, mostCharacters);
   }
 
   /** Like {@link #shown}, with everything outside ASCII written as its code too. */
   static String shownAsAscii(CharSequence text) {
-    return "'" + visible(text, true) + "'";
+    return "'" + visible(text, true, SHOWN_CHARACTERS) + "'";
   }
 
   /** A number without exponent and without needless zeros. */
@@ -63,10 +68,10 @@ public record Problem(String field, String value, String limit, String remedy) {
     return plain.scale() > 20 ? Double.toString(number) : plain.toPlainString();
   }
 
-  private static String visible(CharSequence text, boolean asciiOnly) {
+  private static String visible(CharSequence text, boolean asciiOnly, int mostCharacters) {
     StringBuilder visible = new StringBuilder();
     int index = 0;
-    while (index < text.length() && index < SHOWN_CHARACTERS) {
+    while (index < text.length() && index < mostCharacters) {
       int character = Character.codePointAt(text, index);
       if (TextRule.isInvisible(character) || (asciiOnly && character > 126)) {
         visible.append(String.format("\\u%04X", character));

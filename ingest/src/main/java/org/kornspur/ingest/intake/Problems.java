@@ -5,12 +5,12 @@ import java.util.List;
 
 /**
  * Collects what is wrong with one input, all of it, up to a bound: a hostile input may hold ten
- * thousand faults, and fifty tell its sender enough.
+ * thousand faults, and twenty-five tell its sender enough.
  */
 public final class Problems {
 
   /** Most problems that are written out for one input. */
-  public static final int WRITTEN_OUT = 50;
+  public static final int WRITTEN_OUT = 25;
 
   private final List<Problem> written = new ArrayList<>();
   private int count;

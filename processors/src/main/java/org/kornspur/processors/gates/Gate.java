@@ -12,6 +12,8 @@ public enum Gate {
   FEMALE_STERILITY(Heritage.STERILITY, Reach.EVERY_DESCENDANT),
   /** Other cereals, species hard to separate, wild oats, smuts in the crop. */
   OTHER_PLANTS(Heritage.PURITY, Reach.UNTIL_SOWN),
+  /** Visits of a field inspector to the crop. */
+  FIELD_INSPECTIONS(Heritage.PURITY, Reach.UNTIL_SOWN),
   /** The lots that were sown or mixed are the components that the crossing scheme asks for. */
   COMPONENTS(Heritage.IDENTITY, Reach.EVERY_DESCENDANT),
   /** Where the seed comes from is known and no lot is its own ancestor. */

@@ -1,14 +1,8 @@
 package org.kornspur.processors.statistics;
 
-import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.dataformat.yaml.YAMLFactory;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 
 /**
@@ -59,21 +53,13 @@ public record BandedTable(String title, String unit, double step, List<Band> ban
    * @param name file name without ending, beside this class
    */
   static BandedTable read(String name) {
-    try (InputStream in = BandedTable.class.getResourceAsStream(name + ".yaml")) {
-      File file =
-          new ObjectMapper(new YAMLFactory())
-              .readValue(Objects.requireNonNull(in, name + ".yaml is missing"), File.class);
-      List<Band> bands = new ArrayList<>();
-      for (Row row : file.rows) {
-        Source source =
-            Objects.requireNonNull(
-                file.sources.get(row.source), name + ".yaml has a row without a known source");
-        bands.add(new Band(row.from, row.to, row.value, source));
-      }
-      return new BandedTable(file.title, file.unit, file.step, bands);
-    } catch (IOException e) {
-      throw new UncheckedIOException("The table " + name + ".yaml cannot be read", e);
+    File file = PublishedFile.read(name, File.class);
+    List<Band> bands = new ArrayList<>();
+    for (Row row : file.rows) {
+      Source source = PublishedFile.source(file.sources, row.source);
+      bands.add(new Band(row.from, row.to, row.value, source));
     }
+    return new BandedTable(file.title, file.unit, file.step, bands);
   }
 
   /** The row that holds for a value; empty where the table does not reach. */

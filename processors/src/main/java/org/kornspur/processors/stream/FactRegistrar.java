@@ -15,14 +15,14 @@ import org.apache.kafka.streams.state.KeyValueStore;
 import org.kornspur.contract.FactHeader;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.contract.QuarantineOrigin;
-import org.kornspur.contract.QuarantineProblem;
-import org.kornspur.contract.QuarantineState;
 import org.kornspur.contract.Withdrawal;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Fingerprint;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.contract.SubjectsNamed;
 import org.kornspur.ingest.intake.FactChecks;
+import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.intake.QuarantineEntries;
 import org.kornspur.ingest.registry.UnknownSchema;
 import org.kornspur.ingest.wire.NotWireFormat;
 import org.kornspur.ingest.wire.UnknownRecordType;
@@ -61,30 +61,29 @@ final class FactRegistrar implements Processor<byte[], byte[], String, Object> {
     try {
       fact = wire.decode(record.value() == null ? new byte[0] : record.value());
     } catch (NotWireFormat | UnknownSchema | UnknownRecordType unreadable) {
-      refuse(record, "The value cannot be read as a fact", List.of(unreadable(record, unreadable)));
+      refuse(record, List.of(unreadable(record, unreadable)));
       return;
     }
-    List<QuarantineProblem> problems = problemsOf(record.key(), fact);
+    List<Problem> problems = problemsOf(record.key(), fact);
     if (problems.isEmpty()) {
       register(record, fact);
     } else {
-      refuse(record, "The fact breaks the contract in " + problems.size() + " place(s)", problems);
+      refuse(record, problems);
     }
   }
 
-  private static QuarantineProblem unreadable(
-      Record<byte[], byte[]> record, RuntimeException reason) {
-    return new QuarantineProblem(
+  private static Problem unreadable(Record<byte[], byte[]> record, RuntimeException reason) {
+    return new Problem(
         "",
         record.value() == null ? "no value" : record.value().length + " bytes",
         "a fact of the contract in wire format",
         reason.getMessage());
   }
 
-  private static List<QuarantineProblem> problemsOf(byte[] key, SpecificRecord fact) {
+  private static List<Problem> problemsOf(byte[] key, SpecificRecord fact) {
     if (FactType.of(fact.getSchema()).isEmpty()) {
       return List.of(
-          new QuarantineProblem(
+          new Problem(
               "",
               fact.getSchema().getFullName(),
               "a fact type of the contract",
@@ -94,15 +93,13 @@ final class FactRegistrar implements Processor<byte[], byte[], String, Object> {
     String keyText = key == null ? "" : new String(key, StandardCharsets.UTF_8);
     if (!keyText.equals(factId)) {
       return List.of(
-          new QuarantineProblem(
+          new Problem(
               "key",
               keyText,
               "the fact id, " + factId,
               "Send each fact under its own fact id as the record key"));
     }
-    return FactChecks.check(fact).stream()
-        .map(p -> new QuarantineProblem(p.field(), p.value(), p.limit(), p.remedy()))
-        .toList();
+    return FactChecks.check(fact);
   }
 
   private void register(Record<byte[], byte[]> record, SpecificRecord fact) {
@@ -114,7 +111,7 @@ final class FactRegistrar implements Processor<byte[], byte[], String, Object> {
       if (known.fingerprint().get().equals(fingerprint)) {
         repeats.record();
       } else {
-        refuse(record, "Conflict: another fact has this id", List.of(conflict(factId)));
+        refuse(record, List.of(conflict(factId)));
       }
       return;
     }
@@ -139,11 +136,11 @@ final class FactRegistrar implements Processor<byte[], byte[], String, Object> {
     context.forward(new Record<>(subject, message, now), FactIntake.TO_SUBJECTS);
   }
 
-  private static QuarantineProblem conflict(String factId) {
-    return new QuarantineProblem(
+  private static Problem conflict(String factId) {
+    return new Problem(
         "header.factId",
         factId,
-        "one content for each fact id",
+        "one content for each fact id; another fact has this id",
         "If the first was wrong, send a new fact with an id of its own and"
             + " header.correction.supersedes set to this id");
   }
@@ -162,33 +159,25 @@ final class FactRegistrar implements Processor<byte[], byte[], String, Object> {
                     correction.getSupersedes(), header.getFactId(), correction.getReason()));
   }
 
-  private void refuse(
-      Record<byte[], byte[]> record, String reason, List<QuarantineProblem> problems) {
+  private void refuse(Record<byte[], byte[]> record, List<Problem> problems) {
     refusals.record();
-    byte[] key = record.key() == null ? new byte[0] : record.key();
-    byte[] value = record.value() == null ? new byte[0] : record.value();
     String place =
         context
             .recordMetadata()
             .map(at -> at.topic() + " partition " + at.partition() + " offset " + at.offset())
             .orElse("unknown place");
-    LOG.warn("Refused a record at {}: {}", place, reason);
-    String entryId = Fingerprint.of(key, value);
     QuarantineEntry entry =
-        QuarantineEntry.newBuilder()
-            .setEntryId(entryId)
-            .setOrigin(QuarantineOrigin.TOPIC)
-            .setPlace(place)
-            .setReceivedAt(Instant.ofEpochMilli(record.timestamp()))
-            .setReason(reason)
-            .setProblems(problems)
-            .setOriginalKey(record.key() == null ? null : java.nio.ByteBuffer.wrap(key))
-            .setOriginalValue(java.nio.ByteBuffer.wrap(value))
-            .setState(QuarantineState.HELD)
-            .build();
+        QuarantineEntries.held(
+            QuarantineOrigin.TOPIC,
+            place,
+            Instant.ofEpochMilli(record.timestamp()),
+            problems,
+            record.key(),
+            record.value() == null ? new byte[0] : record.value());
+    LOG.warn("Refused the record at {}: {}", place, entry.getReason());
     context.forward(
         new Record<>(
-            entryId,
+            entry.getEntryId(),
             wire.encode(Topics.QUARANTINE.topicName(), entry),
             context.currentSystemTimeMs()),
         FactIntake.TO_QUARANTINE);

@@ -1,6 +1,7 @@
 package org.kornspur.processors.stream;
 
 import java.util.List;
+import org.kornspur.ingest.publish.FactPublisher;
 
 /**
  * Every topic, by name. All but the broker's own have the same number of partitions, because the
@@ -8,9 +9,9 @@ import java.util.List;
  */
 public enum Topics {
   /** Facts as they came: key fact id, value in wire format. Kept for ever. */
-  FACTS("kornspur.facts", false),
+  FACTS(FactPublisher.FACTS_TOPIC, false),
   /** What was refused: key entry id, value in wire format. */
-  QUARANTINE("kornspur.quarantine", true),
+  QUARANTINE(FactPublisher.QUARANTINE_TOPIC, true),
   /** Accepted facts once for each subject that they name, and marks that a fact was superseded. */
   BY_SUBJECT("kornspur.by-subject", false),
   /** That a fact supersedes another: key the superseded fact's id. */

@@ -59,7 +59,7 @@ class FactIntakeTest {
 
     assertThat(topology.standing(Subject.lot("L1")).getHeldKg()).isEqualTo(500);
     QuarantineEntry entry = topology.quarantine().get(0);
-    assertThat(entry.getReason()).contains("Conflict");
+    assertThat(entry.getReason()).contains("another fact has this id");
     assertThat(entry.getProblems().get(0).getField()).isEqualTo("header.factId");
     assertThat(entry.getProblems().get(0).getRemedy()).contains("supersedes");
   }

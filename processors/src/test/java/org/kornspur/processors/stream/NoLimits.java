@@ -1,12 +1,15 @@
 package org.kornspur.processors.stream;
 
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Optional;
 import org.kornspur.contract.Category;
 import org.kornspur.contract.CropRole;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
+import org.kornspur.processors.standards.RulebookLine;
+import org.kornspur.processors.standards.Rye;
 
 /** A rulebook that limits nothing, for tests of what is not a rule. */
 record NoLimits(String id) implements Rulebook {
@@ -27,7 +30,17 @@ record NoLimits(String id) implements Rulebook {
   }
 
   @Override
-  public Optional<Limit> forLot(Quantity quantity, Category category, LocalDate on) {
+  public Optional<Limit> forLot(Quantity quantity, Category category, Rye seed, LocalDate on) {
+    return Optional.empty();
+  }
+
+  @Override
+  public List<RulebookLine> lines() {
+    return List.of();
+  }
+
+  @Override
+  public Optional<Rulebook> tightens() {
     return Optional.empty();
   }
 }

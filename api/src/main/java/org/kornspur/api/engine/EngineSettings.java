@@ -1,0 +1,58 @@
+package org.kornspur.api.engine;
+
+import io.smallrye.config.ConfigMapping;
+import io.smallrye.config.WithDefault;
+import java.nio.file.Path;
+import java.util.Optional;
+
+/** Settings under {@code kornspur.}: without any, all runs on this machine alone. */
+@ConfigMapping(prefix = "kornspur")
+public interface EngineSettings {
+
+  /** Folder that holds the embedded broker's data and the local state; kept between runs. */
+  @WithDefault("kornspur-data")
+  Path dataFolder();
+
+  /** Brokers of an external cluster; without them an embedded broker is started. */
+  Optional<String> bootstrapServers();
+
+  /** Address of an external schema registry; without it an embedded one is started. */
+  Optional<String> schemaRegistryUrl();
+
+  /** Further settings of every Kafka client, such as security, as {@code kornspur.kafka."key"}. */
+  java.util.Map<String, String> kafka();
+
+  /** Loopback port of the embedded broker; 0 takes a free one. */
+  @WithDefault("9092")
+  int brokerPort();
+
+  /** Loopback port of the embedded registry; 0 takes a free one. */
+  @WithDefault("8081")
+  int registryPort();
+
+  /** Partitions of each topic, fixed at the first start. */
+  @WithDefault("4")
+  int partitions();
+
+  /** Copies of each partition, on an external cluster. */
+  @WithDefault("3")
+  short replication();
+
+  /** Group that instances share work in. */
+  @WithDefault("kornspur")
+  String applicationId();
+
+  /** Host and port at which other instances reach this one's API. */
+  Optional<String> advertisedAddress();
+
+  /** Stream threads of this instance. */
+  @WithDefault("2")
+  int streamThreads();
+
+  /** Copies of each state store on other instances, ready to take over. */
+  @WithDefault("1")
+  int standbyReplicas();
+
+  /** Folder of files to load once running; facts that are known already count once. */
+  Optional<Path> load();
+}

@@ -1,0 +1,38 @@
+package org.kornspur.api.engine;
+
+import jakarta.inject.Inject;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.MediaType;
+import java.util.List;
+import java.util.Optional;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.stream.RegisterEntry;
+
+/** What instances ask each other: only of what this instance holds itself, never passed on. */
+@Path(InternalResource.ROOT)
+@Produces(MediaType.APPLICATION_JSON)
+public class InternalResource {
+  static final String ROOT = "/internal";
+  static final String DOSSIER = "/dossier";
+  static final String REGISTER = "/register";
+
+  @Inject KafkaEngine engine;
+
+  @GET
+  @Path(DOSSIER)
+  @Operation(hidden = true)
+  public List<KeptEntry> dossier(@QueryParam("key") String subject) {
+    return engine.dossierHere(Subject.parse(subject));
+  }
+
+  @GET
+  @Path(REGISTER)
+  @Operation(hidden = true)
+  public Optional<RegisterEntry> register(@QueryParam("key") String factId) {
+    return engine.registeredHere(factId);
+  }
+}

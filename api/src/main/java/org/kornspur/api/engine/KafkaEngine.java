@@ -1,0 +1,249 @@
+package org.kornspur.api.engine;
+
+import com.fasterxml.jackson.databind.ObjectMapper;
+import io.quarkus.runtime.ShutdownEvent;
+import io.quarkus.runtime.StartupEvent;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Observes;
+import jakarta.inject.Inject;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
+import java.util.concurrent.atomic.AtomicReference;
+import org.apache.avro.specific.SpecificRecord;
+import org.apache.kafka.clients.consumer.ConsumerConfig;
+import org.apache.kafka.streams.state.HostInfo;
+import org.apache.kafka.streams.state.ReadOnlyKeyValueStore;
+import org.eclipse.microprofile.config.inject.ConfigProperty;
+import org.jboss.logging.Logger;
+import org.kornspur.contract.QuarantineEntry;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.publish.FactPublisher;
+import org.kornspur.ingest.wire.WireFormat;
+import org.kornspur.processors.dossier.Entry;
+import org.kornspur.processors.pedigree.Pedigree;
+import org.kornspur.processors.stream.DossierReader;
+import org.kornspur.processors.stream.PedigreeReader;
+import org.kornspur.processors.stream.RegisterEntry;
+import org.kornspur.processors.stream.Stores;
+
+/**
+ * The engine on Kafka Streams. Starts beside the HTTP server, so that health can tell how far it
+ * is.
+ */
+@ApplicationScoped
+public class KafkaEngine implements Engine {
+  private static final Logger LOG = Logger.getLogger(KafkaEngine.class);
+  private static final Comparator<Entry> BY_TIME_THEN_ID =
+      Comparator.comparing((Entry entry) -> entry.header().getHappenedAt())
+          .thenComparing(entry -> entry.header().getFactId());
+
+  @Inject EngineSettings settings;
+  @Inject ObjectMapper json;
+
+  @ConfigProperty(name = "quarkus.http.host", defaultValue = "127.0.0.1")
+  String httpHost;
+
+  @ConfigProperty(name = "quarkus.http.port", defaultValue = "8080")
+  int httpPort;
+
+  private final AtomicReference<RunningProcessors> running = new AtomicReference<>();
+  private volatile String condition = "not started";
+  private volatile boolean failed;
+  private volatile boolean stopping;
+  private Thread starter;
+  private OtherInstances others;
+
+  void onStart(@Observes StartupEvent event) {
+    others = new OtherInstances(json);
+    starter = new Thread(this::start, "kornspur-start");
+    starter.start();
+  }
+
+  void onStop(@Observes ShutdownEvent event) {
+    stopping = true;
+    starter.interrupt();
+    RunningProcessors processors = running.getAndSet(null);
+    if (processors != null) {
+      processors.close();
+    }
+  }
+
+  private void start() {
+    try {
+      condition = "starting broker, registry and processors";
+      RunningProcessors processors = RunningProcessors.start(settings, self());
+      running.set(processors);
+      if (stopping) {
+        processors.close();
+        return;
+      }
+      condition = "processors started";
+    } catch (Exception cannotStart) {
+      if (!stopping) {
+        failed = true;
+        condition = "could not start: " + cannotStart.getMessage();
+        LOG.error("Kornspur could not start: " + cannotStart.getMessage(), cannotStart);
+      }
+      return;
+    }
+    settings.load().ifPresent(this::load);
+  }
+
+  private void load(Path folder) {
+    try {
+      StartLoad.run(folder, processors().clientSettings());
+    } catch (IOException | RuntimeException cannotLoad) {
+      LOG.errorf(cannotLoad, "%s could not be loaded whole; what was loaded stays", folder);
+    }
+  }
+
+  private HostInfo self() {
+    String address = settings.advertisedAddress().orElse(httpHost + ":" + httpPort);
+    int colon = address.lastIndexOf(':');
+    if (colon < 1) {
+      throw new IllegalArgumentException(
+          "kornspur.advertised-address is '" + address + "'. Give host:port.");
+    }
+    return new HostInfo(
+        address.substring(0, colon), Integer.parseInt(address.substring(colon + 1)));
+  }
+
+  @Override
+  public boolean isReady() {
+    RunningProcessors processors = running.get();
+    return processors != null && processors.isRunning();
+  }
+
+  /** Whether starting or running failed for good, so that only a restart helps. */
+  public boolean hasFailed() {
+    RunningProcessors processors = running.get();
+    return failed || (processors != null && processors.hasFailed());
+  }
+
+  @Override
+  public String condition() {
+    RunningProcessors processors = running.get();
+    return processors == null ? condition : processors.condition();
+  }
+
+  @Override
+  public WireFormat wire() {
+    return processors().wire();
+  }
+
+  @Override
+  public void publish(List<? extends SpecificRecord> facts) {
+    FactPublisher publisher = processors().publisher();
+    await(facts.stream().map(publisher::publish).toList());
+  }
+
+  @Override
+  public void quarantine(QuarantineEntry entry) {
+    await(List.of(processors().publisher().hold(entry)));
+  }
+
+  private static void await(List<CompletableFuture<Void>> sent) {
+    try {
+      CompletableFuture.allOf(sent.toArray(CompletableFuture[]::new)).join();
+    } catch (CompletionException failed) {
+      throw new NotReady("The broker did not take the record: " + failed.getCause(), 5);
+    }
+  }
+
+  @Override
+  public Optional<RegisterEntry> registered(String factId) {
+    StateStores.Place place = processors().stores().placeOf(Stores.FACT_REGISTER, factId);
+    return place
+        .owner()
+        .map(owner -> others.registered(owner, factId))
+        .orElseGet(() -> registeredAt(place.partition(), factId));
+  }
+
+  /** What this instance itself holds of a fact id. */
+  public Optional<RegisterEntry> registeredHere(String factId) {
+    return registeredAt(
+        processors().stores().placeOf(Stores.FACT_REGISTER, factId).partition(), factId);
+  }
+
+  private Optional<RegisterEntry> registeredAt(int partition, String factId) {
+    ReadOnlyKeyValueStore<String, RegisterEntry> register =
+        processors().stores().local(Stores.FACT_REGISTER, partition);
+    return Optional.ofNullable(register.get(factId));
+  }
+
+  @Override
+  public List<Entry> dossier(Subject subject) {
+    StateStores.Place place =
+        processors().stores().placeOf(Stores.DOSSIER_FACTS, subject.toString());
+    return place
+        .owner()
+        .map(owner -> others.dossier(owner, subject.toString()).stream().map(this::read).toList())
+        .orElseGet(() -> dossierAt(place.partition(), subject))
+        .stream()
+        .sorted(BY_TIME_THEN_ID)
+        .toList();
+  }
+
+  /** What this instance itself holds of a subject. */
+  public List<KeptEntry> dossierHere(Subject subject) {
+    int partition =
+        processors().stores().placeOf(Stores.DOSSIER_FACTS, subject.toString()).partition();
+    return dossierAt(partition, subject).stream().map(this::write).toList();
+  }
+
+  private List<Entry> dossierAt(int partition, Subject subject) {
+    StateStores stores = processors().stores();
+    return new DossierReader(
+            wire(),
+            stores.local(Stores.DOSSIER_FACTS, partition),
+            stores.local(Stores.DOSSIER_REVOCATIONS, partition))
+        .entriesOf(subject);
+  }
+
+  private Entry read(KeptEntry kept) {
+    return new Entry(
+        wire().decode(kept.wire()),
+        kept.supersededBy().map(by -> new Entry.Superseded(by, kept.reason().orElse(""))));
+  }
+
+  private KeptEntry write(Entry entry) {
+    return new KeptEntry(
+        wire().encode(org.kornspur.processors.stream.Topics.FACTS.topicName(), entry.fact()),
+        entry.superseded().map(Entry.Superseded::byFactId),
+        entry.superseded().map(Entry.Superseded::reason));
+  }
+
+  @Override
+  public Pedigree pedigree() {
+    return new PedigreeReader(wire(), processors().stores().global(Stores.PEDIGREE));
+  }
+
+  @Override
+  public Map<String, Object> consumerSettings() {
+    Map<String, Object> consumer = new HashMap<>(processors().clientSettings());
+    consumer.put(ConsumerConfig.ISOLATION_LEVEL_CONFIG, "read_committed");
+    consumer.put(ConsumerConfig.AUTO_OFFSET_RESET_CONFIG, "earliest");
+    consumer.put(ConsumerConfig.ENABLE_AUTO_COMMIT_CONFIG, false);
+    return consumer;
+  }
+
+  @Override
+  public Map<String, Long> lag() {
+    return processors().lag();
+  }
+
+  private RunningProcessors processors() {
+    RunningProcessors processors = running.get();
+    if (processors == null) {
+      throw new NotReady("The processors are not running: " + condition + ".", 3);
+    }
+    return processors;
+  }
+}

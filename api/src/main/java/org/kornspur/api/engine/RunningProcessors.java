@@ -1,0 +1,129 @@
+package org.kornspur.api.engine;
+
+import java.time.Duration;
+import java.util.Map;
+import java.util.TreeMap;
+import org.apache.kafka.streams.KafkaStreams;
+import org.apache.kafka.streams.Topology;
+import org.apache.kafka.streams.state.HostInfo;
+import org.jboss.logging.Logger;
+import org.kornspur.ingest.publish.FactPublisher;
+import org.kornspur.ingest.registry.HttpSchemaRegistry;
+import org.kornspur.ingest.registry.RegistryConfig;
+import org.kornspur.ingest.wire.WireFormat;
+import org.kornspur.processors.gates.Gates;
+import org.kornspur.processors.judging.Judge;
+import org.kornspur.processors.standards.Rulebooks;
+import org.kornspur.processors.stream.KornspurTopology;
+import org.kornspur.processors.stream.Stores;
+
+/** Broker, registry, topology and publisher of one process, started and stopped together. */
+final class RunningProcessors implements AutoCloseable {
+  private static final Logger LOG = Logger.getLogger(RunningProcessors.class);
+  private static final Duration STOP_TIMEOUT = Duration.ofSeconds(20);
+
+  private final Backbone backbone;
+  private final WireFormat wire;
+  private final KafkaStreams streams;
+  private final StateStores stores;
+  private final FactPublisher publisher;
+
+  private RunningProcessors(
+      Backbone backbone,
+      WireFormat wire,
+      KafkaStreams streams,
+      StateStores stores,
+      FactPublisher publisher) {
+    this.backbone = backbone;
+    this.wire = wire;
+    this.streams = streams;
+    this.stores = stores;
+    this.publisher = publisher;
+  }
+
+  static RunningProcessors start(EngineSettings settings, HostInfo self) throws Exception {
+    Backbone backbone = Backbone.start(settings);
+    try {
+      TopicSetup.createMissing(backbone, settings);
+      HttpSchemaRegistry registry =
+          new HttpSchemaRegistry(RegistryConfig.of(backbone.clientSettings()));
+      WireFormat wire = new WireFormat(registry);
+      Topology topology =
+          KornspurTopology.build(
+              wire, new Judge(Rulebooks.bundled()::find, Gates.all()), Stores.onDisk());
+      KafkaStreams streams =
+          new KafkaStreams(
+              topology, StreamsSettings.of(backbone, settings, self.host() + ":" + self.port()));
+      streams.setUncaughtExceptionHandler(new ThreadReplacement());
+      streams.setStateListener(
+          (now, before) -> LOG.infof("Processors: %s (before: %s)", now, before));
+      streams.start();
+      return new RunningProcessors(
+          backbone,
+          wire,
+          streams,
+          new StateStores(streams, self),
+          FactPublisher.connect(backbone.clientSettings()));
+    } catch (Exception failed) {
+      backbone.close();
+      throw failed;
+    }
+  }
+
+  boolean isRunning() {
+    return streams.state() == KafkaStreams.State.RUNNING;
+  }
+
+  boolean hasFailed() {
+    return streams.state() == KafkaStreams.State.ERROR
+        || streams.state() == KafkaStreams.State.PENDING_ERROR;
+  }
+
+  String condition() {
+    return switch (streams.state()) {
+      case CREATED, REBALANCING -> "taking up work: restoring state and sharing partitions";
+      case RUNNING -> "running";
+      case PENDING_SHUTDOWN, NOT_RUNNING -> "stopping";
+      case PENDING_ERROR, ERROR -> "failed; see the log and restart";
+    };
+  }
+
+  WireFormat wire() {
+    return wire;
+  }
+
+  StateStores stores() {
+    return stores;
+  }
+
+  FactPublisher publisher() {
+    return publisher;
+  }
+
+  Map<String, Object> clientSettings() {
+    return backbone.clientSettings();
+  }
+
+  /** Records that this instance's consumers have not read yet, by topic. */
+  Map<String, Long> lag() {
+    Map<String, Long> byTopic = new TreeMap<>();
+    streams
+        .metrics()
+        .forEach(
+            (name, metric) -> {
+              boolean perPartition =
+                  name.name().equals("records-lag") && name.tags().containsKey("partition");
+              if (perPartition && metric.metricValue() instanceof Double lag && !lag.isNaN()) {
+                byTopic.merge(name.tags().get("topic"), lag.longValue(), Long::sum);
+              }
+            });
+    return byTopic;
+  }
+
+  @Override
+  public void close() {
+    publisher.close();
+    streams.close(STOP_TIMEOUT);
+    backbone.close();
+  }
+}

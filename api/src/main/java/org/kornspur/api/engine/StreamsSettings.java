@@ -1,0 +1,39 @@
+package org.kornspur.api.engine;
+
+import java.util.Properties;
+import org.apache.kafka.clients.consumer.ConsumerConfig;
+import org.apache.kafka.streams.StreamsConfig;
+import org.kornspur.processors.stream.BoundedRocksDb;
+
+/** Settings of the streams client: exactly once, every node named, state on disk. */
+final class StreamsSettings {
+
+  private StreamsSettings() {}
+
+  static Properties of(Backbone backbone, EngineSettings settings, String advertisedAddress) {
+    Properties streams = new Properties();
+    streams.putAll(backbone.clientSettings());
+    streams.put(StreamsConfig.APPLICATION_ID_CONFIG, settings.applicationId());
+    streams.put(StreamsConfig.PROCESSING_GUARANTEE_CONFIG, StreamsConfig.EXACTLY_ONCE_V2);
+    streams.put(StreamsConfig.ENSURE_EXPLICIT_INTERNAL_RESOURCE_NAMING_CONFIG, true);
+    streams.put(
+        StreamsConfig.STATE_DIR_CONFIG,
+        settings.dataFolder().resolve("streams").toAbsolutePath().toString());
+    streams.put(StreamsConfig.STATESTORE_CACHE_MAX_BYTES_CONFIG, 0);
+    streams.put(StreamsConfig.ROCKSDB_CONFIG_SETTER_CLASS_CONFIG, BoundedRocksDb.class);
+    streams.put(StreamsConfig.NUM_STREAM_THREADS_CONFIG, settings.streamThreads());
+    streams.put(StreamsConfig.APPLICATION_SERVER_CONFIG, advertisedAddress);
+    streams.put(StreamsConfig.COMMIT_INTERVAL_MS_CONFIG, 100);
+    streams.put(
+        StreamsConfig.NUM_STANDBY_REPLICAS_CONFIG,
+        backbone.embedded() ? 0 : settings.standbyReplicas());
+    streams.put(
+        StreamsConfig.REPLICATION_FACTOR_CONFIG,
+        backbone.embedded() ? 1 : (int) settings.replication());
+    streams.put(
+        StreamsConfig.mainConsumerPrefix(ConsumerConfig.AUTO_OFFSET_RESET_CONFIG), "earliest");
+    // A dead instance's work is taken over within seconds rather than the default 45.
+    streams.put(StreamsConfig.mainConsumerPrefix(ConsumerConfig.SESSION_TIMEOUT_MS_CONFIG), 10_000);
+    return streams;
+  }
+}

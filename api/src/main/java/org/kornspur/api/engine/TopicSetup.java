@@ -1,0 +1,71 @@
+package org.kornspur.api.engine;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
+import org.apache.kafka.clients.admin.Admin;
+import org.apache.kafka.clients.admin.NewTopic;
+import org.apache.kafka.common.config.TopicConfig;
+import org.apache.kafka.common.errors.TopicExistsException;
+import org.kornspur.processors.stream.Topics;
+
+/** Creates the topics that do not exist yet, and refuses to start on ones that do not fit. */
+final class TopicSetup {
+  private static final long TIMEOUT_S = 60;
+
+  private TopicSetup() {}
+
+  static void createMissing(Backbone backbone, EngineSettings settings)
+      throws InterruptedException, ExecutionException, TimeoutException {
+    short replication = backbone.embedded() ? 1 : settings.replication();
+    try (Admin admin = Admin.create(backbone.clientSettings())) {
+      Set<String> existing = admin.listTopics().names().get(TIMEOUT_S, TimeUnit.SECONDS);
+      List<NewTopic> missing =
+          Topics.all().stream()
+              .filter(topic -> !existing.contains(topic.topicName()))
+              .map(topic -> newTopic(topic, settings.partitions(), replication))
+              .toList();
+      try {
+        admin.createTopics(missing).all().get(TIMEOUT_S, TimeUnit.SECONDS);
+      } catch (ExecutionException failed) {
+        if (!(failed.getCause() instanceof TopicExistsException)) {
+          throw failed;
+        }
+      }
+      checkPartitions(admin);
+    }
+  }
+
+  private static NewTopic newTopic(Topics topic, int partitions, short replication) {
+    return new NewTopic(topic.topicName(), partitions, replication)
+        .configs(
+            Map.of(
+                TopicConfig.CLEANUP_POLICY_CONFIG,
+                topic.compacted()
+                    ? TopicConfig.CLEANUP_POLICY_COMPACT
+                    : TopicConfig.CLEANUP_POLICY_DELETE,
+                TopicConfig.RETENTION_MS_CONFIG,
+                "-1",
+                TopicConfig.MIN_IN_SYNC_REPLICAS_CONFIG,
+                replication > 2 ? "2" : "1"));
+  }
+
+  private static void checkPartitions(Admin admin)
+      throws InterruptedException, ExecutionException, TimeoutException {
+    List<String> names = Topics.all().stream().map(Topics::topicName).toList();
+    var described = admin.describeTopics(names).allTopicNames().get(TIMEOUT_S, TimeUnit.SECONDS);
+    Set<Integer> counts =
+        described.values().stream()
+            .map(topic -> topic.partitions().size())
+            .collect(java.util.stream.Collectors.toSet());
+    if (counts.size() > 1) {
+      throw new IllegalStateException(
+          "The topics kornspur.* have different numbers of partitions, "
+              + counts
+              + ". Equal keys would not meet: recreate them with one number.");
+    }
+  }
+}

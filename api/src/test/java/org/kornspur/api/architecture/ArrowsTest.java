@@ -1,0 +1,95 @@
+package org.kornspur.api.architecture;
+
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
+import com.tngtech.archunit.core.importer.ImportOption;
+import com.tngtech.archunit.lang.ArchRule;
+import org.junit.jupiter.api.Test;
+
+/** One direction, {@code api → processors → ingest}; and the domain knows no machinery. */
+class ArrowsTest {
+  private static final JavaClasses CLASSES =
+      new ClassFileImporter()
+          .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
+          .importPackages("org.kornspur");
+
+  private static final String[] DOMAIN = {
+    "org.kornspur.processors.standards..",
+    "org.kornspur.processors.statistics..",
+    "org.kornspur.processors.ground..",
+    "org.kornspur.processors.verdict..",
+    "org.kornspur.processors.dossier..",
+    "org.kornspur.processors.gates..",
+    "org.kornspur.processors.pedigree..",
+    "org.kornspur.processors.judging..",
+    "org.kornspur.ingest.contract..",
+    "org.kornspur.ingest.intake..",
+    "org.kornspur.ingest.json.."
+  };
+
+  @Test
+  void allThreeModulesAreLookedAt() {
+    assertThat(CLASSES.stream().map(type -> type.getPackageName()).distinct())
+        .anyMatch(name -> name.startsWith("org.kornspur.ingest."))
+        .anyMatch(name -> name.startsWith("org.kornspur.processors."))
+        .anyMatch(name -> name.startsWith("org.kornspur.api."));
+  }
+
+  @Test
+  void ingestKnowsNothingAboveIt() {
+    rule("org.kornspur.ingest..", "org.kornspur.processors..", "org.kornspur.api..").check(CLASSES);
+  }
+
+  @Test
+  void processorsKnowNothingAboveThem() {
+    rule("org.kornspur.processors..", "org.kornspur.api..").check(CLASSES);
+  }
+
+  @Test
+  void theDomainKnowsNeitherKafkaNorQuarkus() {
+    noClasses()
+        .that()
+        .resideInAnyPackage(DOMAIN)
+        .should()
+        .dependOnClassesThat()
+        .resideInAnyPackage(
+            "org.apache.kafka..",
+            "io.quarkus..",
+            "jakarta..",
+            "org.kornspur.processors.stream..",
+            "org.kornspur.ingest.wire..",
+            "org.kornspur.ingest.publish..")
+        .check(CLASSES);
+  }
+
+  @Test
+  void statisticsStandAlone() {
+    rule("org.kornspur.processors.statistics..", "org.kornspur.ingest..", "org.kornspur.contract..")
+        .check(CLASSES);
+  }
+
+  @Test
+  void packagesFormNoCircle() {
+    slices().matching("org.kornspur.(*).(*)..").should().beFreeOfCycles().check(CLASSES);
+  }
+
+  @Test
+  void aBrokenRuleIsFound() {
+    ArchRule wrongWay = rule("org.kornspur.processors..", "org.kornspur.ingest..");
+    assertThatThrownBy(() -> wrongWay.check(CLASSES)).isInstanceOf(AssertionError.class);
+  }
+
+  private static ArchRule rule(String from, String... mayNotKnow) {
+    return noClasses()
+        .that()
+        .resideInAPackage(from)
+        .should()
+        .dependOnClassesThat()
+        .resideInAnyPackage(mayNotKnow);
+  }
+}

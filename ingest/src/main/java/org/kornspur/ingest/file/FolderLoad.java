@@ -1,0 +1,179 @@
+package org.kornspur.ingest.file;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.FileVisitResult;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.Path;
+import java.nio.file.SimpleFileVisitor;
+import java.nio.file.attribute.BasicFileAttributes;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.kornspur.contract.QuarantineOrigin;
+import org.kornspur.ingest.intake.FactSink;
+import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.intake.QuarantineEntries;
+import org.kornspur.ingest.json.ReadResult;
+
+/**
+ * Reads a folder of fact files, and the folders within it, in the order of their names, and hands
+ * every input on: a fact, or a refusal.
+ *
+ * <p>Nothing outside the folder is read: symbolic links are never followed. Hidden files and notes
+ * ({@code .md}) are passed over; any other file that is not {@code .json}, {@code .ndjson} or
+ * {@code .csv} is refused whole, and stands in the report alone. Reading the same folder again is
+ * harmless: facts keep their ids.
+ */
+public final class FolderLoad {
+
+  /** What the report shows of an original. */
+  private static final int SHOWN_CHARACTERS = 1000;
+
+  private final Clock clock;
+  private final FactSink sink;
+  private final LoadProgress progress;
+  private final LoadReport.Gathering gathering = new LoadReport.Gathering();
+  private long accepted;
+  private long refused;
+
+  private FolderLoad(Clock clock, FactSink sink, LoadProgress progress) {
+    this.clock = clock;
+    this.sink = sink;
+    this.progress = progress;
+  }
+
+  /**
+   * Reads a folder, or a single file.
+   *
+   * @param clock gives the time of receipt of what is refused
+   * @param sink what it throws ends the load and is passed on
+   * @throws IOException if the folder cannot be walked; a file that cannot be read is a refusal
+   */
+  public static LoadReport load(Path folder, Clock clock, FactSink sink, LoadProgress progress)
+      throws IOException {
+    FolderLoad load = new FolderLoad(clock, sink, progress);
+    load.readAll(folder.toRealPath());
+    return load.gathering.report();
+  }
+
+  private void readAll(Path root) throws IOException {
+    Path base = Files.isDirectory(root) ? root : root.getParent();
+    List<Path> files = filesIn(root);
+    int number = 0;
+    for (Path file : files) {
+      number++;
+      String name = nameOf(base.relativize(file));
+      progress.begins(name, number, files.size());
+      read(file, name);
+    }
+  }
+
+  private static List<Path> filesIn(Path root) throws IOException {
+    List<Path> files = new ArrayList<>();
+    Files.walkFileTree(
+        root,
+        new SimpleFileVisitor<>() {
+          @Override
+          public FileVisitResult preVisitDirectory(Path folder, BasicFileAttributes attributes) {
+            boolean hidden = !folder.equals(root) && isHidden(folder);
+            return hidden ? FileVisitResult.SKIP_SUBTREE : FileVisitResult.CONTINUE;
+          }
+
+          @Override
+          public FileVisitResult visitFile(Path file, BasicFileAttributes attributes) {
+            files.add(file);
+            return FileVisitResult.CONTINUE;
+          }
+
+          @Override
+          public FileVisitResult visitFileFailed(Path file, IOException fault) throws IOException {
+            if (file.equals(root)) {
+              throw fault;
+            }
+            files.add(file);
+            return FileVisitResult.CONTINUE;
+          }
+        });
+    files.sort(Comparator.comparing(file -> root.relativize(file).toString()));
+    return files;
+  }
+
+  private void read(Path file, String name) {
+    if (isHidden(file) || name.toLowerCase(Locale.ROOT).endsWith(".md")) {
+      gathering.passedOver(name);
+      return;
+    }
+    if (Files.isSymbolicLink(file)) {
+      refuseFile(
+          name,
+          "a symbolic link",
+          "files that lie in the folder",
+          "Copy the file into the folder; links are never followed");
+      return;
+    }
+    Optional<FileFormat> format = FileFormat.of(name);
+    if (format.isEmpty() || !Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)) {
+      refuseFile(
+          name,
+          "a file of another kind",
+          "a regular file .json, .ndjson or .csv",
+          "Unpack archives and save spreadsheets as CSV first");
+      return;
+    }
+    try (InputStream source = Files.newInputStream(file, LinkOption.NOFOLLOW_LINKS)) {
+      gathering.file();
+      format.get().read(file.getFileName().toString(), source, input -> take(name, input));
+    } catch (IOException e) {
+      refuseFile(
+          name,
+          "a file that cannot be read (" + e + ")",
+          "a file that may be read to its end",
+          "Check its permissions and the disk, then load the folder again");
+    }
+  }
+
+  private void take(String name, Input input) {
+    if (input.result() instanceof ReadResult.Fact read) {
+      sink.accept(read.fact());
+      gathering.accepted();
+      accepted++;
+    } else if (input.result() instanceof ReadResult.Refused refusal) {
+      sink.refuse(
+          QuarantineEntries.held(
+              QuarantineOrigin.FILE,
+              name + ":" + input.line(),
+              clock.instant(),
+              refusal.problems(),
+              null,
+              input.original()));
+      gathering.refused(
+          new RefusedInput(name, input.line(), refusal.problems(), shown(input.original())));
+      refused++;
+    }
+    progress.took(accepted, refused);
+  }
+
+  private void refuseFile(String name, String description, String limit, String remedy) {
+    Problem problem = new Problem("", Problem.described(description), limit, remedy);
+    gathering.refused(new RefusedInput(name, 0, List.of(problem), ""));
+    refused++;
+  }
+
+  private static String shown(byte[] original) {
+    return Problem.described(new String(original, StandardCharsets.UTF_8), SHOWN_CHARACTERS);
+  }
+
+  private static boolean isHidden(Path file) {
+    return file.getFileName().toString().startsWith(".");
+  }
+
+  private static String nameOf(Path relative) {
+    return Problem.described(relative.toString().replace('\\', '/'), SHOWN_CHARACTERS);
+  }
+}

@@ -1,0 +1,126 @@
+package org.kornspur.ingest.file;
+
+import com.fasterxml.jackson.core.JsonLocation;
+import com.fasterxml.jackson.core.JsonParser;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.JsonToken;
+import com.fasterxml.jackson.databind.JsonNode;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
+import java.util.Optional;
+import java.util.function.Consumer;
+import org.kornspur.ingest.json.FactIntake;
+import org.kornspur.ingest.json.JsonText;
+
+/**
+ * A JSON file: one fact, or an array of facts. Where the text stops being JSON, what came before
+ * counts and the rest is refused as one input.
+ */
+final class JsonFile {
+
+  /** Largest file that is read as one JSON text, in bytes. */
+  static final int LARGEST = 64_000_000;
+
+  private final String text;
+  private final Consumer<Input> into;
+
+  private JsonFile(String text, Consumer<Input> into) {
+    this.text = text;
+    this.into = into;
+  }
+
+  static void read(InputStream source, Consumer<Input> into) throws IOException {
+    byte[] bytes = source.readNBytes(LARGEST + 1);
+    byte[] beginning = beginningOf(bytes);
+    if (bytes.length > LARGEST) {
+      into.accept(
+          Input.refused(
+              1,
+              beginning,
+              "a file of more than " + LARGEST + " bytes",
+              "at most " + LARGEST + " bytes in one .json file",
+              "Write one fact a line and name the file .ndjson; such files have no limit"));
+      return;
+    }
+    Optional<String> text = Input.textOf(bytes);
+    if (text.isEmpty()) {
+      into.accept(Input.notUtf8(1, beginning));
+      return;
+    }
+    String withoutMark = text.get().startsWith("\uFEFF") ? text.get().substring(1) : text.get();
+    new JsonFile(withoutMark, into).readAll();
+  }
+
+  private void readAll() throws IOException {
+    JsonLocation start = JsonLocation.NA;
+    try (JsonParser parser = JsonText.parser(text)) {
+      JsonToken first = parser.nextToken();
+      boolean list = first == JsonToken.START_ARRAY;
+      if (first == null) {
+        into.accept(Input.refused(1, new byte[0], "an empty file", "JSON", "Remove the file"));
+        return;
+      }
+      if (list) {
+        parser.nextToken();
+      }
+      while (parser.currentToken() != null && parser.currentToken() != JsonToken.END_ARRAY) {
+        start = parser.currentTokenLocation();
+        JsonNode json = parser.readValueAsTree();
+        take(json, start, parser.currentLocation());
+        start = parser.currentLocation();
+        parser.nextToken();
+        if (!list) {
+          break;
+        }
+      }
+      if (list) {
+        parser.nextToken();
+      }
+      start = parser.currentTokenLocation();
+      if (parser.currentToken() != null) {
+        into.accept(
+            Input.refused(
+                start.getLineNr(),
+                beginningOf(bytes(start.getCharOffset(), text.length())),
+                "more text after the end",
+                "one fact or one array of facts",
+                "Write one fact a line and name the file .ndjson, or put all into one array"));
+      }
+    } catch (JsonProcessingException e) {
+      boolean somewhere = start.getCharOffset() >= 0;
+      into.accept(
+          new Input(
+              somewhere ? start.getLineNr() : 1,
+              beginningOf(bytes(somewhere ? start.getCharOffset() : 0, text.length())),
+              FactIntake.notJson(e)));
+    }
+  }
+
+  private void take(JsonNode json, JsonLocation start, JsonLocation end) {
+    byte[] original = bytes(start.getCharOffset(), end.getCharOffset());
+    if (original.length > JsonText.LONGEST_FACT_BYTES) {
+      into.accept(
+          Input.refused(
+              start.getLineNr(),
+              beginningOf(original),
+              original.length + " bytes",
+              "at most " + JsonText.LONGEST_FACT_BYTES + " bytes a fact",
+              "Thin out the corners of a large outline"));
+    } else {
+      into.accept(new Input(start.getLineNr(), original, FactIntake.accept(json)));
+    }
+  }
+
+  private byte[] bytes(long from, long to) {
+    int end = (int) Math.min(to, text.length());
+    return text.substring((int) Math.min(from, end), end).getBytes(StandardCharsets.UTF_8);
+  }
+
+  private static byte[] beginningOf(byte[] bytes) {
+    return bytes.length > JsonText.LONGEST_FACT_BYTES
+        ? Arrays.copyOf(bytes, LineReader.KEPT_OF_TOO_LONG)
+        : bytes;
+  }
+}

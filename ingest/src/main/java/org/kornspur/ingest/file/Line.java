@@ -1,0 +1,16 @@
+package org.kornspur.ingest.file;
+
+/**
+ * One line of a file.
+ *
+ * @param number from 1
+ * @param bytes the line without its end; of a line over the limit, its beginning
+ * @param length bytes of the whole line
+ */
+record Line(long number, byte[] bytes, long length) {
+
+  /** Whether the line is longer than may be read. */
+  boolean isTooLong() {
+    return length > bytes.length;
+  }
+}

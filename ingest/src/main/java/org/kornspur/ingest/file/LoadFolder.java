@@ -1,0 +1,77 @@
+package org.kornspur.ingest.file;
+
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.file.Files;
+import java.time.Clock;
+import org.apache.avro.specific.SpecificRecord;
+import org.apache.kafka.common.KafkaException;
+import org.kornspur.contract.QuarantineEntry;
+import org.kornspur.ingest.intake.FactSink;
+import org.kornspur.ingest.publish.FactPublisher;
+import org.kornspur.ingest.publish.PublishFailed;
+
+/**
+ * Loads a folder of fact files into Kafka from the command line; see {@link LoadOptions#USAGE}.
+ * Loading the same folder again is harmless: a fact with the same id counts once.
+ */
+public final class LoadFolder {
+
+  static final int ALL_ACCEPTED = 0;
+  static final int FAILED = 1;
+  static final int SOME_REFUSED = 2;
+
+  private static final FactSink NOWHERE =
+      new FactSink() {
+        @Override
+        public void accept(SpecificRecord fact) {}
+
+        @Override
+        public void refuse(QuarantineEntry entry) {}
+      };
+
+  private LoadFolder() {}
+
+  /** Ends the process with 0 where all was accepted, 2 where some was refused, 1 on failure. */
+  public static void main(String... arguments) {
+    System.setProperty("org.slf4j.simpleLogger.defaultLogLevel", "error");
+    System.exit(run(System.out, System.err, System.console() != null, arguments));
+  }
+
+  static int run(PrintStream out, PrintStream err, boolean terminal, String... arguments) {
+    try {
+      LoadOptions options = LoadOptions.parse(arguments);
+      ConsoleProgress progress = new ConsoleProgress(err, terminal);
+      LoadReport report = load(options, progress);
+      progress.ends(report);
+      out.print(report.text());
+      out.flush();
+      if (options.report().isPresent()) {
+        Files.writeString(options.report().get(), report.text());
+      }
+      return report.refused() == 0 ? ALL_ACCEPTED : SOME_REFUSED;
+    } catch (IllegalArgumentException e) {
+      err.println(e.getMessage());
+      err.print(LoadOptions.USAGE);
+    } catch (IOException e) {
+      err.println(
+          "Cannot read or write " + e.getMessage() + ". Check the path and its permissions.");
+    } catch (PublishFailed e) {
+      err.println(e.getMessage() + ".");
+    } catch (KafkaException e) {
+      Throwable root = e.getCause() == null ? e : e.getCause();
+      err.println(
+          "No connection to Kafka: " + root.getMessage() + ". Check --bootstrap and --producer.");
+    }
+    return FAILED;
+  }
+
+  private static LoadReport load(LoadOptions options, LoadProgress progress) throws IOException {
+    if (options.checkOnly()) {
+      return FolderLoad.load(options.folder(), Clock.systemUTC(), NOWHERE, progress);
+    }
+    try (FactPublisher publisher = FactPublisher.connect(options.producer())) {
+      return FolderLoad.load(options.folder(), Clock.systemUTC(), publisher, progress);
+    }
+  }
+}

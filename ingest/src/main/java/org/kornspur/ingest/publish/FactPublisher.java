@@ -1,0 +1,141 @@
+package org.kornspur.ingest.publish;
+
+import java.time.Duration;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.Semaphore;
+import java.util.concurrent.atomic.AtomicReference;
+import org.apache.avro.specific.SpecificRecord;
+import org.apache.kafka.clients.producer.KafkaProducer;
+import org.apache.kafka.clients.producer.Producer;
+import org.apache.kafka.clients.producer.ProducerConfig;
+import org.apache.kafka.clients.producer.ProducerRecord;
+import org.apache.kafka.common.serialization.StringSerializer;
+import org.kornspur.contract.QuarantineEntry;
+import org.kornspur.ingest.contract.FactType;
+import org.kornspur.ingest.intake.FactSink;
+import org.kornspur.ingest.wire.AvroSerializer;
+
+/**
+ * Sends facts to {@value #FACTS_TOPIC}, keyed by fact id, and refused inputs to {@value
+ * #QUARANTINE_TOPIC}, keyed by entry id.
+ *
+ * <p>{@link #publish} and {@link #hold} answer for each record. As a {@link FactSink} it runs ahead
+ * of the broker by at most {@value #MOST_IN_FLIGHT} records and throws {@link PublishFailed} for
+ * the first that did not arrive, at the next call or at {@link #close}. Safe for several threads.
+ */
+public final class FactPublisher implements FactSink, AutoCloseable {
+
+  public static final String FACTS_TOPIC = "kornspur.facts";
+  public static final String QUARANTINE_TOPIC = "kornspur.quarantine";
+
+  /** Most records that are sent and not yet answered. */
+  public static final int MOST_IN_FLIGHT = 2000;
+
+  private static final Duration CLOSING = Duration.ofSeconds(30);
+
+  private final Producer<String, SpecificRecord> producer;
+  private final Semaphore inFlight = new Semaphore(MOST_IN_FLIGHT);
+  private final AtomicReference<PublishFailed> failed = new AtomicReference<>();
+
+  /** Takes over a producer, and closes it in the end. */
+  public FactPublisher(Producer<String, SpecificRecord> producer) {
+    this.producer = producer;
+  }
+
+  /**
+   * Connects by the configuration of a Kafka producer: {@code bootstrap.servers}, {@code
+   * schema.registry.url} and whatever the site needs besides. Another {@code value.serializer} than
+   * {@link AvroSerializer} may be named there.
+   *
+   * @throws org.apache.kafka.common.KafkaException if the configuration cannot be used
+   */
+  public static FactPublisher connect(Map<String, ?> config) {
+    Map<String, Object> merged = new HashMap<>();
+    merged.put(ProducerConfig.KEY_SERIALIZER_CLASS_CONFIG, StringSerializer.class);
+    merged.put(ProducerConfig.VALUE_SERIALIZER_CLASS_CONFIG, AvroSerializer.class);
+    merged.put(ProducerConfig.COMPRESSION_TYPE_CONFIG, "lz4");
+    merged.put(ProducerConfig.LINGER_MS_CONFIG, 10);
+    merged.put(ProducerConfig.MAX_BLOCK_MS_CONFIG, 20_000);
+    merged.put(ProducerConfig.REQUEST_TIMEOUT_MS_CONFIG, 15_000);
+    merged.put(ProducerConfig.DELIVERY_TIMEOUT_MS_CONFIG, 60_000);
+    merged.putAll(config);
+    merged.put(ProducerConfig.ACKS_CONFIG, "all");
+    merged.put(ProducerConfig.ENABLE_IDEMPOTENCE_CONFIG, true);
+    return new FactPublisher(new KafkaProducer<>(merged));
+  }
+
+  /** Sends a fact; the future fails with {@link PublishFailed} where it did not arrive. */
+  public CompletableFuture<Void> publish(SpecificRecord fact) {
+    return send(FACTS_TOPIC, FactType.headerOf(fact).getFactId(), fact);
+  }
+
+  /** Sends an entry to the quarantine; fails like {@link #publish}. */
+  public CompletableFuture<Void> hold(QuarantineEntry entry) {
+    return send(QUARANTINE_TOPIC, entry.getEntryId(), entry);
+  }
+
+  @Override
+  public void accept(SpecificRecord fact) {
+    throwIfFailed();
+    rememberFailure(publish(fact));
+  }
+
+  @Override
+  public void refuse(QuarantineEntry entry) {
+    throwIfFailed();
+    rememberFailure(hold(entry));
+  }
+
+  /**
+   * Waits until all has arrived.
+   *
+   * @throws PublishFailed if something did not
+   */
+  @Override
+  public void close() {
+    if (failed.get() == null) {
+      producer.flush();
+    }
+    producer.close(failed.get() == null ? CLOSING : Duration.ZERO);
+    throwIfFailed();
+  }
+
+  private CompletableFuture<Void> send(String topic, String id, SpecificRecord value) {
+    CompletableFuture<Void> arrived = new CompletableFuture<>();
+    inFlight.acquireUninterruptibly();
+    try {
+      producer.send(
+          new ProducerRecord<>(topic, id, value),
+          (metadata, fault) -> {
+            inFlight.release();
+            if (fault == null) {
+              arrived.complete(null);
+            } else {
+              arrived.completeExceptionally(new PublishFailed(topic, id, fault));
+            }
+          });
+    } catch (RuntimeException e) {
+      inFlight.release();
+      arrived.completeExceptionally(new PublishFailed(topic, id, e));
+    }
+    return arrived;
+  }
+
+  private void rememberFailure(CompletableFuture<Void> arrived) {
+    arrived.whenComplete(
+        (nothing, fault) -> {
+          if (fault instanceof PublishFailed failure) {
+            failed.compareAndSet(null, failure);
+          }
+        });
+  }
+
+  private void throwIfFailed() {
+    PublishFailed failure = failed.get();
+    if (failure != null) {
+      throw failure;
+    }
+  }
+}

@@ -1,0 +1,27 @@
+package org.kornspur.ingest.publish;
+
+/** A fact, or an entry of the quarantine, did not reach its topic. */
+public final class PublishFailed extends RuntimeException {
+
+  private static final long serialVersionUID = 1L;
+
+  private final String id;
+
+  PublishFailed(String topic, String id, Throwable cause) {
+    super(
+        id
+            + " did not reach topic "
+            + topic
+            + ": "
+            + cause.getMessage()
+            + ". Check that the broker and the schema registry answer, then send it again; what has"
+            + " arrived counts once, however often it is sent",
+        cause);
+    this.id = id;
+  }
+
+  /** Id of the fact or entry. */
+  public String id() {
+    return id;
+  }
+}

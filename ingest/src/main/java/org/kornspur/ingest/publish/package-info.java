@@ -1,0 +1,2 @@
+/** Sends facts and refused inputs to Kafka. */
+package org.kornspur.ingest.publish;

@@ -1,0 +1,64 @@
+package org.kornspur.ingest.demo;
+
+import java.time.LocalDate;
+import java.util.List;
+import org.kornspur.contract.EnterpriseDeclared;
+import org.kornspur.contract.EnterpriseKind;
+
+/** The invented enterprises. */
+final class Enterprises {
+  static final String BREEDER = "ENT-BREEDER";
+  static final String INSPECTION_BODY = "ENT-INSPECTION";
+  static final List<String> MULTIPLIERS =
+      List.of(
+          "ENT-MULT-NORTH",
+          "ENT-MULT-EAST",
+          "ENT-MULT-SOUTH",
+          "ENT-MULT-WEST",
+          "ENT-MULT-RIVER",
+          "ENT-MULT-HILL");
+  static final List<String> CONDITIONERS = List.of("ENT-PLANT-ONE", "ENT-PLANT-TWO");
+  static final List<String> LABORATORIES = List.of("ENT-LAB-ONE", "ENT-LAB-TWO");
+  static final List<String> CUSTOMERS =
+      List.of(
+          "ENT-CUST-01",
+          "ENT-CUST-02",
+          "ENT-CUST-03",
+          "ENT-CUST-04",
+          "ENT-CUST-05",
+          "ENT-CUST-06",
+          "ENT-CUST-07",
+          "ENT-CUST-08");
+
+  private Enterprises() {}
+
+  static void declareAll(Book book) {
+    declare(book, BREEDER, "Invented Breeder", EnterpriseKind.BREEDER);
+    declare(book, INSPECTION_BODY, "Invented Inspection Body", EnterpriseKind.INSPECTION_BODY);
+    declareEach(book, MULTIPLIERS, "Invented Multiplier", EnterpriseKind.MULTIPLIER);
+    declareEach(book, CONDITIONERS, "Invented Conditioning Plant", EnterpriseKind.CONDITIONER);
+    declareEach(book, LABORATORIES, "Invented Laboratory", EnterpriseKind.LABORATORY);
+    declareEach(book, CUSTOMERS, "Invented Customer", EnterpriseKind.CUSTOMER);
+  }
+
+  private static void declareEach(Book book, List<String> ids, String called, EnterpriseKind kind) {
+    for (String id : ids) {
+      String last = id.substring(id.lastIndexOf('-') + 1);
+      declare(
+          book,
+          id,
+          called + " " + last.charAt(0) + last.substring(1).toLowerCase(java.util.Locale.ROOT),
+          kind);
+    }
+  }
+
+  private static void declare(Book book, String id, String name, EnterpriseKind kind) {
+    book.add(
+        new EnterpriseDeclared(
+            Heads.head(
+                "enterprise-" + id, "office-01", LocalDate.of(2022, 8, 1), "invented register"),
+            id,
+            name,
+            kind));
+  }
+}

@@ -1,0 +1,35 @@
+package org.kornspur.ingest.demo;
+
+import java.util.HashMap;
+import java.util.Map;
+import org.kornspur.contract.LotMass;
+
+/**
+ * What is left of each lot, so that the demo gives out no more than it holds unless it means to.
+ */
+final class Granary {
+  private final Map<String, Double> leftKg = new HashMap<>();
+
+  void store(SeedLot lot) {
+    leftKg.put(lot.lotId(), lot.massKg());
+  }
+
+  /** Takes seed out of a lot. */
+  LotMass take(SeedLot lot, double massKg) {
+    double left = left(lot) - massKg;
+    if (left < 0) {
+      throw new IllegalStateException(
+          "%s holds %s kg and cannot give out %s kg".formatted(lot.lotId(), left(lot), massKg));
+    }
+    leftKg.put(lot.lotId(), Draw.rounded(left, 1));
+    return new LotMass(lot.lotId(), massKg);
+  }
+
+  LotMass takeAll(SeedLot lot) {
+    return take(lot, left(lot));
+  }
+
+  double left(SeedLot lot) {
+    return leftKg.getOrDefault(lot.lotId(), 0.0);
+  }
+}

@@ -1,0 +1,47 @@
+package org.kornspur.processors.gates;
+
+import java.util.List;
+import java.util.Optional;
+import org.kornspur.contract.FieldInspection;
+import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.standards.Limit;
+import org.kornspur.processors.standards.Quantity;
+import org.kornspur.processors.standards.Rulebook;
+
+/**
+ * Number of visits of a field inspector to the crop.
+ *
+ * <p>Council Directive 66/402/EEC, Annex I (from memory: at least one). Too few are owed, since a
+ * visit can still be made or recorded.
+ */
+final class FieldInspections implements GateRule {
+
+  @Override
+  public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
+    return SeedCrop.of(dossier, rulebook)
+        .flatMap(
+            crop ->
+                crop.limit(Quantity.FIELD_INSPECTIONS).map(limit -> List.of(judge(crop, limit))))
+        .orElse(List.of());
+  }
+
+  private static Verdict judge(SeedCrop crop, Limit limit) {
+    List<FieldInspection> inspections = crop.inspections();
+    long visits = inspections.stream().map(FieldInspection::getVisit).distinct().count();
+    Finding finding =
+        new Finding(
+            Gate.FIELD_INSPECTIONS,
+            "",
+            visits,
+            Optional.empty(),
+            inspections.stream().map(inspection -> inspection.getHeader().getFactId()).toList(),
+            "Field inspectors visited the crop %d time%s"
+                .formatted(visits, visits == 1 ? "" : "s"));
+    return limit.holds(visits)
+        ? finding.against(limit, "")
+        : finding.owed(
+            limit,
+            "the report of %s further visit(s)".formatted(Wording.number(limit.value() - visits)),
+            "that is too few");
+  }
+}

@@ -1,0 +1,45 @@
+package org.kornspur.processors.gates;
+
+import java.time.LocalDate;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import org.kornspur.contract.CropRole;
+import org.kornspur.contract.FieldCropDeclared;
+import org.kornspur.contract.FieldInspection;
+import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.standards.Limit;
+import org.kornspur.processors.standards.Quantity;
+import org.kornspur.processors.standards.Rulebook;
+
+/** A declared seed crop under its rulebook, by the text in force in its year of harvest. */
+record SeedCrop(Dossier dossier, FieldCropDeclared declaration, Rulebook rulebook, LocalDate on) {
+
+  static Optional<SeedCrop> of(Dossier dossier, Rulebook rulebook) {
+    return dossier
+        .crop()
+        .flatMap(
+            declaration ->
+                dossier.judgedOn().map(day -> new SeedCrop(dossier, declaration, rulebook, day)));
+  }
+
+  CropRole role() {
+    return declaration.getRole();
+  }
+
+  String declarationId() {
+    return declaration.getHeader().getFactId();
+  }
+
+  Optional<Limit> limit(Quantity quantity) {
+    return rulebook.forCrop(quantity, declaration.getCategory(), role(), on);
+  }
+
+  List<FieldInspection> inspections() {
+    return dossier.facts(FieldInspection.class).stream()
+        .sorted(
+            Comparator.comparing(FieldInspection::getVisit)
+                .thenComparing(inspection -> inspection.getHeader().getFactId()))
+        .toList();
+  }
+}

@@ -1,0 +1,124 @@
+package org.kornspur.processors.gates;
+
+import java.time.LocalDate;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.kornspur.contract.Conditioning;
+import org.kornspur.ingest.contract.FactType;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.dossier.Material;
+import org.kornspur.processors.dossier.Report;
+import org.kornspur.processors.pedigree.Edge;
+import org.kornspur.processors.pedigree.MassFlow;
+import org.kornspur.processors.standards.Limit;
+import org.kornspur.processors.standards.Quantity;
+import org.kornspur.processors.standards.Rulebook;
+import org.kornspur.processors.standards.Rye;
+
+/**
+ * A lot whose material is known, under its rulebook, by the text in force in its year of harvest.
+ */
+record SeedLot(Dossier dossier, Material material, Rulebook rulebook, LocalDate on) {
+  private static final Set<FactType> USES =
+      EnumSet.of(FactType.SOWING, FactType.DISPATCH, FactType.BLEND, FactType.ADMIXTURE);
+  private static final Set<FactType> PASSED_ON =
+      EnumSet.of(FactType.CONDITIONING, FactType.LOT_MERGE);
+
+  static Optional<SeedLot> of(Dossier dossier, Rulebook rulebook) {
+    if (dossier.subject().kind() != Subject.Kind.LOT) {
+      return Optional.empty();
+    }
+    return dossier
+        .material()
+        .flatMap(
+            material ->
+                dossier.judgedOn().map(day -> new SeedLot(dossier, material, rulebook, day)));
+  }
+
+  /**
+   * A lot whose seed is to be used: not a raw harvest, and not one that went wholly into
+   * conditioning or a merger. A lot that was sown, mixed or dispatched is used, whatever it was.
+   */
+  static Optional<SeedLot> toBeUsed(Dossier dossier, Rulebook rulebook) {
+    return of(dossier, rulebook)
+        .filter(lot -> lot.isUsed() || !(dossier.isRawHarvest() || lot.isWhollyPassedOn()));
+  }
+
+  Optional<Limit> limit(Quantity quantity) {
+    return rulebook.forLot(quantity, material.category(), rye(), on);
+  }
+
+  Rye rye() {
+    return dossier.edgesIn().stream().anyMatch(edge -> edge.by() == FactType.ADMIXTURE)
+        ? Rye.HYBRID_WITH_ADMIXTURE
+        : Rye.HYBRID;
+  }
+
+  double totalKg(MassFlow.Direction direction) {
+    return flows(direction).stream().mapToDouble(MassFlow::massKg).sum();
+  }
+
+  List<MassFlow> flows(MassFlow.Direction direction) {
+    return dossier.massFlows().stream().filter(flow -> flow.direction() == direction).toList();
+  }
+
+  /** What the seed was treated with, where it was. */
+  Optional<String> treatment() {
+    return dossier.facts(Conditioning.class).stream()
+        .filter(
+            conditioning ->
+                conditioning.getOutputs().stream()
+                    .anyMatch(part -> Subject.lot(part.getLotId()).equals(dossier.subject())))
+        .flatMap(conditioning -> Optional.ofNullable(conditioning.getTreatment()).stream())
+        .reduce((earlier, later) -> later);
+  }
+
+  /**
+   * Verdicts of a gate on the lot that this one was split from; empty where it was not split from
+   * one lot only, or nothing is known of that.
+   */
+  List<Verdict> verdictsOfUnsplit(Gate gate) {
+    List<Edge> in = dossier.edgesIn();
+    boolean isPart =
+        !in.isEmpty()
+            && in.stream().allMatch(edge -> edge.by() == FactType.LOT_SPLIT)
+            && in.stream().map(Edge::parent).distinct().count() == 1;
+    if (!isPart) {
+      return List.of();
+    }
+    return dossier
+        .parent(in.get(0).parent())
+        .map(Report.FromParent::seedVerdicts)
+        .map(verdicts -> verdicts.stream().filter(verdict -> verdict.gate() == gate).toList())
+        .orElse(List.of());
+  }
+
+  /** The remedy, and for treated seed that it is never food or feed. */
+  String remedy(String remedy) {
+    return treatment()
+        .map(
+            treatment ->
+                remedy
+                    + " The seed is treated (%s): treated seed is never food or feed."
+                        .formatted(treatment))
+        .orElse(remedy);
+  }
+
+  private boolean isUsed() {
+    return dossier.edgesOut().stream().anyMatch(edge -> USES.contains(edge.by()));
+  }
+
+  private boolean isWhollyPassedOn() {
+    double tolerancePercent = limit(Quantity.MASS_BALANCE_TOLERANCE).map(Limit::value).orElse(0.0);
+    double passedOnKg =
+        flows(MassFlow.Direction.OUT).stream()
+            .filter(flow -> PASSED_ON.contains(flow.by()))
+            .mapToDouble(MassFlow::massKg)
+            .sum();
+    return passedOnKg > 0
+        && passedOnKg >= totalKg(MassFlow.Direction.IN) * (1 - tolerancePercent / 100);
+  }
+}

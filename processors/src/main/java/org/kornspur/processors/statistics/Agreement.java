@@ -1,0 +1,43 @@
+package org.kornspur.processors.statistics;
+
+import java.util.Optional;
+
+/** Whether two values of one lot agree, by a published tolerance. */
+public sealed interface Agreement {
+
+  /**
+   * They agree.
+   *
+   * @param difference how far they lie apart, on the side that counts, in {@code unit}
+   * @param tolerated the most that is tolerated
+   */
+  record Agrees(double difference, double tolerated, String unit, Source source)
+      implements Agreement {}
+
+  /** They lie further apart than is tolerated. */
+  record Disagrees(double difference, double tolerated, String unit, Source source)
+      implements Agreement {}
+
+  /**
+   * No published tolerance holds.
+   *
+   * @param reason why, and what to do, for a person
+   */
+  record NotTabulated(String reason) implements Agreement {}
+
+  /** Judges a difference by the row that holds for {@code at}. */
+  static Agreement by(BandedTable table, double at, double difference) {
+    Optional<BandedTable.Band> row = table.at(at);
+    if (row.isEmpty()) {
+      return new NotTabulated(
+          "The table '%s' has no row for %s; judge the difference of %s %s by hand."
+              .formatted(table.title(), at, difference, table.unit()));
+    }
+    BandedTable.Band band = row.get();
+    // a tenth of a percent has no exact binary form: differences are compared in thousandths
+    double rounded = Math.round(difference * 1000) / 1000.0;
+    return rounded <= band.value()
+        ? new Agrees(rounded, band.value(), table.unit(), band.source())
+        : new Disagrees(rounded, band.value(), table.unit(), band.source());
+  }
+}

@@ -1,0 +1,140 @@
+package org.kornspur.processors.statistics;
+
+import java.util.List;
+import org.apache.commons.statistics.distribution.NormalDistribution;
+import org.kornspur.contract.ShareBasis;
+
+/**
+ * Share of pollinator in a technical mixture: from what was mixed, by mass, kernels or viable
+ * kernels.
+ *
+ * <p>A kilogram holds 1,000,000 kernels divided by the thousand-kernel weight in grams; of these
+ * the germination is viable. The standard error follows from the errors of mass, kernel weight and
+ * germination by the delta method on the logarithms; the interval is taken on the logit scale, so
+ * that it stays between 0 and 1.
+ *
+ * @param share pollinator share, from 0 to 1, on the basis
+ * @param standardError its standard error
+ * @param basis what it is a share of
+ */
+public record BlendShare(double share, double standardError, ShareBasis basis) {
+
+  /**
+   * One lot in the mixture.
+   *
+   * @param pollinator whether it is a lot of the pollinator
+   * @param massKg mass mixed in, kilograms
+   * @param thousandKernelWeightG thousand-kernel weight, grams
+   * @param germination germination as a share, up to 1
+   */
+  public record Part(
+      boolean pollinator, Estimate massKg, Estimate thousandKernelWeightG, Estimate germination) {
+
+    /**
+     * @throws IllegalArgumentException where the germination is above 1
+     */
+    public Part {
+      Checks.share("germination", germination.value());
+    }
+
+    /** Amount on a basis: kilograms, kernels or viable kernels. */
+    public double amount(ShareBasis basis) {
+      double kernels = massKg.value() * 1_000_000 / thousandKernelWeightG.value();
+      return switch (basis) {
+        case MASS -> massKg.value();
+        case KERNELS -> kernels;
+        case VIABLE_KERNELS -> kernels * germination.value();
+      };
+    }
+
+    private double relativeVariance(ShareBasis basis) {
+      return switch (basis) {
+        case MASS -> massKg.relativeVariance();
+        case KERNELS -> massKg.relativeVariance() + thousandKernelWeightG.relativeVariance();
+        case VIABLE_KERNELS ->
+            massKg.relativeVariance()
+                + thousandKernelWeightG.relativeVariance()
+                + germination.relativeVariance();
+      };
+    }
+  }
+
+  /**
+   * Share of pollinator in a mixture of any number of lots.
+   *
+   * @throws IllegalArgumentException where there is no part
+   */
+  public static BlendShare of(List<Part> parts, ShareBasis basis) {
+    if (parts.isEmpty()) {
+      throw new IllegalArgumentException("A mixture has at least one part");
+    }
+    double all = parts.stream().mapToDouble(part -> part.amount(basis)).sum();
+    double share =
+        parts.stream().filter(Part::pollinator).mapToDouble(part -> part.amount(basis)).sum() / all;
+    double variance = 0;
+    for (Part part : parts) {
+      double weight = part.amount(basis) / all * ((part.pollinator ? 1 : 0) - share);
+      variance += weight * weight * part.relativeVariance(basis);
+    }
+    return new BlendShare(share, Math.sqrt(variance), basis);
+  }
+
+  /**
+   * Germination with its binomial error. One success and one failure are added for the error only,
+   * so that a test in which every seed germinates is not taken for exact.
+   *
+   * @throws IllegalArgumentException where no seed germinated or the counts do not fit
+   */
+  public static Estimate germination(int normalSeedlings, int seeds) {
+    Checks.count(normalSeedlings, seeds);
+    double share = (double) normalSeedlings / seeds;
+    double forError = (normalSeedlings + 1.0) / (seeds + 2.0);
+    return new Estimate(share, Math.sqrt(forError * (1 - forError) / seeds));
+  }
+
+  /** Interval of the share on the logit scale; a share of 0 or 1 is exact. */
+  public Interval interval(double confidence) {
+    Checks.probability("confidence", confidence);
+    if (share == 0 || share == 1) {
+      return new Interval(share, share, confidence);
+    }
+    double quantile = NormalDistribution.of(0, 1).inverseSurvivalProbability((1 - confidence) / 2);
+    double reach = quantile * standardError / (share * (1 - share));
+    double logit = Math.log(share / (1 - share));
+    return new Interval(fromLogit(logit - reach), fromLogit(logit + reach), confidence);
+  }
+
+  /**
+   * Interval of the share of pollinator kernels from a sample in which kernels were told apart:
+   * exact binomial.
+   *
+   * @param pollinatorKernels kernels found to be pollinator
+   * @param kernels kernels told apart
+   */
+  public static Interval fromComposition(int pollinatorKernels, int kernels, double confidence) {
+    return ExactBinomial.interval(pollinatorKernels, kernels, confidence);
+  }
+
+  /**
+   * The same share on another basis, for one female and one pollinator.
+   *
+   * @param share pollinator share on the basis {@code from}
+   * @param female female lot; its mass does not count
+   * @param pollinator pollinator lot; its mass does not count
+   */
+  public static double converted(
+      double share, ShareBasis from, ShareBasis to, Part female, Part pollinator) {
+    Checks.share("pollinator share", share);
+    double pollinatorAmount = share * perUnit(pollinator, to) / perUnit(pollinator, from);
+    double femaleAmount = (1 - share) * perUnit(female, to) / perUnit(female, from);
+    return pollinatorAmount / (pollinatorAmount + femaleAmount);
+  }
+
+  private static double perUnit(Part part, ShareBasis basis) {
+    return part.amount(basis) / part.massKg.value();
+  }
+
+  private static double fromLogit(double logit) {
+    return 1 / (1 + Math.exp(-logit));
+  }
+}

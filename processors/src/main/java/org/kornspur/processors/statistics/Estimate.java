@@ -1,0 +1,30 @@
+package org.kornspur.processors.statistics;
+
+/**
+ * A measured value with its standard error.
+ *
+ * @param value the value
+ * @param standardError its standard error in the same unit, 0 where it is exact
+ */
+public record Estimate(double value, double standardError) {
+
+  /**
+   * @throws IllegalArgumentException where the value is not above 0 or the error is below 0
+   */
+  public Estimate {
+    Checks.positive("value", value);
+    if (!(standardError >= 0)) {
+      throw new IllegalArgumentException("A standard error is 0 or more; it is " + standardError);
+    }
+  }
+
+  /** A value without error. */
+  public static Estimate exact(double value) {
+    return new Estimate(value, 0);
+  }
+
+  /** Variance of the logarithm, by the delta method. */
+  double relativeVariance() {
+    return standardError * standardError / (value * value);
+  }
+}
