@@ -33,6 +33,9 @@ public final class HttpSchemaRegistry implements SchemaRegistry {
   /** Media type of the interface, for questions and answers. */
   public static final String MEDIA_TYPE = "application/vnd.schemaregistry.v1+json";
 
+  /** The compatibility level that the contract needs. */
+  public static final String FULL_TRANSITIVE = "FULL_TRANSITIVE";
+
   private static final Duration CONNECT_TIMEOUT = Duration.ofSeconds(2);
   private static final Duration FIRST_PAUSE = Duration.ofMillis(100);
   private static final ObjectMapper JSON = new ObjectMapper();
@@ -119,6 +122,31 @@ public final class HttpSchemaRegistry implements SchemaRegistry {
   public void setCompatibility(String level) {
     String path = "/config";
     bodyOf(ask("PUT", path, JSON.createObjectNode().put("compatibility", level)), path);
+  }
+
+  /**
+   * Sees to it that a registry of this project's own refuses every schema that earlier readers or
+   * later ones could not read. A registry that others use too is better given the level for each
+   * subject by whoever runs it.
+   *
+   * @throws RegistryRefused if the registry does not take the level
+   */
+  public void requireFullTransitive() {
+    if (compatibility().equals(FULL_TRANSITIVE)) {
+      return;
+    }
+    setCompatibility(FULL_TRANSITIVE);
+    String level = compatibility();
+    if (!level.equals(FULL_TRANSITIVE)) {
+      throw new RegistryRefused(
+          "The schema registry at "
+              + config.urls()
+              + " keeps compatibility level "
+              + level
+              + " where "
+              + FULL_TRANSITIVE
+              + " was set. Have the level changed by whoever runs the registry");
+    }
   }
 
   private int idFrom(String path, String subject, Schema schema) {

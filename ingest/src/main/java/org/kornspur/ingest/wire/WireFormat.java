@@ -120,7 +120,7 @@ public final class WireFormat {
     }
     int id = ByteBuffer.wrap(bytes).getInt(1);
     Reading reading = readingOf(id);
-    pace(reading, id, bytes);
+    checkCovered(reading, id, bytes);
     try {
       return reading.reader().read(null, decoder(bytes));
     } catch (IOException | RuntimeException e) {
@@ -159,7 +159,7 @@ public final class WireFormat {
    * Walks over the record without building it. A length in foreign bytes may claim more than memory
    * holds; after this walk every length is known to be covered by bytes.
    */
-  private static void pace(Reading reading, int id, byte[] bytes) {
+  private static void checkCovered(Reading reading, int id, byte[] bytes) {
     BinaryDecoder decoder = decoder(bytes);
     try {
       GenericDatumReader.skip(reading.written(), decoder);

@@ -1,0 +1,160 @@
+package org.kornspur.api.runtime;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.time.Duration;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
+import java.util.function.Consumer;
+import org.apache.kafka.clients.admin.Admin;
+import org.apache.kafka.clients.admin.NewTopic;
+import org.apache.kafka.clients.consumer.ConsumerRecord;
+import org.apache.kafka.clients.consumer.KafkaConsumer;
+import org.apache.kafka.clients.producer.KafkaProducer;
+import org.apache.kafka.clients.producer.ProducerRecord;
+import org.apache.kafka.common.KafkaException;
+import org.apache.kafka.common.TopicPartition;
+import org.apache.kafka.common.errors.TopicExistsException;
+import org.apache.kafka.common.serialization.StringDeserializer;
+import org.apache.kafka.common.serialization.StringSerializer;
+import org.kornspur.ingest.registry.SchemaLedger;
+
+/**
+ * The lines of a {@link SchemaLedger} in a compacted topic of one partition, each as JSON under the
+ * line's own key. Not safe for several threads.
+ */
+final class SchemaLog implements AutoCloseable {
+
+  /** Name of the topic. */
+  static final String TOPIC = "kornspur.schemas";
+
+  private static final TopicPartition PARTITION = new TopicPartition(TOPIC, 0);
+  private static final Duration LIMIT = Duration.ofSeconds(10);
+  private static final ObjectMapper JSON = new ObjectMapper();
+
+  private final KafkaConsumer<String, String> consumer;
+  private final KafkaProducer<String, String> producer;
+
+  /** The log could not be read or written; whether the line was written is not known. */
+  static final class LogFailure extends Exception {
+
+    private static final long serialVersionUID = 1L;
+
+    LogFailure(String message, Throwable cause) {
+      super(message, cause);
+    }
+  }
+
+  /**
+   * Opens the log and makes its topic where it is not there.
+   *
+   * @throws CannotStart if the broker does not answer
+   */
+  SchemaLog(String bootstrapServers) {
+    createTopic(bootstrapServers);
+    consumer =
+        new KafkaConsumer<>(
+            Map.of(
+                "bootstrap.servers",
+                bootstrapServers,
+                "enable.auto.commit",
+                "false",
+                "default.api.timeout.ms",
+                Long.toString(LIMIT.toMillis())),
+            new StringDeserializer(),
+            new StringDeserializer());
+    consumer.assign(List.of(PARTITION));
+    consumer.seekToBeginning(List.of(PARTITION));
+    producer =
+        new KafkaProducer<>(
+            Map.of(
+                "bootstrap.servers", bootstrapServers,
+                "acks", "all",
+                "max.block.ms", "5000",
+                "request.timeout.ms", "5000",
+                "delivery.timeout.ms", Long.toString(LIMIT.toMillis())),
+            new StringSerializer(),
+            new StringSerializer());
+  }
+
+  /** Hands over every line that was not read yet, up to the present end of the log. */
+  void readOn(Consumer<SchemaLedger.Entry> reader) throws LogFailure {
+    try {
+      long end = consumer.endOffsets(List.of(PARTITION)).get(PARTITION);
+      long deadline = System.nanoTime() + LIMIT.toNanos();
+      while (consumer.position(PARTITION) < end) {
+        if (System.nanoTime() > deadline) {
+          throw new LogFailure("Not read to its end at offset " + end + " in " + LIMIT, null);
+        }
+        for (ConsumerRecord<String, String> line : consumer.poll(Duration.ofMillis(200))) {
+          reader.accept(JSON.readValue(line.value(), SchemaLedger.Entry.class));
+        }
+      }
+    } catch (KafkaException | JsonProcessingException e) {
+      throw new LogFailure("Cannot read topic " + TOPIC + ": " + e.getMessage(), e);
+    }
+  }
+
+  /** Writes a line and returns when the broker has it. */
+  void append(SchemaLedger.Entry entry) throws LogFailure {
+    try {
+      producer
+          .send(new ProducerRecord<>(TOPIC, 0, entry.key(), JSON.writeValueAsString(entry)))
+          .get(LIMIT.toMillis(), TimeUnit.MILLISECONDS);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new LogFailure("Interrupted while writing to topic " + TOPIC, e);
+    } catch (ExecutionException | TimeoutException | KafkaException | JsonProcessingException e) {
+      throw new LogFailure("Cannot write to topic " + TOPIC + ": " + e.getMessage(), e);
+    }
+  }
+
+  @Override
+  public void close() {
+    producer.close(Duration.ofSeconds(2));
+    consumer.close();
+  }
+
+  private static void createTopic(String bootstrapServers) {
+    NewTopic topic =
+        new NewTopic(TOPIC, 1, (short) 1)
+            .configs(Map.of("cleanup.policy", "compact", "retention.ms", "-1"));
+    try (Admin admin =
+        Admin.create(
+            Map.of(
+                "bootstrap.servers",
+                bootstrapServers,
+                "request.timeout.ms",
+                "5000",
+                "default.api.timeout.ms",
+                Long.toString(LIMIT.toMillis())))) {
+      admin.createTopics(List.of(topic)).all().get(LIMIT.toMillis(), TimeUnit.MILLISECONDS);
+    } catch (ExecutionException e) {
+      if (!(e.getCause() instanceof TopicExistsException)) {
+        throw unanswered(bootstrapServers, e);
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw unanswered(bootstrapServers, e);
+    } catch (TimeoutException | KafkaException e) {
+      throw unanswered(bootstrapServers, e);
+    }
+  }
+
+  private static CannotStart unanswered(String bootstrapServers, Exception cause) {
+    return new CannotStart(
+        "The schema registry did not start: the broker at "
+            + bootstrapServers
+            + " did not make topic "
+            + TOPIC
+            + " within "
+            + LIMIT.toSeconds()
+            + " s: "
+            + cause
+            + ". Start the broker first, or correct its address",
+        cause);
+  }
+}

@@ -1,0 +1,89 @@
+package org.kornspur.api.runtime;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.nio.file.Path;
+import org.apache.avro.Schema;
+import org.apache.avro.SchemaBuilder;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.kornspur.ingest.registry.RegistryRefused;
+
+/** The contract against the registry in this process, on a real broker, and what is its own. */
+class EmbeddedRegistryTest extends RegistryContractTest {
+
+  private static EmbeddedBroker broker;
+  private static EmbeddedRegistry registry;
+
+  @BeforeAll
+  static void startRegistry(@TempDir Path folder) {
+    broker = EmbeddedBroker.start(folder, 0);
+    registry = EmbeddedRegistry.start(broker.bootstrapServers(), 0);
+  }
+
+  @AfterAll
+  static void stopRegistry() {
+    registry.close();
+    broker.close();
+  }
+
+  @Override
+  String url() {
+    return registry.url();
+  }
+
+  @Test
+  void shouldKnowAfterARestartWhatItKnewBefore() {
+    Schema schema = SchemaBuilder.record("org.example.Kept").fields().requiredInt("n").endRecord();
+    int id = client().register("kept", schema);
+    registry.close();
+    registry = EmbeddedRegistry.start(broker.bootstrapServers(), 0);
+    assertThat(client().byId(id)).isEqualTo(schema);
+    assertThat(client().idOf("kept", schema)).isEqualTo(id);
+    Schema next = SchemaBuilder.record("org.example.Next").fields().requiredInt("n").endRecord();
+    assertThat(client().register("next", next)).isGreaterThan(id);
+  }
+
+  @Test
+  void shouldNameThePortThatIsTaken() {
+    int taken = URI.create(registry.url()).getPort();
+    assertThatThrownBy(() -> EmbeddedRegistry.start(broker.bootstrapServers(), taken))
+        .isInstanceOf(CannotStart.class)
+        .hasMessageContaining("Port " + taken)
+        .hasMessageContaining("give another port");
+  }
+
+  /** A page in a browser may post plain text to any port, and must not register anything by it. */
+  @Test
+  void shouldTakeOnlyJson() throws Exception {
+    HttpRequest request =
+        HttpRequest.newBuilder(URI.create(url() + "/subjects/s/versions"))
+            .header("Content-Type", "text/plain")
+            .POST(HttpRequest.BodyPublishers.ofString("{\"schema\":\"\\\"int\\\"\"}"))
+            .build();
+    HttpResponse<String> response =
+        HttpClient.newHttpClient().send(request, HttpResponse.BodyHandlers.ofString());
+    assertThat(response.statusCode()).isEqualTo(415);
+  }
+
+  @Test
+  void shouldOfferNoOtherLevel() {
+    assertThatThrownBy(() -> client().setCompatibility("NONE"))
+        .isInstanceOf(RegistryRefused.class)
+        .hasMessageContaining("FULL_TRANSITIVE");
+  }
+
+  @Test
+  void shouldSayThatTheBrokerDoesNotAnswer() {
+    assertThatThrownBy(() -> EmbeddedRegistry.start("127.0.0.1:1", 0))
+        .isInstanceOf(CannotStart.class)
+        .hasMessageContaining("127.0.0.1:1");
+  }
+}

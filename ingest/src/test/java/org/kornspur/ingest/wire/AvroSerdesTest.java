@@ -1,0 +1,103 @@
+package org.kornspur.ingest.wire;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.util.Map;
+import org.apache.avro.specific.SpecificRecord;
+import org.apache.kafka.common.serialization.Deserializer;
+import org.apache.kafka.common.serialization.Serde;
+import org.apache.kafka.common.serialization.Serializer;
+import org.junit.jupiter.api.Test;
+import org.kornspur.contract.Correction;
+import org.kornspur.contract.LotMass;
+import org.kornspur.ingest.registry.LocalSchemaRegistry;
+import org.kornspur.ingest.registry.RegistryConfig;
+
+/**
+ * That a site's own serializer is made and told what it needs. Keys: Confluent, "Formats,
+ * Serializers, and Deserializers for Schema Registry", {@code value.subject.name.strategy} and
+ * {@code specific.avro.reader}.
+ */
+class AvroSerdesTest {
+
+  private static final String URL = "http://localhost:8081";
+
+  /** Stands for a class that a site puts on the class path; keeps what it was told. */
+  public static final class SiteSerde
+      implements Serializer<SpecificRecord>, Deserializer<SpecificRecord> {
+
+    private static final LocalSchemaRegistry REGISTRY = new LocalSchemaRegistry();
+
+    private Map<String, ?> told;
+    private boolean forKeys;
+
+    @Override
+    public void configure(Map<String, ?> configs, boolean isKey) {
+      told = configs;
+      forKeys = isKey;
+    }
+
+    @Override
+    public byte[] serialize(String topic, SpecificRecord value) {
+      return new WireFormat(REGISTRY).encode(topic, value);
+    }
+
+    @Override
+    public SpecificRecord deserialize(String topic, byte[] bytes) {
+      return new WireFormat(REGISTRY).decode(bytes);
+    }
+
+    @Override
+    public void close() {}
+  }
+
+  private static final Map<String, String> SITE =
+      Map.of(
+          RegistryConfig.URL,
+          URL,
+          AvroSerdes.SERIALIZER,
+          SiteSerde.class.getName(),
+          AvroSerdes.DESERIALIZER,
+          SiteSerde.class.getName());
+
+  @Test
+  void shouldUseTheProjectsOwnUnlessTold() {
+    Map<String, String> config = Map.of(RegistryConfig.URL, URL);
+    assertThat(AvroSerdes.serializer(config)).isInstanceOf(AvroSerializer.class);
+    assertThat(AvroSerdes.deserializer(config)).isInstanceOf(AvroDeserializer.class);
+  }
+
+  @Test
+  void shouldMakeTheSitesClassAndTellItTheSubjectStrategy() {
+    SiteSerde serializer = (SiteSerde) AvroSerdes.serializer(SITE);
+    assertThat(serializer.forKeys).isFalse();
+    assertThat(serializer.told.get("schema.registry.url")).isEqualTo(URL);
+    assertThat(serializer.told.get("value.subject.name.strategy"))
+        .isEqualTo("io.confluent.kafka.serializers.subject.TopicRecordNameStrategy");
+    SiteSerde deserializer = (SiteSerde) AvroSerdes.deserializer(SITE);
+    assertThat(deserializer.told.get("specific.avro.reader")).isEqualTo(true);
+  }
+
+  @Test
+  void shouldHoldTheSitesClassToTheExpectedType() {
+    try (Serde<Correction> corrections = AvroSerdes.serde(Correction.class, SITE)) {
+      Correction correction = new Correction("F1", "net mass");
+      byte[] bytes = corrections.serializer().serialize("t", correction);
+      assertThat(corrections.deserializer().deserialize("t", bytes)).isEqualTo(correction);
+      byte[] other = new WireFormat(SiteSerde.REGISTRY).encode("t", new LotMass("L1", 12.5));
+      assertThatThrownBy(() -> corrections.deserializer().deserialize("t", other))
+          .isInstanceOf(UnknownRecordType.class)
+          .hasMessageContaining("LotMass");
+    }
+  }
+
+  @Test
+  void shouldNameTheKeyWhoseClassCannotBeMade() {
+    assertThatThrownBy(
+            () -> AvroSerdes.serializer(Map.of(AvroSerdes.SERIALIZER, "org.example.NotThere")))
+        .isInstanceOf(IllegalArgumentException.class)
+        .hasMessageContaining("kornspur.value.serializer")
+        .hasMessageContaining("org.example.NotThere");
+  }
+}
