@@ -1,0 +1,151 @@
+package org.kornspur.api.feed;
+
+import io.micrometer.core.instrument.Gauge;
+import io.micrometer.core.instrument.MeterRegistry;
+import io.quarkus.runtime.StartupEvent;
+import jakarta.annotation.PreDestroy;
+import jakarta.annotation.Priority;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Observes;
+import jakarta.inject.Inject;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import org.apache.kafka.clients.consumer.ConsumerRecord;
+import org.kornspur.api.engine.Engine;
+import org.kornspur.api.engine.NotReady;
+import org.kornspur.contract.QuarantineEntry;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.stream.Topics;
+import org.kornspur.standing.LotStanding;
+
+/** Keeps the indexes in step with their topics, and gives them out once they are complete. */
+@ApplicationScoped
+public class Feeds {
+  private static final int KEPT_CHANGES = 10_000;
+  private static final int AFTER_THE_ENGINE = 5_000;
+
+  private final Engine engine;
+  private final StandingIndex standings = new StandingIndex();
+  private final QuarantineIndex quarantine = new QuarantineIndex();
+  private final ChangeHub changes = new ChangeHub(KEPT_CHANGES);
+  private final TopicFeed standingFeed;
+  private final TopicFeed quarantineFeed;
+
+  @Inject
+  public Feeds(Engine engine, MeterRegistry meters) {
+    this.engine = engine;
+    this.standingFeed = new TopicFeed(Topics.STANDINGS.topicName(), engine, this::receiveStanding);
+    this.quarantineFeed =
+        new TopicFeed(Topics.QUARANTINE.topicName(), engine, this::receiveQuarantine);
+    all().forEach(feed -> measure(feed, meters));
+    Gauge.builder("kornspur.changes.listeners", changes, ChangeHub::listeners)
+        .description("Listeners of the live stream of standing changes")
+        .register(meters);
+    Gauge.builder("kornspur.standings", standings, StandingIndex::size)
+        .description("Crops and lots with a standing")
+        .register(meters);
+  }
+
+  void start(@Observes @Priority(AFTER_THE_ENGINE) StartupEvent started) {
+    all().forEach(TopicFeed::start);
+  }
+
+  @PreDestroy
+  void stop() {
+    all().forEach(TopicFeed::close);
+  }
+
+  /**
+   * Every standing.
+   *
+   * @throws NotReady until the topic has been read to the end that it had at the start
+   */
+  public StandingIndex standings() {
+    requireCaughtUp(standingFeed);
+    return standings;
+  }
+
+  /**
+   * Every refused input.
+   *
+   * @throws NotReady until the topic has been read to the end that it had at the start
+   */
+  public QuarantineIndex quarantine() {
+    requireCaughtUp(quarantineFeed);
+    return quarantine;
+  }
+
+  public ChangeHub changes() {
+    return changes;
+  }
+
+  /** The whole standing of a crop or lot. */
+  public Optional<LotStanding> standing(Subject subject) {
+    return standings().bytes(subject).map(bytes -> (LotStanding) engine.wire().decode(bytes));
+  }
+
+  /** A refused input, whole. */
+  public Optional<QuarantineEntry> entry(String entryId) {
+    return quarantine().bytes(entryId).map(bytes -> (QuarantineEntry) engine.wire().decode(bytes));
+  }
+
+  public boolean areCaughtUp() {
+    return all().stream().allMatch(TopicFeed::isCaughtUp);
+  }
+
+  public boolean areAlive() {
+    return all().stream().allMatch(TopicFeed::isAlive);
+  }
+
+  /** Standings that were written and are not read here yet. */
+  public long standingsWaiting() {
+    return standingFeed.lag();
+  }
+
+  private List<TopicFeed> all() {
+    return List.of(standingFeed, quarantineFeed);
+  }
+
+  private void receiveStanding(ConsumerRecord<String, byte[]> record) {
+    if (record.value() == null) {
+      standings.remove(Subject.parse(record.key()));
+      return;
+    }
+    LotStanding standing = (LotStanding) engine.wire().decode(record.value());
+    Optional<StandingRow> before =
+        standings.put(standing, record.value(), Instant.ofEpochMilli(record.timestamp()));
+    StandingRow after = standings.row(Subject.parse(standing.getSubject())).orElseThrow();
+    changes.publish(record.partition(), record.offset(), StandingChange.of(before, after));
+  }
+
+  private void receiveQuarantine(ConsumerRecord<String, byte[]> record) {
+    if (record.value() == null) {
+      quarantine.remove(record.key());
+      return;
+    }
+    quarantine.put((QuarantineEntry) engine.wire().decode(record.value()), record.value());
+  }
+
+  private static void requireCaughtUp(TopicFeed feed) {
+    if (!feed.isCaughtUp()) {
+      throw new NotReady(
+          "This instance still reads "
+              + feed.topic()
+              + " from its beginning; the list would lack"
+              + " entries",
+          2);
+    }
+  }
+
+  private static void measure(TopicFeed feed, MeterRegistry meters) {
+    Gauge.builder("kornspur.feed.lag", feed, TopicFeed::lag)
+        .description("Records of a topic that the lists of this instance do not hold yet")
+        .tag("topic", feed.topic())
+        .register(meters);
+    Gauge.builder("kornspur.feed.skipped", feed, TopicFeed::skipped)
+        .description("Records of a topic that could not be read and were passed over")
+        .tag("topic", feed.topic())
+        .register(meters);
+  }
+}

@@ -1,0 +1,77 @@
+package org.kornspur.api.feed;
+
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.SortedSet;
+import java.util.TreeSet;
+import org.kornspur.contract.QuarantineEntry;
+import org.kornspur.contract.QuarantineState;
+
+/** Every refused input, in memory, newest first. The originals are kept packed. */
+public final class QuarantineIndex {
+  private static final Comparator<QuarantineRow> NEWEST_FIRST =
+      Comparator.comparing(QuarantineRow::receivedAt)
+          .reversed()
+          .thenComparing(QuarantineRow::entryId);
+
+  private final Map<String, Held> held = new HashMap<>();
+  private final SortedSet<QuarantineRow> newestFirst = new TreeSet<>(NEWEST_FIRST);
+
+  private record Held(QuarantineRow row, Packed packed) {}
+
+  /** Takes an entry, or a new state of it. */
+  public synchronized void put(QuarantineEntry entry, byte[] bytes) {
+    QuarantineRow row = row(entry);
+    remove(row.entryId());
+    held.put(row.entryId(), new Held(row, Packed.of(bytes)));
+    newestFirst.add(row);
+  }
+
+  /** Forgets an entry that was taken out of the topic. */
+  public synchronized void remove(String entryId) {
+    Held before = held.remove(entryId);
+    if (before != null) {
+      newestFirst.remove(before.row());
+    }
+  }
+
+  /** State of an entry; empty where there is none. */
+  public synchronized Optional<QuarantineState> stateOf(String entryId) {
+    return Optional.ofNullable(held.get(entryId)).map(found -> found.row().state());
+  }
+
+  /** The record of an entry as it came. */
+  public synchronized Optional<byte[]> bytes(String entryId) {
+    return Optional.ofNullable(held.get(entryId)).map(found -> found.packed().unpacked());
+  }
+
+  /**
+   * One page of the entries in any of these states.
+   *
+   * @param states empty for all
+   * @param page from 1
+   */
+  public synchronized Slice<QuarantineRow> find(Set<QuarantineState> states, int page, int size) {
+    SliceOf<QuarantineRow> slice = new SliceOf<>(page, size);
+    newestFirst.stream()
+        .filter(row -> states.isEmpty() || states.contains(row.state()))
+        .forEach(slice::add);
+    return slice.slice();
+  }
+
+  private static QuarantineRow row(QuarantineEntry entry) {
+    return new QuarantineRow(
+        entry.getEntryId(),
+        entry.getOrigin(),
+        entry.getPlace(),
+        entry.getReceivedAt(),
+        entry.getReason(),
+        entry.getProblems().size(),
+        entry.getOriginalValue().remaining(),
+        entry.getState(),
+        Optional.ofNullable(entry.getReplayedAs()));
+  }
+}

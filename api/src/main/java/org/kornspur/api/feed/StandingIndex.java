@@ -1,0 +1,166 @@
+package org.kornspur.api.feed;
+
+import java.time.Instant;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SortedSet;
+import java.util.TreeSet;
+import java.util.concurrent.locks.ReadWriteLock;
+import java.util.concurrent.locks.ReentrantReadWriteLock;
+import java.util.function.Consumer;
+import java.util.function.Function;
+import java.util.function.Supplier;
+import java.util.stream.Stream;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.standing.InheritedTrouble;
+import org.kornspur.standing.LotStanding;
+import org.kornspur.standing.VerdictState;
+
+/**
+ * The standing of every crop and lot, in memory, ordered for lists.
+ *
+ * <p>A list is found by one pass over the rows. The whole standing is kept packed and read only for
+ * what is shown. Safe for one writer and many readers.
+ */
+public final class StandingIndex {
+  private static final Comparator<StandingRow> BY_ID =
+      Comparator.comparing((StandingRow row) -> row.subject().id())
+          .thenComparing(row -> row.subject().kind());
+  private static final Comparator<StandingRow> WORST_FIRST =
+      Comparator.comparingInt(StandingRow::urgency).thenComparing(BY_ID);
+
+  private final ReadWriteLock lock = new ReentrantReadWriteLock();
+  private final Map<Subject, Held> held = new HashMap<>();
+  private final SortedSet<StandingRow> worstFirst = new TreeSet<>(WORST_FIRST);
+  private final SortedSet<StandingRow> byId = new TreeSet<>(BY_ID);
+  private final Map<String, String> words = new HashMap<>();
+
+  private record Held(StandingRow row, Packed packed) {}
+
+  /**
+   * Takes a standing.
+   *
+   * @param bytes the record as it came; given back for {@link #find}
+   * @return the row that it took the place of
+   */
+  public Optional<StandingRow> put(LotStanding standing, byte[] bytes, Instant changedAt) {
+    StandingRow row = row(standing, changedAt);
+    Packed packed = Packed.of(bytes);
+    lock.writeLock().lock();
+    try {
+      Optional<StandingRow> before = takeOut(row.subject());
+      held.put(row.subject(), new Held(row, packed));
+      worstFirst.add(row);
+      byId.add(row);
+      return before;
+    } finally {
+      lock.writeLock().unlock();
+    }
+  }
+
+  /** Forgets a subject whose standing was taken out of the topic. */
+  public void remove(Subject subject) {
+    lock.writeLock().lock();
+    try {
+      takeOut(subject);
+    } finally {
+      lock.writeLock().unlock();
+    }
+  }
+
+  /** The row of a subject. */
+  public Optional<StandingRow> row(Subject subject) {
+    return reading(() -> Optional.ofNullable(held.get(subject)).map(Held::row));
+  }
+
+  /** The record of a subject's standing as it came. */
+  public Optional<byte[]> bytes(Subject subject) {
+    return reading(() -> Optional.ofNullable(held.get(subject))).map(h -> h.packed().unpacked());
+  }
+
+  /** One page of the rows that match. */
+  public Slice<StandingRow> find(StandingQuery query) {
+    SliceOf<StandingRow> slice = new SliceOf<>(query.page(), query.size());
+    SortedSet<StandingRow> rows =
+        switch (query.order()) {
+          case WORST -> worstFirst;
+          case ID -> byId;
+        };
+    return reading(
+        () -> {
+          for (StandingRow row : rows) {
+            if (query.matches(row)) {
+              slice.add(row);
+            }
+          }
+          return slice.slice();
+        });
+  }
+
+  /** Shows every row, by id. The index cannot change meanwhile, so the visitor should be quick. */
+  public void forEach(Consumer<StandingRow> visitor) {
+    reading(
+        () -> {
+          byId.forEach(visitor);
+          return Optional.empty();
+        });
+  }
+
+  public int size() {
+    return reading(held::size);
+  }
+
+  private Optional<StandingRow> takeOut(Subject subject) {
+    Held before = held.remove(subject);
+    if (before == null) {
+      return Optional.empty();
+    }
+    worstFirst.remove(before.row());
+    byId.remove(before.row());
+    return Optional.of(before.row());
+  }
+
+  private <T> T reading(Supplier<T> question) {
+    lock.readLock().lock();
+    try {
+      return question.get();
+    } finally {
+      lock.readLock().unlock();
+    }
+  }
+
+  private StandingRow row(LotStanding standing, Instant changedAt) {
+    return new StandingRow(
+        Subject.parse(standing.getSubject()),
+        standing.getState(),
+        Reason.of(standing),
+        Optional.ofNullable(standing.getMaterial()),
+        Optional.ofNullable(standing.getRulebook()).map(this::shared),
+        gates(standing, VerdictState.NOT_MET, "CONDEMNS"),
+        gates(standing, VerdictState.OWED, "OWED"),
+        standing.getHeldKg(),
+        standing.getGivenOutKg(),
+        Optional.ofNullable(standing.getHolder()).map(this::shared),
+        changedAt);
+  }
+
+  private List<String> gates(LotStanding standing, VerdictState state, String weight) {
+    Stream<String> own =
+        standing.getVerdicts().stream()
+            .filter(verdict -> verdict.getState() == state)
+            .map(verdict -> verdict.getGate());
+    Stream<String> inherited =
+        standing.getInherited().stream()
+            .filter(trouble -> trouble.getWeight().equals(weight))
+            .map(InheritedTrouble::getGate);
+    return Stream.concat(own, inherited).distinct().map(this::shared).toList();
+  }
+
+  /** Many rows hold the same few words; only the writer calls this. */
+  private String shared(String word) {
+    return words.computeIfAbsent(word, Function.identity());
+  }
+}

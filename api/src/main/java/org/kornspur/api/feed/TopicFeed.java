@@ -1,0 +1,189 @@
+package org.kornspur.api.feed;
+
+import java.time.Duration;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.atomic.AtomicLong;
+import org.apache.kafka.clients.consumer.ConsumerConfig;
+import org.apache.kafka.clients.consumer.ConsumerRecord;
+import org.apache.kafka.clients.consumer.KafkaConsumer;
+import org.apache.kafka.common.TopicPartition;
+import org.apache.kafka.common.errors.InterruptException;
+import org.apache.kafka.common.errors.WakeupException;
+import org.apache.kafka.common.serialization.ByteArrayDeserializer;
+import org.apache.kafka.common.serialization.StringDeserializer;
+import org.jboss.logging.Logger;
+import org.kornspur.api.engine.Engine;
+import org.kornspur.api.engine.NotReady;
+import org.kornspur.ingest.registry.RegistryUnreachable;
+
+/**
+ * Reads a whole topic from its beginning, all partitions on this instance, and goes on reading. It
+ * survives a broker or registry that is away: it goes on at the record where it stopped.
+ *
+ * <p>It is caught up once it has passed the end that the topic had when it was first opened.
+ */
+final class TopicFeed implements AutoCloseable {
+  private static final Logger LOG = Logger.getLogger(TopicFeed.class);
+  private static final Duration POLL = Duration.ofMillis(200);
+  private static final long PAUSE_MILLIS = 500;
+
+  /** Takes each record, in order within its partition. */
+  interface Receiver {
+    void receive(ConsumerRecord<String, byte[]> record);
+  }
+
+  private final String topic;
+  private final Engine engine;
+  private final Receiver receiver;
+  private final Thread thread;
+  private final Map<TopicPartition, Long> next = new HashMap<>();
+  private Map<TopicPartition, Long> endAtStart;
+  private volatile KafkaConsumer<String, byte[]> open;
+  private volatile boolean closed;
+  private volatile boolean caughtUp;
+  private volatile long lag;
+  private final AtomicLong skipped = new AtomicLong();
+
+  TopicFeed(String topic, Engine engine, Receiver receiver) {
+    this.topic = topic;
+    this.engine = engine;
+    this.receiver = receiver;
+    this.thread = new Thread(this::run, "feed-" + topic);
+    this.thread.setDaemon(true);
+  }
+
+  void start() {
+    thread.start();
+  }
+
+  boolean isAlive() {
+    return thread.isAlive();
+  }
+
+  boolean isCaughtUp() {
+    return caughtUp;
+  }
+
+  /** Records of the topic that were not read at the last look. */
+  long lag() {
+    return lag;
+  }
+
+  /** Records that could not be read and were passed over, each with a line in the log. */
+  long skipped() {
+    return skipped.get();
+  }
+
+  String topic() {
+    return topic;
+  }
+
+  @Override
+  public void close() {
+    closed = true;
+    KafkaConsumer<String, byte[]> consumer = open;
+    if (consumer != null) {
+      consumer.wakeup();
+    }
+    thread.interrupt();
+    try {
+      thread.join(5_000);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  private void run() {
+    while (!closed) {
+      try (KafkaConsumer<String, byte[]> consumer = newConsumer()) {
+        open = consumer;
+        follow(consumer);
+      } catch (NotReady notYet) {
+        LOG.debugf("Feed of %s waits: %s", topic, notYet.getMessage());
+        pause();
+      } catch (InterruptException | WakeupException end) {
+        LOG.debugf("Feed of %s was woken", topic);
+      } catch (RuntimeException fault) {
+        if (!closed) {
+          LOG.warnf(fault, "Feed of %s stopped and starts again where it was", topic);
+          pause();
+        }
+      } finally {
+        open = null;
+      }
+    }
+  }
+
+  private KafkaConsumer<String, byte[]> newConsumer() {
+    Map<String, Object> settings = new HashMap<>(engine.consumerSettings());
+    settings.remove(ConsumerConfig.GROUP_ID_CONFIG);
+    settings.put(ConsumerConfig.ENABLE_AUTO_COMMIT_CONFIG, false);
+    settings.put(ConsumerConfig.AUTO_OFFSET_RESET_CONFIG, "earliest");
+    settings.put(ConsumerConfig.ISOLATION_LEVEL_CONFIG, "read_committed");
+    settings.put(ConsumerConfig.CLIENT_ID_CONFIG, "feed-" + topic);
+    return new KafkaConsumer<>(settings, new StringDeserializer(), new ByteArrayDeserializer());
+  }
+
+  private void follow(KafkaConsumer<String, byte[]> consumer) {
+    List<TopicPartition> partitions =
+        consumer.partitionsFor(topic).stream()
+            .map(partition -> new TopicPartition(topic, partition.partition()))
+            .toList();
+    if (partitions.isEmpty()) {
+      throw new NotReady("Topic " + topic + " does not exist yet", 1);
+    }
+    consumer.assign(partitions);
+    consumer.seekToBeginning(partitions);
+    next.forEach(consumer::seek);
+    if (endAtStart == null) {
+      endAtStart = consumer.endOffsets(partitions);
+    }
+    while (!closed) {
+      for (ConsumerRecord<String, byte[]> record : consumer.poll(POLL)) {
+        receive(record);
+        next.put(new TopicPartition(topic, record.partition()), record.offset() + 1);
+      }
+      lag = lagOf(consumer, partitions);
+      caughtUp = caughtUp || hasPassed(consumer);
+    }
+  }
+
+  /** A registry that is away is waited for; a record that nobody can read is passed over. */
+  private void receive(ConsumerRecord<String, byte[]> record) {
+    try {
+      receiver.receive(record);
+    } catch (RegistryUnreachable | NotReady away) {
+      throw away;
+    } catch (RuntimeException unreadable) {
+      skipped.incrementAndGet();
+      LOG.errorf(
+          unreadable,
+          "%s-%d offset %d cannot be read and is passed over",
+          topic,
+          record.partition(),
+          record.offset());
+    }
+  }
+
+  private boolean hasPassed(KafkaConsumer<String, byte[]> consumer) {
+    return endAtStart.entrySet().stream()
+        .allMatch(end -> consumer.position(end.getKey()) >= end.getValue());
+  }
+
+  private static long lagOf(
+      KafkaConsumer<String, byte[]> consumer, List<TopicPartition> partitions) {
+    return partitions.stream()
+        .mapToLong(partition -> consumer.currentLag(partition).orElse(0))
+        .sum();
+  }
+
+  private void pause() {
+    try {
+      Thread.sleep(PAUSE_MILLIS);
+    } catch (InterruptedException e) {
+      LOG.debugf("Feed of %s was woken from its pause", topic);
+    }
+  }
+}

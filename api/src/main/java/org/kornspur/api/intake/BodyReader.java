@@ -1,0 +1,155 @@
+package org.kornspur.api.intake;
+
+import com.fasterxml.jackson.core.JsonParser;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.JsonToken;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.kornspur.api.intake.Item.Place;
+import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.json.FactIntake;
+import org.kornspur.ingest.json.JsonText;
+
+/** Divides the body of a request into facts, each with its own text. */
+final class BodyReader {
+
+  /** Most facts of one request. */
+  static final int MOST_FACTS = 10_000;
+
+  private static final String BYTE_ORDER_MARK = "\uFEFF";
+
+  private BodyReader() {}
+
+  /** What a body holds. */
+  sealed interface Body {
+
+    /** One fact. */
+    record One(Item item) implements Body {}
+
+    /** Many facts, each to be answered for itself. */
+    record Many(List<Item> items) implements Body {
+      public Many {
+        items = List.copyOf(items);
+      }
+    }
+  }
+
+  /**
+   * Divides JSON: one object, or a list of them.
+   *
+   * @throws ApiProblem if it is no JSON, or holds too many facts
+   */
+  static Body json(byte[] utf8) {
+    String text = text(utf8);
+    if (!text.stripLeading().startsWith("[")) {
+      return new Body.One(new Item(new Place.Alone(), new Item.Text(utf8)));
+    }
+    try (JsonParser parser = JsonText.parser(text)) {
+      return new Body.Many(elements(parser, text));
+    } catch (JsonProcessingException fault) {
+      throw new ApiProblem(ProblemKind.UNREADABLE_BODY, FactIntake.notJson(fault).problems());
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /**
+   * Divides NDJSON: one fact a line; empty lines are passed over.
+   *
+   * @throws ApiProblem if it holds too many facts, or none
+   */
+  static Body lines(byte[] utf8) {
+    List<Item> items = new ArrayList<>();
+    int number = 1;
+    int start = 0;
+    for (int at = 0; at <= utf8.length; at++) {
+      if (at == utf8.length || utf8[at] == '\n') {
+        byte[] line = Arrays.copyOfRange(utf8, start, at);
+        if (!isBlank(line)) {
+          add(items, new Place.Line(number), line);
+        }
+        number++;
+        start = at + 1;
+      }
+    }
+    return new Body.Many(notEmpty(items));
+  }
+
+  private static List<Item> elements(JsonParser parser, String text) throws IOException {
+    List<Item> items = new ArrayList<>();
+    parser.nextToken();
+    for (JsonToken token = parser.nextToken();
+        token != JsonToken.END_ARRAY;
+        token = parser.nextToken()) {
+      int from = (int) parser.currentTokenLocation().getCharOffset();
+      parser.skipChildren();
+      parser.finishToken();
+      int to = (int) parser.currentLocation().getCharOffset();
+      String element = text.substring(from, to);
+      add(items, new Place.Index(items.size()), element.getBytes(StandardCharsets.UTF_8));
+    }
+    if (parser.nextToken() != null) {
+      throw problem(
+          ProblemKind.UNREADABLE_BODY,
+          "text after the end of the list",
+          "one list of facts",
+          "Send one list, or one fact a line as application/x-ndjson");
+    }
+    return notEmpty(items);
+  }
+
+  private static void add(List<Item> items, Place place, byte[] utf8) {
+    if (items.size() == MOST_FACTS) {
+      throw problem(
+          ProblemKind.BODY_TOO_LARGE,
+          "more than " + MOST_FACTS + " facts",
+          "at most " + MOST_FACTS + " facts a request",
+          "Divide them and send them in parts");
+    }
+    items.add(new Item(place, new Item.Text(utf8)));
+  }
+
+  private static List<Item> notEmpty(List<Item> items) {
+    if (items.isEmpty()) {
+      throw problem(
+          ProblemKind.UNREADABLE_BODY, "no fact", "at least one fact", "Send one fact or more");
+    }
+    return items;
+  }
+
+  private static boolean isBlank(byte[] line) {
+    for (byte character : line) {
+      if (character != ' ' && character != '\t' && character != '\r') {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private static String text(byte[] utf8) {
+    try {
+      String text = StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(utf8)).toString();
+      return text.startsWith(BYTE_ORDER_MARK) ? " " + text.substring(1) : text;
+    } catch (CharacterCodingException e) {
+      throw problem(
+          ProblemKind.UNREADABLE_BODY,
+          utf8.length + " bytes that are not UTF-8",
+          "text in UTF-8",
+          "Send the text as UTF-8");
+    }
+  }
+
+  private static ApiProblem problem(
+      ProblemKind kind, String description, String limit, String remedy) {
+    return new ApiProblem(
+        kind, List.of(new Problem("", Problem.described(description), limit, remedy)));
+  }
+}

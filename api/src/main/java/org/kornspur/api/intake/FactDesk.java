@@ -1,0 +1,213 @@
+package org.kornspur.api.intake;
+
+import io.micrometer.core.instrument.MeterRegistry;
+import jakarta.annotation.PreDestroy;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.time.Clock;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import org.apache.avro.specific.SpecificRecord;
+import org.jboss.logging.Logger;
+import org.kornspur.api.engine.Engine;
+import org.kornspur.api.engine.NotReady;
+import org.kornspur.contract.QuarantineEntry;
+import org.kornspur.contract.QuarantineOrigin;
+import org.kornspur.ingest.contract.Fingerprint;
+import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.intake.QuarantineEntries;
+import org.kornspur.ingest.json.FactIntake;
+import org.kornspur.ingest.json.ReadResult;
+import org.kornspur.processors.stream.RegisterEntry;
+
+/**
+ * Takes facts in: reads and checks each, looks whether its id is known, and sends it to the facts
+ * topic, or keeps it in the quarantine with its reasons.
+ */
+@ApplicationScoped
+public class FactDesk {
+  private static final Logger LOG = Logger.getLogger(FactDesk.class);
+  private static final int REMEMBERED = 100_000;
+
+  /** Waiting for the broker, not work, fills the time; the producer puts waiting facts together. */
+  private static final int SENDERS = 16;
+
+  private final Engine engine;
+  private final MeterRegistry meters;
+  private final Clock clock = Clock.systemUTC();
+  private final RecentFacts recent = new RecentFacts(REMEMBERED);
+  private final ExecutorService senders =
+      Executors.newFixedThreadPool(
+          SENDERS,
+          task -> {
+            Thread thread = new Thread(task, "fact-sender");
+            thread.setDaemon(true);
+            return thread;
+          });
+
+  @Inject
+  public FactDesk(Engine engine, MeterRegistry meters) {
+    this.engine = engine;
+    this.meters = meters;
+  }
+
+  @PreDestroy
+  void close() {
+    senders.shutdown();
+  }
+
+  /**
+   * Takes in one fact.
+   *
+   * @param place for the quarantine, where it is refused
+   * @throws NotReady if nothing can be said of its id now
+   */
+  public Outcome admit(byte[] utf8, String place) {
+    ReadResult read = FactIntake.accept(utf8);
+    Outcome outcome =
+        read instanceof ReadResult.Fact fact
+            ? admitFact(fact.fact(), utf8, place)
+            : refuse(((ReadResult.Refused) read).problems(), utf8, place);
+    count(outcome);
+    return outcome;
+  }
+
+  /**
+   * Takes in many facts, each for itself. Of facts with one id the first goes first, so that of two
+   * with other content it is the second that is refused.
+   *
+   * @return an outcome for each, in their order
+   * @throws NotReady if nothing can be taken in now; none has been
+   */
+  List<Outcome> admit(List<Item> items, String requestId) {
+    if (!engine.isReady()) {
+      throw new NotReady("The processors are not ready: " + engine.condition(), 2);
+    }
+    Map<String, CompletableFuture<Outcome>> lastOfId = new HashMap<>();
+    List<CompletableFuture<Outcome>> started =
+        items.stream().map(item -> start(item, requestId, lastOfId)).toList();
+    List<Outcome> outcomes = started.stream().map(CompletableFuture::join).toList();
+    outcomes.forEach(this::count);
+    return outcomes;
+  }
+
+  private CompletableFuture<Outcome> start(
+      Item item, String requestId, Map<String, CompletableFuture<Outcome>> lastOfId) {
+    byte[] utf8 = item.utf8().bytes();
+    String place = requestId + item.place().words();
+    ReadResult read = FactIntake.accept(utf8);
+    if (read instanceof ReadResult.Refused refused) {
+      return CompletableFuture.supplyAsync(() -> refuse(refused.problems(), utf8, place), senders);
+    }
+    SpecificRecord fact = ((ReadResult.Fact) read).fact();
+    CompletableFuture<Outcome> earlier = lastOfId.get(Outcome.factId(fact));
+    CompletableFuture<Outcome> outcome =
+        earlier == null
+            ? CompletableFuture.supplyAsync(() -> admitOfMany(fact, utf8, place), senders)
+            : earlier.thenApplyAsync(done -> admitOfMany(fact, utf8, place), senders);
+    lastOfId.put(Outcome.factId(fact), outcome);
+    return outcome;
+  }
+
+  /** One that cannot be sent must not spoil the answer for the others. */
+  private Outcome admitOfMany(SpecificRecord fact, byte[] utf8, String place) {
+    try {
+      return admitFact(fact, utf8, place);
+    } catch (NotReady notReady) {
+      return new Outcome.Unsent(fact, notReady.getMessage());
+    } catch (RuntimeException fault) {
+      LOG.warnf(fault, "Fact %s could not be sent", Outcome.factId(fact));
+      return new Outcome.Unsent(fact, "The broker did not take it");
+    }
+  }
+
+  /** Takes in a fact that has been read and checked. */
+  private Outcome admitFact(SpecificRecord fact, byte[] original, String place) {
+    Outcome outcome = send(fact);
+    if (outcome instanceof Outcome.Conflict conflict) {
+      return new Outcome.Conflict(
+          conflict.factId(), conflict.problems(), quarantine(conflict.problems(), original, place));
+    }
+    return outcome;
+  }
+
+  /**
+   * Sends a fact that has been checked, unless its id is known. Nothing goes to the quarantine.
+   *
+   * @return accepted, already known, or a conflict
+   */
+  public Outcome send(SpecificRecord fact) {
+    String factId = Outcome.factId(fact);
+    String fingerprint = Fingerprint.of(fact);
+    Optional<String> registered = engine.registered(factId).flatMap(RegisterEntry::fingerprint);
+    if (registered.isPresent()) {
+      return known(fact, fingerprint.equals(registered.get()));
+    }
+    Optional<String> taken = recent.take(factId, fingerprint);
+    if (taken.isPresent()) {
+      return known(fact, fingerprint.equals(taken.get()));
+    }
+    try {
+      engine.publish(fact);
+    } catch (RuntimeException notSent) {
+      recent.release(factId);
+      throw notSent;
+    }
+    return new Outcome.Accepted(fact);
+  }
+
+  private static Outcome known(SpecificRecord fact, boolean same) {
+    return same ? new Outcome.AlreadyKnown(fact) : conflict(Outcome.factId(fact));
+  }
+
+  private static Outcome conflict(String factId) {
+    Problem problem =
+        new Problem(
+            "header.factId",
+            Problem.shown(factId),
+            "an id that no fact with other content has",
+            "Give this fact an id of its own; if the earlier one was wrong, set"
+                + " header.correction.supersedes to "
+                + factId
+                + " and header.correction.reason to why");
+    return new Outcome.Conflict(factId, List.of(problem), Optional.empty());
+  }
+
+  private Outcome refuse(List<Problem> problems, byte[] original, String place) {
+    return new Outcome.Refused(problems, quarantine(problems, original, place));
+  }
+
+  /** The refusal stands even where its copy cannot be kept; the sender has the original. */
+  private Optional<String> quarantine(List<Problem> problems, byte[] original, String place) {
+    QuarantineEntry entry =
+        QuarantineEntries.held(
+            QuarantineOrigin.HTTP, place, clock.instant(), problems, null, original);
+    try {
+      engine.quarantine(entry);
+      return Optional.of(entry.getEntryId());
+    } catch (RuntimeException fault) {
+      LOG.warnf(fault, "Refused input of %s could not be kept in the quarantine", place);
+      return Optional.empty();
+    }
+  }
+
+  private void count(Outcome outcome) {
+    meters.counter("kornspur.facts.received", "outcome", word(outcome)).increment();
+  }
+
+  /** The outcome in the words of the interface. */
+  public static String word(Outcome outcome) {
+    if (outcome instanceof Outcome.Accepted) {
+      return "accepted";
+    }
+    if (outcome instanceof Outcome.AlreadyKnown) {
+      return "already-known";
+    }
+    return outcome instanceof Outcome.Unsent ? "unsent" : "refused";
+  }
+}

@@ -1,0 +1,32 @@
+package org.kornspur.api.intake;
+
+import java.util.List;
+import java.util.Optional;
+import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.ingest.contract.FactType;
+import org.kornspur.ingest.intake.Problem;
+
+/** What became of one fact. */
+public sealed interface Outcome {
+
+  /** It went in. */
+  record Accepted(SpecificRecord fact) implements Outcome {}
+
+  /** The same fact had come before. */
+  record AlreadyKnown(SpecificRecord fact) implements Outcome {}
+
+  /** It breaks the contract; the entry in the quarantine, where it could be kept. */
+  record Refused(List<Problem> problems, Optional<String> quarantineId) implements Outcome {}
+
+  /** Another fact has its id. */
+  record Conflict(String factId, List<Problem> problems, Optional<String> quarantineId)
+      implements Outcome {}
+
+  /** Nothing is wrong with it, but it could not be sent. */
+  record Unsent(SpecificRecord fact, String reason) implements Outcome {}
+
+  /** The id of a fact. */
+  static String factId(SpecificRecord fact) {
+    return FactType.headerOf(fact).getFactId();
+  }
+}

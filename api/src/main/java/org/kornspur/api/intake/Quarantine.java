@@ -1,0 +1,214 @@
+package org.kornspur.api.intake;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.api.engine.Engine;
+import org.kornspur.api.feed.Feeds;
+import org.kornspur.api.feed.QuarantineRow;
+import org.kornspur.api.feed.Slice;
+import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.ProblemDocument;
+import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.api.view.ReceiptView;
+import org.kornspur.contract.QuarantineEntry;
+import org.kornspur.contract.QuarantineOrigin;
+import org.kornspur.contract.QuarantineProblem;
+import org.kornspur.contract.QuarantineState;
+import org.kornspur.ingest.contract.FactType;
+import org.kornspur.ingest.intake.FactChecks;
+import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.json.FactIntake;
+import org.kornspur.ingest.json.JsonText;
+import org.kornspur.ingest.json.ReadResult;
+import org.kornspur.ingest.registry.UnknownSchema;
+import org.kornspur.ingest.wire.NotWireFormat;
+import org.kornspur.ingest.wire.UnknownRecordType;
+
+/** Settles refused input: takes it in after all, or discards it with a reason. */
+@ApplicationScoped
+public class Quarantine {
+  private static final int LONGEST_REASON = 500;
+
+  private final Engine engine;
+  private final Feeds feeds;
+  private final FactDesk desk;
+
+  @Inject
+  public Quarantine(Engine engine, Feeds feeds, FactDesk desk) {
+    this.engine = engine;
+    this.feeds = feeds;
+    this.desk = desk;
+  }
+
+  /** One page of the entries in any of these states; of all where none is named. */
+  public Slice<QuarantineRow> find(Set<QuarantineState> states, int page, int size) {
+    return feeds.quarantine().find(states, page, size);
+  }
+
+  /**
+   * One entry, whole.
+   *
+   * @throws ApiProblem if there is none
+   */
+  public QuarantineEntry entry(String entryId) {
+    return feeds
+        .entry(entryId)
+        .orElseThrow(
+            () ->
+                new ApiProblem(
+                    ProblemKind.NOT_FOUND,
+                    "No refused input has the id "
+                        + Problem.shown(entryId)
+                        + ". The list at /api/v1/quarantine shows every one."));
+  }
+
+  /**
+   * Tries the original again.
+   *
+   * @throws ApiProblem if it is still no good, or settled already
+   */
+  public ReceiptView replay(String entryId) {
+    QuarantineEntry entry = held(entryId);
+    byte[] original = bytes(entry.getOriginalValue());
+    return takeIn(
+        entry, entry.getOrigin() == QuarantineOrigin.TOPIC ? wire(original) : json(original));
+  }
+
+  /**
+   * Takes in a mended fact in place of the original.
+   *
+   * @param mended the fact as JSON
+   * @throws ApiProblem if it is refused, or the entry is settled already
+   */
+  public ReceiptView replay(String entryId, byte[] mended) {
+    QuarantineEntry entry = held(entryId);
+    if (FactIntake.accept(mended) instanceof ReadResult.Fact fact) {
+      return takeIn(entry, fact.fact());
+    }
+    throw new ApiProblem(
+        ProblemKind.INVALID_FACT, ((ReadResult.Refused) FactIntake.accept(mended)).problems());
+  }
+
+  /**
+   * Discards an entry.
+   *
+   * @param body an object with the field {@code reason}
+   * @return the entry as it now stands; the reason is the last of its problems
+   * @throws ApiProblem if no reason is given, or the entry is settled already
+   */
+  public QuarantineEntry discard(String entryId, byte[] body) throws IOException {
+    String reason = reason(body);
+    QuarantineEntry entry = held(entryId);
+    List<QuarantineProblem> problems = new ArrayList<>(entry.getProblems());
+    problems.add(new QuarantineProblem("", "discarded", "a reason", reason));
+    QuarantineEntry discarded =
+        QuarantineEntry.newBuilder(entry)
+            .setState(QuarantineState.DISCARDED)
+            .setProblems(problems)
+            .build();
+    engine.quarantine(discarded);
+    return discarded;
+  }
+
+  private QuarantineEntry held(String entryId) {
+    QuarantineEntry entry = entry(entryId);
+    if (entry.getState() != QuarantineState.HELD) {
+      String by = entry.getReplayedAs() == null ? "" : " as fact " + entry.getReplayedAs();
+      throw new ApiProblem(
+          ProblemKind.ALREADY_SETTLED,
+          "The entry is " + entry.getState().name().toLowerCase(Locale.ROOT) + by + ".");
+    }
+    return entry;
+  }
+
+  private ReceiptView takeIn(QuarantineEntry entry, SpecificRecord fact) {
+    Outcome outcome = desk.send(fact);
+    ReceiptView receipt = Intake.receipt(outcome);
+    engine.quarantine(
+        QuarantineEntry.newBuilder(entry)
+            .setState(QuarantineState.REPLAYED)
+            .setReplayedAs(receipt.factId())
+            .build());
+    return receipt;
+  }
+
+  private SpecificRecord json(byte[] original) {
+    ReadResult read = FactIntake.accept(original);
+    if (read instanceof ReadResult.Fact fact) {
+      return fact.fact();
+    }
+    throw notReplayable(((ReadResult.Refused) read).problems());
+  }
+
+  private SpecificRecord wire(byte[] original) {
+    try {
+      SpecificRecord record = engine.wire().decode(original);
+      List<Problem> problems =
+          FactType.of(record.getSchema()).isEmpty()
+              ? List.of(noFact(record.getSchema().getFullName()))
+              : FactChecks.check(record);
+      if (problems.isEmpty()) {
+        return record;
+      }
+      throw notReplayable(problems);
+    } catch (NotWireFormat | UnknownSchema | UnknownRecordType unreadable) {
+      throw notReplayable(
+          List.of(
+              new Problem(
+                  "",
+                  Problem.described(original.length + " bytes"),
+                  "a fact of the contract in wire format",
+                  unreadable.getMessage())));
+    }
+  }
+
+  private static Problem noFact(String recordType) {
+    return new Problem(
+        "",
+        Problem.described(recordType),
+        "a fact type of the contract",
+        "Discard the entry; this record belongs on another topic");
+  }
+
+  private static ApiProblem notReplayable(List<Problem> problems) {
+    return new ApiProblem(ProblemDocument.of(ProblemKind.NOT_REPLAYABLE, problems));
+  }
+
+  private static String reason(byte[] body) throws IOException {
+    JsonNode json = JsonText.parse(new String(body, StandardCharsets.UTF_8));
+    JsonNode reason = json == null ? null : json.get("reason");
+    if (reason == null || !reason.isTextual() || reason.textValue().isBlank()) {
+      throw reasonProblem("absent");
+    }
+    if (reason.textValue().length() > LONGEST_REASON) {
+      throw reasonProblem(reason.textValue().length() + " characters");
+    }
+    return reason.textValue().strip();
+  }
+
+  private static ApiProblem reasonProblem(String found) {
+    return new ApiProblem(
+        ProblemKind.INVALID_PARAMETER,
+        List.of(
+            new Problem(
+                "reason",
+                found,
+                "text of 1 to " + LONGEST_REASON + " characters",
+                "Say why the input is not wanted, in words that an auditor understands")));
+  }
+
+  private static byte[] bytes(ByteBuffer buffer) {
+    byte[] copy = new byte[buffer.remaining()];
+    buffer.duplicate().get(copy);
+    return copy;
+  }
+}

@@ -1,0 +1,86 @@
+package org.kornspur.api.problem;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import io.quarkus.vertx.http.runtime.filters.Filters;
+import io.vertx.core.http.HttpHeaders;
+import io.vertx.ext.web.RoutingContext;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Observes;
+import jakarta.inject.Inject;
+import java.io.IOException;
+import java.io.InputStream;
+import java.util.List;
+import org.kornspur.ingest.intake.Problem;
+
+/** Bounds the bodies of requests: refused by their declared length, or while they are read. */
+@ApplicationScoped
+public class BodyLimit {
+
+  /** Most bytes of a body. */
+  public static final int MOST_BYTES = 10_000_000;
+
+  private static final int BEFORE_ALL_OTHERS = 1000;
+
+  private final ObjectMapper json;
+
+  @Inject
+  public BodyLimit(ObjectMapper json) {
+    this.json = json;
+  }
+
+  void register(@Observes Filters filters) {
+    filters.register(this::refuseByDeclaredLength, BEFORE_ALL_OTHERS);
+  }
+
+  /**
+   * Reads a body whose length was not declared.
+   *
+   * @throws ApiProblem if it is longer than the limit
+   * @throws IOException if the sender goes away
+   */
+  public static byte[] read(InputStream body) throws IOException {
+    byte[] bytes = body.readNBytes(MOST_BYTES + 1);
+    if (bytes.length > MOST_BYTES) {
+      throw new ApiProblem(document("more than " + MOST_BYTES));
+    }
+    return bytes;
+  }
+
+  private void refuseByDeclaredLength(RoutingContext context) {
+    String declared = context.request().getHeader(HttpHeaders.CONTENT_LENGTH);
+    if (declared == null || !isOver(declared)) {
+      context.next();
+      return;
+    }
+    ProblemDocument document = document(declared);
+    try {
+      context
+          .response()
+          .setStatusCode(document.status())
+          .putHeader(HttpHeaders.CONTENT_TYPE, ProblemAnswer.MEDIA_TYPE)
+          .putHeader(HttpHeaders.CONNECTION, "close")
+          .end(json.writeValueAsString(document));
+    } catch (JsonProcessingException e) {
+      context.fail(e);
+    }
+  }
+
+  private static boolean isOver(String declaredBytes) {
+    try {
+      return Long.parseLong(declaredBytes) > MOST_BYTES;
+    } catch (NumberFormatException e) {
+      return false;
+    }
+  }
+
+  private static ProblemDocument document(String bytes) {
+    Problem problem =
+        new Problem(
+            "",
+            Problem.described(bytes + " bytes"),
+            "at most " + MOST_BYTES + " bytes a request",
+            "Divide it and send it in parts");
+    return ProblemDocument.of(ProblemKind.BODY_TOO_LARGE, List.of(problem));
+  }
+}

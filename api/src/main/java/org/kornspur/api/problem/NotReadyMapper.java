@@ -1,0 +1,19 @@
+package org.kornspur.api.problem;
+
+import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.ext.ExceptionMapper;
+import jakarta.ws.rs.ext.Provider;
+import org.kornspur.api.engine.NotReady;
+
+/** Says when to ask again. */
+@Provider
+public final class NotReadyMapper implements ExceptionMapper<NotReady> {
+
+  @Override
+  public Response toResponse(NotReady notReady) {
+    return ProblemAnswer.of(ProblemDocument.of(ProblemKind.NOT_READY, notReady.getMessage()))
+        .header(HttpHeaders.RETRY_AFTER, notReady.retryAfterSeconds())
+        .build();
+  }
+}

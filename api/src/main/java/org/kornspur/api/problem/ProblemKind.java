@@ -1,0 +1,102 @@
+package org.kornspur.api.problem;
+
+import java.util.Arrays;
+import java.util.Locale;
+import java.util.Optional;
+
+/**
+ * Every kind of problem that this interface answers with: its status, its title and what the caller
+ * can do. The {@code type} of a problem document is the address of the kind's own page.
+ */
+public enum ProblemKind {
+  INVALID_FACT(
+      422,
+      "The fact breaks the contract",
+      "Mend each field that is named under problems and send the fact again under the same id."),
+  FACT_CONFLICT(
+      409,
+      "Another fact has this id",
+      "Give the fact an id of its own. If the earlier fact was wrong, set"
+          + " header.correction.supersedes to its id and give the reason."),
+  UNREADABLE_BODY(
+      400,
+      "The body cannot be read",
+      "Mend the text at the line and column that are named, and send it again."),
+  INVALID_PARAMETER(
+      400,
+      "A parameter of the request is wrong",
+      "Mend each parameter that is named under problems and ask again."),
+  NOT_FOUND(
+      404,
+      "Nothing is here",
+      "Check the address and the id; ids are case-sensitive. The list at / names every address."),
+  METHOD_NOT_ALLOWED(
+      405, "This address does not take this method", "Use a method that the Allow header names."),
+  NOT_ACCEPTABLE(
+      406,
+      "The answer cannot be given in the form asked for",
+      "Accept application/json; the live stream is text/event-stream."),
+  BODY_TOO_LARGE(413, "The body is too large", "Divide it and send it in parts."),
+  UNSUPPORTED_MEDIA_TYPE(
+      415,
+      "The body is of a kind that is not read here",
+      "Send application/json, or application/x-ndjson for many facts, one a line."),
+  NOT_REPLAYABLE(
+      422,
+      "The quarantined input cannot be taken in as it is",
+      "Send the mended fact as JSON in the body of the replay, or discard the entry."),
+  ALREADY_SETTLED(
+      409,
+      "The quarantine entry is settled already",
+      "Nothing is left to do; the entry says what became of it."),
+  REQUEST_REFUSED(400, "The request is refused", "Read the detail and mend the request."),
+  NOT_READY(
+      503,
+      "The answer cannot be given just now",
+      "Ask again after the seconds that the Retry-After header gives. Facts may be sent again: the"
+          + " same fact id counts once."),
+  UNEXPECTED(
+      500,
+      "Something went wrong here",
+      "Ask again; if it stays, give the incident id to whoever runs this server: the log has the"
+          + " rest under it.");
+
+  private final int status;
+  private final String title;
+  private final String remedy;
+
+  ProblemKind(int status, String title, String remedy) {
+    this.status = status;
+    this.title = title;
+    this.remedy = remedy;
+  }
+
+  /** HTTP status. */
+  public int status() {
+    return status;
+  }
+
+  public String title() {
+    return title;
+  }
+
+  /** What the caller can do. */
+  public String remedy() {
+    return remedy;
+  }
+
+  /** The last part of the address of its page, as in {@code fact-conflict}. */
+  public String word() {
+    return name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+
+  /** The {@code type} of its documents. */
+  public String type() {
+    return "/problems/" + word();
+  }
+
+  /** The kind with this word. */
+  public static Optional<ProblemKind> of(String word) {
+    return Arrays.stream(values()).filter(kind -> kind.word().equals(word)).findFirst();
+  }
+}

@@ -1,0 +1,145 @@
+package org.kornspur.api.resource;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.kornspur.api.engine.Engine;
+import org.kornspur.api.engine.NotReady;
+import org.kornspur.api.feed.Feeds;
+import org.kornspur.api.feed.Slice;
+import org.kornspur.api.feed.StandingIndex;
+import org.kornspur.api.feed.StandingQuery;
+import org.kornspur.api.feed.StandingRow;
+import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.api.view.AsOf;
+import org.kornspur.api.view.DossierView;
+import org.kornspur.api.view.OwedView;
+import org.kornspur.api.view.PageView;
+import org.kornspur.api.view.StandingLine;
+import org.kornspur.api.view.StandingView;
+import org.kornspur.api.view.TraceView;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.dossier.Entry;
+import org.kornspur.processors.pedigree.Pedigree;
+import org.kornspur.processors.pedigree.Trace;
+import org.kornspur.processors.stream.Topics;
+import org.kornspur.standing.LotStanding;
+
+/** Puts together what the engine and the indexes know of a subject. */
+@ApplicationScoped
+public class Answers {
+  private final Engine engine;
+  private final Feeds feeds;
+  private final Clock clock = Clock.systemUTC();
+
+  @Inject
+  public Answers(Engine engine, Feeds feeds) {
+    this.engine = engine;
+    this.feeds = feeds;
+  }
+
+  PageView<StandingLine> list(StandingQuery query) {
+    return PageView.of(feeds.standings().find(query), StandingLine::of, asOf());
+  }
+
+  PageView<OwedView> owed(StandingQuery query) {
+    Slice<StandingRow> rows = feeds.standings().find(query);
+    Slice<LotStanding> standings =
+        new Slice<>(
+            rows.page(),
+            rows.size(),
+            rows.total(),
+            rows.items().stream().flatMap(row -> feeds.standing(row.subject()).stream()).toList());
+    return PageView.of(standings, OwedView::of, asOf());
+  }
+
+  /** What one crop or lot owes. */
+  OwedView owed(Subject subject) {
+    return OwedView.of(standing(subject));
+  }
+
+  StandingView view(Subject subject) {
+    LotStanding standing = standing(subject);
+    Instant changedAt =
+        feeds.standings().row(subject).map(StandingRow::changedAt).orElseGet(clock::instant);
+    return StandingView.of(standing, new Treatments(engine).of(subject), changedAt, asOf());
+  }
+
+  /**
+   * Every fact of a subject.
+   *
+   * @throws ApiProblem if no fact names it
+   */
+  DossierView dossier(Subject subject) {
+    List<Entry> entries = engine.dossier(subject);
+    if (entries.isEmpty()) {
+      throw unknown(subject);
+    }
+    return DossierView.of(subject, entries, asOf());
+  }
+
+  /**
+   * A walk through the pedigree.
+   *
+   * @throws ApiProblem if nothing is known of the start
+   */
+  TraceView trace(TraceRequest request) {
+    Subject start = request.start();
+    StandingIndex standings = feeds.standings();
+    Pedigree pedigree = engine.pedigree();
+    long began = System.nanoTime();
+    Trace trace = Trace.walk(pedigree, start, request.direction(), request.most());
+    double elapsedMs = (System.nanoTime() - began) / 1e6;
+    if (trace.edges().isEmpty() && standings.row(start).isEmpty()) {
+      throw unknown(start);
+    }
+    return TraceView.of(trace, standings::row, elapsedMs, asOf());
+  }
+
+  /** How far the data behind an answer lags. */
+  AsOf asOf() {
+    try {
+      Map<String, Long> waiting = new LinkedHashMap<>(engine.lag());
+      waiting.merge(Topics.STANDINGS.topicName(), feeds.standingsWaiting(), Long::sum);
+      return AsOf.waiting(clock.instant(), waiting);
+    } catch (NotReady notReady) {
+      return AsOf.unknown(clock.instant(), notReady.getMessage());
+    }
+  }
+
+  private LotStanding standing(Subject subject) {
+    return feeds.standing(subject).orElseThrow(() -> unknown(subject));
+  }
+
+  private ApiProblem unknown(Subject subject) {
+    String kind = subject.kind().word();
+    Optional<Subject> other = otherKind(subject).filter(this::isJudged);
+    String hint =
+        other
+            .map(found -> " There is a " + found + ".")
+            .orElse(
+                " Ids are case-sensitive; find yours by its beginning with ?id= in the list of "
+                    + kind
+                    + "s, or send the facts that name it.");
+    return new ApiProblem(
+        ProblemKind.NOT_FOUND, "No fact names a " + kind + " '" + subject.id() + "'." + hint);
+  }
+
+  private boolean isJudged(Subject subject) {
+    return feeds.standings().row(subject).isPresent();
+  }
+
+  private static Optional<Subject> otherKind(Subject subject) {
+    return switch (subject.kind()) {
+      case LOT -> Optional.of(Subject.crop(subject.id()));
+      case CROP -> Optional.of(Subject.lot(subject.id()));
+      case SOURCE, HYBRID, ENTERPRISE -> Optional.empty();
+    };
+  }
+}

@@ -1,0 +1,86 @@
+package org.kornspur.api.resource;
+
+import com.fasterxml.jackson.databind.ObjectMapper;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.HeaderParam;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.sse.Sse;
+import jakarta.ws.rs.sse.SseEventSink;
+import java.util.Optional;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Content;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.kornspur.api.engine.NotReady;
+import org.kornspur.api.feed.Feeds;
+import org.kornspur.api.feed.Positions;
+import org.kornspur.api.feed.StandingChange;
+import org.kornspur.api.view.Addresses;
+
+/** The live stream of standing changes. */
+@Path(Addresses.ROOT + "/changes")
+@Tag(name = "Live")
+public class ChangesResource {
+
+  /** A thread waits for each; a server that has more readers needs another instance. */
+  private static final int MOST_LISTENERS = 200;
+
+  private final Feeds feeds;
+  private final ObjectMapper json;
+
+  @Inject
+  public ChangesResource(Feeds feeds, ObjectMapper json) {
+    this.feeds = feeds;
+    this.json = json;
+  }
+
+  @GET
+  @Produces(MediaType.SERVER_SENT_EVENTS)
+  @Operation(
+      operationId = "streamChanges",
+      summary = "Standings as they change, as server-sent events",
+      description =
+          "Event 'standing' carries a change as JSON; its id says how far each partition of the"
+              + " topic had been read (partition-offset, parted by dots). A reader that comes back"
+              + " with Last-Event-ID hears what it missed; where that is no longer kept, event"
+              + " 'reload' says that lists must be loaded anew. A comment comes every 15 seconds. A"
+              + " reader that cannot follow is dropped.")
+  @APIResponse(
+      responseCode = "200",
+      description = "The stream; data of event 'standing' as below",
+      content =
+          @Content(
+              mediaType = MediaType.SERVER_SENT_EVENTS,
+              schema = @Schema(implementation = StandingChange.class)))
+  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
+  public void stream(
+      @Context SseEventSink sink,
+      @Context Sse sse,
+      @Parameter(description = "Id of the last event that was heard") @HeaderParam("Last-Event-ID")
+          String lastEventId) {
+    if (feeds.changes().listeners() >= MOST_LISTENERS) {
+      throw new NotReady("The live stream has " + MOST_LISTENERS + " readers, the most.", 30);
+    }
+    feeds.standings();
+    ChangeStream stream = new ChangeStream(feeds.changes(), sink, sse, json);
+    stream.open(lastSeen(stream, lastEventId));
+  }
+
+  /** What is no position of ours cannot be gone on from. */
+  private static Optional<Positions> lastSeen(ChangeStream stream, String lastEventId) {
+    if (lastEventId == null || lastEventId.isBlank()) {
+      return Optional.empty();
+    }
+    Optional<Positions> positions = Positions.parse(lastEventId.strip());
+    if (positions.isEmpty()) {
+      stream.mustReload();
+    }
+    return positions;
+  }
+}

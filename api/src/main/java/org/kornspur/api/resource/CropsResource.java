@@ -1,0 +1,104 @@
+package org.kornspur.api.resource;
+
+import jakarta.inject.Inject;
+import jakarta.ws.rs.BeanParam;
+import jakarta.ws.rs.DefaultValue;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.MediaType;
+import java.util.Set;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.kornspur.api.view.Addresses;
+import org.kornspur.api.view.DossierView;
+import org.kornspur.api.view.OwedView;
+import org.kornspur.api.view.PageView;
+import org.kornspur.api.view.StandingLine;
+import org.kornspur.api.view.StandingView;
+import org.kornspur.api.view.TraceView;
+import org.kornspur.ingest.contract.Subject;
+
+/** Seed crops, each on one field in one crop year. */
+@Path(Addresses.ROOT + "/crops")
+@Produces(MediaType.APPLICATION_JSON)
+@Tag(name = "Crops")
+public class CropsResource {
+  private final Answers answers;
+
+  @Inject
+  public CropsResource(Answers answers) {
+    this.answers = answers;
+  }
+
+  @GET
+  @Operation(operationId = "listCrops", summary = "List crops, worst first")
+  @APIResponse(responseCode = "200", description = "One page")
+  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
+  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
+  public PageView<StandingLine> list(@BeanParam StandingFilter filter) {
+    return answers.list(filter.query(Set.of(Subject.Kind.CROP), false));
+  }
+
+  @GET
+  @Path("{id}")
+  @Operation(
+      operationId = "getCrop",
+      summary = "One crop: its standing and every gate",
+      description =
+          "Each gate with its value, limit, margin and source and the facts that it rests on, what"
+              + " is taken over from ancestors, and the cautions that apply.")
+  @APIResponse(responseCode = "200", description = "The standing")
+  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
+  public StandingView get(@Parameter(example = "C-24-012") @PathParam("id") String id) {
+    return answers.view(Subject.crop(id));
+  }
+
+  @GET
+  @Path("{id}/facts")
+  @Operation(
+      operationId = "factsCrop",
+      summary = "Every fact that names this crop, corrections shown and not hidden")
+  @APIResponse(responseCode = "200", description = "The facts, by the time when they happened")
+  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
+  public DossierView facts(@PathParam("id") String id) {
+    return answers.dossier(Subject.crop(id));
+  }
+
+  @GET
+  @Path("{id}/trace")
+  @Operation(
+      operationId = "traceCrop",
+      summary = "Back to all that this crop came from, or forward to all that it went into")
+  @APIResponse(responseCode = "200", description = "The walk; it says whether it is complete")
+  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
+  public TraceView trace(
+      @PathParam("id") String id,
+      @Parameter(schema = @Schema(enumeration = {"back", "forward"}))
+          @DefaultValue("back")
+          @QueryParam("direction")
+          String direction,
+      @Parameter(
+              description = "Most subjects to visit, up to 100,000",
+              schema = @Schema(type = SchemaType.INTEGER))
+          @DefaultValue("5000")
+          @QueryParam("most")
+          String most) {
+    return answers.trace(TraceRequest.read(Subject.crop(id), direction, most));
+  }
+
+  @GET
+  @Path("{id}/owed")
+  @Operation(operationId = "owedCrop", summary = "What is still to be brought for this crop")
+  @APIResponse(responseCode = "200", description = "Own evidence first, then that of ancestors")
+  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
+  public OwedView owed(@PathParam("id") String id) {
+    return answers.owed(Subject.crop(id));
+  }
+}

@@ -1,0 +1,74 @@
+package org.kornspur.api.resource;
+
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import java.util.List;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.kornspur.api.view.Addresses;
+
+/** The way in: what is here. */
+@Path("/")
+public class IndexResource {
+
+  /** An address and what it gives. */
+  public record Place(String href, String what) {}
+
+  private static final String JOB =
+      "Kornspur keeps hybrid rye seed pure from the inbred line to the bag, and proves it: facts in,"
+          + " standings out, any lot traced back to the breeder and forward to the customer.";
+
+  private static final List<Place> PLACES =
+      List.of(
+          new Place(Addresses.ROOT + "/lots", "Lots of seed, worst first"),
+          new Place(Addresses.ROOT + "/crops", "Seed crops, worst first"),
+          new Place(Addresses.ROOT + "/owed", "What evidence is still owed"),
+          new Place(Addresses.ROOT + "/quarantine", "Refused input"),
+          new Place(Addresses.ROOT + "/changes", "Live stream of standing changes"),
+          new Place(Addresses.ROOT + "/hybrids", "Hybrids in production"),
+          new Place(Addresses.ROOT + "/rulebooks", "Rulebooks with every limit and its source"),
+          new Place(Addresses.ROOT + "/fact-types", "What facts can be brought to /api/v1/facts"),
+          new Place("/problems", "What each problem document means"),
+          new Place("/openapi", "The interface as OpenAPI"),
+          new Place("/health", "Whether it lives and is ready"),
+          new Place("/metrics", "Metrics for Prometheus"));
+
+  @GET
+  @Produces(MediaType.APPLICATION_JSON)
+  @Operation(operationId = "listPlaces", summary = "What is here")
+  public List<Place> json() {
+    return PLACES;
+  }
+
+  @GET
+  @Produces(MediaType.TEXT_HTML + ";charset=UTF-8;qs=1.1")
+  @Operation(hidden = true)
+  public String html() {
+    StringBuilder rows = new StringBuilder();
+    PLACES.forEach(
+        place ->
+            rows.append(
+                "<li><a href=\"%1$s\">%1$s</a> %2$s</li>\n".formatted(place.href(), place.what())));
+    return """
+        <!DOCTYPE html>
+        <html lang="en">
+        <head>
+        <meta charset="utf-8">
+        <meta name="viewport" content="width=device-width, initial-scale=1">
+        <title>Kornspur</title>
+        </head>
+        <body>
+        <main>
+        <h1>Kornspur</h1>
+        <p>%s</p>
+        <ul>
+        %s</ul>
+        <p>Standings inform; the certification authority decides.</p>
+        </main>
+        </body>
+        </html>
+        """
+        .formatted(JOB, rows);
+  }
+}

@@ -1,0 +1,99 @@
+package org.kornspur.api.resource;
+
+import jakarta.inject.Inject;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.kornspur.api.feed.Feeds;
+import org.kornspur.api.feed.StandingRow;
+import org.kornspur.api.view.Addresses;
+import org.kornspur.api.view.DossierView;
+import org.kornspur.api.view.HybridView;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.standing.StandingState;
+
+/** Hybrids, enterprises and pollen sources: what crops and lots refer to. */
+@Path(Addresses.ROOT)
+@Produces(MediaType.APPLICATION_JSON)
+@Tag(name = "Master data")
+public class MasterDataResource {
+  private final Answers answers;
+  private final Feeds feeds;
+
+  @Inject
+  public MasterDataResource(Answers answers, Feeds feeds) {
+    this.answers = answers;
+    this.feeds = feeds;
+  }
+
+  @GET
+  @Path("hybrids")
+  @Operation(
+      operationId = "listHybrids",
+      summary = "Every hybrid that a crop or lot is made of, with their states")
+  public List<HybridView> hybrids() {
+    Map<String, States> byHybrid = new TreeMap<>();
+    feeds
+        .standings()
+        .forEach(
+            row ->
+                row.material()
+                    .ifPresent(
+                        material ->
+                            byHybrid
+                                .computeIfAbsent(material.getHybridId(), id -> new States())
+                                .add(row)));
+    return byHybrid.entrySet().stream().map(of -> of.getValue().view(of.getKey())).toList();
+  }
+
+  @GET
+  @Path("hybrids/{id}")
+  @Operation(operationId = "getHybrid", summary = "The facts that declare a hybrid")
+  @APIResponse(responseCode = "200", description = "The facts")
+  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
+  public DossierView hybrid(@PathParam("id") String id) {
+    return answers.dossier(Subject.hybrid(id));
+  }
+
+  @GET
+  @Path("enterprises/{id}")
+  @Operation(operationId = "getEnterprise", summary = "The facts that declare an enterprise")
+  @APIResponse(responseCode = "200", description = "The facts")
+  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
+  public DossierView enterprise(@PathParam("id") String id) {
+    return answers.dossier(Subject.enterprise(id));
+  }
+
+  @GET
+  @Path("pollen-sources/{id}")
+  @Operation(operationId = "getPollenSource", summary = "The facts that tell of a pollen source")
+  @APIResponse(responseCode = "200", description = "The facts")
+  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
+  public DossierView pollenSource(@PathParam("id") String id) {
+    return answers.dossier(Subject.source(id));
+  }
+
+  /** Counts crops and lots of one hybrid by state. */
+  private static final class States {
+    private final Map<StandingState, Integer> crops = new EnumMap<>(StandingState.class);
+    private final Map<StandingState, Integer> lots = new EnumMap<>(StandingState.class);
+
+    void add(StandingRow row) {
+      Map<StandingState, Integer> counts = row.subject().kind() == Subject.Kind.CROP ? crops : lots;
+      counts.merge(row.state(), 1, Integer::sum);
+    }
+
+    HybridView view(String hybridId) {
+      return new HybridView(hybridId, crops, lots, Addresses.of(Subject.hybrid(hybridId)));
+    }
+  }
+}

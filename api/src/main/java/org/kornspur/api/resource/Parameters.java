@@ -1,0 +1,97 @@
+package org.kornspur.api.resource;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import java.util.regex.Pattern;
+import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.ingest.intake.Problem;
+
+/** Reads the parameters of one request and says all that is wrong with them at once. */
+final class Parameters {
+  private static final int LONGEST = 64;
+  private static final Pattern WHOLE = Pattern.compile("\\d{1,9}");
+
+  private final List<Problem> problems = new ArrayList<>();
+
+  /** A whole number within limits, both included. */
+  int whole(String name, String text, int otherwise, int least, int most) {
+    return whole(name, text, least, most).orElse(otherwise);
+  }
+
+  /** A whole number within limits, both included; empty where it is not given. */
+  Optional<Integer> whole(String name, String text, int least, int most) {
+    if (isAbsent(text)) {
+      return Optional.empty();
+    }
+    if (WHOLE.matcher(text).matches()) {
+      int number = Integer.parseInt(text);
+      if (number >= least && number <= most) {
+        return Optional.of(number);
+      }
+    }
+    note(name, text, "a whole number from " + least + " to " + most, "Give such a number");
+    return Optional.empty();
+  }
+
+  /** An id or the beginning of one; empty where it is not given. */
+  Optional<String> id(String name, String text) {
+    if (isAbsent(text)) {
+      return Optional.empty();
+    }
+    if (text.length() > LONGEST) {
+      note(name, text, "at most " + LONGEST + " characters", "Give an id");
+      return Optional.empty();
+    }
+    return Optional.of(text);
+  }
+
+  /** One value of a kind, in any case; empty where it is not given. */
+  <E extends Enum<E>> Optional<E> one(String name, String text, Class<E> kind) {
+    if (isAbsent(text)) {
+      return Optional.empty();
+    }
+    Optional<E> found =
+        Arrays.stream(kind.getEnumConstants())
+            .filter(value -> value.name().equals(text.toUpperCase(Locale.ROOT).replace('-', '_')))
+            .findFirst();
+    if (found.isEmpty()) {
+      String known = Arrays.toString(kind.getEnumConstants());
+      note(name, text, "one of " + known.substring(1, known.length() - 1), "Choose one of these");
+    }
+    return found;
+  }
+
+  /** Values of a kind, as several parameters or parted by commas. */
+  <E extends Enum<E>> Set<E> any(String name, List<String> texts, Class<E> kind) {
+    Set<E> found = EnumSet.noneOf(kind);
+    texts.stream()
+        .flatMap(text -> Arrays.stream(text.split(",", -1)))
+        .forEach(text -> one(name, text, kind).ifPresent(found::add));
+    return found;
+  }
+
+  /**
+   * To be called when all are read.
+   *
+   * @throws ApiProblem if any is wrong
+   */
+  void check() {
+    if (!problems.isEmpty()) {
+      throw new ApiProblem(ProblemKind.INVALID_PARAMETER, problems);
+    }
+  }
+
+  private void note(String name, String text, String limit, String remedy) {
+    problems.add(new Problem(name, Problem.shown(text), limit, remedy));
+  }
+
+  private static boolean isAbsent(String text) {
+    return text == null || text.isBlank();
+  }
+}

@@ -1,0 +1,45 @@
+package org.kornspur.api.resource;
+
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import java.util.Arrays;
+import java.util.List;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.ProblemKind;
+
+/** What each type of problem document means. */
+@Path("/problems")
+@Produces(MediaType.APPLICATION_JSON)
+@Tag(name = "Problems")
+public class ProblemsResource {
+
+  /** A kind of problem. */
+  public record KindView(String type, String title, int status, String remedy) {
+    static KindView of(ProblemKind kind) {
+      return new KindView(kind.type(), kind.title(), kind.status(), kind.remedy());
+    }
+  }
+
+  @GET
+  @Operation(operationId = "listProblemKinds", summary = "Every kind of problem document")
+  public List<KindView> list() {
+    return Arrays.stream(ProblemKind.values()).map(KindView::of).toList();
+  }
+
+  @GET
+  @Path("{kind}")
+  @Operation(operationId = "getProblemKind", summary = "What one kind means and what to do")
+  public KindView get(@PathParam("kind") String kind) {
+    return ProblemKind.of(kind)
+        .map(KindView::of)
+        .orElseThrow(
+            () ->
+                new ApiProblem(
+                    ProblemKind.NOT_FOUND, "There is no such kind; /problems lists them."));
+  }
+}

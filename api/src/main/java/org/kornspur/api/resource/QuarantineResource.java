@@ -1,0 +1,131 @@
+package org.kornspur.api.resource;
+
+import jakarta.inject.Inject;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.DefaultValue;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.MediaType;
+import java.io.IOException;
+import java.io.InputStream;
+import java.util.List;
+import java.util.Set;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
+import org.eclipse.microprofile.openapi.annotations.media.Content;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
+import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.kornspur.api.intake.Quarantine;
+import org.kornspur.api.problem.BodyLimit;
+import org.kornspur.api.view.Addresses;
+import org.kornspur.api.view.PageView;
+import org.kornspur.api.view.QuarantineLine;
+import org.kornspur.api.view.QuarantineView;
+import org.kornspur.api.view.ReceiptView;
+import org.kornspur.contract.QuarantineState;
+
+/** Refused input: to be looked at, mended and replayed, or discarded. */
+@Path(Addresses.ROOT + "/quarantine")
+@Produces(MediaType.APPLICATION_JSON)
+@Tag(name = "Quarantine")
+public class QuarantineResource {
+  private final Quarantine quarantine;
+  private final Answers answers;
+
+  @Inject
+  public QuarantineResource(Quarantine quarantine, Answers answers) {
+    this.quarantine = quarantine;
+    this.answers = answers;
+  }
+
+  @GET
+  @Operation(operationId = "listQuarantine", summary = "List refused input, newest first")
+  @APIResponse(responseCode = "200", description = "One page")
+  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
+  public PageView<QuarantineLine> list(
+      @Parameter(description = "Any of HELD, REPLAYED, DISCARDED; parted by commas")
+          @QueryParam("state")
+          List<String> state,
+      @Parameter(schema = @Schema(type = SchemaType.INTEGER)) @DefaultValue("1") @QueryParam("page")
+          String page,
+      @Parameter(schema = @Schema(type = SchemaType.INTEGER))
+          @DefaultValue("50")
+          @QueryParam("size")
+          String size) {
+    Parameters parameters = new Parameters();
+    Set<QuarantineState> states = parameters.any("state", state, QuarantineState.class);
+    int pageNumber = parameters.whole("page", page, 1, 1, 1_000_000);
+    int pageSize = parameters.whole("size", size, 50, 1, 1000);
+    parameters.check();
+    return PageView.of(
+        quarantine.find(states, pageNumber, pageSize), QuarantineLine::of, answers.asOf());
+  }
+
+  @GET
+  @Path("{entryId}")
+  @Operation(
+      operationId = "getQuarantineEntry",
+      summary = "One refused input, with its reasons and the original unchanged")
+  @APIResponse(responseCode = "200", description = "The entry")
+  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
+  public QuarantineView get(@PathParam("entryId") String entryId) {
+    return QuarantineView.of(quarantine.entry(entryId));
+  }
+
+  @POST
+  @Path("{entryId}/replay")
+  @Consumes({MediaType.APPLICATION_JSON, MediaType.WILDCARD})
+  @Operation(
+      operationId = "replayQuarantineEntry",
+      summary = "Take it in again: as it is, or mended",
+      description =
+          "Without a body the original is tried again: it may be good by now, when a schema was"
+              + " unknown and is known. With a body the fact in it takes its place.")
+  @RequestBody(
+      description = "The mended fact, as POST /facts takes it",
+      content =
+          @Content(
+              mediaType = MediaType.APPLICATION_JSON,
+              schema = @Schema(implementation = Object.class)))
+  @APIResponse(
+      responseCode = "200",
+      description = "It went in",
+      content = @Content(schema = @Schema(implementation = ReceiptView.class)))
+  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
+  @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
+  @APIResponse(responseCode = "422", ref = "#/components/responses/Problem")
+  public ReceiptView replay(@PathParam("entryId") String entryId, InputStream body)
+      throws IOException {
+    byte[] mended = BodyLimit.read(body);
+    return mended.length == 0 ? quarantine.replay(entryId) : quarantine.replay(entryId, mended);
+  }
+
+  /** Why an entry is not wanted. */
+  @Schema(description = "Why an entry is not wanted")
+  public record Discard(
+      @Schema(description = "In words that an auditor understands", examples = "Sent by mistake")
+          String reason) {}
+
+  @POST
+  @Path("{entryId}/discard")
+  @Consumes(MediaType.APPLICATION_JSON)
+  @Operation(
+      operationId = "discardQuarantineEntry",
+      summary = "Say that it is not wanted, and why; it stays on record")
+  @RequestBody(content = @Content(schema = @Schema(implementation = Discard.class)))
+  @APIResponse(responseCode = "200", description = "The entry as it now stands")
+  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
+  @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
+  @APIResponse(responseCode = "422", ref = "#/components/responses/Problem")
+  public QuarantineView discard(@PathParam("entryId") String entryId, InputStream body)
+      throws IOException {
+    return QuarantineView.of(quarantine.discard(entryId, BodyLimit.read(body)));
+  }
+}

@@ -1,0 +1,63 @@
+package org.kornspur.api.resource;
+
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.api.view.Addresses;
+import org.kornspur.api.view.RulebookView;
+import org.kornspur.ingest.intake.Problem;
+import org.kornspur.processors.standards.Rulebook;
+import org.kornspur.processors.standards.Rulebooks;
+
+/** The rulebooks that crops and lots are judged by. */
+@Path(Addresses.ROOT + "/rulebooks")
+@Produces(MediaType.APPLICATION_JSON)
+@Tag(name = "Rulebooks")
+public class RulebooksResource {
+
+  @GET
+  @Operation(operationId = "listRulebooks", summary = "Every rulebook, and the common practice")
+  public List<RulebookView.Summary> list() {
+    return books().map(RulebookView.Summary::of).toList();
+  }
+
+  @GET
+  @Path("{id}")
+  @Operation(
+      operationId = "getRulebook",
+      summary = "Every limit of a rulebook, with its source",
+      description = "verified is false where the value could not be read in the text itself.")
+  @APIResponse(responseCode = "200", description = "The rulebook")
+  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
+  public RulebookView get(@Parameter(example = "EU") @PathParam("id") String id) {
+    return books()
+        .filter(book -> book.id().equals(id))
+        .findFirst()
+        .map(RulebookView::of)
+        .orElseThrow(
+            () ->
+                new ApiProblem(
+                    ProblemKind.NOT_FOUND,
+                    "There is no rulebook "
+                        + Problem.shown(id)
+                        + "; there are "
+                        + books().map(Rulebook::id).collect(Collectors.joining(", "))
+                        + "."));
+  }
+
+  private static Stream<Rulebook> books() {
+    Rulebooks rulebooks = Rulebooks.bundled();
+    return Stream.concat(rulebooks.all().stream(), rulebooks.practice().stream());
+  }
+}

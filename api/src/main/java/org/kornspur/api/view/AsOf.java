@@ -1,0 +1,45 @@
+package org.kornspur.api.view;
+
+import java.time.Instant;
+import java.util.Map;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+
+/** How much was known when the answer was given. */
+@Schema(description = "How much was known when the answer was given")
+public record AsOf(
+    Instant answeredAt,
+    @Schema(
+            description =
+                "Records that had come in and were not processed yet; null where that could not be"
+                    + " told",
+            examples = "0")
+        Long recordsWaiting,
+    @Schema(description = "The same by topic") Map<String, Long> waitingByTopic,
+    @Schema(
+            description = "Whether everything that had come in is in this answer",
+            examples = "true")
+        boolean complete,
+    @Schema(examples = "Everything that had come in is in this answer.") String note) {
+
+  /** With the lag of every topic that the answer rests on. */
+  public static AsOf waiting(Instant answeredAt, Map<String, Long> waitingByTopic) {
+    long waiting = waitingByTopic.values().stream().mapToLong(Long::longValue).sum();
+    String note =
+        waiting == 0
+            ? "Everything that had come in is in this answer."
+            : waiting
+                + " records had come in and were not processed yet; this answer may change. Ask"
+                + " again shortly.";
+    return new AsOf(answeredAt, waiting, waitingByTopic, waiting == 0, note);
+  }
+
+  /** Where the lag could not be told. */
+  public static AsOf unknown(Instant answeredAt, String why) {
+    return new AsOf(
+        answeredAt,
+        null,
+        Map.of(),
+        false,
+        "How much had come in and was not processed yet could not be told: " + why + ".");
+  }
+}

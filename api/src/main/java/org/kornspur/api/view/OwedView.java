@@ -1,0 +1,63 @@
+package org.kornspur.api.view;
+
+import java.util.List;
+import java.util.stream.Stream;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.standing.LotStanding;
+import org.kornspur.standing.StandingState;
+import org.kornspur.standing.VerdictState;
+
+/** What is still to be brought for one crop or lot. */
+@Schema(description = "What is still to be brought for one crop or lot")
+public record OwedView(
+    SubjectLink subject,
+    StandingState state,
+    @Schema(description = "Null while its origin is unknown") MaterialView material,
+    List<Item> owed) {
+
+  /** One piece of evidence that is owed. */
+  @Schema(description = "One piece of evidence that is owed")
+  public record Item(
+      @Schema(examples = "GERMINATION") String gate,
+      String aspect,
+      @Schema(description = "Whose evidence is missing: this crop or lot, or an ancestor")
+          SubjectLink of,
+      @Schema(description = "Whether it is owed by an ancestor") boolean inherited,
+      @Schema(description = "What is to be brought; null where an ancestor owes it") String bring,
+      String sentence) {}
+
+  /** What a standing still owes, its own first. */
+  public static OwedView of(LotStanding standing) {
+    SubjectLink self = SubjectLink.of(Subject.parse(standing.getSubject()));
+    Stream<Item> own =
+        standing.getVerdicts().stream()
+            .filter(verdict -> verdict.getState() == VerdictState.OWED)
+            .map(
+                verdict ->
+                    new Item(
+                        verdict.getGate(),
+                        verdict.getAspect(),
+                        self,
+                        false,
+                        verdict.getOwed(),
+                        verdict.getSentence()));
+    Stream<Item> inherited =
+        standing.getInherited().stream()
+            .filter(trouble -> trouble.getWeight().equals("OWED"))
+            .map(
+                trouble ->
+                    new Item(
+                        trouble.getGate(),
+                        trouble.getAspect(),
+                        SubjectLink.of(Subject.parse(trouble.getOrigin())),
+                        true,
+                        null,
+                        trouble.getSentence()));
+    return new OwedView(
+        self,
+        standing.getState(),
+        standing.getMaterial() == null ? null : MaterialView.of(standing.getMaterial()),
+        Stream.concat(own, inherited).toList());
+  }
+}

@@ -1,0 +1,73 @@
+package org.kornspur.api.view;
+
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.time.Instant;
+import java.util.Base64;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.kornspur.contract.QuarantineEntry;
+import org.kornspur.contract.QuarantineOrigin;
+import org.kornspur.contract.QuarantineState;
+import org.kornspur.ingest.intake.Problem;
+
+/** A refused input, whole. */
+@Schema(description = "A refused input, whole")
+public record QuarantineView(
+    String entryId,
+    QuarantineState state,
+    QuarantineOrigin origin,
+    @Schema(description = "File and line, topic partition and offset, or request id") String place,
+    Instant receivedAt,
+    String reason,
+    List<Problem> problems,
+    @Schema(description = "Key of the record on the topic; null where there was none")
+        Original originalKey,
+    Original original,
+    @Schema(description = "Fact that a replay brought in; null while held") String replayedAs,
+    @Schema(description = "What can be done with it") Map<String, String> links) {
+
+  /** Bytes as they came. */
+  @Schema(description = "Bytes as they came: as text where they are UTF-8, else in Base64")
+  public record Original(
+      @Schema(enumeration = {"utf-8", "base64"}) String encoding, String content, int bytes) {
+
+    static Original of(ByteBuffer bytes) {
+      byte[] copy = new byte[bytes.remaining()];
+      bytes.duplicate().get(copy);
+      try {
+        String text = StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(copy)).toString();
+        return new Original("utf-8", text, copy.length);
+      } catch (CharacterCodingException e) {
+        return new Original("base64", Base64.getEncoder().encodeToString(copy), copy.length);
+      }
+    }
+  }
+
+  public static QuarantineView of(QuarantineEntry entry) {
+    String self = Addresses.ofEntry(entry.getEntryId());
+    Map<String, String> links = new LinkedHashMap<>();
+    links.put("self", self);
+    if (entry.getState() == QuarantineState.HELD) {
+      links.put("replay", self + "/replay");
+      links.put("discard", self + "/discard");
+    }
+    return new QuarantineView(
+        entry.getEntryId(),
+        entry.getState(),
+        entry.getOrigin(),
+        entry.getPlace(),
+        entry.getReceivedAt(),
+        entry.getReason(),
+        entry.getProblems().stream()
+            .map(p -> new Problem(p.getField(), p.getValue(), p.getLimit(), p.getRemedy()))
+            .toList(),
+        entry.getOriginalKey() == null ? null : Original.of(entry.getOriginalKey()),
+        Original.of(entry.getOriginalValue()),
+        entry.getReplayedAs(),
+        links);
+  }
+}

@@ -1,0 +1,162 @@
+package org.kornspur.api.view;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import java.time.Instant;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.function.Function;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.kornspur.api.feed.StandingRow;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.pedigree.Edge;
+import org.kornspur.processors.pedigree.Trace;
+import org.kornspur.standing.StandingState;
+
+/** Where a crop or lot came from, or where it went. */
+@Schema(description = "Where a crop or lot came from, or where it went")
+public record TraceView(
+    SubjectLink start,
+    @Schema(enumeration = {"back", "forward"}) String direction,
+    @Schema(description = "Every subject reached, nearest first; the start stands first")
+        List<Node> nodes,
+    @Schema(description = "Every movement of seed between them, nearest first")
+        List<Movement> edges,
+    @Schema(description = "False where the walk stopped at the bound, or links are unresolved")
+        boolean complete,
+    @Schema(description = "Crops and lots that a fact names and of which nothing else is known")
+        List<SubjectLink> unresolved,
+    @Schema(description = "What reached customers; only forward") Dispatched dispatched,
+    @Schema(description = "Time that the walk took, milliseconds", examples = "3.2")
+        double elapsedMs,
+    @Schema(description = "In one sentence, how far the answer can be relied on") String note,
+    AsOf asOf) {
+
+  /** A subject in a trace. */
+  @Schema(description = "A subject in a trace")
+  public record Node(
+      String subject,
+      @Schema(enumeration = {"lot", "crop", "enterprise"}) String kind,
+      String id,
+      @Schema(description = "Fewest steps from the start", examples = "2") int steps,
+      @Schema(description = "Null for customers, and where no standing is known")
+          StandingState state,
+      String reason,
+      MaterialView material,
+      String href) {}
+
+  /** Seed that moved from parent to child. */
+  @Schema(description = "Seed that moved from parent to child")
+  public record Movement(
+      String parent,
+      String child,
+      @Schema(
+              description =
+                  "Mass that reached the child from this parent; shared in proportion where several"
+                      + " parents went into several children",
+              examples = "1200")
+          double massKg,
+      @Schema(description = "Type of the fact that moved it", examples = "Sowing") String by,
+      String factId,
+      Instant happenedAt) {
+
+    static Movement of(Edge edge) {
+      return new Movement(
+          edge.parent().toString(),
+          edge.child().toString(),
+          edge.massKg(),
+          edge.by().contractName(),
+          edge.factId(),
+          edge.happenedAt());
+    }
+  }
+
+  /** What reached customers. */
+  @Schema(
+      description =
+          "What reached customers from the lots in this trace. The masses are whole: where lots of"
+              + " other origin were mixed in, their seed is counted too")
+  @JsonInclude(JsonInclude.Include.ALWAYS)
+  public record Dispatched(
+      double totalKg,
+      @Schema(description = "Kilograms by customer") Map<String, Double> byCustomerKg) {
+
+    static Dispatched of(List<Edge> edges) {
+      Map<String, Double> byCustomer = new TreeMap<>();
+      edges.stream()
+          .filter(edge -> edge.child().kind() == Subject.Kind.ENTERPRISE)
+          .forEach(edge -> byCustomer.merge(edge.child().id(), edge.massKg(), Double::sum));
+      double total = byCustomer.values().stream().mapToDouble(Double::doubleValue).sum();
+      return new Dispatched(total, byCustomer);
+    }
+  }
+
+  /**
+   * A trace in the shape of the interface.
+   *
+   * @param standings row of a crop or lot, where it has one
+   * @param elapsedMs time that the walk took
+   */
+  public static TraceView of(
+      Trace trace,
+      Function<Subject, Optional<StandingRow>> standings,
+      double elapsedMs,
+      AsOf asOf) {
+    List<SubjectLink> unresolved =
+        trace.steps().keySet().stream()
+            .filter(TraceView::isJudged)
+            .filter(subject -> standings.apply(subject).isEmpty())
+            .map(SubjectLink::of)
+            .toList();
+    boolean forward = trace.direction() == Trace.Direction.FORWARD;
+    return new TraceView(
+        SubjectLink.of(trace.start()),
+        forward ? "forward" : "back",
+        trace.steps().entrySet().stream()
+            .map(step -> node(step.getKey(), step.getValue(), standings.apply(step.getKey())))
+            .toList(),
+        trace.edges().stream().map(Movement::of).toList(),
+        trace.complete() && unresolved.isEmpty(),
+        unresolved,
+        forward ? Dispatched.of(trace.edges()) : null,
+        elapsedMs,
+        note(trace, unresolved.size(), asOf),
+        asOf);
+  }
+
+  private static boolean isJudged(Subject subject) {
+    return switch (subject.kind()) {
+      case LOT, CROP -> true;
+      case SOURCE, HYBRID, ENTERPRISE -> false;
+    };
+  }
+
+  private static Node node(Subject subject, int steps, Optional<StandingRow> row) {
+    return new Node(
+        subject.toString(),
+        subject.kind().word(),
+        subject.id(),
+        steps,
+        row.map(StandingRow::state).orElse(null),
+        row.map(StandingRow::reason).orElse(null),
+        row.flatMap(StandingRow::material).map(MaterialView::of).orElse(null),
+        Addresses.of(subject));
+  }
+
+  private static String note(Trace trace, int unresolved, AsOf asOf) {
+    if (!trace.complete()) {
+      return "Incomplete: the walk stopped at "
+          + trace.steps().size()
+          + " subjects. Ask again with a larger value of most.";
+    }
+    if (unresolved > 0) {
+      return "Incomplete: "
+          + unresolved
+          + " crops or lots are named and nothing else is known of them. Bring their facts.";
+    }
+    return asOf.complete()
+        ? "Complete as far as facts have come in."
+        : "Complete for what is processed. " + asOf.note();
+  }
+}
