@@ -45,7 +45,8 @@ class LoadFolderTest {
         .startsWith("facts.ndjson:2 refused\n  type is 1; expected one of Admixture")
         .contains("  > {\"type\": 1}\n");
     assertThat(Files.readString(report)).isEqualTo(text(out));
-    assertThat(text(err)).contains("[##############################] file 1 of 1, 1 accepted, 1 ref");
+    assertThat(text(err))
+        .contains("[##############################] file 1 of 1, 1 accepted, 1 ref");
   }
 
   @Test
@@ -71,14 +72,23 @@ class LoadFolderTest {
     int code =
         run(
             false,
-            folder(FolderLoadTest.moisture("a")).toString(),
+            folder(FolderLoadTest.moisture("a") + "\n" + FolderLoadTest.moisture("b")).toString(),
             "--bootstrap",
             "127.0.0.1:9",
             "--producer",
             settings.toString());
 
     assertThat(code).isEqualTo(1);
-    assertThat(text(err)).contains("a did not reach topic kornspur.facts");
+    assertThat(text(err)).contains("a did not reach topic kornspur.facts").doesNotContain("Usage");
+  }
+
+  @Test
+  void anAddressThatIsNoneEndsWithOne() throws IOException {
+    int code =
+        run(false, folder(FolderLoadTest.moisture("a")).toString(), "--bootstrap", "nowhere");
+
+    assertThat(code).isEqualTo(1);
+    assertThat(text(err)).contains("No connection to Kafka").contains("nowhere");
   }
 
   @Test

@@ -78,7 +78,9 @@ class FactPublisherTest {
     try (FactPublisher publisher = FactPublisher.connect(settings(broker.bootstrap()))) {
       publisher.publish(fact("alone")).join();
 
-      assertThatThrownBy(() -> publisher.publish(new MoistureTest(header("hole"), null, null, 1.0, null)).join())
+      assertThatThrownBy(
+              () ->
+                  publisher.publish(new MoistureTest(header("hole"), null, null, 1.0, null)).join())
           .isInstanceOf(CompletionException.class)
           .cause()
           .isInstanceOf(PublishFailed.class)
@@ -99,6 +101,14 @@ class FactPublisherTest {
         .isInstanceOfSatisfying(
             PublishFailed.class, failed -> assertThat(failed.id()).isEqualTo("lost"));
     assertThatThrownBy(publisher::close).isInstanceOf(PublishFailed.class);
+    assertThatThrownBy(
+            () -> {
+              try (FactPublisher again = FactPublisher.connect(settings)) {
+                again.accept(fact("lost-1"));
+                again.accept(fact("lost-2"));
+              }
+            })
+        .isInstanceOf(PublishFailed.class);
   }
 
   private static Map<String, Object> settings(String bootstrap) {

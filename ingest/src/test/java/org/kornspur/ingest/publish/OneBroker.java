@@ -33,8 +33,7 @@ public final class OneBroker implements AutoCloseable {
     settings.put("controller.quorum.voters", "1@" + controller);
     settings.put("controller.listener.names", "CONTROLLER");
     settings.put("listeners", "PLAINTEXT://" + broker + ",CONTROLLER://" + controller);
-    settings.put(
-        "listener.security.protocol.map", "PLAINTEXT:PLAINTEXT,CONTROLLER:PLAINTEXT");
+    settings.put("listener.security.protocol.map", "PLAINTEXT:PLAINTEXT,CONTROLLER:PLAINTEXT");
     settings.put("log.dirs", folder.toString());
     settings.put("offsets.topic.replication.factor", "1");
     settings.put("num.partitions", "4");
