@@ -122,6 +122,19 @@ class SeparationTest {
         .isCloseTo(GeodesicOracle.boundaryDistanceM(large, beside), within(0.002));
   }
 
+  /** Both outlines begin 45 km south of where they come near, so the first plane is poor there. */
+  @Test
+  void shouldMeasureToAMillimetreFarFromTheFirstCorners() {
+    GeoPosition place = at(25.0, 60.0);
+    Outline wedge = Outline.ofPositions(ring(place, 0, 0, 2_500, 45_000, -2_500, 45_000));
+    Outline hook =
+        Outline.ofPositions(
+            ring(
+                place, 5_000, 0, 6_000, 0, 6_000, 47_000, 3_000, 47_000, 0, 46_000, 5_000, 46_500));
+    assertThat(Separation.between(wedge, hook).distanceM())
+        .isCloseTo(GeodesicOracle.boundaryDistanceM(wedge, hook), within(0.001));
+  }
+
   @ParameterizedTest
   @ValueSource(doubles = {50_000, 500_000, 5_000_000})
   void shouldMeasureFieldsThatLieFarApart(double awayM) {
