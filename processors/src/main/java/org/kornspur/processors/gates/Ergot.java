@@ -34,7 +34,40 @@ final class Ergot implements GateRule {
             "bodies of ergot",
             limit,
             OtherSeedDetermination::getErgotBodies,
-            samples.remedy("Clean the lot again and have it sampled anew.") + CAUTION);
-    return samples.none() ? lot.verdictsOfUnsplitOr(Gate.ERGOT, () -> verdict) : List.of(verdict);
+            samples.remedy("Clean the lot again and have it sampled anew."));
+    return samples.none()
+        ? lot.verdictsOfUnsplitOr(Gate.ERGOT, () -> verdict)
+        : List.of(withCaution(verdict));
+  }
+
+  private static Verdict withCaution(Verdict verdict) {
+    if (verdict instanceof Verdict.Met met) {
+      return met.measured().value() == 0
+          ? met
+          : new Verdict.Met(
+              met.gate(),
+              met.aspect(),
+              met.measured(),
+              met.limit(),
+              met.factIds(),
+              met.sentence() + CAUTION);
+    }
+    if (verdict instanceof Verdict.NotMet notMet) {
+      return new Verdict.NotMet(
+          notMet.gate(),
+          notMet.aspect(),
+          notMet.measured(),
+          notMet.limit(),
+          notMet.factIds(),
+          notMet.sentence() + CAUTION);
+    }
+    Verdict.Owed owed = (Verdict.Owed) verdict;
+    return new Verdict.Owed(
+        owed.gate(),
+        owed.aspect(),
+        owed.owed(),
+        owed.limit(),
+        owed.factIds(),
+        owed.sentence() + CAUTION);
   }
 }

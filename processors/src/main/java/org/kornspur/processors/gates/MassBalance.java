@@ -66,8 +66,14 @@ final class MassBalance implements GateRule {
             Math.max(0, beyondPercent),
             Optional.empty(),
             factIds,
-            "%s gave out %s kg of %s kg"
-                .formatted(what, Wording.number(outKg), Wording.number(inKg)))
+            "%s gave out %s kg of %s kg%s"
+                .formatted(
+                    what,
+                    Wording.number(outKg),
+                    Wording.number(inKg),
+                    beyondPercent > 0
+                        ? ", %s %% more than it held".formatted(Wording.number(beyondPercent))
+                        : ""))
         .decided(
             beyondPercent <= limit.value(),
             limit.value() - beyondPercent,

@@ -65,6 +65,22 @@ class BlendShareTest {
         .isEqualTo("MET");
   }
 
+  @Test
+  void anImpossibleGerminationOfALotIsOwedAgain() {
+    Judged judged =
+        Judged.by(
+            "EU",
+            GATE,
+            Dossiers.lot("mix")
+                .with(Facts.blend("mix").female("f", 950).pollinator("p", 50))
+                .scheme()
+                .parent("f", Dossiers.component(Facts.SINGLE_CROSS, Category.BASIC), 32, 101)
+                .parent("p", Dossiers.component(Facts.RESTORER, Category.BASIC), 28, 85)
+                .dossier());
+    assertThat(judged.worst()).isEqualTo("OWED");
+    assertThat(judged.sentences()).contains("a germination test of lot:f");
+  }
+
   @ParameterizedTest(name = "{0} of {1} kernels: {2}")
   @CsvSource(
       textBlock =

@@ -317,6 +317,22 @@ class SeedGatesTest {
   }
 
   @Test
+  void theCautionStandsWhereverErgotWasFound() {
+    for (int bodies : new int[] {1, 5, 9}) {
+      assertThat(
+              Judged.by(
+                      "EU",
+                      new Ergot(),
+                      lot(Category.CERTIFIED)
+                          .with(
+                              Facts.otherSeeds("l1").with(sample -> sample.setErgotBodies(bodies)))
+                          .dossier())
+                  .sentences())
+          .contains("Ergot is poisonous");
+    }
+  }
+
+  @Test
   void aCountThatWasNotMadeIsOwedAndNeverZero() {
     Judged judged =
         Judged.by(
