@@ -1,14 +1,15 @@
 package org.kornspur.processors.dossier;
 
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
 import org.kornspur.contract.ComponentKind;
-import org.kornspur.contract.GeoPoint;
 import org.kornspur.contract.PollenSourceKind;
 import org.kornspur.contract.ShareBasis;
 import org.kornspur.ingest.contract.Subject;
-import org.kornspur.processors.gates.Verdict;
+import org.kornspur.processors.ground.GeoPosition;
+import org.kornspur.processors.verdict.Verdict;
 
 /** What one subject tells another: the only way in which dossiers learn of each other. */
 public sealed interface Report {
@@ -98,14 +99,7 @@ public sealed interface Report {
       GeoPosition onCrop,
       GeoPosition onSource,
       Optional<PollenSourceKind> sourceKind,
-      Optional<java.time.LocalDate> sheddingFrom,
-      Optional<java.time.LocalDate> sheddingTo,
+      Optional<LocalDate> sheddingFrom,
+      Optional<LocalDate> sheddingTo,
       String factId) {}
-
-  /** A place on WGS84, degrees. */
-  record GeoPosition(double lon, double lat) {
-    public static GeoPosition of(GeoPoint point) {
-      return new GeoPosition(point.getLon(), point.getLat());
-    }
-  }
 }

@@ -8,6 +8,8 @@ import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.statistics.Rounding;
+import org.kornspur.processors.verdict.Gate;
+import org.kornspur.processors.verdict.Verdict;
 
 /**
  * Pure seed of the working sample, percent by weight to one decimal; the latest test counts.

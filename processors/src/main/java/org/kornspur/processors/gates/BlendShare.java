@@ -18,6 +18,9 @@ import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.statistics.ExactBinomial;
 import org.kornspur.processors.statistics.Interval;
+import org.kornspur.processors.verdict.Gate;
+import org.kornspur.processors.verdict.Measured;
+import org.kornspur.processors.verdict.Verdict;
 
 /**
  * Share of pollinator in a technical mixture, percent on the basis that the breeder states, held

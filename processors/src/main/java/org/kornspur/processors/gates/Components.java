@@ -20,6 +20,9 @@ import org.kornspur.processors.dossier.Report.Crossing;
 import org.kornspur.processors.dossier.Report.Scheme;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.standards.Rulebook;
+import org.kornspur.processors.verdict.Gate;
+import org.kornspur.processors.verdict.Measured;
+import org.kornspur.processors.verdict.Verdict;
 
 /**
  * The lots that were sown or put together are the components that the breeder's crossing scheme

@@ -6,6 +6,8 @@ import java.util.function.Function;
 import org.kornspur.contract.OtherSeedDetermination;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
+import org.kornspur.processors.verdict.Gate;
+import org.kornspur.processors.verdict.Verdict;
 
 /**
  * Counts by number in the first sample of a lot and in the second that a rule may allow. Of several

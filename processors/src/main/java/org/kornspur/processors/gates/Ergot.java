@@ -6,6 +6,8 @@ import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
+import org.kornspur.processors.verdict.Gate;
+import org.kornspur.processors.verdict.Verdict;
 
 /**
  * Sclerotia of Claviceps purpurea, or pieces of them, in a weighed sample.

@@ -16,6 +16,8 @@ import org.kornspur.processors.statistics.ReplicateTolerance;
 import org.kornspur.processors.statistics.ReplicateTolerance.Outcome;
 import org.kornspur.processors.statistics.Rounding;
 import org.kornspur.processors.statistics.TestCompatibility;
+import org.kornspur.processors.verdict.Gate;
+import org.kornspur.processors.verdict.Verdict;
 
 /**
  * Germination of pure seed, whole percent.

@@ -7,6 +7,8 @@ import org.kornspur.processors.pedigree.MassFlow;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
+import org.kornspur.processors.verdict.Gate;
+import org.kornspur.processors.verdict.Verdict;
 
 /**
  * Mass of a lot, kilograms, with the percentage by which the text lets it be exceeded.

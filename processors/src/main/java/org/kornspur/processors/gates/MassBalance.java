@@ -11,6 +11,8 @@ import org.kornspur.processors.pedigree.MassFlow;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
+import org.kornspur.processors.verdict.Gate;
+import org.kornspur.processors.verdict.Verdict;
 
 /**
  * No lot gives out more seed than it holds, and no conditioning gives out more than went in; by

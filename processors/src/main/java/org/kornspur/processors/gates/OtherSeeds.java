@@ -7,6 +7,8 @@ import org.kornspur.contract.OtherSeedDetermination;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
+import org.kornspur.processors.verdict.Gate;
+import org.kornspur.processors.verdict.Verdict;
 
 /**
  * Seeds of other species counted in a weighed sample, with the second samples that the text allows.

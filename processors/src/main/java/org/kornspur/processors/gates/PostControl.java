@@ -11,6 +11,9 @@ import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.statistics.ExactBinomial;
+import org.kornspur.processors.verdict.Gate;
+import org.kornspur.processors.verdict.Measured;
+import org.kornspur.processors.verdict.Verdict;
 
 /**
  * Plants of a lot grown in a control plot or told apart by markers: identity, off-types, plants

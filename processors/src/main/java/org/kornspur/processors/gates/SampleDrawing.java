@@ -8,6 +8,8 @@ import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.statistics.SamplingIntensity;
+import org.kornspur.processors.verdict.Gate;
+import org.kornspur.processors.verdict.Verdict;
 
 /**
  * How the sample of a lot was drawn: from enough places, and heavy enough, grams. What was drawn

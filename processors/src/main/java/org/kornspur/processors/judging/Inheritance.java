@@ -13,8 +13,8 @@ import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.dossier.Trouble;
-import org.kornspur.processors.gates.Gate;
-import org.kornspur.processors.gates.Verdict;
+import org.kornspur.processors.verdict.Gate;
+import org.kornspur.processors.verdict.Verdict;
 
 /**
  * What passes down the pedigree.

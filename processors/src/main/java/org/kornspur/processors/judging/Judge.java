@@ -10,13 +10,13 @@ import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.dossier.Trouble;
-import org.kornspur.processors.gates.Gate;
 import org.kornspur.processors.gates.GateRule;
-import org.kornspur.processors.gates.Verdict;
 import org.kornspur.processors.judging.Standing.State;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.pedigree.MassFlow;
 import org.kornspur.processors.standards.Rulebook;
+import org.kornspur.processors.verdict.Gate;
+import org.kornspur.processors.verdict.Verdict;
 
 /**
  * Judges a dossier: runs every gate under the rulebook that the production names, adds what is

@@ -11,6 +11,7 @@ import org.kornspur.contract.CompositionMethod;
 import org.kornspur.contract.ShareBasis;
 import org.kornspur.processors.fixture.Dossiers;
 import org.kornspur.processors.fixture.Facts;
+import org.kornspur.processors.verdict.Verdict;
 
 class BlendShareTest {
   private static final BlendShare GATE = new BlendShare();

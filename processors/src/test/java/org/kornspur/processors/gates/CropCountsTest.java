@@ -9,6 +9,7 @@ import org.kornspur.contract.CropRole;
 import org.kornspur.contract.InspectedPart;
 import org.kornspur.processors.fixture.Dossiers;
 import org.kornspur.processors.fixture.Facts;
+import org.kornspur.processors.verdict.Verdict;
 
 class CropCountsTest {
 

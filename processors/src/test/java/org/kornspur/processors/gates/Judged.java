@@ -6,6 +6,7 @@ import org.kornspur.processors.fixture.CheckTable;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.standards.Rulebooks;
+import org.kornspur.processors.verdict.Verdict;
 
 /**
  * What one gate says of a dossier under a bundled rulebook, in words that a table of cases can

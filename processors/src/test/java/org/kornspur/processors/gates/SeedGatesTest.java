@@ -11,6 +11,7 @@ import org.kornspur.contract.Category;
 import org.kornspur.contract.GerminationReplicate;
 import org.kornspur.processors.fixture.Dossiers;
 import org.kornspur.processors.fixture.Facts;
+import org.kornspur.processors.verdict.Verdict;
 
 class SeedGatesTest {
 

@@ -7,7 +7,6 @@ import net.sf.geographiclib.Geodesic;
 import net.sf.geographiclib.GeodesicData;
 import net.sf.geographiclib.GeodesicLine;
 import net.sf.geographiclib.GeodesicMask;
-import org.kornspur.processors.dossier.Report.GeoPosition;
 
 /**
  * Distance between two outlines by brute force with GeographicLib alone, without projection. For

@@ -19,7 +19,6 @@ import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import org.kornspur.processors.dossier.Report.GeoPosition;
 
 /** Distances and areas beside values from outside, kept as a table in target/checks/ground.md. */
 class GroundChecksTest {

@@ -14,7 +14,6 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.kornspur.contract.GeoPoint;
-import org.kornspur.processors.dossier.Report.GeoPosition;
 import org.kornspur.processors.ground.InvalidOutline.Fault;
 
 class OutlineTest {

@@ -11,7 +11,6 @@ import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.statistics.Statistics;
-import org.kornspur.processors.dossier.Report.GeoPosition;
 
 class SeparationProperties {
   /** Three invented fields within some kilometres of one place. */

@@ -27,14 +27,14 @@ import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.registry.LocalSchemaRegistry;
 import org.kornspur.ingest.wire.WireFormat;
 import org.kornspur.processors.dossier.Dossier;
-import org.kornspur.processors.gates.Gate;
 import org.kornspur.processors.gates.Gates;
-import org.kornspur.processors.gates.Measured;
-import org.kornspur.processors.gates.Verdict;
 import org.kornspur.processors.judging.Judge;
 import org.kornspur.processors.pedigree.Pedigree;
 import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.standards.Rulebooks;
+import org.kornspur.processors.verdict.Gate;
+import org.kornspur.processors.verdict.Measured;
+import org.kornspur.processors.verdict.Verdict;
 import org.kornspur.standing.LotStanding;
 
 /**

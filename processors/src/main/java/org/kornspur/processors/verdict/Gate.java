@@ -1,4 +1,4 @@
-package org.kornspur.processors.gates;
+package org.kornspur.processors.verdict;
 
 /** What is checked of a crop or a lot, and how far down the pedigree a failure reaches. */
 public enum Gate {
