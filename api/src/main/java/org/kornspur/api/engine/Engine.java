@@ -23,6 +23,9 @@ public interface Engine {
   /** What the engine is doing, for a person: starting, restoring, running. */
   String condition();
 
+  /** Whether starting or running failed for good, so that only a restart helps. */
+  boolean hasFailed();
+
   /** Reads and writes records of the topics. */
   WireFormat wire();
 

@@ -121,7 +121,7 @@ public class KafkaEngine implements Engine {
     return processors != null && processors.isRunning();
   }
 
-  /** Whether starting or running failed for good, so that only a restart helps. */
+  @Override
   public boolean hasFailed() {
     RunningProcessors processors = running.get();
     return failed || (processors != null && processors.hasFailed());
