@@ -28,6 +28,8 @@ public sealed interface Report {
    * @param troubles what the child inherits, each with the path to the parent
    * @param ancestors the parent's ancestors and how many steps above it each stands
    * @param seedVerdicts verdicts on the parent's seed, which a part split from it may rest on
+   * @param postControls ids of post-control results of the parent's harvest
+   * @param holder enterprise that grew it or declared it, where known
    */
   record FromParent(
       Subject parent,
@@ -36,7 +38,9 @@ public sealed interface Report {
       SeedMeasures measures,
       List<Trouble> troubles,
       SortedMap<String, Integer> ancestors,
-      List<Verdict> seedVerdicts)
+      List<Verdict> seedVerdicts,
+      List<String> postControls,
+      Optional<String> holder)
       implements Report {
     @Override
     public String sender() {

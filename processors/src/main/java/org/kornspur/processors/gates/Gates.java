@@ -21,6 +21,7 @@ public final class Gates {
         new BlendShare(),
         new MassBalance(),
         new PostControl(),
+        new PostControlOfBasicSeed(),
         new Germination(),
         new AnalyticalPurity(),
         new OtherSeeds(),

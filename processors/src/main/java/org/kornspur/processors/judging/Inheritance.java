@@ -85,7 +85,7 @@ final class Inheritance {
 
   private static boolean reaches(Gate gate, Subject receiver) {
     return switch (gate.reach()) {
-      case EVERY_DESCENDANT -> true;
+      case EVERY_DESCENDANT, CERTIFIED_DESCENDANTS -> true;
       case UNTIL_SOWN -> receiver.kind() == Subject.Kind.LOT;
       case OWN -> false;
     };
