@@ -2,6 +2,7 @@ package org.kornspur.api.engine;
 
 import java.util.Properties;
 import org.apache.kafka.clients.consumer.ConsumerConfig;
+import org.apache.kafka.clients.producer.ProducerConfig;
 import org.apache.kafka.streams.StreamsConfig;
 import org.kornspur.processors.stream.BoundedRocksDb;
 
@@ -32,6 +33,13 @@ final class StreamsSettings {
         backbone.embedded() ? 1 : (int) settings.replication());
     streams.put(
         StreamsConfig.mainConsumerPrefix(ConsumerConfig.AUTO_OFFSET_RESET_CONFIG), "earliest");
+    if (backbone.embedded()) {
+      // One broker refuses a batch while the transaction before it is still being marked. With one
+      // request under way the producer simply asks again, rather than also sending the next batch
+      // out of sequence.
+      streams.put(
+          StreamsConfig.producerPrefix(ProducerConfig.MAX_IN_FLIGHT_REQUESTS_PER_CONNECTION), 1);
+    }
     // A dead instance's work is taken over within seconds rather than the default 45.
     streams.put(StreamsConfig.mainConsumerPrefix(ConsumerConfig.SESSION_TIMEOUT_MS_CONFIG), 10_000);
     return streams;

@@ -10,7 +10,7 @@ import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.kornspur.api.feed.StandingQuery;
 import org.kornspur.contract.Category;
 import org.kornspur.ingest.contract.Subject;
-import org.kornspur.processors.gates.Gate;
+import org.kornspur.processors.verdict.Gate;
 import org.kornspur.standing.StandingState;
 
 /** What lists of crops and lots can be narrowed by. All given filters must hold. */

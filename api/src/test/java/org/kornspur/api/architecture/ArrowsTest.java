@@ -1,5 +1,8 @@
 package org.kornspur.api.architecture;
 
+import static com.tngtech.archunit.base.DescribedPredicate.not;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAPackage;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAnyPackage;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
 import static org.assertj.core.api.Assertions.assertThat;
@@ -69,7 +72,16 @@ class ArrowsTest {
 
   @Test
   void statisticsStandAlone() {
-    rule("org.kornspur.processors.statistics..", "org.kornspur.ingest..", "org.kornspur.contract..")
+    noClasses()
+        .that()
+        .resideInAPackage("org.kornspur.processors.statistics..")
+        .should()
+        .dependOnClassesThat(
+            resideInAPackage("org.kornspur..")
+                .and(
+                    not(
+                        resideInAnyPackage(
+                            "org.kornspur.processors.statistics..", "org.kornspur.contract.."))))
         .check(CLASSES);
   }
 

@@ -39,7 +39,7 @@ final class CsvCell {
 
   private static JsonNode list(Schema elements, String cell, String path, Problems problems) {
     ArrayNode list = NODES.arrayNode();
-    for (String part : cell.split(";")) {
+    for (String part : cell.split(";", 0)) {
       list.add(read(elements, part.strip(), path + "[" + list.size() + "]", problems));
     }
     return list;

@@ -14,6 +14,7 @@ import org.kornspur.ingest.json.ReadResult;
  * @param line where it begins, from 1
  * @param original its bytes, unchanged
  */
+@SuppressWarnings("ArrayRecordComponent") // bytes on their way; nobody compares inputs
 record Input(long line, byte[] original, ReadResult result) {
 
   /** A refusal for one reason that concerns the input as a whole. */

@@ -33,14 +33,23 @@ public final class LoadFolder {
   private LoadFolder() {}
 
   /** Ends the process with 0 where all was accepted, 2 where some was refused, 1 on failure. */
+  @SuppressWarnings(
+      "SystemConsoleNull") // where Java 22 gives a console always, the bar shows always
   public static void main(String... arguments) {
     System.setProperty("org.slf4j.simpleLogger.defaultLogLevel", "error");
     System.exit(run(System.out, System.err, System.console() != null, arguments));
   }
 
   static int run(PrintStream out, PrintStream err, boolean terminal, String... arguments) {
+    LoadOptions options;
     try {
-      LoadOptions options = LoadOptions.parse(arguments);
+      options = LoadOptions.parse(arguments);
+    } catch (IllegalArgumentException | IOException e) {
+      err.println(e.getMessage());
+      err.print(LoadOptions.USAGE);
+      return FAILED;
+    }
+    try {
       ConsoleProgress progress = new ConsoleProgress(err, terminal);
       LoadReport report = load(options, progress);
       progress.ends(report);
@@ -50,12 +59,8 @@ public final class LoadFolder {
         Files.writeString(options.report().get(), report.text());
       }
       return report.refused() == 0 ? ALL_ACCEPTED : SOME_REFUSED;
-    } catch (IllegalArgumentException e) {
-      err.println(e.getMessage());
-      err.print(LoadOptions.USAGE);
     } catch (IOException e) {
-      err.println(
-          "Cannot read or write " + e.getMessage() + ". Check the path and its permissions.");
+      err.println("Cannot read or write " + e.getMessage() + ". Check the path and permissions.");
     } catch (PublishFailed e) {
       err.println(e.getMessage() + ".");
     } catch (KafkaException e) {

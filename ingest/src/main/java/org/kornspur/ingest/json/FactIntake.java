@@ -69,7 +69,7 @@ public final class FactIntake {
                 + fault.getLocation().getColumnNr()
                 + ")";
     return refused(
-        fault.getOriginalMessage() + place,
+        "not JSON: " + fault.getOriginalMessage() + place,
         "JSON in at most "
             + JsonText.DEEPEST
             + " levels, one object a fact, no field twice, no number of more than 100 digits",

@@ -60,7 +60,8 @@ final class Json {
       case INT -> "a whole number below 2147483648" + of;
       case DOUBLE -> "a number" + of;
       case BOOLEAN -> "true or false";
-      case STRING -> "text";
+      case STRING ->
+          schema.getProp("names") == null ? "text" : "the id of a " + schema.getProp("names");
       case ENUM -> "one of " + String.join(", ", schema.getEnumSymbols());
       default -> schema.getType().getName();
     };

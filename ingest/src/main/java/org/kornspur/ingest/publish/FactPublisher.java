@@ -106,16 +106,17 @@ public final class FactPublisher implements FactSink, AutoCloseable {
     CompletableFuture<Void> arrived = new CompletableFuture<>();
     inFlight.acquireUninterruptibly();
     try {
-      producer.send(
-          new ProducerRecord<>(topic, id, value),
-          (metadata, fault) -> {
-            inFlight.release();
-            if (fault == null) {
-              arrived.complete(null);
-            } else {
-              arrived.completeExceptionally(new PublishFailed(topic, id, fault));
-            }
-          });
+      var unused =
+          producer.send(
+              new ProducerRecord<>(topic, id, value),
+              (metadata, fault) -> {
+                inFlight.release();
+                if (fault == null) {
+                  arrived.complete(null);
+                } else {
+                  arrived.completeExceptionally(new PublishFailed(topic, id, fault));
+                }
+              });
     } catch (RuntimeException e) {
       inFlight.release();
       arrived.completeExceptionally(new PublishFailed(topic, id, e));
@@ -124,18 +125,19 @@ public final class FactPublisher implements FactSink, AutoCloseable {
   }
 
   private void rememberFailure(CompletableFuture<Void> arrived) {
-    arrived.whenComplete(
-        (nothing, fault) -> {
-          if (fault instanceof PublishFailed failure) {
-            failed.compareAndSet(null, failure);
-          }
-        });
+    var unused =
+        arrived.whenComplete(
+            (nothing, fault) -> {
+              if (fault instanceof PublishFailed failure) {
+                failed.compareAndSet(null, failure);
+              }
+            });
   }
 
   private void throwIfFailed() {
     PublishFailed failure = failed.get();
     if (failure != null) {
-      throw failure;
+      throw failure.again();
     }
   }
 }

@@ -5,6 +5,7 @@ public final class PublishFailed extends RuntimeException {
 
   private static final long serialVersionUID = 1L;
 
+  private final String topic;
   private final String id;
 
   PublishFailed(String topic, String id, Throwable cause) {
@@ -17,7 +18,13 @@ public final class PublishFailed extends RuntimeException {
             + ". Check that the broker and the schema registry answer, then send it again; what has"
             + " arrived counts once, however often it is sent",
         cause);
+    this.topic = topic;
     this.id = id;
+  }
+
+  /** The same failure to be thrown once more: one exception cannot suppress itself. */
+  PublishFailed again() {
+    return new PublishFailed(topic, id, getCause());
   }
 
   /** Id of the fact or entry. */

@@ -35,8 +35,8 @@ final class About {
       - `2024/` single crosses A x B, pollinators again; in autumn the mixtures `M24-…`.
       - `2025/` hybrid seed from the mixtures; the second single crosses; post-control of the
         season before; in autumn the mixtures `M25-…`.
-      - `2026/` hybrid seed again. The pollinator lot harvested this year has no post-control yet:
-        evidence owed.
+      - `2026/` hybrid seed again. The pollinator lot harvested this year is not grown in
+        post-control before 2027.
       - `stories/` what goes wrong, each in a folder of its own.
 
       Lots: `P` declared, `R` raw harvest, `L` conditioned, `M` technical mixture, `G` merged, `X`
@@ -50,6 +50,9 @@ final class About {
       """
 
       ## What to look at
+
+      When all files are loaded, every lot and crop should be FIT that is not named here as NOT_FIT
+      or EVIDENCE_OWED and does not descend from one that is NOT_FIT.
 
       """;
   private static final String FOOT =
@@ -124,19 +127,19 @@ final class About {
   }
 
   private static String told(Story story) {
-    String subjects =
+    String looks =
         story.lookAt().stream()
-            .map(subject -> "`" + subject + "`")
-            .collect(Collectors.joining(", "));
+            .map(look -> "- `" + look.subject() + "` " + look.standing().orElse("(not judged)"))
+            .collect(Collectors.joining("\n"));
     return """
         ### %s (`stories/%s/`)
 
         %s
 
-        Look at %s.
+        %s
 
-        Should show: %s
+        %s
         """
-        .formatted(story.title(), story.folder(), story.facts(), subjects, story.shouldShow());
+        .formatted(story.title(), story.folder(), story.facts(), story.shouldShow(), looks);
   }
 }

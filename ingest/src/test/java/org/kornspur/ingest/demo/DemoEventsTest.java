@@ -82,7 +82,7 @@ class DemoEventsTest {
         .allSatisfy(
             story -> {
               assertThat(story.lookAt()).isNotEmpty();
-              assertThat(subjects).as(story.title()).containsAll(story.lookAt());
+              assertThat(subjects).as(story.title()).containsAll(story.subjects().toList());
               assertThat(demo.files().keySet())
                   .as(story.title())
                   .anyMatch(path -> path.startsWith("stories/" + story.folder() + "/"));

@@ -47,12 +47,11 @@ final class FieldStories {
         "A neighbour's rye inside the isolation distance, reported weeks after the harvest",
         "Rye flowering some 300 m from crop C25-S01 was seen on 2 June 2025 and recorded only on"
             + " 24 September, when its seed had been conditioned and sent out.",
-        List.of(
-            "source:NB-S01",
-            "crop:C25-S01",
-            "lot:R25-S01",
-            "lot:" + lot.lotId(),
-            "lot:" + lot.lotId() + "-P1"),
+        Story.looks()
+            .unjudged("source:NB-S01")
+            .notFit(
+                "crop:C25-S01", "lot:R25-S01", "lot:" + lot.lotId(), "lot:" + lot.lotId() + "-P1")
+            .list(),
         "Crop not fit on isolation (under 500 m), and so the harvest, the conditioned lot and each"
             + " part of it, with the customers who have it.");
   }
@@ -68,9 +67,9 @@ final class FieldStories {
     return new Story(
         folder,
         "A female with too many shedders",
-        "In crop C25-S02, single cross SC-02, about 4 % of the female plants shed pollen at both"
+        "In crop C25-S02, single cross SC-02, four to five of a hundred female plants shed pollen at both"
             + " visits in flower and at the sterility check.",
-        List.of("crop:C25-S02", "lot:R25-S02", "lot:L25-S02"),
+        Story.looks().notFit("crop:C25-S02", "lot:R25-S02", "lot:L25-S02").list(),
         "Crop not fit: sterility under 98 %; the lots from it inherit that.");
   }
 
@@ -103,7 +102,7 @@ final class FieldStories {
         "A fact withdrawn",
         "A rye field near crop C26-S12 was reported on 20 May 2026; an inspector found wheat, and"
             + " the report was withdrawn.",
-        List.of("source:NB-S12", "crop:C26-S12", "lot:" + lot.lotId()),
+        Story.looks().unjudged("source:NB-S12").fit("crop:C26-S12", "lot:" + lot.lotId()).list(),
         "Crop and lot fit; the report stays on record, struck out, with who withdrew it and why.");
   }
 
@@ -127,7 +126,7 @@ final class FieldStories {
         "Volunteers destroyed before flowering",
         "Volunteer rye stood some 200 m from crop C26-S13 and was mulched on 11 May 2026, before"
             + " the crop flowered.",
-        List.of("source:NB-S13", "crop:C26-S13", "lot:" + lot.lotId()),
+        Story.looks().unjudged("source:NB-S13").fit("crop:C26-S13", "lot:" + lot.lotId()).list(),
         "Crop and lot fit: near enough, but they did not flower together.");
   }
 

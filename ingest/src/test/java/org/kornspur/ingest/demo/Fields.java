@@ -54,11 +54,13 @@ final class Fields {
   private static DemoField field(int index) {
     String fieldId = "Field-%02d".formatted(index);
     Draw draw = Draw.of("place", fieldId);
+    int row = index / SIDE;
+    int column = index % SIDE;
     GeoPoint centre =
         DemoField.offset(
             ORIGIN,
-            index % SIDE * SPACING_M + draw.between(-200, 200),
-            index / SIDE * SPACING_M + draw.between(-200, 200));
+            column * SPACING_M + draw.between(-200, 200),
+            row * SPACING_M + draw.between(-200, 200));
     double share = draw.share();
     double areaHa = isLarge(index) ? 5 + 20 * share * share : 2 + 3 * share;
     return DemoField.around(fieldId, centre, Draw.rounded(areaHa, 2));

@@ -44,7 +44,7 @@ final class FileStories {
         DUPLICATE,
         "A duplicate file",
         "The harvests and germination tests of 2025 come a second time, with the same fact ids.",
-        List.of("lot:" + rawLot, "lot:" + rawLot.replaceFirst("^R", "L")),
+        Story.looks().fit("lot:" + rawLot, "lot:" + rawLot.replaceFirst("^R", "L")).list(),
         "Nothing changes: each fact counts once, and each mass is there once.");
   }
 
@@ -69,7 +69,7 @@ final class FileStories {
             + " LotSplit-broken.csv a part of -5 kg; line 3 of FieldInspection-broken.csv the part"
             + " FEMAIL, and line 4 BBCH stage 140; MoistureTest-broken.csv has no column lotId;"
             + " in phone-broken.ndjson line 2 is cut off and line 3 is of no known type.",
-        List.of("lot:L26-S08A", "lot:L26-S08B", "crop:C26-S08"),
+        Story.looks().fit("crop:C26-S08", "lot:L26-S08A").owed("lot:L26-S08B").list(),
         "Eight lines refused, each with field, value, limit and remedy. The good lines count:"
             + " L26-S08A is fit; L26-S08B owes a germination test.");
   }

@@ -117,7 +117,7 @@ final class FourSeasons {
     multiply(Crop.singleCross(cropId(2025), small(2025), hybrid, 2025), 2023);
   }
 
-  /** Its post-control is not grown before 2027: evidence that is still owed. */
+  /** Seed for the year after; its post-control is not grown before 2027. */
   private void multiplyPollinatorForNextYear() {
     DemoHybrid hybrid = DemoHybrid.numbered(1);
     multiply(fertile(hybrid, CropRole.POLLINATOR, hybrid.pollinator(), 2026), 2024);

@@ -43,7 +43,7 @@ final class LaboratoryStories {
             + " was tested again; "
             + owing.lotId()
             + " was not.",
-        List.of("lot:" + owing.lotId(), "lot:" + retested.lotId()),
+        Story.looks().owed("lot:" + owing.lotId()).fit("lot:" + retested.lotId()).list(),
         owing.lotId() + " owes a retest; " + retested.lotId() + " is fit on its retest.");
   }
 
@@ -59,7 +59,10 @@ final class LaboratoryStories {
         folder,
         "An ergot count over the limit",
         "Nine ergot bodies in 500 g of lot " + lot.lotId() + ". Ergot is poisonous.",
-        List.of("lot:" + lot.lotId(), "lot:" + raw.lotId(), "crop:" + crop.cropId()),
+        Story.looks()
+            .notFit("lot:" + lot.lotId())
+            .fit("lot:" + raw.lotId(), "crop:" + crop.cropId())
+            .list(),
         "The lot is not fit (at most 4); the crop and the raw lot are not touched by it.");
   }
 
@@ -78,7 +81,9 @@ final class LaboratoryStories {
         "Facts out of order",
         "The files are read in name order: dispatch first, then the laboratory's results, then the"
             + " field with its harvest, and the conditioning last.",
-        List.of("lot:" + lot.lotId(), "lot:" + raw.lotId(), "crop:" + crop.cropId()),
+        Story.looks()
+            .fit("lot:" + lot.lotId(), "lot:" + raw.lotId(), "crop:" + crop.cropId())
+            .list(),
         "Fit, as if they had come in order.");
   }
 

@@ -48,7 +48,7 @@ final class PlantStories {
         "A blend with the wrong share",
         "Mixture M25-S03 was to have 4 % of pollinator and got 12 %; the marker test of its kernels"
             + " says the same.",
-        List.of("lot:M25-S03", "hybrid:HYB-06"),
+        Story.looks().notFit("lot:M25-S03").unjudged("hybrid:HYB-06").list(),
         "Blend share not met: about 12 % of viable kernels where the breeder states 4 ± 1.5.");
   }
 
@@ -94,7 +94,7 @@ final class PlantStories {
         "A corrected typing error",
         "The harvest of lot R25-S06 was keyed in as 12,400 kg and corrected to 1,240 kg two days"
             + " later.",
-        List.of("crop:C25-S06", "lot:R25-S06", "lot:L25-S06"),
+        Story.looks().fit("crop:C25-S06", "lot:R25-S06", "lot:L25-S06").list(),
         "R25-S06 holds 1,240 kg; both facts are on record, the first superseded, with the reason.");
   }
 
@@ -119,7 +119,7 @@ final class PlantStories {
         folder,
         "A lot that gave out more than it holds",
         "Two deliveries of lot " + lot.lotId() + " come to 600 kg more than was ever in it.",
-        List.of("lot:" + lot.lotId()),
+        Story.looks().notFit("lot:" + lot.lotId()).list(),
         "Mass balance not met: seed from elsewhere must be among it.");
   }
 }

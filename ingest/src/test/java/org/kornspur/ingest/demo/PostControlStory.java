@@ -50,19 +50,21 @@ final class PostControlStory {
         "Basic lot L24-S05 (single cross SC-04) passed its plot in 2025 and went by way of mixture"
             + " M24-S05 and crop C25-S05 into certified seed, sold in 2025. On 12 October 2026 a"
             + " marker test of the sample kept back finds 34 of 480 plants not true to type.",
-        List.of(
-            "lot:L24-S05",
-            "lot:M24-S05",
-            "crop:C25-S05",
-            "lot:R25-S05",
-            "lot:L25-S05",
-            "lot:L25-S05-P1"),
+        Story.looks()
+            .notFit(
+                "lot:L24-S05",
+                "lot:M24-S05",
+                "crop:C25-S05",
+                "lot:R25-S05",
+                "lot:L25-S05",
+                "lot:L25-S05-P1")
+            .fit(
+                "crop:C24-S05",
+                "lot:" + holding.seed(hybrid.sterileLine(), 2023).lotId(),
+                "lot:" + holding.seed(hybrid.fertileLine(), 2023).lotId())
+            .list(),
         "L24-S05 not fit on post-control, and every descendant down to the parts at the customers,"
-            + " each with the path back to L24-S05. Its own parents "
-            + holding.seed(hybrid.sterileLine(), 2023).lotId()
-            + " and "
-            + holding.seed(hybrid.fertileLine(), 2023).lotId()
-            + " stay fit.");
+            + " each with the path back to L24-S05. The crop that it came from and its parents stay fit.");
   }
 
   private static PostControlResult failure(SeedLot basic) {

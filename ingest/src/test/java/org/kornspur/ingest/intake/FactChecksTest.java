@@ -11,6 +11,7 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.apache.avro.specific.SpecificRecord;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -272,17 +273,33 @@ class FactChecksTest {
   @Test
   void anOutlineOfTooManyCornersIsRefusedForItsSizeAlone() {
     List<GeoPoint> many =
-        IntStream.range(0, 10_001)
+        IntStream.range(0, 4001)
             .mapToObj(
                 corner ->
                     new GeoPoint(
-                        10 + 0.1 * Math.cos(corner * Math.PI / 6000),
-                        52 + 0.1 * Math.sin(corner * Math.PI / 6000)))
+                        10 + 0.1 * Math.cos(corner * Math.PI / 2100),
+                        52 + 0.1 * Math.sin(corner * Math.PI / 2100)))
             .toList();
 
     List<Problem> problems = FactChecks.check(crop(many, null, null, 2024));
 
-    assertThat(problems).extracting(Problem::value).containsExactly("10001 elements");
+    assertThat(problems).extracting(Problem::value).containsExactly("4001 corners");
+  }
+
+  /** Thousands of slanting teeth: every bounding box meets every other. */
+  @Test
+  @Timeout(10)
+  void aCombMadeToBeSlowIsJudgedInTime() {
+    List<GeoPoint> comb = new ArrayList<>();
+    for (int tooth = 0; tooth < 1999; tooth++) {
+      double shift = tooth * 1e-5;
+      comb.add(new GeoPoint(10 + shift, 52.0));
+      comb.add(new GeoPoint(10.9 + shift, 52.9));
+    }
+    comb.add(new GeoPoint(10.95, 51.95));
+
+    assertThat(FactChecks.check(crop(comb, null, null, 2024)))
+        .allSatisfy(problem -> assertThat(problem.field()).isEqualTo("outline"));
   }
 
   @Test

@@ -93,7 +93,8 @@ public final class AnyFact {
             .withChars("Weizen, \"äöü\"; Roggen=€/Жито")
             .ofMinLength(1)
             .ofMaxLength(40)
-            .filter(text -> !text.isBlank())
+            .map(String::strip)
+            .filter(text -> !text.isEmpty())
             .map(Object.class::cast);
   }
 

@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.contract.FieldCropDeclared;
@@ -26,6 +27,9 @@ public final class Dossier {
   private static final Comparator<Entry> BY_TIME_THEN_ID =
       Comparator.comparing((Entry entry) -> entry.header().getHappenedAt())
           .thenComparing(entry -> entry.header().getFactId());
+
+  private static final Set<FactType> SAME_HARVEST =
+      Set.of(FactType.CONDITIONING, FactType.LOT_SPLIT, FactType.LOT_MERGE);
 
   private final Subject subject;
   private final List<Entry> entries;
@@ -118,6 +122,34 @@ public final class Dossier {
   /** What this crop or lot is; empty while its origin is not known. */
   public Optional<Material> material() {
     return MaterialOf.dossier(this);
+  }
+
+  /**
+   * Ids of post-control results of the lots that this one was conditioned, split or merged from:
+   * they are the same harvest. Of merged lots each must have been in post-control.
+   */
+  public List<String> postControlsOfSameHarvest() {
+    List<List<String>> ofEach =
+        edgesIn().stream()
+            .filter(edge -> SAME_HARVEST.contains(edge.by()))
+            .map(Edge::parent)
+            .distinct()
+            .map(parent -> parent(parent).map(Report.FromParent::postControls).orElse(List.of()))
+            .toList();
+    boolean each = ofEach.stream().noneMatch(List::isEmpty);
+    return each ? ofEach.stream().flatMap(List::stream).distinct().sorted().toList() : List.of();
+  }
+
+  /** Enterprise that grows the crop, or that grew or declared the lot; empty where nothing says. */
+  public Optional<String> holder() {
+    return crop()
+        .map(FieldCropDeclared::getEnterpriseId)
+        .or(() -> declaredLot().map(LotDeclared::getEnterpriseId))
+        .or(
+            () ->
+                parents().stream()
+                    .flatMap(parent -> parent.holder().stream())
+                    .min(Comparator.naturalOrder()));
   }
 
   /** The crop's own declaration. */

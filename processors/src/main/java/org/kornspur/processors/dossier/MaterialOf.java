@@ -2,6 +2,7 @@ package org.kornspur.processors.dossier;
 
 import java.util.List;
 import java.util.Optional;
+import org.kornspur.contract.Admixture;
 import org.kornspur.contract.Blend;
 import org.kornspur.contract.CropRole;
 import org.kornspur.contract.FieldCropDeclared;
@@ -38,6 +39,7 @@ final class MaterialOf {
         .declaredLot()
         .map(MaterialOf::declared)
         .or(() -> blended(dossier))
+        .or(() -> admixed(dossier))
         .or(() -> dossier.parents().stream().flatMap(p -> p.material().stream()).findFirst());
   }
 
@@ -58,6 +60,18 @@ final class MaterialOf {
         .filter(blend -> Subject.lot(blend.getBlendLotId()).equals(dossier.subject()))
         .findFirst()
         .flatMap(blend -> mixture(dossier, blend));
+  }
+
+  /** Hybrid seed stays what it is when open-pollinated rye is added to it. */
+  private static Optional<Material> admixed(Dossier dossier) {
+    return dossier.facts(Admixture.class).stream()
+        .filter(admixture -> Subject.lot(admixture.getIntoLotId()).equals(dossier.subject()))
+        .flatMap(admixture -> admixture.getHybridLots().stream())
+        .map(part -> Subject.lot(part.getLotId()))
+        .sorted()
+        .flatMap(lot -> dossier.parent(lot).stream())
+        .flatMap(report -> report.material().stream())
+        .findFirst();
   }
 
   private static Optional<Material> mixture(Dossier dossier, Blend blend) {

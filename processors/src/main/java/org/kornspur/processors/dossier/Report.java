@@ -1,14 +1,15 @@
 package org.kornspur.processors.dossier;
 
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
 import org.kornspur.contract.ComponentKind;
-import org.kornspur.contract.GeoPoint;
 import org.kornspur.contract.PollenSourceKind;
 import org.kornspur.contract.ShareBasis;
 import org.kornspur.ingest.contract.Subject;
-import org.kornspur.processors.gates.Verdict;
+import org.kornspur.processors.ground.GeoPosition;
+import org.kornspur.processors.verdict.Verdict;
 
 /** What one subject tells another: the only way in which dossiers learn of each other. */
 public sealed interface Report {
@@ -27,6 +28,8 @@ public sealed interface Report {
    * @param troubles what the child inherits, each with the path to the parent
    * @param ancestors the parent's ancestors and how many steps above it each stands
    * @param seedVerdicts verdicts on the parent's seed, which a part split from it may rest on
+   * @param postControls ids of post-control results of the parent's harvest
+   * @param holder enterprise that grew it or declared it, where known
    */
   record FromParent(
       Subject parent,
@@ -35,7 +38,9 @@ public sealed interface Report {
       SeedMeasures measures,
       List<Trouble> troubles,
       SortedMap<String, Integer> ancestors,
-      List<Verdict> seedVerdicts)
+      List<Verdict> seedVerdicts,
+      List<String> postControls,
+      Optional<String> holder)
       implements Report {
     @Override
     public String sender() {
@@ -98,14 +103,7 @@ public sealed interface Report {
       GeoPosition onCrop,
       GeoPosition onSource,
       Optional<PollenSourceKind> sourceKind,
-      Optional<java.time.LocalDate> sheddingFrom,
-      Optional<java.time.LocalDate> sheddingTo,
+      Optional<LocalDate> sheddingFrom,
+      Optional<LocalDate> sheddingTo,
       String factId) {}
-
-  /** A place on WGS84, degrees. */
-  record GeoPosition(double lon, double lat) {
-    public static GeoPosition of(GeoPoint point) {
-      return new GeoPosition(point.getLon(), point.getLat());
-    }
-  }
 }

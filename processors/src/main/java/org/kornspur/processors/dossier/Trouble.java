@@ -2,7 +2,7 @@ package org.kornspur.processors.dossier;
 
 import java.util.List;
 import org.kornspur.ingest.contract.Subject;
-import org.kornspur.processors.gates.Gate;
+import org.kornspur.processors.verdict.Gate;
 
 /**
  * A failing or an open question of an ancestor that its descendants inherit.

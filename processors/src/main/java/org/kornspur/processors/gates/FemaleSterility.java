@@ -11,6 +11,8 @@ import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.statistics.ExactBinomial;
+import org.kornspur.processors.verdict.Gate;
+import org.kornspur.processors.verdict.Verdict;
 
 /**
  * Sterility of the female, percent, by plants examined in flower and by ears bagged before it.

@@ -7,6 +7,8 @@ import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
+import org.kornspur.processors.verdict.Gate;
+import org.kornspur.processors.verdict.Verdict;
 
 /**
  * Number of visits of a field inspector to the crop.

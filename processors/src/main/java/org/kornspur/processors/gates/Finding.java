@@ -4,6 +4,9 @@ import java.util.List;
 import java.util.Optional;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.statistics.Interval;
+import org.kornspur.processors.verdict.Gate;
+import org.kornspur.processors.verdict.Measured;
+import org.kornspur.processors.verdict.Verdict;
 
 /**
  * A value that a gate found, ready to be held against a limit.

@@ -3,6 +3,7 @@ package org.kornspur.processors.gates;
 import java.util.List;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.standards.Rulebook;
+import org.kornspur.processors.verdict.Verdict;
 
 /** One gate: a pure function of a dossier and the rulebook that the production names. */
 @FunctionalInterface

@@ -15,6 +15,19 @@ public final class Gates {
         new SheddingFemales(),
         new FemaleSterility(),
         new OtherPlants(),
-        new FieldInspections());
+        new FieldInspections(),
+        new Components(),
+        new Origin(),
+        new BlendShare(),
+        new MassBalance(),
+        new PostControl(),
+        new PostControlOfBasicSeed(),
+        new Germination(),
+        new AnalyticalPurity(),
+        new OtherSeeds(),
+        new Ergot(),
+        new Moisture(),
+        new LotSize(),
+        new SampleDrawing());
   }
 }

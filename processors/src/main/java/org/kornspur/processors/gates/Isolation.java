@@ -10,6 +10,8 @@ import org.kornspur.processors.dossier.Report.Neighbour;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
+import org.kornspur.processors.verdict.Gate;
+import org.kornspur.processors.verdict.Verdict;
 
 /**
  * Distance from a seed crop to the nearest foreign rye pollen, metres between the outlines.

@@ -17,6 +17,8 @@ import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.statistics.ExactBinomial;
 import org.kornspur.processors.statistics.ExactPoisson;
 import org.kornspur.processors.statistics.MoreUnits;
+import org.kornspur.processors.verdict.Gate;
+import org.kornspur.processors.verdict.Verdict;
 
 /**
  * Plants not true to type at field inspection, by area (plants for each square metre) or by plants

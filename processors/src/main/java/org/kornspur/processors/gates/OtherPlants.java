@@ -9,6 +9,8 @@ import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.statistics.ExactPoisson;
+import org.kornspur.processors.verdict.Gate;
+import org.kornspur.processors.verdict.Verdict;
 
 /**
  * Other cereals, species whose seed is hard to clean out, wild oats and smuts in the crop, plants

@@ -5,6 +5,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Supplier;
 import org.kornspur.contract.Conditioning;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
@@ -17,6 +18,8 @@ import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.standards.Rye;
+import org.kornspur.processors.verdict.Gate;
+import org.kornspur.processors.verdict.Verdict;
 
 /**
  * A lot whose material is known, under its rulebook, by the text in force in its year of harvest.
@@ -77,23 +80,24 @@ record SeedLot(Dossier dossier, Material material, Rulebook rulebook, LocalDate 
   }
 
   /**
-   * Verdicts of a gate on the lot that this one was split from; empty where it was not split from
-   * one lot only, or nothing is known of that.
+   * Verdicts of a gate on the lot that this one was split from, or what is owed where it was not
+   * split from one lot only, or nothing is known of that one.
    */
-  List<Verdict> verdictsOfUnsplit(Gate gate) {
+  List<Verdict> verdictsOfUnsplitOr(Gate gate, Supplier<Verdict> owed) {
     List<Edge> in = dossier.edgesIn();
     boolean isPart =
         !in.isEmpty()
             && in.stream().allMatch(edge -> edge.by() == FactType.LOT_SPLIT)
             && in.stream().map(Edge::parent).distinct().count() == 1;
-    if (!isPart) {
-      return List.of();
-    }
-    return dossier
-        .parent(in.get(0).parent())
-        .map(Report.FromParent::seedVerdicts)
-        .map(verdicts -> verdicts.stream().filter(verdict -> verdict.gate() == gate).toList())
-        .orElse(List.of());
+    List<Verdict> ofUnsplit =
+        isPart
+            ? dossier.parent(in.get(0).parent()).stream()
+                .map(Report.FromParent::seedVerdicts)
+                .flatMap(List::stream)
+                .filter(verdict -> verdict.gate() == gate)
+                .toList()
+            : List.of();
+    return ofUnsplit.isEmpty() ? List.of(owed.get()) : ofUnsplit;
   }
 
   /** The remedy, and for treated seed that it is never food or feed. */

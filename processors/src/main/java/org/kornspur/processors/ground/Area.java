@@ -3,7 +3,6 @@ package org.kornspur.processors.ground;
 import java.util.List;
 import net.sf.geographiclib.Geodesic;
 import net.sf.geographiclib.PolygonArea;
-import org.kornspur.processors.dossier.Report.GeoPosition;
 
 /** The area of an outline on the ellipsoid, its holes taken off. */
 public final class Area {

@@ -1,7 +1,6 @@
 package org.kornspur.processors.ground;
 
 import java.util.List;
-import org.kornspur.processors.dossier.Report.GeoPosition;
 
 /**
  * A box of latitude and longitude that holds an outline and everything on its edges, degrees.

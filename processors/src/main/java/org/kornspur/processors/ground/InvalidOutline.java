@@ -1,7 +1,6 @@
 package org.kornspur.processors.ground;
 
 import java.util.Optional;
-import org.kornspur.processors.dossier.Report.GeoPosition;
 
 /**
  * Corners that make no field. The message names the corner or the crossing edges, counted from 1 as

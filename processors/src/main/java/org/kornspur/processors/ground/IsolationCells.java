@@ -3,7 +3,6 @@ package org.kornspur.processors.ground;
 import java.util.Collections;
 import java.util.LinkedHashSet;
 import java.util.Set;
-import org.kornspur.processors.dossier.Report.GeoPosition;
 import org.kornspur.processors.ground.InvalidOutline.Fault;
 
 /**

@@ -5,7 +5,6 @@ import java.util.List;
 import net.sf.geographiclib.Geodesic;
 import net.sf.geographiclib.GeodesicData;
 import org.kornspur.contract.GeoPoint;
-import org.kornspur.processors.dossier.Report.GeoPosition;
 import org.locationtech.jts.geom.Polygon;
 
 /**

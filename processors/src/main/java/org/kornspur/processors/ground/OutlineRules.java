@@ -5,7 +5,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import org.kornspur.processors.dossier.Report.GeoPosition;
 import org.kornspur.processors.ground.InvalidOutline.Fault;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.LineSegment;

@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import org.kornspur.contract.PollenSourceKind;
 import org.kornspur.ingest.contract.Subject;
-import org.kornspur.processors.dossier.Report.GeoPosition;
 
 /**
  * A place where pollen is shed, and for a seed crop also where foreign pollen matters.

@@ -1,6 +1,5 @@
 package org.kornspur.processors.ground;
 
-import org.kornspur.processors.dossier.Report.GeoPosition;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.operation.distance.DistanceOp;

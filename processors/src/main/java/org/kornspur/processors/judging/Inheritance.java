@@ -13,8 +13,8 @@ import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.dossier.Trouble;
-import org.kornspur.processors.gates.Gate;
-import org.kornspur.processors.gates.Verdict;
+import org.kornspur.processors.verdict.Gate;
+import org.kornspur.processors.verdict.Verdict;
 
 /**
  * What passes down the pedigree.
@@ -85,7 +85,7 @@ final class Inheritance {
 
   private static boolean reaches(Gate gate, Subject receiver) {
     return switch (gate.reach()) {
-      case EVERY_DESCENDANT -> true;
+      case EVERY_DESCENDANT, CERTIFIED_DESCENDANTS -> true;
       case UNTIL_SOWN -> receiver.kind() == Subject.Kind.LOT;
       case OWN -> false;
     };

@@ -5,18 +5,21 @@ import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.function.Function;
+import java.util.stream.Stream;
+import org.kornspur.contract.Category;
+import org.kornspur.contract.PostControlResult;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.dossier.Trouble;
-import org.kornspur.processors.gates.Gate;
 import org.kornspur.processors.gates.GateRule;
-import org.kornspur.processors.gates.Verdict;
 import org.kornspur.processors.judging.Standing.State;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.pedigree.MassFlow;
 import org.kornspur.processors.standards.Rulebook;
+import org.kornspur.processors.verdict.Gate;
+import org.kornspur.processors.verdict.Verdict;
 
 /**
  * Judges a dossier: runs every gate under the rulebook that the production names, adds what is
@@ -63,14 +66,14 @@ public final class Judge {
     Standing standing =
         new Standing(
             dossier.subject(),
-            state(verdicts, inherited),
+            state(material, verdicts, inherited),
             material,
             rulebook.map(book -> book.title() + ", edition " + book.edition()),
             verdicts,
             inherited,
             total(dossier, MassFlow.Direction.IN),
             total(dossier, MassFlow.Direction.OUT),
-            holder(dossier),
+            dossier.holder(),
             dossier.edgesIn().stream().map(Edge::parent).distinct().sorted().toList());
     return new Outcome(
         Optional.of(standing),
@@ -120,17 +123,27 @@ public final class Judge {
         .toList();
   }
 
-  private static State state(List<Verdict> verdicts, List<Trouble> inherited) {
+  private static State state(
+      Optional<Material> material, List<Verdict> verdicts, List<Trouble> inherited) {
     boolean condemned =
         verdicts.stream().anyMatch(Verdict.NotMet.class::isInstance)
             || inherited.stream().anyMatch(t -> t.weight() == Trouble.Weight.CONDEMNS);
     if (condemned) {
       return State.NOT_FIT;
     }
+    boolean certified = material.map(Material::category).equals(Optional.of(Category.CERTIFIED));
     boolean owed =
-        verdicts.stream().anyMatch(Verdict.Owed.class::isInstance)
-            || inherited.stream().anyMatch(t -> t.weight() == Trouble.Weight.OWED);
+        verdicts.stream()
+                .filter(Verdict.Owed.class::isInstance)
+                .anyMatch(verdict -> holdsUp(verdict.gate(), certified))
+            || inherited.stream()
+                .filter(trouble -> trouble.weight() == Trouble.Weight.OWED)
+                .anyMatch(trouble -> holdsUp(trouble.gate(), certified));
     return owed ? State.EVIDENCE_OWED : State.FIT;
+  }
+
+  private static boolean holdsUp(Gate gate, boolean certified) {
+    return certified || gate.reach() != Gate.Reach.CERTIFIED_DESCENDANTS;
   }
 
   private static List<Report> reportsToChildren(
@@ -143,6 +156,14 @@ public final class Judge {
     List<Verdict> seedVerdicts =
         verdicts.stream()
             .filter(verdict -> verdict.gate().heritage() == Gate.Heritage.SEED_QUALITY)
+            .toList();
+    List<String> postControls =
+        Stream.concat(
+                dossier.facts(PostControlResult.class).stream()
+                    .map(result -> result.getHeader().getFactId()),
+                dossier.postControlsOfSameHarvest().stream())
+            .distinct()
+            .sorted()
             .toList();
     return dossier.edgesOut().stream()
         .map(Edge::child)
@@ -158,7 +179,9 @@ public final class Judge {
                     Measures.of(dossier),
                     passedOn,
                     ancestors,
-                    seedVerdicts))
+                    seedVerdicts,
+                    postControls,
+                    dossier.holder()))
         .toList();
   }
 
@@ -167,12 +190,5 @@ public final class Judge {
         .filter(flow -> flow.direction() == direction)
         .mapToDouble(MassFlow::massKg)
         .sum();
-  }
-
-  private static Optional<String> holder(Dossier dossier) {
-    return dossier
-        .crop()
-        .map(crop -> crop.getEnterpriseId())
-        .or(() -> dossier.declaredLot().map(lot -> lot.getEnterpriseId()));
   }
 }

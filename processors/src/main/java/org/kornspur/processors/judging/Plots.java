@@ -6,7 +6,7 @@ import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.GeoPoint;
 import org.kornspur.contract.PollenSourceSeen;
 import org.kornspur.processors.dossier.Dossier;
-import org.kornspur.processors.dossier.Report.GeoPosition;
+import org.kornspur.processors.ground.GeoPosition;
 import org.kornspur.processors.ground.Plot;
 
 /** The place of a crop or pollen source, from its latest declaration. */

@@ -5,7 +5,7 @@ import java.util.Optional;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.dossier.Trouble;
-import org.kornspur.processors.gates.Verdict;
+import org.kornspur.processors.verdict.Verdict;
 
 /**
  * Whether a crop or lot is fit, and everything that this rests on. A function of the facts alone:

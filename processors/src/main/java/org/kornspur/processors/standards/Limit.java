@@ -36,6 +36,8 @@ public record Limit(
     boolean verified,
     String note,
     Optional<SecondSample> secondSample) {
+  /** Stands in place of a text where a number is common practice only. */
+  public static final String NO_SOURCE = "common practice, no source";
 
   /** Which side of the limit is good. */
   public enum Sense {
@@ -67,7 +69,8 @@ public record Limit(
   /** Where the limit stands and how sure that is, for the end of a sentence. */
   public String citation() {
     String until = inForceTo.map(day -> " to " + day).orElse("");
-    String surety = verified ? "" : "; not verified against the text";
+    boolean hasText = !text.equals(NO_SOURCE);
+    String surety = verified || !hasText ? "" : "; not verified against the text";
     return "%s %s: %s, %s, in force from %s%s%s"
         .formatted(rulebookId, edition, text, section, inForceFrom, until, surety);
   }

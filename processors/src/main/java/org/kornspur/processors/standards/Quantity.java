@@ -43,8 +43,12 @@ public enum Quantity {
   MASS_BALANCE_TOLERANCE("%"),
   /** Least number of seeds in a germination test. */
   GERMINATION_SEEDS("seeds"),
+  /** Share of pollinator in a technical mixture; its limit is the breeder's, not a rulebook's. */
+  BLEND_SHARE("%"),
   /** Percentage points beyond the breeder's tolerance that a blend may lie off. */
   BLEND_SHARE_EXTRA_TOLERANCE("percentage points"),
+  /** Post-control results of basic seed before certified seed that comes of it is certified. */
+  POST_CONTROL_BEFORE_CERTIFICATION("results"),
   /** Off-type plants for each plant in post-control where the breeder states no purity. */
   POST_CONTROL_OFF_TYPES("plants/plant"),
   POST_CONTROL_SHEDDING("plants/plant"),

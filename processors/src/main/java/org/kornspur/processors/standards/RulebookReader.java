@@ -22,9 +22,6 @@ import org.kornspur.processors.standards.Rulebooks.RulebookFile;
 final class RulebookReader {
   private static final YAMLMapper YAML = new YAMLMapper();
 
-  /** Stands in place of a text in the book of common practice. */
-  static final String NO_SOURCE = "common practice, no source";
-
   private final RulebookFile file;
   private final JsonNode root;
 
@@ -94,7 +91,7 @@ final class RulebookReader {
             wording(sense, value, per, unit),
             id,
             edition,
-            isPractice() ? NO_SOURCE : text(source, "text", named + " source"),
+            isPractice() ? Limit.NO_SOURCE : text(source, "text", named + " source"),
             isPractice() ? text(item, "note", named) : text(source, "section", named + " source"),
             day(item, "inForceFrom", named),
             item.has("inForceTo") ? Optional.of(day(item, "inForceTo", named)) : Optional.empty(),
@@ -114,13 +111,22 @@ final class RulebookReader {
     String side = sense == Limit.Sense.AT_LEAST ? "at least " : "at most ";
     String plain = value.stripTrailingZeros().toPlainString();
     if (per.isEmpty()) {
-      return side + plain + (unit.equals("%") ? " %" : " " + unit);
+      return side + plain + " " + counted(plain, unit);
     }
-    String[] counted = unit.split("/", 2);
-    String base = counted[1].equals("plant") ? "plants" : counted[1];
+    String[] parts = unit.split("/", 2);
+    String base = parts[1].equals("plant") ? "plants" : parts[1];
     return side
         + "%s %s in %s %s"
-            .formatted(plain, counted[0], per.get().stripTrailingZeros().toPlainString(), base);
+            .formatted(
+                plain,
+                counted(plain, parts[0]),
+                per.get().stripTrailingZeros().toPlainString(),
+                base);
+  }
+
+  /** Units are plural words or signs: one of them loses its s. */
+  private static String counted(String number, String unit) {
+    return number.equals("1") && unit.endsWith("s") ? unit.substring(0, unit.length() - 1) : unit;
   }
 
   private boolean verified(JsonNode item, String place) {

@@ -92,10 +92,10 @@ public record BlendShare(double share, double standardError, ShareBasis basis) {
     return new Estimate(share, Math.sqrt(forError * (1 - forError) / seeds));
   }
 
-  /** Interval of the share on the logit scale; a share of 0 or 1 is exact. */
+  /** Interval of the share on the logit scale; a share without error, or of 0 or 1, is exact. */
   public Interval interval(double confidence) {
     Checks.probability("confidence", confidence);
-    if (share == 0 || share == 1) {
+    if (standardError == 0 || share == 0 || share == 1) {
       return new Interval(share, share, confidence);
     }
     double quantile = NormalDistribution.of(0, 1).inverseSurvivalProbability((1 - confidence) / 2);

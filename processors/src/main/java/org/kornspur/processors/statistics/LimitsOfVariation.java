@@ -27,6 +27,8 @@ public final class LimitsOfVariation {
   }
 
   /**
+   * Other seeds by number; fewer than allowed always agree.
+   *
    * @param most greatest number of other seeds that the standard or label allows
    * @param found number found in a sample of the same weight
    */

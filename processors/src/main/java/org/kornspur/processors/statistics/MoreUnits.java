@@ -30,6 +30,8 @@ public record MoreUnits(State now, OptionalInt ifNoneBad, OptionalInt atPresentR
   }
 
   /**
+   * What more counting would settle, from the count so far.
+   *
    * @param bad bad units found
    * @param examined units examined
    * @param standard greatest share of bad units

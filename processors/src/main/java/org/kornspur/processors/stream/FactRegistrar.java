@@ -27,6 +27,7 @@ import org.kornspur.ingest.registry.UnknownSchema;
 import org.kornspur.ingest.wire.NotWireFormat;
 import org.kornspur.ingest.wire.UnknownRecordType;
 import org.kornspur.ingest.wire.WireFormat;
+import org.kornspur.processors.ground.PlaceableFacts;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -99,7 +100,8 @@ final class FactRegistrar implements Processor<byte[], byte[], String, Object> {
               "the fact id, " + factId,
               "Send each fact under its own fact id as the record key"));
     }
-    return FactChecks.check(fact);
+    List<Problem> problems = FactChecks.check(fact);
+    return problems.isEmpty() ? PlaceableFacts.problemsOf(fact) : problems;
   }
 
   private void register(Record<byte[], byte[]> record, SpecificRecord fact) {

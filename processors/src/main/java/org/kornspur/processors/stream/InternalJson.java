@@ -23,7 +23,7 @@ import org.apache.kafka.common.serialization.Serde;
 import org.apache.kafka.common.serialization.Serdes;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Report;
-import org.kornspur.processors.gates.Verdict;
+import org.kornspur.processors.verdict.Verdict;
 
 /**
  * JSON for topics and stores that only the processors themselves read. Unknown properties are

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import java.util.concurrent.TimeUnit;
-import org.kornspur.processors.dossier.Report.GeoPosition;
+import org.kornspur.processors.ground.GeoPosition;
 import org.kornspur.processors.ground.IsolationIndex;
 import org.kornspur.processors.ground.IsolationIndex.Entry;
 import org.kornspur.processors.ground.Outline;

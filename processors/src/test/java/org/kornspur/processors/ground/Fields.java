@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import net.sf.geographiclib.Geodesic;
 import net.sf.geographiclib.GeodesicData;
-import org.kornspur.processors.dossier.Report.GeoPosition;
 
 /** Invented fields, laid out on the ellipsoid in metres from a place. */
 final class Fields {

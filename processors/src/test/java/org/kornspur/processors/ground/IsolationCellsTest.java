@@ -20,7 +20,6 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
-import org.kornspur.processors.dossier.Report.GeoPosition;
 import org.kornspur.processors.ground.InvalidOutline.Fault;
 
 class IsolationCellsTest {

@@ -11,7 +11,6 @@ import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import org.kornspur.processors.dossier.Report.GeoPosition;
 import org.kornspur.processors.ground.IsolationIndex.Entry;
 import org.kornspur.processors.ground.IsolationIndex.Found;
 import org.kornspur.processors.ground.IsolationIndex.Near;

@@ -7,11 +7,13 @@ import static org.kornspur.processors.ground.Fields.ring;
 
 import java.util.ArrayList;
 import java.util.List;
+import net.sf.geographiclib.Geodesic;
+import net.sf.geographiclib.GeodesicData;
+import net.sf.geographiclib.GeodesicLine;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.kornspur.contract.GeoPoint;
-import org.kornspur.processors.dossier.Report.GeoPosition;
 import org.kornspur.processors.ground.InvalidOutline.Fault;
 
 class OutlineTest {
@@ -75,6 +77,24 @@ class OutlineTest {
         Outline.ofPositions(
             List.of(at(180, 65), at(-179.99, 65), at(-179.99, 65.01), at(-180, 65)));
     assertThat(outline.corners()).hasSize(3);
+  }
+
+  /** A geodesic between corners on one parallel runs poleward of it. */
+  @ParameterizedTest
+  @CsvSource({"84.9, 5000", "84.5, 30000", "65, 40000", "-75, 40000", "0, 5000"})
+  void shouldHoldEveryPlaceOnItsEdgesInItsBounds(double lat, double lengthM) {
+    GeoPosition a = at(179.95, lat);
+    double lonDeg = Math.toDegrees(lengthM / (6_378_137 * Math.cos(Math.toRadians(lat))));
+    GeoPosition b = at(Math.IEEEremainder(179.95 + lonDeg, 360), lat);
+    GeoPosition equatorward = Fields.from(a, lat < 0 ? 0 : 180, 500);
+    Bounds bounds = Outline.ofPositions(List.of(a, b, equatorward)).bounds();
+    GeodesicLine edge = Geodesic.WGS84.InverseLine(a.lat(), a.lon(), b.lat(), b.lon());
+    for (int i = 0; i <= 1_000; i++) {
+      GeodesicData place = edge.Position(edge.Distance() * i / 1_000);
+      double lon = place.lon2 < 0 ? place.lon2 + 360 : place.lon2;
+      assertThat(place.lat2).isBetween(bounds.south(), bounds.north());
+      assertThat(lon).isBetween(bounds.west(), bounds.east());
+    }
   }
 
   @Test

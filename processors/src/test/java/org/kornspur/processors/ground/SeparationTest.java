@@ -12,7 +12,6 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
-import org.kornspur.processors.dossier.Report.GeoPosition;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.LineSegment;
 
@@ -120,6 +119,19 @@ class SeparationTest {
     Outline beside = rectangle(place, -30, -2_050, 30, -2_000);
     assertThat(Separation.between(large, beside).distanceM())
         .isCloseTo(GeodesicOracle.boundaryDistanceM(large, beside), within(0.002));
+  }
+
+  /** Both outlines begin 45 km south of where they come near, so the first plane is poor there. */
+  @Test
+  void shouldMeasureToAMillimetreFarFromTheFirstCorners() {
+    GeoPosition place = at(25.0, 60.0);
+    Outline wedge = Outline.ofPositions(ring(place, 0, 0, 2_500, 45_000, -2_500, 45_000));
+    Outline hook =
+        Outline.ofPositions(
+            ring(
+                place, 5_000, 0, 6_000, 0, 6_000, 47_000, 3_000, 47_000, 0, 46_000, 5_000, 46_500));
+    assertThat(Separation.between(wedge, hook).distanceM())
+        .isCloseTo(GeodesicOracle.boundaryDistanceM(wedge, hook), within(0.001));
   }
 
   @ParameterizedTest

@@ -27,13 +27,14 @@ import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.registry.LocalSchemaRegistry;
 import org.kornspur.ingest.wire.WireFormat;
 import org.kornspur.processors.dossier.Dossier;
-import org.kornspur.processors.gates.Gate;
-import org.kornspur.processors.gates.GateRule;
-import org.kornspur.processors.gates.Measured;
-import org.kornspur.processors.gates.Verdict;
+import org.kornspur.processors.gates.Gates;
 import org.kornspur.processors.judging.Judge;
 import org.kornspur.processors.pedigree.Pedigree;
 import org.kornspur.processors.standards.Rulebook;
+import org.kornspur.processors.standards.Rulebooks;
+import org.kornspur.processors.verdict.Gate;
+import org.kornspur.processors.verdict.Measured;
+import org.kornspur.processors.verdict.Verdict;
 import org.kornspur.standing.LotStanding;
 
 /**
@@ -49,24 +50,28 @@ final class DrivenTopology implements AutoCloseable {
   private final SortedMap<String, Optional<LotStanding>> latest = new TreeMap<>();
 
   DrivenTopology() {
-    this(List.of(DrivenTopology::postControl, DrivenTopology::isolation));
+    this(
+        new Judge(
+            id -> Optional.of(new NoLimits(id)),
+            List.of(DrivenTopology::postControl, DrivenTopology::isolation)));
   }
 
-  DrivenTopology(List<? extends GateRule> gates) {
+  DrivenTopology(Judge judge) {
     Properties config = new Properties();
     config.put(StreamsConfig.APPLICATION_ID_CONFIG, "driven");
     config.put(StreamsConfig.BOOTSTRAP_SERVERS_CONFIG, "none:1");
     config.put(StreamsConfig.STATE_DIR_CONFIG, temporaryFolder().toString());
-    driver =
-        new TopologyTestDriver(
-            KornspurTopology.build(
-                wire, new Judge(id -> Optional.of(new NoLimits(id)), gates), Stores.inMemory()),
-            config);
+    driver = new TopologyTestDriver(KornspurTopology.build(wire, judge, Stores.inMemory()), config);
     facts =
         driver.createInputTopic(
             Topics.FACTS.topicName(), new ByteArraySerializer(), new ByteArraySerializer());
     standings = output(Topics.STANDINGS);
     quarantine = output(Topics.QUARANTINE);
+  }
+
+  /** The topology with the gates and rulebooks that judge in earnest. */
+  static DrivenTopology withRealRules() {
+    return new DrivenTopology(new Judge(Rulebooks.bundled()::find, Gates.all()));
   }
 
   DrivenTopology accept(SpecificRecord... records) {

@@ -81,6 +81,17 @@ class IsolationJoinTest {
     assertThat(topology.newStandings()).isEmpty();
   }
 
+  @Test
+  void anOutlineThatCannotBePlacedIsRefusedAndStopsNothing() {
+    topology.accept(crop("f1", "C1", "M-1", 3_700_000), crop("f2", "C2", "M-1", 0));
+
+    assertThat(topology.quarantine())
+        .singleElement()
+        .satisfies(
+            entry -> assertThat(entry.getProblems().get(0).getField()).startsWith("outline"));
+    assertThat(state("crop:C2")).isEqualTo(StandingState.FIT);
+  }
+
   private StandingState state(String subject) {
     return topology.standing(Subject.parse(subject)).getState();
   }

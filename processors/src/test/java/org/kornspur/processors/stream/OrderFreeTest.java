@@ -95,7 +95,7 @@ class OrderFreeTest {
       case 5 ->
           InventedFacts.crop(head, crop, "pollen-" + random.nextInt(3), 400.0 * random.nextInt(8));
       case 6 -> InventedFacts.source(id, "S" + random.nextInt(2), 400.0 * random.nextInt(8));
-      default -> InventedFacts.blend(id, day, later, lot, LOTS[from == 0 ? 1 : 0]);
+      default -> InventedFacts.blend(id, day, later, lot, "POLLINATOR");
     };
   }
 }

@@ -1,4 +1,4 @@
-package org.kornspur.processors.gates;
+package org.kornspur.processors.verdict;
 
 /** What is checked of a crop or a lot, and how far down the pedigree a failure reaches. */
 public enum Gate {
@@ -24,6 +24,8 @@ public enum Gate {
   MASS_BALANCE(Heritage.IDENTITY, Reach.EVERY_DESCENDANT),
   /** Plants of the lot grown or tested after the fact. */
   POST_CONTROL(Heritage.PURITY, Reach.EVERY_DESCENDANT),
+  /** Basic seed of a mixture was in post-control before certified seed of it is certified. */
+  POST_CONTROL_OF_BASIC_SEED(Heritage.PURITY, Reach.CERTIFIED_DESCENDANTS),
   GERMINATION(Heritage.SEED_QUALITY, Reach.OWN),
   ANALYTICAL_PURITY(Heritage.SEED_QUALITY, Reach.OWN),
   OTHER_SEEDS(Heritage.SEED_QUALITY, Reach.OWN),
@@ -47,6 +49,8 @@ public enum Gate {
     OWN,
     /** All lots of the same harvest, up to the next sowing. */
     UNTIL_SOWN,
+    /** Descendants that are to be certified; the subject itself is not held up by it. */
+    CERTIFIED_DESCENDANTS,
     /** Every descendant, across sowings and blends. */
     EVERY_DESCENDANT
   }

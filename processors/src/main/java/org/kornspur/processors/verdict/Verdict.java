@@ -1,4 +1,4 @@
-package org.kornspur.processors.gates;
+package org.kornspur.processors.verdict;
 
 import java.util.List;
 import java.util.Optional;

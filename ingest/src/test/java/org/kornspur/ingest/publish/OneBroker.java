@@ -1,0 +1,69 @@
+package org.kornspur.ingest.publish;
+
+import java.io.IOException;
+import java.net.ServerSocket;
+import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.Map;
+import kafka.server.KafkaConfig;
+import kafka.server.KafkaRaftServer;
+import org.apache.kafka.common.Uuid;
+import org.apache.kafka.common.utils.Time;
+import org.apache.kafka.metadata.storage.Formatter;
+import org.apache.kafka.server.common.MetadataVersion;
+
+/** A real broker of one node for a test, with its data in a given folder. */
+public final class OneBroker implements AutoCloseable {
+
+  private final KafkaRaftServer server;
+  private final String bootstrap;
+
+  private OneBroker(KafkaRaftServer server, String bootstrap) {
+    this.server = server;
+    this.bootstrap = bootstrap;
+  }
+
+  /** Formats the folder and starts the broker. */
+  public static OneBroker start(Path folder) throws Exception {
+    String broker = "127.0.0.1:" + freePort();
+    String controller = "127.0.0.1:" + freePort();
+    Map<String, String> settings = new HashMap<>();
+    settings.put("process.roles", "broker,controller");
+    settings.put("node.id", "1");
+    settings.put("controller.quorum.voters", "1@" + controller);
+    settings.put("controller.listener.names", "CONTROLLER");
+    settings.put("listeners", "PLAINTEXT://" + broker + ",CONTROLLER://" + controller);
+    settings.put("listener.security.protocol.map", "PLAINTEXT:PLAINTEXT,CONTROLLER:PLAINTEXT");
+    settings.put("log.dirs", folder.toString());
+    settings.put("offsets.topic.replication.factor", "1");
+    settings.put("num.partitions", "4");
+    new Formatter()
+        .setNodeId(1)
+        .setClusterId(Uuid.randomUuid().toString())
+        .addDirectory(folder.toString())
+        .setMetadataLogDirectory(folder.toString())
+        .setReleaseVersion(MetadataVersion.LATEST_PRODUCTION)
+        .setControllerListenerName("CONTROLLER")
+        .run();
+    KafkaRaftServer server = new KafkaRaftServer(new KafkaConfig(settings), Time.SYSTEM);
+    server.startup();
+    return new OneBroker(server, broker);
+  }
+
+  /** Address for clients. */
+  public String bootstrap() {
+    return bootstrap;
+  }
+
+  @Override
+  public void close() {
+    server.shutdown();
+    server.awaitShutdown();
+  }
+
+  private static int freePort() throws IOException {
+    try (ServerSocket socket = new ServerSocket(0)) {
+      return socket.getLocalPort();
+    }
+  }
+}

@@ -1,0 +1,57 @@
+package org.kornspur.processors.gates;
+
+import java.util.List;
+import java.util.Optional;
+import org.kornspur.contract.PurityTest;
+import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.standards.Limit;
+import org.kornspur.processors.standards.Quantity;
+import org.kornspur.processors.standards.Rulebook;
+import org.kornspur.processors.statistics.Rounding;
+import org.kornspur.processors.verdict.Gate;
+import org.kornspur.processors.verdict.Verdict;
+
+/**
+ * Pure seed of the working sample, percent by weight to one decimal; the latest test counts.
+ *
+ * <p>Council Directive 66/402/EEC, Annex II.
+ */
+final class AnalyticalPurity implements GateRule {
+
+  @Override
+  public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
+    return SeedLot.toBeUsed(dossier, rulebook)
+        .flatMap(lot -> lot.limit(Quantity.ANALYTICAL_PURITY).map(limit -> judge(lot, limit)))
+        .orElse(List.of());
+  }
+
+  private static List<Verdict> judge(SeedLot lot, Limit limit) {
+    return lot.dossier()
+        .latest(PurityTest.class)
+        .map(test -> List.of(verdict(lot, test, limit)))
+        .orElseGet(
+            () ->
+                lot.verdictsOfUnsplitOr(
+                    Gate.ANALYTICAL_PURITY,
+                    () ->
+                        Finding.missing(
+                            Gate.ANALYTICAL_PURITY, "", limit, "a test of analytical purity")));
+  }
+
+  private static Verdict verdict(SeedLot lot, PurityTest test, Limit limit) {
+    double allG = test.getPureSeedG() + test.getInertMatterG() + test.getOtherSeedsG();
+    double percent = Rounding.tenthPercent(100 * test.getPureSeedG() / allG);
+    return new Finding(
+            Gate.ANALYTICAL_PURITY,
+            "",
+            percent,
+            Optional.empty(),
+            List.of(test.getHeader().getFactId()),
+            "Analytical purity is %s %% (%s g of %s g)"
+                .formatted(
+                    Wording.number(percent),
+                    Wording.number(test.getPureSeedG()),
+                    Wording.number(allG)))
+        .against(limit, lot.remedy("Clean the lot again and have it sampled anew."));
+  }
+}

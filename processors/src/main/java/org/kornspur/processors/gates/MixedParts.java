@@ -1,0 +1,132 @@
+package org.kornspur.processors.gates;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import org.kornspur.contract.Blend;
+import org.kornspur.contract.LotMass;
+import org.kornspur.contract.ShareBasis;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.dossier.Report;
+import org.kornspur.processors.dossier.SeedMeasures;
+import org.kornspur.processors.statistics.BlendShare;
+import org.kornspur.processors.statistics.Estimate;
+
+/**
+ * What went into a mixture, with what the lots' own dossiers reported of thousand-kernel weight and
+ * germination. Masses are taken as exact beside the errors of those.
+ */
+final class MixedParts {
+  private record Part(Subject lot, boolean pollinator, double massKg, SeedMeasures measures) {}
+
+  private final List<Part> parts = new ArrayList<>();
+  private final Set<String> factIds = new TreeSet<>();
+
+  MixedParts(Dossier dossier, List<Blend> blends) {
+    for (Blend blend : blends) {
+      factIds.add(blend.getHeader().getFactId());
+      blend.getFemales().forEach(part -> add(dossier, part, false));
+      blend.getPollinators().forEach(part -> add(dossier, part, true));
+    }
+  }
+
+  private void add(Dossier dossier, LotMass part, boolean pollinator) {
+    Subject lot = Subject.lot(part.getLotId());
+    SeedMeasures measures =
+        dossier.parent(lot).map(Report.FromParent::measures).orElse(SeedMeasures.none());
+    parts.add(new Part(lot, pollinator, part.getMassKg(), measures));
+  }
+
+  boolean none() {
+    return parts.isEmpty();
+  }
+
+  /** Facts that the share on a basis rests on. */
+  List<String> factIds(ShareBasis basis) {
+    Set<String> ids = new TreeSet<>(factIds);
+    for (Part part : parts) {
+      if (basis != ShareBasis.MASS) {
+        part.measures()
+            .thousandKernelWeightG()
+            .map(SeedMeasures.Estimate::factId)
+            .ifPresent(ids::add);
+      }
+      if (basis == ShareBasis.VIABLE_KERNELS) {
+        part.measures().germinationPercent().map(SeedMeasures.Estimate::factId).ifPresent(ids::add);
+      }
+    }
+    return List.copyOf(ids);
+  }
+
+  /** Tests that are missing before the share can be told on a basis. */
+  List<String> missing(ShareBasis basis) {
+    Set<String> missing = new TreeSet<>();
+    for (Part part : parts) {
+      if (basis != ShareBasis.MASS && part.measures().thousandKernelWeightG().isEmpty()) {
+        missing.add("the thousand-kernel weight of " + part.lot());
+      }
+      if (basis == ShareBasis.VIABLE_KERNELS && usableGermination(part).isEmpty()) {
+        missing.add("a germination test of " + part.lot());
+      }
+    }
+    return List.copyOf(missing);
+  }
+
+  /** Share of pollinator on a basis; empty where a test is missing or a lot does not grow. */
+  Optional<BlendShare> pollinatorShare(ShareBasis basis) {
+    boolean dead =
+        basis == ShareBasis.VIABLE_KERNELS
+            && parts.stream()
+                .flatMap(part -> usableGermination(part).stream())
+                .anyMatch(germination -> germination.mean() <= 0);
+    if (none() || dead || !missing(basis).isEmpty()) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        BlendShare.of(parts.stream().map(part -> measured(part, basis)).toList(), basis));
+  }
+
+  /**
+   * By how much the ratio of pollinator to female on one basis must be multiplied to have it on
+   * another; empty where a test is missing.
+   */
+  Optional<Double> ratioFactor(ShareBasis from, ShareBasis to) {
+    if (from == to) {
+      return Optional.of(1.0);
+    }
+    return pollinatorShare(to)
+        .flatMap(wanted -> pollinatorShare(from).map(given -> odds(wanted) / odds(given)));
+  }
+
+  /** A test with more seedlings than seeds says nothing and waits for its correction. */
+  private static Optional<SeedMeasures.Estimate> usableGermination(Part part) {
+    return part.measures().germinationPercent().filter(percent -> percent.mean() <= 100);
+  }
+
+  private static double odds(BlendShare share) {
+    return share.share() / (1 - share.share());
+  }
+
+  /** What the basis does not ask for is left at 1 and does not count. */
+  private static BlendShare.Part measured(Part part, ShareBasis basis) {
+    Estimate weightG =
+        basis == ShareBasis.MASS
+            ? Estimate.exact(1)
+            : part.measures()
+                .thousandKernelWeightG()
+                .map(weight -> new Estimate(weight.mean(), weight.standardError()))
+                .orElseThrow();
+    Estimate germination =
+        basis == ShareBasis.VIABLE_KERNELS
+            ? part.measures()
+                .germinationPercent()
+                .map(percent -> new Estimate(percent.mean() / 100, percent.standardError() / 100))
+                .orElseThrow()
+            : Estimate.exact(1);
+    return new BlendShare.Part(
+        part.pollinator(), Estimate.exact(part.massKg()), weightG, germination);
+  }
+}

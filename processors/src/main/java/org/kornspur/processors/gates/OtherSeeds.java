@@ -1,0 +1,84 @@
+package org.kornspur.processors.gates;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import org.kornspur.contract.OtherSeedDetermination;
+import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.standards.Quantity;
+import org.kornspur.processors.standards.Rulebook;
+import org.kornspur.processors.verdict.Gate;
+import org.kornspur.processors.verdict.Verdict;
+
+/**
+ * Seeds of other species counted in a weighed sample, with the second samples that the text allows.
+ *
+ * <p>Council Directive 66/402/EEC, Annex II; Seed Ordinance (SaatV), Annex 3 no. 1.1.3.
+ */
+final class OtherSeeds implements GateRule {
+  private static final String REMEDY =
+      "Clean the lot again and have it sampled anew, or do not sell it as seed.";
+
+  private record Kind(
+      Quantity quantity, String what, Function<OtherSeedDetermination, Integer> count) {}
+
+  private static final List<Kind> KINDS =
+      List.of(
+          new Kind(Quantity.OTHER_SEEDS_TOTAL, "seeds of other species", OtherSeeds::total),
+          new Kind(
+              Quantity.OTHER_CEREAL_SEEDS,
+              "seeds of other cereals",
+              OtherSeedDetermination::getOtherCereals),
+          new Kind(
+              Quantity.OTHER_PLANT_SEEDS,
+              "seeds of other plants",
+              OtherSeedDetermination::getOtherPlants),
+          new Kind(
+              Quantity.RAPHANUS_AND_AGROSTEMMA_SEEDS,
+              "seeds of Raphanus raphanistrum and Agrostemma githago",
+              OtherSeedDetermination::getRaphanusAndAgrostemma),
+          new Kind(
+              Quantity.WILD_OAT_SEEDS, "seeds of wild oats", OtherSeedDetermination::getWildOats),
+          new Kind(
+              Quantity.LOLIUM_TEMULENTUM_SEEDS,
+              "seeds of Lolium temulentum",
+              OtherSeedDetermination::getLoliumTemulentum));
+
+  @Override
+  public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
+    return SeedLot.toBeUsed(dossier, rulebook).map(OtherSeeds::judge).orElse(List.of());
+  }
+
+  private static List<Verdict> judge(SeedLot lot) {
+    CountedSamples samples = new CountedSamples(lot);
+    List<Verdict> verdicts =
+        KINDS.stream()
+            .flatMap(
+                kind ->
+                    lot
+                        .limit(kind.quantity())
+                        .map(
+                            limit ->
+                                samples.judge(
+                                    Gate.OTHER_SEEDS,
+                                    kind.what(),
+                                    kind.what(),
+                                    limit,
+                                    kind.count(),
+                                    samples.remedy(REMEDY)))
+                        .stream())
+            .toList();
+    if (!samples.none() || verdicts.isEmpty()) {
+      return verdicts;
+    }
+    Optional<Verdict> onlyOwed = verdicts.stream().findFirst();
+    List<Verdict> ofUnsplit = lot.verdictsOfUnsplitOr(Gate.OTHER_SEEDS, onlyOwed::orElseThrow);
+    return ofUnsplit.get(0) == onlyOwed.get() ? verdicts : ofUnsplit;
+  }
+
+  private static Integer total(OtherSeedDetermination sample) {
+    return sample.getOtherCereals() == null || sample.getOtherPlants() == null
+        ? null
+        : Integer.valueOf(sample.getOtherCereals() + sample.getOtherPlants());
+  }
+}

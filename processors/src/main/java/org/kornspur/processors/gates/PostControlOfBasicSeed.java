@@ -1,0 +1,66 @@
+package org.kornspur.processors.gates;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.kornspur.contract.PostControlResult;
+import org.kornspur.ingest.contract.FactType;
+import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.standards.Limit;
+import org.kornspur.processors.standards.Quantity;
+import org.kornspur.processors.standards.Rulebook;
+import org.kornspur.processors.verdict.Gate;
+import org.kornspur.processors.verdict.Measured;
+import org.kornspur.processors.verdict.Verdict;
+
+/**
+ * Basic seed that went into a technical mixture has been in post-control, so that its result can be
+ * taken into account before the certified seed that comes of it is certified. Nothing is owed for
+ * the basic seed itself.
+ *
+ * <p>A result of the lot that this one was conditioned, split or merged from is a result of this
+ * one too: it is the same harvest.
+ */
+final class PostControlOfBasicSeed implements GateRule {
+
+  @Override
+  public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
+    return SeedLot.of(dossier, rulebook)
+        .filter(lot -> wentIntoMixture(dossier))
+        .flatMap(lot -> lot.limit(Quantity.POST_CONTROL_BEFORE_CERTIFICATION))
+        .map(limit -> List.of(judge(dossier, limit)))
+        .orElse(List.of());
+  }
+
+  private static boolean wentIntoMixture(Dossier dossier) {
+    return dossier.edgesOut().stream().anyMatch(edge -> edge.by() == FactType.BLEND);
+  }
+
+  private static Verdict judge(Dossier dossier, Limit limit) {
+    List<String> own =
+        dossier.facts(PostControlResult.class).stream()
+            .map(result -> result.getHeader().getFactId())
+            .toList();
+    List<String> results =
+        Stream.concat(own.stream(), dossier.postControlsOfSameHarvest().stream())
+            .distinct()
+            .sorted()
+            .toList();
+    if (results.isEmpty()) {
+      return Finding.missing(
+          Gate.POST_CONTROL_OF_BASIC_SEED,
+          "",
+          limit,
+          "the post-control result of this basic seed, before certified seed that comes of it is"
+              + " certified");
+    }
+    return new Finding(
+            Gate.POST_CONTROL_OF_BASIC_SEED,
+            "",
+            results.size(),
+            Optional.<Measured.Interval>empty(),
+            results,
+            "Post-control results of this basic seed on record: " + results.size())
+        .against(limit, "Bring the post-control result of this basic seed.");
+  }
+}

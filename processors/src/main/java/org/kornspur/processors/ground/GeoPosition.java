@@ -1,0 +1,11 @@
+package org.kornspur.processors.ground;
+
+import org.kornspur.contract.GeoPoint;
+
+/** A place on WGS84: longitude and latitude in degrees. */
+public record GeoPosition(double lon, double lat) {
+
+  public static GeoPosition of(GeoPoint point) {
+    return new GeoPosition(point.getLon(), point.getLat());
+  }
+}

@@ -1,0 +1,160 @@
+package org.kornspur.processors.gates;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.assertj.core.data.Offset;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.kornspur.contract.Category;
+import org.kornspur.contract.CompositionMethod;
+import org.kornspur.contract.ShareBasis;
+import org.kornspur.processors.fixture.Dossiers;
+import org.kornspur.processors.fixture.Facts;
+import org.kornspur.processors.verdict.Verdict;
+
+class BlendShareTest {
+  private static final BlendShare GATE = new BlendShare();
+
+  @ParameterizedTest(name = "{0}: {1} kg and {2} kg: {3}")
+  @CsvSource(
+      textBlock =
+          """
+          # the breeder's 5 % with a tolerance of 1 point; SaatV Annex 2 no. 1.4.2.2 gives no number
+          MASS, 950, 50, MET
+          MASS, 940, 60, MET
+          MASS, 939, 61, NOT_MET
+          MASS, 960, 40, MET
+          MASS, 961, 39, NOT_MET
+          # pollinator kernels weigh 28 g, female ones 32 g a thousand: 4.4 % of the mass is 5 % of kernels
+          KERNELS, 956, 44, MET
+          KERNELS, 965, 35, NOT_MET
+          """)
+  void holdsTheShareOnTheBreedersBasisAgainstTheBreedersTolerance(
+      ShareBasis basis, double femaleKg, double pollinatorKg, String expected) {
+    Judged judged = Judged.by("EU", GATE, mixed(basis, femaleKg, pollinatorKg, true).dossier());
+    assertThat(judged.worst()).isEqualTo(expected);
+    judged.row(
+        "blend share, %s, %s + %s kg".formatted(basis, femaleKg, pollinatorKg),
+        expected,
+        judged.worst());
+  }
+
+  @Test
+  void countsKernelsByThousandKernelWeightAndGermination() {
+    Judged judged =
+        Judged.by("EU", GATE, mixed(ShareBasis.VIABLE_KERNELS, 950, 50, true).dossier());
+    Verdict.Met met = (Verdict.Met) judged.only();
+    // by hand: 50 kg / 28 g x 0.85 over that plus 950 kg / 32 g x 0.92
+    double pollinator = 50 / 28.0 * 0.85;
+    double female = 950 / 32.0 * 0.92;
+    assertThat(met.measured().value())
+        .isCloseTo(100 * pollinator / (pollinator + female), Offset.offset(1e-6));
+    assertThat(met.measured().interval().orElseThrow().lower()).isLessThan(met.measured().value());
+    assertThat(met.sentence()).contains("5 % of the mass");
+  }
+
+  @Test
+  void owesTheTestsThatTheBasisNeeds() {
+    Judged judged =
+        Judged.by("EU", GATE, mixed(ShareBasis.VIABLE_KERNELS, 950, 50, false).dossier());
+    assertThat(judged.worst()).isEqualTo("OWED");
+    assertThat(judged.sentences())
+        .contains("the thousand-kernel weight of lot:f")
+        .contains("a germination test of lot:p");
+    assertThat(Judged.by("EU", GATE, mixed(ShareBasis.MASS, 950, 50, false).dossier()).worst())
+        .isEqualTo("MET");
+  }
+
+  @Test
+  void anImpossibleGerminationOfALotIsOwedAgain() {
+    Judged judged =
+        Judged.by(
+            "EU",
+            GATE,
+            Dossiers.lot("mix")
+                .with(Facts.blend("mix").female("f", 950).pollinator("p", 50))
+                .scheme()
+                .parent("f", Dossiers.component(Facts.SINGLE_CROSS, Category.BASIC), 32, 101)
+                .parent("p", Dossiers.component(Facts.RESTORER, Category.BASIC), 28, 85)
+                .dossier());
+    assertThat(judged.worst()).isEqualTo("OWED");
+    assertThat(judged.sentences()).contains("a germination test of lot:f");
+  }
+
+  @ParameterizedTest(name = "{0} of {1} kernels: {2}")
+  @CsvSource(
+      textBlock =
+          """
+          # exact binomial 95 %: 100 of 2,000 is 4.1 to 6.0 %; 74 of 1,000 is 5.9 to 9.2 %
+          100, 2000, MET
+          74, 1000, OWED
+          # 160 of 2,000 is 6.9 to 9.3 %, all above 6 %
+          160, 2000, NOT_MET
+          # 2 of 2,000 is 0.01 to 0.4 %
+          2, 2000, NOT_MET
+          """)
+  void aSampleFailsWhenItsWholeIntervalLiesOutside(int pollinator, int kernels, String expected) {
+    Judged judged =
+        Judged.by(
+            "EU",
+            GATE,
+            mixed(ShareBasis.KERNELS, 956, 44, true)
+                .with(Facts.composition("mix", kernels, pollinator).id("k1"))
+                .dossier());
+    assertThat(judged.state("sample sample of mix, fact k1")).isEqualTo(expected);
+    judged.row("blend share, sample %d of %d".formatted(pollinator, kernels), expected, expected);
+  }
+
+  @Test
+  void aGrownOutSampleCountsViableKernelsAndIsTakenBackToKernels() {
+    Judged judged =
+        Judged.by(
+            "EU",
+            GATE,
+            mixed(ShareBasis.KERNELS, 956, 44, true)
+                .with(
+                    Facts.composition("mix", 2000, 100)
+                        .id("k1")
+                        .with(sample -> sample.setMethod(CompositionMethod.GROW_OUT)))
+                .dossier());
+    Verdict.Met met =
+        (Verdict.Met)
+            judged.verdicts().stream()
+                .filter(verdict -> verdict.aspect().startsWith("sample"))
+                .findFirst()
+                .orElseThrow();
+    // by hand: odds 5 : 95 of viable kernels, taken back by germination 92 : 85
+    double odds = 5 / 95.0 * 0.92 / 0.85;
+    assertThat(met.measured().value()).isCloseTo(100 * odds / (1 + odds), Offset.offset(1e-6));
+  }
+
+  @Test
+  void waitsForTheHybridsMasterData() {
+    Judged judged =
+        Judged.by(
+            "EU",
+            GATE,
+            Dossiers.lot("mix")
+                .with(Facts.blend("mix").female("f", 950).pollinator("p", 50))
+                .parent("f", Dossiers.component(Facts.SINGLE_CROSS, Category.BASIC))
+                .dossier());
+    assertThat(judged.worst()).isEqualTo("OWED");
+    assertThat(judged.sentences()).contains("master data");
+  }
+
+  private static Dossiers mixed(
+      ShareBasis basis, double femaleKg, double pollinatorKg, boolean tested) {
+    Dossiers dossiers =
+        Dossiers.lot("mix")
+            .with(Facts.blend("mix").female("f", femaleKg).pollinator("p", pollinatorKg))
+            .scheme(Facts.hybrid().with(hybrid -> hybrid.setShareBasis(basis)));
+    return tested
+        ? dossiers
+            .parent("f", Dossiers.component(Facts.SINGLE_CROSS, Category.BASIC), 32, 92)
+            .parent("p", Dossiers.component(Facts.RESTORER, Category.BASIC), 28, 85)
+        : dossiers
+            .parent("f", Dossiers.component(Facts.SINGLE_CROSS, Category.BASIC))
+            .parent("p", Dossiers.component(Facts.RESTORER, Category.BASIC));
+  }
+}

@@ -1,0 +1,155 @@
+package org.kornspur.processors.gates;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.kornspur.processors.fixture.Dossiers.component;
+
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.kornspur.contract.Category;
+import org.kornspur.contract.CropRole;
+import org.kornspur.processors.dossier.Material;
+import org.kornspur.processors.fixture.Dossiers;
+import org.kornspur.processors.fixture.Facts;
+
+class ComponentsTest {
+  private static final Components GATE = new Components();
+
+  @ParameterizedTest(name = "{0} sown with {1} and {2}: {3}")
+  @CsvSource(
+      textBlock =
+          """
+          # the scheme of H1: A1 x B1 gives AB1, AB1 x C1 the hybrid, lines are multiplied alone
+          STERILE_FEMALE, A1,  B1,  MET
+          STERILE_FEMALE, A1,  ,    OWED
+          STERILE_FEMALE, B1,  ,    OWED
+          STERILE_FEMALE, A1,  M1,  NOT_MET
+          STERILE_FEMALE, M1,  B1,  NOT_MET
+          POLLINATOR,     C1,  ,    MET
+          POLLINATOR,     B1,  ,    NOT_MET
+          MAINTAINER,     M1,  ,    MET
+          MAINTAINER,     M1,  A1,  NOT_MET
+          FERTILE_LINE,   B1,  ,    MET
+          F1_MIXTURE,     MIX, ,    MET
+          F1_MIXTURE,     AB1, C1,  NOT_MET
+          F1_MIXTURE,     ,    ,    OWED
+          """)
+  void aCropIsSownWithWhatTheSchemeAsksFor(
+      CropRole role, String first, String second, String expected) {
+    Dossiers dossiers = Dossiers.crop("c1").with(Facts.crop("c1", role)).scheme();
+    for (String seed : new String[] {first, second}) {
+      if (seed != null) {
+        dossiers
+            .with(Facts.sowing("c1").of("lot-" + seed, 100))
+            .parent("lot-" + seed, material(seed));
+      }
+    }
+    Judged judged = Judged.by("EU", GATE, dossiers.dossier());
+    assertThat(judged.worst()).isEqualTo(expected);
+    judged.row(
+        "components, %s sown with %s, %s".formatted(role, first, second), expected, expected);
+  }
+
+  @Test
+  void waitsForTheSchemeAndForTheOriginOfWhatWasSown() {
+    Dossiers dossiers =
+        Dossiers.crop("c1")
+            .with(Facts.crop("c1", CropRole.POLLINATOR), Facts.sowing("c1").of("l1", 100));
+    assertThat(Judged.by("EU", GATE, dossiers.dossier()).sentences())
+        .contains("the master data of hybrid H1");
+    Judged withScheme = Judged.by("EU", GATE, dossiers.scheme().dossier());
+    assertThat(withScheme.worst()).isEqualTo("OWED");
+    assertThat(withScheme.sentences()).contains("the origin of lot:l1");
+  }
+
+  @Test
+  void aRoleThatTheSchemeGivesAnotherComponentIsWrong() {
+    Judged judged =
+        Judged.by(
+            "EU",
+            GATE,
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", CropRole.POLLINATOR)
+                        .with(crop -> crop.setSeedComponentId(Facts.FERTILE_LINE)),
+                    Facts.sowing("c1").of("l1", 100))
+                .scheme()
+                .parent("l1", component(Facts.FERTILE_LINE, Category.BASIC))
+                .dossier());
+    assertThat(judged.worst()).isEqualTo("NOT_MET");
+    assertThat(judged.sentences()).contains("FERTILE_LINE").contains("POLLINATOR");
+  }
+
+  @ParameterizedTest(name = "female {0}, pollinator {1}: {2}")
+  @CsvSource(
+      textBlock =
+          """
+          AB1, C1, MET
+          C1, AB1, NOT_MET
+          A1, C1, NOT_MET
+          AB1, B1, NOT_MET
+          AB1, , OWED
+          """)
+  void aMixtureHoldsTheSterileSingleCrossAndTheRestorer(
+      String female, String pollinator, String expected) {
+    Dossiers dossiers =
+        Dossiers.lot("mix")
+            .with(Facts.blend("mix").female("f", 950).pollinator("p", 50))
+            .scheme()
+            .parent("f", component(female, Category.BASIC));
+    if (pollinator != null) {
+      dossiers.parent("p", component(pollinator, Category.BASIC));
+    }
+    Judged judged = Judged.by("EU", GATE, dossiers.dossier());
+    assertThat(judged.worst()).isEqualTo(expected);
+    judged.row(
+        "components, mixture of %s and %s".formatted(female, pollinator), expected, expected);
+  }
+
+  @Test
+  void differentSeedPutTogetherIsWrong() {
+    Judged judged =
+        Judged.by(
+            "EU",
+            GATE,
+            Dossiers.lot("m")
+                .with(Facts.merge("m").of("a", 100).of("b", 100))
+                .parent("a", component(Facts.SINGLE_CROSS, Category.BASIC))
+                .parent("b", component(Facts.RESTORER, Category.BASIC))
+                .dossier());
+    assertThat(judged.worst()).isEqualTo("NOT_MET");
+    assertThat(judged.sentences()).contains("AB1").contains("C1");
+  }
+
+  @Test
+  void theSameSeedPutTogetherIsRight() {
+    Judged judged =
+        Judged.by(
+            "EU",
+            GATE,
+            Dossiers.lot("m")
+                .with(Facts.conditioning().from("a", 100).from("b", 100).into("m", 180))
+                .parent("a", Dossiers.f1())
+                .parent("b", Dossiers.f1())
+                .dossier());
+    assertThat(judged.worst()).isEqualTo("MET");
+  }
+
+  @Test
+  void admixedOpenPollinatedRyeIsNoForeignSeed() {
+    Judged judged =
+        Judged.by(
+            "EU",
+            GATE,
+            Dossiers.lot("m")
+                .with(Facts.admixture("m").hybrid("a", 9000).openPollinated("op", 1000))
+                .parent("a", Dossiers.f1())
+                .parent("op", component("OP1", Category.CERTIFIED))
+                .dossier());
+    assertThat(judged.worst()).isEqualTo("MET");
+  }
+
+  private static Material material(String seed) {
+    return seed.equals("MIX") ? Dossiers.mixture() : component(seed, Category.BASIC);
+  }
+}

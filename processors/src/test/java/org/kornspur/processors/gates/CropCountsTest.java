@@ -1,0 +1,335 @@
+package org.kornspur.processors.gates;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.kornspur.contract.CropRole;
+import org.kornspur.contract.InspectedPart;
+import org.kornspur.processors.fixture.Dossiers;
+import org.kornspur.processors.fixture.Facts;
+import org.kornspur.processors.verdict.Verdict;
+
+class CropCountsTest {
+
+  @ParameterizedTest(name = "{0} {1}: {2} off-types in {3} m2: {4}")
+  @CsvSource(
+      textBlock =
+          """
+          # SaatV Annex 2 no. 1.1.1.1: 5 and 15 plants in 150 m2
+          DE, STERILE_FEMALE, 5,  150, MET
+          DE, STERILE_FEMALE, 6,  150, NOT_MET
+          DE, F1_MIXTURE,     15, 150, MET
+          DE, F1_MIXTURE,     16, 150, NOT_MET
+          # the Directive: one plant in 30 m2 and in 10 m2
+          EU, MAINTAINER,     1,  30,  MET
+          EU, MAINTAINER,     1,  29.9, NOT_MET
+          EU, F1_MIXTURE,     1,  10,  MET
+          EU, F1_MIXTURE,     10, 100, MET
+          EU, F1_MIXTURE,     11, 100, NOT_MET
+          # the example house: 10 in 150 m2
+          HOUSE, F1_MIXTURE,  10, 150, MET
+          HOUSE, F1_MIXTURE,  11, 150, NOT_MET
+          """)
+  void countsOffTypesByArea(
+      String book, CropRole role, int offTypes, double areaM2, String expected) {
+    Judged judged =
+        Judged.by(
+            book,
+            new OffTypes(),
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", role), Facts.inspection("c1").offTypesInArea(offTypes, areaM2))
+                .dossier());
+    assertThat(judged.worst()).isEqualTo(expected);
+    judged.row(
+        "off-types, %s %s, %d in %s m2".formatted(book, role, offTypes, areaM2),
+        expected,
+        judged.worst());
+  }
+
+  @ParameterizedTest(name = "US {0}: {1} off-types among {2} plants: {3}")
+  @CsvSource(
+      textBlock =
+          """
+          # 7 CFR 201.76: one plant in 3,000 and in 1,000
+          STERILE_FEMALE, 1, 3000, MET
+          STERILE_FEMALE, 1, 2999, NOT_MET
+          F1_MIXTURE,     1, 1000, MET
+          F1_MIXTURE,     2, 1999, NOT_MET
+          """)
+  void countsOffTypesByPlants(CropRole role, int offTypes, int plants, String expected) {
+    Judged judged =
+        Judged.by(
+            "US",
+            new OffTypes(),
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", role), Facts.inspection("c1").offTypesAmong(offTypes, plants))
+                .dossier());
+    assertThat(judged.worst()).isEqualTo(expected);
+    judged.row(
+        "off-types, US %s, %d among %d".formatted(role, offTypes, plants),
+        expected,
+        judged.worst());
+  }
+
+  @Test
+  void judgesEachVisitAndAllTogether() {
+    Judged judged =
+        Judged.by(
+            "DE",
+            new OffTypes(),
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", CropRole.F1_MIXTURE),
+                    Facts.inspection("c1").female().visit(1).offTypesInArea(20, 150),
+                    Facts.inspection("c1").female().visit(2).offTypesInArea(2, 150))
+                .dossier());
+    assertThat(judged.state("female, visit 1, by area")).isEqualTo("NOT_MET");
+    assertThat(judged.state("female, visit 2, by area")).isEqualTo("MET");
+    assertThat(judged.state("female, all visits, by area")).isEqualTo("MET");
+  }
+
+  @Test
+  void thePollenParentOfAMixtureIsNoImpurity() {
+    Judged judged =
+        Judged.by(
+            "DE",
+            new OffTypes(),
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", CropRole.F1_MIXTURE),
+                    Facts.inspection("c1").of(InspectedPart.POLLEN_PARENT).offTypesInArea(90, 150),
+                    Facts.inspection("c1").female().offTypesInArea(3, 150))
+                .dossier());
+    assertThat(judged.verdicts()).hasSize(1);
+    assertThat(judged.worst()).isEqualTo("MET");
+  }
+
+  @Test
+  void thePollenParentInStripsIsJudged() {
+    Judged judged =
+        Judged.by(
+            "DE",
+            new OffTypes(),
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", CropRole.STERILE_FEMALE),
+                    Facts.inspection("c1").of(InspectedPart.POLLEN_PARENT).offTypesInArea(9, 150))
+                .dossier());
+    assertThat(judged.worst()).isEqualTo("NOT_MET");
+  }
+
+  @Test
+  void offTypesAreOwedWithoutACountOfTheKindThatTheRulebookLimits() {
+    Dossiers dossiers = Dossiers.crop("c1").with(Facts.crop("c1", CropRole.F1_MIXTURE));
+    assertThat(Judged.by("EU", new OffTypes(), dossiers.dossier()).worst()).isEqualTo("OWED");
+    dossiers.with(Facts.inspection("c1").offTypesAmong(0, 1000));
+    assertThat(Judged.by("EU", new OffTypes(), dossiers.dossier()).worst()).isEqualTo("OWED");
+    assertThat(Judged.by("US", new OffTypes(), dossiers.dossier()).worst()).isEqualTo("MET");
+  }
+
+  @Test
+  void showsTheIntervalAndWhatMoreCountingWouldSettle() {
+    Judged judged =
+        Judged.by(
+            "EU",
+            new OffTypes(),
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", CropRole.F1_MIXTURE),
+                    Facts.inspection("c1").offTypesInArea(0, 10))
+                .dossier());
+    Verdict.Met met = (Verdict.Met) judged.only();
+    // none in 10 m2: upper limit -ln(0.025)/10 by the Poisson distribution
+    assertThat(met.measured().interval().orElseThrow().upper())
+        .isCloseTo(-Math.log(0.025) / 10, org.assertj.core.data.Offset.offset(1e-9));
+    // -ln(0.05) * 10 m2 = 29.96 m2 in all show at most one in 10 m2 with 95 % confidence
+    assertThat(met.sentence()).contains("a further 20 m2 without one");
+  }
+
+  @Test
+  void anImpossibleCountIsToBeCorrected() {
+    Judged judged =
+        Judged.by(
+            "US",
+            new OffTypes(),
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", CropRole.F1_MIXTURE),
+                    Facts.inspection("c1").offTypesAmong(12, 10))
+                .dossier());
+    assertThat(judged.worst()).isEqualTo("OWED");
+    assertThat(judged.sentences()).contains("cannot be").contains("Correct the fact");
+  }
+
+  @ParameterizedTest(name = "{0} {1}: {2} shedding among {3}: {4}")
+  @CsvSource(
+      textBlock =
+          """
+          # SaatV Annex 2 no. 1.4.2.1 by its complement: 2 in 100 of the female of basic seed
+          DE, STERILE_FEMALE, 20, 1000, MET
+          DE, STERILE_FEMALE, 21, 1000, NOT_MET
+          # the example house: 1 in 100, and 2 in 100 in a mixture
+          HOUSE, STERILE_FEMALE, 10, 1000, MET
+          HOUSE, STERILE_FEMALE, 11, 1000, NOT_MET
+          HOUSE, F1_MIXTURE, 21, 1000, NOT_MET
+          # no number in the law for the mixture
+          DE, F1_MIXTURE, 21, 1000, NONE
+          """)
+  void countsSheddingFemales(
+      String book, CropRole role, int shedding, int receptive, String expected) {
+    Judged judged =
+        Judged.by(
+            book,
+            new SheddingFemales(),
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", role),
+                    Facts.inspection("c1").female().sheddingAmong(shedding, receptive))
+                .dossier());
+    assertThat(judged.worst()).isEqualTo(expected);
+    judged.row(
+        "shedding females, %s %s, %d among %d".formatted(book, role, shedding, receptive),
+        expected,
+        judged.worst());
+  }
+
+  @Test
+  void shedsOnlyCountOverPlantsInReceptiveFlower() {
+    Dossiers dossiers =
+        Dossiers.crop("c1")
+            .with(
+                Facts.crop("c1", CropRole.STERILE_FEMALE),
+                Facts.inspection("c1").female().visit(1).with(i -> i.setSheddingPlants(500)),
+                Facts.inspection("c1").visit(2).sheddingAmong(500, 1000));
+    assertThat(Judged.by("EU", new SheddingFemales(), dossiers.dossier()).worst())
+        .isEqualTo("OWED");
+    dossiers.with(
+        Facts.inspection("c1").female().visit(3).sheddingAmong(30, 1000),
+        Facts.inspection("c1").female().visit(4).sheddingAmong(0, 2000));
+    Judged eu = Judged.by("EU", new SheddingFemales(), dossiers.dossier());
+    assertThat(eu.state("all visits")).isEqualTo("MET");
+    Judged house = Judged.by("HOUSE", new SheddingFemales(), dossiers.dossier());
+    assertThat(house.state("visit 3")).isEqualTo("NOT_MET");
+    assertThat(house.state("all visits")).isEqualTo("MET");
+  }
+
+  @ParameterizedTest(name = "{0}: {1} of {2} plants shed, {3} of {4} bagged ears set seed: {5}")
+  @CsvSource(
+      textBlock =
+          """
+          # SaatV Annex 2 no. 1.4.2.1: at least 98 %
+          DE, 20, 1000, ,  ,   MET
+          DE, 21, 1000, ,  ,   NOT_MET
+          DE, 0,  1000, 2, 100, MET
+          DE, 0,  1000, 3, 100, NOT_MET
+          DE, 0,  0,    2, 100, MET
+          DE, 0,  0,    ,  ,    OWED
+          HOUSE, 11, 1000, , ,  NOT_MET
+          """)
+  void judgesSterilityByPlantsAndBaggedEars(
+      String book, int shedding, int plants, Integer withSeed, Integer bagged, String expected) {
+    Judged judged =
+        Judged.by(
+            book,
+            new FemaleSterility(),
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", CropRole.STERILE_FEMALE),
+                    Facts.sterility("c1", plants, shedding)
+                        .with(check -> check.setBaggedEars(bagged).setBaggedEarsWithSeed(withSeed)))
+                .dossier());
+    assertThat(judged.worst()).isEqualTo(expected);
+    judged.row(
+        "sterility, %s, %d of %d shed, bagged %s of %s"
+            .formatted(book, shedding, plants, withSeed, bagged),
+        expected,
+        judged.worst());
+  }
+
+  @Test
+  void aFertileLineOwesNoSterility() {
+    assertThat(
+            Judged.by(
+                    "EU",
+                    new FemaleSterility(),
+                    Dossiers.crop("c1").with(Facts.crop("c1", CropRole.MAINTAINER)).dossier())
+                .worst())
+        .isEqualTo("NONE");
+  }
+
+  @ParameterizedTest(name = "{0}: cereals {1}, hard {2}, oats {3}, smut {4}: {5} {6}")
+  @CsvSource(
+      textBlock =
+          """
+          # SaatV Annex 2 no. 1.1.1.2, 1.1.1.3, 1.2.1.2, in 150 m2
+          STERILE_FEMALE, 2, 5, 1, 3, '', MET
+          STERILE_FEMALE, 3, 5, 1, 3, other cereals, NOT_MET
+          STERILE_FEMALE, 2, 6, 1, 3, species hard to separate, NOT_MET
+          STERILE_FEMALE, 2, 5, 2, 3, wild oats, NOT_MET
+          STERILE_FEMALE, 2, 5, 1, 4, smuts, NOT_MET
+          F1_MIXTURE, 6, 10, 2, 5, '', MET
+          F1_MIXTURE, 7, 10, 2, 5, other cereals, NOT_MET
+          F1_MIXTURE, 6, 11, 2, 5, species hard to separate, NOT_MET
+          F1_MIXTURE, 6, 10, 3, 5, wild oats, NOT_MET
+          F1_MIXTURE, 6, 10, 2, 6, smuts, NOT_MET
+          F1_MIXTURE, 6, 10, 2, , smuts, OWED
+          """)
+  void countsOtherPlants(
+      CropRole role,
+      Integer cereals,
+      Integer hard,
+      Integer oats,
+      Integer smut,
+      String aspect,
+      String expected) {
+    Judged judged =
+        Judged.by(
+            "DE",
+            new OtherPlants(),
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", role),
+                    Facts.inspection("c1")
+                        .offTypesInArea(0, 150)
+                        .with(
+                            count ->
+                                count
+                                    .setOtherCerealPlants(cereals)
+                                    .setHardToSeparatePlants(hard)
+                                    .setWildOatPlants(oats)
+                                    .setSmutPlants(smut)))
+                .dossier());
+    assertThat(judged.verdicts()).hasSize(4);
+    assertThat(aspect.isEmpty() ? judged.worst() : judged.state(aspect)).isEqualTo(expected);
+    judged.row(
+        "other plants, %s: %s/%s/%s/%s in 150 m2".formatted(role, cereals, hard, oats, smut),
+        expected,
+        judged.worst());
+  }
+
+  @ParameterizedTest(name = "{0}: {1} visits: {2}")
+  @CsvSource(
+      textBlock =
+          """
+          # from memory: at least one; the example house: two
+          EU, 0, OWED
+          EU, 1, MET
+          HOUSE, 1, OWED
+          HOUSE, 2, MET
+          """)
+  void countsVisits(String book, int visits, String expected) {
+    Dossiers dossiers = Dossiers.crop("c1").with(Facts.crop("c1", CropRole.F1_MIXTURE));
+    for (int visit = 1; visit <= visits; visit++) {
+      dossiers.with(
+          Facts.inspection("c1").visit(visit).female(),
+          Facts.inspection("c1").visit(visit).of(InspectedPart.POLLEN_PARENT));
+    }
+    Judged judged = Judged.by(book, new FieldInspections(), dossiers.dossier());
+    assertThat(judged.worst()).isEqualTo(expected);
+    judged.row("visits, %s: %d".formatted(book, visits), expected, judged.worst());
+  }
+}

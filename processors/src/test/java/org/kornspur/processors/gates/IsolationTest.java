@@ -1,0 +1,139 @@
+package org.kornspur.processors.gates;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.LocalDate;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.kornspur.contract.CropRole;
+import org.kornspur.processors.fixture.Dossiers;
+import org.kornspur.processors.fixture.Facts;
+
+class IsolationTest {
+  private static final Isolation GATE = new Isolation();
+
+  @ParameterizedTest(name = "{0} {1}, nearest {2} m: {3}")
+  @CsvSource(
+      textBlock =
+          """
+          # SaatV Annex 2 no. 1.3.1.3b: 1,000 m for basic seed with a male-sterile component
+          DE, STERILE_FEMALE, 1000,   MET
+          DE, STERILE_FEMALE, 999.99, NOT_MET
+          # 500 m for certified seed
+          DE, F1_MIXTURE,     500,    MET
+          DE, F1_MIXTURE,     499.99, NOT_MET
+          # 600 m for the male component
+          DE, POLLINATOR,     600,    MET
+          DE, POLLINATOR,     599.99, NOT_MET
+          DE, MAINTAINER,     600,    MET
+          # the Directive, by that transposition
+          EU, STERILE_FEMALE, 1000,   MET
+          EU, F1_MIXTURE,     499.99, NOT_MET
+          # 7 CFR 201.76: 660 ft, 201.17 m
+          US, F1_MIXTURE,     201.17, MET
+          US, F1_MIXTURE,     201.16, NOT_MET
+          # the example house asks for more
+          HOUSE, F1_MIXTURE,  599.99, NOT_MET
+          HOUSE, F1_MIXTURE,  600,    MET
+          # touching fields
+          EU, F1_MIXTURE,     0,      NOT_MET
+          """)
+  void holdsTheNearestPollenAgainstTheDistance(
+      String book, CropRole role, double distanceM, String expected) {
+    Judged judged =
+        Judged.by(
+            book,
+            GATE,
+            Dossiers.crop("c1")
+                .with(Facts.crop("c1", role))
+                .neighbour(distanceM)
+                .neighbour(5000)
+                .dossier());
+    assertThat(judged.worst()).isEqualTo(expected);
+    judged.row(
+        "isolation, %s %s at %s m".formatted(book, role, distanceM), expected, judged.worst());
+  }
+
+  @Test
+  void owesNothingWhereTheGroundReportsNoPollen() {
+    Judged judged =
+        Judged.by(
+            "EU", GATE, Dossiers.crop("c1").with(Facts.crop("c1", CropRole.F1_MIXTURE)).dossier());
+    assertThat(judged.worst()).isEqualTo("MET");
+  }
+
+  @ParameterizedTest(name = "{0}: shield accepted {1}, 20 m away: {2}")
+  @CsvSource(
+      textBlock =
+          """
+          # SaatV Annex 2 no. 1.3.2: shorter where sufficiently shielded
+          DE, true,  MET
+          DE, false, NOT_MET
+          DE, ,      NOT_MET
+          # the example house still asks for 250 m; the US row knows no shield
+          HOUSE, true, NOT_MET
+          US, true, NOT_MET
+          """)
+  void acceptsAShieldWhereTheRulebookDoes(String book, Boolean accepted, String expected) {
+    Judged judged =
+        Judged.by(
+            book,
+            GATE,
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", CropRole.F1_MIXTURE)
+                        .with(crop -> crop.setShieldAccepted(accepted)))
+                .neighbour(20)
+                .dossier());
+    assertThat(judged.worst()).isEqualTo(expected);
+    judged.row("isolation, %s, shield %s, 20 m".formatted(book, accepted), expected, expected);
+  }
+
+  @ParameterizedTest(name = "crop flowers 1 to 15 June, source sheds {0} to {1}: {2}")
+  @CsvSource(
+      textBlock =
+          """
+          ,           2024-05-31, MET
+          ,           2024-06-01, NOT_MET
+          2024-06-16, ,           MET
+          2024-06-15, ,           NOT_MET
+          2024-06-05, 2024-06-07, NOT_MET
+          ,           ,           NOT_MET
+          """)
+  void leavesOutSourcesThatDoNotShedInFlowering(String from, String to, String expected) {
+    Judged judged =
+        Judged.by(
+            "EU",
+            GATE,
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", CropRole.F1_MIXTURE)
+                        .with(
+                            crop ->
+                                crop.setFloweringFrom(LocalDate.parse("2024-06-01"))
+                                    .setFloweringTo(LocalDate.parse("2024-06-15"))))
+                .neighbour(100, from, to)
+                .dossier());
+    assertThat(judged.worst()).isEqualTo(expected);
+  }
+
+  @Test
+  void namesTheSourceTheDistanceTheLimitAndWhatToDo() {
+    Judged judged =
+        Judged.by(
+            "EU",
+            GATE,
+            Dossiers.crop("c1")
+                .with(Facts.crop("c1", CropRole.F1_MIXTURE))
+                .neighbour(321.46)
+                .dossier());
+    assertThat(judged.sentences())
+        .contains("source:N0")
+        .contains("321.4 m away")
+        .contains("at least 500 m")
+        .contains("Council Directive 66/402/EEC")
+        .contains("destroyed before it sheds");
+    assertThat(judged.only().factIds()).contains("seen N0");
+  }
+}

@@ -1,0 +1,158 @@
+package org.kornspur.processors.statistics;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Random;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.DoubleRange;
+import org.junit.jupiter.api.Test;
+import org.kornspur.contract.ShareBasis;
+import org.kornspur.processors.statistics.BlendShare.Part;
+import org.kornspur.processors.statistics.KernelWeight.Weighing;
+
+class BlendShareTest {
+
+  /**
+   * By hand: 950 kg of 25 g are 38,000,000 kernels, 90 % viable 34,200,000; 50 kg of 40 g are
+   * 1,250,000 kernels, 80 % viable 1,000,000.
+   */
+  private static final Part FEMALE = part(false, 950, 25, 0.90);
+
+  private static final Part POLLINATOR = part(true, 50, 40, 0.80);
+
+  @Test
+  void countsMassKernelsAndViableKernels() {
+    List<Part> blend = List.of(FEMALE, POLLINATOR);
+    assertThat(BlendShare.of(blend, ShareBasis.MASS).share()).isCloseTo(0.05, within(1e-12));
+    assertThat(BlendShare.of(blend, ShareBasis.KERNELS).share())
+        .isCloseTo(1_250_000 / 39_250_000.0, within(1e-12));
+    assertThat(BlendShare.of(blend, ShareBasis.VIABLE_KERNELS).share())
+        .isCloseTo(1_000_000 / 35_200_000.0, within(1e-12));
+  }
+
+  @Property(tries = 100)
+  void convertsBetweenBasesThereAndBack(@ForAll @DoubleRange(min = 0.01, max = 0.5) double share) {
+    for (ShareBasis from : ShareBasis.values()) {
+      for (ShareBasis to : ShareBasis.values()) {
+        double there = BlendShare.converted(share, from, to, FEMALE, POLLINATOR);
+        assertThat(BlendShare.converted(there, to, from, FEMALE, POLLINATOR))
+            .isCloseTo(share, within(1e-12));
+      }
+    }
+    assertThat(
+            BlendShare.converted(
+                0.05, ShareBasis.MASS, ShareBasis.VIABLE_KERNELS, FEMALE, POLLINATOR))
+        .isCloseTo(1_000_000 / 35_200_000.0, within(1e-12));
+  }
+
+  /** The delta method against a seeded simulation of the same four lots. */
+  @Test
+  void errorAndIntervalAgreeWithSimulation() {
+    List<Part> parts =
+        List.of(
+            uncertain(false, 600, 4, 25, 0.3, 376, 400),
+            uncertain(false, 350, 3, 27, 0.4, 360, 400),
+            uncertain(true, 30, 1, 38, 0.6, 340, 400),
+            uncertain(true, 20, 1, 33, 0.5, 352, 400));
+    BlendShare share = BlendShare.of(parts, ShareBasis.VIABLE_KERNELS);
+    Interval interval = share.interval(0.95);
+    Random random = new Random(20261125);
+    int runs = 200_000;
+    double sum = 0;
+    double squares = 0;
+    int inside = 0;
+    for (int run = 0; run < runs; run++) {
+      double female = 0;
+      double pollinator = 0;
+      for (Part part : parts) {
+        double drawn =
+            drawn(part.massKg(), random)
+                / drawn(part.thousandKernelWeightG(), random)
+                * drawn(part.germination(), random);
+        if (part.pollinator()) {
+          pollinator += drawn;
+        } else {
+          female += drawn;
+        }
+      }
+      double simulated = pollinator / (pollinator + female);
+      sum += simulated;
+      squares += simulated * simulated;
+      inside += interval.contains(simulated) ? 1 : 0;
+    }
+    double mean = sum / runs;
+    double deviation = Math.sqrt(squares / runs - mean * mean);
+    assertThat(share.share()).isCloseTo(mean, within(mean * 0.002));
+    assertThat(share.standardError()).isCloseTo(deviation, within(deviation * 0.02));
+    assertThat((double) inside / runs).isCloseTo(0.95, within(0.005));
+  }
+
+  @Test
+  void morePollinatorIsALargerShare() {
+    double before = 0;
+    for (double massKg = 5; massKg < 200; massKg += 5) {
+      BlendShare share =
+          BlendShare.of(List.of(FEMALE, part(true, massKg, 40, 0.8)), ShareBasis.VIABLE_KERNELS);
+      assertThat(share.share()).isGreaterThan(before);
+      assertThat(share.interval(0.95).contains(share.share())).isTrue();
+      before = share.share();
+    }
+  }
+
+  @Test
+  void aCompositionSampleGivesTheExactBinomialInterval() {
+    assertThat(BlendShare.fromComposition(20, 400, 0.95))
+        .isEqualTo(ExactBinomial.interval(20, 400, 0.95));
+  }
+
+  @Test
+  void aMixtureOfOneComponentIsExact() {
+    assertThat(BlendShare.of(List.of(FEMALE), ShareBasis.KERNELS).interval(0.95).upper()).isZero();
+    assertThatThrownBy(() -> BlendShare.of(List.of(), ShareBasis.KERNELS))
+        .isInstanceOf(IllegalArgumentException.class);
+    assertThatThrownBy(() -> part(true, 10, 30, 1.2)).hasMessageContaining("germination");
+  }
+
+  /** Eight replicates of 100 with the same number: the ratio error is that of their mean. */
+  @Test
+  void kernelWeightErrorIsThatOfTheMean() {
+    double[] grams = {3.01, 3.05, 2.98, 3.02, 3.04, 2.97, 3.00, 3.05};
+    List<Weighing> replicates = Arrays.stream(grams).mapToObj(g -> new Weighing(100, g)).toList();
+    double mean = Arrays.stream(grams).average().orElseThrow();
+    double squares = Arrays.stream(grams).map(g -> (g - mean) * (g - mean)).sum();
+    Estimate weight = KernelWeight.thousandKernelWeightG(replicates);
+    assertThat(weight.value()).isCloseTo(10 * mean, within(1e-9));
+    assertThat(weight.standardError()).isCloseTo(10 * Math.sqrt(squares / 7 / 8), within(1e-9));
+    assertThat(KernelWeight.thousandKernelWeightG(List.of(new Weighing(400, 12))))
+        .isEqualTo(new Estimate(30, 30 * 0.04 / 2));
+  }
+
+  private static Part part(boolean pollinator, double massKg, double weightG, double germination) {
+    return new Part(
+        pollinator, Estimate.exact(massKg), Estimate.exact(weightG), Estimate.exact(germination));
+  }
+
+  private static Part uncertain(
+      boolean pollinator,
+      double massKg,
+      double massError,
+      double weightG,
+      double weightError,
+      int normalSeedlings,
+      int seeds) {
+    return new Part(
+        pollinator,
+        new Estimate(massKg, massError),
+        new Estimate(weightG, weightError),
+        BlendShare.germination(normalSeedlings, seeds));
+  }
+
+  private static double drawn(Estimate estimate, Random random) {
+    return estimate.value() + estimate.standardError() * random.nextGaussian();
+  }
+}

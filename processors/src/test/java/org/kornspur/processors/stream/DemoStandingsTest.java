@@ -1,0 +1,118 @@
+package org.kornspur.processors.stream;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import org.apache.avro.specific.SpecificRecord;
+import org.junit.jupiter.api.Test;
+import org.kornspur.contract.QuarantineEntry;
+import org.kornspur.ingest.file.FolderLoad;
+import org.kornspur.ingest.file.LoadProgress;
+import org.kornspur.ingest.intake.FactSink;
+import org.kornspur.standing.LotStanding;
+import org.kornspur.standing.StandingState;
+
+/**
+ * The invented enterprise, from its files through the loader, the real topology, the real rulebooks
+ * and gates, to standings: every story comes out as its page says, and in whatever order.
+ */
+class DemoStandingsTest {
+  private static final Path DEMO = Path.of("..", "demo-events");
+  private static final Pattern PROMISE =
+      Pattern.compile("- `(\\w+:[^`]+)` (FIT|NOT_FIT|EVIDENCE_OWED)");
+
+  @Test
+  void everyStoryComesOutAsItsPageSays() throws IOException {
+    Map<String, StandingState> promised = promises();
+    assertThat(promised).hasSizeGreaterThan(30);
+
+    Map<String, StandingState> found = states(standingsOf(facts()));
+
+    assertThat(found).containsAllEntriesOf(promised);
+  }
+
+  @Test
+  void whatNoStoryTellsOfIsFit() throws IOException {
+    Set<String> told = promises().keySet();
+
+    Map<String, StandingState> others = new TreeMap<>(states(standingsOf(facts())));
+    others.keySet().removeIf(subject -> told.stream().anyMatch(subject::startsWith));
+
+    assertThat(others).hasSizeGreaterThan(500);
+    assertThat(others.entrySet())
+        .filteredOn(standing -> standing.getValue() != StandingState.FIT)
+        .isEmpty();
+  }
+
+  @Test
+  void theOrderOfAllFactsMakesNoDifference() throws IOException {
+    List<SpecificRecord> facts = facts();
+    Map<String, LotStanding> inOrder = standingsOf(facts);
+
+    List<SpecificRecord> shuffled = new ArrayList<>(facts);
+    Collections.shuffle(shuffled, new Random(20_260_701));
+
+    assertThat(standingsOf(shuffled)).isEqualTo(inOrder);
+  }
+
+  private static Map<String, LotStanding> standingsOf(List<SpecificRecord> facts) {
+    try (DrivenTopology topology = DrivenTopology.withRealRules()) {
+      topology.accept(facts.toArray(SpecificRecord[]::new));
+      assertThat(topology.quarantine()).isEmpty();
+      return topology.standings();
+    }
+  }
+
+  private static Map<String, StandingState> states(Map<String, LotStanding> standings) {
+    return standings.entrySet().stream()
+        .collect(
+            Collectors.toMap(
+                Map.Entry::getKey,
+                entry -> entry.getValue().getState(),
+                (a, b) -> a,
+                TreeMap::new));
+  }
+
+  private static Map<String, StandingState> promises() throws IOException {
+    Map<String, StandingState> promises = new TreeMap<>();
+    Matcher promise = PROMISE.matcher(Files.readString(DEMO.resolve("ABOUT.md")));
+    while (promise.find()) {
+      promises.put(promise.group(1), StandingState.valueOf(promise.group(2)));
+    }
+    return promises;
+  }
+
+  private static List<SpecificRecord> facts() throws IOException {
+    List<SpecificRecord> facts = new ArrayList<>();
+    FolderLoad.load(
+        DEMO,
+        Clock.systemUTC(),
+        new FactSink() {
+          @Override
+          public void accept(SpecificRecord fact) {
+            facts.add(fact);
+          }
+
+          @Override
+          public void refuse(QuarantineEntry entry) {
+            // the broken files are looked at where files are read
+          }
+        },
+        LoadProgress.SILENT);
+    assertThat(facts).hasSizeGreaterThan(2_000);
+    return facts;
+  }
+}
