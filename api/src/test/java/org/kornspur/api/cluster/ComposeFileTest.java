@@ -32,9 +32,7 @@ class ComposeFileTest {
     assertThat(specification.validate(compose.root())).isEmpty();
     ObjectNode mistyped = compose.root().deepCopy();
     ((ObjectNode) mistyped.path("services").path("registry")).put("healthchek", "none");
-    assertThat(specification.validate(mistyped))
-        .as("the schema sees a mistyped key")
-        .isNotEmpty();
+    assertThat(specification.validate(mistyped)).as("the schema sees a mistyped key").isNotEmpty();
   }
 
   @Test

@@ -2,11 +2,12 @@ package org.kornspur.api.cluster;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import com.networknt.schema.JsonSchema;
 import com.networknt.schema.JsonSchemaFactory;
 import com.networknt.schema.SpecVersion;
 import java.io.IOException;
-import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -14,8 +15,8 @@ import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 
 /**
- * The JSON schema of the Compose Specification (compose-spec.io), as the npm package {@code dclint},
- * a checker of Compose files, ships it. Maven Central has no package with it.
+ * The JSON schema of the Compose Specification (compose-spec.io), as the npm package {@code
+ * dclint}, a checker of Compose files, ships it. Maven Central has no package with it.
  */
 final class ComposeSpecification {
 
@@ -37,9 +38,9 @@ final class ComposeSpecification {
     if (!Files.exists(SCHEMA)) {
       fetch();
     }
-    try (InputStream text = Files.newInputStream(SCHEMA)) {
-      return JsonSchemaFactory.getInstance(SpecVersion.VersionFlag.V7).getSchema(text);
-    }
+    JsonNode schema = new ObjectMapper().readTree(SCHEMA.toFile());
+    return JsonSchemaFactory.getInstance(SpecVersion.VersionFlag.V7)
+        .getSchema(SCHEMA.toUri(), schema);
   }
 
   private static void fetch() throws IOException, InterruptedException {

@@ -32,7 +32,8 @@ final class LoopbackCluster implements AutoCloseable {
 
   private static final String LOOPBACK = "127.0.0.1";
   private static final int HTTP_PORT_WITHIN = 8080;
-  private static final Pattern ADDRESS = Pattern.compile("([a-z]+(?:-\\d)?|127\\.0\\.0\\.1):(\\d+)");
+  private static final Pattern ADDRESS =
+      Pattern.compile("([a-z]+(?:-\\d)?|127\\.0\\.0\\.1):(\\d+)");
 
   /** What the Kafka image reads itself and does not hand to the broker. */
   private static final List<String> OF_THE_IMAGE = List.of("KAFKA_HEAP_OPTS");
@@ -152,7 +153,11 @@ final class LoopbackCluster implements AutoCloseable {
   /** Runs the health check of the file until it is content, as Docker would. */
   private void awaitHealthy(String service, Duration limit) throws Exception {
     List<String> check = new ArrayList<>();
-    compose.service(service).path("healthcheck").path("test").forEach(part -> check.add(part.asText()));
+    compose
+        .service(service)
+        .path("healthcheck")
+        .path("test")
+        .forEach(part -> check.add(part.asText()));
     String script =
         check
             .get(check.size() - 1)
@@ -204,8 +209,7 @@ final class LoopbackCluster implements AutoCloseable {
         .replaceAll(
             match -> {
               int port = Integer.parseInt(match.group(2));
-              String service =
-                  match.group(1).equals(LOOPBACK) ? publisherOf(port) : match.group(1);
+              String service = match.group(1).equals(LOOPBACK) ? publisherOf(port) : match.group(1);
               return compose.serviceNames().contains(service)
                   ? LOOPBACK + ":" + port(service, port)
                   : match.group();
@@ -247,7 +251,7 @@ final class LoopbackCluster implements AutoCloseable {
     }
   }
 
-  /** Ends everything; instances first, in order, as brokers without them close fast. */
+  /** Ends everything at once; nothing here is kept. */
   @Override
   public void close() throws Exception {
     for (ServerProcess process : processes.values()) {

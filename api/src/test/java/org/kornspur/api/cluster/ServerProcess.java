@@ -91,7 +91,8 @@ final class ServerProcess implements AutoCloseable {
           .formatted(
               name,
               process.isAlive() ? "running" : "ended with " + process.exitValue(),
-              String.join("\n", all.subList(Math.max(0, all.size() - SHOWN_LOG_LINES), all.size())));
+              String.join(
+                  "\n", all.subList(Math.max(0, all.size() - SHOWN_LOG_LINES), all.size())));
     } catch (IOException e) {
       return name + " has no log that can be read: " + e;
     }

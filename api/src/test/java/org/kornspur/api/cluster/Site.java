@@ -18,6 +18,7 @@ import java.util.TreeMap;
 final class Site {
 
   private static final Duration REQUEST_LIMIT = Duration.ofSeconds(10);
+  private static final Duration POST_LIMIT = Duration.ofSeconds(60);
   private static final Duration ANSWER_LIMIT = Duration.ofSeconds(60);
   private static final Duration PAUSE = Duration.ofMillis(250);
   private static final int PAGE_SIZE = 100;
@@ -45,14 +46,27 @@ final class Site {
     return send(request(path).GET());
   }
 
-  Answer post(String path, String mediaType, String body) throws IOException, InterruptedException {
+  /** Posts facts as NDJSON, one a line. */
+  Answer postLines(String path, String lines) throws IOException, InterruptedException {
     return send(
         request(path)
-            .header("Content-Type", mediaType)
-            .POST(HttpRequest.BodyPublishers.ofString(body)));
+            .timeout(POST_LIMIT)
+            .header("Content-Type", "application/x-ndjson")
+            .POST(HttpRequest.BodyPublishers.ofString(lines)));
   }
 
-  /** The answer as soon as it is 200; until then, for a bounded time, a site may ask for patience. */
+  /** Whether it says of itself that it can answer. */
+  boolean isReady() throws InterruptedException {
+    try {
+      return get("/q/health/ready").status() == 200;
+    } catch (IOException notThere) {
+      return false;
+    }
+  }
+
+  /**
+   * The answer as soon as it is 200; until then, for a bounded time, a site may ask for patience.
+   */
   JsonNode answer(String path) throws InterruptedException {
     Deadline deadline = Deadline.in(ANSWER_LIMIT, url + path + " answers");
     String last = "nothing";
