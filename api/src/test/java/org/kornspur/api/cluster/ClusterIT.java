@@ -1,6 +1,7 @@
 package org.kornspur.api.cluster;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
@@ -13,13 +14,16 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.apache.avro.SchemaBuilder;
 import org.apache.kafka.clients.admin.Admin;
 import org.apache.kafka.clients.admin.TopicDescription;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 import org.kornspur.ingest.registry.HttpSchemaRegistry;
+import org.kornspur.ingest.registry.IncompatibleSchema;
 import org.kornspur.ingest.registry.RegistryConfig;
+import org.kornspur.ingest.registry.SchemaRegistry;
 
 /**
  * The layout of {@code docker-compose.yml} as processes: three brokers, a real schema registry on
@@ -104,7 +108,10 @@ class ClusterIT {
     return held;
   }
 
-  /** Three copies of every topic, also of the registry's, and its global rule from the file. */
+  /**
+   * Three copies of every topic, also of the registry's; and a breaking schema is refused by the
+   * rule that the file sets.
+   */
   private static void assertSafetyOf(LoopbackCluster cluster) throws Exception {
     try (Admin admin = Admin.create(Map.of("bootstrap.servers", cluster.bootstrapServers()))) {
       Set<String> names = admin.listTopics().names().get();
@@ -115,8 +122,14 @@ class ClusterIT {
             .allMatch(partition -> partition.replicas().size() == 3);
       }
     }
-    assertThat(new HttpSchemaRegistry(RegistryConfig.at(cluster.registryUrl())).compatibility())
-        .isEqualTo("FULL_TRANSITIVE");
+    SchemaRegistry registry = new HttpSchemaRegistry(RegistryConfig.at(cluster.registryUrl()));
+    registry.register("probe", SchemaBuilder.record("Probe").fields().requiredInt("x").endRecord());
+    assertThatThrownBy(
+            () ->
+                registry.register(
+                    "probe",
+                    SchemaBuilder.record("Probe").fields().requiredString("x").endRecord()))
+        .isInstanceOf(IncompatibleSchema.class);
   }
 
   /** Posts in batches, each again until it is in; tells how long the slowest took. */

@@ -21,7 +21,7 @@ final class Site {
   private static final Duration POST_LIMIT = Duration.ofSeconds(60);
   private static final Duration ANSWER_LIMIT = Duration.ofSeconds(60);
   private static final Duration PAUSE = Duration.ofMillis(250);
-  private static final int PAGE_SIZE = 100;
+  private static final int PAGE_SIZE = 500;
   private static final ObjectMapper JSON = new ObjectMapper();
 
   /** Moments differ from run to run; everything else is what the facts say. */
@@ -58,7 +58,7 @@ final class Site {
   /** Whether it says of itself that it can answer. */
   boolean isReady() throws InterruptedException {
     try {
-      return get("/q/health/ready").status() == 200;
+      return get("/health/ready").status() == 200;
     } catch (IOException notThere) {
       return false;
     }
@@ -145,7 +145,7 @@ final class Site {
     List<JsonNode> items = new ArrayList<>();
     int pages = 1;
     for (int page = 1; page <= pages; page++) {
-      JsonNode answer = answer("%s?order=id&size=%d&page=%d".formatted(path, PAGE_SIZE, page));
+      JsonNode answer = answer("%s?sort=id&size=%d&page=%d".formatted(path, PAGE_SIZE, page));
       answer.path("items").forEach(items::add);
       pages = answer.path("pages").asInt();
     }
