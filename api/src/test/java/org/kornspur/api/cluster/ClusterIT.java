@@ -49,12 +49,13 @@ class ClusterIT {
       Deadline started = Deadline.in(Duration.ofMinutes(5), "the cluster is up");
       cluster.start();
       Report.line("Cluster of six processes up: %.1f s", started.elapsed().toMillis() / 1000.0);
+      Backlog backlog = cluster.backlog();
       Site first = new Site(cluster.url("kornspur-1"));
       Site second = new Site(cluster.url("kornspur-2"));
 
       post(facts.subList(0, half), first);
-      first.awaitRest(REST_LIMIT, UndisturbedRun.STILL);
-      second.awaitRest(REST_LIMIT, UndisturbedRun.STILL);
+      first.awaitRest(backlog, REST_LIMIT);
+      second.awaitRest(backlog, REST_LIMIT);
       Map<String, JsonNode> before = first.everything();
       assertThat(second.everything()).isEqualTo(before);
       assertWorkIsShared(first, second, before.keySet());
@@ -73,7 +74,7 @@ class ClusterIT {
       Report.line(
           "Broker killed; slowest batch of %d facts took %.1f s",
           BATCH, longest.toMillis() / 1000.0);
-      second.awaitRest(REST_LIMIT, UndisturbedRun.STILL);
+      second.awaitRest(backlog, REST_LIMIT);
       assertSame(second.everything(), expected);
     }
   }

@@ -82,6 +82,10 @@ final class LoopbackCluster implements AutoCloseable {
     return here(compose.environment(INSTANCES.get(0)).get("KORNSPUR_SCHEMA_REGISTRY_URL"));
   }
 
+  Backlog backlog() {
+    return new Backlog(Map.of("bootstrap.servers", bootstrapServers()));
+  }
+
   ServerProcess process(String service) {
     return processes.get(service);
   }

@@ -65,6 +65,10 @@ final class OneMachine implements AutoCloseable {
         "http://127.0.0.1:" + registryPort);
   }
 
+  Backlog backlog() {
+    return new Backlog(Map.of("bootstrap.servers", "127.0.0.1:" + brokerPort));
+  }
+
   /** Waits until it is ready, and tells how long that took. */
   Duration awaitReady() throws InterruptedException {
     Deadline deadline = Deadline.in(READY_LIMIT, "the application is ready");

@@ -7,6 +7,8 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 
@@ -14,6 +16,11 @@ import java.util.stream.Stream;
 final class ServerProcess implements AutoCloseable {
 
   private static final int SHOWN_LOG_LINES = 60;
+
+  /** Logs stay here when the tests are over, as the folders of the processes do not. */
+  private static final Path LOGS = Path.of("target", "process-logs");
+
+  private static final Set<Path> OPENED = ConcurrentHashMap.newKeySet();
 
   private final String name;
   private final Process process;
@@ -28,7 +35,7 @@ final class ServerProcess implements AutoCloseable {
   /**
    * Starts it.
    *
-   * @param folder working folder; the log is added to {@code <name>.log} there
+   * @param folder working folder
    * @param environment replaces what would be inherited of {@code KORNSPUR_} and {@code QUARKUS_}
    * @param arguments of {@code java}
    */
@@ -38,7 +45,10 @@ final class ServerProcess implements AutoCloseable {
     List<String> command = new ArrayList<>();
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     command.addAll(arguments);
-    Path log = folder.resolve(name + ".log");
+    Path log = Files.createDirectories(LOGS).resolve(folder.getFileName() + "-" + name + ".log");
+    if (OPENED.add(log)) {
+      Files.deleteIfExists(log);
+    }
     ProcessBuilder builder =
         new ProcessBuilder(command)
             .directory(folder.toFile())

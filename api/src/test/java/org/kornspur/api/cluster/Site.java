@@ -21,6 +21,7 @@ final class Site {
   private static final Duration POST_LIMIT = Duration.ofSeconds(60);
   private static final Duration ANSWER_LIMIT = Duration.ofSeconds(60);
   private static final Duration PAUSE = Duration.ofMillis(250);
+  private static final Duration STILL = Duration.ofSeconds(2);
   private static final int PAGE_SIZE = 500;
   private static final ObjectMapper JSON = new ObjectMapper();
 
@@ -118,23 +119,27 @@ final class Site {
     return lines;
   }
 
-  /** Waits until nothing waits to be processed and no standing moves any more. */
-  Map<String, JsonNode> awaitRest(Duration limit, Duration still) throws InterruptedException {
+  /**
+   * Waits until all is processed and the standings, which every instance reads for itself, move no
+   * more.
+   */
+  void awaitRest(Backlog backlog, Duration limit) throws InterruptedException {
     Deadline deadline = Deadline.in(limit, "standings at " + url + " stand still");
     Map<String, JsonNode> before = Map.of();
+    long behind = backlog.records();
     long since = System.nanoTime();
-    while (!deadline.passed()) {
+    while (System.nanoTime() - since < STILL.toNanos()) {
+      if (deadline.passed()) {
+        throw deadline.missed(behind + " records are not processed");
+      }
+      Thread.sleep(PAUSE.toMillis());
+      behind = backlog.records();
       Map<String, JsonNode> now = lines();
-      boolean complete = answer("/api/v1/lots?size=1").path("asOf").path("complete").asBoolean();
-      if (!complete || !now.equals(before)) {
+      if (behind != 0 || !now.equals(before)) {
         since = System.nanoTime();
-      } else if (System.nanoTime() - since > still.toNanos()) {
-        return now;
       }
       before = now;
-      Thread.sleep(PAUSE.toMillis());
     }
-    throw deadline.missed(answer("/api/v1/lots?size=1").path("asOf").toString());
   }
 
   private List<String> addresses() throws InterruptedException {

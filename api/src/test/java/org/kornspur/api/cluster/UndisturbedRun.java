@@ -18,7 +18,6 @@ record UndisturbedRun(
 
   private static final Duration FIRST_STANDING_LIMIT = Duration.ofSeconds(60);
   private static final Duration REST_LIMIT = Duration.ofSeconds(240);
-  static final Duration STILL = Duration.ofSeconds(4);
 
   private static UndisturbedRun once;
 
@@ -42,8 +41,10 @@ record UndisturbedRun(
         Thread.sleep(100);
       }
       Duration startToFirstStanding = first.elapsed();
-      machine.site().awaitRest(REST_LIMIT, STILL);
-      Duration startToRest = first.elapsed().minus(STILL);
+      try (Backlog backlog = machine.backlog()) {
+        machine.site().awaitRest(backlog, REST_LIMIT);
+      }
+      Duration startToRest = first.elapsed();
       return new UndisturbedRun(machine.site().everything(), startToFirstStanding, startToRest);
     }
   }
