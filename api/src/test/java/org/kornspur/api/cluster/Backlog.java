@@ -36,8 +36,7 @@ final class Backlog implements AutoCloseable {
           admin
               .listOffsets(
                   committed.keySet().stream()
-                      .collect(
-                          Collectors.toMap(partition -> partition, p -> OffsetSpec.latest())),
+                      .collect(Collectors.toMap(partition -> partition, p -> OffsetSpec.latest())),
                   new ListOffsetsOptions(IsolationLevel.READ_COMMITTED))
               .all()
               .get(ANSWER_LIMIT_S, TimeUnit.SECONDS);
