@@ -173,9 +173,10 @@ public class KafkaEngine implements Engine {
   }
 
   private Optional<RegisterEntry> registeredAt(int partition, String factId) {
+    StateStores stores = processors().stores();
     ReadOnlyKeyValueStore<String, RegisterEntry> register =
-        processors().stores().local(Stores.FACT_REGISTER, partition);
-    return Optional.ofNullable(register.get(factId));
+        stores.local(Stores.FACT_REGISTER, partition);
+    return stores.read(() -> Optional.ofNullable(register.get(factId)));
   }
 
   @Override
@@ -200,11 +201,12 @@ public class KafkaEngine implements Engine {
 
   private List<Entry> dossierAt(int partition, Subject subject) {
     StateStores stores = processors().stores();
-    return new DossierReader(
+    DossierReader reader =
+        new DossierReader(
             wire(),
             stores.local(Stores.DOSSIER_FACTS, partition),
-            stores.local(Stores.DOSSIER_REVOCATIONS, partition))
-        .entriesOf(subject);
+            stores.local(Stores.DOSSIER_REVOCATIONS, partition));
+    return stores.read(() -> reader.entriesOf(subject));
   }
 
   private Entry read(KeptEntry kept) {
