@@ -45,11 +45,11 @@ class ClusterIT {
     Map<String, JsonNode> expected =
         UndisturbedRun.get(Files.createDirectory(folder.resolve("undisturbed"))).everything();
 
-    try (LoopbackCluster cluster = new LoopbackCluster(ComposeFile.read(), folder)) {
+    try (LoopbackCluster cluster = new LoopbackCluster(ComposeFile.read(), folder);
+        Backlog backlog = cluster.backlog()) {
       Deadline started = Deadline.in(Duration.ofMinutes(5), "the cluster is up");
       cluster.start();
       Report.line("Cluster of six processes up: %.1f s", started.elapsed().toMillis() / 1000.0);
-      Backlog backlog = cluster.backlog();
       Site first = new Site(cluster.url("kornspur-1"));
       Site second = new Site(cluster.url("kornspur-2"));
 

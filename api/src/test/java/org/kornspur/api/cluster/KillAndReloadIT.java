@@ -151,7 +151,10 @@ class KillAndReloadIT {
         machine.kill();
         killed = true;
         Report.line("Killed with %d facts stored and %d records not processed", sent, behind);
-        assertThat(behind).as("the processors were in the middle of their work").isPositive();
+        assertThat(behind)
+            .as("records that the processors had before them")
+            .isPositive()
+            .isNotEqualTo(Backlog.UNKNOWN);
       } catch (InterruptedException e) {
         throw new IllegalStateException(e);
       }

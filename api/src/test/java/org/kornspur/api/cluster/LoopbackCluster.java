@@ -83,7 +83,7 @@ final class LoopbackCluster implements AutoCloseable {
   }
 
   Backlog backlog() {
-    return new Backlog(Map.of("bootstrap.servers", bootstrapServers()));
+    return new Backlog(bootstrapServers());
   }
 
   ServerProcess process(String service) {

@@ -66,7 +66,7 @@ final class OneMachine implements AutoCloseable {
   }
 
   Backlog backlog() {
-    return new Backlog(Map.of("bootstrap.servers", "127.0.0.1:" + brokerPort));
+    return new Backlog("127.0.0.1:" + brokerPort);
   }
 
   /** Waits until it is ready, and tells how long that took. */

@@ -130,7 +130,10 @@ final class Site {
     long since = System.nanoTime();
     while (System.nanoTime() - since < STILL.toNanos()) {
       if (deadline.passed()) {
-        throw deadline.missed(behind + " records are not processed");
+        throw deadline.missed(
+            behind == Backlog.UNKNOWN
+                ? "the brokers do not tell how many records are not processed"
+                : behind + " records are not processed");
       }
       Thread.sleep(PAUSE.toMillis());
       behind = backlog.records();
