@@ -116,7 +116,7 @@ class DemoStandingsTest {
     return promises;
   }
 
-  private static List<SpecificRecord> facts() throws IOException {
+  static List<SpecificRecord> facts() throws IOException {
     List<SpecificRecord> facts = new ArrayList<>();
     FolderLoad.load(
         DEMO,
