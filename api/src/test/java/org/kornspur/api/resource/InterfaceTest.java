@@ -44,7 +44,7 @@ import org.kornspur.api.OneMachine;
 @QuarkusTest
 @TestProfile(OneMachine.class)
 class InterfaceTest {
-  private static final Duration LONGEST_WAIT = Duration.ofSeconds(30);
+  private static final Duration LONGEST_WAIT = Duration.ofSeconds(60);
 
   @TestHTTPResource("/")
   URL root;
