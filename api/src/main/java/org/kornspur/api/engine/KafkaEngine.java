@@ -27,10 +27,12 @@ import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.publish.FactPublisher;
 import org.kornspur.ingest.wire.WireFormat;
 import org.kornspur.processors.dossier.Entry;
+import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.pedigree.Pedigree;
 import org.kornspur.processors.stream.DossierReader;
 import org.kornspur.processors.stream.PedigreeReader;
 import org.kornspur.processors.stream.RegisterEntry;
+import org.kornspur.processors.stream.ReportReader;
 import org.kornspur.processors.stream.Stores;
 
 /**
@@ -207,6 +209,31 @@ public class KafkaEngine implements Engine {
             stores.local(Stores.DOSSIER_FACTS, partition),
             stores.local(Stores.DOSSIER_REVOCATIONS, partition));
     return stores.read(() -> reader.entriesOf(subject));
+  }
+
+  @Override
+  public List<Report> reports(Subject subject) {
+    StateStores.Place place =
+        processors().stores().placeOf(Stores.DOSSIER_REPORTS, subject.toString());
+    return place
+        .owner()
+        .map(owner -> others.reports(owner, subject.toString()))
+        .orElseGet(() -> reportsAt(place.partition(), subject))
+        .stream()
+        .map(ReportReader::read)
+        .toList();
+  }
+
+  /** What this instance itself holds of reports to a subject. */
+  public List<byte[]> reportsHere(Subject subject) {
+    return reportsAt(
+        processors().stores().placeOf(Stores.DOSSIER_REPORTS, subject.toString()).partition(),
+        subject);
+  }
+
+  private List<byte[]> reportsAt(int partition, Subject subject) {
+    return new ReportReader(processors().stores().local(Stores.DOSSIER_REPORTS, partition))
+        .keptFor(subject);
   }
 
   private Entry read(KeptEntry kept) {
