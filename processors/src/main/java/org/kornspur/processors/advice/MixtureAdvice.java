@@ -37,9 +37,6 @@ public record MixtureAdvice(
   private static final double CONFIDENCE = 0.95;
   private static final int HALVINGS = 30;
 
-  /** Leaves room for the arithmetic of the programme at the very edge of the stock. */
-  private static final double ALMOST = 1 - 1e-9;
-
   /**
    * A mixture that is wanted.
    *
@@ -188,7 +185,7 @@ public record MixtureAdvice(
 
     private Answer mix(double share) {
       return BlendCalculator.mix(
-          lots.stream().map(lot -> stock(lot)).toList(), request.massKg() * ALMOST, share);
+          lots.stream().map(lot -> stock(lot)).toList(), request.massKg(), share);
     }
 
     /**
@@ -243,8 +240,13 @@ public record MixtureAdvice(
               name(pollinatorShort),
               Figures.kilograms(atHandKg(false)),
               Figures.kilograms(atHandKg(true)),
-              Figures.kilograms(mostKg),
+              Figures.kilograms(wholeGrams(mostKg)),
               name(pollinatorShort));
+    }
+
+    /** Rounded down, so that what is said to be possible is. */
+    private static double wholeGrams(double massKg) {
+      return Math.floor(massKg * 1000) / 1000;
     }
 
     private Mixture mixture(Answer.Mixture found, boolean offTarget) {

@@ -104,12 +104,11 @@ final class SownMixture {
   }
 
   private Optional<Input> reckoned() {
-    if (parts.isEmpty()) {
+    unexplained.forEach(lot -> missing.add("the facts that tell what " + lot + " was mixed from"));
+    if (parts.isEmpty() && unexplained.isEmpty()) {
       missing.add("the sowing of the mixture, with the lots and kilograms sown");
-      return Optional.empty();
     }
-    unexplained.forEach(lot -> missing.add("the blend, or the declaration, that " + lot + " is"));
-    if (!unexplained.isEmpty()) {
+    if (parts.isEmpty() || !unexplained.isEmpty()) {
       return Optional.empty();
     }
     ShareBasis basis = basis();
