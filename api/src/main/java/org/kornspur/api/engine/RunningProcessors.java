@@ -2,7 +2,6 @@ package org.kornspur.api.engine;
 
 import java.time.Duration;
 import java.util.Map;
-import java.util.TreeMap;
 import org.apache.kafka.streams.KafkaStreams;
 import org.apache.kafka.streams.Topology;
 import org.apache.kafka.streams.state.HostInfo;
@@ -27,18 +26,21 @@ final class RunningProcessors implements AutoCloseable {
   private final KafkaStreams streams;
   private final StateStores stores;
   private final FactPublisher publisher;
+  private final Backlog backlog;
 
   private RunningProcessors(
       Backbone backbone,
       WireFormat wire,
       KafkaStreams streams,
       StateStores stores,
-      FactPublisher publisher) {
+      FactPublisher publisher,
+      Backlog backlog) {
     this.backbone = backbone;
     this.wire = wire;
     this.streams = streams;
     this.stores = stores;
     this.publisher = publisher;
+    this.backlog = backlog;
   }
 
   static RunningProcessors start(EngineSettings settings, HostInfo self) throws Exception {
@@ -63,7 +65,8 @@ final class RunningProcessors implements AutoCloseable {
           wire,
           streams,
           new StateStores(streams, self),
-          FactPublisher.connect(backbone.clientSettings()));
+          FactPublisher.connect(backbone.clientSettings()),
+          new Backlog(backbone.clientSettings(), settings.applicationId()));
     } catch (Exception failed) {
       backbone.close();
       throw failed;
@@ -104,25 +107,15 @@ final class RunningProcessors implements AutoCloseable {
     return backbone.clientSettings();
   }
 
-  /** Records that this instance's consumers have not read yet, by topic. */
+  /** Records that came in and are not processed yet, by topic. */
   Map<String, Long> lag() {
-    Map<String, Long> byTopic = new TreeMap<>();
-    streams
-        .metrics()
-        .forEach(
-            (name, metric) -> {
-              boolean perPartition =
-                  name.name().equals("records-lag") && name.tags().containsKey("partition");
-              if (perPartition && metric.metricValue() instanceof Double lag && !lag.isNaN()) {
-                byTopic.merge(name.tags().get("topic"), lag.longValue(), Long::sum);
-              }
-            });
-    return byTopic;
+    return backlog.byTopic();
   }
 
   @Override
   public void close() {
     publisher.close();
+    backlog.close();
     streams.close(STOP_TIMEOUT);
     backbone.close();
   }
