@@ -20,6 +20,7 @@ import org.kornspur.ingest.intake.Problem;
 import org.kornspur.processors.advice.MixtureAdvice;
 import org.kornspur.processors.advice.MixtureAdvice.Candidate;
 import org.kornspur.processors.advice.MixtureAdvice.PassedOver;
+import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.dossier.SeedMeasures;
 import org.kornspur.processors.judging.Measures;
@@ -114,10 +115,12 @@ public class MixtureDesk {
 
   private List<Candidate> candidates(
       List<String> named, String componentId, boolean pollinator, List<PassedOver> notOfThisKind) {
-    if (named == null) {
-      return inStock(componentId).map(row -> candidate(row, pollinator)).toList();
-    }
     List<Candidate> found = new ArrayList<>();
+    if (named == null) {
+      inStock(componentId)
+          .forEach(row -> candidate(row, pollinator, notOfThisKind).ifPresent(found::add));
+      return found;
+    }
     for (String lotId : named.stream().distinct().toList()) {
       Optional<StandingRow> row = feeds.standings().row(Subject.lot(lotId));
       if (row.isEmpty()) {
@@ -130,7 +133,7 @@ public class MixtureDesk {
                 "Lot %s is not seed of component %s, which the crossing scheme asks for here."
                     .formatted(lotId, componentId)));
       } else {
-        found.add(candidate(row.get(), pollinator));
+        candidate(row.get(), pollinator, notOfThisKind).ifPresent(found::add);
       }
     }
     return found;
@@ -162,14 +165,24 @@ public class MixtureDesk {
         .isPresent();
   }
 
-  private Candidate candidate(StandingRow row, boolean pollinator) {
+  /** Raw harvest owes no test and so stands as fit; it is not seed to be mixed. */
+  private Optional<Candidate> candidate(
+      StandingRow row, boolean pollinator, List<PassedOver> notOfThisKind) {
+    String lotId = row.subject().id();
     Standing.State state = state(row);
-    SeedMeasures measures =
-        state == Standing.State.FIT
-            ? Measures.of(engine.wholeDossier(row.subject()))
-            : SeedMeasures.none();
-    return new Candidate(
-        row.subject().id(), pollinator, state, row.heldKg() - row.givenOutKg(), measures);
+    SeedMeasures measures = SeedMeasures.none();
+    if (state == Standing.State.FIT) {
+      Dossier lot = engine.wholeDossier(row.subject());
+      if (lot.isRawHarvest()) {
+        notOfThisKind.add(
+            new PassedOver(
+                lotId, "Lot %s is raw harvest. Have it conditioned and tested.".formatted(lotId)));
+        return Optional.empty();
+      }
+      measures = Measures.of(lot);
+    }
+    return Optional.of(
+        new Candidate(lotId, pollinator, state, row.heldKg() - row.givenOutKg(), measures));
   }
 
   private static Standing.State state(StandingRow row) {
