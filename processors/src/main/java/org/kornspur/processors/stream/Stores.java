@@ -44,6 +44,15 @@ public final class Stores {
     return new Stores(org.apache.kafka.streams.state.Stores::persistentKeyValueStore);
   }
 
+  /** These stores, but with the pedigree in memory. */
+  public Stores withPedigreeInMemory() {
+    return new Stores(
+        name ->
+            name.equals(PEDIGREE)
+                ? org.apache.kafka.streams.state.Stores.inMemoryKeyValueStore(name)
+                : suppliers.apply(name));
+  }
+
   /** Stores in memory, for tests that build many topologies. */
   public static Stores inMemory() {
     return new Stores(org.apache.kafka.streams.state.Stores::inMemoryKeyValueStore);
