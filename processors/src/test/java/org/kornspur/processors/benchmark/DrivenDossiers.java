@@ -40,8 +40,9 @@ import org.kornspur.standing.LotStanding;
  * The whole topology with the real rules in Kafka's test driver: one thread, no broker, and every
  * record that follows from a fact is worked off before the next is taken.
  *
- * <p>The driver forces a file to disk after each edge of the pedigree, which the running system
- * does not. Set {@code java.io.tmpdir} to a folder in memory to leave that out of what is measured.
+ * <p>The driver commits after each record, which the running system does not: it flushes stores on
+ * disk and forces a file to disk after each edge of the pedigree. To leave that out of what is
+ * measured, keep the stores in memory and set {@code java.io.tmpdir} to a folder in memory.
  */
 final class DrivenDossiers implements AutoCloseable {
   private final WireFormat wire = new WireFormat(new LocalSchemaRegistry());

@@ -43,14 +43,14 @@ import org.kornspur.standing.LotStanding;
  * <p>What favours PostgreSQL: its trace leaves out how many steps away each ancestor stands, and
  * its late result judges nothing and writes no path, only the new state and the reason. What
  * favours ours: no network between caller and store, and the late result goes through the topology
- * in one thread without a broker; in the running system each step down the pedigree costs a
- * transaction (100 ms at most, by its commit interval) on top. PostgreSQL commits to disk as it is
- * configured.
+ * in one thread, with its stores in memory and without a broker; in the running system each step
+ * down the pedigree costs a transaction (100 ms at most, by its commit interval) on top. PostgreSQL
+ * commits to disk as it is configured.
  *
  * <p>Run from the root of the project, with a PostgreSQL server of your own:
  *
  * <pre>{@code
- * java -Djava.io.tmpdir=/dev/shm -cp "processors/target/test-classes:processors/target/classes:$(cat processors/target/benchmark.cp)" \
+ * java -Xmx2g -Djava.io.tmpdir=/dev/shm -cp "processors/target/test-classes:processors/target/classes:$(cat processors/target/benchmark.cp)" \
  *     org.kornspur.processors.benchmark.PostgresComparison \
  *     "jdbc:postgresql://127.0.0.1:5432/postgres?user=postgres" 185 20
  * }</pre>
@@ -127,7 +127,7 @@ public final class PostgresComparison {
   }
 
   private void run() throws SQLException, IOException {
-    try (DrivenDossiers topology = new DrivenDossiers(Stores.onDisk().withPedigreeInMemory())) {
+    try (DrivenDossiers topology = new DrivenDossiers(Stores.inMemory())) {
       drive(topology);
       List<Edge> original = edgesOfFirstCopy(topology.pedigree());
       System.out.printf("%d edges a copy, %d copies%n", original.size(), copies);
