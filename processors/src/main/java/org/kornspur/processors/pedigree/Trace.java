@@ -72,6 +72,9 @@ public record Trace(
   }
 
   private static List<Edge> inOrder(List<Edge> edges) {
+    if (edges.size() < 2) {
+      return edges;
+    }
     return edges.stream()
         .sorted(
             Comparator.comparing(Edge::happenedAt)

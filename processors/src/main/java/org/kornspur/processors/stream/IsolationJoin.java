@@ -25,9 +25,15 @@ final class IsolationJoin {
   static final String TO_CROPS = "to-crops";
 
   private final Stores stores;
+  private final int cellsInMemory;
 
   IsolationJoin(Stores stores) {
+    this(stores, NeighbourFinder.CELLS_IN_MEMORY);
+  }
+
+  IsolationJoin(Stores stores, int cellsInMemory) {
     this.stores = stores;
+    this.cellsInMemory = cellsInMemory;
   }
 
   /** Cells that are to know of a plot. */
@@ -47,7 +53,7 @@ final class IsolationJoin {
             text.deserializer(),
             InternalJson.serde(PlotChange.class).deserializer(),
             Topics.PLOTS.topicName())
-        .addProcessor(FIND_NEIGHBOURS, NeighbourFinder::new, PLOTS)
+        .addProcessor(FIND_NEIGHBOURS, () -> new NeighbourFinder(cellsInMemory), PLOTS)
         .addStateStore(
             stores.logged(Stores.CELL_PLOTS, InternalJson.serde(Plot.class)), FIND_NEIGHBOURS)
         .addStateStore(stores.logged(Stores.CELL_OUTBOX, bytes), FIND_NEIGHBOURS)

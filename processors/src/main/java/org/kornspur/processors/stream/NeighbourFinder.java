@@ -1,33 +1,49 @@
 package org.kornspur.processors.stream;
 
 import java.util.ArrayList;
-import java.util.Comparator;
-import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.SortedMap;
-import java.util.TreeMap;
 import org.apache.kafka.common.serialization.StringSerializer;
 import org.apache.kafka.streams.processor.api.Processor;
 import org.apache.kafka.streams.processor.api.ProcessorContext;
 import org.apache.kafka.streams.processor.api.Record;
 import org.apache.kafka.streams.state.KeyValueIterator;
 import org.apache.kafka.streams.state.KeyValueStore;
+import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.dossier.Report.Neighbour;
-import org.kornspur.processors.ground.Area;
-import org.kornspur.processors.ground.Outline;
 import org.kornspur.processors.ground.Plot;
-import org.kornspur.processors.ground.Separation;
 
-/** Holds the plots of a cell and tells each seed crop in it which foreign pollen is near. */
+/**
+ * Holds the plots of a cell and tells each seed crop in it which foreign pollen is near.
+ *
+ * <p>The store of plots is what counts. Beside it the ground of the cells last touched is kept in
+ * memory; it is made anew from the store after a start and for a cell that was not touched lately.
+ */
 final class NeighbourFinder implements Processor<String, PlotChange, String, byte[]> {
+  /** Enough for facts that come enterprise by enterprise; the densest cells hold some megabytes. */
+  static final int CELLS_IN_MEMORY = 32;
+
+  private final Map<String, CellGround> grounds;
   private KeyValueStore<String, Plot> plots;
   private Outbox outbox;
 
+  NeighbourFinder(int cellsInMemory) {
+    grounds =
+        new LinkedHashMap<>(16, 0.75f, true) {
+          @Override
+          protected boolean removeEldestEntry(Map.Entry<String, CellGround> eldest) {
+            return size() > cellsInMemory;
+          }
+        };
+  }
+
   @Override
   public void init(ProcessorContext<String, byte[]> context) {
+    // a task that starts again may have lost what it had done last
+    grounds.clear();
     plots = context.getStateStore(Stores.CELL_PLOTS);
     outbox = new Outbox(context, context.getStateStore(Stores.CELL_OUTBOX));
   }
@@ -41,55 +57,24 @@ final class NeighbourFinder implements Processor<String, PlotChange, String, byt
     if (before.equals(change.plot())) {
       return;
     }
+    CellGround ground = grounds.computeIfAbsent(cell, c -> CellGround.of(plotsIn(c)));
     change.plot().ifPresentOrElse(plot -> plots.put(key, plot), () -> plots.delete(key));
-    tellCrops(cell);
-  }
-
-  private void tellCrops(String cell) {
-    List<Plot> inCell = plotsIn(cell);
-    Map<Plot, Outline> outlines = new HashMap<>();
-    inCell.forEach(plot -> outlines.put(plot, Outline.ofPositions(plot.outline())));
-    SortedMap<String, Outbox.Letter> letters = new TreeMap<>();
-    for (Plot crop : inCell) {
-      List<Neighbour> near = neighboursOf(crop, inCell, outlines);
-      if (!near.isEmpty()) {
-        Report report = new Report.FromGround(cell, crop.subject(), near);
-        letters.put(
-            crop.subject().toString(),
-            new Outbox.Letter(
-                InternalJson.write(new ReportChange(cell, Optional.of(report))),
-                Optional.of(InternalJson.write(new ReportChange(cell, Optional.empty())))));
-      }
+    for (Subject crop : ground.change(change.subject(), change.plot())) {
+      tell(cell, crop, ground.near(crop));
     }
-    outbox.deliver(cell, IsolationJoin.TO_CROPS, letters);
   }
 
-  private static List<Neighbour> neighboursOf(
-      Plot crop, List<Plot> inCell, Map<Plot, Outline> outlines) {
-    List<Neighbour> near = new ArrayList<>();
-    for (Plot source : inCell) {
-      if (crop.isThreatenedBy(source)) {
-        Separation separation = Separation.between(outlines.get(crop), outlines.get(source));
-        if (separation.distanceM() <= IsolationJoin.REACH_M) {
-          near.add(neighbour(source, Area.hectares(outlines.get(source)), separation));
-        }
-      }
-    }
-    near.sort(Comparator.comparingDouble(Neighbour::distanceM).thenComparing(Neighbour::source));
-    return near;
-  }
-
-  private static Neighbour neighbour(Plot source, double areaHa, Separation separation) {
-    return new Neighbour(
-        source.subject(),
-        separation.distanceM(),
-        areaHa,
-        separation.onFirst(),
-        separation.onSecond(),
-        source.sourceKind(),
-        source.sheddingFrom(),
-        source.sheddingTo(),
-        source.factId());
+  private void tell(String cell, Subject crop, List<Neighbour> near) {
+    Optional<Outbox.Letter> letter =
+        near.isEmpty()
+            ? Optional.empty()
+            : Optional.of(
+                new Outbox.Letter(
+                    InternalJson.write(
+                        new ReportChange(
+                            cell, Optional.of(new Report.FromGround(cell, crop, near)))),
+                    Optional.of(InternalJson.write(new ReportChange(cell, Optional.empty())))));
+    outbox.deliverOne(cell, IsolationJoin.TO_CROPS, crop.toString(), letter);
   }
 
   private List<Plot> plotsIn(String cell) {

@@ -52,19 +52,39 @@ final class Outbox {
   void deliver(Object sender, String sink, SortedMap<String, Letter> letters) {
     String prefix = Keys.prefix(sender, sink);
     SortedMap<String, byte[]> earlier = earlier(prefix);
-    letters.forEach(
-        (key, letter) -> {
-          byte[] memo = memoOf(letter);
-          if (!Arrays.equals(memo, earlier.remove(key))) {
-            send(sink, key, letter.content());
-            sent.put(prefix + key, memo);
-          }
-        });
-    earlier.forEach(
-        (key, memo) -> {
-          send(sink, key, whenGone(memo));
-          sent.delete(prefix + key);
-        });
+    letters.forEach((key, letter) -> sendChanged(prefix, sink, key, letter, earlier.remove(key)));
+    earlier.forEach((key, memo) -> takeBack(prefix, sink, key, memo));
+  }
+
+  /**
+   * Sends what changed for one addressee, and leaves the others what they hold.
+   *
+   * @param sender who sends, in whatever text form the store is kept by
+   * @param sink sink that the letter goes to
+   * @param key record key of the addressee
+   * @param letter what it is to hold; empty for nothing
+   */
+  void deliverOne(Object sender, String sink, String key, Optional<Letter> letter) {
+    String prefix = Keys.prefix(sender, sink);
+    byte[] earlier = sent.get(prefix + key);
+    if (letter.isPresent()) {
+      sendChanged(prefix, sink, key, letter.get(), earlier);
+    } else if (earlier != null) {
+      takeBack(prefix, sink, key, earlier);
+    }
+  }
+
+  private void sendChanged(String prefix, String sink, String key, Letter letter, byte[] earlier) {
+    byte[] memo = memoOf(letter);
+    if (!Arrays.equals(memo, earlier)) {
+      send(sink, key, letter.content());
+      sent.put(prefix + key, memo);
+    }
+  }
+
+  private void takeBack(String prefix, String sink, String key, byte[] earlier) {
+    send(sink, key, whenGone(earlier));
+    sent.delete(prefix + key);
   }
 
   private SortedMap<String, byte[]> earlier(String prefix) {
