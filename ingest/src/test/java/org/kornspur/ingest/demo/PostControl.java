@@ -39,7 +39,7 @@ final class PostControl {
                 .setIdentityConfirmed(true)
                 .setOffTypePlants(draw.between(0, 1))
                 .setSheddingPlants(sterile ? Integer.valueOf(draw.between(0, 1)) : null)
-                .setNonHybridPlants(certified ? Integer.valueOf(draw.between(2, 14)) : null)
+                .setNonHybridPlants(certified ? Integer.valueOf(draw.between(36, 56)) : null)
                 .setStatedPurityPercent(certified ? null : Double.valueOf(STATED_PURITY_PERCENT))
                 .build());
   }
