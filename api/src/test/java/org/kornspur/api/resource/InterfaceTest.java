@@ -22,8 +22,10 @@ import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
 import io.restassured.response.Response;
 import java.io.BufferedReader;
+import java.io.IOException;
 import java.io.InputStreamReader;
 import java.io.OutputStream;
+import java.io.UncheckedIOException;
 import java.net.HttpURLConnection;
 import java.net.Socket;
 import java.net.URI;
@@ -31,6 +33,7 @@ import java.net.URL;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
@@ -361,6 +364,7 @@ class InterfaceTest {
   @Test
   void aBodyOverTheLimitIsRefusedByItsLengthOrWhileItIsRead() throws Exception {
     try (Socket socket = new Socket(root.getHost(), root.getPort())) {
+      socket.setSoTimeout((int) LONGEST_WAIT.toMillis());
       OutputStream out = socket.getOutputStream();
       out.write(
           "POST /api/v1/facts HTTP/1.1\r\nHost: x\r\nContent-Type: application/json\r\nContent-Length: 10000001\r\n\r\n"
@@ -376,6 +380,7 @@ class InterfaceTest {
     chunked.setRequestMethod("POST");
     chunked.setRequestProperty("Content-Type", "application/json");
     chunked.setChunkedStreamingMode(65536);
+    chunked.setReadTimeout((int) LONGEST_WAIT.toMillis());
     chunked.setDoOutput(true);
     try (OutputStream out = chunked.getOutputStream()) {
       byte[] blank = " ".repeat(1_000_000).getBytes(StandardCharsets.US_ASCII);
@@ -510,6 +515,7 @@ class InterfaceTest {
           try {
             HttpURLConnection stream =
                 (HttpURLConnection) URI.create(root + "api/v1/changes").toURL().openConnection();
+            stream.setReadTimeout((int) LONGEST_WAIT.toMillis());
             stream.setRequestProperty("Accept", "text/event-stream");
             if (lastEventId != null) {
               stream.setRequestProperty("Last-Event-ID", lastEventId);
@@ -519,15 +525,15 @@ class InterfaceTest {
                     new InputStreamReader(stream.getInputStream(), StandardCharsets.UTF_8))) {
               return eventOn(subject, lines);
             }
-          } catch (java.io.IOException e) {
-            throw new java.io.UncheckedIOException(e);
+          } catch (IOException e) {
+            throw new UncheckedIOException(e);
           }
         });
   }
 
   private static List<String> eventOn(String subject, BufferedReader lines)
-      throws java.io.IOException {
-    List<String> event = new java.util.ArrayList<>();
+      throws IOException {
+    List<String> event = new ArrayList<>();
     for (String line = lines.readLine(); line != null; line = lines.readLine()) {
       if (!line.isEmpty()) {
         event.add(line);
