@@ -7,7 +7,9 @@ import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.wire.WireFormat;
+import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Entry;
+import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.pedigree.Pedigree;
 import org.kornspur.processors.stream.RegisterEntry;
 
@@ -45,6 +47,14 @@ public interface Engine {
 
   /** Every fact of a subject, superseded ones marked, by time and id. */
   List<Entry> dossier(Subject subject);
+
+  /** What parents, the hybrid and the ground last told a subject. */
+  List<Report> reports(Subject subject);
+
+  /** The whole dossier of a subject, as the gates see it. */
+  default Dossier wholeDossier(Subject subject) {
+    return new Dossier(subject, dossier(subject), reports(subject));
+  }
 
   /** The whole pedigree on this instance. */
   Pedigree pedigree();

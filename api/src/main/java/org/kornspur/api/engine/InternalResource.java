@@ -18,6 +18,7 @@ import org.kornspur.processors.stream.RegisterEntry;
 public class InternalResource {
   static final String ROOT = "/internal";
   static final String DOSSIER = "/dossier";
+  static final String REPORTS = "/reports";
   static final String REGISTER = "/register";
 
   @Inject KafkaEngine engine;
@@ -27,6 +28,13 @@ public class InternalResource {
   @Operation(hidden = true)
   public List<KeptEntry> dossier(@QueryParam("key") String subject) {
     return engine.dossierHere(Subject.parse(subject));
+  }
+
+  @GET
+  @Path(REPORTS)
+  @Operation(hidden = true)
+  public List<byte[]> reports(@QueryParam("key") String subject) {
+    return engine.reportsHere(Subject.parse(subject));
   }
 
   @GET

@@ -27,10 +27,12 @@ import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.publish.FactPublisher;
 import org.kornspur.ingest.wire.WireFormat;
 import org.kornspur.processors.dossier.Entry;
+import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.pedigree.Pedigree;
 import org.kornspur.processors.stream.DossierReader;
 import org.kornspur.processors.stream.PedigreeReader;
 import org.kornspur.processors.stream.RegisterEntry;
+import org.kornspur.processors.stream.ReportReader;
 import org.kornspur.processors.stream.Stores;
 
 /**
@@ -173,9 +175,10 @@ public class KafkaEngine implements Engine {
   }
 
   private Optional<RegisterEntry> registeredAt(int partition, String factId) {
+    StateStores stores = processors().stores();
     ReadOnlyKeyValueStore<String, RegisterEntry> register =
-        processors().stores().local(Stores.FACT_REGISTER, partition);
-    return Optional.ofNullable(register.get(factId));
+        stores.local(Stores.FACT_REGISTER, partition);
+    return stores.read(() -> Optional.ofNullable(register.get(factId)));
   }
 
   @Override
@@ -200,11 +203,37 @@ public class KafkaEngine implements Engine {
 
   private List<Entry> dossierAt(int partition, Subject subject) {
     StateStores stores = processors().stores();
-    return new DossierReader(
+    DossierReader reader =
+        new DossierReader(
             wire(),
             stores.local(Stores.DOSSIER_FACTS, partition),
-            stores.local(Stores.DOSSIER_REVOCATIONS, partition))
-        .entriesOf(subject);
+            stores.local(Stores.DOSSIER_REVOCATIONS, partition));
+    return stores.read(() -> reader.entriesOf(subject));
+  }
+
+  @Override
+  public List<Report> reports(Subject subject) {
+    StateStores.Place place =
+        processors().stores().placeOf(Stores.DOSSIER_REPORTS, subject.toString());
+    return place
+        .owner()
+        .map(owner -> others.reports(owner, subject.toString()))
+        .orElseGet(() -> reportsAt(place.partition(), subject))
+        .stream()
+        .map(ReportReader::read)
+        .toList();
+  }
+
+  /** What this instance itself holds of reports to a subject. */
+  public List<byte[]> reportsHere(Subject subject) {
+    return reportsAt(
+        processors().stores().placeOf(Stores.DOSSIER_REPORTS, subject.toString()).partition(),
+        subject);
+  }
+
+  private List<byte[]> reportsAt(int partition, Subject subject) {
+    return new ReportReader(processors().stores().local(Stores.DOSSIER_REPORTS, partition))
+        .keptFor(subject);
   }
 
   private Entry read(KeptEntry kept) {

@@ -30,6 +30,10 @@ final class OtherInstances {
     return ask(owner, InternalResource.DOSSIER, subject, new TypeReference<>() {});
   }
 
+  List<byte[]> reports(HostInfo owner, String subject) {
+    return ask(owner, InternalResource.REPORTS, subject, new TypeReference<>() {});
+  }
+
   Optional<RegisterEntry> registered(HostInfo owner, String factId) {
     return ask(owner, InternalResource.REGISTER, factId, new TypeReference<>() {});
   }

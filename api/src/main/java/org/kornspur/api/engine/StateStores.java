@@ -58,6 +58,15 @@ final class StateStores {
                     storeName, QueryableStoreTypes.<String, V>keyValueStore())));
   }
 
+  /** Reads what {@link #local} gave: a store may move away while it is read. */
+  <T> T read(java.util.function.Supplier<T> question) {
+    try {
+      return question.get();
+    } catch (InvalidStateStoreException moved) {
+      throw moving("the stores");
+    }
+  }
+
   private static <T> T ready(java.util.function.Supplier<T> question) {
     try {
       return question.get();

@@ -25,6 +25,7 @@ import org.kornspur.api.view.StandingLine;
 import org.kornspur.api.view.StandingView;
 import org.kornspur.api.view.TraceView;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Entry;
 import org.kornspur.processors.pedigree.Pedigree;
 import org.kornspur.processors.pedigree.Trace;
@@ -85,6 +86,19 @@ public class Answers {
   }
 
   /**
+   * The whole dossier of a subject, with what parents, the hybrid and the ground told it.
+   *
+   * @throws ApiProblem if no fact names it
+   */
+  public Dossier wholeDossier(Subject subject) {
+    Dossier dossier = engine.wholeDossier(subject);
+    if (dossier.entries().isEmpty()) {
+      throw unknown(subject);
+    }
+    return dossier;
+  }
+
+  /**
    * A walk through the pedigree.
    *
    * @throws ApiProblem if nothing is known of the start
@@ -103,7 +117,7 @@ public class Answers {
   }
 
   /** How far the data behind an answer lags. */
-  AsOf asOf() {
+  public AsOf asOf() {
     try {
       Map<String, Long> waiting = new LinkedHashMap<>(engine.lag());
       waiting.merge(Topics.STANDINGS.topicName(), feeds.standingsWaiting(), Long::sum);

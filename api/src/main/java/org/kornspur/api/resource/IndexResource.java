@@ -29,6 +29,9 @@ public class IndexResource {
           new Place(Addresses.ROOT + "/hybrids", "Hybrids in production"),
           new Place(Addresses.ROOT + "/rulebooks", "Rulebooks with every limit and its source"),
           new Place(Addresses.ROOT + "/fact-types", "What facts can be brought to /api/v1/facts"),
+          new Place(
+              Addresses.ROOT + "/advice/calibration",
+              "Advice beside the gates: forecasts of hybridity against results"),
           new Place("/problems", "What each problem document means"),
           new Place("/openapi", "The interface as OpenAPI"),
           new Place("/health", "Whether it lives and is ready"),

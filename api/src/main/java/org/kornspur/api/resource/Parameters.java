@@ -13,19 +13,20 @@ import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.ingest.intake.Problem;
 
 /** Reads the parameters of one request and says all that is wrong with them at once. */
-final class Parameters {
+public final class Parameters {
   private static final int LONGEST = 64;
   private static final Pattern WHOLE = Pattern.compile("\\d{1,9}");
+  private static final Pattern DECIMAL = Pattern.compile("\\d{1,9}(\\.\\d{1,9})?");
 
   private final List<Problem> problems = new ArrayList<>();
 
   /** A whole number within limits, both included. */
-  int whole(String name, String text, int otherwise, int least, int most) {
+  public int whole(String name, String text, int otherwise, int least, int most) {
     return whole(name, text, least, most).orElse(otherwise);
   }
 
   /** A whole number within limits, both included; empty where it is not given. */
-  Optional<Integer> whole(String name, String text, int least, int most) {
+  public Optional<Integer> whole(String name, String text, int least, int most) {
     if (isAbsent(text)) {
       return Optional.empty();
     }
@@ -39,8 +40,23 @@ final class Parameters {
     return Optional.empty();
   }
 
+  /** A number within limits, both included. */
+  public double decimal(String name, String text, double otherwise, double least, double most) {
+    if (isAbsent(text)) {
+      return otherwise;
+    }
+    if (DECIMAL.matcher(text).matches()) {
+      double number = Double.parseDouble(text);
+      if (number >= least && number <= most) {
+        return number;
+      }
+    }
+    note(name, text, "a number from " + least + " to " + most, "Give it with a decimal point");
+    return otherwise;
+  }
+
   /** An id or the beginning of one; empty where it is not given. */
-  Optional<String> id(String name, String text) {
+  public Optional<String> id(String name, String text) {
     if (isAbsent(text)) {
       return Optional.empty();
     }
@@ -81,7 +97,7 @@ final class Parameters {
    *
    * @throws ApiProblem if any is wrong
    */
-  void check() {
+  public void check() {
     if (!problems.isEmpty()) {
       throw new ApiProblem(ProblemKind.INVALID_PARAMETER, problems);
     }

@@ -30,6 +30,7 @@ class ArrowsTest {
     "org.kornspur.processors.gates..",
     "org.kornspur.processors.pedigree..",
     "org.kornspur.processors.judging..",
+    "org.kornspur.processors.advice..",
     "org.kornspur.ingest.contract..",
     "org.kornspur.ingest.intake..",
     "org.kornspur.ingest.json.."

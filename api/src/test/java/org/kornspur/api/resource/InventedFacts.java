@@ -3,11 +3,11 @@ package org.kornspur.api.resource;
 import java.util.List;
 
 /** Facts of an invented enterprise, as JSON. Every id and name is made up. */
-final class InventedFacts {
+public final class InventedFacts {
 
   private InventedFacts() {}
 
-  static String fact(String type, String factId, String fields) {
+  public static String fact(String type, String factId, String fields) {
     return fact(type, factId, "null", fields);
   }
 
@@ -27,7 +27,7 @@ final class InventedFacts {
         .formatted(type, factId, correction, fields);
   }
 
-  static String lot(String factId, String lotId, String componentId, double massKg) {
+  public static String lot(String factId, String lotId, String componentId, double massKg) {
     return fact(
         "LotDeclared",
         factId,

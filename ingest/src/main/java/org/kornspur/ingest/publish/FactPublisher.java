@@ -15,7 +15,7 @@ import org.apache.kafka.common.serialization.StringSerializer;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.intake.FactSink;
-import org.kornspur.ingest.wire.AvroSerializer;
+import org.kornspur.ingest.wire.AvroSerdes;
 
 /**
  * Sends facts to {@value #FACTS_TOPIC}, keyed by fact id, and refused inputs to {@value
@@ -46,15 +46,13 @@ public final class FactPublisher implements FactSink, AutoCloseable {
 
   /**
    * Connects by the configuration of a Kafka producer: {@code bootstrap.servers}, {@code
-   * schema.registry.url} and whatever the site needs besides. Another {@code value.serializer} than
-   * {@link AvroSerializer} may be named there.
+   * schema.registry.url} and whatever the site needs besides. Another serializer of values may be
+   * named there, see {@link AvroSerdes}.
    *
    * @throws org.apache.kafka.common.KafkaException if the configuration cannot be used
    */
   public static FactPublisher connect(Map<String, ?> config) {
     Map<String, Object> merged = new HashMap<>();
-    merged.put(ProducerConfig.KEY_SERIALIZER_CLASS_CONFIG, StringSerializer.class);
-    merged.put(ProducerConfig.VALUE_SERIALIZER_CLASS_CONFIG, AvroSerializer.class);
     merged.put(ProducerConfig.COMPRESSION_TYPE_CONFIG, "lz4");
     merged.put(ProducerConfig.LINGER_MS_CONFIG, 10);
     merged.put(ProducerConfig.MAX_BLOCK_MS_CONFIG, 20_000);
@@ -63,7 +61,8 @@ public final class FactPublisher implements FactSink, AutoCloseable {
     merged.putAll(config);
     merged.put(ProducerConfig.ACKS_CONFIG, "all");
     merged.put(ProducerConfig.ENABLE_IDEMPOTENCE_CONFIG, true);
-    return new FactPublisher(new KafkaProducer<>(merged));
+    return new FactPublisher(
+        new KafkaProducer<>(merged, new StringSerializer(), AvroSerdes.serializer(merged)));
   }
 
   /** Sends a fact; the future fails with {@link PublishFailed} where it did not arrive. */

@@ -120,7 +120,7 @@ class LoadFolderTest {
   private Path settings(String more) throws IOException {
     return Files.writeString(
         temporary.resolve("producer.properties"),
-        "value.serializer=" + SharedRegistry.class.getName() + "\n" + more + "\n");
+        "kornspur.value.serializer=" + SharedRegistry.class.getName() + "\n" + more + "\n");
   }
 
   private int run(boolean terminal, String... arguments) {

@@ -114,7 +114,7 @@ class FactPublisherTest {
   private static Map<String, Object> settings(String bootstrap) {
     Map<String, Object> settings = new HashMap<>();
     settings.put("bootstrap.servers", bootstrap);
-    settings.put("value.serializer", SharedRegistry.class.getName());
+    settings.put("kornspur.value.serializer", SharedRegistry.class.getName());
     return settings;
   }
 

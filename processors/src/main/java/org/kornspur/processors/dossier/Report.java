@@ -90,6 +90,7 @@ public sealed interface Report {
    * @param source the other crop, or a source that somebody saw
    * @param distanceM metres between the nearest points of the outlines; 0 where they touch or
    *     overlap
+   * @param areaHa area of the source, hectares
    * @param onCrop nearest point of the crop
    * @param onSource nearest point of the source
    * @param sourceKind kind of a seen source; empty for a crop of ours
@@ -100,6 +101,7 @@ public sealed interface Report {
   record Neighbour(
       Subject source,
       double distanceM,
+      double areaHa,
       GeoPosition onCrop,
       GeoPosition onSource,
       Optional<PollenSourceKind> sourceKind,

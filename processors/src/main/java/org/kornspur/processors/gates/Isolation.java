@@ -2,6 +2,7 @@ package org.kornspur.processors.gates;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.kornspur.contract.FieldCropDeclared;
@@ -17,9 +18,9 @@ import org.kornspur.processors.verdict.Verdict;
  * Distance from a seed crop to the nearest foreign rye pollen, metres between the outlines.
  *
  * <p>Council Directive 66/402/EEC, Annex I; Seed Ordinance (SaatV), Annex 2 no. 1.3. Where the
- * authority accepted a shield, the distance that the rulebook asks for with a shield holds. A
- * source counts unless its shedding is known to end before flowering begins, or to begin after it
- * ends.
+ * authority accepted a shield, the distance that the rulebook asks for with a shield holds; a book
+ * may ask for a longer distance to a large source. A source counts unless its shedding is known to
+ * end before flowering begins, or to begin after it ends.
  */
 final class Isolation implements GateRule {
 
@@ -32,16 +33,20 @@ final class Isolation implements GateRule {
 
   private static Optional<Limit> limit(SeedCrop crop) {
     Optional<Limit> plain = crop.limit(Quantity.ISOLATION_DISTANCE);
-    boolean shielded = Boolean.TRUE.equals(crop.declaration().getShieldAccepted());
-    return plain.isPresent() && shielded
+    return plain.isPresent() && isShielded(crop)
         ? crop.limit(Quantity.ISOLATION_DISTANCE_SHIELDED).or(() -> plain)
         : plain;
   }
 
+  private static boolean isShielded(SeedCrop crop) {
+    return Boolean.TRUE.equals(crop.declaration().getShieldAccepted());
+  }
+
   private static Verdict judge(SeedCrop crop, Limit limit) {
-    List<Neighbour> counting =
+    List<Source> counting =
         crop.dossier().neighbours().stream()
             .filter(neighbour -> mayMeet(crop.declaration(), neighbour))
+            .map(neighbour -> new Source(neighbour, limitFor(crop, neighbour, limit)))
             .toList();
     if (counting.isEmpty()) {
       return new Finding(
@@ -55,25 +60,47 @@ final class Isolation implements GateRule {
                   + " m")
           .against(limit, "");
     }
-    Neighbour nearest = counting.get(0);
+    Source worst = counting.stream().min(Comparator.comparingDouble(Source::marginM)).orElseThrow();
     List<String> factIds = new ArrayList<>(List.of(crop.declarationId()));
     counting.stream()
-        .filter(neighbour -> neighbour == nearest || !limit.holds(neighbour.distanceM()))
-        .map(Neighbour::factId)
+        .filter(source -> source == worst || source.marginM() < 0)
+        .map(source -> source.neighbour().factId())
         .distinct()
         .forEach(factIds::add);
+    boolean large = worst.limit().quantity() == Quantity.ISOLATION_DISTANCE_LARGE_SOURCE;
     return new Finding(
             Gate.ISOLATION,
             "",
-            nearest.distanceM(),
+            worst.neighbour().distanceM(),
             Optional.empty(),
             factIds,
-            "The nearest foreign pollen is %s, %s m away"
-                .formatted(named(nearest), metres(nearest)))
+            "The %s foreign pollen is %s, %s m away"
+                .formatted(
+                    large ? "most threatening" : "nearest",
+                    named(worst.neighbour()),
+                    metres(worst.neighbour())))
         .against(
-            limit,
+            worst.limit(),
             "See that the source is destroyed before it sheds, or ask the certification authority"
                 + " whether it accepts a shield; failing that the harvest is grain.");
+  }
+
+  /** A source with the distance that it is to keep. */
+  private record Source(Neighbour neighbour, Limit limit) {
+    double marginM() {
+      return limit.margin(neighbour.distanceM());
+    }
+  }
+
+  /** A longer distance for a large source, where the book has one and no shield is accepted. */
+  private static Limit limitFor(SeedCrop crop, Neighbour neighbour, Limit usual) {
+    boolean large =
+        crop.limit(Quantity.LARGE_SOURCE_AREA)
+            .map(area -> area.holds(neighbour.areaHa()))
+            .orElse(false);
+    return large && !isShielded(crop)
+        ? crop.limit(Quantity.ISOLATION_DISTANCE_LARGE_SOURCE).orElse(usual)
+        : usual;
   }
 
   private static boolean mayMeet(FieldCropDeclared crop, Neighbour neighbour) {

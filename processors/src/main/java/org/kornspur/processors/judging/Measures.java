@@ -15,11 +15,12 @@ import org.kornspur.processors.dossier.SeedMeasures.Estimate;
  * What a blend needs to know of a lot, from the lot's latest tests; a part split from a lot rests
  * on that lot's tests until it has its own.
  */
-final class Measures {
+public final class Measures {
 
   private Measures() {}
 
-  static SeedMeasures of(Dossier lot) {
+  /** Thousand-kernel weight in grams and germination in percent, as far as they are known. */
+  public static SeedMeasures of(Dossier lot) {
     Optional<Estimate> kernelWeight =
         lot.latest(KernelWeightTest.class).map(Measures::kernelWeight);
     Optional<Estimate> germination = lot.latest(GerminationTest.class).map(Measures::germination);

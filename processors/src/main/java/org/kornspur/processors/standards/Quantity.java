@@ -6,6 +6,10 @@ public enum Quantity {
   ISOLATION_DISTANCE("m", true),
   /** Metres that are still asked for where the authority accepted a shield against pollen. */
   ISOLATION_DISTANCE_SHIELDED("m", true),
+  /** Metres to a source that counts as large. */
+  ISOLATION_DISTANCE_LARGE_SOURCE("m", true),
+  /** Hectares from which on a source counts as large. */
+  LARGE_SOURCE_AREA("ha", true),
   /** Off-type plants for each square metre. */
   OFF_TYPES_BY_AREA("plants/m2", true),
   /** Off-type plants for each plant. */

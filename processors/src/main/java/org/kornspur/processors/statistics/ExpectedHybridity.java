@@ -19,7 +19,8 @@ import org.apache.commons.statistics.distribution.ContinuousDistribution;
  *
  * <p>Uncertain inputs are drawn anew in each run: shedders from the beta distribution that their
  * count leaves (Jeffreys), the rest from triangular distributions. The same seed gives the same
- * answer.
+ * answer, and each run has its own stream in which sources of foreign pollen come last, so that
+ * another source changes nothing but its own pollen.
  *
  * @param mean mean share of hybrid seed, from 0 to 1
  * @param interval interval in which the given part of all runs lies
@@ -104,13 +105,13 @@ public record ExpectedHybridity(
     SplittableRandom random = new SplittableRandom(seed);
     ContinuousDistribution.Sampler shedders =
         BetaDistribution.of(crop.shedders + 0.5, crop.femalesExamined - crop.shedders + 0.5)
-            .createSampler(random::nextLong);
+            .createSampler(random.split()::nextLong);
     double[] hybrid = new double[runs];
     double selfed = 0;
     double outcrossed = 0;
     double pollinatorSeed = 0;
     for (int run = 0; run < runs; run++) {
-      Fates fates = fates(crop, parameters, shedders.sample(), random);
+      Fates fates = fates(crop, parameters, shedders.sample(), random.split());
       hybrid[run] = fates.hybrid;
       selfed += fates.selfed;
       outcrossed += fates.outcrossed;
@@ -138,6 +139,7 @@ public record ExpectedHybridity(
             drawn(parameters.kernelDistanceM().spread(), random),
             drawn(parameters.kernelShareWithin().spread(), random),
             drawn(parameters.kernelTailExponent().spread(), random));
+    double yieldPart = drawn(parameters.pollinatorYield().spread(), random);
     double foreign = 0;
     for (ForeignSource source : crop.sources) {
       foreign +=
@@ -152,7 +154,7 @@ public record ExpectedHybridity(
     }
     double pollinatorSeed = 0;
     if (crop.pollinatorHarvested) {
-      double borne = pollinatorShare * drawn(parameters.pollinatorYield().spread(), random);
+      double borne = pollinatorShare * yieldPart;
       pollinatorSeed = borne / (borne + 1 - pollinatorShare);
     }
     double femaleSeed = 1 - pollinatorSeed;

@@ -1,13 +1,9 @@
 package org.kornspur.processors.stream;
 
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
-import org.apache.kafka.common.serialization.StringSerializer;
 import org.apache.kafka.streams.processor.api.ProcessorContext;
-import org.apache.kafka.streams.state.KeyValueIterator;
 import org.apache.kafka.streams.state.KeyValueStore;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.wire.WireFormat;
@@ -29,6 +25,7 @@ final class DossierDesk {
   private final ProcessorContext<String, byte[]> context;
   private final Judge judge;
   private final DossierReader reader;
+  private final ReportReader reportReader;
   private final StandingRecords standings;
   private final KeyValueStore<String, byte[]> facts;
   private final KeyValueStore<String, String> revocations;
@@ -42,6 +39,7 @@ final class DossierDesk {
     revocations = context.getStateStore(Stores.DOSSIER_REVOCATIONS);
     reports = context.getStateStore(Stores.DOSSIER_REPORTS);
     reader = new DossierReader(wire, facts, revocations);
+    reportReader = new ReportReader(reports);
     standings = new StandingRecords(wire);
     outbox = new Outbox(context, context.getStateStore(Stores.DOSSIER_OUTBOX));
   }
@@ -66,22 +64,12 @@ final class DossierDesk {
   /** Judges a dossier again and sends on what changed. */
   void refresh(Subject subject) {
     Outcome outcome =
-        judge.judge(new Dossier(subject, reader.entriesOf(subject), reportsTo(subject)));
+        judge.judge(
+            new Dossier(subject, reader.entriesOf(subject), reportReader.reportsTo(subject)));
     outbox.deliver(subject, Dossiers.TO_STANDINGS, standing(subject, outcome));
     outbox.deliver(subject, Dossiers.TO_EDGES, edges(outcome));
     outbox.deliver(subject, Dossiers.TO_PLOTS, plots(subject, outcome));
     outbox.deliver(subject, Dossiers.TO_REPORTS, reportsBy(outcome));
-  }
-
-  private List<Report> reportsTo(Subject subject) {
-    List<Report> found = new ArrayList<>();
-    try (KeyValueIterator<String, byte[]> held =
-        reports.prefixScan(Keys.prefix(subject), new StringSerializer())) {
-      while (held.hasNext()) {
-        found.add(InternalJson.read(held.next().value, Report.class));
-      }
-    }
-    return found;
   }
 
   private SortedMap<String, Outbox.Letter> standing(Subject subject, Outcome outcome) {

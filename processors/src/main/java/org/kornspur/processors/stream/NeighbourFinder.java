@@ -16,6 +16,7 @@ import org.apache.kafka.streams.state.KeyValueIterator;
 import org.apache.kafka.streams.state.KeyValueStore;
 import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.dossier.Report.Neighbour;
+import org.kornspur.processors.ground.Area;
 import org.kornspur.processors.ground.Outline;
 import org.kornspur.processors.ground.Plot;
 import org.kornspur.processors.ground.Separation;
@@ -70,7 +71,7 @@ final class NeighbourFinder implements Processor<String, PlotChange, String, byt
       if (crop.isThreatenedBy(source)) {
         Separation separation = Separation.between(outlines.get(crop), outlines.get(source));
         if (separation.distanceM() <= IsolationJoin.REACH_M) {
-          near.add(neighbour(source, separation));
+          near.add(neighbour(source, Area.hectares(outlines.get(source)), separation));
         }
       }
     }
@@ -78,10 +79,11 @@ final class NeighbourFinder implements Processor<String, PlotChange, String, byt
     return near;
   }
 
-  private static Neighbour neighbour(Plot source, Separation separation) {
+  private static Neighbour neighbour(Plot source, double areaHa, Separation separation) {
     return new Neighbour(
         source.subject(),
         separation.distanceM(),
+        areaHa,
         separation.onFirst(),
         separation.onSecond(),
         source.sourceKind(),

@@ -55,6 +55,47 @@ class IsolationTest {
         "isolation, %s %s at %s m".formatted(book, role, distanceM), expected, judged.worst());
   }
 
+  @ParameterizedTest(name = "{0}, {1} ha at {2} m: {3}")
+  @CsvSource(
+      textBlock =
+          """
+          # the example house asks for 800 m to a source of 20 ha and more
+          HOUSE, 20,    800, MET
+          HOUSE, 20,    799, NOT_MET
+          HOUSE, 19.99, 600, MET
+          # the law has no such rule
+          EU,    500,   500, MET
+          """)
+  void asksForMoreToALargeSourceWhereTheBookDoes(
+      String book, double areaHa, double distanceM, String expected) {
+    Judged judged =
+        Judged.by(
+            book,
+            GATE,
+            Dossiers.crop("c1")
+                .with(Facts.crop("c1", CropRole.F1_MIXTURE))
+                .neighbourOf(areaHa, distanceM)
+                .dossier());
+
+    assertThat(judged.worst()).isEqualTo(expected);
+  }
+
+  @Test
+  void holdsALargeSourceFurtherOffAgainstItsOwnDistance() {
+    Judged judged =
+        Judged.by(
+            "HOUSE",
+            GATE,
+            Dossiers.crop("c1")
+                .with(Facts.crop("c1", CropRole.F1_MIXTURE))
+                .neighbour(650)
+                .neighbourOf(25, 700)
+                .dossier());
+
+    assertThat(judged.worst()).isEqualTo("NOT_MET");
+    assertThat(judged.sentences()).contains("800 m").contains("700 m away");
+  }
+
   @Test
   void owesNothingWhereTheGroundReportsNoPollen() {
     Judged judged =

@@ -18,10 +18,12 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.apache.avro.specific.SpecificRecord;
 import org.junit.jupiter.api.Test;
+import org.kornspur.contract.PostControlResult;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.ingest.file.FolderLoad;
 import org.kornspur.ingest.file.LoadProgress;
 import org.kornspur.ingest.intake.FactSink;
+import org.kornspur.standing.InheritedTrouble;
 import org.kornspur.standing.LotStanding;
 import org.kornspur.standing.StandingState;
 
@@ -68,6 +70,25 @@ class DemoStandingsTest {
     assertThat(standingsOf(shuffled)).isEqualTo(inOrder);
   }
 
+  @Test
+  void withoutPostControlOfItsBasicSeedCertifiedSeedWaitsAndTheBasicSeedDoesNot()
+      throws IOException {
+    List<SpecificRecord> facts = facts();
+    Map<String, StandingState> all = states(standingsOf(facts));
+    facts.removeIf(PostControlResult.class::isInstance);
+
+    Map<String, LotStanding> standings = standingsOf(facts);
+
+    assertThat(standings.get("lot:L25-01-1").getState()).isEqualTo(StandingState.EVIDENCE_OWED);
+    assertThat(standings.get("lot:L25-01-1").getInherited())
+        .extracting(InheritedTrouble::getGate)
+        .containsOnly("POST_CONTROL_OF_BASIC_SEED");
+    assertThat(standings.values())
+        .filteredOn(standing -> standing.getMaterial().getCategory().equals("BASIC"))
+        .filteredOn(standing -> all.get(standing.getSubject()) == StandingState.FIT)
+        .allSatisfy(standing -> assertThat(standing.getState()).isEqualTo(StandingState.FIT));
+  }
+
   private static Map<String, LotStanding> standingsOf(List<SpecificRecord> facts) {
     try (DrivenTopology topology = DrivenTopology.withRealRules()) {
       topology.accept(facts.toArray(SpecificRecord[]::new));
@@ -95,7 +116,7 @@ class DemoStandingsTest {
     return promises;
   }
 
-  private static List<SpecificRecord> facts() throws IOException {
+  static List<SpecificRecord> facts() throws IOException {
     List<SpecificRecord> facts = new ArrayList<>();
     FolderLoad.load(
         DEMO,

@@ -1,0 +1,225 @@
+package org.kornspur.api.advice;
+
+import com.fasterxml.jackson.databind.ObjectMapper;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.MediaType;
+import java.io.IOException;
+import java.io.InputStream;
+import java.util.List;
+import java.util.Optional;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
+import org.eclipse.microprofile.openapi.annotations.media.Content;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
+import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.api.resource.Answers;
+import org.kornspur.api.resource.Parameters;
+import org.kornspur.api.view.Addresses;
+import org.kornspur.contract.FieldCropDeclared;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.intake.Problem;
+import org.kornspur.processors.advice.InspectionAdvice;
+import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.standards.Rulebook;
+import org.kornspur.processors.standards.Rulebooks;
+
+/** Advice for a quality person; none of it is a gate. */
+@Path(Addresses.ROOT + "/advice")
+@Produces(MediaType.APPLICATION_JSON)
+@Tag(name = "Advice", description = "Advice, not gates: no crop or lot is fit or not fit by it")
+public class AdviceResource {
+  private final Answers answers;
+  private final ForecastDesk forecasts;
+  private final MixtureDesk mixtures;
+  private final ObjectMapper json;
+
+  @Inject
+  public AdviceResource(
+      Answers answers, ForecastDesk forecasts, MixtureDesk mixtures, ObjectMapper json) {
+    this.answers = answers;
+    this.forecasts = forecasts;
+    this.mixtures = mixtures;
+    this.json = json;
+  }
+
+  @GET
+  @Path("hybridity/{cropId}")
+  @Operation(
+      operationId = "adviseHybridity",
+      summary = "How much of an F1 crop's harvest is expected to be hybrid",
+      description =
+          "Simulated from shedding females, pollinator share, flowering and foreign pollen, with an"
+              + " interval. Names every assumption and what is missing. Advice, not a gate.")
+  @APIResponse(responseCode = "200", description = "The forecast")
+  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
+  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
+  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
+  public HybridityView hybridity(
+      @Parameter(example = "C-24-012") @PathParam("cropId") String cropId) {
+    Dossier crop = answers.wholeDossier(Subject.crop(cropId));
+    return forecasts
+        .forecast(crop)
+        .map(advice -> HybridityView.of(advice, answers.asOf()))
+        .orElseThrow(
+            () ->
+                new ApiProblem(
+                    ProblemKind.REQUEST_REFUSED,
+                    "Hybridity is forecast for a mixture sown for F1 seed; crop "
+                        + Problem.shown(cropId)
+                        + crop.crop()
+                            .map(declared -> " is declared as " + declared.getRole())
+                            .orElse(" is not declared")
+                        + ". Ask for an F1_MIXTURE crop."));
+  }
+
+  @GET
+  @Path("calibration")
+  @Operation(
+      operationId = "adviseCalibration",
+      summary = "Forecasts of hybridity beside marker and post-control results",
+      description = "Rows over all F1 crops whose harvest has results, for a calibration plot.")
+  @APIResponse(responseCode = "200", description = "The rows and how many lie inside")
+  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
+  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
+  public CalibrationView calibration(
+      @Parameter(description = "Only crops of this hybrid") @QueryParam("hybrid") String hybrid) {
+    Parameters parameters = new Parameters();
+    Optional<String> hybridId = parameters.id("hybrid", hybrid);
+    parameters.check();
+    return CalibrationView.of(
+        hybridId.orElse(null), forecasts.calibration(hybridId), answers.asOf());
+  }
+
+  @POST
+  @Path("mixture")
+  @Consumes(MediaType.APPLICATION_JSON)
+  @Operation(
+      operationId = "adviseMixture",
+      summary = "Kilograms of each fit lot for a technical mixture, or why it cannot be mixed",
+      description = "Stores nothing. Lots that stand first are used up first.")
+  @RequestBody(content = @Content(schema = @Schema(implementation = MixtureRequest.class)))
+  @APIResponse(
+      responseCode = "200",
+      description = "The mixture, or the reasons of the refusal",
+      content = @Content(schema = @Schema(implementation = MixtureView.class)))
+  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
+  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
+  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
+  public MixtureView mixture(InputStream body) throws IOException {
+    return mixtures.mix(AdviceBody.read(json, body, MixtureRequest.class));
+  }
+
+  @GET
+  @Path("inspection/{cropId}")
+  @Operation(
+      operationId = "adviseInspection",
+      summary = "Go on counting, accept or reject: acceptance and reject numbers for a crop",
+      description =
+          "For each limit of the rulebook that the crop is counted against: a sequential plan with"
+              + " exact risks, the decision after the counts so far, and what more would settle it.")
+  @APIResponse(responseCode = "200", description = "The plans")
+  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
+  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
+  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
+  public InspectionView inspection(
+      @PathParam("cropId") String cropId,
+      @Parameter(
+              description = "Producer's risk, from 0.001 to 0.4; 0.05 where left out",
+              schema = @Schema(type = SchemaType.NUMBER))
+          @QueryParam("alpha")
+          String alpha,
+      @Parameter(
+              description = "Consumer's risk, from 0.001 to 0.4; 0.05 where left out",
+              schema = @Schema(type = SchemaType.NUMBER))
+          @QueryParam("beta")
+          String beta,
+      @Parameter(
+              description =
+                  "How many times the limit is certainly too bad, from 1.2 to 100; 2 where left out",
+              schema = @Schema(type = SchemaType.NUMBER))
+          @QueryParam("multiple")
+          String multiple) {
+    Parameters parameters = new Parameters();
+    double producersRisk = parameters.decimal("alpha", alpha, 0.05, 0.001, 0.4);
+    double consumersRisk = parameters.decimal("beta", beta, 0.05, 0.001, 0.4);
+    double times = parameters.decimal("multiple", multiple, 2, 1.2, 100);
+    parameters.check();
+    Dossier crop = answers.wholeDossier(Subject.crop(cropId));
+    Rulebook rulebook = rulebook(crop);
+    return AdviceBody.asked(
+            () ->
+                InspectionAdvice.of(
+                    crop,
+                    rulebook,
+                    new InspectionAdvice.Terms(producersRisk, consumersRisk, times)))
+        .map(advice -> InspectionView.of(advice, answers.asOf()))
+        .orElseThrow(() -> undeclared(crop));
+  }
+
+  private static Rulebook rulebook(Dossier crop) {
+    FieldCropDeclared declared = crop.crop().orElseThrow(() -> undeclared(crop));
+    return Rulebooks.bundled()
+        .find(declared.getRulebookId())
+        .orElseThrow(
+            () ->
+                new ApiProblem(
+                    ProblemKind.REQUEST_REFUSED,
+                    "The crop names the rulebook "
+                        + Problem.shown(declared.getRulebookId())
+                        + ", which is not known here. Correct the declaration."));
+  }
+
+  private static ApiProblem undeclared(Dossier crop) {
+    return new ApiProblem(
+        ProblemKind.REQUEST_REFUSED,
+        "Crop " + Problem.shown(crop.subject().id()) + " is not declared. Declare it first.");
+  }
+
+  @POST
+  @Path("compare")
+  @Consumes(MediaType.APPLICATION_JSON)
+  @Operation(
+      operationId = "adviseCompare",
+      summary = "Whether a stated value and a later test agree, or two tests",
+      description = "By the published tolerances. Limits of variation condemn no lot.")
+  @RequestBody(content = @Content(schema = @Schema(implementation = CompareRequest.class)))
+  @APIResponse(
+      responseCode = "200",
+      description = "One answer for each rule that applies",
+      content =
+          @Content(
+              schema = @Schema(type = SchemaType.ARRAY, implementation = ComparisonView.class)))
+  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
+  public List<ComparisonView> compare(InputStream body) throws IOException {
+    CompareRequest request = AdviceBody.read(json, body, CompareRequest.class);
+    return AdviceBody.asked(request::compare).stream().map(ComparisonView::of).toList();
+  }
+
+  @POST
+  @Path("heterogeneity")
+  @Consumes(MediaType.APPLICATION_JSON)
+  @Operation(
+      operationId = "adviseHeterogeneity",
+      summary = "Whether the containers of a lot differ too much: H value and range test")
+  @RequestBody(content = @Content(schema = @Schema(implementation = HeterogeneityRequest.class)))
+  @APIResponse(
+      responseCode = "200",
+      description = "Both tests",
+      content = @Content(schema = @Schema(implementation = HeterogeneityView.class)))
+  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
+  public HeterogeneityView heterogeneity(InputStream body) throws IOException {
+    return HeterogeneityView.of(AdviceBody.read(json, body, HeterogeneityRequest.class).test());
+  }
+}

@@ -1,0 +1,192 @@
+package org.kornspur.api.advice;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.kornspur.api.engine.Engine;
+import org.kornspur.api.feed.Feeds;
+import org.kornspur.api.feed.StandingRow;
+import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.api.resource.Answers;
+import org.kornspur.contract.Cross;
+import org.kornspur.contract.HybridDeclared;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.intake.Problem;
+import org.kornspur.processors.advice.MixtureAdvice;
+import org.kornspur.processors.advice.MixtureAdvice.Candidate;
+import org.kornspur.processors.advice.MixtureAdvice.PassedOver;
+import org.kornspur.processors.dossier.Material;
+import org.kornspur.processors.dossier.SeedMeasures;
+import org.kornspur.processors.judging.Measures;
+import org.kornspur.processors.judging.Standing;
+import org.kornspur.standing.SeedMaterial;
+
+/** Finds the lots that a mixture can be made of. */
+@ApplicationScoped
+public class MixtureDesk {
+  private static final int MOST_LOTS_EACH = 100;
+  private static final Comparator<StandingRow> OLDEST_FIRST =
+      Comparator.comparing((StandingRow row) -> row.material().orElseThrow().getCropYear())
+          .thenComparing(row -> row.subject().id());
+
+  private final Engine engine;
+  private final Feeds feeds;
+  private final Answers answers;
+
+  @Inject
+  public MixtureDesk(Engine engine, Feeds feeds, Answers answers) {
+    this.engine = engine;
+    this.feeds = feeds;
+    this.answers = answers;
+  }
+
+  /**
+   * The mixture.
+   *
+   * @throws ApiProblem if the hybrid is not known or the request makes no mixture
+   */
+  MixtureView mix(MixtureRequest request) {
+    AdviceBody body = new AdviceBody();
+    body.required("hybridId", request.hybridId(), "the id of a hybrid");
+    body.required("massKg", request.massKg(), "kilograms wanted, above 0");
+    body.check();
+    HybridDeclared hybrid = hybrid(request.hybridId());
+    Cross cross = cross(hybrid);
+    MixtureAdvice.Request wanted = AdviceBody.asked(() -> wanted(request, hybrid));
+    List<PassedOver> notOfThisKind = new ArrayList<>();
+    List<Candidate> candidates = new ArrayList<>();
+    candidates.addAll(
+        candidates(request.femaleLots(), cross.getFemaleComponentId(), false, notOfThisKind));
+    candidates.addAll(
+        candidates(request.pollinatorLots(), cross.getPollenComponentId(), true, notOfThisKind));
+    MixtureAdvice advice = AdviceBody.asked(() -> MixtureAdvice.of(wanted, candidates));
+    return MixtureView.of(hybrid, alsoPassedOver(advice, notOfThisKind), answers.asOf());
+  }
+
+  private HybridDeclared hybrid(String hybridId) {
+    return answers
+        .wholeDossier(Subject.hybrid(hybridId))
+        .latest(HybridDeclared.class)
+        .orElseThrow(
+            () ->
+                new ApiProblem(
+                    ProblemKind.NOT_FOUND,
+                    "Hybrid "
+                        + Problem.shown(hybridId)
+                        + " is named but not declared; record its master data first."));
+  }
+
+  private static Cross cross(HybridDeclared hybrid) {
+    return hybrid.getCrosses().stream()
+        .filter(cross -> cross.getSeedComponentId().equals(hybrid.getHybridId()))
+        .findFirst()
+        .orElseThrow(
+            () ->
+                new ApiProblem(
+                    ProblemKind.REQUEST_REFUSED,
+                    "The master data of hybrid "
+                        + hybrid.getHybridId()
+                        + " name no cross whose seed is the hybrid itself; correct them."));
+  }
+
+  private static MixtureAdvice.Request wanted(MixtureRequest request, HybridDeclared hybrid) {
+    boolean breeders = request.targetSharePercent() == null;
+    double tolerance =
+        Optional.ofNullable(request.tolerancePercentPoints())
+            .orElse(breeders ? hybrid.getTolerancePercentPoints() : 0);
+    if (breeders && request.basis() != null && request.basis() != hybrid.getShareBasis()) {
+      throw new IllegalArgumentException(
+          "The breeder's share is one of %s; give targetSharePercent for a share of %s."
+              .formatted(hybrid.getShareBasis(), request.basis()));
+    }
+    return new MixtureAdvice.Request(
+        request.hybridId(),
+        request.massKg(),
+        breeders ? hybrid.getPollinatorSharePercent() : request.targetSharePercent(),
+        tolerance,
+        Optional.ofNullable(request.basis()).orElse(hybrid.getShareBasis()));
+  }
+
+  private List<Candidate> candidates(
+      List<String> named, String componentId, boolean pollinator, List<PassedOver> notOfThisKind) {
+    if (named == null) {
+      return inStock(componentId).map(row -> candidate(row, pollinator)).toList();
+    }
+    List<Candidate> found = new ArrayList<>();
+    for (String lotId : named.stream().distinct().toList()) {
+      Optional<StandingRow> row = feeds.standings().row(Subject.lot(lotId));
+      if (row.isEmpty()) {
+        notOfThisKind.add(
+            new PassedOver(lotId, "No fact names lot %s; check the id.".formatted(lotId)));
+      } else if (!isSeedOf(row.get(), componentId)) {
+        notOfThisKind.add(
+            new PassedOver(
+                lotId,
+                "Lot %s is not seed of component %s, which the crossing scheme asks for here."
+                    .formatted(lotId, componentId)));
+      } else {
+        found.add(candidate(row.get(), pollinator));
+      }
+    }
+    return found;
+  }
+
+  /** Fit lots before others, so that the bound never cuts off what can be used. */
+  private Stream<StandingRow> inStock(String componentId) {
+    List<StandingRow> rows = new ArrayList<>();
+    feeds
+        .standings()
+        .forEach(
+            row -> {
+              if (row.subject().kind() == Subject.Kind.LOT
+                  && isSeedOf(row, componentId)
+                  && row.heldKg() > row.givenOutKg()) {
+                rows.add(row);
+              }
+            });
+    Comparator<StandingRow> fitFirst =
+        Comparator.comparing(row -> state(row) != Standing.State.FIT);
+    return rows.stream().sorted(fitFirst.thenComparing(OLDEST_FIRST)).limit(MOST_LOTS_EACH);
+  }
+
+  private static boolean isSeedOf(StandingRow row, String componentId) {
+    return row.material()
+        .filter(material -> material.getKind().equals(Material.Kind.COMPONENT.name()))
+        .map(SeedMaterial::getSeedId)
+        .filter(componentId::equals)
+        .isPresent();
+  }
+
+  private Candidate candidate(StandingRow row, boolean pollinator) {
+    Standing.State state = state(row);
+    SeedMeasures measures =
+        state == Standing.State.FIT
+            ? Measures.of(engine.wholeDossier(row.subject()))
+            : SeedMeasures.none();
+    return new Candidate(
+        row.subject().id(), pollinator, state, row.heldKg() - row.givenOutKg(), measures);
+  }
+
+  private static Standing.State state(StandingRow row) {
+    return switch (row.state()) {
+      case FIT -> Standing.State.FIT;
+      case NOT_FIT -> Standing.State.NOT_FIT;
+      case EVIDENCE_OWED, UNKNOWN -> Standing.State.EVIDENCE_OWED;
+    };
+  }
+
+  private static MixtureAdvice alsoPassedOver(MixtureAdvice advice, List<PassedOver> more) {
+    return new MixtureAdvice(
+        advice.request(),
+        advice.portions(),
+        advice.mixture(),
+        advice.refusal(),
+        advice.mostKg(),
+        Stream.concat(more.stream(), advice.passedOver().stream()).toList());
+  }
+}

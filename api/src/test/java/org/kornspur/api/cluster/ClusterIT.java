@@ -1,0 +1,160 @@
+package org.kornspur.api.cluster;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.io.IOException;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.apache.avro.SchemaBuilder;
+import org.apache.kafka.clients.admin.Admin;
+import org.apache.kafka.clients.admin.TopicDescription;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.io.TempDir;
+import org.kornspur.ingest.registry.HttpSchemaRegistry;
+import org.kornspur.ingest.registry.IncompatibleSchema;
+import org.kornspur.ingest.registry.RegistryConfig;
+import org.kornspur.ingest.registry.SchemaRegistry;
+
+/**
+ * The layout of {@code docker-compose.yml} as processes: three brokers, a real schema registry on
+ * them, two instances. One instance and one broker are killed on the way.
+ */
+class ClusterIT {
+
+  private static final int BATCH = 200;
+  private static final Duration TAKEOVER_LIMIT = Duration.ofSeconds(60);
+  private static final Duration INTAKE_LIMIT = Duration.ofSeconds(60);
+  private static final Duration REST_LIMIT = Duration.ofSeconds(240);
+
+  @Test
+  @Timeout(900)
+  void shouldStandWhereOneProcessStandsThoughAnInstanceAndABrokerAreKilled(@TempDir Path folder)
+      throws Exception {
+    List<String> facts = DemoFacts.lines();
+    int half = facts.size() / 2;
+    Map<String, JsonNode> expected =
+        UndisturbedRun.get(Files.createDirectory(folder.resolve("undisturbed"))).everything();
+
+    try (LoopbackCluster cluster = new LoopbackCluster(ComposeFile.read(), folder);
+        Backlog backlog = cluster.backlog()) {
+      Deadline started = Deadline.in(Duration.ofMinutes(5), "the cluster is up");
+      cluster.start();
+      Report.line("Cluster of six processes up: %.1f s", started.elapsed().toMillis() / 1000.0);
+      Site first = new Site(cluster.url("kornspur-1"));
+      Site second = new Site(cluster.url("kornspur-2"));
+
+      post(facts.subList(0, half), first);
+      first.awaitRest(backlog, REST_LIMIT);
+      second.awaitRest(backlog, REST_LIMIT);
+      Map<String, JsonNode> before = first.everything();
+      assertThat(second.everything()).isEqualTo(before);
+      assertWorkIsShared(first, second, before.keySet());
+      assertSafetyOf(cluster);
+
+      cluster.process("kornspur-1").kill();
+      Deadline takeover = Deadline.in(TAKEOVER_LIMIT, "the other instance answers everything");
+      assertThat(second.everything()).isEqualTo(before);
+      Report.line(
+          "Instance killed; the other answers everything after %.1f s",
+          takeover.elapsed().toMillis() / 1000.0);
+      assertThat(takeover.elapsed()).isLessThan(TAKEOVER_LIMIT);
+
+      cluster.process("kafka-1").kill();
+      Duration longest = post(facts.subList(half, facts.size()), second);
+      Report.line(
+          "Broker killed; slowest batch of %d facts took %.1f s",
+          BATCH, longest.toMillis() / 1000.0);
+      second.awaitRest(backlog, REST_LIMIT);
+      assertSame(second.everything(), expected);
+    }
+  }
+
+  private static void assertSame(Map<String, JsonNode> actual, Map<String, JsonNode> expected) {
+    assertThat(actual.keySet()).isEqualTo(expected.keySet());
+    expected.forEach(
+        (address, answer) -> assertThat(actual.get(address)).as(address).isEqualTo(answer));
+  }
+
+  /** Each instance holds dossiers that the other does not, and yet both answered for all. */
+  private static void assertWorkIsShared(Site first, Site second, Set<String> addresses)
+      throws Exception {
+    Set<String> atFirst = heldBy(first, addresses);
+    Set<String> atSecond = heldBy(second, addresses);
+    Report.line("Dossiers held: %d and %d", atFirst.size(), atSecond.size());
+    assertThat(atFirst).isNotEmpty().doesNotContainAnyElementsOf(atSecond);
+    assertThat(atSecond).isNotEmpty();
+  }
+
+  private static Set<String> heldBy(Site site, Set<String> addresses) throws Exception {
+    Set<String> held = new HashSet<>();
+    for (String address : addresses) {
+      if (!address.endsWith("/facts")) {
+        String subject = site.answer(address).path("subject").asText();
+        String key = URLEncoder.encode(subject, StandardCharsets.UTF_8);
+        if (site.get("/internal/dossier?key=" + key).status() == 200) {
+          held.add(subject);
+        }
+      }
+    }
+    return held;
+  }
+
+  /**
+   * Three copies of every topic, also of the registry's; and a breaking schema is refused by the
+   * rule that the file sets.
+   */
+  private static void assertSafetyOf(LoopbackCluster cluster) throws Exception {
+    try (Admin admin = Admin.create(Map.of("bootstrap.servers", cluster.bootstrapServers()))) {
+      Set<String> names = admin.listTopics().names().get();
+      assertThat(names).contains("kornspur.facts", "kornspur.standings", "kafkasql-journal");
+      for (TopicDescription topic : admin.describeTopics(names).allTopicNames().get().values()) {
+        assertThat(topic.partitions())
+            .as(topic.name())
+            .allMatch(partition -> partition.replicas().size() == 3);
+      }
+    }
+    SchemaRegistry registry = new HttpSchemaRegistry(RegistryConfig.at(cluster.registryUrl()));
+    registry.register("probe", SchemaBuilder.record("Probe").fields().requiredInt("x").endRecord());
+    assertThatThrownBy(
+            () ->
+                registry.register(
+                    "probe",
+                    SchemaBuilder.record("Probe").fields().requiredString("x").endRecord()))
+        .isInstanceOf(IncompatibleSchema.class);
+  }
+
+  /** Posts in batches, each again until it is in; tells how long the slowest took. */
+  private static Duration post(List<String> facts, Site site) throws Exception {
+    Duration longest = Duration.ZERO;
+    for (int from = 0; from < facts.size(); from += BATCH) {
+      List<String> batch = facts.subList(from, Math.min(from + BATCH, facts.size()));
+      Deadline deadline = Deadline.in(INTAKE_LIMIT, "a batch of facts is in");
+      String last = "nothing";
+      boolean in = false;
+      while (!in) {
+        if (deadline.passed()) {
+          throw deadline.missed(last);
+        }
+        try {
+          Site.Answer answer = site.postLines("/api/v1/facts", String.join("\n", batch));
+          last = answer.toString();
+          in = answer.status() < 300 && answer.body().path("unsent").asInt(-1) == 0;
+        } catch (IOException noAnswer) {
+          last = noAnswer.toString();
+        }
+      }
+      longest = deadline.elapsed().compareTo(longest) > 0 ? deadline.elapsed() : longest;
+    }
+    return longest;
+  }
+}

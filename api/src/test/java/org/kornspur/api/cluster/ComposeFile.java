@@ -1,0 +1,78 @@
+package org.kornspur.api.cluster;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.io.Reader;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.StreamSupport;
+import org.yaml.snakeyaml.LoaderOptions;
+import org.yaml.snakeyaml.Yaml;
+import org.yaml.snakeyaml.constructor.SafeConstructor;
+
+/** The project's {@code docker-compose.yml}, with its anchors and merge keys resolved. */
+record ComposeFile(JsonNode root) {
+
+  private static final Path PATH = Path.of("..", "docker-compose.yml");
+
+  static ComposeFile read() throws IOException {
+    try (Reader reader = Files.newBufferedReader(PATH)) {
+      Object document = new Yaml(new SafeConstructor(new LoaderOptions())).load(reader);
+      return new ComposeFile(new ObjectMapper().valueToTree(document));
+    }
+  }
+
+  List<String> serviceNames() {
+    return StreamSupport.stream(
+            ((Iterable<String>) () -> root.path("services").fieldNames()).spliterator(), false)
+        .toList();
+  }
+
+  JsonNode service(String name) {
+    JsonNode service = root.path("services").path(name);
+    if (service.isMissingNode()) {
+      throw new IllegalArgumentException("docker-compose.yml has no service " + name);
+    }
+    return service;
+  }
+
+  Map<String, String> environment(String service) {
+    Map<String, String> environment = new LinkedHashMap<>();
+    service(service)
+        .path("environment")
+        .properties()
+        .forEach(entry -> environment.put(entry.getKey(), entry.getValue().asText()));
+    return environment;
+  }
+
+  /** Ports that the service opens on this machine: address, port there, port within. */
+  List<Published> published(String service) {
+    return texts(service(service).path("ports")).map(Published::parse).toList();
+  }
+
+  /** Folders that the service keeps between runs. */
+  List<String> volumeFolders(String service) {
+    return texts(service(service).path("volumes"))
+        .map(volume -> volume.substring(volume.indexOf(':') + 1))
+        .toList();
+  }
+
+  private static java.util.stream.Stream<String> texts(JsonNode list) {
+    return StreamSupport.stream(list.spliterator(), false).map(JsonNode::asText);
+  }
+
+  record Published(String address, int port, int within) {
+    static Published parse(String text) {
+      String[] parts = text.split(":", -1);
+      if (parts.length != 3) {
+        throw new IllegalArgumentException(
+            "Port " + text + " must name address, port and port within, as 127.0.0.1:8080:8080");
+      }
+      return new Published(parts[0], Integer.parseInt(parts[1]), Integer.parseInt(parts[2]));
+    }
+  }
+}

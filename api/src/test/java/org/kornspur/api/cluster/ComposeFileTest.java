@@ -1,0 +1,104 @@
+package org.kornspur.api.cluster;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.networknt.schema.JsonSchema;
+import java.lang.reflect.Method;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.kornspur.api.engine.EngineSettings;
+
+class ComposeFileTest {
+
+  private static ComposeFile compose;
+
+  @BeforeAll
+  static void read() throws Exception {
+    compose = ComposeFile.read();
+  }
+
+  /** Oracle: the Compose Specification's own schema. */
+  @Test
+  void shouldFollowTheComposeSpecification() throws Exception {
+    JsonSchema specification = specification();
+    assertThat(specification.validate(compose.root())).isEmpty();
+    ObjectNode mistyped = compose.root().deepCopy();
+    ((ObjectNode) mistyped.path("services").path("registry")).put("healthchek", "none");
+    assertThat(specification.validate(mistyped)).as("the schema sees a mistyped key").isNotEmpty();
+  }
+
+  @Test
+  void shouldOpenNoPortToOtherMachines() {
+    for (String service : compose.serviceNames()) {
+      assertThat(compose.published(service))
+          .as(service)
+          .isNotEmpty()
+          .allMatch(port -> port.address().equals("127.0.0.1"));
+    }
+    assertThat(
+            compose.serviceNames().stream()
+                .flatMap(service -> compose.published(service).stream())
+                .map(ComposeFile.Published::port))
+        .doesNotHaveDuplicates();
+  }
+
+  @Test
+  void shouldSetOnlyWhatTheApplicationReads() {
+    Set<String> known =
+        Arrays.stream(EngineSettings.class.getMethods())
+            .map(Method::getName)
+            .map(name -> "KORNSPUR_" + name.replaceAll("([A-Z])", "_$1").toUpperCase(Locale.ROOT))
+            .collect(Collectors.toSet());
+    for (String instance : List.of("kornspur-1", "kornspur-2")) {
+      assertThat(compose.environment(instance).keySet())
+          .filteredOn(name -> name.startsWith("KORNSPUR_"))
+          .hasSizeGreaterThanOrEqualTo(3)
+          .isSubsetOf(known);
+    }
+  }
+
+  @Test
+  void shouldWaitForTheHealthOfWhatAServiceNeeds() {
+    for (String service : compose.serviceNames()) {
+      JsonNode needed = compose.service(service).path("depends_on");
+      needed
+          .properties()
+          .forEach(
+              need -> {
+                assertThat(need.getValue().path("condition").asText())
+                    .as("%s waits for %s", service, need.getKey())
+                    .isEqualTo("service_healthy");
+                assertThat(compose.service(need.getKey()).path("healthcheck").path("test"))
+                    .as("health check of %s", need.getKey())
+                    .isNotEmpty();
+              });
+    }
+  }
+
+  @Test
+  void shouldPinEveryImage() {
+    for (String service : compose.serviceNames()) {
+      assertThat(compose.service(service).path("image").asText())
+          .as(service)
+          .matches("[a-z/-]+:\\d+\\.\\d+\\.\\d+(-SNAPSHOT)?");
+    }
+  }
+
+  private static JsonSchema specification() throws Exception {
+    if (!ComposeSpecification.isAtHand()) {
+      System.err.println(
+          "NOT CHECKED: docker-compose.yml against the Compose Specification. Its schema comes"
+              + " through npm; install Node.js with npm and run the test again.");
+    }
+    assumeTrue(ComposeSpecification.isAtHand(), "npm brings the schema, and is not on the PATH");
+    return ComposeSpecification.schema();
+  }
+}

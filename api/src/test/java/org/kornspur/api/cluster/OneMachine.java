@@ -1,0 +1,93 @@
+package org.kornspur.api.cluster;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.kornspur.ingest.registry.RegistryConfig;
+
+/**
+ * The packaged application as a user starts it on one machine, with broker and registry in the same
+ * process, on ports of its own. May be killed and started again on the same folder.
+ */
+final class OneMachine implements AutoCloseable {
+
+  private static final Duration READY_LIMIT = Duration.ofSeconds(90);
+
+  private final Path folder;
+  private final Map<String, String> environment = new HashMap<>();
+  private final int brokerPort = LoopbackCluster.freePort();
+  private final int registryPort = LoopbackCluster.freePort();
+  private final Site site;
+  private ServerProcess process;
+
+  OneMachine(Path folder) {
+    int httpPort = LoopbackCluster.freePort();
+    this.folder = folder;
+    this.site = new Site("http://127.0.0.1:" + httpPort);
+    environment.put("QUARKUS_HTTP_PORT", Integer.toString(httpPort));
+    environment.put("KORNSPUR_BROKER_PORT", Integer.toString(brokerPort));
+    environment.put("KORNSPUR_REGISTRY_PORT", Integer.toString(registryPort));
+    environment.put("KORNSPUR_DATA_FOLDER", folder.resolve("data").toAbsolutePath().toString());
+  }
+
+  /** Loads a folder of files when it starts. */
+  OneMachine loading(Path files) {
+    environment.put("KORNSPUR_LOAD", files.toString());
+    return this;
+  }
+
+  void start() throws IOException {
+    process =
+        ServerProcess.start(
+            "kornspur",
+            folder,
+            environment,
+            List.of("-Xmx512m", "-jar", PackagedPrograms.application().toString()));
+  }
+
+  void kill() throws InterruptedException {
+    process.kill();
+  }
+
+  Site site() {
+    return site;
+  }
+
+  /** Configuration with which a loader reaches it. */
+  Map<String, Object> clientSettings() {
+    return Map.of(
+        "bootstrap.servers",
+        "127.0.0.1:" + brokerPort,
+        RegistryConfig.URL,
+        "http://127.0.0.1:" + registryPort);
+  }
+
+  Backlog backlog() {
+    return new Backlog("127.0.0.1:" + brokerPort);
+  }
+
+  /** Waits until it is ready, and tells how long that took. */
+  Duration awaitReady() throws InterruptedException {
+    Deadline deadline = Deadline.in(READY_LIMIT, "the application is ready");
+    while (!deadline.passed()) {
+      if (site.isReady()) {
+        return deadline.elapsed();
+      }
+      if (!process.isAlive()) {
+        break;
+      }
+      Thread.sleep(100);
+    }
+    throw deadline.missed(process.lastWords());
+  }
+
+  @Override
+  public void close() throws InterruptedException {
+    if (process != null) {
+      process.kill();
+    }
+  }
+}

@@ -1,0 +1,163 @@
+package org.kornspur.processors.advice;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.kornspur.contract.CropRole;
+import org.kornspur.contract.FieldInspection;
+import org.kornspur.contract.InspectedPart;
+import org.kornspur.contract.SterilityCheck;
+import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.standards.Limit;
+import org.kornspur.processors.standards.Quantity;
+
+/**
+ * Bad units among units counted in a crop, against one limit.
+ *
+ * <p>A count by area is taken apart into pieces of ground so small that a crop just at the limit
+ * has one off-type in a thousand of them; two in one piece are then as good as never, and the
+ * binomial holds.
+ *
+ * @param part what was counted
+ * @param unit what one unit is
+ * @param units units counted; 0 where nothing was
+ * @param bad bad units among them
+ * @param acceptable share of bad units at the limit
+ * @param factIds facts that were counted
+ */
+record CropCount(
+    String part, String unit, int units, int bad, double acceptable, List<String> factIds) {
+
+  /** Limits that are counted for, in the order of a visit. */
+  static final List<Quantity> QUANTITIES =
+      List.of(
+          Quantity.SHEDDING_FEMALES,
+          Quantity.SHEDDING_FEMALES_ALL_VISITS,
+          Quantity.FEMALE_STERILITY,
+          Quantity.OFF_TYPES_BY_PLANTS,
+          Quantity.OFF_TYPES_BY_AREA);
+
+  private static final double SHARE_OF_PIECES = 0.001;
+
+  static List<CropCount> of(Dossier crop, CropRole role, Limit limit) {
+    return switch (limit.quantity()) {
+      case SHEDDING_FEMALES -> lastVisit(crop, limit);
+      case SHEDDING_FEMALES_ALL_VISITS ->
+          List.of(shedding("female, all visits", femaleVisits(crop), limit.value()));
+      case FEMALE_STERILITY -> List.of(sterility(crop, 1 - limit.value() / 100));
+      case OFF_TYPES_BY_PLANTS -> offTypes(crop, role, limit, false);
+      case OFF_TYPES_BY_AREA -> offTypes(crop, role, limit, true);
+      default -> List.of();
+    };
+  }
+
+  private static List<CropCount> lastVisit(Dossier crop, Limit limit) {
+    List<FieldInspection> visits = femaleVisits(crop);
+    int last = visits.stream().mapToInt(FieldInspection::getVisit).max().orElse(1);
+    return List.of(
+        shedding(
+            "female, visit " + last,
+            visits.stream().filter(visit -> visit.getVisit() == last).toList(),
+            limit.value()));
+  }
+
+  private static List<FieldInspection> femaleVisits(Dossier crop) {
+    return crop.facts(FieldInspection.class).stream()
+        .filter(visit -> visit.getPart() == InspectedPart.FEMALE)
+        .filter(
+            visit ->
+                visit.getSheddingPlants() != null && visit.getPlantsInReceptiveFlower() != null)
+        .toList();
+  }
+
+  private static CropCount shedding(String part, List<FieldInspection> visits, double acceptable) {
+    Tally tally = new Tally();
+    visits.forEach(
+        visit ->
+            tally.add(
+                visit.getSheddingPlants(),
+                visit.getPlantsInReceptiveFlower(),
+                visit.getHeader().getFactId()));
+    return tally.count(part + ", shedding plants", "female plant in receptive flower", acceptable);
+  }
+
+  private static CropCount sterility(Dossier crop, double acceptable) {
+    Tally tally = new Tally();
+    crop.facts(SterilityCheck.class)
+        .forEach(
+            check ->
+                tally.add(
+                    check.getPlantsShedding(),
+                    check.getPlantsExamined(),
+                    check.getHeader().getFactId()));
+    return tally.count(
+        "female, sterility checks, shedding plants", "female plant examined in flower", acceptable);
+  }
+
+  /** In a mixture sown for F1 seed, plants of the pollen parent are no impurity. */
+  private static List<CropCount> offTypes(
+      Dossier crop, CropRole role, Limit limit, boolean byArea) {
+    double pieceM2 = SHARE_OF_PIECES / limit.value();
+    Map<InspectedPart, Tally> byPart = new EnumMap<>(InspectedPart.class);
+    for (FieldInspection visit : crop.facts(FieldInspection.class)) {
+      if (role == CropRole.F1_MIXTURE && visit.getPart() == InspectedPart.POLLEN_PARENT) {
+        continue;
+      }
+      Optional<Integer> units =
+          byArea
+              ? Optional.ofNullable(visit.getAreaM2())
+                  .map(areaM2 -> (int) Math.min(Integer.MAX_VALUE, Math.round(areaM2 / pieceM2)))
+              : Optional.ofNullable(visit.getPlantsCounted());
+      units.ifPresent(
+          among ->
+              byPart
+                  .computeIfAbsent(visit.getPart(), part -> new Tally())
+                  .add(visit.getOffTypePlants(), among, visit.getHeader().getFactId()));
+    }
+    if (byPart.isEmpty()) {
+      byPart.put(
+          role == CropRole.STERILE_FEMALE || role == CropRole.F1_MIXTURE
+              ? InspectedPart.FEMALE
+              : InspectedPart.WHOLE_CROP,
+          new Tally());
+    }
+    String unit = byArea ? "piece of %s m2".formatted(Figures.number(pieceM2)) : "plant";
+    double acceptable = byArea ? SHARE_OF_PIECES : limit.value();
+    List<CropCount> counts = new ArrayList<>();
+    byPart.forEach(
+        (part, tally) ->
+            counts.add(
+                tally.count(
+                    named(part) + ", all visits, plants not true to type", unit, acceptable)));
+    return counts;
+  }
+
+  private static String named(InspectedPart part) {
+    return switch (part) {
+      case FEMALE -> "female";
+      case POLLEN_PARENT -> "pollen parent";
+      case WHOLE_CROP -> "whole crop";
+    };
+  }
+
+  private static final class Tally {
+    private final List<String> factIds = new ArrayList<>();
+    private int bad;
+    private int units;
+
+    /** A count of more bad units than units waits for its correction. */
+    void add(int found, int among, String factId) {
+      if (among > 0 && found <= among) {
+        bad += found;
+        units = Math.addExact(units, among);
+        factIds.add(factId);
+      }
+    }
+
+    CropCount count(String part, String unit, double acceptable) {
+      return new CropCount(part, unit, units, bad, acceptable, List.copyOf(factIds));
+    }
+  }
+}

@@ -1,0 +1,159 @@
+package org.kornspur.processors.advice;
+
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import org.kornspur.contract.CropRole;
+import org.kornspur.contract.FieldCropDeclared;
+import org.kornspur.contract.GeoPoint;
+import org.kornspur.contract.PollenSourceKind;
+import org.kornspur.contract.PollenSourceSeen;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.dossier.Report.Neighbour;
+import org.kornspur.processors.ground.Area;
+import org.kornspur.processors.ground.FloweringOverlap;
+import org.kornspur.processors.ground.FloweringWindow;
+import org.kornspur.processors.ground.InvalidOutline;
+import org.kornspur.processors.ground.Outline;
+import org.kornspur.processors.statistics.ExpectedHybridity.ForeignSource;
+import org.kornspur.processors.statistics.Spread;
+
+/**
+ * A source of foreign pollen near a crop, as the forecast takes it.
+ *
+ * @param source another crop, or a source that somebody saw
+ * @param distanceM metres between the nearest points of the outlines
+ * @param areaHa area of the source, hectares; the forecast takes it as a square that turns one side
+ *     to the crop
+ * @param areaKnown false where the outline could not be read and one hectare was taken
+ * @param relativeDensity pollen-shedding plants for each square metre, as a part of all plants in
+ *     the crop for each square metre; an assumption by the kind of source, without a source
+ * @param overlap part of the crop's flowering in which it sheds; 0 where it does not count
+ * @param note how the days of flowering were taken, for a person
+ * @param factId fact that tells of it
+ */
+public record ForeignPollen(
+    Subject source,
+    double distanceM,
+    double areaHa,
+    boolean areaKnown,
+    double relativeDensity,
+    double overlap,
+    String note,
+    String factId) {
+  private static final double UNKNOWN_AREA_HA = 1;
+  private static final double SQUARE_METRES_IN_HECTARE = 10_000;
+
+  /** Whether the forecast reckons with it. */
+  public boolean counts() {
+    return overlap > 0;
+  }
+
+  ForeignSource asSource() {
+    double sideM = Math.sqrt(areaHa * SQUARE_METRES_IN_HECTARE);
+    return new ForeignSource(distanceM, sideM, sideM, relativeDensity, Spread.exactly(overlap));
+  }
+
+  static ForeignPollen of(
+      FieldCropDeclared crop, Neighbour neighbour, Function<Subject, Dossier> dossiers) {
+    Dossier source = dossiers.apply(neighbour.source());
+    Optional<Double> areaHa = outline(source).flatMap(ForeignPollen::hectares);
+    Meeting meeting = Meeting.of(crop, neighbour);
+    return new ForeignPollen(
+        neighbour.source(),
+        neighbour.distanceM(),
+        areaHa.orElse(UNKNOWN_AREA_HA),
+        areaHa.isPresent(),
+        density(source, neighbour),
+        meeting.overlap,
+        meeting.note,
+        neighbour.factId());
+  }
+
+  private static Optional<List<GeoPoint>> outline(Dossier source) {
+    return source
+        .crop()
+        .map(FieldCropDeclared::getOutline)
+        .or(() -> source.latest(PollenSourceSeen.class).map(PollenSourceSeen::getOutline));
+  }
+
+  private static Optional<Double> hectares(List<GeoPoint> corners) {
+    try {
+      return Optional.of(Area.hectares(Outline.of(corners))).filter(area -> area > 0);
+    } catch (InvalidOutline unreadable) {
+      // the join placed it by an outline that a correction has since spoilt
+      return Optional.empty();
+    }
+  }
+
+  private static double density(Dossier source, Neighbour neighbour) {
+    return neighbour
+        .sourceKind()
+        .map(ForeignPollen::density)
+        .orElseGet(() -> source.crop().map(crop -> density(crop.getRole())).orElse(1.0));
+  }
+
+  private static double density(PollenSourceKind kind) {
+    return switch (kind) {
+      case RYE_CROP, HYBRID_RYE_CROP -> 1;
+      case RYE_IN_MIXTURE -> 0.5;
+      case VOLUNTEER_RYE, FERAL_RYE -> 0.1;
+    };
+  }
+
+  /** Only the pollen parent sheds in a mixture or beside a sterile female. */
+  private static double density(CropRole role) {
+    return switch (role) {
+      case MAINTAINER, POLLINATOR, FERTILE_LINE -> 1;
+      case STERILE_FEMALE -> 0.3;
+      case F1_MIXTURE -> 0.1;
+    };
+  }
+
+  /** What part of the crop's flowering it sheds in; unknown days count as shedding. */
+  private record Meeting(double overlap, String note) {
+
+    static Meeting of(FieldCropDeclared crop, Neighbour neighbour) {
+      FloweringWindow flowering =
+          window(
+              Optional.ofNullable(crop.getFloweringFrom()),
+              Optional.ofNullable(crop.getFloweringTo()));
+      FloweringOverlap meeting =
+          FloweringOverlap.between(
+              flowering, window(neighbour.sheddingFrom(), neighbour.sheddingTo()));
+      if (meeting instanceof FloweringOverlap.Apart apart) {
+        return new Meeting(
+            0,
+            "Not counted: one ends on %s, the other begins on %s"
+                .formatted(apart.earlierEnds(), apart.laterBegins()));
+      }
+      if (meeting instanceof FloweringOverlap.Together together) {
+        return new Meeting(
+            part(together.days(), flowering),
+            "Sheds from %s to %s within the crop's flowering"
+                .formatted(together.from(), together.to()));
+      }
+      FloweringOverlap.Assumed assumed = (FloweringOverlap.Assumed) meeting;
+      double overlap =
+          assumed.mostDays().isPresent() ? part(assumed.mostDays().getAsLong(), flowering) : 1;
+      return new Meeting(overlap, assumed.because());
+    }
+
+    /** Days in the wrong order say nothing. */
+    private static FloweringWindow window(Optional<LocalDate> from, Optional<LocalDate> to) {
+      boolean reversed = from.isPresent() && to.isPresent() && to.get().isBefore(from.get());
+      return reversed ? FloweringWindow.unknown() : new FloweringWindow(from, to);
+    }
+
+    private static double part(long days, FloweringWindow flowering) {
+      if (flowering.from().isEmpty() || flowering.to().isEmpty()) {
+        return 1;
+      }
+      long all = ChronoUnit.DAYS.between(flowering.from().get(), flowering.to().get()) + 1;
+      return Math.min(1, (double) days / all);
+    }
+  }
+}

@@ -1,0 +1,293 @@
+package org.kornspur.processors.advice;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import org.kornspur.contract.FieldCropDeclared;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.standards.Limit;
+import org.kornspur.processors.standards.Quantity;
+import org.kornspur.processors.standards.Rulebook;
+import org.kornspur.processors.statistics.ExactBinomial;
+import org.kornspur.processors.statistics.Interval;
+import org.kornspur.processors.statistics.MoreUnits;
+import org.kornspur.processors.statistics.SamplingPlan;
+import org.kornspur.processors.statistics.SequentialPlan;
+
+/**
+ * When an inspector may stop counting, for each limit of the rulebook that a crop is counted
+ * against. Advice, not a gate: the gate holds the law's number against the count itself.
+ *
+ * @param crop the crop
+ * @param terms the risks that were asked for
+ * @param counts one for each limit and part of the crop
+ * @param sentence for a person
+ */
+public record InspectionAdvice(Subject crop, Terms terms, List<Count> counts, String sentence) {
+  private static final double CONFIDENCE = 0.95;
+  private static final int STEPS = 10;
+
+  /**
+   * Risks that a plan is to keep.
+   *
+   * @param alpha producer's risk: of refusing a crop that is just at the limit
+   * @param beta consumer's risk: of accepting a crop that is {@code multiple} times as bad
+   * @param multiple how many times the limit is certainly too bad
+   */
+  public record Terms(double alpha, double beta, double multiple) {
+
+    /**
+     * @throws IllegalArgumentException where no plan can be made of them
+     */
+    public Terms {
+      if (!(alpha > 0 && beta > 0 && alpha + beta < 1)) {
+        throw new IllegalArgumentException(
+            "The two risks must lie above 0 and sum to less than 1; they are %s and %s. Take 0.05 each where in doubt."
+                .formatted(alpha, beta));
+      }
+      if (!(multiple > 1)) {
+        throw new IllegalArgumentException(
+            "The multiple must lie above 1; it is %s. Take 2 where in doubt.".formatted(multiple));
+      }
+    }
+  }
+
+  /** What the inspector should do. */
+  public enum Decision {
+    GO_ON,
+    ACCEPT,
+    REJECT
+  }
+
+  /**
+   * Acceptance and reject number after so many units.
+   *
+   * @param units units counted
+   * @param acceptAtMost most bad units with which the count ends well; empty where it cannot yet
+   * @param rejectAtLeast fewest bad units with which it ends badly; empty where it cannot yet
+   */
+  public record Step(int units, OptionalInt acceptAtMost, OptionalInt rejectAtLeast) {}
+
+  /**
+   * A count against one limit.
+   *
+   * @param limit the limit
+   * @param part what was counted, as in {@code female, all visits}
+   * @param unit what one unit is: a plant, or for counts by area a piece of ground
+   * @param unitsCounted units counted so far
+   * @param bad bad units so far
+   * @param observed exact interval of the share of bad units; empty before the first count
+   * @param acceptable share of bad units at the limit
+   * @param rejectable share of bad units that is certainly too bad
+   * @param decision by the sequential plan; by the acceptance number of a fixed count where more
+   *     units were counted than the sequential plan asks for at most
+   * @param plan the sequential plan; empty where these terms take too long a count
+   * @param steps its acceptance and reject numbers, at the present count first
+   * @param fixed the smallest count of fixed size that keeps both risks; empty where there is none
+   * @param more what more counting would settle, against the limit itself; empty before the first
+   *     count
+   * @param sentence for a person
+   * @param factIds facts that were counted
+   */
+  public record Count(
+      Limit limit,
+      String part,
+      String unit,
+      int unitsCounted,
+      int bad,
+      Optional<Interval> observed,
+      double acceptable,
+      double rejectable,
+      Decision decision,
+      Optional<SequentialPlan> plan,
+      List<Step> steps,
+      Optional<SamplingPlan> fixed,
+      Optional<MoreUnits> more,
+      String sentence,
+      List<String> factIds) {
+
+    /** Risks of the fixed plan: of refusing what is at the limit. */
+    public Optional<Double> fixedProducersRisk() {
+      return fixed.map(found -> found.producersRisk(acceptable));
+    }
+
+    /** Of accepting what is certainly too bad. */
+    public Optional<Double> fixedConsumersRisk() {
+      return fixed.map(found -> found.consumersRisk(rejectable));
+    }
+  }
+
+  /**
+   * The advice for a crop.
+   *
+   * @param crop dossier of the crop
+   * @param rulebook rulebook that its production names
+   * @return empty where the crop is not declared
+   * @throws IllegalArgumentException where the multiple takes a limit to 100 % or more
+   */
+  public static Optional<InspectionAdvice> of(Dossier crop, Rulebook rulebook, Terms terms) {
+    return crop.crop()
+        .map(
+            declaration -> {
+              List<Count> counts = new ArrayList<>();
+              for (Quantity quantity : CropCount.QUANTITIES) {
+                limit(crop, declaration, rulebook, quantity)
+                    .ifPresent(
+                        limit ->
+                            CropCount.of(crop, declaration.getRole(), limit)
+                                .forEach(count -> counts.add(count(count, limit, terms))));
+              }
+              return new InspectionAdvice(
+                  crop.subject(), terms, List.copyOf(counts), sentence(crop.subject(), counts));
+            });
+  }
+
+  private static Optional<Limit> limit(
+      Dossier crop, FieldCropDeclared declaration, Rulebook rulebook, Quantity quantity) {
+    return crop.judgedOn()
+        .flatMap(
+            day ->
+                rulebook.forCrop(quantity, declaration.getCategory(), declaration.getRole(), day));
+  }
+
+  private static Count count(CropCount counted, Limit limit, Terms terms) {
+    double acceptable = counted.acceptable();
+    double rejectable = terms.multiple() * acceptable;
+    if (rejectable >= 1) {
+      throw new IllegalArgumentException(
+          "A multiple of %s takes the limit of %s to %s; it must stay below 100 %%. Take a smaller multiple."
+              .formatted(
+                  Figures.number(terms.multiple()),
+                  Figures.percent(acceptable),
+                  Figures.percent(rejectable)));
+    }
+    int units = counted.units();
+    int bad = counted.bad();
+    Optional<SequentialPlan> plan = sequential(acceptable, rejectable, terms);
+    Optional<SamplingPlan> fixed =
+        FixedPlan.keepingRisks(acceptable, rejectable, terms.alpha(), terms.beta());
+    Optional<MoreUnits> more =
+        units == 0
+            ? Optional.empty()
+            : Optional.of(MoreUnits.toSettle(bad, units, acceptable, 1 - terms.alpha()));
+    Decision decision = decision(units, bad, acceptable, terms, plan);
+    return new Count(
+        limit,
+        counted.part(),
+        counted.unit(),
+        units,
+        bad,
+        units == 0 ? Optional.empty() : Optional.of(ExactBinomial.interval(bad, units, CONFIDENCE)),
+        acceptable,
+        rejectable,
+        decision,
+        plan,
+        plan.map(found -> steps(found, units)).orElse(List.of()),
+        fixed,
+        more,
+        sentence(counted, limit, decision, plan, fixed),
+        counted.factIds());
+  }
+
+  private static Optional<SequentialPlan> sequential(
+      double acceptable, double rejectable, Terms terms) {
+    try {
+      return Optional.of(
+          SequentialPlan.keepingRisks(acceptable, rejectable, terms.alpha(), terms.beta()));
+    } catch (IllegalArgumentException tooLong) {
+      // all else was checked: shares so close that nobody would count so long
+      return Optional.empty();
+    }
+  }
+
+  private static Decision decision(
+      int units, int bad, double acceptable, Terms terms, Optional<SequentialPlan> plan) {
+    if (units == 0) {
+      return Decision.GO_ON;
+    }
+    if (plan.isPresent() && units <= plan.get().mostUnits()) {
+      return switch (plan.get().after(units, bad)) {
+        case ACCEPT -> Decision.ACCEPT;
+        case REJECT -> Decision.REJECT;
+        case GO_ON -> Decision.GO_ON;
+      };
+    }
+    int most = ExactBinomial.acceptanceNumber(units, acceptable, 1 - terms.alpha());
+    if (bad > most) {
+      return Decision.REJECT;
+    }
+    boolean enough =
+        ExactBinomial.atMost(bad, units, terms.multiple() * acceptable) <= terms.beta();
+    return plan.isPresent() || enough ? Decision.ACCEPT : Decision.GO_ON;
+  }
+
+  private static List<Step> steps(SequentialPlan plan, int counted) {
+    List<Step> steps = new ArrayList<>();
+    if (counted > 0 && counted <= plan.mostUnits()) {
+      steps.add(step(plan, counted));
+    }
+    for (int i = 1; i <= STEPS; i++) {
+      int units = (int) Math.ceil((double) plan.mostUnits() * i / STEPS);
+      if (units > counted) {
+        steps.add(step(plan, units));
+      }
+    }
+    return List.copyOf(steps);
+  }
+
+  private static Step step(SequentialPlan plan, int units) {
+    int accept = plan.acceptAtMost(units);
+    int reject = plan.rejectAtLeast(units);
+    return new Step(
+        units,
+        accept < 0 ? OptionalInt.empty() : OptionalInt.of(accept),
+        reject > units ? OptionalInt.empty() : OptionalInt.of(reject));
+  }
+
+  private static String sentence(
+      CropCount counted,
+      Limit limit,
+      Decision decision,
+      Optional<SequentialPlan> plan,
+      Optional<SamplingPlan> fixed) {
+    String so =
+        switch (decision) {
+          case GO_ON -> "go on counting";
+          case ACCEPT -> "the count may stop, and speaks for the crop";
+          case REJECT -> "the count may stop, and speaks against the crop";
+        };
+    String most =
+        plan.map(found -> "; it ends at %d units at the latest".formatted(found.mostUnits()))
+            .orElse("; with these risks a sequential count would take too long");
+    String atOnce =
+        fixed
+            .map(
+                found ->
+                    "; a count of fixed size takes %d units and accepts with at most %d"
+                        .formatted(found.examined(), found.acceptanceNumber()))
+            .orElse("");
+    return "%s: %d among %d (%s), limit %s (%s): %s%s%s."
+        .formatted(
+            counted.part(),
+            counted.bad(),
+            counted.units(),
+            counted.unit(),
+            limit.wording(),
+            limit.citation(),
+            so,
+            most,
+            atOnce);
+  }
+
+  private static String sentence(Subject crop, List<Count> counts) {
+    if (counts.isEmpty()) {
+      return "The rulebook limits nothing in crop %s that is counted plant by plant or by area."
+          .formatted(crop.id());
+    }
+    long open = counts.stream().filter(count -> count.decision() == Decision.GO_ON).count();
+    return "Of %d counts in crop %s %d may stop. Advice, not a gate: the law holds the count itself against its limit."
+        .formatted(counts.size(), crop.id(), counts.size() - open);
+  }
+}

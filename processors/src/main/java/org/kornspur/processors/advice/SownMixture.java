@@ -1,0 +1,213 @@
+package org.kornspur.processors.advice;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.function.Function;
+import org.kornspur.contract.BlendComposition;
+import org.kornspur.contract.FieldCropDeclared;
+import org.kornspur.contract.LotMass;
+import org.kornspur.contract.ShareBasis;
+import org.kornspur.contract.Sowing;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.dossier.Material;
+import org.kornspur.processors.dossier.Report.Scheme;
+import org.kornspur.processors.dossier.SeedMeasures;
+import org.kornspur.processors.judging.Measures;
+import org.kornspur.processors.pedigree.Edge;
+import org.kornspur.processors.statistics.BlendShare;
+import org.kornspur.processors.statistics.Estimate;
+import org.kornspur.processors.statistics.Interval;
+import org.kornspur.processors.statistics.Spread;
+
+/**
+ * Share of pollinator among the plants of a crop, from the lots that were sown and those that they
+ * were mixed from. Where that cannot be reckoned: from a sample of the mixture, then from the
+ * breeder's ratio, then from common practice.
+ */
+final class SownMixture {
+  private static final double CONFIDENCE = 0.95;
+  private static final String WHAT = "share of pollinator among the plants";
+  private static final Spread PRACTICE = new Spread(0.03, 0.05, 0.10);
+
+  private final FieldCropDeclared declaration;
+  private final Function<Subject, Dossier> dossiers;
+  private final List<Part> parts = new ArrayList<>();
+  private final List<BlendComposition> samples = new ArrayList<>();
+  private final Set<String> factIds = new TreeSet<>();
+  private final Set<String> missing = new TreeSet<>();
+  private final Set<Subject> unexplained = new TreeSet<>();
+  private final Input input;
+
+  private record Part(Subject lot, boolean pollinator, double massKg, SeedMeasures measures) {
+
+    boolean hasWeight() {
+      return measures.thousandKernelWeightG().filter(weight -> weight.mean() > 0).isPresent();
+    }
+
+    boolean hasGermination() {
+      return measures
+          .germinationPercent()
+          .filter(percent -> percent.mean() > 0 && percent.mean() <= 100)
+          .isPresent();
+    }
+  }
+
+  SownMixture(Dossier crop, FieldCropDeclared declaration, Function<Subject, Dossier> dossiers) {
+    this.declaration = declaration;
+    this.dossiers = dossiers;
+    for (Sowing sowing : crop.facts(Sowing.class)) {
+      factIds.add(sowing.getHeader().getFactId());
+      for (LotMass sown : sowing.getSown()) {
+        resolve(Subject.lot(sown.getLotId()), sown.getMassKg(), new HashSet<>());
+      }
+    }
+    input = reckoned().or(this::sampled).orElseGet(() -> stated(crop.scheme()));
+  }
+
+  Input input() {
+    return input;
+  }
+
+  /** What would have to be brought for a better share. */
+  Set<String> missing() {
+    return missing;
+  }
+
+  private void resolve(Subject lot, double massKg, Set<Subject> below) {
+    Dossier dossier = dossiers.apply(lot);
+    samples.addAll(dossier.facts(BlendComposition.class));
+    Optional<Material> material = dossier.material();
+    if (material.isPresent() && material.get().kind() == Material.Kind.COMPONENT) {
+      boolean pollinator = material.get().seedId().equals(declaration.getPollenComponentId());
+      parts.add(new Part(lot, pollinator, massKg, Measures.of(dossier)));
+      return;
+    }
+    List<Edge> from =
+        dossier.edgesIn().stream()
+            .filter(edge -> edge.parent().kind() == Subject.Kind.LOT && edge.massKg() > 0)
+            .toList();
+    if (from.isEmpty() || !below.add(lot)) {
+      unexplained.add(lot);
+      return;
+    }
+    double inKg = from.stream().mapToDouble(Edge::massKg).sum();
+    for (Edge edge : from) {
+      factIds.add(edge.factId());
+      resolve(edge.parent(), massKg * edge.massKg() / inKg, below);
+    }
+    below.remove(lot);
+  }
+
+  private Optional<Input> reckoned() {
+    unexplained.forEach(lot -> missing.add("the facts that tell what " + lot + " was mixed from"));
+    if (parts.isEmpty() && unexplained.isEmpty()) {
+      missing.add("the sowing of the mixture, with the lots and kilograms sown");
+    }
+    if (parts.isEmpty() || !unexplained.isEmpty()) {
+      return Optional.empty();
+    }
+    ShareBasis basis = basis();
+    BlendShare share =
+        BlendShare.of(parts.stream().map(part -> measured(part, basis)).toList(), basis);
+    Interval interval = share.interval(CONFIDENCE);
+    return Optional.of(
+        Input.counted(
+            WHAT,
+            new Spread(interval.lower(), share.share(), interval.upper()),
+            "share",
+            "Reckoned from what was sown and mixed, as a share of " + MixtureAdvice.words(basis),
+            List.copyOf(factIds)));
+  }
+
+  private ShareBasis basis() {
+    for (Part part : parts) {
+      if (!part.hasWeight()) {
+        missing.add("the thousand-kernel weight of " + part.lot());
+      }
+      if (!part.hasGermination()) {
+        missing.add("a germination test of " + part.lot());
+      }
+    }
+    if (!parts.stream().allMatch(Part::hasWeight)) {
+      return ShareBasis.MASS;
+    }
+    return parts.stream().allMatch(Part::hasGermination)
+        ? ShareBasis.VIABLE_KERNELS
+        : ShareBasis.KERNELS;
+  }
+
+  /** What the basis does not ask for is left at 1 and does not count. */
+  private BlendShare.Part measured(Part part, ShareBasis basis) {
+    Estimate weightG = Estimate.exact(1);
+    Estimate germination = Estimate.exact(1);
+    if (basis != ShareBasis.MASS) {
+      SeedMeasures.Estimate weight = part.measures().thousandKernelWeightG().orElseThrow();
+      factIds.add(weight.factId());
+      weightG = new Estimate(weight.mean(), weight.standardError());
+    }
+    if (basis == ShareBasis.VIABLE_KERNELS) {
+      SeedMeasures.Estimate percent = part.measures().germinationPercent().orElseThrow();
+      factIds.add(percent.factId());
+      germination = new Estimate(percent.mean() / 100, percent.standardError() / 100);
+    }
+    return new BlendShare.Part(
+        part.pollinator(), Estimate.exact(part.massKg()), weightG, germination);
+  }
+
+  private Optional<Input> sampled() {
+    List<BlendComposition> usable =
+        samples.stream()
+            .distinct()
+            .filter(sample -> sample.getPollinatorKernels() <= sample.getKernelsExamined())
+            .toList();
+    int kernels = usable.stream().mapToInt(BlendComposition::getKernelsExamined).sum();
+    if (kernels == 0) {
+      return Optional.empty();
+    }
+    int pollinator = usable.stream().mapToInt(BlendComposition::getPollinatorKernels).sum();
+    Interval interval = BlendShare.fromComposition(pollinator, kernels, CONFIDENCE);
+    return Optional.of(
+        Input.counted(
+            WHAT,
+            new Spread(interval.lower(), (double) pollinator / kernels, interval.upper()),
+            "share",
+            "Sample of the mixture, %d of %d kernels pollinator".formatted(pollinator, kernels),
+            usable.stream().map(sample -> sample.getHeader().getFactId()).toList()));
+  }
+
+  private static Input stated(Optional<Scheme> scheme) {
+    return scheme
+        .map(
+            stated -> {
+              double percent = stated.pollinatorSharePercent();
+              double tolerance = stated.tolerancePercentPoints();
+              return new Input(
+                  WHAT,
+                  new Spread(
+                      Math.max(0, percent - tolerance) / 100,
+                      percent / 100,
+                      Math.min(100, percent + tolerance) / 100),
+                  "share",
+                  Input.Origin.STATED,
+                  "The breeder's ratio with its tolerance, as a share of "
+                      + MixtureAdvice.words(stated.shareBasis()),
+                  true,
+                  List.of(stated.factId()));
+            })
+        .orElseGet(
+            () ->
+                new Input(
+                    WHAT,
+                    PRACTICE,
+                    "share",
+                    Input.Origin.ASSUMED,
+                    "Common practice, no source: about 5 %, from 3 to 10 %",
+                    false,
+                    List.of()));
+  }
+}

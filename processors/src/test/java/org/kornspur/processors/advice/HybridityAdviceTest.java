@@ -1,0 +1,234 @@
+package org.kornspur.processors.advice;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.IntRange;
+import org.junit.jupiter.api.Test;
+import org.kornspur.contract.Category;
+import org.kornspur.contract.CropRole;
+import org.kornspur.contract.PollenSourceKind;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.fixture.Dossiers;
+import org.kornspur.processors.fixture.Facts;
+import org.kornspur.processors.statistics.ExpectedHybridity;
+
+/** Crops, lots and numbers are invented. */
+class HybridityAdviceTest {
+  private static final Function<Subject, Dossier> NOTHING_KNOWN =
+      subject -> new Dossier(subject, List.of(), List.of());
+
+  @Test
+  void anEmptyDossierIsForecastFromNamedAssumptionsAndSaysWhatIsMissing() {
+    HybridityAdvice advice =
+        advice(
+            Dossiers.crop("c1").with(Facts.crop("c1", CropRole.F1_MIXTURE)).dossier(),
+            NOTHING_KNOWN);
+
+    assertThat(advice.inputs())
+        .filteredOn(input -> input.what().contains("among the females"))
+        .singleElement()
+        .satisfies(
+            input -> {
+              assertThat(input.origin()).isEqualTo(Input.Origin.STATED);
+              assertThat(input.source()).contains("1.4.2.1", "Not counted");
+              assertThat(input.value().likely()).isEqualTo(0.02);
+            });
+    assertThat(advice.inputs())
+        .filteredOn(input -> input.what().contains("among the plants"))
+        .singleElement()
+        .satisfies(
+            input -> {
+              assertThat(input.verified()).isFalse();
+              assertThat(input.source()).contains("Common practice, no source");
+            });
+    assertThat(advice.inputs()).allSatisfy(input -> assertThat(input.source()).isNotBlank());
+    assertThat(advice.missing())
+        .anyMatch(what -> what.contains("shedding plants counted"))
+        .anyMatch(what -> what.contains("sowing of the mixture"))
+        .anyMatch(what -> what.contains("crop's flowering"));
+    assertThat(advice.sentence()).contains("advice, not a gate");
+  }
+
+  @Test
+  void theSameFactsGiveTheSameForecastAndAnotherCropAnotherSimulation() {
+    Dossier crop = Dossiers.crop("c1").with(Facts.crop("c1", CropRole.F1_MIXTURE)).dossier();
+    Dossier other = Dossiers.crop("c2").with(Facts.crop("c2", CropRole.F1_MIXTURE)).dossier();
+
+    assertThat(advice(crop, NOTHING_KNOWN)).isEqualTo(advice(crop, NOTHING_KNOWN));
+    assertThat(advice(other, NOTHING_KNOWN).forecast().seed())
+        .isNotEqualTo(advice(crop, NOTHING_KNOWN).forecast().seed());
+  }
+
+  @Test
+  void onlyAMixtureSownForF1SeedIsForecast() {
+    Dossier female = Dossiers.crop("c1").with(Facts.crop("c1", CropRole.STERILE_FEMALE)).dossier();
+    assertThat(HybridityAdvice.of(female, NOTHING_KNOWN)).isEmpty();
+  }
+
+  /**
+   * 950 kg of 25 g at 90 % and 50 kg of 40 g at 80 %: 34.2 and 1.0 million viable kernels, so the
+   * share is 1.0 / 35.2, by hand. Half of the blend is sown, through a part that was split off.
+   */
+  @Test
+  void theShareIsReckonedThroughSplitAndBlendDownToTheComponents() {
+    var split = Facts.split("mix").id("split").into("part", 500);
+    var blend = Facts.blend("mix").id("blend").female("F", 950).pollinator("P", 50);
+    Map<Subject, Dossier> known = new HashMap<>();
+    known.put(
+        Subject.lot("part"),
+        Dossiers.lot("part").with(split).parent("mix", Dossiers.mixture()).dossier());
+    known.put(
+        Subject.lot("mix"),
+        Dossiers.lot("mix")
+            .with(blend, split)
+            .parent("F", Dossiers.component(Facts.SINGLE_CROSS, Category.BASIC))
+            .parent("P", Dossiers.component(Facts.RESTORER, Category.BASIC))
+            .dossier());
+    known.put(
+        Subject.lot("F"),
+        Dossiers.lot("F")
+            .with(
+                blend,
+                Facts.declared("F", Facts.SINGLE_CROSS, Category.BASIC, 950),
+                Facts.kernelWeight("F", 2.5, 2.5, 2.5, 2.5),
+                Facts.germination("F", 90, 90, 90, 90))
+            .dossier());
+    known.put(
+        Subject.lot("P"),
+        Dossiers.lot("P")
+            .with(
+                blend,
+                Facts.declared("P", Facts.RESTORER, Category.BASIC, 50),
+                Facts.kernelWeight("P", 4.0, 4.0, 4.0, 4.0),
+                Facts.germination("P", 80, 80, 80, 80))
+            .dossier());
+    Dossier crop =
+        Dossiers.crop("c1")
+            .with(
+                Facts.crop("c1", CropRole.F1_MIXTURE),
+                Facts.sowing("c1").id("sowing").of("part", 500))
+            .dossier();
+
+    Input share = mixtureOf(advice(crop, subject -> lookUp(known, subject)));
+    assertThat(share.origin()).isEqualTo(Input.Origin.COUNTED);
+    assertThat(share.source()).contains("viable kernels");
+    assertThat(share.value().likely()).isCloseTo(1.0 / 35.2, within(1e-9));
+    assertThat(share.value().least()).isLessThan(share.value().likely());
+    assertThat(share.factIds()).contains("sowing", "split", "blend");
+
+    known.put(
+        Subject.lot("P"),
+        Dossiers.lot("P")
+            .with(blend, Facts.declared("P", Facts.RESTORER, Category.BASIC, 50))
+            .dossier());
+    HybridityAdvice untested = advice(crop, subject -> lookUp(known, subject));
+    assertThat(mixtureOf(untested).source()).contains("the mass");
+    assertThat(mixtureOf(untested).value().likely()).isCloseTo(0.05, within(1e-12));
+    assertThat(untested.missing()).contains("the thousand-kernel weight of lot:P");
+  }
+
+  @Test
+  void withoutABlendTheBreedersRatioIsTaken() {
+    Dossier crop =
+        Dossiers.crop("c1")
+            .with(Facts.crop("c1", CropRole.F1_MIXTURE), Facts.sowing("c1").of("unknown", 500))
+            .scheme()
+            .dossier();
+    HybridityAdvice advice = advice(crop, NOTHING_KNOWN);
+    assertThat(mixtureOf(advice).source()).contains("breeder's ratio");
+    assertThat(mixtureOf(advice).value().least()).isCloseTo(0.04, within(1e-12));
+    assertThat(advice.missing()).anyMatch(what -> what.contains("lot:unknown"));
+  }
+
+  /** Ten days of flowering, five of them shared. */
+  @Test
+  void neighboursCountByDistanceSizeAndDaysInCommon() {
+    Dossier crop =
+        Dossiers.crop("c1")
+            .with(
+                Facts.crop("c1", CropRole.F1_MIXTURE)
+                    .with(
+                        declared ->
+                            declared
+                                .setFloweringFrom(java.time.LocalDate.parse("2024-06-01"))
+                                .setFloweringTo(java.time.LocalDate.parse("2024-06-10"))))
+            .neighbour(300, "2024-06-06", "2024-06-20")
+            .neighbour(600, "2024-06-11", "2024-06-20")
+            .neighbour(900)
+            .dossier();
+    Map<Subject, Dossier> known =
+        Map.of(
+            Subject.source("N0"),
+            new Dossier(
+                Subject.source("N0"),
+                List.of(
+                    new org.kornspur.processors.dossier.Entry(
+                        Facts.pollenSource(
+                                "N0", PollenSourceKind.RYE_CROP, Facts.square(10.01, 52.0, 0.003))
+                            .fact(),
+                        java.util.Optional.empty())),
+                List.of()));
+
+    HybridityAdvice advice = advice(crop, subject -> lookUp(known, subject));
+    List<ForeignPollen> foreign = advice.foreignPollen();
+    assertThat(foreign).extracting(ForeignPollen::overlap).containsExactly(0.5, 0.0, 1.0);
+    assertThat(foreign).extracting(ForeignPollen::counts).containsExactly(true, false, true);
+    // 0.003 degrees at 52 north: 206 m by 334 m, by 111.32 km a degree and the cosine
+    assertThat(foreign.get(0).areaHa()).isCloseTo(20.6 * 33.4 / 100, within(0.05));
+    assertThat(foreign.get(2).areaKnown()).isFalse();
+    assertThat(advice.missing()).contains("the outline of source:N2");
+    assertThat(advice.forecast().outcrossed()).isPositive();
+  }
+
+  @Property(tries = 25)
+  void moreSheddersNeverRaiseTheForecast(
+      @ForAll @IntRange(min = 200, max = 5000) int examined,
+      @ForAll @IntRange(min = 0, max = 50) int perMille,
+      @ForAll @IntRange(min = 10, max = 50) int morePerMille) {
+    int few = examined * perMille / 1000;
+    int many = few + Math.max(2, examined * morePerMille / 1000);
+    assertThat(withShedders(many, examined).mean()).isLessThan(withShedders(few, examined).mean());
+  }
+
+  @Property(tries = 10)
+  void anotherNeighbourNeverRaisesTheForecast(@ForAll @IntRange(min = 0, max = 900) int distanceM) {
+    Dossiers crop = Dossiers.crop("c1").with(Facts.crop("c1", CropRole.F1_MIXTURE));
+    double alone = advice(crop.dossier(), NOTHING_KNOWN).forecast().mean();
+    double beside = advice(crop.neighbour(distanceM).dossier(), NOTHING_KNOWN).forecast().mean();
+    assertThat(beside).isLessThan(alone);
+  }
+
+  private static ExpectedHybridity withShedders(int shedding, int examined) {
+    return advice(
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", CropRole.F1_MIXTURE),
+                    Facts.inspection("c1").female().sheddingAmong(shedding, examined))
+                .dossier(),
+            NOTHING_KNOWN)
+        .forecast();
+  }
+
+  private static HybridityAdvice advice(Dossier crop, Function<Subject, Dossier> dossiers) {
+    return HybridityAdvice.of(crop, dossiers).orElseThrow();
+  }
+
+  private static Input mixtureOf(HybridityAdvice advice) {
+    return advice.inputs().stream()
+        .filter(input -> input.what().contains("among the plants"))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private static Dossier lookUp(Map<Subject, Dossier> known, Subject subject) {
+    return known.getOrDefault(subject, NOTHING_KNOWN.apply(subject));
+  }
+}
