@@ -60,7 +60,8 @@ public class BodyLimit {
           .setStatusCode(document.status())
           .putHeader(HttpHeaders.CONTENT_TYPE, ProblemAnswer.MEDIA_TYPE)
           .putHeader(HttpHeaders.CONNECTION, "close")
-          .end(json.writeValueAsString(document));
+          .end(json.writeValueAsString(document))
+          .onComplete(sent -> context.request().connection().close());
     } catch (JsonProcessingException e) {
       context.fail(e);
     }

@@ -69,7 +69,7 @@ public final class FactIntake {
                 + fault.getLocation().getColumnNr()
                 + ")";
     return refused(
-        "not JSON: " + fault.getOriginalMessage() + place,
+        "not JSON" + place + ": " + fault.getOriginalMessage(),
         "JSON in at most "
             + JsonText.DEEPEST
             + " levels, one object a fact, no field twice, no number of more than 100 digits",
