@@ -19,10 +19,11 @@ import org.kornspur.processors.verdict.Verdict;
 /**
  * What passes down the pedigree.
  *
- * <p>Every trouble travels with the path that it took. A subject that finds itself on a path drops
- * it, and of several paths from one origin keeps the shortest, by text where equally long. So a
- * trouble reaches each descendant once, leaves again when its origin mends, and the exchange of
- * reports comes to rest even if wrong facts make a circle.
+ * <p>Every trouble travels with the path that it took; of several paths from one origin a subject
+ * keeps the shortest, by text where equally long. So a trouble reaches each descendant once and
+ * leaves again when its origin mends. Where wrong facts make a circle, its members are condemned
+ * for the circle and pass nothing else to each other, so that the exchange of reports comes to
+ * rest.
  */
 final class Inheritance {
   /**
@@ -50,6 +51,7 @@ final class Inheritance {
   static List<Trouble> inheritedBy(Dossier dossier) {
     Stream<Trouble> candidates =
         dossier.parents().stream()
+            .filter(parent -> !isInOneCircleWith(dossier.subject(), parent))
             .flatMap(report -> report.troubles().stream())
             .filter(trouble -> !trouble.path().contains(dossier.subject()))
             .filter(trouble -> reaches(trouble.gate(), dossier.subject()));
@@ -82,6 +84,15 @@ final class Inheritance {
               });
     }
     return ancestors;
+  }
+
+  /**
+   * Whether a parent has the subject among its own ancestors. All in a circle are condemned for it;
+   * nothing else is passed along within it, or reports would wander round in it by every way there
+   * is.
+   */
+  private static boolean isInOneCircleWith(Subject subject, Report.FromParent parent) {
+    return parent.ancestors().containsKey(subject.toString());
   }
 
   private static boolean reaches(Gate gate, Subject receiver) {
