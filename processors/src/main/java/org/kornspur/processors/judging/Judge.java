@@ -77,7 +77,7 @@ public final class Judge {
             dossier.edgesIn().stream().map(Edge::parent).distinct().sorted().toList());
     return new Outcome(
         Optional.of(standing),
-        dossier.edgesIn(),
+        Stream.concat(dossier.edgesIn().stream(), dispatches(dossier)).toList(),
         reportsToChildren(dossier, material, verdicts, inherited),
         Plots.of(dossier));
   }
@@ -144,6 +144,12 @@ public final class Judge {
 
   private static boolean holdsUp(Gate gate, boolean certified) {
     return certified || gate.reach() != Gate.Reach.CERTIFIED_DESCENDANTS;
+  }
+
+  /** A customer has no dossier to tell of what came in, so the lot tells of it. */
+  private static Stream<Edge> dispatches(Dossier dossier) {
+    return dossier.edgesOut().stream()
+        .filter(edge -> edge.child().kind() == Subject.Kind.ENTERPRISE);
   }
 
   private static List<Report> reportsToChildren(

@@ -10,9 +10,9 @@ import org.kornspur.processors.pedigree.Edge;
  * All that follows from one dossier.
  *
  * @param standing standing of a crop or lot; empty for what is not judged
- * @param edgesIn edges of the pedigree by which seed came into it
+ * @param edges edges of the pedigree by which seed came into it, or left for a customer
  * @param reports what it tells its children, or, for a hybrid, what is made of it
  * @param plot where it lies and what pollen it sheds; empty for what has no place
  */
 public record Outcome(
-    Optional<Standing> standing, List<Edge> edgesIn, List<Report> reports, Optional<Plot> plot) {}
+    Optional<Standing> standing, List<Edge> edges, List<Report> reports, Optional<Plot> plot) {}

@@ -87,7 +87,7 @@ final class DossierDesk {
 
   private SortedMap<String, Outbox.Letter> edges(Outcome outcome) {
     SortedMap<String, Outbox.Letter> letters = new TreeMap<>();
-    for (Edge edge : outcome.edgesIn()) {
+    for (Edge edge : outcome.edges()) {
       Outbox.Letter letter =
           Outbox.Letter.withTombstone(standings.write(Topics.EDGES.topicName(), edge));
       letters.put(Keys.edgeUp(edge.child(), edge.parent(), edge.factId()), letter);

@@ -85,7 +85,7 @@ public class GateBenchmark {
   private int next;
 
   /** A dossier, the rulebook that it names, and the numbers that a spreadsheet would compare. */
-  private record Case(Dossier dossier, Rulebook rulebook, Comparison[] comparisons) {}
+  private record Case(Dossier dossier, Rulebook rulebook, List<Comparison> comparisons) {}
 
   private record Comparison(double value, Limit.Sense sense, double limit) {
     boolean holds() {
@@ -174,8 +174,8 @@ public class GateBenchmark {
     return outcome.standing().orElseThrow().verdicts();
   }
 
-  private static Comparison[] comparisons(List<Verdict> verdicts) {
-    return verdicts.stream().flatMap(GateBenchmark::comparison).toArray(Comparison[]::new);
+  private static List<Comparison> comparisons(List<Verdict> verdicts) {
+    return verdicts.stream().flatMap(GateBenchmark::comparison).toList();
   }
 
   private static Stream<Comparison> comparison(Verdict verdict) {

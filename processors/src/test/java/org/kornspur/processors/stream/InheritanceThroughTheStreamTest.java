@@ -14,7 +14,9 @@ import static org.kornspur.processors.stream.InventedFacts.withdrawal;
 import java.util.List;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
+import org.kornspur.contract.Dispatch;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.pedigree.Trace;
 import org.kornspur.standing.InheritedTrouble;
 import org.kornspur.standing.LotStanding;
@@ -101,6 +103,26 @@ class InheritanceThroughTheStreamTest {
 
     assertThat(topology.standing(Subject.lot("L1")).getState()).isEqualTo(StandingState.FIT);
     assertThat(topology.standing(Subject.lot("L3")).getState()).isEqualTo(StandingState.NOT_FIT);
+  }
+
+  @Test
+  void theWalkForwardReachesTheCustomers() {
+    produceF1();
+    topology.accept(
+        new Dispatch(head("f11", 520), "F1", "customer-1", 4_000.0, List.of("label-1")));
+
+    Trace forward =
+        Trace.walk(topology.pedigree(), Subject.lot("BASIC"), Trace.Direction.FORWARD, 1_000);
+
+    assertThat(forward.edges())
+        .filteredOn(edge -> edge.child().equals(Subject.enterprise("customer-1")))
+        .singleElement()
+        .extracting(Edge::massKg)
+        .isEqualTo(4_000.0);
+
+    topology.accept(withdrawal("undo", 530, "f11"));
+
+    assertThat(topology.pedigree().edgesOutOf(Subject.lot("F1"))).isEmpty();
   }
 
   @Test
