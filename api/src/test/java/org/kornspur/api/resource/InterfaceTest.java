@@ -141,8 +141,7 @@ class InterfaceTest {
             InventedFacts.lot("d-1", "D-1", "SX", 777),
             InventedFacts.lot("d-3", "D-3", "SX", 300));
 
-    Response answer =
-        postLines(lines);
+    Response answer = postLines(lines);
     answer
         .then()
         .statusCode(207)
