@@ -8,8 +8,10 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import org.apache.kafka.clients.admin.Admin;
 import org.apache.kafka.clients.admin.NewTopic;
+import org.apache.kafka.clients.admin.TopicDescription;
 import org.apache.kafka.common.config.TopicConfig;
 import org.apache.kafka.common.errors.TopicExistsException;
+import org.apache.kafka.common.errors.UnknownTopicOrPartitionException;
 import org.kornspur.processors.stream.Topics;
 
 /** Creates the topics that do not exist yet, and refuses to start on ones that do not fit. */
@@ -55,10 +57,8 @@ final class TopicSetup {
 
   private static void checkPartitions(Admin admin)
       throws InterruptedException, ExecutionException, TimeoutException {
-    List<String> names = Topics.all().stream().map(Topics::topicName).toList();
-    var described = admin.describeTopics(names).allTopicNames().get(TIMEOUT_S, TimeUnit.SECONDS);
     Set<Integer> counts =
-        described.values().stream()
+        described(admin).values().stream()
             .map(topic -> topic.partitions().size())
             .collect(java.util.stream.Collectors.toSet());
     if (counts.size() > 1) {
@@ -66,6 +66,24 @@ final class TopicSetup {
           "The topics kornspur.* have different numbers of partitions, "
               + counts
               + ". Equal keys would not meet: recreate them with one number.");
+    }
+  }
+
+  /** A broker may take a moment to hear of a topic that the controller has just created. */
+  private static Map<String, TopicDescription> described(Admin admin)
+      throws InterruptedException, ExecutionException, TimeoutException {
+    List<String> names = Topics.all().stream().map(Topics::topicName).toList();
+    long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(TIMEOUT_S);
+    while (true) {
+      try {
+        return admin.describeTopics(names).allTopicNames().get(TIMEOUT_S, TimeUnit.SECONDS);
+      } catch (ExecutionException failed) {
+        boolean notHeardYet = failed.getCause() instanceof UnknownTopicOrPartitionException;
+        if (!notHeardYet || System.nanoTime() > end) {
+          throw failed;
+        }
+        TimeUnit.MILLISECONDS.sleep(100);
+      }
     }
   }
 }

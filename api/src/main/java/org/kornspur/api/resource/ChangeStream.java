@@ -7,6 +7,7 @@ import jakarta.ws.rs.sse.Sse;
 import jakarta.ws.rs.sse.SseEventSink;
 import java.util.Optional;
 import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
@@ -27,7 +28,6 @@ final class ChangeStream implements ChangeHub.Listener {
 
   private static final long HEARTBEAT_SECONDS = 15;
   private static final long LONGEST_WRITE_SECONDS = 30;
-  private static final long RECONNECT_MILLIS = 3_000;
 
   /** What waits to be written. */
   private sealed interface Waiting {
@@ -62,17 +62,22 @@ final class ChangeStream implements ChangeHub.Listener {
     dropped = !queue.offer(new Waiting.Reload());
   }
 
-  /** Begins to write; what came after {@code lastSeen} first. */
+  /**
+   * Begins to write; what came after {@code lastSeen} first. The greeting is sent by the thread of
+   * the request, so that the head of the answer is out before another thread writes.
+   */
   void open(Optional<Positions> lastSeen) {
+    OutboundSseEvent greeting = sse.newEventBuilder().comment("Kornspur").build();
+    CompletableFuture<?> greeted = sink.send(greeting).toCompletableFuture();
     hub.add(this, lastSeen);
-    Thread writer = new Thread(this::write, "changes-reader");
+    Thread writer = new Thread(() -> write(greeted), "changes-reader");
     writer.setDaemon(true);
     writer.start();
   }
 
-  private void write() {
+  private void write(CompletableFuture<?> greeted) {
     try (sink) {
-      send(sse.newEventBuilder().comment("Kornspur").reconnectDelay(RECONNECT_MILLIS).build());
+      greeted.get(LONGEST_WRITE_SECONDS, TimeUnit.SECONDS);
       while (!dropped && !sink.isClosed()) {
         Waiting next = queue.poll(HEARTBEAT_SECONDS, TimeUnit.SECONDS);
         send(next == null ? sse.newEventBuilder().comment("still here").build() : event(next));

@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import org.apache.avro.LogicalType;
 import org.apache.avro.LogicalTypes;
-import org.apache.avro.Schema.Type;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.intake.FieldLimits;
@@ -62,7 +61,7 @@ public record FactTypeView(
   }
 
   private static Field field(org.apache.avro.Schema.Field field) {
-    boolean nullable = field.schema().getType() == Type.UNION;
+    boolean nullable = field.schema().getType() == org.apache.avro.Schema.Type.UNION;
     org.apache.avro.Schema schema =
         nullable ? FieldLimits.branchOf(field.schema()) : field.schema();
     Kind kind = kind(schema);
@@ -81,8 +80,8 @@ public record FactTypeView(
         schema.getProp("remedy"),
         inner.getProp("names"),
         number(schema, "minItems"),
-        inner.getType() == Type.ENUM ? inner.getEnumSymbols() : List.of(),
-        inner.getType() == Type.RECORD ? fields(inner) : List.of(),
+        inner.getType() == org.apache.avro.Schema.Type.ENUM ? inner.getEnumSymbols() : List.of(),
+        inner.getType() == org.apache.avro.Schema.Type.RECORD ? fields(inner) : List.of(),
         element.map(FactTypeView::kind).filter(of -> of != Kind.OBJECT).orElse(null));
   }
 

@@ -66,8 +66,10 @@ class StandingIndexTest {
 
   @Test
   void pagesOverlapNowhereAndLeaveNothingOut() {
+    List<StandingState> states =
+        List.of(StandingState.FIT, StandingState.NOT_FIT, StandingState.EVIDENCE_OWED);
     for (int number = 0; number < 103; number++) {
-      put(lot("L-%03d".formatted(number), StandingState.values()[number % 3]));
+      put(lot("L-%03d".formatted(number), states.get(number % 3)));
     }
     List<String> whole = ids(new Query().page(1, 1000));
     List<String> paged = new ArrayList<>();
