@@ -48,6 +48,7 @@ public class BodyLimit {
   }
 
   private void refuseByDeclaredLength(RoutingContext context) {
+    closeAfterRefusal(context);
     String declared = context.request().getHeader(HttpHeaders.CONTENT_LENGTH);
     if (declared == null || !isOver(declared)) {
       context.next();
@@ -59,12 +60,33 @@ public class BodyLimit {
           .response()
           .setStatusCode(document.status())
           .putHeader(HttpHeaders.CONTENT_TYPE, ProblemAnswer.MEDIA_TYPE)
-          .putHeader(HttpHeaders.CONNECTION, "close")
-          .end(json.writeValueAsString(document))
-          .onComplete(sent -> context.request().connection().close());
+          .end(json.writeValueAsString(document));
     } catch (JsonProcessingException e) {
       context.fail(e);
     }
+  }
+
+  /**
+   * What is left of a body that was not read whole would stand before the next request on the same
+   * connection, which would then never be answered.
+   */
+  private static void closeAfterRefusal(RoutingContext context) {
+    context.addHeadersEndHandler(
+        headers -> {
+          if (isRefusal(context)) {
+            context.response().putHeader(HttpHeaders.CONNECTION, "close");
+          }
+        });
+    context.addEndHandler(
+        sent -> {
+          if (isRefusal(context)) {
+            context.request().connection().close();
+          }
+        });
+  }
+
+  private static boolean isRefusal(RoutingContext context) {
+    return context.response().getStatusCode() == ProblemKind.BODY_TOO_LARGE.status();
   }
 
   private static boolean isOver(String declaredBytes) {

@@ -6,10 +6,9 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.HeaderParam;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
-import jakarta.ws.rs.sse.Sse;
-import jakarta.ws.rs.sse.SseEventSink;
+import jakarta.ws.rs.core.Response;
 import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
@@ -28,8 +27,8 @@ import org.kornspur.api.view.Addresses;
 @Tag(name = "Live")
 public class ChangesResource {
 
-  /** A thread waits for each; a server that has more readers needs another instance. */
-  private static final int MOST_LISTENERS = 200;
+  /** Half of the threads that answer requests; more readers need another instance. */
+  private static final int MOST_LISTENERS = 100;
 
   private final Feeds feeds;
   private final ObjectMapper json;
@@ -59,28 +58,25 @@ public class ChangesResource {
               mediaType = MediaType.SERVER_SENT_EVENTS,
               schema = @Schema(implementation = StandingChange.class)))
   @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
-  public void stream(
-      @Context SseEventSink sink,
-      @Context Sse sse,
+  public Response stream(
       @Parameter(description = "Id of the last event that was heard") @HeaderParam("Last-Event-ID")
           String lastEventId) {
     if (feeds.changes().listeners() >= MOST_LISTENERS) {
       throw new NotReady("The live stream has " + MOST_LISTENERS + " readers, the most.", 30);
     }
     feeds.standings();
-    ChangeStream stream = new ChangeStream(feeds.changes(), sink, sse, json);
-    stream.open(lastSeen(stream, lastEventId));
-  }
-
-  /** What is no position of ours cannot be gone on from. */
-  private static Optional<Positions> lastSeen(ChangeStream stream, String lastEventId) {
-    if (lastEventId == null || lastEventId.isBlank()) {
-      return Optional.empty();
-    }
-    Optional<Positions> positions = Positions.parse(lastEventId.strip());
-    if (positions.isEmpty()) {
+    Optional<Positions> lastSeen = lastSeen(lastEventId);
+    ChangeStream stream = new ChangeStream(feeds.changes(), lastSeen, json);
+    if (lastSeen.isEmpty() && lastEventId != null && !lastEventId.isBlank()) {
+      // what is no position of ours cannot be gone on from
       stream.mustReload();
     }
-    return positions;
+    return Response.ok(stream).header(HttpHeaders.CACHE_CONTROL, "no-cache").build();
+  }
+
+  private static Optional<Positions> lastSeen(String lastEventId) {
+    return lastEventId == null || lastEventId.isBlank()
+        ? Optional.empty()
+        : Positions.parse(lastEventId.strip());
   }
 }
