@@ -19,6 +19,7 @@ import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.view.AsOf;
 import org.kornspur.api.view.DossierView;
+import org.kornspur.api.view.NeighboursView;
 import org.kornspur.api.view.OwedView;
 import org.kornspur.api.view.PageView;
 import org.kornspur.api.view.StandingLine;
@@ -29,6 +30,7 @@ import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Entry;
 import org.kornspur.processors.pedigree.Pedigree;
 import org.kornspur.processors.pedigree.Trace;
+import org.kornspur.processors.stream.IsolationJoin;
 import org.kornspur.processors.stream.Topics;
 import org.kornspur.standing.LotStanding;
 
@@ -96,6 +98,15 @@ public class Answers {
       throw unknown(subject);
     }
     return dossier;
+  }
+
+  /**
+   * Foreign pollen around a crop.
+   *
+   * @throws ApiProblem if no fact names it
+   */
+  NeighboursView neighbours(Subject crop) {
+    return NeighboursView.of(wholeDossier(crop), IsolationJoin.REACH_M, asOf());
   }
 
   /**

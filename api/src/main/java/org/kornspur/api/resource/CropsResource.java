@@ -18,6 +18,7 @@ import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.kornspur.api.view.Addresses;
 import org.kornspur.api.view.DossierView;
+import org.kornspur.api.view.NeighboursView;
 import org.kornspur.api.view.OwedView;
 import org.kornspur.api.view.PageView;
 import org.kornspur.api.view.StandingLine;
@@ -69,6 +70,17 @@ public class CropsResource {
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public DossierView facts(@PathParam("id") String id) {
     return answers.dossier(Subject.crop(id));
+  }
+
+  @GET
+  @Path("{id}/neighbours")
+  @Operation(
+      operationId = "neighboursOfCrop",
+      summary = "Foreign pollen around this crop, with distances and nearest points for a map")
+  @APIResponse(responseCode = "200", description = "The sources within reach, nearest first")
+  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
+  public NeighboursView neighbours(@PathParam("id") String id) {
+    return answers.neighbours(Subject.crop(id));
   }
 
   @GET

@@ -3,6 +3,7 @@ package org.kornspur.api.resource;
 import static io.restassured.RestAssured.given;
 import static io.restassured.RestAssured.when;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 import static org.hamcrest.Matchers.containsInAnyOrder;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
@@ -114,6 +115,41 @@ class InterfaceTest {
         .statusCode(200)
         .body("facts", hasSize(1))
         .body("facts[0].fact.massKg", equalTo(500.0f));
+  }
+
+  @Test
+  void foreignPollenNearACropIsServedWithItsNearestPoints() {
+    String crop =
+        """
+            "cropId": "N-1", "fieldId": "N", "enterpriseId": "ENT-1", "hybridId": "HYB-N", \
+            "role": "POLLINATOR", "seedComponentId": "PN", "pollenComponentId": "PN", \
+            "cropYear": 2024, "category": "BASIC", "rulebookId": "EU", "outline": \
+            [{"lon": 20.0, "lat": 53.0}, {"lon": 20.003, "lat": 53.0}, {"lon": 20.003, "lat": 53.002}]""";
+    String source =
+        """
+            "sourceId": "NS-1", "kind": "RYE_CROP", "cropYear": 2024, "firstSeenOn": "2024-05-20", \
+            "endedOn": null, "outline": [{"lon": 20.0, "lat": 52.996}, {"lon": 20.003, "lat": 52.996}, \
+            {"lon": 20.003, "lat": 52.994}]""";
+    post(InventedFacts.fact("FieldCropDeclared", "n-1", crop)).then().statusCode(202);
+    post(InventedFacts.fact("PollenSourceSeen", "n-2", source)).then().statusCode(202);
+
+    Response found =
+        until(
+            () -> when().get("/api/v1/crops/N-1/neighbours"),
+            answer ->
+                answer.statusCode() == 200 && answer.jsonPath().getList("neighbours").size() == 1);
+
+    // 0.004 degrees of latitude at 53 degrees: 445.15 m by the radius of curvature of the WGS84
+    // meridian
+    assertThat(found.jsonPath().getDouble("neighbours[0].distanceM"))
+        .isCloseTo(445.15, within(0.1));
+    found
+        .then()
+        .body("neighbours[0].source.subject", equalTo("source:NS-1"))
+        .body("neighbours[0].nearestOnCrop.lat", equalTo(53.0f))
+        .body("neighbours[0].nearestOnSource.lat", equalTo(52.996f))
+        .body("outline", hasSize(3));
+    problem(when().get("/api/v1/crops/none-such/neighbours"), 404);
   }
 
   @Test

@@ -13,12 +13,12 @@ import org.kornspur.processors.ground.Plot;
  * sent to the grid cells that it touches, a seed crop to those in its reach as well; within a cell
  * every crop is held against every foreign source, and the crop is told what is near.
  */
-final class IsolationJoin {
+public final class IsolationJoin {
   /**
    * How far the ground looks around a crop, metres. Twice the widest distance that the rulebooks
    * ask for, so that what lies just beyond a limit is seen too.
    */
-  static final double REACH_M = 2_000;
+  public static final double REACH_M = 2_000;
 
   static final String PLOTS = "plots";
   static final String FIND_NEIGHBOURS = "find-neighbours";
