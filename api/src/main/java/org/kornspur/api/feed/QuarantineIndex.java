@@ -22,9 +22,16 @@ public final class QuarantineIndex {
 
   private record Held(QuarantineRow row, Packed packed) {}
 
-  /** Takes an entry, or a new state of it. */
+  /**
+   * Takes an entry, or what was decided of it. The same input refused again does not undo the
+   * decision, in whatever order the two are read.
+   */
   public synchronized void put(QuarantineEntry entry, byte[] bytes) {
     QuarantineRow row = row(entry);
+    boolean decided = stateOf(row.entryId()).filter(QuarantineIndex::isDecision).isPresent();
+    if (decided && !isDecision(row.state())) {
+      return;
+    }
     remove(row.entryId());
     held.put(row.entryId(), new Held(row, Packed.of(bytes)));
     newestFirst.add(row);
@@ -60,6 +67,13 @@ public final class QuarantineIndex {
         .filter(row -> states.isEmpty() || states.contains(row.state()))
         .forEach(slice::add);
     return slice.slice();
+  }
+
+  private static boolean isDecision(QuarantineState state) {
+    return switch (state) {
+      case HELD -> false;
+      case REPLAYED, DISCARDED -> true;
+    };
   }
 
   private static QuarantineRow row(QuarantineEntry entry) {

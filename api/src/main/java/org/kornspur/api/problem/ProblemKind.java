@@ -29,7 +29,7 @@ public enum ProblemKind {
   NOT_FOUND(
       404,
       "Nothing is here",
-      "Check the address and the id; ids are case-sensitive. The list at / names every address."),
+      "Check the address and the id; ids are case-sensitive. /openapi names every address."),
   METHOD_NOT_ALLOWED(
       405, "This address does not take this method", "Use a method that the Allow header names."),
   NOT_ACCEPTABLE(

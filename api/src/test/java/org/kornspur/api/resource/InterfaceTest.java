@@ -379,6 +379,8 @@ class InterfaceTest {
     problem(when().delete("/api/v1/lots"), 405).then().header("Allow", containsString("GET"));
     problem(given().accept("text/csv").when().get("/api/v1/lots"), 406);
     problem(given().contentType("text/csv").body("a,b").when().post("/api/v1/facts"), 415);
+    problem(given().header("Accept", "foo").when().get("/api/v1/lots"), 406);
+    problem(malformedContentType(), 415).then().body("problems[0].value", containsString("report"));
     problem(when().get("/api/v1/lots?page=x&state=GOOD&size=5000"), 400)
         .then()
         .body("problems.field", containsInAnyOrder("page", "state", "size"));
@@ -533,6 +535,20 @@ class InterfaceTest {
 
   private static List<String> nodes(Response trace) {
     return trace.statusCode() == 200 ? trace.jsonPath().getList("nodes.subject") : List.of();
+  }
+
+  private static Response malformedContentType() {
+    return given()
+        .config(
+            io.restassured.RestAssured.config()
+                .encoderConfig(
+                    io.restassured.config.EncoderConfig.encoderConfig()
+                        .encodeContentTypeAs("report", io.restassured.http.ContentType.TEXT)
+                        .appendDefaultContentCharsetToContentTypeIfUndefined(false)))
+        .header("Content-Type", "report")
+        .body("{}")
+        .when()
+        .post("/api/v1/facts");
   }
 
   private static String heldEntryWith(String text) {

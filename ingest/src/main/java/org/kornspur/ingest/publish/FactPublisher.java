@@ -72,7 +72,18 @@ public final class FactPublisher implements FactSink, AutoCloseable {
 
   /** Sends an entry to the quarantine; fails like {@link #publish}. */
   public CompletableFuture<Void> hold(QuarantineEntry entry) {
-    return send(QUARANTINE_TOPIC, entry.getEntryId(), entry);
+    return send(QUARANTINE_TOPIC, quarantineKey(entry), entry);
+  }
+
+  /**
+   * The key of an entry. What was decided of it has a key of its own, so that the same input, when
+   * it comes and is refused again, does not take the decision's place in the compacted topic.
+   */
+  private static String quarantineKey(QuarantineEntry entry) {
+    return switch (entry.getState()) {
+      case HELD -> entry.getEntryId();
+      case REPLAYED, DISCARDED -> entry.getEntryId() + "|decided";
+    };
   }
 
   @Override

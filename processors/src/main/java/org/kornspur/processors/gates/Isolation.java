@@ -5,6 +5,8 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Report.Neighbour;
@@ -43,6 +45,11 @@ final class Isolation implements GateRule {
   }
 
   private static Verdict judge(SeedCrop crop, Limit limit) {
+    List<Neighbour> apart =
+        crop.dossier().neighbours().stream()
+            .filter(neighbour -> !mayMeet(crop.declaration(), neighbour))
+            .filter(neighbour -> !limit.holds(neighbour.distanceM()))
+            .toList();
     List<Source> counting =
         crop.dossier().neighbours().stream()
             .filter(neighbour -> mayMeet(crop.declaration(), neighbour))
@@ -54,14 +61,15 @@ final class Isolation implements GateRule {
               "",
               limit.value(),
               Optional.empty(),
-              List.of(crop.declarationId()),
+              factIds(crop, apart),
               "No foreign pollen that can meet the flowering of this crop is known within "
                   + Wording.number(limit.value())
-                  + " m")
+                  + " m"
+                  + leftOut(apart))
           .against(limit, "");
     }
     Source worst = counting.stream().min(Comparator.comparingDouble(Source::marginM)).orElseThrow();
-    List<String> factIds = new ArrayList<>(List.of(crop.declarationId()));
+    List<String> factIds = new ArrayList<>(factIds(crop, apart));
     counting.stream()
         .filter(source -> source == worst || source.marginM() < 0)
         .map(source -> source.neighbour().factId())
@@ -74,15 +82,32 @@ final class Isolation implements GateRule {
             worst.neighbour().distanceM(),
             Optional.empty(),
             factIds,
-            "The %s foreign pollen is %s, %s m away"
+            "The %s foreign pollen is %s, %s m away%s"
                 .formatted(
                     large ? "most threatening" : "nearest",
                     named(worst.neighbour()),
-                    metres(worst.neighbour())))
+                    metres(worst.neighbour()),
+                    leftOut(apart)))
         .against(
             worst.limit(),
             "See that the source is destroyed before it sheds, or ask the certification authority"
                 + " whether it accepts a shield; failing that the harvest is grain.");
+  }
+
+  private static List<String> factIds(SeedCrop crop, List<Neighbour> apart) {
+    return Stream.concat(
+            Stream.of(crop.declarationId()), apart.stream().map(Neighbour::factId).distinct())
+        .toList();
+  }
+
+  /** Sources that are too near and do not count, so that nobody need wonder at their absence. */
+  private static String leftOut(List<Neighbour> apart) {
+    return apart.isEmpty()
+        ? ""
+        : apart.stream()
+            .map(neighbour -> "%s, %s m away".formatted(named(neighbour), metres(neighbour)))
+            .collect(
+                Collectors.joining("; ", " (not counted, for they do not flower together: ", ")"));
   }
 
   /** A source with the distance that it is to keep. */

@@ -177,4 +177,21 @@ class IsolationTest {
         .contains("destroyed before it sheds");
     assertThat(judged.only().factIds()).contains("seen N0");
   }
+
+  @Test
+  void namesASourceThatIsNearAndDoesNotFlowerTogether() {
+    Judged judged =
+        Judged.by(
+            "EU",
+            GATE,
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", CropRole.F1_MIXTURE)
+                        .with(crop -> crop.setFloweringFrom(LocalDate.of(2024, 5, 25))))
+                .neighbour(180, null, "2024-05-11")
+                .dossier());
+
+    assertThat(judged.worst()).isEqualTo("MET");
+    assertThat(judged.sentences()).contains("180 m away", "do not flower together");
+  }
 }
