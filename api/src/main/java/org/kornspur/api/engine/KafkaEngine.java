@@ -8,7 +8,6 @@ import jakarta.enterprise.event.Observes;
 import jakarta.inject.Inject;
 import java.io.IOException;
 import java.nio.file.Path;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -16,6 +15,8 @@ import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.Function;
+import java.util.function.IntFunction;
 import org.apache.avro.specific.SpecificRecord;
 import org.apache.kafka.clients.consumer.ConsumerConfig;
 import org.apache.kafka.streams.state.HostInfo;
@@ -34,6 +35,7 @@ import org.kornspur.processors.stream.PedigreeReader;
 import org.kornspur.processors.stream.RegisterEntry;
 import org.kornspur.processors.stream.ReportReader;
 import org.kornspur.processors.stream.Stores;
+import org.kornspur.processors.stream.Topics;
 
 /**
  * The engine on Kafka Streams. Starts beside the HTTP server, so that health can tell how far it
@@ -42,9 +44,6 @@ import org.kornspur.processors.stream.Stores;
 @ApplicationScoped
 public class KafkaEngine implements Engine {
   private static final Logger LOG = Logger.getLogger(KafkaEngine.class);
-  private static final Comparator<Entry> BY_TIME_THEN_ID =
-      Comparator.comparing((Entry entry) -> entry.header().getHappenedAt())
-          .thenComparing(entry -> entry.header().getFactId());
 
   @Inject EngineSettings settings;
   @Inject ObjectMapper json;
@@ -161,11 +160,11 @@ public class KafkaEngine implements Engine {
 
   @Override
   public Optional<RegisterEntry> registered(String factId) {
-    StateStores.Place place = processors().stores().placeOf(Stores.FACT_REGISTER, factId);
-    return place
-        .owner()
-        .map(owner -> others.registered(owner, factId))
-        .orElseGet(() -> registeredAt(place.partition(), factId));
+    return fromOwner(
+        Stores.FACT_REGISTER,
+        factId,
+        owner -> others.registered(owner, factId),
+        partition -> registeredAt(partition, factId));
   }
 
   /** What this instance itself holds of a fact id. */
@@ -183,14 +182,13 @@ public class KafkaEngine implements Engine {
 
   @Override
   public List<Entry> dossier(Subject subject) {
-    StateStores.Place place =
-        processors().stores().placeOf(Stores.DOSSIER_FACTS, subject.toString());
-    return place
-        .owner()
-        .map(owner -> others.dossier(owner, subject.toString()).stream().map(this::read).toList())
-        .orElseGet(() -> dossierAt(place.partition(), subject))
+    return fromOwner(
+            Stores.DOSSIER_FACTS,
+            subject.toString(),
+            owner -> others.dossier(owner, subject.toString()).stream().map(this::read).toList(),
+            partition -> dossierAt(partition, subject))
         .stream()
-        .sorted(BY_TIME_THEN_ID)
+        .sorted(Entry.BY_TIME_THEN_ID)
         .toList();
   }
 
@@ -213,12 +211,11 @@ public class KafkaEngine implements Engine {
 
   @Override
   public List<Report> reports(Subject subject) {
-    StateStores.Place place =
-        processors().stores().placeOf(Stores.DOSSIER_REPORTS, subject.toString());
-    return place
-        .owner()
-        .map(owner -> others.reports(owner, subject.toString()))
-        .orElseGet(() -> reportsAt(place.partition(), subject))
+    return fromOwner(
+            Stores.DOSSIER_REPORTS,
+            subject.toString(),
+            owner -> others.reports(owner, subject.toString()),
+            partition -> reportsAt(partition, subject))
         .stream()
         .map(ReportReader::read)
         .toList();
@@ -232,8 +229,15 @@ public class KafkaEngine implements Engine {
   }
 
   private List<byte[]> reportsAt(int partition, Subject subject) {
-    return new ReportReader(processors().stores().local(Stores.DOSSIER_REPORTS, partition))
-        .keptFor(subject);
+    StateStores stores = processors().stores();
+    ReportReader reader = new ReportReader(stores.local(Stores.DOSSIER_REPORTS, partition));
+    return stores.read(() -> reader.keptFor(subject));
+  }
+
+  private <T> T fromOwner(
+      String storeName, String key, Function<HostInfo, T> asked, IntFunction<T> here) {
+    StateStores.Place place = processors().stores().placeOf(storeName, key);
+    return place.owner().map(asked).orElseGet(() -> here.apply(place.partition()));
   }
 
   private Entry read(KeptEntry kept) {
@@ -244,7 +248,7 @@ public class KafkaEngine implements Engine {
 
   private KeptEntry write(Entry entry) {
     return new KeptEntry(
-        wire().encode(org.kornspur.processors.stream.Topics.FACTS.topicName(), entry.fact()),
+        wire().encode(Topics.FACTS.topicName(), entry.fact()),
         entry.superseded().map(Entry.Superseded::byFactId),
         entry.superseded().map(Entry.Superseded::reason));
   }

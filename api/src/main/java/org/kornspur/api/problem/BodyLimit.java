@@ -1,6 +1,5 @@
 package org.kornspur.api.problem;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import io.quarkus.vertx.http.runtime.filters.Filters;
 import io.vertx.core.http.HttpHeaders;
@@ -54,16 +53,7 @@ public class BodyLimit {
       context.next();
       return;
     }
-    ProblemDocument document = document(declared);
-    try {
-      context
-          .response()
-          .setStatusCode(document.status())
-          .putHeader(HttpHeaders.CONTENT_TYPE, ProblemAnswer.MEDIA_TYPE)
-          .end(json.writeValueAsString(document));
-    } catch (JsonProcessingException e) {
-      context.fail(e);
-    }
+    ProblemAnswer.end(context, document(declared), json);
   }
 
   /**

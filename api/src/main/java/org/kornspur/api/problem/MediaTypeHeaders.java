@@ -1,6 +1,5 @@
 package org.kornspur.api.problem;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import io.quarkus.vertx.http.runtime.filters.Filters;
 import io.vertx.ext.web.RoutingContext;
@@ -64,14 +63,6 @@ public class MediaTypeHeaders {
                     Problem.shown(value),
                     "a media type, such as application/json",
                     "Correct the header")));
-    try {
-      context
-          .response()
-          .setStatusCode(document.status())
-          .putHeader(HttpHeaders.CONTENT_TYPE, ProblemAnswer.MEDIA_TYPE)
-          .end(json.writeValueAsString(document));
-    } catch (JsonProcessingException e) {
-      context.fail(e);
-    }
+    ProblemAnswer.end(context, document, json);
   }
 }

@@ -1,5 +1,9 @@
 package org.kornspur.api.problem;
 
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import io.vertx.ext.web.RoutingContext;
+import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
 
 /** Turns problem documents into answers. */
@@ -9,6 +13,19 @@ public final class ProblemAnswer {
   public static final String MEDIA_TYPE = "application/problem+json";
 
   private ProblemAnswer() {}
+
+  /** Ends a request that no resource has seen yet with this document. */
+  static void end(RoutingContext context, ProblemDocument document, ObjectMapper json) {
+    try {
+      context
+          .response()
+          .setStatusCode(document.status())
+          .putHeader(HttpHeaders.CONTENT_TYPE, MEDIA_TYPE)
+          .end(json.writeValueAsString(document));
+    } catch (JsonProcessingException e) {
+      context.fail(e);
+    }
+  }
 
   /** An answer with this document; more headers may be set on it. */
   public static Response.ResponseBuilder of(ProblemDocument document) {

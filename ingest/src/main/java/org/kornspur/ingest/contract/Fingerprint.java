@@ -65,7 +65,8 @@ public final class Fingerprint {
     digest.update(bytes);
   }
 
-  private static MessageDigest sha256() {
+  /** A digest that every Java platform has. */
+  public static MessageDigest sha256() {
     try {
       return MessageDigest.getInstance("SHA-256");
     } catch (NoSuchAlgorithmException missing) {

@@ -2,13 +2,13 @@ package org.kornspur.ingest.intake;
 
 import java.nio.ByteBuffer;
 import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.HexFormat;
 import java.util.List;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.contract.QuarantineOrigin;
+import org.kornspur.ingest.contract.Fingerprint;
 
 /** Makes the entries under which refused inputs are kept. */
 public final class QuarantineEntries {
@@ -47,7 +47,7 @@ public final class QuarantineEntries {
    * zero byte, and the value. The same bad input twice is one entry.
    */
   public static String entryId(byte[] originalKey, byte[] originalValue) {
-    MessageDigest hash = sha256();
+    MessageDigest hash = Fingerprint.sha256();
     if (originalKey != null) {
       hash.update(originalKey);
     }
@@ -62,13 +62,5 @@ public final class QuarantineEntries {
     }
     String first = problems.get(0).sentence();
     return problems.size() == 1 ? first : first + " (" + (problems.size() - 1) + " more)";
-  }
-
-  private static MessageDigest sha256() {
-    try {
-      return MessageDigest.getInstance("SHA-256");
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException("This Java has no SHA-256, which every Java must have", e);
-    }
   }
 }

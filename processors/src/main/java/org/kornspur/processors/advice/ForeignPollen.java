@@ -1,6 +1,5 @@
 package org.kornspur.processors.advice;
 
-import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Optional;
@@ -117,13 +116,8 @@ public record ForeignPollen(
   private record Meeting(double overlap, String note) {
 
     static Meeting of(FieldCropDeclared crop, Neighbour neighbour) {
-      FloweringWindow flowering =
-          window(
-              Optional.ofNullable(crop.getFloweringFrom()),
-              Optional.ofNullable(crop.getFloweringTo()));
-      FloweringOverlap meeting =
-          FloweringOverlap.between(
-              flowering, window(neighbour.sheddingFrom(), neighbour.sheddingTo()));
+      FloweringWindow flowering = FloweringWindow.flowering(crop);
+      FloweringOverlap meeting = neighbour.flowersWith(crop);
       if (meeting instanceof FloweringOverlap.Apart apart) {
         return new Meeting(
             0,
@@ -140,12 +134,6 @@ public record ForeignPollen(
       double overlap =
           assumed.mostDays().isPresent() ? part(assumed.mostDays().getAsLong(), flowering) : 1;
       return new Meeting(overlap, assumed.because());
-    }
-
-    /** Days in the wrong order say nothing. */
-    private static FloweringWindow window(Optional<LocalDate> from, Optional<LocalDate> to) {
-      boolean reversed = from.isPresent() && to.isPresent() && to.get().isBefore(from.get());
-      return reversed ? FloweringWindow.unknown() : new FloweringWindow(from, to);
     }
 
     private static double part(long days, FloweringWindow flowering) {

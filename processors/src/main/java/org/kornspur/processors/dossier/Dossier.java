@@ -2,13 +2,17 @@ package org.kornspur.processors.dossier;
 
 import java.time.LocalDate;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.LotDeclared;
+import org.kornspur.contract.PostControlResult;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.pedigree.Edge;
@@ -24,21 +28,28 @@ import org.kornspur.processors.pedigree.MassFlow;
  * in which they came.
  */
 public final class Dossier {
-  private static final Comparator<Entry> BY_TIME_THEN_ID =
-      Comparator.comparing((Entry entry) -> entry.header().getHappenedAt())
-          .thenComparing(entry -> entry.header().getFactId());
-
   private static final Set<FactType> SAME_HARVEST =
       Set.of(FactType.CONDITIONING, FactType.LOT_SPLIT, FactType.LOT_MERGE);
 
   private final Subject subject;
   private final List<Entry> entries;
   private final List<Report> reports;
+  private final List<Edge> edgesIn;
+  private final List<Edge> edgesOut;
+  private final List<Report.FromParent> parents;
 
   public Dossier(Subject subject, List<Entry> entries, List<Report> reports) {
     this.subject = subject;
-    this.entries = entries.stream().sorted(BY_TIME_THEN_ID).toList();
+    this.entries = entries.stream().sorted(Entry.BY_TIME_THEN_ID).toList();
     this.reports = reports.stream().sorted(Comparator.comparing(Report::sender)).toList();
+    List<Edge> edges = counting().flatMap(fact -> Edges.of(fact).stream()).toList();
+    edgesIn = edges.stream().filter(edge -> edge.child().equals(subject)).toList();
+    edgesOut = edges.stream().filter(edge -> edge.parent().equals(subject)).toList();
+    Set<Subject> named = edgesIn.stream().map(Edge::parent).collect(Collectors.toSet());
+    parents =
+        reportsOf(Report.FromParent.class)
+            .filter(report -> named.contains(report.parent()))
+            .toList();
   }
 
   public Subject subject() {
@@ -68,10 +79,7 @@ public final class Dossier {
 
   /** What the parents reported, by sender; only of those that a counting fact names as parent. */
   public List<Report.FromParent> parents() {
-    List<Subject> named = edgesIn().stream().map(Edge::parent).distinct().toList();
-    return reportsOf(Report.FromParent.class)
-        .filter(report -> named.contains(report.parent()))
-        .toList();
+    return parents;
   }
 
   /** What one parent reported; empty until it has. */
@@ -103,12 +111,12 @@ public final class Dossier {
 
   /** Edges by which seed came into this subject. */
   public List<Edge> edgesIn() {
-    return edges().filter(edge -> edge.child().equals(subject)).toList();
+    return edgesIn;
   }
 
   /** Edges by which seed left this subject. */
   public List<Edge> edgesOut() {
-    return edges().filter(edge -> edge.parent().equals(subject)).toList();
+    return edgesOut;
   }
 
   /** Masses put into and taken out of this lot. */
@@ -125,10 +133,19 @@ public final class Dossier {
   }
 
   /**
-   * Ids of post-control results of the lots that this one was conditioned, split or merged from:
-   * they are the same harvest. Of merged lots each must have been in post-control.
+   * Ids of post-control results of this lot and of those that it was conditioned, split or merged
+   * from: they are the same harvest. Of merged lots each must have been in post-control.
    */
-  public List<String> postControlsOfSameHarvest() {
+  public List<String> postControls() {
+    return Stream.concat(
+            facts(PostControlResult.class).stream().map(result -> result.getHeader().getFactId()),
+            postControlsOfSameHarvest().stream())
+        .distinct()
+        .sorted()
+        .toList();
+  }
+
+  private List<String> postControlsOfSameHarvest() {
     List<List<String>> ofEach =
         edgesIn().stream()
             .filter(edge -> SAME_HARVEST.contains(edge.by()))
@@ -177,12 +194,8 @@ public final class Dossier {
     return reports.stream().filter(type::isInstance).map(type::cast);
   }
 
-  private Stream<Edge> edges() {
-    return counting().flatMap(fact -> Edges.of(fact).stream());
-  }
-
-  private static java.util.function.Predicate<Report.Neighbour> distinctBySource() {
-    java.util.Set<Subject> seen = new java.util.HashSet<>();
+  private static Predicate<Report.Neighbour> distinctBySource() {
+    Set<Subject> seen = new HashSet<>();
     return neighbour -> seen.add(neighbour.source());
   }
 }

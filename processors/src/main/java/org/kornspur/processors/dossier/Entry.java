@@ -1,5 +1,6 @@
 package org.kornspur.processors.dossier;
 
+import java.util.Comparator;
 import java.util.Optional;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.contract.FactHeader;
@@ -12,6 +13,11 @@ import org.kornspur.ingest.contract.FactType;
  * @param superseded by what, where a correction or withdrawal named it
  */
 public record Entry(SpecificRecord fact, Optional<Superseded> superseded) {
+
+  /** The order of a dossier: when it happened, then id. */
+  public static final Comparator<Entry> BY_TIME_THEN_ID =
+      Comparator.comparing((Entry entry) -> entry.header().getHappenedAt())
+          .thenComparing(entry -> entry.header().getFactId());
 
   /** The fact that took it back or corrected it, and why. */
   public record Superseded(String byFactId, String reason) {}

@@ -5,9 +5,12 @@ import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
 import org.kornspur.contract.ComponentKind;
+import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.PollenSourceKind;
 import org.kornspur.contract.ShareBasis;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.ground.FloweringOverlap;
+import org.kornspur.processors.ground.FloweringWindow;
 import org.kornspur.processors.ground.GeoPosition;
 import org.kornspur.processors.verdict.Verdict;
 
@@ -107,5 +110,12 @@ public sealed interface Report {
       Optional<PollenSourceKind> sourceKind,
       Optional<LocalDate> sheddingFrom,
       Optional<LocalDate> sheddingTo,
-      String factId) {}
+      String factId) {
+
+    /** Whether, and on which days, this source and a crop flower together. */
+    public FloweringOverlap flowersWith(FieldCropDeclared crop) {
+      return FloweringOverlap.between(
+          FloweringWindow.flowering(crop), FloweringWindow.known(sheddingFrom, sheddingTo));
+    }
+  }
 }

@@ -1,13 +1,11 @@
 package org.kornspur.processors.gates;
 
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Report.Neighbour;
 import org.kornspur.processors.standards.Limit;
@@ -47,12 +45,12 @@ final class Isolation implements GateRule {
   private static Verdict judge(SeedCrop crop, Limit limit) {
     List<Neighbour> apart =
         crop.dossier().neighbours().stream()
-            .filter(neighbour -> !mayMeet(crop.declaration(), neighbour))
+            .filter(neighbour -> !neighbour.flowersWith(crop.declaration()).counts())
             .filter(neighbour -> !limit.holds(neighbour.distanceM()))
             .toList();
     List<Source> counting =
         crop.dossier().neighbours().stream()
-            .filter(neighbour -> mayMeet(crop.declaration(), neighbour))
+            .filter(neighbour -> neighbour.flowersWith(crop.declaration()).counts())
             .map(neighbour -> new Source(neighbour, limitFor(crop, neighbour, limit)))
             .toList();
     if (counting.isEmpty()) {
@@ -126,16 +124,6 @@ final class Isolation implements GateRule {
     return large && !isShielded(crop)
         ? crop.limit(Quantity.ISOLATION_DISTANCE_LARGE_SOURCE).orElse(usual)
         : usual;
-  }
-
-  private static boolean mayMeet(FieldCropDeclared crop, Neighbour neighbour) {
-    LocalDate from = crop.getFloweringFrom();
-    LocalDate to = crop.getFloweringTo();
-    boolean overBefore =
-        from != null && neighbour.sheddingTo().map(end -> end.isBefore(from)).orElse(false);
-    boolean begunAfter =
-        to != null && neighbour.sheddingFrom().map(begin -> begin.isAfter(to)).orElse(false);
-    return !overBefore && !begunAfter;
   }
 
   private static String named(Neighbour neighbour) {

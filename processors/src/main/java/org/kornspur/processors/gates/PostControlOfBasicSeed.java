@@ -2,8 +2,6 @@ package org.kornspur.processors.gates;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Stream;
-import org.kornspur.contract.PostControlResult;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.standards.Limit;
@@ -37,15 +35,7 @@ final class PostControlOfBasicSeed implements GateRule {
   }
 
   private static Verdict judge(Dossier dossier, Limit limit) {
-    List<String> own =
-        dossier.facts(PostControlResult.class).stream()
-            .map(result -> result.getHeader().getFactId())
-            .toList();
-    List<String> results =
-        Stream.concat(own.stream(), dossier.postControlsOfSameHarvest().stream())
-            .distinct()
-            .sorted()
-            .toList();
+    List<String> results = dossier.postControls();
     if (results.isEmpty()) {
       return Finding.missing(
           Gate.POST_CONTROL_OF_BASIC_SEED,

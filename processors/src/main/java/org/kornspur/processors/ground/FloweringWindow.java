@@ -2,6 +2,7 @@ package org.kornspur.processors.ground;
 
 import java.time.LocalDate;
 import java.util.Optional;
+import org.kornspur.contract.FieldCropDeclared;
 
 /**
  * The days on which a crop flowers or a source can shed pollen, both ends included, as far as they
@@ -25,6 +26,18 @@ public record FloweringWindow(Optional<LocalDate> from, Optional<LocalDate> to) 
 
   public static FloweringWindow of(LocalDate from, LocalDate to) {
     return new FloweringWindow(Optional.of(from), Optional.of(to));
+  }
+
+  /** The days in which a declared crop flowers, as far as they are known. */
+  public static FloweringWindow flowering(FieldCropDeclared crop) {
+    return known(
+        Optional.ofNullable(crop.getFloweringFrom()), Optional.ofNullable(crop.getFloweringTo()));
+  }
+
+  /** What is known of two days; days in the wrong order say nothing. */
+  public static FloweringWindow known(Optional<LocalDate> from, Optional<LocalDate> to) {
+    boolean reversed = from.isPresent() && to.isPresent() && to.get().isBefore(from.get());
+    return reversed ? unknown() : new FloweringWindow(from, to);
   }
 
   public static FloweringWindow unknown() {

@@ -7,11 +7,12 @@ import java.util.SortedMap;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import org.kornspur.contract.Category;
-import org.kornspur.contract.PostControlResult;
+import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.dossier.Report;
+import org.kornspur.processors.dossier.SeedMeasures;
 import org.kornspur.processors.dossier.Trouble;
 import org.kornspur.processors.gates.GateRule;
 import org.kornspur.processors.judging.Standing.State;
@@ -55,14 +56,14 @@ public final class Judge {
   }
 
   private Outcome judgeSeed(Dossier dossier) {
+    if (dossier.counting().findAny().isEmpty()) {
+      return new Outcome(Optional.empty(), List.of(), List.of(), Optional.empty());
+    }
     Optional<Material> material = dossier.material();
     Optional<? extends Rulebook> rulebook =
         material.map(Material::rulebookId).flatMap(rulebooks::apply);
     List<Verdict> verdicts = verdicts(dossier, material, rulebook);
     List<Trouble> inherited = Inheritance.inheritedBy(dossier);
-    if (dossier.counting().findAny().isEmpty()) {
-      return new Outcome(Optional.empty(), List.of(), List.of(), Optional.empty());
-    }
     Standing standing =
         new Standing(
             dossier.subject(),
@@ -117,10 +118,7 @@ public final class Judge {
   }
 
   private static List<String> factIds(Dossier dossier) {
-    return dossier.entries().stream()
-        .filter(entry -> entry.counts())
-        .map(entry -> entry.header().getFactId())
-        .toList();
+    return dossier.counting().map(fact -> FactType.headerOf(fact).getFactId()).toList();
   }
 
   private static State state(
@@ -163,14 +161,9 @@ public final class Judge {
         verdicts.stream()
             .filter(verdict -> verdict.gate().heritage() == Gate.Heritage.SEED_QUALITY)
             .toList();
-    List<String> postControls =
-        Stream.concat(
-                dossier.facts(PostControlResult.class).stream()
-                    .map(result -> result.getHeader().getFactId()),
-                dossier.postControlsOfSameHarvest().stream())
-            .distinct()
-            .sorted()
-            .toList();
+    SeedMeasures measures = Measures.of(dossier);
+    List<String> postControls = dossier.postControls();
+    Optional<String> holder = dossier.holder();
     return dossier.edgesOut().stream()
         .map(Edge::child)
         .filter(child -> child.kind() != Subject.Kind.ENTERPRISE)
@@ -182,12 +175,12 @@ public final class Judge {
                     dossier.subject(),
                     child,
                     material,
-                    Measures.of(dossier),
+                    measures,
                     passedOn,
                     ancestors,
                     seedVerdicts,
                     postControls,
-                    dossier.holder()))
+                    holder))
         .toList();
   }
 

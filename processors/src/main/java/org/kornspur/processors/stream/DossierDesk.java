@@ -10,7 +10,6 @@ import org.kornspur.ingest.wire.WireFormat;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.ground.Outline;
-import org.kornspur.processors.ground.Plot;
 import org.kornspur.processors.judging.Judge;
 import org.kornspur.processors.judging.Outcome;
 import org.kornspur.processors.pedigree.Edge;
@@ -22,7 +21,6 @@ import org.kornspur.processors.pedigree.Edge;
  * the order in which things came.
  */
 final class DossierDesk {
-  private final ProcessorContext<String, byte[]> context;
   private final Judge judge;
   private final DossierReader reader;
   private final ReportReader reportReader;
@@ -33,7 +31,6 @@ final class DossierDesk {
   private final Outbox outbox;
 
   DossierDesk(ProcessorContext<String, byte[]> context, WireFormat wire, Judge judge) {
-    this.context = context;
     this.judge = judge;
     facts = context.getStateStore(Stores.DOSSIER_FACTS);
     revocations = context.getStateStore(Stores.DOSSIER_REVOCATIONS);
@@ -44,16 +41,18 @@ final class DossierDesk {
     outbox = new Outbox(context, context.getStateStore(Stores.DOSSIER_OUTBOX));
   }
 
-  void file(Subject subject, SubjectMessage.FactFor fact) {
-    facts.put(Keys.of(subject, fact.factId()), fact.wire());
+  /** Files a fact, or the mark that one was superseded. */
+  void fileMessage(Subject subject, SubjectMessage message) {
+    if (message instanceof SubjectMessage.FactFor fact) {
+      facts.put(Keys.of(subject, fact.factId()), fact.wire());
+    } else if (message instanceof SubjectMessage.RevocationOf revocation) {
+      revocations.put(
+          Keys.of(subject, revocation.factId(), revocation.byFactId()), revocation.reason());
+    }
   }
 
-  void file(Subject subject, SubjectMessage.RevocationOf revocation) {
-    revocations.put(
-        Keys.of(subject, revocation.factId(), revocation.byFactId()), revocation.reason());
-  }
-
-  void file(Subject receiver, ReportChange change) {
+  /** Files what a parent, a hybrid or an isolation cell tells. */
+  void fileReport(Subject receiver, ReportChange change) {
     String key = Keys.of(receiver, change.sender());
     change
         .report()
@@ -98,13 +97,16 @@ final class DossierDesk {
 
   private static SortedMap<String, Outbox.Letter> plots(Subject subject, Outcome outcome) {
     SortedMap<String, Outbox.Letter> letters = new TreeMap<>();
-    byte[] left = InternalJson.write(new PlotChange(subject, Optional.empty()));
-    for (Plot plot : outcome.plot().stream().toList()) {
-      byte[] here = InternalJson.write(new PlotChange(subject, Optional.of(plot)));
-      Outline outline = Outline.ofPositions(plot.outline());
-      IsolationJoin.cellsOf(plot, outline)
-          .forEach(cell -> letters.put(cell, new Outbox.Letter(here, Optional.of(left))));
-    }
+    outcome
+        .plot()
+        .ifPresent(
+            plot -> {
+              byte[] left = InternalJson.write(new PlotChange(subject, Optional.empty()));
+              byte[] here = InternalJson.write(new PlotChange(subject, Optional.of(plot)));
+              Outline outline = Outline.ofPositions(plot.outline());
+              IsolationJoin.cellsOf(plot, outline)
+                  .forEach(cell -> letters.put(cell, new Outbox.Letter(here, Optional.of(left))));
+            });
     return letters;
   }
 

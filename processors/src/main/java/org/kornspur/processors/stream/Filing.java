@@ -7,15 +7,27 @@ import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.wire.WireFormat;
 import org.kornspur.processors.judging.Judge;
 
-/** Puts facts, and marks that a fact was superseded, into the dossier of the subject. */
-final class FactFiling implements Processor<String, SubjectMessage, String, byte[]> {
+/**
+ * Puts what comes for a subject into its dossier, and has the dossier judged again.
+ *
+ * @param <V> what comes: a message about a fact, or a report of another subject
+ */
+final class Filing<V> implements Processor<String, V, String, byte[]> {
   private final WireFormat wire;
   private final Judge judge;
+  private final Drawer<V> drawer;
   private DossierDesk desk;
 
-  FactFiling(WireFormat wire, Judge judge) {
+  /** Where on the desk a thing is filed. */
+  @FunctionalInterface
+  interface Drawer<V> {
+    void file(DossierDesk desk, Subject subject, V value);
+  }
+
+  Filing(WireFormat wire, Judge judge, Drawer<V> drawer) {
     this.wire = wire;
     this.judge = judge;
+    this.drawer = drawer;
   }
 
   @Override
@@ -24,13 +36,9 @@ final class FactFiling implements Processor<String, SubjectMessage, String, byte
   }
 
   @Override
-  public void process(Record<String, SubjectMessage> record) {
+  public void process(Record<String, V> record) {
     Subject subject = Subject.parse(record.key());
-    if (record.value() instanceof SubjectMessage.FactFor fact) {
-      desk.file(subject, fact);
-    } else if (record.value() instanceof SubjectMessage.RevocationOf revocation) {
-      desk.file(subject, revocation);
-    }
+    drawer.file(desk, subject, record.value());
     desk.refresh(subject);
   }
 }
