@@ -47,11 +47,11 @@ public class Answers {
     this.feeds = feeds;
   }
 
-  PageView<StandingLine> list(StandingQuery query) {
+  public PageView<StandingLine> list(StandingQuery query) {
     return PageView.of(feeds.standings().find(query), StandingLine::of, asOf());
   }
 
-  PageView<OwedView> owed(StandingQuery query) {
+  public PageView<OwedView> owed(StandingQuery query) {
     Slice<StandingRow> rows = feeds.standings().find(query);
     Slice<LotStanding> standings =
         new Slice<>(
@@ -63,11 +63,11 @@ public class Answers {
   }
 
   /** What one crop or lot owes. */
-  OwedView owed(Subject subject) {
+  public OwedView owed(Subject subject) {
     return OwedView.of(standing(subject));
   }
 
-  StandingView view(Subject subject) {
+  public StandingView view(Subject subject) {
     LotStanding standing = standing(subject);
     Instant changedAt =
         feeds.standings().row(subject).map(StandingRow::changedAt).orElseGet(clock::instant);
@@ -79,7 +79,7 @@ public class Answers {
    *
    * @throws ApiProblem if no fact names it
    */
-  DossierView dossier(Subject subject) {
+  public DossierView dossier(Subject subject) {
     List<Entry> entries = engine.dossier(subject);
     if (entries.isEmpty()) {
       throw unknown(subject);
@@ -105,7 +105,7 @@ public class Answers {
    *
    * @throws ApiProblem if no fact names it
    */
-  NeighboursView neighbours(Subject crop) {
+  public NeighboursView neighbours(Subject crop) {
     return NeighboursView.of(wholeDossier(crop), IsolationJoin.REACH_M, asOf());
   }
 
@@ -114,7 +114,7 @@ public class Answers {
    *
    * @throws ApiProblem if nothing is known of the start
    */
-  TraceView trace(TraceRequest request) {
+  public TraceView trace(TraceRequest request) {
     Subject start = request.start();
     StandingIndex standings = feeds.standings();
     Pedigree pedigree = engine.pedigree();

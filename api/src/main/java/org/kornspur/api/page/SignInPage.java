@@ -1,0 +1,32 @@
+package org.kornspur.api.page;
+
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.MediaType;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+
+/** Where people say who they are. */
+@Path("/login")
+public class SignInPage {
+  @Inject Framing framing;
+
+  @CheckedTemplate(basePath = "page")
+  static class Templates {
+    static native TemplateInstance login(Frame page, boolean refused);
+  }
+
+  /**
+   * @param error given where user and password were not taken
+   */
+  @GET
+  @Produces(MediaType.TEXT_HTML + ";charset=UTF-8")
+  @Operation(hidden = true)
+  public String form(@QueryParam("error") String error) {
+    return framing.render(Templates.login(framing.around(Room.ELSEWHERE), error != null));
+  }
+}
