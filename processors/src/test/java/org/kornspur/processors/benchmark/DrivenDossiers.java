@@ -23,6 +23,7 @@ import org.apache.kafka.streams.state.KeyValueStore;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.registry.LocalSchemaRegistry;
+import org.kornspur.ingest.seal.TrustedKeys;
 import org.kornspur.ingest.wire.WireFormat;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.gates.GateRule;
@@ -65,7 +66,8 @@ final class DrivenDossiers implements AutoCloseable {
     config.put(StreamsConfig.ROCKSDB_CONFIG_SETTER_CLASS_CONFIG, BoundedRocksDb.class);
     driver =
         new TopologyTestDriver(
-            KornspurTopology.build(wire, new Judge(Rulebooks.bundled()::find, gates), stores),
+            KornspurTopology.build(
+                wire, new Judge(Rulebooks.bundled()::find, gates), TrustedKeys.of(), stores),
             config);
     facts =
         driver.createInputTopic(

@@ -25,6 +25,8 @@ import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.registry.LocalSchemaRegistry;
+import org.kornspur.ingest.seal.SigningKey;
+import org.kornspur.ingest.seal.TrustedKeys;
 import org.kornspur.ingest.wire.WireFormat;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.gates.Gates;
@@ -42,6 +44,9 @@ import org.kornspur.standing.LotStanding;
  * is tested with it is the plumbing, not the rules.
  */
 final class DrivenTopology implements AutoCloseable {
+  /** The key that acts are signed with, the only one that is trusted. */
+  static final SigningKey KEY = SigningKey.random();
+
   final WireFormat wire = new WireFormat(new LocalSchemaRegistry());
   private final TopologyTestDriver driver;
   private final TestInputTopic<byte[], byte[]> facts;
@@ -61,7 +66,10 @@ final class DrivenTopology implements AutoCloseable {
     config.put(StreamsConfig.APPLICATION_ID_CONFIG, "driven");
     config.put(StreamsConfig.BOOTSTRAP_SERVERS_CONFIG, "none:1");
     config.put(StreamsConfig.STATE_DIR_CONFIG, temporaryFolder().toString());
-    driver = new TopologyTestDriver(KornspurTopology.build(wire, judge, Stores.inMemory()), config);
+    driver =
+        new TopologyTestDriver(
+            KornspurTopology.build(wire, judge, TrustedKeys.of(KEY.publicKey()), Stores.inMemory()),
+            config);
     facts =
         driver.createInputTopic(
             Topics.FACTS.topicName(), new ByteArraySerializer(), new ByteArraySerializer());

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.kornspur.ingest.registry.LocalSchemaRegistry;
+import org.kornspur.ingest.seal.TrustedKeys;
 import org.kornspur.ingest.wire.WireFormat;
 import org.kornspur.processors.judging.Judge;
 
@@ -27,6 +28,7 @@ class TopologyDescriptionTest {
         KornspurTopology.build(
                 new WireFormat(new LocalSchemaRegistry()),
                 new Judge(id -> Optional.of(new NoLimits(id)), List.of()),
+                TrustedKeys.of(),
                 Stores.onDisk())
             .describe()
             .toString();
