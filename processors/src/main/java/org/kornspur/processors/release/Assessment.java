@@ -29,4 +29,9 @@ public record Assessment(
   public boolean isFit() {
     return standing.equals("FIT");
   }
+
+  /** Whether something stands against it, other than evidence that is still owed. */
+  public boolean isUnfit() {
+    return standing.equals("NOT_FIT");
+  }
 }

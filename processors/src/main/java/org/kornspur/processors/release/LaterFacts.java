@@ -40,10 +40,12 @@ import org.kornspur.processors.verdict.Verdict;
  * practice, no source).
  *
  * <p>To know of such a failure the later evidence is added step by step, in the order in which it
- * was recorded, and judged after each step. Movements of seed are not taken in steps: delivery
- * notes come in any order, and only their sum says anything. What ancestors and the ground report
- * is taken as it is now: a fault of an ancestor that has gone is gone, because his dossier tells no
- * past.
+ * was recorded, and judged after each step: without any of it the lot must be fit, else a fact that
+ * was sealed was taken back and other evidence put in its stead; after each further step it must
+ * not be unfit. That evidence is owed between two steps means only that one of them came first.
+ * Movements of seed are not taken in steps: delivery notes come in any order, and only their sum
+ * says anything. What ancestors and the ground report is taken as it is now: a fault of an ancestor
+ * that has gone is gone, because his dossier tells no past.
  */
 final class LaterFacts {
   private static final Set<FactType> MOVEMENTS =
@@ -85,13 +87,15 @@ final class LaterFacts {
     List<Set<String>> steps = laterEvidence();
     Set<String> left = new HashSet<>();
     steps.forEach(left::addAll);
+    boolean first = true;
     for (Set<String> step : steps) {
       Set<String> without = Set.copyOf(left);
       Assessment then =
           assess.apply(dossier.of(entry -> !without.contains(entry.header().getFactId())));
-      if (!stands(then)) {
+      if (first ? !stands(then) : then.isUnfit()) {
         return Optional.of(suspendedBy(then));
       }
+      first = false;
       left.removeAll(step);
     }
     return stands(now) ? Optional.empty() : Optional.of(suspendedBy(now));

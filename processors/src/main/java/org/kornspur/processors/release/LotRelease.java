@@ -29,6 +29,19 @@ public record LotRelease(
     Optional<Category> downgradedFrom,
     double dispatchedUnreleasedKg) {
 
+  /** The release of what nobody signed for. */
+  static final LotRelease NOTHING =
+      new LotRelease(
+          Step.NONE,
+          Optional.empty(),
+          List.of(),
+          1,
+          Optional.empty(),
+          List.of(),
+          List.of(),
+          Optional.empty(),
+          0);
+
   /** How far a release is. */
   public enum Step {
     /** Nobody released it. */

@@ -32,6 +32,7 @@ import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.gates.Gates;
 import org.kornspur.processors.judging.Judge;
 import org.kornspur.processors.pedigree.Pedigree;
+import org.kornspur.processors.release.ReleaseSheet;
 import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.standards.Rulebooks;
 import org.kornspur.processors.verdict.Gate;
@@ -48,6 +49,7 @@ final class DrivenTopology implements AutoCloseable {
   static final SigningKey KEY = SigningKey.random();
 
   final WireFormat wire = new WireFormat(new LocalSchemaRegistry());
+  private final Judge judge;
   private final TopologyTestDriver driver;
   private final TestInputTopic<byte[], byte[]> facts;
   private final TestOutputTopic<String, byte[]> standings;
@@ -62,6 +64,7 @@ final class DrivenTopology implements AutoCloseable {
   }
 
   DrivenTopology(Judge judge) {
+    this.judge = judge;
     Properties config = new Properties();
     config.put(StreamsConfig.APPLICATION_ID_CONFIG, "driven");
     config.put(StreamsConfig.BOOTSTRAP_SERVERS_CONFIG, "none:1");
@@ -132,6 +135,15 @@ final class DrivenTopology implements AutoCloseable {
     KeyValueStore<String, byte[]> held = driver.getKeyValueStore(Stores.DOSSIER_FACTS);
     KeyValueStore<String, String> revoked = driver.getKeyValueStore(Stores.DOSSIER_REVOCATIONS);
     return new DossierReader(wire, held, revoked);
+  }
+
+  /** What a person would sign now. */
+  ReleaseSheet sheet(Subject subject) {
+    KeyValueStore<String, byte[]> reports = driver.getKeyValueStore(Stores.DOSSIER_REPORTS);
+    return ReleaseSheet.of(
+        new Dossier(
+            subject, dossiers().entriesOf(subject), new ReportReader(reports).reportsTo(subject)),
+        judge::assess);
   }
 
   double counted(String what) {
