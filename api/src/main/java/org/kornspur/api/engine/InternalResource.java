@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.stream.ChainPositions;
 import org.kornspur.processors.stream.RegisterEntry;
 
 /** What instances ask each other: only of what this instance holds itself, never passed on. */
@@ -20,6 +21,7 @@ public class InternalResource {
   static final String DOSSIER = "/dossier";
   static final String REPORTS = "/reports";
   static final String REGISTER = "/register";
+  static final String POSITIONS = "/positions";
 
   @Inject KafkaEngine engine;
 
@@ -42,5 +44,12 @@ public class InternalResource {
   @Operation(hidden = true)
   public Optional<RegisterEntry> register(@QueryParam("key") String factId) {
     return engine.registeredHere(factId);
+  }
+
+  @GET
+  @Path(POSITIONS)
+  @Operation(hidden = true)
+  public List<ChainPositions.Position> positions(@QueryParam("key") String factId) {
+    return engine.positionsHere(factId);
   }
 }

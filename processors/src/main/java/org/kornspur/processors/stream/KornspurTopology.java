@@ -15,10 +15,12 @@ public final class KornspurTopology {
    * @param wire reads and writes facts and standings
    * @param judge judges a dossier
    * @param stores how state is kept
+   * @param chain how the log of facts is sealed
    */
-  public static Topology build(WireFormat wire, Judge judge, Stores stores) {
+  public static Topology build(WireFormat wire, Judge judge, Stores stores, ChainSettings chain) {
     Topology topology = new Topology();
     new FactIntake(wire, stores).addTo(topology);
+    new FactChain(chain, stores).addTo(topology);
     new Dossiers(wire, judge, stores).addTo(topology);
     new IsolationJoin(stores).addTo(topology);
     new PedigreeEverywhere(stores).addTo(topology);

@@ -39,7 +39,8 @@ final class PedigreeStore implements AutoCloseable {
     config.put(StreamsConfig.ROCKSDB_CONFIG_SETTER_CLASS_CONFIG, BoundedRocksDb.class);
     driver =
         new TopologyTestDriver(
-            KornspurTopology.build(wire, new Judge(id -> Optional.empty(), List.of()), stores),
+            KornspurTopology.build(
+                wire, new Judge(id -> Optional.empty(), List.of()), stores, DrivenDossiers.SEAL),
             config);
     edges = driver.getKeyValueStore(Stores.PEDIGREE);
   }

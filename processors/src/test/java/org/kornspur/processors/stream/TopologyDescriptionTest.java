@@ -27,7 +27,8 @@ class TopologyDescriptionTest {
         KornspurTopology.build(
                 new WireFormat(new LocalSchemaRegistry()),
                 new Judge(id -> Optional.of(new NoLimits(id)), List.of()),
-                Stores.onDisk())
+                Stores.onDisk(),
+                DrivenTopology.SEAL)
             .describe()
             .toString();
     Files.createDirectories(Path.of("target", "checks"));
