@@ -11,6 +11,7 @@ import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Entry;
 import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.pedigree.Pedigree;
+import org.kornspur.processors.stream.ChainPositions;
 import org.kornspur.processors.stream.RegisterEntry;
 
 /**
@@ -44,6 +45,9 @@ public interface Engine {
 
   /** What is known of a fact id: its fingerprint, subjects, and what superseded it. */
   Optional<RegisterEntry> registered(String factId);
+
+  /** Where the records of a fact id stand in the log and its chain; none where it has none. */
+  List<ChainPositions.Position> positions(String factId);
 
   /** Every fact of a subject, superseded ones marked, by time and id. */
   List<Entry> dossier(Subject subject);

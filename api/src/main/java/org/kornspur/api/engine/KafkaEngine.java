@@ -31,6 +31,8 @@ import org.kornspur.ingest.wire.WireFormat;
 import org.kornspur.processors.dossier.Entry;
 import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.pedigree.Pedigree;
+import org.kornspur.processors.stream.ChainPositions;
+import org.kornspur.processors.stream.ChainPositions.Position;
 import org.kornspur.processors.stream.DossierReader;
 import org.kornspur.processors.stream.PedigreeReader;
 import org.kornspur.processors.stream.RegisterEntry;
@@ -47,6 +49,7 @@ public class KafkaEngine implements Engine {
   private static final Logger LOG = Logger.getLogger(KafkaEngine.class);
 
   @Inject EngineSettings settings;
+  @Inject SiteKeys keys;
   @Inject ObjectMapper json;
   @Inject InternalSecret secret;
 
@@ -81,7 +84,7 @@ public class KafkaEngine implements Engine {
   private void start() {
     try {
       condition = "starting broker, registry and processors";
-      RunningProcessors processors = RunningProcessors.start(settings, self());
+      RunningProcessors processors = RunningProcessors.start(settings, keys, self());
       running.set(processors);
       if (stopping) {
         processors.close();
@@ -180,6 +183,27 @@ public class KafkaEngine implements Engine {
     ReadOnlyKeyValueStore<String, RegisterEntry> register =
         stores.local(Stores.FACT_REGISTER, partition);
     return stores.read(() -> Optional.ofNullable(register.get(factId)));
+  }
+
+  @Override
+  public List<Position> positions(String factId) {
+    return fromOwner(
+        Stores.CHAIN_INDEX,
+        factId,
+        owner -> others.positions(owner, factId),
+        partition -> positionsAt(partition, factId));
+  }
+
+  /** What this instance itself knows of where a fact's records are. */
+  public List<Position> positionsHere(String factId) {
+    return positionsAt(
+        processors().stores().placeOf(Stores.CHAIN_INDEX, factId).partition(), factId);
+  }
+
+  private List<Position> positionsAt(int partition, String factId) {
+    StateStores stores = processors().stores();
+    ReadOnlyKeyValueStore<String, byte[]> index = stores.local(Stores.CHAIN_INDEX, partition);
+    return stores.read(() -> ChainPositions.of(index, factId));
   }
 
   @Override

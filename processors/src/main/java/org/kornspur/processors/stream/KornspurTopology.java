@@ -17,10 +17,13 @@ public final class KornspurTopology {
    * @param judge judges a dossier
    * @param keys keys whose signature under an act of a person counts
    * @param stores how state is kept
+   * @param chain how the log of facts is sealed
    */
-  public static Topology build(WireFormat wire, Judge judge, TrustedKeys keys, Stores stores) {
+  public static Topology build(
+      WireFormat wire, Judge judge, TrustedKeys keys, Stores stores, ChainSettings chain) {
     Topology topology = new Topology();
     new FactIntake(wire, keys, stores).addTo(topology);
+    new FactChain(chain, stores).addTo(topology);
     new Dossiers(wire, judge, stores).addTo(topology);
     new IsolationJoin(stores).addTo(topology);
     new PedigreeEverywhere(stores).addTo(topology);

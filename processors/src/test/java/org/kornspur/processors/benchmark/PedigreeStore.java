@@ -41,7 +41,11 @@ final class PedigreeStore implements AutoCloseable {
     driver =
         new TopologyTestDriver(
             KornspurTopology.build(
-                wire, new Judge(id -> Optional.empty(), List.of()), TrustedKeys.of(), stores),
+                wire,
+                new Judge(id -> Optional.empty(), List.of()),
+                TrustedKeys.of(),
+                stores,
+                DrivenDossiers.SEAL),
             config);
     edges = driver.getKeyValueStore(Stores.PEDIGREE);
   }

@@ -3,6 +3,7 @@ package org.kornspur.processors.stream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -20,8 +21,11 @@ import org.apache.kafka.streams.TestInputTopic;
 import org.apache.kafka.streams.TestOutputTopic;
 import org.apache.kafka.streams.TopologyTestDriver;
 import org.apache.kafka.streams.state.KeyValueStore;
+import org.apache.kafka.streams.test.TestRecord;
 import org.kornspur.contract.PostControlResult;
 import org.kornspur.contract.QuarantineEntry;
+import org.kornspur.ingest.chain.ChainLink;
+import org.kornspur.ingest.chain.Checkpoint;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.registry.LocalSchemaRegistry;
@@ -47,6 +51,8 @@ import org.kornspur.standing.LotStanding;
 final class DrivenTopology implements AutoCloseable {
   /** The key that acts are signed with, the only one that is trusted. */
   static final SigningKey KEY = SigningKey.random();
+  static final ChainSettings SEAL =
+      new ChainSettings(KEY, 5, Duration.ofSeconds(10));
 
   final WireFormat wire = new WireFormat(new LocalSchemaRegistry());
   private final Judge judge;
@@ -54,6 +60,8 @@ final class DrivenTopology implements AutoCloseable {
   private final TestInputTopic<byte[], byte[]> facts;
   private final TestOutputTopic<String, byte[]> standings;
   private final TestOutputTopic<String, byte[]> quarantine;
+  private final TestOutputTopic<byte[], byte[]> links;
+  private final TestOutputTopic<String, byte[]> checkpoints;
   private final SortedMap<String, Optional<LotStanding>> latest = new TreeMap<>();
 
   DrivenTopology() {
@@ -71,13 +79,18 @@ final class DrivenTopology implements AutoCloseable {
     config.put(StreamsConfig.STATE_DIR_CONFIG, temporaryFolder().toString());
     driver =
         new TopologyTestDriver(
-            KornspurTopology.build(wire, judge, TrustedKeys.of(KEY.publicKey()), Stores.inMemory()),
+            KornspurTopology.build(
+                wire, judge, TrustedKeys.of(KEY.publicKey()), Stores.inMemory(), SEAL),
             config);
     facts =
         driver.createInputTopic(
             Topics.FACTS.topicName(), new ByteArraySerializer(), new ByteArraySerializer());
     standings = output(Topics.STANDINGS);
     quarantine = output(Topics.QUARANTINE);
+    links =
+        driver.createOutputTopic(
+            Topics.CHAIN.topicName(), new ByteArrayDeserializer(), new ByteArrayDeserializer());
+    checkpoints = output(Topics.CHECKPOINTS);
   }
 
   /** The topology with the gates and rulebooks that judge in earnest. */
@@ -124,6 +137,33 @@ final class DrivenTopology implements AutoCloseable {
     return quarantine.readValuesToList().stream()
         .map(bytes -> (QuarantineEntry) wire.decode(bytes))
         .toList();
+  }
+
+  /** Links of the chain that came out since the last call. */
+  List<ChainLink> newLinks() {
+    return links.readRecordsToList().stream()
+        .map(record -> ChainLink.read(record.key(), record.value()))
+        .toList();
+  }
+
+  /** Checkpoints that came out since the last call. */
+  List<Checkpoint> newCheckpoints() {
+    return checkpoints.readValuesToList().stream().map(Checkpoint::read).toList();
+  }
+
+  /** Gives a record a time and headers of its own. */
+  DrivenTopology pipe(TestRecord<byte[], byte[]> record) {
+    facts.pipeInput(record);
+    return this;
+  }
+
+  void letPass(Duration time) {
+    driver.advanceWallClockTime(time);
+  }
+
+  List<ChainPositions.Position> positions(String factId) {
+    KeyValueStore<String, byte[]> index = driver.getKeyValueStore(Stores.CHAIN_INDEX);
+    return ChainPositions.of(index, factId);
   }
 
   Pedigree pedigree() {

@@ -29,7 +29,8 @@ class TopologyDescriptionTest {
                 new WireFormat(new LocalSchemaRegistry()),
                 new Judge(id -> Optional.of(new NoLimits(id)), List.of()),
                 TrustedKeys.of(),
-                Stores.onDisk())
+                Stores.onDisk(),
+                DrivenTopology.SEAL)
             .describe()
             .toString();
     Files.createDirectories(Path.of("target", "checks"));
