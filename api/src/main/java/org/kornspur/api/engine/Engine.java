@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.contract.PersonName;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.wire.WireFormat;
@@ -42,6 +43,12 @@ public interface Engine {
 
   /** Sends a refused input, or a change of its state, to the quarantine topic. */
   void quarantine(QuarantineEntry entry);
+
+  /** Keeps the names of a person who signs, and waits until the broker has them. */
+  void keep(PersonName person);
+
+  /** Forgets the names of a person; what the person signed stays. */
+  void forget(String personId);
 
   /** What is known of a fact id: its fingerprint, subjects, and what superseded it. */
   Optional<RegisterEntry> registered(String factId);

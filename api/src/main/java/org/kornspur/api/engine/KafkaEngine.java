@@ -24,6 +24,7 @@ import org.apache.kafka.streams.state.ReadOnlyKeyValueStore;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.jboss.logging.Logger;
 import org.kornspur.api.access.InternalSecret;
+import org.kornspur.contract.PersonName;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.publish.FactPublisher;
@@ -155,6 +156,16 @@ public class KafkaEngine implements Engine {
     await(List.of(processors().publisher().hold(entry)));
   }
 
+  @Override
+  public void keep(PersonName person) {
+    await(List.of(processors().publisher().keep(person)));
+  }
+
+  @Override
+  public void forget(String personId) {
+    await(List.of(processors().publisher().forget(personId)));
+  }
+
   private static void await(List<CompletableFuture<Void>> sent) {
     try {
       CompletableFuture.allOf(sent.toArray(CompletableFuture[]::new)).join();
@@ -269,14 +280,20 @@ public class KafkaEngine implements Engine {
   private Entry read(KeptEntry kept) {
     return new Entry(
         wire().decode(kept.wire()),
-        kept.supersededBy().map(by -> new Entry.Superseded(by, kept.reason().orElse(""))));
+        kept.supersededBy()
+            .map(
+                by ->
+                    new Entry.Superseded(
+                        by, kept.reason().orElse(""), kept.recordedBy(), kept.recordedAt())));
   }
 
   private KeptEntry write(Entry entry) {
     return new KeptEntry(
         wire().encode(Topics.FACTS.topicName(), entry.fact()),
         entry.superseded().map(Entry.Superseded::byFactId),
-        entry.superseded().map(Entry.Superseded::reason));
+        entry.superseded().map(Entry.Superseded::reason),
+        entry.superseded().flatMap(Entry.Superseded::recordedBy),
+        entry.superseded().flatMap(Entry.Superseded::recordedAt));
   }
 
   @Override

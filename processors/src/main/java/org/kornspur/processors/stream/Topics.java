@@ -26,6 +26,8 @@ public enum Topics {
   STANDINGS("kornspur.standings", true),
   /** Edges of the pedigree, each under its parent and under its child. Value in wire format. */
   EDGES("kornspur.edges", true),
+  /** Printed names of persons who sign, apart from all facts: key the person id. */
+  PEOPLE(FactPublisher.PEOPLE_TOPIC, true),
   /** The link of each record of the facts, in the same partition: key the record's key. */
   CHAIN(ChainLink.TOPIC, false),
   /** Signed heads of the chain, as JSON, in the partition that they are of. Kept for ever. */
