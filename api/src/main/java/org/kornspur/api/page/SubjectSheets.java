@@ -131,6 +131,7 @@ public class SubjectSheets {
           case SAMPLING_AND_TESTING -> texts.cautionSampling();
           case ERGOT -> texts.cautionErgot();
           case TREATED_SEED -> texts.cautionTreated();
+          case NOT_RELEASED -> texts.cautionNotReleased();
         };
     return new SubjectSheet.CautionLine(caution.about(), title, caution.sentence());
   }

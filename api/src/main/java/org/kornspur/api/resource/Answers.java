@@ -67,6 +67,11 @@ public class Answers {
     return OwedView.of(standing(subject));
   }
 
+  /**
+   * The standing of a crop or lot.
+   *
+   * @throws ApiProblem if no fact names it
+   */
   public StandingView view(Subject subject) {
     LotStanding standing = standing(subject);
     Instant changedAt =
@@ -75,16 +80,16 @@ public class Answers {
   }
 
   /**
-   * Every fact of a subject.
+   * The facts of a subject that lie in a time.
    *
    * @throws ApiProblem if no fact names it
    */
-  public DossierView dossier(Subject subject) {
-    List<Entry> entries = engine.dossier(subject);
-    if (entries.isEmpty()) {
+  DossierView dossier(Subject subject, FactTimes.Range times) {
+    List<Entry> all = engine.dossier(subject);
+    if (all.isEmpty()) {
       throw unknown(subject);
     }
-    return DossierView.of(subject, entries, asOf());
+    return DossierView.of(subject, all.stream().filter(times::holds).toList(), all, asOf());
   }
 
   /**

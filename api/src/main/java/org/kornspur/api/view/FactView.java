@@ -1,6 +1,7 @@
 package org.kornspur.api.view;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import java.time.Instant;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
@@ -24,17 +25,43 @@ public record FactView(
         JsonNode fact) {
 
   /** The fact that took its place, and why. */
-  @Schema(description = "The fact that took its place, and why")
-  public record SupersededView(String byFactId, String reason) {
-    static SupersededView of(Superseded superseded) {
-      return new SupersededView(superseded.byFactId(), superseded.reason());
+  @Schema(description = "The fact that took its place, who recorded it, when and why")
+  public record SupersededView(
+      String byFactId,
+      String reason,
+      @Schema(description = "Who recorded that; null where it was noted by an earlier version")
+          String recordedBy,
+      @Schema(description = "When; null likewise") Instant recordedAt,
+      @Schema(
+              type = SchemaType.OBJECT,
+              description =
+                  "The fact with the corrected values, to be read beside this one; null for a"
+                      + " withdrawal, which puts nothing in its place")
+          JsonNode fact) {
+
+    static SupersededView of(Superseded superseded, List<Entry> all) {
+      return new SupersededView(
+          superseded.byFactId(),
+          superseded.reason(),
+          superseded.recordedBy().orElse(null),
+          superseded.recordedAt().orElse(null),
+          all.stream()
+              .filter(entry -> entry.header().getFactId().equals(superseded.byFactId()))
+              .findFirst()
+              .map(entry -> (JsonNode) AvroJson.write(entry.fact()))
+              .orElse(null));
     }
   }
 
-  public static FactView of(Entry entry) {
+  /**
+   * The view of one fact.
+   *
+   * @param all the facts of the same subject, among which the one that corrects it is looked for
+   */
+  public static FactView of(Entry entry, List<Entry> all) {
     return new FactView(
         entry.counts(),
-        entry.superseded().map(SupersededView::of).orElse(null),
+        entry.superseded().map(by -> SupersededView.of(by, all)).orElse(null),
         SubjectsNamed.of(entry.fact()).stream().map(SubjectLink::of).toList(),
         AvroJson.write(entry.fact()));
   }

@@ -14,6 +14,7 @@ import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.pedigree.Pedigree;
 import org.kornspur.processors.pedigree.Trace;
 import org.kornspur.processors.pedigree.Trace.Direction;
+import org.kornspur.standing.ReleaseStep;
 import org.kornspur.standing.StandingState;
 
 class TraceViewTest {
@@ -94,6 +95,7 @@ class TraceViewTest {
     return new StandingRow(
         subject,
         StandingState.FIT,
+        ReleaseStep.NONE,
         "invented",
         Optional.empty(),
         Optional.empty(),
