@@ -47,7 +47,9 @@ record ActRequest(
   /** The body as it is described. */
   @Schema(name = "ActRequest", description = "What a person wants to sign")
   record Body(
-      @Schema(enumeration = {"RELEASE", "SUSPEND", "CONDEMN", "DOWNGRADE"}, required = true)
+      @Schema(
+              enumeration = {"RELEASE", "SUSPEND", "CONDEMN", "DOWNGRADE"},
+              required = true)
           String kind,
       @Schema(description = "Why, in words that an auditor understands", required = true)
           String reason,
@@ -56,8 +58,7 @@ record ActRequest(
               examples = "responsibility for the release",
               required = true)
           String meaning,
-      @Schema(description = "Seal of the release sheet that you read", required = true)
-          String seal,
+      @Schema(description = "Seal of the release sheet that you read", required = true) String seal,
       @Schema(description = "Your password again, unless you come with a token") String password,
       @Schema(description = "The lower category; for DOWNGRADE") Category toCategory,
       @Schema(description = "What it is founded on; for CONDEMN") CondemnationGround ground,
@@ -120,7 +121,8 @@ record ActRequest(
       String meaning = text("meaning");
       String seal = text("seal");
       if (!seal.isEmpty() && !SEAL.matcher(seal).matches()) {
-        note("seal", Problem.shown(seal), "64 hexadecimal digits", "Copy it from the release sheet");
+        note(
+            "seal", Problem.shown(seal), "64 hexadecimal digits", "Copy it from the release sheet");
       }
       Optional<Category> to =
           choice("toCategory", Category.class, kind.equals(Optional.of(ActKind.DOWNGRADE)));

@@ -28,16 +28,15 @@ public record ActView(
                     + " the release: all is met")
         String sentence,
     @Schema(description = "Whether it was refused; then nothing was signed") boolean refused,
-    @Schema(
-            enumeration = {
-              "NO_AUTHORITY", "NOT_AUTHENTICATED", "OUT_OF_SEQUENCE", "SEAL_CHANGED"
-            })
+    @Schema(enumeration = {"NO_AUTHORITY", "NOT_AUTHENTICATED", "OUT_OF_SEQUENCE", "SEAL_CHANGED"})
         String refusalGround,
     String refusal,
     @Schema(description = "Who signed or tried to") String signerId,
     @Schema(description = "As it was when it was signed; null where it was forgotten")
         String printedName,
-    @Schema(description = "Whether the printed name was forgotten; the signature holds all the same")
+    @Schema(
+            description =
+                "Whether the printed name was forgotten; the signature holds all the same")
         boolean nameForgotten,
     Instant signedAt,
     String meaning,
@@ -106,9 +105,7 @@ public record ActView(
         signature.getMeaning(),
         act.reason(),
         entry.fact() instanceof Downgrade downgrade ? downgrade.getToCategory().name() : null,
-        entry.fact() instanceof Condemnation condemnation
-            ? condemnation.getGround().name()
-            : null,
+        entry.fact() instanceof Condemnation condemnation ? condemnation.getGround().name() : null,
         act.header().getCorrection() == null ? null : act.header().getCorrection().getSupersedes(),
         entry.superseded().map(Entry.Superseded::byFactId).orElse(null),
         new Signed(

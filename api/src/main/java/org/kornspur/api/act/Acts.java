@@ -37,10 +37,11 @@ import org.kornspur.processors.standards.Rulebooks;
  * Has persons sign acts.
  *
  * <p>The signature shows the printed name, the time and the meaning (21 CFR 11.50(a)), and these
- * stand in every readable form of the act (11.50(b)); it is bound to what was signed by the seal, and
- * the whole act by the server's key, so that it cannot be cut out or carried over (11.70). Acts on
- * one subject are signed one after the other on this instance; with several instances the stream is
- * the judge: it takes acts by the time of their signing, and one that does not fit has no effect.
+ * stand in every readable form of the act (11.50(b)); it is bound to what was signed by the seal,
+ * and the whole act by the server's key, so that it cannot be cut out or carried over (11.70). Acts
+ * on one subject are signed one after the other on this instance; with several instances the stream
+ * is the judge: it takes acts by the time of their signing, and one that does not fit has no
+ * effect.
  */
 @ApplicationScoped
 class Acts {
@@ -91,7 +92,17 @@ class Acts {
     return sheet;
   }
 
-  int signaturesNeeded(ActKind kind) {
+  /**
+   * The same for a person to read.
+   *
+   * @param signerId who asks
+   */
+  ReleaseSheetView sheetFor(Subject subject, String signerId) {
+    return ReleaseSheetView.of(
+        sheet(subject), answers.view(subject), signerId, this::signaturesNeeded);
+  }
+
+  private int signaturesNeeded(ActKind kind) {
     return kind == ActKind.RELEASE && settings.twoPersons() ? 2 : 1;
   }
 

@@ -53,9 +53,7 @@ class ServedSheets {
             before.stream()
                 .filter(line -> !after.contains(line))
                 .map(line -> changed(line, "no longer so")),
-            after.stream()
-                .filter(line -> !before.contains(line))
-                .map(line -> changed(line, "new")))
+            after.stream().filter(line -> !before.contains(line)).map(line -> changed(line, "new")))
         .forEach(difference::add);
     return difference.list();
   }

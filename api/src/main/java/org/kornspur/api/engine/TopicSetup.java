@@ -53,9 +53,7 @@ final class TopicSetup {
     Map<String, String> configs = new HashMap<>();
     configs.put(
         TopicConfig.CLEANUP_POLICY_CONFIG,
-        topic.compacted()
-            ? TopicConfig.CLEANUP_POLICY_COMPACT
-            : TopicConfig.CLEANUP_POLICY_DELETE);
+        topic.compacted() ? TopicConfig.CLEANUP_POLICY_COMPACT : TopicConfig.CLEANUP_POLICY_DELETE);
     configs.put(TopicConfig.RETENTION_MS_CONFIG, "-1");
     configs.put(TopicConfig.RETENTION_BYTES_CONFIG, "-1");
     configs.put(TopicConfig.MIN_IN_SYNC_REPLICAS_CONFIG, replication > 2 ? "2" : "1");

@@ -89,8 +89,7 @@ public class Answers {
     if (all.isEmpty()) {
       throw unknown(subject);
     }
-    return DossierView.of(
-        subject, all.stream().filter(times::holds).toList(), all, asOf());
+    return DossierView.of(subject, all.stream().filter(times::holds).toList(), all, asOf());
   }
 
   /**

@@ -15,7 +15,9 @@ import org.kornspur.processors.dossier.Entry;
  */
 public final class FactTimes {
 
-  @Parameter(description = "Facts that happened at this time or later", example = "2024-06-01T00:00:00Z")
+  @Parameter(
+      description = "Facts that happened at this time or later",
+      example = "2024-06-01T00:00:00Z")
   @QueryParam("happenedFrom")
   String happenedFrom;
 

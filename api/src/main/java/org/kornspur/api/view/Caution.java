@@ -18,7 +18,14 @@ import org.kornspur.standing.VerdictState;
  */
 @Schema(description = "What a person must bear in mind before acting on a standing")
 public record Caution(
-    @Schema(enumeration = {"AUTHORITY", "SAMPLING_AND_TESTING", "ERGOT", "TREATED_SEED", "NOT_RELEASED"})
+    @Schema(
+            enumeration = {
+              "AUTHORITY",
+              "SAMPLING_AND_TESTING",
+              "ERGOT",
+              "TREATED_SEED",
+              "NOT_RELEASED"
+            })
         About about,
     String sentence) {
 

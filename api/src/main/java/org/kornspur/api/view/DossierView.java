@@ -20,8 +20,7 @@ public record DossierView(
    * @param entries those to be shown
    * @param all every fact of the subject
    */
-  public static DossierView of(
-      Subject subject, List<Entry> entries, List<Entry> all, AsOf asOf) {
+  public static DossierView of(Subject subject, List<Entry> entries, List<Entry> all, AsOf asOf) {
     long counting = entries.stream().filter(Entry::counts).count();
     return new DossierView(
         SubjectLink.of(subject),

@@ -22,8 +22,7 @@ public record ReleaseView(
         int signaturesNeeded,
     @Schema(description = "Why it is suspended or condemned; null where it is neither") String why,
     @Schema(description = "Facts that suspended it by themselves") List<String> causes,
-    @Schema(description = "Verdicts that changed since it was released")
-        List<ChangeView> changes,
+    @Schema(description = "Verdicts that changed since it was released") List<ChangeView> changes,
     @Schema(description = "Category that it was made for, where a person put it into a lower one")
         String downgradedFrom,
     @Schema(description = "Mass that left for customers while it was not released")

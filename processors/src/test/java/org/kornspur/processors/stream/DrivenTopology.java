@@ -51,8 +51,8 @@ import org.kornspur.standing.LotStanding;
 final class DrivenTopology implements AutoCloseable {
   /** The key that acts are signed with, the only one that is trusted. */
   static final SigningKey KEY = SigningKey.random();
-  static final ChainSettings SEAL =
-      new ChainSettings(KEY, 5, Duration.ofSeconds(10));
+
+  static final ChainSettings SEAL = new ChainSettings(KEY, 5, Duration.ofSeconds(10));
 
   final WireFormat wire = new WireFormat(new LocalSchemaRegistry());
   private final Judge judge;
