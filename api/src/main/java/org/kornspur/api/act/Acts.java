@@ -92,7 +92,17 @@ class Acts {
     return sheet;
   }
 
-  int signaturesNeeded(ActKind kind) {
+  /**
+   * The same for a person to read.
+   *
+   * @param signerId who asks
+   */
+  ReleaseSheetView sheetFor(Subject subject, String signerId) {
+    return ReleaseSheetView.of(
+        sheet(subject), answers.view(subject), signerId, this::signaturesNeeded);
+  }
+
+  private int signaturesNeeded(ActKind kind) {
     return kind == ActKind.RELEASE && settings.twoPersons() ? 2 : 1;
   }
 

@@ -6,8 +6,11 @@ import java.lang.annotation.Retention;
 import java.lang.annotation.RetentionPolicy;
 import java.lang.annotation.Target;
 
-/** A method that signs: who is turned away from it for lack of a role is put on record. */
+/**
+ * A method that signs, and the filter that watches it: who is turned away from it for lack of a
+ * role is put on record.
+ */
 @NameBinding
 @Retention(RetentionPolicy.RUNTIME)
-@Target(ElementType.METHOD)
+@Target({ElementType.METHOD, ElementType.TYPE})
 @interface SignsActs {}
