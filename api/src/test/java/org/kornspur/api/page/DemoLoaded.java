@@ -12,7 +12,7 @@ import org.kornspur.api.access.TestPeople;
 
 /** Waits until the invented enterprise has been taken in and judged. */
 final class DemoLoaded {
-  private static final Duration LONGEST = Duration.ofMinutes(3);
+  private static final Duration LONGEST = Duration.ofMinutes(6);
 
   /** Source: demo-events/ABOUT.md. */
   private static final int LOTS = 542;
