@@ -14,12 +14,12 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
-import org.kornspur.api.engine.Engine;
-import org.kornspur.api.feed.Feeds;
 import org.kornspur.api.feed.QuarantineRow;
 import org.kornspur.api.feed.Slice;
 import org.kornspur.api.feed.StandingQuery;
 import org.kornspur.api.feed.StandingRow;
+import org.kornspur.api.intake.Quarantine;
+import org.kornspur.api.resource.Answers;
 import org.kornspur.api.view.Addresses;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.QuarantineState;
@@ -42,8 +42,9 @@ public class Desks {
   private static final int SHOWN = 20;
   private static final int SHOWN_REFUSED = 5;
 
-  @Inject Feeds feeds;
-  @Inject Engine engine;
+  @Inject Seen seen;
+  @Inject Answers answers;
+  @Inject Quarantine quarantine;
   @Inject Framing framing;
 
   /** The desk for what a question leaves. */
@@ -51,7 +52,7 @@ public class Desks {
     List<Desk.Cause> causes = causes(asked);
     List<Desk.Owed> owed = owed(asked);
     Slice<QuarantineRow> refused =
-        feeds.quarantine().find(Set.of(QuarantineState.HELD), 1, SHOWN_REFUSED);
+        quarantine.find(Set.of(QuarantineState.HELD), 1, SHOWN_REFUSED);
     return new Desk(
         releases(asked, ReleaseStep.SUSPENDED),
         first(causes),
@@ -85,8 +86,7 @@ public class Desks {
   private List<Desk.Cause> causes(StandingQuery asked) {
     Map<Subject, Reach> reaches = new LinkedHashMap<>();
     for (StandingRow row : find(asked, Set.of(StandingState.NOT_FIT), Set.of(), false)) {
-      feeds
-          .standing(row.subject())
+      seen.standing(row.subject())
           .ifPresent(
               standing ->
                   origins(standing)
@@ -122,15 +122,14 @@ public class Desks {
     }
     reach.leftKg += Math.max(0, row.heldKg() - row.givenOutKg());
     reach.customersKg +=
-        engine.pedigree().edgesOutOf(row.subject()).stream()
+        seen.pedigree().edgesOutOf(row.subject()).stream()
             .filter(edge -> edge.child().kind() == Subject.Kind.ENTERPRISE)
             .mapToDouble(Edge::massKg)
             .sum();
   }
 
   private Optional<Desk.Cause> cause(Subject origin, Reach reach) {
-    return feeds
-        .standing(origin)
+    return seen.standing(origin)
         .map(
             standing -> {
               List<GateVerdict> wrong =
@@ -143,7 +142,7 @@ public class Desks {
                       .distinct()
                       .collect(Collectors.joining("; ")),
                   wrong.isEmpty() ? "" : wrong.get(0).getSentence(),
-                  feeds.standings().row(origin).map(StandingRow::changedAt).orElse(Instant.EPOCH),
+                  seen.row(origin).map(StandingRow::changedAt).orElse(Instant.EPOCH),
                   reach.lots.size(),
                   reach.leftKg,
                   reach.customersKg);
@@ -158,8 +157,7 @@ public class Desks {
     LocalDate today = LocalDate.now(framing.form().zone());
     List<Desk.Owed> owed = new ArrayList<>();
     for (StandingRow row : find(asked, Set.of(), Set.of(), true)) {
-      feeds
-          .standing(row.subject())
+      seen.standing(row.subject())
           .ifPresent(
               standing ->
                   standing.getVerdicts().stream()
@@ -199,13 +197,13 @@ public class Desks {
   }
 
   private Optional<FieldCropDeclared> declared(Subject crop) {
-    return engine.wholeDossier(crop).crop();
+    return answers.wholeDossier(crop).crop();
   }
 
   private List<Desk.Suspended> releases(StandingQuery asked, ReleaseStep step) {
     return find(asked, Set.of(), Set.of(step), false).stream()
         .limit(SHOWN)
-        .flatMap(row -> feeds.standing(row.subject()).stream())
+        .flatMap(row -> seen.standing(row.subject()).stream())
         .map(
             standing -> {
               Subject lot = Subject.parse(standing.getSubject());
@@ -220,9 +218,7 @@ public class Desks {
 
   private List<StandingRow> find(
       StandingQuery asked, Set<StandingState> states, Set<ReleaseStep> releases, boolean owing) {
-    return feeds
-        .standings()
-        .find(
+    return seen.rows(
             new StandingQuery(
                 Set.of(Subject.Kind.LOT, Subject.Kind.CROP),
                 states,
@@ -239,8 +235,7 @@ public class Desks {
                 asked.idPrefix(),
                 StandingQuery.Order.WORST,
                 1,
-                MOST_STANDINGS))
-        .items();
+                MOST_STANDINGS));
   }
 
   private String name(Subject subject) {
