@@ -20,7 +20,7 @@ public class EntrancePage {
 
   @GET
   @Needs(Action.READ_PAGES)
-  @Produces(MediaType.TEXT_HTML + ";charset=UTF-8;qs=1.1")
+  @Produces(MediaType.TEXT_HTML + ";charset=UTF-8;qs=0.9")
   @Operation(hidden = true)
   public Response enter() {
     Room first =
