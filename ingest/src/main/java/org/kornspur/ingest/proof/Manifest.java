@@ -15,7 +15,8 @@ import org.kornspur.ingest.seal.TrustedKeys;
  *
  * <pre>
  *  link(0) = SHA-256("kornspur/manifest/v1" 0 subject exportedAt)
- *  link(n) = SHA-256("kornspur/manifest-entry/v1" 0 link(n-1) n factId content schema partition sequence)
+ *  link(n) = SHA-256("kornspur/manifest-entry/v1" 0 link(n-1) n factId content schema place)
+ *  place   = partition sequence offset
  * </pre>
  *
  * @param signature Ed25519 over the last link
@@ -37,11 +38,27 @@ public record Manifest(
    *
    * @param content content hash of its record
    * @param schema hash of its writer's schema
-   * @param partition -1 where it is not chained
-   * @param sequence 0 where it is not chained
+   * @param at where it is in the log
    */
-  public record Entry(
-      String factId, Hash content, Hash schema, int partition, long sequence, Hash link) {}
+  public record Entry(String factId, Hash content, Hash schema, At at, Hash link) {}
+
+  /**
+   * A place in the log.
+   *
+   * @param partition -1 where the fact is not chained
+   * @param sequence 0 where it is not chained
+   * @param offset -1 where it is not chained
+   */
+  public record At(int partition, long sequence, long offset) {
+
+    static At of(ProvedFact fact) {
+      return fact.place()
+          .map(
+              place ->
+                  new At(place.record().partition(), place.sequence(), place.record().offset()))
+          .orElse(new At(-1, 0, -1));
+    }
+  }
 
   static Manifest sign(
       String subject,
@@ -70,15 +87,13 @@ public record Manifest(
       ProvedFact fact, Map<Integer, String> schemas, Hash before, int number) {
     Hash content = fact.content();
     Hash schema = hashOf(schemas.getOrDefault(fact.schemaId(), ""));
-    int partition = fact.place().map(at -> at.record().partition()).orElse(-1);
-    long sequence = fact.place().map(ProvedFact.Place::sequence).orElse(0L);
+    At at = At.of(fact);
     return new Entry(
         fact.factId(),
         content,
         schema,
-        partition,
-        sequence,
-        link(before, number, fact.factId(), content, schema, partition, sequence));
+        at,
+        link(before, number, fact.factId(), content, schema, at));
   }
 
   static Hash hashOf(String schema) {
@@ -90,21 +105,16 @@ public record Manifest(
   }
 
   private static Hash link(
-      Hash before,
-      int number,
-      String factId,
-      Hash content,
-      Hash schema,
-      int partition,
-      long sequence) {
+      Hash before, int number, String factId, Hash content, Hash schema, At at) {
     return Hash.in("kornspur/manifest-entry/v1")
         .add(before)
         .add(number)
         .add(factId)
         .add(content)
         .add(schema)
-        .add(partition)
-        .add(sequence)
+        .add(at.partition())
+        .add(at.sequence())
+        .add(at.offset())
         .done();
   }
 
@@ -112,15 +122,7 @@ public record Manifest(
   static boolean follows(Entry entry, Hash before, int number) {
     return entry
         .link()
-        .equals(
-            link(
-                before,
-                number,
-                entry.factId(),
-                entry.content(),
-                entry.schema(),
-                entry.partition(),
-                entry.sequence()));
+        .equals(link(before, number, entry.factId(), entry.content(), entry.schema(), entry.at()));
   }
 
   /** The last link, which is what is signed. */

@@ -110,8 +110,9 @@ public final class ProofJson {
           .put("factId", entry.factId())
           .put("content", entry.content().toString())
           .put("schema", entry.schema().toString())
-          .put("partition", entry.partition())
-          .put("number", entry.sequence())
+          .put("partition", entry.at().partition())
+          .put("number", entry.at().sequence())
+          .put("offset", entry.at().offset())
           .put("link", entry.link().toString());
     }
     return json.put("keyId", manifest.keyId())
@@ -147,14 +148,14 @@ public final class ProofJson {
     }
     try {
       List<ProvedFact> facts = new ArrayList<>();
-      root.required("facts").forEach(fact -> facts.add(fact(fact)));
+      list(root, "facts").forEach(fact -> facts.add(fact(fact)));
       Map<Integer, String> schemas = new TreeMap<>();
       root.required("schemas")
           .properties()
           .forEach(
               schema -> schemas.put(Integer.parseInt(schema.getKey()), schema.getValue().asText()));
       List<ProvedSegment> segments = new ArrayList<>();
-      root.required("segments").forEach(segment -> segments.add(segment(segment)));
+      list(root, "segments").forEach(segment -> segments.add(segment(segment)));
       return new Proof(manifest(root), facts, schemas, segments);
     } catch (IllegalArgumentException | DateTimeException e) {
       throw new UnreadableChain("The file is not a whole proof: " + e.getMessage(), e);
@@ -167,7 +168,7 @@ public final class ProofJson {
     if (json.has("place")) {
       JsonNode at = json.get("place");
       List<LogRecord.Header> headers = new ArrayList<>();
-      at.required("headers")
+      list(at, "headers")
           .forEach(
               header ->
                   headers.add(
@@ -198,7 +199,7 @@ public final class ProofJson {
 
   private static ProvedSegment segment(JsonNode json) {
     List<ProvedSegment.Step> steps = new ArrayList<>();
-    json.required("links")
+    list(json, "links")
         .forEach(
             step ->
                 steps.add(
@@ -214,7 +215,7 @@ public final class ProofJson {
   private static Manifest manifest(JsonNode root) {
     JsonNode json = root.required("manifest");
     List<Manifest.Entry> entries = new ArrayList<>();
-    json.required("entries")
+    list(json, "entries")
         .forEach(
             entry ->
                 entries.add(
@@ -222,8 +223,10 @@ public final class ProofJson {
                         entry.required("factId").asText(),
                         Hash.parse(entry.required("content").asText()),
                         Hash.parse(entry.required("schema").asText()),
-                        entry.required("partition").intValue(),
-                        entry.required("number").longValue(),
+                        new Manifest.At(
+                            entry.required("partition").intValue(),
+                            entry.required("number").longValue(),
+                            entry.required("offset").longValue()),
                         Hash.parse(entry.required("link").asText()))));
     return new Manifest(
         root.required("subject").asText(),
@@ -232,6 +235,14 @@ public final class ProofJson {
         json.required("keyId").asText(),
         json.required("publicKey").asText(),
         Base64.getDecoder().decode(json.required("signature").asText()));
+  }
+
+  private static JsonNode list(JsonNode json, String name) {
+    JsonNode list = json.required(name);
+    if (!list.isArray()) {
+      throw new IllegalArgumentException("'" + name + "' is not a list");
+    }
+    return list;
   }
 
   private static String base64(byte[] bytes) {

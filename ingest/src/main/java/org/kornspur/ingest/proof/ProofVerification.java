@@ -94,9 +94,9 @@ public final class ProofVerification {
     }
   }
 
-  private boolean agree(Manifest.Entry entry, ProvedFact fact, int at) {
+  private boolean agree(Manifest.Entry entry, ProvedFact fact, int index) {
     if (!entry.factId().equals(fact.factId())) {
-      note(misplaced(entry, fact, at));
+      note(misplaced(entry, fact, index));
       return false;
     }
     if (!entry.content().equals(fact.content()) || !wireIsTheRecords(fact)) {
@@ -116,14 +116,9 @@ public final class ProofVerification {
           "schema " + Manifest.hashOf(schema));
       return false;
     }
-    long sequence = fact.place().map(ProvedFact.Place::sequence).orElse(0L);
-    int partition = fact.place().map(place -> place.record().partition()).orElse(-1);
-    if (entry.sequence() != sequence || entry.partition() != partition) {
-      note(
-          Kind.NOT_IN_CHAIN,
-          fact.factId(),
-          "partition " + entry.partition() + ", number " + entry.sequence(),
-          "partition " + partition + ", number " + sequence);
+    Manifest.At at = Manifest.At.of(fact);
+    if (!entry.at().equals(at)) {
+      note(Kind.NOT_IN_CHAIN, fact.factId(), entry.at().toString(), at.toString());
       return false;
     }
     return true;
