@@ -30,6 +30,7 @@ final class LogReader implements AutoCloseable {
   private static final Duration POLL = Duration.ofMillis(200);
   private static final Duration PATIENCE = Duration.ofSeconds(5);
   private static final int FETCH_BYTES = 64 << 10;
+  private static final int FETCH_WAIT_MS = 5;
   private static final int FIRST_LOOK_BACK = 16;
 
   private final KafkaConsumer<byte[], byte[]> consumer;
@@ -41,6 +42,8 @@ final class LogReader implements AutoCloseable {
     settings.put(ConsumerConfig.ISOLATION_LEVEL_CONFIG, "read_committed");
     settings.put(ConsumerConfig.ENABLE_AUTO_COMMIT_CONFIG, false);
     settings.put(ConsumerConfig.MAX_PARTITION_FETCH_BYTES_CONFIG, FETCH_BYTES);
+    // A look at the end of a topic must not hold up the next look elsewhere.
+    settings.put(ConsumerConfig.FETCH_MAX_WAIT_MS_CONFIG, FETCH_WAIT_MS);
     consumer =
         new KafkaConsumer<>(settings, new ByteArrayDeserializer(), new ByteArrayDeserializer());
   }
