@@ -24,8 +24,10 @@ import java.util.List;
 import java.util.function.BooleanSupplier;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
 import org.kornspur.api.OneMachine;
+import org.kornspur.api.access.AsPerson;
 import org.kornspur.api.engine.Engine;
 import org.kornspur.api.engine.SiteKeys;
 import org.kornspur.api.resource.InventedFacts;
@@ -35,6 +37,7 @@ import org.kornspur.ingest.verify.VerifyCommand;
 /** The sealed log as an auditor meets it, with the real broker and processors behind it. */
 @QuarkusTest
 @TestProfile(OneMachine.class)
+@ExtendWith(AsPerson.class)
 class SealedLogTest {
   private static final Duration LONGEST_WAIT = Duration.ofSeconds(60);
   private static final ObjectMapper JSON = new ObjectMapper();
