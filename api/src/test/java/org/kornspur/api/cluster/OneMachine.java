@@ -9,6 +9,7 @@ import java.time.Duration;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.kornspur.api.access.TestPeople;
 import org.kornspur.ingest.registry.RegistryConfig;
 import org.kornspur.ingest.verify.VerifyCommand;
 
@@ -36,6 +37,8 @@ final class OneMachine implements AutoCloseable {
     environment.put("KORNSPUR_REGISTRY_PORT", Integer.toString(registryPort));
     environment.put("KORNSPUR_CHECKPOINT_INTERVAL", "PT1S");
     environment.put("KORNSPUR_DATA_FOLDER", folder.resolve("data").toAbsolutePath().toString());
+    environment.put("KORNSPUR_REQUESTS_PER_MINUTE", "1000000");
+    TestPeople.writeInto(folder.resolve("data"));
   }
 
   /** Verifies the log of the running machine with its own public keys. */
