@@ -197,7 +197,7 @@ public final class EpcisEvents {
 
   /** An observation of whatever the fact names, with what was measured. */
   private void observe(SpecificRecord fact, ObjectNode event) {
-    ArrayNode objects = event.putArray("epcList");
+    ArrayNode objects = NODES.arrayNode();
     ArrayNode lots = NODES.arrayNode();
     for (Subject subject : SubjectsNamed.of(fact)) {
       if (subject.kind() == Subject.Kind.LOT) {
@@ -208,6 +208,9 @@ public final class EpcisEvents {
     }
     if (!lots.isEmpty()) {
       event.set("quantityList", lots);
+    }
+    if (!objects.isEmpty() || lots.isEmpty()) {
+      event.set("epcList", objects);
     }
     ArrayNode reports = Measurements.of(fact);
     if (!reports.isEmpty()) {
