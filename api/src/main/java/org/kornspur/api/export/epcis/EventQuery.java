@@ -32,9 +32,15 @@ public record EventQuery(
   /** From, included, to, not included; either may be open. */
   public record Span(Optional<Instant> from, Optional<Instant> to) {
 
-    public boolean holds(Instant time) {
-      return from.map(start -> !time.isBefore(start)).orElse(true)
-          && to.map(time::isBefore).orElse(true);
+    boolean holds(long epochMillis) {
+      return (from.isEmpty() || epochMillis >= ceiling(from.get()))
+          && (to.isEmpty() || epochMillis < ceiling(to.get()));
+    }
+
+    /** Facts are kept to the millisecond; a bound between two of them lies at the later one. */
+    private static long ceiling(Instant bound) {
+      long millis = bound.toEpochMilli();
+      return bound.getNano() % 1_000_000 == 0 ? millis : millis + 1;
     }
   }
 
@@ -117,8 +123,8 @@ public record EventQuery(
             || shape.action().filter(action -> actions.contains(action.name())).isPresent());
   }
 
-  /** Whether the times are asked for. */
-  public boolean holds(Instant happenedAt, Instant recordedAt) {
+  /** Whether the times, in milliseconds of the epoch, are asked for. */
+  public boolean holdsMillis(long happenedAt, long recordedAt) {
     return eventTime.holds(happenedAt) && recordTime.holds(recordedAt);
   }
 
