@@ -30,7 +30,7 @@ import org.kornspur.processors.dossier.Material;
 import org.kornspur.standing.StandingState;
 
 /** What a lot's label would have to say, and the code on it. */
-@Path(Addresses.ROOT + "/lots/{id}")
+@Path(Addresses.ROOT + "/lots")
 @Tag(name = "Labels")
 public class LabelResource {
   private final Engine engine;
@@ -47,7 +47,7 @@ public class LabelResource {
   }
 
   @GET
-  @Path("label")
+  @Path("{id}/label")
   @Produces(MediaType.APPLICATION_JSON)
   @Needs(Action.EXPORT)
   @Operation(
@@ -80,7 +80,7 @@ public class LabelResource {
   }
 
   @GET
-  @Path("label.svg")
+  @Path("{id}/label.svg")
   @Produces("image/svg+xml")
   @Needs(Action.EXPORT)
   @Operation(
@@ -100,7 +100,7 @@ public class LabelResource {
   }
 
   @GET
-  @Path("label.png")
+  @Path("{id}/label.png")
   @Produces("image/png")
   @Needs(Action.EXPORT)
   @Operation(

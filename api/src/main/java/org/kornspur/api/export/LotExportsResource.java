@@ -31,7 +31,7 @@ import org.kornspur.api.view.Addresses;
 import org.kornspur.processors.dossier.Entry;
 
 /** A lot's history in forms for others. */
-@Path(Addresses.ROOT + "/lots/{id}")
+@Path(Addresses.ROOT + "/lots")
 @Tag(name = "Exports")
 public class LotExportsResource {
   private static final String XLSX =
@@ -50,7 +50,7 @@ public class LotExportsResource {
   }
 
   @GET
-  @Path("history.epcis.json")
+  @Path("{id}/history.epcis.json")
   @Produces({EpcisResource.JSON_LD, MediaType.APPLICATION_JSON})
   @Needs(Action.EXPORT)
   @Operation(
@@ -73,7 +73,7 @@ public class LotExportsResource {
   }
 
   @GET
-  @Path("history.prov.json")
+  @Path("{id}/history.prov.json")
   @Produces(MediaType.APPLICATION_JSON)
   @Needs(Action.EXPORT)
   @Operation(
@@ -88,7 +88,7 @@ public class LotExportsResource {
   }
 
   @GET
-  @Path("records.csv")
+  @Path("{id}/records.csv")
   @Produces("text/csv;charset=UTF-8")
   @Needs(Action.EXPORT)
   @Operation(
@@ -104,7 +104,7 @@ public class LotExportsResource {
   }
 
   @GET
-  @Path("records.xlsx")
+  @Path("{id}/records.xlsx")
   @Produces(XLSX)
   @Needs(Action.EXPORT)
   @Operation(

@@ -117,7 +117,8 @@ class ExportInterfaceTest {
         .statusCode(200)
         .body(list + ".errorDeclaration.reason", hasItem("incorrect_data"));
     String wrong = answer.path(list + ".find{it.errorDeclaration}.eventID");
-    String right = answer.path(list + ".find{it.errorDeclaration}.errorDeclaration.correctiveEventIDs[0]");
+    String right =
+        answer.path(list + ".find{it.errorDeclaration}.errorDeclaration.correctiveEventIDs[0]");
     when().get(EVENTS + "/{id}", wrong).then().statusCode(200).body("eventID", equalTo(wrong));
     when()
         .get(EVENTS + "/{id}", right)
@@ -171,7 +172,10 @@ class ExportInterfaceTest {
         .filter(
             entry ->
                 entry.header().getRecordedAt().isAfter(Instant.parse("2025-09-01T00:00:00Z"))
-                    && entry.header().getHappenedAt().isBefore(Instant.parse("2025-07-01T00:00:00Z")))
+                    && entry
+                        .header()
+                        .getHappenedAt()
+                        .isBefore(Instant.parse("2025-07-01T00:00:00Z")))
         .findFirst()
         .orElseThrow()
         .header()
@@ -211,7 +215,7 @@ class ExportInterfaceTest {
          "bizStep": "shipping",
          "quantityList": [{"epcClass": "%s/lots/%s", "quantity": %d, "uom": "KGM"}],
          "destinationList": [
-           {"type": "owning_party", "destination": "%s/enterprises/ENT-CUST-ONE"}]}
+           {"type": "owning_party", "destination": "%s/enterprises/ENT-CUST-01"}]}
         """
         .formatted(UUID.randomUUID(), DemoWithGtin.ADDRESS, lotId, massKg, DemoWithGtin.ADDRESS);
   }
@@ -279,9 +283,13 @@ class ExportInterfaceTest {
   @Test
   void recordsComeAsSpreadsheetTableAndProvenance() {
     byte[] workbook =
-        when().get("/api/v1/lots/R25-S06/records.xlsx").then().statusCode(200).extract().asByteArray();
-    assertThat(new String(workbook, 0, 2, StandardCharsets.US_ASCII))
-        .isEqualTo("PK");
+        when()
+            .get("/api/v1/lots/R25-S06/records.xlsx")
+            .then()
+            .statusCode(200)
+            .extract()
+            .asByteArray();
+    assertThat(new String(workbook, 0, 2, StandardCharsets.US_ASCII)).isEqualTo("PK");
     when()
         .get("/api/v1/lots/R25-S06/records.csv")
         .then()
@@ -302,7 +310,12 @@ class ExportInterfaceTest {
     String lotId = "L25-01-1";
     String link = DemoWithGtin.ADDRESS + "/01/" + DemoWithGtin.GTIN + "/10/" + lotId;
     byte[] png =
-        when().get("/api/v1/lots/" + lotId + "/label.png").then().statusCode(200).extract().asByteArray();
+        when()
+            .get("/api/v1/lots/" + lotId + "/label.png")
+            .then()
+            .statusCode(200)
+            .extract()
+            .asByteArray();
     assertThat(decoded(png)).isEqualTo(link);
     given()
         .redirects()
