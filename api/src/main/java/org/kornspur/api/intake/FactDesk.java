@@ -4,6 +4,7 @@ import io.micrometer.core.instrument.MeterRegistry;
 import jakarta.annotation.PreDestroy;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
+import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.util.HashMap;
 import java.util.List;
@@ -127,22 +128,55 @@ public class FactDesk {
    * @throws NotReady if nothing can be taken in now; none has been
    */
   List<Outcome> admit(List<Item> items, String requestId) {
+    return admitRead(
+        items.stream()
+            .map(
+                item ->
+                    new ReadInput(
+                        FactIntake.accept(item.utf8().bytes()),
+                        item.utf8(),
+                        requestId + item.place().words()))
+            .toList());
+  }
+
+  /**
+   * An input that has been read and checked, from whatever form it came in.
+   *
+   * @param original as it came, for the quarantine
+   * @param place for the quarantine
+   */
+  public record ReadInput(ReadResult result, Item.Text original, String place) {
+
+    /** An input that came as text. */
+    public static ReadInput ofText(ReadResult result, String original, String place) {
+      return new ReadInput(result, new Item.Text(original.getBytes(StandardCharsets.UTF_8)), place);
+    }
+  }
+
+  /**
+   * Takes in many inputs that have been read, each for itself. Of facts with one id the first goes
+   * first, so that of two with other content it is the second that is refused.
+   *
+   * @return an outcome for each, in their order
+   * @throws NotReady if nothing can be taken in now; none has been
+   */
+  public List<Outcome> admitRead(List<ReadInput> inputs) {
     if (!engine.isReady()) {
       throw new NotReady("The processors are not ready: " + engine.condition(), 2);
     }
     Map<String, CompletableFuture<Outcome>> lastOfId = new HashMap<>();
     List<CompletableFuture<Outcome>> started =
-        items.stream().map(item -> start(item, requestId, lastOfId)).toList();
+        inputs.stream().map(input -> start(input, lastOfId)).toList();
     List<Outcome> outcomes = started.stream().map(CompletableFuture::join).toList();
     outcomes.forEach(this::count);
     return outcomes;
   }
 
   private CompletableFuture<Outcome> start(
-      Item item, String requestId, Map<String, CompletableFuture<Outcome>> lastOfId) {
-    byte[] utf8 = item.utf8().bytes();
-    Source source = new Source(utf8, requestId + item.place().words(), caller.get().personId());
-    ReadResult read = FactIntake.accept(utf8);
+      ReadInput input, Map<String, CompletableFuture<Outcome>> lastOfId) {
+    Source source =
+        new Source(input.original().bytes(), input.place(), caller.get().personId());
+    ReadResult read = input.result();
     if (read instanceof ReadResult.Refused refused) {
       return CompletableFuture.supplyAsync(() -> refuse(refused.problems(), source), senders);
     }

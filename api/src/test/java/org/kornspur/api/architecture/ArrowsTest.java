@@ -31,6 +31,11 @@ class ArrowsTest {
     "org.kornspur.processors.pedigree..",
     "org.kornspur.processors.judging..",
     "org.kornspur.processors.advice..",
+    "org.kornspur.api.export.identity..",
+    "org.kornspur.api.export.epcis..",
+    "org.kornspur.api.export.prov..",
+    "org.kornspur.api.export.sheet..",
+    "org.kornspur.api.export.label..",
     "org.kornspur.ingest.contract..",
     "org.kornspur.ingest.intake..",
     "org.kornspur.ingest.json.."
