@@ -23,6 +23,7 @@ import org.kornspur.ingest.contract.SubjectsNamed;
 import org.kornspur.ingest.intake.FactChecks;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.intake.QuarantineEntries;
+import org.kornspur.ingest.intake.ReceiptCheck;
 import org.kornspur.ingest.registry.UnknownSchema;
 import org.kornspur.ingest.wire.NotWireFormat;
 import org.kornspur.ingest.wire.UnknownRecordType;
@@ -65,7 +66,7 @@ final class FactRegistrar implements Processor<byte[], byte[], String, Object> {
       refuse(record, List.of(unreadable(record, unreadable)));
       return;
     }
-    List<Problem> problems = problemsOf(record.key(), fact);
+    List<Problem> problems = problemsOf(record, fact);
     if (problems.isEmpty()) {
       register(record, fact);
     } else {
@@ -81,7 +82,7 @@ final class FactRegistrar implements Processor<byte[], byte[], String, Object> {
         reason.getMessage());
   }
 
-  private static List<Problem> problemsOf(byte[] key, SpecificRecord fact) {
+  private static List<Problem> problemsOf(Record<byte[], byte[]> record, SpecificRecord fact) {
     if (FactType.of(fact.getSchema()).isEmpty()) {
       return List.of(
           new Problem(
@@ -91,7 +92,7 @@ final class FactRegistrar implements Processor<byte[], byte[], String, Object> {
               "Send facts only; this record type is for another topic"));
     }
     String factId = FactType.headerOf(fact).getFactId();
-    String keyText = key == null ? "" : new String(key, StandardCharsets.UTF_8);
+    String keyText = record.key() == null ? "" : new String(record.key(), StandardCharsets.UTF_8);
     if (!keyText.equals(factId)) {
       return List.of(
           new Problem(
@@ -101,7 +102,11 @@ final class FactRegistrar implements Processor<byte[], byte[], String, Object> {
               "Send each fact under its own fact id as the record key"));
     }
     List<Problem> problems = FactChecks.check(fact);
-    return problems.isEmpty() ? PlaceableFacts.problemsOf(fact) : problems;
+    if (!problems.isEmpty()) {
+      return problems;
+    }
+    List<Problem> early = ReceiptCheck.check(fact, Instant.ofEpochMilli(record.timestamp()));
+    return early.isEmpty() ? PlaceableFacts.problemsOf(fact) : early;
   }
 
   private void register(Record<byte[], byte[]> record, SpecificRecord fact) {
