@@ -1,0 +1,27 @@
+package org.kornspur.api.access;
+
+import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.ingest.contract.Subject;
+
+/**
+ * What a caller may see of the data. What is not seen is answered exactly as what does not exist,
+ * and is counted nowhere.
+ *
+ * <p>A subject next to a seen one, one step back or one step forward, may be named and no more: its
+ * id and its enterprise. Model: Regulation (EC) No 178/2002, Article 18, by which an operator must
+ * know whom it was supplied by and whom it supplied.
+ */
+public interface Sight {
+
+  /** Whether nothing is hidden, so that nothing need be looked up. */
+  boolean isWhole();
+
+  /** Whether everything about this subject is seen. */
+  boolean sees(Subject subject);
+
+  /** Whether this subject may be named: it is seen, or next to one that is. */
+  boolean names(Subject subject);
+
+  /** Whether this fact is seen. */
+  boolean sees(SpecificRecord fact);
+}
