@@ -37,6 +37,8 @@ import org.apache.kafka.clients.producer.ProducerRecord;
 import org.apache.kafka.common.serialization.ByteArraySerializer;
 import org.junit.jupiter.api.Test;
 import org.kornspur.api.OneMachine;
+import org.kornspur.api.access.AsPerson;
+import org.kornspur.api.access.TestPeople;
 import org.kornspur.api.cluster.DemoFacts;
 import org.kornspur.api.engine.Engine;
 import org.kornspur.ingest.intake.QuarantineEntries;
@@ -256,7 +258,8 @@ class HostileRequestsTest {
   }
 
   private HttpRequest.Builder to(String path) {
-    return HttpRequest.newBuilder(URI.create(root.toString().replaceAll("/$", "") + path));
+    return HttpRequest.newBuilder(URI.create(root.toString().replaceAll("/$", "") + path))
+        .header("Authorization", TestPeople.basic(AsPerson.EVERYTHING));
   }
 
   private static HttpRequest.BodyPublisher of(byte[] body) {
