@@ -1,5 +1,6 @@
 package org.kornspur.api.benchmark;
 
+import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.net.URI;
 import java.net.http.HttpClient;
@@ -63,10 +64,7 @@ public final class PageLoad {
     }
     PageLoad load =
         new PageLoad(
-            URI.create(arguments[0]),
-            arguments[1],
-            arguments[2],
-            Integer.parseInt(arguments[3]));
+            URI.create(arguments[0]), arguments[1], arguments[2], Integer.parseInt(arguments[3]));
     load.fill();
     List<String> paths =
         arguments.length > 4
@@ -120,16 +118,21 @@ public final class PageLoad {
   }
 
   private void waitUntilAtRest() throws IOException, InterruptedException {
-    int last = lots / (PARTS + 1) - 1;
-    String path = "/api/v1/lots/LOAD-" + Math.max(0, last) + "/" + (PARTS - 1);
-    while (lots > 0 && (get(path).statusCode() != 200 || behind(path) > 0)) {
+    if (lots == 0) {
+      return;
+    }
+    int last = (lots - 1) / (PARTS + 1);
+    String path = "/api/v1/lots/LOAD-" + last + "/" + (PARTS - 1);
+    while (!isComplete(path)) {
       Thread.sleep(500);
     }
   }
 
-  private long behind(String path) throws IOException, InterruptedException {
-    String answer = get(path).body();
-    return answer.contains("\"settled\":true") ? 0 : 1;
+  private boolean isComplete(String path) throws IOException, InterruptedException {
+    HttpResponse<String> answer =
+        client.send(request(path).GET().build(), BodyHandlers.ofString(StandardCharsets.UTF_8));
+    return answer.statusCode() == 200
+        && new ObjectMapper().readTree(answer.body()).path("asOf").path("complete").asBoolean();
   }
 
   private void measure(String path) throws Exception {
