@@ -25,8 +25,10 @@ import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Fingerprint;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.intake.QuarantineEntries;
+import org.kornspur.ingest.intake.ReceiptCheck;
 import org.kornspur.ingest.json.FactIntake;
 import org.kornspur.ingest.json.ReadResult;
+import org.kornspur.processors.ground.PlaceableFacts;
 import org.kornspur.processors.stream.RegisterEntry;
 
 /**
@@ -208,12 +210,25 @@ public class FactDesk {
 
   /** Takes in a fact that has been read and checked. */
   private Outcome admitFact(SpecificRecord fact, Source source) {
+    List<Problem> problems = problemsAtReceipt(fact);
+    if (!problems.isEmpty()) {
+      return refuse(problems, source);
+    }
     Outcome outcome = send(fact);
     if (outcome instanceof Outcome.Conflict conflict) {
       return new Outcome.Conflict(
           conflict.factId(), conflict.problems(), quarantine(conflict.problems(), source));
     }
     return outcome;
+  }
+
+  /**
+   * What the stream would refuse in a sound fact: times ahead of the clock, land that cannot be
+   * measured. The sender is told at once.
+   */
+  List<Problem> problemsAtReceipt(SpecificRecord fact) {
+    List<Problem> early = ReceiptCheck.check(fact, clock.instant());
+    return early.isEmpty() ? PlaceableFacts.problemsOf(fact) : early;
   }
 
   /**

@@ -96,6 +96,21 @@ class ArrowsTest {
     slices().matching("org.kornspur.(*).(*)..").should().beFreeOfCycles().check(CLASSES);
   }
 
+  /** An address in a fact stays text: only these two places ever open a connection by HTTP. */
+  @Test
+  void onlyTheRegistryAndTheOtherInstancesAreAskedByHttp() {
+    noClasses()
+        .that()
+        .doNotHaveFullyQualifiedName("org.kornspur.ingest.registry.HttpSchemaRegistry")
+        .and()
+        .doNotHaveFullyQualifiedName("org.kornspur.api.engine.OtherInstances")
+        .should()
+        .dependOnClassesThat()
+        .haveNameMatching(
+            "java\\.net\\.http\\.HttpClient|java\\.net\\.(URL|URLConnection|HttpURLConnection|Socket)")
+        .check(CLASSES);
+  }
+
   @Test
   void aBrokenRuleIsFound() {
     ArchRule wrongWay = rule("org.kornspur.processors..", "org.kornspur.ingest..");
