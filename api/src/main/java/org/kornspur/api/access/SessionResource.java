@@ -91,7 +91,7 @@ public class SessionResource {
       @FormParam("next") String next) {
     Knock knock = knock(personId == null ? "" : personId.strip(), password == null ? "" : password);
     if (knock instanceof Knock.Known known) {
-      return Response.seeOther(URI.create(LogInPage.local(next)))
+      return Response.seeOther(URI.create(LogInAddress.local(next)))
           .cookie(sessions.begin(known.caller(), isSecure()))
           .header(HttpHeaders.CACHE_CONTROL, "no-store")
           .build();
@@ -99,7 +99,7 @@ public class SessionResource {
     Refusal refusal = ((Knock.Refused) knock).refusal();
     String why =
         refusal.document().status() == ProblemKind.TOO_MANY_REQUESTS.status() ? "wait" : "wrong";
-    return Response.seeOther(URI.create(LogInPage.address(next, why))).build();
+    return Response.seeOther(URI.create(LogInAddress.address(next, why))).build();
   }
 
   @DELETE

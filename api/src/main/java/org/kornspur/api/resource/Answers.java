@@ -57,11 +57,11 @@ public class Answers {
     this.proofs = proofs;
   }
 
-  PageView<StandingLine> list(StandingQuery query) {
+  public PageView<StandingLine> list(StandingQuery query) {
     return PageView.of(find(query), StandingLine::of, asOf());
   }
 
-  PageView<OwedView> owed(StandingQuery query) {
+  public PageView<OwedView> owed(StandingQuery query) {
     Slice<StandingRow> rows = find(query);
     Slice<LotStanding> standings =
         new Slice<>(
@@ -72,7 +72,8 @@ public class Answers {
     return PageView.of(standings, OwedView::of, asOf());
   }
 
-  private Slice<StandingRow> find(StandingQuery query) {
+  /** One page of the rows that match and that the caller sees. */
+  public Slice<StandingRow> find(StandingQuery query) {
     Sight sight = border.sight();
     return sight.isWhole()
         ? feeds.standings().find(query)
@@ -80,7 +81,7 @@ public class Answers {
   }
 
   /** What one crop or lot owes. */
-  OwedView owed(Subject subject) {
+  public OwedView owed(Subject subject) {
     return OwedView.of(standing(subject));
   }
 
@@ -147,7 +148,7 @@ public class Answers {
    *
    * @throws ApiProblem if no fact names it
    */
-  NeighboursView neighbours(Subject crop) {
+  public NeighboursView neighbours(Subject crop) {
     return NeighboursView.of(wholeDossier(crop), IsolationJoin.REACH_M, asOf());
   }
 
@@ -156,7 +157,7 @@ public class Answers {
    *
    * @throws ApiProblem if nothing is known of the start
    */
-  TraceView trace(TraceRequest request) {
+  public TraceView trace(TraceRequest request) {
     Subject start = request.start();
     Sight sight = border.sight();
     if (!sight.sees(start)) {

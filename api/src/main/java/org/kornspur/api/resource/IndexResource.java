@@ -17,10 +17,6 @@ public class IndexResource {
   /** An address and what it gives. */
   public record Place(String href, String what) {}
 
-  private static final String JOB =
-      "Kornspur keeps hybrid rye seed pure from the inbred line to the bag, and proves it: facts in,"
-          + " standings out, any lot traced back to the breeder and forward to the customer.";
-
   private static final List<Place> PLACES =
       List.of(
           new Place(Addresses.ROOT + "/lots", "Lots of seed, worst first"),
@@ -45,37 +41,5 @@ public class IndexResource {
   @Operation(operationId = "listPlaces", summary = "What is here")
   public List<Place> json() {
     return PLACES;
-  }
-
-  @GET
-  @Needs(Action.READ_INTERFACE)
-  @Produces(MediaType.TEXT_HTML + ";charset=UTF-8;qs=1.1")
-  @Operation(hidden = true)
-  public String html() {
-    StringBuilder rows = new StringBuilder();
-    PLACES.forEach(
-        place ->
-            rows.append(
-                "<li><a href=\"%1$s\">%1$s</a> %2$s</li>\n".formatted(place.href(), place.what())));
-    return """
-        <!DOCTYPE html>
-        <html lang="en">
-        <head>
-        <meta charset="utf-8">
-        <meta name="viewport" content="width=device-width, initial-scale=1">
-        <title>Kornspur</title>
-        </head>
-        <body>
-        <main>
-        <h1>Kornspur</h1>
-        <p>%s</p>
-        <ul>
-        %s</ul>
-        <p>Standings inform; the certification authority decides.</p>
-        </main>
-        </body>
-        </html>
-        """
-        .formatted(JOB, rows);
   }
 }

@@ -1,0 +1,123 @@
+package org.kornspur.api.page;
+
+import io.quarkus.qute.TemplateInstance;
+import io.quarkus.qute.i18n.Localized;
+import io.quarkus.qute.i18n.MessageBundles;
+import jakarta.enterprise.context.RequestScoped;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.UriInfo;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+import java.time.ZoneId;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import org.kornspur.api.access.Caller;
+import org.kornspur.api.access.CurrentCaller;
+import org.kornspur.api.access.Sessions;
+import org.kornspur.api.view.AsOf;
+
+/** Puts the frame around a page, in the language of who asked. */
+@RequestScoped
+public class Framing {
+  private final HttpHeaders headers;
+  private final UriInfo uri;
+  private final CurrentCaller caller;
+  private final Sessions sessions;
+
+  @Inject
+  public Framing(
+      @Context HttpHeaders headers, @Context UriInfo uri, CurrentCaller caller, Sessions sessions) {
+    this.headers = headers;
+    this.uri = uri;
+    this.caller = caller;
+    this.sessions = sessions;
+  }
+
+  /** The language of who asked. */
+  public Language language() {
+    return Language.of(headers);
+  }
+
+  /** Writes dates, numbers and units for who asked. */
+  public LocalForm form() {
+    return new LocalForm(language(), ZoneId.systemDefault());
+  }
+
+  /** A bundle of texts in the language of who asked. */
+  public <T> T texts(Class<T> bundle) {
+    return MessageBundles.get(bundle, Localized.Literal.of(language().texts().toString()));
+  }
+
+  /** The frame of a page that shows data as of some moment. */
+  public Frame around(Room here, AsOf asOf) {
+    return frame(here, Optional.of(freshness(asOf)));
+  }
+
+  /** The frame of a page that shows no data. */
+  public Frame around(Room here) {
+    return frame(here, Optional.empty());
+  }
+
+  /** The page as text. */
+  public String render(TemplateInstance page) {
+    return page.setLocale(language().texts()).render();
+  }
+
+  private Frame frame(Room here, Optional<String> asOf) {
+    Language language = language();
+    return new Frame(
+        language,
+        form(),
+        Trade.in(language),
+        rooms(here),
+        languages(),
+        asOf,
+        caller.ifKnown().map(Caller::printedName),
+        caller
+            .ifKnown()
+            .filter(known -> known.proof() == Caller.Proof.SESSION)
+            .map(sessions::formToken));
+  }
+
+  private List<Frame.Place> rooms(Room here) {
+    FrameMessages messages = texts(FrameMessages.class);
+    return Arrays.stream(Room.values())
+        .filter(room -> !room.href().isEmpty())
+        .filter(room -> caller.ifKnown().map(known -> known.may(room.needs())).orElse(true))
+        .map(room -> new Frame.Place(room.href(), room.label(messages), room == here))
+        .toList();
+  }
+
+  private List<Frame.Choice> languages() {
+    String back = URLEncoder.encode(address(), StandardCharsets.UTF_8);
+    return Arrays.stream(Language.values())
+        .map(
+            language ->
+                new Frame.Choice(
+                    "/language/" + language.tag() + "?back=" + back,
+                    language.tag(),
+                    language.ownName(),
+                    language == language()))
+        .toList();
+  }
+
+  private String address() {
+    String path = uri.getRequestUri().getRawPath();
+    String query = uri.getRequestUri().getRawQuery();
+    return query == null ? path : path + "?" + query;
+  }
+
+  private String freshness(AsOf asOf) {
+    FrameMessages messages = texts(FrameMessages.class);
+    String time = form().minute(asOf.answeredAt());
+    if (asOf.complete()) {
+      return messages.asOfComplete(time);
+    }
+    return asOf.recordsWaiting() == null
+        ? messages.asOfUnknown(time)
+        : messages.asOfWaiting(time, form().count(asOf.recordsWaiting()));
+  }
+}

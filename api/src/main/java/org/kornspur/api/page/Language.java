@@ -1,0 +1,68 @@
+package org.kornspur.api.page;
+
+import jakarta.ws.rs.core.Cookie;
+import jakarta.ws.rs.core.HttpHeaders;
+import java.util.Arrays;
+import java.util.Locale;
+import java.util.Optional;
+
+/** A language that the pages speak. */
+public enum Language {
+  ENGLISH(Locale.UK, "English"),
+  GERMAN(Locale.GERMANY, "Deutsch");
+
+  /** Cookie that holds the language somebody chose. */
+  static final String COOKIE = "kornspur-language";
+
+  private final Locale locale;
+  private final String ownName;
+
+  Language(Locale locale, String ownName) {
+    this.locale = locale;
+    this.ownName = ownName;
+  }
+
+  /** Locale by which dates and numbers are written. */
+  public Locale locale() {
+    return locale;
+  }
+
+  /** Locale by which texts are found: the language without a region. */
+  public Locale texts() {
+    return Locale.forLanguageTag(tag());
+  }
+
+  /** Name in the language itself. */
+  public String ownName() {
+    return ownName;
+  }
+
+  /** Language tag (BCP 47) without a region, as in the {@code lang} attribute of HTML. */
+  public String tag() {
+    return locale.getLanguage();
+  }
+
+  /** The language with this tag. */
+  public static Optional<Language> of(String tag) {
+    return Arrays.stream(values()).filter(language -> language.tag().equals(tag)).findFirst();
+  }
+
+  /**
+   * The language of a request: the one chosen before, else the first of {@code Accept-Language}
+   * (RFC 9110, section 12.5.4) that is spoken here, else English.
+   */
+  static Language of(HttpHeaders headers) {
+    Cookie chosen = headers.getCookies().get(COOKIE);
+    return Optional.ofNullable(chosen)
+        .map(Cookie::getValue)
+        .flatMap(Language::of)
+        .or(() -> accepted(headers))
+        .orElse(ENGLISH);
+  }
+
+  private static Optional<Language> accepted(HttpHeaders headers) {
+    return headers.getAcceptableLanguages().stream()
+        .flatMap(locale -> of(locale.getLanguage()).stream())
+        .findFirst();
+  }
+}

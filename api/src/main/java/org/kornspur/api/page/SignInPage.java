@@ -1,0 +1,38 @@
+package org.kornspur.api.page;
+
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.MediaType;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.kornspur.api.access.Action;
+import org.kornspur.api.access.Needs;
+
+/** Where people say who they are. */
+@Path("/login")
+public class SignInPage {
+  @Inject Framing framing;
+
+  @CheckedTemplate(basePath = "page")
+  static class Templates {
+    static native TemplateInstance login(Frame page, String next, String why);
+  }
+
+  /**
+   * @param next where to go after it; the log-in takes it only if it lies here
+   * @param why "wrong" or "wait" where user and password were not taken
+   */
+  @GET
+  @Needs(Action.LOG_IN)
+  @Produces(MediaType.TEXT_HTML + ";charset=UTF-8")
+  @Operation(hidden = true)
+  public String form(@QueryParam("next") String next, @QueryParam("why") String why) {
+    return framing.render(
+        Templates.login(
+            framing.around(Room.ELSEWHERE), next == null ? "/" : next, why == null ? "" : why));
+  }
+}
