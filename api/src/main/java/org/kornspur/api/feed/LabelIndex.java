@@ -44,8 +44,7 @@ public final class LabelIndex {
       return parts.matches()
           ? Optional.of(
               new Numbered(
-                  parts.group(1) + "#" + parts.group(2).length(),
-                  Long.parseLong(parts.group(2))))
+                  parts.group(1) + "#" + parts.group(2).length(), Long.parseLong(parts.group(2))))
           : Optional.empty();
     }
   }

@@ -9,6 +9,7 @@ public enum Room {
   CROPS("/crops", FrameMessages::crops),
   QUARANTINE("/quarantine", FrameMessages::quarantine),
   SEASONS("/seasons", FrameMessages::seasons),
+  TRACE("/trace", FrameMessages::trace),
   /** What no entry of the navigation leads to. */
   ELSEWHERE("", messages -> "");
 

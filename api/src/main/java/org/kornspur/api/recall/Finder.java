@@ -79,11 +79,7 @@ public class Finder {
         .filter(subject -> feeds.standings().row(subject).isPresent())
         .map(subject -> new Found(subject, How.ID, Optional.empty()))
         .forEach(found::add);
-    engine
-        .registered(plain)
-        .map(RegisterEntry::subjects)
-        .orElse(List.of())
-        .stream()
+    engine.registered(plain).map(RegisterEntry::subjects).orElse(List.of()).stream()
         .map(Subject::parse)
         .filter(subject -> feeds.standings().row(subject).isPresent())
         .map(subject -> new Found(subject, How.FACT, Optional.empty()))

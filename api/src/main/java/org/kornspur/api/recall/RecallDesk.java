@@ -69,8 +69,7 @@ public class RecallDesk {
             countedStockKg,
             tolerance(start));
     double elapsedMs = (System.nanoTime() - began) / 1e6;
-    long held =
-        feeds.quarantine().find(Set.of(QuarantineState.HELD), 1, 1).total();
+    long held = feeds.quarantine().find(Set.of(QuarantineState.HELD), 1, 1).total();
     return RecallView.of(
         drill,
         TraceView.of(drill.back(), this::row, elapsedMs, asOf),
@@ -94,11 +93,7 @@ public class RecallDesk {
 
   /** The tolerance by which the lot itself was judged. */
   private Tolerance tolerance(Subject start) {
-    return feeds
-        .standing(start)
-        .map(LotStanding::getVerdicts)
-        .orElse(List.of())
-        .stream()
+    return feeds.standing(start).map(LotStanding::getVerdicts).orElse(List.of()).stream()
         .filter(verdict -> verdict.getGate().equals("MASS_BALANCE"))
         .map(GateVerdict::getLimit)
         .filter(limit -> limit != null)
@@ -107,8 +102,7 @@ public class RecallDesk {
                 new Tolerance(
                     limit.getValue(),
                     "%s %s, %s"
-                        .formatted(
-                            limit.getRulebookId(), limit.getEdition(), limit.getSection())))
+                        .formatted(limit.getRulebookId(), limit.getEdition(), limit.getSection())))
         .findFirst()
         .orElse(USUAL);
   }

@@ -98,11 +98,11 @@ public final class RecallSheet {
     RecallView.BalanceView balance = drill.balance();
     String start = drill.start().subject();
     String state =
-        drill.complete() ? "complete" : "INCOMPLETE: " + String.join(" ", drill.incompleteBecause());
+        drill.complete()
+            ? "complete"
+            : "INCOMPLETE: " + String.join(" ", drill.incompleteBecause());
     return Stream.of(
-        line(
-            List.of(
-                "drill", start, "", "", "", drill.asOf().answeredAt().toString(), "", state)),
+        line(List.of("drill", start, "", "", "", drill.asOf().answeredAt().toString(), "", state)),
         row("in", start, "", balance.inKg(), "", "", "", ""),
         row("to customers", start, "", balance.toCustomersKg(), "", "", "", ""),
         row("sown", start, "", balance.sownKg(), "", "", "", ""),

@@ -82,8 +82,7 @@ public record RecallView(
           double stockKg,
       @Schema(description = "Lots whose stock was counted") long lotsCounted,
       @Schema(description = "Screenings, as recorded at conditioning") double lossKg,
-      @Schema(description = "Missing where positive, too much where negative")
-          double differenceKg,
+      @Schema(description = "Missing where positive, too much where negative") double differenceKg,
       @Schema(description = "Difference that is within tolerance") double allowedKg,
       double tolerancePercent,
       @Schema(description = "Where the tolerance stands") String toleranceSource,
@@ -179,27 +178,30 @@ public record RecallView(
 
     static LooseEndView of(LooseEnd end) {
       return new LooseEndView(
-          link(end.subject()),
-          end.kind(),
-          end.kind().isUnresolved(),
-          end.factId(),
-          sentence(end));
+          link(end.subject()), end.kind(), end.kind().isUnresolved(), end.factId(), sentence(end));
     }
 
     private static String sentence(LooseEnd end) {
       String subject = end.subject().kind().word() + " " + end.subject().id();
       return switch (end.kind()) {
         case NO_ORIGIN ->
-            "No fact says where " + subject + " came from. Bring its harvest, conditioning or"
+            "No fact says where "
+                + subject
+                + " came from. Bring its harvest, conditioning or"
                 + " declaration.";
         case NOT_DECLARED -> "No fact declares " + subject + ". Bring its declaration.";
-        case NO_SOWING ->
-            "No fact says what seed " + subject + " was sown with. Bring its sowing.";
+        case NO_SOWING -> "No fact says what seed " + subject + " was sown with. Bring its sowing.";
         case NO_LABELS ->
-            "Dispatch " + end.factId() + " of " + subject + " names no label number, so that its"
+            "Dispatch "
+                + end.factId()
+                + " of "
+                + subject
+                + " names no label number, so that its"
                 + " bags cannot be told. Correct it with the numbers.";
         case NO_HARVEST ->
-            "No harvest of " + subject + " is recorded: it stands, was given up, or the harvest"
+            "No harvest of "
+                + subject
+                + " is recorded: it stands, was given up, or the harvest"
                 + " is owed.";
       };
     }
@@ -231,8 +233,7 @@ public record RecallView(
   private static List<String> incompleteBecause(RecallDrill drill, AsOf asOf) {
     List<String> because = new ArrayList<>();
     if (!drill.back().complete()) {
-      because.add(
-          "The walk back stopped at " + drill.back().steps().size() + " crops and lots.");
+      because.add("The walk back stopped at " + drill.back().steps().size() + " crops and lots.");
     }
     if (!drill.forward().complete()) {
       because.add(
@@ -257,8 +258,7 @@ public record RecallView(
         .deliveries()
         .forEach(
             delivery ->
-                labels.merge(
-                    delivery.customerId(), delivery.labelNumbers().size(), Integer::sum));
+                labels.merge(delivery.customerId(), delivery.labelNumbers().size(), Integer::sum));
     return drill.kgByCustomer().entrySet().stream()
         .map(
             customer ->

@@ -47,9 +47,7 @@ public class Seen {
   }
 
   private List<Edge> named(List<Edge> edges) {
-    return edges.stream()
-        .filter(edge -> names(edge.parent()) && names(edge.child()))
-        .toList();
+    return edges.stream().filter(edge -> names(edge.parent()) && names(edge.child())).toList();
   }
 
   private boolean names(Subject subject) {

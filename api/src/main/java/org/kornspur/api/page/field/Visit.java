@@ -64,7 +64,8 @@ public record Visit(
 
   private static Visit check(Entry entry, SterilityCheck check) {
     // no plants examined means that ears were bagged instead
-    Optional<Integer> examined = Optional.of(check.getPlantsExamined()).filter(plants -> plants > 0);
+    Optional<Integer> examined =
+        Optional.of(check.getPlantsExamined()).filter(plants -> plants > 0);
     return new Visit(
         entry.header().getHappenedAt(),
         Optional.empty(),
