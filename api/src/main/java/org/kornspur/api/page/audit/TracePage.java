@@ -21,6 +21,8 @@ import org.kornspur.api.access.Needs;
 import org.kornspur.api.page.Frame;
 import org.kornspur.api.page.Framing;
 import org.kornspur.api.page.Room;
+import org.kornspur.api.page.SubjectSheet;
+import org.kornspur.api.page.SubjectSheets;
 import org.kornspur.api.page.Trade;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemKind;
@@ -46,13 +48,16 @@ public class TracePage {
   private final Answers answers;
   private final Finder finder;
   private final RecallDesk desk;
+  private final SubjectSheets sheets;
 
   @Inject
-  public TracePage(Framing framing, Answers answers, Finder finder, RecallDesk desk) {
+  public TracePage(
+      Framing framing, Answers answers, Finder finder, RecallDesk desk, SubjectSheets sheets) {
     this.framing = framing;
     this.answers = answers;
     this.finder = finder;
     this.desk = desk;
+    this.sheets = sheets;
   }
 
   /**
@@ -104,7 +109,8 @@ public class TracePage {
   static class Templates {
     static native TemplateInstance lookup(Frame page, Lookup lookup, TraceWords words);
 
-    static native TemplateInstance way(Frame page, Lookup lookup, Way way, TraceWords words);
+    static native TemplateInstance way(
+        Frame page, Lookup lookup, Way way, SubjectSheet sheet, TraceWords words);
 
     static native TemplateInstance drill(Frame page, Drill drill, TraceWords words);
   }
@@ -145,7 +151,12 @@ public class TracePage {
             api,
             api.substring(Addresses.ROOT.length()));
     return framing.render(
-        Templates.way(framing.around(Room.TRACE, drill.asOf()), lookup, way, words()));
+        Templates.way(
+            framing.around(Room.TRACE, drill.asOf()),
+            lookup,
+            way,
+            sheets.of(subject, standing),
+            words()));
   }
 
   /**

@@ -10,32 +10,14 @@ import org.kornspur.contract.PollenSourceKind;
 @MessageBundle("field")
 public interface FieldMessages {
 
-  @Message("Crop {id}")
-  String title(String id);
-
   @Message("What is grown here")
   String declared();
 
   @Message("Field")
   String fieldId();
 
-  @Message("Grower")
-  String grower();
-
-  @Message("Hybrid")
-  String hybrid();
-
-  @Message("Harvested seed")
-  String seed();
-
   @Message("Wanted pollen")
   String pollen();
-
-  @Message("Category")
-  String category();
-
-  @Message("Year of harvest")
-  String cropYear();
 
   @Message("Role in the scheme")
   String role();
@@ -57,9 +39,6 @@ public interface FieldMessages {
 
   @Message("no")
   String no();
-
-  @Message("Rulebook")
-  String rulebook();
 
   @Message("This crop is not declared yet, so there is nothing to draw. Send its declaration.")
   String notDeclared();
@@ -106,9 +85,6 @@ public interface FieldMessages {
 
   @Message("shortest way, with its length")
   String legendLine();
-
-  @Message("North")
-  String north();
 
   @Message("N")
   String northMark();
@@ -313,45 +289,9 @@ public interface FieldMessages {
   @Message("The curve in numbers")
   String inNumbers();
 
-  @Message("Gates")
-  String gates();
-
-  @Message("Every gate of this crop")
-  String gatesCaption();
-
-  @Message("Gate")
-  String gate();
-
   @Message("Result")
   String result();
 
-  @Message("Found")
-  String found();
-
-  @Message("Limit")
-  String limitColumn();
-
-  @Message("at least {limit}")
-  String atLeast(String limit);
-
-  @Message("at most {limit}")
-  String atMost(String limit);
-
-  @Message("Margin")
-  String margin();
-
-  @Message("Stands in")
-  String standsIn();
-
-  @Message("Sentence")
-  String sentence();
-
-  @Message("What to bear in mind")
-  String cautions();
-
   @Message("Trace of this crop")
   String trace();
-
-  @Message("Every fact of this crop")
-  String facts();
 }

@@ -18,6 +18,8 @@ import org.kornspur.api.engine.Engine;
 import org.kornspur.api.page.Frame;
 import org.kornspur.api.page.Framing;
 import org.kornspur.api.page.Room;
+import org.kornspur.api.page.SubjectSheet;
+import org.kornspur.api.page.SubjectSheets;
 import org.kornspur.api.page.field.Surroundings.Required;
 import org.kornspur.api.resource.Answers;
 import org.kornspur.api.view.GateView;
@@ -32,7 +34,7 @@ import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.standards.Rulebooks;
 import org.kornspur.processors.stream.IsolationJoin;
 
-/** One seed crop on its field. */
+/** One seed crop: what the page of a lot shows, and its field with the ground around it. */
 @Path("/crops/{id}")
 public class FieldPage {
 
@@ -42,12 +44,14 @@ public class FieldPage {
   private final Framing framing;
   private final Answers answers;
   private final Engine engine;
+  private final SubjectSheets sheets;
 
   @Inject
-  public FieldPage(Framing framing, Answers answers, Engine engine) {
+  public FieldPage(Framing framing, Answers answers, Engine engine, SubjectSheets sheets) {
     this.framing = framing;
     this.answers = answers;
     this.engine = engine;
+    this.sheets = sheets;
   }
 
   /**
@@ -69,7 +73,8 @@ public class FieldPage {
 
   @CheckedTemplate(basePath = "page/field")
   static class Templates {
-    static native TemplateInstance field(Frame page, FieldView view, FieldWords words);
+    static native TemplateInstance field(
+        Frame page, SubjectSheet sheet, FieldView view, FieldWords words);
   }
 
   @GET
@@ -97,7 +102,8 @@ public class FieldPage {
     FieldWords words =
         new FieldWords(framing.texts(FieldMessages.class), framing.form(), framing.language());
     return framing.render(
-        Templates.field(framing.around(Room.CROPS, standing.asOf()), view, words));
+        Templates.field(
+            framing.around(Room.CROPS, standing.asOf()), sheets.of(crop, standing), view, words));
   }
 
   private static Optional<Required> required(StandingView standing) {

@@ -1,13 +1,13 @@
 package org.kornspur.api.page.field;
 
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
 import org.kornspur.api.page.Language;
 import org.kornspur.api.page.LocalForm;
 import org.kornspur.api.page.Trade;
 import org.kornspur.api.page.field.Surroundings.Source;
-import org.kornspur.api.view.GateView;
-import org.kornspur.api.view.LimitView;
 import org.kornspur.processors.advice.InspectionAdvice.Count;
 import org.kornspur.processors.ground.FloweringOverlap;
 import org.kornspur.processors.ground.FloweringWindow;
@@ -99,6 +99,11 @@ public final class FieldWords {
         .orElse(texts.unknownDays());
   }
 
+  /** The crop, as part of an address. */
+  public String encoded(String subject) {
+    return URLEncoder.encode(subject, StandardCharsets.UTF_8);
+  }
+
   /** Name of a row of the chart of flowering, short enough for it. */
   public String row(FloweringChart.Row row) {
     return row.source()
@@ -176,22 +181,6 @@ public final class FieldWords {
           form.count(visit.earsWithSeed().get()), form.count(visit.baggedEars().get()));
     }
     return visit.shedding().map(form::count).orElse("");
-  }
-
-  /** A limit in words. */
-  public String limit(LimitView limit) {
-    String value = form.measure(limit.value(), limit.unit());
-    return limit.sense().equals("AT_LEAST") ? texts.atLeast(value) : texts.atMost(value);
-  }
-
-  /** What a gate found; empty where evidence is owed. */
-  public String found(GateView gate) {
-    return gate.value() == null ? "" : form.measure(gate.value(), gate.unit());
-  }
-
-  /** Room to the limit, with its sign; empty where evidence is owed. */
-  public String margin(GateView gate) {
-    return gate.margin() == null ? "" : form.measure(gate.margin(), gate.unit());
   }
 
   private static String shortened(String id) {
