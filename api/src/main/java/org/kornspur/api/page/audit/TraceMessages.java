@@ -138,6 +138,9 @@ public interface TraceMessages {
   @Message("{kg} reached {count} customers.")
   String reached(String kg, String count);
 
+  @Message("{kg} reached one customer.")
+  String reachedOne(String kg);
+
   @Message("No seed of it has reached a customer.")
   String reachedNobody();
 
@@ -279,6 +282,9 @@ public interface TraceMessages {
 
   @Message("Where the walk ends")
   String looseEnds();
+
+  @Message("Every place from which a walk cannot be followed on")
+  String looseEndsCaption();
 
   @Message("Every link leads on or ends at declared seed and labelled bags.")
   String noLooseEnds();

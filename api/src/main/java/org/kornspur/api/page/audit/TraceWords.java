@@ -95,10 +95,12 @@ public final class TraceWords {
         : texts.drillOfCrop(subject.id());
   }
 
+  /** Caption of the movements back. */
   public String backCaption() {
     return texts.backCaption();
   }
 
+  /** Caption of the movements forward. */
   public String forwardCaption() {
     return texts.forwardCaption();
   }
@@ -148,20 +150,26 @@ public final class TraceWords {
     return found.dispatch().map(Finder.Labelled::counts).orElse(true);
   }
 
+  /** What reached customers. */
   public String reached(TraceView forward) {
     TraceView.Dispatched dispatched = forward.dispatched();
-    return dispatched.byCustomerKg().isEmpty()
-        ? texts.reachedNobody()
-        : texts.reached(
-            form.kg(dispatched.totalKg()), form.count(dispatched.byCustomerKg().size()));
+    String kg = form.kg(dispatched.totalKg());
+    int customers = dispatched.byCustomerKg().size();
+    return switch (customers) {
+      case 0 -> texts.reachedNobody();
+      case 1 -> texts.reachedOne(kg);
+      default -> texts.reached(kg, form.count(customers));
+    };
   }
 
+  /** Whether the stock was counted. */
   public String stock(RecallView.BalanceView balance) {
     return balance.lotsCounted() == 0
         ? texts.bookStock()
         : texts.countedStock(form.count(balance.lotsCounted()), form.count(balance.lots().size()));
   }
 
+  /** How far the balance may be off, and where that stands. */
   public String tolerance(RecallView.BalanceView balance) {
     return texts.tolerance(
         form.number(balance.tolerancePercent()),
@@ -169,6 +177,7 @@ public final class TraceWords {
         balance.toleranceSource());
   }
 
+  /** How far the data lags. */
   public String lag(RecallView drill) {
     Long waiting = drill.asOf().recordsWaiting();
     return texts.lag(waiting == null ? texts.unknown() : form.count(waiting));
@@ -179,6 +188,7 @@ public final class TraceWords {
     return drill.looseEnds().stream().filter(RecallView.LooseEndView::unresolved).count();
   }
 
+  /** What is missing where a walk ends. */
   public String looseEnd(LooseEnd.Kind kind) {
     return texts.looseEnd(kind);
   }

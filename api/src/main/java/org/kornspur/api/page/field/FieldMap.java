@@ -84,6 +84,11 @@ public record FieldMap(
     Labels labels = new Labels(sheet.width, sheet.height - FOOT);
     List<Point> corners = field.shell().stream().map(sheet::at).toList();
     labels.keepClear(corners);
+    for (Source source : shown) {
+      labels.keepClear(
+          sheet.at(plan.spot(source.neighbour().onCrop())),
+          sheet.at(plan.spot(source.neighbour().onSource())));
+    }
     List<Placed> placed = new ArrayList<>();
     for (Source source : shown) {
       Point onField = sheet.at(plan.spot(source.neighbour().onCrop()));

@@ -13,6 +13,8 @@ import org.kornspur.api.page.field.Ink.Point;
 final class Labels {
   private static final double LETTER = 12.5;
   private static final double LINE = 26;
+  private static final double END = 12;
+  private static final int PIECES_OF_A_LINE = 12;
 
   private final double width;
   private final double height;
@@ -63,6 +65,16 @@ final class Labels {
             .orElseThrow();
     taken.add(best);
     return best.middle();
+  }
+
+  /** A line that labels should leave free. */
+  void keepClear(Point from, Point to) {
+    for (int i = 0; i <= PIECES_OF_A_LINE; i++) {
+      double part = (double) i / PIECES_OF_A_LINE;
+      Point place =
+          new Point(from.x() + (to.x() - from.x()) * part, from.y() + (to.y() - from.y()) * part);
+      taken.add(Box.around(place, END, END));
+    }
   }
 
   private Stream<Point> candidates(Point from, Point to, double wide) {

@@ -18,24 +18,24 @@ import org.kornspur.api.recall.CountedStock;
 import org.kornspur.api.view.Addresses;
 import org.kornspur.ingest.contract.Subject;
 
-/** Papers on crops and lots, in the language of who asks. */
-@Path(Addresses.ROOT)
-@Produces(PaperResource.PDF)
+/** Papers on lots, in the language of who asks. */
+@Path(Addresses.ROOT + "/lots/{id}")
+@Produces(LotPapersResource.PDF)
 @Tag(name = "Papers")
-public class PaperResource {
+public class LotPapersResource {
   static final String PDF = "application/pdf";
 
   private final DossierPaper dossiers;
   private final RecallPaper recalls;
 
   @Inject
-  public PaperResource(DossierPaper dossiers, RecallPaper recalls) {
+  public LotPapersResource(DossierPaper dossiers, RecallPaper recalls) {
     this.dossiers = dossiers;
     this.recalls = recalls;
   }
 
   @GET
-  @Path("lots/{id}/dossier.pdf")
+  @Path("dossier.pdf")
   @Needs(Action.EXPORT)
   @Operation(
       operationId = "dossierOfLot",
@@ -51,18 +51,7 @@ public class PaperResource {
   }
 
   @GET
-  @Path("crops/{id}/dossier.pdf")
-  @Needs(Action.EXPORT)
-  @Operation(operationId = "dossierOfCrop", summary = "The dossier of a crop, as that of a lot")
-  @APIResponse(responseCode = "200", description = "The dossier")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
-  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
-  public Response crop(@PathParam("id") String id) {
-    return attached(dossiers.print(Subject.crop(id)), "dossier.pdf");
-  }
-
-  @GET
-  @Path("lots/{id}/recall-drill.pdf")
+  @Path("recall-drill.pdf")
   @Needs(Action.EXPORT)
   @Operation(operationId = "recallDrillPaper", summary = "The recall drill as a paper")
   @APIResponse(responseCode = "200", description = "The drill")
@@ -72,7 +61,7 @@ public class PaperResource {
     return attached(recalls.print(Subject.lot(id), CountedStock.of(stock)), "recall-drill.pdf");
   }
 
-  private static Response attached(byte[] pdf, String name) {
+  static Response attached(byte[] pdf, String name) {
     return Response.ok(pdf, PDF)
         .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"" + name + "\"")
         .build();
