@@ -10,6 +10,7 @@ public enum Room {
   CROPS("/crops", Action.READ_CROPS, FrameMessages::crops),
   QUARANTINE("/quarantine", Action.READ_QUARANTINE, FrameMessages::quarantine),
   SEASONS("/seasons", Action.ASK_ADVICE, FrameMessages::seasons),
+  TRACE("/trace", Action.READ_TRACE, FrameMessages::trace),
   /** What no entry of the navigation leads to. */
   ELSEWHERE("", Action.LOG_IN, messages -> "");
 
