@@ -62,6 +62,9 @@ public interface FrameMessages {
   @Message("Quarantine")
   String quarantine();
 
+  @Message("Field book")
+  String fieldBook();
+
   @Message("Seasons")
   String seasons();
 

@@ -8,6 +8,7 @@ public enum Room {
   LOTS("/lots", FrameMessages::lots),
   CROPS("/crops", FrameMessages::crops),
   QUARANTINE("/quarantine", FrameMessages::quarantine),
+  FIELD_BOOK("/field-book", FrameMessages::fieldBook),
   SEASONS("/seasons", FrameMessages::seasons),
   /** What no entry of the navigation leads to. */
   ELSEWHERE("", messages -> "");
