@@ -14,6 +14,8 @@ import java.time.ZoneId;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import org.kornspur.api.access.Caller;
+import org.kornspur.api.access.CurrentCaller;
 import org.kornspur.api.view.AsOf;
 
 /** Puts the frame around a page, in the language of who asked. */
@@ -21,11 +23,13 @@ import org.kornspur.api.view.AsOf;
 public class Framing {
   private final HttpHeaders headers;
   private final UriInfo uri;
+  private final CurrentCaller caller;
 
   @Inject
-  public Framing(@Context HttpHeaders headers, @Context UriInfo uri) {
+  public Framing(@Context HttpHeaders headers, @Context UriInfo uri, CurrentCaller caller) {
     this.headers = headers;
     this.uri = uri;
+    this.caller = caller;
   }
 
   /** The language of who asked. */
@@ -61,13 +65,20 @@ public class Framing {
   private Frame frame(Room here, Optional<String> asOf) {
     Language language = language();
     return new Frame(
-        language, form(), Trade.in(language), rooms(here), languages(), asOf, Optional.empty());
+        language,
+        form(),
+        Trade.in(language),
+        rooms(here),
+        languages(),
+        asOf,
+        caller.ifKnown().map(Caller::printedName));
   }
 
   private List<Frame.Place> rooms(Room here) {
     FrameMessages messages = texts(FrameMessages.class);
     return Arrays.stream(Room.values())
         .filter(room -> !room.href().isEmpty())
+        .filter(room -> caller.ifKnown().map(known -> known.may(room.needs())).orElse(true))
         .map(room -> new Frame.Place(room.href(), room.label(messages), room == here))
         .toList();
   }

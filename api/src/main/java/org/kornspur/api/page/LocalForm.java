@@ -48,6 +48,11 @@ public record LocalForm(Language language, ZoneId zone) {
   }
 
   /** A whole number with its thousands parted. */
+  public String count(int value) {
+    return count((long) value);
+  }
+
+  /** A whole number with its thousands parted. */
   public String count(long value) {
     return NumberFormat.getIntegerInstance(language.locale()).format(value);
   }

@@ -2,7 +2,9 @@ package org.kornspur.api.page;
 
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
+import jakarta.annotation.Priority;
 import jakarta.inject.Inject;
+import jakarta.ws.rs.Priorities;
 import jakarta.ws.rs.container.ContainerRequestContext;
 import jakarta.ws.rs.container.ContainerResponseContext;
 import jakarta.ws.rs.container.ContainerResponseFilter;
@@ -19,7 +21,11 @@ import org.kornspur.api.view.Addresses;
  * keeps to problem documents, whatever is asked for.
  */
 @Provider
+@Priority(ProblemPages.BEFORE_HEADERS_ARE_SET)
 public class ProblemPages implements ContainerResponseFilter {
+  /** Filters of answers run from the highest number down. */
+  static final int BEFORE_HEADERS_ARE_SET = Priorities.USER + 100;
+
   private static final Annotation[] NONE = {};
 
   @Inject Framing framing;

@@ -9,6 +9,8 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.kornspur.api.access.Action;
+import org.kornspur.api.access.Needs;
 
 /** Where people say who they are. */
 @Path("/login")
@@ -24,6 +26,7 @@ public class SignInPage {
    * @param error given where user and password were not taken
    */
   @GET
+  @Needs(Action.LOG_IN)
   @Produces(MediaType.TEXT_HTML + ";charset=UTF-8")
   @Operation(hidden = true)
   public String form(@QueryParam("error") String error) {

@@ -84,7 +84,8 @@ public final class StandingFilter {
   @QueryParam("size")
   String size;
 
-  StandingQuery query(Set<Subject.Kind> kinds, boolean owing) {
+  /** The question that the parameters make; see {@link StandingQuery}. */
+  public StandingQuery query(Set<Subject.Kind> kinds, boolean owing) {
     Parameters parameters = new Parameters();
     StandingQuery query =
         new StandingQuery(

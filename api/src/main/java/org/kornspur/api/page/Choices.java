@@ -1,0 +1,78 @@
+package org.kornspur.api.page;
+
+import jakarta.enterprise.context.RequestScoped;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.core.UriInfo;
+import java.util.Arrays;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.SortedSet;
+import java.util.TreeSet;
+import java.util.function.Function;
+import java.util.stream.Stream;
+import org.kornspur.api.feed.Feeds;
+import org.kornspur.contract.Category;
+import org.kornspur.standing.StandingState;
+
+/** What there is to choose from in the filters: the values that some crop or lot has. */
+@RequestScoped
+public class Choices {
+  @Inject Feeds feeds;
+  @Inject Framing framing;
+
+  /** The filters, with those chosen that the address names. */
+  Filters filters(UriInfo uri) {
+    SortedSet<Integer> seasons = new TreeSet<>(Comparator.reverseOrder());
+    SortedSet<String> hybrids = new TreeSet<>();
+    SortedSet<String> holders = new TreeSet<>();
+    feeds
+        .standings()
+        .forEach(
+            row -> {
+              row.holder().ifPresent(holders::add);
+              row.material()
+                  .ifPresent(
+                      material -> {
+                        seasons.add(material.getCropYear());
+                        hybrids.add(material.getHybridId());
+                      });
+            });
+    Trade trade = Trade.in(framing.language());
+    return new Filters(
+        options(
+            uri, "cropYear", seasons.stream().map(String::valueOf).toList(), Function.identity()),
+        options(uri, "hybrid", hybrids, Function.identity()),
+        options(uri, "holder", holders, Function.identity()),
+        options(uri, "category", names(Category.values()), trade::category),
+        options(
+            uri,
+            "state",
+            List.of("NOT_FIT", "EVIDENCE_OWED", "FIT"),
+            name -> trade.state(StandingState.valueOf(name))),
+        first(uri, "id").orElse(""),
+        Stream.of("cropYear", "hybrid", "holder", "category", "state", "id")
+            .anyMatch(name -> first(uri, name).isPresent()));
+  }
+
+  private static List<String> names(Enum<?>[] values) {
+    return Arrays.stream(values).map(Enum::name).toList();
+  }
+
+  private static List<Filters.Option> options(
+      UriInfo uri, String parameter, Collection<String> values, Function<String, String> label) {
+    Optional<String> chosen = first(uri, parameter);
+    return values.stream()
+        .map(
+            value ->
+                new Filters.Option(
+                    value, label.apply(value), chosen.filter(value::equals).isPresent()))
+        .toList();
+  }
+
+  private static Optional<String> first(UriInfo uri, String parameter) {
+    return Optional.ofNullable(uri.getQueryParameters().getFirst(parameter))
+        .filter(value -> !value.isBlank());
+  }
+}

@@ -1,0 +1,72 @@
+package org.kornspur.api.page;
+
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.BeanParam;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.UriInfo;
+import java.util.List;
+import java.util.Set;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.kornspur.api.access.Action;
+import org.kornspur.api.access.Needs;
+import org.kornspur.api.resource.Answers;
+import org.kornspur.api.resource.StandingFilter;
+import org.kornspur.api.view.PageView;
+import org.kornspur.api.view.StandingLine;
+import org.kornspur.ingest.contract.Subject;
+
+/** Lists of lots and of crops, worst first, to look things up in. */
+@Path("/")
+@Produces(MediaType.TEXT_HTML + ";charset=UTF-8")
+public class StandingsPage {
+  @Inject Framing framing;
+  @Inject Answers answers;
+  @Inject Choices choices;
+
+  /** A crop or lot as the list shows it. */
+  public record Line(StandingLine standing, String href) {
+    static Line of(StandingLine standing) {
+      return new Line(standing, PageAddresses.of(standing.subject()));
+    }
+  }
+
+  @CheckedTemplate(basePath = "page")
+  static class Templates {
+    static native TemplateInstance standings(
+        Frame page, String title, String action, List<Line> lines, Filters filters, Paging paging);
+  }
+
+  @GET
+  @Path("lots")
+  @Needs(Action.READ_LOTS)
+  @Operation(hidden = true)
+  public String lots(@BeanParam StandingFilter filter, @Context UriInfo uri) {
+    return list(Room.LOTS, Subject.Kind.LOT, filter, uri);
+  }
+
+  @GET
+  @Path("crops")
+  @Needs(Action.READ_CROPS)
+  @Operation(hidden = true)
+  public String crops(@BeanParam StandingFilter filter, @Context UriInfo uri) {
+    return list(Room.CROPS, Subject.Kind.CROP, filter, uri);
+  }
+
+  private String list(Room room, Subject.Kind kind, StandingFilter filter, UriInfo uri) {
+    PageView<StandingLine> found = answers.list(filter.query(Set.of(kind), false));
+    return framing.render(
+        Templates.standings(
+            framing.around(room, found.asOf()),
+            room.label(framing.texts(FrameMessages.class)),
+            room.href(),
+            found.items().stream().map(Line::of).toList(),
+            choices.filters(uri),
+            Paging.of(found, uri)));
+  }
+}

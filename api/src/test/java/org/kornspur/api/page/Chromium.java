@@ -1,0 +1,64 @@
+package org.kornspur.api.page;
+
+import com.microsoft.playwright.Browser;
+import com.microsoft.playwright.BrowserContext;
+import com.microsoft.playwright.BrowserType;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Playwright;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+
+/** The real browser of this machine; nothing is downloaded. */
+final class Chromium implements AutoCloseable {
+  private final Playwright playwright;
+  private final Browser browser;
+
+  Chromium() {
+    playwright =
+        Playwright.create(
+            new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
+    // without a sandbox, because the browser refuses to start one for root in a container
+    browser =
+        playwright
+            .chromium()
+            .launch(
+                new BrowserType.LaunchOptions()
+                    .setExecutablePath(program())
+                    .setArgs(List.of("--no-sandbox", "--disable-dev-shm-usage")));
+  }
+
+  /** A person with this screen and language, who has not been here before. */
+  BrowserContext visitor(Screen screen, Language language) {
+    return browser.newContext(
+        new Browser.NewContextOptions()
+            .setViewportSize(screen.width, screen.height)
+            .setHasTouch(screen == Screen.NARROW)
+            .setLocale(language.locale().toLanguageTag()));
+  }
+
+  /** The same, at a page of this server. */
+  Page open(Screen screen, Language language, String address) {
+    Page page = visitor(screen, language).newPage();
+    page.navigate(address);
+    return page;
+  }
+
+  private static Path program() {
+    return Stream.of("/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome")
+        .map(Path::of)
+        .filter(Files::isExecutable)
+        .findFirst()
+        .orElseThrow(
+            () ->
+                new IllegalStateException(
+                    "No Chromium is installed here; apt-get install chromium"));
+  }
+
+  @Override
+  public void close() {
+    playwright.close();
+  }
+}

@@ -1,0 +1,51 @@
+package org.kornspur.api.page;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.deque.html.axecore.playwright.AxeBuilder;
+import com.microsoft.playwright.Page;
+import java.nio.file.Path;
+import java.util.List;
+
+/** What is asked of every page, whatever it shows. */
+final class LookedAt {
+  private static final Path PICTURES = Path.of("target", "screenshots");
+
+  private LookedAt() {}
+
+  /**
+   * Takes a picture for a person to look at, and fails where axe-core finds a violation or the page
+   * is wider than the screen.
+   *
+   * @param name of the picture, without its ending
+   */
+  static void whole(Page page, String name) {
+    page.screenshot(
+        new Page.ScreenshotOptions().setPath(PICTURES.resolve(name + ".png")).setFullPage(true));
+    assertThat(violations(page)).as("axe-core on %s", page.url()).isEmpty();
+    assertThat((Integer) page.evaluate("document.documentElement.scrollWidth"))
+        .as("width of %s", page.url())
+        .isLessThanOrEqualTo(page.viewportSize().width);
+  }
+
+  /** What axe-core finds by WCAG 2.2 AA and by its own good practice: rule, then the elements. */
+  private static List<String> violations(Page page) {
+    return new AxeBuilder(page)
+            .withTags(
+                List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"))
+            .analyze()
+            .getViolations()
+            .stream()
+            .flatMap(
+                rule ->
+                    rule.getNodes().stream()
+                        .map(
+                            node ->
+                                rule.getId()
+                                    + ": "
+                                    + node.getHtml()
+                                    + " "
+                                    + node.getFailureSummary()))
+            .toList();
+  }
+}
