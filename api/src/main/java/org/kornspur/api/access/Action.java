@@ -69,7 +69,9 @@ public enum Action {
   READ_PEOPLE,
   MANAGE_PEOPLE,
   /** Metrics of the running program. */
-  READ_OPERATIONS;
+  READ_OPERATIONS,
+  /** What instances of one cluster ask each other; no person may. */
+  ASK_AS_INSTANCE;
 
   /** The action that sending a fact of this type needs, besides {@link #POST_FACTS}. */
   public static Action toPost(FactType type) {

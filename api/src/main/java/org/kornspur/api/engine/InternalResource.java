@@ -9,6 +9,8 @@ import jakarta.ws.rs.core.MediaType;
 import java.util.List;
 import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.kornspur.api.access.Action;
+import org.kornspur.api.access.Needs;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.stream.RegisterEntry;
 
@@ -24,6 +26,7 @@ public class InternalResource {
   @Inject KafkaEngine engine;
 
   @GET
+  @Needs(Action.ASK_AS_INSTANCE)
   @Path(DOSSIER)
   @Operation(hidden = true)
   public List<KeptEntry> dossier(@QueryParam("key") String subject) {
@@ -31,6 +34,7 @@ public class InternalResource {
   }
 
   @GET
+  @Needs(Action.ASK_AS_INSTANCE)
   @Path(REPORTS)
   @Operation(hidden = true)
   public List<byte[]> reports(@QueryParam("key") String subject) {
@@ -38,6 +42,7 @@ public class InternalResource {
   }
 
   @GET
+  @Needs(Action.ASK_AS_INSTANCE)
   @Path(REGISTER)
   @Operation(hidden = true)
   public Optional<RegisterEntry> register(@QueryParam("key") String factId) {

@@ -23,6 +23,7 @@ import org.apache.kafka.streams.state.HostInfo;
 import org.apache.kafka.streams.state.ReadOnlyKeyValueStore;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.jboss.logging.Logger;
+import org.kornspur.api.access.InternalSecret;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.publish.FactPublisher;
@@ -47,6 +48,7 @@ public class KafkaEngine implements Engine {
 
   @Inject EngineSettings settings;
   @Inject ObjectMapper json;
+  @Inject InternalSecret secret;
 
   @ConfigProperty(name = "quarkus.http.host", defaultValue = "127.0.0.1")
   String httpHost;
@@ -62,7 +64,7 @@ public class KafkaEngine implements Engine {
   private OtherInstances others;
 
   void onStart(@Observes StartupEvent event) {
-    others = new OtherInstances(json);
+    others = new OtherInstances(json, secret);
     starter = new Thread(this::start, "kornspur-start");
     starter.start();
   }

@@ -13,6 +13,7 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import org.apache.kafka.streams.state.HostInfo;
+import org.kornspur.api.access.InternalSecret;
 import org.kornspur.processors.stream.RegisterEntry;
 
 /** Asks other instances for keys that they hold. */
@@ -21,9 +22,14 @@ final class OtherInstances {
 
   private final HttpClient http = HttpClient.newBuilder().connectTimeout(TIMEOUT).build();
   private final ObjectMapper json;
+  private final InternalSecret secret;
 
-  OtherInstances(ObjectMapper json) {
+  /**
+   * @param secret that instances of this cluster show each other
+   */
+  OtherInstances(ObjectMapper json, InternalSecret secret) {
     this.json = json;
+    this.secret = secret;
   }
 
   List<KeptEntry> dossier(HostInfo owner, String subject) {
@@ -52,7 +58,10 @@ final class OtherInstances {
     try {
       HttpResponse<byte[]> response =
           http.send(
-              HttpRequest.newBuilder(uri).timeout(TIMEOUT).build(),
+              HttpRequest.newBuilder(uri)
+                  .timeout(TIMEOUT)
+                  .header(InternalSecret.HEADER, secret.value())
+                  .build(),
               HttpResponse.BodyHandlers.ofByteArray());
       if (response.statusCode() != 200) {
         throw unanswered(owner, "it answered " + response.statusCode());

@@ -16,6 +16,8 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.kornspur.api.access.Action;
+import org.kornspur.api.access.Needs;
 import org.kornspur.api.engine.NotReady;
 import org.kornspur.api.feed.Feeds;
 import org.kornspur.api.feed.Positions;
@@ -40,6 +42,7 @@ public class ChangesResource {
   }
 
   @GET
+  @Needs(Action.READ_CHANGES)
   @Produces(MediaType.SERVER_SENT_EVENTS)
   @Operation(
       operationId = "streamChanges",

@@ -16,6 +16,8 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.kornspur.api.access.Action;
+import org.kornspur.api.access.Needs;
 import org.kornspur.api.view.Addresses;
 import org.kornspur.api.view.DossierView;
 import org.kornspur.api.view.OwedView;
@@ -38,6 +40,7 @@ public class LotsResource {
   }
 
   @GET
+  @Needs(Action.READ_LOTS)
   @Operation(operationId = "listLots", summary = "List lots, worst first")
   @APIResponse(responseCode = "200", description = "One page")
   @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
@@ -47,6 +50,7 @@ public class LotsResource {
   }
 
   @GET
+  @Needs(Action.READ_LOTS)
   @Path("{id}")
   @Operation(
       operationId = "getLot",
@@ -61,6 +65,7 @@ public class LotsResource {
   }
 
   @GET
+  @Needs(Action.READ_FACTS)
   @Path("{id}/facts")
   @Operation(
       operationId = "factsLot",
@@ -72,6 +77,7 @@ public class LotsResource {
   }
 
   @GET
+  @Needs(Action.READ_TRACE)
   @Path("{id}/trace")
   @Operation(
       operationId = "traceLot",
@@ -94,6 +100,7 @@ public class LotsResource {
   }
 
   @GET
+  @Needs(Action.READ_OWED)
   @Path("{id}/owed")
   @Operation(operationId = "owedLot", summary = "What is still to be brought for this lot")
   @APIResponse(responseCode = "200", description = "Own evidence first, then that of ancestors")

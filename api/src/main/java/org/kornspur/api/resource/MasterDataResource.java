@@ -13,6 +13,8 @@ import java.util.TreeMap;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.kornspur.api.access.Action;
+import org.kornspur.api.access.Needs;
 import org.kornspur.api.feed.Feeds;
 import org.kornspur.api.feed.StandingRow;
 import org.kornspur.api.view.Addresses;
@@ -36,6 +38,7 @@ public class MasterDataResource {
   }
 
   @GET
+  @Needs(Action.READ_MASTER_DATA)
   @Path("hybrids")
   @Operation(
       operationId = "listHybrids",
@@ -56,6 +59,7 @@ public class MasterDataResource {
   }
 
   @GET
+  @Needs(Action.READ_MASTER_DATA)
   @Path("hybrids/{id}")
   @Operation(operationId = "getHybrid", summary = "The facts that declare a hybrid")
   @APIResponse(responseCode = "200", description = "The facts")
@@ -65,6 +69,7 @@ public class MasterDataResource {
   }
 
   @GET
+  @Needs(Action.READ_MASTER_DATA)
   @Path("enterprises/{id}")
   @Operation(operationId = "getEnterprise", summary = "The facts that declare an enterprise")
   @APIResponse(responseCode = "200", description = "The facts")
@@ -74,6 +79,7 @@ public class MasterDataResource {
   }
 
   @GET
+  @Needs(Action.READ_MASTER_DATA)
   @Path("pollen-sources/{id}")
   @Operation(operationId = "getPollenSource", summary = "The facts that tell of a pollen source")
   @APIResponse(responseCode = "200", description = "The facts")

@@ -36,26 +36,34 @@ function asksToSignIn(answer) {
   return answer.status === 401 || answer.type === 'opaqueredirect';
 }
 
-/** Who is signed in: {person}, {signIn: true} or {offline: true}. */
+/** Who is signed in: {person, token}, {signIn: true} or {offline: true}. */
 export async function whoIsThere() {
   try {
-    const answer = await request('/field-book/person', { headers: { Accept: 'application/json' } });
+    const answer = await request('/api/v1/account', { headers: { Accept: 'application/json' } });
     if (asksToSignIn(answer)) {
       return { signIn: true };
     }
-    return answer.ok ? { person: (await answer.json()).personId } : { offline: true };
+    if (!answer.ok) {
+      return { offline: true };
+    }
+    const { personId, csrfToken } = await answer.json();
+    return { person: personId, token: csrfToken };
   } catch {
     return { offline: true };
   }
 }
 
 /** What became of a fact that was posted: arrived, refused, sign-in or again. */
-async function post(entry) {
+async function post(entry, token) {
   let answer;
   try {
     answer = await request('/api/v1/facts', {
       method: 'POST',
-      headers: { 'Content-Type': 'application/json', Accept: 'application/json' },
+      headers: {
+        'Content-Type': 'application/json',
+        Accept: 'application/json',
+        ...(token ? { 'X-CSRF-Token': token } : {}),
+      },
       body: JSON.stringify(entry.fact),
     });
   } catch {
@@ -108,7 +116,7 @@ async function sendAll(all) {
     if (entry.person !== there.person || (!all && entry.nextTryAt > Date.now())) {
       continue;
     }
-    const { became, outcome, problems, pauseMs } = await post(entry);
+    const { became, outcome, problems, pauseMs } = await post(entry, there.token);
     if (became === 'arrived') {
       await store.arrived(entry, outcome);
     } else if (became === 'refused') {

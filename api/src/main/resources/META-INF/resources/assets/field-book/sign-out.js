@@ -12,7 +12,7 @@ async function isWaiting() {
   }
 }
 
-for (const form of document.querySelectorAll('form[action="/logout"]')) {
+for (const form of document.querySelectorAll('form[action="/api/v1/session/end"]')) {
   form.addEventListener('submit', async (event) => {
     event.preventDefault();
     const isSure = form.id === 'leave';

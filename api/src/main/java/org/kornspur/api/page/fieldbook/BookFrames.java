@@ -44,10 +44,6 @@ public class BookFrames {
     return caller.ifKnown().map(Caller::personId).orElse("");
   }
 
-  String printedName() {
-    return caller.ifKnown().map(Caller::printedName).orElse("");
-  }
-
   /** Whether who asked may send facts that this form makes. */
   boolean may(BookForm form) {
     return caller.ifKnown().map(known -> known.may(Action.toPost(form.type()))).orElse(true);

@@ -131,19 +131,6 @@ public class FieldBookPage {
     return frames.framing().render(Templates.notkept(frames.frame(), frames.book()));
   }
 
-  /** Who is signed in now. */
-  public record Person(String personId, String printedName) {}
-
-  /** Tells the phone whether the server can be reached, and as whom. */
-  @GET
-  @Path("person")
-  @Produces(MediaType.APPLICATION_JSON)
-  @Needs(Action.READ_PAGES)
-  @Operation(hidden = true)
-  public Person person() {
-    return new Person(frames.person(), frames.printedName());
-  }
-
   private static String address(int season, Optional<String> id, int page) {
     UriBuilder address =
         UriBuilder.fromPath("/field-book").queryParam("cropYear", season).queryParam("page", page);

@@ -172,7 +172,7 @@ public class SheetPage {
                         "The field book has no form " + Problem.shown(path) + "."));
     if (!frames.may(form)) {
       throw new ApiProblem(
-          ProblemKind.NOT_FOUND,
+          ProblemKind.FORBIDDEN,
           "Who is signed in may not record this. Ask the administrator for the role.");
     }
     return form;
