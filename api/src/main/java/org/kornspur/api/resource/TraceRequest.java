@@ -8,11 +8,12 @@ import org.kornspur.processors.pedigree.Trace;
  *
  * @param most bound on the number of subjects
  */
-record TraceRequest(Subject start, Trace.Direction direction, int most) {
+public record TraceRequest(Subject start, Trace.Direction direction, int most) {
   private static final int MOST_SUBJECTS = 100_000;
   private static final int OTHERWISE = 5_000;
 
-  static TraceRequest read(Subject start, String direction, String most) {
+  /** Reads what was asked for; see {@link Trace}. */
+  public static TraceRequest read(Subject start, String direction, String most) {
     Parameters parameters = new Parameters();
     TraceRequest request =
         new TraceRequest(

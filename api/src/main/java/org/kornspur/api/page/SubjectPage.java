@@ -1,0 +1,52 @@
+package org.kornspur.api.page;
+
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.kornspur.api.access.Action;
+import org.kornspur.api.access.Needs;
+import org.kornspur.api.resource.Answers;
+import org.kornspur.api.view.StandingView;
+import org.kornspur.ingest.contract.Subject;
+
+/** One lot or one crop: its standing, its gates, its pedigree and its facts. */
+@Path("/")
+@Produces(MediaType.TEXT_HTML + ";charset=UTF-8")
+public class SubjectPage {
+  @Inject Framing framing;
+  @Inject Answers answers;
+  @Inject SubjectSheets sheets;
+
+  @CheckedTemplate(basePath = "page")
+  static class Templates {
+    static native TemplateInstance subject(Frame page, SubjectSheet sheet);
+  }
+
+  @GET
+  @Path("lots/{id}")
+  @Needs(Action.READ_LOTS)
+  @Operation(hidden = true)
+  public String lot(@PathParam("id") String id) {
+    return show(Subject.lot(id), Room.LOTS);
+  }
+
+  @GET
+  @Path("crops/{id}")
+  @Needs(Action.READ_CROPS)
+  @Operation(hidden = true)
+  public String crop(@PathParam("id") String id) {
+    return show(Subject.crop(id), Room.CROPS);
+  }
+
+  private String show(Subject subject, Room room) {
+    StandingView view = answers.view(subject);
+    return framing.render(
+        Templates.subject(framing.around(room, view.asOf()), sheets.of(subject, view)));
+  }
+}

@@ -1,0 +1,71 @@
+package org.kornspur.api.page;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import org.kornspur.api.view.Caution;
+import org.kornspur.api.view.MaterialView;
+import org.kornspur.standing.StandingState;
+
+/**
+ * All that the page of one lot or crop shows.
+ *
+ * @param name as in Lot L25-S05
+ * @param kind lot or crop
+ * @param sentence the standing in one sentence, in the language of the page
+ * @param recorded the standing in one sentence, as recorded
+ * @param gates worst first
+ * @param drawing empty where nothing came before and nothing went on
+ * @param cut in words, how much of the pedigree is drawn; empty where all is
+ * @param movements the pedigree as a table
+ * @param complete in words, whether the walks are complete
+ */
+public record SubjectSheet(
+    String id,
+    String name,
+    String kind,
+    StandingState state,
+    String sentence,
+    String recorded,
+    Optional<MaterialView> material,
+    Optional<String> rulebook,
+    Optional<String> holder,
+    double heldKg,
+    double givenOutKg,
+    double leftKg,
+    Instant changedAt,
+    List<CautionLine> cautions,
+    List<GateLine> gates,
+    List<InheritedLine> inherited,
+    Optional<PedigreeDrawing> drawing,
+    Optional<String> cut,
+    List<MovementLine> movements,
+    double dispatchedKg,
+    List<CustomerLine> customers,
+    String complete,
+    long counting,
+    long superseded,
+    List<FactLine> facts) {
+
+  /** What to bear in mind: what it is about, and the sentence as recorded. */
+  public record CautionLine(Caution.About about, String title, String sentence) {}
+
+  /** Trouble or an open question of an ancestor. */
+  public record InheritedLine(
+      String gate,
+      boolean condemns,
+      Stop origin,
+      List<Stop> path,
+      List<GateLine.FactLink> facts,
+      String sentence) {}
+
+  /** A crop or lot on a path; {@code href} is empty where there is no page. */
+  public record Stop(String subject, String href) {}
+
+  /** Seed that moved, as a row of a table. */
+  public record MovementLine(
+      Stop from, Stop to, double massKg, String by, Instant happenedAt, boolean troubled) {}
+
+  /** Seed that reached a customer. */
+  public record CustomerLine(String customer, double massKg) {}
+}

@@ -1,0 +1,104 @@
+package org.kornspur.api.page;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.AriaRole;
+import io.quarkus.test.common.http.TestHTTPResource;
+import io.quarkus.test.junit.QuarkusTest;
+import io.quarkus.test.junit.TestProfile;
+import java.net.URL;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.kornspur.api.DemoMachine;
+
+/**
+ * The page of a lot, in a real browser. What each lot's story is: demo-events/ABOUT.md, which is
+ * invented.
+ */
+@QuarkusTest
+@TestProfile(DemoMachine.class)
+class SubjectPageTest {
+  private static Chromium chromium;
+
+  @TestHTTPResource("/")
+  URL root;
+
+  @BeforeAll
+  static void startBrowser() {
+    chromium = new Chromium();
+  }
+
+  @AfterAll
+  static void stopBrowser() {
+    chromium.close();
+  }
+
+  @BeforeEach
+  void waitForTheDemo() throws InterruptedException {
+    DemoLoaded.await();
+  }
+
+  @ParameterizedTest
+  @CsvSource({"NARROW, ENGLISH", "NARROW, GERMAN", "WIDE, ENGLISH", "WIDE, GERMAN"})
+  void lotsAndCropsAreWithinReachOfAll(Screen screen, Language language) {
+    for (String path : new String[] {"lots/L25-S05-P1", "lots/R25-S06", "crops/C25-S01"}) {
+      Page page = chromium.open(screen, language, root + path);
+      LookedAt.whole(page, path.replace('/', '-') + "-" + screen + "-" + language.tag());
+      page.context().close();
+    }
+  }
+
+  @Test
+  void troubleIsFollowedToWhereItBegan() {
+    Page page = chromium.open(Screen.WIDE, Language.ENGLISH, root + "lots/L25-S05-P1");
+    assertThat(page.locator(".standing").textContent())
+        .isEqualTo("Lot L25-S05-P1 is not fit. Not met: Post-control (from L24-S05).");
+    assertThat(page.locator("#inherited ~ ul .path li").allTextContents())
+        .containsExactly(
+            "lot:L24-S05",
+            "lot:M24-S05",
+            "crop:C25-S05",
+            "lot:R25-S05",
+            "lot:L25-S05",
+            "lot:L25-S05-P1");
+    assertThat(page.locator(".movement.troubled").count()).isGreaterThanOrEqualTo(5);
+
+    Locator origin =
+        page.locator(".pedigree")
+            .getByRole(
+                AriaRole.LINK,
+                new Locator.GetByRoleOptions().setName("Lot L24-S05, not fit").setExact(true));
+    origin.focus();
+    page.keyboard().press("Enter");
+    page.waitForURL("**/lots/L24-S05");
+    assertThat(page.locator(".gate").first().textContent())
+        .contains("Post-control")
+        .contains("not met")
+        .contains("34")
+        .contains("480");
+    page.locator(".gate").first().locator("summary").click();
+    page.locator(".gate").first().locator("details a").first().click();
+    assertThat(page.locator(".timeline li:target h3").textContent())
+        .contains("Post-control result");
+    page.context().close();
+  }
+
+  @Test
+  void aCorrectionIsShownWithBothValues() {
+    Page page = chromium.open(Screen.WIDE, Language.GERMAN, root + "lots/R25-S06");
+    assertThat(page.locator(".timeline .gone").count()).isEqualTo(1);
+    assertThat(page.locator(".timeline").textContent()).contains("Berichtigt Tatsache");
+    assertThat(page.locator(".timeline li:not(.gone) del").first().textContent())
+        .startsWith("12400");
+    assertThat(page.locator(".timeline li:not(.gone) ins").first().textContent())
+        .startsWith("1240");
+    assertThat(page.locator("dl.facts").first().textContent()).contains("1.240");
+    page.context().close();
+  }
+}
