@@ -21,8 +21,6 @@ public enum Action {
   READ_CHANGES,
   /** Facts by id, and the facts of a subject. */
   READ_FACTS,
-  /** Samples that a laboratory was given, with its own tests of them. */
-  READ_SAMPLES,
   /** Hybrids, enterprises, pollen sources. */
   READ_MASTER_DATA,
   READ_RULEBOOKS,

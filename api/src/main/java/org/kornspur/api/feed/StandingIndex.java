@@ -12,6 +12,7 @@ import java.util.concurrent.locks.ReadWriteLock;
 import java.util.concurrent.locks.ReentrantReadWriteLock;
 import java.util.function.Consumer;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
 import org.kornspur.ingest.contract.Subject;
@@ -83,6 +84,15 @@ public final class StandingIndex {
 
   /** One page of the rows that match. */
   public Slice<StandingRow> find(StandingQuery query) {
+    return find(query, row -> true);
+  }
+
+  /**
+   * One page of the rows that match and are seen.
+   *
+   * @param seen which rows there are for who asks; the others are not counted either
+   */
+  public Slice<StandingRow> find(StandingQuery query, Predicate<StandingRow> seen) {
     SliceOf<StandingRow> slice = new SliceOf<>(query.page(), query.size());
     SortedSet<StandingRow> rows =
         switch (query.order()) {
@@ -92,7 +102,7 @@ public final class StandingIndex {
     return reading(
         () -> {
           for (StandingRow row : rows) {
-            if (query.matches(row)) {
+            if (query.matches(row) && seen.test(row)) {
               slice.add(row);
             }
           }
@@ -107,6 +117,11 @@ public final class StandingIndex {
           byId.forEach(visitor);
           return Optional.empty();
         });
+  }
+
+  /** The rows that match, by id. */
+  public List<StandingRow> matching(Predicate<StandingRow> wanted) {
+    return reading(() -> byId.stream().filter(wanted).toList());
   }
 
   public int size() {

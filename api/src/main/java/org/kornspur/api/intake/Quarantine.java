@@ -9,8 +9,11 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.api.access.CurrentCaller;
+import org.kornspur.api.border.Border;
 import org.kornspur.api.engine.Engine;
 import org.kornspur.api.feed.Feeds;
 import org.kornspur.api.feed.QuarantineRow;
@@ -41,9 +44,14 @@ public class Quarantine {
   private final Engine engine;
   private final Feeds feeds;
   private final FactDesk desk;
+  private final Border border;
+  private final CurrentCaller caller;
 
   @Inject
-  public Quarantine(Engine engine, Feeds feeds, FactDesk desk) {
+  public Quarantine(
+      Engine engine, Feeds feeds, FactDesk desk, Border border, CurrentCaller caller) {
+    this.border = border;
+    this.caller = caller;
     this.engine = engine;
     this.feeds = feeds;
     this.desk = desk;
@@ -51,7 +59,7 @@ public class Quarantine {
 
   /** One page of the entries in any of these states; of all where none is named. */
   public Slice<QuarantineRow> find(Set<QuarantineState> states, int page, int size) {
-    return feeds.quarantine().find(states, page, size);
+    return feeds.quarantine().find(states, row -> isSeen(row.submittedBy()), page, size);
   }
 
   /**
@@ -62,6 +70,7 @@ public class Quarantine {
   public QuarantineEntry entry(String entryId) {
     return feeds
         .entry(entryId)
+        .filter(entry -> isSeen(Optional.ofNullable(entry.getSubmittedBy())))
         .orElseThrow(
             () ->
                 new ApiProblem(
@@ -69,6 +78,11 @@ public class Quarantine {
                     "No refused input has the id "
                         + Problem.shown(entryId)
                         + ". The list at /api/v1/quarantine shows every one."));
+  }
+
+  /** Who does not see all sees what they sent themselves. */
+  private boolean isSeen(Optional<String> submittedBy) {
+    return border.sight().isWhole() || submittedBy.equals(Optional.of(caller.get().personId()));
   }
 
   /**
@@ -131,7 +145,7 @@ public class Quarantine {
   }
 
   private ReceiptView takeIn(QuarantineEntry entry, SpecificRecord fact) {
-    Outcome outcome = desk.send(fact);
+    Outcome outcome = desk.sendAsCaller(fact);
     ReceiptView receipt = Intake.receipt(outcome);
     engine.quarantine(
         QuarantineEntry.newBuilder(entry)

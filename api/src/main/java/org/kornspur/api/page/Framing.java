@@ -28,7 +28,8 @@ public class Framing {
   private final Sessions sessions;
 
   @Inject
-  public Framing(@Context HttpHeaders headers, @Context UriInfo uri, CurrentCaller caller, Sessions sessions) {
+  public Framing(
+      @Context HttpHeaders headers, @Context UriInfo uri, CurrentCaller caller, Sessions sessions) {
     this.headers = headers;
     this.uri = uri;
     this.caller = caller;

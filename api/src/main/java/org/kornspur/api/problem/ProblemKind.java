@@ -36,6 +36,10 @@ public enum ProblemKind {
       "You may not do this",
       "Ask somebody who has one of the roles that are named, or have the administrator give you"
           + " one."),
+  NOT_YOURS_TO_BRING(
+      403,
+      "You may not bring this fact",
+      "Mend what is named under problems, or have the fact brought by somebody who may."),
   FORGED_REQUEST(
       403,
       "The request does not come from your own page",

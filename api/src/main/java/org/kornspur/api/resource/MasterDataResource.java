@@ -15,6 +15,8 @@ import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.kornspur.api.access.Action;
 import org.kornspur.api.access.Needs;
+import org.kornspur.api.access.Sight;
+import org.kornspur.api.border.Border;
 import org.kornspur.api.feed.Feeds;
 import org.kornspur.api.feed.StandingRow;
 import org.kornspur.api.view.Addresses;
@@ -30,10 +32,12 @@ import org.kornspur.standing.StandingState;
 public class MasterDataResource {
   private final Answers answers;
   private final Feeds feeds;
+  private final Border border;
 
   @Inject
-  public MasterDataResource(Answers answers, Feeds feeds) {
+  public MasterDataResource(Answers answers, Feeds feeds, Border border) {
     this.answers = answers;
+    this.border = border;
     this.feeds = feeds;
   }
 
@@ -45,8 +49,10 @@ public class MasterDataResource {
       summary = "Every hybrid that a crop or lot is made of, with their states")
   public List<HybridView> hybrids() {
     Map<String, States> byHybrid = new TreeMap<>();
+    Sight sight = border.sight();
     feeds
         .standings()
+        .matching(row -> sight.isWhole() || sight.sees(row.subject()))
         .forEach(
             row ->
                 row.material()

@@ -24,6 +24,7 @@ import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.kornspur.api.access.Action;
 import org.kornspur.api.access.Needs;
+import org.kornspur.api.border.OwnWords;
 import org.kornspur.api.intake.Quarantine;
 import org.kornspur.api.problem.BodyLimit;
 import org.kornspur.api.view.Addresses;
@@ -48,6 +49,7 @@ public class QuarantineResource {
   }
 
   @GET
+  @OwnWords
   @Needs(Action.READ_QUARANTINE)
   @Operation(operationId = "listQuarantine", summary = "List refused input, newest first")
   @APIResponse(responseCode = "200", description = "One page")
@@ -72,6 +74,7 @@ public class QuarantineResource {
   }
 
   @GET
+  @OwnWords
   @Needs(Action.READ_QUARANTINE)
   @Path("{entryId}")
   @Operation(

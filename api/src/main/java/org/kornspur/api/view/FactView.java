@@ -1,9 +1,13 @@
 package org.kornspur.api.view;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import java.util.List;
+import org.apache.avro.specific.SpecificRecord;
 import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.kornspur.api.access.Sight;
+import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.SubjectsNamed;
 import org.kornspur.ingest.json.AvroJson;
 import org.kornspur.processors.dossier.Entry;
@@ -31,11 +35,25 @@ public record FactView(
     }
   }
 
-  public static FactView of(Entry entry) {
+  /** A fact as it may be seen: whole, or cut where it reaches beyond the border. */
+  public static FactView of(Entry entry, Sight sight) {
+    boolean isWhole = sight.isWhole() || sight.sees(entry.fact());
     return new FactView(
         entry.counts(),
         entry.superseded().map(SupersededView::of).orElse(null),
-        SubjectsNamed.of(entry.fact()).stream().map(SubjectLink::of).toList(),
-        AvroJson.write(entry.fact()));
+        SubjectsNamed.of(entry.fact()).stream()
+            .filter(subject -> isWhole || sight.names(subject))
+            .map(SubjectLink::of)
+            .toList(),
+        isWhole ? AvroJson.write(entry.fact()) : cut(entry.fact()));
+  }
+
+  /** Type and time alone, for the rest tells of others' seed. */
+  private static JsonNode cut(SpecificRecord fact) {
+    return JsonNodeFactory.instance
+        .objectNode()
+        .put("type", FactType.of(fact).contractName())
+        .put("happenedAt", FactType.headerOf(fact).getHappenedAt().toString())
+        .put("cut", "The rest of this fact tells of seed of others.");
   }
 }

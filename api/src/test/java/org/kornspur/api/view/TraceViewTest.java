@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import org.kornspur.api.access.Sight;
 import org.kornspur.api.feed.StandingRow;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
@@ -86,6 +87,7 @@ class TraceViewTest {
     return TraceView.of(
         Trace.walk(PEDIGREE, start, direction, most),
         subject -> standing.contains(subject) ? Optional.of(row(subject)) : Optional.empty(),
+        Sight.everything(),
         1.5,
         NOW);
   }

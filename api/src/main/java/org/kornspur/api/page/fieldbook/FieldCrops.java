@@ -11,8 +11,6 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.IntStream;
-import org.kornspur.api.access.CurrentCaller;
-import org.kornspur.api.access.Role;
 import org.kornspur.api.feed.StandingQuery;
 import org.kornspur.api.page.Frame;
 import org.kornspur.api.problem.ApiProblem;
@@ -40,20 +38,10 @@ public class FieldCrops {
   private static final int SAME_BEGINNING = 20;
 
   private final Answers answers;
-  private final CurrentCaller caller;
 
   @Inject
-  public FieldCrops(Answers answers, CurrentCaller caller) {
+  public FieldCrops(Answers answers) {
     this.answers = answers;
-    this.caller = caller;
-  }
-
-  /** Whose crops alone are shown; empty for who walks the crops of all. */
-  private Optional<String> grower() {
-    return caller
-        .ifKnown()
-        .filter(known -> known.roles().equals(Set.of(Role.MULTIPLIER)))
-        .map(known -> known.enterpriseId().orElse(""));
   }
 
   /** Years of harvest to choose from, the latest first. */
@@ -120,10 +108,8 @@ public class FieldCrops {
 
   private FieldCrop card(String cropId, Optional<StandingLine> line, Frame frame) {
     Dossier dossier = dossier(cropId);
-    FieldCropDeclared declared = dossier
-            .crop()
-            .filter(known -> grower().map(known.getEnterpriseId()::equals).orElse(true))
-            .orElseThrow(() -> undeclared(cropId));
+    FieldCropDeclared declared =
+        dossier.crop().orElseThrow(() -> undeclared(cropId));
     return new FieldCrop(
         cropId,
         declared.getFieldId(),
@@ -184,11 +170,11 @@ public class FieldCrops {
         "No crop of yours has the id " + Problem.shown(cropId) + ". Declare it first.");
   }
 
-  private StandingQuery crops(int season, Optional<String> id, int page, int size) {
+  private static StandingQuery crops(int season, Optional<String> id, int page, int size) {
     return query(Subject.Kind.CROP, Optional.empty(), Optional.of(season), id, page, size);
   }
 
-  private StandingQuery exactly(String cropId) {
+  private static StandingQuery exactly(String cropId) {
     return query(
         Subject.Kind.CROP,
         Optional.empty(),
@@ -199,7 +185,7 @@ public class FieldCrops {
   }
 
   /** Seed of the season before; older seed is typed by its id. */
-  private StandingQuery lotsFor(FieldCrop crop) {
+  private static StandingQuery lotsFor(FieldCrop crop) {
     return query(
         Subject.Kind.LOT,
         Optional.of(crop.hybridId()),
@@ -209,7 +195,7 @@ public class FieldCrops {
         LOTS_OFFERED);
   }
 
-  private StandingQuery query(
+  private static StandingQuery query(
       Subject.Kind kind,
       Optional<String> hybridId,
       Optional<Integer> season,
@@ -223,7 +209,7 @@ public class FieldCrops {
         Optional.empty(),
         Optional.empty(),
         season,
-        grower(),
+        Optional.empty(),
         Optional.empty(),
         Optional.empty(),
         Optional.empty(),
