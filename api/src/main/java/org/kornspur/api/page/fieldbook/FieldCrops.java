@@ -108,8 +108,7 @@ public class FieldCrops {
 
   private FieldCrop card(String cropId, Optional<StandingLine> line, Frame frame) {
     Dossier dossier = dossier(cropId);
-    FieldCropDeclared declared =
-        dossier.crop().orElseThrow(() -> undeclared(cropId));
+    FieldCropDeclared declared = dossier.crop().orElseThrow(() -> undeclared(cropId));
     return new FieldCrop(
         cropId,
         declared.getFieldId(),

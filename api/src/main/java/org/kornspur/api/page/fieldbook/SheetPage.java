@@ -120,7 +120,7 @@ public class SheetPage {
       intake.json(json, UUID.randomUUID().toString());
       return Map.of();
     } catch (ApiProblem problem) {
-      if (problem.document().status() != ProblemKind.FACT_CONFLICT.status()) {
+      if (problem.document().problems() == null || problem.document().problems().isEmpty()) {
         throw problem;
       }
       return byField(problem.document().problems());
