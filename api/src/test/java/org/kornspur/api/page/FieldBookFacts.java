@@ -2,6 +2,7 @@ package org.kornspur.api.page;
 
 import static io.restassured.RestAssured.given;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.hamcrest.Matchers.equalTo;
 
 import io.restassured.path.json.JsonPath;
 import io.restassured.response.Response;
@@ -80,12 +81,15 @@ final class FieldBookFacts {
                 "lotId": "%s", "hybridId": "HYB-FB", "componentId": "FB-SX", \
                 "category": "BASIC", "enterpriseId": "ENT-MULT-WEST", "rulebookId": "EU", \
                 "cropYear": 2025, "massKg": 900.0"""
-                    .formatted(SEED)));
+                        .formatted(SEED))
+                // a lot is declared after its harvest
+                .replace("2024-05-02", "2025-09-02"));
     given()
         .contentType("application/json")
         .body("[" + String.join(",", facts) + "]")
         .post("/api/v1/facts")
         .then()
+        .body("refused", equalTo(0))
         .statusCode(200);
     for (String crop : List.of(FEMALE, MIXTURE, BY_PLANTS, OF_ANOTHER)) {
       until("/api/v1/crops/" + crop, answer -> answer.statusCode() == 200);
