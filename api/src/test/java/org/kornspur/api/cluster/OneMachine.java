@@ -6,6 +6,7 @@ import java.time.Duration;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.kornspur.api.access.TestPeople;
 import org.kornspur.ingest.registry.RegistryConfig;
 
 /**
@@ -31,6 +32,8 @@ final class OneMachine implements AutoCloseable {
     environment.put("KORNSPUR_BROKER_PORT", Integer.toString(brokerPort));
     environment.put("KORNSPUR_REGISTRY_PORT", Integer.toString(registryPort));
     environment.put("KORNSPUR_DATA_FOLDER", folder.resolve("data").toAbsolutePath().toString());
+    environment.put("KORNSPUR_REQUESTS_PER_MINUTE", "1000000");
+    TestPeople.writeInto(folder.resolve("data"));
   }
 
   /** Loads a folder of files when it starts. */
