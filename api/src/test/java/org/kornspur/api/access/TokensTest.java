@@ -105,8 +105,7 @@ class TokensTest {
   @Test
   void aTokenWhoseTimeIsOverIsRefusedWhenItComesAgain() throws Exception {
     String token = token(issuer, "short-lived", "quality");
-    JsonNode claims =
-        JSON.readTree(Base64.getUrlDecoder().decode(token.split("\\.", -1)[1]));
+    JsonNode claims = JSON.readTree(Base64.getUrlDecoder().decode(token.split("\\.", -1)[1]));
     assertThat(account(token).status()).isEqualTo(200);
     long over = claims.path("exp").asLong() * 1000 - System.currentTimeMillis();
     Thread.sleep(Math.max(0, over) + 1_500);
@@ -165,8 +164,7 @@ class TokensTest {
   }
 
   private Asking.Answer account(String token) throws Exception {
-    return asking.ask(
-        "GET", "/api/v1/account", Map.of("Authorization", "Bearer " + token), "");
+    return asking.ask("GET", "/api/v1/account", Map.of("Authorization", "Bearer " + token), "");
   }
 
   private void assertRefused(String token) throws Exception {
