@@ -104,6 +104,9 @@ public class Answers {
    */
   DossierView dossier(Subject subject, FactTimes.Range times) {
     Sight sight = border.sight();
+    if (!sight.sees(subject) && !sight.seesSingleFactsOf(subject)) {
+      throw unknown(subject);
+    }
     List<Entry> all = engine.dossier(subject);
     if (!sight.sees(subject)) {
       all = all.stream().filter(entry -> sight.sees(entry.fact())).toList();

@@ -28,7 +28,7 @@ class LogInTest {
   private static final ObjectMapper JSON = new ObjectMapper();
   private static final String COMPARE = "/api/v1/advice/compare";
   private static final String QUESTION =
-      "{\"kind\": \"GERMINATION\", \"stated\": 90, \"found\": 84}";
+      "{\"kind\": \"GERMINATION\", \"stated\": 90, \"found\": 84, \"foundSeeds\": 400}";
 
   @TestHTTPResource("/")
   URL root;
