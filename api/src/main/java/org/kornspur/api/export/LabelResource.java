@@ -27,6 +27,7 @@ import org.kornspur.api.view.Addresses;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Material;
+import org.kornspur.standing.ReleaseStep;
 import org.kornspur.standing.StandingState;
 
 /** What a lot's label would have to say, and the code on it. */
@@ -85,14 +86,14 @@ public class LabelResource {
   @Needs(Action.EXPORT)
   @Operation(
       operationId = "lotLabelSvg",
-      summary = "QR code that opens the lot's page; a lot that is not fit bears a warning")
+      summary = "QR code that opens the lot's page; a lot that is not fit and released bears a warning")
   @APIResponse(responseCode = "200", description = "A drawing")
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public String svg(@PathParam("id") String id) {
     StandingRow row = row(id);
     List<String> lines = new ArrayList<>();
     lines.add("Lot " + id);
-    if (row.state() != StandingState.FIT) {
+    if (!maySell(row)) {
       lines.add("WARNING: " + standing(row) + " - do not sell");
     }
     lines.add("Not an official label");
@@ -105,7 +106,7 @@ public class LabelResource {
   @Needs(Action.EXPORT)
   @Operation(
       operationId = "lotLabelPng",
-      summary = "The code alone as a picture; refused for a lot that is not fit")
+      summary = "The code alone as a picture; refused for a lot that is not fit and released")
   @APIResponse(responseCode = "200", description = "A picture")
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
@@ -130,8 +131,12 @@ public class LabelResource {
     return naming.identifiers().lotLink(lotId);
   }
 
+  private static boolean maySell(StandingRow row) {
+    return row.state() == StandingState.FIT && row.release() == ReleaseStep.RELEASED;
+  }
+
   private static Optional<String> hindrance(StandingRow row) {
-    return row.state() == StandingState.FIT
+    return maySell(row)
         ? Optional.empty()
         : Optional.of(
             "Lot '%s' is %s: %s It must not be labelled and sold as it stands."
@@ -139,12 +144,19 @@ public class LabelResource {
                     row.subject().id(), standing(row).toLowerCase(Locale.ROOT), row.reason()));
   }
 
+  /** What stands in the way, the graver first. */
   private static String standing(StandingRow row) {
     return switch (row.state()) {
-      case FIT -> "FIT";
       case NOT_FIT -> "NOT FIT";
       case EVIDENCE_OWED -> "EVIDENCE OWED";
       case UNKNOWN -> "STANDING UNKNOWN";
+      case FIT ->
+          switch (row.release()) {
+            case RELEASED -> "RELEASED";
+            case NONE, PROPOSED, UNKNOWN -> "NOT RELEASED";
+            case SUSPENDED -> "SUSPENDED";
+            case CONDEMNED -> "CONDEMNED";
+          };
     };
   }
 }

@@ -1,11 +1,10 @@
 package org.kornspur.api.export;
 
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.enterprise.inject.Instance;
 import jakarta.inject.Inject;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.api.access.CurrentCaller;
-import org.kornspur.api.access.Sight;
+import org.kornspur.api.border.Border;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.ingest.contract.Subject;
@@ -14,12 +13,12 @@ import org.kornspur.ingest.contract.Subject;
 @ApplicationScoped
 public class Viewer {
   private final CurrentCaller caller;
-  private final Instance<Sight> sight;
+  private final Border border;
 
   @Inject
-  public Viewer(CurrentCaller caller, Instance<Sight> sight) {
+  public Viewer(CurrentCaller caller, Border border) {
     this.caller = caller;
-    this.sight = sight;
+    this.border = border;
   }
 
   /** The id of the person who asks. */
@@ -28,11 +27,11 @@ public class Viewer {
   }
 
   boolean sees(Subject subject) {
-    return sight.stream().allMatch(border -> border.sees(subject));
+    return border.sight().sees(subject);
   }
 
   boolean sees(SpecificRecord fact) {
-    return sight.stream().allMatch(border -> border.sees(fact));
+    return border.sight().sees(fact);
   }
 
   /**

@@ -176,8 +176,7 @@ public class FactDesk {
 
   private CompletableFuture<Outcome> start(
       ReadInput input, Map<String, CompletableFuture<Outcome>> lastOfId) {
-    Source source =
-        new Source(input.original().bytes(), input.place(), caller.get().personId());
+    Source source = new Source(input.original().bytes(), input.place(), caller.get().personId());
     ReadResult read = input.result();
     if (read instanceof ReadResult.Refused refused) {
       return CompletableFuture.supplyAsync(() -> refuse(refused.problems(), source), senders);

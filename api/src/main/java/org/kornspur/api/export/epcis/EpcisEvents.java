@@ -186,7 +186,15 @@ public final class EpcisEvents {
             Vocabulary.shortTerm("withdraws"),
             EventId.ofFact(((Withdrawal) fact).getWithdrawnFactId()));
       }
-      case ENTERPRISE_DECLARED, HYBRID_DECLARED, POLLEN_SOURCE_SEEN -> observe(fact, event);
+      case ENTERPRISE_DECLARED,
+          HYBRID_DECLARED,
+          POLLEN_SOURCE_SEEN,
+          RELEASE,
+          SUSPENSION,
+          CONDEMNATION,
+          DOWNGRADE,
+          REFUSED_ACT ->
+          observe(fact, event);
     }
     if (FactType.headerOf(fact).getCorrection() != null) {
       event.put(

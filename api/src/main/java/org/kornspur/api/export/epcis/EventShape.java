@@ -74,6 +74,11 @@ public record EventShape(
       case POLLEN_SOURCE_SEEN -> observed(own("observing_pollen_source"));
       case ENTERPRISE_DECLARED, HYBRID_DECLARED -> observed(own("declaring"));
       case WITHDRAWAL -> observed(own("withdrawing"));
+      case RELEASE -> decided(own("releasing"), "conformant");
+      case SUSPENSION -> decided(own("suspending"), "unavailable");
+      case CONDEMNATION -> decided(own("condemning"), "non_conformant");
+      case DOWNGRADE -> observed(own("downgrading"));
+      case REFUSED_ACT -> observed(own("refusing_act"));
     };
   }
 
@@ -87,6 +92,11 @@ public record EventShape(
 
   private static EventShape observed(String bizStep) {
     return new EventShape(Type.OBJECT, Optional.of(Action.OBSERVE), bizStep, Optional.empty());
+  }
+
+  private static EventShape decided(String bizStep, String disposition) {
+    return new EventShape(
+        Type.OBJECT, Optional.of(Action.OBSERVE), bizStep, Optional.of(disposition));
   }
 
   private static EventShape transformed(String bizStep, String disposition) {
