@@ -4,7 +4,9 @@ import io.quarkus.test.junit.QuarkusTestProfile;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.Map;
+import org.kornspur.api.access.TestPeople;
 
 /** The whole of Kornspur in the process of the test: broker, registry, processors, interface. */
 public final class OneMachine implements QuarkusTestProfile {
@@ -12,9 +14,13 @@ public final class OneMachine implements QuarkusTestProfile {
   @Override
   public Map<String, String> getConfigOverrides() {
     try {
+      Path dataFolder = Files.createTempDirectory("kornspur-test");
+      TestPeople.writeInto(dataFolder);
       return Map.of(
           "kornspur.data-folder",
-          Files.createTempDirectory("kornspur-test").toString(),
+          dataFolder.toString(),
+          "kornspur.requests-per-minute",
+          "1000000",
           "kornspur.broker-port",
           "0",
           "kornspur.registry-port",

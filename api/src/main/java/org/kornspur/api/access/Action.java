@@ -21,8 +21,6 @@ public enum Action {
   READ_CHANGES,
   /** Facts by id, and the facts of a subject. */
   READ_FACTS,
-  /** Samples that a laboratory was given, with its own tests of them. */
-  READ_SAMPLES,
   /** Hybrids, enterprises, pollen sources. */
   READ_MASTER_DATA,
   READ_RULEBOOKS,
@@ -69,7 +67,9 @@ public enum Action {
   READ_PEOPLE,
   MANAGE_PEOPLE,
   /** Metrics of the running program. */
-  READ_OPERATIONS;
+  READ_OPERATIONS,
+  /** What instances of one cluster ask each other; no person may. */
+  ASK_AS_INSTANCE;
 
   /** The action that sending a fact of this type needs, besides {@link #POST_FACTS}. */
   public static Action toPost(FactType type) {
@@ -91,6 +91,7 @@ public enum Action {
           POST_LABORATORY_TESTS;
       case POST_CONTROL_RESULT -> POST_POST_CONTROL;
       case WITHDRAWAL -> POST_CORRECTIONS;
+      case RELEASE, SUSPENSION, CONDEMNATION, DOWNGRADE, REFUSED_ACT -> SIGN_ACTS;
     };
   }
 }

@@ -24,7 +24,6 @@ public final class Permissions {
           READ_OWED,
           READ_CHANGES,
           READ_FACTS,
-          READ_SAMPLES,
           READ_MASTER_DATA,
           READ_QUARANTINE,
           ASK_ADVICE,
@@ -84,7 +83,6 @@ public final class Permissions {
         Role.LABORATORY,
         EnumSet.of(
             READ_FACTS,
-            READ_SAMPLES,
             POST_FACTS,
             POST_LABORATORY_TESTS,
             POST_CORRECTIONS,

@@ -13,8 +13,16 @@ import org.kornspur.ingest.contract.Subject;
  */
 public interface Sight {
 
+  /** The sight of quality and auditors. */
+  static Sight everything() {
+    return new WholeSight();
+  }
+
   /** Whether nothing is hidden, so that nothing need be looked up. */
   boolean isWhole();
+
+  /** Whether ids of subjects that are not seen are withheld from texts too. */
+  boolean withholdsNames();
 
   /** Whether everything about this subject is seen. */
   boolean sees(Subject subject);

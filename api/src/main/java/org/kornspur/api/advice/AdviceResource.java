@@ -22,6 +22,8 @@ import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.kornspur.api.access.Action;
+import org.kornspur.api.access.Needs;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.resource.Answers;
@@ -55,6 +57,7 @@ public class AdviceResource {
   }
 
   @GET
+  @Needs(Action.ASK_ADVICE)
   @Path("hybridity/{cropId}")
   @Operation(
       operationId = "adviseHybridity",
@@ -85,6 +88,7 @@ public class AdviceResource {
   }
 
   @GET
+  @Needs(Action.ASK_ADVICE)
   @Path("calibration")
   @Operation(
       operationId = "adviseCalibration",
@@ -103,6 +107,7 @@ public class AdviceResource {
   }
 
   @POST
+  @Needs(Action.ASK_ADVICE)
   @Path("mixture")
   @Consumes(MediaType.APPLICATION_JSON)
   @Operation(
@@ -122,6 +127,7 @@ public class AdviceResource {
   }
 
   @GET
+  @Needs(Action.ASK_ADVICE)
   @Path("inspection/{cropId}")
   @Operation(
       operationId = "adviseInspection",
@@ -188,6 +194,7 @@ public class AdviceResource {
   }
 
   @POST
+  @Needs(Action.ASK_ADVICE)
   @Path("compare")
   @Consumes(MediaType.APPLICATION_JSON)
   @Operation(
@@ -208,6 +215,7 @@ public class AdviceResource {
   }
 
   @POST
+  @Needs(Action.ASK_ADVICE)
   @Path("heterogeneity")
   @Consumes(MediaType.APPLICATION_JSON)
   @Operation(

@@ -10,6 +10,9 @@ import java.util.Optional;
 import java.util.SortedSet;
 import java.util.TreeSet;
 import java.util.function.Function;
+import org.kornspur.api.access.Sight;
+import org.kornspur.api.border.Border;
+import org.kornspur.api.border.BorderedPedigree;
 import org.kornspur.api.engine.Engine;
 import org.kornspur.api.feed.Feeds;
 import org.kornspur.api.feed.StandingRow;
@@ -29,10 +32,12 @@ public class ForecastDesk {
 
   private final Engine engine;
   private final Feeds feeds;
+  private final Border border;
 
   @Inject
-  public ForecastDesk(Engine engine, Feeds feeds) {
+  public ForecastDesk(Engine engine, Feeds feeds, Border border) {
     this.engine = engine;
+    this.border = border;
     this.feeds = feeds;
   }
 
@@ -50,7 +55,7 @@ public class ForecastDesk {
     List<Subject> crops = f1Crops(hybridId);
     List<Subject> lookedAt = crops.subList(0, Math.min(crops.size(), MOST_CROPS));
     Function<Subject, Dossier> dossiers = dossiers();
-    Pedigree pedigree = engine.pedigree();
+    Pedigree pedigree = new BorderedPedigree(engine.pedigree(), border.sight());
     List<PredictionAgainstTruth.Row> rows = new ArrayList<>();
     SortedSet<Subject> mixedLots = new TreeSet<>();
     for (Subject crop : lookedAt) {
@@ -74,16 +79,17 @@ public class ForecastDesk {
   }
 
   private List<Subject> f1Crops(Optional<String> hybridId) {
-    List<Subject> crops = new ArrayList<>();
-    feeds
+    Sight sight = border.sight();
+    return feeds
         .standings()
-        .forEach(
-            row -> {
-              if (row.subject().kind() == Subject.Kind.CROP && isF1(row, hybridId)) {
-                crops.add(row.subject());
-              }
-            });
-    return crops;
+        .matching(
+            row ->
+                row.subject().kind() == Subject.Kind.CROP
+                    && isF1(row, hybridId)
+                    && sight.sees(row.subject()))
+        .stream()
+        .map(StandingRow::subject)
+        .toList();
   }
 
   private static boolean isF1(StandingRow row, Optional<String> hybridId) {

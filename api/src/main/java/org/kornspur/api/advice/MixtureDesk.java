@@ -7,6 +7,8 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.kornspur.api.access.Sight;
+import org.kornspur.api.border.Border;
 import org.kornspur.api.engine.Engine;
 import org.kornspur.api.feed.Feeds;
 import org.kornspur.api.feed.StandingRow;
@@ -38,9 +40,11 @@ public class MixtureDesk {
   private final Engine engine;
   private final Feeds feeds;
   private final Answers answers;
+  private final Border border;
 
   @Inject
-  public MixtureDesk(Engine engine, Feeds feeds, Answers answers) {
+  public MixtureDesk(Engine engine, Feeds feeds, Answers answers, Border border) {
+    this.border = border;
     this.engine = engine;
     this.feeds = feeds;
     this.answers = answers;
@@ -122,7 +126,7 @@ public class MixtureDesk {
       return found;
     }
     for (String lotId : named.stream().distinct().toList()) {
-      Optional<StandingRow> row = feeds.standings().row(Subject.lot(lotId));
+      Optional<StandingRow> row = seenRow(Subject.lot(lotId));
       if (row.isEmpty()) {
         notOfThisKind.add(
             new PassedOver(lotId, "No fact names lot %s; check the id.".formatted(lotId)));
@@ -141,20 +145,23 @@ public class MixtureDesk {
 
   /** Fit lots before others, so that the bound never cuts off what can be used. */
   private Stream<StandingRow> inStock(String componentId) {
-    List<StandingRow> rows = new ArrayList<>();
-    feeds
-        .standings()
-        .forEach(
-            row -> {
-              if (row.subject().kind() == Subject.Kind.LOT
-                  && isSeedOf(row, componentId)
-                  && row.heldKg() > row.givenOutKg()) {
-                rows.add(row);
-              }
-            });
+    Sight sight = border.sight();
+    List<StandingRow> rows =
+        feeds
+            .standings()
+            .matching(
+                row ->
+                    row.subject().kind() == Subject.Kind.LOT
+                        && isSeedOf(row, componentId)
+                        && row.heldKg() > row.givenOutKg()
+                        && sight.sees(row.subject()));
     Comparator<StandingRow> fitFirst =
         Comparator.comparing(row -> state(row) != Standing.State.FIT);
     return rows.stream().sorted(fitFirst.thenComparing(OLDEST_FIRST)).limit(MOST_LOTS_EACH);
+  }
+
+  private Optional<StandingRow> seenRow(Subject lot) {
+    return border.sight().sees(lot) ? feeds.standings().row(lot) : Optional.empty();
   }
 
   private static boolean isSeedOf(StandingRow row, String componentId) {

@@ -9,7 +9,10 @@ import jakarta.ws.rs.core.MediaType;
 import java.util.List;
 import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.kornspur.api.access.Action;
+import org.kornspur.api.access.Needs;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.stream.ChainPositions;
 import org.kornspur.processors.stream.RegisterEntry;
 
 /** What instances ask each other: only of what this instance holds itself, never passed on. */
@@ -20,10 +23,12 @@ public class InternalResource {
   static final String DOSSIER = "/dossier";
   static final String REPORTS = "/reports";
   static final String REGISTER = "/register";
+  static final String POSITIONS = "/positions";
 
   @Inject KafkaEngine engine;
 
   @GET
+  @Needs(Action.ASK_AS_INSTANCE)
   @Path(DOSSIER)
   @Operation(hidden = true)
   public List<KeptEntry> dossier(@QueryParam("key") String subject) {
@@ -31,6 +36,7 @@ public class InternalResource {
   }
 
   @GET
+  @Needs(Action.ASK_AS_INSTANCE)
   @Path(REPORTS)
   @Operation(hidden = true)
   public List<byte[]> reports(@QueryParam("key") String subject) {
@@ -38,9 +44,17 @@ public class InternalResource {
   }
 
   @GET
+  @Needs(Action.ASK_AS_INSTANCE)
   @Path(REGISTER)
   @Operation(hidden = true)
   public Optional<RegisterEntry> register(@QueryParam("key") String factId) {
     return engine.registeredHere(factId);
+  }
+
+  @GET
+  @Path(POSITIONS)
+  @Operation(hidden = true)
+  public List<ChainPositions.Position> positions(@QueryParam("key") String factId) {
+    return engine.positionsHere(factId);
   }
 }

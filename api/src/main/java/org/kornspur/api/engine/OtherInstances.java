@@ -13,6 +13,8 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import org.apache.kafka.streams.state.HostInfo;
+import org.kornspur.api.access.InternalSecret;
+import org.kornspur.processors.stream.ChainPositions;
 import org.kornspur.processors.stream.RegisterEntry;
 
 /** Asks other instances for keys that they hold. */
@@ -21,9 +23,14 @@ final class OtherInstances {
 
   private final HttpClient http = HttpClient.newBuilder().connectTimeout(TIMEOUT).build();
   private final ObjectMapper json;
+  private final InternalSecret secret;
 
-  OtherInstances(ObjectMapper json) {
+  /**
+   * @param secret that instances of this cluster show each other
+   */
+  OtherInstances(ObjectMapper json, InternalSecret secret) {
     this.json = json;
+    this.secret = secret;
   }
 
   List<KeptEntry> dossier(HostInfo owner, String subject) {
@@ -36,6 +43,10 @@ final class OtherInstances {
 
   Optional<RegisterEntry> registered(HostInfo owner, String factId) {
     return ask(owner, InternalResource.REGISTER, factId, new TypeReference<>() {});
+  }
+
+  List<ChainPositions.Position> positions(HostInfo owner, String factId) {
+    return ask(owner, InternalResource.POSITIONS, factId, new TypeReference<>() {});
   }
 
   private <T> T ask(HostInfo owner, String path, String key, TypeReference<T> type) {
@@ -52,7 +63,10 @@ final class OtherInstances {
     try {
       HttpResponse<byte[]> response =
           http.send(
-              HttpRequest.newBuilder(uri).timeout(TIMEOUT).build(),
+              HttpRequest.newBuilder(uri)
+                  .timeout(TIMEOUT)
+                  .header(InternalSecret.HEADER, secret.value())
+                  .build(),
               HttpResponse.BodyHandlers.ofByteArray());
       if (response.statusCode() != 200) {
         throw unanswered(owner, "it answered " + response.statusCode());

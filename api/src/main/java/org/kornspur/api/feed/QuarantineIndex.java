@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.SortedSet;
 import java.util.TreeSet;
+import java.util.function.Predicate;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.contract.QuarantineState;
 
@@ -59,12 +60,15 @@ public final class QuarantineIndex {
    * One page of the entries in any of these states.
    *
    * @param states empty for all
+   * @param seen which entries there are for who asks; the others are not counted either
    * @param page from 1
    */
-  public synchronized Slice<QuarantineRow> find(Set<QuarantineState> states, int page, int size) {
+  public synchronized Slice<QuarantineRow> find(
+      Set<QuarantineState> states, Predicate<QuarantineRow> seen, int page, int size) {
     SliceOf<QuarantineRow> slice = new SliceOf<>(page, size);
     newestFirst.stream()
         .filter(row -> states.isEmpty() || states.contains(row.state()))
+        .filter(seen)
         .forEach(slice::add);
     return slice.slice();
   }
@@ -86,6 +90,7 @@ public final class QuarantineIndex {
         entry.getProblems().size(),
         entry.getOriginalValue().remaining(),
         entry.getState(),
-        Optional.ofNullable(entry.getReplayedAs()));
+        Optional.ofNullable(entry.getReplayedAs()),
+        Optional.ofNullable(entry.getSubmittedBy()));
   }
 }

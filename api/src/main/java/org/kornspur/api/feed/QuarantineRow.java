@@ -12,6 +12,7 @@ import org.kornspur.contract.QuarantineState;
  * @param problems how many things are wrong
  * @param originalBytes length of the input
  * @param replayedAs fact that a replay brought in
+ * @param submittedBy person who sent it over the interface; empty for files and topics
  */
 public record QuarantineRow(
     String entryId,
@@ -22,4 +23,5 @@ public record QuarantineRow(
     int problems,
     int originalBytes,
     QuarantineState state,
-    Optional<String> replayedAs) {}
+    Optional<String> replayedAs,
+    Optional<String> submittedBy) {}

@@ -12,11 +12,13 @@ import java.util.concurrent.locks.ReadWriteLock;
 import java.util.concurrent.locks.ReentrantReadWriteLock;
 import java.util.function.Consumer;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.standing.InheritedTrouble;
 import org.kornspur.standing.LotStanding;
+import org.kornspur.standing.ReleaseStep;
 import org.kornspur.standing.VerdictState;
 
 /**
@@ -83,6 +85,15 @@ public final class StandingIndex {
 
   /** One page of the rows that match. */
   public Slice<StandingRow> find(StandingQuery query) {
+    return find(query, row -> true);
+  }
+
+  /**
+   * One page of the rows that match and are seen.
+   *
+   * @param seen which rows there are for who asks; the others are not counted either
+   */
+  public Slice<StandingRow> find(StandingQuery query, Predicate<StandingRow> seen) {
     SliceOf<StandingRow> slice = new SliceOf<>(query.page(), query.size());
     SortedSet<StandingRow> rows =
         switch (query.order()) {
@@ -92,7 +103,7 @@ public final class StandingIndex {
     return reading(
         () -> {
           for (StandingRow row : rows) {
-            if (query.matches(row)) {
+            if (query.matches(row) && seen.test(row)) {
               slice.add(row);
             }
           }
@@ -107,6 +118,11 @@ public final class StandingIndex {
           byId.forEach(visitor);
           return Optional.empty();
         });
+  }
+
+  /** The rows that match, by id. */
+  public List<StandingRow> matching(Predicate<StandingRow> wanted) {
+    return reading(() -> byId.stream().filter(wanted).toList());
   }
 
   public int size() {
@@ -136,6 +152,7 @@ public final class StandingIndex {
     return new StandingRow(
         Subject.parse(standing.getSubject()),
         standing.getState(),
+        standing.getRelease() == null ? ReleaseStep.NONE : standing.getRelease().getStep(),
         Reason.of(standing),
         Optional.ofNullable(standing.getMaterial()),
         Optional.ofNullable(standing.getRulebook()).map(this::shared),

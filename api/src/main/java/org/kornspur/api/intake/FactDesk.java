@@ -14,10 +14,13 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import org.apache.avro.specific.SpecificRecord;
 import org.jboss.logging.Logger;
+import org.kornspur.api.access.CurrentCaller;
+import org.kornspur.api.border.PostingRights;
 import org.kornspur.api.engine.Engine;
 import org.kornspur.api.engine.NotReady;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.contract.QuarantineOrigin;
+import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Fingerprint;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.intake.QuarantineEntries;
@@ -39,6 +42,8 @@ public class FactDesk {
 
   private final Engine engine;
   private final MeterRegistry meters;
+  private final PostingRights rights;
+  private final CurrentCaller caller;
   private final Clock clock = Clock.systemUTC();
   private final RecentFacts recent = new RecentFacts(REMEMBERED);
   private final ExecutorService senders =
@@ -51,7 +56,9 @@ public class FactDesk {
           });
 
   @Inject
-  public FactDesk(Engine engine, MeterRegistry meters) {
+  public FactDesk(Engine engine, MeterRegistry meters, PostingRights rights, CurrentCaller caller) {
+    this.rights = rights;
+    this.caller = caller;
     this.engine = engine;
     this.meters = meters;
   }
@@ -68,13 +75,48 @@ public class FactDesk {
    * @throws NotReady if nothing can be said of its id now
    */
   public Outcome admit(byte[] utf8, String place) {
-    ReadResult read = FactIntake.accept(utf8);
-    Outcome outcome =
-        read instanceof ReadResult.Fact fact
-            ? admitFact(fact.fact(), utf8, place)
-            : refuse(((ReadResult.Refused) read).problems(), utf8, place);
+    Source source = new Source(utf8, place, caller.get().personId());
+    Outcome outcome = admit(FactIntake.accept(utf8), source);
     count(outcome);
     return outcome;
+  }
+
+  private Outcome admit(ReadResult read, Source source) {
+    if (read instanceof ReadResult.Refused refused) {
+      return refuse(refused.problems(), source);
+    }
+    SpecificRecord fact = ((ReadResult.Fact) read).fact();
+    return notAllowed(fact).orElseGet(() -> admitFact(fact, source));
+  }
+
+  /**
+   * What was sent.
+   *
+   * @param place for the quarantine, where it is refused
+   * @param personId who sent it
+   */
+  private record Source(byte[] utf8, String place, String personId) {}
+
+  /** Asked in the thread of the request, which knows who asks. */
+  private Optional<Outcome> notAllowed(SpecificRecord fact) {
+    List<Problem> problems = rights.against(fact);
+    if (problems.isEmpty()) {
+      rights.goesIn(fact);
+      return Optional.empty();
+    }
+    LOG.infof(
+        "%s may not bring this %s: %s",
+        caller.get().personId(), FactType.of(fact).contractName(), problems.get(0).field());
+    return Optional.of(new Outcome.NotAllowed(Outcome.factId(fact), problems));
+  }
+
+  /**
+   * Sends a fact that has been checked, if who asks may bring it.
+   *
+   * @return accepted, already known, a conflict, or not allowed
+   */
+  Outcome sendAsCaller(SpecificRecord fact) {
+    return notAllowed(fact).orElseGet(() -> send(fact));
   }
 
   /**
@@ -99,25 +141,29 @@ public class FactDesk {
   private CompletableFuture<Outcome> start(
       Item item, String requestId, Map<String, CompletableFuture<Outcome>> lastOfId) {
     byte[] utf8 = item.utf8().bytes();
-    String place = requestId + item.place().words();
+    Source source = new Source(utf8, requestId + item.place().words(), caller.get().personId());
     ReadResult read = FactIntake.accept(utf8);
     if (read instanceof ReadResult.Refused refused) {
-      return CompletableFuture.supplyAsync(() -> refuse(refused.problems(), utf8, place), senders);
+      return CompletableFuture.supplyAsync(() -> refuse(refused.problems(), source), senders);
     }
     SpecificRecord fact = ((ReadResult.Fact) read).fact();
+    Optional<Outcome> notAllowed = notAllowed(fact);
+    if (notAllowed.isPresent()) {
+      return CompletableFuture.completedFuture(notAllowed.get());
+    }
     CompletableFuture<Outcome> earlier = lastOfId.get(Outcome.factId(fact));
     CompletableFuture<Outcome> outcome =
         earlier == null
-            ? CompletableFuture.supplyAsync(() -> admitOfMany(fact, utf8, place), senders)
-            : earlier.thenApplyAsync(done -> admitOfMany(fact, utf8, place), senders);
+            ? CompletableFuture.supplyAsync(() -> admitOfMany(fact, source), senders)
+            : earlier.thenApplyAsync(done -> admitOfMany(fact, source), senders);
     lastOfId.put(Outcome.factId(fact), outcome);
     return outcome;
   }
 
   /** One that cannot be sent must not spoil the answer for the others. */
-  private Outcome admitOfMany(SpecificRecord fact, byte[] utf8, String place) {
+  private Outcome admitOfMany(SpecificRecord fact, Source source) {
     try {
-      return admitFact(fact, utf8, place);
+      return admitFact(fact, source);
     } catch (NotReady notReady) {
       return new Outcome.Unsent(fact, notReady.getMessage());
     } catch (RuntimeException fault) {
@@ -127,11 +173,11 @@ public class FactDesk {
   }
 
   /** Takes in a fact that has been read and checked. */
-  private Outcome admitFact(SpecificRecord fact, byte[] original, String place) {
+  private Outcome admitFact(SpecificRecord fact, Source source) {
     Outcome outcome = send(fact);
     if (outcome instanceof Outcome.Conflict conflict) {
       return new Outcome.Conflict(
-          conflict.factId(), conflict.problems(), quarantine(conflict.problems(), original, place));
+          conflict.factId(), conflict.problems(), quarantine(conflict.problems(), source));
     }
     return outcome;
   }
@@ -178,20 +224,22 @@ public class FactDesk {
     return new Outcome.Conflict(factId, List.of(problem), Optional.empty());
   }
 
-  private Outcome refuse(List<Problem> problems, byte[] original, String place) {
-    return new Outcome.Refused(problems, quarantine(problems, original, place));
+  private Outcome refuse(List<Problem> problems, Source source) {
+    return new Outcome.Refused(problems, quarantine(problems, source));
   }
 
   /** The refusal stands even where its copy cannot be kept; the sender has the original. */
-  private Optional<String> quarantine(List<Problem> problems, byte[] original, String place) {
-    QuarantineEntry entry =
+  private Optional<String> quarantine(List<Problem> problems, Source source) {
+    QuarantineEntry held =
         QuarantineEntries.held(
-            QuarantineOrigin.HTTP, place, clock.instant(), problems, null, original);
+            QuarantineOrigin.HTTP, source.place(), clock.instant(), problems, null, source.utf8());
+    QuarantineEntry entry =
+        QuarantineEntry.newBuilder(held).setSubmittedBy(source.personId()).build();
     try {
       engine.quarantine(entry);
       return Optional.of(entry.getEntryId());
     } catch (RuntimeException fault) {
-      LOG.warnf(fault, "Refused input of %s could not be kept in the quarantine", place);
+      LOG.warnf(fault, "Refused input of %s could not be kept in the quarantine", source.place());
       return Optional.empty();
     }
   }

@@ -73,6 +73,9 @@ public class Intake {
     if (outcome instanceof Outcome.Refused refused) {
       throw new ApiProblem(ProblemKind.INVALID_FACT, refused.problems());
     }
+    if (outcome instanceof Outcome.NotAllowed notAllowed) {
+      throw new ApiProblem(ProblemKind.NOT_YOURS_TO_BRING, notAllowed.problems());
+    }
     if (outcome instanceof Outcome.Conflict conflict) {
       throw new ApiProblem(ProblemKind.FACT_CONFLICT, conflict.problems());
     }
@@ -119,6 +122,10 @@ public class Intake {
           null,
           refused.problems(),
           refused.quarantineId().map(Addresses::ofEntry).orElse(null));
+    }
+    if (outcome instanceof Outcome.NotAllowed notAllowed) {
+      return new BatchView.Item(
+          line, index, word, notAllowed.factId(), null, notAllowed.problems(), null);
     }
     if (outcome instanceof Outcome.Conflict conflict) {
       return new BatchView.Item(

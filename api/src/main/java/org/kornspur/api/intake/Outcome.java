@@ -22,6 +22,9 @@ public sealed interface Outcome {
   record Conflict(String factId, List<Problem> problems, Optional<String> quarantineId)
       implements Outcome {}
 
+  /** Who sent it may not bring it. It is not kept. */
+  record NotAllowed(String factId, List<Problem> problems) implements Outcome {}
+
   /** Nothing is wrong with it, but it could not be sent. */
   record Unsent(SpecificRecord fact, String reason) implements Outcome {}
 

@@ -9,9 +9,13 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.api.access.CurrentCaller;
+import org.kornspur.api.border.Border;
 import org.kornspur.api.engine.Engine;
+import org.kornspur.api.engine.SiteKeys;
 import org.kornspur.api.feed.Feeds;
 import org.kornspur.api.feed.QuarantineRow;
 import org.kornspur.api.feed.Slice;
@@ -23,6 +27,7 @@ import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.contract.QuarantineOrigin;
 import org.kornspur.contract.QuarantineProblem;
 import org.kornspur.contract.QuarantineState;
+import org.kornspur.ingest.act.SignedActs;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.intake.FactChecks;
 import org.kornspur.ingest.intake.Problem;
@@ -41,9 +46,21 @@ public class Quarantine {
   private final Engine engine;
   private final Feeds feeds;
   private final FactDesk desk;
+  private final SiteKeys keys;
+  private final Border border;
+  private final CurrentCaller caller;
 
   @Inject
-  public Quarantine(Engine engine, Feeds feeds, FactDesk desk) {
+  public Quarantine(
+      Engine engine,
+      Feeds feeds,
+      FactDesk desk,
+      SiteKeys keys,
+      Border border,
+      CurrentCaller caller) {
+    this.keys = keys;
+    this.border = border;
+    this.caller = caller;
     this.engine = engine;
     this.feeds = feeds;
     this.desk = desk;
@@ -51,7 +68,7 @@ public class Quarantine {
 
   /** One page of the entries in any of these states; of all where none is named. */
   public Slice<QuarantineRow> find(Set<QuarantineState> states, int page, int size) {
-    return feeds.quarantine().find(states, page, size);
+    return feeds.quarantine().find(states, row -> isSeen(row.submittedBy()), page, size);
   }
 
   /**
@@ -62,6 +79,7 @@ public class Quarantine {
   public QuarantineEntry entry(String entryId) {
     return feeds
         .entry(entryId)
+        .filter(entry -> isSeen(Optional.ofNullable(entry.getSubmittedBy())))
         .orElseThrow(
             () ->
                 new ApiProblem(
@@ -69,6 +87,11 @@ public class Quarantine {
                     "No refused input has the id "
                         + Problem.shown(entryId)
                         + ". The list at /api/v1/quarantine shows every one."));
+  }
+
+  /** Who does not see all sees what they sent themselves. */
+  private boolean isSeen(Optional<String> submittedBy) {
+    return border.sight().isWhole() || submittedBy.equals(Optional.of(caller.get().personId()));
   }
 
   /**
@@ -131,7 +154,7 @@ public class Quarantine {
   }
 
   private ReceiptView takeIn(QuarantineEntry entry, SpecificRecord fact) {
-    Outcome outcome = desk.send(fact);
+    Outcome outcome = desk.sendAsCaller(fact);
     ReceiptView receipt = Intake.receipt(outcome);
     engine.quarantine(
         QuarantineEntry.newBuilder(entry)
@@ -152,10 +175,7 @@ public class Quarantine {
   private SpecificRecord wire(byte[] original) {
     try {
       SpecificRecord record = engine.wire().decode(original);
-      List<Problem> problems =
-          FactType.of(record.getSchema()).isEmpty()
-              ? List.of(noFact(record.getSchema().getFullName()))
-              : FactChecks.check(record);
+      List<Problem> problems = problemsOf(record);
       if (problems.isEmpty()) {
         return record;
       }
@@ -169,6 +189,14 @@ public class Quarantine {
                   "a fact of the contract in wire format",
                   unreadable.getMessage())));
     }
+  }
+
+  private List<Problem> problemsOf(SpecificRecord record) {
+    if (FactType.of(record.getSchema()).isEmpty()) {
+      return List.of(noFact(record.getSchema().getFullName()));
+    }
+    List<Problem> problems = FactChecks.check(record);
+    return problems.isEmpty() ? SignedActs.problemsOf(record, keys.trusted()) : problems;
   }
 
   private static Problem noFact(String recordType) {

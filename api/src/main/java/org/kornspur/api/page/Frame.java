@@ -12,6 +12,7 @@ import java.util.Optional;
  * @param languages the languages, each with the address that switches to it
  * @param asOf one sentence on how fresh the data is; empty where the page shows none
  * @param person printed name of who is signed in; empty where nobody is
+ * @param formToken what each form that posts carries as {@code csrfToken}; empty without a cookie
  */
 public record Frame(
     Language language,
@@ -20,7 +21,8 @@ public record Frame(
     List<Place> rooms,
     List<Choice> languages,
     Optional<String> asOf,
-    Optional<String> person) {
+    Optional<String> person,
+    Optional<String> formToken) {
 
   /** A place that the navigation leads to; {@code here} where the page belongs to it. */
   public record Place(String href, String label, boolean here) {}

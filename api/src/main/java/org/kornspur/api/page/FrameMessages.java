@@ -34,6 +34,9 @@ public interface FrameMessages {
   @Message("User or password is not right. Check both and try again.")
   String signInRefused();
 
+  @Message("Too many wrong passwords. Wait a few minutes and try again.")
+  String signInWait();
+
   @Message("Data as of {time}. Everything that had come in is in it.")
   String asOfComplete(String time);
 
@@ -61,6 +64,9 @@ public interface FrameMessages {
 
   @Message("Quarantine")
   String quarantine();
+
+  @Message("Field book")
+  String fieldBook();
 
   @Message("Seasons")
   String seasons();

@@ -16,6 +16,7 @@ import java.util.List;
 import java.util.Optional;
 import org.kornspur.api.access.Caller;
 import org.kornspur.api.access.CurrentCaller;
+import org.kornspur.api.access.Sessions;
 import org.kornspur.api.view.AsOf;
 
 /** Puts the frame around a page, in the language of who asked. */
@@ -24,12 +25,15 @@ public class Framing {
   private final HttpHeaders headers;
   private final UriInfo uri;
   private final CurrentCaller caller;
+  private final Sessions sessions;
 
   @Inject
-  public Framing(@Context HttpHeaders headers, @Context UriInfo uri, CurrentCaller caller) {
+  public Framing(
+      @Context HttpHeaders headers, @Context UriInfo uri, CurrentCaller caller, Sessions sessions) {
     this.headers = headers;
     this.uri = uri;
     this.caller = caller;
+    this.sessions = sessions;
   }
 
   /** The language of who asked. */
@@ -71,7 +75,11 @@ public class Framing {
         rooms(here),
         languages(),
         asOf,
-        caller.ifKnown().map(Caller::printedName));
+        caller.ifKnown().map(Caller::printedName),
+        caller
+            .ifKnown()
+            .filter(known -> known.proof() == Caller.Proof.SESSION)
+            .map(sessions::formToken));
   }
 
   private List<Frame.Place> rooms(Room here) {

@@ -19,17 +19,20 @@ public class SignInPage {
 
   @CheckedTemplate(basePath = "page")
   static class Templates {
-    static native TemplateInstance login(Frame page, boolean refused);
+    static native TemplateInstance login(Frame page, String next, String why);
   }
 
   /**
-   * @param error given where user and password were not taken
+   * @param next where to go after it; the log-in takes it only if it lies here
+   * @param why "wrong" or "wait" where user and password were not taken
    */
   @GET
   @Needs(Action.LOG_IN)
   @Produces(MediaType.TEXT_HTML + ";charset=UTF-8")
   @Operation(hidden = true)
-  public String form(@QueryParam("error") String error) {
-    return framing.render(Templates.login(framing.around(Room.ELSEWHERE), error != null));
+  public String form(@QueryParam("next") String next, @QueryParam("why") String why) {
+    return framing.render(
+        Templates.login(
+            framing.around(Room.ELSEWHERE), next == null ? "/" : next, why == null ? "" : why));
   }
 }

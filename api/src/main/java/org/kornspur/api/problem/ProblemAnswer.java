@@ -15,7 +15,7 @@ public final class ProblemAnswer {
   private ProblemAnswer() {}
 
   /** Ends a request that no resource has seen yet with this document. */
-  static void end(RoutingContext context, ProblemDocument document, ObjectMapper json) {
+  public static void end(RoutingContext context, ProblemDocument document, ObjectMapper json) {
     try {
       context
           .response()

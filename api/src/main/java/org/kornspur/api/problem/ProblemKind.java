@@ -26,6 +26,34 @@ public enum ProblemKind {
       400,
       "A parameter of the request is wrong",
       "Mend each parameter that is named under problems and ask again."),
+  NOT_LOGGED_IN(
+      401,
+      "Nobody is known to ask",
+      "Log in: person and password with each request (curl -u), the cookie of /login, or a bearer"
+          + " token, as this server is set up."),
+  FORBIDDEN(
+      403,
+      "You may not do this",
+      "Ask somebody who has one of the roles that are named, or have the administrator give you"
+          + " one."),
+  NOT_YOURS_TO_BRING(
+      403,
+      "You may not bring this fact",
+      "Mend what is named under problems, or have the fact brought by somebody who may."),
+  FORGED_REQUEST(
+      403,
+      "The request does not come from your own page",
+      "Load the page anew and send the form from there. A script sends person and password with each"
+          + " request instead of the cookie."),
+  FRESH_LOG_IN_NEEDED(
+      403,
+      "Who signs must say again who they are",
+      "Give what is named under problems and sign again."),
+  PERSON_CONFLICT(409, "The people cannot be changed so", "Read the detail and mend the request."),
+  TOO_MANY_REQUESTS(
+      429,
+      "Too many requests",
+      "Ask again after the seconds that the Retry-After header gives, and less often."),
   NOT_FOUND(
       404,
       "Nothing is here",
@@ -49,6 +77,15 @@ public enum ProblemKind {
       409,
       "The quarantine entry is settled already",
       "Nothing is left to do; the entry says what became of it."),
+  ACT_OUT_OF_SEQUENCE(
+      409,
+      "The act does not follow on the state of the lot",
+      "Read the detail and the release sheet; the attempt is on record."),
+  SEAL_CHANGED(
+      409,
+      "The lot is no longer what you saw",
+      "Read the release sheet again, with what changed, and sign that one if you still want to; the"
+          + " attempt is on record."),
   REQUEST_REFUSED(400, "The request is refused", "Read the detail and mend the request."),
   NOT_READY(
       503,

@@ -8,6 +8,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.kornspur.api.access.Sight;
+import org.kornspur.api.border.Border;
+import org.kornspur.api.border.BorderedPedigree;
 import org.kornspur.api.engine.Engine;
 import org.kornspur.api.engine.NotReady;
 import org.kornspur.api.feed.Feeds;
@@ -39,20 +42,22 @@ import org.kornspur.standing.LotStanding;
 public class Answers {
   private final Engine engine;
   private final Feeds feeds;
+  private final Border border;
   private final Clock clock = Clock.systemUTC();
 
   @Inject
-  public Answers(Engine engine, Feeds feeds) {
+  public Answers(Engine engine, Feeds feeds, Border border) {
     this.engine = engine;
+    this.border = border;
     this.feeds = feeds;
   }
 
   public PageView<StandingLine> list(StandingQuery query) {
-    return PageView.of(feeds.standings().find(query), StandingLine::of, asOf());
+    return PageView.of(find(query), StandingLine::of, asOf());
   }
 
   public PageView<OwedView> owed(StandingQuery query) {
-    Slice<StandingRow> rows = feeds.standings().find(query);
+    Slice<StandingRow> rows = find(query);
     Slice<LotStanding> standings =
         new Slice<>(
             rows.page(),
@@ -62,11 +67,24 @@ public class Answers {
     return PageView.of(standings, OwedView::of, asOf());
   }
 
+  /** One page of the rows that match and that the caller sees. */
+  public Slice<StandingRow> find(StandingQuery query) {
+    Sight sight = border.sight();
+    return sight.isWhole()
+        ? feeds.standings().find(query)
+        : feeds.standings().find(query, row -> sight.sees(row.subject()));
+  }
+
   /** What one crop or lot owes. */
   public OwedView owed(Subject subject) {
     return OwedView.of(standing(subject));
   }
 
+  /**
+   * The standing of a crop or lot.
+   *
+   * @throws ApiProblem if no fact names it
+   */
   public StandingView view(Subject subject) {
     LotStanding standing = standing(subject);
     Instant changedAt =
@@ -75,16 +93,21 @@ public class Answers {
   }
 
   /**
-   * Every fact of a subject.
+   * The facts of a subject that lie in a time.
    *
    * @throws ApiProblem if no fact names it
    */
-  public DossierView dossier(Subject subject) {
-    List<Entry> entries = engine.dossier(subject);
-    if (entries.isEmpty()) {
+  DossierView dossier(Subject subject, FactTimes.Range times) {
+    Sight sight = border.sight();
+    List<Entry> all = engine.dossier(subject);
+    if (!sight.sees(subject)) {
+      all = all.stream().filter(entry -> sight.sees(entry.fact())).toList();
+    }
+    if (all.isEmpty()) {
       throw unknown(subject);
     }
-    return DossierView.of(subject, entries, asOf());
+    return DossierView.of(
+        subject, all.stream().filter(times::holds).toList(), all, sight, asOf());
   }
 
   /**
@@ -93,6 +116,9 @@ public class Answers {
    * @throws ApiProblem if no fact names it
    */
   public Dossier wholeDossier(Subject subject) {
+    if (!border.sight().sees(subject)) {
+      throw unknown(subject);
+    }
     Dossier dossier = engine.wholeDossier(subject);
     if (dossier.entries().isEmpty()) {
       throw unknown(subject);
@@ -116,15 +142,20 @@ public class Answers {
    */
   public TraceView trace(TraceRequest request) {
     Subject start = request.start();
+    Sight sight = border.sight();
+    if (!sight.sees(start)) {
+      throw unknown(start);
+    }
     StandingIndex standings = feeds.standings();
-    Pedigree pedigree = engine.pedigree();
+    Pedigree pedigree =
+        sight.isWhole() ? engine.pedigree() : new BorderedPedigree(engine.pedigree(), sight);
     long began = System.nanoTime();
     Trace trace = Trace.walk(pedigree, start, request.direction(), request.most());
     double elapsedMs = (System.nanoTime() - began) / 1e6;
     if (trace.edges().isEmpty() && standings.row(start).isEmpty()) {
       throw unknown(start);
     }
-    return TraceView.of(trace, standings::row, elapsedMs, asOf());
+    return TraceView.of(trace, standings::row, sight, elapsedMs, asOf());
   }
 
   /** How far the data behind an answer lags. */
@@ -139,12 +170,16 @@ public class Answers {
   }
 
   private LotStanding standing(Subject subject) {
-    return feeds.standing(subject).orElseThrow(() -> unknown(subject));
+    return Optional.of(subject)
+        .filter(border.sight()::sees)
+        .flatMap(feeds::standing)
+        .orElseThrow(() -> unknown(subject));
   }
 
   private ApiProblem unknown(Subject subject) {
     String kind = subject.kind().word();
-    Optional<Subject> other = otherKind(subject).filter(this::isJudged);
+    Optional<Subject> other =
+        otherKind(subject).filter(this::isJudged).filter(border.sight()::sees);
     String hint =
         other
             .map(found -> " There is a " + found + ".")

@@ -1,16 +1,19 @@
 package org.kornspur.api.resource;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import jakarta.ws.rs.core.StreamingOutput;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
+import java.time.Duration;
 import java.util.Optional;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import org.jboss.logging.Logger;
+import org.kornspur.api.border.SeenChanges;
 import org.kornspur.api.feed.ChangeHub;
 import org.kornspur.api.feed.Positions;
 
@@ -26,6 +29,11 @@ final class ChangeStream implements ChangeHub.Listener, StreamingOutput {
 
   private static final long HEARTBEAT_SECONDS = 15;
 
+  /** Then the reader comes back, and says anew who it is. */
+  private static final Duration LONGEST = Duration.ofMinutes(15);
+
+  private static final String STILL_HERE = ": still here\n\n";
+
   /** What waits to be written. */
   private sealed interface Waiting {
 
@@ -38,12 +46,14 @@ final class ChangeStream implements ChangeHub.Listener, StreamingOutput {
   private final ChangeHub hub;
   private final Optional<Positions> lastSeen;
   private final ObjectMapper json;
+  private final SeenChanges seen;
   private volatile boolean dropped;
 
   /**
    * @param lastSeen what the reader heard last; what came after is written first
    */
-  ChangeStream(ChangeHub hub, Optional<Positions> lastSeen, ObjectMapper json) {
+  ChangeStream(ChangeHub hub, Optional<Positions> lastSeen, ObjectMapper json, SeenChanges seen) {
+    this.seen = seen;
     this.hub = hub;
     this.lastSeen = lastSeen;
     this.json = json;
@@ -65,9 +75,10 @@ final class ChangeStream implements ChangeHub.Listener, StreamingOutput {
     hub.add(this, lastSeen);
     try {
       send(out, ": Kornspur\n\n");
-      while (!dropped) {
+      long end = System.nanoTime() + LONGEST.toNanos();
+      while (!dropped && System.nanoTime() < end) {
         Waiting next = queue.poll(HEARTBEAT_SECONDS, TimeUnit.SECONDS);
-        send(out, next == null ? ": still here\n\n" : event(next));
+        send(out, next == null ? STILL_HERE : event(next));
       }
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
@@ -87,11 +98,14 @@ final class ChangeStream implements ChangeHub.Listener, StreamingOutput {
 
   private String event(Waiting waiting) throws JsonProcessingException {
     if (waiting instanceof Waiting.Change change) {
-      return "event: standing\nid: "
-          + change.event().positions()
-          + "\ndata: "
-          + json.writeValueAsString(change.event().change())
-          + "\n\n";
+      Optional<JsonNode> shown = seen.shown(change.event().change(), json);
+      return shown.isEmpty()
+          ? STILL_HERE
+          : "event: standing\nid: "
+              + change.event().positions()
+              + "\ndata: "
+              + json.writeValueAsString(shown.get())
+              + "\n\n";
     }
     return "event: reload\ndata: Earlier changes are no longer kept; load the lists anew.\n\n";
   }

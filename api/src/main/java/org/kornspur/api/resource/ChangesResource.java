@@ -16,6 +16,10 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.kornspur.api.access.Action;
+import org.kornspur.api.access.CurrentCaller;
+import org.kornspur.api.access.Needs;
+import org.kornspur.api.border.Border;
 import org.kornspur.api.engine.NotReady;
 import org.kornspur.api.feed.Feeds;
 import org.kornspur.api.feed.Positions;
@@ -32,14 +36,19 @@ public class ChangesResource {
 
   private final Feeds feeds;
   private final ObjectMapper json;
+  private final CurrentCaller caller;
+  private final Border border;
 
   @Inject
-  public ChangesResource(Feeds feeds, ObjectMapper json) {
+  public ChangesResource(Feeds feeds, ObjectMapper json, CurrentCaller caller, Border border) {
     this.feeds = feeds;
+    this.caller = caller;
+    this.border = border;
     this.json = json;
   }
 
   @GET
+  @Needs(Action.READ_CHANGES)
   @Produces(MediaType.SERVER_SENT_EVENTS)
   @Operation(
       operationId = "streamChanges",
@@ -66,7 +75,8 @@ public class ChangesResource {
     }
     feeds.standings();
     Optional<Positions> lastSeen = lastSeen(lastEventId);
-    ChangeStream stream = new ChangeStream(feeds.changes(), lastSeen, json);
+    ChangeStream stream =
+        new ChangeStream(feeds.changes(), lastSeen, json, border.changesOf(caller.get()));
     if (lastSeen.isEmpty() && lastEventId != null && !lastEventId.isBlank()) {
       // what is no position of ours cannot be gone on from
       stream.mustReload();

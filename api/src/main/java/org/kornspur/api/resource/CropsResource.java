@@ -16,6 +16,8 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.kornspur.api.access.Action;
+import org.kornspur.api.access.Needs;
 import org.kornspur.api.view.Addresses;
 import org.kornspur.api.view.DossierView;
 import org.kornspur.api.view.NeighboursView;
@@ -39,6 +41,7 @@ public class CropsResource {
   }
 
   @GET
+  @Needs(Action.READ_CROPS)
   @Operation(operationId = "listCrops", summary = "List crops, worst first")
   @APIResponse(responseCode = "200", description = "One page")
   @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
@@ -48,6 +51,7 @@ public class CropsResource {
   }
 
   @GET
+  @Needs(Action.READ_CROPS)
   @Path("{id}")
   @Operation(
       operationId = "getCrop",
@@ -62,17 +66,22 @@ public class CropsResource {
   }
 
   @GET
+  @Needs(Action.READ_FACTS)
   @Path("{id}/facts")
   @Operation(
       operationId = "factsCrop",
-      summary = "Every fact that names this crop, corrections shown and not hidden")
+      summary = "Every fact that names this crop, corrections shown and not hidden",
+      description =
+          "A fact that another took the place of stands there with both values, who corrected it,"
+              + " when and why. Nothing is ever changed or deleted.")
   @APIResponse(responseCode = "200", description = "The facts, by the time when they happened")
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
-  public DossierView facts(@PathParam("id") String id) {
-    return answers.dossier(Subject.crop(id));
+  public DossierView facts(@PathParam("id") String id, @BeanParam FactTimes times) {
+    return answers.dossier(Subject.crop(id), times.range());
   }
 
   @GET
+  @Needs(Action.READ_CROPS)
   @Path("{id}/neighbours")
   @Operation(
       operationId = "neighboursOfCrop",
@@ -84,6 +93,7 @@ public class CropsResource {
   }
 
   @GET
+  @Needs(Action.READ_TRACE)
   @Path("{id}/trace")
   @Operation(
       operationId = "traceCrop",
@@ -106,6 +116,7 @@ public class CropsResource {
   }
 
   @GET
+  @Needs(Action.READ_OWED)
   @Path("{id}/owed")
   @Operation(operationId = "owedCrop", summary = "What is still to be brought for this crop")
   @APIResponse(responseCode = "200", description = "Own evidence first, then that of ancestors")

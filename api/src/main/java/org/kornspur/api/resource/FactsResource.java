@@ -20,6 +20,8 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.kornspur.api.access.Action;
+import org.kornspur.api.access.Needs;
 import org.kornspur.api.intake.Intake;
 import org.kornspur.api.problem.BodyLimit;
 import org.kornspur.api.view.Addresses;
@@ -69,6 +71,7 @@ public class FactsResource {
   }
 
   @POST
+  @Needs(Action.POST_FACTS)
   @Path("facts")
   @Consumes(MediaType.APPLICATION_JSON)
   @Operation(
@@ -108,6 +111,7 @@ public class FactsResource {
   }
 
   @POST
+  @Needs(Action.POST_FACTS)
   @Path("facts")
   @Consumes(NDJSON)
   @Operation(hidden = true)
@@ -116,13 +120,17 @@ public class FactsResource {
   }
 
   @GET
+  @Needs(Action.READ_INTERFACE)
   @Path("fact-types")
   @Operation(
       operationId = "listFactTypes",
       summary = "Every type of fact: fields, units, limits, remedies",
       description = "Read from the contract itself, so that a form can be made of it.")
   public List<FactTypeView> types() {
-    return Arrays.stream(FactType.values()).map(FactTypeView::of).toList();
+    return Arrays.stream(FactType.values())
+        .filter(type -> !type.isAct())
+        .map(FactTypeView::of)
+        .toList();
   }
 
   private static Response answer(Intake.Answer answer) {

@@ -6,6 +6,8 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.kornspur.api.access.Action;
+import org.kornspur.api.access.Needs;
 import org.kornspur.api.view.Addresses;
 
 /** The way in: what is here. */
@@ -34,6 +36,7 @@ public class IndexResource {
           new Place("/metrics", "Metrics for Prometheus"));
 
   @GET
+  @Needs(Action.READ_INTERFACE)
   @Produces(MediaType.APPLICATION_JSON)
   @Operation(operationId = "listPlaces", summary = "What is here")
   public List<Place> json() {

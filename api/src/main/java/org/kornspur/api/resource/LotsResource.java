@@ -16,6 +16,8 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.kornspur.api.access.Action;
+import org.kornspur.api.access.Needs;
 import org.kornspur.api.view.Addresses;
 import org.kornspur.api.view.DossierView;
 import org.kornspur.api.view.OwedView;
@@ -38,6 +40,7 @@ public class LotsResource {
   }
 
   @GET
+  @Needs(Action.READ_LOTS)
   @Operation(operationId = "listLots", summary = "List lots, worst first")
   @APIResponse(responseCode = "200", description = "One page")
   @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
@@ -47,6 +50,7 @@ public class LotsResource {
   }
 
   @GET
+  @Needs(Action.READ_LOTS)
   @Path("{id}")
   @Operation(
       operationId = "getLot",
@@ -61,17 +65,22 @@ public class LotsResource {
   }
 
   @GET
+  @Needs(Action.READ_FACTS)
   @Path("{id}/facts")
   @Operation(
       operationId = "factsLot",
-      summary = "Every fact that names this lot, corrections shown and not hidden")
+      summary = "Every fact that names this lot, corrections shown and not hidden",
+      description =
+          "A fact that another took the place of stands there with both values, who corrected it,"
+              + " when and why. Nothing is ever changed or deleted.")
   @APIResponse(responseCode = "200", description = "The facts, by the time when they happened")
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
-  public DossierView facts(@PathParam("id") String id) {
-    return answers.dossier(Subject.lot(id));
+  public DossierView facts(@PathParam("id") String id, @BeanParam FactTimes times) {
+    return answers.dossier(Subject.lot(id), times.range());
   }
 
   @GET
+  @Needs(Action.READ_TRACE)
   @Path("{id}/trace")
   @Operation(
       operationId = "traceLot",
@@ -94,6 +103,7 @@ public class LotsResource {
   }
 
   @GET
+  @Needs(Action.READ_OWED)
   @Path("{id}/owed")
   @Operation(operationId = "owedLot", summary = "What is still to be brought for this lot")
   @APIResponse(responseCode = "200", description = "Own evidence first, then that of ancestors")

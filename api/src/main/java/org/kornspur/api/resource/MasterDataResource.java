@@ -13,6 +13,10 @@ import java.util.TreeMap;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.kornspur.api.access.Action;
+import org.kornspur.api.access.Needs;
+import org.kornspur.api.access.Sight;
+import org.kornspur.api.border.Border;
 import org.kornspur.api.feed.Feeds;
 import org.kornspur.api.feed.StandingRow;
 import org.kornspur.api.view.Addresses;
@@ -28,22 +32,27 @@ import org.kornspur.standing.StandingState;
 public class MasterDataResource {
   private final Answers answers;
   private final Feeds feeds;
+  private final Border border;
 
   @Inject
-  public MasterDataResource(Answers answers, Feeds feeds) {
+  public MasterDataResource(Answers answers, Feeds feeds, Border border) {
     this.answers = answers;
+    this.border = border;
     this.feeds = feeds;
   }
 
   @GET
+  @Needs(Action.READ_MASTER_DATA)
   @Path("hybrids")
   @Operation(
       operationId = "listHybrids",
       summary = "Every hybrid that a crop or lot is made of, with their states")
   public List<HybridView> hybrids() {
     Map<String, States> byHybrid = new TreeMap<>();
+    Sight sight = border.sight();
     feeds
         .standings()
+        .matching(row -> sight.isWhole() || sight.sees(row.subject()))
         .forEach(
             row ->
                 row.material()
@@ -56,30 +65,33 @@ public class MasterDataResource {
   }
 
   @GET
+  @Needs(Action.READ_MASTER_DATA)
   @Path("hybrids/{id}")
   @Operation(operationId = "getHybrid", summary = "The facts that declare a hybrid")
   @APIResponse(responseCode = "200", description = "The facts")
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public DossierView hybrid(@PathParam("id") String id) {
-    return answers.dossier(Subject.hybrid(id));
+    return answers.dossier(Subject.hybrid(id), FactTimes.Range.ALL);
   }
 
   @GET
+  @Needs(Action.READ_MASTER_DATA)
   @Path("enterprises/{id}")
   @Operation(operationId = "getEnterprise", summary = "The facts that declare an enterprise")
   @APIResponse(responseCode = "200", description = "The facts")
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public DossierView enterprise(@PathParam("id") String id) {
-    return answers.dossier(Subject.enterprise(id));
+    return answers.dossier(Subject.enterprise(id), FactTimes.Range.ALL);
   }
 
   @GET
+  @Needs(Action.READ_MASTER_DATA)
   @Path("pollen-sources/{id}")
   @Operation(operationId = "getPollenSource", summary = "The facts that tell of a pollen source")
   @APIResponse(responseCode = "200", description = "The facts")
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public DossierView pollenSource(@PathParam("id") String id) {
-    return answers.dossier(Subject.source(id));
+    return answers.dossier(Subject.source(id), FactTimes.Range.ALL);
   }
 
   /** Counts crops and lots of one hybrid by state. */

@@ -9,6 +9,8 @@ import java.util.Arrays;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.kornspur.api.access.Action;
+import org.kornspur.api.access.Needs;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemKind;
 
@@ -26,12 +28,14 @@ public class ProblemsResource {
   }
 
   @GET
+  @Needs(Action.READ_INTERFACE)
   @Operation(operationId = "listProblemKinds", summary = "Every kind of problem document")
   public List<KindView> list() {
     return Arrays.stream(ProblemKind.values()).map(KindView::of).toList();
   }
 
   @GET
+  @Needs(Action.READ_INTERFACE)
   @Path("{kind}")
   @Operation(operationId = "getProblemKind", summary = "What one kind means and what to do")
   public KindView get(@PathParam("kind") String kind) {

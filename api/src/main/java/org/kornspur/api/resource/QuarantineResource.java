@@ -22,6 +22,9 @@ import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.kornspur.api.access.Action;
+import org.kornspur.api.access.Needs;
+import org.kornspur.api.border.OwnWords;
 import org.kornspur.api.intake.Quarantine;
 import org.kornspur.api.problem.BodyLimit;
 import org.kornspur.api.view.Addresses;
@@ -46,6 +49,8 @@ public class QuarantineResource {
   }
 
   @GET
+  @OwnWords
+  @Needs(Action.READ_QUARANTINE)
   @Operation(operationId = "listQuarantine", summary = "List refused input, newest first")
   @APIResponse(responseCode = "200", description = "One page")
   @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
@@ -69,6 +74,8 @@ public class QuarantineResource {
   }
 
   @GET
+  @OwnWords
+  @Needs(Action.READ_QUARANTINE)
   @Path("{entryId}")
   @Operation(
       operationId = "getQuarantineEntry",
@@ -80,6 +87,7 @@ public class QuarantineResource {
   }
 
   @POST
+  @Needs(Action.SETTLE_QUARANTINE)
   @Path("{entryId}/replay")
   @Consumes({MediaType.APPLICATION_JSON, MediaType.WILDCARD})
   @Operation(
@@ -114,6 +122,7 @@ public class QuarantineResource {
           String reason) {}
 
   @POST
+  @Needs(Action.SETTLE_QUARANTINE)
   @Path("{entryId}/discard")
   @Consumes(MediaType.APPLICATION_JSON)
   @Operation(

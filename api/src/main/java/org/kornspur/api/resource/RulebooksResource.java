@@ -12,6 +12,8 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.kornspur.api.access.Action;
+import org.kornspur.api.access.Needs;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.view.Addresses;
@@ -27,12 +29,14 @@ import org.kornspur.processors.standards.Rulebooks;
 public class RulebooksResource {
 
   @GET
+  @Needs(Action.READ_RULEBOOKS)
   @Operation(operationId = "listRulebooks", summary = "Every rulebook, and the common practice")
   public List<RulebookView.Summary> list() {
     return books().map(RulebookView.Summary::of).toList();
   }
 
   @GET
+  @Needs(Action.READ_RULEBOOKS)
   @Path("{id}")
   @Operation(
       operationId = "getRulebook",

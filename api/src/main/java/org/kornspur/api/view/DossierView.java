@@ -2,6 +2,7 @@ package org.kornspur.api.view;
 
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.kornspur.api.access.Sight;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Entry;
 
@@ -14,13 +15,20 @@ public record DossierView(
     List<FactView> facts,
     AsOf asOf) {
 
-  public static DossierView of(Subject subject, List<Entry> entries, AsOf asOf) {
+  /**
+   * The view of some facts of a subject.
+   *
+   * @param entries those to be shown
+   * @param all every fact of the subject
+   */
+  public static DossierView of(
+      Subject subject, List<Entry> entries, List<Entry> all, Sight sight, AsOf asOf) {
     long counting = entries.stream().filter(Entry::counts).count();
     return new DossierView(
         SubjectLink.of(subject),
         counting,
         entries.size() - counting,
-        entries.stream().map(FactView::of).toList(),
+        entries.stream().map(entry -> FactView.of(entry, all, sight)).toList(),
         asOf);
   }
 }

@@ -1,9 +1,14 @@
 package org.kornspur.api.view;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import java.time.Instant;
 import java.util.List;
+import org.apache.avro.specific.SpecificRecord;
 import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.kornspur.api.access.Sight;
+import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.SubjectsNamed;
 import org.kornspur.ingest.json.AvroJson;
 import org.kornspur.processors.dossier.Entry;
@@ -24,18 +29,65 @@ public record FactView(
         JsonNode fact) {
 
   /** The fact that took its place, and why. */
-  @Schema(description = "The fact that took its place, and why")
-  public record SupersededView(String byFactId, String reason) {
-    static SupersededView of(Superseded superseded) {
-      return new SupersededView(superseded.byFactId(), superseded.reason());
+  @Schema(description = "The fact that took its place, who recorded it, when and why")
+  public record SupersededView(
+      String byFactId,
+      String reason,
+      @Schema(description = "Who recorded that; null where it was noted by an earlier version")
+          String recordedBy,
+      @Schema(description = "When; null likewise") Instant recordedAt,
+      @Schema(
+              type = SchemaType.OBJECT,
+              description =
+                  "The fact with the corrected values, to be read beside this one; null for a"
+                      + " withdrawal, which puts nothing in its place")
+          JsonNode fact) {
+
+    static SupersededView of(Superseded superseded, List<Entry> all, Sight sight) {
+      return new SupersededView(
+          superseded.byFactId(),
+          superseded.reason(),
+          superseded.recordedBy().orElse(null),
+          superseded.recordedAt().orElse(null),
+          all.stream()
+              .filter(entry -> entry.header().getFactId().equals(superseded.byFactId()))
+              .findFirst()
+              .map(entry -> content(entry.fact(), sight))
+              .orElse(null));
     }
   }
 
-  public static FactView of(Entry entry) {
+  /**
+   * A fact as it may be seen: whole, or cut where it reaches beyond the border.
+   *
+   * @param all the facts of the same subject, among which the one that corrects it is looked for
+   */
+  public static FactView of(Entry entry, List<Entry> all, Sight sight) {
+    boolean isWhole = isWhole(entry.fact(), sight);
     return new FactView(
         entry.counts(),
-        entry.superseded().map(SupersededView::of).orElse(null),
-        SubjectsNamed.of(entry.fact()).stream().map(SubjectLink::of).toList(),
-        AvroJson.write(entry.fact()));
+        entry.superseded().map(by -> SupersededView.of(by, all, sight)).orElse(null),
+        SubjectsNamed.of(entry.fact()).stream()
+            .filter(subject -> isWhole || sight.names(subject))
+            .map(SubjectLink::of)
+            .toList(),
+        content(entry.fact(), sight));
+  }
+
+  private static boolean isWhole(SpecificRecord fact, Sight sight) {
+    return sight.isWhole() || sight.sees(fact);
+  }
+
+  private static JsonNode content(SpecificRecord fact, Sight sight) {
+    return isWhole(fact, sight) ? AvroJson.write(fact) : cut(fact);
+  }
+
+  /** Type and time alone, for the rest tells of others' seed. */
+  private static JsonNode cut(SpecificRecord fact) {
+    return JsonNodeFactory.instance
+        .objectNode()
+        .put("type", FactType.of(fact).contractName())
+        .put("happenedAt", FactType.headerOf(fact).getHappenedAt().toString())
+        .put("cut", "The rest of this fact tells of seed of others.");
   }
 }

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Function;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.kornspur.api.access.Sight;
 import org.kornspur.api.feed.StandingRow;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.pedigree.Edge;
@@ -33,6 +34,10 @@ public record TraceView(
     @Schema(description = "In one sentence, how far the answer can be relied on") String note,
     AsOf asOf) {
 
+  private static final String CUT =
+      "Cut at the border: seed of others is named one step back and one step forward (model:"
+          + " Regulation (EC) No 178/2002, Article 18), and nothing more is told of it.";
+
   /** A subject in a trace. */
   @Schema(description = "A subject in a trace")
   public record Node(
@@ -44,6 +49,8 @@ public record TraceView(
           StandingState state,
       String reason,
       MaterialView material,
+      @Schema(description = "Enterprise that grew or declared it; null where not known")
+          String holder,
       String href) {}
 
   /** Seed that moved from parent to child. */
@@ -101,11 +108,16 @@ public record TraceView(
   public static TraceView of(
       Trace trace,
       Function<Subject, Optional<StandingRow>> standings,
+      Sight sight,
       double elapsedMs,
       AsOf asOf) {
+    boolean isCut =
+        trace.steps().keySet().stream()
+            .anyMatch(subject -> isJudged(subject) && !sight.sees(subject));
     List<SubjectLink> unresolved =
         trace.steps().keySet().stream()
             .filter(TraceView::isJudged)
+            .filter(sight::sees)
             .filter(subject -> standings.apply(subject).isEmpty())
             .map(SubjectLink::of)
             .toList();
@@ -114,14 +126,15 @@ public record TraceView(
         SubjectLink.of(trace.start()),
         forward ? "forward" : "back",
         trace.steps().entrySet().stream()
-            .map(step -> node(step.getKey(), step.getValue(), standings.apply(step.getKey())))
+            .map(
+                step -> node(step.getKey(), step.getValue(), standings.apply(step.getKey()), sight))
             .toList(),
         trace.edges().stream().map(Movement::of).toList(),
-        trace.complete() && unresolved.isEmpty(),
+        trace.complete() && unresolved.isEmpty() && !isCut,
         unresolved,
         forward ? Dispatched.of(trace.edges()) : null,
         elapsedMs,
-        note(trace, unresolved.size(), asOf),
+        isCut ? CUT : note(trace, unresolved.size(), asOf),
         asOf);
   }
 
@@ -132,7 +145,9 @@ public record TraceView(
     };
   }
 
-  private static Node node(Subject subject, int steps, Optional<StandingRow> row) {
+  /** Beyond the border a subject is named with its enterprise, and no more is told of it. */
+  private static Node node(Subject subject, int steps, Optional<StandingRow> known, Sight sight) {
+    Optional<StandingRow> row = known.filter(standing -> sight.sees(subject));
     return new Node(
         subject.toString(),
         subject.kind().word(),
@@ -141,6 +156,7 @@ public record TraceView(
         row.map(StandingRow::state).orElse(null),
         row.map(StandingRow::reason).orElse(null),
         row.flatMap(StandingRow::material).map(MaterialView::of).orElse(null),
+        known.flatMap(StandingRow::holder).orElse(null),
         Addresses.of(subject));
   }
 

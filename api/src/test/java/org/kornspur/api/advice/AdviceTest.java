@@ -30,11 +30,14 @@ import java.util.function.Supplier;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
 import org.kornspur.api.OneMachine;
+import org.kornspur.api.access.AsPerson;
 import org.kornspur.api.resource.InventedFacts;
 
 /** Advice as a client meets it, with the real broker, registry and processors behind it. */
 @QuarkusTest
+@ExtendWith(AsPerson.class)
 @TestProfile(OneMachine.class)
 class AdviceTest {
   private static final Duration LONGEST_WAIT = Duration.ofSeconds(90);

@@ -23,7 +23,7 @@ class QuarantineIndexTest {
     put(held(2));
 
     assertThat(index.stateOf(held(1).getEntryId())).contains(QuarantineState.DISCARDED);
-    assertThat(index.find(Set.of(QuarantineState.HELD), 1, 10).total()).isZero();
+    assertThat(index.find(Set.of(QuarantineState.HELD), row -> true, 1, 10).total()).isZero();
   }
 
   @Test

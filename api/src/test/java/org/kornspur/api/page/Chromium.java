@@ -5,11 +5,13 @@ import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Playwright;
+import java.net.URL;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
+import org.kornspur.api.access.TestPeople;
 
 /** The real browser of this machine; nothing is downloaded. */
 final class Chromium implements AutoCloseable {
@@ -30,7 +32,7 @@ final class Chromium implements AutoCloseable {
                     .setArgs(List.of("--no-sandbox", "--disable-dev-shm-usage")));
   }
 
-  /** A person with this screen and language, who has not been here before. */
+  /** A visitor with this screen and language, who has not been here before. */
   BrowserContext visitor(Screen screen, Language language) {
     return browser.newContext(
         new Browser.NewContextOptions()
@@ -39,10 +41,14 @@ final class Chromium implements AutoCloseable {
             .setLocale(language.locale().toLanguageTag()));
   }
 
-  /** The same, at a page of this server. */
-  Page open(Screen screen, Language language, String address) {
+  /** A person of {@link TestPeople} who has signed in by the page for it. */
+  Page signedIn(Screen screen, Language language, URL root, String personId) {
     Page page = visitor(screen, language).newPage();
-    page.navigate(address);
+    page.navigate(root + "login");
+    page.locator("#user").fill(personId);
+    page.locator("#password").fill(TestPeople.password());
+    page.locator(".sign-in button").click();
+    page.waitForURL(address -> !address.contains("/login"));
     return page;
   }
 

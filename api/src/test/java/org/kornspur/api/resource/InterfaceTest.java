@@ -43,10 +43,14 @@ import java.util.function.Predicate;
 import java.util.function.Supplier;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
 import org.kornspur.api.OneMachine;
+import org.kornspur.api.access.AsPerson;
+import org.kornspur.api.access.TestPeople;
 
 /** The interface as a client meets it, with the real broker, registry and processors behind it. */
 @QuarkusTest
+@ExtendWith(AsPerson.class)
 @TestProfile(OneMachine.class)
 class InterfaceTest {
   private static final Duration LONGEST_WAIT = Duration.ofSeconds(60);
@@ -399,7 +403,10 @@ class InterfaceTest {
       socket.setSoTimeout((int) LONGEST_WAIT.toMillis());
       OutputStream out = socket.getOutputStream();
       out.write(
-          "POST /api/v1/facts HTTP/1.1\r\nHost: x\r\nContent-Type: application/json\r\nContent-Length: 10000001\r\n\r\n"
+          ("POST /api/v1/facts HTTP/1.1\r\nHost: x\r\nContent-Type: application/json\r\n"
+                  + "Content-Length: 10000001\r\nAuthorization: "
+                  + TestPeople.basic(AsPerson.EVERYTHING)
+                  + "\r\n\r\n")
               .getBytes(StandardCharsets.US_ASCII));
       out.flush();
       String answer = new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
@@ -410,6 +417,7 @@ class InterfaceTest {
     HttpURLConnection chunked =
         (HttpURLConnection) URI.create(root + "api/v1/facts").toURL().openConnection();
     chunked.setRequestMethod("POST");
+    chunked.setRequestProperty("Authorization", TestPeople.basic(AsPerson.EVERYTHING));
     chunked.setRequestProperty("Content-Type", "application/json");
     chunked.setChunkedStreamingMode(65536);
     chunked.setReadTimeout((int) LONGEST_WAIT.toMillis());
@@ -576,6 +584,7 @@ class InterfaceTest {
                 (HttpURLConnection) URI.create(root + "api/v1/changes").toURL().openConnection();
             stream.setReadTimeout((int) LONGEST_WAIT.toMillis());
             stream.setRequestProperty("Accept", "text/event-stream");
+            stream.setRequestProperty("Authorization", TestPeople.basic(AsPerson.EVERYTHING));
             if (lastEventId != null) {
               stream.setRequestProperty("Last-Event-ID", lastEventId);
             }

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import org.kornspur.api.access.Sight;
 import org.kornspur.api.feed.StandingRow;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
@@ -14,6 +15,7 @@ import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.pedigree.Pedigree;
 import org.kornspur.processors.pedigree.Trace;
 import org.kornspur.processors.pedigree.Trace.Direction;
+import org.kornspur.standing.ReleaseStep;
 import org.kornspur.standing.StandingState;
 
 class TraceViewTest {
@@ -86,6 +88,7 @@ class TraceViewTest {
     return TraceView.of(
         Trace.walk(PEDIGREE, start, direction, most),
         subject -> standing.contains(subject) ? Optional.of(row(subject)) : Optional.empty(),
+        Sight.everything(),
         1.5,
         NOW);
   }
@@ -94,6 +97,7 @@ class TraceViewTest {
     return new StandingRow(
         subject,
         StandingState.FIT,
+        ReleaseStep.NONE,
         "invented",
         Optional.empty(),
         Optional.empty(),

@@ -10,7 +10,7 @@ import java.util.regex.Pattern;
  * composed accent for a combining one). No bar, comma, semicolon, equals sign or white space, which
  * part ids from each other in keys, files and lists; no {@code ..}, which climbs in paths.
  */
-final class IdRule {
+public final class IdRule {
 
   static final int LONGEST = 64;
 
@@ -35,7 +35,8 @@ final class IdRule {
             "Use the id as it is registered; characters written as codes here are not allowed"));
   }
 
-  static boolean isId(String id) {
+  /** Whether a text has the form of an id. */
+  public static boolean isId(String id) {
     return id.length() <= LONGEST
         && FORM.matcher(id).matches()
         && !id.contains("..")

@@ -158,6 +158,7 @@ final class Laboratory {
                 .setLotMassKg(lot.massKg())
                 .setSubmittedSampleG(draw.between(1150, 1500))
                 .setSamplerAccreditation("INV-SAMPLER-0" + draw.between(1, 4))
+                .setLaboratoryId(laboratory(lot))
                 .build());
   }
 

@@ -1,10 +1,13 @@
-package org.kornspur.api.problem;
+package org.kornspur.api.resource;
 
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.ext.ExceptionMapper;
 import jakarta.ws.rs.ext.Provider;
 import org.kornspur.api.engine.NotReady;
+import org.kornspur.api.problem.ProblemAnswer;
+import org.kornspur.api.problem.ProblemDocument;
+import org.kornspur.api.problem.ProblemKind;
 
 /** Says when to ask again. */
 @Provider

@@ -1,0 +1,161 @@
+package org.kornspur.api.access;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.io.InputStream;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import java.util.regex.Pattern;
+import java.util.stream.StreamSupport;
+import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.BodyLimit;
+import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.ingest.intake.IdRule;
+import org.kornspur.ingest.intake.Problem;
+
+/**
+ * A JSON object read field by field; says all that is wrong at once, and never shows a password.
+ */
+final class AccessBody {
+  private static final int LONGEST_NAME = 100;
+
+  /** No colon, which parts person and password in a request (RFC 7617). */
+  private static final Pattern PERSON_ID =
+      Pattern.compile("[A-Za-z0-9](?:[A-Za-z0-9._-]{0,62}[A-Za-z0-9])?");
+
+  private final JsonNode root;
+  private final List<Problem> problems = new ArrayList<>();
+
+  private AccessBody(JsonNode root) {
+    this.root = root;
+  }
+
+  /**
+   * Reads a body.
+   *
+   * @throws ApiProblem if it is no JSON object; its text is not repeated, since it may hold a
+   *     password
+   */
+  static AccessBody read(ObjectMapper json, InputStream body) throws IOException {
+    byte[] bytes = BodyLimit.read(body);
+    JsonNode root;
+    try {
+      root = json.reader(DeserializationFeature.FAIL_ON_TRAILING_TOKENS).readTree(bytes);
+    } catch (JsonProcessingException notJson) {
+      root = null;
+    }
+    if (root == null || !root.isObject()) {
+      throw new ApiProblem(
+          ProblemKind.UNREADABLE_BODY,
+          List.of(
+              new Problem("", bytes.length + " bytes", "a JSON object", "Send one; see /openapi")));
+    }
+    return new AccessBody(root);
+  }
+
+  /** A password; of what is wrong with it only its length is told. */
+  String password(String field, int least, int most) {
+    JsonNode value = root.get(field);
+    if (value == null || !value.isTextual()) {
+      note(field, "absent", "text", "Fill it in");
+      return "";
+    }
+    int length = value.textValue().length();
+    if (length < least || length > most) {
+      note(
+          field,
+          length + " characters",
+          least + " to " + most + " characters",
+          "Choose one of this length");
+    }
+    return value.textValue();
+  }
+
+  String text(String field) {
+    JsonNode value = root.get(field);
+    if (value == null || !value.isTextual() || value.textValue().isBlank()) {
+      note(field, value == null ? "absent" : "no text", "text", "Fill it in");
+      return "";
+    }
+    if (value.textValue().length() > LONGEST_NAME
+        || value.textValue().chars().anyMatch(Character::isISOControl)) {
+      note(
+          field,
+          Problem.shown(value.textValue()),
+          "one line of at most " + LONGEST_NAME + " characters",
+          "Shorten it");
+    }
+    return value.textValue().strip();
+  }
+
+  String personId(String field) {
+    String id = text(field);
+    if (!id.isEmpty() && !PERSON_ID.matcher(id).matches()) {
+      note(
+          field,
+          Problem.shown(id),
+          "1 to 64 letters A to Z or a to z, digits and - _ . between them",
+          "Choose such an id; it stands in facts as header.recordedBy");
+    }
+    return id;
+  }
+
+  Optional<String> optionalId(String field) {
+    JsonNode value = root.get(field);
+    if (value == null || value.isNull()) {
+      return Optional.empty();
+    }
+    String id = text(field);
+    if (!id.isEmpty() && !IdRule.isId(id)) {
+      note(field, Problem.shown(id), "the id of an enterprise", "Use the id as facts name it");
+    }
+    return Optional.of(id);
+  }
+
+  Set<Role> roles(String field) {
+    Set<Role> roles = EnumSet.noneOf(Role.class);
+    JsonNode value = root.get(field);
+    if (value == null || !value.isArray() || value.isEmpty()) {
+      note(field, "absent or empty", "a list of roles", "Give at least one of " + allRoles());
+      return roles;
+    }
+    StreamSupport.stream(value.spliterator(), false)
+        .map(JsonNode::asText)
+        .forEach(
+            word -> {
+              try {
+                roles.add(Role.valueOf(word.toUpperCase(Locale.ROOT)));
+              } catch (IllegalArgumentException unknown) {
+                note(field, Problem.shown(word), "one of " + allRoles(), "Choose one of these");
+              }
+            });
+    return roles;
+  }
+
+  /**
+   * To be called when all are read.
+   *
+   * @throws ApiProblem if any is wrong
+   */
+  void check() {
+    if (!problems.isEmpty()) {
+      throw new ApiProblem(ProblemKind.INVALID_PARAMETER, problems);
+    }
+  }
+
+  private static String allRoles() {
+    String all = EnumSet.allOf(Role.class).toString();
+    return all.substring(1, all.length() - 1);
+  }
+
+  private void note(String field, String value, String limit, String remedy) {
+    problems.add(new Problem(field, value, limit, remedy));
+  }
+}

@@ -1,0 +1,299 @@
+package org.kornspur.api.access;
+
+import com.fasterxml.jackson.databind.ObjectMapper;
+import io.quarkus.vertx.http.runtime.filters.Filters;
+import io.vertx.core.http.Cookie;
+import io.vertx.core.http.HttpHeaders;
+import io.vertx.core.http.HttpServerRequest;
+import io.vertx.ext.web.RoutingContext;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Observes;
+import jakarta.inject.Inject;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+import java.time.Duration;
+import java.util.Base64;
+import java.util.Optional;
+import java.util.OptionalLong;
+import org.jboss.logging.Logger;
+import org.kornspur.api.problem.ProblemAnswer;
+import org.kornspur.api.problem.ProblemKind;
+
+/**
+ * Stands before everything: finds out who asks, bounds how often, and lets nobody through without a
+ * log-in but to the few open addresses. What a caller may do at an address, {@link NeedsFilter}
+ * decides; at addresses that no resource answers, this gate does.
+ */
+@ApplicationScoped
+public class Gate {
+  private static final Logger LOG = Logger.getLogger(Gate.class);
+  private static final int BEFORE_ALL_OTHERS = 2000;
+  private static final String BASIC = "basic ";
+  private static final String BEARER = "bearer ";
+
+  /** Under these names the gate leaves in the request what it found. */
+  static final String CALLER = Caller.class.getName();
+
+  static final String INSTANCE = InternalSecret.class.getName();
+
+  private final AccessSettings settings;
+  private final Passwords passwords;
+  private final Sessions sessions;
+  private final Tokens tokens;
+  private final InternalSecret secret;
+  private final ObjectMapper json;
+  private final Buckets byPerson;
+  private final Buckets byAddress;
+
+  @Inject
+  Gate(
+      AccessSettings settings,
+      Passwords passwords,
+      Sessions sessions,
+      Tokens tokens,
+      InternalSecret secret,
+      ObjectMapper json) {
+    this.settings = settings;
+    this.passwords = passwords;
+    this.sessions = sessions;
+    this.tokens = tokens;
+    this.secret = secret;
+    this.json = json;
+    this.byPerson = new Buckets(settings.requestsPerMinute(), Duration.ofMinutes(1));
+    this.byAddress = new Buckets(settings.anonymousRequestsPerMinute(), Duration.ofMinutes(1));
+  }
+
+  void register(@Observes Filters filters) {
+    if (settings.access() == AccessSettings.Means.OIDC) {
+      OidcTenant.issuer(settings);
+    }
+    if (secret.value().isEmpty()) {
+      throw new IllegalStateException("There is no secret between instances");
+    }
+    filters.register(this::enter, BEFORE_ALL_OTHERS);
+  }
+
+  private void enter(RoutingContext context) {
+    String path = context.normalizedPath();
+    if (Places.isHealth(path)) {
+      context.next();
+    } else if (Places.isInternal(path)) {
+      enterAsInstance(context);
+    } else {
+      enterAsPerson(context, path);
+    }
+  }
+
+  private void enterAsInstance(RoutingContext context) {
+    if (secret.matches(context.request().getHeader(InternalSecret.HEADER))) {
+      context.put(INSTANCE, true);
+      context.next();
+    } else {
+      refuse(
+          context,
+          Refusal.of(ProblemKind.FORBIDDEN, "Only instances of this cluster ask each other here."));
+    }
+  }
+
+  private void enterAsPerson(RoutingContext context, String path) {
+    HttpServerRequest request = context.request();
+    String authorization = request.getHeader(HttpHeaders.AUTHORIZATION);
+    Cookie session = request.getCookie(Sessions.COOKIE);
+    boolean byToken = settings.access() == AccessSettings.Means.OIDC;
+    if (byToken && startsWith(authorization, BEARER)) {
+      request.pause();
+      tokens.check(context).subscribe().with(knock -> resume(context, path, knock), context::fail);
+    } else if (!byToken && startsWith(authorization, BASIC)) {
+      enterWithPassword(context, path, authorization);
+    } else if (!byToken && session != null && authorization == null) {
+      Optional<Caller> caller = sessions.read(session.getValue());
+      if (caller.isPresent()) {
+        admit(context, path, caller.get());
+      } else {
+        enterUnknown(context, path);
+      }
+    } else {
+      enterUnknown(context, path);
+    }
+  }
+
+  private void enterWithPassword(RoutingContext context, String path, String authorization) {
+    Optional<PersonAndPassword> given =
+        PersonAndPassword.read(authorization.substring(BASIC.length()));
+    if (given.isEmpty()) {
+      refuse(
+          context,
+          Refusal.of(
+              ProblemKind.NOT_LOGGED_IN,
+              "The Authorization header does not hold a person and a password (RFC 7617)."));
+      return;
+    }
+    String personId = given.get().personId();
+    String password = given.get().password();
+    Optional<Person> known = passwords.recentlyRight(personId, password);
+    if (known.isPresent()) {
+      admit(context, path, known.get().caller(Caller.Proof.PASSWORD, java.time.Instant.now()));
+      return;
+    }
+    context.request().pause();
+    String address = address(context);
+    context
+        .vertx()
+        .executeBlocking(
+            () -> passwords.check(personId, password, address, Caller.Proof.PASSWORD), false)
+        .onSuccess(knock -> resume(context, path, knock))
+        .onFailure(context::fail);
+  }
+
+  private void resume(RoutingContext context, String path, Knock knock) {
+    context.request().resume();
+    if (knock instanceof Knock.Known known) {
+      admit(context, path, known.caller());
+    } else {
+      refuse(context, ((Knock.Refused) knock).refusal());
+    }
+  }
+
+  private void admit(RoutingContext context, String path, Caller caller) {
+    OptionalLong wait = byPerson.take(caller.personId());
+    if (wait.isPresent()) {
+      refuse(
+          context,
+          Refusal.tooMany(
+              "More than "
+                  + byPerson.most()
+                  + " requests of "
+                  + caller.personId()
+                  + " within a minute.",
+              wait.getAsLong()));
+      return;
+    }
+    if (isForged(context, caller)) {
+      LOG.warnf(
+          "A page of another site tried to change something as %s, at %s", caller.personId(), path);
+      refuse(
+          context,
+          Refusal.of(
+              ProblemKind.FORGED_REQUEST,
+              "A page of another site sent this request with your log-in."));
+      return;
+    }
+    Optional<Action> needed = Places.neededOutsideResources(path);
+    if (needed.isPresent() && !caller.may(needed.get())) {
+      refuse(context, NeedsFilter.forbidden(caller, needed.get()));
+      return;
+    }
+    context.put(CALLER, caller);
+    context.next();
+  }
+
+  /** A token is added by whoever sends the request, and by no browser on its own. */
+  private static boolean isForged(RoutingContext context, Caller caller) {
+    HttpServerRequest request = context.request();
+    if (SameOrigin.isSafe(request.method().name())) {
+      return false;
+    }
+    return switch (caller.proof()) {
+      case SESSION -> !SameOrigin.isFromHere(request);
+      case PASSWORD -> SameOrigin.isFromElsewhere(request);
+      case TOKEN -> false;
+    };
+  }
+
+  private void enterUnknown(RoutingContext context, String path) {
+    OptionalLong wait = byAddress.take(address(context));
+    if (wait.isPresent()) {
+      refuse(
+          context,
+          Refusal.tooMany(
+              "More than "
+                  + byAddress.most()
+                  + " requests without a log-in from "
+                  + address(context)
+                  + " within a minute.",
+              wait.getAsLong()));
+    } else if (Places.isOpen(path)) {
+      context.next();
+    } else if (isOpenedInABrowser(context.request())) {
+      context
+          .response()
+          .setStatusCode(303)
+          .putHeader(
+              HttpHeaders.LOCATION,
+              Places.LOG_IN + "?next=" + URLEncoder.encode(target(context), StandardCharsets.UTF_8))
+          .end();
+    } else {
+      refuse(context, Refusal.of(ProblemKind.NOT_LOGGED_IN, "Nobody logged in for this request."));
+    }
+  }
+
+  private static String target(RoutingContext context) {
+    String query = context.request().query();
+    return query == null ? context.request().path() : context.request().path() + "?" + query;
+  }
+
+  private boolean isOpenedInABrowser(HttpServerRequest request) {
+    String accept = request.getHeader(HttpHeaders.ACCEPT);
+    return settings.access() == AccessSettings.Means.PEOPLE
+        && request.method().name().equals("GET")
+        && accept != null
+        && accept.contains("text/html");
+  }
+
+  private void refuse(RoutingContext context, Refusal refusal) {
+    refusal
+        .retryAfterSeconds()
+        .ifPresent(
+            seconds ->
+                context.response().putHeader(HttpHeaders.RETRY_AFTER, Long.toString(seconds)));
+    if (refusal.document().status() == ProblemKind.NOT_LOGGED_IN.status()) {
+      context.response().putHeader("WWW-Authenticate", challenge());
+    }
+    context.response().putHeader(HttpHeaders.CACHE_CONTROL, "no-store");
+    closeIfBodyIsLeft(context);
+    ProblemAnswer.end(context, refusal.document(), json);
+  }
+
+  /** A body that nobody reads would stand before the next request on the same connection. */
+  private static void closeIfBodyIsLeft(RoutingContext context) {
+    HttpServerRequest request = context.request();
+    if (request.getHeader(HttpHeaders.CONTENT_LENGTH) != null
+        || request.getHeader(HttpHeaders.TRANSFER_ENCODING) != null) {
+      context.response().putHeader(HttpHeaders.CONNECTION, "close");
+      context.addEndHandler(sent -> request.connection().close());
+    }
+  }
+
+  private String challenge() {
+    return switch (settings.access()) {
+      case PEOPLE -> "Basic realm=\"Kornspur\", charset=\"UTF-8\"";
+      case OIDC -> "Bearer realm=\"Kornspur\"";
+    };
+  }
+
+  static String address(RoutingContext context) {
+    return context.request().remoteAddress().hostAddress();
+  }
+
+  private static boolean startsWith(String header, String scheme) {
+    return header != null && header.regionMatches(true, 0, scheme, 0, scheme.length());
+  }
+
+  /** What an Authorization header of the Basic scheme holds (RFC 7617). */
+  private record PersonAndPassword(String personId, String password) {
+
+    static Optional<PersonAndPassword> read(String base64) {
+      try {
+        String both =
+            new String(Base64.getDecoder().decode(base64.strip()), StandardCharsets.UTF_8);
+        int colon = both.indexOf(':');
+        return colon < 1
+            ? Optional.empty()
+            : Optional.of(
+                new PersonAndPassword(both.substring(0, colon), both.substring(colon + 1)));
+      } catch (IllegalArgumentException malformed) {
+        return Optional.empty();
+      }
+    }
+  }
+}

@@ -1,0 +1,32 @@
+package org.kornspur.api.access;
+
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+
+/** Where people log in, and where they go from there. */
+final class LogInAddress {
+  private static final String AFTER_LOG_IN = "/";
+
+  private LogInAddress() {}
+
+  /**
+   * Where to go after the log-in: a path of this site, whatever is asked for. A second slash or a
+   * backslash at the start would lead a browser to another host.
+   */
+  static String local(String next) {
+    boolean isPath =
+        next != null
+            && next.matches("/[A-Za-z0-9/._~%?&=+:,-]*")
+            && !next.startsWith("//")
+            && next.length() <= 1_000;
+    return isPath ? next : AFTER_LOG_IN;
+  }
+
+  static String address(String next, String why) {
+    return Places.LOG_IN
+        + "?why="
+        + why
+        + "&next="
+        + URLEncoder.encode(local(next), StandardCharsets.UTF_8);
+  }
+}

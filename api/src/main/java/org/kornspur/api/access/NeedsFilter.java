@@ -1,0 +1,94 @@
+package org.kornspur.api.access;
+
+import io.quarkus.vertx.http.runtime.CurrentVertxRequest;
+import io.vertx.ext.web.RoutingContext;
+import jakarta.annotation.Priority;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.Priorities;
+import jakarta.ws.rs.container.ContainerRequestContext;
+import jakarta.ws.rs.container.ContainerRequestFilter;
+import jakarta.ws.rs.container.ResourceInfo;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.ext.Provider;
+import java.io.IOException;
+import java.util.Arrays;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import org.jboss.logging.Logger;
+import org.kornspur.api.problem.ProblemAnswer;
+import org.kornspur.api.problem.ProblemKind;
+
+/**
+ * Lets a caller reach a resource method only where its {@link Needs} is allowed to a role of
+ * theirs.
+ */
+@Provider
+@Priority(Priorities.AUTHORIZATION)
+public class NeedsFilter implements ContainerRequestFilter {
+  private static final Logger LOG = Logger.getLogger(NeedsFilter.class);
+
+  @Inject CurrentVertxRequest vertxRequest;
+  @Inject CurrentCaller currentCaller;
+  @Inject FormTokens formTokens;
+  @Context ResourceInfo resource;
+
+  @Override
+  public void filter(ContainerRequestContext request) throws IOException {
+    RoutingContext context = vertxRequest.getCurrent();
+    Caller caller = context.get(Gate.CALLER);
+    Needs needs = resource.getResourceMethod().getAnnotation(Needs.class);
+    if (needs == null) {
+      LOG.errorf(
+          "%s says nothing of what it needs, and so is refused", resource.getResourceMethod());
+      refuse(request, Refusal.of(ProblemKind.FORBIDDEN, "Nobody may reach this address."));
+    } else if (caller == null) {
+      enterWithoutLogIn(request, context, needs.value());
+    } else if (!caller.may(needs.value())) {
+      refuse(request, forbidden(caller, needs.value()));
+    } else if (!formTokens.isGood(request, caller)) {
+      refuse(
+          request,
+          Refusal.of(
+              ProblemKind.FORGED_REQUEST,
+              "The request carries the cookie of a log-in and not the token of its pages."));
+    } else {
+      currentCaller.is(caller);
+    }
+  }
+
+  private static void enterWithoutLogIn(
+      ContainerRequestContext request, RoutingContext context, Action needed) {
+    boolean isInstance = Boolean.TRUE.equals(context.get(Gate.INSTANCE));
+    boolean may = isInstance ? needed == Action.ASK_AS_INSTANCE : Permissions.allowAnybody(needed);
+    if (!may) {
+      refuse(request, Refusal.of(ProblemKind.NOT_LOGGED_IN, "Nobody logged in for this request."));
+    }
+  }
+
+  static Refusal forbidden(Caller caller, Action action) {
+    String may =
+        Arrays.stream(Role.values())
+            .filter(role -> Permissions.allow(role, action))
+            .map(role -> role.name().toLowerCase(Locale.ROOT))
+            .collect(Collectors.joining(", "));
+    LOG.infof("%s may not %s", caller.personId(), action);
+    return Refusal.of(
+        ProblemKind.FORBIDDEN,
+        "This needs "
+            + action
+            + ", which "
+            + (may.isEmpty() ? "no person has" : "these roles have: " + may)
+            + ". You have: "
+            + caller.roles().stream()
+                .map(role -> role.name().toLowerCase(Locale.ROOT))
+                .sorted()
+                .collect(Collectors.joining(", "))
+            + ".");
+  }
+
+  private static void refuse(ContainerRequestContext request, Refusal refusal) {
+    Response.ResponseBuilder answer = ProblemAnswer.of(refusal.document());
+    request.abortWith(answer.header("Cache-Control", "no-store").build());
+  }
+}

@@ -1,0 +1,196 @@
+package org.kornspur.api.access;
+
+import io.quarkus.runtime.StartupEvent;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Observes;
+import jakarta.inject.Inject;
+import java.io.PrintStream;
+import java.nio.file.Files;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.ingest.intake.Problem;
+
+/** Who is known on this machine; made at the first start with one person for each role. */
+@ApplicationScoped
+public class People {
+  private final AccessSettings settings;
+  private final PeopleFile file;
+  private final Clock clock = Clock.systemUTC();
+
+  @Inject
+  People(AccessSettings settings) {
+    this.settings = settings;
+    this.file =
+        new PeopleFile(
+            settings.peopleFile().orElseGet(() -> settings.dataFolder().resolve("people.json")));
+  }
+
+  /** Before anything listens. */
+  void start(@Observes StartupEvent started) {
+    if (areKeptHere() && !Files.exists(file.path())) {
+      makeFirst(System.out);
+    }
+  }
+
+  boolean areKeptHere() {
+    return settings.access() == AccessSettings.Means.PEOPLE;
+  }
+
+  Optional<Person> find(String personId) {
+    return areKeptHere() ? file.find(personId) : Optional.empty();
+  }
+
+  Collection<Person> all() {
+    requireKeptHere();
+    return file.all();
+  }
+
+  /** A person with a password that was just made and is shown once. */
+  record Made(Person person, String password) {
+    @Override
+    public String toString() {
+      return person.personId();
+    }
+  }
+
+  /**
+   * Adds a person.
+   *
+   * @throws ApiProblem if the id is taken
+   */
+  Made add(String personId, String printedName, Set<Role> roles, Optional<String> enterpriseId) {
+    requireKeptHere();
+    Made made = made(personId, printedName, roles, enterpriseId);
+    file.change(
+        people -> {
+          if (people.putIfAbsent(personId, made.person()) != null) {
+            throw new ApiProblem(
+                ProblemKind.PERSON_CONFLICT,
+                List.of(
+                    new Problem(
+                        "personId",
+                        Problem.shown(personId),
+                        "an id that no person has",
+                        "Choose another id; ids are not given twice, so that facts stay"
+                            + " unambiguous")));
+          }
+          return people;
+        });
+    return made;
+  }
+
+  /** Gives a person other roles, another name or another enterprise. */
+  Person change(
+      String personId, String printedName, Set<Role> roles, Optional<String> enterpriseId) {
+    return change(
+        personId,
+        person ->
+            new Person(
+                personId,
+                printedName,
+                roles,
+                enterpriseId,
+                person.password(),
+                person.disabled(),
+                clock.instant()));
+  }
+
+  Person disable(String personId, boolean disabled) {
+    return change(personId, person -> person.withDisabled(disabled, clock.instant()));
+  }
+
+  /** Makes a new password for a person. */
+  Made renewPassword(String personId) {
+    String password = NewPassword.make();
+    return new Made(setPassword(personId, password), password);
+  }
+
+  Person setPassword(String personId, String password) {
+    PasswordHash hash = PasswordHash.of(password);
+    return change(personId, person -> person.withPassword(hash, clock.instant()));
+  }
+
+  /** Ends every log-in of a person. */
+  void endSessions(String personId) {
+    change(personId, person -> person.withSessionsFrom(clock.instant()));
+  }
+
+  private Person change(String personId, java.util.function.UnaryOperator<Person> change) {
+    requireKeptHere();
+    file.change(
+        people -> {
+          if (people.computeIfPresent(personId, (id, person) -> change.apply(person)) == null) {
+            throw unknown(personId);
+          }
+          if (people.values().stream().noneMatch(Person::isActiveAdministrator)) {
+            throw new ApiProblem(
+                ProblemKind.PERSON_CONFLICT,
+                "Nobody would be left to keep the people. Make another person administrator first.");
+          }
+          return people;
+        });
+    return file.find(personId).orElseThrow(() -> unknown(personId));
+  }
+
+  static ApiProblem unknown(String personId) {
+    return new ApiProblem(
+        ProblemKind.NOT_FOUND,
+        "No person has the id " + Problem.shown(personId) + ". /api/v1/people lists all.");
+  }
+
+  private void requireKeptHere() {
+    if (!areKeptHere()) {
+      throw new ApiProblem(
+          ProblemKind.PERSON_CONFLICT,
+          "People are kept by the issuer "
+              + settings.oidc().issuer().orElse("of tokens")
+              + ". Change them there.");
+    }
+  }
+
+  private Made made(
+      String personId, String printedName, Set<Role> roles, Optional<String> enterpriseId) {
+    String password = NewPassword.make();
+    Instant now = clock.instant();
+    return new Made(
+        new Person(
+            personId, printedName, roles, enterpriseId, PasswordHash.of(password), false, now),
+        password);
+  }
+
+  /** The console is the only place where these passwords ever stand in clear. */
+  private void makeFirst(PrintStream console) {
+    Map<String, Made> first = new LinkedHashMap<>();
+    for (Role role : Role.values()) {
+      String word = role.name().toLowerCase(Locale.ROOT);
+      String printedName = word.substring(0, 1).toUpperCase(Locale.ROOT) + word.substring(1);
+      first.put(word, made(word, printedName, Set.of(role), Optional.empty()));
+    }
+    boolean[] made = {false};
+    file.change(
+        people -> {
+          if (people.isEmpty()) {
+            first.forEach((id, person) -> people.put(id, person.person()));
+            made[0] = true;
+          }
+          return people;
+        });
+    if (made[0]) {
+      StringBuilder text =
+          new StringBuilder("\nFirst start: one person for each role. Write these down now; ")
+              .append("they are not shown again.\n\n");
+      first.forEach((id, person) -> text.append("  %-14s %s%n".formatted(id, person.password())));
+      text.append("\nThe people file is ").append(file.path()).append("\n");
+      console.println(text);
+    }
+  }
+}

@@ -1,0 +1,46 @@
+package org.kornspur.api.access;
+
+import java.time.Instant;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+
+/**
+ * A person of the people file.
+ *
+ * @param disabled whether the person may not come in any more
+ * @param sessionsFrom log-ins before this moment have ended
+ */
+record Person(
+    String personId,
+    String printedName,
+    Set<Role> roles,
+    Optional<String> enterpriseId,
+    PasswordHash password,
+    boolean disabled,
+    Instant sessionsFrom) {
+
+  Person {
+    roles = java.util.Collections.unmodifiableSet(new TreeSet<>(roles));
+  }
+
+  Caller caller(Caller.Proof proof, Instant authenticatedAt) {
+    return new Caller(personId, printedName, roles, enterpriseId, proof, authenticatedAt);
+  }
+
+  Person withPassword(PasswordHash other, Instant now) {
+    return new Person(personId, printedName, roles, enterpriseId, other, disabled, now);
+  }
+
+  Person withDisabled(boolean other, Instant now) {
+    return new Person(personId, printedName, roles, enterpriseId, password, other, now);
+  }
+
+  Person withSessionsFrom(Instant now) {
+    return new Person(personId, printedName, roles, enterpriseId, password, disabled, now);
+  }
+
+  boolean isActiveAdministrator() {
+    return !disabled && roles.contains(Role.ADMINISTRATOR);
+  }
+}

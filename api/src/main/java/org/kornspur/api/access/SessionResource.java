@@ -1,0 +1,145 @@
+package org.kornspur.api.access;
+
+import com.fasterxml.jackson.databind.ObjectMapper;
+import io.quarkus.vertx.http.runtime.CurrentVertxRequest;
+import io.vertx.ext.web.RoutingContext;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.DELETE;
+import jakarta.ws.rs.FormParam;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.io.IOException;
+import java.io.InputStream;
+import java.net.URI;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Content;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.ProblemAnswer;
+import org.kornspur.api.problem.ProblemKind;
+
+/** Logging in and out with a cookie, for pages; scripts send person and password each time. */
+@Path(Places.SESSION)
+@Produces(MediaType.APPLICATION_JSON)
+@Tag(name = "Access")
+public class SessionResource {
+  private static final int LONGEST = 200;
+
+  @Inject Passwords passwords;
+  @Inject Sessions sessions;
+  @Inject People people;
+  @Inject CurrentCaller caller;
+  @Inject CurrentVertxRequest request;
+  @Inject ObjectMapper json;
+
+  /** Person and password. */
+  @Schema(description = "Person and password")
+  public record LogIn(@Schema(examples = "quality") String personId, String password) {
+    @Override
+    public String toString() {
+      return "a log-in";
+    }
+  }
+
+  @POST
+  @Needs(Action.LOG_IN)
+  @Consumes(MediaType.APPLICATION_JSON)
+  @Operation(
+      operationId = "logIn",
+      summary = "Log in with a cookie",
+      description =
+          "The cookie is HttpOnly and SameSite=Strict. Changes that go with it must carry the"
+              + " csrfToken of the answer.")
+  @RequestBody(content = @Content(schema = @Schema(implementation = LogIn.class)))
+  @APIResponse(
+      responseCode = "200",
+      description = "Logged in",
+      content = @Content(schema = @Schema(implementation = AccountView.class)))
+  @APIResponse(responseCode = "401", ref = "#/components/responses/Problem")
+  @APIResponse(responseCode = "403", ref = "#/components/responses/Problem")
+  @APIResponse(responseCode = "429", ref = "#/components/responses/Problem")
+  public Response logIn(InputStream body) throws IOException {
+    AccessBody read = AccessBody.read(json, body);
+    String personId = read.text("personId");
+    String password = read.password("password", 1, LONGEST);
+    read.check();
+    Knock knock = knock(personId, password);
+    if (knock instanceof Knock.Known known) {
+      return Response.ok(AccountView.of(known.caller(), sessions))
+          .cookie(sessions.begin(known.caller(), isSecure()))
+          .header(HttpHeaders.CACHE_CONTROL, "no-store")
+          .build();
+    }
+    return refused(((Knock.Refused) knock).refusal());
+  }
+
+  @POST
+  @Needs(Action.LOG_IN)
+  @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+  @Operation(hidden = true)
+  public Response logInByForm(
+      @FormParam("personId") String personId,
+      @FormParam("password") String password,
+      @FormParam("next") String next) {
+    Knock knock = knock(personId == null ? "" : personId.strip(), password == null ? "" : password);
+    if (knock instanceof Knock.Known known) {
+      return Response.seeOther(URI.create(LogInAddress.local(next)))
+          .cookie(sessions.begin(known.caller(), isSecure()))
+          .header(HttpHeaders.CACHE_CONTROL, "no-store")
+          .build();
+    }
+    Refusal refusal = ((Knock.Refused) knock).refusal();
+    String why =
+        refusal.document().status() == ProblemKind.TOO_MANY_REQUESTS.status() ? "wait" : "wrong";
+    return Response.seeOther(URI.create(LogInAddress.address(next, why))).build();
+  }
+
+  @DELETE
+  @Needs(Action.OWN_ACCOUNT)
+  @Operation(operationId = "logOut", summary = "End every log-in of the person who asks")
+  @APIResponse(responseCode = "204", description = "Logged out")
+  @APIResponse(responseCode = "403", ref = "#/components/responses/Problem")
+  public Response logOut() {
+    people.endSessions(caller.get().personId());
+    return Response.noContent().cookie(sessions.end(isSecure())).build();
+  }
+
+  /** For pages, whose forms can only post. */
+  @POST
+  @Path("end")
+  @Needs(Action.OWN_ACCOUNT)
+  @Operation(hidden = true)
+  public Response logOutByForm() {
+    people.endSessions(caller.get().personId());
+    return Response.seeOther(URI.create(Places.LOG_IN)).cookie(sessions.end(isSecure())).build();
+  }
+
+  private Knock knock(String personId, String password) {
+    RoutingContext context = request.getCurrent();
+    if (SameOrigin.isFromElsewhere(context.request())) {
+      throw new ApiProblem(
+          ProblemKind.FORGED_REQUEST, "A page of another site tried to log somebody in.");
+    }
+    return passwords.check(personId, password, Gate.address(context), Caller.Proof.SESSION);
+  }
+
+  private boolean isSecure() {
+    return request.getCurrent().request().isSSL();
+  }
+
+  private static Response refused(Refusal refusal) {
+    Response.ResponseBuilder answer = ProblemAnswer.of(refusal.document());
+    refusal
+        .retryAfterSeconds()
+        .ifPresent(seconds -> answer.header(HttpHeaders.RETRY_AFTER, seconds));
+    return answer.build();
+  }
+}

@@ -1,0 +1,117 @@
+package org.kornspur.api.access;
+
+import io.quarkus.oidc.runtime.OidcAuthenticationMechanism;
+import io.quarkus.security.AuthenticationFailedException;
+import io.quarkus.security.identity.IdentityProviderManager;
+import io.quarkus.security.identity.SecurityIdentity;
+import io.smallrye.mutiny.Uni;
+import io.vertx.ext.web.RoutingContext;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.time.Instant;
+import java.util.Arrays;
+import java.util.EnumSet;
+import java.util.Optional;
+import java.util.Set;
+import org.eclipse.microprofile.jwt.JsonWebToken;
+import org.jboss.logging.Logger;
+import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.ingest.intake.Problem;
+
+/**
+ * Bearer tokens of the issuer: signature, issuer, audience and expiry are checked by the OpenID
+ * Connect client; here its claims become a caller.
+ */
+@ApplicationScoped
+public class Tokens {
+  private static final Logger LOG = Logger.getLogger(Tokens.class);
+  private static final String AUTH_TIME = "auth_time";
+  private static final long RETRY_SECONDS = 5;
+
+  private final OidcAuthenticationMechanism oidc;
+  private final IdentityProviderManager providers;
+  private final AccessSettings.Oidc settings;
+
+  @Inject
+  Tokens(
+      OidcAuthenticationMechanism oidc,
+      IdentityProviderManager providers,
+      AccessSettings settings) {
+    this.oidc = oidc;
+    this.providers = providers;
+    this.settings = settings.oidc();
+  }
+
+  /** Who a request's token stands for. */
+  Uni<Knock> check(RoutingContext context) {
+    return oidc.authenticate(context, providers)
+        .map(identity -> identity == null ? refused("The token cannot be read.") : knock(identity))
+        .onFailure(AuthenticationFailedException.class)
+        .recoverWithItem(
+            failure -> {
+              LOG.infof("Token refused from %s", context.request().remoteAddress().hostAddress());
+              return refused(
+                  "The token is not one that "
+                      + settings.issuer().orElse("the issuer")
+                      + " signed for this program, or its time is over.");
+            })
+        .onFailure()
+        .recoverWithItem(
+            failure -> {
+              LOG.errorf("The issuer of tokens cannot be asked: %s", failure.toString());
+              return new Knock.Refused(
+                  new Refusal(
+                      org.kornspur.api.problem.ProblemDocument.of(
+                          ProblemKind.NOT_READY, "The issuer of tokens cannot be asked just now."),
+                      java.util.OptionalLong.of(RETRY_SECONDS)));
+            });
+  }
+
+  private Knock knock(SecurityIdentity identity) {
+    if (!(identity.getPrincipal() instanceof JsonWebToken token)) {
+      return refused("The token carries no claims that can be read.");
+    }
+    Optional<String> personId = claim(token, settings.personClaim());
+    if (personId.isEmpty()) {
+      return refused(
+          "The token has no claim "
+              + settings.personClaim()
+              + ", which names the person. Have the issuer add it, or set"
+              + " kornspur.oidc.person-claim.");
+    }
+    return new Knock.Known(
+        new Caller(
+            personId.get(),
+            claim(token, settings.nameClaim()).orElse(personId.get()),
+            roles(identity.getRoles()),
+            claim(token, settings.enterpriseClaim()),
+            Caller.Proof.TOKEN,
+            authenticatedAt(token)));
+  }
+
+  private static Set<Role> roles(Set<String> words) {
+    Set<Role> roles = EnumSet.noneOf(Role.class);
+    Arrays.stream(Role.values())
+        .filter(role -> words.stream().anyMatch(role.name()::equalsIgnoreCase))
+        .forEach(roles::add);
+    return roles;
+  }
+
+  private static Optional<String> claim(JsonWebToken token, String name) {
+    Object value = token.getClaim(name);
+    return value == null || value.toString().isBlank()
+        ? Optional.empty()
+        : Optional.of(value.toString());
+  }
+
+  private static Instant authenticatedAt(JsonWebToken token) {
+    Object authTime = token.getClaim(AUTH_TIME);
+    return authTime == null
+        ? Instant.ofEpochSecond(token.getIssuedAtTime())
+        : Instant.ofEpochSecond(Long.parseLong(authTime.toString()));
+  }
+
+  private static Knock refused(String detail) {
+    return new Knock.Refused(Refusal.of(ProblemKind.NOT_LOGGED_IN, Problem.described(detail, 400)));
+  }
+}

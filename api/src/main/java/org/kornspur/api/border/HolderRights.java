@@ -1,0 +1,97 @@
+package org.kornspur.api.border;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.api.access.Sight;
+import org.kornspur.api.engine.Engine;
+import org.kornspur.contract.FieldCropDeclared;
+import org.kornspur.contract.PollenSourceSeen;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.intake.Problem;
+import org.kornspur.processors.pedigree.Edge;
+
+/**
+ * What a multiplier may bring: facts of its own crops and lots. Seed is taken only out of lots that
+ * are its own or were dispatched to it; else one grower could use up another's lot on paper.
+ */
+final class HolderRights {
+  private final String enterpriseId;
+  private final Sight sight;
+  private final Engine engine;
+  private final MadeOfLate made;
+
+  HolderRights(String enterpriseId, Sight sight, Engine engine, MadeOfLate made) {
+    this.enterpriseId = enterpriseId;
+    this.sight = sight;
+    this.engine = engine;
+    this.made = made;
+  }
+
+  List<Problem> against(SpecificRecord fact) {
+    List<Problem> problems = new ArrayList<>();
+    if (fact instanceof FieldCropDeclared crop && !crop.getEnterpriseId().equals(enterpriseId)) {
+      problems.add(
+          new Problem(
+              "enterpriseId",
+              Problem.shown(crop.getEnterpriseId()),
+              "'" + enterpriseId + "', whom you work for",
+              "Declare your own crops; quality declares those of others"));
+    }
+    for (Subject crop : SeedOf.workedOn(fact)) {
+      if (!isOwn(crop)) {
+        problems.add(notOwn("cropId", crop, "a crop of " + enterpriseId, "Declare the crop first"));
+      }
+    }
+    for (Subject lot : SeedOf.takenFrom(fact)) {
+      if (!isOwn(lot) && !wasDelivered(lot)) {
+        problems.add(
+            notOwn(
+                "lotId",
+                lot,
+                "a lot of " + enterpriseId + ", or one dispatched to it",
+                "Check the id, or have the delivery recorded first"));
+      }
+    }
+    for (Subject begun : SeedOf.made(fact)) {
+      if (!isOwn(begun) && !isNew(begun)) {
+        problems.add(taken(begun));
+      }
+    }
+    if (fact instanceof PollenSourceSeen seen) {
+      Subject source = Subject.source(seen.getSourceId());
+      if (!sight.sees(source) && !engine.dossier(source).isEmpty()) {
+        problems.add(taken(source));
+      }
+    }
+    return problems;
+  }
+
+  private boolean isOwn(Subject subject) {
+    return sight.sees(subject) || made.holderOf(subject).equals(Optional.of(enterpriseId));
+  }
+
+  private boolean isNew(Subject subject) {
+    return made.holderOf(subject).isEmpty() && engine.dossier(subject).isEmpty();
+  }
+
+  private boolean wasDelivered(Subject lot) {
+    return engine.pedigree().edgesOutOf(lot).stream()
+        .map(Edge::child)
+        .anyMatch(Subject.enterprise(enterpriseId)::equals);
+  }
+
+  private static Problem notOwn(String field, Subject subject, String limit, String remedy) {
+    return new Problem(field, Problem.shown(subject.id()), limit, remedy);
+  }
+
+  /** Ids are unique; that one is taken cannot be hidden from who wants to take it. */
+  private static Problem taken(Subject subject) {
+    return new Problem(
+        subject.kind().word() + "Id",
+        Problem.shown(subject.id()),
+        "an id that you may give",
+        "Choose another id, best with a beginning of your own");
+  }
+}

@@ -1,0 +1,37 @@
+package org.kornspur.api.border;
+
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Predicate;
+import org.kornspur.ingest.contract.Subject;
+
+/**
+ * Whose the crops and lots are that facts made a moment ago and that have no standing yet. Bounded:
+ * the oldest are forgotten, by then they have one.
+ */
+final class MadeOfLate {
+  private static final int MOST = 50_000;
+
+  private final Predicate<Subject> isJudged;
+  private final Map<Subject, String> holders = new LinkedHashMap<>();
+
+  /**
+   * @param isJudged whether a subject has a standing, which says whose it is; then nothing counts
+   *     that is kept here
+   */
+  MadeOfLate(Predicate<Subject> isJudged) {
+    this.isJudged = isJudged;
+  }
+
+  synchronized void add(Subject subject, String enterpriseId) {
+    holders.putIfAbsent(subject, enterpriseId);
+    if (holders.size() > MOST) {
+      holders.remove(holders.keySet().iterator().next());
+    }
+  }
+
+  synchronized Optional<String> holderOf(Subject subject) {
+    return Optional.ofNullable(holders.get(subject)).filter(holder -> !isJudged.test(subject));
+  }
+}

@@ -1,0 +1,195 @@
+package org.kornspur.api.border;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.api.access.Action;
+import org.kornspur.api.access.Caller;
+import org.kornspur.api.access.CurrentCaller;
+import org.kornspur.api.access.Permissions;
+import org.kornspur.api.access.Role;
+import org.kornspur.api.engine.Engine;
+import org.kornspur.api.feed.Feeds;
+import org.kornspur.contract.FactHeader;
+import org.kornspur.contract.Withdrawal;
+import org.kornspur.ingest.contract.FactType;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.intake.Problem;
+import org.kornspur.processors.dossier.Entry;
+import org.kornspur.processors.stream.RegisterEntry;
+
+/**
+ * Whether a caller may bring a fact: by its type, by who recorded it, by what it is about, and by
+ * what it corrects. A subject of another's is refused in the same words as one that is not known.
+ */
+@ApplicationScoped
+public class PostingRights {
+  private final Engine engine;
+  private final Border border;
+  private final CurrentCaller current;
+  private final MadeOfLate made;
+
+  @Inject
+  public PostingRights(Engine engine, Feeds feeds, Border border, CurrentCaller current) {
+    this.engine = engine;
+    this.border = border;
+    this.current = current;
+    this.made = new MadeOfLate(subject -> feeds.standings().row(subject).isPresent());
+  }
+
+  /** What speaks against the caller of this request bringing the fact; empty where nothing does. */
+  public List<Problem> against(SpecificRecord fact) {
+    Caller caller = current.get();
+    List<Problem> problems = new ArrayList<>();
+    againstType(caller, fact).ifPresent(problems::add);
+    againstRecorder(caller, fact).ifPresent(problems::add);
+    if (problems.isEmpty()) {
+      problems.addAll(againstSubjects(caller, fact));
+    }
+    if (problems.isEmpty()) {
+      againstCorrection(caller, fact).ifPresent(problems::add);
+    }
+    return problems;
+  }
+
+  /** To be told of every fact that goes in, so that the next may build on it at once. */
+  public void goesIn(SpecificRecord fact) {
+    current
+        .ifKnown()
+        .flatMap(Caller::enterpriseId)
+        .ifPresent(
+            enterprise -> SeedOf.made(fact).forEach(subject -> made.add(subject, enterprise)));
+  }
+
+  private static Optional<Problem> againstType(Caller caller, SpecificRecord fact) {
+    Action needed = Action.toPost(FactType.of(fact));
+    if (caller.may(needed)) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        new Problem(
+            "type",
+            Problem.shown(FactType.of(fact).contractName()),
+            "a fact that one of your roles (" + words(caller) + ") brings",
+            "Have it brought by somebody who may: "
+                + java.util.Arrays.stream(Role.values())
+                    .filter(role -> Permissions.allow(role, needed))
+                    .map(PostingRights::word)
+                    .collect(Collectors.joining(", "))));
+  }
+
+  private static Optional<Problem> againstRecorder(Caller caller, SpecificRecord fact) {
+    String recordedBy = FactType.headerOf(fact).getRecordedBy();
+    if (recordedBy.equals(caller.personId()) || caller.may(Action.RECORD_FOR_OTHERS)) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        new Problem(
+            "header.recordedBy",
+            Problem.shown(recordedBy),
+            "'" + caller.personId() + "', who is logged in",
+            "Set it to your own id; records of others, as from paper, are brought by quality"));
+  }
+
+  private List<Problem> againstSubjects(Caller caller, SpecificRecord fact) {
+    Action needed = Action.toPost(FactType.of(fact));
+    List<Problem> problems = List.of();
+    for (Role role : caller.roles().stream().sorted().toList()) {
+      if (Permissions.allow(role, needed)) {
+        problems = againstSubjects(role, caller, fact);
+        if (problems.isEmpty()) {
+          return problems;
+        }
+      }
+    }
+    return problems;
+  }
+
+  private List<Problem> againstSubjects(Role role, Caller caller, SpecificRecord fact) {
+    return switch (role) {
+      case QUALITY, INSPECTOR, AUDITOR, ADMINISTRATOR -> List.of();
+      case MULTIPLIER ->
+          caller
+              .enterpriseId()
+              .map(id -> new HolderRights(id, border.sight(), engine, made).against(fact))
+              .orElseGet(() -> List.of(unbound(caller)));
+      case LABORATORY ->
+          caller
+              .enterpriseId()
+              .map(id -> new LaboratoryRights(id, engine).against(fact))
+              .orElseGet(() -> List.of(unbound(caller)));
+    };
+  }
+
+  private static Problem unbound(Caller caller) {
+    return new Problem(
+        "header.recordedBy",
+        Problem.shown(caller.personId()),
+        "a person who works for an enterprise",
+        "Have the administrator enter the enterprise at /api/v1/people");
+  }
+
+  private Optional<Problem> againstCorrection(Caller caller, SpecificRecord fact) {
+    FactHeader header = FactType.headerOf(fact);
+    if (header.getCorrection() != null) {
+      String supersedes = header.getCorrection().getSupersedes();
+      return againstMending(caller, "header.correction.supersedes", supersedes);
+    }
+    return fact instanceof Withdrawal withdrawal
+        ? againstMending(caller, "withdrawnFactId", withdrawal.getWithdrawnFactId())
+        : Optional.empty();
+  }
+
+  /** Who may record for others may mend everything; all others what they could have brought. */
+  private Optional<Problem> againstMending(Caller caller, String field, String factId) {
+    boolean may =
+        caller.may(Action.POST_CORRECTIONS)
+            && (caller.may(Action.RECORD_FOR_OTHERS)
+                || find(factId).filter(earlier -> mayHaveBrought(caller, earlier)).isPresent());
+    return may
+        ? Optional.empty()
+        : Optional.of(
+            new Problem(
+                field,
+                Problem.shown(factId),
+                "a fact that you or your enterprise brought",
+                "Name such a fact, once it is processed; quality mends those of others"));
+  }
+
+  private boolean mayHaveBrought(Caller caller, SpecificRecord earlier) {
+    boolean sameHand =
+        caller.enterpriseId().isPresent()
+            || FactType.headerOf(earlier).getRecordedBy().equals(caller.personId());
+    return sameHand
+        && againstType(caller, earlier).isEmpty()
+        && againstSubjects(caller, earlier).isEmpty();
+  }
+
+  private Optional<SpecificRecord> find(String factId) {
+    return engine.registered(factId).map(RegisterEntry::subjects).stream()
+        .flatMap(List::stream)
+        .findFirst()
+        .map(Subject::parse)
+        .stream()
+        .flatMap(subject -> engine.dossier(subject).stream())
+        .map(Entry::fact)
+        .filter(fact -> FactType.headerOf(fact).getFactId().equals(factId))
+        .findFirst();
+  }
+
+  private static String words(Caller caller) {
+    return caller.roles().stream()
+        .sorted()
+        .map(PostingRights::word)
+        .collect(Collectors.joining(", "));
+  }
+
+  private static String word(Role role) {
+    return role.name().toLowerCase(Locale.ROOT);
+  }
+}

@@ -1,0 +1,102 @@
+package org.kornspur.api.border;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.fasterxml.jackson.databind.node.TextNode;
+import io.quarkus.vertx.http.runtime.CurrentVertxRequest;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.WebApplicationException;
+import jakarta.ws.rs.container.ResourceInfo;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.ext.Provider;
+import jakarta.ws.rs.ext.WriterInterceptor;
+import jakarta.ws.rs.ext.WriterInterceptorContext;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
+import org.kornspur.api.access.CurrentCaller;
+import org.kornspur.api.access.Sight;
+import org.kornspur.api.feed.Feeds;
+import org.kornspur.api.problem.ProblemDocument;
+
+/**
+ * Takes names that a caller may not know out of every answer to a question, whatever wrote it.
+ * Problem documents and {@link OwnWords} repeat what the caller said and stay as they are.
+ */
+@Provider
+public class Withholding implements WriterInterceptor {
+  @Inject CurrentCaller caller;
+  @Inject Border border;
+  @Inject Feeds feeds;
+  @Inject ObjectMapper json;
+  @Inject CurrentVertxRequest request;
+  @Context ResourceInfo resource;
+
+  @Override
+  public void aroundWriteTo(WriterInterceptorContext context)
+      throws IOException, WebApplicationException {
+    if (!isToBeRead(context) || caller.ifKnown().isEmpty() || !border.sight().withholdsNames()) {
+      context.proceed();
+      return;
+    }
+    OutputStream out = context.getOutputStream();
+    ByteArrayOutputStream written = new ByteArrayOutputStream();
+    context.setOutputStream(written);
+    context.proceed();
+    context.getHeaders().remove("Content-Length");
+    out.write(takenOutOf(written.toByteArray(), context.getMediaType()));
+    context.setOutputStream(out);
+  }
+
+  private boolean isToBeRead(WriterInterceptorContext context) {
+    MediaType type = context.getMediaType();
+    boolean isText =
+        type != null
+            && (isJson(type) || type.getType().equals("text") || type.getSubtype().endsWith("xml"))
+            && !type.isCompatible(MediaType.SERVER_SENT_EVENTS_TYPE);
+    return isText
+        && request.getCurrent().request().method().name().equals("GET")
+        && !(context.getEntity() instanceof ProblemDocument)
+        && (resource.getResourceMethod() == null
+            || !resource.getResourceMethod().isAnnotationPresent(OwnWords.class));
+  }
+
+  private static boolean isJson(MediaType type) {
+    return type.getSubtype().equals("json") || type.getSubtype().endsWith("+json");
+  }
+
+  private byte[] takenOutOf(byte[] answer, MediaType type) throws IOException {
+    Sight sight = border.sight();
+    WithheldNames names = new WithheldNames(feeds.standings(), sight);
+    if (isJson(type)) {
+      return json.writeValueAsBytes(takenOutOf(json.readTree(answer), names));
+    }
+    return names
+        .takenOutOf(new String(answer, StandardCharsets.UTF_8))
+        .getBytes(StandardCharsets.UTF_8);
+  }
+
+  static JsonNode takenOutOf(JsonNode node, WithheldNames names) {
+    if (node instanceof TextNode text) {
+      return TextNode.valueOf(names.takenOutOf(text.textValue()));
+    }
+    if (node instanceof ArrayNode list) {
+      for (int at = 0; at < list.size(); at++) {
+        list.set(at, takenOutOf(list.get(at), names));
+      }
+    } else if (node instanceof ObjectNode object) {
+      ObjectNode kept = object.objectNode();
+      object
+          .properties()
+          .forEach(
+              field ->
+                  kept.set(names.takenOutOf(field.getKey()), takenOutOf(field.getValue(), names)));
+      return kept;
+    }
+    return node;
+  }
+}
