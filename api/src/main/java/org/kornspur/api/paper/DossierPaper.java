@@ -11,6 +11,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.kornspur.api.access.Sight;
+import org.kornspur.api.border.Border;
 import org.kornspur.api.engine.Engine;
 import org.kornspur.api.page.Frame;
 import org.kornspur.api.page.Framing;
@@ -20,7 +22,6 @@ import org.kornspur.api.page.audit.TraceMessages;
 import org.kornspur.api.page.audit.TraceWords;
 import org.kornspur.api.recall.RecallDesk;
 import org.kornspur.api.recall.RecallView;
-import org.kornspur.api.recall.Seen;
 import org.kornspur.api.resource.Answers;
 import org.kornspur.api.view.StandingView;
 import org.kornspur.api.view.TraceView;
@@ -36,7 +37,7 @@ public class DossierPaper {
   private final Answers answers;
   private final Engine engine;
   private final RecallDesk desk;
-  private final Seen seen;
+  private final Border border;
   private final ObjectMapper json;
 
   @Inject
@@ -45,13 +46,13 @@ public class DossierPaper {
       Answers answers,
       Engine engine,
       RecallDesk desk,
-      Seen seen,
+      Border border,
       ObjectMapper json) {
     this.framing = framing;
     this.answers = answers;
     this.engine = engine;
     this.desk = desk;
-    this.seen = seen;
+    this.border = border;
     this.json = json;
   }
 
@@ -99,19 +100,20 @@ public class DossierPaper {
    */
   byte[] print(Subject subject) {
     RecallView drill = desk.drill(subject, Map.of());
+    Sight sight = border.sight();
     List<Subject> ancestors =
         drill.back().nodes().stream()
             .skip(1)
             .map(TraceView.Node::subject)
             .map(Subject::parse)
-            .filter(seen::sees)
+            .filter(sight::sees)
             .toList();
     DossierFile file = new DossierFile(json, subject.toString());
     Set<String> printed = new HashSet<>();
-    Chapter own = chapter(subject, "own", file, printed);
+    Chapter own = chapter(subject, "own", file, printed, sight);
     List<Chapter> chapters = new ArrayList<>();
     for (Subject ancestor : ancestors.subList(0, Math.min(MOST_ANCESTORS, ancestors.size()))) {
-      chapters.add(chapter(ancestor, "a" + (chapters.size() + 1), file, printed));
+      chapters.add(chapter(ancestor, "a" + (chapters.size() + 1), file, printed, sight));
     }
     byte[] content = file.bytes();
     TraceWords words =
@@ -137,12 +139,12 @@ public class DossierPaper {
                 "dossier.json", "application/json", "The content of this dossier", content)));
   }
 
-  private Chapter chapter(Subject subject, String anchor, DossierFile file, Set<String> printed) {
+  private Chapter chapter(Subject subject, String anchor, DossierFile file, Set<String> printed, Sight sight) {
     StandingView standing = answers.view(subject);
     file.add(standing);
     List<PrintedFact> facts = new ArrayList<>();
     for (Entry entry : engine.dossier(subject)) {
-      if (seen.sees(entry.fact()) && printed.add(entry.header().getFactId())) {
+      if (sight.sees(entry.fact()) && printed.add(entry.header().getFactId())) {
         file.add(entry);
         facts.add(PrintedFact.of(entry));
       }

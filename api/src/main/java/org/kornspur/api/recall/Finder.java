@@ -7,6 +7,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.kornspur.api.access.Sight;
+import org.kornspur.api.border.Border;
 import org.kornspur.api.engine.Engine;
 import org.kornspur.api.feed.Feeds;
 import org.kornspur.api.feed.LabelFeed;
@@ -22,14 +24,14 @@ public class Finder {
   private final Engine engine;
   private final Feeds feeds;
   private final LabelFeed labels;
-  private final Seen seen;
+  private final Border border;
 
   @Inject
-  public Finder(Engine engine, Feeds feeds, LabelFeed labels, Seen seen) {
+  public Finder(Engine engine, Feeds feeds, LabelFeed labels, Border border) {
     this.engine = engine;
     this.feeds = feeds;
     this.labels = labels;
-    this.seen = seen;
+    this.border = border;
   }
 
   /** By what a subject was found. */
@@ -84,7 +86,8 @@ public class Finder {
         .filter(subject -> feeds.standings().row(subject).isPresent())
         .map(subject -> new Found(subject, How.FACT, Optional.empty()))
         .forEach(found::add);
-    return found.stream().filter(hit -> seen.sees(hit.subject())).toList();
+    Sight sight = border.sight();
+    return found.stream().filter(hit -> sight.sees(hit.subject())).toList();
   }
 
   private static Stream<Subject> byKind(String text) {

@@ -4,13 +4,13 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.api.access.Sight;
+import org.kornspur.api.border.Border;
+import org.kornspur.api.border.BorderedPedigree;
 import org.kornspur.api.engine.Engine;
 import org.kornspur.api.feed.Feeds;
-import org.kornspur.api.feed.StandingIndex;
-import org.kornspur.api.feed.StandingRow;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.resource.Answers;
@@ -41,14 +41,14 @@ public class RecallDesk {
   private final Engine engine;
   private final Feeds feeds;
   private final Answers answers;
-  private final Seen seen;
+  private final Border border;
 
   @Inject
-  public RecallDesk(Engine engine, Feeds feeds, Answers answers, Seen seen) {
+  public RecallDesk(Engine engine, Feeds feeds, Answers answers, Border border) {
     this.engine = engine;
     this.feeds = feeds;
     this.answers = answers;
-    this.seen = seen;
+    this.border = border;
   }
 
   /**
@@ -59,16 +59,16 @@ public class RecallDesk {
    * @throws ApiProblem if nothing is known of the start, or the caller does not see it
    */
   public RecallView drill(Subject start, Map<String, Double> countedStockKg) {
-    StandingIndex standings = feeds.standings();
-    if (standings.row(start).isEmpty() || !seen.sees(start)) {
+    Sight sight = border.sight();
+    if (feeds.standings().row(start).isEmpty() || !sight.sees(start)) {
       throw unknown(start);
     }
     AsOf asOf = answers.asOf();
     long began = System.nanoTime();
     RecallDrill drill =
         RecallDrill.of(
-            seen.within(engine.pedigree()),
-            this::counting,
+            sight.isWhole() ? engine.pedigree() : new BorderedPedigree(engine.pedigree(), sight),
+            subject -> counting(subject, sight),
             start,
             MOST_SUBJECTS,
             countedStockKg,
@@ -77,23 +77,25 @@ public class RecallDesk {
     long held = feeds.quarantine().find(Set.of(QuarantineState.HELD), 1, 1).total();
     return RecallView.of(
         drill,
-        TraceView.of(drill.back(), this::row, elapsedMs, asOf),
-        TraceView.of(drill.forward(), this::row, elapsedMs, asOf),
+        TraceView.of(drill.back(), feeds.standings()::row, sight, elapsedMs, asOf),
+        TraceView.of(drill.forward(), feeds.standings()::row, sight, elapsedMs, asOf),
+        sight,
         elapsedMs,
-        held,
+        held(sight),
         asOf);
   }
 
-  private Optional<StandingRow> row(Subject subject) {
-    return seen.sees(subject) ? feeds.standings().row(subject) : Optional.empty();
+  /** What others sent is not counted for who does not see it. */
+  private long held(Sight sight) {
+    return sight.isWhole()
+        ? feeds.quarantine().find(Set.of(QuarantineState.HELD), 1, 1).total()
+        : 0;
   }
 
-  private List<SpecificRecord> counting(Subject subject) {
-    return engine.dossier(subject).stream()
-        .filter(Entry::counts)
-        .map(Entry::fact)
-        .filter(seen::sees)
-        .toList();
+  private List<SpecificRecord> counting(Subject subject, Sight sight) {
+    return sight.sees(subject)
+        ? engine.dossier(subject).stream().filter(Entry::counts).map(Entry::fact).toList()
+        : List.of();
   }
 
   /** The tolerance by which the lot itself was judged. */

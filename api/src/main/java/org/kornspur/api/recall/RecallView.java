@@ -5,7 +5,9 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.kornspur.api.access.Sight;
 import org.kornspur.api.view.AsOf;
 import org.kornspur.api.view.SubjectLink;
 import org.kornspur.api.view.TraceView;
@@ -211,10 +213,11 @@ public record RecallView(
       RecallDrill drill,
       TraceView back,
       TraceView forward,
+      Sight sight,
       double elapsedMs,
       long heldInQuarantine,
       AsOf asOf) {
-    List<String> because = incompleteBecause(drill, asOf);
+    List<String> because = incompleteBecause(drill, sight, asOf);
     return new RecallView(
         link(drill.back().start()),
         because.isEmpty(),
@@ -225,12 +228,16 @@ public record RecallView(
         customers(drill),
         drill.deliveries().stream().map(DeliveryView::of).toList(),
         BalanceView.of(drill.balance()),
-        drill.looseEnds().stream().map(LooseEndView::of).toList(),
+        drill.looseEnds().stream()
+            .filter(end -> sight.sees(end.subject()))
+            .map(LooseEndView::of)
+            .toList(),
         heldInQuarantine,
         asOf);
   }
 
-  private static List<String> incompleteBecause(RecallDrill drill, AsOf asOf) {
+  private static List<String> incompleteBecause(
+      RecallDrill drill, Sight sight, AsOf asOf) {
     List<String> because = new ArrayList<>();
     if (!drill.back().complete()) {
       because.add("The walk back stopped at " + drill.back().steps().size() + " crops and lots.");
@@ -241,7 +248,11 @@ public record RecallView(
               + drill.forward().steps().size()
               + " crops, lots and customers.");
     }
-    int unresolved = drill.unresolved().size();
+    if (seedOf(drill).anyMatch(subject -> !sight.sees(subject))) {
+      because.add("It ends one step beyond the crops and lots that you may see.");
+    }
+    long unresolved =
+        drill.unresolved().stream().filter(end -> sight.sees(end.subject())).count();
     if (unresolved > 0) {
       because.add(
           unresolved == 1 ? "One link is unresolved." : unresolved + " links are unresolved.");
@@ -250,6 +261,14 @@ public record RecallView(
       because.add(asOf.note());
     }
     return List.copyOf(because);
+  }
+
+  private static Stream<Subject> seedOf(RecallDrill drill) {
+    return Stream.of(drill.back(), drill.forward())
+        .flatMap(trace -> trace.steps().keySet().stream())
+        .filter(
+            subject ->
+                subject.kind() == Subject.Kind.LOT || subject.kind() == Subject.Kind.CROP);
   }
 
   private static List<CustomerView> customers(RecallDrill drill) {

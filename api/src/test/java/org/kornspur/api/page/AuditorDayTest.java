@@ -39,6 +39,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.kornspur.api.DemoMachine;
+import org.kornspur.api.access.Role;
+import org.kornspur.api.access.TestPeople;
 
 /**
  * An auditor's day: from a label number to the whole way back and forth, to a recall drill, to the
@@ -53,10 +55,18 @@ class AuditorDayTest {
   private static final Path PAPERS = Path.of("target", "papers");
   private static final Pattern CONTENTS_LINE = Pattern.compile("(.+?)[ .]*[.][ .]*(\\d+)");
 
+  private static final String AUDITOR = TestPeople.of(Role.AUDITOR);
+
   private static Chromium chromium;
 
   @TestHTTPResource("/")
   URL root;
+
+  private Page open(Screen screen, Language language, String path) {
+    Page page = chromium.signedIn(screen, language, root, AUDITOR);
+    page.navigate(root + path);
+    return page;
+  }
 
   @BeforeAll
   static void startBrowser() {
@@ -95,17 +105,18 @@ class AuditorDayTest {
       {"trace/drill?subject=lot:L25-S01", "drill"},
       {"trace/drill?subject=lot:L24-S05&lot=L24-S05&kg=1", "drill-off"}
     };
+    Page page = chromium.signedIn(screen, language, root, AUDITOR);
     for (String[] path : pages) {
-      Page page = chromium.open(screen, language, root + path[0]);
+      page.navigate(root + path[0]);
       LookedAt.whole(page, path[1] + "-" + screen + "-" + language.tag());
-      page.context().close();
     }
+    page.context().close();
   }
 
   @Test
   void fromALabelToTheDossierAndTheDrill() throws Exception {
     Sent bag = sent().get(0);
-    Page page = chromium.open(Screen.WIDE, Language.ENGLISH, root + "trace");
+    Page page = open(Screen.WIDE, Language.ENGLISH, "trace");
     page.getByLabel("Label number, lot, crop or fact").fill(bag.labels().get(0).toLowerCase());
     page.keyboard().press("Enter");
     assertThat(page.locator("h1").textContent()).startsWith("Trace of lot " + bag.lot());
@@ -145,8 +156,7 @@ class AuditorDayTest {
     Sent bag = sent().get(0);
     long first = Long.parseLong(bag.labels().get(0).substring(4));
     Page page =
-        chromium.open(
-            Screen.WIDE, Language.ENGLISH, root + "trace?q=INV-%06d".formatted(first + 2));
+        open(Screen.WIDE, Language.ENGLISH, "trace?q=INV-%06d".formatted(first + 2));
     assertThat(page.locator("h1").textContent()).startsWith("Trace of lot " + bag.lot());
     assertThat(page.locator("#how").textContent()).contains("lies between");
     page.context().close();
@@ -181,7 +191,7 @@ class AuditorDayTest {
   @Test
   void whatWasCountedInStoreIsHeldAgainstTheBooks() {
     Page page =
-        chromium.open(Screen.WIDE, Language.ENGLISH, root + "trace/drill?subject=lot:L25-S01");
+        open(Screen.WIDE, Language.ENGLISH, "trace/drill?subject=lot:L25-S01");
     assertThat(page.locator("#verdict").textContent()).contains("add up");
     page.getByLabel("Counted in store of lot L25-S01, kilograms", exact()).fill("99999");
     page.getByRole(

@@ -17,6 +17,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.kornspur.api.DemoMachine;
+import org.kornspur.api.access.Role;
+import org.kornspur.api.access.TestPeople;
 
 /**
  * The page of a crop, in a real browser. What each crop's story is: demo-events/ABOUT.md, which is
@@ -32,10 +34,18 @@ class FieldPageTest {
   /** Volunteers that were destroyed in time. */
   private static final String APART = "C26-S13";
 
+  private static final String AUDITOR = TestPeople.of(Role.AUDITOR);
+
   private static Chromium chromium;
 
   @TestHTTPResource("/")
   URL root;
+
+  private Page open(Screen screen, Language language, String path) {
+    Page page = chromium.signedIn(screen, language, root, AUDITOR);
+    page.navigate(root + path);
+    return page;
+  }
 
   @BeforeAll
   static void startBrowser() {
@@ -55,11 +65,12 @@ class FieldPageTest {
   @ParameterizedTest
   @CsvSource({"NARROW, ENGLISH", "NARROW, GERMAN", "WIDE, ENGLISH", "WIDE, GERMAN"})
   void fieldsAreWithinReachOfAll(Screen screen, Language language) {
+    Page page = chromium.signedIn(screen, language, root, AUDITOR);
     for (String crop : List.of(TOO_NEAR, APART, "C25-S02")) {
-      Page page = chromium.open(screen, language, root + "crops/" + crop);
+      page.navigate(root + "crops/" + crop);
       LookedAt.whole(page, "field-" + crop + "-" + screen + "-" + language.tag());
-      page.context().close();
     }
+    page.context().close();
   }
 
   @ParameterizedTest
@@ -71,7 +82,7 @@ class FieldPageTest {
             .jsonPath()
             .getList("neighbours.distanceM", Float.class);
     assertThat(distancesM).isNotEmpty();
-    Page page = chromium.open(Screen.WIDE, Language.ENGLISH, root + "crops/" + crop);
+    Page page = open(Screen.WIDE, Language.ENGLISH, "crops/" + crop);
     List<Double> shown =
         page.locator("#sources td.distance").allTextContents().stream()
             .map(text -> Double.parseDouble(text.replace(",", "")))
@@ -110,7 +121,7 @@ class FieldPageTest {
 
   @Test
   void aSourceThatIsTooNearIsNamedAsSuchInTheGermanTableToo() {
-    Page page = chromium.open(Screen.WIDE, Language.GERMAN, root + "crops/" + TOO_NEAR);
+    Page page = open(Screen.WIDE, Language.GERMAN, "crops/" + TOO_NEAR);
     assertThat(page.locator("#sources tbody tr").first().textContent())
         .contains("NB-S01")
         .contains("zu nah");
@@ -120,7 +131,7 @@ class FieldPageTest {
 
   @Test
   void countsStandBesideTheirCurve() {
-    Page page = chromium.open(Screen.WIDE, Language.ENGLISH, root + "crops/C25-S02");
+    Page page = open(Screen.WIDE, Language.ENGLISH, "crops/C25-S02");
     assertThat(page.locator(".curves figure").count()).isGreaterThan(1);
     assertThat(page.locator(".curves .seen").count()).isGreaterThan(0);
     assertThat(page.locator(".curves figcaption").first().textContent())

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.apache.avro.specific.SpecificRecord;
 import org.junit.jupiter.api.Test;
+import org.kornspur.api.access.Sight;
 import org.kornspur.api.view.AsOf;
 import org.kornspur.api.view.TraceView;
 import org.kornspur.contract.Dispatch;
@@ -50,8 +51,9 @@ class RecallSheetTest {
             new Tolerance(0.5, "common practice, no source"));
     return RecallView.of(
         drill,
-        TraceView.of(drill.back(), subject -> Optional.empty(), 1, asOf),
-        TraceView.of(drill.forward(), subject -> Optional.empty(), 1, asOf),
+        TraceView.of(drill.back(), subject -> Optional.empty(), Sight.everything(), 1, asOf),
+        TraceView.of(drill.forward(), subject -> Optional.empty(), Sight.everything(), 1, asOf),
+        Sight.everything(),
         1,
         0,
         asOf);

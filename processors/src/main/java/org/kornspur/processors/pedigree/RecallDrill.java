@@ -44,7 +44,8 @@ public record RecallDrill(
    * Walks both ways and adds up.
    *
    * @param pedigree where edges are looked up
-   * @param facts facts of a crop or lot that still count
+   * @param facts facts of a crop or lot that still count; none of a lot that may not be looked
+   *     into, which then has no account
    * @param start the lot, or a crop
    * @param mostSubjects bound on the subjects of each walk
    * @param countedStockKg what was counted in store, kilograms by lot
@@ -68,6 +69,7 @@ public record RecallDrill(
     Set<String> lotIds =
         forward.steps().keySet().stream()
             .filter(subject -> subject.kind() == Subject.Kind.LOT)
+            .filter(subject -> !known.get(subject).isEmpty())
             .map(Subject::id)
             .collect(Collectors.toCollection(LinkedHashSet::new));
     Map<String, SpecificRecord> factsForward = new LinkedHashMap<>();
