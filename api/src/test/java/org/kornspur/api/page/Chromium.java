@@ -71,6 +71,7 @@ final class Chromium implements AutoCloseable {
 
   /** Logs in, in place of whoever was. */
   static void signIn(BrowserContext person, URL root, String personId) {
+    person.clearCookies();
     APIResponse answer =
         person
             .request()
