@@ -14,6 +14,9 @@ final class Places {
   /** Where a log-in is sent. */
   static final String SESSION = "/api/v1/session";
 
+  /** Where the language of the pages is chosen, that of the log-in too. */
+  static final String LANGUAGE = "/language/";
+
   /** What the log-in page is drawn with: styles and pictures, no data. */
   static final String ASSETS = "/assets/";
 
@@ -41,7 +44,9 @@ final class Places {
 
   /** Whether an address may be reached without a log-in. */
   static boolean isOpen(String path) {
-    return List.of(LOG_IN, SESSION).contains(path) || path.startsWith(ASSETS);
+    return List.of(LOG_IN, SESSION).contains(path)
+        || path.startsWith(ASSETS)
+        || path.startsWith(LANGUAGE);
   }
 
   static Optional<Action> neededOutsideResources(String path) {

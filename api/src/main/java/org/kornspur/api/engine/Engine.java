@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.contract.PersonName;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.wire.WireFormat;
@@ -11,6 +12,7 @@ import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Entry;
 import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.pedigree.Pedigree;
+import org.kornspur.processors.stream.ChainPositions;
 import org.kornspur.processors.stream.RegisterEntry;
 
 /**
@@ -42,8 +44,17 @@ public interface Engine {
   /** Sends a refused input, or a change of its state, to the quarantine topic. */
   void quarantine(QuarantineEntry entry);
 
+  /** Keeps the names of a person who signs, and waits until the broker has them. */
+  void keep(PersonName person);
+
+  /** Forgets the names of a person; what the person signed stays. */
+  void forget(String personId);
+
   /** What is known of a fact id: its fingerprint, subjects, and what superseded it. */
   Optional<RegisterEntry> registered(String factId);
+
+  /** Where the records of a fact id stand in the log and its chain; none where it has none. */
+  List<ChainPositions.Position> positions(String factId);
 
   /** Every fact of a subject, superseded ones marked, by time and id. */
   List<Entry> dossier(Subject subject);

@@ -3,6 +3,7 @@ package org.kornspur.api.engine;
 import io.smallrye.config.ConfigMapping;
 import io.smallrye.config.WithDefault;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.Optional;
 
 /** Settings under {@code kornspur.}: without any, all runs on this machine alone. */
@@ -52,6 +53,23 @@ public interface EngineSettings {
   /** Copies of each state store on other instances, ready to take over. */
   @WithDefault("1")
   int standbyReplicas();
+
+  /**
+   * Folder of this instance's signing key, made where it is empty; without it, {@code keys} in the
+   * data folder.
+   */
+  Optional<Path> signingKey();
+
+  /** Folder of public keys, *.pem, whose signatures count beside those of the own key folder. */
+  Optional<Path> trustedKeys();
+
+  /** Facts of a partition after which a checkpoint is signed at once. */
+  @WithDefault("256")
+  int checkpointRecords();
+
+  /** Time after which a checkpoint is signed if there are new facts. */
+  @WithDefault("PT10S")
+  Duration checkpointInterval();
 
   /** Folder of files to load once running; facts that are known already count once. */
   Optional<Path> load();

@@ -12,6 +12,7 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.access.Action;
 import org.kornspur.api.access.Needs;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.stream.ChainPositions;
 import org.kornspur.processors.stream.RegisterEntry;
 
 /** What instances ask each other: only of what this instance holds itself, never passed on. */
@@ -22,6 +23,7 @@ public class InternalResource {
   static final String DOSSIER = "/dossier";
   static final String REPORTS = "/reports";
   static final String REGISTER = "/register";
+  static final String POSITIONS = "/positions";
 
   @Inject KafkaEngine engine;
 
@@ -47,5 +49,12 @@ public class InternalResource {
   @Operation(hidden = true)
   public Optional<RegisterEntry> register(@QueryParam("key") String factId) {
     return engine.registeredHere(factId);
+  }
+
+  @GET
+  @Path(POSITIONS)
+  @Operation(hidden = true)
+  public List<ChainPositions.Position> positions(@QueryParam("key") String factId) {
+    return engine.positionsHere(factId);
   }
 }

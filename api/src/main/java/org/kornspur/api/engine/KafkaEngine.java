@@ -24,6 +24,7 @@ import org.apache.kafka.streams.state.ReadOnlyKeyValueStore;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.jboss.logging.Logger;
 import org.kornspur.api.access.InternalSecret;
+import org.kornspur.contract.PersonName;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.publish.FactPublisher;
@@ -31,6 +32,8 @@ import org.kornspur.ingest.wire.WireFormat;
 import org.kornspur.processors.dossier.Entry;
 import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.pedigree.Pedigree;
+import org.kornspur.processors.stream.ChainPositions;
+import org.kornspur.processors.stream.ChainPositions.Position;
 import org.kornspur.processors.stream.DossierReader;
 import org.kornspur.processors.stream.PedigreeReader;
 import org.kornspur.processors.stream.RegisterEntry;
@@ -47,6 +50,7 @@ public class KafkaEngine implements Engine {
   private static final Logger LOG = Logger.getLogger(KafkaEngine.class);
 
   @Inject EngineSettings settings;
+  @Inject SiteKeys keys;
   @Inject ObjectMapper json;
   @Inject InternalSecret secret;
 
@@ -81,7 +85,7 @@ public class KafkaEngine implements Engine {
   private void start() {
     try {
       condition = "starting broker, registry and processors";
-      RunningProcessors processors = RunningProcessors.start(settings, self());
+      RunningProcessors processors = RunningProcessors.start(settings, keys, self());
       running.set(processors);
       if (stopping) {
         processors.close();
@@ -152,6 +156,16 @@ public class KafkaEngine implements Engine {
     await(List.of(processors().publisher().hold(entry)));
   }
 
+  @Override
+  public void keep(PersonName person) {
+    await(List.of(processors().publisher().keep(person)));
+  }
+
+  @Override
+  public void forget(String personId) {
+    await(List.of(processors().publisher().forget(personId)));
+  }
+
   private static void await(List<CompletableFuture<Void>> sent) {
     try {
       CompletableFuture.allOf(sent.toArray(CompletableFuture[]::new)).join();
@@ -180,6 +194,27 @@ public class KafkaEngine implements Engine {
     ReadOnlyKeyValueStore<String, RegisterEntry> register =
         stores.local(Stores.FACT_REGISTER, partition);
     return stores.read(() -> Optional.ofNullable(register.get(factId)));
+  }
+
+  @Override
+  public List<Position> positions(String factId) {
+    return fromOwner(
+        Stores.CHAIN_INDEX,
+        factId,
+        owner -> others.positions(owner, factId),
+        partition -> positionsAt(partition, factId));
+  }
+
+  /** What this instance itself knows of where a fact's records are. */
+  public List<Position> positionsHere(String factId) {
+    return positionsAt(
+        processors().stores().placeOf(Stores.CHAIN_INDEX, factId).partition(), factId);
+  }
+
+  private List<Position> positionsAt(int partition, String factId) {
+    StateStores stores = processors().stores();
+    ReadOnlyKeyValueStore<String, byte[]> index = stores.local(Stores.CHAIN_INDEX, partition);
+    return stores.read(() -> ChainPositions.of(index, factId));
   }
 
   @Override
@@ -245,14 +280,20 @@ public class KafkaEngine implements Engine {
   private Entry read(KeptEntry kept) {
     return new Entry(
         wire().decode(kept.wire()),
-        kept.supersededBy().map(by -> new Entry.Superseded(by, kept.reason().orElse(""))));
+        kept.supersededBy()
+            .map(
+                by ->
+                    new Entry.Superseded(
+                        by, kept.reason().orElse(""), kept.recordedBy(), kept.recordedAt())));
   }
 
   private KeptEntry write(Entry entry) {
     return new KeptEntry(
         wire().encode(Topics.FACTS.topicName(), entry.fact()),
         entry.superseded().map(Entry.Superseded::byFactId),
-        entry.superseded().map(Entry.Superseded::reason));
+        entry.superseded().map(Entry.Superseded::reason),
+        entry.superseded().flatMap(Entry.Superseded::recordedBy),
+        entry.superseded().flatMap(Entry.Superseded::recordedAt));
   }
 
   @Override

@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Optional;
 import org.apache.kafka.streams.state.HostInfo;
 import org.kornspur.api.access.InternalSecret;
+import org.kornspur.processors.stream.ChainPositions;
 import org.kornspur.processors.stream.RegisterEntry;
 
 /** Asks other instances for keys that they hold. */
@@ -42,6 +43,10 @@ final class OtherInstances {
 
   Optional<RegisterEntry> registered(HostInfo owner, String factId) {
     return ask(owner, InternalResource.REGISTER, factId, new TypeReference<>() {});
+  }
+
+  List<ChainPositions.Position> positions(HostInfo owner, String factId) {
+    return ask(owner, InternalResource.POSITIONS, factId, new TypeReference<>() {});
   }
 
   private <T> T ask(HostInfo owner, String path, String key, TypeReference<T> type) {

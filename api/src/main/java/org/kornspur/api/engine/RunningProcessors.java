@@ -13,6 +13,7 @@ import org.kornspur.ingest.wire.WireFormat;
 import org.kornspur.processors.gates.Gates;
 import org.kornspur.processors.judging.Judge;
 import org.kornspur.processors.standards.Rulebooks;
+import org.kornspur.processors.stream.ChainSettings;
 import org.kornspur.processors.stream.KornspurTopology;
 import org.kornspur.processors.stream.Stores;
 
@@ -43,7 +44,8 @@ final class RunningProcessors implements AutoCloseable {
     this.backlog = backlog;
   }
 
-  static RunningProcessors start(EngineSettings settings, HostInfo self) throws Exception {
+  static RunningProcessors start(EngineSettings settings, SiteKeys keys, HostInfo self)
+      throws Exception {
     Backbone backbone = Backbone.start(settings);
     try {
       TopicSetup.createMissing(backbone, settings);
@@ -52,7 +54,12 @@ final class RunningProcessors implements AutoCloseable {
       WireFormat wire = new WireFormat(registry);
       Topology topology =
           KornspurTopology.build(
-              wire, new Judge(Rulebooks.bundled()::find, Gates.all()), Stores.onDisk());
+              wire,
+              new Judge(Rulebooks.bundled()::find, Gates.all()),
+              keys.trusted(),
+              Stores.onDisk(),
+              new ChainSettings(
+                  keys.signing(), settings.checkpointRecords(), settings.checkpointInterval()));
       KafkaStreams streams =
           new KafkaStreams(
               topology, StreamsSettings.of(backbone, settings, self.host() + ":" + self.port()));

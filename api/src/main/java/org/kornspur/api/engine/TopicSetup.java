@@ -1,5 +1,6 @@
 package org.kornspur.api.engine;
 
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -17,6 +18,7 @@ import org.kornspur.processors.stream.Topics;
 /** Creates the topics that do not exist yet, and refuses to start on ones that do not fit. */
 final class TopicSetup {
   private static final long TIMEOUT_S = 60;
+  private static final String ONE_DAY_MS = "86400000";
 
   private TopicSetup() {}
 
@@ -43,16 +45,24 @@ final class TopicSetup {
 
   private static NewTopic newTopic(Topics topic, int partitions, short replication) {
     return new NewTopic(topic.topicName(), partitions, replication)
-        .configs(
-            Map.of(
-                TopicConfig.CLEANUP_POLICY_CONFIG,
-                topic.compacted()
-                    ? TopicConfig.CLEANUP_POLICY_COMPACT
-                    : TopicConfig.CLEANUP_POLICY_DELETE,
-                TopicConfig.RETENTION_MS_CONFIG,
-                "-1",
-                TopicConfig.MIN_IN_SYNC_REPLICAS_CONFIG,
-                replication > 2 ? "2" : "1"));
+        .configs(configs(topic, replication));
+  }
+
+  /** Nothing is ever dropped by age or size; of a compacted topic the latest of each key stays. */
+  static Map<String, String> configs(Topics topic, short replication) {
+    Map<String, String> configs = new HashMap<>();
+    configs.put(
+        TopicConfig.CLEANUP_POLICY_CONFIG,
+        topic.compacted() ? TopicConfig.CLEANUP_POLICY_COMPACT : TopicConfig.CLEANUP_POLICY_DELETE);
+    configs.put(TopicConfig.RETENTION_MS_CONFIG, "-1");
+    configs.put(TopicConfig.RETENTION_BYTES_CONFIG, "-1");
+    configs.put(TopicConfig.MIN_IN_SYNC_REPLICAS_CONFIG, replication > 2 ? "2" : "1");
+    if (topic == Topics.PEOPLE) {
+      // a name that was forgotten leaves the disk within days
+      configs.put(TopicConfig.SEGMENT_MS_CONFIG, ONE_DAY_MS);
+      configs.put(TopicConfig.MAX_COMPACTION_LAG_MS_CONFIG, ONE_DAY_MS);
+    }
+    return configs;
   }
 
   private static void checkPartitions(Admin admin)

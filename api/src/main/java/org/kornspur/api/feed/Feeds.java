@@ -14,6 +14,7 @@ import java.util.Optional;
 import org.apache.kafka.clients.consumer.ConsumerRecord;
 import org.kornspur.api.engine.Engine;
 import org.kornspur.api.engine.NotReady;
+import org.kornspur.contract.PersonName;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.stream.Topics;
@@ -31,6 +32,8 @@ public class Feeds {
   private final ChangeHub changes = new ChangeHub(KEPT_CHANGES);
   private final TopicFeed standingFeed;
   private final TopicFeed quarantineFeed;
+  private final SignerIndex signers = new SignerIndex();
+  private final TopicFeed signerFeed;
 
   @Inject
   public Feeds(Engine engine, MeterRegistry meters) {
@@ -38,6 +41,7 @@ public class Feeds {
     this.standingFeed = new TopicFeed(Topics.STANDINGS.topicName(), engine, this::receiveStanding);
     this.quarantineFeed =
         new TopicFeed(Topics.QUARANTINE.topicName(), engine, this::receiveQuarantine);
+    this.signerFeed = new TopicFeed(Topics.PEOPLE.topicName(), engine, this::receiveSigner);
     all().forEach(feed -> measure(feed, meters));
     Gauge.builder("kornspur.changes.listeners", changes, ChangeHub::listeners)
         .description("Listeners of the live stream of standing changes")
@@ -76,6 +80,16 @@ public class Feeds {
     return quarantine;
   }
 
+  /**
+   * The names of persons who signed.
+   *
+   * @throws NotReady until the topic has been read to the end that it had at the start
+   */
+  public SignerIndex signers() {
+    requireCaughtUp(signerFeed);
+    return signers;
+  }
+
   public ChangeHub changes() {
     return changes;
   }
@@ -104,7 +118,7 @@ public class Feeds {
   }
 
   private List<TopicFeed> all() {
-    return List.of(standingFeed, quarantineFeed);
+    return List.of(standingFeed, quarantineFeed, signerFeed);
   }
 
   private void receiveStanding(ConsumerRecord<String, byte[]> record) {
@@ -117,6 +131,14 @@ public class Feeds {
         standings.put(standing, record.value(), Instant.ofEpochMilli(record.timestamp()));
     StandingRow after = standings.row(Subject.parse(standing.getSubject())).orElseThrow();
     changes.publish(record.partition(), record.offset(), StandingChange.of(before, after));
+  }
+
+  private void receiveSigner(ConsumerRecord<String, byte[]> record) {
+    if (record.value() == null) {
+      signers.forget(record.key());
+    } else {
+      signers.put((PersonName) engine.wire().decode(record.value()));
+    }
   }
 
   private void receiveQuarantine(ConsumerRecord<String, byte[]> record) {

@@ -3,6 +3,7 @@ package org.kornspur.api.feed;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import org.kornspur.standing.ReleaseStep;
 import org.kornspur.standing.StandingState;
 
 /**
@@ -10,12 +11,16 @@ import org.kornspur.standing.StandingState;
  *
  * @param subject crop or lot, as kind:id
  * @param oldState empty where it is new, or where what went before is no longer kept
+ * @param oldRelease how far it was released; empty like oldState
+ * @param newRelease how far it is released now
  * @param reason the first reason for the new state
  */
 public record StandingChange(
     String subject,
     Optional<StandingState> oldState,
     StandingState newState,
+    Optional<ReleaseStep> oldRelease,
+    ReleaseStep newRelease,
     String reason,
     List<String> notMet,
     List<String> owed,
@@ -26,6 +31,8 @@ public record StandingChange(
         after.subject().toString(),
         before.map(StandingRow::state),
         after.state(),
+        before.map(StandingRow::release),
+        after.release(),
         after.reason(),
         after.notMet(),
         after.owed(),

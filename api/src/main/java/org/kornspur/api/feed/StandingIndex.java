@@ -18,6 +18,7 @@ import java.util.stream.Stream;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.standing.InheritedTrouble;
 import org.kornspur.standing.LotStanding;
+import org.kornspur.standing.ReleaseStep;
 import org.kornspur.standing.VerdictState;
 
 /**
@@ -151,6 +152,7 @@ public final class StandingIndex {
     return new StandingRow(
         Subject.parse(standing.getSubject()),
         standing.getState(),
+        standing.getRelease() == null ? ReleaseStep.NONE : standing.getRelease().getStep(),
         Reason.of(standing),
         Optional.ofNullable(standing.getMaterial()),
         Optional.ofNullable(standing.getRulebook()).map(this::shared),

@@ -3,6 +3,7 @@ package org.kornspur.api.feed;
 import java.util.Optional;
 import java.util.Set;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.standing.ReleaseStep;
 import org.kornspur.standing.SeedMaterial;
 import org.kornspur.standing.StandingState;
 
@@ -11,6 +12,7 @@ import org.kornspur.standing.StandingState;
  *
  * @param kinds lots, crops or both
  * @param states any of these
+ * @param releases any of these steps of release
  * @param gateNotMet gate that is not met, own or inherited
  * @param gateOwed gate that evidence is owed for, own or inherited
  * @param owing only those that owe any evidence
@@ -22,6 +24,7 @@ import org.kornspur.standing.StandingState;
 public record StandingQuery(
     Set<Subject.Kind> kinds,
     Set<StandingState> states,
+    Set<ReleaseStep> releases,
     Optional<String> hybridId,
     Optional<String> seedId,
     Optional<String> category,
@@ -46,6 +49,7 @@ public record StandingQuery(
   boolean matches(StandingRow row) {
     return kinds.contains(row.subject().kind())
         && (states.isEmpty() || states.contains(row.state()))
+        && (releases.isEmpty() || releases.contains(row.release()))
         && (!owing || !row.owed().isEmpty())
         && gateNotMet.map(row.notMet()::contains).orElse(true)
         && gateOwed.map(row.owed()::contains).orElse(true)

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.standing.ReleaseStep;
 import org.kornspur.standing.SeedMaterial;
 import org.kornspur.standing.StandingState;
 
@@ -11,6 +12,7 @@ import org.kornspur.standing.StandingState;
  * What a list shows of one crop or lot.
  *
  * @param state fit, not fit, or evidence owed
+ * @param release how far persons have released it; NONE for a crop
  * @param reason one sentence: the first thing that is wrong or owed, or that all is met
  * @param material what it is; empty while its origin is unknown
  * @param rulebook title and edition
@@ -24,6 +26,7 @@ import org.kornspur.standing.StandingState;
 public record StandingRow(
     Subject subject,
     StandingState state,
+    ReleaseStep release,
     String reason,
     Optional<SeedMaterial> material,
     Optional<String> rulebook,

@@ -15,6 +15,7 @@ import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.api.access.CurrentCaller;
 import org.kornspur.api.border.Border;
 import org.kornspur.api.engine.Engine;
+import org.kornspur.api.engine.SiteKeys;
 import org.kornspur.api.feed.Feeds;
 import org.kornspur.api.feed.QuarantineRow;
 import org.kornspur.api.feed.Slice;
@@ -26,6 +27,7 @@ import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.contract.QuarantineOrigin;
 import org.kornspur.contract.QuarantineProblem;
 import org.kornspur.contract.QuarantineState;
+import org.kornspur.ingest.act.SignedActs;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.intake.FactChecks;
 import org.kornspur.ingest.intake.Problem;
@@ -44,12 +46,19 @@ public class Quarantine {
   private final Engine engine;
   private final Feeds feeds;
   private final FactDesk desk;
+  private final SiteKeys keys;
   private final Border border;
   private final CurrentCaller caller;
 
   @Inject
   public Quarantine(
-      Engine engine, Feeds feeds, FactDesk desk, Border border, CurrentCaller caller) {
+      Engine engine,
+      Feeds feeds,
+      FactDesk desk,
+      SiteKeys keys,
+      Border border,
+      CurrentCaller caller) {
+    this.keys = keys;
     this.border = border;
     this.caller = caller;
     this.engine = engine;
@@ -166,10 +175,7 @@ public class Quarantine {
   private SpecificRecord wire(byte[] original) {
     try {
       SpecificRecord record = engine.wire().decode(original);
-      List<Problem> problems =
-          FactType.of(record.getSchema()).isEmpty()
-              ? List.of(noFact(record.getSchema().getFullName()))
-              : FactChecks.check(record);
+      List<Problem> problems = problemsOf(record);
       if (problems.isEmpty()) {
         return record;
       }
@@ -183,6 +189,14 @@ public class Quarantine {
                   "a fact of the contract in wire format",
                   unreadable.getMessage())));
     }
+  }
+
+  private List<Problem> problemsOf(SpecificRecord record) {
+    if (FactType.of(record.getSchema()).isEmpty()) {
+      return List.of(noFact(record.getSchema().getFullName()));
+    }
+    List<Problem> problems = FactChecks.check(record);
+    return problems.isEmpty() ? SignedActs.problemsOf(record, keys.trusted()) : problems;
   }
 
   private static Problem noFact(String recordType) {

@@ -12,14 +12,13 @@ import java.util.SortedSet;
 import java.util.TreeSet;
 import java.util.function.Function;
 import java.util.stream.Stream;
-import org.kornspur.api.feed.Feeds;
 import org.kornspur.contract.Category;
 import org.kornspur.standing.StandingState;
 
 /** What there is to choose from in the filters: the values that some crop or lot has. */
 @RequestScoped
 public class Choices {
-  @Inject Feeds feeds;
+  @Inject Seen seen;
   @Inject Framing framing;
 
   /** The filters, with those chosen that the address names. */
@@ -27,9 +26,7 @@ public class Choices {
     SortedSet<Integer> seasons = new TreeSet<>(Comparator.reverseOrder());
     SortedSet<String> hybrids = new TreeSet<>();
     SortedSet<String> holders = new TreeSet<>();
-    feeds
-        .standings()
-        .forEach(
+    seen.forEachRow(
             row -> {
               row.holder().ifPresent(holders::add);
               row.material()

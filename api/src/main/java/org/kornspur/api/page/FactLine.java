@@ -11,6 +11,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.TreeSet;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.kornspur.contract.Correction;
@@ -59,10 +60,15 @@ public record FactLine(
     return "fact-" + factId;
   }
 
-  /** The facts of a dossier as a time line, in their order. */
-  static List<FactLine> of(List<Entry> entries, Trade trade) {
+  /**
+   * The facts of a dossier as a time line, in their order.
+   *
+   * @param seen whether all that a fact says may be shown; of others type and time stand alone
+   */
+  static List<FactLine> of(List<Entry> entries, Trade trade, Predicate<Entry> seen) {
     Map<String, Entry> byId =
         entries.stream()
+            .filter(seen)
             .collect(Collectors.toMap(entry -> entry.header().getFactId(), Function.identity()));
     return entries.stream().map(entry -> of(entry, byId, trade)).toList();
   }
@@ -76,7 +82,8 @@ public record FactLine(
         correction
             .map(Correction::getSupersedes)
             .or(() -> withdrawal.map(Withdrawal::getWithdrawnFactId));
-    Map<String, String> values = values(entry);
+    Map<String, String> values =
+        byId.containsKey(header.getFactId()) ? values(entry) : Map.of();
     return new FactLine(
         header.getFactId(),
         anchorOf(header.getFactId()),

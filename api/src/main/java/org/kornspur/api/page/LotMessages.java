@@ -79,6 +79,9 @@ public interface LotMessages {
   @Message("Treated seed")
   String cautionTreated();
 
+  @Message("Release")
+  String cautionNotReleased();
+
   @Message("Gates")
   String gates();
 

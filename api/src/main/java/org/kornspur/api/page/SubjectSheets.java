@@ -12,8 +12,6 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.kornspur.api.engine.Engine;
-import org.kornspur.api.feed.Feeds;
 import org.kornspur.api.feed.StandingRow;
 import org.kornspur.api.resource.Answers;
 import org.kornspur.api.view.Caution;
@@ -36,8 +34,7 @@ public class SubjectSheets {
   private static final int LONGEST_TITLE = 18;
 
   @Inject Answers answers;
-  @Inject Engine engine;
-  @Inject Feeds feeds;
+  @Inject Seen seen;
   @Inject Framing framing;
 
   /** The page of a subject whose standing is this. */
@@ -45,11 +42,11 @@ public class SubjectSheets {
     List<Entry> entries = answers.wholeDossier(subject).entries();
     Set<String> own =
         entries.stream().map(entry -> entry.header().getFactId()).collect(Collectors.toSet());
-    Trace back = Trace.walk(engine.pedigree(), subject, Trace.Direction.BACK, MOST_SUBJECTS);
-    Trace forward = Trace.walk(engine.pedigree(), subject, Trace.Direction.FORWARD, MOST_SUBJECTS);
+    Trace back = Trace.walk(seen.pedigree(), subject, Trace.Direction.BACK, MOST_SUBJECTS);
+    Trace forward = Trace.walk(seen.pedigree(), subject, Trace.Direction.FORWARD, MOST_SUBJECTS);
     Map<Subject, Optional<LotStanding>> standings = new HashMap<>();
     PedigreeCut cut =
-        PedigreeCut.of(back, forward, one -> standings.computeIfAbsent(one, feeds::standing));
+        PedigreeCut.of(back, forward, one -> standings.computeIfAbsent(one, seen::standing));
     LotMessages texts = texts();
     String name = name(subject);
     long counting = entries.stream().filter(Entry::counts).count();
@@ -87,7 +84,7 @@ public class SubjectSheets {
         completeness(back, forward),
         counting,
         entries.size() - counting,
-        FactLine.of(entries, trade()));
+        FactLine.of(entries, trade(), seen::sees));
   }
 
   private String name(Subject subject) {
@@ -131,6 +128,7 @@ public class SubjectSheets {
           case SAMPLING_AND_TESTING -> texts.cautionSampling();
           case ERGOT -> texts.cautionErgot();
           case TREATED_SEED -> texts.cautionTreated();
+          case NOT_RELEASED -> texts.cautionNotReleased();
         };
     return new SubjectSheet.CautionLine(caution.about(), title, caution.sentence());
   }
@@ -321,7 +319,7 @@ public class SubjectSheets {
   }
 
   private Optional<StandingRow> row(Subject subject) {
-    return feeds.standings().row(subject);
+    return seen.row(subject);
   }
 
   private LotMessages texts() {

@@ -4,10 +4,12 @@ import io.quarkus.qute.i18n.Localized;
 import io.quarkus.qute.i18n.MessageBundles;
 import java.util.Arrays;
 import java.util.Optional;
+import org.kornspur.contract.ActKind;
 import org.kornspur.contract.Category;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.verdict.Gate;
+import org.kornspur.standing.ReleaseStep;
 import org.kornspur.standing.StandingState;
 import org.kornspur.standing.VerdictState;
 
@@ -32,8 +34,22 @@ public final class Trade {
     return words.state(state);
   }
 
+  /** A state of a standing by its stored name. */
+  public String stateNamed(String name) {
+    return known(StandingState.class, name).map(words::state).orElse(name);
+  }
+
   public String verdict(VerdictState state) {
     return words.verdict(state);
+  }
+
+  public String release(ReleaseStep step) {
+    return words.release(step);
+  }
+
+  /** An act by its stored name. */
+  public String act(String name) {
+    return known(ActKind.class, name).map(words::act).orElse(name);
   }
 
   /** A gate by its stored name. */

@@ -2,10 +2,12 @@ package org.kornspur.api.page;
 
 import io.quarkus.qute.i18n.Message;
 import io.quarkus.qute.i18n.MessageBundle;
+import org.kornspur.contract.ActKind;
 import org.kornspur.contract.Category;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.verdict.Gate;
+import org.kornspur.standing.ReleaseStep;
 import org.kornspur.standing.StandingState;
 import org.kornspur.standing.VerdictState;
 
@@ -30,6 +32,12 @@ public interface TradeMessages {
 
   @Message
   String fact(FactType type);
+
+  @Message
+  String release(ReleaseStep step);
+
+  @Message
+  String act(ActKind kind);
 
   @Message
   String plantsPerM2();

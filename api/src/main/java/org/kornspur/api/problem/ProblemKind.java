@@ -77,6 +77,15 @@ public enum ProblemKind {
       409,
       "The quarantine entry is settled already",
       "Nothing is left to do; the entry says what became of it."),
+  ACT_OUT_OF_SEQUENCE(
+      409,
+      "The act does not follow on the state of the lot",
+      "Read the detail and the release sheet; the attempt is on record."),
+  SEAL_CHANGED(
+      409,
+      "The lot is no longer what you saw",
+      "Read the release sheet again, with what changed, and sign that one if you still want to; the"
+          + " attempt is on record."),
   REQUEST_REFUSED(400, "The request is refused", "Read the detail and mend the request."),
   NOT_READY(
       503,

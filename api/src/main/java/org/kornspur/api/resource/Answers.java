@@ -67,7 +67,8 @@ public class Answers {
     return PageView.of(standings, OwedView::of, asOf());
   }
 
-  private Slice<StandingRow> find(StandingQuery query) {
+  /** One page of the rows that match and that the caller sees. */
+  public Slice<StandingRow> find(StandingQuery query) {
     Sight sight = border.sight();
     return sight.isWhole()
         ? feeds.standings().find(query)
@@ -79,6 +80,11 @@ public class Answers {
     return OwedView.of(standing(subject));
   }
 
+  /**
+   * The standing of a crop or lot.
+   *
+   * @throws ApiProblem if no fact names it
+   */
   public StandingView view(Subject subject) {
     LotStanding standing = standing(subject);
     Instant changedAt =
@@ -87,20 +93,21 @@ public class Answers {
   }
 
   /**
-   * Every fact of a subject.
+   * The facts of a subject that lie in a time.
    *
    * @throws ApiProblem if no fact names it
    */
-  public DossierView dossier(Subject subject) {
+  DossierView dossier(Subject subject, FactTimes.Range times) {
     Sight sight = border.sight();
-    List<Entry> entries = engine.dossier(subject);
+    List<Entry> all = engine.dossier(subject);
     if (!sight.sees(subject)) {
-      entries = entries.stream().filter(entry -> sight.sees(entry.fact())).toList();
+      all = all.stream().filter(entry -> sight.sees(entry.fact())).toList();
     }
-    if (entries.isEmpty()) {
+    if (all.isEmpty()) {
       throw unknown(subject);
     }
-    return DossierView.of(subject, entries, sight, asOf());
+    return DossierView.of(
+        subject, all.stream().filter(times::holds).toList(), all, sight, asOf());
   }
 
   /**

@@ -70,11 +70,14 @@ public class CropsResource {
   @Path("{id}/facts")
   @Operation(
       operationId = "factsCrop",
-      summary = "Every fact that names this crop, corrections shown and not hidden")
+      summary = "Every fact that names this crop, corrections shown and not hidden",
+      description =
+          "A fact that another took the place of stands there with both values, who corrected it,"
+              + " when and why. Nothing is ever changed or deleted.")
   @APIResponse(responseCode = "200", description = "The facts, by the time when they happened")
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
-  public DossierView facts(@PathParam("id") String id) {
-    return answers.dossier(Subject.crop(id));
+  public DossierView facts(@PathParam("id") String id, @BeanParam FactTimes times) {
+    return answers.dossier(Subject.crop(id), times.range());
   }
 
   @GET

@@ -127,7 +127,10 @@ public class FactsResource {
       summary = "Every type of fact: fields, units, limits, remedies",
       description = "Read from the contract itself, so that a form can be made of it.")
   public List<FactTypeView> types() {
-    return Arrays.stream(FactType.values()).map(FactTypeView::of).toList();
+    return Arrays.stream(FactType.values())
+        .filter(type -> !type.isAct())
+        .map(FactTypeView::of)
+        .toList();
   }
 
   private static Response answer(Intake.Answer answer) {

@@ -71,7 +71,7 @@ public class MasterDataResource {
   @APIResponse(responseCode = "200", description = "The facts")
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public DossierView hybrid(@PathParam("id") String id) {
-    return answers.dossier(Subject.hybrid(id));
+    return answers.dossier(Subject.hybrid(id), FactTimes.Range.ALL);
   }
 
   @GET
@@ -81,7 +81,7 @@ public class MasterDataResource {
   @APIResponse(responseCode = "200", description = "The facts")
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public DossierView enterprise(@PathParam("id") String id) {
-    return answers.dossier(Subject.enterprise(id));
+    return answers.dossier(Subject.enterprise(id), FactTimes.Range.ALL);
   }
 
   @GET
@@ -91,7 +91,7 @@ public class MasterDataResource {
   @APIResponse(responseCode = "200", description = "The facts")
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public DossierView pollenSource(@PathParam("id") String id) {
-    return answers.dossier(Subject.source(id));
+    return answers.dossier(Subject.source(id), FactTimes.Range.ALL);
   }
 
   /** Counts crops and lots of one hybrid by state. */

@@ -1,5 +1,8 @@
 package org.kornspur.api.resource;
 
+import java.time.Instant;
+import java.time.OffsetDateTime;
+import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumSet;
@@ -65,6 +68,19 @@ public final class Parameters {
       return Optional.empty();
     }
     return Optional.of(text);
+  }
+
+  /** A moment with its zone; empty where it is not given. */
+  public Optional<Instant> instant(String name, String text) {
+    if (isAbsent(text)) {
+      return Optional.empty();
+    }
+    try {
+      return Optional.of(OffsetDateTime.parse(text.strip()).toInstant());
+    } catch (DateTimeParseException noTime) {
+      note(name, text, "a time with zone in ISO 8601, as 2024-06-01T00:00:00Z", "Give such a time");
+      return Optional.empty();
+    }
   }
 
   /** One value of a kind, in any case; empty where it is not given. */

@@ -11,6 +11,7 @@ import org.kornspur.api.feed.StandingQuery;
 import org.kornspur.contract.Category;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.verdict.Gate;
+import org.kornspur.standing.ReleaseStep;
 import org.kornspur.standing.StandingState;
 
 /** What lists of crops and lots can be narrowed by. All given filters must hold. */
@@ -20,6 +21,12 @@ public final class StandingFilter {
   @Parameter(description = "Any of FIT, NOT_FIT, EVIDENCE_OWED; parted by commas")
   @QueryParam("state")
   List<String> state;
+
+  @Parameter(
+      description =
+          "Any of NONE, PROPOSED, RELEASED, SUSPENDED, CONDEMNED; parted by commas. Crops are NONE")
+  @QueryParam("release")
+  List<String> release;
 
   @Parameter(description = "Id of the hybrid")
   @QueryParam("hybrid")
@@ -91,6 +98,7 @@ public final class StandingFilter {
         new StandingQuery(
             kinds,
             parameters.any("state", state, StandingState.class),
+            parameters.any("release", release, ReleaseStep.class),
             parameters.id("hybrid", hybrid),
             parameters.id("seedId", seedId),
             parameters.one("category", category, Category.class).map(Category::name),

@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.standing.GateVerdict;
+import org.kornspur.standing.LotRelease;
 import org.kornspur.standing.LotStanding;
 import org.kornspur.standing.VerdictState;
 
@@ -17,7 +18,14 @@ import org.kornspur.standing.VerdictState;
  */
 @Schema(description = "What a person must bear in mind before acting on a standing")
 public record Caution(
-    @Schema(enumeration = {"AUTHORITY", "SAMPLING_AND_TESTING", "ERGOT", "TREATED_SEED"})
+    @Schema(
+            enumeration = {
+              "AUTHORITY",
+              "SAMPLING_AND_TESTING",
+              "ERGOT",
+              "TREATED_SEED",
+              "NOT_RELEASED"
+            })
         About about,
     String sentence) {
 
@@ -26,7 +34,8 @@ public record Caution(
     AUTHORITY,
     SAMPLING_AND_TESTING,
     ERGOT,
-    TREATED_SEED
+    TREATED_SEED,
+    NOT_RELEASED
   }
 
   /** Whether a lot was treated, as far as it could be found out. */
@@ -65,7 +74,24 @@ public record Caution(
       }
     }
     ofTreatment(treatment).ifPresent(cautions::add);
+    ofRelease(standing.getRelease()).ifPresent(cautions::add);
     return cautions;
+  }
+
+  private static Optional<Caution> ofRelease(LotRelease release) {
+    if (release == null || release.getDispatchedUnreleasedKg() <= 0) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        new Caution(
+            About.NOT_RELEASED,
+            "%s kg left for customers while no person had released the lot. Find out by whose word,"
+                    .formatted(plain(release.getDispatchedUnreleasedKg()))
+                + " and hold or call back what should not have gone."));
+  }
+
+  private static String plain(double kg) {
+    return java.math.BigDecimal.valueOf(kg).stripTrailingZeros().toPlainString();
   }
 
   /** Unless it was looked for and none was found. */

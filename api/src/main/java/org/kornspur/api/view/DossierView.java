@@ -15,13 +15,20 @@ public record DossierView(
     List<FactView> facts,
     AsOf asOf) {
 
-  public static DossierView of(Subject subject, List<Entry> entries, Sight sight, AsOf asOf) {
+  /**
+   * The view of some facts of a subject.
+   *
+   * @param entries those to be shown
+   * @param all every fact of the subject
+   */
+  public static DossierView of(
+      Subject subject, List<Entry> entries, List<Entry> all, Sight sight, AsOf asOf) {
     long counting = entries.stream().filter(Entry::counts).count();
     return new DossierView(
         SubjectLink.of(subject),
         counting,
         entries.size() - counting,
-        entries.stream().map(entry -> FactView.of(entry, sight)).toList(),
+        entries.stream().map(entry -> FactView.of(entry, all, sight)).toList(),
         asOf);
   }
 }

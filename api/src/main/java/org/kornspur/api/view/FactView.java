@@ -2,6 +2,7 @@ package org.kornspur.api.view;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import java.time.Instant;
 import java.util.List;
 import org.apache.avro.specific.SpecificRecord;
 import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
@@ -28,24 +29,57 @@ public record FactView(
         JsonNode fact) {
 
   /** The fact that took its place, and why. */
-  @Schema(description = "The fact that took its place, and why")
-  public record SupersededView(String byFactId, String reason) {
-    static SupersededView of(Superseded superseded) {
-      return new SupersededView(superseded.byFactId(), superseded.reason());
+  @Schema(description = "The fact that took its place, who recorded it, when and why")
+  public record SupersededView(
+      String byFactId,
+      String reason,
+      @Schema(description = "Who recorded that; null where it was noted by an earlier version")
+          String recordedBy,
+      @Schema(description = "When; null likewise") Instant recordedAt,
+      @Schema(
+              type = SchemaType.OBJECT,
+              description =
+                  "The fact with the corrected values, to be read beside this one; null for a"
+                      + " withdrawal, which puts nothing in its place")
+          JsonNode fact) {
+
+    static SupersededView of(Superseded superseded, List<Entry> all, Sight sight) {
+      return new SupersededView(
+          superseded.byFactId(),
+          superseded.reason(),
+          superseded.recordedBy().orElse(null),
+          superseded.recordedAt().orElse(null),
+          all.stream()
+              .filter(entry -> entry.header().getFactId().equals(superseded.byFactId()))
+              .findFirst()
+              .map(entry -> content(entry.fact(), sight))
+              .orElse(null));
     }
   }
 
-  /** A fact as it may be seen: whole, or cut where it reaches beyond the border. */
-  public static FactView of(Entry entry, Sight sight) {
-    boolean isWhole = sight.isWhole() || sight.sees(entry.fact());
+  /**
+   * A fact as it may be seen: whole, or cut where it reaches beyond the border.
+   *
+   * @param all the facts of the same subject, among which the one that corrects it is looked for
+   */
+  public static FactView of(Entry entry, List<Entry> all, Sight sight) {
+    boolean isWhole = isWhole(entry.fact(), sight);
     return new FactView(
         entry.counts(),
-        entry.superseded().map(SupersededView::of).orElse(null),
+        entry.superseded().map(by -> SupersededView.of(by, all, sight)).orElse(null),
         SubjectsNamed.of(entry.fact()).stream()
             .filter(subject -> isWhole || sight.names(subject))
             .map(SubjectLink::of)
             .toList(),
-        isWhole ? AvroJson.write(entry.fact()) : cut(entry.fact()));
+        content(entry.fact(), sight));
+  }
+
+  private static boolean isWhole(SpecificRecord fact, Sight sight) {
+    return sight.isWhole() || sight.sees(fact);
+  }
+
+  private static JsonNode content(SpecificRecord fact, Sight sight) {
+    return isWhole(fact, sight) ? AvroJson.write(fact) : cut(fact);
   }
 
   /** Type and time alone, for the rest tells of others' seed. */

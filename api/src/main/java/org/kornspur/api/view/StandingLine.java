@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.api.feed.StandingRow;
+import org.kornspur.standing.ReleaseStep;
 import org.kornspur.standing.StandingState;
 
 /** A crop or lot in a list. */
@@ -13,6 +14,7 @@ public record StandingLine(
     @Schema(examples = "F1-24-007") String id,
     @Schema(enumeration = {"lot", "crop"}) String kind,
     StandingState state,
+    @Schema(description = "How far persons have released it; NONE for a crop") ReleaseStep release,
     @Schema(description = "The first thing that is wrong or owed, in one sentence") String reason,
     @Schema(description = "Null while its origin is unknown") MaterialView material,
     @Schema(description = "Title and edition of the rulebook that it was judged by")
@@ -35,6 +37,7 @@ public record StandingLine(
         row.subject().id(),
         row.subject().kind().word(),
         row.state(),
+        row.release(),
         row.reason(),
         row.material().map(MaterialView::of).orElse(null),
         row.rulebook().orElse(null),

@@ -33,9 +33,10 @@ public record StandingView(
     @Schema(description = "Mass that is left") double leftKg,
     @Schema(description = "Enterprise that grows the crop or declared the lot") SubjectLink holder,
     List<SubjectLink> parents,
+    @Schema(description = "What persons did; null for a crop") ReleaseView release,
     List<Caution> cautions,
     Instant changedAt,
-    @Schema(description = "Where to read on: facts, trace back, trace forward, owed")
+    @Schema(description = "Where to read on: facts, trace back, trace forward, owed, acts")
         Map<String, String> links,
     AsOf asOf) {
 
@@ -61,6 +62,7 @@ public record StandingView(
             .map(SubjectLink::of)
             .orElse(null),
         standing.getParents().stream().map(Subject::parse).map(SubjectLink::of).toList(),
+        subject.kind() == Subject.Kind.LOT ? ReleaseView.of(standing.getRelease()) : null,
         Caution.of(standing, treatment),
         changedAt,
         links(subject),
@@ -87,6 +89,7 @@ public record StandingView(
     links.put("back", self + "/trace?direction=back");
     links.put("forward", self + "/trace?direction=forward");
     links.put("owed", self + "/owed");
+    links.put("acts", self + "/acts");
     return links;
   }
 }

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import org.kornspur.standing.ReleaseStep;
 import org.kornspur.standing.StandingState;
 
 class ChangeHubTest {
@@ -124,6 +125,8 @@ class ChangeHubTest {
         subject,
         Optional.empty(),
         StandingState.FIT,
+        Optional.empty(),
+        ReleaseStep.NONE,
         "invented",
         List.of(),
         List.of(),

@@ -285,8 +285,8 @@ class StandingIndexTest {
 
     StandingQuery build() {
       return new StandingQuery(
-          kinds, states, hybrid, seed, category, year, holder, rulebook, notMet, owed, owing,
-          prefix, order, page, size);
+          kinds, states, Set.of(), hybrid, seed, category, year, holder, rulebook, notMet, owed,
+          owing, prefix, order, page, size);
     }
   }
 }

@@ -34,7 +34,7 @@ final class Chromium implements AutoCloseable {
                     .setArgs(List.of("--no-sandbox", "--disable-dev-shm-usage")));
   }
 
-  /** A person with this screen and language, who has not been here before. */
+  /** A visitor with this screen and language, who has not been here before. */
   BrowserContext visitor(Screen screen, Language language) {
     return browser.newContext(
         new Browser.NewContextOptions()
@@ -43,34 +43,38 @@ final class Chromium implements AutoCloseable {
             .setLocale(language.locale().toLanguageTag()));
   }
 
-  /** The same, at a page of this server. */
-  Page open(Screen screen, Language language, String address) {
+  /** A person of {@link TestPeople} who has signed in by the page for it. */
+  Page signedIn(Screen screen, Language language, URL root, String personId) {
     Page page = visitor(screen, language).newPage();
-    page.navigate(address);
+    page.navigate(root + "login");
+    page.locator("#user").fill(personId);
+    page.locator("#password").fill(TestPeople.password());
+    page.locator(".sign-in button").click();
+    page.waitForURL(address -> !address.contains("/login"));
     return page;
   }
 
-  /** A person of {@link TestPeople} who has logged in. */
-  BrowserContext signedIn(Screen screen, Language language, URL root, String personId) {
+  /** The same without the page for it, for tests that begin beyond it. */
+  BrowserContext loggedIn(Screen screen, Language language, URL root, String personId) {
     BrowserContext person = visitor(screen, language);
-    signIn(person, root, personId);
+    logIn(person, root, personId);
     return person;
   }
 
   /** The same in a browser that runs no script. */
-  BrowserContext signedInWithoutScript(Screen screen, URL root, String personId) {
+  BrowserContext loggedInWithoutScript(Screen screen, URL root, String personId) {
     BrowserContext person =
         browser.newContext(
             new Browser.NewContextOptions()
                 .setViewportSize(screen.width, screen.height)
                 .setJavaScriptEnabled(false)
                 .setLocale(Language.ENGLISH.locale().toLanguageTag()));
-    signIn(person, root, personId);
+    logIn(person, root, personId);
     return person;
   }
 
   /** Logs in, in place of whoever was. */
-  static void signIn(BrowserContext person, URL root, String personId) {
+  static void logIn(BrowserContext person, URL root, String personId) {
     person.clearCookies();
     APIResponse answer =
         person

@@ -282,13 +282,13 @@ class FieldBookTest {
     page.locator("button.write").click();
     page.waitForURL(Pattern.compile(".*(/login|/field-book/outbox).*"));
 
-    Chromium.signIn(person, root, TestPeople.WEST);
+    Chromium.logIn(person, root, TestPeople.WEST);
     page.navigate(root + "field-book/outbox");
     assertThat(page.locator("#waiting")).containsText("Written down by inspector");
     assertThat(page.locator("#waiting")).not().containsText(FieldBookFacts.FEMALE);
     assertThat(FieldBookFacts.ofCrop(FieldBookFacts.FEMALE, "SterilityCheck")).hasSameSizeAs(before);
 
-    Chromium.signIn(person, root, TestPeople.of(Role.INSPECTOR));
+    Chromium.logIn(person, root, TestPeople.of(Role.INSPECTOR));
     page.navigate(root + "field-book/outbox");
     assertThat(page.locator("#book-state")).containsText("All is sent");
     FieldBookFacts.added(FieldBookFacts.FEMALE, "SterilityCheck", before);
@@ -316,7 +316,7 @@ class FieldBookTest {
 
   @Test
   void theFormsWorkWithoutScript() {
-    BrowserContext person = chromium.signedInWithoutScript(Screen.NARROW, root, inspectorId());
+    BrowserContext person = chromium.loggedInWithoutScript(Screen.NARROW, root, inspectorId());
     Page page = person.newPage();
     List<Map<String, Object>> before = FieldBookFacts.ofCrop(FieldBookFacts.OF_ANOTHER, "FieldInspection");
     page.navigate(root + "field-book/crops/" + FieldBookFacts.OF_ANOTHER + "/inspection");
@@ -346,7 +346,7 @@ class FieldBookTest {
   @ParameterizedTest
   @CsvSource({"NARROW, ENGLISH", "NARROW, GERMAN", "WIDE, ENGLISH", "WIDE, GERMAN"})
   void everyPageIsWithinReachOfAll(Screen screen, Language language) {
-    BrowserContext walks = chromium.signedIn(screen, language, root, inspectorId());
+    BrowserContext walks = chromium.loggedIn(screen, language, root, inspectorId());
     BrowserContext grows = multiplier(screen, language);
     String crop = "field-book/crops/" + FieldBookFacts.FEMALE;
     for (String path :
@@ -398,7 +398,7 @@ class FieldBookTest {
   }
 
   private BrowserContext inspector(Screen screen) {
-    return chromium.signedIn(screen, Language.ENGLISH, root, inspectorId());
+    return chromium.loggedIn(screen, Language.ENGLISH, root, inspectorId());
   }
 
   private static String inspectorId() {
@@ -406,7 +406,7 @@ class FieldBookTest {
   }
 
   private BrowserContext multiplier(Screen screen, Language language) {
-    return chromium.signedIn(screen, language, root, TestPeople.WEST);
+    return chromium.loggedIn(screen, language, root, TestPeople.WEST);
   }
 
   /** A crop's page, once the phone says that it and its sheets are kept. */

@@ -19,11 +19,14 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.kornspur.api.DemoMachine;
+import org.kornspur.api.access.Role;
+import org.kornspur.api.access.TestPeople;
 
 /** What stands around every page, in a real browser. */
 @QuarkusTest
 @TestProfile(DemoMachine.class)
 class FramePageTest {
+  private static final String QUALITY = TestPeople.of(Role.QUALITY);
   private static Chromium chromium;
 
   @TestHTTPResource("/")
@@ -47,17 +50,23 @@ class FramePageTest {
   @ParameterizedTest
   @CsvSource({"NARROW, ENGLISH", "NARROW, GERMAN", "WIDE, ENGLISH", "WIDE, GERMAN"})
   void everyPageOfTheFrameIsWithinReachOfAll(Screen screen, Language language) {
-    for (String path : new String[] {"lots", "login", "nowhere"}) {
-      Page page = chromium.open(screen, language, root + path);
+    Page page = chromium.signedIn(screen, language, root, QUALITY);
+    for (String path : new String[] {"desk", "lots", "nowhere"}) {
+      page.navigate(root + path);
       assertThat(page.locator("html").getAttribute("lang")).isEqualTo(language.tag());
       LookedAt.whole(page, path + "-" + screen + "-" + language.tag());
-      page.context().close();
     }
+    page.context().clearCookies();
+    page.navigate(root + "lots");
+    assertThat(page.url()).contains("/login");
+    LookedAt.whole(page, "login-" + screen + "-" + language.tag());
+    page.context().close();
   }
 
   @Test
   void theFirstTabLeadsToTheContent() {
-    Page page = chromium.open(Screen.WIDE, Language.ENGLISH, root + "lots");
+    Page page = chromium.signedIn(Screen.WIDE, Language.ENGLISH, root, QUALITY);
+    page.navigate(root + "lots");
     page.keyboard().press("Tab");
     assertThat(page.evaluate("document.activeElement.textContent"))
         .isEqualTo("Skip to the content");
@@ -68,7 +77,8 @@ class FramePageTest {
 
   @Test
   void theChosenLanguageStays() {
-    Page page = chromium.open(Screen.WIDE, Language.ENGLISH, root + "lots?state=NOT_FIT");
+    Page page = chromium.signedIn(Screen.WIDE, Language.ENGLISH, root, QUALITY);
+    page.navigate(root + "lots?state=NOT_FIT");
     page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("Deutsch")).click();
     assertThat(page.url()).endsWith("/lots?state=NOT_FIT");
     assertThat(page.locator("h1").textContent()).isEqualTo("Partien");
@@ -81,6 +91,7 @@ class FramePageTest {
   @Test
   void aRefusalIsAPageToABrowserAndADocumentToAProgram() {
     given()
+        .header("Authorization", TestPeople.basic(QUALITY))
         .accept("text/html,application/xhtml+xml,*/*;q=0.8")
         .get("/nowhere")
         .then()
@@ -89,6 +100,7 @@ class FramePageTest {
         .header("Content-Security-Policy", containsString("default-src 'self'"))
         .body(containsString("Nothing is here"));
     given()
+        .header("Authorization", TestPeople.basic(QUALITY))
         .accept("text/html,*/*;q=0.8")
         .get("/api/v1/lots/none")
         .then()
@@ -106,6 +118,7 @@ class FramePageTest {
   })
   void aLanguageSwitchLeadsNowhereElse(String back, String led) {
     given()
+        .header("Authorization", TestPeople.basic(QUALITY))
         .redirects()
         .follow(false)
         .queryParam("back", back)

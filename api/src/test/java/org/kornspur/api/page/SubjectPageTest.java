@@ -16,6 +16,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.kornspur.api.DemoMachine;
+import org.kornspur.api.access.Role;
+import org.kornspur.api.access.TestPeople;
 
 /**
  * The page of a lot, in a real browser. What each lot's story is: demo-events/ABOUT.md, which is
@@ -24,6 +26,7 @@ import org.kornspur.api.DemoMachine;
 @QuarkusTest
 @TestProfile(DemoMachine.class)
 class SubjectPageTest {
+  private static final String QUALITY = TestPeople.of(Role.QUALITY);
   private static Chromium chromium;
 
   @TestHTTPResource("/")
@@ -47,16 +50,18 @@ class SubjectPageTest {
   @ParameterizedTest
   @CsvSource({"NARROW, ENGLISH", "NARROW, GERMAN", "WIDE, ENGLISH", "WIDE, GERMAN"})
   void lotsAndCropsAreWithinReachOfAll(Screen screen, Language language) {
+    Page page = chromium.signedIn(screen, language, root, QUALITY);
     for (String path : new String[] {"lots/L25-S05-P1", "lots/R25-S06", "crops/C25-S01"}) {
-      Page page = chromium.open(screen, language, root + path);
+      page.navigate(root + path);
       LookedAt.whole(page, path.replace('/', '-') + "-" + screen + "-" + language.tag());
-      page.context().close();
     }
+    page.context().close();
   }
 
   @Test
   void troubleIsFollowedToWhereItBegan() {
-    Page page = chromium.open(Screen.WIDE, Language.ENGLISH, root + "lots/L25-S05-P1");
+    Page page = chromium.signedIn(Screen.WIDE, Language.ENGLISH, root, QUALITY);
+    page.navigate(root + "lots/L25-S05-P1");
     assertThat(page.locator(".standing").textContent())
         .isEqualTo("Lot L25-S05-P1 is not fit. Not met: Post-control (from L24-S05).");
     assertThat(page.locator("#inherited ~ ul .path li").allTextContents())
@@ -91,7 +96,8 @@ class SubjectPageTest {
 
   @Test
   void aCorrectionIsShownWithBothValues() {
-    Page page = chromium.open(Screen.WIDE, Language.GERMAN, root + "lots/R25-S06");
+    Page page = chromium.signedIn(Screen.WIDE, Language.GERMAN, root, QUALITY);
+    page.navigate(root + "lots/R25-S06");
     assertThat(page.locator(".timeline .gone").count()).isEqualTo(1);
     assertThat(page.locator(".timeline").textContent()).contains("Berichtigt Tatsache");
     assertThat(page.locator(".timeline li:not(.gone) del").first().textContent())

@@ -15,6 +15,7 @@ import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.pedigree.Pedigree;
 import org.kornspur.processors.pedigree.Trace;
 import org.kornspur.processors.pedigree.Trace.Direction;
+import org.kornspur.standing.ReleaseStep;
 import org.kornspur.standing.StandingState;
 
 class TraceViewTest {
@@ -96,6 +97,7 @@ class TraceViewTest {
     return new StandingRow(
         subject,
         StandingState.FIT,
+        ReleaseStep.NONE,
         "invented",
         Optional.empty(),
         Optional.empty(),

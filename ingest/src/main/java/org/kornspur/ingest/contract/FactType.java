@@ -1,8 +1,10 @@
 package org.kornspur.ingest.contract;
 
 import java.util.Arrays;
+import java.util.EnumSet;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.apache.avro.Schema;
@@ -11,8 +13,10 @@ import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.contract.Admixture;
 import org.kornspur.contract.Blend;
 import org.kornspur.contract.BlendComposition;
+import org.kornspur.contract.Condemnation;
 import org.kornspur.contract.Conditioning;
 import org.kornspur.contract.Dispatch;
+import org.kornspur.contract.Downgrade;
 import org.kornspur.contract.EnterpriseDeclared;
 import org.kornspur.contract.FactHeader;
 import org.kornspur.contract.FieldCropDeclared;
@@ -29,9 +33,12 @@ import org.kornspur.contract.OtherSeedDetermination;
 import org.kornspur.contract.PollenSourceSeen;
 import org.kornspur.contract.PostControlResult;
 import org.kornspur.contract.PurityTest;
+import org.kornspur.contract.RefusedAct;
+import org.kornspur.contract.Release;
 import org.kornspur.contract.Sampling;
 import org.kornspur.contract.Sowing;
 import org.kornspur.contract.SterilityCheck;
+import org.kornspur.contract.Suspension;
 import org.kornspur.contract.Withdrawal;
 
 /** Every type of fact that the contract knows, each with its generated class. */
@@ -59,7 +66,15 @@ public enum FactType {
   BLEND_COMPOSITION(BlendComposition.class),
   POST_CONTROL_RESULT(PostControlResult.class),
   DISPATCH(Dispatch.class),
-  WITHDRAWAL(Withdrawal.class);
+  WITHDRAWAL(Withdrawal.class),
+  RELEASE(Release.class),
+  SUSPENSION(Suspension.class),
+  CONDEMNATION(Condemnation.class),
+  DOWNGRADE(Downgrade.class),
+  REFUSED_ACT(RefusedAct.class);
+
+  private static final Set<FactType> ACTS =
+      EnumSet.of(RELEASE, SUSPENSION, CONDEMNATION, DOWNGRADE, REFUSED_ACT);
 
   private static final Map<String, FactType> BY_SCHEMA =
       Arrays.stream(values())
@@ -84,6 +99,14 @@ public enum FactType {
   /** The name that people and files use: the record name, as in {@code GerminationTest}. */
   public String contractName() {
     return recordClass.getSimpleName();
+  }
+
+  /**
+   * Whether it is the act of a person, or the record that one was refused: signed by the server,
+   * and never taken in from files or senders.
+   */
+  public boolean isAct() {
+    return ACTS.contains(this);
   }
 
   /** The type with this record name, without name space. */

@@ -5,8 +5,10 @@ import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.contract.Admixture;
 import org.kornspur.contract.Blend;
 import org.kornspur.contract.BlendComposition;
+import org.kornspur.contract.Condemnation;
 import org.kornspur.contract.Conditioning;
 import org.kornspur.contract.Dispatch;
+import org.kornspur.contract.Downgrade;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.FieldInspection;
 import org.kornspur.contract.GerminationTest;
@@ -17,9 +19,12 @@ import org.kornspur.contract.LotSplit;
 import org.kornspur.contract.OtherSeedDetermination;
 import org.kornspur.contract.PollenSourceSeen;
 import org.kornspur.contract.PostControlResult;
+import org.kornspur.contract.RefusedAct;
+import org.kornspur.contract.Release;
 import org.kornspur.contract.Sampling;
 import org.kornspur.contract.Sowing;
 import org.kornspur.contract.SterilityCheck;
+import org.kornspur.contract.Suspension;
 import org.kornspur.contract.Withdrawal;
 import org.kornspur.ingest.contract.FactType;
 
@@ -70,6 +75,11 @@ public final class FactChecks {
       case POST_CONTROL_RESULT -> PostControlCheck.check((PostControlResult) fact, problems);
       case DISPATCH -> DispatchCheck.check((Dispatch) fact, problems);
       case WITHDRAWAL -> WithdrawalCheck.check((Withdrawal) fact, problems);
+      case RELEASE -> ActCheck.check((Release) fact, problems);
+      case SUSPENSION -> ActCheck.check((Suspension) fact, problems);
+      case CONDEMNATION -> ActCheck.check((Condemnation) fact, problems);
+      case DOWNGRADE -> ActCheck.check((Downgrade) fact, problems);
+      case REFUSED_ACT -> ActCheck.check((RefusedAct) fact, problems);
       case ENTERPRISE_DECLARED, HARVEST, PURITY_TEST, MOISTURE_TEST, KERNEL_WEIGHT_TEST -> {
         // each field stands alone
       }

@@ -7,6 +7,9 @@ import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Optional;
+import org.kornspur.ingest.act.SignedActs;
+import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.intake.FactChecks;
 import org.kornspur.ingest.intake.FieldLimits;
 import org.kornspur.ingest.intake.Problem;
@@ -19,14 +22,25 @@ public final class FactIntake {
 
   private FactIntake() {}
 
-  /** Takes in a fact that has been parsed. */
+  /** Takes in a fact that has been parsed; an act of a person is refused. */
   public static ReadResult accept(JsonNode json) {
+    Optional<FactType> act = actIn(json);
+    if (act.isPresent()) {
+      return new ReadResult.Refused(List.of(SignedActs.notTakenIn(act.get())));
+    }
     ReadResult read = FactJson.read(json, FieldLimits::checkValue);
     if (read instanceof ReadResult.Fact fact) {
       List<Problem> problems = FactChecks.check(fact.fact());
       return problems.isEmpty() ? fact : new ReadResult.Refused(problems);
     }
     return read;
+  }
+
+  private static Optional<FactType> actIn(JsonNode json) {
+    JsonNode type = json == null ? null : json.get(FactJson.TYPE_FIELD);
+    return type != null && type.isTextual()
+        ? FactType.named(type.textValue()).filter(FactType::isAct)
+        : Optional.empty();
   }
 
   /** Takes in a fact as text. */

@@ -63,6 +63,7 @@ public final class FactJson {
 
   private static String knownTypes() {
     return Arrays.stream(FactType.values())
+        .filter(type -> !type.isAct())
         .map(FactType::contractName)
         .sorted()
         .collect(Collectors.joining(", "));

@@ -12,6 +12,7 @@ import org.apache.kafka.clients.producer.Producer;
 import org.apache.kafka.clients.producer.ProducerConfig;
 import org.apache.kafka.clients.producer.ProducerRecord;
 import org.apache.kafka.common.serialization.StringSerializer;
+import org.kornspur.contract.PersonName;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.intake.FactSink;
@@ -19,7 +20,7 @@ import org.kornspur.ingest.wire.AvroSerdes;
 
 /**
  * Sends facts to {@value #FACTS_TOPIC}, keyed by fact id, and refused inputs to {@value
- * #QUARANTINE_TOPIC}, keyed by entry id.
+ * #QUARANTINE_TOPIC}, keyed by entry id; names of persons apart, to {@value #PEOPLE_TOPIC}.
  *
  * <p>{@link #publish} and {@link #hold} answer for each record. As a {@link FactSink} it runs ahead
  * of the broker by at most {@value #MOST_IN_FLIGHT} records and throws {@link PublishFailed} for
@@ -29,6 +30,8 @@ public final class FactPublisher implements FactSink, AutoCloseable {
 
   public static final String FACTS_TOPIC = "kornspur.facts";
   public static final String QUARANTINE_TOPIC = "kornspur.quarantine";
+
+  public static final String PEOPLE_TOPIC = "kornspur.people";
 
   /** Most records that are sent and not yet answered. */
   public static final int MOST_IN_FLIGHT = 2000;
@@ -73,6 +76,16 @@ public final class FactPublisher implements FactSink, AutoCloseable {
   /** Sends an entry to the quarantine; fails like {@link #publish}. */
   public CompletableFuture<Void> hold(QuarantineEntry entry) {
     return send(QUARANTINE_TOPIC, quarantineKey(entry), entry);
+  }
+
+  /** Sends the names of a person who signs; fails like {@link #publish}. */
+  public CompletableFuture<Void> keep(PersonName person) {
+    return send(PEOPLE_TOPIC, person.getPersonId(), person);
+  }
+
+  /** Has the names of a person forgotten; fails like {@link #publish}. */
+  public CompletableFuture<Void> forget(String personId) {
+    return send(PEOPLE_TOPIC, personId, null);
   }
 
   /**

@@ -82,6 +82,7 @@ final class About {
         facts.stream().collect(Collectors.groupingBy(FactType::of, Collectors.counting()));
     String table =
         Arrays.stream(FactType.values())
+            .filter(type -> !type.isAct())
             .map(
                 type -> "| " + type.contractName() + " | " + byType.getOrDefault(type, 0L) + " |\n")
             .collect(Collectors.joining());

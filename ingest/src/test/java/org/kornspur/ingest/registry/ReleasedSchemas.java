@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Stream;
 import org.apache.avro.Schema;
+import org.kornspur.contract.PersonName;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.ingest.contract.FactType;
 
@@ -24,7 +25,7 @@ final class ReleasedSchemas {
   static Stream<Schema> present() {
     return Stream.concat(
         Stream.of(FactType.values()).map(FactType::schema),
-        Stream.of(QuarantineEntry.getClassSchema()));
+        Stream.of(QuarantineEntry.getClassSchema(), PersonName.getClassSchema()));
   }
 
   /** Numbers of the releases. */

@@ -10,9 +10,12 @@ import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.contract.Category;
+import org.kornspur.contract.Downgrade;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.LotDeclared;
 import org.kornspur.contract.PostControlResult;
+import org.kornspur.ingest.contract.CategoryRank;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.pedigree.Edge;
@@ -59,6 +62,11 @@ public final class Dossier {
   /** Every fact, superseded ones too, by time and id. */
   public List<Entry> entries() {
     return entries;
+  }
+
+  /** What others reported, by sender. */
+  public List<Report> reports() {
+    return reports;
   }
 
   /** Facts of one type that still count, by time and id. */
@@ -127,9 +135,28 @@ public final class Dossier {
         .toList();
   }
 
-  /** What this crop or lot is; empty while its origin is not known. */
+  /**
+   * What this crop or lot is, in the category that it was put into last; empty while its origin is
+   * not known.
+   */
   public Optional<Material> material() {
+    return MaterialOf.dossier(this).map(material -> material.in(lowest(material.category())));
+  }
+
+  /** What it would be had no person put it into a lower category. */
+  public Optional<Material> materialAsMade() {
     return MaterialOf.dossier(this);
+  }
+
+  private Category lowest(Category made) {
+    return facts(Downgrade.class).stream()
+        .map(Downgrade::getToCategory)
+        .reduce(made, CategoryRank::lower);
+  }
+
+  /** This dossier with some of its facts only, and all that others reported. */
+  public Dossier of(Predicate<Entry> kept) {
+    return new Dossier(subject, entries.stream().filter(kept).toList(), reports);
   }
 
   /**

@@ -1,5 +1,6 @@
 package org.kornspur.processors.dossier;
 
+import java.time.Instant;
 import java.util.Comparator;
 import java.util.Optional;
 import org.apache.avro.specific.SpecificRecord;
@@ -19,8 +20,20 @@ public record Entry(SpecificRecord fact, Optional<Superseded> superseded) {
       Comparator.comparing((Entry entry) -> entry.header().getHappenedAt())
           .thenComparing(entry -> entry.header().getFactId());
 
-  /** The fact that took it back or corrected it, and why. */
-  public record Superseded(String byFactId, String reason) {}
+  /**
+   * The fact that took it back or corrected it, and why.
+   *
+   * @param recordedBy who recorded that fact; empty where an earlier version kept no note of it
+   * @param recordedAt when; empty likewise
+   */
+  public record Superseded(
+      String byFactId, String reason, Optional<String> recordedBy, Optional<Instant> recordedAt) {
+
+    /** One of which only the fact and the reason are known. */
+    public Superseded(String byFactId, String reason) {
+      this(byFactId, reason, Optional.empty(), Optional.empty());
+    }
+  }
 
   public FactHeader header() {
     return FactType.headerOf(fact);

@@ -15,6 +15,11 @@ import org.kornspur.contract.Category;
 public record Material(
     String hybridId, String seedId, Kind kind, Category category, int cropYear, String rulebookId) {
 
+  /** The same seed in another category. */
+  Material in(Category other) {
+    return new Material(hybridId, seedId, kind, other, cropYear, rulebookId);
+  }
+
   /** Component seed, a sown mixture of female and pollinator, or hybrid seed. */
   public enum Kind {
     COMPONENT,

@@ -7,6 +7,7 @@ import java.util.SortedMap;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import org.kornspur.contract.Category;
+import org.kornspur.contract.RefusedAct;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Dossier;
@@ -14,10 +15,13 @@ import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.dossier.SeedMeasures;
 import org.kornspur.processors.dossier.Trouble;
+import org.kornspur.processors.gates.Condemned;
 import org.kornspur.processors.gates.GateRule;
 import org.kornspur.processors.judging.Standing.State;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.pedigree.MassFlow;
+import org.kornspur.processors.release.Assessment;
+import org.kornspur.processors.release.Releases;
 import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Verdict;
@@ -55,27 +59,49 @@ public final class Judge {
     };
   }
 
+  /** What the gates say of a crop or lot; release is decided on it. */
+  public Assessment assess(Dossier dossier) {
+    Optional<Material> material = dossier.material();
+    Optional<? extends Rulebook> rulebook = rulebookOf(material);
+    List<Verdict> verdicts =
+        Stream.concat(
+                verdicts(dossier, material, rulebook).stream(), Condemned.judge(dossier).stream())
+            .sorted(BY_GATE_AND_ASPECT)
+            .toList();
+    List<Trouble> inherited = Inheritance.inheritedBy(dossier);
+    return new Assessment(
+        state(material, verdicts, inherited).name(),
+        material,
+        rulebook.map(book -> new Assessment.Book(book.id(), book.edition())),
+        verdicts,
+        inherited);
+  }
+
+  private Optional<? extends Rulebook> rulebookOf(Optional<Material> material) {
+    return material.map(Material::rulebookId).flatMap(rulebooks::apply);
+  }
+
   private Outcome judgeSeed(Dossier dossier) {
-    if (dossier.counting().findAny().isEmpty()) {
+    if (dossier.counting().allMatch(RefusedAct.class::isInstance)) {
       return new Outcome(Optional.empty(), List.of(), List.of(), Optional.empty());
     }
-    Optional<Material> material = dossier.material();
-    Optional<? extends Rulebook> rulebook =
-        material.map(Material::rulebookId).flatMap(rulebooks::apply);
-    List<Verdict> verdicts = verdicts(dossier, material, rulebook);
-    List<Trouble> inherited = Inheritance.inheritedBy(dossier);
+    Assessment assessment = assess(dossier);
+    Optional<Material> material = assessment.material();
+    List<Verdict> verdicts = assessment.verdicts();
+    List<Trouble> inherited = assessment.inherited();
     Standing standing =
         new Standing(
             dossier.subject(),
-            state(material, verdicts, inherited),
+            State.valueOf(assessment.standing()),
             material,
-            rulebook.map(book -> book.title() + ", edition " + book.edition()),
+            rulebookOf(material).map(book -> book.title() + ", edition " + book.edition()),
             verdicts,
             inherited,
             total(dossier, MassFlow.Direction.IN),
             total(dossier, MassFlow.Direction.OUT),
             dossier.holder(),
-            dossier.edgesIn().stream().map(Edge::parent).distinct().sorted().toList());
+            dossier.edgesIn().stream().map(Edge::parent).distinct().sorted().toList(),
+            Releases.of(dossier, assessment, this::assess));
     return new Outcome(
         Optional.of(standing),
         Stream.concat(dossier.edgesIn().stream(), dispatches(dossier)).toList(),
@@ -111,10 +137,7 @@ public final class Judge {
                   + material.get().rulebookId()
                   + "', which is not known here. Correct the declaration or add the rulebook."));
     }
-    return gates.stream()
-        .flatMap(gate -> gate.judge(dossier, rulebook.get()).stream())
-        .sorted(BY_GATE_AND_ASPECT)
-        .toList();
+    return gates.stream().flatMap(gate -> gate.judge(dossier, rulebook.get()).stream()).toList();
   }
 
   private static List<String> factIds(Dossier dossier) {

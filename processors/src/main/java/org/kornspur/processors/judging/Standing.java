@@ -5,6 +5,7 @@ import java.util.Optional;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.dossier.Trouble;
+import org.kornspur.processors.release.LotRelease;
 import org.kornspur.processors.verdict.Verdict;
 
 /**
@@ -22,6 +23,7 @@ import org.kornspur.processors.verdict.Verdict;
  * @param givenOutKg mass that went out, kilograms; 0 for a crop
  * @param holder enterprise that grows the crop or declared the lot; empty where nothing says so
  * @param parents where the seed came from
+ * @param release what persons did; empty for a crop, and for a lot of which there is nothing to say
  */
 public record Standing(
     Subject subject,
@@ -33,7 +35,8 @@ public record Standing(
     double heldKg,
     double givenOutKg,
     Optional<String> holder,
-    List<Subject> parents) {
+    List<Subject> parents,
+    Optional<LotRelease> release) {
 
   /** Fit, not fit, or waiting for evidence. Release stays a person's act. */
   public enum State {

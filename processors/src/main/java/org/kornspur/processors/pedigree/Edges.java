@@ -98,7 +98,12 @@ public final class Edges {
           KERNEL_WEIGHT_TEST,
           BLEND_COMPOSITION,
           POST_CONTROL_RESULT,
-          WITHDRAWAL ->
+          WITHDRAWAL,
+          RELEASE,
+          SUSPENSION,
+          CONDEMNATION,
+          DOWNGRADE,
+          REFUSED_ACT ->
           List.of();
     };
   }

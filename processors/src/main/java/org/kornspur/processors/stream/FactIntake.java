@@ -2,12 +2,13 @@ package org.kornspur.processors.stream;
 
 import org.apache.kafka.common.serialization.Serdes;
 import org.apache.kafka.streams.Topology;
+import org.kornspur.ingest.seal.TrustedKeys;
 import org.kornspur.ingest.wire.WireFormat;
 
 /**
  * Facts in, keyed by fact id; facts out, keyed by each subject that they name. What cannot be read
  * or is refused goes to the quarantine topic. The same fact twice counts once; another fact under a
- * known id is a conflict and is refused.
+ * known id is a conflict and is refused. An act of a person counts only if a trusted key signed it.
  */
 final class FactIntake {
   static final String FACTS = "facts";
@@ -19,10 +20,12 @@ final class FactIntake {
   static final String TO_QUARANTINE = "to-quarantine";
 
   private final WireFormat wire;
+  private final TrustedKeys keys;
   private final Stores stores;
 
-  FactIntake(WireFormat wire, Stores stores) {
+  FactIntake(WireFormat wire, TrustedKeys keys, Stores stores) {
     this.wire = wire;
+    this.keys = keys;
     this.stores = stores;
   }
 
@@ -38,7 +41,7 @@ final class FactIntake {
             text.deserializer(),
             revocations.deserializer(),
             Topics.REVOCATIONS.topicName())
-        .addProcessor(REGISTER_FACT, () -> new FactRegistrar(wire), FACTS)
+        .addProcessor(REGISTER_FACT, () -> new FactRegistrar(wire, keys), FACTS)
         .addProcessor(REGISTER_REVOCATION, RevocationRegistrar::new, REVOCATIONS)
         .addStateStore(
             stores.logged(Stores.FACT_REGISTER, InternalJson.serde(RegisterEntry.class)),

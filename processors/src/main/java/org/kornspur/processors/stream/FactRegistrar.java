@@ -16,6 +16,7 @@ import org.kornspur.contract.FactHeader;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.contract.QuarantineOrigin;
 import org.kornspur.contract.Withdrawal;
+import org.kornspur.ingest.act.SignedActs;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Fingerprint;
 import org.kornspur.ingest.contract.Subject;
@@ -24,6 +25,7 @@ import org.kornspur.ingest.intake.FactChecks;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.intake.QuarantineEntries;
 import org.kornspur.ingest.registry.UnknownSchema;
+import org.kornspur.ingest.seal.TrustedKeys;
 import org.kornspur.ingest.wire.NotWireFormat;
 import org.kornspur.ingest.wire.UnknownRecordType;
 import org.kornspur.ingest.wire.WireFormat;
@@ -39,13 +41,15 @@ final class FactRegistrar implements Processor<byte[], byte[], String, Object> {
   private static final Logger LOG = LoggerFactory.getLogger(FactRegistrar.class);
 
   private final WireFormat wire;
+  private final TrustedKeys keys;
   private ProcessorContext<String, Object> context;
   private KeyValueStore<String, RegisterEntry> register;
   private Sensor repeats;
   private Sensor refusals;
 
-  FactRegistrar(WireFormat wire) {
+  FactRegistrar(WireFormat wire, TrustedKeys keys) {
     this.wire = wire;
+    this.keys = keys;
   }
 
   @Override
@@ -81,7 +85,7 @@ final class FactRegistrar implements Processor<byte[], byte[], String, Object> {
         reason.getMessage());
   }
 
-  private static List<Problem> problemsOf(byte[] key, SpecificRecord fact) {
+  private List<Problem> problemsOf(byte[] key, SpecificRecord fact) {
     if (FactType.of(fact.getSchema()).isEmpty()) {
       return List.of(
           new Problem(
@@ -101,6 +105,9 @@ final class FactRegistrar implements Processor<byte[], byte[], String, Object> {
               "Send each fact under its own fact id as the record key"));
     }
     List<Problem> problems = FactChecks.check(fact);
+    if (problems.isEmpty()) {
+      problems = SignedActs.problemsOf(fact, keys);
+    }
     return problems.isEmpty() ? PlaceableFacts.problemsOf(fact) : problems;
   }
 
@@ -152,13 +159,17 @@ final class FactRegistrar implements Processor<byte[], byte[], String, Object> {
     if (fact instanceof Withdrawal withdrawal) {
       return Optional.of(
           new Revocation(
-              withdrawal.getWithdrawnFactId(), header.getFactId(), withdrawal.getReason()));
+              withdrawal.getWithdrawnFactId(),
+              header.getFactId(),
+              RevocationNote.of(header, withdrawal.getReason()).write()));
     }
     return Optional.ofNullable(header.getCorrection())
         .map(
             correction ->
                 new Revocation(
-                    correction.getSupersedes(), header.getFactId(), correction.getReason()));
+                    correction.getSupersedes(),
+                    header.getFactId(),
+                    RevocationNote.of(header, correction.getReason()).write()));
   }
 
   private void refuse(Record<byte[], byte[]> record, List<Problem> problems) {

@@ -1,6 +1,7 @@
 package org.kornspur.processors.stream;
 
 import org.apache.kafka.streams.Topology;
+import org.kornspur.ingest.seal.TrustedKeys;
 import org.kornspur.ingest.wire.WireFormat;
 import org.kornspur.processors.judging.Judge;
 
@@ -14,11 +15,15 @@ public final class KornspurTopology {
    *
    * @param wire reads and writes facts and standings
    * @param judge judges a dossier
+   * @param keys keys whose signature under an act of a person counts
    * @param stores how state is kept
+   * @param chain how the log of facts is sealed
    */
-  public static Topology build(WireFormat wire, Judge judge, Stores stores) {
+  public static Topology build(
+      WireFormat wire, Judge judge, TrustedKeys keys, Stores stores, ChainSettings chain) {
     Topology topology = new Topology();
-    new FactIntake(wire, stores).addTo(topology);
+    new FactIntake(wire, keys, stores).addTo(topology);
+    new FactChain(chain, stores).addTo(topology);
     new Dossiers(wire, judge, stores).addTo(topology);
     new IsolationJoin(stores).addTo(topology);
     new PedigreeEverywhere(stores).addTo(topology);

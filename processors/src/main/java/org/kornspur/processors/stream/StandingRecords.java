@@ -9,15 +9,19 @@ import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.dossier.Trouble;
 import org.kornspur.processors.judging.Standing;
 import org.kornspur.processors.pedigree.Edge;
+import org.kornspur.processors.release.LotRelease;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.verdict.Measured;
 import org.kornspur.processors.verdict.Verdict;
+import org.kornspur.standing.ActSigned;
 import org.kornspur.standing.GateVerdict;
 import org.kornspur.standing.InheritedTrouble;
 import org.kornspur.standing.LotStanding;
 import org.kornspur.standing.PedigreeEdge;
+import org.kornspur.standing.ReleaseStep;
 import org.kornspur.standing.SeedMaterial;
 import org.kornspur.standing.StandingState;
+import org.kornspur.standing.VerdictChange;
 import org.kornspur.standing.VerdictInterval;
 import org.kornspur.standing.VerdictLimit;
 import org.kornspur.standing.VerdictState;
@@ -70,7 +74,44 @@ final class StandingRecords {
         .setGivenOutKg(standing.givenOutKg())
         .setHolder(standing.holder().orElse(null))
         .setParents(texts(standing.parents()))
+        .setRelease(standing.release().map(StandingRecords::publicForm).orElse(null))
         .build();
+  }
+
+  private static org.kornspur.standing.LotRelease publicForm(LotRelease release) {
+    return org.kornspur.standing.LotRelease.newBuilder()
+        .setStep(ReleaseStep.valueOf(release.step().name()))
+        .setSince(release.since().orElse(null))
+        .setSignatures(release.signatures().stream().map(StandingRecords::publicForm).toList())
+        .setSignaturesNeeded(release.signaturesNeeded())
+        .setWhy(release.why().orElse(null))
+        .setCauses(release.causes())
+        .setChanges(release.changes().stream().map(StandingRecords::publicForm).toList())
+        .setDowngradedFrom(release.downgradedFrom().map(Enum::name).orElse(null))
+        .setDispatchedUnreleasedKg(release.dispatchedUnreleasedKg())
+        .build();
+  }
+
+  private static ActSigned publicForm(LotRelease.Signed signed) {
+    return new ActSigned(
+        signed.actId(),
+        signed.kind(),
+        signed.signerId(),
+        signed.meaning(),
+        signed.reason(),
+        signed.signedAt(),
+        signed.seal());
+  }
+
+  private static VerdictChange publicForm(LotRelease.Change change) {
+    return new VerdictChange(
+        change.gate(),
+        change.aspect(),
+        change.inheritedFrom().orElse(null),
+        change.before(),
+        change.after(),
+        change.factIds(),
+        change.sentence());
   }
 
   private static SeedMaterial publicForm(Material material) {

@@ -33,6 +33,12 @@ public final class Stores {
   /** The whole pedigree, on every instance. */
   public static final String PEDIGREE = "pedigree";
 
+  /** Where the hash chain of the partition stands. */
+  public static final String CHAIN_HEADS = "chain-heads";
+
+  /** Fact id and number in the chain to the place of the record. */
+  public static final String CHAIN_INDEX = "chain-index";
+
   private final Function<String, KeyValueBytesStoreSupplier> suppliers;
 
   private Stores(Function<String, KeyValueBytesStoreSupplier> suppliers) {

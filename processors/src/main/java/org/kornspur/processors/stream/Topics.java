@@ -1,6 +1,8 @@
 package org.kornspur.processors.stream;
 
 import java.util.List;
+import org.kornspur.ingest.chain.ChainLink;
+import org.kornspur.ingest.chain.Checkpoint;
 import org.kornspur.ingest.publish.FactPublisher;
 
 /**
@@ -23,7 +25,13 @@ public enum Topics {
   /** Standing of each crop and lot: key the subject, value in wire format. */
   STANDINGS("kornspur.standings", true),
   /** Edges of the pedigree, each under its parent and under its child. Value in wire format. */
-  EDGES("kornspur.edges", true);
+  EDGES("kornspur.edges", true),
+  /** Printed names of persons who sign, apart from all facts: key the person id. */
+  PEOPLE(FactPublisher.PEOPLE_TOPIC, true),
+  /** The link of each record of the facts, in the same partition: key the record's key. */
+  CHAIN(ChainLink.TOPIC, false),
+  /** Signed heads of the chain, as JSON, in the partition that they are of. Kept for ever. */
+  CHECKPOINTS(Checkpoint.TOPIC, false);
 
   private final String topicName;
   private final boolean compacted;

@@ -7,6 +7,7 @@
  *              │   └─ revocations           │   │  └──► plots ──► IsolationCells
  *              ▼                            │   ▼                     │
  *          quarantine                       └─ reports ◄──────────────┘
+ *  facts ──► FactChain ──► chain, checkpoints
  * </pre>
  *
  * No rule lives here: rules are in {@code gates}, judging in {@code judging}.

@@ -32,7 +32,17 @@ public enum Gate {
   ERGOT(Heritage.SEED_QUALITY, Reach.OWN),
   MOISTURE(Heritage.SEED_QUALITY, Reach.OWN),
   LOT_SIZE(Heritage.SEED_QUALITY, Reach.OWN),
-  SAMPLING(Heritage.SEED_QUALITY, Reach.OWN);
+  SAMPLING(Heritage.SEED_QUALITY, Reach.OWN),
+  /**
+   * Condemned by a person as impure or not what it is called. What grew from such seed is no
+   * better, so every descendant inherits it.
+   */
+  CONDEMNATION(Heritage.IDENTITY, Reach.EVERY_DESCENDANT),
+  /**
+   * Condemned by a person for the seed itself: what dead or damaged seed was sown for is not worse
+   * for it, but cleaning or dividing it makes no other lot of it.
+   */
+  CONDEMNATION_OF_SEED(Heritage.SEED_QUALITY, Reach.UNTIL_SOWN);
 
   /** What kind of fault it is for the descendants. */
   public enum Heritage {

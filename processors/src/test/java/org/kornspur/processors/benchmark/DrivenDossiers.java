@@ -5,6 +5,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -23,6 +24,8 @@ import org.apache.kafka.streams.state.KeyValueStore;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.registry.LocalSchemaRegistry;
+import org.kornspur.ingest.seal.SigningKey;
+import org.kornspur.ingest.seal.TrustedKeys;
 import org.kornspur.ingest.wire.WireFormat;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.gates.GateRule;
@@ -30,6 +33,7 @@ import org.kornspur.processors.gates.Gates;
 import org.kornspur.processors.judging.Judge;
 import org.kornspur.processors.standards.Rulebooks;
 import org.kornspur.processors.stream.BoundedRocksDb;
+import org.kornspur.processors.stream.ChainSettings;
 import org.kornspur.processors.stream.KornspurTopology;
 import org.kornspur.processors.stream.PedigreeReader;
 import org.kornspur.processors.stream.Stores;
@@ -45,6 +49,9 @@ import org.kornspur.standing.LotStanding;
  * measured, keep the stores in memory and set {@code java.io.tmpdir} to a folder in memory.
  */
 final class DrivenDossiers implements AutoCloseable {
+  static final ChainSettings SEAL =
+      new ChainSettings(SigningKey.random(), 256, Duration.ofSeconds(10));
+
   private final WireFormat wire = new WireFormat(new LocalSchemaRegistry());
   private final Map<Subject, Dossier> dossiers = new TreeMap<>();
   private final TopologyTestDriver driver;
@@ -65,7 +72,8 @@ final class DrivenDossiers implements AutoCloseable {
     config.put(StreamsConfig.ROCKSDB_CONFIG_SETTER_CLASS_CONFIG, BoundedRocksDb.class);
     driver =
         new TopologyTestDriver(
-            KornspurTopology.build(wire, new Judge(Rulebooks.bundled()::find, gates), stores),
+            KornspurTopology.build(
+                wire, new Judge(Rulebooks.bundled()::find, gates), TrustedKeys.of(), stores, SEAL),
             config);
     facts =
         driver.createInputTopic(

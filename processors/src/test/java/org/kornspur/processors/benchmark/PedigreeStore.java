@@ -14,6 +14,7 @@ import org.apache.kafka.streams.state.KeyValueStore;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.registry.LocalSchemaRegistry;
+import org.kornspur.ingest.seal.TrustedKeys;
 import org.kornspur.ingest.wire.WireFormat;
 import org.kornspur.processors.judging.Judge;
 import org.kornspur.processors.pedigree.Edge;
@@ -39,7 +40,12 @@ final class PedigreeStore implements AutoCloseable {
     config.put(StreamsConfig.ROCKSDB_CONFIG_SETTER_CLASS_CONFIG, BoundedRocksDb.class);
     driver =
         new TopologyTestDriver(
-            KornspurTopology.build(wire, new Judge(id -> Optional.empty(), List.of()), stores),
+            KornspurTopology.build(
+                wire,
+                new Judge(id -> Optional.empty(), List.of()),
+                TrustedKeys.of(),
+                stores,
+                DrivenDossiers.SEAL),
             config);
     edges = driver.getKeyValueStore(Stores.PEDIGREE);
   }

@@ -3,6 +3,7 @@ package org.kornspur.processors.stream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -20,16 +21,22 @@ import org.apache.kafka.streams.TestInputTopic;
 import org.apache.kafka.streams.TestOutputTopic;
 import org.apache.kafka.streams.TopologyTestDriver;
 import org.apache.kafka.streams.state.KeyValueStore;
+import org.apache.kafka.streams.test.TestRecord;
 import org.kornspur.contract.PostControlResult;
 import org.kornspur.contract.QuarantineEntry;
+import org.kornspur.ingest.chain.ChainLink;
+import org.kornspur.ingest.chain.Checkpoint;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.registry.LocalSchemaRegistry;
+import org.kornspur.ingest.seal.SigningKey;
+import org.kornspur.ingest.seal.TrustedKeys;
 import org.kornspur.ingest.wire.WireFormat;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.gates.Gates;
 import org.kornspur.processors.judging.Judge;
 import org.kornspur.processors.pedigree.Pedigree;
+import org.kornspur.processors.release.ReleaseSheet;
 import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.standards.Rulebooks;
 import org.kornspur.processors.verdict.Gate;
@@ -42,11 +49,19 @@ import org.kornspur.standing.LotStanding;
  * is tested with it is the plumbing, not the rules.
  */
 final class DrivenTopology implements AutoCloseable {
+  /** The key that acts are signed with, the only one that is trusted. */
+  static final SigningKey KEY = SigningKey.random();
+
+  static final ChainSettings SEAL = new ChainSettings(KEY, 5, Duration.ofSeconds(10));
+
   final WireFormat wire = new WireFormat(new LocalSchemaRegistry());
+  private final Judge judge;
   private final TopologyTestDriver driver;
   private final TestInputTopic<byte[], byte[]> facts;
   private final TestOutputTopic<String, byte[]> standings;
   private final TestOutputTopic<String, byte[]> quarantine;
+  private final TestOutputTopic<byte[], byte[]> links;
+  private final TestOutputTopic<String, byte[]> checkpoints;
   private final SortedMap<String, Optional<LotStanding>> latest = new TreeMap<>();
 
   DrivenTopology() {
@@ -57,16 +72,25 @@ final class DrivenTopology implements AutoCloseable {
   }
 
   DrivenTopology(Judge judge) {
+    this.judge = judge;
     Properties config = new Properties();
     config.put(StreamsConfig.APPLICATION_ID_CONFIG, "driven");
     config.put(StreamsConfig.BOOTSTRAP_SERVERS_CONFIG, "none:1");
     config.put(StreamsConfig.STATE_DIR_CONFIG, temporaryFolder().toString());
-    driver = new TopologyTestDriver(KornspurTopology.build(wire, judge, Stores.inMemory()), config);
+    driver =
+        new TopologyTestDriver(
+            KornspurTopology.build(
+                wire, judge, TrustedKeys.of(KEY.publicKey()), Stores.inMemory(), SEAL),
+            config);
     facts =
         driver.createInputTopic(
             Topics.FACTS.topicName(), new ByteArraySerializer(), new ByteArraySerializer());
     standings = output(Topics.STANDINGS);
     quarantine = output(Topics.QUARANTINE);
+    links =
+        driver.createOutputTopic(
+            Topics.CHAIN.topicName(), new ByteArrayDeserializer(), new ByteArrayDeserializer());
+    checkpoints = output(Topics.CHECKPOINTS);
   }
 
   /** The topology with the gates and rulebooks that judge in earnest. */
@@ -115,6 +139,33 @@ final class DrivenTopology implements AutoCloseable {
         .toList();
   }
 
+  /** Links of the chain that came out since the last call. */
+  List<ChainLink> newLinks() {
+    return links.readRecordsToList().stream()
+        .map(record -> ChainLink.read(record.key(), record.value()))
+        .toList();
+  }
+
+  /** Checkpoints that came out since the last call. */
+  List<Checkpoint> newCheckpoints() {
+    return checkpoints.readValuesToList().stream().map(Checkpoint::read).toList();
+  }
+
+  /** Gives a record a time and headers of its own. */
+  DrivenTopology pipe(TestRecord<byte[], byte[]> record) {
+    facts.pipeInput(record);
+    return this;
+  }
+
+  void letPass(Duration time) {
+    driver.advanceWallClockTime(time);
+  }
+
+  List<ChainPositions.Position> positions(String factId) {
+    KeyValueStore<String, byte[]> index = driver.getKeyValueStore(Stores.CHAIN_INDEX);
+    return ChainPositions.of(index, factId);
+  }
+
   Pedigree pedigree() {
     KeyValueStore<String, byte[]> edges = driver.getKeyValueStore(Stores.PEDIGREE);
     return new PedigreeReader(wire, edges);
@@ -124,6 +175,15 @@ final class DrivenTopology implements AutoCloseable {
     KeyValueStore<String, byte[]> held = driver.getKeyValueStore(Stores.DOSSIER_FACTS);
     KeyValueStore<String, String> revoked = driver.getKeyValueStore(Stores.DOSSIER_REVOCATIONS);
     return new DossierReader(wire, held, revoked);
+  }
+
+  /** What a person would sign now. */
+  ReleaseSheet sheet(Subject subject) {
+    KeyValueStore<String, byte[]> reports = driver.getKeyValueStore(Stores.DOSSIER_REPORTS);
+    return ReleaseSheet.of(
+        new Dossier(
+            subject, dossiers().entriesOf(subject), new ReportReader(reports).reportsTo(subject)),
+        judge::assess);
   }
 
   double counted(String what) {

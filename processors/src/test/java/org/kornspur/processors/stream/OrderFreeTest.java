@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.TreeMap;
+import java.util.stream.IntStream;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
@@ -15,14 +16,18 @@ import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import net.jqwik.api.ShrinkingMode;
 import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.contract.Category;
+import org.kornspur.contract.CondemnationGround;
+import org.kornspur.contract.Correction;
 import org.kornspur.contract.FactHeader;
+import org.kornspur.contract.Signature;
 import org.kornspur.processors.dossier.Entry;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.standing.LotStanding;
 
 /**
- * Facts arrive late, twice and out of order: whatever the order, the standings, the dossiers and
- * the pedigree come out the same.
+ * Facts and acts arrive late, twice and out of order: whatever the order, the standings with their
+ * releases, the dossiers and the pedigree come out the same.
  */
 class OrderFreeTest {
   private static final String[] LOTS = {"L1", "L2", "L3", "L4", "L5", "L6"};
@@ -74,10 +79,47 @@ class OrderFreeTest {
       }
       facts.add(fact(random, head, id));
     }
+    int acts = random.nextInt(8);
+    for (int i = 0; i < acts; i++) {
+      facts.add(act(random, "a" + i, size));
+    }
     if (random.nextBoolean()) {
       facts.add(InventedFacts.withdrawal("undo", 500, "f" + random.nextInt(size)));
     }
+    if (random.nextBoolean()) {
+      facts.add(InventedFacts.withdrawal("undo-act", 500, "a" + random.nextInt(8)));
+    }
     return facts;
+  }
+
+  private static SpecificRecord act(Random random, String id, int facts) {
+    String lot = LOTS[random.nextInt(2)];
+    List<String> sealed =
+        IntStream.range(0, facts).filter(i -> random.nextBoolean()).mapToObj(i -> "f" + i).toList();
+    Signature signature =
+        InventedActs.signed(
+            random.nextInt(400),
+            "p-" + random.nextInt(2),
+            1 + random.nextInt(2),
+            random.nextBoolean() ? "a" : "b",
+            sealed);
+    return switch (random.nextInt(8)) {
+      case 0 ->
+          InventedActs.suspension(
+              id, lot, signature, new Correction(otherThan(id, random), "by mistake"));
+      case 1 -> InventedActs.suspension(id, lot, signature, null);
+      case 2 ->
+          InventedActs.condemnation(
+              id, lot, CondemnationGround.values()[random.nextInt(2)], signature);
+      case 3 -> InventedActs.downgrade(id, lot, Category.CERTIFIED, signature);
+      case 4 -> InventedActs.refused(id, lot, random.nextInt(400));
+      default -> InventedActs.release(id, lot, signature);
+    };
+  }
+
+  private static String otherThan(String id, Random random) {
+    String other = "a" + random.nextInt(8);
+    return other.equals(id) ? "a8" : other;
   }
 
   private static SpecificRecord fact(Random random, FactHeader head, String id) {

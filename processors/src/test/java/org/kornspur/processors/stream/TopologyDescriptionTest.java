@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.kornspur.ingest.registry.LocalSchemaRegistry;
+import org.kornspur.ingest.seal.TrustedKeys;
 import org.kornspur.ingest.wire.WireFormat;
 import org.kornspur.processors.judging.Judge;
 
@@ -27,7 +28,9 @@ class TopologyDescriptionTest {
         KornspurTopology.build(
                 new WireFormat(new LocalSchemaRegistry()),
                 new Judge(id -> Optional.of(new NoLimits(id)), List.of()),
-                Stores.onDisk())
+                TrustedKeys.of(),
+                Stores.onDisk(),
+                DrivenTopology.SEAL)
             .describe()
             .toString();
     Files.createDirectories(Path.of("target", "checks"));

@@ -1,0 +1,229 @@
+package org.kornspur.api.act;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
+import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.api.access.Caller;
+import org.kornspur.api.access.ReAuthentication;
+import org.kornspur.api.engine.Engine;
+import org.kornspur.api.engine.SiteKeys;
+import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.ProblemDocument;
+import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.api.resource.Answers;
+import org.kornspur.contract.ActKind;
+import org.kornspur.contract.RefusalGround;
+import org.kornspur.contract.RefusedAct;
+import org.kornspur.contract.Signature;
+import org.kornspur.ingest.act.SignedActs;
+import org.kornspur.ingest.contract.FactType;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.dossier.Entry;
+import org.kornspur.processors.gates.Gates;
+import org.kornspur.processors.judging.Judge;
+import org.kornspur.processors.release.ActRules;
+import org.kornspur.processors.release.ReleaseSheet;
+import org.kornspur.processors.release.SignedAct;
+import org.kornspur.processors.standards.Rulebooks;
+
+/**
+ * Has persons sign acts.
+ *
+ * <p>The signature shows the printed name, the time and the meaning (21 CFR 11.50(a)), and these
+ * stand in every readable form of the act (11.50(b)); it is bound to what was signed by the seal,
+ * and the whole act by the server's key, so that it cannot be cut out or carried over (11.70). Acts
+ * on one subject are signed one after the other on this instance; with several instances the stream
+ * is the judge: it takes acts by the time of their signing, and one that does not fit has no
+ * effect.
+ */
+@ApplicationScoped
+class Acts {
+  private static final int STRIPES = 64;
+  private static final long LONGEST_WAIT_NANOS = TimeUnit.SECONDS.toNanos(5);
+
+  private final Engine engine;
+  private final Answers answers;
+  private final SiteKeys keys;
+  private final ReAuthentication proof;
+  private final SignerNames names;
+  private final ServedSheets served;
+  private final Refusals refusals;
+  private final ActSettings settings;
+  private final Judge judge = new Judge(Rulebooks.bundled()::find, Gates.all());
+  private final Object[] stripes =
+      Stream.generate(Object::new).limit(STRIPES).toArray(Object[]::new);
+  private final Clock clock = Clock.systemUTC();
+
+  @Inject
+  Acts(
+      Engine engine,
+      Answers answers,
+      SiteKeys keys,
+      ReAuthentication proof,
+      SignerNames names,
+      ServedSheets served,
+      Refusals refusals,
+      ActSettings settings) {
+    this.engine = engine;
+    this.answers = answers;
+    this.keys = keys;
+    this.proof = proof;
+    this.names = names;
+    this.served = served;
+    this.refusals = refusals;
+    this.settings = settings;
+  }
+
+  /**
+   * What a person would sign now.
+   *
+   * @throws ApiProblem if no fact names the subject
+   */
+  ReleaseSheet sheet(Subject subject) {
+    ReleaseSheet sheet = ReleaseSheet.of(answers.wholeDossier(subject), judge::assess);
+    served.keep(sheet);
+    return sheet;
+  }
+
+  /**
+   * The same for a person to read.
+   *
+   * @param signerId who asks
+   */
+  ReleaseSheetView sheetFor(Subject subject, String signerId) {
+    return ReleaseSheetView.of(
+        sheet(subject), answers.view(subject), signerId, this::signaturesNeeded);
+  }
+
+  private int signaturesNeeded(ActKind kind) {
+    return kind == ActKind.RELEASE && settings.twoPersons() ? 2 : 1;
+  }
+
+  /** The acts on a subject and the refused ones, in the order of their time. */
+  List<ActView> history(Subject subject) {
+    ReleaseSheet now = sheet(subject);
+    return now.dossier().entries().stream()
+        .filter(entry -> FactType.of(entry.fact()).isAct())
+        .map(entry -> view(entry, now))
+        .toList();
+  }
+
+  /**
+   * Signs.
+   *
+   * @throws ApiProblem if the person may not, or the act does not follow on the state of the lot;
+   *     that is put on record
+   */
+  ActView sign(Subject subject, Caller caller, ActRequest request) {
+    answers.wholeDossier(subject);
+    authenticate(subject, caller, request);
+    synchronized (stripes[Math.floorMod(subject.hashCode(), STRIPES)]) {
+      ReleaseSheet sheet = ReleaseSheet.of(answers.wholeDossier(subject), judge::assess);
+      requireSameSeal(caller, request, sheet);
+      ActRules.refusal(sheet, request.wish(), caller.personId())
+          .ifPresent(
+              why -> {
+                record(sheet, caller, request, RefusalGround.OUT_OF_SEQUENCE, why);
+                throw new ApiProblem(ProblemKind.ACT_OUT_OF_SEQUENCE, why);
+              });
+      Instant now = clock.instant().truncatedTo(ChronoUnit.MILLIS);
+      Signature signature =
+          sheet.signature(
+              caller.personId(),
+              names.digestOf(caller),
+              request.meaning(),
+              now,
+              signaturesNeeded(request.kind()));
+      SpecificRecord act =
+          SignedActs.attest(ActFacts.of(request, sheet, signature), keys.signing());
+      engine.publish(act);
+      awaitInDossier(subject, act);
+      return view(new Entry(act, Optional.empty()), sheet);
+    }
+  }
+
+  private void authenticate(Subject subject, Caller caller, ActRequest request) {
+    try {
+      proof.require(caller, request.password());
+    } catch (ApiProblem notProved) {
+      refusals.record(
+          subject,
+          caller.personId(),
+          request.kind(),
+          Optional.of(request.reason()),
+          RefusalGround.NOT_AUTHENTICATED,
+          notProved.document().detail());
+      throw notProved;
+    }
+  }
+
+  private void requireSameSeal(Caller caller, ActRequest request, ReleaseSheet sheet) {
+    if (!request.seal().equals(sheet.seal().hex())) {
+      String detail =
+          "You signed the seal "
+              + request.seal()
+              + ", and the seal of "
+              + sheet.dossier().subject()
+              + " now is "
+              + sheet.seal().hex()
+              + ".";
+      record(sheet, caller, request, RefusalGround.SEAL_CHANGED, detail);
+      throw new ApiProblem(
+          ProblemDocument.of(
+              ProblemKind.SEAL_CHANGED, detail, served.difference(request.seal(), sheet)));
+    }
+  }
+
+  private void record(
+      ReleaseSheet sheet, Caller caller, ActRequest request, RefusalGround ground, String why) {
+    refusals.record(
+        sheet.dossier().subject(),
+        caller.personId(),
+        request.kind(),
+        Optional.of(request.reason()),
+        ground,
+        why);
+  }
+
+  /** So that who signs next, and who reads next, meets the act; it counts without this too. */
+  private void awaitInDossier(Subject subject, SpecificRecord act) {
+    String actId = FactType.headerOf(act).getFactId();
+    long end = System.nanoTime() + LONGEST_WAIT_NANOS;
+    while (System.nanoTime() - end < 0) {
+      boolean arrived =
+          engine.dossier(subject).stream()
+              .anyMatch(entry -> entry.header().getFactId().equals(actId));
+      if (arrived) {
+        return;
+      }
+      try {
+        TimeUnit.MILLISECONDS.sleep(20);
+      } catch (InterruptedException interrupted) {
+        Thread.currentThread().interrupt();
+        return;
+      }
+    }
+  }
+
+  private ActView view(Entry entry, ReleaseSheet now) {
+    boolean verifies = SignedActs.verifies(entry.fact(), keys.trusted());
+    if (entry.fact() instanceof RefusedAct refused) {
+      return ActView.of(refused, verifies);
+    }
+    SignedAct act = SignedAct.of(entry.fact()).orElseThrow();
+    Signature signature = act.signature();
+    return ActView.of(
+        entry,
+        act,
+        names.printed(signature.getSignerId(), signature.getSignerNameDigest()),
+        verifies,
+        signature.getSeal().equals(now.seal().hex()));
+  }
+}

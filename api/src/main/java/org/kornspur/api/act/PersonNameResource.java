@@ -1,0 +1,41 @@
+package org.kornspur.api.act;
+
+import jakarta.inject.Inject;
+import jakarta.ws.rs.DELETE;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.core.Response;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jboss.logging.Logger;
+import org.kornspur.api.access.Action;
+import org.kornspur.api.access.CurrentCaller;
+import org.kornspur.api.access.Needs;
+import org.kornspur.api.view.Addresses;
+
+/** The printed name of a person who signed, kept apart from what was signed. */
+@Path(Addresses.ROOT + "/people/{id}/name")
+@Tag(name = "People")
+public class PersonNameResource {
+  private static final Logger LOG = Logger.getLogger(PersonNameResource.class);
+
+  @Inject SignerNames names;
+  @Inject CurrentCaller caller;
+
+  @DELETE
+  @Needs(Action.MANAGE_PEOPLE)
+  @Operation(
+      operationId = "forgetName",
+      summary = "Forget the printed name of a person who signed",
+      description =
+          "What the person signed stays, under the id alone, and still verifies. It does not touch"
+              + " the people file; a person who may still come in and signs again is kept anew.")
+  @APIResponse(responseCode = "204", description = "Forgotten, or there was nothing to forget")
+  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
+  public Response forget(@PathParam("id") String id) {
+    names.forget(id);
+    LOG.infof("%s had the printed name of person %s forgotten", caller.get().personId(), id);
+    return Response.noContent().build();
+  }
+}

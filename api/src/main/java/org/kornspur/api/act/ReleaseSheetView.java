@@ -1,0 +1,69 @@
+package org.kornspur.api.act;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.ToIntFunction;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.kornspur.api.view.StandingView;
+import org.kornspur.contract.ActKind;
+import org.kornspur.contract.Category;
+import org.kornspur.processors.release.ActRules;
+import org.kornspur.processors.release.ActRules.Wish;
+import org.kornspur.processors.release.CanonicalDossier;
+import org.kornspur.processors.release.ReleaseSheet;
+
+/** Exactly what a person would sign. */
+@Schema(description = "Exactly what a person would sign")
+public record ReleaseSheetView(
+    @Schema(description = "To be given back with the signature") String seal,
+    @Schema(description = "What the seal is the SHA-256 of, in UTF-8") String sealedText,
+    @Schema(description = "The standing as it is shown, with every gate and caution")
+        StandingView standing,
+    @Schema(description = "What to mind before signing") String caution,
+    @Schema(description = "Which acts follow on the present state, for the one who asks")
+        List<Possible> acts) {
+  private static final String CAUTION =
+      "By signing you take responsibility under your printed name for what stands here, with the"
+          + " time and the meaning that you give. It cannot be taken back, only followed by another"
+          + " act. The certification authority decides; this is a reckoning from recorded facts.";
+
+  /** An act, and what stands against it. */
+  @Schema(description = "An act, and what stands against it")
+  public record Possible(
+      @Schema(enumeration = {"RELEASE", "SUSPEND", "CONDEMN", "DOWNGRADE"}) String kind,
+      boolean possible,
+      @Schema(description = "Why not, and what to do; null where it is possible") String why,
+      @Schema(description = "Persons who must sign before it takes effect") int signaturesNeeded) {}
+
+  static ReleaseSheetView of(
+      ReleaseSheet sheet,
+      StandingView standing,
+      String signerId,
+      ToIntFunction<ActKind> signaturesNeeded) {
+    return new ReleaseSheetView(
+        sheet.seal().hex(),
+        CanonicalDossier.text(sheet.dossier(), sheet.assessment()),
+        standing,
+        CAUTION,
+        Arrays.stream(ActKind.values())
+            .map(kind -> possible(kind, sheet, signerId, signaturesNeeded.applyAsInt(kind)))
+            .toList());
+  }
+
+  private static Possible possible(
+      ActKind kind, ReleaseSheet sheet, String signerId, int signaturesNeeded) {
+    Optional<String> refusal = ActRules.refusal(sheet, wish(kind), signerId);
+    return new Possible(kind.name(), refusal.isEmpty(), refusal.orElse(null), signaturesNeeded);
+  }
+
+  /** The act with the least that it asks for; whether a category is low enough is told apart. */
+  private static Wish wish(ActKind kind) {
+    return switch (kind) {
+      case RELEASE -> new Wish.ToRelease();
+      case SUSPEND -> new Wish.ToSuspend(Optional.empty());
+      case CONDEMN -> new Wish.ToCondemn();
+      case DOWNGRADE -> new Wish.ToDowngrade(Category.CERTIFIED);
+    };
+  }
+}

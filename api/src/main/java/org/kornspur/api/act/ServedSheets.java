@@ -1,0 +1,79 @@
+package org.kornspur.api.act;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Stream;
+import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.intake.Problems;
+import org.kornspur.processors.release.CanonicalDossier;
+import org.kornspur.processors.release.ReleaseSheet;
+
+/**
+ * The release sheets that this instance gave out lately, by their seal, so that somebody who signs
+ * an old one can be told what has changed.
+ */
+@ApplicationScoped
+class ServedSheets {
+  private static final int KEPT = 500;
+
+  private final Map<String, String> texts =
+      new LinkedHashMap<>() {
+        private static final long serialVersionUID = 1L;
+
+        @Override
+        protected boolean removeEldestEntry(Map.Entry<String, String> eldest) {
+          return size() > KEPT;
+        }
+      };
+
+  synchronized void keep(ReleaseSheet sheet) {
+    texts.put(sheet.seal().hex(), text(sheet));
+  }
+
+  /** What is in the sheet now and was not in the one with this seal, and the other way round. */
+  List<Problem> difference(String seenSeal, ReleaseSheet now) {
+    Optional<String> seen = seen(seenSeal);
+    if (seen.isEmpty()) {
+      return List.of(
+          new Problem(
+              "seal",
+              Problem.shown(seenSeal),
+              now.seal().hex(),
+              "This instance no longer knows the sheet that you read; read it again"));
+    }
+    Set<String> before = lines(seen.get());
+    Set<String> after = lines(text(now));
+    Problems difference = new Problems();
+    Stream.concat(
+            before.stream()
+                .filter(line -> !after.contains(line))
+                .map(line -> changed(line, "no longer so")),
+            after.stream().filter(line -> !before.contains(line)).map(line -> changed(line, "new")))
+        .forEach(difference::add);
+    return difference.list();
+  }
+
+  private synchronized Optional<String> seen(String seal) {
+    return Optional.ofNullable(texts.get(seal));
+  }
+
+  private static Problem changed(String line, String how) {
+    int tab = line.indexOf('\t');
+    String kind = tab < 0 ? line : line.substring(0, tab);
+    String rest = tab < 0 ? "" : line.substring(tab + 1).replace('\t', ' ');
+    return new Problem(kind, Problem.described(rest), how, "Read the release sheet again");
+  }
+
+  private static String text(ReleaseSheet sheet) {
+    return CanonicalDossier.text(sheet.dossier(), sheet.assessment());
+  }
+
+  private static Set<String> lines(String text) {
+    return new TreeSet<>(List.of(text.split("\n")));
+  }
+}

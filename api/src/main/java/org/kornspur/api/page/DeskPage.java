@@ -1,0 +1,45 @@
+package org.kornspur.api.page;
+
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.BeanParam;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.UriInfo;
+import java.util.Set;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.kornspur.api.access.Action;
+import org.kornspur.api.access.Needs;
+import org.kornspur.api.resource.Answers;
+import org.kornspur.api.resource.StandingFilter;
+import org.kornspur.api.view.AsOf;
+import org.kornspur.ingest.contract.Subject;
+
+/** The quality desk: what needs quality now, worst first. */
+@Path("/desk")
+public class DeskPage {
+  @Inject Framing framing;
+  @Inject Answers answers;
+  @Inject Choices choices;
+  @Inject Desks desks;
+
+  @CheckedTemplate(basePath = "page")
+  static class Templates {
+    static native TemplateInstance desk(Frame page, Desk desk, Filters filters);
+  }
+
+  @GET
+  @Needs(Action.READ_QUARANTINE)
+  @Produces(MediaType.TEXT_HTML + ";charset=UTF-8")
+  @Operation(hidden = true)
+  public String desk(@BeanParam StandingFilter filter, @Context UriInfo uri) {
+    AsOf asOf = answers.asOf();
+    Desk desk = desks.of(filter.query(Set.of(Subject.Kind.LOT, Subject.Kind.CROP), false));
+    return framing.render(
+        Templates.desk(framing.around(Room.DESK, asOf), desk, choices.filters(uri)));
+  }
+}

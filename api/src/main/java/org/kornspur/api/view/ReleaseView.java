@@ -1,0 +1,87 @@
+package org.kornspur.api.view;
+
+import java.time.Instant;
+import java.util.List;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.kornspur.standing.ActSigned;
+import org.kornspur.standing.LotRelease;
+import org.kornspur.standing.ReleaseStep;
+import org.kornspur.standing.VerdictChange;
+
+/** How far persons have released a lot, and what took a release back. */
+@Schema(description = "How far persons have released a lot, and what took a release back")
+public record ReleaseView(
+    ReleaseStep step,
+    @Schema(description = "When that step was reached; null where it is not known") Instant since,
+    @Schema(
+            description =
+                "Signatures that the step rests on; of a suspended release those that had released"
+                    + " it")
+        List<SignedView> signatures,
+    @Schema(description = "Persons who must sign before it is released", examples = "1")
+        int signaturesNeeded,
+    @Schema(description = "Why it is suspended or condemned; null where it is neither") String why,
+    @Schema(description = "Facts that suspended it by themselves") List<String> causes,
+    @Schema(description = "Verdicts that changed since it was released") List<ChangeView> changes,
+    @Schema(description = "Category that it was made for, where a person put it into a lower one")
+        String downgradedFrom,
+    @Schema(description = "Mass that left for customers while it was not released")
+        double dispatchedUnreleasedKg) {
+
+  /** A signature. */
+  @Schema(description = "A signature; the history of acts has the printed name")
+  public record SignedView(
+      String actId, String kind, String signerId, String meaning, Instant signedAt, String seal) {
+
+    static SignedView of(ActSigned act) {
+      return new SignedView(
+          act.getActId(),
+          act.getKind(),
+          act.getSignerId(),
+          act.getMeaning(),
+          act.getSignedAt(),
+          act.getSeal());
+    }
+  }
+
+  /** A verdict that changed. */
+  @Schema(description = "A verdict that changed since the lot was released")
+  public record ChangeView(
+      String gate,
+      String aspect,
+      @Schema(description = "The ancestor that it comes from; null for an own verdict")
+          String inheritedFrom,
+      @Schema(enumeration = {"MET", "NOT_MET", "OWED", "NONE"}) String before,
+      @Schema(enumeration = {"MET", "NOT_MET", "OWED"}) String after,
+      List<String> factIds,
+      String sentence) {
+
+    static ChangeView of(VerdictChange change) {
+      return new ChangeView(
+          change.getGate(),
+          change.getAspect(),
+          change.getInheritedFrom(),
+          change.getBefore(),
+          change.getAfter(),
+          change.getFactIds(),
+          change.getSentence());
+    }
+  }
+
+  static ReleaseView of(LotRelease release) {
+    if (release == null) {
+      return new ReleaseView(
+          ReleaseStep.NONE, null, List.of(), 1, null, List.of(), List.of(), null, 0);
+    }
+    return new ReleaseView(
+        release.getStep(),
+        release.getSince(),
+        release.getSignatures().stream().map(SignedView::of).toList(),
+        release.getSignaturesNeeded(),
+        release.getWhy(),
+        release.getCauses(),
+        release.getChanges().stream().map(ChangeView::of).toList(),
+        release.getDowngradedFrom(),
+        release.getDispatchedUnreleasedKg());
+  }
+}

@@ -1,0 +1,104 @@
+package org.kornspur.ingest.act;
+
+import java.nio.charset.StandardCharsets;
+import java.util.HexFormat;
+import java.util.List;
+import org.apache.avro.specific.SpecificData;
+import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.contract.Attestation;
+import org.kornspur.ingest.contract.FactType;
+import org.kornspur.ingest.contract.Fingerprint;
+import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.seal.SigningKey;
+import org.kornspur.ingest.seal.TrustedKeys;
+
+/**
+ * The server's signature over acts.
+ *
+ * <p>What is signed is the line {@value #PURPOSE} and a line feed, followed by the {@link
+ * Fingerprint} in hexadecimal of the act whose attestation holds two empty texts; in ASCII. So
+ * every other field, the person's signature and seal included, is bound, and the signature cannot
+ * be carried over to another record.
+ *
+ * <p>Source: 21 CFR 11.70, signature/record linking.
+ */
+public final class SignedActs {
+  private static final String PURPOSE = "kornspur act 1";
+  private static final String FIELD = "attestation";
+
+  private SignedActs() {}
+
+  /** The act with the server's signature over it. */
+  public static <T extends SpecificRecord> T attest(T act, SigningKey key) {
+    String signed = HexFormat.of().formatHex(key.sign(message(act)));
+    return with(act, new Attestation(key.keyId(), signed));
+  }
+
+  /**
+   * Whether a trusted key signed exactly this act.
+   *
+   * @throws IllegalArgumentException if the record is no act
+   */
+  public static boolean verifies(SpecificRecord act, TrustedKeys keys) {
+    Attestation attestation = attestationOf(act);
+    try {
+      byte[] signature = HexFormat.of().parseHex(attestation.getSignature());
+      return keys.verifies(attestation.getKeyId(), message(act), signature);
+    } catch (IllegalArgumentException notHexadecimal) {
+      return false;
+    }
+  }
+
+  /** The server's signature of an act. */
+  public static Attestation attestationOf(SpecificRecord act) {
+    requireAct(act);
+    return (Attestation) act.get(act.getSchema().getField(FIELD).pos());
+  }
+
+  /**
+   * What is wrong with a fact from the topic of facts, as far as acts are concerned: an act counts
+   * only if a trusted key signed it. Empty for any other fact.
+   */
+  public static List<Problem> problemsOf(SpecificRecord fact, TrustedKeys keys) {
+    if (!FactType.of(fact).isAct() || verifies(fact, keys)) {
+      return List.of();
+    }
+    String keyId = attestationOf(fact).getKeyId();
+    return List.of(
+        new Problem(
+            FIELD,
+            keys.contains(keyId)
+                ? "a signature that is not one of key " + Problem.shown(keyId) + " over this act"
+                : "a signature of the key " + Problem.shown(keyId) + ", which is not trusted here",
+            "the signature of a trusted key over the act as it is",
+            "An act is signed at POST /api/v1/lots/{id}/acts. If another server signed it, put"
+                + " its public key among the trusted keys and replay the entry"));
+  }
+
+  /** That acts are not taken in from senders and files. */
+  public static Problem notTakenIn(FactType act) {
+    return new Problem(
+        "type",
+        Problem.shown(act.contractName()),
+        "a fact that may be sent in; this is the act of a person",
+        "An act is signed at POST /api/v1/lots/{id}/acts");
+  }
+
+  private static byte[] message(SpecificRecord act) {
+    String fingerprint = Fingerprint.of(with(act, new Attestation("", "")));
+    return (PURPOSE + "\n" + fingerprint).getBytes(StandardCharsets.US_ASCII);
+  }
+
+  private static <T extends SpecificRecord> T with(T act, Attestation attestation) {
+    requireAct(act);
+    T copy = SpecificData.get().deepCopy(act.getSchema(), act);
+    copy.put(act.getSchema().getField(FIELD).pos(), attestation);
+    return copy;
+  }
+
+  private static void requireAct(SpecificRecord act) {
+    if (!FactType.of(act).isAct()) {
+      throw new IllegalArgumentException(act.getSchema().getName() + " is no act");
+    }
+  }
+}

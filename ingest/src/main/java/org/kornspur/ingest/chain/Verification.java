@@ -1,0 +1,189 @@
+package org.kornspur.ingest.chain;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.kornspur.ingest.chain.Finding.Kind;
+import org.kornspur.ingest.seal.Hash;
+import org.kornspur.ingest.seal.TrustedKeys;
+
+/**
+ * Walks records, links and checkpoints of a whole log and names the first place, in each partition,
+ * that is not as it was signed.
+ *
+ * <p>The records are the evidence; links only help to say which record it is. So records under a
+ * checkpoint whose links were damaged are still proved by the checkpoint alone.
+ */
+public final class Verification {
+
+  private final TrustedKeys trusted;
+  private final List<Checkpoint> keptElsewhere;
+  private Map<Hash, List<ChainLink>> linksByContent;
+  private List<PartitionLog> log;
+
+  private Verification(TrustedKeys trusted, List<Checkpoint> keptElsewhere) {
+    this.trusted = trusted;
+    this.keptElsewhere = keptElsewhere;
+  }
+
+  /**
+   * Verifies a log.
+   *
+   * @param log all partitions
+   * @param trusted keys whose checkpoints count
+   * @param keptElsewhere checkpoints that were handed out before; they show that a log was cut off
+   *     together with its own checkpoints
+   */
+  public static List<PartitionReport> of(
+      List<PartitionLog> log, TrustedKeys trusted, Collection<Checkpoint> keptElsewhere) {
+    Verification verification = new Verification(trusted, List.copyOf(keptElsewhere));
+    verification.log = List.copyOf(log);
+    return log.stream().map(verification::verify).toList();
+  }
+
+  private PartitionReport verify(PartitionLog part) {
+    CheckpointWalk walk = new CheckpointWalk(part.partition(), trusted);
+    List<Checkpoint> reliable =
+        walk.reliable(
+            part.checkpoints(),
+            keptElsewhere.stream().filter(kept -> kept.partition() == part.partition()).toList());
+    Map<Long, List<ChainLink>> bySequence = new HashMap<>();
+    part.links()
+        .forEach(
+            link -> bySequence.computeIfAbsent(link.sequence(), n -> new ArrayList<>()).add(link));
+    List<LogRecord.Entry> chained = part.records();
+    long begin = part.links().isEmpty() ? 0 : part.links().get(0).offset();
+    if (part.links().isEmpty() || part.links().get(0).sequence() == 1) {
+      chained = chained.stream().filter(record -> record.offset() >= begin).toList();
+    }
+    Alignment records = new Alignment(chained, part.links(), this::find);
+    List<Finding> findings = new ArrayList<>();
+    long signed = walkSigned(part, reliable, bySequence, records, findings);
+    long unsigned = 0;
+    if (findings.stream().noneMatch(finding -> finding.kind().touchesRecords())) {
+      unsigned = walkTail(part, reliable, bySequence, records, findings);
+    }
+    if (findings.isEmpty()) {
+      outOfOrder(part.links()).ifPresent(findings::add);
+    }
+    findings.addAll(walk.findings());
+    boolean atEnd = findings.stream().noneMatch(finding -> finding.kind().touchesRecords());
+    return new PartitionReport(
+        part.partition(),
+        part.records().size(),
+        (long) part.records().size() - chained.size(),
+        signed,
+        unsigned,
+        atEnd ? records.rest().size() : 0,
+        reliable.size(),
+        reliable.isEmpty()
+            ? Optional.empty()
+            : Optional.of(reliable.get(reliable.size() - 1).signedAt()),
+        findings);
+  }
+
+  /** Returns how many records are as they were signed. */
+  private static long walkSigned(
+      PartitionLog part,
+      List<Checkpoint> reliable,
+      Map<Long, List<ChainLink>> links,
+      Alignment records,
+      List<Finding> findings) {
+    long after = 0;
+    Hash hash = ChainLink.genesis(part.partition());
+    for (Checkpoint checkpoint : reliable) {
+      Optional<Finding> finding =
+          new Segment(part.partition(), after, hash, checkpoint, links).check(records);
+      if (finding.isPresent() && finding.get().kind().touchesRecords()) {
+        findings.add(finding.get());
+        return after;
+      }
+      if (finding.isPresent() && findings.isEmpty()) {
+        findings.add(finding.get());
+      }
+      after = checkpoint.sequence();
+      hash = checkpoint.link();
+    }
+    return after;
+  }
+
+  /** What no checkpoint covers yet: returns how many records have a link that fits. */
+  private static long walkTail(
+      PartitionLog part,
+      List<Checkpoint> reliable,
+      Map<Long, List<ChainLink>> links,
+      Alignment records,
+      List<Finding> findings) {
+    Checkpoint last = reliable.isEmpty() ? null : reliable.get(reliable.size() - 1);
+    long signed = last == null ? 0 : last.sequence();
+    Hash hash = last == null ? ChainLink.genesis(part.partition()) : last.link();
+    long sequence = signed;
+    while (links.containsKey(sequence + 1)) {
+      Hash before = hash;
+      Optional<ChainLink> link =
+          links.get(sequence + 1).stream().filter(next -> next.follows(before)).findFirst();
+      if (link.isEmpty()) {
+        findings.add(unsignedLink(links.get(sequence + 1).get(0)));
+        break;
+      }
+      Optional<Finding> misfit = records.fit(link.get());
+      if (misfit.isPresent()) {
+        findings.add(misfit.get());
+        break;
+      }
+      sequence++;
+      hash = link.get().link();
+    }
+    return sequence - signed;
+  }
+
+  private static Finding unsignedLink(ChainLink link) {
+    return new Finding(
+        Kind.LINK_ALTERED,
+        link.partition(),
+        link.sequence(),
+        link.offset(),
+        link.factId(),
+        "a link that follows the one before; no checkpoint covers it yet",
+        "link " + link.link());
+  }
+
+  private static Optional<Finding> outOfOrder(List<ChainLink> links) {
+    long expected = 1;
+    for (ChainLink link : links) {
+      if (link.sequence() != expected) {
+        return Optional.of(
+            new Finding(
+                link.sequence() > expected ? Kind.LINK_REMOVED : Kind.LINK_INSERTED,
+                link.partition(),
+                expected,
+                link.offset(),
+                link.factId(),
+                "link " + expected + " here",
+                "link " + link.sequence()));
+      }
+      expected++;
+    }
+    return Optional.empty();
+  }
+
+  private Optional<ChainLink> find(Hash content, int notInPartition) {
+    if (linksByContent == null) {
+      linksByContent = new HashMap<>();
+      for (PartitionLog part : log) {
+        part.links()
+            .forEach(
+                link ->
+                    linksByContent
+                        .computeIfAbsent(link.content(), hash -> new ArrayList<>())
+                        .add(link));
+      }
+    }
+    return linksByContent.getOrDefault(content, List.of()).stream()
+        .filter(link -> link.partition() != notInPartition)
+        .findFirst();
+  }
+}

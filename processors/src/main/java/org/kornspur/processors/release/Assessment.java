@@ -1,0 +1,37 @@
+package org.kornspur.processors.release;
+
+import java.util.List;
+import java.util.Optional;
+import org.kornspur.processors.dossier.Material;
+import org.kornspur.processors.dossier.Trouble;
+import org.kornspur.processors.verdict.Verdict;
+
+/**
+ * What the gates say of one dossier, before any question of release.
+ *
+ * @param standing FIT, NOT_FIT or EVIDENCE_OWED
+ * @param material what it is; empty while its origin is unknown
+ * @param rulebook the rulebook that it was judged by; empty where none was found
+ * @param verdicts one for each gate and aspect that applies
+ * @param inherited what it takes over from ancestors
+ */
+public record Assessment(
+    String standing,
+    Optional<Material> material,
+    Optional<Book> rulebook,
+    List<Verdict> verdicts,
+    List<Trouble> inherited) {
+
+  /** A rulebook by id and edition. */
+  public record Book(String id, String edition) {}
+
+  /** Whether nothing stands against its release. */
+  public boolean isFit() {
+    return standing.equals("FIT");
+  }
+
+  /** Whether something stands against it, other than evidence that is still owed. */
+  public boolean isUnfit() {
+    return standing.equals("NOT_FIT");
+  }
+}

@@ -1,0 +1,52 @@
+package org.kornspur.processors.release;
+
+import java.time.Instant;
+import java.util.function.Function;
+import org.kornspur.contract.Signature;
+import org.kornspur.processors.dossier.Dossier;
+
+/**
+ * Exactly what a person signs: a dossier, what the gates say of it, what has come of its release,
+ * and the seal over it.
+ */
+public record ReleaseSheet(Dossier dossier, Assessment assessment, LotRelease release, Seal seal) {
+
+  /**
+   * The sheet of a dossier as it is now.
+   *
+   * @param assess what the gates say of a dossier
+   */
+  public static ReleaseSheet of(Dossier dossier, Function<Dossier, Assessment> assess) {
+    Assessment assessment = assess.apply(dossier);
+    return new ReleaseSheet(
+        dossier,
+        assessment,
+        Releases.of(dossier, assessment, assess).orElse(LotRelease.NOTHING),
+        Seal.of(dossier, assessment));
+  }
+
+  /**
+   * A person's signature under this sheet.
+   *
+   * @param nameDigest digest of the printed name, hexadecimal
+   * @param meaning what the signature means, in words
+   * @param at when it is given, in whole milliseconds
+   * @param signaturesNeeded persons who must sign before the act takes effect
+   */
+  public Signature signature(
+      String signerId, String nameDigest, String meaning, Instant at, int signaturesNeeded) {
+    return new Signature(
+        signerId,
+        nameDigest,
+        meaning,
+        at,
+        seal.hex(),
+        assessment.material().map(SealedVerdicts::of).orElse(null),
+        assessment.rulebook().map(Assessment.Book::id).orElse(null),
+        assessment.rulebook().map(Assessment.Book::edition).orElse(null),
+        assessment.standing(),
+        SealedVerdicts.factIds(dossier),
+        SealedVerdicts.of(assessment),
+        signaturesNeeded);
+  }
+}

@@ -1,0 +1,134 @@
+package org.kornspur.processors.release;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import org.kornspur.contract.Category;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.dossier.Material;
+import org.kornspur.processors.release.LotRelease.Step;
+
+/**
+ * What a lot's release has come to: persons' acts in the order of their signing, held against the
+ * facts that came since. A function of the set of facts.
+ */
+public final class Releases {
+
+  private Releases() {}
+
+  /**
+   * The release of a lot.
+   *
+   * @param now what the gates say of the whole dossier
+   * @param assess what they say of any part of it
+   * @return empty for what is no lot, and for a lot of which there is nothing to say
+   */
+  public static Optional<LotRelease> of(
+      Dossier dossier, Assessment now, Function<Dossier, Assessment> assess) {
+    if (dossier.subject().kind() != Subject.Kind.LOT) {
+      return Optional.empty();
+    }
+    return Optional.of(decided(dossier, now, assess)).filter(release -> !release.isEmpty());
+  }
+
+  private static LotRelease decided(
+      Dossier dossier, Assessment now, Function<Dossier, Assessment> assess) {
+    Draft draft = new Draft(dossier, ActSequence.of(dossier));
+    ActSequence acts = draft.acts();
+    if (acts.condemned().isPresent()) {
+      SignedAct act = acts.condemned().get();
+      return draft.by(Step.CONDEMNED, List.of(act), "Condemned by " + words(act));
+    }
+    Optional<SignedAct> proposed =
+        acts.proposed()
+            .filter(first -> first.signature().getSeal().equals(Seal.of(dossier, now).hex()));
+    if (acts.suspended().isPresent()) {
+      SignedAct act = acts.suspended().get();
+      return proposed
+          .map(draft::proposed)
+          .orElseGet(() -> draft.by(Step.SUSPENDED, List.of(act), "Suspended by " + words(act)));
+    }
+    if (acts.released().isEmpty()) {
+      return proposed.map(draft::proposed).orElseGet(draft::none);
+    }
+    Optional<LaterFacts.Suspending> suspending =
+        new LaterFacts(dossier, last(acts.released()).signature()).suspending(now, assess);
+    if (suspending.isEmpty()) {
+      return draft.released();
+    }
+    return proposed.map(draft::proposed).orElseGet(() -> draft.suspended(suspending.get()));
+  }
+
+  private static SignedAct last(List<SignedAct> acts) {
+    return acts.get(acts.size() - 1);
+  }
+
+  private static String words(SignedAct act) {
+    return "person " + act.signature().getSignerId() + ": " + act.reason();
+  }
+
+  /** What is said of a release whatever its step. */
+  private record Draft(Dossier dossier, ActSequence acts) {
+
+    LotRelease none() {
+      return with(Step.NONE, Optional.empty(), List.of(), Optional.empty(), List.of(), List.of());
+    }
+
+    LotRelease released() {
+      return by(Step.RELEASED, acts.released(), null);
+    }
+
+    LotRelease proposed(SignedAct first) {
+      return by(Step.PROPOSED, List.of(first), null);
+    }
+
+    LotRelease suspended(LaterFacts.Suspending by) {
+      return with(
+          Step.SUSPENDED,
+          by.since(),
+          acts.released(),
+          Optional.of(by.why()),
+          by.causes(),
+          by.changes());
+    }
+
+    LotRelease by(Step step, List<SignedAct> signed, String why) {
+      return with(
+          step,
+          Optional.of(last(signed).signature().getSignedAt()),
+          signed,
+          Optional.ofNullable(why),
+          List.of(),
+          List.of());
+    }
+
+    private LotRelease with(
+        Step step,
+        Optional<Instant> since,
+        List<SignedAct> signed,
+        Optional<String> why,
+        List<String> causes,
+        List<LotRelease.Change> changes) {
+      return new LotRelease(
+          step,
+          since,
+          signed.stream().map(SignedAct::signed).toList(),
+          signed.isEmpty() ? 1 : last(signed).signature().getSignaturesNeeded(),
+          why,
+          causes,
+          changes,
+          downgradedFrom(),
+          acts.dispatchedUnreleasedKg(dossier));
+    }
+
+    private Optional<Category> downgradedFrom() {
+      Optional<Category> now = dossier.material().map(Material::category);
+      return dossier
+          .materialAsMade()
+          .map(Material::category)
+          .filter(made -> now.isPresent() && made != now.get());
+    }
+  }
+}

@@ -1,0 +1,40 @@
+package org.kornspur.processors.stream;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import org.kornspur.contract.FactHeader;
+
+/**
+ * Why a fact was superseded, by whom and when, in the one text that stores and topics keep of it. A
+ * text of an earlier version is the reason alone.
+ *
+ * @param reason in the words of the one who superseded it
+ * @param recordedBy id of the person or device; empty in notes of an earlier version
+ * @param recordedAt when it was recorded; empty likewise
+ */
+record RevocationNote(String reason, Optional<String> recordedBy, Optional<Instant> recordedAt) {
+
+  /** Parts the fields. No text of a fact may hold it, so a bare reason cannot be mistaken. */
+  private static final String SEPARATOR = "\u0001";
+
+  static RevocationNote of(FactHeader header, String reason) {
+    return new RevocationNote(
+        reason, Optional.of(header.getRecordedBy()), Optional.of(header.getRecordedAt()));
+  }
+
+  String write() {
+    return recordedBy.isPresent() && recordedAt.isPresent()
+        ? String.join(SEPARATOR, "", recordedBy.get(), recordedAt.get().toString(), reason)
+        : reason;
+  }
+
+  static RevocationNote read(String text) {
+    if (!text.startsWith(SEPARATOR)) {
+      return new RevocationNote(text, Optional.empty(), Optional.empty());
+    }
+    List<String> parts = List.of(text.split(SEPARATOR, -1));
+    return new RevocationNote(
+        parts.get(3), Optional.of(parts.get(1)), Optional.of(Instant.parse(parts.get(2))));
+  }
+}
