@@ -168,9 +168,10 @@ function activePlans() {
     && (plan.quantity !== 'OFF_TYPES_BY_PLANTS' || !isByArea()));
 }
 
+/** Units as they are counted in the field; square metres are rounded up, but not by a hair. */
 function amount(plan, units) {
   return plan.pieceM2 > 0
-    ? `${shownNumber(Math.ceil(units * plan.pieceM2))}\u00a0m²`
+    ? `${shownNumber(Math.ceil(units * plan.pieceM2 - 1e-6))}\u00a0m²`
     : say('plants', { n: shownNumber(units) });
 }
 

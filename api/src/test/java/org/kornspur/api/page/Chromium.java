@@ -54,27 +54,28 @@ final class Chromium implements AutoCloseable {
     return page;
   }
 
-  /** A person of {@link TestPeople} who has logged in. */
-  BrowserContext signedIn(Screen screen, Language language, URL root, String personId) {
+  /** The same without the page for it, for tests that begin beyond it. */
+  BrowserContext loggedIn(Screen screen, Language language, URL root, String personId) {
     BrowserContext person = visitor(screen, language);
-    signIn(person, root, personId);
+    logIn(person, root, personId);
     return person;
   }
 
   /** The same in a browser that runs no script. */
-  BrowserContext signedInWithoutScript(Screen screen, URL root, String personId) {
+  BrowserContext loggedInWithoutScript(Screen screen, URL root, String personId) {
     BrowserContext person =
         browser.newContext(
             new Browser.NewContextOptions()
                 .setViewportSize(screen.width, screen.height)
                 .setJavaScriptEnabled(false)
                 .setLocale(Language.ENGLISH.locale().toLanguageTag()));
-    signIn(person, root, personId);
+    logIn(person, root, personId);
     return person;
   }
 
   /** Logs in, in place of whoever was. */
-  static void signIn(BrowserContext person, URL root, String personId) {
+  static void logIn(BrowserContext person, URL root, String personId) {
+    person.clearCookies();
     APIResponse answer =
         person
             .request()

@@ -8,6 +8,7 @@ import io.restassured.path.json.JsonPath;
 import io.restassured.response.Response;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.kornspur.api.resource.InventedFacts;
@@ -104,14 +105,15 @@ final class FieldBookFacts {
     return json.getList("facts.findAll { it.fact.type == '%s' }.fact".formatted(type));
   }
 
-  /** Waits until so many facts of the type name the crop. */
-  static List<Map<String, Object>> await(String cropId, String type, int number) {
+  /** Waits for the one fact that came in since; fails where it is not exactly one. */
+  static Map<String, Object> added(String cropId, String type, List<Map<String, Object>> before) {
     until(
         "/api/v1/crops/" + cropId + "/facts",
-        answer -> answer.statusCode() == 200 && ofCrop(cropId, type).size() >= number);
-    List<Map<String, Object>> facts = ofCrop(cropId, type);
-    assertThat(facts).hasSize(number);
-    return facts;
+        answer -> answer.statusCode() == 200 && ofCrop(cropId, type).size() > before.size());
+    List<Map<String, Object>> facts = new ArrayList<>(ofCrop(cropId, type));
+    facts.removeAll(before);
+    assertThat(facts).hasSize(1);
+    return facts.get(0);
   }
 
   private static void until(String path, java.util.function.Predicate<Response> isEnough) {

@@ -8,7 +8,6 @@ import java.math.BigDecimal;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.LocalDateTime;
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -16,6 +15,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.kornspur.api.page.LocalForm;
 import org.kornspur.ingest.contract.FactType;
 
 /**
@@ -29,17 +29,15 @@ final class SheetReader {
       Pattern.compile("(-?\\d{1,3}(?:\\.\\d{1,9})?)[;, \\t]+(-?\\d{1,2}(?:\\.\\d{1,9})?)");
 
   private final MultivaluedMap<String, String> posted;
-  private final ZoneId zone;
+  private final LocalForm form;
   private final BookMessages texts;
-  private final String language;
   private final Map<String, List<Field.Fault>> faults = new LinkedHashMap<>();
 
   SheetReader(
-      MultivaluedMap<String, String> posted, ZoneId zone, BookMessages texts, String language) {
+      MultivaluedMap<String, String> posted, LocalForm form, BookMessages texts) {
     this.posted = posted;
-    this.zone = zone;
+    this.form = form;
     this.texts = texts;
-    this.language = language;
   }
 
   /** What is wrong with what was typed, by field; of the last reading. */
@@ -92,6 +90,14 @@ final class SheetReader {
       fault(field, texts.notWhole(text));
       return;
     }
+    if (field.least().filter(least -> number.doubleValue() < least).isPresent()) {
+      fault(field, texts.tooSmall(text, form.number(field.least().get())));
+      return;
+    }
+    if (field.most().filter(most -> number.doubleValue() > most).isPresent()) {
+      fault(field, texts.tooLarge(text, form.number(field.most().get())));
+      return;
+    }
     ObjectNode at = place(fact, field.name());
     if (field.kind() == Field.Kind.WHOLE) {
       at.put(last(field.name()), number.toBigInteger());
@@ -102,7 +108,7 @@ final class SheetReader {
 
   private void time(Field field, String text, ObjectNode fact) {
     try {
-      Instant instant = LocalDateTime.parse(text).atZone(zone).toInstant();
+      Instant instant = LocalDateTime.parse(text).atZone(form.zone()).toInstant();
       place(fact, field.name()).put(last(field.name()), instant.toString());
     } catch (DateTimeException notATime) {
       fault(field, texts.notATime(text));
@@ -127,7 +133,7 @@ final class SheetReader {
   private void fault(Field field, String text) {
     faults
         .computeIfAbsent(field.name(), name -> new ArrayList<>())
-        .add(new Field.Fault(text, language));
+        .add(new Field.Fault(text, form.language().tag()));
   }
 
   /** The object that a field lies in; elements of a list come in order. */

@@ -21,6 +21,9 @@ import org.kornspur.processors.standards.Rulebooks;
 
 /** The plans of a crop's counts, from the advice on its inspection. */
 final class TallyPlans {
+  /** A product of fractions that should be whole is not rounded up to the next square metre. */
+  private static final double BY_A_HAIR = 1e-6;
+
   private final InspectionAdvice.Terms terms;
   private final BookMessages texts;
   private final LocalForm form;
@@ -132,7 +135,7 @@ final class TallyPlans {
 
   private String amount(int units, double pieceM2) {
     return pieceM2 > 0
-        ? form.number(Math.ceil(units * pieceM2)) + "\u00a0m²"
+        ? form.number(Math.ceil(units * pieceM2 - BY_A_HAIR)) + "\u00a0m²"
         : texts.plants(form.count(units));
   }
 
