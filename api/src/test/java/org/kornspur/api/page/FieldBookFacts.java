@@ -76,9 +76,9 @@ final class FieldBookFacts {
                 "EU",
                 3),
             InventedFacts.fact(
-                "LotDeclared",
-                "fb-seed",
-                """
+                    "LotDeclared",
+                    "fb-seed",
+                    """
                 "lotId": "%s", "hybridId": "HYB-FB", "componentId": "FB-SX", \
                 "category": "BASIC", "enterpriseId": "ENT-MULT-WEST", "rulebookId": "EU", \
                 "cropYear": 2025, "massKg": 900.0"""

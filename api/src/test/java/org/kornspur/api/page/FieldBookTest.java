@@ -70,7 +70,8 @@ class FieldBookTest {
     page.locator(".crop-card", new Page.LocatorOptions().setHasText("Mill Field")).click();
     page.locator("[data-task=INSPECTION]").click();
     ready(page);
-    List<Map<String, Object>> before = FieldBookFacts.ofCrop(FieldBookFacts.FEMALE, "FieldInspection");
+    List<Map<String, Object>> before =
+        FieldBookFacts.ofCrop(FieldBookFacts.FEMALE, "FieldInspection");
     page.getByLabel("Growth stage (BBCH)").fill("65");
     Locator offTypes = page.locator("[data-quantity=OFF_TYPES_BY_AREA].GO_ON");
     assertThat(offTypes).containsText("Go on counting");
@@ -149,8 +150,7 @@ class FieldBookTest {
     page.locator("[name=areaHa]").fill("0,25");
     page.locator("button.write").click();
     assertThat(page.locator(".notice.good")).containsText("Aufgeschrieben");
-    Map<String, Object> sowing =
-        FieldBookFacts.added(FieldBookFacts.MIXTURE, "Sowing", sown);
+    Map<String, Object> sowing = FieldBookFacts.added(FieldBookFacts.MIXTURE, "Sowing", sown);
     assertThat(((Number) sowing.get("areaHa")).doubleValue()).isEqualTo(0.25);
     assertThat(sowing.get("sown").toString()).contains("massKg=10.5");
 
@@ -175,7 +175,8 @@ class FieldBookTest {
   void whatIsWrittenDownWithoutNetworkIsKeptAndArrivesOnce() {
     BrowserContext person = inspector(Screen.NARROW);
     Page page = keptCrop(person, FieldBookFacts.MIXTURE);
-    List<Map<String, Object>> before = FieldBookFacts.ofCrop(FieldBookFacts.MIXTURE, "FieldInspection");
+    List<Map<String, Object>> before =
+        FieldBookFacts.ofCrop(FieldBookFacts.MIXTURE, "FieldInspection");
 
     person.setOffline(true);
     page.locator("[data-task=INSPECTION]").click();
@@ -200,7 +201,8 @@ class FieldBookTest {
     assertThat(page.locator("#waiting")).containsText(FieldBookFacts.MIXTURE);
     assertThat(page.locator("#book-waiting")).containsText("1");
     LookedAt.whole(page, "field-book-outbox-waiting-NARROW");
-    assertThat(FieldBookFacts.ofCrop(FieldBookFacts.MIXTURE, "FieldInspection")).hasSameSizeAs(before);
+    assertThat(FieldBookFacts.ofCrop(FieldBookFacts.MIXTURE, "FieldInspection"))
+        .hasSameSizeAs(before);
 
     person.setOffline(false);
     assertThat(page.locator("#book-state")).containsText("All is sent");
@@ -230,7 +232,8 @@ class FieldBookTest {
             route.resume();
           }
         });
-    List<Map<String, Object>> before = FieldBookFacts.ofCrop(FieldBookFacts.FEMALE, "SterilityCheck");
+    List<Map<String, Object>> before =
+        FieldBookFacts.ofCrop(FieldBookFacts.FEMALE, "SterilityCheck");
     Page page = sheet(person, FieldBookFacts.FEMALE, "sterility-check");
     tap(page, "FEMALE_10", 2);
     page.locator("button.write").click();
@@ -238,8 +241,7 @@ class FieldBookTest {
     assertThat(page.locator("#sent")).containsText("it had arrived before");
     assertThat(page.locator("#book-state")).containsText("All is sent");
     assertThat(posts.get()).isEqualTo(2);
-    assertThat(
-            FieldBookFacts.added(FieldBookFacts.FEMALE, "SterilityCheck", before))
+    assertThat(FieldBookFacts.added(FieldBookFacts.FEMALE, "SterilityCheck", before))
         .containsEntry("plantsExamined", 20)
         .containsEntry("plantsShedding", 0);
     person.close();
@@ -276,7 +278,8 @@ class FieldBookTest {
   void whatWaitsOutlivesALostLogInAndIsLeftToNobodyElse() {
     BrowserContext person = inspector(Screen.NARROW);
     Page page = sheet(person, FieldBookFacts.FEMALE, "sterility-check");
-    List<Map<String, Object>> before = FieldBookFacts.ofCrop(FieldBookFacts.FEMALE, "SterilityCheck");
+    List<Map<String, Object>> before =
+        FieldBookFacts.ofCrop(FieldBookFacts.FEMALE, "SterilityCheck");
     tap(page, "FEMALE", 5);
     person.clearCookies();
     page.locator("button.write").click();
@@ -286,7 +289,8 @@ class FieldBookTest {
     page.navigate(root + "field-book/outbox");
     assertThat(page.locator("#waiting")).containsText("Written down by inspector");
     assertThat(page.locator("#waiting")).not().containsText(FieldBookFacts.FEMALE);
-    assertThat(FieldBookFacts.ofCrop(FieldBookFacts.FEMALE, "SterilityCheck")).hasSameSizeAs(before);
+    assertThat(FieldBookFacts.ofCrop(FieldBookFacts.FEMALE, "SterilityCheck"))
+        .hasSameSizeAs(before);
 
     Chromium.logIn(person, root, TestPeople.of(Role.INSPECTOR));
     page.navigate(root + "field-book/outbox");
@@ -318,7 +322,8 @@ class FieldBookTest {
   void theFormsWorkWithoutScript() {
     BrowserContext person = chromium.loggedInWithoutScript(Screen.NARROW, root, inspectorId());
     Page page = person.newPage();
-    List<Map<String, Object>> before = FieldBookFacts.ofCrop(FieldBookFacts.OF_ANOTHER, "FieldInspection");
+    List<Map<String, Object>> before =
+        FieldBookFacts.ofCrop(FieldBookFacts.OF_ANOTHER, "FieldInspection");
     page.navigate(root + "field-book/crops/" + FieldBookFacts.OF_ANOTHER + "/inspection");
     assertThat(page.locator("#tally")).isHidden();
     assertThat(page.locator(".plans")).containsText("accept with at most");
@@ -327,7 +332,8 @@ class FieldBookTest {
     page.locator("[name=offTypePlants]").fill("3");
     page.locator("button.write").click();
     assertThat(page.locator("#faults")).containsText("something must be mended");
-    assertThat(page.locator("#f-bbchStage-faults")).containsText("650 is too large; the most is 99");
+    assertThat(page.locator("#f-bbchStage-faults"))
+        .containsText("650 is too large; the most is 99");
     assertThat(page.locator("[name=areaM2]")).hasValue("150,5");
     page.screenshot(
         new Page.ScreenshotOptions()

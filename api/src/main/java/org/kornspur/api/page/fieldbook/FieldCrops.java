@@ -204,6 +204,7 @@ public class FieldCrops {
     return new StandingQuery(
         Set.of(kind),
         Set.of(),
+        Set.of(),
         hybridId,
         Optional.empty(),
         Optional.empty(),

@@ -91,8 +91,7 @@ public class SheetPage {
     Frame frame = frames.frame();
     FieldCrop crop = crops.crop(id, frame);
     Sheet empty = fields(crop, frame).sheet(form);
-    SheetReader reader =
-        new SheetReader(posted, frame.form(), frames.texts());
+    SheetReader reader = new SheetReader(posted, frame.form(), frames.texts());
     ObjectNode fact = reader.fact(empty, frames.person(), clock.instant());
     Map<String, List<Field.Fault>> faults = new LinkedHashMap<>(reader.faults());
     if (faults.isEmpty()) {

@@ -33,8 +33,7 @@ final class SheetReader {
   private final BookMessages texts;
   private final Map<String, List<Field.Fault>> faults = new LinkedHashMap<>();
 
-  SheetReader(
-      MultivaluedMap<String, String> posted, LocalForm form, BookMessages texts) {
+  SheetReader(MultivaluedMap<String, String> posted, LocalForm form, BookMessages texts) {
     this.posted = posted;
     this.form = form;
     this.texts = texts;
