@@ -86,7 +86,8 @@ public class LabelResource {
   @Needs(Action.EXPORT)
   @Operation(
       operationId = "lotLabelSvg",
-      summary = "QR code that opens the lot's page; a lot that is not fit and released bears a warning")
+      summary =
+          "QR code that opens the lot's page; a lot that is not fit and released bears a warning")
   @APIResponse(responseCode = "200", description = "A drawing")
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public String svg(@PathParam("id") String id) {
