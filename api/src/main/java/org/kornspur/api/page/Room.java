@@ -5,7 +5,7 @@ import org.kornspur.api.access.Action;
 
 /** A page that the navigation leads to. */
 public enum Room {
-  DESK("/desk", Action.READ_LOTS, FrameMessages::desk),
+  DESK("/desk", Action.READ_LOG, FrameMessages::desk),
   LOTS("/lots", Action.READ_LOTS, FrameMessages::lots),
   CROPS("/crops", Action.READ_CROPS, FrameMessages::crops),
   QUARANTINE("/quarantine", Action.READ_QUARANTINE, FrameMessages::quarantine),
