@@ -13,12 +13,15 @@ import java.util.List;
 import java.util.Map;
 import org.kornspur.api.resource.InventedFacts;
 
-/** Three crops for the field book, declared by nobody else. All of it is invented. */
+/** Crops for the field book, declared by nobody else. All of it is invented. */
 final class FieldBookFacts {
   private static final Duration LONGEST_WAIT = Duration.ofSeconds(60);
 
   /** Basic seed of a sterile female; its limits are by area and by shedding plants. */
   static final String FEMALE = "FB-26-A";
+
+  /** The same on another field, so that each screen counts a crop that nobody counted before. */
+  static final String FEMALE_TOO = "FB-26-E";
 
   /** Certified seed of a sown mixture; its off-types are limited by area. */
   static final String MIXTURE = "FB-26-B";
@@ -48,6 +51,15 @@ final class FieldBookFacts {
                 "shareBasis": "MASS", "tolerancePercentPoints": 1.0"""),
             crop(
                 FEMALE, "Mill Field", "ENT-MULT-WEST", "STERILE_FEMALE", "FB-SX", "BASIC", "EU", 0),
+            crop(
+                FEMALE_TOO,
+                "Low Meadow",
+                "ENT-MULT-WEST",
+                "STERILE_FEMALE",
+                "FB-SX",
+                "BASIC",
+                "EU",
+                4),
             crop(
                 MIXTURE,
                 "Long Acre",
@@ -92,7 +104,7 @@ final class FieldBookFacts {
         .then()
         .body("refused", equalTo(0))
         .statusCode(200);
-    for (String crop : List.of(FEMALE, MIXTURE, BY_PLANTS, OF_ANOTHER)) {
+    for (String crop : List.of(FEMALE, FEMALE_TOO, MIXTURE, BY_PLANTS, OF_ANOTHER)) {
       until("/api/v1/crops/" + crop, answer -> answer.statusCode() == 200);
     }
     until("/api/v1/lots/" + SEED, answer -> answer.statusCode() == 200);

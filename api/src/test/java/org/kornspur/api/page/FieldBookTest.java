@@ -64,14 +64,15 @@ class FieldBookTest {
   @ParameterizedTest
   @EnumSource(Screen.class)
   void anInspectorTapsUntilThePlanSaysStop(Screen screen) {
+    String crop = screen == Screen.NARROW ? FieldBookFacts.FEMALE : FieldBookFacts.FEMALE_TOO;
     BrowserContext person = inspector(screen);
     Page page = person.newPage();
     page.navigate(root + "field-book?cropYear=2026&id=FB-");
-    page.locator(".crop-card", new Page.LocatorOptions().setHasText("Mill Field")).click();
+    page.locator(".crop-card", new Page.LocatorOptions().setHasText(crop)).click();
     page.locator("[data-task=INSPECTION]").click();
     ready(page);
     List<Map<String, Object>> before =
-        FieldBookFacts.ofCrop(FieldBookFacts.FEMALE, "FieldInspection");
+        FieldBookFacts.ofCrop(crop, "FieldInspection");
     page.getByLabel("Growth stage (BBCH)").fill("65");
     Locator offTypes = page.locator("[data-quantity=OFF_TYPES_BY_AREA].GO_ON");
     assertThat(offTypes).containsText("Go on counting");
@@ -95,7 +96,7 @@ class FieldBookTest {
 
     assertThat(page.locator(".notice.good")).containsText("Written down");
     Map<String, Object> fact =
-        FieldBookFacts.added(FieldBookFacts.FEMALE, "FieldInspection", before);
+        FieldBookFacts.added(crop, "FieldInspection", before);
     assertThat(((Number) fact.get("areaM2")).doubleValue()).isEqualTo(150);
     assertThat(fact)
         .containsEntry("offTypePlants", 0)
