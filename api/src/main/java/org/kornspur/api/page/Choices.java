@@ -27,15 +27,15 @@ public class Choices {
     SortedSet<String> hybrids = new TreeSet<>();
     SortedSet<String> holders = new TreeSet<>();
     seen.forEachRow(
-            row -> {
-              row.holder().ifPresent(holders::add);
-              row.material()
-                  .ifPresent(
-                      material -> {
-                        seasons.add(material.getCropYear());
-                        hybrids.add(material.getHybridId());
-                      });
-            });
+        row -> {
+          row.holder().ifPresent(holders::add);
+          row.material()
+              .ifPresent(
+                  material -> {
+                    seasons.add(material.getCropYear());
+                    hybrids.add(material.getHybridId());
+                  });
+        });
     Trade trade = Trade.in(framing.language());
     return new Filters(
         options(

@@ -51,8 +51,7 @@ public class Desks {
   Desk of(StandingQuery asked) {
     List<Desk.Cause> causes = causes(asked);
     List<Desk.Owed> owed = owed(asked);
-    Slice<QuarantineRow> refused =
-        quarantine.find(Set.of(QuarantineState.HELD), 1, SHOWN_REFUSED);
+    Slice<QuarantineRow> refused = quarantine.find(Set.of(QuarantineState.HELD), 1, SHOWN_REFUSED);
     return new Desk(
         releases(asked, ReleaseStep.SUSPENDED),
         first(causes),
@@ -219,23 +218,23 @@ public class Desks {
   private List<StandingRow> find(
       StandingQuery asked, Set<StandingState> states, Set<ReleaseStep> releases, boolean owing) {
     return seen.rows(
-            new StandingQuery(
-                Set.of(Subject.Kind.LOT, Subject.Kind.CROP),
-                states,
-                releases,
-                asked.hybridId(),
-                asked.seedId(),
-                asked.category(),
-                asked.cropYear(),
-                asked.holder(),
-                asked.rulebookId(),
-                Optional.empty(),
-                Optional.empty(),
-                owing,
-                asked.idPrefix(),
-                StandingQuery.Order.WORST,
-                1,
-                MOST_STANDINGS));
+        new StandingQuery(
+            Set.of(Subject.Kind.LOT, Subject.Kind.CROP),
+            states,
+            releases,
+            asked.hybridId(),
+            asked.seedId(),
+            asked.category(),
+            asked.cropYear(),
+            asked.holder(),
+            asked.rulebookId(),
+            Optional.empty(),
+            Optional.empty(),
+            owing,
+            asked.idPrefix(),
+            StandingQuery.Order.WORST,
+            1,
+            MOST_STANDINGS));
   }
 
   private String name(Subject subject) {

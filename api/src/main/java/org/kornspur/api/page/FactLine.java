@@ -82,8 +82,7 @@ public record FactLine(
         correction
             .map(Correction::getSupersedes)
             .or(() -> withdrawal.map(Withdrawal::getWithdrawnFactId));
-    Map<String, String> values =
-        byId.containsKey(header.getFactId()) ? values(entry) : Map.of();
+    Map<String, String> values = byId.containsKey(header.getFactId()) ? values(entry) : Map.of();
     return new FactLine(
         header.getFactId(),
         anchorOf(header.getFactId()),

@@ -139,7 +139,8 @@ public class DossierPaper {
                 "dossier.json", "application/json", "The content of this dossier", content)));
   }
 
-  private Chapter chapter(Subject subject, String anchor, DossierFile file, Set<String> printed, Sight sight) {
+  private Chapter chapter(
+      Subject subject, String anchor, DossierFile file, Set<String> printed, Sight sight) {
     StandingView standing = answers.view(subject);
     file.add(standing);
     List<PrintedFact> facts = new ArrayList<>();

@@ -74,7 +74,6 @@ public class RecallDesk {
             countedStockKg,
             tolerance(start));
     double elapsedMs = (System.nanoTime() - began) / 1e6;
-    long held = feeds.quarantine().find(Set.of(QuarantineState.HELD), 1, 1).total();
     return RecallView.of(
         drill,
         TraceView.of(drill.back(), feeds.standings()::row, sight, elapsedMs, asOf),
@@ -88,7 +87,7 @@ public class RecallDesk {
   /** What others sent is not counted for who does not see it. */
   private long held(Sight sight) {
     return sight.isWhole()
-        ? feeds.quarantine().find(Set.of(QuarantineState.HELD), 1, 1).total()
+        ? feeds.quarantine().find(Set.of(QuarantineState.HELD), row -> true, 1, 1).total()
         : 0;
   }
 

@@ -236,8 +236,7 @@ public record RecallView(
         asOf);
   }
 
-  private static List<String> incompleteBecause(
-      RecallDrill drill, Sight sight, AsOf asOf) {
+  private static List<String> incompleteBecause(RecallDrill drill, Sight sight, AsOf asOf) {
     List<String> because = new ArrayList<>();
     if (!drill.back().complete()) {
       because.add("The walk back stopped at " + drill.back().steps().size() + " crops and lots.");
@@ -251,8 +250,7 @@ public record RecallView(
     if (seedOf(drill).anyMatch(subject -> !sight.sees(subject))) {
       because.add("It ends one step beyond the crops and lots that you may see.");
     }
-    long unresolved =
-        drill.unresolved().stream().filter(end -> sight.sees(end.subject())).count();
+    long unresolved = drill.unresolved().stream().filter(end -> sight.sees(end.subject())).count();
     if (unresolved > 0) {
       because.add(
           unresolved == 1 ? "One link is unresolved." : unresolved + " links are unresolved.");
@@ -267,8 +265,7 @@ public record RecallView(
     return Stream.of(drill.back(), drill.forward())
         .flatMap(trace -> trace.steps().keySet().stream())
         .filter(
-            subject ->
-                subject.kind() == Subject.Kind.LOT || subject.kind() == Subject.Kind.CROP);
+            subject -> subject.kind() == Subject.Kind.LOT || subject.kind() == Subject.Kind.CROP);
   }
 
   private static List<CustomerView> customers(RecallDrill drill) {
