@@ -2,6 +2,7 @@ package org.kornspur.api.paper;
 
 import io.quarkus.qute.i18n.Message;
 import io.quarkus.qute.i18n.MessageBundle;
+import org.kornspur.standing.ReleaseStep;
 
 /** Texts of papers, besides those of the auditor's pages. */
 @MessageBundle("paper")
@@ -123,6 +124,24 @@ public interface PaperMessages {
 
   @Message("Does not count: {reason} (by {fact})")
   String superseded(String reason, String fact);
+
+  @Message("Release and signatures")
+  String release();
+
+  @Message
+  String step(ReleaseStep step);
+
+  @Message("Nobody has signed for this lot.")
+  String noSignatures();
+
+  @Message("Signed by {person} on {time}: {meaning}")
+  String signed(String person, String time, String meaning);
+
+  @Message("Seal over the dossier as it was signed:")
+  String seal();
+
+  @Message("Dispatched while it was not released: {mass}")
+  String unreleased(String mass);
 
   @Message("Integrity")
   String integrity();

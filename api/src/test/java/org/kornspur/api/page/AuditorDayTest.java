@@ -277,7 +277,7 @@ class AuditorDayTest {
             .contains(title);
       }
     }
-    assertThat(entries).isEqualTo(9 + ancestors);
+    assertThat(entries).isEqualTo(10 + ancestors);
   }
 
   private static List<String> ancestors(String lot) {
