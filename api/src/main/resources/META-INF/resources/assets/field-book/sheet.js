@@ -171,7 +171,7 @@ function activePlans() {
 /** Units as they are counted in the field; square metres are rounded up, but not by a hair. */
 function amount(plan, units) {
   return plan.pieceM2 > 0
-    ? `${shownNumber(Math.ceil(units * plan.pieceM2 - 1e-6))}\u00a0m²`
+    ? `${shownNumber(Math.max(0, Math.ceil(units * plan.pieceM2 - 1e-6)))}\u00a0m²`
     : say('plants', { n: shownNumber(units) });
 }
 
