@@ -71,6 +71,9 @@ public interface FrameMessages {
   @Message("Seasons")
   String seasons();
 
+  @Message("Trace")
+  String trace();
+
   @Message("Nothing is here")
   String notFound();
 

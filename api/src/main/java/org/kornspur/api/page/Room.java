@@ -9,7 +9,9 @@ public enum Room {
   LOTS("/lots", Action.READ_LOTS, FrameMessages::lots),
   CROPS("/crops", Action.READ_CROPS, FrameMessages::crops),
   QUARANTINE("/quarantine", Action.READ_QUARANTINE, FrameMessages::quarantine),
+  FIELD_BOOK("/field-book", Action.POST_POLLEN_SOURCES, FrameMessages::fieldBook),
   SEASONS("/seasons", Action.ASK_ADVICE, FrameMessages::seasons),
+  TRACE("/trace", Action.READ_TRACE, FrameMessages::trace),
   /** What no entry of the navigation leads to. */
   ELSEWHERE("", Action.LOG_IN, messages -> "");
 

@@ -19,7 +19,10 @@ import org.kornspur.api.resource.Answers;
 import org.kornspur.api.view.StandingView;
 import org.kornspur.ingest.contract.Subject;
 
-/** One lot or one crop: its standing, its gates, its pedigree and its facts. */
+/**
+ * One lot: its standing, its gates, its pedigree and its facts. The page of a crop shows the same
+ * and its field besides: {@link org.kornspur.api.page.field.FieldPage}.
+ */
 @Path("/")
 @Produces(MediaType.TEXT_HTML + ";charset=UTF-8")
 public class SubjectPage {
@@ -40,26 +43,13 @@ public class SubjectPage {
   @Needs(Action.READ_LOTS)
   @Operation(hidden = true)
   public String lot(@PathParam("id") String id) {
-    return show(Subject.lot(id), Room.LOTS);
-  }
-
-  @GET
-  @Path("crops/{id}")
-  @Needs(Action.READ_CROPS)
-  @Operation(hidden = true)
-  public String crop(@PathParam("id") String id) {
-    return show(Subject.crop(id), Room.CROPS);
-  }
-
-  private String show(Subject subject, Room room) {
+    Subject subject = Subject.lot(id);
     StandingView view = answers.view(subject);
     return framing.render(
         Templates.subject(
-            framing.around(room, view.asOf()),
+            framing.around(Room.LOTS, view.asOf()),
             sheets.of(subject, view),
-            subject.kind() == Subject.Kind.LOT && caller.get().may(Action.READ_ACTS)
-                ? acts.history(subject.id())
-                : List.of(),
+            caller.get().may(Action.READ_ACTS) ? acts.history(id) : List.of(),
             caller.get().may(Action.SIGN_ACTS)));
   }
 }

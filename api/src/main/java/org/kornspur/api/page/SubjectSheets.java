@@ -38,7 +38,7 @@ public class SubjectSheets {
   @Inject Framing framing;
 
   /** The page of a subject whose standing is this. */
-  SubjectSheet of(Subject subject, StandingView view) {
+  public SubjectSheet of(Subject subject, StandingView view) {
     List<Entry> entries = answers.wholeDossier(subject).entries();
     Set<String> own =
         entries.stream().map(entry -> entry.header().getFactId()).collect(Collectors.toSet());

@@ -1,0 +1,81 @@
+package org.kornspur.api.feed;
+
+import io.micrometer.core.instrument.Gauge;
+import io.micrometer.core.instrument.MeterRegistry;
+import io.quarkus.runtime.StartupEvent;
+import jakarta.annotation.PreDestroy;
+import jakarta.annotation.Priority;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Observes;
+import jakarta.inject.Inject;
+import java.nio.ByteBuffer;
+import java.util.HashSet;
+import java.util.Set;
+import org.apache.avro.specific.SpecificRecord;
+import org.apache.kafka.clients.consumer.ConsumerRecord;
+import org.kornspur.api.engine.Engine;
+import org.kornspur.api.engine.NotReady;
+import org.kornspur.contract.Dispatch;
+import org.kornspur.processors.stream.Topics;
+
+/**
+ * Keeps the index of label numbers in step with the facts. Facts of other types are passed by at
+ * their schema's id, undecoded.
+ */
+@ApplicationScoped
+public class LabelFeed {
+  private static final int AFTER_THE_ENGINE = 5_000;
+  private static final int SCHEMA_ID_AT = 1;
+
+  private final Engine engine;
+  private final LabelIndex labels = new LabelIndex();
+  private final TopicFeed feed;
+  private final Set<Integer> otherSchemas = new HashSet<>();
+
+  @Inject
+  public LabelFeed(Engine engine, MeterRegistry meters) {
+    this.engine = engine;
+    this.feed = new TopicFeed(Topics.FACTS.topicName(), engine, this::receive);
+    Gauge.builder("kornspur.labels", labels, LabelIndex::size)
+        .description("Label numbers that can be looked up")
+        .register(meters);
+  }
+
+  void start(@Observes @Priority(AFTER_THE_ENGINE) StartupEvent started) {
+    feed.start();
+  }
+
+  @PreDestroy
+  void stop() {
+    feed.close();
+  }
+
+  /**
+   * Every label number.
+   *
+   * @throws NotReady until the facts have been read to the end that they had at the start
+   */
+  public LabelIndex labels() {
+    if (!feed.isCaughtUp()) {
+      throw new NotReady("This instance still reads the label numbers of earlier dispatches", 2);
+    }
+    return labels;
+  }
+
+  private void receive(ConsumerRecord<String, byte[]> record) {
+    byte[] value = record.value();
+    if (value == null || value.length < SCHEMA_ID_AT + Integer.BYTES) {
+      return;
+    }
+    int schemaId = ByteBuffer.wrap(value).getInt(SCHEMA_ID_AT);
+    if (otherSchemas.contains(schemaId)) {
+      return;
+    }
+    SpecificRecord fact = engine.wire().decode(value);
+    if (fact instanceof Dispatch dispatch) {
+      labels.put(dispatch);
+    } else {
+      otherSchemas.add(schemaId);
+    }
+  }
+}

@@ -1,0 +1,133 @@
+package org.kornspur.api.page.field;
+
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.kornspur.api.access.Action;
+import org.kornspur.api.access.Needs;
+import org.kornspur.api.engine.Engine;
+import org.kornspur.api.page.Frame;
+import org.kornspur.api.page.Framing;
+import org.kornspur.api.page.Room;
+import org.kornspur.api.page.SubjectSheet;
+import org.kornspur.api.page.SubjectSheets;
+import org.kornspur.api.page.field.Surroundings.Required;
+import org.kornspur.api.resource.Answers;
+import org.kornspur.api.view.GateView;
+import org.kornspur.api.view.StandingView;
+import org.kornspur.contract.FieldCropDeclared;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.advice.InspectionAdvice;
+import org.kornspur.processors.advice.InspectionAdvice.Terms;
+import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.ground.Area;
+import org.kornspur.processors.standards.Rulebook;
+import org.kornspur.processors.standards.Rulebooks;
+import org.kornspur.processors.stream.IsolationJoin;
+
+/** One seed crop: what the page of a lot shows, and its field with the ground around it. */
+@Path("/crops/{id}")
+public class FieldPage {
+
+  /** The risks of the plans that are drawn: 5 % each, against twice the limit. */
+  private static final Terms TERMS = new Terms(0.05, 0.05, 2);
+
+  private final Framing framing;
+  private final Answers answers;
+  private final Engine engine;
+  private final SubjectSheets sheets;
+
+  @Inject
+  public FieldPage(Framing framing, Answers answers, Engine engine, SubjectSheets sheets) {
+    this.framing = framing;
+    this.answers = answers;
+    this.engine = engine;
+    this.sheets = sheets;
+  }
+
+  /**
+   * What the page shows.
+   *
+   * @param terms risks of the acceptance curves
+   * @param reachM how far the ground is looked at, metres
+   */
+  public record FieldView(
+      StandingView standing,
+      Optional<Surroundings> ground,
+      Optional<Double> areaHa,
+      Optional<FieldMap> map,
+      Optional<FloweringChart> flowering,
+      List<Visit> visits,
+      List<AcceptanceCurve> curves,
+      Terms terms,
+      double reachM) {}
+
+  @CheckedTemplate(basePath = "page/field")
+  static class Templates {
+    static native TemplateInstance field(
+        Frame page, SubjectSheet sheet, FieldView view, FieldWords words);
+  }
+
+  @GET
+  @Needs(Action.READ_CROPS)
+  @Produces(MediaType.TEXT_HTML + ";charset=UTF-8")
+  @Operation(hidden = true)
+  public String show(@PathParam("id") String id) {
+    Subject crop = Subject.crop(id);
+    StandingView standing = answers.view(crop);
+    Dossier dossier = answers.wholeDossier(crop);
+    Function<Subject, Dossier> dossiers =
+        source -> new Dossier(source, engine.dossier(source), List.of());
+    Optional<Surroundings> ground = Surroundings.of(dossier, required(standing), dossiers);
+    FieldView view =
+        new FieldView(
+            standing,
+            ground,
+            ground.flatMap(Surroundings::outline).map(Area::hectares),
+            ground.flatMap(FieldMap::of),
+            ground.flatMap(FloweringChart::of),
+            Visit.of(dossier),
+            curves(dossier),
+            TERMS,
+            IsolationJoin.REACH_M);
+    FieldWords words =
+        new FieldWords(framing.texts(FieldMessages.class), framing.form(), framing.language());
+    return framing.render(
+        Templates.field(
+            framing.around(Room.CROPS, standing.asOf()), sheets.of(crop, standing), view, words));
+  }
+
+  private static Optional<Required> required(StandingView standing) {
+    return standing.gates().stream()
+        .filter(gate -> gate.gate().equals("ISOLATION"))
+        .map(GateView::limit)
+        .filter(limit -> limit != null)
+        .filter(limit -> limit.value() > 0)
+        .map(limit -> new Required(limit.value(), limit.source()))
+        .findFirst();
+  }
+
+  private static List<AcceptanceCurve> curves(Dossier crop) {
+    return crop.crop()
+        .map(FieldCropDeclared::getRulebookId)
+        .flatMap(id -> Rulebooks.bundled().find(id))
+        .flatMap(rulebook -> advice(crop, rulebook))
+        .map(
+            advice ->
+                advice.counts().stream().flatMap(c -> AcceptanceCurve.of(c).stream()).toList())
+        .orElse(List.of());
+  }
+
+  private static Optional<InspectionAdvice> advice(Dossier crop, Rulebook rulebook) {
+    return InspectionAdvice.of(crop, rulebook, TERMS);
+  }
+}

@@ -1,0 +1,155 @@
+package org.kornspur.api.paper;
+
+import com.fasterxml.jackson.databind.ObjectMapper;
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import jakarta.enterprise.context.RequestScoped;
+import jakarta.inject.Inject;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.kornspur.api.access.Sight;
+import org.kornspur.api.border.Border;
+import org.kornspur.api.engine.Engine;
+import org.kornspur.api.page.Frame;
+import org.kornspur.api.page.Framing;
+import org.kornspur.api.page.Room;
+import org.kornspur.api.page.Trade;
+import org.kornspur.api.page.audit.TraceMessages;
+import org.kornspur.api.page.audit.TraceWords;
+import org.kornspur.api.recall.RecallDesk;
+import org.kornspur.api.recall.RecallView;
+import org.kornspur.api.resource.Answers;
+import org.kornspur.api.view.StandingView;
+import org.kornspur.api.view.TraceView;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.dossier.Entry;
+
+/** Prints the dossier of a crop or lot, with those of its ancestors. */
+@RequestScoped
+public class DossierPaper {
+  private static final int MOST_ANCESTORS = 200;
+
+  private final Framing framing;
+  private final Answers answers;
+  private final Engine engine;
+  private final RecallDesk desk;
+  private final Border border;
+  private final ObjectMapper json;
+
+  @Inject
+  public DossierPaper(
+      Framing framing,
+      Answers answers,
+      Engine engine,
+      RecallDesk desk,
+      Border border,
+      ObjectMapper json) {
+    this.framing = framing;
+    this.answers = answers;
+    this.engine = engine;
+    this.desk = desk;
+    this.border = border;
+    this.json = json;
+  }
+
+  /**
+   * One crop or lot in the dossier.
+   *
+   * @param facts those that were not printed for another before
+   */
+  public record Chapter(
+      Subject subject, StandingView standing, List<PrintedFact> facts, String anchor) {}
+
+  /**
+   * What the paper shows.
+   *
+   * @param leftOut ancestors that it has no room for
+   * @param sha256 over the enclosed file
+   * @param facts number of facts in it
+   */
+  public record Printed(
+      Subject subject,
+      Chapter own,
+      List<Chapter> ancestors,
+      int leftOut,
+      RecallView drill,
+      List<TraceWords.Move> back,
+      List<TraceWords.Move> forward,
+      String sha256,
+      int facts) {
+
+    public boolean isLot() {
+      return subject.kind() == Subject.Kind.LOT;
+    }
+  }
+
+  @CheckedTemplate(basePath = "paper")
+  static class Templates {
+    static native TemplateInstance dossier(Frame page, Printed dossier, TraceWords words);
+  }
+
+  /**
+   * The dossier as PDF.
+   *
+   * @throws org.kornspur.api.problem.ApiProblem if nothing is known of the subject, or the caller
+   *     does not see it
+   */
+  byte[] print(Subject subject) {
+    RecallView drill = desk.drill(subject, Map.of());
+    Sight sight = border.sight();
+    List<Subject> ancestors =
+        drill.back().nodes().stream()
+            .skip(1)
+            .map(TraceView.Node::subject)
+            .map(Subject::parse)
+            .filter(sight::sees)
+            .toList();
+    DossierFile file = new DossierFile(json, subject.toString());
+    Set<String> printed = new HashSet<>();
+    Chapter own = chapter(subject, "own", file, printed, sight);
+    List<Chapter> chapters = new ArrayList<>();
+    for (Subject ancestor : ancestors.subList(0, Math.min(MOST_ANCESTORS, ancestors.size()))) {
+      chapters.add(chapter(ancestor, "a" + (chapters.size() + 1), file, printed, sight));
+    }
+    byte[] content = file.bytes();
+    TraceWords words =
+        new TraceWords(
+            framing.texts(TraceMessages.class), framing.form(), Trade.in(framing.language()));
+    Printed dossier =
+        new Printed(
+            subject,
+            own,
+            chapters,
+            ancestors.size() - chapters.size(),
+            drill,
+            words.moves(drill.back()),
+            words.moves(drill.forward()),
+            DossierFile.sha256(content),
+            file.factIds().size());
+    String page =
+        framing.render(Templates.dossier(framing.around(Room.TRACE, drill.asOf()), dossier, words));
+    return Press.print(
+        page,
+        Optional.of(
+            new Press.Enclosure(
+                "dossier.json", "application/json", "The content of this dossier", content)));
+  }
+
+  private Chapter chapter(
+      Subject subject, String anchor, DossierFile file, Set<String> printed, Sight sight) {
+    StandingView standing = answers.view(subject);
+    file.add(standing);
+    List<PrintedFact> facts = new ArrayList<>();
+    for (Entry entry : engine.dossier(subject)) {
+      if (sight.sees(entry.fact()) && printed.add(entry.header().getFactId())) {
+        file.add(entry);
+        facts.add(PrintedFact.of(entry));
+      }
+    }
+    return new Chapter(subject, standing, List.copyOf(facts), anchor);
+  }
+}

@@ -1,0 +1,112 @@
+package org.kornspur.api.paper;
+
+import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FontStyle;
+import com.openhtmltopdf.pdfboxout.PdfBoxRenderer;
+import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
+import com.openhtmltopdf.pdfboxout.PdfRendererBuilder.PdfAConformance;
+import java.awt.color.ColorSpace;
+import java.awt.color.ICC_Profile;
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.util.Map;
+import java.util.Optional;
+import java.util.regex.Pattern;
+import org.apache.pdfbox.cos.COSArray;
+import org.apache.pdfbox.cos.COSName;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDDocumentNameDictionary;
+import org.apache.pdfbox.pdmodel.PDEmbeddedFilesNameTreeNode;
+import org.apache.pdfbox.pdmodel.common.filespecification.PDComplexFileSpecification;
+import org.apache.pdfbox.pdmodel.common.filespecification.PDEmbeddedFile;
+
+/**
+ * Sets XHTML as PDF: in the manner of PDF/A-3a (ISO 19005-3) and PDF/UA (ISO 14289-1), tagged, with
+ * its fonts embedded, so that it can be read in decades. Nothing is loaded from anywhere: neither
+ * from the network nor from the machine that it runs on.
+ */
+final class Press {
+  private static final String FONTS = "/net/sf/jasperreports/fonts/dejavu/";
+
+  /** What XML 1.0, section 2.2, allows no document to hold. */
+  private static final Pattern NO_XML =
+      Pattern.compile("[^\\t\\n\\r\\x20-\\uD7FF\\uE000-\\uFFFD\\x{10000}-\\x{10FFFF}]");
+
+  private static final byte[] SRGB = ICC_Profile.getInstance(ColorSpace.CS_sRGB).getData();
+
+  private Press() {}
+
+  /**
+   * A file within the PDF.
+   *
+   * @param name its name
+   * @param mediaType as in {@code application/json}
+   * @param description for a person
+   */
+  record Enclosure(String name, String mediaType, String description, byte[] content) {}
+
+  /** The PDF. */
+  static byte[] print(String xhtml, Optional<Enclosure> enclosure) {
+    ByteArrayOutputStream pdf = new ByteArrayOutputStream();
+    PdfRendererBuilder builder = new PdfRendererBuilder();
+    builder.usePdfAConformance(PdfAConformance.PDFA_3_A);
+    builder.usePdfUaAccessibility(true);
+    builder.useColorProfile(SRGB);
+    builder.withProducer("Kornspur");
+    builder.useUriResolver((base, uri) -> uri.startsWith("#") ? uri : null);
+    font(builder, "DejaVuSansCondensed.ttf", "Text", 400);
+    font(builder, "DejaVuSansCondensed-Bold.ttf", "Text", 700);
+    font(builder, "DejaVuSansMono.ttf", "Fixed", 400);
+    builder.withHtmlContent(NO_XML.matcher(xhtml).replaceAll("\uFFFD"), null);
+    builder.toStream(pdf);
+    try (PdfBoxRenderer renderer = builder.buildPdfRenderer()) {
+      renderer.layout();
+      renderer.createPDFWithoutClosing();
+      PDDocument document = renderer.getPdfDocument();
+      if (enclosure.isPresent()) {
+        enclose(document, enclosure.get());
+      }
+      document.save(pdf);
+    } catch (IOException e) {
+      throw new UncheckedIOException("The PDF could not be set", e);
+    }
+    return pdf.toByteArray();
+  }
+
+  private static void font(PdfRendererBuilder builder, String file, String family, int weight) {
+    builder.useFont(() -> open(file), family, weight, FontStyle.NORMAL, true);
+  }
+
+  private static InputStream open(String file) {
+    InputStream font = Press.class.getResourceAsStream(FONTS + file);
+    if (font == null) {
+      throw new IllegalStateException("The font " + file + " is not on the class path");
+    }
+    return font;
+  }
+
+  /** As an associated file with the relation "data" (ISO 19005-3, 6.8). */
+  private static void enclose(PDDocument document, Enclosure enclosure) throws IOException {
+    PDEmbeddedFile file =
+        new PDEmbeddedFile(document, new ByteArrayInputStream(enclosure.content()));
+    file.setSubtype(enclosure.mediaType());
+    file.setSize(enclosure.content().length);
+    PDComplexFileSpecification specification = new PDComplexFileSpecification();
+    specification.setFile(enclosure.name());
+    specification.setFileUnicode(enclosure.name());
+    specification.setFileDescription(enclosure.description());
+    specification.setEmbeddedFile(file);
+    specification.setEmbeddedFileUnicode(file);
+    specification.getCOSObject().setName("AFRelationship", "Data");
+    PDEmbeddedFilesNameTreeNode tree = new PDEmbeddedFilesNameTreeNode();
+    tree.setNames(Map.of(enclosure.name(), specification));
+    PDDocumentNameDictionary names = new PDDocumentNameDictionary(document.getDocumentCatalog());
+    names.setEmbeddedFiles(tree);
+    document.getDocumentCatalog().setNames(names);
+    COSArray associated = new COSArray();
+    associated.add(specification.getCOSObject());
+    document.getDocumentCatalog().getCOSObject().setItem(COSName.getPDFName("AF"), associated);
+  }
+}

@@ -1,0 +1,56 @@
+package org.kornspur.api.paper;
+
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import jakarta.enterprise.context.RequestScoped;
+import jakarta.inject.Inject;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.kornspur.api.page.Frame;
+import org.kornspur.api.page.Framing;
+import org.kornspur.api.page.Room;
+import org.kornspur.api.page.Trade;
+import org.kornspur.api.page.audit.TraceMessages;
+import org.kornspur.api.page.audit.TraceWords;
+import org.kornspur.api.recall.RecallDesk;
+import org.kornspur.api.recall.RecallView;
+import org.kornspur.ingest.contract.Subject;
+
+/** Prints recall drills. */
+@RequestScoped
+public class RecallPaper {
+  private final Framing framing;
+  private final RecallDesk desk;
+
+  @Inject
+  public RecallPaper(Framing framing, RecallDesk desk) {
+    this.framing = framing;
+    this.desk = desk;
+  }
+
+  /** What the paper on a drill shows. */
+  public record Printed(
+      Subject subject,
+      RecallView result,
+      List<TraceWords.Move> back,
+      List<TraceWords.Move> forward) {}
+
+  @CheckedTemplate(basePath = "paper")
+  static class Templates {
+    static native TemplateInstance recall(Frame page, Printed drill, TraceWords words);
+  }
+
+  /** The drill as PDF. */
+  byte[] print(Subject lot, Map<String, Double> countedStockKg) {
+    RecallView result = desk.drill(lot, countedStockKg);
+    TraceWords words =
+        new TraceWords(
+            framing.texts(TraceMessages.class), framing.form(), Trade.in(framing.language()));
+    Printed printed =
+        new Printed(lot, result, words.moves(result.back()), words.moves(result.forward()));
+    return Press.print(
+        framing.render(Templates.recall(framing.around(Room.TRACE, result.asOf()), printed, words)),
+        Optional.empty());
+  }
+}

@@ -1,0 +1,70 @@
+package org.kornspur.api.recall;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.regex.Pattern;
+import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.ingest.intake.Problem;
+
+/** Reads what was counted in store: kilograms by lot. */
+public final class CountedStock {
+  private static final int MOST_LOTS = 5_000;
+  private static final Pattern KILOGRAMS = Pattern.compile("\\d{1,8}(\\.\\d{1,3})?");
+
+  private CountedStock() {}
+
+  /**
+   * Reads {@code lot:kg}, the lot's id and kilograms parted by the last colon.
+   *
+   * @throws ApiProblem naming every part that cannot be read
+   */
+  public static Map<String, Double> of(List<String> stocks) {
+    List<String> lots = new ArrayList<>();
+    List<String> masses = new ArrayList<>();
+    for (String stock : stocks) {
+      int colon = stock.lastIndexOf(':');
+      lots.add(colon < 0 ? stock : stock.substring(0, colon));
+      masses.add(colon < 0 ? "nothing" : stock.substring(colon + 1));
+    }
+    return of(lots, masses);
+  }
+
+  /**
+   * Reads lots and their masses, the first with the first; a lot with a blank mass was not counted.
+   *
+   * @throws ApiProblem naming every mass that cannot be read
+   */
+  public static Map<String, Double> of(List<String> lots, List<String> masses) {
+    List<Problem> problems = new ArrayList<>();
+    if (lots.size() != masses.size() || lots.size() > MOST_LOTS) {
+      problems.add(
+          new Problem(
+              "stock",
+              lots.size() + " lots and " + masses.size() + " masses",
+              "as many masses as lots, " + MOST_LOTS + " at most",
+              "Give each lot its mass"));
+      throw new ApiProblem(ProblemKind.INVALID_PARAMETER, problems);
+    }
+    Map<String, Double> counted = new TreeMap<>();
+    for (int i = 0; i < lots.size(); i++) {
+      String mass = masses.get(i).strip().replace(',', '.');
+      if (KILOGRAMS.matcher(mass).matches()) {
+        counted.put(lots.get(i), Double.parseDouble(mass));
+      } else if (!mass.isEmpty()) {
+        problems.add(
+            new Problem(
+                "stock of " + Problem.shown(lots.get(i)),
+                Problem.shown(masses.get(i)),
+                "kilograms from 0 to 99,999,999.999",
+                "Give what was weighed or counted in store, in kilograms"));
+      }
+    }
+    if (!problems.isEmpty()) {
+      throw new ApiProblem(ProblemKind.INVALID_PARAMETER, problems);
+    }
+    return counted;
+  }
+}

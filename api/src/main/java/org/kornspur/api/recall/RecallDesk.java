@@ -1,0 +1,131 @@
+package org.kornspur.api.recall;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.api.access.Sight;
+import org.kornspur.api.border.Border;
+import org.kornspur.api.border.BorderedPedigree;
+import org.kornspur.api.engine.Engine;
+import org.kornspur.api.feed.Feeds;
+import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.api.resource.Answers;
+import org.kornspur.api.view.AsOf;
+import org.kornspur.api.view.TraceView;
+import org.kornspur.contract.QuarantineState;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.intake.Problem;
+import org.kornspur.processors.dossier.Entry;
+import org.kornspur.processors.pedigree.MassBalance.Tolerance;
+import org.kornspur.processors.pedigree.RecallDrill;
+import org.kornspur.processors.standards.Limit;
+import org.kornspur.standing.GateVerdict;
+import org.kornspur.standing.LotStanding;
+import org.kornspur.standing.VerdictLimit;
+
+/** Runs recall drills on what this instance knows. */
+@ApplicationScoped
+public class RecallDesk {
+  private static final int MOST_SUBJECTS = 5_000;
+
+  /** The rulebook of what is done in the trade and stands nowhere written. */
+  private static final String OF_PRACTICE = "PRACTICE";
+
+  /** What weighbridges and platform scales differ by; common practice, no source. */
+  private static final Tolerance USUAL = new Tolerance(0.5, Limit.NO_SOURCE);
+
+  private final Engine engine;
+  private final Feeds feeds;
+  private final Answers answers;
+  private final Border border;
+
+  @Inject
+  public RecallDesk(Engine engine, Feeds feeds, Answers answers, Border border) {
+    this.engine = engine;
+    this.feeds = feeds;
+    this.answers = answers;
+    this.border = border;
+  }
+
+  /**
+   * One drill.
+   *
+   * @param start a lot, or a crop
+   * @param countedStockKg what was counted in store, kilograms by lot
+   * @throws ApiProblem if nothing is known of the start, or the caller does not see it
+   */
+  public RecallView drill(Subject start, Map<String, Double> countedStockKg) {
+    Sight sight = border.sight();
+    if (feeds.standings().row(start).isEmpty() || !sight.sees(start)) {
+      throw unknown(start);
+    }
+    AsOf asOf = answers.asOf();
+    long began = System.nanoTime();
+    RecallDrill drill =
+        RecallDrill.of(
+            sight.isWhole() ? engine.pedigree() : new BorderedPedigree(engine.pedigree(), sight),
+            subject -> counting(subject, sight),
+            start,
+            MOST_SUBJECTS,
+            countedStockKg,
+            tolerance(start));
+    double elapsedMs = (System.nanoTime() - began) / 1e6;
+    return RecallView.of(
+        drill,
+        TraceView.of(drill.back(), feeds.standings()::row, sight, elapsedMs, asOf),
+        TraceView.of(drill.forward(), feeds.standings()::row, sight, elapsedMs, asOf),
+        sight,
+        elapsedMs,
+        held(sight),
+        asOf);
+  }
+
+  /** What others sent is not counted for who does not see it. */
+  private long held(Sight sight) {
+    return sight.isWhole()
+        ? feeds.quarantine().find(Set.of(QuarantineState.HELD), entry -> true, 1, 1).total()
+        : 0;
+  }
+
+  private List<SpecificRecord> counting(Subject subject, Sight sight) {
+    return sight.sees(subject)
+        ? engine.dossier(subject).stream().filter(Entry::counts).map(Entry::fact).toList()
+        : List.of();
+  }
+
+  /** The tolerance by which the lot itself was judged. */
+  private Tolerance tolerance(Subject start) {
+    return feeds.standing(start).map(LotStanding::getVerdicts).orElse(List.of()).stream()
+        .filter(verdict -> verdict.getGate().equals("MASS_BALANCE"))
+        .map(GateVerdict::getLimit)
+        .filter(limit -> limit != null)
+        .map(
+            limit ->
+                new Tolerance(
+                    limit.getValue(),
+                    "%s %s, %s"
+                        .formatted(limit.getRulebookId(), limit.getEdition(), limit.getSection())))
+        .findFirst()
+        .orElse(USUAL);
+  }
+
+  private static String source(VerdictLimit limit) {
+    return limit.getRulebookId().equals(OF_PRACTICE)
+        ? limit.getSection() + "; " + Limit.NO_SOURCE
+        : limit.getSection();
+  }
+
+  private static ApiProblem unknown(Subject subject) {
+    return new ApiProblem(
+        ProblemKind.NOT_FOUND,
+        "No fact names a "
+            + subject.kind().word()
+            + " "
+            + Problem.shown(subject.id())
+            + ". Ids are case-sensitive; a label number is looked up at /trace.");
+  }
+}

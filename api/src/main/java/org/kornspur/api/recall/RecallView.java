@@ -1,0 +1,291 @@
+package org.kornspur.api.recall;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.kornspur.api.access.Sight;
+import org.kornspur.api.view.AsOf;
+import org.kornspur.api.view.SubjectLink;
+import org.kornspur.api.view.TraceView;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.pedigree.ConditioningAccount;
+import org.kornspur.processors.pedigree.Delivery;
+import org.kornspur.processors.pedigree.LooseEnd;
+import org.kornspur.processors.pedigree.LotAccount;
+import org.kornspur.processors.pedigree.MassBalance;
+import org.kornspur.processors.pedigree.RecallDrill;
+
+/** A recall drill: back, forward, and whether the masses add up. */
+@Schema(description = "A recall drill: back, forward, and whether the masses add up")
+public record RecallView(
+    SubjectLink start,
+    @Schema(description = "False where a walk stopped, a link is unresolved or data lags")
+        boolean complete,
+    @Schema(description = "Why it is incomplete, a sentence each; empty where it is complete")
+        List<String> incompleteBecause,
+    @Schema(description = "Time that both walks and the balance took, milliseconds")
+        double elapsedMs,
+    TraceView back,
+    TraceView forward,
+    List<CustomerView> customers,
+    List<DeliveryView> deliveries,
+    BalanceView balance,
+    @Schema(description = "Where the walks cannot be followed on") List<LooseEndView> looseEnds,
+    @Schema(description = "Refused inputs that wait in the quarantine; a link may be among them")
+        long heldInQuarantine,
+    AsOf asOf) {
+
+  /** What one customer got. */
+  @Schema(description = "What one customer got")
+  public record CustomerView(SubjectLink customer, double massKg, int labelNumbers) {}
+
+  /** What left for a customer at one time. */
+  @Schema(description = "What left for a customer at one time")
+  public record DeliveryView(
+      SubjectLink customer,
+      SubjectLink lot,
+      double massKg,
+      @Schema(description = "As recorded; two numbers of one series are the first and the last")
+          List<String> labelNumbers,
+      Instant happenedAt,
+      String factId) {
+
+    static DeliveryView of(Delivery delivery) {
+      return new DeliveryView(
+          link(Subject.enterprise(delivery.customerId())),
+          link(Subject.lot(delivery.lotId())),
+          delivery.massKg(),
+          delivery.labelNumbers(),
+          delivery.happenedAt(),
+          delivery.factId());
+    }
+  }
+
+  /** Mass balance of the lot and of all that it went into, kilograms. */
+  @Schema(
+      description =
+          "Mass balance of the lot and of all that it went into, kilograms: in = out + stock +"
+              + " loss + difference")
+  public record BalanceView(
+      boolean balances,
+      double inKg,
+      double declaredKg,
+      double harvestedKg,
+      @Schema(description = "Out of lots that are not in this trace") double fromOtherLotsKg,
+      double outKg,
+      double toCustomersKg,
+      double sownKg,
+      @Schema(description = "Into lots beyond the bound of the walk") double toOtherLotsKg,
+      @Schema(description = "As counted; for lots that nobody counted, what the books leave")
+          double stockKg,
+      @Schema(description = "Lots whose stock was counted") long lotsCounted,
+      @Schema(description = "Screenings, as recorded at conditioning") double lossKg,
+      @Schema(description = "Missing where positive, too much where negative") double differenceKg,
+      @Schema(description = "Difference that is within tolerance") double allowedKg,
+      double tolerancePercent,
+      @Schema(description = "Where the tolerance stands") String toleranceSource,
+      List<LotView> lots,
+      List<ConditioningView> conditionings) {
+
+    static BalanceView of(MassBalance balance) {
+      List<LotAccount> lotsOff = balance.lotsOff();
+      List<ConditioningAccount> conditioningsOff = balance.conditioningsOff();
+      return new BalanceView(
+          balance.balances(),
+          balance.inKg(),
+          balance.declaredKg(),
+          balance.harvestedKg(),
+          balance.fromOtherLotsKg(),
+          balance.outKg(),
+          balance.toCustomersKg(),
+          balance.sownKg(),
+          balance.toOtherLotsKg(),
+          balance.stockKg(),
+          balance.lotsCounted(),
+          balance.screeningsKg(),
+          balance.differenceKg(),
+          balance.allowedKg(),
+          balance.tolerance().percent(),
+          balance.tolerance().source(),
+          balance.lots().stream().map(lot -> LotView.of(lot, lotsOff.contains(lot))).toList(),
+          balance.conditionings().stream()
+              .map(step -> ConditioningView.of(step, conditioningsOff.contains(step)))
+              .toList());
+    }
+  }
+
+  /** Mass account of one lot, kilograms. */
+  @Schema(description = "Mass account of one lot, kilograms")
+  public record LotView(
+      SubjectLink lot,
+      String id,
+      double inKg,
+      double toCustomersKg,
+      double sownKg,
+      double intoLotsKg,
+      @Schema(description = "What the books leave; negative where more went out than came in")
+          double bookStockKg,
+      @Schema(description = "Null where nobody counted") Double countedStockKg,
+      double differenceKg,
+      @Schema(description = "Whether it is off by more than the tolerance") boolean off) {
+
+    static LotView of(LotAccount account, boolean off) {
+      return new LotView(
+          link(Subject.lot(account.lotId())),
+          account.lotId(),
+          account.inKg(),
+          account.toCustomersKg(),
+          account.sownKg(),
+          account.intoLotsKg(),
+          account.bookStockKg(),
+          account.countedStockKg().isPresent() ? account.countedStockKg().getAsDouble() : null,
+          account.differenceKg(),
+          off);
+    }
+  }
+
+  /** Mass account of one conditioning, kilograms. */
+  @Schema(description = "Mass account of one conditioning, kilograms")
+  public record ConditioningView(
+      String factId,
+      double inputKg,
+      double outputKg,
+      double screeningsKg,
+      double differenceKg,
+      @Schema(description = "Whether it is off by more than the tolerance") boolean off) {
+
+    static ConditioningView of(ConditioningAccount account, boolean off) {
+      return new ConditioningView(
+          account.factId(),
+          account.inputKg(),
+          account.outputKg(),
+          account.screeningsKg(),
+          account.differenceKg(),
+          off);
+    }
+  }
+
+  /** Where a walk cannot be followed on. */
+  @Schema(description = "Where a walk cannot be followed on")
+  public record LooseEndView(
+      SubjectLink subject,
+      LooseEnd.Kind kind,
+      @Schema(description = "Whether the drill is incomplete for it") boolean unresolved,
+      @Schema(description = "Empty where it is the absence of a fact") String factId,
+      String sentence) {
+
+    static LooseEndView of(LooseEnd end) {
+      return new LooseEndView(
+          link(end.subject()), end.kind(), end.kind().isUnresolved(), end.factId(), sentence(end));
+    }
+
+    private static String sentence(LooseEnd end) {
+      String subject = end.subject().kind().word() + " " + end.subject().id();
+      return switch (end.kind()) {
+        case NO_ORIGIN ->
+            "No fact says where "
+                + subject
+                + " came from. Bring its harvest, conditioning or"
+                + " declaration.";
+        case NOT_DECLARED -> "No fact declares " + subject + ". Bring its declaration.";
+        case NO_SOWING -> "No fact says what seed " + subject + " was sown with. Bring its sowing.";
+        case NO_LABELS ->
+            "Dispatch "
+                + end.factId()
+                + " of "
+                + subject
+                + " names no label number, so that its"
+                + " bags cannot be told. Correct it with the numbers.";
+        case NO_HARVEST ->
+            "No harvest of "
+                + subject
+                + " is recorded: it stands, was given up, or the harvest"
+                + " is owed.";
+      };
+    }
+  }
+
+  static RecallView of(
+      RecallDrill drill,
+      TraceView back,
+      TraceView forward,
+      Sight sight,
+      double elapsedMs,
+      long heldInQuarantine,
+      AsOf asOf) {
+    List<String> because = incompleteBecause(drill, sight, asOf);
+    return new RecallView(
+        link(drill.back().start()),
+        because.isEmpty(),
+        because,
+        elapsedMs,
+        back,
+        forward,
+        customers(drill),
+        drill.deliveries().stream().map(DeliveryView::of).toList(),
+        BalanceView.of(drill.balance()),
+        drill.looseEnds().stream()
+            .filter(end -> sight.sees(end.subject()))
+            .map(LooseEndView::of)
+            .toList(),
+        heldInQuarantine,
+        asOf);
+  }
+
+  private static List<String> incompleteBecause(RecallDrill drill, Sight sight, AsOf asOf) {
+    List<String> because = new ArrayList<>();
+    if (!drill.back().complete()) {
+      because.add("The walk back stopped at " + drill.back().steps().size() + " crops and lots.");
+    }
+    if (!drill.forward().complete()) {
+      because.add(
+          "The walk forward stopped at "
+              + drill.forward().steps().size()
+              + " crops, lots and customers.");
+    }
+    if (seedOf(drill).anyMatch(subject -> !sight.sees(subject))) {
+      because.add("It ends one step beyond the crops and lots that you may see.");
+    }
+    long unresolved = drill.unresolved().stream().filter(end -> sight.sees(end.subject())).count();
+    if (unresolved > 0) {
+      because.add(
+          unresolved == 1 ? "One link is unresolved." : unresolved + " links are unresolved.");
+    }
+    if (!asOf.complete()) {
+      because.add(asOf.note());
+    }
+    return List.copyOf(because);
+  }
+
+  private static Stream<Subject> seedOf(RecallDrill drill) {
+    return Stream.of(drill.back(), drill.forward())
+        .flatMap(trace -> trace.steps().keySet().stream())
+        .filter(
+            subject -> subject.kind() == Subject.Kind.LOT || subject.kind() == Subject.Kind.CROP);
+  }
+
+  private static List<CustomerView> customers(RecallDrill drill) {
+    Map<String, Integer> labels = new LinkedHashMap<>();
+    drill
+        .deliveries()
+        .forEach(
+            delivery ->
+                labels.merge(delivery.customerId(), delivery.labelNumbers().size(), Integer::sum));
+    return drill.kgByCustomer().entrySet().stream()
+        .map(
+            customer ->
+                new CustomerView(
+                    link(Subject.enterprise(customer.getKey())),
+                    customer.getValue(),
+                    labels.get(customer.getKey())))
+        .toList();
+  }
+
+  private static SubjectLink link(Subject subject) {
+    return SubjectLink.of(subject);
+  }
+}
