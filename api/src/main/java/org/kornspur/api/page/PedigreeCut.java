@@ -17,6 +17,7 @@ import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.pedigree.Trace;
 import org.kornspur.standing.InheritedTrouble;
 import org.kornspur.standing.LotStanding;
+import org.kornspur.standing.StandingState;
 
 /**
  * As much of a pedigree as a person can take in: the nearest back and forward, and all that trouble
@@ -97,11 +98,21 @@ record PedigreeCut(
                     pair.parent(),
                     pair.child(),
                     kg,
-                    carriers
-                        .computeIfAbsent(pair.child(), child -> carriersTo(child, standings))
-                        .contains(pair.parent()))));
+                    pair.child().kind() == Subject.Kind.ENTERPRISE
+                        ? isNotFit(pair.parent(), standings)
+                        : carriers
+                            .computeIfAbsent(pair.child(), child -> carriersTo(child, standings))
+                            .contains(pair.parent()))));
     links.sort(Comparator.comparing(Link::parent).thenComparing(Link::child));
     return links;
+  }
+
+  /** Customers have no standing: what reaches them is as good as the lot that it is of. */
+  private static boolean isNotFit(Subject lot, Function<Subject, Optional<LotStanding>> standings) {
+    return standings
+        .apply(lot)
+        .filter(standing -> standing.getState() == StandingState.NOT_FIT)
+        .isPresent();
   }
 
   /** Parents from which trouble that condemns came down. */

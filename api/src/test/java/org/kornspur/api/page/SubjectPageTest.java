@@ -72,7 +72,9 @@ class SubjectPageTest {
             "lot:R25-S05",
             "lot:L25-S05",
             "lot:L25-S05-P1");
-    assertThat(page.locator(".movement.troubled").count()).isGreaterThanOrEqualTo(5);
+    assertThat(page.locator(".movement.troubled").count())
+        .as("five steps down, and two to customers")
+        .isEqualTo(7);
 
     page.setViewportSize(4000, 1200);
     page.locator(".pedigree")
