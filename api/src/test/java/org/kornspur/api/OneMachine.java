@@ -25,6 +25,8 @@ public final class OneMachine implements QuarkusTestProfile {
           "0",
           "kornspur.registry-port",
           "0",
+          "kornspur.checkpoint-interval",
+          "PT1S",
           "kornspur.partitions",
           "2",
           "quarkus.http.test-port",

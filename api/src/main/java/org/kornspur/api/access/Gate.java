@@ -102,7 +102,10 @@ public class Gate {
     boolean byToken = settings.access() == AccessSettings.Means.OIDC;
     if (byToken && startsWith(authorization, BEARER)) {
       request.pause();
-      tokens.check(context).subscribe().with(knock -> resume(context, path, knock), context::fail);
+      tokens
+          .check(context)
+          .subscribe()
+          .with(knock -> resume(context, path, counted(context, knock)), context::fail);
     } else if (!byToken && startsWith(authorization, BASIC)) {
       enterWithPassword(context, path, authorization);
     } else if (!byToken && session != null && authorization == null) {
@@ -143,6 +146,25 @@ public class Gate {
             () -> passwords.check(personId, password, address, Caller.Proof.PASSWORD), false)
         .onSuccess(knock -> resume(context, path, knock))
         .onFailure(context::fail);
+  }
+
+  /** Tokens that are no good count as requests that nobody logged in for. */
+  private Knock counted(RoutingContext context, Knock knock) {
+    if (knock instanceof Knock.Known) {
+      return knock;
+    }
+    OptionalLong wait = byAddress.take(address(context));
+    return wait.isPresent() ? new Knock.Refused(tooManyOfNobody(context, wait.getAsLong())) : knock;
+  }
+
+  private Refusal tooManyOfNobody(RoutingContext context, long waitSeconds) {
+    return Refusal.tooMany(
+        "More than "
+            + byAddress.most()
+            + " requests without a good log-in from "
+            + address(context)
+            + " within a minute.",
+        waitSeconds);
   }
 
   private void resume(RoutingContext context, String path, Knock knock) {
@@ -203,15 +225,7 @@ public class Gate {
   private void enterUnknown(RoutingContext context, String path) {
     OptionalLong wait = byAddress.take(address(context));
     if (wait.isPresent()) {
-      refuse(
-          context,
-          Refusal.tooMany(
-              "More than "
-                  + byAddress.most()
-                  + " requests without a log-in from "
-                  + address(context)
-                  + " within a minute.",
-              wait.getAsLong()));
+      refuse(context, tooManyOfNobody(context, wait.getAsLong()));
     } else if (Places.isOpen(path)) {
       context.next();
     } else if (isOpenedInABrowser(context.request())) {

@@ -38,6 +38,9 @@ public class OidcTenant implements TenantConfigResolver {
         .applicationType(ApplicationType.SERVICE)
         .token()
         .audience(List.of(oidc.audience().orElse(oidc.clientId())))
+        // a token stands or falls by its signature; the issuer is not asked about every bad one
+        .allowJwtIntrospection(false)
+        .allowOpaqueTokenIntrospection(false)
         .end()
         .roles()
         .roleClaimPath(oidc.rolesClaim())

@@ -36,8 +36,8 @@ public class People {
 
   /** Before anything listens. */
   void start(@Observes StartupEvent started) {
-    if (areKeptHere() && !Files.exists(file.path())) {
-      makeFirst(System.out);
+    if (areKeptHere()) {
+      makeFirst(file, System.out);
     }
   }
 
@@ -69,7 +69,7 @@ public class People {
    */
   Made add(String personId, String printedName, Set<Role> roles, Optional<String> enterpriseId) {
     requireKeptHere();
-    Made made = made(personId, printedName, roles, enterpriseId);
+    Made made = made(personId, printedName, roles, enterpriseId, clock.instant());
     file.change(
         people -> {
           if (people.putIfAbsent(personId, made.person()) != null) {
@@ -157,10 +157,13 @@ public class People {
     }
   }
 
-  private Made made(
-      String personId, String printedName, Set<Role> roles, Optional<String> enterpriseId) {
+  private static Made made(
+      String personId,
+      String printedName,
+      Set<Role> roles,
+      Optional<String> enterpriseId,
+      Instant now) {
     String password = NewPassword.make();
-    Instant now = clock.instant();
     return new Made(
         new Person(
             personId, printedName, roles, enterpriseId, PasswordHash.of(password), false, now),
@@ -168,12 +171,15 @@ public class People {
   }
 
   /** The console is the only place where these passwords ever stand in clear. */
-  private void makeFirst(PrintStream console) {
+  static void makeFirst(PeopleFile file, PrintStream console) {
+    if (Files.exists(file.path())) {
+      return;
+    }
     Map<String, Made> first = new LinkedHashMap<>();
     for (Role role : Role.values()) {
       String word = role.name().toLowerCase(Locale.ROOT);
       String printedName = word.substring(0, 1).toUpperCase(Locale.ROOT) + word.substring(1);
-      first.put(word, made(word, printedName, Set.of(role), Optional.empty()));
+      first.put(word, made(word, printedName, Set.of(role), Optional.empty(), Instant.now()));
     }
     boolean[] made = {false};
     file.change(

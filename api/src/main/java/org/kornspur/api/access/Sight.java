@@ -27,6 +27,14 @@ public interface Sight {
   /** Whether everything about this subject is seen. */
   boolean sees(Subject subject);
 
+  /**
+   * Whether single facts of a subject that is not seen may be asked for, each of which is seen or
+   * not by itself.
+   */
+  default boolean seesSingleFactsOf(Subject subject) {
+    return false;
+  }
+
   /** Whether this subject may be named: it is seen, or next to one that is. */
   boolean names(Subject subject);
 

@@ -28,6 +28,11 @@ record JoinedSight(List<Sight> sights) implements Sight {
   }
 
   @Override
+  public boolean seesSingleFactsOf(Subject subject) {
+    return sights.stream().anyMatch(sight -> sight.seesSingleFactsOf(subject));
+  }
+
+  @Override
   public boolean names(Subject subject) {
     return sights.stream().anyMatch(sight -> sight.names(subject));
   }

@@ -34,6 +34,11 @@ final class LaboratorySight implements Sight {
   }
 
   @Override
+  public boolean seesSingleFactsOf(Subject subject) {
+    return subject.kind() == Subject.Kind.LOT;
+  }
+
+  @Override
   public boolean names(Subject subject) {
     return sees(subject)
         || (subject.kind() == Subject.Kind.LOT

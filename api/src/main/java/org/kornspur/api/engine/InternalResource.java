@@ -52,6 +52,7 @@ public class InternalResource {
   }
 
   @GET
+  @Needs(Action.ASK_AS_INSTANCE)
   @Path(POSITIONS)
   @Operation(hidden = true)
   public List<ChainPositions.Position> positions(@QueryParam("key") String factId) {

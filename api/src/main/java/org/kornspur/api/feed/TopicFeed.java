@@ -24,13 +24,13 @@ import org.kornspur.ingest.registry.RegistryUnreachable;
  *
  * <p>It is caught up once it has passed the end that the topic had when it was first opened.
  */
-final class TopicFeed implements AutoCloseable {
+public final class TopicFeed implements AutoCloseable {
   private static final Logger LOG = Logger.getLogger(TopicFeed.class);
   private static final Duration POLL = Duration.ofMillis(200);
   private static final long PAUSE_MILLIS = 500;
 
   /** Takes each record, in order within its partition. */
-  interface Receiver {
+  public interface Receiver {
     void receive(ConsumerRecord<String, byte[]> record);
   }
 
@@ -46,7 +46,7 @@ final class TopicFeed implements AutoCloseable {
   private volatile long lag;
   private final AtomicLong skipped = new AtomicLong();
 
-  TopicFeed(String topic, Engine engine, Receiver receiver) {
+  public TopicFeed(String topic, Engine engine, Receiver receiver) {
     this.topic = topic;
     this.engine = engine;
     this.receiver = receiver;
@@ -54,29 +54,29 @@ final class TopicFeed implements AutoCloseable {
     this.thread.setDaemon(true);
   }
 
-  void start() {
+  public void start() {
     thread.start();
   }
 
-  boolean isAlive() {
+  public boolean isAlive() {
     return thread.isAlive();
   }
 
-  boolean isCaughtUp() {
+  public boolean isCaughtUp() {
     return caughtUp;
   }
 
   /** Records of the topic that were not read at the last look. */
-  long lag() {
+  public long lag() {
     return lag;
   }
 
   /** Records that could not be read and were passed over, each with a line in the log. */
-  long skipped() {
+  public long skipped() {
     return skipped.get();
   }
 
-  String topic() {
+  public String topic() {
     return topic;
   }
 

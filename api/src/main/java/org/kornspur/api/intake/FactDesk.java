@@ -4,6 +4,7 @@ import io.micrometer.core.instrument.MeterRegistry;
 import jakarta.annotation.PreDestroy;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
+import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.util.HashMap;
 import java.util.List;
@@ -24,8 +25,10 @@ import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Fingerprint;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.intake.QuarantineEntries;
+import org.kornspur.ingest.intake.ReceiptCheck;
 import org.kornspur.ingest.json.FactIntake;
 import org.kornspur.ingest.json.ReadResult;
+import org.kornspur.processors.ground.PlaceableFacts;
 import org.kornspur.processors.stream.RegisterEntry;
 
 /**
@@ -127,22 +130,54 @@ public class FactDesk {
    * @throws NotReady if nothing can be taken in now; none has been
    */
   List<Outcome> admit(List<Item> items, String requestId) {
+    return admitRead(
+        items.stream()
+            .map(
+                item ->
+                    new ReadInput(
+                        FactIntake.accept(item.utf8().bytes()),
+                        item.utf8(),
+                        requestId + item.place().words()))
+            .toList());
+  }
+
+  /**
+   * An input that has been read and checked, from whatever form it came in.
+   *
+   * @param original as it came, for the quarantine
+   * @param place for the quarantine
+   */
+  public record ReadInput(ReadResult result, Item.Text original, String place) {
+
+    /** An input that came as text. */
+    public static ReadInput ofText(ReadResult result, String original, String place) {
+      return new ReadInput(result, new Item.Text(original.getBytes(StandardCharsets.UTF_8)), place);
+    }
+  }
+
+  /**
+   * Takes in many inputs that have been read, each for itself. Of facts with one id the first goes
+   * first, so that of two with other content it is the second that is refused.
+   *
+   * @return an outcome for each, in their order
+   * @throws NotReady if nothing can be taken in now; none has been
+   */
+  public List<Outcome> admitRead(List<ReadInput> inputs) {
     if (!engine.isReady()) {
       throw new NotReady("The processors are not ready: " + engine.condition(), 2);
     }
     Map<String, CompletableFuture<Outcome>> lastOfId = new HashMap<>();
     List<CompletableFuture<Outcome>> started =
-        items.stream().map(item -> start(item, requestId, lastOfId)).toList();
+        inputs.stream().map(input -> start(input, lastOfId)).toList();
     List<Outcome> outcomes = started.stream().map(CompletableFuture::join).toList();
     outcomes.forEach(this::count);
     return outcomes;
   }
 
   private CompletableFuture<Outcome> start(
-      Item item, String requestId, Map<String, CompletableFuture<Outcome>> lastOfId) {
-    byte[] utf8 = item.utf8().bytes();
-    Source source = new Source(utf8, requestId + item.place().words(), caller.get().personId());
-    ReadResult read = FactIntake.accept(utf8);
+      ReadInput input, Map<String, CompletableFuture<Outcome>> lastOfId) {
+    Source source = new Source(input.original().bytes(), input.place(), caller.get().personId());
+    ReadResult read = input.result();
     if (read instanceof ReadResult.Refused refused) {
       return CompletableFuture.supplyAsync(() -> refuse(refused.problems(), source), senders);
     }
@@ -174,12 +209,25 @@ public class FactDesk {
 
   /** Takes in a fact that has been read and checked. */
   private Outcome admitFact(SpecificRecord fact, Source source) {
+    List<Problem> problems = problemsAtReceipt(fact);
+    if (!problems.isEmpty()) {
+      return refuse(problems, source);
+    }
     Outcome outcome = send(fact);
     if (outcome instanceof Outcome.Conflict conflict) {
       return new Outcome.Conflict(
           conflict.factId(), conflict.problems(), quarantine(conflict.problems(), source));
     }
     return outcome;
+  }
+
+  /**
+   * What the stream would refuse in a sound fact: times ahead of the clock, land that cannot be
+   * measured. The sender is told at once.
+   */
+  List<Problem> problemsAtReceipt(SpecificRecord fact) {
+    List<Problem> early = ReceiptCheck.check(fact, clock.instant());
+    return early.isEmpty() ? PlaceableFacts.problemsOf(fact) : early;
   }
 
   /**

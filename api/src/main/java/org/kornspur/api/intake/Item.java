@@ -6,10 +6,10 @@ package org.kornspur.api.intake;
  * @param place where it stands
  * @param utf8 its text
  */
-record Item(Place place, Text utf8) {
+public record Item(Place place, Text utf8) {
 
   /** Where a fact stands in a request. */
-  sealed interface Place {
+  public sealed interface Place {
 
     /** The only fact of the request. */
     record Alone() implements Place {}
@@ -33,7 +33,7 @@ record Item(Place place, Text utf8) {
   }
 
   /** Bytes that nobody changes. */
-  static final class Text {
+  public static final class Text {
     private final byte[] bytes;
 
     Text(byte[] bytes) {

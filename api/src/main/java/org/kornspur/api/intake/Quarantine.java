@@ -154,6 +154,10 @@ public class Quarantine {
   }
 
   private ReceiptView takeIn(QuarantineEntry entry, SpecificRecord fact) {
+    List<Problem> problems = desk.problemsAtReceipt(fact);
+    if (!problems.isEmpty()) {
+      throw notReplayable(problems);
+    }
     Outcome outcome = desk.sendAsCaller(fact);
     ReceiptView receipt = Intake.receipt(outcome);
     engine.quarantine(

@@ -33,7 +33,7 @@ public class DeskPage {
   }
 
   @GET
-  @Needs(Action.READ_QUARANTINE)
+  @Needs(Action.READ_LOG)
   @Produces(MediaType.TEXT_HTML + ";charset=UTF-8")
   @Operation(hidden = true)
   public String desk(@BeanParam StandingFilter filter, @Context UriInfo uri) {

@@ -1,24 +1,34 @@
 package org.kornspur.api.page;
 
+import jakarta.inject.Inject;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
+import java.util.Arrays;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.access.Action;
+import org.kornspur.api.access.CurrentCaller;
 import org.kornspur.api.access.Needs;
 
 /** Leads a browser from the bare address to where the day's work begins. */
 @Path("/")
 public class EntrancePage {
+  @Inject CurrentCaller caller;
 
   @GET
   @Needs(Action.READ_PAGES)
   @Produces(MediaType.TEXT_HTML + ";charset=UTF-8;qs=1.1")
   @Operation(hidden = true)
   public Response enter() {
-    return Response.seeOther(URI.create(Room.DESK.href())).build();
+    Room first =
+        Arrays.stream(Room.values())
+            .filter(room -> !room.href().isEmpty() && caller.get().may(room.needs()))
+            .findFirst()
+            .orElse(Room.ELSEWHERE);
+    return Response.seeOther(URI.create(first == Room.ELSEWHERE ? "/problems" : first.href()))
+        .build();
   }
 }

@@ -86,7 +86,7 @@ public class Framing {
     FrameMessages messages = texts(FrameMessages.class);
     return Arrays.stream(Room.values())
         .filter(room -> !room.href().isEmpty())
-        .filter(room -> caller.ifKnown().map(known -> known.may(room.needs())).orElse(true))
+        .filter(room -> caller.ifKnown().map(known -> known.may(room.needs())).orElse(false))
         .map(room -> new Frame.Place(room.href(), room.label(messages), room == here))
         .toList();
   }

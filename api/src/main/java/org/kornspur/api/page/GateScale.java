@@ -79,9 +79,11 @@ public record GateScale(
       double most = DoubleStream.of(shown).max().orElseThrow();
       double room = most > least ? (most - least) * 0.25 : Math.max(1, Math.abs(limit)) * 0.25;
       boolean isPercent = gate.unit().equals("%");
-      double from = least >= 0 ? Math.max(0, least - room) : least - room;
-      double to = isPercent && most <= 100 ? Math.min(100, most + room) : most + room;
-      return new Range(from, to);
+      double step = Math.pow(10, Math.floor(Math.log10(most - least + 2 * room)));
+      double from = Math.floor((least - room) / step) * step;
+      double to = Math.ceil((most + room) / step) * step;
+      return new Range(
+          least >= 0 ? Math.max(0, from) : from, isPercent && most <= 100 ? Math.min(100, to) : to);
     }
 
     int pixel(double value) {

@@ -130,11 +130,8 @@ public interface LotMessages {
   @Message("To be brought")
   String toBring();
 
-  @Message("limit")
-  String limitMark();
-
   @Message(
-      "The hatched side of the limit is not met; the dot is the value, the bar what it may truly be.")
+      "Beyond the thick line, on the shaded side, the limit is not met. The dot is the value, the bar what it may truly be.")
   String scaleKey();
 
   @Message("Taken over from ancestors")
@@ -260,7 +257,4 @@ public interface LotMessages {
 
   @Message("Incomplete: the walk stopped at {count} crops and lots.")
   String traceCut(String count);
-
-  @Message("What it still owes")
-  String stillOwed();
 }

@@ -5,10 +5,11 @@ import org.kornspur.api.access.Action;
 
 /** A page that the navigation leads to. */
 public enum Room {
-  DESK("/desk", Action.READ_LOTS, FrameMessages::desk),
+  DESK("/desk", Action.READ_LOG, FrameMessages::desk),
   LOTS("/lots", Action.READ_LOTS, FrameMessages::lots),
   CROPS("/crops", Action.READ_CROPS, FrameMessages::crops),
   QUARANTINE("/quarantine", Action.READ_QUARANTINE, FrameMessages::quarantine),
+  FIELD_BOOK("/field-book", Action.POST_POLLEN_SOURCES, FrameMessages::fieldBook),
   SEASONS("/seasons", Action.ASK_ADVICE, FrameMessages::seasons),
   TRACE("/trace", Action.READ_TRACE, FrameMessages::trace),
   /** What no entry of the navigation leads to. */

@@ -8,9 +8,13 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
+import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.access.Action;
+import org.kornspur.api.access.CurrentCaller;
 import org.kornspur.api.access.Needs;
+import org.kornspur.api.act.ActView;
+import org.kornspur.api.act.LotActsResource;
 import org.kornspur.api.resource.Answers;
 import org.kornspur.api.view.StandingView;
 import org.kornspur.ingest.contract.Subject;
@@ -25,10 +29,13 @@ public class SubjectPage {
   @Inject Framing framing;
   @Inject Answers answers;
   @Inject SubjectSheets sheets;
+  @Inject LotActsResource acts;
+  @Inject CurrentCaller caller;
 
   @CheckedTemplate(basePath = "page")
   static class Templates {
-    static native TemplateInstance subject(Frame page, SubjectSheet sheet);
+    static native TemplateInstance subject(
+        Frame page, SubjectSheet sheet, List<ActView> acts, boolean maySign);
   }
 
   @GET
@@ -39,6 +46,10 @@ public class SubjectPage {
     Subject subject = Subject.lot(id);
     StandingView view = answers.view(subject);
     return framing.render(
-        Templates.subject(framing.around(Room.LOTS, view.asOf()), sheets.of(subject, view)));
+        Templates.subject(
+            framing.around(Room.LOTS, view.asOf()),
+            sheets.of(subject, view),
+            caller.get().may(Action.READ_ACTS) ? acts.history(id) : List.of(),
+            caller.get().may(Action.SIGN_ACTS)));
   }
 }

@@ -10,6 +10,7 @@ import org.kornspur.standing.StandingState;
 /**
  * All that the page of one lot or crop shows.
  *
+ * @param href its page
  * @param name as in Lot L25-S05
  * @param kind lot or crop
  * @param sentence the standing in one sentence, in the language of the page
@@ -22,6 +23,7 @@ import org.kornspur.standing.StandingState;
  */
 public record SubjectSheet(
     String id,
+    String href,
     String name,
     String kind,
     StandingState state,

@@ -52,6 +52,7 @@ public class SubjectSheets {
     long counting = entries.stream().filter(Entry::counts).count();
     return new SubjectSheet(
         subject.id(),
+        PageAddresses.of(subject),
         name,
         subject.kind().word(),
         view.state(),

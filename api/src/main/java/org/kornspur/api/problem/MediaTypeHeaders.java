@@ -12,7 +12,11 @@ import java.util.Arrays;
 import java.util.List;
 import org.kornspur.ingest.intake.Problem;
 
-/** Refuses requests whose Accept or Content-Type is no media type, before anything reads them. */
+/**
+ * Refuses requests whose Accept or Content-Type is no media type, or whose body is packed, before
+ * anything reads them. A packed body may hold a thousand times what it seems to; none is unpacked
+ * here.
+ */
 @ApplicationScoped
 public class MediaTypeHeaders {
   private static final int AFTER_BODY_LIMIT = 999;
@@ -31,10 +35,19 @@ public class MediaTypeHeaders {
   private void check(RoutingContext context) {
     String accept = context.request().getHeader(HttpHeaders.ACCEPT);
     String contentType = context.request().getHeader(HttpHeaders.CONTENT_TYPE);
+    String encoding = context.request().getHeader(HttpHeaders.CONTENT_ENCODING);
     if (accept != null && !isListOfMediaTypes(accept)) {
       refuse(context, ProblemKind.NOT_ACCEPTABLE, HttpHeaders.ACCEPT, accept);
     } else if (contentType != null && !isMediaType(contentType)) {
       refuse(context, ProblemKind.UNSUPPORTED_MEDIA_TYPE, HttpHeaders.CONTENT_TYPE, contentType);
+    } else if (encoding != null && !encoding.strip().equalsIgnoreCase("identity")) {
+      refuse(
+          context,
+          ProblemKind.UNSUPPORTED_MEDIA_TYPE,
+          HttpHeaders.CONTENT_ENCODING,
+          encoding,
+          "identity, or no such header",
+          "Send the body unpacked");
     } else {
       context.next();
     }
@@ -54,15 +67,24 @@ public class MediaTypeHeaders {
   }
 
   private void refuse(RoutingContext context, ProblemKind kind, String header, String value) {
+    refuse(
+        context,
+        kind,
+        header,
+        value,
+        "a media type, such as application/json",
+        "Correct the header");
+  }
+
+  private void refuse(
+      RoutingContext context,
+      ProblemKind kind,
+      String header,
+      String value,
+      String limit,
+      String remedy) {
     ProblemDocument document =
-        ProblemDocument.of(
-            kind,
-            List.of(
-                new Problem(
-                    header,
-                    Problem.shown(value),
-                    "a media type, such as application/json",
-                    "Correct the header")));
+        ProblemDocument.of(kind, List.of(new Problem(header, Problem.shown(value), limit, remedy)));
     ProblemAnswer.end(context, document, json);
   }
 }

@@ -86,6 +86,11 @@ public enum ProblemKind {
       "The lot is no longer what you saw",
       "Read the release sheet again, with what changed, and sign that one if you still want to; the"
           + " attempt is on record."),
+  LABEL_REFUSED(
+      409,
+      "No label can be made for this lot",
+      "Look at the lot's standing and at what is owed; GET its label for what one would have to"
+          + " say."),
   REQUEST_REFUSED(400, "The request is refused", "Read the detail and mend the request."),
   NOT_READY(
       503,

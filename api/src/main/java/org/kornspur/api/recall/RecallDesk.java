@@ -87,7 +87,7 @@ public class RecallDesk {
   /** What others sent is not counted for who does not see it. */
   private long held(Sight sight) {
     return sight.isWhole()
-        ? feeds.quarantine().find(Set.of(QuarantineState.HELD), row -> true, 1, 1).total()
+        ? feeds.quarantine().find(Set.of(QuarantineState.HELD), entry -> true, 1, 1).total()
         : 0;
   }
 

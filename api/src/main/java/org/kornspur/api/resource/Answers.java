@@ -1,5 +1,6 @@
 package org.kornspur.api.resource;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.time.Clock;
@@ -20,6 +21,7 @@ import org.kornspur.api.feed.StandingQuery;
 import org.kornspur.api.feed.StandingRow;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.api.seal.ProofDesk;
 import org.kornspur.api.view.AsOf;
 import org.kornspur.api.view.DossierView;
 import org.kornspur.api.view.NeighboursView;
@@ -29,6 +31,7 @@ import org.kornspur.api.view.StandingLine;
 import org.kornspur.api.view.StandingView;
 import org.kornspur.api.view.TraceView;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.proof.ProofJson;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Entry;
 import org.kornspur.processors.pedigree.Pedigree;
@@ -43,13 +46,15 @@ public class Answers {
   private final Engine engine;
   private final Feeds feeds;
   private final Border border;
+  private final ProofDesk proofs;
   private final Clock clock = Clock.systemUTC();
 
   @Inject
-  public Answers(Engine engine, Feeds feeds, Border border) {
+  public Answers(Engine engine, Feeds feeds, Border border, ProofDesk proofs) {
     this.engine = engine;
     this.border = border;
     this.feeds = feeds;
+    this.proofs = proofs;
   }
 
   public PageView<StandingLine> list(StandingQuery query) {
@@ -99,6 +104,9 @@ public class Answers {
    */
   DossierView dossier(Subject subject, FactTimes.Range times) {
     Sight sight = border.sight();
+    if (!sight.sees(subject) && !sight.seesSingleFactsOf(subject)) {
+      throw unknown(subject);
+    }
     List<Entry> all = engine.dossier(subject);
     if (!sight.sees(subject)) {
       all = all.stream().filter(entry -> sight.sees(entry.fact())).toList();
@@ -107,6 +115,19 @@ public class Answers {
       throw unknown(subject);
     }
     return DossierView.of(subject, all.stream().filter(times::holds).toList(), all, sight, asOf());
+  }
+
+  /**
+   * Every fact of a subject, with what proves it.
+   *
+   * @throws ApiProblem if no fact names it
+   */
+  JsonNode proof(Subject subject) {
+    List<Entry> entries = engine.dossier(subject);
+    if (entries.isEmpty() || !border.sight().sees(subject)) {
+      throw unknown(subject);
+    }
+    return ProofJson.write(proofs.prove(subject, entries));
   }
 
   /**

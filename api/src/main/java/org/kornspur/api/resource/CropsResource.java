@@ -1,5 +1,6 @@
 package org.kornspur.api.resource;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.BeanParam;
 import jakarta.ws.rs.DefaultValue;
@@ -78,6 +79,24 @@ public class CropsResource {
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public DossierView facts(@PathParam("id") String id, @BeanParam FactTimes times) {
     return answers.dossier(Subject.crop(id), times.range());
+  }
+
+  @GET
+  @Needs(Action.READ_LOG)
+  @Path("{id}/proof")
+  @Operation(
+      operationId = "proofCrop",
+      summary = "Every fact of this crop, with what proves it without any connection",
+      description =
+          "Each fact as it lies in the log, the piece of the hash chain around it between two signed"
+              + " checkpoints, and a signed list of what the dossier held. Verify the saved file"
+              + " with: java -jar ingest.jar verify FILE.json --trust FOLDER")
+  @APIResponse(
+      responseCode = "200",
+      description = "The proof; facts not yet signed are said to be so")
+  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
+  public JsonNode proof(@PathParam("id") String id) {
+    return answers.proof(Subject.crop(id));
   }
 
   @GET

@@ -31,6 +31,11 @@ class ArrowsTest {
     "org.kornspur.processors.pedigree..",
     "org.kornspur.processors.judging..",
     "org.kornspur.processors.advice..",
+    "org.kornspur.api.export.identity..",
+    "org.kornspur.api.export.epcis..",
+    "org.kornspur.api.export.prov..",
+    "org.kornspur.api.export.sheet..",
+    "org.kornspur.api.export.label..",
     "org.kornspur.ingest.contract..",
     "org.kornspur.ingest.intake..",
     "org.kornspur.ingest.json.."
@@ -89,6 +94,21 @@ class ArrowsTest {
   @Test
   void packagesFormNoCircle() {
     slices().matching("org.kornspur.(*).(*)..").should().beFreeOfCycles().check(CLASSES);
+  }
+
+  /** An address in a fact stays text: only these two places ever open a connection by HTTP. */
+  @Test
+  void onlyTheRegistryAndTheOtherInstancesAreAskedByHttp() {
+    noClasses()
+        .that()
+        .doNotHaveFullyQualifiedName("org.kornspur.ingest.registry.HttpSchemaRegistry")
+        .and()
+        .doNotHaveFullyQualifiedName("org.kornspur.api.engine.OtherInstances")
+        .should()
+        .dependOnClassesThat()
+        .haveNameMatching(
+            "java\\.net\\.http\\.HttpClient|java\\.net\\.(URL|URLConnection|HttpURLConnection|Socket)")
+        .check(CLASSES);
   }
 
   @Test

@@ -101,7 +101,9 @@ class ClusterIT {
       if (!address.endsWith("/facts")) {
         String subject = site.answer(address).path("subject").asText();
         String key = URLEncoder.encode(subject, StandardCharsets.UTF_8);
-        if (site.get("/internal/dossier?key=" + key).status() == 200) {
+        String asked = "/internal/dossier?key=" + key;
+        assertThat(site.get(asked).status()).as("without the secret").isEqualTo(403);
+        if (site.getAsInstance(asked, LoopbackCluster.INSTANCE_SECRET).status() == 200) {
           held.add(subject);
         }
       }

@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 import java.util.stream.StreamSupport;
 import org.yaml.snakeyaml.LoaderOptions;
 import org.yaml.snakeyaml.Yaml;
@@ -54,11 +55,11 @@ record ComposeFile(JsonNode root) {
     return texts(service(service).path("ports")).map(Published::parse).toList();
   }
 
-  /** Folders that the service keeps between runs. */
-  List<String> volumeFolders(String service) {
+  /** Folders that the service keeps between runs, by the name of their volume. */
+  Map<String, String> volumeFolders(String service) {
     return texts(service(service).path("volumes"))
-        .map(volume -> volume.substring(volume.indexOf(':') + 1))
-        .toList();
+        .map(volume -> volume.split(":", 2))
+        .collect(Collectors.toMap(parts -> parts[0], parts -> parts[1]));
   }
 
   private static java.util.stream.Stream<String> texts(JsonNode list) {

@@ -12,8 +12,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.kornspur.api.access.AccessSettings;
 import org.kornspur.api.engine.EngineSettings;
 
 class ComposeFileTest {
@@ -53,7 +55,8 @@ class ComposeFileTest {
   @Test
   void shouldSetOnlyWhatTheApplicationReads() {
     Set<String> known =
-        Arrays.stream(EngineSettings.class.getMethods())
+        Stream.of(EngineSettings.class, AccessSettings.class)
+            .flatMap(settings -> Arrays.stream(settings.getMethods()))
             .map(Method::getName)
             .map(name -> "KORNSPUR_" + name.replaceAll("([A-Z])", "_$1").toUpperCase(Locale.ROOT))
             .collect(Collectors.toSet());

@@ -13,14 +13,14 @@ import org.kornspur.ingest.intake.FactSink;
 import org.kornspur.ingest.json.AvroJson;
 
 /** The facts of {@code demo-events}, as the ordinary loader reads them. */
-final class DemoFacts {
+public final class DemoFacts {
 
   static final Path FOLDER = Path.of("..", "demo-events").toAbsolutePath().normalize();
 
   private DemoFacts() {}
 
   /** One fact a line, as NDJSON, in the order of the files. */
-  static List<String> lines() throws IOException {
+  public static List<String> lines() throws IOException {
     List<String> lines = new ArrayList<>();
     FactSink gathered =
         new FactSink() {

@@ -22,6 +22,7 @@ import org.kornspur.ingest.file.LoadReport;
 import org.kornspur.ingest.intake.FactSink;
 import org.kornspur.ingest.publish.FactPublisher;
 import org.kornspur.ingest.publish.PublishFailed;
+import org.kornspur.ingest.verify.VerifyCommand;
 
 /** The packaged application is killed in the middle of loading, and loses and doubles nothing. */
 class KillAndReloadIT {
@@ -64,7 +65,28 @@ class KillAndReloadIT {
           .forEach(
               (address, answer) ->
                   assertThat(everything.get(address)).as(address).isEqualTo(answer));
+
+      assertChainIsWhole(machine);
     }
+  }
+
+  /**
+   * The kill made no fork and lost no link: the chain holds, running and then stopped by a kill.
+   */
+  private static void assertChainIsWhole(OneMachine machine) throws InterruptedException {
+    Deadline deadline = Deadline.in(Duration.ofSeconds(30), "every record is signed");
+    OneMachine.Outcome running = machine.verifyRunning();
+    while (!running.text().matches("(?s).*INTACT: (\\d+) of \\1 .*") && !deadline.passed()) {
+      Thread.sleep(500);
+      running = machine.verifyRunning();
+    }
+    Report.line("Verified after SIGKILL: %s", running.text());
+    assertThat(running.exitCode()).as(running.text()).isEqualTo(VerifyCommand.INTACT);
+    assertThat(running.text()).containsPattern("INTACT: (\\d+) of \\1 ");
+
+    machine.kill();
+    OneMachine.Outcome stopped = machine.verifyStopped();
+    assertThat(stopped.text()).isEqualTo(running.text());
   }
 
   /** Facts are still on their way when the process goes: sent, stored, half processed. */

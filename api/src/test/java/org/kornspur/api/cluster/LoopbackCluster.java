@@ -18,6 +18,7 @@ import java.util.Map;
 import java.util.Properties;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
+import org.kornspur.api.access.TestPeople;
 
 /**
  * The services of {@code docker-compose.yml} as processes on loopback, with the settings that stand
@@ -32,6 +33,10 @@ final class LoopbackCluster implements AutoCloseable {
 
   private static final String LOOPBACK = "127.0.0.1";
   private static final int HTTP_PORT_WITHIN = 8080;
+
+  /** In place of the secret that whoever starts the layout must give. */
+  static final String INSTANCE_SECRET = "an invented secret, long enough, for tests";
+
   private static final Pattern ADDRESS =
       Pattern.compile("([a-z]+(?:-\\d)?|127\\.0\\.0\\.1):(\\d+)");
 
@@ -131,12 +136,16 @@ final class LoopbackCluster implements AutoCloseable {
   }
 
   private void startInstance(String service) throws IOException {
+    Map<String, String> environment = environmentHere(service);
+    environment.replace("KORNSPUR_INTERNAL_SECRET", INSTANCE_SECRET);
+    environment.put("KORNSPUR_REQUESTS_PER_MINUTE", "1000000");
+    TestPeople.writeTo(Path.of(environment.get("KORNSPUR_PEOPLE_FILE")));
     processes.put(
         service,
         ServerProcess.start(
             service,
             folderOf(service),
-            environmentHere(service),
+            environment,
             List.of("-jar", PackagedPrograms.application().toString())));
   }
 
@@ -200,8 +209,9 @@ final class LoopbackCluster implements AutoCloseable {
 
   private String here(String service, String text) {
     String local = here(text);
-    for (String kept : compose.volumeFolders(service)) {
-      local = local.replace(kept, folderOf(service).resolve("data").toString());
+    for (Map.Entry<String, String> kept : compose.volumeFolders(service).entrySet()) {
+      Path volume = folder.resolve("volumes").resolve(kept.getKey()).toAbsolutePath();
+      local = local.replace(kept.getValue(), volume.toString());
     }
     return local;
   }

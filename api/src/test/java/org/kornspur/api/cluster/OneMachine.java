@@ -1,12 +1,17 @@
 package org.kornspur.api.cluster;
 
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.kornspur.api.access.TestPeople;
 import org.kornspur.ingest.registry.RegistryConfig;
+import org.kornspur.ingest.verify.VerifyCommand;
 
 /**
  * The packaged application as a user starts it on one machine, with broker and registry in the same
@@ -30,8 +35,32 @@ final class OneMachine implements AutoCloseable {
     environment.put("QUARKUS_HTTP_PORT", Integer.toString(httpPort));
     environment.put("KORNSPUR_BROKER_PORT", Integer.toString(brokerPort));
     environment.put("KORNSPUR_REGISTRY_PORT", Integer.toString(registryPort));
+    environment.put("KORNSPUR_CHECKPOINT_INTERVAL", "PT1S");
     environment.put("KORNSPUR_DATA_FOLDER", folder.resolve("data").toAbsolutePath().toString());
+    environment.put("KORNSPUR_REQUESTS_PER_MINUTE", "1000000");
+    TestPeople.writeInto(folder.resolve("data"));
   }
+
+  /** Verifies the log of the running machine with its own public keys. */
+  Outcome verifyRunning() {
+    return verify("--bootstrap-servers", "127.0.0.1:" + brokerPort);
+  }
+
+  /** Verifies the files that the stopped machine left. */
+  Outcome verifyStopped() {
+    return verify("--data-folder", folder.resolve("data").toString());
+  }
+
+  private Outcome verify(String what, String where) {
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    PrintStream said = new PrintStream(out, true, StandardCharsets.UTF_8);
+    String keys = folder.resolve("data").resolve("keys").toString();
+    int exitCode = VerifyCommand.run(said, said, List.of(what, where, "--trust", keys));
+    return new Outcome(exitCode, out.toString(StandardCharsets.UTF_8));
+  }
+
+  /** How a verification ended, and what it said. */
+  record Outcome(int exitCode, String text) {}
 
   /** Loads a folder of files when it starts. */
   OneMachine loading(Path files) {

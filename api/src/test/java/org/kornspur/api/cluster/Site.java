@@ -13,6 +13,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import org.kornspur.api.access.AsPerson;
+import org.kornspur.api.access.InternalSecret;
+import org.kornspur.api.access.TestPeople;
 
 /** A running instance, as a caller sees it: asks over HTTP and follows no redirect. */
 final class Site {
@@ -45,6 +48,11 @@ final class Site {
 
   Answer get(String path) throws IOException, InterruptedException {
     return send(request(path).GET());
+  }
+
+  /** Asks as another instance of the cluster does. */
+  Answer getAsInstance(String path, String secret) throws IOException, InterruptedException {
+    return send(request(path).header(InternalSecret.HEADER, secret).GET());
   }
 
   /** Posts facts as NDJSON, one a line. */
@@ -163,7 +171,8 @@ final class Site {
   private HttpRequest.Builder request(String path) {
     return HttpRequest.newBuilder(URI.create(url + path))
         .timeout(REQUEST_LIMIT)
-        .header("Accept", "application/json");
+        .header("Accept", "application/json")
+        .header("Authorization", TestPeople.basic(AsPerson.EVERYTHING));
   }
 
   private Answer send(HttpRequest.Builder request) throws IOException, InterruptedException {

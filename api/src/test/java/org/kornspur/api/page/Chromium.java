@@ -1,10 +1,12 @@
 package org.kornspur.api.page;
 
+import com.microsoft.playwright.APIResponse;
 import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Playwright;
+import com.microsoft.playwright.options.RequestOptions;
 import java.net.URL;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -50,6 +52,40 @@ final class Chromium implements AutoCloseable {
     page.locator(".sign-in button").click();
     page.waitForURL(address -> !address.contains("/login"));
     return page;
+  }
+
+  /** The same without the page for it, for tests that begin beyond it. */
+  BrowserContext loggedIn(Screen screen, Language language, URL root, String personId) {
+    BrowserContext person = visitor(screen, language);
+    logIn(person, root, personId);
+    return person;
+  }
+
+  /** The same in a browser that runs no script. */
+  BrowserContext loggedInWithoutScript(Screen screen, URL root, String personId) {
+    BrowserContext person =
+        browser.newContext(
+            new Browser.NewContextOptions()
+                .setViewportSize(screen.width, screen.height)
+                .setJavaScriptEnabled(false)
+                .setLocale(Language.ENGLISH.locale().toLanguageTag()));
+    logIn(person, root, personId);
+    return person;
+  }
+
+  /** Logs in, in place of whoever was. */
+  static void logIn(BrowserContext person, URL root, String personId) {
+    person.clearCookies();
+    APIResponse answer =
+        person
+            .request()
+            .post(
+                root + "api/v1/session",
+                RequestOptions.create()
+                    .setData(Map.of("personId", personId, "password", TestPeople.password())));
+    if (!answer.ok()) {
+      throw new AssertionError(personId + " could not log in: " + answer.text());
+    }
   }
 
   private static Path program() {

@@ -9,7 +9,7 @@ import java.util.List;
 
 /** What is asked of every page, whatever it shows. */
 final class LookedAt {
-  private static final Path PICTURES = Path.of("target", "screenshots");
+  static final Path PICTURES = Path.of("target", "screenshots");
 
   private LookedAt() {}
 

@@ -74,6 +74,12 @@ class SubjectPageTest {
             "lot:L25-S05-P1");
     assertThat(page.locator(".movement.troubled").count()).isGreaterThanOrEqualTo(5);
 
+    page.setViewportSize(4000, 1200);
+    page.locator(".pedigree")
+        .screenshot(
+            new Locator.ScreenshotOptions().setPath(LookedAt.PICTURES.resolve("pedigree.png")));
+    page.setViewportSize(Screen.WIDE.width, Screen.WIDE.height);
+
     Locator origin =
         page.locator(".pedigree")
             .getByRole(

@@ -19,6 +19,7 @@ import org.kornspur.contract.QuarantineOrigin;
 import org.kornspur.ingest.intake.FactSink;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.intake.QuarantineEntries;
+import org.kornspur.ingest.intake.ReceiptCheck;
 import org.kornspur.ingest.json.ReadResult;
 
 /**
@@ -139,11 +140,12 @@ public final class FolderLoad {
   }
 
   private void take(String name, Input input) {
-    if (input.result() instanceof ReadResult.Fact read) {
+    ReadResult result = heldAgainstReceipt(input.result());
+    if (result instanceof ReadResult.Fact read) {
       sink.accept(read.fact());
       gathering.accepted();
       accepted++;
-    } else if (input.result() instanceof ReadResult.Refused refusal) {
+    } else if (result instanceof ReadResult.Refused refusal) {
       sink.refuse(
           QuarantineEntries.held(
               QuarantineOrigin.FILE,
@@ -157,6 +159,14 @@ public final class FolderLoad {
       refused++;
     }
     progress.took(accepted, refused);
+  }
+
+  private ReadResult heldAgainstReceipt(ReadResult result) {
+    if (result instanceof ReadResult.Fact read) {
+      List<Problem> problems = ReceiptCheck.check(read.fact(), clock.instant());
+      return problems.isEmpty() ? result : new ReadResult.Refused(problems);
+    }
+    return result;
   }
 
   private void refuseFile(String name, String description, String limit, String remedy) {

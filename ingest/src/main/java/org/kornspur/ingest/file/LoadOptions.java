@@ -33,6 +33,7 @@ record LoadOptions(
         --report FILE           write the report there too
         --check-only            read and check, send nothing
       Exit code: 0 all accepted, 2 some refused, 1 failed.
+      To verify instead what was loaded: java -jar ingest.jar verify
       """;
 
   /**

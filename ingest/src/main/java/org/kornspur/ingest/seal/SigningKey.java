@@ -1,6 +1,8 @@
 package org.kornspur.ingest.seal;
 
 import java.io.IOException;
+import java.nio.channels.FileChannel;
+import java.nio.channels.FileLock;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -32,6 +34,8 @@ public final class SigningKey {
 
   /** Name of the private key's file in a key folder. */
   public static final String PRIVATE_FILE = "signing-key.pem";
+
+  private static final String LOCK_FILE = "signing-key.lock";
 
   private static final Set<PosixFilePermission> OWNER_ONLY =
       PosixFilePermissions.fromString("rw-------");
@@ -70,8 +74,7 @@ public final class SigningKey {
     Path file = folder.resolve(PRIVATE_FILE);
     try {
       if (!Files.exists(file)) {
-        Files.createDirectories(folder);
-        store(random(), folder);
+        createAlone(folder, file);
       }
       return load(file);
     } catch (IOException e) {
@@ -98,6 +101,19 @@ public final class SigningKey {
       throw unusable(folder, e);
     }
     return loadOrCreate(folder);
+  }
+
+  /** Instances that share a folder and start at once must end with one key. */
+  private static synchronized void createAlone(Path folder, Path file) throws IOException {
+    Files.createDirectories(folder);
+    try (FileChannel lock =
+            FileChannel.open(
+                folder.resolve(LOCK_FILE), StandardOpenOption.CREATE, StandardOpenOption.WRITE);
+        FileLock held = lock.lock()) {
+      if (held.isValid() && !Files.exists(file)) {
+        store(random(), folder);
+      }
+    }
   }
 
   private static SigningKey load(Path file) throws IOException {

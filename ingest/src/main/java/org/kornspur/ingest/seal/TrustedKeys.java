@@ -92,6 +92,11 @@ public final class TrustedKeys {
     }
   }
 
+  /** First 16 bytes of SHA-256 over the X.509 encoded key, in hexadecimal. */
+  public static String keyId(PublicKey key) {
+    return Ed25519.keyId(key);
+  }
+
   /** A public key as PEM text. */
   public static String pem(PublicKey key) {
     return Pem.write(Pem.PUBLIC_KEY, key.getEncoded());

@@ -128,6 +128,23 @@ public final class WireFormat {
     }
   }
 
+  /**
+   * The schema that a record was written with, and its id.
+   *
+   * @throws NotWireFormat if the bytes are too short to name one
+   * @throws UnknownSchema if the registry does not know the schema's id
+   */
+  public WriterSchema writerSchema(byte[] bytes) {
+    if (bytes.length < HEAD_BYTES || bytes[0] != MAGIC) {
+      throw new NotWireFormat("The value does not begin with the id of a schema", null);
+    }
+    int id = ByteBuffer.wrap(bytes).getInt(1);
+    return new WriterSchema(id, registry.byId(id));
+  }
+
+  /** A schema and the id under which the registry holds it. */
+  public record WriterSchema(int id, Schema schema) {}
+
   private Reading readingOf(int id) {
     Reading known = readings.get(id);
     if (known != null) {

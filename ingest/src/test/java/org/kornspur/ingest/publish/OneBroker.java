@@ -36,6 +36,9 @@ public final class OneBroker implements AutoCloseable {
     settings.put("listener.security.protocol.map", "PLAINTEXT:PLAINTEXT,CONTROLLER:PLAINTEXT");
     settings.put("log.dirs", folder.toString());
     settings.put("offsets.topic.replication.factor", "1");
+    settings.put("transaction.state.log.replication.factor", "1");
+    settings.put("transaction.state.log.min.isr", "1");
+    settings.put("transaction.state.log.num.partitions", "1");
     settings.put("num.partitions", "4");
     new Formatter()
         .setNodeId(1)

@@ -20,7 +20,8 @@ import org.kornspur.processors.standards.Quantity;
  * has one off-type in a thousand of them; two in one piece are then as good as never, and the
  * binomial holds.
  *
- * @param part what was counted
+ * @param inspected part of the crop that was counted
+ * @param part the same in words, with what was counted in it
  * @param unit what one unit is
  * @param units units counted; 0 where nothing was
  * @param bad bad units among them
@@ -28,7 +29,13 @@ import org.kornspur.processors.standards.Quantity;
  * @param factIds facts that were counted
  */
 record CropCount(
-    String part, String unit, int units, int bad, double acceptable, List<String> factIds) {
+    InspectedPart inspected,
+    String part,
+    String unit,
+    int units,
+    int bad,
+    double acceptable,
+    List<String> factIds) {
 
   /** Limits that are counted for, in the order of a visit. */
   static final List<Quantity> QUANTITIES =
@@ -80,7 +87,11 @@ record CropCount(
                 visit.getSheddingPlants(),
                 visit.getPlantsInReceptiveFlower(),
                 visit.getHeader().getFactId()));
-    return tally.count(part + ", shedding plants", "female plant in receptive flower", acceptable);
+    return tally.count(
+        InspectedPart.FEMALE,
+        part + ", shedding plants",
+        "female plant in receptive flower",
+        acceptable);
   }
 
   private static CropCount sterility(Dossier crop, double acceptable) {
@@ -93,7 +104,10 @@ record CropCount(
                     check.getPlantsExamined(),
                     check.getHeader().getFactId()));
     return tally.count(
-        "female, sterility checks, shedding plants", "female plant examined in flower", acceptable);
+        InspectedPart.FEMALE,
+        "female, sterility checks, shedding plants",
+        "female plant examined in flower",
+        acceptable);
   }
 
   /** In a mixture sown for F1 seed, plants of the pollen parent are no impurity. */
@@ -130,7 +144,10 @@ record CropCount(
         (part, tally) ->
             counts.add(
                 tally.count(
-                    named(part) + ", all visits, plants not true to type", unit, acceptable)));
+                    part,
+                    named(part) + ", all visits, plants not true to type",
+                    unit,
+                    acceptable)));
     return counts;
   }
 
@@ -156,8 +173,8 @@ record CropCount(
       }
     }
 
-    CropCount count(String part, String unit, double acceptable) {
-      return new CropCount(part, unit, units, bad, acceptable, List.copyOf(factIds));
+    CropCount count(InspectedPart inspected, String part, String unit, double acceptable) {
+      return new CropCount(inspected, part, unit, units, bad, acceptable, List.copyOf(factIds));
     }
   }
 }

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.kornspur.contract.FieldCropDeclared;
+import org.kornspur.contract.InspectedPart;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.standards.Limit;
@@ -74,6 +75,7 @@ public record InspectionAdvice(Subject crop, Terms terms, List<Count> counts, St
    * A count against one limit.
    *
    * @param limit the limit
+   * @param inspected part of the crop that was counted
    * @param part what was counted, as in {@code female, all visits}
    * @param unit what one unit is: a plant, or for counts by area a piece of ground
    * @param unitsCounted units counted so far
@@ -93,6 +95,7 @@ public record InspectionAdvice(Subject crop, Terms terms, List<Count> counts, St
    */
   public record Count(
       Limit limit,
+      InspectedPart inspected,
       String part,
       String unit,
       int unitsCounted,
@@ -175,6 +178,7 @@ public record InspectionAdvice(Subject crop, Terms terms, List<Count> counts, St
     Decision decision = decision(units, bad, acceptable, terms, plan);
     return new Count(
         limit,
+        counted.inspected(),
         counted.part(),
         counted.unit(),
         units,
@@ -202,7 +206,7 @@ public record InspectionAdvice(Subject crop, Terms terms, List<Count> counts, St
     }
   }
 
-  private static Decision decision(
+  static Decision decision(
       int units, int bad, double acceptable, Terms terms, Optional<SequentialPlan> plan) {
     if (units == 0) {
       return Decision.GO_ON;

@@ -40,6 +40,8 @@ public final class Dossier {
   private final List<Edge> edgesIn;
   private final List<Edge> edgesOut;
   private final List<Report.FromParent> parents;
+  private final Optional<Material> materialAsMade;
+  private final Optional<Material> material;
 
   public Dossier(Subject subject, List<Entry> entries, List<Report> reports) {
     this.subject = subject;
@@ -53,6 +55,8 @@ public final class Dossier {
         reportsOf(Report.FromParent.class)
             .filter(report -> named.contains(report.parent()))
             .toList();
+    materialAsMade = MaterialOf.dossier(this);
+    material = materialAsMade.map(made -> made.in(lowest(made.category())));
   }
 
   public Subject subject() {
@@ -140,12 +144,12 @@ public final class Dossier {
    * not known.
    */
   public Optional<Material> material() {
-    return MaterialOf.dossier(this).map(material -> material.in(lowest(material.category())));
+    return material;
   }
 
   /** What it would be had no person put it into a lower category. */
   public Optional<Material> materialAsMade() {
-    return MaterialOf.dossier(this);
+    return materialAsMade;
   }
 
   private Category lowest(Category made) {

@@ -24,6 +24,7 @@ import org.kornspur.ingest.contract.SubjectsNamed;
 import org.kornspur.ingest.intake.FactChecks;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.intake.QuarantineEntries;
+import org.kornspur.ingest.intake.ReceiptCheck;
 import org.kornspur.ingest.registry.UnknownSchema;
 import org.kornspur.ingest.seal.TrustedKeys;
 import org.kornspur.ingest.wire.NotWireFormat;
@@ -69,7 +70,7 @@ final class FactRegistrar implements Processor<byte[], byte[], String, Object> {
       refuse(record, List.of(unreadable(record, unreadable)));
       return;
     }
-    List<Problem> problems = problemsOf(record.key(), fact);
+    List<Problem> problems = problemsOf(record, fact);
     if (problems.isEmpty()) {
       register(record, fact);
     } else {
@@ -85,7 +86,7 @@ final class FactRegistrar implements Processor<byte[], byte[], String, Object> {
         reason.getMessage());
   }
 
-  private List<Problem> problemsOf(byte[] key, SpecificRecord fact) {
+  private List<Problem> problemsOf(Record<byte[], byte[]> record, SpecificRecord fact) {
     if (FactType.of(fact.getSchema()).isEmpty()) {
       return List.of(
           new Problem(
@@ -95,7 +96,7 @@ final class FactRegistrar implements Processor<byte[], byte[], String, Object> {
               "Send facts only; this record type is for another topic"));
     }
     String factId = FactType.headerOf(fact).getFactId();
-    String keyText = key == null ? "" : new String(key, StandardCharsets.UTF_8);
+    String keyText = record.key() == null ? "" : new String(record.key(), StandardCharsets.UTF_8);
     if (!keyText.equals(factId)) {
       return List.of(
           new Problem(
@@ -107,6 +108,9 @@ final class FactRegistrar implements Processor<byte[], byte[], String, Object> {
     List<Problem> problems = FactChecks.check(fact);
     if (problems.isEmpty()) {
       problems = SignedActs.problemsOf(fact, keys);
+    }
+    if (problems.isEmpty()) {
+      problems = ReceiptCheck.check(fact, Instant.ofEpochMilli(record.timestamp()));
     }
     return problems.isEmpty() ? PlaceableFacts.problemsOf(fact) : problems;
   }

@@ -1,0 +1,202 @@
+package org.kornspur.api.export;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.kornspur.api.export.epcis.CaptureDocument;
+import org.kornspur.api.export.epcis.FactsFromEpcis;
+import org.kornspur.api.export.identity.EventId;
+import org.kornspur.api.intake.FactDesk;
+import org.kornspur.api.intake.FactDesk.ReadInput;
+import org.kornspur.api.intake.Intake;
+import org.kornspur.api.intake.Outcome;
+import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.ProblemDocument;
+import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.json.FactIntake;
+import org.kornspur.ingest.json.JsonText;
+import org.kornspur.ingest.json.ReadResult;
+
+/** Takes events in as facts, through the same desk as all facts. */
+@ApplicationScoped
+public class CaptureDesk {
+  private static final int JOBS_KEPT = 1_000;
+
+  private final FactDesk desk;
+  private final Naming naming;
+  private final Viewer viewer;
+  private final Clock clock = Clock.systemUTC();
+  private final Map<String, Kept> jobs = new LinkedHashMap<>();
+
+  @Inject
+  public CaptureDesk(FactDesk desk, Naming naming, Viewer viewer) {
+    this.desk = desk;
+    this.naming = naming;
+    this.viewer = viewer;
+  }
+
+  private record Kept(String personId, Job job) {}
+
+  /** What to do with the good events of a document that holds bad ones. */
+  enum ErrorBehaviour {
+    ROLLBACK,
+    PROCEED
+  }
+
+  /**
+   * A document that was captured.
+   *
+   * <p>Source: EPCIS 2.0, section 12.6, "capture job".
+   */
+  @Schema(description = "A capture job (EPCIS 2.0)")
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  public record Job(
+      String captureID,
+      Instant createdAt,
+      Instant finishedAt,
+      boolean running,
+      @Schema(description = "Whether every event of the document went in") boolean success,
+      @Schema(enumeration = {"rollback", "proceed"}) String captureErrorBehaviour,
+      @Schema(description = "What is wrong, event by event; the quarantine keeps refused events")
+          List<ProblemDocument> errors) {}
+
+  /**
+   * Captures a document. With {@link ErrorBehaviour#ROLLBACK} nothing goes in if any event cannot
+   * be read; those that cannot are kept in the quarantine either way.
+   *
+   * @throws ApiProblem if the body is no document
+   */
+  Job capture(byte[] utf8, ErrorBehaviour behaviour) {
+    Instant createdAt = clock.instant();
+    CaptureDocument document = document(parse(utf8));
+    String captureId = UUID.randomUUID().toString();
+    List<ReadInput> inputs = new ArrayList<>();
+    for (int at = 0; at < document.events().size(); at++) {
+      inputs.addAll(
+          read(
+              document.events().get(at),
+              document,
+              "capture " + captureId + ", eventList[" + at + "]"));
+    }
+    boolean anyRefused =
+        inputs.stream().anyMatch(input -> input.result() instanceof ReadResult.Refused);
+    List<ReadInput> sent =
+        anyRefused && behaviour == ErrorBehaviour.ROLLBACK
+            ? inputs.stream().filter(input -> input.result() instanceof ReadResult.Refused).toList()
+            : inputs;
+    List<Outcome> outcomes = desk.admitRead(sent);
+    List<ProblemDocument> errors = new ArrayList<>();
+    for (int at = 0; at < sent.size(); at++) {
+      error(outcomes.get(at), sent.get(at).place()).ifPresent(errors::add);
+    }
+    Job job =
+        new Job(
+            captureId,
+            createdAt,
+            clock.instant(),
+            false,
+            errors.isEmpty(),
+            behaviour.name().toLowerCase(Locale.ROOT),
+            errors);
+    keep(job);
+    return job;
+  }
+
+  /**
+   * Captures one event.
+   *
+   * @return the event's id here
+   * @throws ApiProblem if it is refused
+   */
+  String captureEvent(byte[] utf8) {
+    JsonNode event = parse(utf8);
+    CaptureDocument alone = CaptureDocument.ofEvent(event);
+    List<ReadInput> inputs = read(event, alone, "event " + UUID.randomUUID());
+    List<Outcome> outcomes = desk.admitRead(inputs);
+    List<String> factIds =
+        outcomes.stream().map(outcome -> Intake.receipt(outcome).factId()).toList();
+    return EventId.ofFact(factIds.get(0));
+  }
+
+  /** A job of the caller. */
+  synchronized Optional<Job> job(String captureId) {
+    return Optional.ofNullable(jobs.get(captureId))
+        .filter(kept -> kept.personId().equals(viewer.personId()))
+        .map(Kept::job);
+  }
+
+  private synchronized void keep(Job job) {
+    jobs.put(job.captureID(), new Kept(viewer.personId(), job));
+    if (jobs.size() > JOBS_KEPT) {
+      jobs.remove(jobs.keySet().iterator().next());
+    }
+  }
+
+  private List<ReadInput> read(JsonNode event, CaptureDocument document, String place) {
+    return new FactsFromEpcis(naming.identifiers(), viewer.personId())
+        .read(event, document.factKeys()).stream()
+            .map(result -> ReadInput.ofText(result, event.toString(), place))
+            .toList();
+  }
+
+  private static Optional<ProblemDocument> error(Outcome outcome, String place) {
+    try {
+      Intake.receipt(outcome);
+      return Optional.empty();
+    } catch (ApiProblem problem) {
+      ProblemDocument document = problem.document();
+      return Optional.of(
+          new ProblemDocument(
+              document.type(),
+              document.title(),
+              document.status(),
+              place + ": " + document.detail(),
+              document.remedy(),
+              document.problems(),
+              document.incident()));
+    }
+  }
+
+  private static CaptureDocument document(JsonNode json) {
+    try {
+      return CaptureDocument.ofDocument(json);
+    } catch (CaptureDocument.NotADocument fault) {
+      throw new ApiProblem(ProblemKind.UNREADABLE_BODY, List.of(fault.problem()));
+    }
+  }
+
+  private static JsonNode parse(byte[] utf8) {
+    try {
+      return JsonText.parse(
+          StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(utf8)).toString());
+    } catch (JsonProcessingException fault) {
+      throw new ApiProblem(ProblemKind.UNREADABLE_BODY, FactIntake.notJson(fault).problems());
+    } catch (CharacterCodingException noText) {
+      throw new ApiProblem(
+          ProblemKind.UNREADABLE_BODY,
+          List.of(
+              new Problem(
+                  "", utf8.length + " bytes that are not UTF-8", "text in UTF-8", "Send UTF-8")));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+}

@@ -1,0 +1,62 @@
+package org.kornspur.api.export;
+
+import jakarta.inject.Inject;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.core.Response;
+import java.net.URI;
+import java.util.Optional;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.kornspur.api.access.Action;
+import org.kornspur.api.access.Needs;
+import org.kornspur.api.export.identity.Gtin;
+import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.intake.Problem;
+
+/**
+ * Leads from what a label's code holds to the lot's page.
+ *
+ * <p>Source: GS1 Digital Link Standard: URI Syntax 1.2, section 4: {@code /01/} and the GTIN,
+ * {@code /10/} and the lot.
+ */
+@Path("/01/{gtin}/10/{lot}")
+@Tag(name = "Labels")
+public class DigitalLinkResource {
+  private final Naming naming;
+  private final Viewer viewer;
+
+  @Inject
+  public DigitalLinkResource(Naming naming, Viewer viewer) {
+    this.naming = naming;
+    this.viewer = viewer;
+  }
+
+  @GET
+  @Needs(Action.READ_LOTS)
+  @Operation(operationId = "resolveDigitalLink", summary = "From a GS1 Digital Link to the lot")
+  @APIResponse(responseCode = "307", description = "Location is the lot's page")
+  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
+  public Response resolve(@PathParam("gtin") String gtin, @PathParam("lot") String lotId) {
+    viewer.requireSight(Subject.lot(lotId));
+    if (!naming.gtinOfLot(lotId).equals(read(gtin))) {
+      throw new ApiProblem(
+          ProblemKind.NOT_FOUND,
+          "No lot '%s' of GTIN %s is known here."
+              .formatted(Problem.described(lotId), Problem.described(gtin)));
+    }
+    return Response.temporaryRedirect(URI.create(naming.identifiers().lotPage(lotId))).build();
+  }
+
+  private static Optional<Gtin> read(String digits) {
+    try {
+      return Optional.of(new Gtin(digits));
+    } catch (IllegalArgumentException noGtin) {
+      throw new ApiProblem(ProblemKind.NOT_FOUND, noGtin.getMessage());
+    }
+  }
+}

@@ -1,0 +1,186 @@
+package org.kornspur.api.export;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
+import java.util.function.Function;
+import java.util.stream.Stream;
+import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.api.engine.Engine;
+import org.kornspur.api.export.EventIndex.Found;
+import org.kornspur.api.export.EventIndex.Place;
+import org.kornspur.api.export.EventIndex.Position;
+import org.kornspur.api.export.epcis.EpcisEvents;
+import org.kornspur.api.export.epcis.EventQuery;
+import org.kornspur.api.export.identity.EventId;
+import org.kornspur.api.export.identity.Identifiers;
+import org.kornspur.contract.FactHeader;
+import org.kornspur.ingest.contract.FactType;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.dossier.Entry;
+import org.kornspur.processors.stream.RegisterEntry;
+
+/** Finds events: all by time, or those of a lot or crop by its dossier. */
+@ApplicationScoped
+public class EventDesk {
+
+  /** Passes over the index for one page, where most of what is found is not the caller's to see. */
+  private static final int MOST_PASSES = 20;
+
+  private static final Comparator<Entry> BY_POSITION = Comparator.comparing(EventDesk::position);
+
+  private final Engine engine;
+  private final EventLog log;
+  private final Naming naming;
+  private final Viewer viewer;
+
+  @Inject
+  public EventDesk(Engine engine, EventLog log, Naming naming, Viewer viewer) {
+    this.engine = engine;
+    this.log = log;
+    this.naming = naming;
+    this.viewer = viewer;
+  }
+
+  /**
+   * A page of events, by event time.
+   *
+   * @param next where the next page begins; empty where nothing follows
+   */
+  record Page(List<ObjectNode> events, Optional<Position> next) {}
+
+  /** The events that match, after a position. */
+  Page find(EventQuery query, Position after, int perPage) {
+    return query.matches().isEmpty()
+        ? findByTime(query, after, perPage)
+        : findByName(query, after, perPage);
+  }
+
+  /** One event. */
+  Optional<ObjectNode> event(UUID eventId) {
+    return log.fact(eventId)
+        .filter(viewer::sees)
+        .flatMap(this::entry)
+        .map(entry -> events(fact -> Optional.empty()).event(entry));
+  }
+
+  /** How facts become events here; what corrects others is looked up in the log. */
+  EpcisEvents events(Function<String, Optional<SpecificRecord>> near) {
+    return new EpcisEvents(
+        naming.identifiers(),
+        factId -> near.apply(factId).or(() -> log.fact(EventId.uuidOfFact(factId))));
+  }
+
+  private Page findByTime(EventQuery query, Position after, int perPage) {
+    EpcisEvents shaper = events(fact -> Optional.empty());
+    List<ObjectNode> events = new ArrayList<>();
+    Position at = after;
+    for (int pass = 0; pass < MOST_PASSES; pass++) {
+      List<Found> rows = log.find(query, at, perPage + 1);
+      Map<Place, SpecificRecord> facts = log.read(rows.stream().map(Found::place).toList());
+      for (Found row : rows) {
+        if (events.size() == perPage) {
+          return new Page(events, Optional.of(at));
+        }
+        at = row.position();
+        SpecificRecord fact = facts.get(row.place());
+        if (viewer.sees(fact)) {
+          entry(fact).map(shaper::event).ifPresent(events::add);
+        }
+      }
+      if (rows.size() <= perPage) {
+        return new Page(events, Optional.empty());
+      }
+    }
+    return new Page(events, Optional.of(at));
+  }
+
+  private Page findByName(EventQuery query, Position after, int perPage) {
+    Map<String, Entry> candidates = new LinkedHashMap<>();
+    query.matches().get(0).names().stream()
+        .flatMap(name -> naming.identifiers().subject(name).stream())
+        .filter(viewer::sees)
+        .flatMap(subject -> engine.dossier(subject).stream())
+        .forEach(entry -> candidates.put(entry.header().getFactId(), entry));
+    Set<FactType> types = query.factTypes();
+    EpcisEvents shaper = events(near(candidates.values()));
+    List<ObjectNode> events = new ArrayList<>();
+    Position at = after;
+    for (Entry entry : candidates.values().stream().sorted(BY_POSITION).toList()) {
+      if (!types.contains(FactType.of(entry.fact()))
+          || position(entry).compareTo(after) <= 0
+          || !holds(query, entry)
+          || !viewer.sees(entry.fact())) {
+        continue;
+      }
+      ObjectNode event = shaper.event(entry);
+      if (query.names(event)) {
+        if (events.size() == perPage) {
+          return new Page(events, Optional.of(at));
+        }
+        events.add(event);
+        at = position(entry);
+      }
+    }
+    return new Page(events, Optional.empty());
+  }
+
+  /** Names as they were asked for, and as we write them. */
+  Set<String> namesOf(Stream<String> asked) {
+    Identifiers ids = naming.identifiers();
+    Set<String> names = new LinkedHashSet<>();
+    asked.forEach(
+        name -> {
+          names.add(name);
+          ids.subject(name).map(ids::of).ifPresent(names::add);
+        });
+    return names;
+  }
+
+  static Function<String, Optional<SpecificRecord>> near(Iterable<Entry> entries) {
+    Map<String, SpecificRecord> byId = new HashMap<>();
+    entries.forEach(entry -> byId.put(entry.header().getFactId(), entry.fact()));
+    return factId -> Optional.ofNullable(byId.get(factId));
+  }
+
+  private static boolean holds(EventQuery query, Entry entry) {
+    FactHeader header = entry.header();
+    return query.holdsMillis(
+        header.getHappenedAt().toEpochMilli(), header.getRecordedAt().toEpochMilli());
+  }
+
+  private static Position position(Entry entry) {
+    return new Position(
+        entry.header().getHappenedAt().toEpochMilli(),
+        EventIndex.key(EventId.uuidOfFact(entry.header().getFactId())));
+  }
+
+  /** What the log holds and the processors refused, or have not read yet, is no event. */
+  private Optional<Entry> entry(SpecificRecord fact) {
+    return engine
+        .registered(FactType.headerOf(fact).getFactId())
+        .filter(known -> known.fingerprint().isPresent())
+        .map(known -> new Entry(fact, superseded(known)));
+  }
+
+  private static Optional<Entry.Superseded> superseded(RegisterEntry known) {
+    return known.revokedBy().entrySet().stream()
+        .findFirst()
+        .map(by -> new Entry.Superseded(by.getKey(), by.getValue()));
+  }
+
+  /** Every fact of a subject that the caller may see, superseded ones too. */
+  List<Entry> history(Subject subject) {
+    return engine.dossier(subject).stream().filter(entry -> viewer.sees(entry.fact())).toList();
+  }
+}

@@ -1,0 +1,163 @@
+package org.kornspur.api.export;
+
+import jakarta.inject.Inject;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.kornspur.api.access.Action;
+import org.kornspur.api.access.Needs;
+import org.kornspur.api.engine.Engine;
+import org.kornspur.api.export.label.LabelContent;
+import org.kornspur.api.export.label.LabelRules;
+import org.kornspur.api.export.label.QrCode;
+import org.kornspur.api.feed.Feeds;
+import org.kornspur.api.feed.StandingRow;
+import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.api.view.Addresses;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.dossier.Material;
+import org.kornspur.standing.ReleaseStep;
+import org.kornspur.standing.StandingState;
+
+/** What a lot's label would have to say, and the code on it. */
+@Path(Addresses.ROOT + "/lots")
+@Tag(name = "Labels")
+public class LabelResource {
+  private final Engine engine;
+  private final Feeds feeds;
+  private final Naming naming;
+  private final Viewer viewer;
+
+  @Inject
+  public LabelResource(Engine engine, Feeds feeds, Naming naming, Viewer viewer) {
+    this.engine = engine;
+    this.feeds = feeds;
+    this.naming = naming;
+    this.viewer = viewer;
+  }
+
+  @GET
+  @Path("{id}/label")
+  @Produces(MediaType.APPLICATION_JSON)
+  @Needs(Action.EXPORT)
+  @Operation(
+      operationId = "lotLabel",
+      summary = "What a label of this lot would have to say, and what is missing",
+      description = "Not an official label: the certification authority issues those.")
+  @APIResponse(responseCode = "200", description = "The content, item by item with its source")
+  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
+  @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
+  public LabelContent content(@PathParam("id") String id) {
+    StandingRow row = row(id);
+    Dossier dossier = engine.wholeDossier(row.subject());
+    Material material =
+        dossier
+            .material()
+            .orElseThrow(
+                () ->
+                    new ApiProblem(
+                        ProblemKind.LABEL_REFUSED,
+                        "What lot '" + id + "' is, is not known: no fact names its origin."));
+    LabelRules rules =
+        LabelRules.forRulebook(material.rulebookId())
+            .orElseThrow(
+                () ->
+                    new ApiProblem(
+                        ProblemKind.LABEL_REFUSED,
+                        "Lot '%s' is judged under %s, and no rules of labels are kept for it."
+                            .formatted(id, material.rulebookId())));
+    return LabelContent.of(rules, dossier, material, hindrance(row), link(id));
+  }
+
+  @GET
+  @Path("{id}/label.svg")
+  @Produces("image/svg+xml")
+  @Needs(Action.EXPORT)
+  @Operation(
+      operationId = "lotLabelSvg",
+      summary =
+          "QR code that opens the lot's page; a lot that is not fit and released bears a warning")
+  @APIResponse(responseCode = "200", description = "A drawing")
+  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
+  public String svg(@PathParam("id") String id) {
+    StandingRow row = row(id);
+    List<String> lines = new ArrayList<>();
+    lines.add("Lot " + id);
+    if (!maySell(row)) {
+      lines.add("WARNING: " + standing(row) + " - do not sell");
+    }
+    lines.add("Not an official label");
+    return new QrCode(link(id)).svg("QR code that opens the page of lot " + id, lines);
+  }
+
+  @GET
+  @Path("{id}/label.png")
+  @Produces("image/png")
+  @Needs(Action.EXPORT)
+  @Operation(
+      operationId = "lotLabelPng",
+      summary = "The code alone as a picture; refused for a lot that is not fit and released")
+  @APIResponse(responseCode = "200", description = "A picture")
+  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
+  @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
+  public byte[] png(@PathParam("id") String id) {
+    hindrance(row(id))
+        .ifPresent(
+            reason -> {
+              throw new ApiProblem(
+                  ProblemKind.LABEL_REFUSED,
+                  reason + " The bare picture cannot bear a warning; label.svg does.");
+            });
+    return new QrCode(link(id)).png();
+  }
+
+  private StandingRow row(String lotId) {
+    Subject lot = Subject.lot(lotId);
+    viewer.requireSight(lot);
+    return feeds.standings().row(lot).orElseThrow(() -> Viewer.unknown(lot));
+  }
+
+  private String link(String lotId) {
+    return naming.identifiers().lotLink(lotId);
+  }
+
+  private static boolean maySell(StandingRow row) {
+    return row.state() == StandingState.FIT && row.release() == ReleaseStep.RELEASED;
+  }
+
+  private static Optional<String> hindrance(StandingRow row) {
+    return maySell(row)
+        ? Optional.empty()
+        : Optional.of(
+            "Lot '%s' is %s: %s It must not be labelled and sold as it stands."
+                .formatted(
+                    row.subject().id(), standing(row).toLowerCase(Locale.ROOT), row.reason()));
+  }
+
+  /** What stands in the way, the graver first. */
+  private static String standing(StandingRow row) {
+    return switch (row.state()) {
+      case NOT_FIT -> "NOT FIT";
+      case EVIDENCE_OWED -> "EVIDENCE OWED";
+      case UNKNOWN -> "STANDING UNKNOWN";
+      case FIT ->
+          switch (row.release()) {
+            case RELEASED -> "RELEASED";
+            case NONE, PROPOSED, UNKNOWN -> "NOT RELEASED";
+            case SUSPENDED -> "SUSPENDED";
+            case CONDEMNED -> "CONDEMNED";
+          };
+    };
+  }
+}

@@ -1,0 +1,129 @@
+package org.kornspur.api.export;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.DefaultValue;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+import java.util.List;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.kornspur.api.access.Action;
+import org.kornspur.api.access.Needs;
+import org.kornspur.api.export.epcis.EpcisDocuments;
+import org.kornspur.api.export.epcis.EpcisEvents;
+import org.kornspur.api.export.prov.ProvDocument;
+import org.kornspur.api.export.sheet.CsvRecords;
+import org.kornspur.api.export.sheet.RecordsTable;
+import org.kornspur.api.export.sheet.XlsxRecords;
+import org.kornspur.api.view.Addresses;
+import org.kornspur.processors.dossier.Entry;
+
+/** A lot's history in forms for others. */
+@Path(Addresses.ROOT + "/lots")
+@Tag(name = "Exports")
+public class LotExportsResource {
+  private static final String XLSX =
+      "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
+
+  private final LotHistory history;
+  private final EventDesk events;
+  private final Naming naming;
+  private final Clock clock = Clock.systemUTC();
+
+  @Inject
+  public LotExportsResource(LotHistory history, EventDesk events, Naming naming) {
+    this.history = history;
+    this.events = events;
+    this.naming = naming;
+  }
+
+  @GET
+  @Path("{id}/history.epcis.json")
+  @Produces({EpcisResource.JSON_LD, MediaType.APPLICATION_JSON})
+  @Needs(Action.EXPORT)
+  @Operation(
+      operationId = "lotHistoryEpcis",
+      summary = "The lot's history as an EPCIS 2.0 document",
+      description =
+          "With ancestors=true the whole way back. Wrong events bear an error declaration and stand"
+              + " beside those that correct them. Each event carries its whole fact, so that the"
+              + " document can be captured elsewhere without loss.")
+  @APIResponse(responseCode = "200", description = "An EPCISDocument in JSON-LD")
+  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
+  public Response epcis(
+      @PathParam("id") String id,
+      @DefaultValue("false") @QueryParam("ancestors") boolean ancestors) {
+    List<Entry> entries = history.of(id, ancestors);
+    EpcisEvents shaper = events.events(EventDesk.near(entries));
+    ObjectNode document =
+        EpcisDocuments.document(entries.stream().map(shaper::event).toList(), clock.instant());
+    return Response.ok(document).build();
+  }
+
+  @GET
+  @Path("{id}/history.prov.json")
+  @Produces(MediaType.APPLICATION_JSON)
+  @Needs(Action.EXPORT)
+  @Operation(
+      operationId = "lotHistoryProv",
+      summary = "The lot's history as provenance in PROV-JSON")
+  @APIResponse(responseCode = "200", description = "A PROV-JSON document")
+  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
+  public ObjectNode prov(
+      @PathParam("id") String id,
+      @DefaultValue("false") @QueryParam("ancestors") boolean ancestors) {
+    return ProvDocument.of(history.of(id, ancestors), naming.identifiers().base());
+  }
+
+  @GET
+  @Path("{id}/records.csv")
+  @Produces("text/csv;charset=UTF-8")
+  @Needs(Action.EXPORT)
+  @Operation(
+      operationId = "lotRecordsCsv",
+      summary = "All records of the lot as a table; no cell can become a formula")
+  @APIResponse(responseCode = "200", description = "CSV after RFC 4180, in UTF-8")
+  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
+  public Response csv(
+      @PathParam("id") String id,
+      @DefaultValue("false") @QueryParam("ancestors") boolean ancestors) {
+    String csv = CsvRecords.write(RecordsTable.of(history.of(id, ancestors)));
+    return file("records.csv", csv.getBytes(StandardCharsets.UTF_8));
+  }
+
+  @GET
+  @Path("{id}/records.xlsx")
+  @Produces(XLSX)
+  @Needs(Action.EXPORT)
+  @Operation(
+      operationId = "lotRecordsXlsx",
+      summary = "All records of the lot as a spreadsheet that can be sorted and filtered")
+  @APIResponse(responseCode = "200", description = "Office Open XML workbook")
+  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
+  public Response xlsx(
+      @PathParam("id") String id, @DefaultValue("false") @QueryParam("ancestors") boolean ancestors)
+      throws IOException {
+    RecordsTable table = RecordsTable.of(history.of(id, ancestors));
+    ByteArrayOutputStream workbook = new ByteArrayOutputStream();
+    XlsxRecords.write(table, workbook);
+    return file("records.xlsx", workbook.toByteArray());
+  }
+
+  private static Response file(String name, byte[] bytes) {
+    return Response.ok(bytes)
+        .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"" + name + "\"")
+        .build();
+  }
+}

@@ -1,0 +1,69 @@
+package org.kornspur.api.export;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.kornspur.api.engine.Engine;
+import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.dossier.Entry;
+import org.kornspur.processors.pedigree.Trace;
+
+/** Gathers the facts of a lot, and of all that it came from. */
+@ApplicationScoped
+public class LotHistory {
+
+  /** Lots and crops of one history, at most; a lot of the trade has some dozens behind it. */
+  private static final int MOST_SUBJECTS = 5_000;
+
+  private final Engine engine;
+  private final EventDesk events;
+  private final Viewer viewer;
+
+  @Inject
+  public LotHistory(Engine engine, EventDesk events, Viewer viewer) {
+    this.engine = engine;
+    this.events = events;
+    this.viewer = viewer;
+  }
+
+  /**
+   * Every fact that names the lot or, if asked for, anything that it came from; by time, superseded
+   * ones too. Of what the caller may not see nothing is there.
+   *
+   * @throws ApiProblem if no fact names the lot, or its ancestors are too many
+   */
+  List<Entry> of(String lotId, boolean ancestors) {
+    Subject lot = Subject.lot(lotId);
+    viewer.requireSight(lot);
+    Map<String, Entry> entries = new LinkedHashMap<>();
+    add(lot, entries);
+    if (entries.isEmpty()) {
+      throw Viewer.unknown(lot);
+    }
+    if (ancestors) {
+      Trace trace = Trace.walk(engine.pedigree(), lot, Trace.Direction.BACK, MOST_SUBJECTS);
+      if (!trace.complete()) {
+        throw new ApiProblem(
+            ProblemKind.REQUEST_REFUSED,
+            "More than "
+                + MOST_SUBJECTS
+                + " lots and crops lie behind this lot; a history of all would be cut off. Export"
+                + " its parents one by one.");
+      }
+      trace.steps().keySet().stream()
+          .filter(viewer::sees)
+          .forEach(subject -> add(subject, entries));
+    }
+    return entries.values().stream().sorted(Entry.BY_TIME_THEN_ID).toList();
+  }
+
+  private void add(Subject subject, Map<String, Entry> entries) {
+    events
+        .history(subject)
+        .forEach(entry -> entries.putIfAbsent(entry.header().getFactId(), entry));
+  }
+}

@@ -1,0 +1,58 @@
+package org.kornspur.api.export;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.api.access.CurrentCaller;
+import org.kornspur.api.border.Border;
+import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.ingest.contract.Subject;
+
+/** Who asks for an export, and what of the data may go into it. */
+@ApplicationScoped
+public class Viewer {
+  private final CurrentCaller caller;
+  private final Border border;
+
+  @Inject
+  public Viewer(CurrentCaller caller, Border border) {
+    this.caller = caller;
+    this.border = border;
+  }
+
+  /** The id of the person who asks. */
+  String personId() {
+    return caller.get().personId();
+  }
+
+  boolean sees(Subject subject) {
+    return border.sight().sees(subject);
+  }
+
+  boolean sees(SpecificRecord fact) {
+    return border.sight().sees(fact);
+  }
+
+  /**
+   * Ends the request as for a subject that does not exist, where the caller does not see it.
+   *
+   * @throws ApiProblem if it is not seen
+   */
+  void requireSight(Subject subject) {
+    if (!sees(subject)) {
+      throw unknown(subject);
+    }
+  }
+
+  static ApiProblem unknown(Subject subject) {
+    return new ApiProblem(
+        ProblemKind.NOT_FOUND,
+        "No fact names a "
+            + subject.kind().word()
+            + " '"
+            + subject.id()
+            + "'. Ids are"
+            + " case-sensitive.");
+  }
+}

@@ -1,0 +1,312 @@
+package org.kornspur.api.export.epcis;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Stream;
+import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.api.export.identity.EventId;
+import org.kornspur.api.export.identity.Identifiers;
+import org.kornspur.api.export.identity.Vocabulary;
+import org.kornspur.contract.Admixture;
+import org.kornspur.contract.Blend;
+import org.kornspur.contract.Conditioning;
+import org.kornspur.contract.Dispatch;
+import org.kornspur.contract.FactHeader;
+import org.kornspur.contract.FieldCropDeclared;
+import org.kornspur.contract.Harvest;
+import org.kornspur.contract.LotDeclared;
+import org.kornspur.contract.LotMass;
+import org.kornspur.contract.LotMerge;
+import org.kornspur.contract.LotSplit;
+import org.kornspur.contract.Sampling;
+import org.kornspur.contract.Sowing;
+import org.kornspur.contract.Withdrawal;
+import org.kornspur.ingest.contract.FactType;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.contract.SubjectsNamed;
+import org.kornspur.ingest.json.AvroJson;
+import org.kornspur.processors.dossier.Entry;
+
+/**
+ * Facts as events.
+ *
+ * <p>Lots are classes of which a mass is known, in kilograms; a crop is one object. What is sown
+ * into a crop and what is harvested from it are inputs and outputs of one transformation, which
+ * bears the crop's name. Event time is when it happened, record time when it was first written
+ * down. The whole fact stands in the event, as an extension, so that the same fact can be read
+ * back.
+ *
+ * <p>A fact that a later one corrects or takes back stays an event and bears an error declaration
+ * that names the later one; the later one is an event of its own (EPCIS 2.0, section 7.4.1.2).
+ */
+public final class EpcisEvents {
+
+  private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
+
+  /** Instants are kept without the zone of the place; they are given in UTC. */
+  private static final String UTC_OFFSET = "+00:00";
+
+  private final Identifiers ids;
+  private final Function<String, Optional<SpecificRecord>> factById;
+
+  /**
+   * @param ids how things are named outside
+   * @param factById looks up facts that correct or take back others; may know no more than those
+   */
+  public EpcisEvents(Identifiers ids, Function<String, Optional<SpecificRecord>> factById) {
+    this.ids = ids;
+    this.factById = factById;
+  }
+
+  /** The event of a fact. */
+  public ObjectNode event(Entry entry) {
+    SpecificRecord fact = entry.fact();
+    FactHeader header = entry.header();
+    EventShape shape = EventShape.of(FactType.of(fact));
+    ObjectNode event = NODES.objectNode();
+    event.put("type", shape.type().word());
+    event.put("eventID", EventId.ofFact(header.getFactId()));
+    event.put("eventTime", header.getHappenedAt().toString());
+    event.put("eventTimeZoneOffset", UTC_OFFSET);
+    event.put("recordTime", header.getRecordedAt().toString());
+    shape.action().ifPresent(action -> event.put("action", action.name()));
+    event.put("bizStep", shape.bizStep());
+    shape.disposition().ifPresent(disposition -> event.put("disposition", disposition));
+    addObjects(fact, event);
+    event.put(Vocabulary.shortTerm("recordedBy"), ids.person(header.getRecordedBy()));
+    event.put(Vocabulary.shortTerm("sourceDocument"), header.getSourceDocument());
+    entry.superseded().ifPresent(by -> event.set("errorDeclaration", errorDeclaration(fact, by)));
+    event.set(Vocabulary.shortTerm("fact"), AvroJson.write(fact));
+    return event;
+  }
+
+  private void addObjects(SpecificRecord fact, ObjectNode event) {
+    switch (FactType.of(fact)) {
+      case FIELD_CROP_DECLARED -> {
+        FieldCropDeclared crop = (FieldCropDeclared) fact;
+        event.putArray("epcList").add(ids.of(Subject.crop(crop.getCropId())));
+        event.putObject("bizLocation").put("id", ids.field(crop.getFieldId()));
+        masterData(
+            event,
+            crop.getHybridId(),
+            crop.getSeedComponentId(),
+            crop.getCategory().name(),
+            crop.getRulebookId(),
+            crop.getCropYear());
+      }
+      case LOT_DECLARED -> {
+        LotDeclared lot = (LotDeclared) fact;
+        event.set("quantityList", masses(Stream.of(mass(lot.getLotId(), lot.getMassKg()))));
+        masterData(
+            event,
+            lot.getHybridId(),
+            lot.getComponentId(),
+            lot.getCategory().name(),
+            lot.getRulebookId(),
+            lot.getCropYear());
+        event
+            .withObjectProperty("ilmd")
+            .put(
+                Vocabulary.shortTerm("enterprise"),
+                ids.of(Subject.enterprise(lot.getEnterpriseId())));
+      }
+      case SOWING -> {
+        Sowing sowing = (Sowing) fact;
+        transformation(event, sowing.getSown().stream(), Stream.empty());
+        atCrop(event, sowing.getCropId());
+      }
+      case HARVEST -> {
+        Harvest harvest = (Harvest) fact;
+        transformation(
+            event, Stream.empty(), Stream.of(mass(harvest.getLotId(), harvest.getMassKg())));
+        atCrop(event, harvest.getCropId());
+      }
+      case CONDITIONING -> {
+        Conditioning conditioning = (Conditioning) fact;
+        transformation(
+            event, conditioning.getInputs().stream(), conditioning.getOutputs().stream());
+      }
+      case LOT_SPLIT -> {
+        LotSplit split = (LotSplit) fact;
+        double wholeKg = split.getParts().stream().mapToDouble(LotMass::getMassKg).sum();
+        transformation(
+            event, Stream.of(mass(split.getFromLotId(), wholeKg)), split.getParts().stream());
+      }
+      case LOT_MERGE -> {
+        LotMerge merge = (LotMerge) fact;
+        into(event, merge.getInputs().stream(), merge.getIntoLotId());
+      }
+      case BLEND -> {
+        Blend blend = (Blend) fact;
+        into(
+            event,
+            Stream.concat(blend.getFemales().stream(), blend.getPollinators().stream()),
+            blend.getBlendLotId());
+      }
+      case ADMIXTURE -> {
+        Admixture admixture = (Admixture) fact;
+        into(
+            event,
+            Stream.concat(
+                admixture.getHybridLots().stream(), admixture.getOpenPollinatedLots().stream()),
+            admixture.getIntoLotId());
+      }
+      case DISPATCH -> {
+        Dispatch dispatch = (Dispatch) fact;
+        event.set(
+            "quantityList", masses(Stream.of(mass(dispatch.getLotId(), dispatch.getMassKg()))));
+        event
+            .putArray("destinationList")
+            .addObject()
+            .put("type", "owning_party")
+            .put("destination", ids.of(Subject.enterprise(dispatch.getCustomerId())));
+      }
+      case SAMPLING -> {
+        observe(fact, event);
+        event.put(Vocabulary.shortTerm("sample"), ids.sample(((Sampling) fact).getSampleId()));
+      }
+      case FIELD_INSPECTION,
+          STERILITY_CHECK,
+          GERMINATION_TEST,
+          PURITY_TEST,
+          OTHER_SEED_DETERMINATION,
+          MOISTURE_TEST,
+          KERNEL_WEIGHT_TEST,
+          BLEND_COMPOSITION,
+          POST_CONTROL_RESULT ->
+          observeForCertification(fact, event);
+      case WITHDRAWAL -> {
+        event.putArray("epcList");
+        event.put(
+            Vocabulary.shortTerm("withdraws"),
+            EventId.ofFact(((Withdrawal) fact).getWithdrawnFactId()));
+      }
+      case ENTERPRISE_DECLARED,
+          HYBRID_DECLARED,
+          POLLEN_SOURCE_SEEN,
+          RELEASE,
+          SUSPENSION,
+          CONDEMNATION,
+          DOWNGRADE,
+          REFUSED_ACT ->
+          observe(fact, event);
+    }
+    if (FactType.headerOf(fact).getCorrection() != null) {
+      event.put(
+          Vocabulary.shortTerm("corrects"),
+          EventId.ofFact(FactType.headerOf(fact).getCorrection().getSupersedes()));
+    }
+  }
+
+  /** An observation of whatever the fact names, with what was measured. */
+  private void observe(SpecificRecord fact, ObjectNode event) {
+    ArrayNode objects = NODES.arrayNode();
+    ArrayNode lots = NODES.arrayNode();
+    for (Subject subject : SubjectsNamed.of(fact)) {
+      if (subject.kind() == Subject.Kind.LOT) {
+        lots.addObject().put("epcClass", ids.of(subject));
+      } else {
+        objects.add(ids.of(subject));
+      }
+    }
+    if (!lots.isEmpty()) {
+      event.set("quantityList", lots);
+    }
+    if (!objects.isEmpty() || lots.isEmpty()) {
+      event.set("epcList", objects);
+    }
+    ArrayNode reports = Measurements.of(fact);
+    if (!reports.isEmpty()) {
+      ObjectNode element = event.putArray("sensorElementList").addObject();
+      element.putObject("sensorMetadata").put("time", event.get("eventTime").textValue());
+      element.set("sensorReport", reports);
+    }
+  }
+
+  /** The paper behind an inspection or a test is what certification rests on. */
+  private void observeForCertification(SpecificRecord fact, ObjectNode event) {
+    observe(fact, event);
+    String document = ids.document(FactType.headerOf(fact).getSourceDocument());
+    event.putArray("certificationInfo").add(document);
+    event
+        .putArray("bizTransactionList")
+        .addObject()
+        .put("type", "testres")
+        .put("bizTransaction", document);
+  }
+
+  private void into(ObjectNode event, Stream<LotMass> inputs, String intoLotId) {
+    List<LotMass> all = inputs.toList();
+    double wholeKg = all.stream().mapToDouble(LotMass::getMassKg).sum();
+    transformation(event, all.stream(), Stream.of(mass(intoLotId, wholeKg)));
+  }
+
+  private void transformation(ObjectNode event, Stream<LotMass> in, Stream<LotMass> out) {
+    ArrayNode inputs = masses(in);
+    ArrayNode outputs = masses(out);
+    if (!inputs.isEmpty()) {
+      event.set("inputQuantityList", inputs);
+    }
+    if (!outputs.isEmpty()) {
+      event.set("outputQuantityList", outputs);
+    }
+  }
+
+  private void atCrop(ObjectNode event, String cropId) {
+    String crop = ids.of(Subject.crop(cropId));
+    event.put("transformationID", crop);
+    event.putObject("readPoint").put("id", crop);
+  }
+
+  private ArrayNode masses(Stream<LotMass> lots) {
+    ArrayNode list = NODES.arrayNode();
+    lots.forEach(
+        lot ->
+            list.addObject()
+                .put("epcClass", ids.lot(lot.getLotId()))
+                .put("quantity", lot.getMassKg())
+                .put("uom", Units.KILOGRAM));
+    return list;
+  }
+
+  private static LotMass mass(String lotId, double massKg) {
+    return new LotMass(lotId, massKg);
+  }
+
+  private void masterData(
+      ObjectNode event,
+      String hybridId,
+      String componentId,
+      String category,
+      String rulebookId,
+      int cropYear) {
+    event
+        .putObject("ilmd")
+        .put(Vocabulary.shortTerm("hybrid"), ids.of(new Subject(Subject.Kind.HYBRID, hybridId)))
+        .put(Vocabulary.shortTerm("component"), componentId)
+        .put(Vocabulary.shortTerm("category"), category)
+        .put(Vocabulary.shortTerm("rulebook"), rulebookId)
+        .put(Vocabulary.shortTerm("cropYear"), cropYear);
+  }
+
+  /**
+   * Where the later fact is not at hand, the declaration bears the record time of the wrong one: it
+   * cannot have been declared before.
+   */
+  private ObjectNode errorDeclaration(SpecificRecord wrong, Entry.Superseded by) {
+    Optional<SpecificRecord> later = factById.apply(by.byFactId());
+    Instant declaredAt = FactType.headerOf(later.orElse(wrong)).getRecordedAt();
+    boolean takenBack = later.filter(Withdrawal.class::isInstance).isPresent();
+    ObjectNode declaration = NODES.objectNode();
+    declaration.put("declarationTime", declaredAt.toString());
+    declaration.put("reason", takenBack ? "did_not_occur" : "incorrect_data");
+    declaration.putArray("correctiveEventIDs").add(EventId.ofFact(by.byFactId()));
+    declaration.put(Vocabulary.shortTerm("reason"), by.reason());
+    return declaration;
+  }
+}

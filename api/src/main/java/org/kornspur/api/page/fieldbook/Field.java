@@ -1,0 +1,104 @@
+package org.kornspur.api.page.fieldbook;
+
+import java.util.List;
+import java.util.Optional;
+import org.apache.avro.Schema;
+
+/**
+ * One field of a form.
+ *
+ * @param name path of the field in the fact, as in {@code sown[0].massKg}
+ * @param hint what stands under it; empty where nothing
+ * @param least least number allowed by the contract; empty where it is no number or has none
+ * @param most greatest number allowed
+ * @param options what there is to choose from, or what is offered while typing
+ * @param value as it stands in the field
+ * @param faults what is wrong with it
+ */
+public record Field(
+    String name,
+    Kind kind,
+    String label,
+    String hint,
+    boolean required,
+    Optional<Double> least,
+    Optional<Double> most,
+    List<Option> options,
+    String value,
+    List<Fault> faults) {
+
+  /** How a field is typed and read. */
+  public enum Kind {
+    TEXT,
+    WHOLE,
+    DECIMAL,
+    /** Day and minute, in the time zone of who types. */
+    TIME,
+    DAY,
+    CHOICE,
+    /** Yes, no, or nothing said. */
+    FLAG,
+    /** Corners of an outline, one a line: longitude, latitude. */
+    CORNERS
+  }
+
+  /** A value to choose or to take while typing. */
+  public record Option(String value, String label) {}
+
+  /**
+   * What is wrong.
+   *
+   * @param text for a person
+   * @param language of the text
+   */
+  public record Fault(String text, String language) {}
+
+  /** Id of the element in the page. */
+  public String id() {
+    return "f-" + name.replaceAll("[^A-Za-z0-9]", "-");
+  }
+
+  /** Whether this value stands in the field. */
+  public boolean holds(String option) {
+    return value.equals(option);
+  }
+
+  Field showing(String shown, List<Fault> wrong) {
+    return new Field(
+        name, kind, label, hint, required, least, most, options, shown, List.copyOf(wrong));
+  }
+
+  static Field of(String name, Kind kind, String label, String hint, boolean required) {
+    return new Field(
+        name,
+        kind,
+        label,
+        hint,
+        required,
+        Optional.empty(),
+        Optional.empty(),
+        List.of(),
+        "",
+        List.of());
+  }
+
+  Field with(List<Option> offered) {
+    return new Field(name, kind, label, hint, required, least, most, offered, value, faults);
+  }
+
+  Field starting(String shown) {
+    return showing(shown, faults);
+  }
+
+  /** With the limits that the contract gives a number, in the annotations of its schema. */
+  Field within(Schema number) {
+    Optional<Double> atLeast = limit(number, "min").or(() -> limit(number, "above"));
+    return new Field(
+        name, kind, label, hint, required, atLeast, limit(number, "max"), options, value, faults);
+  }
+
+  private static Optional<Double> limit(Schema number, String annotation) {
+    return Optional.ofNullable(number.getObjectProp(annotation))
+        .map(limit -> ((Number) limit).doubleValue());
+  }
+}

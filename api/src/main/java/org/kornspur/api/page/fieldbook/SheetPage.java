@@ -1,0 +1,186 @@
+package org.kornspur.api.page.fieldbook;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.MultivaluedMap;
+import jakarta.ws.rs.core.Response;
+import java.net.URI;
+import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.kornspur.api.access.Action;
+import org.kornspur.api.access.Needs;
+import org.kornspur.api.intake.Intake;
+import org.kornspur.api.page.Frame;
+import org.kornspur.api.page.Language;
+import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.api.resource.Parameters;
+import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.json.FactIntake;
+import org.kornspur.ingest.json.ReadResult;
+import org.kornspur.processors.advice.InspectionAdvice;
+
+/**
+ * The forms of a crop. They work by themselves; where a script runs, it sends what they hold as
+ * facts and nothing is posted here.
+ */
+@Path("/field-book/crops/{id}/{form}")
+@Produces(MediaType.TEXT_HTML + ";charset=UTF-8")
+public class SheetPage {
+  private static final double RISK = 0.05;
+  private static final int UNPROCESSABLE = 422;
+
+  private final Clock clock = Clock.systemUTC();
+
+  @Inject BookFrames frames;
+  @Inject FieldCrops crops;
+  @Inject Intake intake;
+
+  /**
+   * The plans of a form's counts.
+   *
+   * @param data the same for the script, as JSON
+   * @param multiple how many times the limit is certainly too bad
+   */
+  public record Tally(List<TallyPlan> plans, String data, int multiple, List<Integer> multiples) {}
+
+  @CheckedTemplate(basePath = "page/fieldbook")
+  static class Templates {
+    static native TemplateInstance sheet(
+        Frame page, Book book, FieldCrop crop, Sheet sheet, Tally tally);
+  }
+
+  @GET
+  @Needs(Action.POST_FACTS)
+  @Operation(hidden = true)
+  public String form(
+      @PathParam("id") String id,
+      @PathParam("form") String path,
+      @QueryParam("multiple") String multiple) {
+    BookForm form = allowed(path);
+    Frame frame = frames.frame();
+    FieldCrop crop = crops.crop(id, frame);
+    return page(frame, crop, fields(crop, frame).sheet(form), multiple(multiple));
+  }
+
+  @POST
+  @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+  @Needs(Action.POST_FACTS)
+  @Operation(hidden = true)
+  public Response record(
+      @PathParam("id") String id,
+      @PathParam("form") String path,
+      MultivaluedMap<String, String> posted) {
+    BookForm form = allowed(path);
+    Frame frame = frames.frame();
+    FieldCrop crop = crops.crop(id, frame);
+    Sheet empty = fields(crop, frame).sheet(form);
+    SheetReader reader = new SheetReader(posted, frame.form(), frames.texts());
+    ObjectNode fact = reader.fact(empty, frames.person(), clock.instant());
+    Map<String, List<Field.Fault>> faults = new LinkedHashMap<>(reader.faults());
+    if (faults.isEmpty()) {
+      faults.putAll(sent(fact));
+    }
+    if (faults.isEmpty()) {
+      return Response.seeOther(URI.create(crop.href() + "?recorded=" + form.path())).build();
+    }
+    String page = page(frame, crop, shown(empty, reader, faults), 2);
+    return Response.status(UNPROCESSABLE).entity(page).build();
+  }
+
+  /**
+   * Sends a fact.
+   *
+   * @return what is wrong, by field; nothing where it went in
+   */
+  private Map<String, List<Field.Fault>> sent(ObjectNode fact) {
+    byte[] json = fact.toString().getBytes(StandardCharsets.UTF_8);
+    if (FactIntake.accept(json) instanceof ReadResult.Refused refused) {
+      // a slip of the thumb is mended here and need not be settled by somebody else
+      return byField(refused.problems());
+    }
+    try {
+      intake.json(json, UUID.randomUUID().toString());
+      return Map.of();
+    } catch (ApiProblem problem) {
+      if (problem.document().problems() == null || problem.document().problems().isEmpty()) {
+        throw problem;
+      }
+      return byField(problem.document().problems());
+    }
+  }
+
+  private static Map<String, List<Field.Fault>> byField(List<Problem> problems) {
+    Map<String, List<Field.Fault>> faults = new LinkedHashMap<>();
+    for (Problem problem : problems) {
+      faults
+          .computeIfAbsent(problem.field(), field -> new ArrayList<>())
+          .add(new Field.Fault(problem.sentence(), Language.ENGLISH.tag()));
+    }
+    return faults;
+  }
+
+  private Sheet shown(Sheet empty, SheetReader reader, Map<String, List<Field.Fault>> faults) {
+    Map<String, List<Field.Fault>> left = new LinkedHashMap<>(faults);
+    empty.fields().forEach(field -> left.remove(field.name()));
+    return empty.mapping(
+        field ->
+            field.showing(reader.value(field.name()), faults.getOrDefault(field.name(), List.of())),
+        reader.value("header.factId").isEmpty() ? empty.factId() : reader.value("header.factId"),
+        left.values().stream().flatMap(List::stream).toList());
+  }
+
+  private String page(Frame frame, FieldCrop crop, Sheet sheet, int multiple) {
+    List<TallyPlan> plans =
+        sheet.form() == BookForm.INSPECTION || sheet.form() == BookForm.STERILITY_CHECK
+            ? new TallyPlans(
+                    new InspectionAdvice.Terms(RISK, RISK, multiple), frames.texts(), frame.form())
+                .of(crops.dossier(crop.id()), sheet.form())
+            : List.of();
+    Tally tally = new Tally(plans, frames.json(plans), multiple, List.of(2, 3, 5));
+    return frames.framing().render(Templates.sheet(frame, frames.book(), crop, sheet, tally));
+  }
+
+  private SheetFields fields(FieldCrop crop, Frame frame) {
+    return new SheetFields(crop, frames.texts(), frame.form().zone(), clock);
+  }
+
+  private BookForm allowed(String path) {
+    BookForm form =
+        BookForm.of(path)
+            .orElseThrow(
+                () ->
+                    new ApiProblem(
+                        ProblemKind.NOT_FOUND,
+                        "The field book has no form " + Problem.shown(path) + "."));
+    if (!frames.may(form)) {
+      throw new ApiProblem(
+          ProblemKind.FORBIDDEN,
+          "Who is signed in may not record this. Ask the administrator for the role.");
+    }
+    return form;
+  }
+
+  private static int multiple(String text) {
+    Parameters parameters = new Parameters();
+    int multiple = parameters.whole("multiple", text, 2, 2, 10);
+    parameters.check();
+    return multiple;
+  }
+}

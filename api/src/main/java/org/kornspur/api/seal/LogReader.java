@@ -1,0 +1,222 @@
+package org.kornspur.api.seal;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.function.ToLongFunction;
+import org.apache.kafka.clients.consumer.ConsumerConfig;
+import org.apache.kafka.clients.consumer.ConsumerRecord;
+import org.apache.kafka.clients.consumer.KafkaConsumer;
+import org.apache.kafka.common.TopicPartition;
+import org.apache.kafka.common.serialization.ByteArrayDeserializer;
+import org.kornspur.api.engine.Engine;
+import org.kornspur.api.engine.NotReady;
+import org.kornspur.ingest.chain.ChainLink;
+import org.kornspur.ingest.chain.Checkpoint;
+import org.kornspur.ingest.chain.LogRecord;
+import org.kornspur.ingest.publish.FactPublisher;
+import org.kornspur.ingest.verify.ClusterLog;
+
+/**
+ * Reads single records, links and checkpoints out of their topics, what is committed alone. Links
+ * and checkpoints are found by number: offsets only grow with it, so some twenty looks find any.
+ * For one thread.
+ */
+final class LogReader implements AutoCloseable {
+  private static final Duration POLL = Duration.ofMillis(200);
+  private static final Duration PATIENCE = Duration.ofSeconds(5);
+  private static final int FETCH_BYTES = 64 << 10;
+  private static final int FETCH_WAIT_MS = 5;
+  private static final int FIRST_LOOK_BACK = 16;
+
+  private final KafkaConsumer<byte[], byte[]> consumer;
+  private final Map<TopicPartition, Long> ends = new HashMap<>();
+
+  LogReader(Engine engine) {
+    Map<String, Object> settings = new HashMap<>(engine.consumerSettings());
+    settings.remove(ConsumerConfig.GROUP_ID_CONFIG);
+    settings.put(ConsumerConfig.ISOLATION_LEVEL_CONFIG, "read_committed");
+    settings.put(ConsumerConfig.ENABLE_AUTO_COMMIT_CONFIG, false);
+    settings.put(ConsumerConfig.MAX_PARTITION_FETCH_BYTES_CONFIG, FETCH_BYTES);
+    // A look at the end of a topic must not hold up the next look elsewhere.
+    settings.put(ConsumerConfig.FETCH_MAX_WAIT_MS_CONFIG, FETCH_WAIT_MS);
+    consumer =
+        new KafkaConsumer<>(settings, new ByteArrayDeserializer(), new ByteArrayDeserializer());
+  }
+
+  @Override
+  public void close() {
+    consumer.close();
+  }
+
+  /** Partitions of the facts, in order. */
+  List<Integer> partitions() {
+    return consumer.partitionsFor(FactPublisher.FACTS_TOPIC).stream()
+        .map(partition -> partition.partition())
+        .sorted()
+        .toList();
+  }
+
+  /** The record of the facts topic at an offset. */
+  Optional<LogRecord> record(int partition, long offset) {
+    return next(new TopicPartition(FactPublisher.FACTS_TOPIC, partition), offset)
+        .filter(record -> record.offset() == offset)
+        .map(ClusterLog::asKept);
+  }
+
+  /** The newest link of a partition. */
+  Optional<ChainLink> newestLink(int partition) {
+    return last(new TopicPartition(ChainLink.TOPIC, partition)).map(LogReader::link);
+  }
+
+  /** The newest checkpoint of a partition. */
+  Optional<Checkpoint> newestCheckpoint(int partition) {
+    return last(new TopicPartition(Checkpoint.TOPIC, partition)).map(LogReader::checkpoint);
+  }
+
+  /** The first checkpoint that covers a link. */
+  Optional<Checkpoint> checkpointOver(int partition, long sequence) {
+    return first(
+            new TopicPartition(Checkpoint.TOPIC, partition),
+            LogReader::checkpoint,
+            Checkpoint::sequence,
+            sequence)
+        .map(Found::value);
+  }
+
+  /** The checkpoint with a number. */
+  Optional<Checkpoint> checkpoint(int partition, long number) {
+    return first(
+            new TopicPartition(Checkpoint.TOPIC, partition),
+            LogReader::checkpoint,
+            Checkpoint::number,
+            number)
+        .map(Found::value)
+        .filter(found -> found.number() == number);
+  }
+
+  /** Checkpoints of a partition from a number on, at most so many. */
+  List<Checkpoint> checkpoints(int partition, long fromNumber, int most) {
+    TopicPartition place = new TopicPartition(Checkpoint.TOPIC, partition);
+    return first(place, LogReader::checkpoint, Checkpoint::number, fromNumber)
+        .map(start -> run(place, start.offset(), most).stream().map(LogReader::checkpoint).toList())
+        .orElse(List.of());
+  }
+
+  /**
+   * The links from one number to another, both included.
+   *
+   * @throws NotReady if they are not all there to be read
+   */
+  List<ChainLink> links(int partition, long from, long until) {
+    TopicPartition place = new TopicPartition(ChainLink.TOPIC, partition);
+    int wanted = Math.toIntExact(until - from + 1);
+    List<ChainLink> links =
+        first(place, LogReader::link, ChainLink::sequence, from)
+            .map(start -> run(place, start.offset(), wanted).stream().map(LogReader::link).toList())
+            .orElse(List.of());
+    if (links.size() != wanted) {
+      throw new NotReady(
+          "Of the links "
+              + from
+              + " to "
+              + until
+              + " of "
+              + place
+              + " only "
+              + links.size()
+              + " can be read just now",
+          2);
+    }
+    return links;
+  }
+
+  private static ChainLink link(ConsumerRecord<byte[], byte[]> record) {
+    return ChainLink.read(record.key(), record.value());
+  }
+
+  private static Checkpoint checkpoint(ConsumerRecord<byte[], byte[]> record) {
+    return Checkpoint.read(record.value());
+  }
+
+  private record Found<T>(long offset, T value) {}
+
+  /** The first record whose number is at least the wanted one. */
+  private <T> Optional<Found<T>> first(
+      TopicPartition place,
+      Function<ConsumerRecord<byte[], byte[]>, T> read,
+      ToLongFunction<T> number,
+      long wanted) {
+    long low = 0;
+    long high = end(place);
+    Optional<Found<T>> best = Optional.empty();
+    while (low < high) {
+      long middle = low + (high - low) / 2;
+      Optional<ConsumerRecord<byte[], byte[]>> record =
+          next(place, middle).filter(found -> found.offset() < end(place));
+      if (record.isEmpty()) {
+        high = middle;
+        continue;
+      }
+      T value = read.apply(record.get());
+      if (number.applyAsLong(value) >= wanted) {
+        best = Optional.of(new Found<>(record.get().offset(), value));
+        high = middle;
+      } else {
+        low = record.get().offset() + 1;
+      }
+    }
+    return best;
+  }
+
+  private Optional<ConsumerRecord<byte[], byte[]>> last(TopicPartition place) {
+    long end = end(place);
+    for (long back = FIRST_LOOK_BACK; ; back *= 2) {
+      long from = Math.max(0, end - back);
+      List<ConsumerRecord<byte[], byte[]>> tail = run(place, from, Integer.MAX_VALUE);
+      if (!tail.isEmpty()) {
+        return Optional.of(tail.get(tail.size() - 1));
+      }
+      if (from == 0) {
+        return Optional.empty();
+      }
+    }
+  }
+
+  private Optional<ConsumerRecord<byte[], byte[]>> next(TopicPartition place, long from) {
+    return run(place, from, 1).stream().findFirst();
+  }
+
+  /** Records from an offset on, at most so many, up to the end as it was first seen. */
+  private List<ConsumerRecord<byte[], byte[]>> run(TopicPartition place, long from, int most) {
+    long end = end(place);
+    consumer.assign(List.of(place));
+    consumer.seek(place, from);
+    List<ConsumerRecord<byte[], byte[]>> read = new ArrayList<>();
+    long deadline = System.nanoTime() + PATIENCE.toNanos();
+    while (consumer.position(place) < end) {
+      for (ConsumerRecord<byte[], byte[]> record : consumer.poll(POLL)) {
+        if (read.size() < most && record.offset() < end) {
+          read.add(record);
+          deadline = System.nanoTime() + PATIENCE.toNanos();
+        }
+      }
+      if (read.size() == most) {
+        break;
+      }
+      if (System.nanoTime() > deadline) {
+        throw new NotReady("The brokers do not give " + place + " from offset " + from, 5);
+      }
+    }
+    return read;
+  }
+
+  private long end(TopicPartition place) {
+    return ends.computeIfAbsent(
+        place, unknown -> consumer.endOffsets(List.of(unknown), PATIENCE).get(unknown));
+  }
+}

@@ -1,0 +1,144 @@
+package org.kornspur.api.seal;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.DefaultValue;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.MediaType;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.kornspur.api.access.Action;
+import org.kornspur.api.access.Needs;
+import org.kornspur.api.engine.Engine;
+import org.kornspur.api.engine.NotReady;
+import org.kornspur.api.engine.SiteKeys;
+import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.api.view.Addresses;
+import org.kornspur.ingest.chain.ChainLink;
+import org.kornspur.ingest.chain.Checkpoint;
+import org.kornspur.ingest.seal.TrustedKeys;
+import org.kornspur.processors.stream.Topics;
+
+/** The sealed log, for auditors. */
+@Path(Addresses.ROOT + "/log")
+@Produces(MediaType.APPLICATION_JSON)
+@Tag(name = "Log")
+public class LogResource {
+  private static final int MOST_CHECKPOINTS = 1_000;
+  private static final String NOTE =
+      "Keep the newest checkpoints outside of this site: they show later whether anything before"
+          + " them was cut off. What is not signed yet, whoever can write to the disks can still"
+          + " change.";
+
+  private final Engine engine;
+  private final SiteKeys keys;
+  private final Clock clock = Clock.systemUTC();
+
+  @Inject
+  public LogResource(Engine engine, SiteKeys keys) {
+    this.engine = engine;
+    this.keys = keys;
+  }
+
+  @GET
+  @Needs(Action.READ_LOG)
+  @Operation(
+      operationId = "getLog",
+      summary = "How far the log is chained and signed, the newest checkpoints, the public keys")
+  @APIResponse(responseCode = "200", description = "One entry for each partition")
+  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
+  public LogView get() {
+    List<LogView.PartitionView> partitions = new ArrayList<>();
+    try (LogReader log = new LogReader(engine)) {
+      for (int partition : log.partitions()) {
+        Optional<Checkpoint> newest = log.newestCheckpoint(partition);
+        partitions.add(
+            new LogView.PartitionView(
+                partition,
+                log.newestLink(partition).map(ChainLink::sequence).orElse(0L),
+                newest.map(Checkpoint::sequence).orElse(0L),
+                newest.map(Checkpoint::toJson).orElse(null)));
+      }
+    }
+    long chained = partitions.stream().mapToLong(LogView.PartitionView::chained).sum();
+    long signed = partitions.stream().mapToLong(LogView.PartitionView::signed).sum();
+    return new LogView(
+        clock.instant(),
+        chained,
+        signed,
+        Math.max(0, chained - signed),
+        notChainedYet(),
+        keys.signing().keyId(),
+        keys.trusted().publicKeys().stream()
+            .map(key -> new LogView.KeyView(TrustedKeys.keyId(key), TrustedKeys.pem(key)))
+            .toList(),
+        partitions,
+        NOTE);
+  }
+
+  @GET
+  @Needs(Action.READ_LOG)
+  @Path("checkpoints")
+  @Operation(
+      operationId = "listCheckpoints",
+      summary = "Checkpoints of one partition, to be kept elsewhere")
+  @APIResponse(responseCode = "200", description = "In order, at most 1,000 at once")
+  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
+  public List<JsonNode> checkpoints(
+      @Parameter(schema = @Schema(type = SchemaType.INTEGER))
+          @DefaultValue("0")
+          @QueryParam("partition")
+          String partition,
+      @Parameter(description = "Number of the first", schema = @Schema(type = SchemaType.INTEGER))
+          @DefaultValue("1")
+          @QueryParam("from")
+          String from) {
+    long number = whole("from", from);
+    try (LogReader log = new LogReader(engine)) {
+      List<Integer> partitions = log.partitions();
+      int asked = (int) Math.min(Integer.MAX_VALUE, whole("partition", partition));
+      if (!partitions.contains(asked)) {
+        throw new ApiProblem(
+            ProblemKind.NOT_FOUND,
+            "The log has no partition " + partition + "; it has " + partitions + ".");
+      }
+      return log.checkpoints(asked, number, MOST_CHECKPOINTS).stream()
+          .map(checkpoint -> (JsonNode) checkpoint.toJson())
+          .toList();
+    }
+  }
+
+  private static long whole(String name, String value) {
+    try {
+      long number = Long.parseLong(value);
+      if (number >= 0) {
+        return number;
+      }
+    } catch (NumberFormatException notWhole) {
+      // answered below, together with numbers below zero
+    }
+    throw new ApiProblem(
+        ProblemKind.INVALID_PARAMETER,
+        "'" + name + "' is '" + value + "'; give a whole number from 0 on.");
+  }
+
+  private Long notChainedYet() {
+    try {
+      return engine.lag().get(Topics.FACTS.topicName());
+    } catch (NotReady notTold) {
+      return null;
+    }
+  }
+}

@@ -1,0 +1,207 @@
+package org.kornspur.api.benchmark;
+
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.net.http.HttpResponse.BodyHandlers;
+import java.nio.charset.StandardCharsets;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Base64;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import org.kornspur.api.resource.InventedFacts;
+
+/**
+ * Fills a running server with invented lots and measures how long its pages take, each from the
+ * first byte asked to the last byte answered.
+ *
+ * <p>Start the packaged server with {@code -Dkornspur.requests-per-minute=1000000}, then, from the
+ * root:
+ *
+ * <pre>{@code
+ * mvn -q -pl api -am test-compile dependency:build-classpath -Dmdep.outputFile=target/benchmark.cp
+ * java -cp "api/target/test-classes:api/target/classes:$(cat api/target/benchmark.cp)" \
+ *     org.kornspur.api.benchmark.PageLoad http://127.0.0.1:8080 quality PASSWORD 100000
+ * }</pre>
+ *
+ * <p>The last number is how many lots to make; 0 measures what is there. Every target is asked by
+ * four clients at once, after a warming round that does not count.
+ */
+public final class PageLoad {
+  private static final int CLIENTS = 4;
+  private static final int ROUNDS = 400;
+  private static final int PARTS = 99;
+  private static final int LOTS_OF_ONE_HYBRID = 50;
+  private static final Duration LONGEST = Duration.ofMinutes(2);
+
+  private final HttpClient client = HttpClient.newHttpClient();
+  private final URI server;
+  private final String authorization;
+  private final int lots;
+
+  private PageLoad(URI server, String personId, String password, int lots) {
+    this.server = server;
+    this.lots = lots;
+    authorization =
+        "Basic "
+            + Base64.getEncoder()
+                .encodeToString((personId + ":" + password).getBytes(StandardCharsets.UTF_8));
+  }
+
+  public static void main(String[] arguments) throws Exception {
+    if (arguments.length < 4) {
+      System.err.println("Give: server address, person, password, number of lots, [paths ...]");
+      System.exit(2);
+    }
+    PageLoad load =
+        new PageLoad(
+            URI.create(arguments[0]), arguments[1], arguments[2], Integer.parseInt(arguments[3]));
+    load.fill();
+    List<String> paths =
+        arguments.length > 4
+            ? Arrays.asList(arguments).subList(4, arguments.length)
+            : List.of("/", "/lots", "/lots?state=NOT_FIT", "/lots/LOAD-7", "/lots/LOAD-7/3");
+    System.out.printf(
+        Locale.ROOT, "%-40s %8s %8s %8s %8s  (ms)%n", "page", "median", "p90", "p99", "most");
+    for (String path : paths) {
+      load.measure(path);
+    }
+  }
+
+  /** A declared lot stands for each hundred; the other ninety-nine are split from it. */
+  private void fill() throws IOException, InterruptedException {
+    long began = System.nanoTime();
+    for (int parent = 0; parent * (PARTS + 1) < lots; parent++) {
+      StringBuilder lines = new StringBuilder();
+      lines.append(declared(parent)).append('\n');
+      lines.append(split(parent)).append('\n');
+      int status = post(lines.toString());
+      if (status != 200) {
+        throw new IOException("Facts of lot LOAD-" + parent + " were answered with " + status);
+      }
+    }
+    waitUntilAtRest();
+    if (lots > 0) {
+      System.out.printf(
+          Locale.ROOT, "%d lots judged in %.0f s%n", lots, (System.nanoTime() - began) / 1e9);
+    }
+  }
+
+  private static String declared(int parent) {
+    return InventedFacts.fact(
+        "LotDeclared",
+        "load-" + parent,
+        """
+        "lotId": "LOAD-%d", "hybridId": "HYB-LOAD-%d", "componentId": "SX", "category": "BASIC", \
+        "enterpriseId": "ENT-1", "rulebookId": "EU", "cropYear": %d, "massKg": 20000"""
+            .formatted(parent, parent / LOTS_OF_ONE_HYBRID, 2018 + parent % 8));
+  }
+
+  private static String split(int parent) {
+    List<String> parts = new ArrayList<>();
+    for (int part = 0; part < PARTS; part++) {
+      parts.add("{\"lotId\": \"LOAD-%d/%d\", \"massKg\": 200}".formatted(parent, part));
+    }
+    return InventedFacts.fact(
+        "LotSplit",
+        "load-split-" + parent,
+        "\"fromLotId\": \"LOAD-%d\", \"parts\": [%s]".formatted(parent, String.join(",", parts)));
+  }
+
+  private void waitUntilAtRest() throws IOException, InterruptedException {
+    if (lots == 0) {
+      return;
+    }
+    int last = (lots - 1) / (PARTS + 1);
+    String path = "/api/v1/lots/LOAD-" + last + "/" + (PARTS - 1);
+    while (!isComplete(path)) {
+      Thread.sleep(500);
+    }
+  }
+
+  private boolean isComplete(String path) throws IOException, InterruptedException {
+    HttpResponse<String> answer =
+        client.send(request(path).GET().build(), BodyHandlers.ofString(StandardCharsets.UTF_8));
+    return answer.statusCode() == 200
+        && new ObjectMapper().readTree(answer.body()).path("asOf").path("complete").asBoolean();
+  }
+
+  private void measure(String path) throws Exception {
+    run(path, ROUNDS / 4);
+    long[] nanos = run(path, ROUNDS);
+    Arrays.sort(nanos);
+    System.out.printf(
+        Locale.ROOT,
+        "%-40s %8.1f %8.1f %8.1f %8.1f%n",
+        path,
+        at(nanos, 0.5),
+        at(nanos, 0.9),
+        at(nanos, 0.99),
+        at(nanos, 1));
+  }
+
+  private long[] run(String path, int rounds) throws Exception {
+    ExecutorService clients = Executors.newFixedThreadPool(CLIENTS);
+    try {
+      List<Callable<Long>> calls = new ArrayList<>();
+      for (int round = 0; round < rounds; round++) {
+        calls.add(() -> timed(path));
+      }
+      List<Future<Long>> answers = clients.invokeAll(calls);
+      long[] nanos = new long[answers.size()];
+      for (int at = 0; at < nanos.length; at++) {
+        nanos[at] = answers.get(at).get();
+      }
+      return nanos;
+    } finally {
+      clients.shutdown();
+    }
+  }
+
+  private long timed(String path) throws IOException, InterruptedException {
+    long began = System.nanoTime();
+    HttpResponse<String> answer = get(path);
+    long nanos = System.nanoTime() - began;
+    if (answer.statusCode() != 200) {
+      throw new IOException(path + " was answered with " + answer.statusCode());
+    }
+    return nanos;
+  }
+
+  private static double at(long[] sorted, double share) {
+    int place = (int) Math.ceil(share * sorted.length) - 1;
+    return sorted[Math.max(0, place)] / 1e6;
+  }
+
+  private HttpResponse<String> get(String path) throws IOException, InterruptedException {
+    return client.send(
+        request(path).header("Accept", "text/html, application/json;q=0.9").GET().build(),
+        BodyHandlers.ofString(StandardCharsets.UTF_8));
+  }
+
+  private int post(String lines) throws IOException, InterruptedException {
+    return client
+        .send(
+            request("/api/v1/facts")
+                .header("Content-Type", "application/x-ndjson")
+                .POST(HttpRequest.BodyPublishers.ofString(lines))
+                .build(),
+            BodyHandlers.discarding())
+        .statusCode();
+  }
+
+  private HttpRequest.Builder request(String path) {
+    return HttpRequest.newBuilder(server.resolve(path))
+        .timeout(LONGEST)
+        .header("Authorization", authorization);
+  }
+}

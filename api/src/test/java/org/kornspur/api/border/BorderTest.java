@@ -1,0 +1,277 @@
+package org.kornspur.api.border;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import io.quarkus.test.common.http.TestHTTPResource;
+import io.quarkus.test.junit.QuarkusTest;
+import io.quarkus.test.junit.TestProfile;
+import java.net.URL;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.kornspur.api.access.Asking;
+import org.kornspur.api.access.TestPeople;
+
+/**
+ * What a multiplier can and cannot learn, with three seasons of the demo. Expected from {@link
+ * DemoSeed}, which reads the files alone. Model: Regulation (EC) No 178/2002, Article 18: one step
+ * back, one step forward.
+ */
+@QuarkusTest
+@TestProfile(DemoLoaded.class)
+class BorderTest {
+  private static final ObjectMapper JSON = new ObjectMapper();
+  private static final Map<String, String> GROWERS =
+      Map.of(TestPeople.WEST, "ENT-MULT-WEST", TestPeople.EAST, "ENT-MULT-EAST");
+
+  @TestHTTPResource("/")
+  URL root;
+
+  private Asking asking;
+  private DemoSeed seed;
+
+  @BeforeEach
+  void waitUntilJudged() throws Exception {
+    asking = new Asking(root.toString());
+    seed = DemoSeed.read(DemoLoaded.SEASONS);
+    long end = System.nanoTime() + 150_000_000_000L;
+    int still = 0;
+    String before = "";
+    while (still < 4 && System.nanoTime() < end) {
+      Thread.sleep(500);
+      Asking.Answer lots = asking.get("quality", "/api/v1/lots?size=1");
+      Asking.Answer crops = asking.get("quality", "/api/v1/crops?size=1");
+      if (lots.status() == 200 && crops.status() == 200) {
+        JsonNode of = JSON.readTree(lots.body());
+        int total = of.path("total").asInt() + JSON.readTree(crops.body()).path("total").asInt();
+        String now = total + " " + of.path("asOf").path("complete");
+        boolean isSettled =
+            of.path("asOf").path("complete").asBoolean() && total >= seed.all().size();
+        still = isSettled && now.equals(before) ? still + 1 : 0;
+        before = now;
+      }
+    }
+    assertThat(still).as("the demo is judged: " + before).isEqualTo(4);
+  }
+
+  @Test
+  void theListsOfAMultiplierHoldItsOwnAndCountNothingElse() throws Exception {
+    for (Map.Entry<String, String> grower : GROWERS.entrySet()) {
+      Set<String> own = seed.ownOf(grower.getValue());
+      assertThat(own).as("the demo has seed of " + grower.getValue()).hasSizeGreaterThan(10);
+      assertThat(own.size()).isLessThan(seed.all().size() / 2);
+      Set<String> listed = new TreeSet<>(listed(grower.getKey(), "/api/v1/lots"));
+      listed.addAll(listed(grower.getKey(), "/api/v1/crops"));
+      assertThat(listed).isEqualTo(own);
+
+      JsonNode ofOthers = get(grower.getKey(), "/api/v1/lots?holder=ENT-MULT-SOUTH");
+      assertThat(ofOthers.path("total").asInt()).isZero();
+      int counted = 0;
+      for (JsonNode hybrid : get(grower.getKey(), "/api/v1/hybrids")) {
+        counted += sum(hybrid.path("crops")) + sum(hybrid.path("lots"));
+      }
+      assertThat(counted).as("counts by hybrid").isEqualTo(own.size());
+    }
+  }
+
+  @Test
+  void noAnswerToAMultiplierHoldsTheIdOfSeedBeyondOneStep() throws Exception {
+    for (Map.Entry<String, String> grower : GROWERS.entrySet()) {
+      Set<String> own = seed.ownOf(grower.getValue());
+      Set<String> hidden = new TreeSet<>(seed.all());
+      hidden.removeAll(seed.withNeighbours(own));
+      assertThat(hidden).hasSizeGreaterThan(50);
+      Pattern anyHidden = anyOf(hidden);
+      List<String> leaks = new ArrayList<>();
+      for (String path : everythingToAsk(grower.getKey(), own)) {
+        String body = asking.get(grower.getKey(), path).body();
+        anyHidden
+            .matcher(body)
+            .results()
+            .limit(3)
+            .forEach(found -> leaks.add(path + ": " + found.group()));
+      }
+      assertThat(leaks).as(grower.getValue()).isEmpty();
+    }
+  }
+
+  /** The check above would find a leak: quality, asked the same, is told of the others' seed. */
+  @Test
+  void qualityIsToldWhatTheMultiplierIsNot() throws Exception {
+    Set<String> own = seed.ownOf("ENT-MULT-WEST");
+    Set<String> hidden = new TreeSet<>(seed.all());
+    hidden.removeAll(seed.withNeighbours(own));
+    long told = 0;
+    for (String path : everythingToAsk(TestPeople.WEST, own)) {
+      told += anyOf(hidden).matcher(asking.get("quality", path).body()).results().count();
+    }
+    assertThat(told).isGreaterThan(100);
+  }
+
+  @Test
+  void anotherGrowersSeedIsAnsweredAsIfThereWereNone() throws Exception {
+    Set<String> foreign = new TreeSet<>(seed.all());
+    foreign.removeAll(seed.ownOf("ENT-MULT-WEST"));
+    for (String id : foreign) {
+      for (String path :
+          List.of(
+              "/api/v1/lots/%s",
+              "/api/v1/lots/%s/trace",
+              "/api/v1/lots/%s/owed",
+              "/api/v1/crops/%s",
+              "/api/v1/crops/%s/neighbours",
+              "/api/v1/crops/%s/trace?direction=forward",
+              "/api/v1/advice/inspection/%s",
+              "/api/v1/crops/%s/facts",
+              "/api/v1/lots/%s/facts")) {
+        assertSameAsUnknown(path, id);
+      }
+    }
+    assertSameAsUnknown("/api/v1/enterprises/%s", "ENT-MULT-EAST");
+    assertThat(asking.get(TestPeople.WEST, "/api/v1/enterprises/ENT-MULT-WEST").status())
+        .isEqualTo(200);
+  }
+
+  @Test
+  void aTraceIsCutOneStepBeyondTheBorderAndSaysSo() throws Exception {
+    Set<String> own = seed.ownOf("ENT-MULT-WEST");
+    String crop = own.stream().filter(id -> id.startsWith("C")).findFirst().orElseThrow();
+    JsonNode trace = get(TestPeople.WEST, "/api/v1/crops/" + crop + "/trace?direction=back");
+    assertThat(trace.path("complete").asBoolean()).isFalse();
+    assertThat(trace.path("note").asText()).contains("178/2002");
+    int beyond = 0;
+    for (JsonNode node : trace.path("nodes")) {
+      if (!own.contains(node.path("id").asText())) {
+        beyond++;
+        assertThat(node.path("steps").asInt()).isEqualTo(1);
+        assertThat(node.path("state").isNull()).isTrue();
+        assertThat(node.path("material").isNull()).isTrue();
+        assertThat(node.path("reason").isNull()).isTrue();
+      }
+    }
+    assertThat(beyond).isPositive();
+  }
+
+  @Test
+  void theLiveStreamTellsEachGrowerOfItsOwn() throws Exception {
+    String heard = heardBy(TestPeople.EAST);
+    Set<String> hidden = new TreeSet<>(seed.all());
+    hidden.removeAll(seed.withNeighbours(seed.ownOf("ENT-MULT-EAST")));
+    assertThat(anyOf(hidden).matcher(heardBy("quality")).find()).isTrue();
+    assertThat(heard).contains("event: standing");
+    assertThat(anyOf(hidden).matcher(heard).find()).isFalse();
+  }
+
+  /** A position in a partition that is not there: all that is kept is told again. */
+  private String heardBy(String person) throws Exception {
+    return ListenFor.seconds(4, root + "api/v1/changes", TestPeople.basic(person), "9-0");
+  }
+
+  @Test
+  void aLaboratorySeesTheSamplesThatAreAssignedToItAndItsOwnTests() throws Exception {
+    List<String> assigned = new ArrayList<>();
+    for (String id : listed("quality", "/api/v1/lots")) {
+      JsonNode whole = get("quality", "/api/v1/lots/" + part(id) + "/facts");
+      Asking.Answer seen = asking.get("laboratory", "/api/v1/lots/" + part(id) + "/facts");
+      List<String> expected = new ArrayList<>();
+      for (JsonNode fact : whole.path("facts")) {
+        if (fact.path("fact").path("laboratoryId").asText().equals("ENT-LAB-ONE")) {
+          expected.add(fact.path("fact").path("header").path("factId").asText());
+        }
+      }
+      if (expected.isEmpty()) {
+        assertThat(seen.status()).as(id).isEqualTo(404);
+      } else {
+        List<String> found = new ArrayList<>();
+        JSON.readTree(seen.body())
+            .path("facts")
+            .forEach(fact -> found.add(fact.path("fact").path("header").path("factId").asText()));
+        assertThat(found).isEqualTo(expected);
+        assigned.add(id);
+      }
+    }
+    assertThat(assigned).hasSizeGreaterThan(5);
+  }
+
+  private void assertSameAsUnknown(String path, String id) throws Exception {
+    String unknown = "NO-SUCH-ID";
+    Asking.Answer known = asking.get(TestPeople.WEST, path.formatted(part(id)));
+    Asking.Answer none = asking.get(TestPeople.WEST, path.formatted(unknown));
+    assertThat(known.status()).as(path + " " + id).isEqualTo(404);
+    assertThat(known.body().replace(id, unknown)).as(path + " " + id).isEqualTo(none.body());
+  }
+
+  private List<String> everythingToAsk(String person, Set<String> own) throws Exception {
+    List<String> paths =
+        new ArrayList<>(
+            List.of(
+                "/api/v1/lots?size=1000",
+                "/api/v1/lots?size=1000&sort=id",
+                "/api/v1/crops?size=1000",
+                "/api/v1/owed?size=1000",
+                "/api/v1/hybrids",
+                "/api/v1/quarantine",
+                "/api/v1/advice/calibration",
+                "/api/v1/account",
+                "/"));
+    for (JsonNode hybrid : get(person, "/api/v1/hybrids")) {
+      paths.add("/api/v1/hybrids/" + hybrid.path("hybridId").asText());
+    }
+    for (String id : own) {
+      boolean isCrop = id.startsWith("C");
+      String self = (isCrop ? "/api/v1/crops/" : "/api/v1/lots/") + part(id);
+      paths.add(self);
+      paths.add(self + "/facts");
+      paths.add(self + "/owed");
+      paths.add(self + "/trace?direction=back");
+      paths.add(self + "/trace?direction=forward");
+      if (isCrop) {
+        paths.add(self + "/neighbours");
+        paths.add("/api/v1/advice/inspection/" + part(id));
+        paths.add("/api/v1/advice/hybridity/" + part(id));
+      }
+    }
+    return paths;
+  }
+
+  private Set<String> listed(String person, String path) throws Exception {
+    JsonNode page = get(person, path + "?size=1000");
+    Set<String> ids = new TreeSet<>();
+    page.path("items").forEach(item -> ids.add(item.path("id").asText()));
+    assertThat(ids).hasSize(page.path("total").asInt());
+    return ids;
+  }
+
+  private JsonNode get(String person, String path) throws Exception {
+    Asking.Answer answer = asking.get(person, path);
+    assertThat(answer.status()).as(path + " " + answer.body()).isEqualTo(200);
+    return JSON.readTree(answer.body());
+  }
+
+  private static int sum(JsonNode counts) {
+    int sum = 0;
+    for (JsonNode count : counts) {
+      sum += count.asInt();
+    }
+    return sum;
+  }
+
+  /** Any of these ids, also within the id of a fact, and not as the beginning of a longer id. */
+  private static Pattern anyOf(Set<String> ids) {
+    String any = String.join("|", ids.stream().map(Pattern::quote).toList());
+    return Pattern.compile("(?<![A-Za-z0-9])(?:" + any + ")(?!-?[A-Za-z0-9])");
+  }
+
+  private static String part(String id) {
+    return URLEncoder.encode(id, StandardCharsets.UTF_8);
+  }
+}

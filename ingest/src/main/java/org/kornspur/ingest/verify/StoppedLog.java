@@ -1,0 +1,152 @@
+package org.kornspur.ingest.verify;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.apache.kafka.common.header.Header;
+import org.apache.kafka.common.record.ControlRecordType;
+import org.apache.kafka.common.record.FileLogInputStream.FileChannelRecordBatch;
+import org.apache.kafka.common.record.FileRecords;
+import org.apache.kafka.common.record.Record;
+import org.apache.kafka.common.utils.Utils;
+import org.kornspur.ingest.chain.ChainLink;
+import org.kornspur.ingest.chain.Checkpoint;
+import org.kornspur.ingest.chain.LogRecord;
+import org.kornspur.ingest.chain.PartitionLog;
+import org.kornspur.ingest.publish.FactPublisher;
+
+/**
+ * Reads records, links and checkpoints from the log files of a broker that is stopped, without
+ * trusting that broker. Records of transactions that were not committed are left out, as a reader
+ * of committed records never sees them.
+ */
+final class StoppedLog {
+
+  private static final Pattern FACTS =
+      Pattern.compile(Pattern.quote(FactPublisher.FACTS_TOPIC) + "-(\\d+)");
+
+  private StoppedLog() {}
+
+  /**
+   * Reads everything.
+   *
+   * @param folder the data folder of Kornspur, or the log folder of a broker
+   * @throws IllegalArgumentException if no partition of the facts lies there
+   * @throws IOException if a file cannot be read
+   */
+  static List<PartitionLog> read(Path folder) throws IOException {
+    Path broker = Files.isDirectory(folder.resolve("broker")) ? folder.resolve("broker") : folder;
+    List<PartitionLog> log = new ArrayList<>();
+    for (int partition : partitionsIn(broker)) {
+      log.add(
+          new PartitionLog(
+              partition,
+              records(broker, FactPublisher.FACTS_TOPIC, partition).stream()
+                  .map(LogRecord::entry)
+                  .toList(),
+              records(broker, ChainLink.TOPIC, partition).stream()
+                  .map(record -> ChainLink.read(record.key(), record.value()))
+                  .toList(),
+              records(broker, Checkpoint.TOPIC, partition).stream()
+                  .map(record -> Checkpoint.read(record.value()))
+                  .toList()));
+    }
+    return log;
+  }
+
+  private static List<Integer> partitionsIn(Path broker) throws IOException {
+    try (Stream<Path> folders = Files.list(broker)) {
+      List<Integer> partitions =
+          folders
+              .map(path -> FACTS.matcher(path.getFileName().toString()))
+              .filter(Matcher::matches)
+              .map(name -> Integer.parseInt(name.group(1)))
+              .sorted()
+              .toList();
+      if (partitions.isEmpty()) {
+        throw new IllegalArgumentException(
+            broker
+                + " holds no folder "
+                + FactPublisher.FACTS_TOPIC
+                + "-0. Give the data folder of a Kornspur that is stopped");
+      }
+      return partitions;
+    }
+  }
+
+  private static List<LogRecord> records(Path broker, String topic, int partition)
+      throws IOException {
+    Path folder = broker.resolve(topic + "-" + partition);
+    if (!Files.isDirectory(folder)) {
+      return List.of();
+    }
+    List<Path> segments;
+    try (Stream<Path> files = Files.list(folder)) {
+      segments = files.filter(file -> file.toString().endsWith(".log")).sorted().toList();
+    }
+    Committed committed = new Committed(partition);
+    for (Path segment : segments) {
+      try (FileRecords file = FileRecords.open(segment.toFile(), false)) {
+        for (FileChannelRecordBatch batch : file.batches()) {
+          committed.take(batch);
+        }
+      }
+    }
+    return committed.inOrder();
+  }
+
+  /** Holds what belongs to a transaction until its end is known. */
+  private static final class Committed {
+    private final int partition;
+    private final List<LogRecord> taken = new ArrayList<>();
+    private final Map<Long, List<LogRecord>> open = new HashMap<>();
+
+    Committed(int partition) {
+      this.partition = partition;
+    }
+
+    void take(FileChannelRecordBatch batch) {
+      if (batch.isControlBatch()) {
+        List<LogRecord> ended = open.remove(batch.producerId());
+        Record marker = batch.iterator().next();
+        if (ended != null && ControlRecordType.parse(marker.key()) == ControlRecordType.COMMIT) {
+          taken.addAll(ended);
+        }
+        return;
+      }
+      List<LogRecord> records =
+          batch.isTransactional()
+              ? open.computeIfAbsent(batch.producerId(), id -> new ArrayList<>())
+              : taken;
+      for (Record record : batch) {
+        records.add(asKept(record));
+      }
+    }
+
+    private LogRecord asKept(Record record) {
+      List<LogRecord.Header> headers = new ArrayList<>();
+      for (Header header : record.headers()) {
+        headers.add(new LogRecord.Header(header.key(), header.value()));
+      }
+      return new LogRecord(
+          partition,
+          record.offset(),
+          record.timestamp(),
+          Utils.toNullableArray(record.key()),
+          Utils.toNullableArray(record.value()),
+          headers);
+    }
+
+    List<LogRecord> inOrder() {
+      return taken.stream().sorted(Comparator.comparingLong(LogRecord::offset)).toList();
+    }
+  }
+}

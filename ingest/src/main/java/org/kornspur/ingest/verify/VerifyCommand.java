@@ -1,0 +1,207 @@
+package org.kornspur.ingest.verify;
+
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.security.PublicKey;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.apache.kafka.common.KafkaException;
+import org.kornspur.ingest.chain.Checkpoint;
+import org.kornspur.ingest.chain.Finding;
+import org.kornspur.ingest.chain.PartitionLog;
+import org.kornspur.ingest.chain.PartitionReport;
+import org.kornspur.ingest.chain.UnreadableChain;
+import org.kornspur.ingest.chain.Verification;
+import org.kornspur.ingest.proof.Proof;
+import org.kornspur.ingest.proof.ProofFinding;
+import org.kornspur.ingest.proof.ProofJson;
+import org.kornspur.ingest.proof.ProofVerification;
+import org.kornspur.ingest.seal.SealFailed;
+import org.kornspur.ingest.seal.TrustedKeys;
+
+/** Verifies from the command line; see {@link VerifyOptions#USAGE}. */
+public final class VerifyCommand {
+
+  /** Exit code: all that is signed is as it was signed. */
+  public static final int INTACT = 0;
+
+  /** Exit code: it could not be verified. */
+  public static final int FAILED = 1;
+
+  /** Exit code: there are facts, and no signature covers any of them yet. */
+  public static final int NOTHING_SIGNED = 2;
+
+  /** Exit code: something was tampered with. */
+  public static final int TAMPERED = 3;
+
+  private final PrintStream out;
+  private final VerifyOptions options;
+
+  private VerifyCommand(PrintStream out, VerifyOptions options) {
+    this.out = out;
+    this.options = options;
+  }
+
+  /**
+   * Runs the command.
+   *
+   * @param arguments without the word {@code verify}
+   * @return the exit code
+   */
+  public static int run(PrintStream out, PrintStream err, List<String> arguments) {
+    VerifyOptions options;
+    try {
+      options = VerifyOptions.parse(arguments);
+    } catch (IllegalArgumentException | IOException e) {
+      err.println(e.getMessage());
+      err.print(VerifyOptions.USAGE);
+      return FAILED;
+    }
+    try {
+      return new VerifyCommand(out, options).run();
+    } catch (IOException e) {
+      err.println("Cannot read " + e.getMessage() + ". Check the path and permissions.");
+    } catch (UnreadableChain | SealFailed | IllegalArgumentException | IllegalStateException e) {
+      err.println(e.getMessage() + ".");
+    } catch (KafkaException e) {
+      Throwable root = e.getCause() == null ? e : e.getCause();
+      err.println(
+          "The cluster or log cannot be read: "
+              + root.getMessage()
+              + ". Check --bootstrap-servers, --consumer or --data-folder.");
+    }
+    return FAILED;
+  }
+
+  private int run() throws IOException {
+    if (options.file().isPresent()) {
+      return verify(ProofJson.read(Files.readAllBytes(options.file().get())));
+    }
+    List<PartitionLog> log =
+        options.folder().isPresent()
+            ? StoppedLog.read(options.folder().get())
+            : ClusterLog.read(options.cluster().orElseThrow());
+    return verify(log);
+  }
+
+  private int verify(List<PartitionLog> log) throws IOException {
+    List<Checkpoint> anchors = anchors();
+    TrustedKeys trusted =
+        trusted(
+            Stream.concat(
+                    log.stream().flatMap(part -> part.checkpoints().stream()), anchors.stream())
+                .flatMap(checkpoint -> checkpoint.ownKey().stream())
+                .toList());
+    List<PartitionReport> reports = Verification.of(log, trusted, anchors);
+    reports.forEach(this::print);
+    List<Finding> findings =
+        reports.stream().flatMap(report -> report.findings().stream()).toList();
+    long signed = reports.stream().mapToLong(PartitionReport::signed).sum();
+    long records = reports.stream().mapToLong(PartitionReport::records).sum();
+    if (!findings.isEmpty()) {
+      findings.forEach(finding -> out.println(finding.kind() + " " + finding.sentence()));
+      out.println("TAMPERED: what is named above is not as it was signed.");
+      return TAMPERED;
+    }
+    return conclude(signed, records);
+  }
+
+  private int conclude(long signed, long records) {
+    if (records > 0 && signed == 0) {
+      out.println("NOTHING SIGNED: no checkpoint covers any of " + records + " records.");
+      return NOTHING_SIGNED;
+    }
+    out.println("INTACT: " + signed + " of " + records + " are as they were signed.");
+    return INTACT;
+  }
+
+  private void print(PartitionReport report) {
+    out.println(
+        "Partition %d: %d records, %d signed by %d checkpoints%s, %d chained and not signed yet,"
+                .formatted(
+                    report.partition(),
+                    report.records(),
+                    report.signed(),
+                    report.checkpoints(),
+                    report.signedUntil().map(at -> " until " + at).orElse(""),
+                    report.unsigned())
+            + " %d not chained yet%s."
+                .formatted(
+                    report.unchained(),
+                    report.beforeChain() == 0
+                        ? ""
+                        : ", " + report.beforeChain() + " from before the chain began"));
+  }
+
+  private int verify(Proof proof) throws IOException {
+    TrustedKeys trusted =
+        trusted(
+            Stream.concat(
+                    Stream.of(proof.manifest().publicKey()),
+                    proof.segments().stream()
+                        .flatMap(
+                            segment ->
+                                Stream.concat(segment.after().stream(), Stream.of(segment.until())))
+                        .map(Checkpoint::publicKey))
+                .distinct()
+                .flatMap(pem -> key(pem).stream())
+                .toList());
+    List<ProofFinding> findings = ProofVerification.of(proof, trusted);
+    out.println(
+        "%s, exported %s: %d facts, %d signed, %d chained and not signed yet, %d from before the"
+                .formatted(
+                    proof.manifest().subject(),
+                    proof.manifest().exportedAt(),
+                    proof.facts().size(),
+                    proof.signed(),
+                    proof.unsigned(),
+                    proof.unchained())
+            + " chain began.");
+    if (!findings.isEmpty()) {
+      findings.forEach(finding -> out.println(finding.kind() + " " + finding.sentence()));
+      out.println("TAMPERED: what is named above is not as it was sealed.");
+      return TAMPERED;
+    }
+    return conclude(proof.signed(), proof.facts().size());
+  }
+
+  private static Optional<PublicKey> key(String pem) {
+    try {
+      return TrustedKeys.parse(pem);
+    } catch (IllegalArgumentException noKey) {
+      return Optional.empty();
+    }
+  }
+
+  private TrustedKeys trusted(Collection<PublicKey> thatComeAlong) throws IOException {
+    if (options.trust().isPresent()) {
+      return TrustedKeys.in(options.trust().get());
+    }
+    TrustedKeys brought = TrustedKeys.of(thatComeAlong);
+    out.println(
+        "CAUTION: no --trust was given. The keys used are those that came along; compare their ids"
+            + " with those that the signer published: "
+            + String.join(", ", brought.keyIds()));
+    return brought;
+  }
+
+  private List<Checkpoint> anchors() throws IOException {
+    if (options.anchors().isEmpty()) {
+      return List.of();
+    }
+    Path file = options.anchors().get();
+    List<Checkpoint> anchors = new ArrayList<>();
+    for (String line : Files.readAllLines(file, StandardCharsets.UTF_8)) {
+      if (!line.isBlank()) {
+        anchors.add(Checkpoint.read(line.getBytes(StandardCharsets.UTF_8)));
+      }
+    }
+    return anchors;
+  }
+}

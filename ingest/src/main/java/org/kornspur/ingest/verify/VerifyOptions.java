@@ -1,0 +1,109 @@
+package org.kornspur.ingest.verify;
+
+import java.io.IOException;
+import java.io.Reader;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.Iterator;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Properties;
+import org.apache.kafka.clients.consumer.ConsumerConfig;
+
+/**
+ * What the command line asks to verify: exactly one of cluster, folder and file.
+ *
+ * @param cluster settings of a Kafka consumer
+ * @param folder data folder of a stopped machine
+ * @param file an exported proof
+ * @param trust folder of public keys; absent where the keys that come along are used
+ * @param anchors file of checkpoints that were handed out, one JSON a line
+ */
+record VerifyOptions(
+    Optional<Map<String, Object>> cluster,
+    Optional<Path> folder,
+    Optional<Path> file,
+    Optional<Path> trust,
+    Optional<Path> anchors) {
+
+  static final String USAGE =
+      """
+      Usage: java -jar ingest.jar verify --bootstrap-servers HOST:PORT [options]   a running cluster
+             java -jar ingest.jar verify --data-folder FOLDER [options]            a stopped machine
+             java -jar ingest.jar verify FILE.json [options]                       an exported proof
+        --trust FOLDER        public keys, *.pem, whose signatures count; without it the keys
+                              that come along are used, and only what they sign is held together
+        --checkpoints FILE    checkpoints that were handed out earlier, one JSON a line: shows
+                              whether the log was cut off since
+        --consumer FILE       further settings of the Kafka consumer, as Java properties
+      Exit code: 0 as it was signed, 2 nothing is signed yet, 3 tampered with, 1 could not verify.
+      """;
+
+  /**
+   * Reads the command line, without the word {@code verify}.
+   *
+   * @throws IllegalArgumentException if it asks for something else; the message says for what
+   * @throws IOException if the file of consumer settings cannot be read
+   */
+  static VerifyOptions parse(List<String> arguments) throws IOException {
+    Map<String, Object> consumer = new HashMap<>();
+    Path folder = null;
+    Path file = null;
+    Path trust = null;
+    Path anchors = null;
+    Iterator<String> rest = arguments.iterator();
+    while (rest.hasNext()) {
+      String argument = rest.next();
+      switch (argument) {
+        case "--bootstrap-servers", "--bootstrap" ->
+            consumer.put(ConsumerConfig.BOOTSTRAP_SERVERS_CONFIG, valueOf(argument, rest));
+        case "--consumer" -> consumer.putAll(properties(Path.of(valueOf(argument, rest))));
+        case "--data-folder" -> folder = Path.of(valueOf(argument, rest));
+        case "--trust" -> trust = Path.of(valueOf(argument, rest));
+        case "--checkpoints" -> anchors = Path.of(valueOf(argument, rest));
+        default -> {
+          if (argument.startsWith("--") || file != null) {
+            throw new IllegalArgumentException(
+                argument.startsWith("--")
+                    ? "There is no option " + argument
+                    : "Two files, " + file + " and " + argument + "; verify one at a time");
+          }
+          file = Path.of(argument);
+        }
+      }
+    }
+    boolean running = consumer.containsKey(ConsumerConfig.BOOTSTRAP_SERVERS_CONFIG);
+    int asked = (running ? 1 : 0) + (folder == null ? 0 : 1) + (file == null ? 0 : 1);
+    if (asked != 1) {
+      throw new IllegalArgumentException(
+          "Name one of --bootstrap-servers, --data-folder and a file; " + asked + " are named");
+    }
+    return new VerifyOptions(
+        running ? Optional.of(consumer) : Optional.empty(),
+        Optional.ofNullable(folder),
+        Optional.ofNullable(file),
+        Optional.ofNullable(trust),
+        Optional.ofNullable(anchors));
+  }
+
+  private static String valueOf(String option, Iterator<String> rest) {
+    if (!rest.hasNext()) {
+      throw new IllegalArgumentException("Option " + option + " needs a value");
+    }
+    return rest.next();
+  }
+
+  private static Map<String, Object> properties(Path file) throws IOException {
+    Properties properties = new Properties();
+    try (Reader reader = Files.newBufferedReader(file)) {
+      properties.load(reader);
+    }
+    Map<String, Object> settings = new HashMap<>();
+    properties
+        .stringPropertyNames()
+        .forEach(name -> settings.put(name, properties.getProperty(name)));
+    return settings;
+  }
+}
