@@ -487,7 +487,7 @@ class InterfaceTest {
         .then()
         .statusCode(200)
         .contentType(containsString("text/html"))
-        .body(containsString("/api/v1/lots"));
+        .body(containsString("href=\"/lots\""));
     given()
         .accept("application/json")
         .when()
