@@ -15,7 +15,7 @@ import org.kornspur.api.view.Addresses;
 import org.kornspur.ingest.contract.Subject;
 
 /** Papers on crops, in the language of who asks. */
-@Path(Addresses.ROOT + "/crops/{id}")
+@Path(Addresses.ROOT + "/crops")
 @Produces(LotPapersResource.PDF)
 @Tag(name = "Papers")
 public class CropPapersResource {
@@ -27,7 +27,7 @@ public class CropPapersResource {
   }
 
   @GET
-  @Path("dossier.pdf")
+  @Path("{id}/dossier.pdf")
   @Needs(Action.EXPORT)
   @Operation(operationId = "dossierOfCrop", summary = "The dossier of a crop, as that of a lot")
   @APIResponse(responseCode = "200", description = "The dossier")

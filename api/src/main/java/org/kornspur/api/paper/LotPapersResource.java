@@ -19,7 +19,7 @@ import org.kornspur.api.view.Addresses;
 import org.kornspur.ingest.contract.Subject;
 
 /** Papers on lots, in the language of who asks. */
-@Path(Addresses.ROOT + "/lots/{id}")
+@Path(Addresses.ROOT + "/lots")
 @Produces(LotPapersResource.PDF)
 @Tag(name = "Papers")
 public class LotPapersResource {
@@ -35,7 +35,7 @@ public class LotPapersResource {
   }
 
   @GET
-  @Path("dossier.pdf")
+  @Path("{id}/dossier.pdf")
   @Needs(Action.EXPORT)
   @Operation(
       operationId = "dossierOfLot",
@@ -51,7 +51,7 @@ public class LotPapersResource {
   }
 
   @GET
-  @Path("recall-drill.pdf")
+  @Path("{id}/recall-drill.pdf")
   @Needs(Action.EXPORT)
   @Operation(operationId = "recallDrillPaper", summary = "The recall drill as a paper")
   @APIResponse(responseCode = "200", description = "The drill")

@@ -20,7 +20,7 @@ import org.kornspur.api.view.Addresses;
 import org.kornspur.ingest.contract.Subject;
 
 /** Recall drills of lots. */
-@Path(Addresses.ROOT + "/lots/{id}")
+@Path(Addresses.ROOT + "/lots")
 @Tag(name = "Lots")
 public class RecallResource {
   private static final String CSV = "text/csv";
@@ -33,7 +33,7 @@ public class RecallResource {
   }
 
   @GET
-  @Path("recall-drill")
+  @Path("{id}/recall-drill")
   @Needs(Action.READ_TRACE)
   @Produces(MediaType.APPLICATION_JSON)
   @Operation(
@@ -59,7 +59,7 @@ public class RecallResource {
   }
 
   @GET
-  @Path("recall-drill.csv")
+  @Path("{id}/recall-drill.csv")
   @Needs(Action.EXPORT)
   @Produces(CSV)
   @Operation(operationId = "recallDrillSheet", summary = "The recall drill as a table")

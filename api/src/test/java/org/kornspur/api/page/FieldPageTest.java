@@ -14,9 +14,11 @@ import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.kornspur.api.DemoMachine;
+import org.kornspur.api.access.AsPerson;
 import org.kornspur.api.access.Role;
 import org.kornspur.api.access.TestPeople;
 
@@ -25,6 +27,7 @@ import org.kornspur.api.access.TestPeople;
  * invented.
  */
 @QuarkusTest
+@ExtendWith(AsPerson.class)
 @TestProfile(DemoMachine.class)
 class FieldPageTest {
 
