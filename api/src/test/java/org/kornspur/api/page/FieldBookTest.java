@@ -71,8 +71,7 @@ class FieldBookTest {
     page.locator(".crop-card", new Page.LocatorOptions().setHasText(crop)).click();
     page.locator("[data-task=INSPECTION]").click();
     ready(page);
-    List<Map<String, Object>> before =
-        FieldBookFacts.ofCrop(crop, "FieldInspection");
+    List<Map<String, Object>> before = FieldBookFacts.ofCrop(crop, "FieldInspection");
     page.getByLabel("Growth stage (BBCH)").fill("65");
     Locator offTypes = page.locator("[data-quantity=OFF_TYPES_BY_AREA].GO_ON");
     assertThat(offTypes).containsText("Go on counting");
@@ -95,8 +94,7 @@ class FieldBookTest {
     page.locator("button.write").click();
 
     assertThat(page.locator(".notice.good")).containsText("Written down");
-    Map<String, Object> fact =
-        FieldBookFacts.added(crop, "FieldInspection", before);
+    Map<String, Object> fact = FieldBookFacts.added(crop, "FieldInspection", before);
     assertThat(((Number) fact.get("areaM2")).doubleValue()).isEqualTo(150);
     assertThat(fact)
         .containsEntry("offTypePlants", 0)
