@@ -69,7 +69,16 @@ public final class PageLoad {
     List<String> paths =
         arguments.length > 4
             ? Arrays.asList(arguments).subList(4, arguments.length)
-            : List.of("/", "/lots", "/lots?state=NOT_FIT", "/lots/LOAD-7", "/lots/LOAD-7/3");
+            : List.of(
+                "/desk",
+                "/lots",
+                "/lots?page=400",
+                "/lots?state=NOT_FIT",
+                "/lots/LOAD-7",
+                "/lots/LOAD-7%2F3",
+                "/trace?q=LOAD-7%2F3",
+                "/api/v1/lots/LOAD-7%2F3",
+                "/api/v1/lots/LOAD-7/trace?direction=forward");
     System.out.printf(
         Locale.ROOT, "%-40s %8s %8s %8s %8s  (ms)%n", "page", "median", "p90", "p99", "most");
     for (String path : paths) {

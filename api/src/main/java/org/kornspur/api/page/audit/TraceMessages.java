@@ -306,4 +306,10 @@ public interface TraceMessages {
 
   @Message("Back to the trace")
   String toTrace();
+
+  @Message("The whole way, and a recall drill")
+  String wholeWay();
+
+  @Message("All records as a spreadsheet")
+  String records();
 }
