@@ -52,7 +52,7 @@ class SubjectPageTest {
   void lotsAndCropsAreWithinReachOfAll(Screen screen, Language language) {
     Page page = chromium.signedIn(screen, language, root, QUALITY);
     for (String path : new String[] {"lots/L25-S05-P1", "lots/R25-S06", "crops/C25-S01"}) {
-      page.navigate(root + path);
+      assertThat(page.navigate(root + path).status()).as(path).isEqualTo(200);
       LookedAt.whole(page, path.replace('/', '-') + "-" + screen + "-" + language.tag());
     }
     page.context().close();
