@@ -107,8 +107,9 @@ class ActsTest {
         .body("items.id", hasItem("R-1"))
         .body("items.release", everyItem(equalTo("RELEASED")));
 
-    as(QUALITY)
-        .get("/api/v1/lots/R-1/acts")
+    until(
+            () -> as(QUALITY).get("/api/v1/lots/R-1/acts"),
+            answer -> answer.jsonPath().getList("findAll { it.refused }").size() >= 6)
         .then()
         .statusCode(200)
         .body("signatureVerifies", everyItem(is(true)))
