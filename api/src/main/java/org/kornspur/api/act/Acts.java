@@ -167,7 +167,7 @@ class Acts {
   private void requireSameSeal(Caller caller, ActRequest request, ReleaseSheet sheet) {
     if (!request.seal().equals(sheet.seal().hex())) {
       String detail =
-          "You signed the seal "
+          "Nothing was signed: the seal that came is "
               + request.seal()
               + ", and the seal of "
               + sheet.dossier().subject()

@@ -3,6 +3,7 @@ package org.kornspur.api.border;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Supplier;
 import org.kornspur.api.access.Sight;
 import org.kornspur.api.feed.Feeds;
@@ -28,7 +29,7 @@ public final class SeenChanges {
     JsonNode whole = json.valueToTree(change);
     return Optional.of(
         sight.withholdsNames()
-            ? Withholding.takenOutOf(whole, new WithheldNames(feeds.standings(), sight))
+            ? Withholding.takenOutOf(whole, new WithheldNames(feeds.standings(), sight, Set.of()))
             : whole);
   }
 }

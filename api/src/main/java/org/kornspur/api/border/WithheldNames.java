@@ -4,6 +4,7 @@ import java.net.URLDecoder;
 import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
 import java.util.Map;
+import java.util.Set;
 import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -24,24 +25,40 @@ final class WithheldNames {
   /** What an id can be made of, and more: ids stand within ids. */
   private static final Pattern WORD = Pattern.compile("[A-Za-z0-9][A-Za-z0-9._:/-]*");
 
+  /** What percent signs encode, with what stands around it. */
+  private static final Pattern ENCODED =
+      Pattern.compile("[A-Za-z0-9._:/-]*(?:%[0-9A-Fa-f]{2}[A-Za-z0-9._:/-]*)+");
+
   private static final Pattern PART = Pattern.compile("[A-Za-z0-9]+");
   private static final int MOST_PARTS = 40;
 
   private final StandingIndex standings;
   private final Sight sight;
+  private final Set<String> saidByCaller;
   private final Map<String, Boolean> hidden = new HashMap<>();
 
-  WithheldNames(StandingIndex standings, Sight sight) {
+  /**
+   * @param saidByCaller whole ids that the caller wrote into the request: to hear them again tells
+   *     nothing
+   */
+  WithheldNames(StandingIndex standings, Sight sight, Set<String> saidByCaller) {
     this.standings = standings;
     this.sight = sight;
+    this.saidByCaller = saidByCaller;
   }
 
   /** The text without them. */
   String takenOutOf(String text) {
-    if (text.indexOf('%') >= 0 && !decoded(text).equals(words(decoded(text)))) {
-      return WITHHELD;
-    }
-    return words(text);
+    return words(
+        ENCODED
+            .matcher(text)
+            .replaceAll(
+                address -> {
+                  String decoded = decoded(address.group());
+                  return decoded.equals(words(decoded))
+                      ? Matcher.quoteReplacement(address.group())
+                      : WITHHELD;
+                }));
   }
 
   private String words(String text) {
@@ -53,12 +70,17 @@ final class WithheldNames {
                 : Matcher.quoteReplacement(word.group()));
   }
 
+  /** An address within an address is encoded twice. */
   private static String decoded(String text) {
-    try {
-      return URLDecoder.decode(text, StandardCharsets.UTF_8);
-    } catch (IllegalArgumentException noAddress) {
-      return text;
+    String decoded = text;
+    for (int time = 0; time < 3 && decoded.indexOf('%') >= 0; time++) {
+      try {
+        decoded = URLDecoder.decode(decoded, StandardCharsets.UTF_8);
+      } catch (IllegalArgumentException noAddress) {
+        return decoded;
+      }
     }
+    return decoded;
   }
 
   /** Looks at the longest runs of parts first: an own id may hold the id of another's lot. */
@@ -101,6 +123,9 @@ final class WithheldNames {
   }
 
   private Found look(String id) {
+    if (saidByCaller.contains(id)) {
+      return Found.NAMED;
+    }
     Found lot = look(Subject.lot(id));
     Found crop = look(Subject.crop(id));
     if (lot == Found.NAMED || crop == Found.NAMED) {

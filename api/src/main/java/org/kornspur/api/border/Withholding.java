@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.fasterxml.jackson.databind.node.TextNode;
 import io.quarkus.vertx.http.runtime.CurrentVertxRequest;
+import io.vertx.core.http.HttpServerRequest;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.WebApplicationException;
 import jakarta.ws.rs.container.ResourceInfo;
@@ -17,15 +18,19 @@ import jakarta.ws.rs.ext.WriterInterceptorContext;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.net.URLDecoder;
 import java.nio.charset.StandardCharsets;
+import java.util.HashSet;
+import java.util.Set;
 import org.kornspur.api.access.CurrentCaller;
 import org.kornspur.api.access.Sight;
 import org.kornspur.api.feed.Feeds;
 import org.kornspur.api.problem.ProblemDocument;
 
 /**
- * Takes names that a caller may not know out of every answer to a question, whatever wrote it.
- * Problem documents and {@link OwnWords} repeat what the caller said and stay as they are.
+ * Takes names that a caller may not know out of every answer to a question, whatever wrote it. What
+ * stands in the question itself may stand in the answer. Problem documents and {@link OwnWords}
+ * repeat what the caller said and stay as they are.
  */
 @Provider
 public class Withholding implements WriterInterceptor {
@@ -71,13 +76,26 @@ public class Withholding implements WriterInterceptor {
 
   private byte[] takenOutOf(byte[] answer, MediaType type) throws IOException {
     Sight sight = border.sight();
-    WithheldNames names = new WithheldNames(feeds.standings(), sight);
+    WithheldNames names = new WithheldNames(feeds.standings(), sight, saidByCaller());
     if (isJson(type)) {
       return json.writeValueAsBytes(takenOutOf(json.readTree(answer), names));
     }
     return names
         .takenOutOf(new String(answer, StandardCharsets.UTF_8))
         .getBytes(StandardCharsets.UTF_8);
+  }
+
+  /** Parts of the path and values of the query, decoded, with and without a kind before the id. */
+  private Set<String> saidByCaller() {
+    HttpServerRequest asked = request.getCurrent().request();
+    Set<String> said = new HashSet<>();
+    for (String part : asked.path().split("/")) {
+      said.add(URLDecoder.decode(part, StandardCharsets.UTF_8).strip());
+    }
+    asked.params().forEach(parameter -> said.add(parameter.getValue().strip()));
+    Set<String> ids = new HashSet<>(said);
+    said.forEach(word -> ids.add(word.substring(word.indexOf(':') + 1)));
+    return ids;
   }
 
   static JsonNode takenOutOf(JsonNode node, WithheldNames names) {

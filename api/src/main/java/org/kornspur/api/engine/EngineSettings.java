@@ -60,7 +60,9 @@ public interface EngineSettings {
    */
   Optional<Path> signingKey();
 
-  /** Folder of public keys, *.pem, whose signatures count beside those of the own key folder. */
+  /**
+   * Folder of public keys, *.pub.pem, whose signatures count beside those of the own key folder.
+   */
   Optional<Path> trustedKeys();
 
   /** Facts of a partition after which a checkpoint is signed at once. */

@@ -48,7 +48,7 @@ public class Viewer {
   static ApiProblem unknown(Subject subject) {
     return new ApiProblem(
         ProblemKind.NOT_FOUND,
-        "No fact names a "
+        "No fact names the "
             + subject.kind().word()
             + " '"
             + subject.id()

@@ -25,7 +25,7 @@ public interface DeskMessages {
   @Message("{count} standings changed; the desk shows them.")
   String changedMany(String count);
 
-  @Message("Releases that facts suspended")
+  @Message("Releases that are suspended")
   String suspended();
 
   @Message("Not fit, by what it began with")

@@ -122,7 +122,7 @@ public class RecallDesk {
   private static ApiProblem unknown(Subject subject) {
     return new ApiProblem(
         ProblemKind.NOT_FOUND,
-        "No fact names a "
+        "No fact names the "
             + subject.kind().word()
             + " "
             + Problem.shown(subject.id())

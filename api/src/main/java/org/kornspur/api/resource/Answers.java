@@ -204,11 +204,17 @@ public class Answers {
         other
             .map(found -> " There is a " + found + ".")
             .orElse(
-                " Ids are case-sensitive; find yours by its beginning with ?id= in the list of "
-                    + kind
-                    + "s, or send the facts that name it.");
+                switch (subject.kind()) {
+                  case LOT, CROP ->
+                      " Ids are case-sensitive; find yours by its beginning with ?id= in the list"
+                          + " of "
+                          + kind
+                          + "s, or send the facts that name it.";
+                  case SOURCE, HYBRID, ENTERPRISE ->
+                      " Ids are case-sensitive; check it, or send the facts that name it.";
+                });
     return new ApiProblem(
-        ProblemKind.NOT_FOUND, "No fact names a " + kind + " '" + subject.id() + "'." + hint);
+        ProblemKind.NOT_FOUND, "No fact names the " + kind + " '" + subject.id() + "'." + hint);
   }
 
   private boolean isJudged(Subject subject) {

@@ -142,6 +142,44 @@ class BorderTest {
   }
 
   @Test
+  void pagesOfAnotherGrowersSeedAreLikePagesOfNone() throws Exception {
+    Set<String> foreign = new TreeSet<>(seed.all());
+    foreign.removeAll(seed.withNeighbours(seed.ownOf("ENT-MULT-WEST")));
+    for (String id : foreign.stream().limit(12).toList()) {
+      for (String path :
+          List.of(
+              "/lots/%s",
+              "/crops/%s",
+              "/trace?q=%s",
+              "/lots?id=%s",
+              "/crops?id=%s",
+              "/trace/drill?subject=lot:%s",
+              "/field-book?q=%s",
+              "/field-book/crops/%s/inspection")) {
+        assertThat(page(path, id)).as(path + " " + id).isEqualTo(page(path, "NONE-1"));
+      }
+    }
+  }
+
+  /** A page as WEST sees it, without the id that was asked for and what differs each time. */
+  private String page(String path, String id) throws Exception {
+    Asking.Answer answer =
+        asking.ask(
+            "GET",
+            path.formatted(id),
+            Map.of("Authorization", TestPeople.basic(TestPeople.WEST), "Accept", "text/html"),
+            "");
+    assertThat(answer.body()).contains("<html");
+    return answer.status()
+        + answer
+            .body()
+            .replace(id, "ID")
+            .replaceAll("name=\"csrfToken\" value=\"[^\"]*\"", "")
+            .replaceAll("[0-9]{1,2} [A-Z][a-z]+ 20[0-9]{2}, [0-9:]+", "")
+            .replaceAll("data-[a-z-]*=\"[^\"]*\"", "");
+  }
+
+  @Test
   void aTraceIsCutOneStepBeyondTheBorderAndSaysSo() throws Exception {
     Set<String> own = seed.ownOf("ENT-MULT-WEST");
     String crop = own.stream().filter(id -> id.startsWith("C")).findFirst().orElseThrow();

@@ -2,6 +2,7 @@ package org.kornspur.ingest.chain;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.MappingIterator;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
@@ -10,7 +11,9 @@ import java.security.PublicKey;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
 import java.util.Base64;
+import java.util.List;
 import java.util.Optional;
 import org.kornspur.ingest.seal.Hash;
 import org.kornspur.ingest.seal.SigningKey;
@@ -159,6 +162,30 @@ public record Checkpoint(
           "A checkpoint is JSON; this begins with "
               + new String(value, 0, Math.min(40, value.length), StandardCharsets.UTF_8),
           e);
+    }
+  }
+
+  /**
+   * Reads checkpoints and lists of them, one after the other, as the interface gives them.
+   *
+   * @throws UnreadableChain if something else stands between them
+   */
+  public static List<Checkpoint> readAll(byte[] json) {
+    try {
+      List<Checkpoint> all = new ArrayList<>();
+      try (MappingIterator<JsonNode> values = JSON.readerFor(JsonNode.class).readValues(json)) {
+        while (values.hasNextValue()) {
+          JsonNode value = values.nextValue();
+          if (value.isArray()) {
+            value.forEach(element -> all.add(of(element)));
+          } else {
+            all.add(of(value));
+          }
+        }
+      }
+      return all;
+    } catch (IOException e) {
+      throw new UnreadableChain("Checkpoints are JSON, one after the other or lists of them", e);
     }
   }
 

@@ -22,16 +22,20 @@ import org.kornspur.ingest.chain.Checkpoint;
 import org.kornspur.ingest.chain.LogRecord;
 import org.kornspur.ingest.chain.PartitionLog;
 import org.kornspur.ingest.publish.FactPublisher;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * Reads records, links and checkpoints from the log files of a broker that is stopped, without
- * trusting that broker. Records of transactions that were not committed are left out, as a reader
- * of committed records never sees them.
+ * trusting that broker. What damage made unreadable is missing. Records of transactions that were
+ * not committed are left out, as a reader of committed records never sees them.
  */
 final class StoppedLog {
 
   private static final Pattern FACTS =
       Pattern.compile(Pattern.quote(FactPublisher.FACTS_TOPIC) + "-(\\d+)");
+
+  private static final Logger LOG = LoggerFactory.getLogger(StoppedLog.class);
 
   private StoppedLog() {}
 
@@ -96,8 +100,12 @@ final class StoppedLog {
     for (Path segment : segments) {
       try (FileRecords file = FileRecords.open(segment.toFile(), false)) {
         for (FileChannelRecordBatch batch : file.batches()) {
-          committed.take(batch);
+          committed.takeIfReadable(batch);
         }
+      } catch (RuntimeException unreadable) {
+        // Bytes that mean nothing fail in many ways. Where a batch begins is lost, and with it the
+        // rest of this file: its records are missing.
+        continue;
       }
     }
     return committed.inOrder();
@@ -113,7 +121,20 @@ final class StoppedLog {
       this.partition = partition;
     }
 
-    void take(FileChannelRecordBatch batch) {
+    /** A batch that damage made unreadable is missing; the chain names its first record. */
+    void takeIfReadable(FileChannelRecordBatch batch) {
+      try {
+        take(batch);
+      } catch (RuntimeException unreadable) {
+        LOG.warn(
+            "A batch of partition {} from offset {} cannot be read: {}",
+            partition,
+            batch.baseOffset(),
+            unreadable.toString());
+      }
+    }
+
+    private void take(FileChannelRecordBatch batch) {
       if (batch.isControlBatch()) {
         List<LogRecord> ended = open.remove(batch.producerId());
         Record marker = batch.iterator().next();
@@ -122,13 +143,14 @@ final class StoppedLog {
         }
         return;
       }
-      List<LogRecord> records =
-          batch.isTransactional()
-              ? open.computeIfAbsent(batch.producerId(), id -> new ArrayList<>())
-              : taken;
+      List<LogRecord> whole = new ArrayList<>();
       for (Record record : batch) {
-        records.add(asKept(record));
+        whole.add(asKept(record));
       }
+      (batch.isTransactional()
+              ? open.computeIfAbsent(batch.producerId(), id -> new ArrayList<>())
+              : taken)
+          .addAll(whole);
     }
 
     private LogRecord asKept(Record record) {

@@ -2,11 +2,8 @@ package org.kornspur.ingest.verify;
 
 import java.io.IOException;
 import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
-import java.nio.file.Path;
 import java.security.PublicKey;
-import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
@@ -195,13 +192,6 @@ public final class VerifyCommand {
     if (options.anchors().isEmpty()) {
       return List.of();
     }
-    Path file = options.anchors().get();
-    List<Checkpoint> anchors = new ArrayList<>();
-    for (String line : Files.readAllLines(file, StandardCharsets.UTF_8)) {
-      if (!line.isBlank()) {
-        anchors.add(Checkpoint.read(line.getBytes(StandardCharsets.UTF_8)));
-      }
-    }
-    return anchors;
+    return Checkpoint.readAll(Files.readAllBytes(options.anchors().get()));
   }
 }

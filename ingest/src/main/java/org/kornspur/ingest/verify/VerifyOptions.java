@@ -33,9 +33,9 @@ record VerifyOptions(
       Usage: java -jar ingest.jar verify --bootstrap-servers HOST:PORT [options]   a running cluster
              java -jar ingest.jar verify --data-folder FOLDER [options]            a stopped machine
              java -jar ingest.jar verify FILE.json [options]                       an exported proof
-        --trust FOLDER        public keys, *.pem, whose signatures count; without it the keys
+        --trust FOLDER        public keys, *.pub.pem, whose signatures count; without it the keys
                               that come along are used, and only what they sign is held together
-        --checkpoints FILE    checkpoints that were handed out earlier, one JSON a line: shows
+        --checkpoints FILE    checkpoints handed out earlier, one after the other: shows
                               whether the log was cut off since
         --consumer FILE       further settings of the Kafka consumer, as Java properties
       Exit code: 0 as it was signed, 2 nothing is signed yet, 3 tampered with, 1 could not verify.

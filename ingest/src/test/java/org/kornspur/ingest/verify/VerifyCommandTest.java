@@ -126,6 +126,29 @@ class VerifyCommandTest {
     assertThat(outcome.out()).contains("RECORD_ALTERED").contains("offset 23, number 24, fact f23");
   }
 
+  /** Wherever a byte is flipped: what was signed is whole, or the first record missing is named. */
+  @Test
+  void noByteFlippedOnTheDiskKeepsTheVerificationFromItsWork() throws Exception {
+    Path tampered = copyOf(data, "flipped-anywhere");
+    Path log = tampered.resolve("kornspur.facts-0").resolve("00000000000000000000.log");
+    byte[] whole = Files.readAllBytes(log);
+    int named = 0;
+    for (int at = 0; at < whole.length; at += 13) {
+      byte[] bytes = whole.clone();
+      bytes[at] ^= 0x40;
+      Files.write(log, bytes);
+      Outcome outcome = verify("--data-folder", tampered.toString(), "--trust", keys.toString());
+      assertThat(outcome.exitCode())
+          .as("byte %d: %s %s", at, outcome.out(), outcome.err())
+          .isIn(VerifyCommand.INTACT, VerifyCommand.TAMPERED);
+      if (outcome.exitCode() == VerifyCommand.TAMPERED) {
+        assertThat(outcome.out()).contains("partition 0");
+        named++;
+      }
+    }
+    assertThat(named).isGreaterThan(whole.length / 13 / 2);
+  }
+
   /** All three cut off at the same place: only what was handed out tells. */
   @Test
   void aLogCutOffWithItsCheckpointsIsNamedByACheckpointThatWasHandedOut() throws Exception {
