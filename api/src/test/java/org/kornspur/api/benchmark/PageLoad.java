@@ -112,7 +112,7 @@ public final class PageLoad {
         """
         "lotId": "LOAD-%d", "hybridId": "HYB-LOAD-%d", "componentId": "SX", "category": "BASIC", \
         "enterpriseId": "ENT-1", "rulebookId": "EU", "cropYear": %d, "massKg": 20000"""
-            .formatted(parent, parent / LOTS_OF_ONE_HYBRID, 2018 + parent % 8));
+            .formatted(parent, parent / LOTS_OF_ONE_HYBRID, 2016 + parent % 8));
   }
 
   private static String split(int parent) {
