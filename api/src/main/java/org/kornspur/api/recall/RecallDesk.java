@@ -25,15 +25,11 @@ import org.kornspur.processors.pedigree.RecallDrill;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.standing.GateVerdict;
 import org.kornspur.standing.LotStanding;
-import org.kornspur.standing.VerdictLimit;
 
 /** Runs recall drills on what this instance knows. */
 @ApplicationScoped
 public class RecallDesk {
   private static final int MOST_SUBJECTS = 5_000;
-
-  /** The rulebook of what is done in the trade and stands nowhere written. */
-  private static final String OF_PRACTICE = "PRACTICE";
 
   /** What weighbridges and platform scales differ by; common practice, no source. */
   private static final Tolerance USUAL = new Tolerance(0.5, Limit.NO_SOURCE);
@@ -111,12 +107,6 @@ public class RecallDesk {
                         .formatted(limit.getRulebookId(), limit.getEdition(), limit.getSection())))
         .findFirst()
         .orElse(USUAL);
-  }
-
-  private static String source(VerdictLimit limit) {
-    return limit.getRulebookId().equals(OF_PRACTICE)
-        ? limit.getSection() + "; " + Limit.NO_SOURCE
-        : limit.getSection();
   }
 
   private static ApiProblem unknown(Subject subject) {
