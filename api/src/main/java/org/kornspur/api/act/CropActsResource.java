@@ -1,76 +1,14 @@
 package org.kornspur.api.act;
 
-import jakarta.inject.Inject;
-import jakarta.ws.rs.Consumes;
-import jakarta.ws.rs.GET;
-import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
-import jakarta.ws.rs.PathParam;
-import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.MediaType;
-import jakarta.ws.rs.core.Response;
-import java.io.IOException;
-import java.io.InputStream;
-import java.util.List;
-import org.eclipse.microprofile.openapi.annotations.Operation;
-import org.eclipse.microprofile.openapi.annotations.media.Content;
-import org.eclipse.microprofile.openapi.annotations.media.Schema;
-import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
-import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
-import org.eclipse.microprofile.openapi.annotations.tags.Tag;
-import org.kornspur.api.access.Action;
-import org.kornspur.api.access.CurrentCaller;
-import org.kornspur.api.access.Needs;
-import org.kornspur.api.problem.BodyLimit;
 import org.kornspur.api.view.Addresses;
 import org.kornspur.ingest.contract.Subject;
 
 /** What persons signed for a crop, and where they sign. */
-@Path(Addresses.ROOT + "/crops/{id}/acts")
-@Produces(MediaType.APPLICATION_JSON)
-@Tag(name = "Acts")
-public class CropActsResource {
-  @Inject Acts acts;
-  @Inject CurrentCaller caller;
-
-  @GET
-  @Needs(Action.READ_ACTS)
-  @Operation(
-      operationId = "actsOfCrop",
-      summary = "What persons signed for this crop, and what was refused to them",
-      description =
-          "Printed name, time and meaning of each signature (21 CFR 11.50), what was signed, whether"
-              + " the signature verifies, and whether the seal still is that of the present state.")
-  @APIResponse(responseCode = "200", description = "The acts, by the time of their signing")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
-  public List<ActView> history(@PathParam("id") String id) {
-    return acts.history(Subject.crop(id));
-  }
-
-  @POST
-  @SignsActs
-  @Needs(Action.SIGN_ACTS)
-  @Consumes(MediaType.APPLICATION_JSON)
-  @Operation(
-      operationId = "signForCrop",
-      summary = "Condemn this crop",
-      description =
-          "Signs the release sheet whose seal is given, under your printed name. Give your password"
-              + " again, or come with a token of a fresh log-in. What is refused is put on record.")
-  @RequestBody(content = @Content(schema = @Schema(implementation = ActRequest.Body.class)))
-  @APIResponse(
-      responseCode = "201",
-      description = "Signed",
-      content = @Content(schema = @Schema(implementation = ActView.class)))
-  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
-  @APIResponse(responseCode = "403", ref = "#/components/responses/Problem")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
-  @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
-  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
-  public Response sign(@PathParam("id") String id, InputStream body) throws IOException {
-    ActRequest request = ActRequest.read(BodyLimit.read(body));
-    return Response.status(Response.Status.CREATED)
-        .entity(acts.sign(Subject.crop(id), caller.get(), request))
-        .build();
+@Path(Addresses.ROOT + "/crops")
+public class CropActsResource extends ActsResource {
+  @Override
+  Subject subject(String id) {
+    return Subject.crop(id);
   }
 }

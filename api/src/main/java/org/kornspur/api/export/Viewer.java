@@ -6,7 +6,6 @@ import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.api.access.CurrentCaller;
 import org.kornspur.api.border.Border;
 import org.kornspur.api.problem.ApiProblem;
-import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.ingest.contract.Subject;
 
 /** Who asks for an export, and what of the data may go into it. */
@@ -46,13 +45,6 @@ public class Viewer {
   }
 
   static ApiProblem unknown(Subject subject) {
-    return new ApiProblem(
-        ProblemKind.NOT_FOUND,
-        "No fact names the "
-            + subject.kind().word()
-            + " '"
-            + subject.id()
-            + "'. Ids are"
-            + " case-sensitive.");
+    return ApiProblem.noFactNames(subject, "Ids are case-sensitive.");
   }
 }

@@ -23,7 +23,6 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.access.Action;
 import org.kornspur.api.access.Needs;
 import org.kornspur.api.act.LotActsResource;
-import org.kornspur.api.act.LotSheetResource;
 import org.kornspur.api.act.ReleaseSheetView;
 import org.kornspur.api.act.SignsActs;
 import org.kornspur.api.problem.ApiProblem;
@@ -42,7 +41,6 @@ public class SignPage {
       List.of("kind", "reason", "meaning", "seal", "password", "toCategory", "ground", "corrects");
 
   @Inject Framing framing;
-  @Inject LotSheetResource sheets;
   @Inject LotActsResource acts;
   @Inject ObjectMapper json;
 
@@ -109,7 +107,7 @@ public class SignPage {
   }
 
   private String show(String id, List<String> refusals, String reason, String meaning) {
-    ReleaseSheetView view = sheets.sheet(id);
+    ReleaseSheetView view = acts.sheet(id);
     return framing.render(
         Templates.sign(
             framing.around(Room.LOTS, view.standing().asOf()),

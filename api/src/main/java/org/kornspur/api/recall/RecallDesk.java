@@ -12,13 +12,11 @@ import org.kornspur.api.border.BorderedPedigree;
 import org.kornspur.api.engine.Engine;
 import org.kornspur.api.feed.Feeds;
 import org.kornspur.api.problem.ApiProblem;
-import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.resource.Answers;
 import org.kornspur.api.view.AsOf;
 import org.kornspur.api.view.TraceView;
 import org.kornspur.contract.QuarantineState;
 import org.kornspur.ingest.contract.Subject;
-import org.kornspur.ingest.intake.Problem;
 import org.kornspur.processors.dossier.Entry;
 import org.kornspur.processors.pedigree.MassBalance.Tolerance;
 import org.kornspur.processors.pedigree.RecallDrill;
@@ -110,12 +108,7 @@ public class RecallDesk {
   }
 
   private static ApiProblem unknown(Subject subject) {
-    return new ApiProblem(
-        ProblemKind.NOT_FOUND,
-        "No fact names the "
-            + subject.kind().word()
-            + " "
-            + Problem.shown(subject.id())
-            + ". Ids are case-sensitive; a label number is looked up at /trace.");
+    return ApiProblem.noFactNames(
+        subject, "Ids are case-sensitive; a label number is looked up at /trace.");
   }
 }

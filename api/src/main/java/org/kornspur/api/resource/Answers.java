@@ -20,7 +20,6 @@ import org.kornspur.api.feed.StandingIndex;
 import org.kornspur.api.feed.StandingQuery;
 import org.kornspur.api.feed.StandingRow;
 import org.kornspur.api.problem.ApiProblem;
-import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.seal.ProofDesk;
 import org.kornspur.api.view.AsOf;
 import org.kornspur.api.view.DossierView;
@@ -197,24 +196,21 @@ public class Answers {
   }
 
   private ApiProblem unknown(Subject subject) {
-    String kind = subject.kind().word();
-    Optional<Subject> other =
-        otherKind(subject).filter(this::isJudged).filter(border.sight()::sees);
-    String hint =
-        other
-            .map(found -> " There is a " + found + ".")
+    return ApiProblem.noFactNames(
+        subject,
+        otherKind(subject)
+            .filter(this::isJudged)
+            .filter(border.sight()::sees)
+            .map(found -> "There is a " + found + ".")
             .orElse(
                 switch (subject.kind()) {
                   case LOT, CROP ->
-                      " Ids are case-sensitive; find yours by its beginning with ?id= in the list"
-                          + " of "
-                          + kind
+                      "Ids are case-sensitive; find yours by its beginning with ?id= in the list of "
+                          + subject.kind().word()
                           + "s, or send the facts that name it.";
                   case SOURCE, HYBRID, ENTERPRISE ->
-                      " Ids are case-sensitive; check it, or send the facts that name it.";
-                });
-    return new ApiProblem(
-        ProblemKind.NOT_FOUND, "No fact names the " + kind + " '" + subject.id() + "'." + hint);
+                      "Ids are case-sensitive; check it, or send the facts that name it.";
+                }));
   }
 
   private boolean isJudged(Subject subject) {
