@@ -25,6 +25,7 @@ import org.kornspur.contract.Signature;
 import org.kornspur.ingest.act.SignedActs;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Entry;
 import org.kornspur.processors.gates.Gates;
 import org.kornspur.processors.judging.Judge;
@@ -108,11 +109,14 @@ class Acts {
 
   /** The acts on a subject and the refused ones, in the order of their time. */
   List<ActView> history(Subject subject) {
-    ReleaseSheet now = sheet(subject);
-    return now.dossier().entries().stream()
-        .filter(entry -> FactType.of(entry.fact()).isAct())
-        .map(entry -> view(entry, now))
-        .toList();
+    Dossier dossier = answers.wholeDossier(subject);
+    List<Entry> acts =
+        dossier.entries().stream().filter(entry -> FactType.of(entry.fact()).isAct()).toList();
+    if (acts.isEmpty()) {
+      return List.of();
+    }
+    ReleaseSheet now = ReleaseSheet.of(dossier, judge::assess);
+    return acts.stream().map(entry -> view(entry, now)).toList();
   }
 
   /**

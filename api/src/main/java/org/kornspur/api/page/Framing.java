@@ -91,6 +91,11 @@ public class Framing {
         .toList();
   }
 
+  /** A path of this site as a whole address, as who asked reached it. */
+  public String address(String path) {
+    return uri.getBaseUri().resolve(path).toString();
+  }
+
   private List<Frame.Choice> languages() {
     String back = URLEncoder.encode(address(), StandardCharsets.UTF_8);
     return Arrays.stream(Language.values())

@@ -6,6 +6,8 @@ import java.text.NumberFormat;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
 import java.time.format.FormatStyle;
 import java.time.temporal.TemporalAccessor;
@@ -35,6 +37,16 @@ public record LocalForm(Language language, ZoneId zone) {
     return written(
         instant.atZone(zone),
         DateTimeFormatter.ofLocalizedDateTime(FormatStyle.MEDIUM, FormatStyle.SHORT));
+  }
+
+  /** Day, second and zone of an instant, as in 2 Jun 2025, 14:03:09 (UTC+02:00). */
+  public String moment(Instant instant) {
+    ZonedDateTime local = instant.atZone(zone);
+    String offset = local.getOffset().equals(ZoneOffset.UTC) ? "" : local.getOffset().getId();
+    return written(local, DateTimeFormatter.ofLocalizedDateTime(FormatStyle.MEDIUM))
+        + " (UTC"
+        + offset
+        + ")";
   }
 
   /** A machine's form of the instant, for the {@code datetime} attribute of HTML. */

@@ -14,7 +14,7 @@ import org.kornspur.api.access.Action;
 import org.kornspur.api.access.CurrentCaller;
 import org.kornspur.api.access.Needs;
 import org.kornspur.api.act.ActView;
-import org.kornspur.api.act.LotActsResource;
+import org.kornspur.api.act.ShownActs;
 import org.kornspur.api.resource.Answers;
 import org.kornspur.api.view.StandingView;
 import org.kornspur.ingest.contract.Subject;
@@ -29,7 +29,7 @@ public class SubjectPage {
   @Inject Framing framing;
   @Inject Answers answers;
   @Inject SubjectSheets sheets;
-  @Inject LotActsResource acts;
+  @Inject ShownActs acts;
   @Inject CurrentCaller caller;
 
   @CheckedTemplate(basePath = "page")
@@ -49,7 +49,7 @@ public class SubjectPage {
         Templates.subject(
             framing.around(Room.LOTS, view.asOf()),
             sheets.of(subject, view),
-            caller.get().may(Action.READ_ACTS) ? acts.history(id) : List.of(),
+            acts.of(subject),
             caller.get().may(Action.SIGN_ACTS)));
   }
 }

@@ -56,7 +56,7 @@ public class SubjectSheets {
         name,
         subject.kind().word(),
         view.state(),
-        sentence(view, name),
+        sentence(view),
         view.sentence(),
         Optional.ofNullable(view.material()),
         Optional.ofNullable(view.rulebook()),
@@ -94,7 +94,9 @@ public class SubjectSheets {
         : texts().crop(subject.id());
   }
 
-  private String sentence(StandingView view, String name) {
+  /** A standing in one sentence of who asks. */
+  public String sentence(StandingView view) {
+    String name = name(Subject.parse(view.subject()));
     LotMessages texts = texts();
     return switch (view.state()) {
       case FIT -> texts.fit(name, form().count(view.gates().size()));

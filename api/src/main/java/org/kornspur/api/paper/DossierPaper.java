@@ -1,30 +1,43 @@
 package org.kornspur.api.paper;
 
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ArrayNode;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.kornspur.api.access.Action;
+import org.kornspur.api.access.CurrentCaller;
 import org.kornspur.api.access.Sight;
+import org.kornspur.api.act.ActView;
+import org.kornspur.api.act.ShownActs;
 import org.kornspur.api.border.Border;
 import org.kornspur.api.engine.Engine;
 import org.kornspur.api.page.Frame;
 import org.kornspur.api.page.Framing;
 import org.kornspur.api.page.Room;
+import org.kornspur.api.page.SubjectSheets;
 import org.kornspur.api.page.Trade;
 import org.kornspur.api.page.audit.TraceMessages;
 import org.kornspur.api.page.audit.TraceWords;
 import org.kornspur.api.recall.RecallDesk;
 import org.kornspur.api.recall.RecallView;
 import org.kornspur.api.resource.Answers;
+import org.kornspur.api.seal.CoverDesk;
+import org.kornspur.api.seal.LogCover;
+import org.kornspur.api.view.Addresses;
 import org.kornspur.api.view.StandingView;
 import org.kornspur.api.view.TraceView;
+import org.kornspur.ingest.chain.Checkpoint;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Entry;
 
@@ -38,6 +51,10 @@ public class DossierPaper {
   private final Engine engine;
   private final RecallDesk desk;
   private final Border border;
+  private final ShownActs acts;
+  private final CoverDesk covers;
+  private final CurrentCaller caller;
+  private final SubjectSheets sheets;
   private final ObjectMapper json;
 
   @Inject
@@ -47,43 +64,67 @@ public class DossierPaper {
       Engine engine,
       RecallDesk desk,
       Border border,
+      ShownActs acts,
+      CoverDesk covers,
+      CurrentCaller caller,
+      SubjectSheets sheets,
       ObjectMapper json) {
     this.framing = framing;
     this.answers = answers;
     this.engine = engine;
     this.desk = desk;
     this.border = border;
+    this.acts = acts;
+    this.covers = covers;
+    this.caller = caller;
+    this.sheets = sheets;
     this.json = json;
   }
 
   /**
    * One crop or lot in the dossier.
    *
+   * @param acts what persons signed, and what was refused to them
    * @param facts those that were not printed for another before
    */
   public record Chapter(
-      Subject subject, StandingView standing, List<PrintedFact> facts, String anchor) {}
+      Subject subject,
+      StandingView standing,
+      List<ActView> acts,
+      List<PrintedFact> facts,
+      String anchor) {}
 
   /**
    * What the paper shows.
    *
+   * @param verdict the standing in one sentence
    * @param leftOut ancestors that it has no room for
    * @param sha256 over the enclosed file
    * @param facts number of facts in it
+   * @param cover checkpoints over them; empty for who may not read the log
+   * @param proof address under which what proves them is given out
    */
   public record Printed(
       Subject subject,
       Chapter own,
+      String verdict,
       List<Chapter> ancestors,
       int leftOut,
       RecallView drill,
       List<TraceWords.Move> back,
       List<TraceWords.Move> forward,
       String sha256,
-      int facts) {
+      int facts,
+      Optional<LogCover> cover,
+      String proof) {
 
     public boolean isLot() {
       return subject.kind() == Subject.Kind.LOT;
+    }
+
+    /** Whether it speaks of signatures: of a crop there are some only where it was condemned. */
+    public boolean isSigning() {
+      return isLot() || !own.acts().isEmpty();
     }
   }
 
@@ -116,6 +157,10 @@ public class DossierPaper {
       chapters.add(chapter(ancestor, "a" + (chapters.size() + 1), file, printed, sight));
     }
     byte[] content = file.bytes();
+    Optional<LogCover> cover =
+        caller.get().may(Action.READ_LOG)
+            ? Optional.of(covers.cover(file.factIds()))
+            : Optional.empty();
     TraceWords words =
         new TraceWords(
             framing.texts(TraceMessages.class), framing.form(), Trade.in(framing.language()));
@@ -123,33 +168,53 @@ public class DossierPaper {
         new Printed(
             subject,
             own,
+            sheets.sentence(own.standing()),
             chapters,
             ancestors.size() - chapters.size(),
             drill,
             words.moves(drill.back()),
             words.moves(drill.forward()),
             DossierFile.sha256(content),
-            file.factIds().size());
+            file.factIds().size(),
+            cover,
+            framing.address(Addresses.of(subject) + "/proof"));
     String page =
         framing.render(Templates.dossier(framing.around(Room.TRACE, drill.asOf()), dossier, words));
-    return Press.print(
-        page,
-        Optional.of(
-            new Press.Enclosure(
-                "dossier.json", "application/json", "The content of this dossier", content)));
+    List<Press.Enclosure> enclosures = new ArrayList<>();
+    enclosures.add(
+        new Press.Enclosure(
+            "dossier.json", "application/json", "The content of this dossier", content));
+    cover
+        .map(LogCover::checkpoints)
+        .filter(checkpoints -> !checkpoints.isEmpty())
+        .ifPresent(checkpoints -> enclosures.add(enclosed(checkpoints)));
+    return Press.print(page, enclosures);
+  }
+
+  private Press.Enclosure enclosed(List<Checkpoint> checkpoints) {
+    ArrayNode list = json.createArrayNode();
+    checkpoints.forEach(checkpoint -> list.add(checkpoint.toJson()));
+    return new Press.Enclosure(
+        "checkpoints.json",
+        "application/json",
+        "Signed checkpoints of the log over these facts",
+        list.toString().getBytes(StandardCharsets.UTF_8));
   }
 
   private Chapter chapter(
       Subject subject, String anchor, DossierFile file, Set<String> printed, Sight sight) {
     StandingView standing = answers.view(subject);
     file.add(standing);
+    List<ActView> signed = acts.of(subject);
+    Map<String, ActView> byId =
+        signed.stream().collect(Collectors.toMap(ActView::actId, Function.identity()));
     List<PrintedFact> facts = new ArrayList<>();
     for (Entry entry : engine.dossier(subject)) {
       if (sight.sees(entry.fact()) && printed.add(entry.header().getFactId())) {
         file.add(entry);
-        facts.add(PrintedFact.of(entry));
+        facts.add(PrintedFact.of(entry, Optional.ofNullable(byId.get(entry.header().getFactId()))));
       }
     }
-    return new Chapter(subject, standing, List.copyOf(facts), anchor);
+    return new Chapter(subject, standing, signed, List.copyOf(facts), anchor);
   }
 }

@@ -11,8 +11,9 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.util.List;
 import java.util.Map;
-import java.util.Optional;
+import java.util.TreeMap;
 import java.util.regex.Pattern;
 import org.apache.pdfbox.cos.COSArray;
 import org.apache.pdfbox.cos.COSName;
@@ -48,7 +49,7 @@ final class Press {
   record Enclosure(String name, String mediaType, String description, byte[] content) {}
 
   /** The PDF. */
-  static byte[] print(String xhtml, Optional<Enclosure> enclosure) {
+  static byte[] print(String xhtml, List<Enclosure> enclosures) {
     ByteArrayOutputStream pdf = new ByteArrayOutputStream();
     PdfRendererBuilder builder = new PdfRendererBuilder();
     builder.usePdfAConformance(PdfAConformance.PDFA_3_A);
@@ -65,8 +66,8 @@ final class Press {
       renderer.layout();
       renderer.createPDFWithoutClosing();
       PDDocument document = renderer.getPdfDocument();
-      if (enclosure.isPresent()) {
-        enclose(document, enclosure.get());
+      if (!enclosures.isEmpty()) {
+        enclose(document, enclosures);
       }
       document.save(pdf);
     } catch (IOException e) {
@@ -87,8 +88,25 @@ final class Press {
     return font;
   }
 
-  /** As an associated file with the relation "data" (ISO 19005-3, 6.8). */
-  private static void enclose(PDDocument document, Enclosure enclosure) throws IOException {
+  /** As associated files with the relation "data" (ISO 19005-3, 6.8). */
+  private static void enclose(PDDocument document, List<Enclosure> enclosures) throws IOException {
+    Map<String, PDComplexFileSpecification> files = new TreeMap<>();
+    COSArray associated = new COSArray();
+    for (Enclosure enclosure : enclosures) {
+      PDComplexFileSpecification specification = specification(document, enclosure);
+      files.put(enclosure.name(), specification);
+      associated.add(specification.getCOSObject());
+    }
+    PDEmbeddedFilesNameTreeNode tree = new PDEmbeddedFilesNameTreeNode();
+    tree.setNames(files);
+    PDDocumentNameDictionary names = new PDDocumentNameDictionary(document.getDocumentCatalog());
+    names.setEmbeddedFiles(tree);
+    document.getDocumentCatalog().setNames(names);
+    document.getDocumentCatalog().getCOSObject().setItem(COSName.getPDFName("AF"), associated);
+  }
+
+  private static PDComplexFileSpecification specification(PDDocument document, Enclosure enclosure)
+      throws IOException {
     PDEmbeddedFile file =
         new PDEmbeddedFile(document, new ByteArrayInputStream(enclosure.content()));
     file.setSubtype(enclosure.mediaType());
@@ -100,13 +118,6 @@ final class Press {
     specification.setEmbeddedFile(file);
     specification.setEmbeddedFileUnicode(file);
     specification.getCOSObject().setName("AFRelationship", "Data");
-    PDEmbeddedFilesNameTreeNode tree = new PDEmbeddedFilesNameTreeNode();
-    tree.setNames(Map.of(enclosure.name(), specification));
-    PDDocumentNameDictionary names = new PDDocumentNameDictionary(document.getDocumentCatalog());
-    names.setEmbeddedFiles(tree);
-    document.getDocumentCatalog().setNames(names);
-    COSArray associated = new COSArray();
-    associated.add(specification.getCOSObject());
-    document.getDocumentCatalog().getCOSObject().setItem(COSName.getPDFName("AF"), associated);
+    return specification;
   }
 }

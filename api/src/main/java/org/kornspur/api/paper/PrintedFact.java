@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.kornspur.api.act.ActView;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Fingerprint;
 import org.kornspur.ingest.json.AvroJson;
@@ -15,6 +16,7 @@ import org.kornspur.processors.dossier.Entry;
  *
  * @param type its name in the contract
  * @param fingerprint SHA-256 over type and content
+ * @param act the act in readable form; empty where the fact is none, or may not be read as such
  * @param superseded what took its place and why; empty where it counts
  */
 public record PrintedFact(
@@ -25,13 +27,14 @@ public record PrintedFact(
     String recordedBy,
     String sourceDocument,
     String fingerprint,
+    Optional<ActView> act,
     Optional<Entry.Superseded> superseded,
     List<Field> fields) {
 
   /** A field and its value; what is inside another has both names, parted by a point. */
   public record Field(String name, String value) {}
 
-  static PrintedFact of(Entry entry) {
+  static PrintedFact of(Entry entry, Optional<ActView> act) {
     List<Field> fields = new ArrayList<>();
     JsonNode fact = AvroJson.write(entry.fact());
     fact.fields()
@@ -55,6 +58,7 @@ public record PrintedFact(
         entry.header().getRecordedBy(),
         entry.header().getSourceDocument(),
         Fingerprint.of(entry.fact()),
+        act,
         entry.superseded(),
         List.copyOf(fields));
   }
@@ -82,13 +86,13 @@ public record PrintedFact(
     element
         .fields()
         .forEachRemaining(
-            field ->
-                parts.add(
-                    field.getKey()
-                        + " "
-                        + (field.getValue().isValueNode()
-                            ? field.getValue().asText()
-                            : inner(field.getValue()))));
+            field -> {
+              JsonNode value = field.getValue();
+              if (!value.isNull()) {
+                String text = value.isValueNode() ? value.asText() : inner(value);
+                parts.add(field.getKey() + " " + text);
+              }
+            });
     return String.join(" ", parts);
   }
 }

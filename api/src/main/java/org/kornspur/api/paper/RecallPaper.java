@@ -6,7 +6,6 @@ import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import org.kornspur.api.page.Frame;
 import org.kornspur.api.page.Framing;
 import org.kornspur.api.page.Room;
@@ -51,6 +50,6 @@ public class RecallPaper {
         new Printed(lot, result, words.moves(result.back()), words.moves(result.forward()));
     return Press.print(
         framing.render(Templates.recall(framing.around(Room.TRACE, result.asOf()), printed, words)),
-        Optional.empty());
+        List.of());
   }
 }

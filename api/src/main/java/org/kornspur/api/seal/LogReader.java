@@ -26,7 +26,7 @@ import org.kornspur.ingest.verify.ClusterLog;
  * and checkpoints are found by number: offsets only grow with it, so some twenty looks find any.
  * For one thread.
  */
-final class LogReader implements AutoCloseable {
+final class LogReader implements LogCover.Checkpoints, AutoCloseable {
   private static final Duration POLL = Duration.ofMillis(200);
   private static final Duration PATIENCE = Duration.ofSeconds(5);
   private static final int FETCH_BYTES = 64 << 10;
@@ -73,13 +73,13 @@ final class LogReader implements AutoCloseable {
     return last(new TopicPartition(ChainLink.TOPIC, partition)).map(LogReader::link);
   }
 
-  /** The newest checkpoint of a partition. */
-  Optional<Checkpoint> newestCheckpoint(int partition) {
+  @Override
+  public Optional<Checkpoint> newestCheckpoint(int partition) {
     return last(new TopicPartition(Checkpoint.TOPIC, partition)).map(LogReader::checkpoint);
   }
 
-  /** The first checkpoint that covers a link. */
-  Optional<Checkpoint> checkpointOver(int partition, long sequence) {
+  @Override
+  public Optional<Checkpoint> checkpointOver(int partition, long sequence) {
     return first(
             new TopicPartition(Checkpoint.TOPIC, partition),
             LogReader::checkpoint,

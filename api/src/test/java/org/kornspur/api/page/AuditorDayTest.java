@@ -253,7 +253,7 @@ class AuditorDayTest {
       }
       checkContents(pages, lot);
 
-      byte[] enclosed = enclosed(document);
+      byte[] enclosed = enclosed(document, "dossier.json");
       String text = String.join("", pages).replaceAll("\\s+", "");
       assertThat(text).contains(sha256(enclosed));
       Set<String> facts = factsOfLotAndAncestors(lot);
@@ -265,6 +265,27 @@ class AuditorDayTest {
       Set<String> within = new TreeSet<>();
       content.get("facts").fieldNames().forEachRemaining(within::add);
       assertThat(within).isEqualTo(facts);
+      checkCheckpoints(text, new ObjectMapper().readTree(enclosed(document, "checkpoints.json")));
+    }
+  }
+
+  /** What is printed and enclosed is what the log itself hands out. */
+  private static void checkCheckpoints(String text, JsonNode checkpoints) throws IOException {
+    assertThat(text).contains("Signedcheckpointscovereachofthe");
+    assertThat(checkpoints).hasSize(2);
+    for (JsonNode checkpoint : checkpoints) {
+      JsonNode handedOut =
+          new ObjectMapper()
+              .readTree(
+                  given()
+                      .queryParam("partition", checkpoint.get("partition").asInt())
+                      .queryParam("from", checkpoint.get("number").asLong())
+                      .get("/api/v1/log/checkpoints")
+                      .asByteArray());
+      assertThat(checkpoint).isEqualTo(handedOut.get(0));
+      assertThat(text)
+          .contains(checkpoint.get("link").asText())
+          .contains(checkpoint.get("keyId").asText());
     }
   }
 
@@ -284,7 +305,7 @@ class AuditorDayTest {
             .contains(title);
       }
     }
-    assertThat(entries).isEqualTo(10 + ancestors);
+    assertThat(entries).isEqualTo(11 + ancestors);
   }
 
   private static List<String> ancestors(String lot) {
@@ -313,9 +334,9 @@ class AuditorDayTest {
     return facts;
   }
 
-  private static byte[] enclosed(PDDocument document) throws IOException {
+  private static byte[] enclosed(PDDocument document, String name) throws IOException {
     PDComplexFileSpecification file =
-        document.getDocumentCatalog().getNames().getEmbeddedFiles().getNames().get("dossier.json");
+        document.getDocumentCatalog().getNames().getEmbeddedFiles().getNames().get(name);
     return file.getEmbeddedFile().toByteArray();
   }
 
