@@ -99,6 +99,11 @@ public class Feeds {
     return standings().bytes(subject).map(bytes -> (LotStanding) engine.wire().decode(bytes));
   }
 
+  /** A standing that the index gave out packed. */
+  public LotStanding read(Packed standing) {
+    return (LotStanding) engine.wire().decode(standing.unpacked());
+  }
+
   /** A refused input, whole. */
   public Optional<QuarantineEntry> entry(String entryId) {
     return quarantine().bytes(entryId).map(bytes -> (QuarantineEntry) engine.wire().decode(bytes));

@@ -9,7 +9,7 @@ import java.util.zip.Inflater;
  * A record as it came from the topic, deflated. An index keeps a hundred thousand of them and
  * unpacks the few that a page shows.
  */
-final class Packed {
+public final class Packed {
   private final int unpackedBytes;
   private final byte[] deflated;
 
@@ -34,7 +34,8 @@ final class Packed {
     }
   }
 
-  byte[] unpacked() {
+  /** The record as it came. */
+  public byte[] unpacked() {
     Inflater inflater = new Inflater();
     try {
       inflater.setInput(deflated);

@@ -24,23 +24,25 @@ import org.kornspur.standing.VerdictState;
 /**
  * The standing of every crop and lot, in memory, ordered for lists.
  *
- * <p>A list is found by one pass over the rows. The whole standing is kept packed and read only for
- * what is shown. Safe for one writer and many readers.
+ * <p>A list is found by one pass over the rows. What waits for somebody, and the values that lists
+ * can be narrowed by, are kept as standings change, and are a function of the latest standing of
+ * each subject. The whole standing is kept packed and read only for what is shown. Safe for one
+ * writer and many readers.
  */
 public final class StandingIndex {
   private static final Comparator<StandingRow> BY_ID =
       Comparator.comparing((StandingRow row) -> row.subject().id())
           .thenComparing(row -> row.subject().kind());
-  private static final Comparator<StandingRow> WORST_FIRST =
+  static final Comparator<StandingRow> WORST_FIRST =
       Comparator.comparingInt(StandingRow::urgency).thenComparing(BY_ID);
 
   private final ReadWriteLock lock = new ReentrantReadWriteLock();
   private final Map<Subject, Held> held = new HashMap<>();
   private final SortedSet<StandingRow> worstFirst = new TreeSet<>(WORST_FIRST);
   private final SortedSet<StandingRow> byId = new TreeSet<>(BY_ID);
+  private final Waits waits = new Waits();
+  private final ValueCounts values = new ValueCounts();
   private final Map<String, String> words = new HashMap<>();
-
-  private record Held(StandingRow row, Packed packed) {}
 
   /**
    * Takes a standing.
@@ -50,13 +52,15 @@ public final class StandingIndex {
    */
   public Optional<StandingRow> put(LotStanding standing, byte[] bytes, Instant changedAt) {
     StandingRow row = row(standing, changedAt);
-    Packed packed = Packed.of(bytes);
+    Held now = Held.of(standing, row, Packed.of(bytes));
     lock.writeLock().lock();
     try {
       Optional<StandingRow> before = takeOut(row.subject());
-      held.put(row.subject(), new Held(row, packed));
+      held.put(row.subject(), now);
       worstFirst.add(row);
       byId.add(row);
+      waits.add(now);
+      values.add(row);
       return before;
     } finally {
       lock.writeLock().unlock();
@@ -111,6 +115,61 @@ public final class StandingIndex {
         });
   }
 
+  /**
+   * What waits among the rows that match.
+   *
+   * @param most how many of each kind to show; every one is counted
+   */
+  public Waiting waiting(StandingQuery query, int most) {
+    return reading(
+        () ->
+            query.leavesOutNothing()
+                ? waits.first(origin -> Optional.ofNullable(held.get(origin)), held::get, most)
+                : walked(query, row -> true, most));
+  }
+
+  /**
+   * What waits among the rows that match and are seen.
+   *
+   * @param seen which rows there are for who asks; the others are neither causes nor counted
+   * @param most how many of each kind to show
+   */
+  public Waiting waiting(StandingQuery query, Predicate<StandingRow> seen, int most) {
+    return reading(() -> walked(query, seen, most));
+  }
+
+  private Waiting walked(StandingQuery query, Predicate<StandingRow> seen, int most) {
+    Waits found = new Waits();
+    for (Held one : held.values()) {
+      if (one.isWaiting() && query.matches(one.row()) && seen.test(one.row())) {
+        found.add(one);
+      }
+    }
+    return found.first(
+        origin -> Optional.ofNullable(held.get(origin)).filter(one -> seen.test(one.row())),
+        held::get,
+        most);
+  }
+
+  /** The values that some crop or lot has. */
+  public SeedValues values() {
+    return reading(values::values);
+  }
+
+  /**
+   * The values that some row has that is seen.
+   *
+   * @param seen which rows there are for who asks
+   */
+  public SeedValues values(Predicate<StandingRow> seen) {
+    ValueCounts counted = new ValueCounts();
+    return reading(
+        () -> {
+          byId.stream().filter(seen).forEach(counted::add);
+          return counted.values();
+        });
+  }
+
   /** Shows every row, by id. The index cannot change meanwhile, so the visitor should be quick. */
   public void forEach(Consumer<StandingRow> visitor) {
     reading(
@@ -136,6 +195,8 @@ public final class StandingIndex {
     }
     worstFirst.remove(before.row());
     byId.remove(before.row());
+    waits.remove(before);
+    values.remove(before.row());
     return Optional.of(before.row());
   }
 

@@ -58,6 +58,19 @@ public record StandingQuery(
         && (asksForNoMaterial() || row.material().map(this::matches).orElse(false));
   }
 
+  /** Whether every crop and lot matches. */
+  boolean leavesOutNothing() {
+    return kinds.containsAll(Set.of(Subject.Kind.LOT, Subject.Kind.CROP))
+        && states.isEmpty()
+        && releases.isEmpty()
+        && !owing
+        && gateNotMet.isEmpty()
+        && gateOwed.isEmpty()
+        && holder.isEmpty()
+        && idPrefix.isEmpty()
+        && asksForNoMaterial();
+  }
+
   private boolean asksForNoMaterial() {
     return hybridId.isEmpty()
         && seedId.isEmpty()

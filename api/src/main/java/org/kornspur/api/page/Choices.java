@@ -5,13 +5,11 @@ import jakarta.inject.Inject;
 import jakarta.ws.rs.core.UriInfo;
 import java.util.Arrays;
 import java.util.Collection;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.SortedSet;
-import java.util.TreeSet;
 import java.util.function.Function;
 import java.util.stream.Stream;
+import org.kornspur.api.feed.SeedValues;
 import org.kornspur.contract.Category;
 import org.kornspur.standing.StandingState;
 
@@ -23,25 +21,16 @@ public class Choices {
 
   /** The filters, with those chosen that the address names. */
   Filters filters(UriInfo uri) {
-    SortedSet<Integer> seasons = new TreeSet<>(Comparator.reverseOrder());
-    SortedSet<String> hybrids = new TreeSet<>();
-    SortedSet<String> holders = new TreeSet<>();
-    seen.forEachRow(
-        row -> {
-          row.holder().ifPresent(holders::add);
-          row.material()
-              .ifPresent(
-                  material -> {
-                    seasons.add(material.getCropYear());
-                    hybrids.add(material.getHybridId());
-                  });
-        });
+    SeedValues values = seen.values();
     Trade trade = Trade.in(framing.language());
     return new Filters(
         options(
-            uri, "cropYear", seasons.stream().map(String::valueOf).toList(), Function.identity()),
-        options(uri, "hybrid", hybrids, Function.identity()),
-        options(uri, "holder", holders, Function.identity()),
+            uri,
+            "cropYear",
+            values.cropYears().stream().map(String::valueOf).toList(),
+            Function.identity()),
+        options(uri, "hybrid", values.hybridIds(), Function.identity()),
+        options(uri, "holder", values.holders(), Function.identity()),
         options(uri, "category", names(Category.values()), trade::category),
         options(
             uri,

@@ -9,21 +9,25 @@ import java.util.Optional;
  * What needs quality now, worst first.
  *
  * @param suspended releases that facts took back
+ * @param moreSuspended releases beyond those
  * @param causes why lots are not fit, by what it began with; most seed at customers first
  * @param moreCauses causes beyond those
  * @param owed evidence owed, what is due first
  * @param moreOwed pieces of evidence beyond those
  * @param secondSignatures lots that wait for a second person
+ * @param moreSecondSignatures lots beyond those
  * @param quarantined refused inputs that wait
  * @param latest the newest of them
  */
 public record Desk(
     List<Suspended> suspended,
+    int moreSuspended,
     List<Cause> causes,
     int moreCauses,
     List<Owed> owed,
-    int moreOwed,
+    long moreOwed,
     List<Suspended> secondSignatures,
+    int moreSecondSignatures,
     int quarantined,
     List<Refused> latest) {
 

@@ -28,6 +28,12 @@ public interface DeskMessages {
   @Message("Releases that are suspended")
   String suspended();
 
+  @Message("{count} more: see all suspended releases")
+  String moreSuspended(String count);
+
+  @Message("{count} more: see all that wait for a second signature")
+  String moreSecondSignatures(String count);
+
   @Message("Not fit, by what it began with")
   String causes();
 

@@ -2,7 +2,6 @@ package org.kornspur.api.page;
 
 import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
-import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 import org.kornspur.api.access.Sight;
@@ -10,8 +9,11 @@ import org.kornspur.api.border.Border;
 import org.kornspur.api.border.BorderedPedigree;
 import org.kornspur.api.engine.Engine;
 import org.kornspur.api.feed.Feeds;
+import org.kornspur.api.feed.Packed;
+import org.kornspur.api.feed.SeedValues;
 import org.kornspur.api.feed.StandingQuery;
 import org.kornspur.api.feed.StandingRow;
+import org.kornspur.api.feed.Waiting;
 import org.kornspur.api.resource.Answers;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Entry;
@@ -26,9 +28,29 @@ public class Seen {
   @Inject Border border;
   @Inject Answers answers;
 
-  /** Rows that match, of one page. */
-  List<StandingRow> rows(StandingQuery query) {
-    return answers.find(query).items();
+  /**
+   * What waits among the rows that match.
+   *
+   * @param most how many of each kind to show
+   */
+  Waiting waiting(StandingQuery query, int most) {
+    Sight sight = border.sight();
+    return sight.isWhole()
+        ? feeds.standings().waiting(query, most)
+        : feeds.standings().waiting(query, row -> sight.sees(row.subject()), most);
+  }
+
+  /** The values that some row has. */
+  SeedValues values() {
+    Sight sight = border.sight();
+    return sight.isWhole()
+        ? feeds.standings().values()
+        : feeds.standings().values(row -> sight.sees(row.subject()));
+  }
+
+  /** A standing that an index gave out. */
+  LotStanding read(Packed standing) {
+    return feeds.read(standing);
   }
 
   /** Shows every row. */

@@ -33,14 +33,19 @@ import org.kornspur.api.resource.InventedFacts;
  *     org.kornspur.api.benchmark.PageLoad http://127.0.0.1:8080 quality PASSWORD 100000
  * }</pre>
  *
- * <p>The last number is how many lots to make; 0 measures what is there. Every target is asked by
- * four clients at once, after a warming round that does not count.
+ * <p>The last number is how many lots to make; 0 measures what is there. For each hundred lots
+ * there is a crop on the field, and one hundred in ten is not true to its name in post-control,
+ * with a part of it at a customer. Every target is asked by four clients at once, after a warming
+ * round that does not count. {@code -Drounds=40} asks each forty times rather than four hundred.
  */
 public final class PageLoad {
   private static final int CLIENTS = 4;
-  private static final int ROUNDS = 400;
+  private static final int ROUNDS = Integer.getInteger("rounds", 400);
   private static final int PARTS = 99;
   private static final int LOTS_OF_ONE_HYBRID = 50;
+  private static final int ONE_NOT_TRUE_TO_NAME_IN = 10;
+  private static final int NOT_TRUE_TO_NAME = 7;
+  private static final int CROPS_IN_A_ROW = 40;
   private static final Duration LONGEST = Duration.ofMinutes(2);
 
   private final HttpClient client = HttpClient.newHttpClient();
@@ -93,6 +98,11 @@ public final class PageLoad {
       StringBuilder lines = new StringBuilder();
       lines.append(declared(parent)).append('\n');
       lines.append(split(parent)).append('\n');
+      lines.append(crop(parent)).append('\n');
+      if (parent % ONE_NOT_TRUE_TO_NAME_IN == NOT_TRUE_TO_NAME) {
+        lines.append(postControl(parent)).append('\n');
+        lines.append(dispatch(parent)).append('\n');
+      }
       int status = post(lines.toString());
       if (status != 200) {
         throw new IOException("Facts of lot LOAD-" + parent + " were answered with " + status);
@@ -124,6 +134,51 @@ public final class PageLoad {
         "LotSplit",
         "load-split-" + parent,
         "\"fromLotId\": \"LOAD-%d\", \"parts\": [%s]".formatted(parent, String.join(",", parts)));
+  }
+
+  /** Far enough from every other that no pollen of one concerns another. */
+  private static String crop(int parent) {
+    double west = 5 + 0.1 * (parent % CROPS_IN_A_ROW);
+    double south = 48 + 0.1 * (parent / CROPS_IN_A_ROW);
+    return InventedFacts.fact(
+        "FieldCropDeclared",
+        "load-crop-" + parent,
+        String.format(
+            Locale.ROOT,
+            """
+            "cropId": "LOAD-CROP-%1$d", "fieldId": "invented", "enterpriseId": "ENT-1", \
+            "hybridId": "HYB-LOAD-%2$d", "role": "STERILE_FEMALE", "seedComponentId": "SX", \
+            "pollenComponentId": "RP", "cropYear": 2024, "category": "BASIC", \
+            "rulebookId": "EU", "outline": [{"lon": %3$.3f, "lat": %4$.3f}, \
+            {"lon": %5$.3f, "lat": %4$.3f}, {"lon": %5$.3f, "lat": %6$.3f}], \
+            "floweringFrom": "2024-05-%7$02d", "floweringTo": "2024-06-%7$02d\"""",
+            parent,
+            parent / LOTS_OF_ONE_HYBRID,
+            west,
+            south,
+            west + 0.003,
+            south + 0.002,
+            1 + parent % 28));
+  }
+
+  private static String postControl(int parent) {
+    return InventedFacts.fact(
+        "PostControlResult",
+        "load-post-control-" + parent,
+        """
+        "lotId": "LOAD-%1$d", "method": "PLOT", "plotOrTestId": "plot %1$d", \
+        "plantsExamined": 1000, "identityConfirmed": false, "offTypePlants": 900"""
+            .formatted(parent));
+  }
+
+  private static String dispatch(int parent) {
+    return InventedFacts.fact(
+        "Dispatch",
+        "load-dispatch-" + parent,
+        """
+        "lotId": "LOAD-%d/3", "customerId": "CUST-1", "massKg": %d, \
+        "labelNumbers": ["LOAD-LABEL-%d"]"""
+            .formatted(parent, 1 + parent % 199, parent));
   }
 
   private void waitUntilAtRest() throws IOException, InterruptedException {

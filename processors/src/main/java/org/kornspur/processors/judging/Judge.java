@@ -7,6 +7,7 @@ import java.util.SortedMap;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import org.kornspur.contract.Category;
+import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.RefusedAct;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
@@ -101,7 +102,10 @@ public final class Judge {
             total(dossier, MassFlow.Direction.OUT),
             dossier.holder(),
             dossier.edgesIn().stream().map(Edge::parent).distinct().sorted().toList(),
-            Releases.of(dossier, assessment, this::assess));
+            Releases.of(dossier, assessment, this::assess),
+            dispatches(dossier).mapToDouble(Edge::massKg).sum(),
+            dossier.crop().map(FieldCropDeclared::getFloweringFrom),
+            dossier.crop().map(FieldCropDeclared::getFloweringTo));
     return new Outcome(
         Optional.of(standing),
         Stream.concat(dossier.edgesIn().stream(), dispatches(dossier)).toList(),

@@ -1,5 +1,6 @@
 package org.kornspur.processors.judging;
 
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import org.kornspur.ingest.contract.Subject;
@@ -24,6 +25,9 @@ import org.kornspur.processors.verdict.Verdict;
  * @param holder enterprise that grows the crop or declared the lot; empty where nothing says so
  * @param parents where the seed came from
  * @param release what persons did; empty for a crop, and for a lot of which there is nothing to say
+ * @param customersKg mass that left for customers, kilograms; 0 for a crop
+ * @param floweringFrom first day of flowering; empty for a lot, and where it is not declared
+ * @param floweringTo last day of flowering, likewise
  */
 public record Standing(
     Subject subject,
@@ -36,7 +40,10 @@ public record Standing(
     double givenOutKg,
     Optional<String> holder,
     List<Subject> parents,
-    Optional<LotRelease> release) {
+    Optional<LotRelease> release,
+    double customersKg,
+    Optional<LocalDate> floweringFrom,
+    Optional<LocalDate> floweringTo) {
 
   /** Fit, not fit, or waiting for evidence. Release stays a person's act. */
   public enum State {

@@ -75,6 +75,9 @@ final class StandingRecords {
         .setHolder(standing.holder().orElse(null))
         .setParents(texts(standing.parents()))
         .setRelease(standing.release().map(StandingRecords::publicForm).orElse(null))
+        .setCustomersKg(standing.customersKg())
+        .setFloweringFrom(standing.floweringFrom().orElse(null))
+        .setFloweringTo(standing.floweringTo().orElse(null))
         .build();
   }
 
