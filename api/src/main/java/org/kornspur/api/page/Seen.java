@@ -14,7 +14,6 @@ import org.kornspur.api.feed.SeedValues;
 import org.kornspur.api.feed.StandingQuery;
 import org.kornspur.api.feed.StandingRow;
 import org.kornspur.api.feed.Waiting;
-import org.kornspur.api.resource.Answers;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Entry;
 import org.kornspur.processors.pedigree.Pedigree;
@@ -26,7 +25,6 @@ public class Seen {
   @Inject Engine engine;
   @Inject Feeds feeds;
   @Inject Border border;
-  @Inject Answers answers;
 
   /**
    * What waits among the rows that match.

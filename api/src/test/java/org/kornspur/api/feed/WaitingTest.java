@@ -21,7 +21,7 @@ import org.kornspur.ingest.contract.Subject;
 
 /**
  * What the index keeps of what waits, held against {@link WaitingWalk}: a plain walk over the
- * latest standing of each subject. Source: common practice, no source.
+ * latest standing of each subject.
  */
 @Domain(StandingChanges.class)
 @Domain(DomainContext.Global.class)

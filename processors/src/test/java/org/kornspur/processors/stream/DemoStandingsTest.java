@@ -1,6 +1,7 @@
 package org.kornspur.processors.stream;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -10,16 +11,23 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.apache.avro.specific.SpecificRecord;
 import org.junit.jupiter.api.Test;
+import org.kornspur.contract.Correction;
+import org.kornspur.contract.Dispatch;
+import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.PostControlResult;
 import org.kornspur.contract.QuarantineEntry;
+import org.kornspur.contract.Withdrawal;
+import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.file.FolderLoad;
 import org.kornspur.ingest.file.LoadProgress;
 import org.kornspur.ingest.intake.FactSink;
@@ -87,6 +95,53 @@ class DemoStandingsTest {
         .filteredOn(standing -> standing.getMaterial().getCategory().equals("BASIC"))
         .filteredOn(standing -> all.get(standing.getSubject()) == StandingState.FIT)
         .allSatisfy(standing -> assertThat(standing.getState()).isEqualTo(StandingState.FIT));
+  }
+
+  @Test
+  void eachSaysWhatLeftForCustomersAndWhenItFlowers() throws IOException {
+    List<SpecificRecord> facts = facts();
+    Set<String> superseded = superseded(facts);
+    Map<String, Double> dispatchedKg = new TreeMap<>();
+    Map<String, FieldCropDeclared> crops = new TreeMap<>();
+    for (SpecificRecord fact : facts) {
+      if (superseded.contains(FactType.headerOf(fact).getFactId())) {
+        continue;
+      }
+      if (fact instanceof Dispatch dispatch) {
+        dispatchedKg.merge("lot:" + dispatch.getLotId(), dispatch.getMassKg(), Double::sum);
+      } else if (fact instanceof FieldCropDeclared crop) {
+        crops.put("crop:" + crop.getCropId(), crop);
+      }
+    }
+
+    Map<String, LotStanding> standings = standingsOf(facts);
+
+    assertThat(dispatchedKg).hasSizeGreaterThan(10);
+    assertThat(crops).hasSizeGreaterThan(10);
+    assertThat(standings.values())
+        .allSatisfy(
+            standing -> {
+              Optional<FieldCropDeclared> crop =
+                  Optional.ofNullable(crops.get(standing.getSubject()));
+              assertThat(standing.getCustomersKg())
+                  .isCloseTo(dispatchedKg.getOrDefault(standing.getSubject(), 0.0), within(1e-6));
+              assertThat(Optional.ofNullable(standing.getFloweringFrom()))
+                  .isEqualTo(crop.map(FieldCropDeclared::getFloweringFrom));
+              assertThat(Optional.ofNullable(standing.getFloweringTo()))
+                  .isEqualTo(crop.map(FieldCropDeclared::getFloweringTo));
+            });
+  }
+
+  private static Set<String> superseded(List<SpecificRecord> facts) {
+    return facts.stream()
+        .flatMap(
+            fact ->
+                fact instanceof Withdrawal withdrawal
+                    ? Stream.of(withdrawal.getWithdrawnFactId())
+                    : Optional.ofNullable(FactType.headerOf(fact).getCorrection())
+                        .map(Correction::getSupersedes)
+                        .stream())
+        .collect(Collectors.toSet());
   }
 
   private static Map<String, LotStanding> standingsOf(List<SpecificRecord> facts) {
