@@ -22,7 +22,7 @@ public record OwedUntil(Subject subject, Optional<FloweringDue> due, int pieces)
   /** What has no day comes last; crops before lots; total over what an index holds. */
   static final Comparator<OwedUntil> SOONEST_FIRST =
       Comparator.comparing(OwedUntil::day)
-          .thenComparing(owed -> owed.subject().kind().word())
+          .thenComparing(owed -> owed.subject().kind(), Comparator.reverseOrder())
           .thenComparing(owed -> owed.subject().id())
           .thenComparing(owed -> owed.due().map(due -> !due.beforeFlowering()).orElse(true));
 

@@ -139,7 +139,7 @@ public final class StandingIndex {
   }
 
   private Waiting walked(StandingQuery query, Predicate<StandingRow> seen, int most) {
-    Waits found = new Waits();
+    Waits found = Waits.forFirst(most);
     for (Held one : held.values()) {
       if (one.isWaiting() && query.matches(one.row()) && seen.test(one.row())) {
         found.add(one);

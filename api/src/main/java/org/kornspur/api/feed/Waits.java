@@ -26,15 +26,30 @@ final class Waits {
           .thenComparing(cause -> cause.origin().subject().id());
 
   private final Map<Subject, Reach> reaches = new HashMap<>();
-  private final SortedSet<OwedUntil> owed = new TreeSet<>(OwedUntil.SOONEST_FIRST);
+  private final int most;
+  private final NavigableSet<OwedUntil> owed = new TreeSet<>(OwedUntil.SOONEST_FIRST);
   private final SortedSet<StandingRow> suspended = new TreeSet<>(StandingIndex.WORST_FIRST);
   private final SortedSet<StandingRow> proposed = new TreeSet<>(StandingIndex.WORST_FIRST);
   private long pieces;
 
+  /** To be kept in step: what is added may be removed. */
+  Waits() {
+    this(Integer.MAX_VALUE);
+  }
+
+  private Waits(int most) {
+    this.most = most;
+  }
+
+  /** For one question: nothing is removed, and no more of each kind will be shown. */
+  static Waits forFirst(int most) {
+    return new Waits(most);
+  }
+
   void add(Held held) {
     held.origins().forEach(origin -> reaches.computeIfAbsent(origin, one -> new Reach()).add(held));
     for (OwedUntil one : held.owed()) {
-      owed.add(one);
+      keep(one);
       pieces += one.pieces();
     }
     switch (held.row().release()) {
@@ -43,6 +58,15 @@ final class Waits {
       case NONE, RELEASED, CONDEMNED, UNKNOWN -> {
         // nobody is to do anything about it
       }
+    }
+  }
+
+  private void keep(OwedUntil one) {
+    if (owed.size() < most) {
+      owed.add(one);
+    } else if (OwedUntil.SOONEST_FIRST.compare(one, owed.last()) < 0) {
+      owed.pollLast();
+      owed.add(one);
     }
   }
 

@@ -186,7 +186,7 @@ public final class PageLoad {
       return;
     }
     int last = (lots - 1) / (PARTS + 1);
-    String path = "/api/v1/lots/LOAD-" + last + "/" + (PARTS - 1);
+    String path = "/api/v1/lots/LOAD-" + last + "%2F" + (PARTS - 1);
     while (!isComplete(path)) {
       Thread.sleep(500);
     }
