@@ -12,13 +12,13 @@ import net.jqwik.api.Provide;
 import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.statistics.Statistics;
 
-class SeparationProperties {
+class SeparationPropertiesTest {
   /** Three invented fields within some kilometres of one place. */
   record Three(Outline a, Outline b, Outline c) {}
 
   @Provide
   Arbitrary<Three> neighbours() {
-    return places().flatMap(SeparationProperties::threeNear);
+    return places().flatMap(SeparationPropertiesTest::threeNear);
   }
 
   static Arbitrary<GeoPosition> places() {

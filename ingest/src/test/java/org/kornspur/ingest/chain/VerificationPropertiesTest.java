@@ -15,7 +15,7 @@ import org.kornspur.ingest.seal.SigningKey;
 import org.kornspur.ingest.seal.TrustedKeys;
 
 /** Whatever is done to a log of any shape, the first place of it is named. */
-class VerificationProperties {
+class VerificationPropertiesTest {
   private static final int TRIES = 60;
   private static final TrustedKeys TRUSTED = TrustedKeys.of(InventedLog.KEY.publicKey());
 
