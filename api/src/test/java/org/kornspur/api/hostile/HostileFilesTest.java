@@ -22,8 +22,8 @@ import org.kornspur.ingest.intake.QuarantineEntries;
 
 /** A hundred thousand harmful lines in a folder: each is a fact or a refusal, none is lost. */
 class HostileFilesTest {
-  private static final int INPUTS = Integer.getInteger("kornspur.hostile-lines", 100_000);
-  private static final long SEED = Long.getLong("kornspur.hostile-seed", 20_261_125L);
+  private static final int INPUTS = Integer.getInteger("hostile.lines", 100_000);
+  private static final long SEED = Long.getLong("hostile.seed", 20_261_125L);
 
   @TempDir Path folder;
 

@@ -51,14 +51,14 @@ import org.kornspur.processors.stream.Topics;
  * Harmful requests and records against the running application, with its real broker: none is
  * answered with a fault of the server, none hangs, and every input is a fact or in the quarantine.
  *
- * <p>{@code -Dkornspur.hostile-requests=100000} makes the long run; {@code -Dkornspur.hostile-seed}
+ * <p>{@code -Dhostile.requests=100000} makes the long run; {@code -Dhostile.seed}
  * repeats one.
  */
 @QuarkusTest
 @TestProfile(OneMachine.class)
 class HostileRequestsTest {
-  private static final int REQUESTS = Integer.getInteger("kornspur.hostile-requests", 3_000);
-  private static final long SEED = Long.getLong("kornspur.hostile-seed", 20_261_125L);
+  private static final int REQUESTS = Integer.getInteger("hostile.requests", 3_000);
+  private static final long SEED = Long.getLong("hostile.seed", 20_261_125L);
   private static final int SENDERS = 6;
   private static final Duration LONGEST_ANSWER = Duration.ofSeconds(30);
   private static final Duration LONGEST_WAIT = Duration.ofMinutes(3);
