@@ -1,6 +1,7 @@
 package org.kornspur.api.feed;
 
 import java.time.Duration;
+import java.time.Instant;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -28,6 +29,7 @@ public final class TopicFeed implements AutoCloseable {
   private static final Logger LOG = Logger.getLogger(TopicFeed.class);
   private static final Duration POLL = Duration.ofMillis(200);
   private static final long PAUSE_MILLIS = 500;
+  private static final Duration BETWEEN_COMPLAINTS = Duration.ofMinutes(1);
 
   /** Takes each record, in order within its partition. */
   public interface Receiver {
@@ -45,6 +47,8 @@ public final class TopicFeed implements AutoCloseable {
   private volatile boolean caughtUp;
   private volatile long lag;
   private final AtomicLong skipped = new AtomicLong();
+  private Instant nextComplaint = Instant.MIN;
+  private long unsaid;
 
   public TopicFeed(String topic, Engine engine, Receiver receiver) {
     this.topic = topic;
@@ -71,7 +75,7 @@ public final class TopicFeed implements AutoCloseable {
     return lag;
   }
 
-  /** Records that could not be read and were passed over, each with a line in the log. */
+  /** Records that could not be read and were passed over; the log tells of them once a minute. */
   public long skipped() {
     return skipped.get();
   }
@@ -158,13 +162,25 @@ public final class TopicFeed implements AutoCloseable {
       throw away;
     } catch (RuntimeException unreadable) {
       skipped.incrementAndGet();
-      LOG.errorf(
-          unreadable,
-          "%s-%d offset %d cannot be read and is passed over",
-          topic,
-          record.partition(),
-          record.offset());
+      complain(record, unreadable);
     }
+  }
+
+  /** Somebody who floods the topic must not flood the log too. */
+  private void complain(ConsumerRecord<String, byte[]> record, RuntimeException unreadable) {
+    unsaid++;
+    if (nextComplaint.isAfter(Instant.now())) {
+      return;
+    }
+    LOG.errorf(
+        unreadable,
+        "%s-%d offset %d cannot be read and is passed over (%d such since the last line)",
+        topic,
+        record.partition(),
+        record.offset(),
+        unsaid);
+    unsaid = 0;
+    nextComplaint = Instant.now().plus(BETWEEN_COMPLAINTS);
   }
 
   private boolean hasPassed(KafkaConsumer<String, byte[]> consumer) {

@@ -191,7 +191,7 @@ final class FactRegistrar implements Processor<byte[], byte[], String, Object> {
             problems,
             record.key(),
             record.value() == null ? new byte[0] : record.value());
-    LOG.warn("Refused the record at {}: {}", place, entry.getReason());
+    LOG.debug("Refused the record at {}: {}", place, entry.getReason());
     context.forward(
         new Record<>(
             entry.getEntryId(),
