@@ -3,6 +3,7 @@ package org.kornspur.processors.statistics;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.kornspur.ingest.intake.Counted;
 
 /**
  * Whether replicates of one germination test lie close enough together to be believed.
@@ -74,8 +75,8 @@ public final class ReplicateTolerance {
     if (table == null) {
       return new Outcome.NotTabulated(
           "The test has "
-              + hundreds.get().size()
-              + " replicates of 100 seeds; published ranges hold for four and for two. Test four"
+              + Counted.of(hundreds.get().size(), "replicate(s)")
+              + " of 100 seeds; published ranges hold for four and for two. Test four"
               + " replicates of 100.");
     }
     int mean = GerminationMean.wholePercent(replicates);
@@ -86,8 +87,8 @@ public final class ReplicateTolerance {
           "The published range for %d replicates of 100 seeds has no row for a mean of %d %%; the"
                   .formatted(hundreds.get().size(), mean)
               + " replicates lie "
-              + range
-              + " percentage points apart.");
+              + Counted.of(range, "percentage point(s)")
+              + " apart.");
     }
     int tolerated = (int) band.get().value();
     return range <= tolerated
