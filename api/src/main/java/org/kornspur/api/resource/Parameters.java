@@ -23,6 +23,7 @@ import org.kornspur.ingest.intake.Problem;
  */
 public final class Parameters {
   private static final int LONGEST = 64;
+  private static final String OF_A_LATER_VERSION = "UNKNOWN";
   private static final Pattern WHOLE = Pattern.compile("\\d{1,9}");
   private static final Pattern DECIMAL = Pattern.compile("\\d{1,9}(\\.\\d{1,9})?");
 
@@ -109,14 +110,21 @@ public final class Parameters {
       return Optional.empty();
     }
     Optional<E> found =
-        Arrays.stream(kind.getEnumConstants())
+        askedFor(kind).stream()
             .filter(value -> value.name().equals(text.toUpperCase(Locale.ROOT).replace('-', '_')))
             .findFirst();
     if (found.isEmpty()) {
-      List<String> known = Arrays.stream(kind.getEnumConstants()).map(Enum::name).toList();
+      List<String> known = askedFor(kind).stream().map(Enum::name).toList();
       note(name, text, words -> words.oneOf(known), "Choose one of these");
     }
     return found;
+  }
+
+  /** Without what stands in for the values of later versions: nothing here is of that kind. */
+  private static <E extends Enum<E>> List<E> askedFor(Class<E> kind) {
+    return Arrays.stream(kind.getEnumConstants())
+        .filter(value -> !value.name().equals(OF_A_LATER_VERSION))
+        .toList();
   }
 
   /** Values of a kind, as several parameters or parted by commas. */

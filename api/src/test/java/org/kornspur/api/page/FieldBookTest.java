@@ -380,7 +380,7 @@ class FieldBookTest {
     page.navigate(root + "field-book/crops/C25-S01");
     Locator reason = page.locator("#reasons li");
     assertThat(reason).hasCount(1);
-    assertThat(reason).containsText("Isolation: ");
+    assertThat(reason).containsText("Isolation distance: ");
     assertThat(reason).containsText("318.6 m");
     String sentence = reason.locator("span").textContent();
     LookedAt.whole(page, "field-book-not-fit-NARROW");

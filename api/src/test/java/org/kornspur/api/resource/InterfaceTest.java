@@ -391,7 +391,8 @@ class InterfaceTest {
     problem(malformedContentType(), 415).then().body("problems[0].value", containsString("report"));
     problem(when().get("/api/v1/lots?page=x&state=GOOD&size=5000"), 400)
         .then()
-        .body("problems.field", containsInAnyOrder("page", "state", "size"));
+        .body("problems.field", containsInAnyOrder("page", "state", "size"))
+        .body("problems.limit", hasItem("one of FIT, NOT_FIT, EVIDENCE_OWED"));
     problem(post("[{\"a\": 1}, {\"a\":: 2}]"), 400)
         .then()
         .body("detail", containsString("(line 1, column "));
