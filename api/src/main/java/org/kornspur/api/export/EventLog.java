@@ -46,6 +46,7 @@ public class EventLog {
 
   /** A reader that outlives the broker knocks at it, and says so with every knock. */
   private static final int BEFORE_THE_ENGINE = 1_000;
+
   private static final Duration LONGEST_READ = Duration.ofSeconds(10);
   private static final Duration POLL = Duration.ofMillis(200);
 

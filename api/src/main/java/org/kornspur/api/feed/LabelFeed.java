@@ -28,6 +28,7 @@ public class LabelFeed {
 
   /** A reader that outlives the broker knocks at it, and says so with every knock. */
   private static final int BEFORE_THE_ENGINE = 1_000;
+
   private static final int SCHEMA_ID_AT = 1;
 
   private final Engine engine;

@@ -52,11 +52,11 @@ class CountsInWordsTest {
     for (CropRole role : CropRole.values()) {
       InspectionAdvice advice =
           InspectionAdvice.of(
-              Dossiers.crop("c1")
-                  .with(Facts.crop("c1", role), Facts.inspection("c1").offTypesAmong(1, 1))
-                  .dossier(),
-              Rulebooks.bundled().find(book).orElseThrow(),
-              new InspectionAdvice.Terms(0.05, 0.05, 2))
+                  Dossiers.crop("c1")
+                      .with(Facts.crop("c1", role), Facts.inspection("c1").offTypesAmong(1, 1))
+                      .dossier(),
+                  Rulebooks.bundled().find(book).orElseThrow(),
+                  new InspectionAdvice.Terms(0.05, 0.05, 2))
               .orElseThrow();
       assertThat(advice.sentence())
           .doesNotContainPattern(ONE_IN_THE_PLURAL)
@@ -67,8 +67,7 @@ class CountsInWordsTest {
     }
     assertThat(ofOneCount)
         .isNotEmpty()
-        .allSatisfy(
-            advice -> assertThat(advice.sentence()).startsWith("Of 1 count in crop c1 "));
+        .allSatisfy(advice -> assertThat(advice.sentence()).startsWith("Of 1 count in crop c1 "));
   }
 
   private static Dossier crop(int found) {
