@@ -386,7 +386,8 @@ class FieldBookTest {
     LookedAt.whole(page, "field-book-not-fit-NARROW");
     page.locator("#reasons a").click();
     assertThat(page.locator(".gate").first()).containsText(sentence);
-    page.navigate(root + "field-book/crops/" + FieldBookFacts.FEMALE);
+    page.navigate(root + "field-book/crops/C26-S13");
+    assertThat(page.locator(".state").first()).hasText("fit");
     assertThat(page.locator("#reasons")).hasCount(0);
     walks.close();
   }

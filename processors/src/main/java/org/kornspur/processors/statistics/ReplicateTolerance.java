@@ -3,7 +3,6 @@ package org.kornspur.processors.statistics;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.kornspur.ingest.intake.Counted;
 
 /**
  * Whether replicates of one germination test lie close enough together to be believed.
@@ -75,7 +74,8 @@ public final class ReplicateTolerance {
     if (table == null) {
       return new Outcome.NotTabulated(
           "The test has "
-              + Counted.of(hundreds.get().size(), "replicate(s)")
+              + hundreds.get().size()
+              + (hundreds.get().size() == 1 ? " replicate" : " replicates")
               + " of 100 seeds; published ranges hold for four and for two. Test four"
               + " replicates of 100.");
     }
@@ -87,7 +87,8 @@ public final class ReplicateTolerance {
           "The published range for %d replicates of 100 seeds has no row for a mean of %d %%; the"
                   .formatted(hundreds.get().size(), mean)
               + " replicates lie "
-              + Counted.of(range, "percentage point(s)")
+              + range
+              + (range == 1 ? " percentage point" : " percentage points")
               + " apart.");
     }
     int tolerated = (int) band.get().value();
