@@ -17,6 +17,7 @@ import java.util.stream.StreamSupport;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.BodyLimit;
 import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.ingest.intake.Counted;
 import org.kornspur.ingest.intake.IdRule;
 import org.kornspur.ingest.intake.Problem;
 
@@ -55,7 +56,11 @@ final class AccessBody {
       throw new ApiProblem(
           ProblemKind.UNREADABLE_BODY,
           List.of(
-              new Problem("", bytes.length + " bytes", "a JSON object", "Send one; see /openapi")));
+              new Problem(
+                  "",
+                  Counted.of(bytes.length, "byte(s)"),
+                  "a JSON object",
+                  "Send one; see /openapi")));
     }
     return new AccessBody(root);
   }
@@ -71,7 +76,7 @@ final class AccessBody {
     if (length < least || length > most) {
       note(
           field,
-          length + " characters",
+          Counted.of(length, "character(s)"),
           least + " to " + most + " characters",
           "Choose one of this length");
     }

@@ -16,6 +16,7 @@ import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.contract.ActKind;
 import org.kornspur.contract.Category;
 import org.kornspur.contract.CondemnationGround;
+import org.kornspur.ingest.intake.Counted;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.json.JsonText;
 import org.kornspur.processors.release.ActRules.Wish;
@@ -96,7 +97,11 @@ record ActRequest(
       throw new ApiProblem(
           ProblemKind.UNREADABLE_BODY,
           List.of(
-              new Problem("", utf8.length + " bytes", "a JSON object", "Send one; see /openapi")));
+              new Problem(
+                  "",
+                  Counted.of(utf8.length, "byte(s)"),
+                  "a JSON object",
+                  "Send one; see /openapi")));
     }
     return json;
   }

@@ -30,6 +30,7 @@ import org.kornspur.api.intake.Outcome;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemDocument;
 import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.ingest.intake.Counted;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.json.FactIntake;
 import org.kornspur.ingest.json.JsonText;
@@ -194,7 +195,10 @@ public class CaptureDesk {
           ProblemKind.UNREADABLE_BODY,
           List.of(
               new Problem(
-                  "", utf8.length + " bytes that are not UTF-8", "text in UTF-8", "Send UTF-8")));
+                  "",
+                  Counted.of(utf8.length, "byte( that is|s that are) not UTF-8"),
+                  "text in UTF-8",
+                  "Send UTF-8")));
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

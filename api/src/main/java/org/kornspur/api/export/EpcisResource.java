@@ -38,6 +38,7 @@ import org.kornspur.api.export.identity.EventId;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.BodyLimit;
 import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.api.resource.ReadsQueryItself;
 import org.kornspur.api.view.Addresses;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.intake.Problem;
@@ -94,6 +95,7 @@ public class EpcisResource {
   }
 
   @GET
+  @ReadsQueryItself
   @Path("capture/{captureID}")
   @Produces(MediaType.APPLICATION_JSON)
   @Needs(Action.CAPTURE_EPCIS)
@@ -127,6 +129,7 @@ public class EpcisResource {
   }
 
   @GET
+  @ReadsQueryItself
   @Path("events")
   @Needs(Action.QUERY_EPCIS)
   @Operation(
@@ -144,6 +147,7 @@ public class EpcisResource {
   }
 
   @GET
+  @ReadsQueryItself
   @Path("events/{eventID}")
   @Needs(Action.QUERY_EPCIS)
   @Operation(operationId = "getEvent", summary = "One event")
@@ -162,6 +166,7 @@ public class EpcisResource {
   }
 
   @GET
+  @ReadsQueryItself
   @Path("eventTypes")
   @Needs(Action.QUERY_EPCIS)
   @Operation(operationId = "listEventTypes", summary = "Types of event that occur here")
@@ -170,6 +175,7 @@ public class EpcisResource {
   }
 
   @GET
+  @ReadsQueryItself
   @Path("eventTypes/{type}/events")
   @Needs(Action.QUERY_EPCIS)
   @Operation(operationId = "queryEventsOfType", summary = "Events of one type")
@@ -178,6 +184,7 @@ public class EpcisResource {
   }
 
   @GET
+  @ReadsQueryItself
   @Path("bizSteps")
   @Needs(Action.QUERY_EPCIS)
   @Operation(
@@ -188,6 +195,7 @@ public class EpcisResource {
   }
 
   @GET
+  @ReadsQueryItself
   @Path("bizSteps/{bizStep}/events")
   @Needs(Action.QUERY_EPCIS)
   @Operation(operationId = "queryEventsOfBizStep", summary = "Events of one business step")
@@ -196,6 +204,7 @@ public class EpcisResource {
   }
 
   @GET
+  @ReadsQueryItself
   @Path("dispositions")
   @Needs(Action.QUERY_EPCIS)
   @Operation(operationId = "listDispositions", summary = "Dispositions that occur here")

@@ -2,8 +2,8 @@ package org.kornspur.api.export;
 
 import io.micrometer.core.instrument.Gauge;
 import io.micrometer.core.instrument.MeterRegistry;
+import io.quarkus.runtime.ShutdownEvent;
 import io.quarkus.runtime.StartupEvent;
-import jakarta.annotation.PreDestroy;
 import jakarta.annotation.Priority;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
@@ -43,6 +43,10 @@ import org.kornspur.processors.stream.Topics;
 @ApplicationScoped
 public class EventLog {
   private static final int AFTER_THE_ENGINE = 5_000;
+
+  /** A reader that outlives the broker knocks at it, and says so with every knock. */
+  private static final int BEFORE_THE_ENGINE = 1_000;
+
   private static final Duration LONGEST_READ = Duration.ofSeconds(10);
   private static final Duration POLL = Duration.ofMillis(200);
 
@@ -64,8 +68,7 @@ public class EventLog {
     feed.start();
   }
 
-  @PreDestroy
-  synchronized void stop() {
+  synchronized void stop(@Observes @Priority(BEFORE_THE_ENGINE) ShutdownEvent stopping) {
     feed.close();
     if (reader != null) {
       reader.close();

@@ -2,8 +2,8 @@ package org.kornspur.api.feed;
 
 import io.micrometer.core.instrument.Gauge;
 import io.micrometer.core.instrument.MeterRegistry;
+import io.quarkus.runtime.ShutdownEvent;
 import io.quarkus.runtime.StartupEvent;
-import jakarta.annotation.PreDestroy;
 import jakarta.annotation.Priority;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
@@ -25,6 +25,9 @@ import org.kornspur.standing.LotStanding;
 public class Feeds {
   private static final int KEPT_CHANGES = 10_000;
   private static final int AFTER_THE_ENGINE = 5_000;
+
+  /** A reader that outlives the broker knocks at it, and says so with every knock. */
+  private static final int BEFORE_THE_ENGINE = 1_000;
 
   private final Engine engine;
   private final StandingIndex standings = new StandingIndex();
@@ -55,8 +58,7 @@ public class Feeds {
     all().forEach(TopicFeed::start);
   }
 
-  @PreDestroy
-  void stop() {
+  void stop(@Observes @Priority(BEFORE_THE_ENGINE) ShutdownEvent stopping) {
     all().forEach(TopicFeed::close);
   }
 

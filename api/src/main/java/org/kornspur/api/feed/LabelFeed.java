@@ -2,8 +2,8 @@ package org.kornspur.api.feed;
 
 import io.micrometer.core.instrument.Gauge;
 import io.micrometer.core.instrument.MeterRegistry;
+import io.quarkus.runtime.ShutdownEvent;
 import io.quarkus.runtime.StartupEvent;
-import jakarta.annotation.PreDestroy;
 import jakarta.annotation.Priority;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
@@ -25,6 +25,10 @@ import org.kornspur.processors.stream.Topics;
 @ApplicationScoped
 public class LabelFeed {
   private static final int AFTER_THE_ENGINE = 5_000;
+
+  /** A reader that outlives the broker knocks at it, and says so with every knock. */
+  private static final int BEFORE_THE_ENGINE = 1_000;
+
   private static final int SCHEMA_ID_AT = 1;
 
   private final Engine engine;
@@ -45,8 +49,7 @@ public class LabelFeed {
     feed.start();
   }
 
-  @PreDestroy
-  void stop() {
+  void stop(@Observes @Priority(BEFORE_THE_ENGINE) ShutdownEvent stopping) {
     feed.close();
   }
 

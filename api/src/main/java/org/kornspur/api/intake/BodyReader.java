@@ -14,6 +14,7 @@ import java.util.List;
 import org.kornspur.api.intake.Item.Place;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.ingest.intake.Counted;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.json.FactIntake;
 import org.kornspur.ingest.json.JsonText;
@@ -141,7 +142,7 @@ final class BodyReader {
     } catch (CharacterCodingException e) {
       throw problem(
           ProblemKind.UNREADABLE_BODY,
-          utf8.length + " bytes that are not UTF-8",
+          Counted.of(utf8.length, "byte( that is|s that are) not UTF-8"),
           "text in UTF-8",
           "Send the text as UTF-8");
     }

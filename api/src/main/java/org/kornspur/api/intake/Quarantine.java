@@ -29,6 +29,7 @@ import org.kornspur.contract.QuarantineProblem;
 import org.kornspur.contract.QuarantineState;
 import org.kornspur.ingest.act.SignedActs;
 import org.kornspur.ingest.contract.FactType;
+import org.kornspur.ingest.intake.Counted;
 import org.kornspur.ingest.intake.FactChecks;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.json.FactIntake;
@@ -189,7 +190,7 @@ public class Quarantine {
           List.of(
               new Problem(
                   "",
-                  Problem.described(original.length + " bytes"),
+                  Problem.described(Counted.of(original.length, "byte(s)")),
                   "a fact of the contract in wire format",
                   unreadable.getMessage())));
     }
@@ -222,7 +223,7 @@ public class Quarantine {
       throw reasonProblem("absent");
     }
     if (reason.textValue().length() > LONGEST_REASON) {
-      throw reasonProblem(reason.textValue().length() + " characters");
+      throw reasonProblem(Counted.of(reason.textValue().length(), "character(s)"));
     }
     return reason.textValue().strip();
   }

@@ -52,7 +52,7 @@ public interface DeskMessages {
   @Message("Judged")
   String judged();
 
-  @Message("{count} more causes: see all that is not fit")
+  @Message("{count} more {#if count == '1'}cause{#else}causes{/if}: see all that is not fit")
   String moreCauses(String count);
 
   @Message("Evidence owed, what is due first")
@@ -70,10 +70,10 @@ public interface DeskMessages {
   @Message("Due")
   String due();
 
-  @Message("flowers until {day}: {days} days left")
+  @Message("flowers until {day}: {days} {#if days == '1'}day{#else}days{/if} left")
   String flowersUntil(String day, String days);
 
-  @Message("flowering begins {day}: {days} days left")
+  @Message("flowering begins {day}: {days} {#if days == '1'}day{#else}days{/if} left")
   String flowersFrom(String day, String days);
 
   @Message("flowering ended {day}: it can no longer be seen in this crop")
@@ -97,7 +97,8 @@ public interface DeskMessages {
   @Message("Nothing waits in quarantine.")
   String noQuarantine();
 
-  @Message("{count} refused inputs wait; the newest:")
+  @Message(
+      "{#if count == '1'}1 refused input waits:{#else}{count} refused inputs wait; the newest:{/if}")
   String quarantined(String count);
 
   @Message("See all in quarantine")

@@ -16,6 +16,7 @@ import org.kornspur.api.access.Action;
 import org.kornspur.api.access.Needs;
 import org.kornspur.api.resource.Answers;
 import org.kornspur.api.resource.StandingFilter;
+import org.kornspur.api.resource.Unheeded;
 import org.kornspur.api.view.AsOf;
 import org.kornspur.ingest.contract.Subject;
 
@@ -24,6 +25,7 @@ import org.kornspur.ingest.contract.Subject;
 public class DeskPage {
   @Inject Framing framing;
   @Inject Answers answers;
+  @Inject Unheeded unheeded;
   @Inject Choices choices;
   @Inject Desks desks;
 
@@ -38,7 +40,10 @@ public class DeskPage {
   @Operation(hidden = true)
   public String desk(@BeanParam StandingFilter filter, @Context UriInfo uri) {
     AsOf asOf = answers.asOf();
-    Desk desk = desks.of(filter.query(Set.of(Subject.Kind.LOT, Subject.Kind.CROP), false));
+    Desk desk =
+        desks.of(
+            filter.query(
+                Set.of(Subject.Kind.LOT, Subject.Kind.CROP), false, unheeded.parameters()));
     return framing.render(
         Templates.desk(framing.around(Room.DESK, asOf), desk, choices.filters(uri)));
   }

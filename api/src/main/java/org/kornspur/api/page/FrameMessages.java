@@ -41,8 +41,8 @@ public interface FrameMessages {
   String asOfComplete(String time);
 
   @Message(
-      "Data as of {time}. {records} records had come in and were not processed yet; what you see"
-          + " may change. Load the page again shortly.")
+      "Data as of {time}. {#if records == '1'}1 record had come in and was{#else}{records}"
+          + " records had come in and were{/if} not processed yet; what you see may change. Load the page again shortly.")
   String asOfWaiting(String time, String records);
 
   @Message("Data as of {time}. How much had come in and was not processed yet could not be told.")
@@ -52,6 +52,36 @@ public interface FrameMessages {
       "This is a reckoning from recorded facts. The certification authority decides, and release is"
           + " the act of a named person.")
   String authority();
+
+  @Message("Not heeded")
+  String unheededTitle();
+
+  @Message("The address has {name} = {value}; what can be asked for is {limit}.")
+  String unheeded(String name, String value, String limit);
+
+  @Message("a whole number from {least} to {most}")
+  String limitWhole(String least, String most);
+
+  @Message("a number from {least} to {most}")
+  String limitDecimal(String least, String most);
+
+  @Message("a text of at most {most} characters")
+  String limitCharacters(String most);
+
+  @Message("a time with zone in ISO 8601, as 2024-06-01T00:00:00Z")
+  String limitTime();
+
+  @Message("one of {values}")
+  String limitOneOf(String values);
+
+  @Message("one of the parameters {names}")
+  String limitNamed(String names);
+
+  @Message("no parameter at all on this page")
+  String limitNoParameter();
+
+  @Message("What is shown is what the address asks for without this.")
+  String unheededShown();
 
   @Message("Quality desk")
   String desk();

@@ -17,6 +17,9 @@ import java.util.Optional;
 import org.kornspur.api.access.Caller;
 import org.kornspur.api.access.CurrentCaller;
 import org.kornspur.api.access.Sessions;
+import org.kornspur.api.resource.LimitWords;
+import org.kornspur.api.resource.Unheeded;
+import org.kornspur.api.resource.WrongParameter;
 import org.kornspur.api.view.AsOf;
 
 /** Puts the frame around a page, in the language of who asked. */
@@ -26,14 +29,20 @@ public class Framing {
   private final UriInfo uri;
   private final CurrentCaller caller;
   private final Sessions sessions;
+  private final Unheeded unheeded;
 
   @Inject
   public Framing(
-      @Context HttpHeaders headers, @Context UriInfo uri, CurrentCaller caller, Sessions sessions) {
+      @Context HttpHeaders headers,
+      @Context UriInfo uri,
+      CurrentCaller caller,
+      Sessions sessions,
+      Unheeded unheeded) {
     this.headers = headers;
     this.uri = uri;
     this.caller = caller;
     this.sessions = sessions;
+    this.unheeded = unheeded;
   }
 
   /** The language of who asked. */
@@ -75,11 +84,54 @@ public class Framing {
         rooms(here),
         languages(),
         asOf,
+        unheeded.all().stream().map(this::sentence).toList(),
         caller.ifKnown().map(Caller::printedName),
         caller
             .ifKnown()
             .filter(known -> known.proof() == Caller.Proof.SESSION)
             .map(sessions::formToken));
+  }
+
+  private String sentence(WrongParameter wrong) {
+    FrameMessages texts = texts(FrameMessages.class);
+    return texts.unheeded(wrong.name(), wrong.value(), wrong.limit().apply(limitWords(texts)));
+  }
+
+  private LimitWords limitWords(FrameMessages texts) {
+    LocalForm form = form();
+    return new LimitWords() {
+      @Override
+      public String whole(int least, int most) {
+        return texts.limitWhole(String.valueOf(least), String.valueOf(most));
+      }
+
+      @Override
+      public String decimal(double least, double most) {
+        return texts.limitDecimal(form.number(least), form.number(most));
+      }
+
+      @Override
+      public String characters(int most) {
+        return texts.limitCharacters(form.count(most));
+      }
+
+      @Override
+      public String time() {
+        return texts.limitTime();
+      }
+
+      @Override
+      public String oneOf(List<String> values) {
+        return texts.limitOneOf(String.join(", ", values));
+      }
+
+      @Override
+      public String named(List<String> names) {
+        return names.isEmpty()
+            ? texts.limitNoParameter()
+            : texts.limitNamed(String.join(", ", names));
+      }
+    };
   }
 
   private List<Frame.Place> rooms(Room here) {

@@ -13,7 +13,8 @@ public interface LotMessages {
   @Message("Crop {id}")
   String crop(String id);
 
-  @Message("{name} is fit. All {gates} gates that apply are met.")
+  @Message(
+      "{name} is fit. {#if gates == '1'}The one gate that applies is met.{#else}All {gates} gates that apply are met.{/if}")
   String fit(String name, String gates);
 
   @Message("{name} is not fit. Not met: {gates}.")
@@ -160,7 +161,8 @@ public interface LotMessages {
   @Message("Pedigree of {id}, drawn; the same stands in the table below")
   String pedigreeDrawing(String id);
 
-  @Message("{shown} of {all} are drawn: the nearest, and all that trouble passes through.")
+  @Message(
+      "{shown} of {all} {#if shown == '1'}is{#else}are{/if} drawn: the nearest, and all that trouble passes through.")
   String pedigreeCut(String shown, String all);
 
   @Message("{count} more")
@@ -216,7 +218,10 @@ public interface LotMessages {
   @Message("Time line of facts")
   String timeLine();
 
-  @Message("{counting} facts count; {superseded} were corrected or taken back and stay on record.")
+  @Message(
+      "{#if counting == '1'}1 fact counts{#else}{counting} facts count{/if}; {superseded}"
+          + " {#if superseded == '1'}was corrected or taken back and stays{#else}were corrected or"
+          + " taken back and stay{/if} on record.")
   String timeLineCounts(String counting, String superseded);
 
   @Message("recorded {time} by {person}")
@@ -252,7 +257,10 @@ public interface LotMessages {
   @Message("Complete as far as facts have come in.")
   String traceComplete();
 
-  @Message("Incomplete: {count} crops or lots are named and nothing else is known of them: {ids}.")
+  @Message(
+      "Incomplete: {#if count == '1'}1 crop or lot is named and nothing else is known of it:"
+          + " {ids}.{#else}{count} crops or lots are named and nothing else is known of them:"
+          + " {ids}.{/if}")
   String traceUnresolved(String count, String ids);
 
   @Message("Incomplete: the walk stopped at {count} crops and lots.")

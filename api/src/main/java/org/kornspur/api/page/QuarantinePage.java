@@ -29,6 +29,7 @@ import org.kornspur.api.intake.Quarantine;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.resource.Answers;
 import org.kornspur.api.resource.QuarantineResource;
+import org.kornspur.api.resource.Unheeded;
 import org.kornspur.api.view.Addresses;
 import org.kornspur.api.view.PageView;
 import org.kornspur.api.view.QuarantineLine;
@@ -43,6 +44,7 @@ public class QuarantinePage {
   @Inject QuarantineResource entries;
   @Inject Quarantine quarantine;
   @Inject Answers answers;
+  @Inject Unheeded unheeded;
   @Inject CurrentCaller caller;
   @Inject ObjectMapper json;
 
@@ -68,7 +70,7 @@ public class QuarantinePage {
       @QueryParam("state") List<String> state,
       @QueryParam("page") String page,
       @Context UriInfo uri) {
-    PageView<QuarantineLine> found = entries.list(state, page, null);
+    PageView<QuarantineLine> found = entries.list(state, page, null, unheeded.parameters());
     return framing.render(
         Templates.quarantine(
             framing.around(Room.QUARANTINE, found.asOf()),

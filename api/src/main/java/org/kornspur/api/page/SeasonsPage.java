@@ -21,6 +21,8 @@ import org.kornspur.api.advice.AdviceResource;
 import org.kornspur.api.advice.CalibrationView;
 import org.kornspur.api.advice.ShareView;
 import org.kornspur.api.feed.StandingRow;
+import org.kornspur.api.resource.Parameters;
+import org.kornspur.api.resource.Unheeded;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.advice.PredictionAgainstTruth;
 import org.kornspur.standing.SeedMaterial;
@@ -32,6 +34,7 @@ public class SeasonsPage {
   @Inject Seen seen;
   @Inject Choices choices;
   @Inject AdviceResource advice;
+  @Inject Unheeded unheeded;
 
   /**
    * One season of a kind of subject.
@@ -94,7 +97,10 @@ public class SeasonsPage {
   @Needs(Action.ASK_ADVICE)
   @Produces(MediaType.TEXT_HTML + ";charset=UTF-8")
   @Operation(hidden = true)
-  public String seasons(@QueryParam("hybrid") String hybrid, @Context UriInfo uri) {
+  public String seasons(@QueryParam("hybrid") String given, @Context UriInfo uri) {
+    Parameters parameters = unheeded.parameters();
+    String hybrid = parameters.id("hybrid", given).orElse(null);
+    parameters.check();
     CalibrationView calibration = advice.calibration(hybrid);
     double least = least(calibration);
     return framing.render(
@@ -161,7 +167,7 @@ public class SeasonsPage {
   }
 
   private static boolean isOf(SeedMaterial material, String hybrid) {
-    return hybrid == null || hybrid.isBlank() || material.getHybridId().equals(hybrid);
+    return hybrid == null || material.getHybridId().equals(hybrid);
   }
 
   private static List<Part> bar(Tally tally, int most) {

@@ -17,6 +17,7 @@ import org.kornspur.api.access.Action;
 import org.kornspur.api.access.Needs;
 import org.kornspur.api.resource.Answers;
 import org.kornspur.api.resource.StandingFilter;
+import org.kornspur.api.resource.Unheeded;
 import org.kornspur.api.view.PageView;
 import org.kornspur.api.view.StandingLine;
 import org.kornspur.ingest.contract.Subject;
@@ -27,6 +28,7 @@ import org.kornspur.ingest.contract.Subject;
 public class StandingsPage {
   @Inject Framing framing;
   @Inject Answers answers;
+  @Inject Unheeded unheeded;
   @Inject Choices choices;
 
   /** A crop or lot as the list shows it. */
@@ -59,7 +61,8 @@ public class StandingsPage {
   }
 
   private String list(Room room, Subject.Kind kind, StandingFilter filter, UriInfo uri) {
-    PageView<StandingLine> found = answers.list(filter.query(Set.of(kind), false));
+    PageView<StandingLine> found =
+        answers.list(filter.query(Set.of(kind), false, unheeded.parameters()));
     return framing.render(
         Templates.standings(
             framing.around(room, found.asOf()),

@@ -114,13 +114,15 @@ public class SubjectSheets {
     Stream<String> inherited =
         view.inherited().stream()
             .filter(trouble -> trouble.weight().equals(weight))
-            .map(
-                trouble ->
-                    texts()
-                        .inheritedGate(
-                            trade().gate(trouble.gate()),
-                            Subject.parse(trouble.origin().subject()).id()));
+            .map(this::inheritedGate);
     return Stream.concat(own, inherited).distinct().collect(Collectors.joining("; "));
+  }
+
+  /** A gate that an ancestor does not meet, with the ancestor. */
+  public String inheritedGate(InheritedView trouble) {
+    return texts()
+        .inheritedGate(
+            trade().gate(trouble.gate()), Subject.parse(trouble.origin().subject()).id());
   }
 
   private SubjectSheet.CautionLine caution(Caution caution) {

@@ -101,7 +101,10 @@ public interface PaperMessages {
   @Message("Ancestor: {name}")
   String ancestor(String name);
 
-  @Message("{count} further ancestors are left out here; ask for their own dossiers.")
+  @Message(
+      "{#if count == '1'}1 further ancestor is left out here; ask for its own"
+          + " dossier.{#else}{count} further ancestors are left out here; ask for their own"
+          + " dossiers.{/if}")
   String leftOut(String count);
 
   @Message("No fact that is not printed above.")
@@ -186,7 +189,7 @@ public interface PaperMessages {
   String integrity();
 
   @Message(
-      "This dossier holds {facts} facts on {subjects} crops and lots. Their whole content is"
+      "This dossier holds {facts} {#if facts == '1'}fact{#else}facts{/if} on {subjects} {#if subjects == '1'}crop or lot{#else}crops and lots{/if}. Their whole content is"
           + " enclosed in this PDF as dossier.json. SHA-256 over the bytes of that file:")
   String hashed(String facts, String subjects);
 

@@ -7,6 +7,7 @@ import java.util.TreeMap;
 import java.util.regex.Pattern;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.ingest.intake.Counted;
 import org.kornspur.ingest.intake.Problem;
 
 /** Reads what was counted in store: kilograms by lot. */
@@ -43,7 +44,7 @@ public final class CountedStock {
       problems.add(
           new Problem(
               "stock",
-              lots.size() + " lots and " + masses.size() + " masses",
+              Counted.of(lots.size(), "lot(s)") + " and " + Counted.of(masses.size(), "mass(|es)"),
               "as many masses as lots, " + MOST_LOTS + " at most",
               "Give each lot its mass"));
       throw new ApiProblem(ProblemKind.INVALID_PARAMETER, problems);

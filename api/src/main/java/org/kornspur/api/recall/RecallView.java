@@ -12,6 +12,7 @@ import org.kornspur.api.view.AsOf;
 import org.kornspur.api.view.SubjectLink;
 import org.kornspur.api.view.TraceView;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.intake.Counted;
 import org.kornspur.processors.pedigree.ConditioningAccount;
 import org.kornspur.processors.pedigree.Delivery;
 import org.kornspur.processors.pedigree.LooseEnd;
@@ -239,13 +240,16 @@ public record RecallView(
   private static List<String> incompleteBecause(RecallDrill drill, Sight sight, AsOf asOf) {
     List<String> because = new ArrayList<>();
     if (!drill.back().complete()) {
-      because.add("The walk back stopped at " + drill.back().steps().size() + " crops and lots.");
+      because.add(
+          "The walk back stopped at "
+              + Counted.of(drill.back().steps().size(), "crop(s) and lot(s)")
+              + ".");
     }
     if (!drill.forward().complete()) {
       because.add(
           "The walk forward stopped at "
-              + drill.forward().steps().size()
-              + " crops, lots and customers.");
+              + Counted.of(drill.forward().steps().size(), "crop(s), lot(s) and customer(s)")
+              + ".");
     }
     if (seedOf(drill).anyMatch(subject -> !sight.sees(subject))) {
       because.add("It ends one step beyond the crops and lots that you may see.");

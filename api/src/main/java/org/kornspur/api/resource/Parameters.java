@@ -10,18 +10,34 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Consumer;
+import java.util.function.Function;
 import java.util.regex.Pattern;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.ingest.intake.Problem;
 
-/** Reads the parameters of one request and says all that is wrong with them at once. */
+/**
+ * Reads the parameters of one request and says all that is wrong with them at once. A parameter
+ * that is wrong reads as if it were not given.
+ */
 public final class Parameters {
   private static final int LONGEST = 64;
+  private static final String OF_A_LATER_VERSION = "UNKNOWN";
   private static final Pattern WHOLE = Pattern.compile("\\d{1,9}");
   private static final Pattern DECIMAL = Pattern.compile("\\d{1,9}(\\.\\d{1,9})?");
 
-  private final List<Problem> problems = new ArrayList<>();
+  private final List<WrongParameter> wrong = new ArrayList<>();
+  private final Consumer<List<WrongParameter>> answer;
+
+  /** Refuses the request where any is wrong. */
+  public Parameters() {
+    this(Parameters::refuse);
+  }
+
+  Parameters(Consumer<List<WrongParameter>> answer) {
+    this.answer = answer;
+  }
 
   /** A whole number within limits, both included. */
   public int whole(String name, String text, int otherwise, int least, int most) {
@@ -39,7 +55,7 @@ public final class Parameters {
         return Optional.of(number);
       }
     }
-    note(name, text, "a whole number from " + least + " to " + most, "Give such a number");
+    note(name, text, words -> words.whole(least, most), "Give such a number");
     return Optional.empty();
   }
 
@@ -54,17 +70,22 @@ public final class Parameters {
         return number;
       }
     }
-    note(name, text, "a number from " + least + " to " + most, "Give it with a decimal point");
+    note(name, text, words -> words.decimal(least, most), "Give it with a decimal point");
     return otherwise;
   }
 
   /** An id or the beginning of one; empty where it is not given. */
   public Optional<String> id(String name, String text) {
+    return text(name, text, LONGEST);
+  }
+
+  /** Text of so many characters at most; empty where it is not given. */
+  public Optional<String> text(String name, String text, int mostCharacters) {
     if (isAbsent(text)) {
       return Optional.empty();
     }
-    if (text.length() > LONGEST) {
-      note(name, text, "at most " + LONGEST + " characters", "Give an id");
+    if (text.length() > mostCharacters) {
+      note(name, text, words -> words.characters(mostCharacters), "Shorten it");
       return Optional.empty();
     }
     return Optional.of(text);
@@ -78,7 +99,7 @@ public final class Parameters {
     try {
       return Optional.of(OffsetDateTime.parse(text.strip()).toInstant());
     } catch (DateTimeParseException noTime) {
-      note(name, text, "a time with zone in ISO 8601, as 2024-06-01T00:00:00Z", "Give such a time");
+      note(name, text, LimitWords::time, "Give such a time");
       return Optional.empty();
     }
   }
@@ -89,14 +110,21 @@ public final class Parameters {
       return Optional.empty();
     }
     Optional<E> found =
-        Arrays.stream(kind.getEnumConstants())
+        askedFor(kind).stream()
             .filter(value -> value.name().equals(text.toUpperCase(Locale.ROOT).replace('-', '_')))
             .findFirst();
     if (found.isEmpty()) {
-      String known = Arrays.toString(kind.getEnumConstants());
-      note(name, text, "one of " + known.substring(1, known.length() - 1), "Choose one of these");
+      List<String> known = askedFor(kind).stream().map(Enum::name).toList();
+      note(name, text, words -> words.oneOf(known), "Choose one of these");
     }
     return found;
+  }
+
+  /** Without what stands in for the values of later versions: nothing here is of that kind. */
+  private static <E extends Enum<E>> List<E> askedFor(Class<E> kind) {
+    return Arrays.stream(kind.getEnumConstants())
+        .filter(value -> !value.name().equals(OF_A_LATER_VERSION))
+        .toList();
   }
 
   /** Values of a kind, as several parameters or parted by commas. */
@@ -111,16 +139,21 @@ public final class Parameters {
   /**
    * To be called when all are read.
    *
-   * @throws ApiProblem if any is wrong
+   * @throws ApiProblem if any is wrong, but for a page, which says so itself
    */
   public void check() {
-    if (!problems.isEmpty()) {
-      throw new ApiProblem(ProblemKind.INVALID_PARAMETER, problems);
+    if (!wrong.isEmpty()) {
+      answer.accept(wrong);
     }
   }
 
-  private void note(String name, String text, String limit, String remedy) {
-    problems.add(new Problem(name, Problem.shown(text), limit, remedy));
+  private static void refuse(List<WrongParameter> wrong) {
+    throw new ApiProblem(
+        ProblemKind.INVALID_PARAMETER, wrong.stream().map(WrongParameter::problem).toList());
+  }
+
+  private void note(String name, String text, Function<LimitWords, String> limit, String remedy) {
+    wrong.add(new WrongParameter(name, Problem.shown(text), limit, remedy));
   }
 
   private static boolean isAbsent(String text) {

@@ -64,7 +64,12 @@ public class QuarantineResource {
           @DefaultValue("50")
           @QueryParam("size")
           String size) {
-    Parameters parameters = new Parameters();
+    return list(state, page, size, new Parameters());
+  }
+
+  /** The same, with what is wrong answered as {@code parameters} does. */
+  public PageView<QuarantineLine> list(
+      List<String> state, String page, String size, Parameters parameters) {
     Set<QuarantineState> states = parameters.any("state", state, QuarantineState.class);
     int pageNumber = parameters.whole("page", page, 1, 1, 1_000_000);
     int pageSize = parameters.whole("size", size, 50, 1, 1000);

@@ -93,7 +93,11 @@ public final class StandingFilter {
 
   /** The question that the parameters make; see {@link StandingQuery}. */
   public StandingQuery query(Set<Subject.Kind> kinds, boolean owing) {
-    Parameters parameters = new Parameters();
+    return query(kinds, owing, new Parameters());
+  }
+
+  /** The same, with what is wrong answered as {@code parameters} does. */
+  public StandingQuery query(Set<Subject.Kind> kinds, boolean owing, Parameters parameters) {
     StandingQuery query =
         new StandingQuery(
             kinds,

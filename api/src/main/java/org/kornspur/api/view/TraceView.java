@@ -11,6 +11,7 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.api.access.Sight;
 import org.kornspur.api.feed.StandingRow;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.intake.Counted;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.pedigree.Trace;
 import org.kornspur.standing.StandingState;
@@ -163,13 +164,13 @@ public record TraceView(
   private static String note(Trace trace, int unresolved, AsOf asOf) {
     if (!trace.complete()) {
       return "Incomplete: the walk stopped at "
-          + trace.steps().size()
-          + " subjects. Ask again with a larger value of most.";
+          + Counted.of(trace.steps().size(), "subject(s)")
+          + ". Ask again with a larger value of most.";
     }
     if (unresolved > 0) {
       return "Incomplete: "
-          + unresolved
-          + " crops or lots are named and nothing else is known of them. Bring their facts.";
+          + Counted.of(unresolved, "(crop or lot is|crops or lots are)")
+          + " named and nothing else is known of them. Bring their facts.";
     }
     return asOf.complete()
         ? "Complete as far as facts have come in."

@@ -172,7 +172,7 @@ function activePlans() {
 function amount(plan, units) {
   return plan.pieceM2 > 0
     ? `${shownNumber(Math.max(0, Math.ceil(units * plan.pieceM2 - 1e-6)))}\u00a0m²`
-    : say('plants', { n: shownNumber(units) });
+    : units === 1 ? texts.onePlant : say('plants', { n: shownNumber(units) });
 }
 
 function decision(plan) {

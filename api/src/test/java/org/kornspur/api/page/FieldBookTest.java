@@ -372,6 +372,26 @@ class FieldBookTest {
     grows.close();
   }
 
+  /** Source: demo-events/ABOUT.md, a neighbour's rye 318.6 m away where 500 m are asked for. */
+  @Test
+  void aCropThatIsNotFitSaysWhyAsItsOwnPageDoes() {
+    BrowserContext walks = inspector(Screen.NARROW);
+    Page page = walks.newPage();
+    page.navigate(root + "field-book/crops/C25-S01");
+    Locator reason = page.locator("#reasons li");
+    assertThat(reason).hasCount(1);
+    assertThat(reason).containsText("Isolation distance: ");
+    assertThat(reason).containsText("318.6 m");
+    String sentence = reason.locator("span").textContent();
+    LookedAt.whole(page, "field-book-not-fit-NARROW");
+    page.locator("#reasons a").click();
+    assertThat(page.locator(".gate").first()).containsText(sentence);
+    page.navigate(root + "field-book/crops/C26-S13");
+    assertThat(page.locator(".state").first()).hasText("fit");
+    assertThat(page.locator("#reasons")).hasCount(0);
+    walks.close();
+  }
+
   @Test
   void aThumbFindsEveryPadWithoutScrollingSideways() {
     BrowserContext person = inspector(Screen.NARROW);

@@ -21,6 +21,7 @@ import static org.hamcrest.Matchers.startsWith;
 import io.quarkus.test.common.http.TestHTTPResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
+import io.restassured.path.json.JsonPath;
 import io.restassured.response.Response;
 import io.restassured.specification.RequestSpecification;
 import java.io.BufferedReader;
@@ -37,6 +38,9 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Predicate;
@@ -387,7 +391,8 @@ class InterfaceTest {
     problem(malformedContentType(), 415).then().body("problems[0].value", containsString("report"));
     problem(when().get("/api/v1/lots?page=x&state=GOOD&size=5000"), 400)
         .then()
-        .body("problems.field", containsInAnyOrder("page", "state", "size"));
+        .body("problems.field", containsInAnyOrder("page", "state", "size"))
+        .body("problems.limit", hasItem("one of FIT, NOT_FIT, EVIDENCE_OWED"));
     problem(post("[{\"a\": 1}, {\"a\":: 2}]"), 400)
         .then()
         .body("detail", containsString("(line 1, column "));
@@ -395,6 +400,81 @@ class InterfaceTest {
     problem(post("[" + "[".repeat(60) + "]".repeat(60) + "]"), 400);
     String kind = problem(when().get("/api/v1/nowhere"), 404).jsonPath().getString("type");
     when().get(kind).then().statusCode(200).body("type", equalTo(kind));
+  }
+
+  @Test
+  void aMistypedFilterIsRefusedAndNotPassedOver() {
+    problem(when().get("/api/v1/lots?stat=NOT_FIT&size=1"), 400)
+        .then()
+        .body("type", equalTo("/problems/invalid-parameter"))
+        .body("problems.size()", equalTo(1))
+        .body("problems[0].field", equalTo("stat"))
+        .body("problems[0].value", equalTo("'NOT_FIT'"))
+        .body("problems[0].limit", containsString("sort, state"));
+    problem(when().get("/api/v1/fact-types?a=%F0%9F"), 400);
+    problem(when().get("/api/v1/lots/none-such?year=2024"), 400)
+        .then()
+        .body("problems[0].limit", equalTo("no parameter at this address"));
+    when().get("/api/v1/epcis/events?perPage=1").then().statusCode(200);
+  }
+
+  /** Source: the OpenAPI document that is served, read as text and not through our own classes. */
+  @Test
+  void theParametersThatAreKnownAreThoseThatOpenApiLists() {
+    JsonPath openApi = given().accept("application/json").get("/openapi").jsonPath();
+    Map<String, Map<String, Object>> paths = openApi.getMap("paths");
+    int withParameters = 0;
+    for (var path : paths.entrySet()) {
+      boolean namesAreFixed =
+          path.getKey().startsWith("/api/v1") && !path.getKey().startsWith("/api/v1/epcis");
+      if (!namesAreFixed || !path.getValue().containsKey("get")) {
+        continue;
+      }
+      Set<String> listed = queryParameters((Map<?, ?>) path.getValue().get("get"));
+      withParameters += listed.isEmpty() ? 0 : 1;
+      problem(when().get(path.getKey().replaceAll("\\{[^}]*}", "x") + "?no-such=1"), 400)
+          .then()
+          .body(
+              "problems[0].limit",
+              equalTo(
+                  listed.isEmpty()
+                      ? "no parameter at this address"
+                      : "one of the parameters " + String.join(", ", listed)));
+    }
+    assertThat(withParameters).as("addresses with parameters").isGreaterThan(10);
+  }
+
+  private static Set<String> queryParameters(Map<?, ?> operation) {
+    Set<String> names = new TreeSet<>();
+    if (operation.get("parameters") instanceof List<?> parameters) {
+      for (Object parameter : parameters) {
+        if (parameter instanceof Map<?, ?> one && "query".equals(one.get("in"))) {
+          names.add(String.valueOf(one.get("name")));
+        }
+      }
+    }
+    return names;
+  }
+
+  /** Source of the statuses: RFC 9110, 15.5.15; RFC 6585, 5. */
+  @Test
+  void aLongAddressAndLargeHeadersAreAnsweredInWords() {
+    given()
+        .accept("text/html")
+        .get("/trace?q=" + "9".repeat(5_000))
+        .then()
+        .statusCode(200)
+        .body(containsString("5000 characters"))
+        .body(containsString("a text of at most 128 characters"))
+        .body(containsString("maxlength=\"128\""));
+    problem(when().get("/trace?q=" + "9".repeat(9_000)), 414)
+        .then()
+        .body("type", equalTo("/problems/address-too-long"))
+        .body("problems[0].limit", equalTo("at most 8000 characters"));
+    problem(given().header("X-Much", "9".repeat(25_000)).get("/api/v1/lots"), 431)
+        .then()
+        .body("problems[0].limit", containsString("20480"));
+    when().get("/problems/address-too-long").then().statusCode(200).body("status", equalTo(414));
   }
 
   @Test

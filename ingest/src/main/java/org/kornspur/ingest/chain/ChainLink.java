@@ -2,6 +2,7 @@ package org.kornspur.ingest.chain;
 
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
+import org.kornspur.ingest.intake.Counted;
 import org.kornspur.ingest.seal.Hash;
 
 /**
@@ -82,7 +83,7 @@ public record ChainLink(
               + " bytes and begins with "
               + VERSION
               + "; this record has "
-              + (value == null ? "no value" : value.length + " bytes"));
+              + (value == null ? "no value" : Counted.of(value.length, "byte(s)")));
     }
     ByteBuffer bytes = ByteBuffer.wrap(value, 1, WRITTEN_BYTES - 1);
     int partition = bytes.getInt();

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.kornspur.ingest.chain.Finding.Kind;
+import org.kornspur.ingest.intake.Counted;
 import org.kornspur.ingest.seal.Hash;
 
 /**
@@ -170,7 +171,7 @@ final class Segment {
               0,
               there.get(0).offset(),
               there.get(0).factId(),
-              width + " records that lead to the hash " + gapHash,
+              Counted.of(width, "record( that leads|s that lead) to the hash ") + gapHash,
               there.size() + " records, from this one on"));
     }
     LogRecord.Entry first = there.get(0);
@@ -195,7 +196,7 @@ final class Segment {
         offset,
         named.map(ChainLink::factId).orElse(""),
         "the record of link " + sequence + ", under a checkpoint that signs " + until.sequence(),
-        howMany + " records too few before link " + (until.sequence() + 1));
+        Counted.of(howMany, "record(s)") + " too few before link " + (until.sequence() + 1));
   }
 
   private Finding brokenLink(ChainLink right) {

@@ -18,6 +18,7 @@ import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import org.kornspur.ingest.contract.FactType;
+import org.kornspur.ingest.intake.Counted;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.intake.Problems;
 import org.kornspur.ingest.json.FactIntake;
@@ -120,7 +121,7 @@ final class CsvFile {
     if (problems.none() && cells.size() != header.size()) {
       problems.addDescribed(
           "",
-          cells.size() + " cells",
+          Counted.of(cells.size(), "cell(s)"),
           header.size() + " cells, as in the header line",
           "Look for a missing or needless separator, or a text with a comma and no quotation"
               + " marks");

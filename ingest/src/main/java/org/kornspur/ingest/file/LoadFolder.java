@@ -32,6 +32,11 @@ public final class LoadFolder {
 
   private LoadFolder() {}
 
+  /** How it is called, in lines for a person. */
+  public static String usage() {
+    return LoadOptions.USAGE;
+  }
+
   /** Ends the process with 0 where all was accepted, 2 where some was refused, 1 on failure. */
   @SuppressWarnings(
       "SystemConsoleNull") // where Java 22 gives a console always, the bar shows always

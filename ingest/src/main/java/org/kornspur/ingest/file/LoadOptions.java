@@ -32,8 +32,9 @@ record LoadOptions(
         --producer FILE         further settings of the Kafka producer, as Java properties
         --report FILE           write the report there too
         --check-only            read and check, send nothing
+        --help                  print this
       Exit code: 0 all accepted, 2 some refused, 1 failed.
-      To verify instead what was loaded: java -jar ingest.jar verify
+      To verify instead what was loaded: java -jar ingest.jar verify --help
       """;
 
   /**

@@ -2,6 +2,7 @@ package org.kornspur.ingest.file;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.kornspur.ingest.intake.Counted;
 import org.kornspur.ingest.intake.Problem;
 
 /**
@@ -51,10 +52,10 @@ public record LoadReport(
 
   /** The sums in one line. */
   public String summary() {
-    return files
-        + " files, "
-        + inputs()
-        + " inputs: "
+    return Counted.of(files, "file(s)")
+        + ", "
+        + Counted.of(inputs(), "input(s)")
+        + ": "
         + accepted
         + " accepted, "
         + refused

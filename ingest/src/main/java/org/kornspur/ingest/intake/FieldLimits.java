@@ -68,14 +68,14 @@ public final class FieldLimits {
     if (least instanceof Number min && size < min.intValue()) {
       into.addDescribed(
           path,
-          size + " elements",
-          "at least " + min.intValue() + " elements",
+          Counted.of(size, "element(s)"),
+          "at least " + Counted.of(min.intValue(), "element(s)"),
           "Give all of them; a fact with too few says nothing");
     }
     if (size > MOST_ELEMENTS) {
       into.addDescribed(
           path,
-          size + " elements",
+          Counted.of(size, "element(s)"),
           "at most " + MOST_ELEMENTS + " elements",
           "Divide the fact, or thin out the corners of the outline");
     }

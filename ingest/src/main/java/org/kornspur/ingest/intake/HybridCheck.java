@@ -68,7 +68,7 @@ final class HybridCheck {
     if (!seeds.contains(hybrid.getHybridId())) {
       into.addDescribed(
           "crosses",
-          crosses.size() + " crosses",
+          Counted.of(crosses.size(), "cross(|es)"),
           "one cross whose seed is the hybrid (" + hybrid.getHybridId() + ")",
           "Add the last cross: sterile seed parent by restorer pollinator");
     }

@@ -36,7 +36,7 @@ final class OutlineCheck {
     if (outline.size() > MOST_CORNERS) {
       into.addDescribed(
           path,
-          outline.size() + " corners",
+          Counted.of(outline.size(), "corner(s)"),
           "at most " + MOST_CORNERS + " corners",
           "Thin out the outline; a corner every few metres is enough");
       return;
@@ -49,7 +49,7 @@ final class OutlineCheck {
     if (distinct < 3) {
       into.addDescribed(
           path,
-          distinct + " distinct corners",
+          Counted.of(distinct, "distinct corner(s)"),
           "at least 3 distinct corners",
           "Give the corners of the field in order; two make a line");
       return;

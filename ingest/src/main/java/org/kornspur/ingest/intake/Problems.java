@@ -52,7 +52,7 @@ public final class Problems {
     all.add(
         new Problem(
             "",
-            (count - WRITTEN_OUT) + " further problems",
+            Counted.of(count - WRITTEN_OUT, "further problem(s)"),
             "no more than " + WRITTEN_OUT + " are written out",
             "Mend those above and send the input again"));
     return List.copyOf(all);

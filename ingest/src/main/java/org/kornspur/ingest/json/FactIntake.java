@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Optional;
 import org.kornspur.ingest.act.SignedActs;
 import org.kornspur.ingest.contract.FactType;
+import org.kornspur.ingest.intake.Counted;
 import org.kornspur.ingest.intake.FactChecks;
 import org.kornspur.ingest.intake.FieldLimits;
 import org.kornspur.ingest.intake.Problem;
@@ -66,7 +67,7 @@ public final class FactIntake {
       return accept(StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(utf8)).toString());
     } catch (CharacterCodingException e) {
       return refused(
-          utf8.length + " bytes that are not UTF-8",
+          Counted.of(utf8.length, "byte( that is|s that are) not UTF-8"),
           "text in UTF-8",
           "Save or send the text as UTF-8");
     }

@@ -11,6 +11,7 @@ import org.apache.avro.LogicalType;
 import org.apache.avro.LogicalTypes;
 import org.apache.avro.Schema;
 import org.apache.avro.specific.SpecificData;
+import org.kornspur.ingest.intake.Counted;
 import org.kornspur.ingest.intake.Problem;
 
 /** Single JSON values: how they are read by schema, and how they are spoken of in messages. */
@@ -97,8 +98,8 @@ final class Json {
       return "absent";
     }
     return switch (json.getNodeType()) {
-      case OBJECT -> "an object of " + json.size() + " fields";
-      case ARRAY -> "a list of " + json.size() + " elements";
+      case OBJECT -> "an object of " + Counted.of(json.size(), "field(s)");
+      case ARRAY -> "a list of " + Counted.of(json.size(), "element(s)");
       case STRING -> "text";
       case NUMBER -> "the number " + number(json);
       case BOOLEAN -> json.booleanValue() ? "true" : "false";

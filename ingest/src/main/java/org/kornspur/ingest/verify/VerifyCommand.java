@@ -15,6 +15,7 @@ import org.kornspur.ingest.chain.PartitionLog;
 import org.kornspur.ingest.chain.PartitionReport;
 import org.kornspur.ingest.chain.UnreadableChain;
 import org.kornspur.ingest.chain.Verification;
+import org.kornspur.ingest.intake.Counted;
 import org.kornspur.ingest.proof.Proof;
 import org.kornspur.ingest.proof.ProofFinding;
 import org.kornspur.ingest.proof.ProofJson;
@@ -43,6 +44,11 @@ public final class VerifyCommand {
   private VerifyCommand(PrintStream out, VerifyOptions options) {
     this.out = out;
     this.options = options;
+  }
+
+  /** How it is called, in lines for a person. */
+  public static String usage() {
+    return VerifyOptions.USAGE;
   }
 
   /**
@@ -111,7 +117,8 @@ public final class VerifyCommand {
 
   private int conclude(long signed, long records) {
     if (records > 0 && signed == 0) {
-      out.println("NOTHING SIGNED: no checkpoint covers any of " + records + " records.");
+      out.println(
+          "NOTHING SIGNED: no checkpoint covers any of " + Counted.of(records, "record(s)") + ".");
       return NOTHING_SIGNED;
     }
     out.println("INTACT: " + signed + " of " + records + " are as they were signed.");
@@ -120,12 +127,12 @@ public final class VerifyCommand {
 
   private void print(PartitionReport report) {
     out.println(
-        "Partition %d: %d records, %d signed by %d checkpoints%s, %d chained and not signed yet,"
+        "Partition %d: %s, %d signed by %s%s, %d chained and not signed yet,"
                 .formatted(
                     report.partition(),
-                    report.records(),
+                    Counted.of(report.records(), "record(s)"),
                     report.signed(),
-                    report.checkpoints(),
+                    Counted.of(report.checkpoints(), "checkpoint(s)"),
                     report.signedUntil().map(at -> " until " + at).orElse(""),
                     report.unsigned())
             + " %d not chained yet%s."
@@ -151,11 +158,11 @@ public final class VerifyCommand {
                 .toList());
     List<ProofFinding> findings = ProofVerification.of(proof, trusted);
     out.println(
-        "%s, exported %s: %d facts, %d signed, %d chained and not signed yet, %d from before the"
+        "%s, exported %s: %s, %d signed, %d chained and not signed yet, %d from before the"
                 .formatted(
                     proof.manifest().subject(),
                     proof.manifest().exportedAt(),
-                    proof.facts().size(),
+                    Counted.of(proof.facts().size(), "fact(s)"),
                     proof.signed(),
                     proof.unsigned(),
                     proof.unchained())

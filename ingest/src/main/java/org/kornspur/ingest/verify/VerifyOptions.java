@@ -38,6 +38,7 @@ record VerifyOptions(
         --checkpoints FILE    checkpoints handed out earlier, one after the other: shows
                               whether the log was cut off since
         --consumer FILE       further settings of the Kafka consumer, as Java properties
+        --help                print this
       Exit code: 0 as it was signed, 2 nothing is signed yet, 3 tampered with, 1 could not verify.
       """;
 

@@ -29,7 +29,7 @@ class LoadFolderTest {
     int code = run(false, folder.toString(), "--check-only");
 
     assertThat(code).isZero();
-    assertThat(text(out)).isEqualTo("1 files, 1 inputs: 1 accepted, 0 refused\n");
+    assertThat(text(out)).isEqualTo("1 file, 1 input: 1 accepted, 0 refused\n");
     assertThat(text(err)).isEqualTo("[1/1] facts.ndjson\n");
   }
 

@@ -230,7 +230,7 @@ class FactChecksTest {
     return Stream.of(
         Arguments.of("a ring that is closed by hand", ring(0, 0, 0, 1, 1, 1, 0, 0), null),
         Arguments.of("two corners, one twice", ring(0, 0, 0, 1, 0, 0), "2 distinct corners"),
-        Arguments.of("one point", ring(0, 0, 0, 0, 0, 0), "1 distinct corners"),
+        Arguments.of("one point", ring(0, 0, 0, 0, 0, 0), "1 distinct corner"),
         Arguments.of("a bow tie", ring(0, 0, 1, 1, 1, 0, 0, 1), "at lon 10.005 lat 52.005"),
         Arguments.of("a line there and back", ring(0, 0, 1, 0, 2, 0), "at lon"),
         Arguments.of("a side that is touched", ring(0, 0, 2, 0, 2, 2, 1, 0, 0, 2), "at lon"),

@@ -182,7 +182,7 @@ class FactJsonTest {
           "seeds": 100      | "seeds": 100.5        | replicates[0].seeds | 100.5
           "seeds": 100      | "seeds": 2147483648   | replicates[0].seeds | 2147483648
           "seeds": 100      | "seeds": 1e400        | replicates[0].seeds | Infinity
-          "seeds": 100      | "seeds": [100]        | replicates[0].seeds | a list of 1 elements
+          "seeds": 100      | "seeds": [100]        | replicates[0].seeds | a list of 1 element
           "GerminationTest" | "germinationtest"     | type                | 'germinationtest'
           "GerminationTest" | 3                     | type                | 3
           +02:00            | ~~                    | header.happenedAt   | '2024-09-02T10:00:00'

@@ -66,7 +66,7 @@ public record HeterogeneityAdvice(
   private static void check(Attribute attribute, List<Double> results) {
     if (results.size() < 2 || results.size() > MOST_CONTAINERS) {
       throw new IllegalArgumentException(
-          "The test takes the results of 2 to %d containers; there are %d. Sample containers one by one."
+          "The test takes the results of 2 to %d containers; it was given %d. Sample containers one by one."
               .formatted(MOST_CONTAINERS, results.size()));
     }
     double most = attribute == Attribute.OTHER_SEEDS ? 1e6 : 100;

@@ -12,6 +12,7 @@ import org.kornspur.contract.CropRole;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.Harvest;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.intake.Counted;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.statistics.ExactBinomial;
 import org.kornspur.processors.statistics.ExpectedHybridity;
@@ -137,8 +138,8 @@ public record HybridityAdvice(
         new Spread(
             interval.lower(), (double) count.shedding() / count.examined(), interval.upper()),
         "share",
-        "Counted: %d shedding among %d females examined; exact binomial interval"
-            .formatted(count.shedding(), count.examined()),
+        "Counted: %d shedding among %s examined; exact binomial interval"
+            .formatted(count.shedding(), Counted.of(count.examined(), "female(s)")),
         count.factIds());
   }
 

@@ -7,6 +7,7 @@ import java.util.OptionalInt;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.InspectedPart;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.intake.Counted;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
@@ -263,14 +264,18 @@ public record InspectionAdvice(Subject crop, Terms terms, List<Count> counts, St
           case REJECT -> "the count may stop, and speaks against the crop";
         };
     String most =
-        plan.map(found -> "; it ends at %d units at the latest".formatted(found.mostUnits()))
+        plan.map(
+                found ->
+                    "; it ends at %s at the latest"
+                        .formatted(Counted.of(found.mostUnits(), "unit(s)")))
             .orElse("; with these risks a sequential count would take too long");
     String atOnce =
         fixed
             .map(
                 found ->
-                    "; a count of fixed size takes %d units and accepts with at most %d"
-                        .formatted(found.examined(), found.acceptanceNumber()))
+                    "; a count of fixed size takes %s and accepts with at most %d"
+                        .formatted(
+                            Counted.of(found.examined(), "unit(s)"), found.acceptanceNumber()))
             .orElse("");
     return "%s: %d among %d (%s), limit %s (%s): %s%s%s."
         .formatted(
@@ -291,7 +296,7 @@ public record InspectionAdvice(Subject crop, Terms terms, List<Count> counts, St
           .formatted(crop.id());
     }
     long open = counts.stream().filter(count -> count.decision() == Decision.GO_ON).count();
-    return "Of %d counts in crop %s %d may stop. Advice, not a gate: the law holds the count itself against its limit."
-        .formatted(counts.size(), crop.id(), counts.size() - open);
+    return "Of %s in crop %s %d may stop. Advice, not a gate: the law holds the count itself against its limit."
+        .formatted(Counted.of(counts.size(), "count(s)"), crop.id(), counts.size() - open);
   }
 }

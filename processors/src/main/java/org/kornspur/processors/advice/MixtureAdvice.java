@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.kornspur.contract.ShareBasis;
+import org.kornspur.ingest.intake.Counted;
 import org.kornspur.processors.dossier.SeedMeasures;
 import org.kornspur.processors.judging.Standing;
 import org.kornspur.processors.statistics.BlendCalculator;
@@ -220,12 +221,13 @@ public record MixtureAdvice(
 
     private String refusal(double mostKg) {
       String wanted =
-          "%s at %s %% pollinator of %s (give or take %s percentage points) cannot be mixed"
+          "%s at %s %% pollinator of %s (give or take %s %s) cannot be mixed"
               .formatted(
                   Figures.kilograms(request.massKg()),
                   Figures.number(request.targetPercent()),
                   words(request.basis()),
-                  Figures.number(request.tolerancePercentPoints()));
+                  Figures.number(request.tolerancePercentPoints()),
+                  Counted.noun(request.tolerancePercentPoints(), "percentage point(s)"));
       for (boolean pollinator : new boolean[] {false, true}) {
         if (lots.stream().noneMatch(lot -> lot.pollinator() == pollinator)) {
           return "%s: no fit lot of the %s with the tests that this takes is in stock. Release, test or bring in one."

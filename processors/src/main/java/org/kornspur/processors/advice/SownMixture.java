@@ -13,6 +13,7 @@ import org.kornspur.contract.LotMass;
 import org.kornspur.contract.ShareBasis;
 import org.kornspur.contract.Sowing;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.intake.Counted;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.dossier.Report.Scheme;
@@ -176,7 +177,8 @@ final class SownMixture {
             WHAT,
             new Spread(interval.lower(), (double) pollinator / kernels, interval.upper()),
             "share",
-            "Sample of the mixture, %d of %d kernels pollinator".formatted(pollinator, kernels),
+            "Sample of the mixture, %d of %s pollinator"
+                .formatted(pollinator, Counted.of(kernels, "kernel(s)")),
             usable.stream().map(sample -> sample.getHeader().getFactId()).toList()));
   }
 

@@ -10,6 +10,7 @@ import org.kornspur.contract.BlendComposition;
 import org.kornspur.contract.CompositionMethod;
 import org.kornspur.contract.ShareBasis;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.intake.Counted;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.dossier.Report.Scheme;
@@ -171,12 +172,12 @@ final class BlendShare implements GateRule {
             percent,
             Optional.of(interval),
             List.of(factId),
-            "Pollinator makes up %s %% of %s by a sample (%d of %d kernels; between %s and %s %% with %s confidence)"
+            "Pollinator makes up %s %% of %s by a sample (%d of %s; between %s and %s %% with %s confidence)"
                 .formatted(
                     Wording.number(percent),
                     words(stated.basis()),
                     pollinator,
-                    kernels,
+                    Counted.of(kernels, "kernel(s)"),
                     Wording.number(interval.lower()),
                     Wording.number(interval.upper()),
                     Wording.percent(CONFIDENCE)));
@@ -268,10 +269,11 @@ final class BlendShare implements GateRule {
           "breeder",
           lot.rulebook().edition(),
           "master data of hybrid %s, fact %s".formatted(scheme.hybridId(), scheme.factId()),
-          "ratio %s %% with a tolerance of %s percentage points%s"
+          "ratio %s %% with a tolerance of %s %s%s"
               .formatted(
                   Wording.number(scheme.pollinatorSharePercent()),
                   Wording.number(scheme.tolerancePercentPoints()),
+                  Counted.noun(scheme.tolerancePercentPoints(), "percentage point(s)"),
                   added),
           lot.on(),
           Optional.empty(),

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import org.kornspur.contract.OtherSeedDetermination;
+import org.kornspur.ingest.intake.Counted;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.verdict.Gate;
@@ -32,7 +33,7 @@ final class CountedSamples {
   /**
    * Judges one kind of seed or body.
    *
-   * @param what what is counted, in the plural
+   * @param what what is counted; see {@link Counted}
    * @param count its count in a sample; null where it was not counted
    * @param remedy what to do where the limit is not met
    */
@@ -46,7 +47,10 @@ final class CountedSamples {
     Optional<OtherSeedDetermination> first = latest(1, count);
     if (first.isEmpty()) {
       return Finding.missing(
-          gate, aspect, limit, "a first sample in which %s were counted".formatted(what));
+          gate,
+          aspect,
+          limit,
+          "a first sample in which %s were counted".formatted(Counted.plural(what)));
     }
     Finding finding = finding(gate, aspect, what, first.get(), count);
     if (tooLight(first.get())) {
@@ -120,8 +124,8 @@ final class CountedSamples {
         inLeast,
         Optional.empty(),
         List.of(sample.getHeader().getFactId()),
-        "The sample of %s g has %d %s%s"
-            .formatted(Wording.number(sample.getSampleG()), counted, what, proportion));
+        "The sample of %s g has %s%s"
+            .formatted(Wording.number(sample.getSampleG()), Counted.of(counted, what), proportion));
   }
 
   private boolean tooLight(OtherSeedDetermination sample) {

@@ -33,7 +33,7 @@ final class Ergot implements GateRule {
         samples.judge(
             Gate.ERGOT,
             "",
-            "bodies of ergot",
+            "bod(y|ies) of ergot",
             limit,
             OtherSeedDetermination::getErgotBodies,
             samples.remedy("Clean the lot again and have it sampled anew."));

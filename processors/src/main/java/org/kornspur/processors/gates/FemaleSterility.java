@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.function.ToIntFunction;
 import org.kornspur.contract.CropRole;
 import org.kornspur.contract.SterilityCheck;
+import org.kornspur.ingest.intake.Counted;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
@@ -48,7 +49,7 @@ final class FemaleSterility implements GateRule {
     List<Verdict> verdicts = new ArrayList<>();
     verdict(
             "plants in flower",
-            "shedding plants",
+            "shedding plant(s)",
             checks.stream().filter(check -> check.getPlantsExamined() > 0).toList(),
             SterilityCheck::getPlantsShedding,
             SterilityCheck::getPlantsExamined,
@@ -56,7 +57,7 @@ final class FemaleSterility implements GateRule {
         .ifPresent(verdicts::add);
     verdict(
             "bagged ears",
-            "bagged ears with seed",
+            "bagged ear(s) with seed",
             checks.stream()
                 .filter(check -> check.getBaggedEars() != null && check.getBaggedEars() > 0)
                 .filter(check -> check.getBaggedEarsWithSeed() != null)
@@ -109,8 +110,8 @@ final class FemaleSterility implements GateRule {
                 Optional.of(
                     Finding.measuredPercent(ExactBinomial.interval(all - failed, all, CONFIDENCE))),
                 checks.stream().map(check -> check.getHeader().getFactId()).toList(),
-                "Sterility of the female by %s is %s %% (%d %s among %d)"
-                    .formatted(aspect, Wording.number(percent), failed, whatFails, all))
+                "Sterility of the female by %s is %s %% (%s among %d)"
+                    .formatted(aspect, Wording.number(percent), Counted.of(failed, whatFails), all))
             .against(limit, REMEDY));
   }
 }

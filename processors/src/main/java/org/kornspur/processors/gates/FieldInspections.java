@@ -3,6 +3,7 @@ package org.kornspur.processors.gates;
 import java.util.List;
 import java.util.Optional;
 import org.kornspur.contract.FieldInspection;
+import org.kornspur.ingest.intake.Counted;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
@@ -37,13 +38,15 @@ final class FieldInspections implements GateRule {
             visits,
             Optional.empty(),
             inspections.stream().map(inspection -> inspection.getHeader().getFactId()).toList(),
-            "Field inspectors visited the crop %d time%s"
-                .formatted(visits, visits == 1 ? "" : "s"));
+            "Field inspectors visited the crop " + Counted.of(visits, "time(s)"));
     return limit.holds(visits)
         ? finding.against(limit, "")
         : finding.owed(
             limit,
-            "the report of %s further visit(s)".formatted(Wording.number(limit.value() - visits)),
+            "the report of %s further %s"
+                .formatted(
+                    Wording.number(limit.value() - visits),
+                    Counted.noun(limit.value() - visits, "visit(s)")),
             "that is too few");
   }
 }

@@ -2,6 +2,7 @@ package org.kornspur.processors.gates;
 
 import java.util.List;
 import java.util.Optional;
+import org.kornspur.ingest.intake.Counted;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.statistics.Interval;
 import org.kornspur.processors.verdict.Gate;
@@ -90,7 +91,7 @@ record Finding(
         "a correction of fact " + factId,
         Optional.of(limit),
         List.of(factId),
-        "Fact %s has %d %s among %d looked at, which cannot be. The limit is %s (%s). Correct the fact."
-            .formatted(factId, found, what, of, limit.wording(), limit.citation()));
+        "Fact %s has %s among %d looked at, which cannot be. The limit is %s (%s). Correct the fact."
+            .formatted(factId, Counted.of(found, what), of, limit.wording(), limit.citation()));
   }
 }

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import org.kornspur.contract.Category;
 import org.kornspur.contract.GerminationTest;
+import org.kornspur.ingest.intake.Counted;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
@@ -94,7 +95,7 @@ final class Germination implements GateRule {
                     .owed(
                         least,
                         "a test of at least %s seeds".formatted(Wording.number(least.value())),
-                        "%d seeds are too few to judge by".formatted(seeds)));
+                        Counted.of(seeds, "seed( is|s are) too few to judge by")));
   }
 
   private static Optional<Verdict> tooFarApart(GerminationTest test, Limit limit) {
@@ -105,9 +106,9 @@ final class Germination implements GateRule {
               .owed(
                   limit,
                   "a retest, four replicates of 100",
-                  "its replicates lie %d percentage points apart, where at most %d are tolerated (%s)"
+                  "its replicates lie %s apart, where at most %d are tolerated (%s)"
                       .formatted(
-                          exceeded.rangePercent(),
+                          Counted.of(exceeded.rangePercent(), "percentage point(s)"),
                           exceeded.toleratedPercent(),
                           exceeded.source().cited())));
     }
@@ -137,10 +138,11 @@ final class Germination implements GateRule {
           .owed(
               limit,
               "a further test",
-              "the test that it repeats gave %d %%, and %s percentage points lie between them where at most %s are tolerated (%s)"
+              "the test that it repeats gave %d %%, and %s between them where at most %s are tolerated (%s)"
                   .formatted(
                       first,
-                      Wording.number(apart.difference()),
+                      Wording.number(apart.difference())
+                          + Counted.noun(apart.difference(), " percentage point( lies|s lie)"),
                       Wording.number(apart.tolerated()),
                       apart.source().cited()));
     }
@@ -170,7 +172,9 @@ final class Germination implements GateRule {
         percent,
         Optional.of(Finding.measuredPercent(ExactBinomial.interval(normal, seeds, CONFIDENCE))),
         List.of(id(test)),
-        "Germination is %d %% (%d normal seedlings of %d seeds)".formatted(percent, normal, seeds));
+        "Germination is %d %% (%s of %s)"
+            .formatted(
+                percent, Counted.of(normal, "normal seedling(s)"), Counted.of(seeds, "seed(s)")));
   }
 
   private static String remedy(SeedLot lot) {

@@ -10,6 +10,7 @@ import java.util.stream.Collectors;
 import org.kornspur.contract.CropRole;
 import org.kornspur.contract.FieldInspection;
 import org.kornspur.contract.InspectedPart;
+import org.kornspur.ingest.intake.Counted;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
@@ -129,7 +130,7 @@ final class OffTypes implements GateRule {
             limit,
             count.getOffTypePlants(),
             count.getPlantsCounted(),
-            "plants not true to type",
+            "plant(s) not true to type",
             count.getHeader().getFactId());
       }
     }
@@ -141,16 +142,21 @@ final class OffTypes implements GateRule {
             (double) offTypes / plants,
             Optional.of(Finding.measured(ExactBinomial.interval(offTypes, plants, CONFIDENCE))),
             ids(counts),
-            "Off-types, %s: %d among %d plants%s"
-                .formatted(aspect, offTypes, plants, settling(offTypes, plants, limit)))
+            "Off-types, %s: %d among %s%s"
+                .formatted(
+                    aspect,
+                    offTypes,
+                    Counted.of(plants, "plant(s)"),
+                    settling(offTypes, plants, limit)))
         .against(limit, REMEDY);
   }
 
   private static String settling(int bad, int plants, Limit limit) {
     MoreUnits more = MoreUnits.toSettle(bad, plants, limit.value(), CONFIDENCE);
     return more.ifNoneBad().isPresent()
-        ? ", and a further %d plants without one would show with %s confidence that the limit holds"
-            .formatted(more.ifNoneBad().getAsInt(), Wording.percent(CONFIDENCE))
+        ? ", and a further %s without one would show with %s confidence that the limit holds"
+            .formatted(
+                Counted.of(more.ifNoneBad().getAsInt(), "plant(s)"), Wording.percent(CONFIDENCE))
         : "";
   }
 

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.intake.Counted;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.standards.Rulebook;
@@ -110,8 +111,12 @@ final class Origin implements GateRule {
                 measured,
                 Optional.empty(),
                 factIds,
-                "Seed went out on %s by fact %s, %d days before any came in (%s). Correct the day of one of these facts."
-                    .formatted(wentOut, firstOut.get().factId(), daysTooEarly, cameIn)));
+                "Seed went out on %s by fact %s, %s before any came in (%s). Correct the day of one of these facts."
+                    .formatted(
+                        wentOut,
+                        firstOut.get().factId(),
+                        Counted.of(daysTooEarly, "day(s)"),
+                        cameIn)));
   }
 
   private static LocalDate day(Instant instant) {

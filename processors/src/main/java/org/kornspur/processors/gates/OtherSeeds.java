@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import org.kornspur.contract.OtherSeedDetermination;
+import org.kornspur.ingest.intake.Counted;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
@@ -24,24 +25,24 @@ final class OtherSeeds implements GateRule {
 
   private static final List<Kind> KINDS =
       List.of(
-          new Kind(Quantity.OTHER_SEEDS_TOTAL, "seeds of other species", OtherSeeds::total),
+          new Kind(Quantity.OTHER_SEEDS_TOTAL, "seed(s) of other species", OtherSeeds::total),
           new Kind(
               Quantity.OTHER_CEREAL_SEEDS,
-              "seeds of other cereals",
+              "seed(s) of other cereals",
               OtherSeedDetermination::getOtherCereals),
           new Kind(
               Quantity.OTHER_PLANT_SEEDS,
-              "seeds of other plants",
+              "seed(s) of other plants",
               OtherSeedDetermination::getOtherPlants),
           new Kind(
               Quantity.RAPHANUS_AND_AGROSTEMMA_SEEDS,
-              "seeds of Raphanus raphanistrum and Agrostemma githago",
+              "seed(s) of Raphanus raphanistrum and Agrostemma githago",
               OtherSeedDetermination::getRaphanusAndAgrostemma),
           new Kind(
-              Quantity.WILD_OAT_SEEDS, "seeds of wild oats", OtherSeedDetermination::getWildOats),
+              Quantity.WILD_OAT_SEEDS, "seed(s) of wild oats", OtherSeedDetermination::getWildOats),
           new Kind(
               Quantity.LOLIUM_TEMULENTUM_SEEDS,
-              "seeds of Lolium temulentum",
+              "seed(s) of Lolium temulentum",
               OtherSeedDetermination::getLoliumTemulentum));
 
   @Override
@@ -61,7 +62,7 @@ final class OtherSeeds implements GateRule {
                             limit ->
                                 samples.judge(
                                     Gate.OTHER_SEEDS,
-                                    kind.what(),
+                                    Counted.plural(kind.what()),
                                     kind.what(),
                                     limit,
                                     kind.count(),

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.kornspur.contract.PostControlResult;
+import org.kornspur.ingest.intake.Counted;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
@@ -45,13 +46,19 @@ final class PostControl implements GateRule {
     verdicts.add(identity(result));
     Optional<Limit> offTypes =
         stated(lot, result).or(() -> lot.limit(Quantity.POST_CONTROL_OFF_TYPES));
-    count(lot, result, "off-types", "plants not true to type", result.getOffTypePlants(), offTypes)
+    count(
+            lot,
+            result,
+            "off-types",
+            "plant(s) not true to type",
+            result.getOffTypePlants(),
+            offTypes)
         .ifPresent(verdicts::add);
     count(
             lot,
             result,
             "shedding plants",
-            "plants that shed pollen",
+            "plant( that sheds|s that shed) pollen",
             result.getSheddingPlants(),
             lot.limit(Quantity.POST_CONTROL_SHEDDING))
         .ifPresent(verdicts::add);
@@ -59,7 +66,7 @@ final class PostControl implements GateRule {
             lot,
             result,
             "non-hybrids",
-            "plants that are no hybrid",
+            "plant( that is|s that are) no hybrid",
             result.getNonHybridPlants(),
             lot.limit(Quantity.POST_CONTROL_NON_HYBRIDS))
         .ifPresent(verdicts::add);
@@ -114,11 +121,10 @@ final class PostControl implements GateRule {
                 (double) found / plants,
                 Optional.of(Finding.measured(ExactBinomial.interval(found, plants, CONFIDENCE))),
                 List.of(factId),
-                "Post-control by %s has %d %s among %d; from %d on it speaks against the standard, at a risk of %s"
+                "Post-control by %s has %s among %d; from %d on it speaks against the standard, at a risk of %s"
                     .formatted(
                         named(result),
-                        found,
-                        what,
+                        Counted.of(found, what),
                         plants,
                         reject,
                         risk.get().wording().replaceFirst("^at most ", "")))

@@ -3,6 +3,7 @@ package org.kornspur.processors.gates;
 import java.util.List;
 import java.util.Optional;
 import org.kornspur.contract.Sampling;
+import org.kornspur.ingest.intake.Counted;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
@@ -52,9 +53,9 @@ final class SampleDrawing implements GateRule {
             sampling.getSubmittedSampleG(),
             Optional.empty(),
             List.of(sampling.getHeader().getFactId()),
-            "%d primary samples were drawn from %s kg where at least %d are asked for (%s), and %s g were sent in"
+            "%s drawn from %s kg where at least %d are asked for (%s), and %s g were sent in"
                 .formatted(
-                    sampling.getPrimarySamples(),
+                    Counted.of(sampling.getPrimarySamples(), "primary sample( was|s were)"),
                     Wording.number(sampling.getLotMassKg()),
                     required.primarySamples(),
                     required.source().cited(),
@@ -62,7 +63,7 @@ final class SampleDrawing implements GateRule {
     if (sampling.getPrimarySamples() < required.primarySamples()) {
       return finding.owed(
           limit,
-          "a new sample of at least %d primary samples".formatted(required.primarySamples()),
+          "a new sample of at least " + Counted.of(required.primarySamples(), "primary sample(s)"),
           "the sample does not stand for the lot");
     }
     return limit.holds(sampling.getSubmittedSampleG())

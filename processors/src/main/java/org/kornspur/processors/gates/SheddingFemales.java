@@ -85,7 +85,7 @@ final class SheddingFemales implements GateRule {
             limit,
             count.getSheddingPlants(),
             count.getPlantsInReceptiveFlower(),
-            "shedding plants",
+            "shedding plant(s)",
             count.getHeader().getFactId());
       }
     }

@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.kornspur.ingest.intake.Counted;
 import org.kornspur.processors.ground.InvalidOutline.Fault;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.LineSegment;
@@ -32,8 +33,8 @@ final class OutlineRules {
       throw new InvalidOutline(
           Fault.TOO_FEW_CORNERS,
           open.isEmpty() ? null : open.get(0),
-          "The %s has %d corners and an area needs at least 3. Give every corner of the field in order."
-              .formatted(ring, open.size()));
+          "The %s has %s and an area needs at least 3. Give every corner of the field in order."
+              .formatted(ring, Counted.of(open.size(), "corner(s)")));
     }
     return open;
   }

@@ -5,6 +5,7 @@ import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.GeoPoint;
 import org.kornspur.contract.PollenSourceSeen;
+import org.kornspur.ingest.intake.Counted;
 import org.kornspur.ingest.intake.Problem;
 
 /**
@@ -34,7 +35,7 @@ public final class PlaceableFacts {
       return List.of(
           new Problem(
               "outline",
-              corners.size() + " corners",
+              Counted.of(corners.size(), "corner(s)"),
               "an outline that can be measured",
               invalid.getMessage()));
     }

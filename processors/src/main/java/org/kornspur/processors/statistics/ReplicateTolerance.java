@@ -75,7 +75,8 @@ public final class ReplicateTolerance {
       return new Outcome.NotTabulated(
           "The test has "
               + hundreds.get().size()
-              + " replicates of 100 seeds; published ranges hold for four and for two. Test four"
+              + (hundreds.get().size() == 1 ? " replicate" : " replicates")
+              + " of 100 seeds; published ranges hold for four and for two. Test four"
               + " replicates of 100.");
     }
     int mean = GerminationMean.wholePercent(replicates);
@@ -87,7 +88,8 @@ public final class ReplicateTolerance {
                   .formatted(hundreds.get().size(), mean)
               + " replicates lie "
               + range
-              + " percentage points apart.");
+              + (range == 1 ? " percentage point" : " percentage points")
+              + " apart.");
     }
     int tolerated = (int) band.get().value();
     return range <= tolerated

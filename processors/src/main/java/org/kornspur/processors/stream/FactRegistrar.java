@@ -21,6 +21,7 @@ import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Fingerprint;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.contract.SubjectsNamed;
+import org.kornspur.ingest.intake.Counted;
 import org.kornspur.ingest.intake.FactChecks;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.intake.QuarantineEntries;
@@ -81,7 +82,7 @@ final class FactRegistrar implements Processor<byte[], byte[], String, Object> {
   private static Problem unreadable(Record<byte[], byte[]> record, RuntimeException reason) {
     return new Problem(
         "",
-        record.value() == null ? "no value" : record.value().length + " bytes",
+        record.value() == null ? "no value" : Counted.of(record.value().length, "byte(s)"),
         "a fact of the contract in wire format",
         reason.getMessage());
   }

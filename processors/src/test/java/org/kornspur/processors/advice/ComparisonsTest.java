@@ -111,7 +111,7 @@ class ComparisonsTest {
     assertThat(advice.heterogeneous()).isFalse();
     assertThat(advice.sentence()).contains("no H value is reported", "Nothing can be said");
     assertThatThrownBy(() -> HeterogeneityAdvice.of(Attribute.PURITY, List.of(99.0)))
-        .hasMessageContaining("there are 1");
+        .hasMessageContaining("it was given 1");
     assertThatThrownBy(() -> HeterogeneityAdvice.of(Attribute.PURITY, List.of(99.0, 120.0)))
         .hasMessageContaining("one is 120");
   }

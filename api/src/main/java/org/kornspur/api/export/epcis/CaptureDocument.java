@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.kornspur.api.export.identity.Vocabulary;
+import org.kornspur.ingest.intake.Counted;
 import org.kornspur.ingest.intake.Problem;
 
 /**
@@ -66,14 +67,14 @@ public record CaptureDocument(List<JsonNode> events, Set<String> factKeys) {
     if (!list.isArray() || list.isEmpty()) {
       throw new NotADocument(
           "epcisBody.eventList",
-          list.isMissingNode() ? "absent" : list.size() + " events",
+          list.isMissingNode() ? "absent" : Counted.of(list.size(), "event(s)"),
           "a list of at least one event",
           "Put the events into epcisBody.eventList");
     }
     if (list.size() > MOST_EVENTS) {
       throw new NotADocument(
           "epcisBody.eventList",
-          list.size() + " events",
+          Counted.of(list.size(), "event(s)"),
           "at most " + MOST_EVENTS + " events a document",
           "Divide the document and send it in parts");
     }

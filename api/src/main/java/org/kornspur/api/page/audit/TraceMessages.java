@@ -87,7 +87,7 @@ public interface TraceMessages {
   @Message("It went nowhere yet.")
   String nothingForward();
 
-  @Message("The walk saw {subjects} crops, lots and customers in {elapsed} ms.")
+  @Message("Seen on the walk, crops, lots and customers: {subjects}, in {elapsed} ms.")
   String walked(String subjects, String elapsed);
 
   @Message("Complete, as far as facts have come in.")
@@ -168,7 +168,9 @@ public interface TraceMessages {
   @Message("Unresolved links: {links}.")
   String unresolvedLinks(String links);
 
-  @Message("{held} refused inputs wait in the quarantine; a link may be among them.")
+  @Message(
+      "{#if held == '1'}1 refused input waits in the quarantine; a link may be in"
+          + " it.{#else}{held} refused inputs wait in the quarantine; a link may be among them.{/if}")
   String heldInQuarantine(String held);
 
   @Message("As a table (CSV)")
@@ -241,7 +243,8 @@ public interface TraceMessages {
   @Message("as the books leave it; nobody counted")
   String bookStock();
 
-  @Message("counted for {counted} of {lots} lots, the others as the books leave them")
+  @Message(
+      "counted for {counted} of {lots} {#if lots == '1'}lot{#else}lots{/if}, the others as the books leave them")
   String countedStock(String counted, String lots);
 
   @Message("Loss (screenings)")

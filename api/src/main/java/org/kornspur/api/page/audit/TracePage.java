@@ -31,6 +31,8 @@ import org.kornspur.api.recall.Finder;
 import org.kornspur.api.recall.RecallDesk;
 import org.kornspur.api.recall.RecallView;
 import org.kornspur.api.resource.Answers;
+import org.kornspur.api.resource.Parameters;
+import org.kornspur.api.resource.Unheeded;
 import org.kornspur.api.view.Addresses;
 import org.kornspur.api.view.StandingView;
 import org.kornspur.ingest.contract.Subject;
@@ -49,15 +51,22 @@ public class TracePage {
   private final Finder finder;
   private final RecallDesk desk;
   private final SubjectSheets sheets;
+  private final Unheeded unheeded;
 
   @Inject
   public TracePage(
-      Framing framing, Answers answers, Finder finder, RecallDesk desk, SubjectSheets sheets) {
+      Framing framing,
+      Answers answers,
+      Finder finder,
+      RecallDesk desk,
+      SubjectSheets sheets,
+      Unheeded unheeded) {
     this.framing = framing;
     this.answers = answers;
     this.finder = finder;
     this.desk = desk;
     this.sheets = sheets;
+    this.unheeded = unheeded;
   }
 
   /**
@@ -123,12 +132,14 @@ public class TracePage {
   @Needs(Action.READ_TRACE)
   @Operation(hidden = true)
   public String lookUp(@DefaultValue("") @QueryParam("q") String text) {
-    String asked = text.strip();
+    Parameters parameters = unheeded.parameters();
+    String asked = parameters.text("q", text.strip(), LONGEST).orElse("");
+    parameters.check();
     if (asked.isEmpty()) {
       return framing.render(
           Templates.lookup(framing.around(Room.TRACE), new Lookup("", List.of()), words()));
     }
-    Lookup lookup = new Lookup(asked, asked.length() > LONGEST ? List.of() : finder.find(asked));
+    Lookup lookup = new Lookup(asked, finder.find(asked));
     List<Subject> subjects = lookup.found().stream().map(Finder.Found::subject).distinct().toList();
     return subjects.size() == 1
         ? way(lookup, subjects.get(0))

@@ -203,13 +203,13 @@ public interface FieldMessages {
   @Message("Looked at")
   String lookedAt();
 
-  @Message("{plants} plants")
+  @Message("{plants} {#if plants == '1'}plant{#else}plants{/if}")
   String plants(String plants);
 
   @Message("{area} m²")
   String squareMetres(String area);
 
-  @Message("{ears} bagged ears")
+  @Message("{ears} bagged {#if ears == '1'}ear{#else}ears{/if}")
   String ears(String ears);
 
   @Message("Off-types")
@@ -221,7 +221,7 @@ public interface FieldMessages {
   @Message("{shedding} of {receptive} in flower")
   String sheddingOf(String shedding, String receptive);
 
-  @Message("{seed} ears with seed of {ears}")
+  @Message("{seed} {#if seed == '1'}ear{#else}ears{/if} with seed of {ears}")
   String seedOf(String seed, String ears);
 
   @Message("Person or device")

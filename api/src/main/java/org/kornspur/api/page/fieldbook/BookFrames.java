@@ -93,6 +93,7 @@ public class BookFrames {
     all.put("ifNone", texts.scriptIfNone("{units}"));
     all.put("rejectAt", texts.scriptRejectAt("{bad}"));
     all.put("plants", texts.plants("{n}"));
+    all.put("onePlant", texts.plants("1"));
     all.put("tooLong", texts.scriptTooLong());
     all.put("stateWaiting", texts.scriptStateWaiting("{time}"));
     all.put("stateTried", texts.scriptStateTried("{time}", "{next}"));

@@ -80,6 +80,12 @@ public interface BookMessages {
   String owes();
 
   @Message
+  String notMet();
+
+  @Message
+  String allGates();
+
+  @Message
   String visits();
 
   @Message

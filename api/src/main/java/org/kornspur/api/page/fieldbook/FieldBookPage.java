@@ -19,6 +19,8 @@ import org.kornspur.api.access.Needs;
 import org.kornspur.api.page.Frame;
 import org.kornspur.api.page.Room;
 import org.kornspur.api.resource.Parameters;
+import org.kornspur.api.resource.ReadsQueryItself;
+import org.kornspur.api.resource.Unheeded;
 import org.kornspur.api.view.PageView;
 import org.kornspur.api.view.StandingLine;
 
@@ -30,6 +32,7 @@ public class FieldBookPage {
 
   @Inject BookFrames frames;
   @Inject FieldCrops crops;
+  @Inject Unheeded unheeded;
 
   /**
    * The crops on a page of the list.
@@ -68,7 +71,7 @@ public class FieldBookPage {
       @QueryParam("cropYear") String cropYear,
       @QueryParam("id") String id,
       @QueryParam("page") String page) {
-    Parameters parameters = new Parameters();
+    Parameters parameters = unheeded.parameters();
     Optional<Integer> asked = parameters.whole("cropYear", cropYear, 1990, 2100);
     Optional<String> idPrefix = parameters.id("id", id);
     int number = parameters.whole("page", page, 1, 1, 1_000_000);
@@ -116,6 +119,7 @@ public class FieldBookPage {
 
   @GET
   @Path("outbox")
+  @ReadsQueryItself("leaving")
   @Needs(Action.READ_PAGES)
   @Operation(hidden = true)
   public String outbox() {

@@ -2,7 +2,9 @@ package org.kornspur.api.page.fieldbook;
 
 import java.util.List;
 import java.util.Optional;
+import org.kornspur.api.page.PageAddresses;
 import org.kornspur.contract.CropRole;
+import org.kornspur.ingest.contract.Subject;
 import org.kornspur.standing.StandingState;
 
 /**
@@ -11,6 +13,7 @@ import org.kornspur.standing.StandingState;
  * @param fieldId the field as the grower calls it
  * @param href its page in the field book
  * @param flowering expected or seen, in words; empty where nothing was said
+ * @param reasons why it is not fit; empty where it is not said to be so
  * @param owed gates that evidence is owed for, in words
  * @param visits visits so far, the first first
  * @param lots seed of its hybrid that is left
@@ -27,6 +30,7 @@ public record FieldCrop(
     String holder,
     StandingState state,
     Optional<String> flowering,
+    List<Reason> reasons,
     List<String> owed,
     List<Visit> visits,
     List<SeedLot> lots) {
@@ -35,12 +39,25 @@ public record FieldCrop(
   public record Visit(int number, String day, int bbchStage) {}
 
   /**
+   * A gate that is not met, as the page of the crop names it.
+   *
+   * @param gate in the words of the trade, with its origin where an ancestor brought it
+   * @param sentence as recorded
+   */
+  public record Reason(String gate, String sentence) {}
+
+  /**
    * Seed that may be sown.
    *
    * @param seed kind of seed, in words
    * @param left kilograms left, with the unit
    */
   public record SeedLot(String id, String seed, String left) {}
+
+  /** Page with all its gates. */
+  public String pageHref() {
+    return PageAddresses.of(Subject.crop(id));
+  }
 
   /** Number of the next visit. */
   public int nextVisit() {

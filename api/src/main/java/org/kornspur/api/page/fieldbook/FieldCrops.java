@@ -11,20 +11,24 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.kornspur.api.feed.StandingQuery;
 import org.kornspur.api.page.Frame;
+import org.kornspur.api.page.SubjectSheets;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.resource.Answers;
 import org.kornspur.api.view.Addresses;
 import org.kornspur.api.view.PageView;
 import org.kornspur.api.view.StandingLine;
+import org.kornspur.api.view.StandingView;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.FieldInspection;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.standing.StandingState;
+import org.kornspur.standing.VerdictState;
 
 /** Finds the crops that a person works in; what the person may not see is not found. */
 @ApplicationScoped
@@ -37,11 +41,16 @@ public class FieldCrops {
   /** An id stands first among those that begin with it, but for its letters in other case. */
   private static final int SAME_BEGINNING = 20;
 
+  /** Weight of inherited trouble that makes a crop not fit. */
+  private static final String CONDEMNS = "CONDEMNS";
+
   private final Answers answers;
+  private final SubjectSheets sheets;
 
   @Inject
-  public FieldCrops(Answers answers) {
+  public FieldCrops(Answers answers, SubjectSheets sheets) {
     this.answers = answers;
+    this.sheets = sheets;
   }
 
   /** Years of harvest to choose from, the latest first. */
@@ -96,12 +105,15 @@ public class FieldCrops {
         crop.holder(),
         crop.state(),
         crop.flowering(),
+        crop.state() == StandingState.NOT_FIT
+            ? reasons(answers.view(Subject.crop(cropId)), frame)
+            : List.of(),
         crop.owed(),
         crop.visits(),
         lots);
   }
 
-  /** The same without seed lots, for a list. */
+  /** The same without reasons and seed lots, for a list. */
   FieldCrop card(StandingLine line, Frame frame) {
     return card(line.id(), Optional.of(line), frame);
   }
@@ -121,6 +133,7 @@ public class FieldCrops {
         declared.getEnterpriseId(),
         line.map(StandingLine::state).orElse(StandingState.UNKNOWN),
         flowering(declared, frame),
+        List.of(),
         line.map(StandingLine::gatesOwed).orElse(List.of()).stream()
             .map(frame.trade()::gate)
             .toList(),
@@ -140,6 +153,21 @@ public class FieldCrops {
   /** Page of a crop in the field book. */
   static String href(String cropId) {
     return "/field-book" + Addresses.of(Subject.crop(cropId)).substring(Addresses.ROOT.length());
+  }
+
+  /** What the page of the crop says against it; its own gates first. */
+  private List<FieldCrop.Reason> reasons(StandingView standing, Frame frame) {
+    return Stream.concat(
+            standing.gates().stream()
+                .filter(gate -> gate.state() == VerdictState.NOT_MET)
+                .map(
+                    gate -> new FieldCrop.Reason(frame.trade().gate(gate.gate()), gate.sentence())),
+            standing.inherited().stream()
+                .filter(trouble -> trouble.weight().equals(CONDEMNS))
+                .map(
+                    trouble ->
+                        new FieldCrop.Reason(sheets.inheritedGate(trouble), trouble.sentence())))
+        .toList();
   }
 
   private static Optional<String> flowering(FieldCropDeclared declared, Frame frame) {

@@ -31,6 +31,8 @@ import org.kornspur.api.page.Language;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.resource.Parameters;
+import org.kornspur.api.resource.ReadsQueryItself;
+import org.kornspur.api.resource.Unheeded;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.json.FactIntake;
 import org.kornspur.ingest.json.ReadResult;
@@ -51,6 +53,7 @@ public class SheetPage {
   @Inject BookFrames frames;
   @Inject FieldCrops crops;
   @Inject Intake intake;
+  @Inject Unheeded unheeded;
 
   /**
    * The plans of a form's counts.
@@ -67,6 +70,7 @@ public class SheetPage {
   }
 
   @GET
+  @ReadsQueryItself("mend")
   @Needs(Action.POST_FACTS)
   @Operation(hidden = true)
   public String form(
@@ -74,9 +78,10 @@ public class SheetPage {
       @PathParam("form") String path,
       @QueryParam("multiple") String multiple) {
     BookForm form = allowed(path);
+    int times = multiple(multiple);
     Frame frame = frames.frame();
     FieldCrop crop = crops.crop(id, frame);
-    return page(frame, crop, fields(crop, frame).sheet(form), multiple(multiple));
+    return page(frame, crop, fields(crop, frame).sheet(form), times);
   }
 
   @POST
@@ -177,8 +182,8 @@ public class SheetPage {
     return form;
   }
 
-  private static int multiple(String text) {
-    Parameters parameters = new Parameters();
+  private int multiple(String text) {
+    Parameters parameters = unheeded.parameters();
     int multiple = parameters.whole("multiple", text, 2, 2, 10);
     parameters.check();
     return multiple;

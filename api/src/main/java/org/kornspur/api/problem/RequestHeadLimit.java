@@ -1,0 +1,73 @@
+package org.kornspur.api.problem;
+
+import com.fasterxml.jackson.databind.ObjectMapper;
+import io.quarkus.vertx.http.runtime.filters.Filters;
+import io.vertx.core.http.HttpHeaders;
+import io.vertx.ext.web.RoutingContext;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Observes;
+import jakarta.inject.Inject;
+import java.util.List;
+import org.kornspur.ingest.intake.Problem;
+
+/**
+ * Bounds addresses and headers, and says so in words. The server under it bounds them too, but
+ * answers without a word; so its own bounds, in the settings, lie beyond these.
+ *
+ * <p>Source of the first bound: RFC 9110, section 4.1, addresses of at least 8000 octets should be
+ * read. The other is what Quarkus takes by itself.
+ */
+@ApplicationScoped
+public class RequestHeadLimit {
+  static final int MOST_OF_AN_ADDRESS = 8_000;
+  static final int MOST_OF_HEADERS = 20_480;
+
+  private static final int AFTER_ANSWER_HEADERS = 1500;
+  private static final int SHOWN_CHARACTERS = 60;
+
+  private final ObjectMapper json;
+
+  @Inject
+  public RequestHeadLimit(ObjectMapper json) {
+    this.json = json;
+  }
+
+  void register(@Observes Filters filters) {
+    filters.register(this::check, AFTER_ANSWER_HEADERS);
+  }
+
+  private void check(RoutingContext context) {
+    int address = context.request().uri().length();
+    int headers =
+        context.request().headers().entries().stream()
+            .mapToInt(header -> header.getKey().length() + header.getValue().length())
+            .sum();
+    if (address > MOST_OF_AN_ADDRESS) {
+      String begins = Problem.described(context.request().uri(), SHOWN_CHARACTERS);
+      refuse(
+          context,
+          ProblemKind.ADDRESS_TOO_LONG,
+          new Problem(
+              "The address",
+              begins,
+              "at most " + MOST_OF_AN_ADDRESS + " characters",
+              "Shorten what is asked for"));
+    } else if (headers > MOST_OF_HEADERS) {
+      refuse(
+          context,
+          ProblemKind.HEADERS_TOO_LARGE,
+          new Problem(
+              "The sum of all headers",
+              headers + " characters",
+              "at most " + MOST_OF_HEADERS + " characters",
+              "Send fewer or shorter headers; in a browser, delete the cookies of this site"));
+    } else {
+      context.next();
+    }
+  }
+
+  private void refuse(RoutingContext context, ProblemKind kind, Problem problem) {
+    context.response().putHeader(HttpHeaders.CONNECTION, "close");
+    ProblemAnswer.end(context, ProblemDocument.of(kind, List.of(problem)), json);
+  }
+}

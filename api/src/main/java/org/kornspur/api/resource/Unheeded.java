@@ -1,0 +1,28 @@
+package org.kornspur.api.resource;
+
+import jakarta.enterprise.context.RequestScoped;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * What of the address of a page could not be heeded. A page shows its content all the same, without
+ * what was asked for wrongly, and says so; the interface refuses such a request.
+ */
+@RequestScoped
+public class Unheeded {
+  private final List<WrongParameter> wrong = new ArrayList<>();
+
+  void add(List<WrongParameter> more) {
+    wrong.addAll(more);
+  }
+
+  /** Reads the parameters of a page. */
+  public Parameters parameters() {
+    return new Parameters(this::add);
+  }
+
+  /** All so far, in the order in which they were read. */
+  public List<WrongParameter> all() {
+    return List.copyOf(wrong);
+  }
+}
