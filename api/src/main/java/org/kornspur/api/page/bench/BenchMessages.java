@@ -65,9 +65,6 @@ public interface BenchMessages {
   String waits();
 
   @Message
-  String days(String n);
-
-  @Message
   String mass();
 
   @Message
@@ -81,6 +78,18 @@ public interface BenchMessages {
 
   @Message
   String treated(String treatment);
+
+  @Message
+  String treatedShort(String treatment);
+
+  @Message
+  String treatedUnknownShort();
+
+  @Message
+  String ergotShort();
+
+  @Message
+  String handlingTreated();
 
   @Message
   String treatedUnknown();
@@ -120,9 +129,6 @@ public interface BenchMessages {
 
   @Message
   String correct();
-
-  @Message
-  String correctLong(String when);
 
   @Message
   String correcting(String form);

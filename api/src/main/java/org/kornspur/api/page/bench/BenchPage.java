@@ -12,6 +12,7 @@ import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.UriInfo;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
@@ -34,6 +35,11 @@ import org.kornspur.processors.dossier.Entry;
 @Produces(MediaType.TEXT_HTML + ";charset=UTF-8")
 public class BenchPage {
   private static final int SAMPLES_A_PAGE = 20;
+
+  /** What corrects a result happened when it did, and stands after it. */
+  private static final Comparator<Entry> AS_RECORDED =
+      Comparator.comparing((Entry entry) -> entry.header().getHappenedAt())
+          .thenComparing(entry -> entry.header().getRecordedAt());
 
   @Inject Framing framing;
   @Inject Answers answers;
@@ -130,7 +136,7 @@ public class BenchPage {
             frame.form().measure(whole.sampling().getSubmittedSampleG(), "g"),
             whole.sampling().getSamplerAccreditation(),
             tasks,
-            whole.own().stream().map(entry -> result(entry, whole, reckoning, frame)).toList(),
+            whole.own().stream().sorted(AS_RECORDED).map(entry -> result(entry, whole, reckoning, frame)).toList(),
             recorded != null));
   }
 

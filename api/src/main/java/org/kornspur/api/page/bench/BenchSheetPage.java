@@ -19,6 +19,7 @@ import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDateTime;
 import java.time.format.DateTimeParseException;
 import java.time.temporal.ChronoUnit;
 import java.util.LinkedHashMap;
@@ -80,6 +81,9 @@ public class BenchSheetPage {
     }
   }
 
+  /** What was typed into a field, as a person reads it. */
+  public record Entered(String label, String value) {}
+
   @CheckedTemplate(basePath = "page/bench")
   static class Templates {
     static native TemplateInstance sheet(Frame page, BenchSample sample, BenchSheet sheet);
@@ -89,6 +93,7 @@ public class BenchSheetPage {
         BenchSample sample,
         BenchSheet sheet,
         List<Reckoning.Line> lines,
+        List<Entered> entered,
         String checkedAt);
   }
 
@@ -158,7 +163,27 @@ public class BenchSheetPage {
             whole.sample(),
             shown,
             reckoning.of(read.orElseThrow(), earlier(whole, corrected)),
+            shown.filled().stream().map(field -> entered(field, frame)).toList(),
             clock.instant().truncatedTo(ChronoUnit.MILLIS).toString()));
+  }
+
+  private static Entered entered(Field field, Frame frame) {
+    String value =
+        switch (field.kind()) {
+          case TIME ->
+              frame
+                  .form()
+                  .minute(
+                      LocalDateTime.parse(field.value()).atZone(frame.form().zone()).toInstant());
+          case CHOICE ->
+              field.options().stream()
+                  .filter(option -> field.holds(option.value()))
+                  .map(Field.Option::label)
+                  .findFirst()
+                  .orElse(field.value());
+          case TEXT, WHOLE, DECIMAL, DAY, FLAG, CORNERS -> field.value();
+        };
+    return new Entered(field.label(), value);
   }
 
   private Response page(int status, TemplateInstance page) {
