@@ -250,7 +250,9 @@ class BenchTest {
             "header.sourceDocument",
             "invented");
     String address = "/bench/lots/%1$s/samples/S-%1$s/moisture".formatted(lot);
-    assertThat(statusOfPost(page, address, typed)).as("without the token of the page").isEqualTo(403);
+    assertThat(statusOfPost(page, address, typed))
+        .as("without the token of the page")
+        .isEqualTo(403);
     Map<String, String> withToken = new HashMap<>(typed);
     withToken.put("csrfToken", token);
     assertThat(statusOfPost(page, address, withToken)).isEqualTo(404);

@@ -136,7 +136,10 @@ public class BenchPage {
             frame.form().measure(whole.sampling().getSubmittedSampleG(), "g"),
             whole.sampling().getSamplerAccreditation(),
             tasks,
-            whole.own().stream().sorted(AS_RECORDED).map(entry -> result(entry, whole, reckoning, frame)).toList(),
+            whole.own().stream()
+                .sorted(AS_RECORDED)
+                .map(entry -> result(entry, whole, reckoning, frame))
+                .toList(),
             recorded != null));
   }
 
