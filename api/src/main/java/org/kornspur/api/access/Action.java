@@ -41,6 +41,8 @@ public enum Action {
   POST_MIXTURES,
   POST_SAMPLINGS,
   POST_LABORATORY_TESTS,
+  /** The samples assigned to one's laboratory, and the forms for their results. */
+  WORK_AT_BENCH,
   POST_POST_CONTROL,
   /** Corrections and withdrawals of facts that one may post. */
   POST_CORRECTIONS,

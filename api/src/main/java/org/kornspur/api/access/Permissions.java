@@ -83,6 +83,7 @@ public final class Permissions {
         Role.LABORATORY,
         EnumSet.of(
             READ_FACTS,
+            WORK_AT_BENCH,
             POST_FACTS,
             POST_LABORATORY_TESTS,
             POST_CORRECTIONS,

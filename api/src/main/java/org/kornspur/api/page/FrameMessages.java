@@ -92,6 +92,9 @@ public interface FrameMessages {
   @Message("Crops")
   String crops();
 
+  @Message("Bench")
+  String bench();
+
   @Message("Quarantine")
   String quarantine();
 

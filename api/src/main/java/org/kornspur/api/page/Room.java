@@ -8,6 +8,7 @@ public enum Room {
   DESK("/desk", Action.READ_LOG, FrameMessages::desk),
   LOTS("/lots", Action.READ_LOTS, FrameMessages::lots),
   CROPS("/crops", Action.READ_CROPS, FrameMessages::crops),
+  BENCH("/bench", Action.WORK_AT_BENCH, FrameMessages::bench),
   QUARANTINE("/quarantine", Action.READ_QUARANTINE, FrameMessages::quarantine),
   FIELD_BOOK("/field-book", Action.POST_POLLEN_SOURCES, FrameMessages::fieldBook),
   SEASONS("/seasons", Action.ASK_ADVICE, FrameMessages::seasons),

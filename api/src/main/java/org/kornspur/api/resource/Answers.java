@@ -22,6 +22,7 @@ import org.kornspur.api.feed.StandingRow;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.seal.ProofDesk;
 import org.kornspur.api.view.AsOf;
+import org.kornspur.api.view.Caution;
 import org.kornspur.api.view.DossierView;
 import org.kornspur.api.view.NeighboursView;
 import org.kornspur.api.view.OwedView;
@@ -94,6 +95,14 @@ public class Answers {
     Instant changedAt =
         feeds.standings().row(subject).map(StandingRow::changedAt).orElseGet(clock::instant);
     return StandingView.of(standing, new Treatments(engine).of(subject), changedAt, asOf());
+  }
+
+  /**
+   * What the seed of a lot was treated with. It protects who handles the seed and so is told to
+   * them whatever else of the lot they may see; the caller sees to it that they do handle it.
+   */
+  public Caution.Treatment treatmentOf(Subject lot) {
+    return new Treatments(engine).of(lot);
   }
 
   /**

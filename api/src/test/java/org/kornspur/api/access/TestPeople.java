@@ -12,8 +12,7 @@ import java.util.Set;
 
 /**
  * Invented people for tests, one for each role, in a people file as the program itself writes it.
- * The two multipliers grow for enterprises of the demo, the analyst tests for one of its
- * laboratories.
+ * The two multipliers grow for enterprises of the demo, the two analysts test for its laboratories.
  */
 public final class TestPeople {
 
@@ -22,6 +21,12 @@ public final class TestPeople {
 
   /** Grows for {@code ENT-MULT-EAST} of the demo. */
   public static final String EAST = "multiplier-east";
+
+  /** Tests for {@code ENT-LAB-TWO} of the demo. */
+  public static final String LAB_TWO = "laboratory-two";
+
+  /** Has the role of a laboratory and is bound to none. */
+  public static final String UNBOUND_LABORATORY = "laboratory-unbound";
 
   private static final String PASSWORD = "an invented password, for tests";
 
@@ -43,6 +48,8 @@ public final class TestPeople {
             person(of(Role.MULTIPLIER), Role.MULTIPLIER, "ENT-1"),
             person(of(Role.INSPECTOR), Role.INSPECTOR, null),
             person(of(Role.LABORATORY), Role.LABORATORY, "ENT-LAB-ONE"),
+            person(LAB_TWO, Role.LABORATORY, "ENT-LAB-TWO"),
+            person(UNBOUND_LABORATORY, Role.LABORATORY, null),
             person(of(Role.QUALITY), Role.QUALITY, null),
             person(of(Role.AUDITOR), Role.AUDITOR, null),
             person(of(Role.ADMINISTRATOR), Role.ADMINISTRATOR, null),

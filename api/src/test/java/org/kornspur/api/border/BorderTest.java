@@ -240,6 +240,50 @@ class BorderTest {
     assertThat(assigned).hasSizeGreaterThan(5);
   }
 
+  @Test
+  void theBenchNamesNoLotOfWhichNothingIsAssignedToTheLaboratory() throws Exception {
+    Set<String> assigned = new TreeSet<>();
+    Set<String> others = new TreeSet<>();
+    for (String id : listed("quality", "/api/v1/lots")) {
+      boolean isSeen =
+          asking.get("laboratory", "/api/v1/lots/" + part(id) + "/facts").status() == 200;
+      (isSeen ? assigned : others).add(id);
+    }
+    assertThat(others).hasSizeGreaterThan(50);
+    Pattern anyOther = anyOf(others);
+    Set<String> listed = new TreeSet<>();
+    for (int page = 1; page <= assigned.size() / 20 + 1; page++) {
+      String body = bench("/bench?page=" + page).body();
+      assertThat(anyOther.matcher(body).results().map(found -> found.group())).isEmpty();
+      anyOf(assigned).matcher(body).results().forEach(found -> listed.add(found.group()));
+    }
+    assertThat(listed).isEqualTo(assigned);
+    String own = assigned.iterator().next();
+    for (String path :
+        List.of(
+            "/bench/lots/%s/samples/S-%<s",
+            "/bench/lots/%s/samples/S-%<s/germination",
+            "/bench/lots/%s/samples/S-%<s/germination?corrects=germination-%<s")) {
+      Asking.Answer seen = bench(path.formatted(own));
+      assertThat(seen.status()).isEqualTo(200);
+      assertThat(anyOther.matcher(seen.body()).find()).isFalse();
+      String other = others.iterator().next();
+      Asking.Answer foreign = bench(path.formatted(other));
+      Asking.Answer none = bench(path.formatted("NONE-1"));
+      assertThat(foreign.status()).isEqualTo(404);
+      assertThat(foreign.body().replace(other, "ID"))
+          .isEqualTo(none.body().replace("NONE-1", "ID"));
+    }
+  }
+
+  private Asking.Answer bench(String path) throws Exception {
+    return asking.ask(
+        "GET",
+        path,
+        Map.of("Authorization", TestPeople.basic("laboratory"), "Accept", "text/html"),
+        "");
+  }
+
   private void assertSameAsUnknown(String path, String id) throws Exception {
     String unknown = "NO-SUCH-ID";
     Asking.Answer known = asking.get(TestPeople.WEST, path.formatted(part(id)));

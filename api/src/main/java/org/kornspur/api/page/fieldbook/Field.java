@@ -63,12 +63,14 @@ public record Field(
     return value.equals(option);
   }
 
-  Field showing(String shown, List<Fault> wrong) {
+  /** With this in it and this wrong with it. */
+  public Field showing(String shown, List<Fault> wrong) {
     return new Field(
         name, kind, label, hint, required, least, most, options, shown, List.copyOf(wrong));
   }
 
-  static Field of(String name, Kind kind, String label, String hint, boolean required) {
+  /** An empty field without limits. */
+  public static Field of(String name, Kind kind, String label, String hint, boolean required) {
     return new Field(
         name,
         kind,
@@ -82,19 +84,36 @@ public record Field(
         List.of());
   }
 
-  Field with(List<Option> offered) {
+  /** With these to choose from. */
+  public Field with(List<Option> offered) {
     return new Field(name, kind, label, hint, required, least, most, offered, value, faults);
   }
 
-  Field starting(String shown) {
+  /** With this in it at first. */
+  public Field starting(String shown) {
     return showing(shown, faults);
   }
 
-  /** With the limits that the contract gives a number, in the annotations of its schema. */
-  Field within(Schema number) {
-    Optional<Double> atLeast = limit(number, "min").or(() -> limit(number, "above"));
+  /**
+   * With the limits that the contract gives a number, in the annotations of its schema.
+   *
+   * @param number schema of the field, which may be left out
+   */
+  public Field within(Schema number) {
+    Schema plain = plain(number);
+    Optional<Double> atLeast = limit(plain, "min").or(() -> limit(plain, "above"));
     return new Field(
-        name, kind, label, hint, required, atLeast, limit(number, "max"), options, value, faults);
+        name, kind, label, hint, required, atLeast, limit(plain, "max"), options, value, faults);
+  }
+
+  /** The schema of the value itself where it may be left out. */
+  private static Schema plain(Schema schema) {
+    return schema.getType() == Schema.Type.UNION
+        ? schema.getTypes().stream()
+            .filter(type -> type.getType() != Schema.Type.NULL)
+            .findFirst()
+            .orElseThrow()
+        : schema;
   }
 
   private static Optional<Double> limit(Schema number, String annotation) {

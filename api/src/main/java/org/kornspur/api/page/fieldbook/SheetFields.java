@@ -204,7 +204,7 @@ final class SheetFields {
                                     texts.sownMass(),
                                     "",
                                     at == 0)
-                                .within(plain(mass.getField("massKg").schema()))))));
+                                .within(mass.getField("massKg").schema())))));
     sections.add(
         new Section(
             "area",
@@ -250,18 +250,7 @@ final class SheetFields {
 
   private static Field number(
       Schema record, String name, Kind kind, String label, String hint, boolean required) {
-    return Field.of(name, kind, label, hint, required)
-        .within(plain(record.getField(name).schema()));
-  }
-
-  /** The schema of the value itself where it may be left out. */
-  private static Schema plain(Schema schema) {
-    return schema.getType() == Schema.Type.UNION
-        ? schema.getTypes().stream()
-            .filter(type -> type.getType() != Schema.Type.NULL)
-            .findFirst()
-            .orElseThrow()
-        : schema;
+    return Field.of(name, kind, label, hint, required).within(record.getField(name).schema());
   }
 
   private static <E extends Enum<E>> List<Option> options(E[] values, Function<E, String> label) {

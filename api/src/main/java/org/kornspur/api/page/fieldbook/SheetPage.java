@@ -15,27 +15,20 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
-import java.nio.charset.StandardCharsets;
 import java.time.Clock;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.access.Action;
 import org.kornspur.api.access.Needs;
-import org.kornspur.api.intake.Intake;
 import org.kornspur.api.page.Frame;
-import org.kornspur.api.page.Language;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.resource.Parameters;
 import org.kornspur.api.resource.ReadsQueryItself;
 import org.kornspur.api.resource.Unheeded;
 import org.kornspur.ingest.intake.Problem;
-import org.kornspur.ingest.json.FactIntake;
-import org.kornspur.ingest.json.ReadResult;
 import org.kornspur.processors.advice.InspectionAdvice;
 
 /**
@@ -52,7 +45,7 @@ public class SheetPage {
 
   @Inject BookFrames frames;
   @Inject FieldCrops crops;
-  @Inject Intake intake;
+  @Inject SheetSending sending;
   @Inject Unheeded unheeded;
 
   /**
@@ -100,45 +93,13 @@ public class SheetPage {
     ObjectNode fact = reader.fact(empty, frames.person(), clock.instant());
     Map<String, List<Field.Fault>> faults = new LinkedHashMap<>(reader.faults());
     if (faults.isEmpty()) {
-      faults.putAll(sent(fact));
+      faults.putAll(sending.send(fact));
     }
     if (faults.isEmpty()) {
       return Response.seeOther(URI.create(crop.href() + "?recorded=" + form.path())).build();
     }
     String page = page(frame, crop, shown(empty, reader, faults), 2);
     return Response.status(UNPROCESSABLE).entity(page).build();
-  }
-
-  /**
-   * Sends a fact.
-   *
-   * @return what is wrong, by field; nothing where it went in
-   */
-  private Map<String, List<Field.Fault>> sent(ObjectNode fact) {
-    byte[] json = fact.toString().getBytes(StandardCharsets.UTF_8);
-    if (FactIntake.accept(json) instanceof ReadResult.Refused refused) {
-      // a slip of the thumb is mended here and need not be settled by somebody else
-      return byField(refused.problems());
-    }
-    try {
-      intake.json(json, UUID.randomUUID().toString());
-      return Map.of();
-    } catch (ApiProblem problem) {
-      if (problem.document().problems() == null || problem.document().problems().isEmpty()) {
-        throw problem;
-      }
-      return byField(problem.document().problems());
-    }
-  }
-
-  private static Map<String, List<Field.Fault>> byField(List<Problem> problems) {
-    Map<String, List<Field.Fault>> faults = new LinkedHashMap<>();
-    for (Problem problem : problems) {
-      faults
-          .computeIfAbsent(problem.field(), field -> new ArrayList<>())
-          .add(new Field.Fault(problem.sentence(), Language.ENGLISH.tag()));
-    }
-    return faults;
   }
 
   private Sheet shown(Sheet empty, SheetReader reader, Map<String, List<Field.Fault>> faults) {

@@ -15,6 +15,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.kornspur.api.page.LocalForm;
 import org.kornspur.ingest.contract.FactType;
 
@@ -22,7 +23,7 @@ import org.kornspur.ingest.contract.FactType;
  * Reads a posted form into a fact as JSON. Numbers may be written with a comma or a point; what is
  * left empty is left out of the fact, and never becomes zero.
  */
-final class SheetReader {
+public final class SheetReader {
   private static final Pattern NUMBER = Pattern.compile("-?\\d{1,12}(?:[.,]\\d{1,9})?");
   private static final Pattern ELEMENT = Pattern.compile("(\\w+)\\[(\\d+)]\\.(\\w+)");
   private static final Pattern CORNER =
@@ -33,32 +34,45 @@ final class SheetReader {
   private final BookMessages texts;
   private final Map<String, List<Field.Fault>> faults = new LinkedHashMap<>();
 
-  SheetReader(MultivaluedMap<String, String> posted, LocalForm form, BookMessages texts) {
+  public SheetReader(MultivaluedMap<String, String> posted, LocalForm form, BookMessages texts) {
     this.posted = posted;
     this.form = form;
     this.texts = texts;
   }
 
   /** What is wrong with what was typed, by field; of the last reading. */
-  Map<String, List<Field.Fault>> faults() {
+  public Map<String, List<Field.Fault>> faults() {
     return faults;
   }
 
-  String value(String name) {
+  /** What was typed into a field; empty where nothing was. */
+  public String value(String name) {
     return Optional.ofNullable(posted.getFirst(name)).map(String::strip).orElse("");
   }
 
-  /** The fact as far as it can be read. */
   ObjectNode fact(Sheet sheet, String recordedBy, Instant recordedAt) {
-    FactType type = sheet.form().type();
+    return fact(sheet.form().type(), sheet.fixed(), sheet.fields(), recordedBy, recordedAt);
+  }
+
+  /**
+   * The fact as far as it can be read.
+   *
+   * @param fixed fields of the fact that nobody types
+   */
+  public ObjectNode fact(
+      FactType type,
+      Map<String, String> fixed,
+      Stream<Field> fields,
+      String recordedBy,
+      Instant recordedAt) {
     ObjectNode fact = JsonNodeFactory.instance.objectNode();
     fact.put("type", type.contractName());
     ObjectNode header = fact.putObject("header");
     header.put("factId", value("header.factId"));
     header.put("recordedBy", recordedBy);
     header.put("recordedAt", recordedAt.toString());
-    sheet.fixed().forEach(fact::put);
-    sheet.fields().forEach(field -> read(field, fact));
+    fixed.forEach(fact::put);
+    fields.forEach(field -> read(field, fact));
     return fact;
   }
 
@@ -146,7 +160,12 @@ final class SheetReader {
       }
       return (ObjectNode) list.get(index);
     }
-    return name.startsWith("header.") ? (ObjectNode) fact.get("header") : fact;
+    ObjectNode at = fact;
+    String[] path = name.split("\\.", -1);
+    for (int part = 0; part < path.length - 1; part++) {
+      at = at.withObjectProperty(path[part]);
+    }
+    return at;
   }
 
   private static String last(String name) {

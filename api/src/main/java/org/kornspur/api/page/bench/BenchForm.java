@@ -1,0 +1,43 @@
+package org.kornspur.api.page.bench;
+
+import java.util.Arrays;
+import java.util.Optional;
+import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.ingest.contract.FactType;
+
+/** A form of the bench; each makes one type of fact. */
+public enum BenchForm {
+  GERMINATION("germination", FactType.GERMINATION_TEST),
+  PURITY("purity", FactType.PURITY_TEST),
+  OTHER_SEEDS("other-seeds", FactType.OTHER_SEED_DETERMINATION),
+  MOISTURE("moisture", FactType.MOISTURE_TEST);
+
+  private final String path;
+  private final FactType type;
+
+  BenchForm(String path, FactType type) {
+    this.path = path;
+    this.type = type;
+  }
+
+  /** Last part of its address. */
+  public String path() {
+    return path;
+  }
+
+  /** Type of the fact that it makes. */
+  public FactType type() {
+    return type;
+  }
+
+  /** The form with this last part of the address. */
+  static Optional<BenchForm> of(String path) {
+    return Arrays.stream(values()).filter(form -> form.path.equals(path)).findFirst();
+  }
+
+  /** The form that makes facts of this type. */
+  static Optional<BenchForm> of(SpecificRecord fact) {
+    FactType type = FactType.of(fact);
+    return Arrays.stream(values()).filter(form -> form.type == type).findFirst();
+  }
+}
