@@ -24,7 +24,7 @@ import org.kornspur.api.page.Framing;
 import org.kornspur.api.page.Paging;
 import org.kornspur.api.page.Room;
 import org.kornspur.api.resource.Answers;
-import org.kornspur.api.resource.Parameters;
+import org.kornspur.api.resource.Unheeded;
 import org.kornspur.api.view.PageView;
 import org.kornspur.contract.GerminationTest;
 import org.kornspur.ingest.contract.FactType;
@@ -44,6 +44,7 @@ public class BenchPage {
   @Inject Framing framing;
   @Inject Answers answers;
   @Inject Samples samples;
+  @Inject Unheeded unheeded;
 
   /**
    * A result that this laboratory brought.
@@ -97,9 +98,7 @@ public class BenchPage {
   @Needs(Action.WORK_AT_BENCH)
   @Operation(hidden = true)
   public String list(@QueryParam("page") String page, @Context UriInfo uri) {
-    Parameters parameters = new Parameters();
-    int number = parameters.whole("page", page, 1, 1, 1_000_000);
-    parameters.check();
+    int number = unheeded.parameters().whole("page", page, 1, 1, 1_000_000);
     Frame frame = framing.around(Room.BENCH, answers.asOf());
     PageView<BenchSample> found =
         PageView.of(
