@@ -264,18 +264,7 @@ public class Gate {
       context.response().putHeader("WWW-Authenticate", challenge());
     }
     context.response().putHeader(HttpHeaders.CACHE_CONTROL, "no-store");
-    closeIfBodyIsLeft(context);
     ProblemAnswer.end(context, refusal.document(), json);
-  }
-
-  /** A body that nobody reads would stand before the next request on the same connection. */
-  private static void closeIfBodyIsLeft(RoutingContext context) {
-    HttpServerRequest request = context.request();
-    if (request.getHeader(HttpHeaders.CONTENT_LENGTH) != null
-        || request.getHeader(HttpHeaders.TRANSFER_ENCODING) != null) {
-      context.response().putHeader(HttpHeaders.CONNECTION, "close");
-      context.addEndHandler(sent -> request.connection().close());
-    }
   }
 
   private String challenge() {

@@ -47,36 +47,12 @@ public class BodyLimit {
   }
 
   private void refuseByDeclaredLength(RoutingContext context) {
-    closeAfterRefusal(context);
     String declared = context.request().getHeader(HttpHeaders.CONTENT_LENGTH);
     if (declared == null || !isOver(declared)) {
       context.next();
       return;
     }
     ProblemAnswer.end(context, document(declared), json);
-  }
-
-  /**
-   * What is left of a body that was not read whole would stand before the next request on the same
-   * connection, which would then never be answered.
-   */
-  private static void closeAfterRefusal(RoutingContext context) {
-    context.addHeadersEndHandler(
-        headers -> {
-          if (isRefusal(context)) {
-            context.response().putHeader(HttpHeaders.CONNECTION, "close");
-          }
-        });
-    context.addEndHandler(
-        sent -> {
-          if (isRefusal(context)) {
-            context.request().connection().close();
-          }
-        });
-  }
-
-  private static boolean isRefusal(RoutingContext context) {
-    return context.response().getStatusCode() == ProblemKind.BODY_TOO_LARGE.status();
   }
 
   private static boolean isOver(String declaredBytes) {

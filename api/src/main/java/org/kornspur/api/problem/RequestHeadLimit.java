@@ -2,7 +2,6 @@ package org.kornspur.api.problem;
 
 import com.fasterxml.jackson.databind.ObjectMapper;
 import io.quarkus.vertx.http.runtime.filters.Filters;
-import io.vertx.core.http.HttpHeaders;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
@@ -67,7 +66,6 @@ public class RequestHeadLimit {
   }
 
   private void refuse(RoutingContext context, ProblemKind kind, Problem problem) {
-    context.response().putHeader(HttpHeaders.CONNECTION, "close");
     ProblemAnswer.end(context, ProblemDocument.of(kind, List.of(problem)), json);
   }
 }

@@ -32,6 +32,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
+import java.util.stream.Stream;
 import org.apache.kafka.clients.producer.KafkaProducer;
 import org.apache.kafka.clients.producer.ProducerConfig;
 import org.apache.kafka.clients.producer.ProducerRecord;
@@ -80,16 +81,15 @@ class HostileRequestsTest {
 
   @Inject Engine engine;
 
-  /**
-   * HTTP/1.1: over HTTP/2 the server ends the connection (GOAWAY) of a client most of whose
-   * requests it breaks off, and with it the requests that travel beside them.
-   */
-  private final HttpClient client =
-      HttpClient.newBuilder()
-          .version(HttpClient.Version.HTTP_1_1)
-          .connectTimeout(Duration.ofSeconds(10))
-          .build();
-
+  private final List<HttpClient> clients =
+      Stream.of(HttpClient.Version.values())
+          .map(
+              version ->
+                  HttpClient.newBuilder()
+                      .version(version)
+                      .connectTimeout(Duration.ofSeconds(10))
+                      .build())
+          .toList();
   private final Map<Integer, Integer> answers = new ConcurrentHashMap<>();
   private final Map<String, byte[]> notTakenIn = new ConcurrentHashMap<>();
   private final Set<String> takenIn = ConcurrentHashMap.newKeySet();
@@ -260,13 +260,15 @@ class HostileRequestsTest {
   }
 
   /**
-   * Sends again where the connection was closed before the first byte of an answer: after a request
-   * whose body it did not read to the end the server closes, and a client that sends on the same
-   * connection at that moment has to open another (RFC 9112, section 9.3.1).
+   * Sends again where the connection ended before the first byte of an answer: the server ends one
+   * after a request whose body it did not read, and a client that sends at that moment has to open
+   * another (RFC 9112, section 9.3.1; RFC 9113, section 6.8).
    */
   private HttpResponse<String> sent(HttpRequest request, int connections) {
     try {
-      return client.send(request, BodyHandlers.ofString(StandardCharsets.UTF_8));
+      return clients
+          .get((int) (Thread.currentThread().getId() % clients.size()))
+          .send(request, BodyHandlers.ofString(StandardCharsets.UTF_8));
     } catch (IOException unanswered) {
       if (connections > 1 && !(unanswered instanceof HttpTimeoutException)) {
         return sent(request, connections - 1);

@@ -1,0 +1,51 @@
+package org.kornspur.api.problem;
+
+import io.quarkus.vertx.http.runtime.filters.Filters;
+import io.vertx.core.http.HttpHeaders;
+import io.vertx.core.http.HttpServerRequest;
+import io.vertx.core.http.HttpVersion;
+import io.vertx.ext.web.RoutingContext;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Observes;
+
+/**
+ * Ends the connection after an answer that was given before the body of its request was read to the
+ * end: what is left of the body would stand before the next request on the same connection, which
+ * would then never be answered. The answer says so first (RFC 9112, section 9.6). In HTTP/2 each
+ * request has its own stream, and nothing is to be done.
+ */
+@ApplicationScoped
+public class UnreadBody {
+  private static final int BEFORE_EVERY_ANSWER = 2100;
+  private static final String CLOSE = "close";
+
+  void register(@Observes Filters filters) {
+    filters.register(UnreadBody::watch, BEFORE_EVERY_ANSWER);
+  }
+
+  private static void watch(RoutingContext context) {
+    HttpServerRequest request = context.request();
+    if (request.version() != HttpVersion.HTTP_2 && hasBody(request)) {
+      context.addHeadersEndHandler(
+          headers -> {
+            if (!request.isEnded()) {
+              context.response().putHeader(HttpHeaders.CONNECTION, CLOSE);
+            }
+          });
+      // Not the end handler: RESTEasy puts its own in the place of what stands there.
+      context.addBodyEndHandler(
+          written -> {
+            if (context.response().headers().contains(HttpHeaders.CONNECTION, CLOSE, true)) {
+              request.connection().close();
+            }
+          });
+    }
+    context.next();
+  }
+
+  private static boolean hasBody(HttpServerRequest request) {
+    String length = request.getHeader(HttpHeaders.CONTENT_LENGTH);
+    return request.getHeader(HttpHeaders.TRANSFER_ENCODING) != null
+        || (length != null && !length.strip().equals("0"));
+  }
+}

@@ -1,0 +1,78 @@
+package org.kornspur.api.hostile;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import io.quarkus.test.common.http.TestHTTPResource;
+import io.quarkus.test.junit.QuarkusTest;
+import io.quarkus.test.junit.TestProfile;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.net.Socket;
+import java.net.SocketTimeoutException;
+import java.net.URL;
+import java.nio.charset.StandardCharsets;
+import java.time.Duration;
+import java.util.Locale;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.kornspur.api.OneMachine;
+import org.kornspur.api.access.AsPerson;
+import org.kornspur.api.access.TestPeople;
+
+/**
+ * An answer before the end of the body is the last on its connection, and says so, as RFC 9112,
+ * section 9.6, asks: a server that does not intend to read a body closes after its answer and sends
+ * the connection option "close".
+ */
+@QuarkusTest
+@TestProfile(OneMachine.class)
+class UnreadBodyTest {
+  private static final Duration LONGEST_WAIT = Duration.ofSeconds(5);
+  private static final int DECLARED_BYTES = 1_000_000;
+
+  @TestHTTPResource("/")
+  URL root;
+
+  @ParameterizedTest
+  @CsvSource({
+    "/api/v1/facts, Content-Encoding: gzip, 415, a packed body",
+    "/api/v1/facts, Content-Type: none, 415, a type that is none",
+    "/api/v1/nothing-here, Content-Type: text/plain, 404, an address that is none",
+    "/api/v1/lots, Content-Type: text/plain, 405, a list that takes nothing",
+    "/api/v1/facts, Authorization: Basic eDp5, 401, a password that is wrong"
+  })
+  void theConnectionEndsWithTheAnswer(String path, String header, int status, String what)
+      throws IOException {
+    boolean ownCredentials = header.startsWith("Authorization");
+    String head =
+        "POST "
+            + path
+            + " HTTP/1.1\r\nHost: "
+            + root.getAuthority()
+            + "\r\n"
+            + header
+            + "\r\nContent-Length: "
+            + DECLARED_BYTES
+            + (ownCredentials ? "" : "\r\nAuthorization: " + TestPeople.basic(AsPerson.EVERYTHING))
+            + "\r\n\r\n{\"begins\":";
+    try (Socket socket = new Socket(root.getHost(), root.getPort())) {
+      socket.setSoTimeout((int) LONGEST_WAIT.toMillis());
+      socket.getOutputStream().write(head.getBytes(StandardCharsets.US_ASCII));
+      socket.getOutputStream().flush();
+      String answer = untilTheEnd(socket);
+      assertThat(answer).as(what).startsWith("HTTP/1.1 " + status);
+      assertThat(answer.toLowerCase(Locale.ROOT)).as(what).contains("connection: close");
+    }
+  }
+
+  /** What comes before the other side closes, or before it has long said nothing. */
+  private static String untilTheEnd(Socket socket) throws IOException {
+    ByteArrayOutputStream answer = new ByteArrayOutputStream();
+    try {
+      socket.getInputStream().transferTo(answer);
+    } catch (SocketTimeoutException stillOpen) {
+      throw new AssertionError("Still open after: " + answer, stillOpen);
+    }
+    return answer.toString(StandardCharsets.UTF_8);
+  }
+}
