@@ -8,20 +8,13 @@ import jakarta.annotation.Priority;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
 import jakarta.inject.Inject;
-import java.nio.ByteBuffer;
-import java.util.HashSet;
-import java.util.Set;
 import org.apache.avro.specific.SpecificRecord;
-import org.apache.kafka.clients.consumer.ConsumerRecord;
 import org.kornspur.api.engine.Engine;
 import org.kornspur.api.engine.NotReady;
 import org.kornspur.contract.Dispatch;
 import org.kornspur.processors.stream.Topics;
 
-/**
- * Keeps the index of label numbers in step with the facts. Facts of other types are passed by at
- * their schema's id, undecoded.
- */
+/** Keeps the index of label numbers in step with the facts. */
 @ApplicationScoped
 public class LabelFeed {
   private static final int AFTER_THE_ENGINE = 5_000;
@@ -29,17 +22,13 @@ public class LabelFeed {
   /** A reader that outlives the broker knocks at it, and says so with every knock. */
   private static final int BEFORE_THE_ENGINE = 1_000;
 
-  private static final int SCHEMA_ID_AT = 1;
-
-  private final Engine engine;
   private final LabelIndex labels = new LabelIndex();
   private final TopicFeed feed;
-  private final Set<Integer> otherSchemas = new HashSet<>();
 
   @Inject
   public LabelFeed(Engine engine, MeterRegistry meters) {
-    this.engine = engine;
-    this.feed = new TopicFeed(Topics.FACTS.topicName(), engine, this::receive);
+    this.feed =
+        new TopicFeed(Topics.FACTS.topicName(), engine, new ChosenFacts(engine, this::take));
     Gauge.builder("kornspur.labels", labels, LabelIndex::size)
         .description("Label numbers that can be looked up")
         .register(meters);
@@ -65,20 +54,11 @@ public class LabelFeed {
     return labels;
   }
 
-  private void receive(ConsumerRecord<String, byte[]> record) {
-    byte[] value = record.value();
-    if (value == null || value.length < SCHEMA_ID_AT + Integer.BYTES) {
-      return;
-    }
-    int schemaId = ByteBuffer.wrap(value).getInt(SCHEMA_ID_AT);
-    if (otherSchemas.contains(schemaId)) {
-      return;
-    }
-    SpecificRecord fact = engine.wire().decode(value);
+  private boolean take(SpecificRecord fact) {
     if (fact instanceof Dispatch dispatch) {
       labels.put(dispatch);
-    } else {
-      otherSchemas.add(schemaId);
+      return true;
     }
+    return false;
   }
 }

@@ -2,39 +2,32 @@ package org.kornspur.api.feed;
 
 import io.micrometer.core.instrument.Gauge;
 import io.micrometer.core.instrument.MeterRegistry;
+import io.quarkus.runtime.ShutdownEvent;
 import io.quarkus.runtime.StartupEvent;
-import jakarta.annotation.PreDestroy;
 import jakarta.annotation.Priority;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
 import jakarta.inject.Inject;
-import java.nio.ByteBuffer;
-import java.util.HashSet;
-import java.util.Set;
 import org.apache.avro.specific.SpecificRecord;
-import org.apache.kafka.clients.consumer.ConsumerRecord;
 import org.kornspur.api.engine.Engine;
 import org.kornspur.api.engine.NotReady;
 import org.kornspur.processors.stream.Topics;
 
-/**
- * Keeps the index of laboratory samples in step with the facts. Facts of other types are passed by
- * at their schema's id, undecoded.
- */
+/** Keeps the index of laboratory samples in step with the facts. */
 @ApplicationScoped
 public class SampleFeed {
   private static final int AFTER_THE_ENGINE = 5_000;
-  private static final int SCHEMA_ID_AT = 1;
 
-  private final Engine engine;
+  /** A reader that outlives the broker knocks at it, and says so with every knock. */
+  private static final int BEFORE_THE_ENGINE = 1_000;
+
   private final SampleIndex samples = new SampleIndex();
   private final TopicFeed feed;
-  private final Set<Integer> otherSchemas = new HashSet<>();
 
   @Inject
   public SampleFeed(Engine engine, MeterRegistry meters) {
-    this.engine = engine;
-    this.feed = new TopicFeed(Topics.FACTS.topicName(), engine, this::receive);
+    this.feed =
+        new TopicFeed(Topics.FACTS.topicName(), engine, new ChosenFacts(engine, this::take));
     Gauge.builder("kornspur.samples", samples, SampleIndex::size)
         .description("Samplings and results that the lists of laboratories are made from")
         .register(meters);
@@ -44,8 +37,7 @@ public class SampleFeed {
     feed.start();
   }
 
-  @PreDestroy
-  void stop() {
+  void stop(@Observes @Priority(BEFORE_THE_ENGINE) ShutdownEvent stopping) {
     feed.close();
   }
 
@@ -61,20 +53,11 @@ public class SampleFeed {
     return samples;
   }
 
-  private void receive(ConsumerRecord<String, byte[]> record) {
-    byte[] value = record.value();
-    if (value == null || value.length < SCHEMA_ID_AT + Integer.BYTES) {
-      return;
-    }
-    int schemaId = ByteBuffer.wrap(value).getInt(SCHEMA_ID_AT);
-    if (otherSchemas.contains(schemaId)) {
-      return;
-    }
-    SpecificRecord fact = engine.wire().decode(value);
-    if (SampleIndex.concerns(fact)) {
+  private boolean take(SpecificRecord fact) {
+    boolean concerns = SampleIndex.concerns(fact);
+    if (concerns) {
       samples.put(fact);
-    } else {
-      otherSchemas.add(schemaId);
     }
+    return concerns;
   }
 }
