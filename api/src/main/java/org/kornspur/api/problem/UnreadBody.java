@@ -3,7 +3,6 @@ package org.kornspur.api.problem;
 import io.quarkus.vertx.http.runtime.filters.Filters;
 import io.vertx.core.http.HttpHeaders;
 import io.vertx.core.http.HttpServerRequest;
-import io.vertx.core.http.HttpVersion;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
@@ -11,8 +10,8 @@ import jakarta.enterprise.event.Observes;
 /**
  * Ends the connection after an answer that was given before the body of its request was read to the
  * end: what is left of the body would stand before the next request on the same connection, which
- * would then never be answered. The answer says so first (RFC 9112, section 9.6). In HTTP/2 each
- * request has its own stream, and nothing is to be done.
+ * would then never be answered. The answer says so first (RFC 9112, section 9.6). The settings let
+ * nobody speak HTTP/2, where the connection would be that of other requests too.
  */
 @ApplicationScoped
 public class UnreadBody {
@@ -25,7 +24,7 @@ public class UnreadBody {
 
   private static void watch(RoutingContext context) {
     HttpServerRequest request = context.request();
-    if (request.version() != HttpVersion.HTTP_2 && hasBody(request)) {
+    if (hasBody(request)) {
       context.addHeadersEndHandler(
           headers -> {
             if (!request.isEnded()) {

@@ -1,12 +1,6 @@
 package org.kornspur.api.page;
 
-import static io.restassured.RestAssured.given;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.hamcrest.Matchers.equalTo;
-
 import io.restassured.response.Response;
-import java.time.Duration;
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -15,8 +9,6 @@ import org.kornspur.api.resource.InventedFacts;
 
 /** Treated lots with a sample for each laboratory of the demo. All of it is invented. */
 final class BenchFacts {
-  private static final Duration LONGEST_WAIT = Duration.ofSeconds(60);
-
   private BenchFacts() {}
 
   /** A lot of treated seed whose sample {@code S-<lotId>} is assigned to this laboratory. */
@@ -60,22 +52,17 @@ final class BenchFacts {
             "submittedSampleG": 1250.0, "samplerAccreditation": "INV-SAMPLER-01", \
             "laboratoryId": "%2$s\""""
                 .formatted(lotId, laboratoryId)));
-    given()
-        .contentType("application/json")
-        .body("[" + String.join(",", facts) + "]")
-        .post("/api/v1/facts")
-        .then()
-        .body("refused", equalTo(0))
-        .statusCode(200);
-    until("/api/v1/lots/" + lotId, answer -> gate(answer, "GERMINATION") != null);
-    until("/api/v1/lots/" + lotId, answer -> answer.jsonPath().getBoolean("asOf.complete"));
+    PostedFacts.bring(facts);
+    PostedFacts.until("/api/v1/lots/" + lotId, answer -> gate(answer, "GERMINATION") != null);
+    PostedFacts.until(
+        "/api/v1/lots/" + lotId, answer -> answer.jsonPath().getBoolean("asOf.complete"));
   }
 
   /** Waits until a gate of a lot satisfies. */
   static Map<String, Object> gateOf(
       String lotId, String gate, Predicate<Map<String, Object>> isEnough) {
     Response answer =
-        until(
+        PostedFacts.until(
             "/api/v1/lots/" + lotId,
             lot -> gate(lot, gate) != null && isEnough.test(gate(lot, gate)));
     return gate(answer, gate);
@@ -84,7 +71,7 @@ final class BenchFacts {
   /** Facts of one type that name a lot, with what superseded them. */
   static List<Map<String, Object>> ofLot(String lotId, String type, int atLeast) {
     String found = "facts.findAll { it.fact.type == '%s' }".formatted(type);
-    return until(
+    return PostedFacts.until(
             "/api/v1/lots/" + lotId + "/facts",
             answer -> answer.jsonPath().getList(found).size() >= atLeast)
         .jsonPath()
@@ -95,21 +82,5 @@ final class BenchFacts {
     return lot.statusCode() == 200
         ? lot.jsonPath().getMap("gates.find { it.gate == '%s' }".formatted(gate))
         : null;
-  }
-
-  private static Response until(String path, Predicate<Response> isEnough) {
-    Instant end = Instant.now().plus(LONGEST_WAIT);
-    Response answer = given().get(path);
-    while (!isEnough.test(answer)) {
-      assertThat(Instant.now()).as("Still %s: %s", path, answer.asString()).isBefore(end);
-      try {
-        Thread.sleep(200);
-      } catch (InterruptedException e) {
-        Thread.currentThread().interrupt();
-        throw new IllegalStateException(e);
-      }
-      answer = given().get(path);
-    }
-    return answer;
   }
 }

@@ -2,12 +2,9 @@ package org.kornspur.api.page;
 
 import static io.restassured.RestAssured.given;
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.hamcrest.Matchers.equalTo;
 
 import io.restassured.path.json.JsonPath;
 import io.restassured.response.Response;
-import java.time.Duration;
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -15,8 +12,6 @@ import org.kornspur.api.resource.InventedFacts;
 
 /** Crops for the field book, declared by nobody else. All of it is invented. */
 final class FieldBookFacts {
-  private static final Duration LONGEST_WAIT = Duration.ofSeconds(60);
-
   /** Basic seed of a sterile female; its limits are by area and by shedding plants. */
   static final String FEMALE = "FB-26-A";
 
@@ -97,17 +92,11 @@ final class FieldBookFacts {
                         .formatted(SEED))
                 // a lot is declared after its harvest
                 .replace("2024-05-02", "2025-09-02"));
-    given()
-        .contentType("application/json")
-        .body("[" + String.join(",", facts) + "]")
-        .post("/api/v1/facts")
-        .then()
-        .body("refused", equalTo(0))
-        .statusCode(200);
+    PostedFacts.bring(facts);
     for (String crop : List.of(FEMALE, FEMALE_TOO, MIXTURE, BY_PLANTS, OF_ANOTHER)) {
-      until("/api/v1/crops/" + crop, answer -> answer.statusCode() == 200);
+      PostedFacts.until("/api/v1/crops/" + crop, answer -> answer.statusCode() == 200);
     }
-    until("/api/v1/lots/" + SEED, answer -> answer.statusCode() == 200);
+    PostedFacts.until("/api/v1/lots/" + SEED, answer -> answer.statusCode() == 200);
   }
 
   /** Facts of one type that name a crop, once one of them satisfies. */
@@ -119,28 +108,13 @@ final class FieldBookFacts {
 
   /** Waits for the one fact that came in since; fails where it is not exactly one. */
   static Map<String, Object> added(String cropId, String type, List<Map<String, Object>> before) {
-    until(
+    PostedFacts.until(
         "/api/v1/crops/" + cropId + "/facts",
         answer -> answer.statusCode() == 200 && ofCrop(cropId, type).size() > before.size());
     List<Map<String, Object>> facts = new ArrayList<>(ofCrop(cropId, type));
     facts.removeAll(before);
     assertThat(facts).hasSize(1);
     return facts.get(0);
-  }
-
-  private static void until(String path, java.util.function.Predicate<Response> isEnough) {
-    Instant end = Instant.now().plus(LONGEST_WAIT);
-    Response answer = given().get(path);
-    while (!isEnough.test(answer)) {
-      assertThat(Instant.now()).as("Still %s: %s", path, answer.asString()).isBefore(end);
-      try {
-        Thread.sleep(200);
-      } catch (InterruptedException e) {
-        Thread.currentThread().interrupt();
-        throw new IllegalStateException(e);
-      }
-      answer = given().get(path);
-    }
   }
 
   private static String crop(

@@ -50,15 +50,7 @@ public record BenchSheet(
         id,
         corrects,
         fixed,
-        sections.stream()
-            .map(
-                section ->
-                    new Section(
-                        section.name(),
-                        section.legend(),
-                        section.folded(),
-                        section.fields().stream().map(change).toList()))
-            .toList(),
+        sections.stream().map(section -> section.mapping(change)).toList(),
         wrong);
   }
 }

@@ -27,6 +27,11 @@ public record Sheet(
    */
   public record Section(String name, String legend, boolean folded, List<Field> fields) {
 
+    /** The same with each field changed. */
+    public Section mapping(UnaryOperator<Field> change) {
+      return new Section(name, legend, folded, fields.stream().map(change).toList());
+    }
+
     /** Whether it must stand open to show what is wrong. */
     public boolean open() {
       return !folded
@@ -55,18 +60,6 @@ public record Sheet(
 
   Sheet mapping(UnaryOperator<Field> change, String id, List<Field.Fault> wrong) {
     return new Sheet(
-        form,
-        id,
-        fixed,
-        sections.stream()
-            .map(
-                section ->
-                    new Section(
-                        section.name(),
-                        section.legend(),
-                        section.folded(),
-                        section.fields().stream().map(change).toList()))
-            .toList(),
-        wrong);
+        form, id, fixed, sections.stream().map(section -> section.mapping(change)).toList(), wrong);
   }
 }
