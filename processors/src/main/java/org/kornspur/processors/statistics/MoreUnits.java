@@ -52,7 +52,11 @@ public record MoreUnits(State now, OptionalInt ifNoneBad, OptionalInt atPresentR
     OptionalInt atPresentRate =
         rate == standard
             ? OptionalInt.empty()
-            : first(examined, n -> settledAtRate(rate, n, standard, confidence));
+            : first(
+                examined,
+                n ->
+                    settledAtRate(
+                        badAmong(n, bad, examined, standard), n, rate, standard, confidence));
     return new MoreUnits(now, ifNoneBad, atPresentRate);
   }
 
@@ -64,14 +68,22 @@ public record MoreUnits(State now, OptionalInt ifNoneBad, OptionalInt atPresentR
     return ExactBinomial.atLeast(bad, examined, standard) <= tail ? State.BROKEN : State.OPEN;
   }
 
-  /** Bad units are rounded against the side that would be settled, so that the number is enough. */
   private static boolean settledAtRate(
-      double rate, int examined, double standard, double confidence) {
-    boolean good = rate < standard;
-    double expected = rate * examined;
-    int bad = (int) (good ? Math.ceil(expected - 1e-9) : Math.floor(expected + 1e-9));
-    return state(Math.min(bad, examined), examined, standard, confidence)
-        == (good ? State.WITHIN : State.BROKEN);
+      int bad, int examined, double rate, double standard, double confidence) {
+    return state(bad, examined, standard, confidence)
+        == (rate < standard ? State.WITHIN : State.BROKEN);
+  }
+
+  /**
+   * Bad units among more units, at the rate of those counted: rounded against the side that would
+   * be settled, so that the number is enough. In whole numbers, since a product of fractions that
+   * falls just beside a whole one would be a unit off.
+   */
+  private static int badAmong(int units, int bad, int examined, double standard) {
+    long scaled = (long) bad * units;
+    boolean good = (double) bad / examined < standard;
+    return Math.toIntExact(
+        good ? -Math.floorDiv(-scaled, (long) examined) : Math.floorDiv(scaled, (long) examined));
   }
 
   /** Doubles, then halves: what settles at n settles beyond n, but for the rounding of one unit. */
