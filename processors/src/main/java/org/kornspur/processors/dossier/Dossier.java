@@ -31,6 +31,14 @@ import org.kornspur.processors.pedigree.MassFlow;
  * in which they came.
  */
 public final class Dossier {
+  /**
+   * Steps after which an ancestor is no longer reported, and nothing is handed down any further:
+   * six generations. It bounds how long the ancestors of a mended circle take to die out. A longer
+   * circle spans years, so at one lot seed goes out before it came in, and the gate of origin sees
+   * that.
+   */
+  public static final int MOST_STEPS = 24;
+
   private static final Set<FactType> SAME_HARVEST =
       Set.of(FactType.CONDITIONING, FactType.LOT_SPLIT, FactType.LOT_MERGE);
 
@@ -94,9 +102,35 @@ public final class Dossier {
     return parents;
   }
 
-  /** What one parent reported; empty until it has. */
+  /**
+   * The parents that are believed what they tell of themselves. Where wrong facts make a circle,
+   * its members are told by nobody in it: each would hear its own words again, for ever, or what
+   * was true once and is said by nobody any more.
+   */
+  public Stream<Report.FromParent> believedParents() {
+    return parents.stream()
+        .filter(report -> !report.closesCircle())
+        .filter(report -> report.stepsHandedDown() < MOST_STEPS);
+  }
+
+  /** What one parent reported; empty until it has, and where it is not believed. */
   public Optional<Report.FromParent> parent(Subject parent) {
-    return parents().stream().filter(report -> report.parent().equals(parent)).findFirst();
+    return believedParents().filter(report -> report.parent().equals(parent)).findFirst();
+  }
+
+  /**
+   * Steps down which this subject was told what it is: none for a declared crop, for its own
+   * declaration says it all; otherwise one more than the parent that was told furthest. It stays at
+   * {@link #MOST_STEPS} where a circle is too long to be seen.
+   */
+  public int stepsHandedDown() {
+    return crop().isPresent()
+        ? 0
+        : parents.stream()
+            .filter(report -> !report.closesCircle())
+            .mapToInt(report -> Math.min(report.stepsHandedDown() + 1, MOST_STEPS))
+            .max()
+            .orElse(0);
   }
 
   /** The hybrid's master data; empty until the hybrid has been declared. */
@@ -195,7 +229,7 @@ public final class Dossier {
         .or(() -> declaredLot().map(LotDeclared::getEnterpriseId))
         .or(
             () ->
-                parents().stream()
+                believedParents()
                     .flatMap(parent -> parent.holder().stream())
                     .min(Comparator.naturalOrder()));
   }

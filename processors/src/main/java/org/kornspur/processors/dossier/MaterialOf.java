@@ -40,7 +40,7 @@ final class MaterialOf {
         .map(MaterialOf::declared)
         .or(() -> blended(dossier))
         .or(() -> admixed(dossier))
-        .or(() -> dossier.parents().stream().flatMap(p -> p.material().stream()).findFirst());
+        .or(() -> dossier.believedParents().flatMap(p -> p.material().stream()).findFirst());
   }
 
   private static Material declared(LotDeclared lot) {

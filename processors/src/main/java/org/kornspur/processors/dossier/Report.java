@@ -30,6 +30,8 @@ public sealed interface Report {
    * @param measures what a blend needs to know of it
    * @param troubles what the child inherits, each with the path to the parent
    * @param ancestors the parent's ancestors and how many steps above it each stands
+   * @param stepsHandedDown steps down which the parent itself was told what it is, who holds it and
+   *     what was measured of it, as {@link Dossier#stepsHandedDown()} has it
    * @param seedVerdicts verdicts on the parent's seed, which a part split from it may rest on
    * @param postControls ids of post-control results of the parent's harvest
    * @param holder enterprise that grew it or declared it, where known
@@ -41,6 +43,7 @@ public sealed interface Report {
       SeedMeasures measures,
       List<Trouble> troubles,
       SortedMap<String, Integer> ancestors,
+      int stepsHandedDown,
       List<Verdict> seedVerdicts,
       List<String> postControls,
       Optional<String> holder)
@@ -48,6 +51,11 @@ public sealed interface Report {
     @Override
     public String sender() {
       return parent.toString();
+    }
+
+    /** Whether the receiver is among its own ancestors by way of this parent. */
+    public boolean closesCircle() {
+      return parent.equals(receiver) || ancestors.containsKey(receiver.toString());
     }
   }
 

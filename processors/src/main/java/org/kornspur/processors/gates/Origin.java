@@ -7,7 +7,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.intake.Counted;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.pedigree.Edge;
@@ -35,48 +34,20 @@ final class Origin implements GateRule {
 
   private static List<Verdict> judge(Dossier dossier) {
     List<Verdict> verdicts = new ArrayList<>();
-    verdicts.add(circle(dossier));
+    verdicts.add(OwnAncestor.judge(dossier).orElseGet(() -> noCircle(dossier)));
     order(dossier).ifPresent(verdicts::add);
     return verdicts;
   }
 
-  private static Verdict circle(Dossier dossier) {
-    String self = dossier.subject().toString();
-    List<Subject> through =
-        dossier.parents().stream()
-            .filter(
-                report ->
-                    report.parent().equals(dossier.subject())
-                        || report.ancestors().containsKey(self))
-            .map(report -> report.parent())
-            .toList();
-    boolean ownParent =
-        dossier.edgesIn().stream().anyMatch(edge -> edge.parent().equals(dossier.subject()));
-    List<String> factIds =
-        Stream.concat(
-                dossier.declaredLot().stream().map(lot -> lot.getHeader().getFactId()),
-                dossier.edgesIn().stream().map(Edge::factId))
-            .distinct()
-            .sorted()
-            .toList();
-    if (through.isEmpty() && !ownParent) {
-      return new Verdict.Met(
-          Gate.ORIGIN,
-          "ancestors",
-          new Measured(0, "circles", 0, Optional.empty()),
-          Optional.empty(),
-          factIds,
-          "Where %s comes from is on record, and it is not among its own ancestors."
-              .formatted(dossier.subject()));
-    }
-    return new Verdict.NotMet(
+  private static Verdict noCircle(Dossier dossier) {
+    return new Verdict.Met(
         Gate.ORIGIN,
-        "ancestors",
-        new Measured(1, "circles", -1, Optional.empty()),
+        OwnAncestor.ASPECT,
+        new Measured(0, "circles", 0, Optional.empty()),
         Optional.empty(),
-        factIds,
-        "%s is recorded as its own ancestor%s. One of the facts that move seed here is wrong: find and correct it."
-            .formatted(dossier.subject(), through.isEmpty() ? "" : ", by way of " + through));
+        OwnAncestor.factIds(dossier),
+        "Where %s comes from is on record, and it is not among its own ancestors."
+            .formatted(dossier.subject()));
   }
 
   private static Optional<Verdict> order(Dossier dossier) {

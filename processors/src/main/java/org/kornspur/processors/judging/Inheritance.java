@@ -26,13 +26,6 @@ import org.kornspur.processors.verdict.Verdict;
  * rest.
  */
 final class Inheritance {
-  /**
-   * Steps after which an ancestor is no longer reported: six generations. It bounds how long the
-   * ancestors of a mended circle take to die out. A longer circle spans years, so at one lot seed
-   * goes out before it came in, and the gate of origin sees that.
-   */
-  static final int MOST_STEPS = 24;
-
   private static final Comparator<Trouble> SHORTEST_PATH_FIRST =
       Comparator.comparingInt((Trouble trouble) -> trouble.path().size())
           .thenComparing(trouble -> trouble.path().toString())
@@ -51,7 +44,7 @@ final class Inheritance {
   static List<Trouble> inheritedBy(Dossier dossier) {
     Stream<Trouble> candidates =
         dossier.parents().stream()
-            .filter(parent -> !isInOneCircleWith(dossier.subject(), parent))
+            .filter(parent -> !parent.closesCircle())
             .flatMap(report -> report.troubles().stream())
             .filter(trouble -> !trouble.path().contains(dossier.subject()))
             .filter(trouble -> reaches(trouble.gate(), dossier.subject()));
@@ -78,21 +71,12 @@ final class Inheritance {
           .ancestors()
           .forEach(
               (ancestor, steps) -> {
-                if (steps < MOST_STEPS) {
+                if (steps < Dossier.MOST_STEPS) {
                   ancestors.merge(ancestor, steps + 1, Math::min);
                 }
               });
     }
     return ancestors;
-  }
-
-  /**
-   * Whether a parent has the subject among its own ancestors. All in a circle are condemned for it;
-   * nothing else is passed along within it, or reports would wander round in it by every way there
-   * is.
-   */
-  private static boolean isInOneCircleWith(Subject subject, Report.FromParent parent) {
-    return parent.ancestors().containsKey(subject.toString());
   }
 
   private static boolean reaches(Gate gate, Subject receiver) {

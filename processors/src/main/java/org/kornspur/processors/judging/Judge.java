@@ -18,6 +18,7 @@ import org.kornspur.processors.dossier.SeedMeasures;
 import org.kornspur.processors.dossier.Trouble;
 import org.kornspur.processors.gates.Condemned;
 import org.kornspur.processors.gates.GateRule;
+import org.kornspur.processors.gates.OwnAncestor;
 import org.kornspur.processors.judging.Standing.State;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.pedigree.MassFlow;
@@ -116,7 +117,8 @@ public final class Judge {
   private List<Verdict> verdicts(
       Dossier dossier, Optional<Material> material, Optional<? extends Rulebook> rulebook) {
     if (material.isEmpty()) {
-      return List.of(
+      return withCircle(
+          dossier,
           new Verdict.Owed(
               Gate.ORIGIN,
               "",
@@ -130,7 +132,8 @@ public final class Judge {
                   + " is cannot be told: no fact says where it came from. Record its origin."));
     }
     if (rulebook.isEmpty()) {
-      return List.of(
+      return withCircle(
+          dossier,
           new Verdict.Owed(
               Gate.ORIGIN,
               "rulebook",
@@ -142,6 +145,11 @@ public final class Judge {
                   + "', which is not known here. Correct the declaration or add the rulebook."));
     }
     return gates.stream().flatMap(gate -> gate.judge(dossier, rulebook.get()).stream()).toList();
+  }
+
+  /** A circle needs no rulebook to be seen. */
+  private static List<Verdict> withCircle(Dossier dossier, Verdict owed) {
+    return Stream.concat(Stream.of(owed), OwnAncestor.judge(dossier).stream()).toList();
   }
 
   private static List<String> factIds(Dossier dossier) {
@@ -188,6 +196,7 @@ public final class Judge {
         verdicts.stream()
             .filter(verdict -> verdict.gate().heritage() == Gate.Heritage.SEED_QUALITY)
             .toList();
+    int stepsHandedDown = dossier.stepsHandedDown();
     SeedMeasures measures = Measures.of(dossier);
     List<String> postControls = dossier.postControls();
     Optional<String> holder = dossier.holder();
@@ -205,6 +214,7 @@ public final class Judge {
                     measures,
                     passedOn,
                     ancestors,
+                    stepsHandedDown,
                     seedVerdicts,
                     postControls,
                     holder))

@@ -52,6 +52,12 @@ final class DrivenTopology implements AutoCloseable {
   /** The key that acts are signed with, the only one that is trusted. */
   static final SigningKey KEY = SigningKey.random();
 
+  /**
+   * Far longer than anything here takes. It ends a test whose reports never come to rest, since the
+   * driver returns only when they have.
+   */
+  static final Duration LONGEST_UNREST = Duration.ofSeconds(30);
+
   static final ChainSettings SEAL = new ChainSettings(KEY, 5, Duration.ofSeconds(10));
 
   final WireFormat wire = new WireFormat(new LocalSchemaRegistry());

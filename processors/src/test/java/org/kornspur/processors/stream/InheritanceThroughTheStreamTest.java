@@ -1,6 +1,7 @@
 package org.kornspur.processors.stream;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
 import static org.kornspur.processors.stream.InventedFacts.blend;
 import static org.kornspur.processors.stream.InventedFacts.conditioning;
 import static org.kornspur.processors.stream.InventedFacts.crop;
@@ -13,9 +14,12 @@ import static org.kornspur.processors.stream.InventedFacts.withdrawal;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.apache.avro.specific.SpecificRecord;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.kornspur.contract.Dispatch;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.pedigree.Edge;
@@ -130,6 +134,38 @@ class InheritanceThroughTheStreamTest {
 
     assertThat(untilMended).isLessThan(20_000);
     assertThat(topology.standings()).hasSize(lots);
+  }
+
+  /**
+   * Members of a circle hear each other's words and their own. What one of them was told from
+   * outside and no longer counts must neither stay with them nor wander round, however long the
+   * circle is: one of 30 steps is too long to be seen as one.
+   */
+  @ParameterizedTest
+  @CsvSource({"2, true", "2, false", "3, true", "3, false", "30, true", "30, false"})
+  void aCircleForgetsWhatNobodySaysAnyMore(int members, boolean knownBeforeItIsWithdrawn) {
+    SpecificRecord declared = lot("declared", "L0", 500);
+    SpecificRecord withdrawn = withdrawal("undo", 701, "declared");
+    assertTimeoutPreemptively(
+        DrivenTopology.LONGEST_UNREST,
+        () -> {
+          try (DrivenTopology never = new DrivenTopology()) {
+            topology.accept(circle(members));
+            never.accept(circle(members));
+            topology.accept(
+                knownBeforeItIsWithdrawn
+                    ? new SpecificRecord[] {declared, withdrawn}
+                    : new SpecificRecord[] {withdrawn, declared});
+
+            assertThat(topology.standings()).hasSize(members).isEqualTo(never.standings());
+          }
+        });
+  }
+
+  private static SpecificRecord[] circle(int members) {
+    return IntStream.range(0, members)
+        .mapToObj(from -> conditioning("f" + from, from, "L" + from, "L" + (from + 1) % members))
+        .toArray(SpecificRecord[]::new);
   }
 
   private static boolean ownAncestor(LotStanding standing) {

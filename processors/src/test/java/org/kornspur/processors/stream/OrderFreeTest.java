@@ -1,6 +1,7 @@
 package org.kornspur.processors.stream;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
 
 import java.util.ArrayList;
 import java.util.Collections;
@@ -33,14 +34,16 @@ class OrderFreeTest {
   private static final String[] LOTS = {"L1", "L2", "L3", "L4", "L5", "L6"};
   private static final String[] CROPS = {"C1", "C2", "C3"};
 
-  @Property(tries = 60, shrinking = ShrinkingMode.BOUNDED)
+  @Property(tries = 150, shrinking = ShrinkingMode.BOUNDED)
   void standingsAreAFunctionOfTheSetOfFacts(
       @ForAll("productions") List<SpecificRecord> facts, @ForAll Random random) {
     List<SpecificRecord> shuffled = new ArrayList<>(facts);
     facts.stream().filter(fact -> random.nextInt(4) == 0).forEach(shuffled::add);
     Collections.shuffle(shuffled, random);
 
-    assertThat(outcomeOf(shuffled)).isEqualTo(outcomeOf(facts));
+    assertTimeoutPreemptively(
+        DrivenTopology.LONGEST_UNREST,
+        () -> assertThat(outcomeOf(shuffled)).isEqualTo(outcomeOf(facts)));
   }
 
   private record Outcome(

@@ -1,0 +1,56 @@
+package org.kornspur.processors.gates;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.dossier.Report;
+import org.kornspur.processors.pedigree.Edge;
+import org.kornspur.processors.verdict.Gate;
+import org.kornspur.processors.verdict.Measured;
+import org.kornspur.processors.verdict.Verdict;
+
+/**
+ * Wrong facts make a crop or lot its own ancestor. All in such a circle are condemned for it. It
+ * needs no rulebook, and it is seen where what the seed is cannot be told, which in a circle is
+ * often so.
+ */
+public final class OwnAncestor {
+  static final String ASPECT = "ancestors";
+
+  private OwnAncestor() {}
+
+  /** The verdict on a circle; empty where there is none. */
+  public static Optional<Verdict> judge(Dossier dossier) {
+    List<Subject> through =
+        dossier.parents().stream()
+            .filter(Report.FromParent::closesCircle)
+            .map(Report.FromParent::parent)
+            .toList();
+    boolean ownParent =
+        dossier.edgesIn().stream().anyMatch(edge -> edge.parent().equals(dossier.subject()));
+    if (through.isEmpty() && !ownParent) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        new Verdict.NotMet(
+            Gate.ORIGIN,
+            ASPECT,
+            new Measured(1, "circles", -1, Optional.empty()),
+            Optional.empty(),
+            factIds(dossier),
+            "%s is recorded as its own ancestor%s. One of the facts that move seed here is wrong: find and correct it."
+                .formatted(dossier.subject(), through.isEmpty() ? "" : ", by way of " + through)));
+  }
+
+  /** Facts that say where a crop or lot comes from, by id. */
+  static List<String> factIds(Dossier dossier) {
+    return Stream.concat(
+            dossier.declaredLot().stream().map(lot -> lot.getHeader().getFactId()),
+            dossier.edgesIn().stream().map(Edge::factId))
+        .distinct()
+        .sorted()
+        .toList();
+  }
+}
