@@ -152,9 +152,7 @@ public class PeopleResource {
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
   public PersonView disable(@PathParam("id") String id) {
-    Person changed = people.disable(id, true);
-    LOG.infof("%s disabled person %s", caller.get().personId(), id);
-    return PersonView.of(changed);
+    return changed(people.disable(id, true), "disabled");
   }
 
   @POST
@@ -164,9 +162,7 @@ public class PeopleResource {
   @APIResponse(responseCode = "200", description = "The person as changed")
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public PersonView enable(@PathParam("id") String id) {
-    Person changed = people.disable(id, false);
-    LOG.infof("%s enabled person %s", caller.get().personId(), id);
-    return PersonView.of(changed);
+    return changed(people.disable(id, false), "enabled");
   }
 
   @POST
@@ -184,6 +180,11 @@ public class PeopleResource {
     People.Made made = people.renewPassword(id);
     LOG.infof("%s made a new password for person %s", caller.get().personId(), id);
     return shownOnce(Response.ok(), made);
+  }
+
+  private PersonView changed(Person person, String how) {
+    LOG.infof("%s %s person %s", caller.get().personId(), how, person.personId());
+    return PersonView.of(person);
   }
 
   private static Response shownOnce(Response.ResponseBuilder answer, People.Made made) {

@@ -42,11 +42,6 @@ import org.kornspur.processors.stream.Topics;
  */
 @ApplicationScoped
 public class EventLog {
-  private static final int AFTER_THE_ENGINE = 5_000;
-
-  /** A reader that outlives the broker knocks at it, and says so with every knock. */
-  private static final int BEFORE_THE_ENGINE = 1_000;
-
   private static final Duration LONGEST_READ = Duration.ofSeconds(10);
   private static final Duration POLL = Duration.ofMillis(200);
 
@@ -64,11 +59,11 @@ public class EventLog {
         .register(meters);
   }
 
-  void start(@Observes @Priority(AFTER_THE_ENGINE) StartupEvent started) {
+  void start(@Observes @Priority(TopicFeed.AFTER_THE_ENGINE) StartupEvent started) {
     feed.start();
   }
 
-  synchronized void stop(@Observes @Priority(BEFORE_THE_ENGINE) ShutdownEvent stopping) {
+  synchronized void stop(@Observes @Priority(TopicFeed.BEFORE_THE_ENGINE) ShutdownEvent stopping) {
     feed.close();
     if (reader != null) {
       reader.close();

@@ -24,11 +24,6 @@ import org.kornspur.standing.LotStanding;
 @ApplicationScoped
 public class Feeds {
   private static final int KEPT_CHANGES = 10_000;
-  private static final int AFTER_THE_ENGINE = 5_000;
-
-  /** A reader that outlives the broker knocks at it, and says so with every knock. */
-  private static final int BEFORE_THE_ENGINE = 1_000;
-
   private final Engine engine;
   private final StandingIndex standings = new StandingIndex();
   private final QuarantineIndex quarantine = new QuarantineIndex();
@@ -54,11 +49,11 @@ public class Feeds {
         .register(meters);
   }
 
-  void start(@Observes @Priority(AFTER_THE_ENGINE) StartupEvent started) {
+  void start(@Observes @Priority(TopicFeed.AFTER_THE_ENGINE) StartupEvent started) {
     all().forEach(TopicFeed::start);
   }
 
-  void stop(@Observes @Priority(BEFORE_THE_ENGINE) ShutdownEvent stopping) {
+  void stop(@Observes @Priority(TopicFeed.BEFORE_THE_ENGINE) ShutdownEvent stopping) {
     all().forEach(TopicFeed::close);
   }
 

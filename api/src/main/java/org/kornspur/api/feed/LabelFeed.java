@@ -17,11 +17,6 @@ import org.kornspur.processors.stream.Topics;
 /** Keeps the index of label numbers in step with the facts. */
 @ApplicationScoped
 public class LabelFeed {
-  private static final int AFTER_THE_ENGINE = 5_000;
-
-  /** A reader that outlives the broker knocks at it, and says so with every knock. */
-  private static final int BEFORE_THE_ENGINE = 1_000;
-
   private final LabelIndex labels = new LabelIndex();
   private final TopicFeed feed;
 
@@ -34,11 +29,11 @@ public class LabelFeed {
         .register(meters);
   }
 
-  void start(@Observes @Priority(AFTER_THE_ENGINE) StartupEvent started) {
+  void start(@Observes @Priority(TopicFeed.AFTER_THE_ENGINE) StartupEvent started) {
     feed.start();
   }
 
-  void stop(@Observes @Priority(BEFORE_THE_ENGINE) ShutdownEvent stopping) {
+  void stop(@Observes @Priority(TopicFeed.BEFORE_THE_ENGINE) ShutdownEvent stopping) {
     feed.close();
   }
 

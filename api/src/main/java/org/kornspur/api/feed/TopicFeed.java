@@ -26,6 +26,15 @@ import org.kornspur.ingest.registry.RegistryUnreachable;
  * <p>It is caught up once it has passed the end that the topic had when it was first opened.
  */
 public final class TopicFeed implements AutoCloseable {
+  /** Priority of what starts to read: by then the engine has its broker. */
+  public static final int AFTER_THE_ENGINE = 5_000;
+
+  /**
+   * Priority of what stops reading: a reader that outlives the broker knocks at it, and says so
+   * with every knock.
+   */
+  public static final int BEFORE_THE_ENGINE = 1_000;
+
   private static final Logger LOG = Logger.getLogger(TopicFeed.class);
   private static final Duration POLL = Duration.ofMillis(200);
   private static final long PAUSE_MILLIS = 500;

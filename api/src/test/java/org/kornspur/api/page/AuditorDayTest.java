@@ -10,12 +10,10 @@ import com.microsoft.playwright.Download;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.assertions.PlaywrightAssertions;
 import com.microsoft.playwright.options.AriaRole;
-import io.quarkus.test.common.http.TestHTTPResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
 import io.restassured.path.json.JsonPath;
 import java.io.IOException;
-import java.net.URL;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.MessageDigest;
@@ -33,9 +31,6 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.common.filespecification.PDComplexFileSpecification;
 import org.apache.pdfbox.text.PDFTextStripper;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -53,7 +48,7 @@ import org.kornspur.api.access.TestPeople;
 @QuarkusTest
 @ExtendWith(AsPerson.class)
 @TestProfile(DemoMachine.class)
-class AuditorDayTest {
+class AuditorDayTest extends BrowserTest {
   private static final Path DISPATCHES =
       Path.of("..", "demo-events", "stories", "01-neighbour-reported-late", "Dispatch.csv");
   private static final Path PAPERS = Path.of("target", "papers");
@@ -61,30 +56,10 @@ class AuditorDayTest {
 
   private static final String AUDITOR = TestPeople.of(Role.AUDITOR);
 
-  private static Chromium chromium;
-
-  @TestHTTPResource("/")
-  URL root;
-
   private Page open(Screen screen, Language language, String path) {
     Page page = chromium.signedIn(screen, language, root, AUDITOR);
     page.navigate(root + path);
     return page;
-  }
-
-  @BeforeAll
-  static void startBrowser() {
-    chromium = new Chromium();
-  }
-
-  @AfterAll
-  static void stopBrowser() {
-    chromium.close();
-  }
-
-  @BeforeEach
-  void waitForTheDemo() throws InterruptedException {
-    DemoLoaded.await();
   }
 
   /** One line of the demo's own file of dispatches. */

@@ -6,13 +6,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
-import com.microsoft.playwright.assertions.PlaywrightAssertions;
 import com.microsoft.playwright.options.AriaRole;
-import io.quarkus.test.common.http.TestHTTPResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
 import java.io.IOException;
-import java.net.URL;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashMap;
@@ -23,9 +20,6 @@ import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -40,30 +34,9 @@ import org.kornspur.api.access.TestPeople;
 @QuarkusTest
 @TestProfile(DemoMachine.class)
 @ExtendWith(AsPerson.class)
-class BenchTest {
+class BenchTest extends BrowserTest {
   private static final String LABORATORY = TestPeople.of(Role.LABORATORY);
   private static final Path DEMO = Path.of("..", "demo-events");
-
-  private static Chromium chromium;
-
-  @TestHTTPResource("/")
-  URL root;
-
-  @BeforeAll
-  static void startBrowser() {
-    chromium = new Chromium();
-    PlaywrightAssertions.setDefaultAssertionTimeout(20_000);
-  }
-
-  @AfterAll
-  static void stopBrowser() {
-    chromium.close();
-  }
-
-  @BeforeEach
-  void waitForTheDemo() throws InterruptedException {
-    DemoLoaded.await();
-  }
 
   /**
    * Replicates 100, 97, 94, 91 have the mean 95.5, rounded 96, at which four replicates of 100 may

@@ -6,19 +6,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
-import com.microsoft.playwright.assertions.PlaywrightAssertions;
-import io.quarkus.test.common.http.TestHTTPResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
-import java.net.URL;
 import java.time.LocalDateTime;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.regex.Pattern;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
@@ -36,28 +31,10 @@ import org.kornspur.api.access.TestPeople;
 @QuarkusTest
 @TestProfile(DemoMachine.class)
 @ExtendWith(AsPerson.class)
-class FieldBookTest {
-  private static final double PATIENCE_MS = 20_000;
-
-  private static Chromium chromium;
-
-  @TestHTTPResource("/")
-  URL root;
-
-  @BeforeAll
-  static void startBrowser() {
-    chromium = new Chromium();
-    PlaywrightAssertions.setDefaultAssertionTimeout(PATIENCE_MS);
-  }
-
-  @AfterAll
-  static void stopBrowser() {
-    chromium.close();
-  }
+class FieldBookTest extends BrowserTest {
 
   @BeforeEach
-  void bringCrops() throws InterruptedException {
-    DemoLoaded.await();
+  void bringCrops() {
     FieldBookFacts.bring();
   }
 

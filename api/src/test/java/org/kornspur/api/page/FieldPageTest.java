@@ -5,14 +5,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import com.microsoft.playwright.Page;
-import io.quarkus.test.common.http.TestHTTPResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
-import java.net.URL;
 import java.util.List;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -29,7 +24,7 @@ import org.kornspur.api.access.TestPeople;
 @QuarkusTest
 @ExtendWith(AsPerson.class)
 @TestProfile(DemoMachine.class)
-class FieldPageTest {
+class FieldPageTest extends BrowserTest {
 
   /** A neighbour's rye some 300 m off, where 500 m are asked for. */
   private static final String TOO_NEAR = "C25-S01";
@@ -39,30 +34,10 @@ class FieldPageTest {
 
   private static final String AUDITOR = TestPeople.of(Role.AUDITOR);
 
-  private static Chromium chromium;
-
-  @TestHTTPResource("/")
-  URL root;
-
   private Page open(Screen screen, Language language, String path) {
     Page page = chromium.signedIn(screen, language, root, AUDITOR);
     page.navigate(root + path);
     return page;
-  }
-
-  @BeforeAll
-  static void startBrowser() {
-    chromium = new Chromium();
-  }
-
-  @AfterAll
-  static void stopBrowser() {
-    chromium.close();
-  }
-
-  @BeforeEach
-  void waitForTheDemo() throws InterruptedException {
-    DemoLoaded.await();
   }
 
   @ParameterizedTest

@@ -9,17 +9,12 @@ import com.microsoft.playwright.Page;
 import com.microsoft.playwright.assertions.LocatorAssertions;
 import com.microsoft.playwright.assertions.PageAssertions;
 import com.microsoft.playwright.options.AriaRole;
-import io.quarkus.test.common.http.TestHTTPResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
-import java.net.URL;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import java.util.regex.Pattern;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -34,28 +29,9 @@ import org.kornspur.api.access.TestPeople;
  */
 @QuarkusTest
 @TestProfile(DemoMachine.class)
-class QualityDayTest {
+class QualityDayTest extends BrowserTest {
   private static final String QUALITY = TestPeople.of(Role.QUALITY);
   private static final int BUSY_MACHINE_MS = 60_000;
-  private static Chromium chromium;
-
-  @TestHTTPResource("/")
-  URL root;
-
-  @BeforeAll
-  static void startBrowser() {
-    chromium = new Chromium();
-  }
-
-  @AfterAll
-  static void stopBrowser() {
-    chromium.close();
-  }
-
-  @BeforeEach
-  void waitForTheDemo() throws InterruptedException {
-    DemoLoaded.await();
-  }
 
   @Test
   void fromTheDeskToTheFactThatDecided() {

@@ -5,13 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
-import io.quarkus.test.common.http.TestHTTPResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
-import java.net.URL;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -25,27 +20,8 @@ import org.kornspur.api.access.TestPeople;
  */
 @QuarkusTest
 @TestProfile(DemoMachine.class)
-class SubjectPageTest {
+class SubjectPageTest extends BrowserTest {
   private static final String QUALITY = TestPeople.of(Role.QUALITY);
-  private static Chromium chromium;
-
-  @TestHTTPResource("/")
-  URL root;
-
-  @BeforeAll
-  static void startBrowser() {
-    chromium = new Chromium();
-  }
-
-  @AfterAll
-  static void stopBrowser() {
-    chromium.close();
-  }
-
-  @BeforeEach
-  void waitForTheDemo() throws InterruptedException {
-    DemoLoaded.await();
-  }
 
   @ParameterizedTest
   @CsvSource({"NARROW, ENGLISH", "NARROW, GERMAN", "WIDE, ENGLISH", "WIDE, GERMAN"})

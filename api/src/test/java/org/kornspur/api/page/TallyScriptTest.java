@@ -6,16 +6,12 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Page;
-import io.quarkus.test.common.http.TestHTTPResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
-import java.net.URL;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.kornspur.api.DemoMachine;
@@ -26,22 +22,8 @@ import org.kornspur.processors.statistics.SequentialPlan;
 /** The phone's reading of the table, in the browser, against the sequential plan in Java. */
 @QuarkusTest
 @TestProfile(DemoMachine.class)
-class TallyScriptTest {
+class TallyScriptTest extends BrowserTest {
   private static final int WALKS = 40;
-  private static Chromium chromium;
-
-  @TestHTTPResource("/")
-  URL root;
-
-  @BeforeAll
-  static void startBrowser() {
-    chromium = new Chromium();
-  }
-
-  @AfterAll
-  static void stopBrowser() {
-    chromium.close();
-  }
 
   /** Random walks at, below and above the limit, each to the end of the plan. */
   @ParameterizedTest

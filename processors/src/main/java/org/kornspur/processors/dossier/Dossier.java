@@ -97,7 +97,10 @@ public final class Dossier {
     return entries.stream().filter(Entry::counts).map(Entry::fact);
   }
 
-  /** What the parents reported, by sender; only of those that a counting fact names as parent. */
+  /**
+   * What the parents reported, by sender; only of those that a counting fact names as parent. What
+   * is told further is taken from {@link #believedParents()}, or it might go round for ever.
+   */
   public List<Report.FromParent> parents() {
     return parents;
   }

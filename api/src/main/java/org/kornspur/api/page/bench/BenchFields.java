@@ -8,13 +8,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.UUID;
 import java.util.stream.IntStream;
 import org.apache.avro.Schema;
 import org.kornspur.api.page.LocalForm;
 import org.kornspur.api.page.fieldbook.Field;
 import org.kornspur.api.page.fieldbook.Field.Kind;
 import org.kornspur.api.page.fieldbook.Field.Option;
+import org.kornspur.api.page.fieldbook.Sheet;
 import org.kornspur.api.page.fieldbook.Sheet.Section;
 import org.kornspur.contract.GerminationReplicate;
 import org.kornspur.contract.GerminationTest;
@@ -49,7 +49,7 @@ final class BenchFields {
   }
 
   /** A form for a new result, with an id that no fact has. */
-  BenchSheet sheet(BenchForm of) {
+  Sheet<BenchForm> sheet(BenchForm of) {
     LocalDateTime now =
         LocalDateTime.ofInstant(clock.instant(), form.zone()).truncatedTo(ChronoUnit.MINUTES);
     List<Section> sections = sections(of, REPLICATES, Optional.empty());
@@ -58,7 +58,7 @@ final class BenchFields {
   }
 
   /** A form with what an earlier result says, to be corrected. */
-  BenchSheet correcting(BenchForm of, Entry earlier) {
+  Sheet<BenchForm> correcting(BenchForm of, Entry earlier) {
     JsonNode fact = AvroJson.write(earlier.fact());
     List<Section> sections = new ArrayList<>();
     sections.add(
@@ -70,14 +70,12 @@ final class BenchFields {
     sections.addAll(
         sections(of, Math.max(REPLICATES, fact.path("replicates").size()), Optional.of(earlier)));
     sections.add(record(localTime(earlier), earlier.header().getSourceDocument()));
-    BenchSheet empty = sheet(of, Optional.of(earlier.header().getFactId()), sections);
+    Sheet<BenchForm> empty = sheet(of, Optional.of(earlier.header().getFactId()), sections);
     return empty.mapping(
         field ->
             field.name().startsWith("header.")
                 ? field
-                : field.starting(valueIn(fact, field.name())),
-        empty.factId(),
-        List.of());
+                : field.starting(valueIn(fact, field.name())));
   }
 
   /** When a result happened, as it stands in the form: to the minute. */
@@ -87,10 +85,9 @@ final class BenchFields {
         .toString();
   }
 
-  private BenchSheet sheet(BenchForm of, Optional<String> corrects, List<Section> sections) {
-    return new BenchSheet(
+  private Sheet<BenchForm> sheet(BenchForm of, Optional<String> corrects, List<Section> sections) {
+    return Sheet.of(
         of,
-        UUID.randomUUID().toString(),
         corrects,
         Map.of(
             "lotId",
@@ -99,8 +96,7 @@ final class BenchFields {
             sampling.getSampleId(),
             "laboratoryId",
             sampling.getLaboratoryId()),
-        List.copyOf(sections),
-        List.of());
+        sections);
   }
 
   private List<Section> sections(BenchForm of, int replicates, Optional<Entry> corrected) {

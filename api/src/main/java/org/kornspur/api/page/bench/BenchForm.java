@@ -3,10 +3,11 @@ package org.kornspur.api.page.bench;
 import java.util.Arrays;
 import java.util.Optional;
 import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.api.page.fieldbook.FactForm;
 import org.kornspur.ingest.contract.FactType;
 
-/** A form of the bench; each makes one type of fact. */
-public enum BenchForm {
+/** A form of the bench. */
+public enum BenchForm implements FactForm {
   GERMINATION("germination", FactType.GERMINATION_TEST),
   PURITY("purity", FactType.PURITY_TEST),
   OTHER_SEEDS("other-seeds", FactType.OTHER_SEED_DETERMINATION),
@@ -20,19 +21,14 @@ public enum BenchForm {
     this.type = type;
   }
 
-  /** Last part of its address. */
+  @Override
   public String path() {
     return path;
   }
 
-  /** Type of the fact that it makes. */
+  @Override
   public FactType type() {
     return type;
-  }
-
-  /** The form with this last part of the address. */
-  static Optional<BenchForm> of(String path) {
-    return Arrays.stream(values()).filter(form -> form.path.equals(path)).findFirst();
   }
 
   /** The form that makes facts of this type. */

@@ -35,7 +35,9 @@ import org.kornspur.api.page.Frame;
 import org.kornspur.api.page.Framing;
 import org.kornspur.api.page.Room;
 import org.kornspur.api.page.fieldbook.BookMessages;
+import org.kornspur.api.page.fieldbook.FactForm;
 import org.kornspur.api.page.fieldbook.Field;
+import org.kornspur.api.page.fieldbook.Sheet;
 import org.kornspur.api.page.fieldbook.SheetReader;
 import org.kornspur.api.page.fieldbook.SheetSending;
 import org.kornspur.api.problem.ApiProblem;
@@ -55,7 +57,6 @@ import org.kornspur.processors.dossier.Entry;
 @Produces(MediaType.TEXT_HTML + ";charset=UTF-8")
 public class BenchSheetPage {
   private static final int UNPROCESSABLE = 422;
-  private static final String FACT_ID = "header.factId";
   private static final String CHECKED_AT = "checkedAt";
   private static final Duration LONGEST_THOUGHT = Duration.ofHours(12);
 
@@ -86,12 +87,12 @@ public class BenchSheetPage {
 
   @CheckedTemplate(basePath = "page/bench")
   static class Templates {
-    static native TemplateInstance sheet(Frame page, BenchSample sample, BenchSheet sheet);
+    static native TemplateInstance sheet(Frame page, BenchSample sample, Sheet<BenchForm> sheet);
 
     static native TemplateInstance checked(
         Frame page,
         BenchSample sample,
-        BenchSheet sheet,
+        Sheet<BenchForm> sheet,
         List<Reckoning.Line> lines,
         List<Entered> entered,
         String checkedAt);
@@ -108,7 +109,7 @@ public class BenchSheetPage {
     BenchForm form = known(path);
     Frame frame = framing.around(Room.BENCH);
     Samples.Whole whole = samples.sample(lotId, sampleId, frame);
-    BenchSheet sheet = sheet(form, whole, corrected(form, whole, corrects, ""), frame);
+    Sheet<BenchForm> sheet = sheet(form, whole, corrected(form, whole, corrects, ""), frame);
     return framing.render(Templates.sheet(frame, whole.sample(), sheet));
   }
 
@@ -126,11 +127,12 @@ public class BenchSheetPage {
     Samples.Whole whole = samples.sample(lotId, sampleId, frame);
     SheetReader reader = new SheetReader(posted, frame.form(), framing.texts(BookMessages.class));
     Optional<Entry> corrected =
-        corrected(form, whole, reader.value(BenchFields.SUPERSEDES), reader.value(FACT_ID));
-    BenchSheet empty = sheet(form, whole, corrected, frame);
+        corrected(
+            form, whole, reader.value(BenchFields.SUPERSEDES), reader.value(SheetReader.FACT_ID));
+    Sheet<BenchForm> empty = sheet(form, whole, corrected, frame);
     Step step = Step.of(reader.value("step"));
     if (step == Step.CHANGE) {
-      return page(200, Templates.sheet(frame, whole.sample(), shown(empty, reader, Map.of())));
+      return page(200, Templates.sheet(frame, whole.sample(), empty.posted(reader, Map.of())));
     }
     ObjectNode fact = fact(empty, reader, corrected, whole, frame);
     Map<String, List<Field.Fault>> faults = new LinkedHashMap<>(reader.faults());
@@ -151,7 +153,7 @@ public class BenchSheetPage {
             .build();
       }
     }
-    BenchSheet shown = shown(empty, reader, faults);
+    Sheet<BenchForm> shown = empty.posted(reader, faults);
     if (!faults.isEmpty()) {
       return page(UNPROCESSABLE, Templates.sheet(frame, whole.sample(), shown));
     }
@@ -190,7 +192,7 @@ public class BenchSheetPage {
     return Response.status(status).entity(framing.render(page)).build();
   }
 
-  private BenchSheet sheet(
+  private Sheet<BenchForm> sheet(
       BenchForm form, Samples.Whole whole, Optional<Entry> corrected, Frame frame) {
     BenchFields fields = fields(whole, frame);
     return corrected
@@ -203,18 +205,12 @@ public class BenchSheetPage {
   }
 
   private ObjectNode fact(
-      BenchSheet sheet,
+      Sheet<BenchForm> sheet,
       SheetReader reader,
       Optional<Entry> corrected,
       Samples.Whole whole,
       Frame frame) {
-    ObjectNode fact =
-        reader.fact(
-            sheet.form().type(),
-            sheet.fixed(),
-            sheet.fields(),
-            caller.get().personId(),
-            keyedIn(reader));
+    ObjectNode fact = reader.fact(sheet, caller.get().personId(), keyedIn(reader));
     corrected.ifPresent(
         entry -> {
           ObjectNode header = fact.withObjectProperty("header");
@@ -277,17 +273,6 @@ public class BenchSheetPage {
     return faults;
   }
 
-  private static BenchSheet shown(
-      BenchSheet empty, SheetReader reader, Map<String, List<Field.Fault>> faults) {
-    Map<String, List<Field.Fault>> left = new LinkedHashMap<>(faults);
-    empty.fields().forEach(field -> left.remove(field.name()));
-    return empty.mapping(
-        field ->
-            field.showing(reader.value(field.name()), faults.getOrDefault(field.name(), List.of())),
-        reader.value(FACT_ID).isEmpty() ? empty.factId() : reader.value(FACT_ID),
-        left.values().stream().flatMap(List::stream).toList());
-  }
-
   private static List<GerminationTest> earlier(Samples.Whole whole, Optional<Entry> corrected) {
     return whole.counting().stream()
         .filter(entry -> corrected.filter(entry::equals).isEmpty())
@@ -334,7 +319,7 @@ public class BenchSheetPage {
   }
 
   private static BenchForm known(String path) {
-    return BenchForm.of(path)
+    return FactForm.at(path, BenchForm.values())
         .orElseThrow(
             () ->
                 new ApiProblem(

@@ -1,11 +1,9 @@
 package org.kornspur.api.page.fieldbook;
 
-import java.util.Arrays;
-import java.util.Optional;
 import org.kornspur.ingest.contract.FactType;
 
-/** A form of the field book; each makes one type of fact. */
-public enum BookForm {
+/** A form of the field book. */
+public enum BookForm implements FactForm {
   INSPECTION("inspection", FactType.FIELD_INSPECTION),
   STERILITY_CHECK("sterility-check", FactType.STERILITY_CHECK),
   POLLEN_SOURCE("pollen-source", FactType.POLLEN_SOURCE_SEEN),
@@ -20,18 +18,13 @@ public enum BookForm {
     this.type = type;
   }
 
-  /** Last part of its address. */
+  @Override
   public String path() {
     return path;
   }
 
-  /** Type of the fact that it makes. */
+  @Override
   public FactType type() {
     return type;
-  }
-
-  /** The form with this last part of the address. */
-  static Optional<BookForm> of(String path) {
-    return Arrays.stream(values()).filter(form -> form.path.equals(path)).findFirst();
   }
 }

@@ -8,7 +8,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
-import java.util.UUID;
 import java.util.function.Function;
 import java.util.stream.IntStream;
 import org.apache.avro.Schema;
@@ -49,10 +48,10 @@ final class SheetFields {
   }
 
   /** A new form, with an id that no fact has. */
-  Sheet sheet(BookForm form) {
+  Sheet<BookForm> sheet(BookForm form) {
     Map<String, String> fixed =
         form == BookForm.POLLEN_SOURCE ? Map.of() : Map.of("cropId", crop.id());
-    return new Sheet(form, UUID.randomUUID().toString(), fixed, sections(form), List.of());
+    return Sheet.of(form, fixed, sections(form));
   }
 
   private List<Section> sections(BookForm form) {

@@ -59,7 +59,7 @@ public class SheetPage {
   @CheckedTemplate(basePath = "page/fieldbook")
   static class Templates {
     static native TemplateInstance sheet(
-        Frame page, Book book, FieldCrop crop, Sheet sheet, Tally tally);
+        Frame page, Book book, FieldCrop crop, Sheet<BookForm> sheet, Tally tally);
   }
 
   @GET
@@ -88,7 +88,7 @@ public class SheetPage {
     BookForm form = allowed(path);
     Frame frame = frames.frame();
     FieldCrop crop = crops.crop(id, frame);
-    Sheet empty = fields(crop, frame).sheet(form);
+    Sheet<BookForm> empty = fields(crop, frame).sheet(form);
     SheetReader reader = new SheetReader(posted, frame.form(), frames.texts());
     ObjectNode fact = reader.fact(empty, frames.person(), clock.instant());
     Map<String, List<Field.Fault>> faults = new LinkedHashMap<>(reader.faults());
@@ -98,21 +98,11 @@ public class SheetPage {
     if (faults.isEmpty()) {
       return Response.seeOther(URI.create(crop.href() + "?recorded=" + form.path())).build();
     }
-    String page = page(frame, crop, shown(empty, reader, faults), 2);
+    String page = page(frame, crop, empty.posted(reader, faults), 2);
     return Response.status(UNPROCESSABLE).entity(page).build();
   }
 
-  private Sheet shown(Sheet empty, SheetReader reader, Map<String, List<Field.Fault>> faults) {
-    Map<String, List<Field.Fault>> left = new LinkedHashMap<>(faults);
-    empty.fields().forEach(field -> left.remove(field.name()));
-    return empty.mapping(
-        field ->
-            field.showing(reader.value(field.name()), faults.getOrDefault(field.name(), List.of())),
-        reader.value("header.factId").isEmpty() ? empty.factId() : reader.value("header.factId"),
-        left.values().stream().flatMap(List::stream).toList());
-  }
-
-  private String page(Frame frame, FieldCrop crop, Sheet sheet, int multiple) {
+  private String page(Frame frame, FieldCrop crop, Sheet<BookForm> sheet, int multiple) {
     List<TallyPlan> plans =
         sheet.form() == BookForm.INSPECTION || sheet.form() == BookForm.STERILITY_CHECK
             ? new TallyPlans(
@@ -129,7 +119,7 @@ public class SheetPage {
 
   private BookForm allowed(String path) {
     BookForm form =
-        BookForm.of(path)
+        FactForm.at(path, BookForm.values())
             .orElseThrow(
                 () ->
                     new ApiProblem(

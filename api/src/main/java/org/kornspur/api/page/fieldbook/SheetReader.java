@@ -15,15 +15,16 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import java.util.stream.Stream;
 import org.kornspur.api.page.LocalForm;
-import org.kornspur.ingest.contract.FactType;
 
 /**
  * Reads a posted form into a fact as JSON. Numbers may be written with a comma or a point; what is
  * left empty is left out of the fact, and never becomes zero.
  */
 public final class SheetReader {
+  /** Field of a form that holds the id of the fact. */
+  public static final String FACT_ID = "header.factId";
+
   private static final Pattern NUMBER = Pattern.compile("-?\\d{1,12}(?:[.,]\\d{1,9})?");
   private static final Pattern ELEMENT = Pattern.compile("(\\w+)\\[(\\d+)]\\.(\\w+)");
   private static final Pattern CORNER =
@@ -50,29 +51,21 @@ public final class SheetReader {
     return Optional.ofNullable(posted.getFirst(name)).map(String::strip).orElse("");
   }
 
-  ObjectNode fact(Sheet sheet, String recordedBy, Instant recordedAt) {
-    return fact(sheet.form().type(), sheet.fixed(), sheet.fields(), recordedBy, recordedAt);
+  /** Id of the fact that the form was made for, where it was posted with one. */
+  Optional<String> factId() {
+    return Optional.of(value(FACT_ID)).filter(id -> !id.isEmpty());
   }
 
-  /**
-   * The fact as far as it can be read.
-   *
-   * @param fixed fields of the fact that nobody types
-   */
-  public ObjectNode fact(
-      FactType type,
-      Map<String, String> fixed,
-      Stream<Field> fields,
-      String recordedBy,
-      Instant recordedAt) {
+  /** The fact as far as it can be read. */
+  public ObjectNode fact(Sheet<?> sheet, String recordedBy, Instant recordedAt) {
     ObjectNode fact = JsonNodeFactory.instance.objectNode();
-    fact.put("type", type.contractName());
+    fact.put("type", sheet.form().type().contractName());
     ObjectNode header = fact.putObject("header");
-    header.put("factId", value("header.factId"));
+    header.put("factId", value(FACT_ID));
     header.put("recordedBy", recordedBy);
     header.put("recordedAt", recordedAt.toString());
-    fixed.forEach(fact::put);
-    fields.forEach(field -> read(field, fact));
+    sheet.fixed().forEach(fact::put);
+    sheet.fields().forEach(field -> read(field, fact));
     return fact;
   }
 

@@ -1,0 +1,35 @@
+package org.kornspur.api.page;
+
+import com.microsoft.playwright.assertions.PlaywrightAssertions;
+import io.quarkus.test.common.http.TestHTTPResource;
+import java.net.URL;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+
+/** A real browser before the machine of the demo; each class has one of its own. */
+abstract class BrowserTest {
+  /** How long an expectation waits, on a busy machine too. */
+  static final double PATIENCE_MS = 20_000;
+
+  static Chromium chromium;
+
+  @TestHTTPResource("/")
+  URL root;
+
+  @BeforeAll
+  static void startBrowser() {
+    chromium = new Chromium();
+    PlaywrightAssertions.setDefaultAssertionTimeout(PATIENCE_MS);
+  }
+
+  @AfterAll
+  static void stopBrowser() {
+    chromium.close();
+  }
+
+  @BeforeEach
+  void waitForTheDemo() throws InterruptedException {
+    DemoLoaded.await();
+  }
+}
