@@ -61,7 +61,7 @@ public interface DeskMessages {
   @Message("No evidence is owed.")
   String noOwed();
 
-  @Message("{count} more: see all that owes evidence")
+  @Message("{count} more: see the lots that owe evidence")
   String moreOwed(String count);
 
   @Message("Bring")
