@@ -58,7 +58,7 @@ final class Segment {
     if (before.isPresent()) {
       return before;
     }
-    if (forwardUntil == until.sequence()) {
+    if (forwardUntil == until.sequence() || comesToTheSignedPlace(forward)) {
       return Optional.of(remade(after + 1, forward.get(0)));
     }
     List<ChainLink> backward = backward(forwardUntil);
@@ -108,6 +108,11 @@ final class Segment {
       hash = next.get().link();
     }
     return proved;
+  }
+
+  /** Links made anew round a removed record come to the place that was signed in fewer steps. */
+  private boolean comesToTheSignedPlace(List<ChainLink> forward) {
+    return !forward.isEmpty() && forward.get(forward.size() - 1).offset() >= until.offset();
   }
 
   private Optional<ChainLink> following(long sequence, Hash hash) {

@@ -18,7 +18,9 @@ class OriginTest {
             "EU",
             new Origin(),
             Dossiers.lot("l1")
-                .with(Facts.conditioning().from("l0", 100).into("l1", 90))
+                .with(
+                    Facts.declared("l1", Facts.HYBRID, Category.CERTIFIED, 100).at("2024-08-01"),
+                    Facts.conditioning().from("l0", 100).into("l1", 90))
                 .parentInCircle("l0", Dossiers.f1())
                 .dossier());
     assertThat(judged.state("ancestors")).isEqualTo("NOT_MET");

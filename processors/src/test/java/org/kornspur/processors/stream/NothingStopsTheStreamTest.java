@@ -1,6 +1,7 @@
 package org.kornspur.processors.stream;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
@@ -8,7 +9,9 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
+import java.util.Map;
 import java.util.Random;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
@@ -17,11 +20,13 @@ import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.ingest.json.AvroJson;
 import org.kornspur.ingest.json.FactIntake;
 import org.kornspur.ingest.json.ReadResult;
+import org.kornspur.standing.LotStanding;
 
 /**
- * A fact that the checks let through may be as odd as it likes: it must never stop the stream. The
- * demo's facts are mixed up (names swapped, numbers pushed to their ends) and those that still pass
- * the checks are streamed under the real gates.
+ * A fact that the checks let through may be as odd as it likes: it must never stop the stream, nor
+ * make a standing depend on the order in which facts came. The demo's facts are mixed up (names
+ * swapped, numbers pushed to their ends) and those that still pass the checks are streamed under
+ * the real gates, in one order and in another.
  */
 class NothingStopsTheStreamTest {
   private static final int FACTS = 80;
@@ -35,17 +40,31 @@ class NothingStopsTheStreamTest {
     for (int i = 0; i < FACTS; i++) {
       ObjectNode fact = AvroJson.write(DEMO.get(random.nextInt(DEMO.size())));
       mixUp(fact, random);
-      ((ObjectNode) fact.get("header")).put("factId", "odd-" + i).putNull("correction");
+      ObjectNode header = ((ObjectNode) fact.get("header")).put("factId", "odd-" + i);
+      int other = random.nextInt(FACTS);
+      if (random.nextInt(6) == 0 && other != i) {
+        header.putObject("correction").put("supersedes", "odd-" + other).put("reason", "a slip");
+      } else {
+        header.putNull("correction");
+      }
       if (FactIntake.accept(fact) instanceof ReadResult.Fact read) {
         odd.add(read.fact());
       }
     }
     assertThat(odd).isNotEmpty();
 
+    assertTimeoutPreemptively(
+        DrivenTopology.LONGEST_UNREST,
+        () -> {
+          Map<String, LotStanding> inOneOrder = standingsOf(odd);
+          Collections.shuffle(odd, random);
+          assertThat(inOneOrder).isNotEmpty().isEqualTo(standingsOf(odd));
+        });
+  }
+
+  private static Map<String, LotStanding> standingsOf(List<SpecificRecord> facts) {
     try (DrivenTopology topology = DrivenTopology.withRealRules()) {
-      topology.accept(odd.toArray(SpecificRecord[]::new));
-      assertThat(topology.standings().values())
-          .allSatisfy(standing -> assertThat(standing.getState()).isNotNull());
+      return topology.accept(facts.toArray(SpecificRecord[]::new)).standings();
     }
   }
 
