@@ -1,10 +1,11 @@
 package org.kornspur.processors.advice;
 
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Function;
 import org.kornspur.contract.BlendComposition;
@@ -15,11 +16,9 @@ import org.kornspur.contract.Sowing;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.intake.Counted;
 import org.kornspur.processors.dossier.Dossier;
-import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.dossier.Report.Scheme;
 import org.kornspur.processors.dossier.SeedMeasures;
 import org.kornspur.processors.judging.Measures;
-import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.statistics.BlendShare;
 import org.kornspur.processors.statistics.Estimate;
 import org.kornspur.processors.statistics.Interval;
@@ -35,8 +34,6 @@ final class SownMixture {
   private static final String WHAT = "share of pollinator among the plants";
   private static final Spread PRACTICE = new Spread(0.03, 0.05, 0.10);
 
-  private final FieldCropDeclared declaration;
-  private final Function<Subject, Dossier> dossiers;
   private final List<Part> parts = new ArrayList<>();
   private final List<BlendComposition> samples = new ArrayList<>();
   private final Set<String> factIds = new TreeSet<>();
@@ -59,15 +56,28 @@ final class SownMixture {
   }
 
   SownMixture(Dossier crop, FieldCropDeclared declaration, Function<Subject, Dossier> dossiers) {
-    this.declaration = declaration;
-    this.dossiers = dossiers;
+    Map<Subject, Double> sownKg = new TreeMap<>();
     for (Sowing sowing : crop.facts(Sowing.class)) {
       factIds.add(sowing.getHeader().getFactId());
       for (LotMass sown : sowing.getSown()) {
-        resolve(Subject.lot(sown.getLotId()), sown.getMassKg(), new HashSet<>());
+        sownKg.merge(Subject.lot(sown.getLotId()), sown.getMassKg(), Double::sum);
       }
     }
+    MixedSeed seed = new MixedSeed(sownKg, dossiers);
+    seed.lots().forEach(lot -> samples.addAll(lot.dossier().facts(BlendComposition.class)));
+    seed.components().forEach(lot -> parts.add(part(lot, declaration)));
+    factIds.addAll(seed.factIds());
+    unexplained.addAll(seed.unexplained());
     input = reckoned().or(this::sampled).orElseGet(() -> stated(crop.scheme()));
+  }
+
+  private static Part part(MixedSeed.Lot lot, FieldCropDeclared declaration) {
+    String componentId = lot.dossier().material().orElseThrow().seedId();
+    return new Part(
+        lot.dossier().subject(),
+        componentId.equals(declaration.getPollenComponentId()),
+        lot.massKg(),
+        Measures.of(lot.dossier()));
   }
 
   Input input() {
@@ -77,31 +87,6 @@ final class SownMixture {
   /** What would have to be brought for a better share. */
   Set<String> missing() {
     return missing;
-  }
-
-  private void resolve(Subject lot, double massKg, Set<Subject> below) {
-    Dossier dossier = dossiers.apply(lot);
-    samples.addAll(dossier.facts(BlendComposition.class));
-    Optional<Material> material = dossier.material();
-    if (material.isPresent() && material.get().kind() == Material.Kind.COMPONENT) {
-      boolean pollinator = material.get().seedId().equals(declaration.getPollenComponentId());
-      parts.add(new Part(lot, pollinator, massKg, Measures.of(dossier)));
-      return;
-    }
-    List<Edge> from =
-        dossier.edgesIn().stream()
-            .filter(edge -> edge.parent().kind() == Subject.Kind.LOT && edge.massKg() > 0)
-            .toList();
-    if (from.isEmpty() || !below.add(lot)) {
-      unexplained.add(lot);
-      return;
-    }
-    double inKg = from.stream().mapToDouble(Edge::massKg).sum();
-    for (Edge edge : from) {
-      factIds.add(edge.factId());
-      resolve(edge.parent(), massKg * edge.massKg() / inKg, below);
-    }
-    below.remove(lot);
   }
 
   private Optional<Input> reckoned() {

@@ -60,6 +60,11 @@ final class DossierDesk {
             report -> reports.put(key, InternalJson.write(report)), () -> reports.delete(key));
   }
 
+  /** Whether more than one tell a subject anything. */
+  boolean isToldBySeveral(Subject receiver) {
+    return reportReader.areMoreThanOne(receiver);
+  }
+
   /** Judges a dossier again and sends on what changed. */
   void refresh(Subject subject) {
     Outcome outcome =

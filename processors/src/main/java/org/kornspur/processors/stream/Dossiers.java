@@ -43,14 +43,13 @@ final class Dossiers {
             text.deserializer(),
             InternalJson.serde(ReportChange.class).deserializer(),
             Topics.REPORTS.topicName())
-        .addProcessor(
-            FILE_FACT, () -> new Filing<>(wire, judge, DossierDesk::fileMessage), SUBJECT_MESSAGES)
-        .addProcessor(
-            FILE_REPORT, () -> new Filing<>(wire, judge, DossierDesk::fileReport), REPORTS)
+        .addProcessor(FILE_FACT, () -> new FactFiling(wire, judge), SUBJECT_MESSAGES)
+        .addProcessor(FILE_REPORT, () -> new ReportFiling(wire, judge), REPORTS)
         .addStateStore(stores.logged(Stores.DOSSIER_FACTS, bytes), FILE_FACT, FILE_REPORT)
         .addStateStore(stores.logged(Stores.DOSSIER_REVOCATIONS, text), FILE_FACT, FILE_REPORT)
         .addStateStore(stores.logged(Stores.DOSSIER_REPORTS, bytes), FILE_FACT, FILE_REPORT)
         .addStateStore(stores.logged(Stores.DOSSIER_OUTBOX, bytes), FILE_FACT, FILE_REPORT)
+        .addStateStore(stores.logged(Stores.DOSSIER_REMINDERS, text), FILE_REPORT)
         .addSink(
             TO_STANDINGS,
             Topics.STANDINGS.topicName(),

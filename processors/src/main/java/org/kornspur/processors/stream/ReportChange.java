@@ -4,9 +4,21 @@ import java.util.Optional;
 import org.kornspur.processors.dossier.Report;
 
 /**
- * That a sender's report to a receiver is new, changed, or no longer holds.
+ * That a sender's report to a receiver is new, changed, or no longer holds; or the reminder that a
+ * dossier sent to itself.
  *
  * @param sender who tells
  * @param report the report; empty when the sender takes it back
  */
-record ReportChange(String sender, Optional<Report> report) {}
+record ReportChange(String sender, Optional<Report> report) {
+  /** Neither a subject nor a cell is named so. */
+  private static final String ITSELF = "reminder";
+
+  static ReportChange reminder() {
+    return new ReportChange(ITSELF, Optional.empty());
+  }
+
+  boolean isReminder() {
+    return sender.equals(ITSELF);
+  }
+}

@@ -24,6 +24,9 @@ public final class Stores {
   /** What a dossier last sent out, so that only changes go out again. */
   public static final String DOSSIER_OUTBOX = "dossier-outbox";
 
+  /** Subject to what came since it sent itself a reminder, while that is on its way. */
+  public static final String DOSSIER_REMINDERS = "dossier-reminders";
+
   /** Cell and subject to the plot that lies in its reach. */
   public static final String CELL_PLOTS = "cell-plots";
 

@@ -16,6 +16,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
 import org.apache.avro.specific.SpecificRecord;
+import org.apache.kafka.streams.KeyValue;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -166,6 +167,38 @@ class InheritanceThroughTheStreamTest {
     return IntStream.range(0, members)
         .mapToObj(from -> conditioning("f" + from, from, "L" + from, "L" + (from + 1) % members))
         .toArray(SpecificRecord[]::new);
+  }
+
+  /**
+   * Two lots on each level, each from both of the level above: 2^30 ways lead down to the last. A
+   * withdrawn result leaves each lot by way of one parent, then of the other, and so on; each way
+   * walked for itself would never end.
+   */
+  @Test
+  void waysThatPartAndMeetAgainAreNotWalkedOneByOne() {
+    int levels = 30;
+    List<SpecificRecord> facts = new ArrayList<>(List.of(lot("a", "A0", 500), lot("b", "B0", 500)));
+    for (int level = 1; level <= levels; level++) {
+      for (String way : List.of("A-A", "A-B", "B-A", "B-B")) {
+        String from = way.charAt(0) + String.valueOf(level - 1);
+        String to = way.charAt(2) + String.valueOf(level);
+        facts.add(conditioning(way + level, level, from, to));
+      }
+    }
+    assertTimeoutPreemptively(
+        DrivenTopology.LONGEST_UNREST,
+        () -> {
+          topology.accept(facts.toArray(SpecificRecord[]::new));
+          topology.accept(postControl(head("late", 400), "A0", false));
+          assertThat(topology.standing(Subject.lot("B" + levels)).getInherited())
+              .anySatisfy(trouble -> assertThat(trouble.getPath()).hasSize(levels));
+
+          topology.accept(withdrawal("undo", 500, "late"));
+          List<KeyValue<String, LotStanding>> judged = topology.newStandings();
+          assertThat(topology.standing(Subject.lot("B" + levels)).getInherited())
+              .noneSatisfy(trouble -> assertThat(trouble.getGate()).isEqualTo("POST_CONTROL"));
+          assertThat(judged).hasSizeLessThan(levels * levels * 2);
+        });
   }
 
   private static boolean ownAncestor(LotStanding standing) {

@@ -7,27 +7,15 @@ import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.wire.WireFormat;
 import org.kornspur.processors.judging.Judge;
 
-/**
- * Puts what comes for a subject into its dossier, and has the dossier judged again.
- *
- * @param <V> what comes: a message about a fact, or a report of another subject
- */
-final class Filing<V> implements Processor<String, V, String, byte[]> {
+/** Puts a fact, or that it was superseded, into the dossier, and has the dossier judged again. */
+final class FactFiling implements Processor<String, SubjectMessage, String, byte[]> {
   private final WireFormat wire;
   private final Judge judge;
-  private final Drawer<V> drawer;
   private DossierDesk desk;
 
-  /** Where on the desk a thing is filed. */
-  @FunctionalInterface
-  interface Drawer<V> {
-    void file(DossierDesk desk, Subject subject, V value);
-  }
-
-  Filing(WireFormat wire, Judge judge, Drawer<V> drawer) {
+  FactFiling(WireFormat wire, Judge judge) {
     this.wire = wire;
     this.judge = judge;
-    this.drawer = drawer;
   }
 
   @Override
@@ -36,9 +24,9 @@ final class Filing<V> implements Processor<String, V, String, byte[]> {
   }
 
   @Override
-  public void process(Record<String, V> record) {
+  public void process(Record<String, SubjectMessage> record) {
     Subject subject = Subject.parse(record.key());
-    drawer.file(desk, subject, record.value());
+    desk.fileMessage(subject, record.value());
     desk.refresh(subject);
   }
 }

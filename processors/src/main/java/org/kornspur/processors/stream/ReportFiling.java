@@ -1,0 +1,79 @@
+package org.kornspur.processors.stream;
+
+import org.apache.kafka.streams.processor.api.Processor;
+import org.apache.kafka.streams.processor.api.ProcessorContext;
+import org.apache.kafka.streams.processor.api.Record;
+import org.apache.kafka.streams.state.KeyValueStore;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.wire.WireFormat;
+import org.kornspur.processors.judging.Judge;
+
+/**
+ * Puts what parents, hybrids and the ground tell into a dossier, and has it judged again.
+ *
+ * <p>A dossier that several tell is judged at the first word. It then sends itself a reminder
+ * through the loop-back, behind all that is on its way there. What comes before the reminder is
+ * filed only, and judged at once when the reminder is back. Without this, reports double wherever
+ * ways that parted meet again: a result withdrawn above thirty pairs of lots, each pair merged from
+ * both of the one before, would be judged a thousand million times.
+ */
+final class ReportFiling implements Processor<String, ReportChange, String, byte[]> {
+  private static final String NOTHING_NEW = "nothing new";
+  private static final String TO_BE_JUDGED = "to be judged";
+
+  private final WireFormat wire;
+  private final Judge judge;
+  private ProcessorContext<String, byte[]> context;
+  private DossierDesk desk;
+  private KeyValueStore<String, String> awaited;
+
+  ReportFiling(WireFormat wire, Judge judge) {
+    this.wire = wire;
+    this.judge = judge;
+  }
+
+  @Override
+  public void init(ProcessorContext<String, byte[]> context) {
+    this.context = context;
+    desk = new DossierDesk(context, wire, judge);
+    awaited = context.getStateStore(Stores.DOSSIER_REMINDERS);
+  }
+
+  @Override
+  public void process(Record<String, ReportChange> record) {
+    Subject subject = Subject.parse(record.key());
+    if (record.value().isReminder()) {
+      remember(subject);
+    } else {
+      desk.fileReport(subject, record.value());
+      hear(subject);
+    }
+  }
+
+  private void remember(Subject subject) {
+    if (TO_BE_JUDGED.equals(awaited.delete(subject.toString()))) {
+      judgeAndRemind(subject);
+    }
+  }
+
+  private void hear(Subject subject) {
+    if (awaited.get(subject.toString()) != null) {
+      awaited.put(subject.toString(), TO_BE_JUDGED);
+    } else if (desk.isToldBySeveral(subject)) {
+      judgeAndRemind(subject);
+    } else {
+      desk.refresh(subject);
+    }
+  }
+
+  private void judgeAndRemind(Subject subject) {
+    desk.refresh(subject);
+    awaited.put(subject.toString(), NOTHING_NEW);
+    context.forward(
+        new Record<>(
+            subject.toString(),
+            InternalJson.write(ReportChange.reminder()),
+            context.currentSystemTimeMs()),
+        Dossiers.TO_REPORTS);
+  }
+}
