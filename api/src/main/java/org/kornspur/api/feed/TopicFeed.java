@@ -38,6 +38,7 @@ public final class TopicFeed implements AutoCloseable {
   private static final Logger LOG = Logger.getLogger(TopicFeed.class);
   private static final Duration POLL = Duration.ofMillis(200);
   private static final long PAUSE_MILLIS = 500;
+  private static final long LONGEST_LEAVE_MILLIS = 5_000;
   private static final Duration BETWEEN_COMPLAINTS = Duration.ofMinutes(1);
 
   /** Takes each record, in order within its partition. */
@@ -97,12 +98,15 @@ public final class TopicFeed implements AutoCloseable {
   public void close() {
     closed = true;
     KafkaConsumer<String, byte[]> consumer = open;
-    if (consumer != null) {
+    if (consumer == null) {
+      thread.interrupt();
+    } else {
+      // an interrupted consumer cannot take leave of the broker, and says so as an error
       consumer.wakeup();
     }
-    thread.interrupt();
     try {
-      thread.join(5_000);
+      thread.join(LONGEST_LEAVE_MILLIS);
+      thread.interrupt();
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     }
