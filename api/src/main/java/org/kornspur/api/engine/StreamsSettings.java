@@ -3,7 +3,9 @@ package org.kornspur.api.engine;
 import java.util.Properties;
 import org.apache.kafka.clients.consumer.ConsumerConfig;
 import org.apache.kafka.clients.producer.ProducerConfig;
+import org.apache.kafka.common.config.TopicConfig;
 import org.apache.kafka.streams.StreamsConfig;
+import org.kornspur.ingest.publish.RecordSize;
 import org.kornspur.processors.stream.BoundedRocksDb;
 
 /** Settings of the streams client: exactly once, every node named, state on disk. */
@@ -33,6 +35,10 @@ final class StreamsSettings {
         backbone.embedded() ? 1 : (int) settings.replication());
     streams.put(
         StreamsConfig.mainConsumerPrefix(ConsumerConfig.AUTO_OFFSET_RESET_CONFIG), "earliest");
+    RecordSize.ofProducer()
+        .forEach((name, value) -> streams.put(StreamsConfig.producerPrefix(name), value));
+    streams.put(
+        StreamsConfig.topicPrefix(TopicConfig.MAX_MESSAGE_BYTES_CONFIG), RecordSize.MOST_BYTES);
     if (backbone.embedded()) {
       // One broker refuses a batch while the transaction before it is still being marked. With one
       // request under way the producer simply asks again, rather than also sending the next batch

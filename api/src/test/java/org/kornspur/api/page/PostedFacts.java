@@ -11,13 +11,13 @@ import java.util.List;
 import java.util.function.Predicate;
 
 /** Facts that a test brings over the interface, and what it waits for then. */
-final class PostedFacts {
+public final class PostedFacts {
   private static final Duration LONGEST_WAIT = Duration.ofSeconds(60);
 
   private PostedFacts() {}
 
   /** Posts facts, each as a JSON object; none may be refused. */
-  static void bring(List<String> facts) {
+  public static void bring(List<String> facts) {
     given()
         .contentType("application/json")
         .body("[" + String.join(",", facts) + "]")
@@ -28,7 +28,7 @@ final class PostedFacts {
   }
 
   /** The first answer of an address that satisfies. */
-  static Response until(String path, Predicate<Response> isEnough) {
+  public static Response until(String path, Predicate<Response> isEnough) {
     Instant end = Instant.now().plus(LONGEST_WAIT);
     Response answer = given().get(path);
     while (!isEnough.test(answer)) {

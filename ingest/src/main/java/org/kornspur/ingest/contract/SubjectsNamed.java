@@ -29,6 +29,17 @@ public final class SubjectsNamed {
     return subjects;
   }
 
+  /** Whether a value of this type names a subject. */
+  public static boolean isNamedBy(Schema schema) {
+    return switch (schema.getType()) {
+      case RECORD -> schema.getFields().stream().anyMatch(field -> isNamedBy(field.schema()));
+      case ARRAY -> isNamedBy(schema.getElementType());
+      case UNION -> schema.getTypes().stream().anyMatch(SubjectsNamed::isNamedBy);
+      case STRING -> kindNamed(schema).isPresent();
+      default -> false;
+    };
+  }
+
   private static void collect(Schema schema, Object value, SortedSet<Subject> into) {
     if (value == null) {
       return;

@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.Collection;
 import org.apache.avro.Schema;
 import org.apache.avro.generic.IndexedRecord;
+import org.kornspur.ingest.contract.SubjectsNamed;
 
 /**
  * Checks each value of a record against the limits that its schema carries, and knows nothing of
@@ -14,6 +15,12 @@ public final class FieldLimits {
 
   /** Most elements of any list in a fact; an outline of a field needs a few hundred corners. */
   public static final int MOST_ELEMENTS = 10_000;
+
+  /**
+   * Most elements of a list that names lots or crops, since each of them is sent the whole fact.
+   * Common practice, no source: nobody puts more lots together in one step.
+   */
+  public static final int MOST_NAMED = 500;
 
   private FieldLimits() {}
 
@@ -72,13 +79,21 @@ public final class FieldLimits {
           "at least " + Counted.of(min.intValue(), "element(s)"),
           "Give all of them; a fact with too few says nothing");
     }
-    if (size > MOST_ELEMENTS) {
+    int most = most(listSchema);
+    if (size > most) {
       into.addDescribed(
           path,
           Counted.of(size, "element(s)"),
-          "at most " + MOST_ELEMENTS + " elements",
-          "Divide the fact, or thin out the corners of the outline");
+          "at most " + most + " elements",
+          most == MOST_NAMED
+              ? "Divide the fact into several"
+              : "Divide the fact, or thin out the corners of the outline");
     }
+  }
+
+  /** Most elements of a list. */
+  public static int most(Schema listSchema) {
+    return SubjectsNamed.isNamedBy(listSchema.getElementType()) ? MOST_NAMED : MOST_ELEMENTS;
   }
 
   /** The path of a field of a record that stands at {@code path}. */

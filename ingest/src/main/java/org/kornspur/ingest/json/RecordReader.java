@@ -101,7 +101,7 @@ final class RecordReader {
       return null;
     }
     FieldLimits.checkSize(schema, json.size(), path, problems);
-    if (json.size() > FieldLimits.MOST_ELEMENTS) {
+    if (json.size() > FieldLimits.most(schema)) {
       return null;
     }
     List<Object> elements = new ArrayList<>(json.size());

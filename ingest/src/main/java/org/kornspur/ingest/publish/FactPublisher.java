@@ -61,6 +61,7 @@ public final class FactPublisher implements FactSink, AutoCloseable {
     merged.put(ProducerConfig.MAX_BLOCK_MS_CONFIG, 20_000);
     merged.put(ProducerConfig.REQUEST_TIMEOUT_MS_CONFIG, 15_000);
     merged.put(ProducerConfig.DELIVERY_TIMEOUT_MS_CONFIG, 60_000);
+    merged.putAll(RecordSize.ofProducer());
     merged.putAll(config);
     merged.put(ProducerConfig.ACKS_CONFIG, "all");
     merged.put(ProducerConfig.ENABLE_IDEMPOTENCE_CONFIG, true);

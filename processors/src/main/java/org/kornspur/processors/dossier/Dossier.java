@@ -42,6 +42,9 @@ public final class Dossier {
   private static final Set<FactType> SAME_HARVEST =
       Set.of(FactType.CONDITIONING, FactType.LOT_SPLIT, FactType.LOT_MERGE);
 
+  /** Post-control results that are named; that there is one is what counts. */
+  private static final int MOST_POST_CONTROLS = 100;
+
   private final Subject subject;
   private final List<Entry> entries;
   private final List<Report> reports;
@@ -210,6 +213,7 @@ public final class Dossier {
             postControlsOfSameHarvest().stream())
         .distinct()
         .sorted()
+        .limit(MOST_POST_CONTROLS)
         .toList();
   }
 

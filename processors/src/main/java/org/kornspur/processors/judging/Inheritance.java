@@ -3,6 +3,7 @@ package org.kornspur.processors.judging;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
@@ -26,6 +27,16 @@ import org.kornspur.processors.verdict.Verdict;
  * rest.
  */
 final class Inheritance {
+  /**
+   * Most troubles of one weight and gate that are passed on: the first by aspect and origin. One is
+   * enough to condemn or to hold up; more only say what else is to be mended, and seed of thousands
+   * of lots would carry all of them to every descendant.
+   */
+  static final int MOST_OF_A_GATE = 50;
+
+  /** Ancestors that are reported, the nearest; among those beyond them no circle is seen. */
+  static final int MOST_ANCESTORS = 5_000;
+
   private static final Comparator<Trouble> SHORTEST_PATH_FIRST =
       Comparator.comparingInt((Trouble trouble) -> trouble.path().size())
           .thenComparing(trouble -> trouble.path().toString())
@@ -48,7 +59,7 @@ final class Inheritance {
             .flatMap(report -> report.troubles().stream())
             .filter(trouble -> !trouble.path().contains(dossier.subject()))
             .filter(trouble -> reaches(trouble.gate(), dossier.subject()));
-    return oneFromEachOrigin(candidates);
+    return cut(oneFromEachOrigin(candidates));
   }
 
   /** What a subject passes on: what it inherited and what it fails or owes itself. */
@@ -59,7 +70,7 @@ final class Inheritance {
     List<Trouble> passed = new ArrayList<>(own);
     inherited.forEach(trouble -> passed.add(furtherAlong(trouble, dossier.subject())));
     passed.sort(BY_GATE_AND_ORIGIN);
-    return passed;
+    return cut(passed);
   }
 
   /** Ancestors of a subject, and how many steps above it each stands. */
@@ -76,7 +87,28 @@ final class Inheritance {
                 }
               });
     }
-    return ancestors;
+    return ancestors.size() > MOST_ANCESTORS ? nearest(ancestors) : ancestors;
+  }
+
+  private static SortedMap<String, Integer> nearest(SortedMap<String, Integer> ancestors) {
+    SortedMap<String, Integer> kept = new TreeMap<>();
+    ancestors.entrySet().stream()
+        .sorted(
+            Map.Entry.<String, Integer>comparingByValue().thenComparing(Map.Entry.comparingByKey()))
+        .limit(MOST_ANCESTORS)
+        .forEach(ancestor -> kept.put(ancestor.getKey(), ancestor.getValue()));
+    return kept;
+  }
+
+  /** What comes first of all that the parents have comes first of what each has: so it is kept. */
+  private static List<Trouble> cut(List<Trouble> sorted) {
+    Map<List<Object>, Integer> taken = new HashMap<>();
+    return sorted.stream()
+        .filter(
+            trouble ->
+                taken.merge(List.of(trouble.weight(), trouble.gate()), 1, Integer::sum)
+                    <= MOST_OF_A_GATE)
+        .toList();
   }
 
   private static boolean reaches(Gate gate, Subject receiver) {

@@ -201,6 +201,33 @@ class InheritanceThroughTheStreamTest {
         });
   }
 
+  /**
+   * 300 lots of which nothing is known, and the last by name condemned: fifty open questions are
+   * named, and the one that condemns. With its result withdrawn, only the questions are left.
+   */
+  @Test
+  void ofManyTroublesOneOfEachKindArrivesAlways() {
+    List<SpecificRecord> facts = new ArrayList<>(List.of(lot("last", "Z", 500)));
+    for (int from = 0; from < 300; from++) {
+      facts.add(conditioning("f" + from, 10, "U" + from, "M"));
+    }
+    facts.add(conditioning("z", 10, "Z", "M"));
+    facts.add(postControl(head("late", 400), "Z", false));
+    facts.add(conditioning("on", 20, "M", "N"));
+    topology.accept(facts.toArray(SpecificRecord[]::new));
+    LotStanding condemned = topology.standing(Subject.lot("N"));
+    topology.accept(withdrawal("undo", 500, "late"));
+
+    assertThat(condemned.getState()).isEqualTo(StandingState.NOT_FIT);
+    assertThat(condemned.getInherited())
+        .extracting(InheritedTrouble::getGate)
+        .containsOnlyOnce("POST_CONTROL")
+        .filteredOn("ORIGIN"::equals)
+        .hasSize(50);
+    assertThat(topology.standing(Subject.lot("N")).getState())
+        .isEqualTo(StandingState.EVIDENCE_OWED);
+  }
+
   private static boolean ownAncestor(LotStanding standing) {
     return standing.getVerdicts().stream()
         .anyMatch(
