@@ -10,13 +10,13 @@ import org.apache.kafka.clients.producer.ProducerConfig;
  */
 public final class RecordSize {
   /** What topics take, bytes. */
-  public static final int MOST_BYTES = 32 * 1024 * 1024;
+  public static final int MOST_BYTES = 16 * 1024 * 1024;
 
   /**
-   * What the topic of facts takes: more than a request can bring, and so much less than the others
-   * that the quarantine can keep whatever stands there.
+   * What the topic of facts takes: more than any fact needs, and so much less than the others that
+   * the quarantine can keep whatever stands there.
    */
-  public static final int MOST_FACT_BYTES = 12 * 1024 * 1024;
+  public static final int MOST_FACT_BYTES = 4 * 1024 * 1024;
 
   /** Room for what surrounds a record in a request. */
   private static final int MOST_SENT_BYTES = MOST_BYTES - 1024 * 1024;
