@@ -51,7 +51,7 @@ class LargeInputsTest {
   private static final int LEVELS = 6;
   private static final int LOTS_EACH = 500;
 
-  private static final Duration LONGEST_WAIT = Duration.ofMinutes(1);
+  private static final Duration LONGEST_WAIT = Duration.ofMinutes(3);
 
   @TestHTTPResource("/")
   URL root;

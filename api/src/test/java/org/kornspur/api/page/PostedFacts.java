@@ -12,7 +12,7 @@ import java.util.function.Predicate;
 
 /** Facts that a test brings over the interface, and what it waits for then. */
 public final class PostedFacts {
-  private static final Duration LONGEST_WAIT = Duration.ofSeconds(60);
+  private static final Duration LONGEST_WAIT = Duration.ofMinutes(3);
 
   private PostedFacts() {}
 

@@ -56,7 +56,7 @@ final class DrivenTopology implements AutoCloseable {
    * Far longer than anything here takes. It ends a test whose reports never come to rest, since the
    * driver returns only when they have.
    */
-  static final Duration LONGEST_UNREST = Duration.ofSeconds(30);
+  static final Duration LONGEST_UNREST = Duration.ofMinutes(2);
 
   static final ChainSettings SEAL = new ChainSettings(KEY, 5, Duration.ofSeconds(10));
 
