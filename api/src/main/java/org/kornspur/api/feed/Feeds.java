@@ -24,6 +24,7 @@ import org.kornspur.standing.LotStanding;
 @ApplicationScoped
 public class Feeds {
   private static final int KEPT_CHANGES = 10_000;
+
   private final Engine engine;
   private final StandingIndex standings = new StandingIndex();
   private final QuarantineIndex quarantine = new QuarantineIndex();

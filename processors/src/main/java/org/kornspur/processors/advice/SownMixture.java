@@ -38,7 +38,7 @@ final class SownMixture {
   private final List<BlendComposition> samples = new ArrayList<>();
   private final Set<String> factIds = new TreeSet<>();
   private final Set<String> missing = new TreeSet<>();
-  private final Set<Subject> unexplained = new TreeSet<>();
+  private final Set<Subject> unexplained;
   private final Input input;
 
   private record Part(Subject lot, boolean pollinator, double massKg, SeedMeasures measures) {
@@ -67,7 +67,7 @@ final class SownMixture {
     seed.lots().forEach(lot -> samples.addAll(lot.dossier().facts(BlendComposition.class)));
     seed.components().forEach(lot -> parts.add(part(lot, declaration)));
     factIds.addAll(seed.factIds());
-    unexplained.addAll(seed.unexplained());
+    unexplained = seed.unexplained();
     input = reckoned().or(this::sampled).orElseGet(() -> stated(crop.scheme()));
   }
 

@@ -32,10 +32,10 @@ final class Inheritance {
    * enough to condemn or to hold up; more only say what else is to be mended, and seed of thousands
    * of lots would carry all of them to every descendant.
    */
-  static final int MOST_OF_A_GATE = 50;
+  private static final int MOST_OF_A_GATE = 50;
 
   /** Ancestors that are reported, the nearest; among those beyond them no circle is seen. */
-  static final int MOST_ANCESTORS = 5_000;
+  private static final int MOST_ANCESTORS = 5_000;
 
   private static final Comparator<Trouble> SHORTEST_PATH_FIRST =
       Comparator.comparingInt((Trouble trouble) -> trouble.path().size())

@@ -49,14 +49,14 @@ public record MoreUnits(State now, OptionalInt ifNoneBad, OptionalInt atPresentR
     OptionalInt ifNoneBad =
         first(examined, n -> state(bad, n, standard, confidence) == State.WITHIN);
     double rate = (double) bad / examined;
+    boolean good = rate < standard;
+    State settled = good ? State.WITHIN : State.BROKEN;
     OptionalInt atPresentRate =
         rate == standard
             ? OptionalInt.empty()
             : first(
                 examined,
-                n ->
-                    settledAtRate(
-                        badAmong(n, bad, examined, standard), n, rate, standard, confidence));
+                n -> state(badAmong(n, bad, examined, good), n, standard, confidence) == settled);
     return new MoreUnits(now, ifNoneBad, atPresentRate);
   }
 
@@ -68,20 +68,13 @@ public record MoreUnits(State now, OptionalInt ifNoneBad, OptionalInt atPresentR
     return ExactBinomial.atLeast(bad, examined, standard) <= tail ? State.BROKEN : State.OPEN;
   }
 
-  private static boolean settledAtRate(
-      int bad, int examined, double rate, double standard, double confidence) {
-    return state(bad, examined, standard, confidence)
-        == (rate < standard ? State.WITHIN : State.BROKEN);
-  }
-
   /**
    * Bad units among more units, at the rate of those counted: rounded against the side that would
    * be settled, so that the number is enough. In whole numbers, since a product of fractions that
    * falls just beside a whole one would be a unit off.
    */
-  private static int badAmong(int units, int bad, int examined, double standard) {
+  private static int badAmong(int units, int bad, int examined, boolean good) {
     long scaled = (long) bad * units;
-    boolean good = (double) bad / examined < standard;
     return Math.toIntExact(
         good ? -Math.floorDiv(-scaled, (long) examined) : Math.floorDiv(scaled, (long) examined));
   }

@@ -60,20 +60,16 @@ final class DossierDesk {
             report -> reports.put(key, InternalJson.write(report)), () -> reports.delete(key));
   }
 
-  /** Whether more than one tell a subject anything. */
-  boolean isToldBySeveral(Subject receiver) {
-    return reportReader.areMoreThanOne(receiver);
-  }
-
-  /** Judges a dossier again and sends on what changed. */
-  void refresh(Subject subject) {
-    Outcome outcome =
-        judge.judge(
-            new Dossier(subject, reader.entriesOf(subject), reportReader.reportsTo(subject)));
+  /** Judges a dossier again and sends on what changed; returns what was judged. */
+  Dossier refresh(Subject subject) {
+    Dossier dossier =
+        new Dossier(subject, reader.entriesOf(subject), reportReader.reportsTo(subject));
+    Outcome outcome = judge.judge(dossier);
     outbox.deliver(subject, Dossiers.TO_STANDINGS, standing(subject, outcome));
     outbox.deliver(subject, Dossiers.TO_EDGES, edges(outcome));
     outbox.deliver(subject, Dossiers.TO_PLOTS, plots(subject, outcome));
     outbox.deliver(subject, Dossiers.TO_REPORTS, reportsBy(outcome));
+    return dossier;
   }
 
   private SortedMap<String, Outbox.Letter> standing(Subject subject, Outcome outcome) {

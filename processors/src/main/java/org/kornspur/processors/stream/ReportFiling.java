@@ -52,28 +52,28 @@ final class ReportFiling implements Processor<String, ReportChange, String, byte
 
   private void remember(Subject subject) {
     if (TO_BE_JUDGED.equals(awaited.delete(subject.toString()))) {
-      judgeAndRemind(subject);
+      judge(subject);
     }
   }
 
   private void hear(Subject subject) {
-    if (awaited.get(subject.toString()) != null) {
-      awaited.put(subject.toString(), TO_BE_JUDGED);
-    } else if (desk.isToldBySeveral(subject)) {
-      judgeAndRemind(subject);
+    if (awaited.get(subject.toString()) == null) {
+      judge(subject);
     } else {
-      desk.refresh(subject);
+      awaited.put(subject.toString(), TO_BE_JUDGED);
     }
   }
 
-  private void judgeAndRemind(Subject subject) {
-    desk.refresh(subject);
-    awaited.put(subject.toString(), NOTHING_NEW);
-    context.forward(
-        new Record<>(
-            subject.toString(),
-            InternalJson.write(ReportChange.reminder()),
-            context.currentSystemTimeMs()),
-        Dossiers.TO_REPORTS);
+  private void judge(Subject subject) {
+    boolean toldBySeveral = desk.refresh(subject).reports().size() > 1;
+    if (toldBySeveral) {
+      awaited.put(subject.toString(), NOTHING_NEW);
+      context.forward(
+          new Record<>(
+              subject.toString(),
+              InternalJson.write(ReportChange.reminder()),
+              context.currentSystemTimeMs()),
+          Dossiers.TO_REPORTS);
+    }
   }
 }

@@ -28,18 +28,6 @@ public final class ReportReader {
     return found;
   }
 
-  /** Whether more than one is kept for a subject. */
-  boolean areMoreThanOne(Subject receiver) {
-    try (KeyValueIterator<String, byte[]> held =
-        reports.prefixScan(Keys.prefix(receiver), new StringSerializer())) {
-      if (!held.hasNext()) {
-        return false;
-      }
-      held.next();
-      return held.hasNext();
-    }
-  }
-
   /** The reports to a subject. */
   public List<Report> reportsTo(Subject receiver) {
     return keptFor(receiver).stream().map(ReportReader::read).toList();
