@@ -7,11 +7,12 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
-import java.nio.file.attribute.FileTime;
 import java.time.Instant;
+import java.util.Arrays;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -27,11 +28,12 @@ import java.util.function.UnaryOperator;
 final class PeopleFile {
   private static final ObjectMapper JSON =
       new ObjectMapper().enable(SerializationFeature.INDENT_OUTPUT);
+  private static final byte[] NOBODY = "[]".getBytes(StandardCharsets.UTF_8);
   private static final long LOOK_AGAIN_NANOS = 1_000_000_000L;
 
   private final Path path;
   private Map<String, Person> people = Map.of();
-  private FileTime readVersion;
+  private byte[] readBytes;
   private long lookedAt;
 
   PeopleFile(Path path) {
@@ -97,26 +99,30 @@ final class PeopleFile {
               FileChannel.open(lockFile, StandardOpenOption.CREATE, StandardOpenOption.WRITE);
           FileLock lock = channel.lock()) {
         if (lock.isValid()) {
-          Map<String, Person> changed = change.apply(new LinkedHashMap<>(read()));
+          byte[] bytes = Files.exists(path) ? Files.readAllBytes(path) : NOBODY;
+          Map<String, Person> changed = change.apply(people(bytes));
           SecretFile.replace(
               path, JSON.writeValueAsBytes(changed.values().stream().map(Line::of).toList()));
         }
       }
-      readVersion = null;
-      lookedAt = 0;
+      readBytes = null;
     } catch (IOException e) {
       throw new UncheckedIOException("The people file " + path + " cannot be changed: " + e, e);
     }
   }
 
+  /**
+   * The whole file is read again, for its time may tell nothing: two changes within one tick of the
+   * file system's clock, which is a second on some, have the same.
+   */
   private Map<String, Person> current() {
     long now = System.nanoTime();
-    if (readVersion == null || now - lookedAt > LOOK_AGAIN_NANOS) {
+    if (readBytes == null || now - lookedAt > LOOK_AGAIN_NANOS) {
       try {
-        FileTime version = Files.getLastModifiedTime(path);
-        if (!version.equals(readVersion)) {
-          people = read();
-          readVersion = version;
+        byte[] bytes = Files.readAllBytes(path);
+        if (!Arrays.equals(bytes, readBytes)) {
+          people = people(bytes);
+          readBytes = bytes;
         }
         lookedAt = now;
       } catch (IOException e) {
@@ -126,14 +132,11 @@ final class PeopleFile {
     return people;
   }
 
-  private Map<String, Person> read() throws IOException {
-    Map<String, Person> read = new LinkedHashMap<>();
-    if (Files.exists(path)) {
-      for (Line line :
-          JSON.readValue(Files.readAllBytes(path), new TypeReference<List<Line>>() {})) {
-        read.put(line.personId(), line.person());
-      }
+  private static Map<String, Person> people(byte[] bytes) throws IOException {
+    Map<String, Person> people = new LinkedHashMap<>();
+    for (Line line : JSON.readValue(bytes, new TypeReference<List<Line>>() {})) {
+      people.put(line.personId(), line.person());
     }
-    return read;
+    return people;
   }
 }
