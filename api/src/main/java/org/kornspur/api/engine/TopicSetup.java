@@ -1,6 +1,5 @@
 package org.kornspur.api.engine;
 
-import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -9,21 +8,15 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import org.apache.kafka.clients.admin.Admin;
-import org.apache.kafka.clients.admin.AlterConfigOp;
-import org.apache.kafka.clients.admin.ConfigEntry;
 import org.apache.kafka.clients.admin.NewTopic;
 import org.apache.kafka.clients.admin.TopicDescription;
-import org.apache.kafka.common.config.ConfigResource;
 import org.apache.kafka.common.config.TopicConfig;
 import org.apache.kafka.common.errors.TopicExistsException;
 import org.apache.kafka.common.errors.UnknownTopicOrPartitionException;
-import org.jboss.logging.Logger;
-import org.kornspur.ingest.publish.RecordSize;
 import org.kornspur.processors.stream.Topics;
 
 /** Creates the topics that do not exist yet, and refuses to start on ones that do not fit. */
 final class TopicSetup {
-  private static final Logger LOG = Logger.getLogger(TopicSetup.class);
   private static final long TIMEOUT_S = 60;
   private static final String ONE_DAY_MS = "86400000";
 
@@ -46,7 +39,7 @@ final class TopicSetup {
           throw failed;
         }
       }
-      makeRoom(admin, existing, settings.applicationId());
+      TopicRoom.make(admin, existing, settings.applicationId());
       checkPartitions(admin);
     }
   }
@@ -64,7 +57,7 @@ final class TopicSetup {
         topic.compacted() ? TopicConfig.CLEANUP_POLICY_COMPACT : TopicConfig.CLEANUP_POLICY_DELETE);
     configs.put(TopicConfig.RETENTION_MS_CONFIG, "-1");
     configs.put(TopicConfig.RETENTION_BYTES_CONFIG, "-1");
-    configs.put(TopicConfig.MAX_MESSAGE_BYTES_CONFIG, Integer.toString(mostBytes(topic)));
+    configs.put(TopicConfig.MAX_MESSAGE_BYTES_CONFIG, Integer.toString(TopicRoom.mostBytes(topic)));
     configs.put(TopicConfig.MIN_IN_SYNC_REPLICAS_CONFIG, replication > 2 ? "2" : "1");
     if (topic == Topics.PEOPLE) {
       // a name that was forgotten leaves the disk within days
@@ -72,41 +65,6 @@ final class TopicSetup {
       configs.put(TopicConfig.MAX_COMPACTION_LAG_MS_CONFIG, ONE_DAY_MS);
     }
     return configs;
-  }
-
-  private static int mostBytes(Topics topic) {
-    return topic == Topics.FACTS ? RecordSize.MOST_FACT_BYTES : RecordSize.MOST_BYTES;
-  }
-
-  /** Topics of a site that an earlier version made take records of one megabyte only. */
-  private static void makeRoom(Admin admin, Set<String> existing, String applicationId)
-      throws InterruptedException, TimeoutException {
-    Map<ConfigResource, Collection<AlterConfigOp>> changes = new HashMap<>();
-    Topics.all().stream()
-        .filter(topic -> existing.contains(topic.topicName()))
-        .forEach(topic -> changes.put(named(topic.topicName()), List.of(taking(mostBytes(topic)))));
-    existing.stream()
-        .filter(name -> name.startsWith(applicationId + "-") && name.endsWith("-changelog"))
-        .forEach(name -> changes.put(named(name), List.of(taking(RecordSize.MOST_BYTES))));
-    try {
-      admin.incrementalAlterConfigs(changes).all().get(TIMEOUT_S, TimeUnit.SECONDS);
-    } catch (ExecutionException failed) {
-      LOG.warnf(
-          "Topics could not be told to take records of %d bytes: %s. Set %s on them by hand.",
-          RecordSize.MOST_BYTES,
-          failed.getCause().getMessage(),
-          TopicConfig.MAX_MESSAGE_BYTES_CONFIG);
-    }
-  }
-
-  private static ConfigResource named(String topicName) {
-    return new ConfigResource(ConfigResource.Type.TOPIC, topicName);
-  }
-
-  private static AlterConfigOp taking(int bytes) {
-    return new AlterConfigOp(
-        new ConfigEntry(TopicConfig.MAX_MESSAGE_BYTES_CONFIG, Integer.toString(bytes)),
-        AlterConfigOp.OpType.SET);
   }
 
   private static void checkPartitions(Admin admin)
