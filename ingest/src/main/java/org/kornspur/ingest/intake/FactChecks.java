@@ -47,6 +47,7 @@ public final class FactChecks {
     Problems problems = new Problems();
     boolean whole = FieldLimits.check(fact.getSchema(), fact, "", problems);
     if (whole) {
+      FactSize.check(fact, problems);
       HeaderCheck.check(FactType.headerOf(fact), problems);
       checkTiedFields(type, fact, problems);
     }

@@ -302,6 +302,29 @@ class FactChecksTest {
         .allSatisfy(problem -> assertThat(problem.field()).isEqualTo("outline"));
   }
 
+  /** Each label is within its own limit, and so is their number. */
+  @Test
+  void aFactThatIsTooLargeAsAWholeIsRefused() {
+    assertThat(FactChecks.check(labelled(20))).isEmpty();
+
+    assertThat(FactChecks.check(labelled(400)))
+        .singleElement()
+        .satisfies(
+            problem ->
+                assertThat(problem.sentence())
+                    .matches(
+                        "The input is 40[0-9]{5} bytes; expected at most 1048576 bytes in all\\. "
+                            + "Divide the fact into several, or shorten its texts\\."));
+  }
+
+  private static Dispatch labelled(int labelLength) {
+    List<String> labels =
+        IntStream.range(0, 10_000)
+            .mapToObj(number -> String.format("%0" + labelLength + "d", number))
+            .toList();
+    return new Dispatch(HEADER, "L", "E", 25.0, labels);
+  }
+
   @Test
   void aThousandFaultsAreCountedAndAFewWrittenOut() {
     List<GeoPoint> off = new ArrayList<>();
