@@ -12,11 +12,6 @@ import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
 import java.util.Map;
-import java.util.logging.Handler;
-import java.util.logging.Level;
-import java.util.logging.LogRecord;
-import java.util.logging.Logger;
-import org.jboss.logmanager.LogContext;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.kornspur.api.OneMachine;
@@ -238,10 +233,6 @@ class LogInTest {
     String right = JSON.readTree(added.body()).path("password").asText();
     String wrong = "a wrong guess that no log may hold";
     Logged logged = new Logged();
-    Logger all = LogContext.getLogContext().getLogger("");
-    Level before = all.getLevel();
-    all.addHandler(logged);
-    all.setLevel(Level.ALL);
     String cookie;
     try {
       assertThat(account("p-18", right)).isEqualTo(200);
@@ -256,8 +247,7 @@ class LogInTest {
       assertThat(slowed.header("Content-Type")).isEqualTo("application/problem+json");
       assertThat(account("p-18", right)).as("what is remembered still holds").isEqualTo(200);
     } finally {
-      all.setLevel(before);
-      all.removeHandler(logged);
+      logged.close();
     }
     assertThat(logged.text())
         .contains("Log-in refused for p-18", "Log-in refused for nobody known");
@@ -269,42 +259,6 @@ class LogInTest {
             TestPeople.basic("p-18", right).substring(6),
             TestPeople.basic("p-18", wrong).substring(6))) {
       assertThat(logged.text()).doesNotContain(secret);
-    }
-  }
-
-  /** Everything that is logged at any level, with its parameters and exceptions. */
-  private static final class Logged extends Handler {
-    private final StringBuffer text = new StringBuffer();
-
-    @Override
-    public void publish(LogRecord entry) {
-      text.append(entry.getMessage());
-      if (entry.getParameters() != null) {
-        for (Object parameter : entry.getParameters()) {
-          text.append(' ').append(parameter);
-        }
-      }
-      if (entry instanceof org.jboss.logmanager.ExtLogRecord formatted) {
-        text.append(' ').append(formatted.getFormattedMessage());
-      }
-      if (entry.getThrown() != null) {
-        text.append(' ').append(entry.getThrown());
-      }
-      text.append('\n');
-    }
-
-    String text() {
-      return text.toString();
-    }
-
-    @Override
-    public void flush() {
-      // nothing is held back
-    }
-
-    @Override
-    public void close() {
-      // nothing is held
     }
   }
 

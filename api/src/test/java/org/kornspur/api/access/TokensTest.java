@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import io.quarkus.bootstrap.logging.InitialConfigurator;
 import io.quarkus.test.common.http.TestHTTPResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
@@ -20,9 +21,14 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.Base64;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.logging.Filter;
+import java.util.logging.Handler;
+import java.util.stream.Stream;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -110,6 +116,39 @@ class TokensTest {
     long over = claims.path("exp").asLong() * 1000 - System.currentTimeMillis();
     Thread.sleep(Math.max(0, over) + 1_500);
     assertRefused(token);
+  }
+
+  /** The library logs what it refuses, some of it in warnings; searched at every level. */
+  @Test
+  void noTokenIsLogged() throws Exception {
+    String good = token("quality");
+    String[] parts = good.split("\\.", -1);
+    String unsigned = base64("{\"alg\":\"none\",\"typ\":\"JWT\"}") + "." + parts[1] + ".";
+    String foreign = token(issuer.replace("/kornspur", "/elsewhere"), "kornspur", "quality");
+    Logged logged = new Logged();
+    logged.setFilter(consoleFilter());
+    try {
+      assertThat(account(good).status()).isEqualTo(200);
+      for (String refused :
+          List.of(unsigned, foreign, token(issuer, "another", "quality"), good + "x")) {
+        assertRefused(refused);
+      }
+    } finally {
+      logged.close();
+    }
+    assertThat(logged.text()).contains("Verification of the token").contains("(token left out)");
+    for (String secret : List.of(parts[1], foreign.split("\\.", -1)[1], parts[2])) {
+      assertThat(logged.text()).doesNotContain(secret);
+    }
+  }
+
+  /** What stands before the console, as the settings of the application have it. */
+  private static Filter consoleFilter() {
+    return Stream.of(InitialConfigurator.DELAYED_HANDLER.getHandlers())
+        .map(Handler::getFilter)
+        .filter(Objects::nonNull)
+        .findFirst()
+        .orElseThrow();
   }
 
   @Test
