@@ -5,13 +5,11 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
-import java.util.TreeMap;
 import org.apache.avro.specific.SpecificRecord;
 import org.apache.kafka.common.metrics.Sensor;
 import org.apache.kafka.streams.processor.api.Processor;
 import org.apache.kafka.streams.processor.api.ProcessorContext;
 import org.apache.kafka.streams.processor.api.Record;
-import org.apache.kafka.streams.state.KeyValueStore;
 import org.kornspur.contract.FactHeader;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.contract.QuarantineOrigin;
@@ -45,7 +43,7 @@ final class FactRegistrar implements Processor<byte[], byte[], String, Object> {
   private final WireFormat wire;
   private final TrustedKeys keys;
   private ProcessorContext<String, Object> context;
-  private KeyValueStore<String, RegisterEntry> register;
+  private FactRegister register;
   private Sensor repeats;
   private Sensor refusals;
 
@@ -57,7 +55,7 @@ final class FactRegistrar implements Processor<byte[], byte[], String, Object> {
   @Override
   public void init(ProcessorContext<String, Object> context) {
     this.context = context;
-    register = context.getStateStore(Stores.FACT_REGISTER);
+    register = new FactRegister(context);
     repeats = DropCounter.of(context, "repeated-facts");
     refusals = DropCounter.of(context, "refused-facts");
   }
@@ -120,9 +118,9 @@ final class FactRegistrar implements Processor<byte[], byte[], String, Object> {
     FactHeader header = FactType.headerOf(fact);
     String factId = header.getFactId();
     String fingerprint = Fingerprint.of(fact);
-    RegisterEntry known = register.get(factId);
-    if (known != null && known.fingerprint().isPresent()) {
-      if (known.fingerprint().get().equals(fingerprint)) {
+    Optional<String> known = register.find(factId).flatMap(RegisterEntry::fingerprint);
+    if (known.isPresent()) {
+      if (known.get().equals(fingerprint)) {
         repeats.record();
       } else {
         refuse(record, List.of(conflict(factId)));
@@ -130,8 +128,8 @@ final class FactRegistrar implements Processor<byte[], byte[], String, Object> {
       return;
     }
     List<String> subjects = SubjectsNamed.of(fact).stream().map(Subject::toString).toList();
-    SortedMap<String, String> revokedBy = known == null ? new TreeMap<>() : known.revokedBy();
-    register.put(factId, new RegisterEntry(Optional.of(fingerprint), subjects, revokedBy));
+    register.register(factId, fingerprint, subjects);
+    SortedMap<String, String> revokedBy = register.revokedBy(factId);
     long now = context.currentSystemTimeMs();
     for (String subject : subjects) {
       send(subject, new SubjectMessage.FactFor(factId, record.value()), now);

@@ -15,11 +15,13 @@ import org.apache.avro.specific.SpecificRecord;
 import org.apache.kafka.common.serialization.ByteArrayDeserializer;
 import org.apache.kafka.common.serialization.ByteArraySerializer;
 import org.apache.kafka.common.serialization.StringDeserializer;
+import org.apache.kafka.common.serialization.StringSerializer;
 import org.apache.kafka.streams.KeyValue;
 import org.apache.kafka.streams.StreamsConfig;
 import org.apache.kafka.streams.TestInputTopic;
 import org.apache.kafka.streams.TestOutputTopic;
 import org.apache.kafka.streams.TopologyTestDriver;
+import org.apache.kafka.streams.state.KeyValueIterator;
 import org.apache.kafka.streams.state.KeyValueStore;
 import org.apache.kafka.streams.test.TestRecord;
 import org.kornspur.contract.PostControlResult;
@@ -170,6 +172,22 @@ final class DrivenTopology implements AutoCloseable {
   List<ChainPositions.Position> positions(String factId) {
     KeyValueStore<String, byte[]> index = driver.getKeyValueStore(Stores.CHAIN_INDEX);
     return ChainPositions.of(index, factId);
+  }
+
+  RegisterEntry registered(String factId) {
+    KeyValueStore<String, RegisterEntry> register = driver.getKeyValueStore(Stores.FACT_REGISTER);
+    return register.get(factId);
+  }
+
+  /** Keys of what the dossier of a subject holds of superseded facts. */
+  List<String> revocationsOf(Subject subject) {
+    KeyValueStore<String, String> revoked = driver.getKeyValueStore(Stores.DOSSIER_REVOCATIONS);
+    List<String> keys = new ArrayList<>();
+    try (KeyValueIterator<String, String> held =
+        revoked.prefixScan(Keys.prefix(subject), new StringSerializer())) {
+      held.forEachRemaining(revocation -> keys.add(revocation.key));
+    }
+    return keys;
   }
 
   Pedigree pedigree() {

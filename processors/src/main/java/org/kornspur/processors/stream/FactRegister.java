@@ -1,0 +1,67 @@
+package org.kornspur.processors.stream;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import org.apache.kafka.common.serialization.StringSerializer;
+import org.apache.kafka.streams.processor.api.ProcessorContext;
+import org.apache.kafka.streams.state.KeyValueIterator;
+import org.apache.kafka.streams.state.KeyValueStore;
+
+/**
+ * The register of facts in its store. Whoever corrects one fact thousands of times must not let its
+ * entry grow beyond what the brokers take: an entry holds the first revocations by id, and each
+ * further one has a key of its own. What the register holds does not hang on the order in which
+ * they came.
+ */
+final class FactRegister {
+  private final KeyValueStore<String, RegisterEntry> store;
+
+  FactRegister(ProcessorContext<?, ?> context) {
+    store = context.getStateStore(Stores.FACT_REGISTER);
+  }
+
+  /** What is known of a fact id; empty if nothing. */
+  Optional<RegisterEntry> find(String factId) {
+    return Optional.ofNullable(store.get(factId));
+  }
+
+  /** Notes that a fact came. */
+  void register(String factId, String fingerprint, List<String> subjects) {
+    RegisterEntry known = find(factId).orElseGet(RegisterEntry::unknown);
+    store.put(factId, known.registered(fingerprint, subjects));
+  }
+
+  /**
+   * Notes that a fact is superseded, whether it came or not.
+   *
+   * @return subjects that hold the fact
+   */
+  List<String> revoke(Revocation revocation) {
+    String factId = revocation.supersededFactId();
+    RegisterEntry known = find(factId).orElseGet(RegisterEntry::unknown);
+    TreeMap<String, String> revokedBy = new TreeMap<>(known.revokedBy());
+    revokedBy.put(revocation.byFactId(), revocation.reason());
+    while (revokedBy.size() > RegisterEntry.MOST_REVOCATIONS) {
+      var last = revokedBy.pollLastEntry();
+      store.put(Keys.of(factId, last.getKey()), RegisterEntry.overflow(last));
+    }
+    store.put(factId, known.withRevokedBy(revokedBy));
+    return known.subjects();
+  }
+
+  /** Every fact that supersedes this one, with its reason. */
+  SortedMap<String, String> revokedBy(String factId) {
+    RegisterEntry known = find(factId).orElseGet(RegisterEntry::unknown);
+    if (!known.mayHaveMoreRevocations()) {
+      return known.revokedBy();
+    }
+    TreeMap<String, String> all = new TreeMap<>(known.revokedBy());
+    try (KeyValueIterator<String, RegisterEntry> more =
+        store.prefixScan(Keys.prefix(factId), new StringSerializer())) {
+      more.forEachRemaining(entry -> all.putAll(entry.value.revokedBy()));
+    }
+    return all;
+  }
+}
