@@ -9,7 +9,7 @@ import java.util.Map;
 import java.util.OptionalLong;
 
 /** Token buckets by name: so many at once, so many in a period. Bounded: the idle are forgotten. */
-final class Buckets {
+public final class Buckets {
   private static final int MOST = 20_000;
   private static final long NANOS_A_SECOND = 1_000_000_000L;
 
@@ -23,7 +23,7 @@ final class Buckets {
         }
       };
 
-  Buckets(long most, Duration period) {
+  public Buckets(long most, Duration period) {
     this.most = most;
     this.period = period;
   }
@@ -33,7 +33,7 @@ final class Buckets {
    *
    * @return seconds to wait where none is left; empty where one was taken
    */
-  OptionalLong take(String name) {
+  public OptionalLong take(String name) {
     ConsumptionProbe probe = bucket(name).tryConsumeAndReturnRemaining(1);
     return probe.isConsumed()
         ? OptionalLong.empty()

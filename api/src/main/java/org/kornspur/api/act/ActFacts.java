@@ -1,7 +1,12 @@
 package org.kornspur.api.act;
 
+import java.util.List;
 import java.util.UUID;
 import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.ProblemDocument;
+import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.contract.ActKind;
 import org.kornspur.contract.Attestation;
 import org.kornspur.contract.Category;
 import org.kornspur.contract.Condemnation;
@@ -11,7 +16,11 @@ import org.kornspur.contract.FactHeader;
 import org.kornspur.contract.Release;
 import org.kornspur.contract.Signature;
 import org.kornspur.contract.Suspension;
+import org.kornspur.ingest.act.SignedActs;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.intake.FactChecks;
+import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.seal.SigningKey;
 import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.release.ReleaseSheet;
 
@@ -23,8 +32,7 @@ final class ActFacts {
 
   private ActFacts() {}
 
-  /** The fact, not yet attested. */
-  static SpecificRecord of(ActRequest request, ReleaseSheet sheet, Signature signature) {
+  private static SpecificRecord of(ActRequest request, ReleaseSheet sheet, Signature signature) {
     Subject subject = sheet.dossier().subject();
     FactHeader header =
         new FactHeader(
@@ -57,6 +65,35 @@ final class ActFacts {
               signature,
               none);
     };
+  }
+
+  /**
+   * The act, attested, as it can be kept: the processors refuse a record that is too large, and
+   * that must be known before somebody is told that it was signed. What holds seed back is signed
+   * in any case.
+   *
+   * @throws ApiProblem if it cannot be kept
+   */
+  static SpecificRecord recordable(
+      ActRequest request, ReleaseSheet sheet, Signature signature, SigningKey key) {
+    SpecificRecord whole = SignedActs.attest(of(request, sheet, signature), key);
+    List<Problem> problems = FactChecks.check(whole);
+    if (problems.isEmpty()) {
+      return whole;
+    }
+    if (request.kind() != ActKind.RELEASE) {
+      SpecificRecord brief =
+          SignedActs.attest(of(request, sheet, ReleaseSheet.withoutLists(signature)), key);
+      problems = FactChecks.check(brief);
+      if (problems.isEmpty()) {
+        return brief;
+      }
+    }
+    throw new ApiProblem(
+        ProblemDocument.of(
+            ProblemKind.INVALID_FACT,
+            "Nothing was signed: the record of this act would break the contract.",
+            problems));
   }
 
   private static Category category(ReleaseSheet sheet) {

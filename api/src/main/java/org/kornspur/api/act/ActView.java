@@ -149,9 +149,10 @@ public record ActView(
 
   /** Name, time and meaning, in the form that 21 CFR 11.50(b) asks for. */
   private static String sentence(SignedAct act, Optional<String> printedName) {
+    boolean alone = act.signature().getSignaturesNeeded() < 2;
     String did =
         switch (act.kind()) {
-          case RELEASE -> "Released";
+          case RELEASE -> alone ? "Released" : "Release signed as one of two persons,";
           case SUSPEND -> "Suspended";
           case CONDEMN -> "Condemned";
           case DOWNGRADE -> "Put into a lower category";

@@ -120,12 +120,19 @@ class Acts {
   }
 
   /**
+   * An act that was signed and kept.
+   *
+   * @param inDossier whether the processors have taken it in by now
+   */
+  record Signed(ActView act, boolean inDossier) {}
+
+  /**
    * Signs.
    *
    * @throws ApiProblem if the person may not, or the act does not follow on the state of the lot;
    *     that is put on record
    */
-  ActView sign(Subject subject, Caller caller, ActRequest request) {
+  Signed sign(Subject subject, Caller caller, ActRequest request) {
     answers.wholeDossier(subject);
     authenticate(subject, caller, request);
     synchronized (stripes[Math.floorMod(subject.hashCode(), STRIPES)]) {
@@ -145,11 +152,10 @@ class Acts {
               request.meaning(),
               now,
               signaturesNeeded(request.kind()));
-      SpecificRecord act =
-          SignedActs.attest(ActFacts.of(request, sheet, signature), keys.signing());
+      SpecificRecord act = ActFacts.recordable(request, sheet, signature, keys.signing());
       engine.publish(act);
-      awaitInDossier(subject, act);
-      return view(new Entry(act, Optional.empty()), sheet);
+      boolean counts = awaitInDossier(subject, act);
+      return new Signed(view(new Entry(act, Optional.empty()), sheet), counts);
     }
   }
 
@@ -196,8 +202,12 @@ class Acts {
         why);
   }
 
-  /** So that who signs next, and who reads next, meets the act; it counts without this too. */
-  private void awaitInDossier(Subject subject, SpecificRecord act) {
+  /**
+   * Waits, so that who signs next, and who reads next, meets the act.
+   *
+   * @return whether it is in the dossier; where it is not yet, the brokers keep it all the same
+   */
+  private boolean awaitInDossier(Subject subject, SpecificRecord act) {
     String actId = FactType.headerOf(act).getFactId();
     long end = System.nanoTime() + LONGEST_WAIT_NANOS;
     while (System.nanoTime() - end < 0) {
@@ -205,15 +215,16 @@ class Acts {
           engine.dossier(subject).stream()
               .anyMatch(entry -> entry.header().getFactId().equals(actId));
       if (arrived) {
-        return;
+        return true;
       }
       try {
         TimeUnit.MILLISECONDS.sleep(20);
       } catch (InterruptedException interrupted) {
         Thread.currentThread().interrupt();
-        return;
+        return false;
       }
     }
+    return false;
   }
 
   private ActView view(Entry entry, ReleaseSheet now) {

@@ -73,15 +73,21 @@ public abstract class ActsResource {
       responseCode = "201",
       description = "Signed",
       content = @Content(schema = @Schema(implementation = ActView.class)))
+  @APIResponse(
+      responseCode = "202",
+      description = "Signed and kept; not processed yet, so read the acts again before you go on",
+      content = @Content(schema = @Schema(implementation = ActView.class)))
   @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "403", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
+  @APIResponse(responseCode = "422", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public Response sign(@PathParam("id") String id, InputStream body) throws IOException {
     ActRequest request = ActRequest.read(BodyLimit.read(body));
-    return Response.status(Response.Status.CREATED)
-        .entity(acts.sign(subject(id), caller.get(), request))
+    Acts.Signed signed = acts.sign(subject(id), caller.get(), request);
+    return Response.status(signed.inDossier() ? Response.Status.CREATED : Response.Status.ACCEPTED)
+        .entity(signed.act())
         .build();
   }
 }

@@ -3,11 +3,13 @@ package org.kornspur.api.act;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.Optional;
 import java.util.UUID;
 import org.jboss.logging.Logger;
+import org.kornspur.api.access.Buckets;
 import org.kornspur.api.engine.Engine;
 import org.kornspur.api.engine.SiteKeys;
 import org.kornspur.contract.ActKind;
@@ -31,9 +33,15 @@ class Refusals {
   private static final Logger LOG = Logger.getLogger(Refusals.class);
   private static final int LONGEST = 1900;
 
+  /**
+   * Of one person on one lot in an hour; a record more would tell nothing new, and stays for ever.
+   */
+  static final int MOST_AN_HOUR = 20;
+
   private final Engine engine;
   private final SiteKeys keys;
   private final Clock clock = Clock.systemUTC();
+  private final Buckets recorded = new Buckets(MOST_AN_HOUR, Duration.ofHours(1));
 
   @Inject
   Refusals(Engine engine, SiteKeys keys) {
@@ -41,7 +49,10 @@ class Refusals {
     this.keys = keys;
   }
 
-  /** Records one. The refusal stands even where it cannot be recorded; the log then says so. */
+  /**
+   * Records one. The refusal stands even where it cannot be recorded; the log then says so, as it
+   * does where one person is refused again and again.
+   */
   void record(
       Subject subject,
       String personId,
@@ -62,6 +73,12 @@ class Refusals {
             Problem.described(refusal, LONGEST),
             new Attestation("", ""));
     LOG.warnf("%s of %s by %s refused: %s", kind, subject, personId, ground);
+    if (recorded.take(personId + "|" + subject).isPresent()) {
+      LOG.warnf(
+          "%s was refused %d times on %s within an hour; this refusal stands in this log only",
+          personId, MOST_AN_HOUR, subject);
+      return;
+    }
     try {
       engine.publish(SignedActs.attest(refused, keys.signing()));
     } catch (RuntimeException fault) {

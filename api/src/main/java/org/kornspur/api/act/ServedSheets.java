@@ -1,9 +1,9 @@
 package org.kornspur.api.act;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import java.util.Iterator;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
@@ -19,20 +19,22 @@ import org.kornspur.processors.release.ReleaseSheet;
  */
 @ApplicationScoped
 class ServedSheets {
-  private static final int KEPT = 500;
+  /** A sheet of a lot with thousands of facts takes a megabyte; most take a few kilobytes. */
+  private static final int MOST_CHARACTERS = 8 * 1024 * 1024;
 
-  private final Map<String, String> texts =
-      new LinkedHashMap<>() {
-        private static final long serialVersionUID = 1L;
-
-        @Override
-        protected boolean removeEldestEntry(Map.Entry<String, String> eldest) {
-          return size() > KEPT;
-        }
-      };
+  private final LinkedHashMap<String, String> texts = new LinkedHashMap<>();
+  private int characters;
 
   synchronized void keep(ReleaseSheet sheet) {
-    texts.put(sheet.seal().hex(), text(sheet));
+    String text = text(sheet);
+    if (texts.putIfAbsent(sheet.seal().hex(), text) == null) {
+      characters += text.length();
+    }
+    Iterator<String> eldest = texts.values().iterator();
+    while (characters > MOST_CHARACTERS && eldest.hasNext()) {
+      characters -= eldest.next().length();
+      eldest.remove();
+    }
   }
 
   /** What is in the sheet now and was not in the one with this seal, and the other way round. */

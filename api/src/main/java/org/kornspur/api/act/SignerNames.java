@@ -6,9 +6,13 @@ import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.SecureRandom;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HexFormat;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.kornspur.api.access.Caller;
 import org.kornspur.api.engine.Engine;
 import org.kornspur.api.feed.Feeds;
@@ -30,6 +34,9 @@ public class SignerNames {
   private final Feeds feeds;
   private final SecureRandom random = new SecureRandom();
 
+  /** What was kept here and may not have come back from the topic yet, by person. */
+  private final Map<String, List<PrintedName>> kept = new HashMap<>();
+
   @Inject
   public SignerNames(Engine engine, Feeds feeds) {
     this.engine = engine;
@@ -40,24 +47,34 @@ public class SignerNames {
    * The digest of a caller's printed name, for a signature. The name is kept first, where it is not
    * yet.
    */
-  String digestOf(Caller caller) {
-    List<PrintedName> known =
-        feeds.signers().of(caller.personId()).map(PersonName::getNames).orElse(List.of());
-    Optional<PrintedName> same =
-        known.stream()
-            .filter(name -> name.getPrintedName().equals(caller.printedName()))
-            .findFirst();
-    PrintedName name = same.orElseGet(() -> keep(caller, known));
-    return digest(name);
+  synchronized String digestOf(Caller caller) {
+    List<PrintedName> known = known(caller.personId());
+    return known.stream()
+        .filter(name -> name.getPrintedName().equals(caller.printedName()))
+        .findFirst()
+        .map(SignerNames::digest)
+        .orElseGet(() -> digest(keep(caller, known)));
   }
 
-  private synchronized PrintedName keep(Caller caller, List<PrintedName> known) {
+  /**
+   * The record of a person is written whole each time: a name that is left out is lost for good.
+   */
+  private List<PrintedName> known(String personId) {
+    Set<PrintedName> all =
+        new LinkedHashSet<>(
+            feeds.signers().of(personId).map(PersonName::getNames).orElse(List.of()));
+    all.addAll(kept.getOrDefault(personId, List.of()));
+    return List.copyOf(all);
+  }
+
+  private PrintedName keep(Caller caller, List<PrintedName> known) {
     byte[] salt = new byte[SALT_BYTES];
     random.nextBytes(salt);
     PrintedName name = new PrintedName(caller.printedName(), HexFormat.of().formatHex(salt));
     List<PrintedName> all = new ArrayList<>(known);
     all.add(name);
     engine.keep(new PersonName(caller.personId(), all));
+    kept.put(caller.personId(), all);
     return name;
   }
 
@@ -71,7 +88,8 @@ public class SignerNames {
   }
 
   /** Forgets a person's names; what the person signed stays, under the id. */
-  void forget(String personId) {
+  synchronized void forget(String personId) {
+    kept.remove(personId);
     engine.forget(personId);
   }
 

@@ -85,7 +85,8 @@ class ActsTest {
         .statusCode(201)
         .body("printedName", equalTo("Invented quality"))
         .body("meaning", equalTo("responsibility for the release"))
-        .body("sentence", containsString("Released by Invented quality (quality) on "))
+        .body(
+            "sentence", containsString("as one of two persons, by Invented quality (quality) on "))
         .body("signatureVerifies", is(true))
         .body("signed.seal", equalTo(seal))
         .body("signed.sealIsStillSo", is(true))
@@ -124,6 +125,17 @@ class ActsTest {
         .doesNotContain("Invented quality")
         .doesNotContain(TestPeople.password());
 
+    String actId =
+        as(QUALITY).get("/api/v1/lots/R-1/acts").jsonPath().getString("find { !it.refused }.actId");
+    as(QUALITY)
+        .contentType(ContentType.JSON)
+        .body(withdrawal("R-undo", actId))
+        .post("/api/v1/facts")
+        .then()
+        .statusCode(403)
+        .body("problems.field", hasItem("withdrawnFactId"))
+        .body("problems.remedy", hasItem(containsString("Sign the act that is to follow")));
+
     bring(split("R-split", "R-1", "R-1/1"));
     untilState("R-1/1", "FIT");
     String part = sealOf("R-1/1");
@@ -139,6 +151,11 @@ class ActsTest {
         .body("release.causes", hasItem("R-late"))
         .body("release.changes.gate", hasItem("POST_CONTROL"))
         .body("release.why", containsString("R-late"));
+    as(QUALITY)
+        .get("/lots/R-1")
+        .then()
+        .body(containsString("release suspended"))
+        .body(containsString("It rests on fact R-late"));
     untilStep("R-1/1", "SUSPENDED")
         .then()
         .body("release.causes", hasItem("R-late"))
@@ -168,6 +185,23 @@ class ActsTest {
         .body("find { it.nameForgotten }.signerId", equalTo("everything"))
         .body("find { it.nameForgotten }.printedName", nullValue())
         .body("find { it.nameForgotten }.signatureVerifies", is(true));
+  }
+
+  /** Records stay for ever, and each has the lot judged anew. */
+  @Test
+  void whoIsRefusedAgainAndAgainDoesNotFillTheDossier() {
+    bringFitLot("R-often");
+    Map<String, Object> body = act("RELEASE", "0".repeat(64), "none");
+    for (int i = 0; i < Refusals.MOST_AN_HOUR + 5; i++) {
+      sign(TestPeople.of(Role.AUDITOR), "R-often", body).then().statusCode(403);
+    }
+    sign(TestPeople.of(Role.LABORATORY), "R-often", body).then().statusCode(403);
+
+    until(
+            () -> as(QUALITY).get("/api/v1/lots/R-often/acts"),
+            answer -> answer.jsonPath().getList("signerId").contains("laboratory"))
+        .then()
+        .body("findAll { it.signerId == 'auditor' }", hasSize(Refusals.MOST_AN_HOUR));
   }
 
   @Test
@@ -233,6 +267,18 @@ class ActsTest {
         """
         "fromLotId": "%s", "parts": [{"lotId": "%s", "massKg": 100}]"""
             .formatted(from, part));
+  }
+
+  private static String withdrawal(String id, String factId) {
+    return fact(
+        "Withdrawal",
+        id,
+        "2023-06-21T10:00:00Z",
+        null,
+        """
+        "withdrawnFactId": "%s", "reason": "no longer wanted"\
+        """
+            .formatted(factId));
   }
 
   private static String failedPostControl(String id, String lot) {

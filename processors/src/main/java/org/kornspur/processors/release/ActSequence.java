@@ -13,7 +13,9 @@ import org.kornspur.processors.dossier.Dossier;
  *
  * <ul>
  *   <li>A release counts once as many different persons as it asks for have signed the same seal.
- *   <li>A suspension holds back what was released and what was proposed before it.
+ *   <li>A suspension holds back what was released and what was proposed before it, and only a
+ *       release whose signer saw it ends it. The order in which two servers sign, and how far one
+ *       is behind, is no evidence of what a signer knew; what is sealed is.
  *   <li>A condemnation stays, whatever release is signed later, until an act corrects it.
  *   <li>A downgrade ends a proposal: what the first person signed was another category.
  * </ul>
@@ -63,7 +65,7 @@ final class ActSequence {
   }
 
   private void release(SignedAct act) {
-    if (condemned.isPresent()) {
+    if (condemned.isPresent() || !sawSuspension(act)) {
       return;
     }
     boolean alone = act.signature().getSignaturesNeeded() < 2;
@@ -76,6 +78,12 @@ final class ActSequence {
     } else if (proposed.filter(first -> hasSameSeal(first, act)).isEmpty()) {
       proposed = Optional.of(act);
     }
+  }
+
+  private boolean sawSuspension(SignedAct release) {
+    return suspended
+        .map(act -> release.signature().getSealedFactIds().contains(act.header().getFactId()))
+        .orElse(true);
   }
 
   private static boolean isSecondOf(SignedAct first, SignedAct second) {

@@ -1,6 +1,7 @@
 package org.kornspur.processors.release;
 
 import java.time.Instant;
+import java.util.List;
 import java.util.function.Function;
 import org.kornspur.contract.Signature;
 import org.kornspur.processors.dossier.Dossier;
@@ -48,5 +49,16 @@ public record ReleaseSheet(Dossier dossier, Assessment assessment, LotRelease re
         SealedVerdicts.factIds(dossier),
         SealedVerdicts.of(assessment),
         signaturesNeeded);
+  }
+
+  /**
+   * The same signature without the list of what was sealed, which the seal covers all the same. For
+   * an act that holds seed back: that must not fail because there is too much to list.
+   */
+  public static Signature withoutLists(Signature signature) {
+    return Signature.newBuilder(signature)
+        .setSealedFactIds(List.of())
+        .setSealedVerdicts(List.of())
+        .build();
   }
 }

@@ -87,11 +87,17 @@ public final class Releases {
     LotRelease suspended(LaterFacts.Suspending by) {
       return with(
           Step.SUSPENDED,
-          by.since(),
+          by.since().map(this::notBeforeRelease),
           acts.released(),
           Optional.of(by.why()),
           by.causes(),
           by.changes());
+    }
+
+    /** A fact may have been recorded before the release and come in after it. */
+    private Instant notBeforeRelease(Instant recordedAt) {
+      Instant released = last(acts.released()).signature().getSignedAt();
+      return recordedAt.isBefore(released) ? released : recordedAt;
     }
 
     LotRelease by(Step step, List<SignedAct> signed, String why) {

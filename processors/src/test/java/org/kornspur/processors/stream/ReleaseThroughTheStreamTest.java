@@ -36,6 +36,7 @@ import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.seal.SigningKey;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.judging.Judge;
+import org.kornspur.processors.release.ReleaseSheet;
 import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Measured;
@@ -304,6 +305,31 @@ class ReleaseThroughTheStreamTest {
 
     assertThat(topology.standing(L1).getRelease().getStep()).isEqualTo(ReleaseStep.RELEASED);
     assertThat(topology.standing(L1).getRelease().getDispatchedUnreleasedKg()).isEqualTo(100);
+  }
+
+  @Test
+  void aSuspensionIsNotDatedBeforeTheReleaseThatItTakesBack() {
+    releaseL1();
+    topology.accept(moisture("late", 5, 20));
+
+    LotRelease release = topology.standing(L1).getRelease();
+    assertThat(release.getStep()).isEqualTo(ReleaseStep.SUSPENDED);
+    assertThat(release.getCauses()).containsExactly("late");
+    assertThat(release.getSince()).isEqualTo(day(10));
+  }
+
+  /** Two servers, or one that is behind: the sheet was read before the suspension was known. */
+  @Test
+  void aReleaseWhoseSignerDidNotSeeTheSuspensionDoesNotEndIt() {
+    releaseL1();
+    ReleaseSheet before = topology.sheet(L1);
+    topology.accept(
+        suspension("a2", "L1", signed(before, 20, "p-2", 1), null),
+        release("a3", "L1", signed(before, 21, "p-1", 1)));
+    assertThat(topology.standing(L1).getRelease().getStep()).isEqualTo(ReleaseStep.SUSPENDED);
+
+    topology.accept(release("a4", "L1", signed(topology.sheet(L1), 22, "p-1", 1)));
+    assertThat(topology.standing(L1).getRelease().getStep()).isEqualTo(ReleaseStep.RELEASED);
   }
 
   @Test
