@@ -86,7 +86,9 @@ final class HolderSight implements Sight {
     boolean isDelivery =
         fact instanceof Dispatch dispatch && dispatch.getCustomerId().equals(enterpriseId);
     boolean anyOwn = seedOf(subjects).anyMatch(this::isOwn);
-    return (anyOwn || isDelivery) && seedOf(subjects).allMatch(this::names);
+    return (anyOwn || isDelivery)
+        && seedOf(subjects).allMatch(this::names)
+        && SeedOf.endsIn(fact).stream().allMatch(this::isOwn);
   }
 
   private static Stream<Subject> seedOf(Set<Subject> subjects) {

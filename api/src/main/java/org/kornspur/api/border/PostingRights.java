@@ -147,10 +147,21 @@ public class PostingRights {
 
   /** Who may record for others may mend everything; all others what they could have brought. */
   private Optional<Problem> againstMending(Caller caller, String field, String factId) {
+    Optional<SpecificRecord> earlier = find(factId);
     boolean may =
         caller.may(Action.POST_CORRECTIONS)
             && (caller.may(Action.RECORD_FOR_OTHERS)
-                || find(factId).filter(earlier -> mayHaveBrought(caller, earlier)).isPresent());
+                || earlier.filter(fact -> mayHaveBrought(caller, fact)).isPresent());
+    if (may && earlier.filter(fact -> FactType.of(fact).isAct()).isPresent()) {
+      // the processors would pass it over, and its sender believe the act undone
+      return Optional.of(
+          new Problem(
+              field,
+              Problem.shown(factId),
+              "a fact that is no act of a person",
+              "Sign the act that is to follow on it, such as a suspension, at POST"
+                  + " /api/v1/lots/{id}/acts"));
+    }
     return may
         ? Optional.empty()
         : Optional.of(

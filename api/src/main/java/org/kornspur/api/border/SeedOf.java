@@ -2,6 +2,7 @@ package org.kornspur.api.border;
 
 import java.util.Collection;
 import java.util.List;
+import java.util.stream.Stream;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.contract.Conditioning;
 import org.kornspur.contract.Dispatch;
@@ -33,6 +34,14 @@ final class SeedOf {
       return lots(split.getParts());
     }
     return fact instanceof LotMerge merge ? List.of(Subject.lot(merge.getIntoLotId())) : List.of();
+  }
+
+  /**
+   * Crops and lots that seed goes into. What another makes of seed that he bought is his, how much
+   * of it he took included.
+   */
+  static List<Subject> endsIn(SpecificRecord fact) {
+    return Stream.concat(made(fact).stream(), workedOn(fact).stream()).toList();
   }
 
   /** Crops that something is done on. */

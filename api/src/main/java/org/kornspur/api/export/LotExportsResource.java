@@ -2,7 +2,6 @@ package org.kornspur.api.export;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import jakarta.inject.Inject;
-import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
@@ -17,6 +16,9 @@ import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.kornspur.api.access.Action;
@@ -27,6 +29,7 @@ import org.kornspur.api.export.prov.ProvDocument;
 import org.kornspur.api.export.sheet.CsvRecords;
 import org.kornspur.api.export.sheet.RecordsTable;
 import org.kornspur.api.export.sheet.XlsxRecords;
+import org.kornspur.api.resource.Parameters;
 import org.kornspur.api.view.Addresses;
 import org.kornspur.processors.dossier.Entry;
 
@@ -64,8 +67,10 @@ public class LotExportsResource {
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public Response epcis(
       @PathParam("id") String id,
-      @DefaultValue("false") @QueryParam("ancestors") boolean ancestors) {
-    List<Entry> entries = history.of(id, ancestors);
+      @Parameter(schema = @Schema(type = SchemaType.BOOLEAN, defaultValue = "false"))
+          @QueryParam("ancestors")
+          String ancestors) {
+    List<Entry> entries = history.of(id, asked(ancestors));
     EpcisEvents shaper = events.events(EventDesk.near(entries));
     ObjectNode document =
         EpcisDocuments.document(entries.stream().map(shaper::event).toList(), clock.instant());
@@ -83,8 +88,10 @@ public class LotExportsResource {
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public ObjectNode prov(
       @PathParam("id") String id,
-      @DefaultValue("false") @QueryParam("ancestors") boolean ancestors) {
-    return ProvDocument.of(history.of(id, ancestors), naming.identifiers().base());
+      @Parameter(schema = @Schema(type = SchemaType.BOOLEAN, defaultValue = "false"))
+          @QueryParam("ancestors")
+          String ancestors) {
+    return ProvDocument.of(history.of(id, asked(ancestors)), naming.identifiers().base());
   }
 
   @GET
@@ -98,8 +105,10 @@ public class LotExportsResource {
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public Response csv(
       @PathParam("id") String id,
-      @DefaultValue("false") @QueryParam("ancestors") boolean ancestors) {
-    String csv = CsvRecords.write(RecordsTable.of(history.of(id, ancestors)));
+      @Parameter(schema = @Schema(type = SchemaType.BOOLEAN, defaultValue = "false"))
+          @QueryParam("ancestors")
+          String ancestors) {
+    String csv = CsvRecords.write(RecordsTable.of(history.of(id, asked(ancestors))));
     return file("records.csv", csv.getBytes(StandardCharsets.UTF_8));
   }
 
@@ -113,12 +122,22 @@ public class LotExportsResource {
   @APIResponse(responseCode = "200", description = "Office Open XML workbook")
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public Response xlsx(
-      @PathParam("id") String id, @DefaultValue("false") @QueryParam("ancestors") boolean ancestors)
+      @PathParam("id") String id,
+      @Parameter(schema = @Schema(type = SchemaType.BOOLEAN, defaultValue = "false"))
+          @QueryParam("ancestors")
+          String ancestors)
       throws IOException {
-    RecordsTable table = RecordsTable.of(history.of(id, ancestors));
+    RecordsTable table = RecordsTable.of(history.of(id, asked(ancestors)));
     ByteArrayOutputStream workbook = new ByteArrayOutputStream();
     XlsxRecords.write(table, workbook);
     return file("records.xlsx", workbook.toByteArray());
+  }
+
+  private static boolean asked(String ancestors) {
+    Parameters parameters = new Parameters();
+    boolean asked = parameters.yes("ancestors", ancestors);
+    parameters.check();
+    return asked;
   }
 
   private static Response file(String name, byte[] bytes) {

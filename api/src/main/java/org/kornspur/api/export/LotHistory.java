@@ -5,7 +5,6 @@ import jakarta.inject.Inject;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import org.kornspur.api.engine.Engine;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.ingest.contract.Subject;
@@ -19,20 +18,19 @@ public class LotHistory {
   /** Lots and crops of one history, at most; a lot of the trade has some dozens behind it. */
   private static final int MOST_SUBJECTS = 5_000;
 
-  private final Engine engine;
   private final EventDesk events;
   private final Viewer viewer;
 
   @Inject
-  public LotHistory(Engine engine, EventDesk events, Viewer viewer) {
-    this.engine = engine;
+  public LotHistory(EventDesk events, Viewer viewer) {
     this.events = events;
     this.viewer = viewer;
   }
 
   /**
    * Every fact that names the lot or, if asked for, anything that it came from; by time, superseded
-   * ones too. Of what the caller may not see nothing is there.
+   * ones too. Of what the caller may not see nothing is there, and no way leads through it: what
+   * another made of the caller's own seed is not told by what is shown behind it.
    *
    * @throws ApiProblem if no fact names the lot, or its ancestors are too many
    */
@@ -45,7 +43,7 @@ public class LotHistory {
       throw Viewer.unknown(lot);
     }
     if (ancestors) {
-      Trace trace = Trace.walk(engine.pedigree(), lot, Trace.Direction.BACK, MOST_SUBJECTS);
+      Trace trace = Trace.walk(viewer.pedigree(), lot, Trace.Direction.BACK, MOST_SUBJECTS);
       if (!trace.complete()) {
         throw new ApiProblem(
             ProblemKind.REQUEST_REFUSED,

@@ -59,6 +59,17 @@ public final class Parameters {
     return Optional.empty();
   }
 
+  /** Whether something is asked for; not, where it is not given. */
+  public boolean yes(String name, String text) {
+    if (isAbsent(text) || text.equals("false")) {
+      return false;
+    }
+    if (!text.equals("true")) {
+      note(name, text, words -> words.oneOf(List.of("true", "false")), "Choose one of these");
+    }
+    return true;
+  }
+
   /** A number within limits, both included. */
   public double decimal(String name, String text, double otherwise, double least, double most) {
     if (isAbsent(text)) {

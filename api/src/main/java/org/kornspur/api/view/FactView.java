@@ -68,7 +68,7 @@ public record FactView(
         entry.counts(),
         entry.superseded().map(by -> SupersededView.of(by, all, sight)).orElse(null),
         SubjectsNamed.of(entry.fact()).stream()
-            .filter(subject -> isWhole || sight.names(subject))
+            .filter(subject -> isWhole || sight.sees(subject))
             .map(SubjectLink::of)
             .toList(),
         content(entry.fact(), sight));

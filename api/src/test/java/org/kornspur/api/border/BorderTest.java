@@ -199,6 +199,57 @@ class BorderTest {
     assertThat(beyond).isPositive();
   }
 
+  /** What is own again behind another's mixture would tell what it was made of. */
+  @Test
+  void aHistoryEndsWhereTheTraceDoes() throws Exception {
+    int cut = 0;
+    for (Map.Entry<String, String> grower : GROWERS.entrySet()) {
+      Set<String> own = seed.ownOf(grower.getValue());
+      for (String lot : listed(grower.getKey(), "/api/v1/lots")) {
+        Set<String> walked = new TreeSet<>();
+        get(grower.getKey(), "/api/v1/lots/" + part(lot) + "/trace?direction=back")
+            .path("nodes")
+            .forEach(node -> walked.add(node.path("id").asText()));
+        walked.retainAll(own);
+        String history = "/api/v1/lots/" + part(lot) + "/history.epcis.json?ancestors=true";
+        Set<String> told = named(grower.getKey(), history);
+        Set<String> may = seed.withNeighbours(walked);
+        assertThat(may).as(lot + " of " + grower.getKey()).containsAll(told);
+        cut += may.containsAll(named("quality", history)) ? 0 : 1;
+      }
+    }
+    assertThat(cut).as("histories that go on for quality").isPositive();
+  }
+
+  /** He sold the seed; where and how much of it was sown, and with what, is the sower's. */
+  @Test
+  void whatOthersMadeOfSeedThatTheyBoughtIsCut() throws Exception {
+    int cut = 0;
+    for (Map.Entry<String, String> grower : GROWERS.entrySet()) {
+      Set<String> own = seed.ownOf(grower.getValue());
+      for (String lot : listed(grower.getKey(), "/api/v1/lots")) {
+        JsonNode dossier = get(grower.getKey(), "/api/v1/lots/" + part(lot) + "/facts");
+        for (JsonNode fact : dossier.path("facts")) {
+          if (fact.at("/fact/type").asText().equals("Sowing")) {
+            String crop = fact.at("/fact/cropId").asText();
+            assertThat(crop.isEmpty() || own.contains(crop)).as(fact.toString()).isTrue();
+            cut += crop.isEmpty() ? 1 : 0;
+          }
+        }
+      }
+    }
+    assertThat(cut).as("sowings of own seed by others").isPositive();
+  }
+
+  /** Crops and lots that an answer names. */
+  private Set<String> named(String person, String path) throws Exception {
+    Asking.Answer answer = asking.get(person, path);
+    assertThat(answer.status()).as(path).isEqualTo(200);
+    Set<String> ids = new TreeSet<>();
+    anyOf(seed.all()).matcher(answer.body()).results().forEach(id -> ids.add(id.group()));
+    return ids;
+  }
+
   @Test
   void theLiveStreamTellsEachGrowerOfItsOwn() throws Exception {
     String heard = heardBy(TestPeople.EAST);

@@ -250,6 +250,12 @@ class ExportInterfaceTest {
         .then()
         .statusCode(400)
         .body("detail", containsString("schemaVersion"));
+    when()
+        .get("/api/v1/lots/UNHEARD/records.csv?ancestors=maybe")
+        .then()
+        .statusCode(400)
+        .body("problems.field", hasItems("ancestors"))
+        .body("problems.value", hasItems("'maybe'"));
     when().get(CAPTURE + "/unheard-of").then().statusCode(404);
     when().get("/api/v1/lots/UNHEARD/history.epcis.json").then().statusCode(404);
   }
