@@ -70,6 +70,9 @@ public interface SignMessages {
   @Message("Sign for this lot: release, suspend, condemn, put into a lower category")
   String toSign();
 
+  @Message("since {time}")
+  String since(String time);
+
   @Message("Nobody has signed for this lot.")
   String nobody();
 

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import org.kornspur.api.view.Caution;
 import org.kornspur.api.view.MaterialView;
+import org.kornspur.api.view.ReleaseView;
 import org.kornspur.standing.StandingState;
 
 /**
@@ -15,6 +16,7 @@ import org.kornspur.standing.StandingState;
  * @param kind lot or crop
  * @param sentence the standing in one sentence, in the language of the page
  * @param recorded the standing in one sentence, as recorded
+ * @param release how far persons have released a lot; empty where nobody has done anything
  * @param gates worst first
  * @param drawing empty where nothing came before and nothing went on
  * @param cut in words, how much of the pedigree is drawn; empty where all is
@@ -29,6 +31,7 @@ public record SubjectSheet(
     StandingState state,
     String sentence,
     String recorded,
+    Optional<ReleaseView> release,
     Optional<MaterialView> material,
     Optional<String> rulebook,
     Optional<String> holder,
@@ -48,6 +51,20 @@ public record SubjectSheet(
     long counting,
     long superseded,
     List<FactLine> facts) {
+
+  /** The state whose colours the step of the release has. */
+  public String releaseTone() {
+    return release
+        .map(
+            step ->
+                switch (step.step()) {
+                  case RELEASED -> StandingState.FIT;
+                  case SUSPENDED, CONDEMNED -> StandingState.NOT_FIT;
+                  case PROPOSED, NONE, UNKNOWN -> StandingState.EVIDENCE_OWED;
+                })
+        .map(Enum::name)
+        .orElse("");
+  }
 
   /** What to bear in mind: what it is about, and the sentence as recorded. */
   public record CautionLine(Caution.About about, String title, String sentence) {}

@@ -24,6 +24,7 @@ import org.kornspur.processors.dossier.Entry;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.pedigree.Trace;
 import org.kornspur.standing.LotStanding;
+import org.kornspur.standing.ReleaseStep;
 import org.kornspur.standing.SeedMaterial;
 import org.kornspur.standing.VerdictState;
 
@@ -58,6 +59,7 @@ public class SubjectSheets {
         view.state(),
         sentence(view),
         view.sentence(),
+        Optional.ofNullable(view.release()).filter(release -> release.step() != ReleaseStep.NONE),
         Optional.ofNullable(view.material()),
         Optional.ofNullable(view.rulebook()),
         Optional.ofNullable(view.holder()).map(holder -> Subject.parse(holder.subject()).id()),
