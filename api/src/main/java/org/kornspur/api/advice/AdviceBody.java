@@ -4,9 +4,14 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonMappingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.exc.InvalidFormatException;
+import com.fasterxml.jackson.databind.exc.MismatchedInputException;
+import com.fasterxml.jackson.databind.exc.UnrecognizedPropertyException;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collection;
 import java.util.List;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
@@ -95,11 +100,41 @@ final class AdviceBody {
                 step ->
                     step.getFieldName() == null ? "[" + step.getIndex() + "]" : step.getFieldName())
             .collect(Collectors.joining("."));
+    if (fault instanceof UnrecognizedPropertyException unknown) {
+      String known =
+          unknown.getKnownPropertyIds().stream()
+              .map(Object::toString)
+              .sorted()
+              .collect(Collectors.joining(", "));
+      return new Problem(
+          field, "a field that is not known here", "one of " + known, "Mend or remove it");
+    }
+    if (fault instanceof InvalidFormatException format) {
+      return new Problem(
+          field, Problem.shown(format.getValue()), kind(format.getTargetType()), "Give such a one");
+    }
     return new Problem(
         field,
-        "not as expected",
-        "a field of this request, with a value of its kind",
-        "See /openapi for the fields of this request: "
-            + Problem.described(fault.getOriginalMessage()));
+        "of another shape",
+        fault instanceof MismatchedInputException mismatch && mismatch.getTargetType() != null
+            ? kind(mismatch.getTargetType())
+            : "a field of this request, with a value of its kind",
+        "See /openapi for the fields of this request");
+  }
+
+  private static String kind(Class<?> type) {
+    if (type.isEnum()) {
+      return "one of "
+          + Arrays.stream(type.getEnumConstants())
+              .map(Object::toString)
+              .collect(Collectors.joining(", "));
+    }
+    if (Number.class.isAssignableFrom(type) || type.isPrimitive()) {
+      return "a number";
+    }
+    if (CharSequence.class.isAssignableFrom(type)) {
+      return "a text";
+    }
+    return Collection.class.isAssignableFrom(type) ? "a list" : "an object with fields";
   }
 }

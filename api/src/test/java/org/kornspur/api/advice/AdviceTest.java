@@ -204,6 +204,12 @@ class AdviceTest {
     problem(ask("mixture", "{\"hybridId\": \"HYB-V\", \"targetShare\": 1}"), 400)
         .then()
         .body("problems.field", hasItem("targetShare"));
+    problem(ask("mixture", "{\"hybridId\": \"HYB-V\", \"massKg\": \"x\"}"), 400)
+        .then()
+        .body("problems.field", hasItem("massKg"))
+        .body("problems.value", hasItem("'x'"))
+        .body("problems.limit", hasItem("a number"))
+        .body("problems.remedy", everyItem(not(containsString("java"))));
     problem(ask("mixture", "{\"hybridId\": \"HYB-NONE\", \"massKg\": 1}"), 404);
     problem(ask("compare", "{\"kind\": \"PURITY\", \"stated\": 101, \"found\": 99}"), 400);
     problem(ask("compare", "{\"kind\": \"GERMINATION\", \"stated\": 90.5}"), 400)

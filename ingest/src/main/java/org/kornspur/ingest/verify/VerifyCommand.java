@@ -185,7 +185,15 @@ public final class VerifyCommand {
 
   private TrustedKeys trusted(Collection<PublicKey> thatComeAlong) throws IOException {
     if (options.trust().isPresent()) {
-      return TrustedKeys.in(options.trust().get());
+      TrustedKeys trusted = TrustedKeys.in(options.trust().get());
+      if (trusted.keyIds().isEmpty()) {
+        throw new IllegalArgumentException(
+            "Folder "
+                + options.trust().get()
+                + " holds no public key, so nothing can be held against one. Give the folder with"
+                + " the signer's *.pub.pem files");
+      }
+      return trusted;
     }
     TrustedKeys brought = TrustedKeys.of(thatComeAlong);
     out.println(

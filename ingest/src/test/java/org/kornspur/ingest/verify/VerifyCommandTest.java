@@ -198,6 +198,14 @@ class VerifyCommandTest {
     assertThat(outcome.exitCode()).isEqualTo(VerifyCommand.FAILED);
   }
 
+  @Test
+  void aFolderWithoutKeysIsAMistakeAndNoTampering() throws Exception {
+    Path empty = Files.createDirectory(folder.resolve("no-keys"));
+    Outcome outcome = verify("--data-folder", data.toString(), "--trust", empty.toString());
+    assertThat(outcome.exitCode()).isEqualTo(VerifyCommand.FAILED);
+    assertThat(outcome.err()).contains("no-keys holds no public key");
+  }
+
   private static List<LogRecord> writeFacts(String bootstrap) throws Exception {
     List<LogRecord> records = new ArrayList<>();
     try (KafkaProducer<byte[], byte[]> producer =
