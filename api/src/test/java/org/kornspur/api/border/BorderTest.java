@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import io.quarkus.test.common.http.TestHTTPResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
+import jakarta.inject.Inject;
 import java.net.URL;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
@@ -15,10 +16,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Predicate;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.kornspur.api.access.Asking;
+import org.kornspur.api.access.Sight;
 import org.kornspur.api.access.TestPeople;
 
 /**
@@ -33,8 +36,13 @@ class BorderTest {
   private static final Map<String, String> GROWERS =
       Map.of(TestPeople.WEST, "ENT-MULT-WEST", TestPeople.EAST, "ENT-MULT-EAST");
 
+  /** A position in a partition that is not there: all that is kept is told again. */
+  private static final String ABSENT_PARTITION = "9-0";
+
   @TestHTTPResource("/")
   URL root;
+
+  @Inject Bookmarks bookmarks;
 
   private Asking asking;
   private DemoSeed seed;
@@ -201,17 +209,64 @@ class BorderTest {
 
   @Test
   void theLiveStreamTellsEachGrowerOfItsOwn() throws Exception {
-    String heard = heardBy(TestPeople.EAST);
+    Set<String> own = seed.ownOf("ENT-MULT-EAST");
     Set<String> hidden = new TreeSet<>(seed.all());
-    hidden.removeAll(seed.withNeighbours(seed.ownOf("ENT-MULT-EAST")));
-    assertThat(anyOf(hidden).matcher(heardBy("quality")).find()).isTrue();
-    assertThat(heard).contains("event: standing");
+    hidden.removeAll(seed.withNeighbours(own));
+    String beginning =
+        bookmarks.told(sightOfNothing(), Bookmarks.Use.LIVE_STREAM, ABSENT_PARTITION);
+    String heard =
+        heardBy(
+            TestPeople.EAST,
+            beginning,
+            text -> own.stream().allMatch(id -> text.contains(":" + id + "\"")));
+    assertThat(own).allMatch(id -> heard.contains(":" + id + "\""));
     assertThat(anyOf(hidden).matcher(heard).find()).isFalse();
+    assertThat(Pattern.compile("(?m)^id: [0-9.-]+$").matcher(heard).find()).isFalse();
+    Predicate<String> tellsOfOthers = text -> anyOf(hidden).matcher(text).find();
+    assertThat(heardBy("quality", ABSENT_PARTITION, tellsOfOthers)).matches(tellsOfOthers);
   }
 
-  /** A position in a partition that is not there: all that is kept is told again. */
-  private String heardBy(String person) throws Exception {
-    return ListenFor.seconds(4, root + "api/v1/changes", TestPeople.basic(person), "9-0");
+  @Test
+  void aGrowerGoesOnFromAnIdThatItWasGivenAndFromNoneThatItMadeUp() throws Exception {
+    String beginning =
+        bookmarks.told(sightOfNothing(), Bookmarks.Use.LIVE_STREAM, ABSENT_PARTITION);
+    String heard = heardBy(TestPeople.EAST, beginning, text -> ids(text).size() > 5);
+    String fourth = ids(heard).get(3);
+    String later = heardBy(TestPeople.EAST, fourth, text -> ids(text).size() > 1);
+    assertThat(dataAfter(later, 0)).isEqualTo(dataAfter(heard, 4));
+    String reload = "event: reload";
+    assertThat(heardBy(TestPeople.EAST, ABSENT_PARTITION, text -> text.contains(reload)))
+        .contains(reload)
+        .doesNotContain("event: standing");
+  }
+
+  /** Values of the id of whole events. */
+  private static List<String> ids(String heard) {
+    return Pattern.compile("(?m)^id: (\\S+)\ndata: .*\n\n")
+        .matcher(heard)
+        .results()
+        .map(event -> event.group(1))
+        .toList();
+  }
+
+  private static String dataAfter(String heard, int events) {
+    return Pattern.compile("(?m)^data: (.*)$")
+        .matcher(heard)
+        .results()
+        .skip(events)
+        .findFirst()
+        .orElseThrow()
+        .group(1);
+  }
+
+  private static Sight sightOfNothing() {
+    return new JoinedSight(List.of());
+  }
+
+  private String heardBy(String person, String lastEventId, Predicate<String> isEnough)
+      throws Exception {
+    return ListenFor.enough(
+        isEnough, root + "api/v1/changes", TestPeople.basic(person), lastEventId);
   }
 
   @Test
