@@ -8,6 +8,7 @@ import io.quarkus.test.common.http.TestHTTPResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
 import jakarta.inject.Inject;
+import java.net.URI;
 import java.net.URL;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
@@ -17,6 +18,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Predicate;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -38,6 +40,11 @@ class BorderTest {
 
   /** A position in a partition that is not there: all that is kept is told again. */
   private static final String ABSENT_PARTITION = "9-0";
+
+  private static final String EVENTS = "/api/v1/epcis/events";
+  private static final Pattern NEXT = Pattern.compile("<([^?>]+)\\?([^>]+)>; rel=\"next\"");
+  private static final Pattern IN_CLEAR =
+      Pattern.compile("nextPageToken=-?[0-9]+_[0-9a-f]+(&|>|$)");
 
   @TestHTTPResource("/")
   URL root;
@@ -208,6 +215,54 @@ class BorderTest {
   }
 
   @Test
+  void aGuessThatNothingHeedsIsNeitherConfirmedNorDenied() throws Exception {
+    Set<String> own = seed.ownOf("ENT-MULT-WEST");
+    Set<String> hidden = new TreeSet<>(seed.all());
+    hidden.removeAll(seed.withNeighbours(own));
+    Pattern anyHidden = anyOf(hidden);
+    String lot = "";
+    String ancestor = "";
+    for (String id : own) {
+      String page = "/lots/" + part(id);
+      Matcher told = anyHidden.matcher(asking.get("quality", page).body());
+      if (asking.get(TestPeople.WEST, page).status() == 200 && told.find()) {
+        lot = page;
+        ancestor = told.group();
+        break;
+      }
+    }
+    assertThat(ancestor).as("a page of an own lot that would name a hidden one").isNotEmpty();
+    for (String guess : List.of("?x=%s", "?%s=1", ";%s", ";:%s", "?language=a+%s")) {
+      String confirmed = htmlOf(lot + guess.formatted(ancestor));
+      String denied = htmlOf(lot + guess.formatted("NONE-1"));
+      assertThat(confirmed.contains(ancestor)).as(lot + guess).isFalse();
+      assertThat(confirmed).isEqualTo(denied);
+    }
+    for (String guess : List.of("?page=%s", "?sort=a+%s", "?x=%s")) {
+      assertThat(htmlOf("/lots" + guess.formatted(ancestor)))
+          .doesNotContain(ancestor)
+          .isEqualTo(htmlOf("/lots" + guess.formatted("NONE-1")));
+    }
+  }
+
+  private String htmlOf(String path) throws Exception {
+    return page(path, "(none)");
+  }
+
+  @Test
+  void howMuchOfAllHadComeInIsToldInNumbersToQualityAlone() throws Exception {
+    JsonNode whole = get("quality", "/api/v1/lots?size=1").path("asOf");
+    assertThat(whole.path("recordsWaiting").isNumber()).isTrue();
+    assertThat(whole.path("waitingByTopic")).isNotEmpty();
+    JsonNode part = get(TestPeople.WEST, "/api/v1/lots?size=1").path("asOf");
+    assertThat(part.path("answeredAt").isTextual()).isTrue();
+    assertThat(part.path("complete").isBoolean()).isTrue();
+    assertThat(part.path("recordsWaiting").isNumber()).isFalse();
+    assertThat(part.path("waitingByTopic")).isEmpty();
+    assertThat(part.path("note").asText()).doesNotContainPattern("[0-9]");
+  }
+
+  @Test
   void theLiveStreamTellsEachGrowerOfItsOwn() throws Exception {
     Set<String> own = seed.ownOf("ENT-MULT-EAST");
     Set<String> hidden = new TreeSet<>(seed.all());
@@ -238,6 +293,38 @@ class BorderTest {
     assertThat(heardBy(TestPeople.EAST, ABSENT_PARTITION, text -> text.contains(reload)))
         .contains(reload)
         .doesNotContain("event: standing");
+  }
+
+  @Test
+  void pagesOfEventsEndWithTheLastEventThatTheGrowerSees() throws Exception {
+    int all = events(get(TestPeople.WEST, EVENTS + "?perPage=1000")).size();
+    int perPage = all / 3;
+    assertThat(all).isGreaterThan(30);
+    List<JsonNode> read = new ArrayList<>();
+    String next = EVENTS + "?perPage=" + perPage;
+    int pages = 0;
+    while (next != null) {
+      Asking.Answer page = asking.get(TestPeople.WEST, next);
+      assertThat(page.status()).as(page.body()).isEqualTo(200);
+      read.addAll(events(JSON.readTree(page.body())));
+      pages++;
+      Matcher link = NEXT.matcher(page.header("Link"));
+      next = link.find() ? URI.create(link.group(1)).getRawPath() + "?" + link.group(2) : null;
+      assertThat(next == null || !IN_CLEAR.matcher(next).find()).as(next).isTrue();
+    }
+    assertThat(read).hasSize(all).doesNotHaveDuplicates();
+    assertThat(pages).isEqualTo((all + perPage - 1) / perPage);
+    assertThat(asking.get(TestPeople.WEST, EVENTS + "?nextPageToken=0_0").status()).isEqualTo(400);
+    assertThat(asking.get("quality", EVENTS + "?perPage=1").header("Link"))
+        .containsPattern(IN_CLEAR);
+  }
+
+  private static List<JsonNode> events(JsonNode document) {
+    List<JsonNode> events = new ArrayList<>();
+    document
+        .at("/epcisBody/queryResults/resultsBody/eventList")
+        .forEach(event -> events.add(event.path("eventID")));
+    return events;
   }
 
   /** Values of the id of whole events. */
