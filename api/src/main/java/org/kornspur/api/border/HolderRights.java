@@ -54,6 +54,15 @@ final class HolderRights {
                 "Check the id, or have the delivery recorded first"));
       }
     }
+    return problems;
+  }
+
+  /**
+   * Ids that the fact would give and that are taken. To be told only of a fact that nothing else
+   * speaks against: else one that can never go in would ask for ids and leave no trace.
+   */
+  List<Problem> againstNewIds(SpecificRecord fact) {
+    List<Problem> problems = new ArrayList<>();
     for (Subject begun : SeedOf.made(fact)) {
       if (!isOwn(begun) && !isNew(begun)) {
         problems.add(taken(begun));

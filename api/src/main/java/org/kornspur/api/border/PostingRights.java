@@ -57,6 +57,29 @@ public class PostingRights {
     return problems;
   }
 
+  /**
+   * Ids that the fact would give and that are taken; empty where one of the caller's roles may give
+   * any. That an id is taken tells of others' seed: say so only where nothing else is wrong.
+   */
+  public List<Problem> againstNewIds(SpecificRecord fact) {
+    return againstNewIds(current.get(), fact);
+  }
+
+  private List<Problem> againstNewIds(Caller caller, SpecificRecord fact) {
+    boolean givesAnyId =
+        caller.roles().stream()
+            .anyMatch(
+                role ->
+                    role != Role.MULTIPLIER
+                        && Permissions.allow(role, Action.toPost(FactType.of(fact))));
+    return givesAnyId
+        ? List.of()
+        : caller
+            .enterpriseId()
+            .map(id -> new HolderRights(id, border.sight(), engine, made).againstNewIds(fact))
+            .orElse(List.of());
+  }
+
   /** To be told of every fact that goes in, so that the next may build on it at once. */
   public void goesIn(SpecificRecord fact) {
     current
@@ -178,7 +201,8 @@ public class PostingRights {
             || FactType.headerOf(earlier).getRecordedBy().equals(caller.personId());
     return sameHand
         && againstType(caller, earlier).isEmpty()
-        && againstSubjects(caller, earlier).isEmpty();
+        && againstSubjects(caller, earlier).isEmpty()
+        && againstNewIds(caller, earlier).isEmpty();
   }
 
   private Optional<SpecificRecord> find(String factId) {

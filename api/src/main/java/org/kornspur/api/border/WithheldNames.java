@@ -8,6 +8,7 @@ import java.util.Set;
 import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import org.kornspur.api.access.Sight;
 import org.kornspur.api.feed.StandingIndex;
 import org.kornspur.ingest.contract.Subject;
@@ -30,11 +31,13 @@ final class WithheldNames {
       Pattern.compile("[A-Za-z0-9._:/-]*(?:%[0-9A-Fa-f]{2}[A-Za-z0-9._:/-]*)+");
 
   private static final Pattern PART = Pattern.compile("[A-Za-z0-9]+");
+  private static final Pattern NO_MARKUP = Pattern.compile("[A-Z0-9]");
   private static final int MOST_PARTS = 40;
 
   private final StandingIndex standings;
   private final Sight sight;
   private final Set<String> saidByCaller;
+  private final Set<String> guessed;
   private final Map<String, Boolean> hidden = new HashMap<>();
 
   /**
@@ -42,9 +45,25 @@ final class WithheldNames {
    *     nothing
    */
   WithheldNames(StandingIndex standings, Sight sight, Set<String> saidByCaller) {
+    this(standings, sight, saidByCaller, Set.of());
+  }
+
+  /**
+   * @param unheeded texts in which the caller may have guessed ids: their words are taken out
+   *     whether there is such an id or not, unless they name what may be named. Words in small
+   *     letters alone are left, for markup consists of them
+   */
+  WithheldNames(
+      StandingIndex standings, Sight sight, Set<String> saidByCaller, Set<String> unheeded) {
     this.standings = standings;
     this.sight = sight;
     this.saidByCaller = saidByCaller;
+    this.guessed =
+        unheeded.stream()
+            .flatMap(text -> WORD.matcher(text).results())
+            .map(MatchResult::group)
+            .filter(word -> NO_MARKUP.matcher(word).find())
+            .collect(Collectors.toUnmodifiableSet());
   }
 
   /** The text without them. */
@@ -131,7 +150,9 @@ final class WithheldNames {
     if (lot == Found.NAMED || crop == Found.NAMED) {
       return Found.NAMED;
     }
-    return lot == Found.HIDDEN || crop == Found.HIDDEN ? Found.HIDDEN : Found.NO_ID;
+    return lot == Found.HIDDEN || crop == Found.HIDDEN || guessed.contains(id)
+        ? Found.HIDDEN
+        : Found.NO_ID;
   }
 
   private Found look(Subject subject) {

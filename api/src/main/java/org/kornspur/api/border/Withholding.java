@@ -29,8 +29,8 @@ import org.kornspur.api.problem.ProblemDocument;
 
 /**
  * Takes names that a caller may not know out of every answer to a question, whatever wrote it. What
- * stands in the question itself may stand in the answer. Problem documents and {@link OwnWords}
- * repeat what the caller said and stay as they are.
+ * the resource heeds of the question may stand in the answer; see {@link AskedWords}. Problem
+ * documents and {@link OwnWords} repeat what the caller said and stay as they are.
  */
 @Provider
 public class Withholding implements WriterInterceptor {
@@ -39,6 +39,7 @@ public class Withholding implements WriterInterceptor {
   @Inject Feeds feeds;
   @Inject ObjectMapper json;
   @Inject CurrentVertxRequest request;
+  @Inject AskedWords asked;
   @Context ResourceInfo resource;
 
   @Override
@@ -76,7 +77,8 @@ public class Withholding implements WriterInterceptor {
 
   private byte[] takenOutOf(byte[] answer, MediaType type) throws IOException {
     Sight sight = border.sight();
-    WithheldNames names = new WithheldNames(feeds.standings(), sight, saidByCaller());
+    WithheldNames names =
+        new WithheldNames(feeds.standings(), sight, saidByCaller(), asked.unheeded());
     if (isJson(type)) {
       return json.writeValueAsBytes(takenOutOf(json.readTree(answer), names));
     }
@@ -85,17 +87,24 @@ public class Withholding implements WriterInterceptor {
         .getBytes(StandardCharsets.UTF_8);
   }
 
-  /** Parts of the path and values of the query, decoded, with and without a kind before the id. */
+  /** What the resource heeds, with and without a kind before the id. */
   private Set<String> saidByCaller() {
-    HttpServerRequest asked = request.getCurrent().request();
     Set<String> said = new HashSet<>();
-    for (String part : asked.path().split("/")) {
-      said.add(URLDecoder.decode(part, StandardCharsets.UTF_8).strip());
-    }
-    asked.params().forEach(parameter -> said.add(parameter.getValue().strip()));
+    asked.heeded().orElseGet(this::wholeAddress).forEach(value -> said.add(value.strip()));
     Set<String> ids = new HashSet<>(said);
     said.forEach(word -> ids.add(word.substring(word.indexOf(':') + 1)));
     return ids;
+  }
+
+  /** Where there is no such resource, the answer holds no data that could confirm a guess. */
+  private Set<String> wholeAddress() {
+    HttpServerRequest address = request.getCurrent().request();
+    Set<String> words = new HashSet<>();
+    for (String part : address.path().split("/")) {
+      words.add(URLDecoder.decode(part, StandardCharsets.UTF_8));
+    }
+    address.params().forEach(parameter -> words.add(parameter.getValue()));
+    return words;
   }
 
   static JsonNode takenOutOf(JsonNode node, WithheldNames names) {

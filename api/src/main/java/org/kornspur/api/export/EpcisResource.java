@@ -139,7 +139,8 @@ public class EpcisResource {
           "eventType, EQ_action, EQ_bizStep, EQ_eventID, GE_eventTime, LT_eventTime,"
               + " GE_recordTime, LT_recordTime, MATCH_epc, MATCH_anyEPC, MATCH_epcClass,"
               + " MATCH_anyEPCClass and those of inputs and outputs, perPage, nextPageToken. Both a"
-              + " wrong event, with its error declaration, and the one that corrects it are found.")
+              + " wrong event, with its error declaration, and the one that corrects it are found."
+              + " Tokens are encrypted to who does not see everything; follow Link as it stands.")
   @APIResponse(responseCode = "200", description = "An EPCISQueryDocument; Link leads on")
   @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
   public Response query() {
@@ -221,7 +222,7 @@ public class EpcisResource {
           single.get().stream().flatMap(id -> events.event(id).stream()).limit(perPage).toList();
       return found(EpcisDocuments.queryDocument(found, clock.instant())).build();
     }
-    EventDesk.Page page = events.find(query, parameters.after(), perPage);
+    EventDesk.Page page = events.find(query, parameters.after(events), perPage);
     Response.ResponseBuilder answer =
         found(EpcisDocuments.queryDocument(page.events(), clock.instant()));
     page.next()
@@ -232,7 +233,7 @@ public class EpcisResource {
                     "<%s>; rel=\"next\""
                         .formatted(
                             uri.getRequestUriBuilder()
-                                .replaceQueryParam("nextPageToken", EventParameters.token(next))
+                                .replaceQueryParam("nextPageToken", events.mark(next))
                                 .build())));
     return answer.build();
   }

@@ -28,7 +28,6 @@ import org.kornspur.contract.FactHeader;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Entry;
-import org.kornspur.processors.stream.RegisterEntry;
 
 /** Finds events: all by time, or those of a lot or crop by its dossier. */
 @ApplicationScoped
@@ -36,6 +35,9 @@ public class EventDesk {
 
   /** Passes over the index for one page, where most of what is found is not the caller's to see. */
   private static final int MOST_PASSES = 20;
+
+  /** Rows of a pass where most may be hidden; so far a page looks ahead in any case. */
+  private static final int ROWS_OF_A_PASS = 500;
 
   private static final Comparator<Entry> BY_POSITION = Comparator.comparing(EventDesk::position);
 
@@ -81,24 +83,29 @@ public class EventDesk {
         factId -> near.apply(factId).or(() -> log.fact(EventId.uuidOfFact(factId))));
   }
 
+  /** Says that a page follows only where an event follows that the caller sees. */
   private Page findByTime(EventQuery query, Position after, int perPage) {
     EpcisEvents shaper = events(fact -> Optional.empty());
+    int most = viewer.seesEverything() ? perPage + 1 : Math.max(perPage + 1, ROWS_OF_A_PASS);
     List<ObjectNode> events = new ArrayList<>();
     Position at = after;
+    Position last = after;
     for (int pass = 0; pass < MOST_PASSES; pass++) {
-      List<Found> rows = log.find(query, at, perPage + 1);
+      List<Found> rows = log.find(query, at, most);
       Map<Place, SpecificRecord> facts = log.read(rows.stream().map(Found::place).toList());
       for (Found row : rows) {
-        if (events.size() == perPage) {
-          return new Page(events, Optional.of(at));
-        }
         at = row.position();
-        SpecificRecord fact = facts.get(row.place());
-        if (viewer.sees(fact)) {
-          entry(fact).map(shaper::event).ifPresent(events::add);
+        Optional<Entry> entry =
+            Optional.of(facts.get(row.place())).filter(viewer::sees).flatMap(this::entry);
+        if (entry.isPresent()) {
+          if (events.size() == perPage) {
+            return new Page(events, Optional.of(last));
+          }
+          events.add(shaper.event(entry.get()));
+          last = at;
         }
       }
-      if (rows.size() <= perPage) {
+      if (rows.size() < most) {
         return new Page(events, Optional.empty());
       }
     }
@@ -170,13 +177,21 @@ public class EventDesk {
     return engine
         .registered(FactType.headerOf(fact).getFactId())
         .filter(known -> known.fingerprint().isPresent())
-        .map(known -> new Entry(fact, superseded(known)));
+        .map(known -> new Entry(fact, known.superseded(fact, this::isAct)));
   }
 
-  private static Optional<Entry.Superseded> superseded(RegisterEntry known) {
-    return known.revokedBy().entrySet().stream()
-        .findFirst()
-        .map(by -> new Entry.Superseded(by.getKey(), by.getValue()));
+  private boolean isAct(String factId) {
+    return log.fact(EventId.uuidOfFact(factId)).filter(by -> FactType.of(by).isAct()).isPresent();
+  }
+
+  /** Where a page ends, as the caller is told it. */
+  String mark(Position end) {
+    return viewer.marked(EventParameters.text(end));
+  }
+
+  /** The place that a mark of the caller's stands for; empty where it is none. */
+  Optional<String> placeOf(String mark) {
+    return viewer.placeOf(mark);
   }
 
   /** Every fact of a subject that the caller may see, superseded ones too. */

@@ -125,12 +125,12 @@ final class EventParameters {
   }
 
   /** Where the page begins. */
-  Position after() {
+  Position after(EventDesk desk) {
     String text = values.get("nextPageToken");
     if (text == null) {
       return Position.START;
     }
-    Matcher token = TOKEN.matcher(text);
+    Matcher token = TOKEN.matcher(desk.placeOf(text).orElse(""));
     if (token.matches()) {
       try {
         return new Position(
@@ -144,7 +144,8 @@ final class EventParameters {
     return Position.START;
   }
 
-  static String token(Position position) {
+  /** A place as text. */
+  static String text(Position position) {
     return position.eventTimeMillis() + "_" + Long.toHexString(position.key());
   }
 

@@ -2,9 +2,11 @@ package org.kornspur.api.export;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
+import java.util.Optional;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.api.access.CurrentCaller;
 import org.kornspur.api.access.Sight;
+import org.kornspur.api.border.Bookmarks;
 import org.kornspur.api.border.Border;
 import org.kornspur.api.border.BorderedPedigree;
 import org.kornspur.api.engine.Engine;
@@ -18,17 +20,33 @@ public class Viewer {
   private final CurrentCaller caller;
   private final Border border;
   private final Engine engine;
+  private final Bookmarks bookmarks;
 
   @Inject
-  public Viewer(CurrentCaller caller, Border border, Engine engine) {
+  public Viewer(CurrentCaller caller, Border border, Engine engine, Bookmarks bookmarks) {
     this.caller = caller;
     this.border = border;
     this.engine = engine;
+    this.bookmarks = bookmarks;
   }
 
   /** The id of the person who asks. */
   String personId() {
     return caller.get().personId();
+  }
+
+  boolean seesEverything() {
+    return border.sight().isWhole();
+  }
+
+  /** Where a page of events ends, as the caller is told it. */
+  String marked(String place) {
+    return bookmarks.told(border.sight(), Bookmarks.Use.EVENT_PAGE, place);
+  }
+
+  /** The place that a mark of the caller's stands for; empty where it is none. */
+  Optional<String> placeOf(String mark) {
+    return bookmarks.read(border.sight(), Bookmarks.Use.EVENT_PAGE, mark);
   }
 
   boolean sees(Subject subject) {

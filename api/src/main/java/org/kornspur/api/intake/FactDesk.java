@@ -89,7 +89,9 @@ public class FactDesk {
       return refuse(refused.problems(), source);
     }
     SpecificRecord fact = ((ReadResult.Fact) read).fact();
-    return notAllowed(fact).orElseGet(() -> admitFact(fact, source));
+    return refusedAtOnce(fact, false)
+        .map(outcome -> kept(outcome, source))
+        .orElseGet(() -> admitFact(fact, source));
   }
 
   /**
@@ -100,17 +102,58 @@ public class FactDesk {
    */
   private record Source(byte[] utf8, String place, String personId) {}
 
-  /** Asked in the thread of the request, which knows who asks. */
-  private Optional<Outcome> notAllowed(SpecificRecord fact) {
+  /**
+   * Asked in the thread of the request, which knows who asks. That an id is taken is told last:
+   * what is wrong otherwise is told alone, and kept.
+   *
+   * @param isOtherThanBefore whether a fact before it in the request has its id and other content
+   */
+  private Optional<Outcome> refusedAtOnce(SpecificRecord fact, boolean isOtherThanBefore) {
     List<Problem> problems = rights.against(fact);
-    if (problems.isEmpty()) {
+    if (!problems.isEmpty()) {
+      return Optional.of(notAllowed(fact, problems));
+    }
+    List<Problem> taken = rights.againstNewIds(fact);
+    if (taken.isEmpty()) {
       rights.goesIn(fact);
       return Optional.empty();
     }
+    List<Problem> early = problemsAtReceipt(fact);
+    if (!early.isEmpty()) {
+      return Optional.of(new Outcome.Refused(early, Optional.empty()));
+    }
+    return Optional.of(
+        isOtherThanBefore || hasOtherContent(fact)
+            ? conflict(Outcome.factId(fact))
+            : notAllowed(fact, taken));
+  }
+
+  private Outcome notAllowed(SpecificRecord fact, List<Problem> problems) {
     LOG.infof(
         "%s may not bring this %s: %s",
         caller.get().personId(), FactType.of(fact).contractName(), problems.get(0).field());
-    return Optional.of(new Outcome.NotAllowed(Outcome.factId(fact), problems));
+    return new Outcome.NotAllowed(Outcome.factId(fact), problems);
+  }
+
+  private boolean hasOtherContent(SpecificRecord fact) {
+    String factId = Outcome.factId(fact);
+    return engine
+        .registered(factId)
+        .flatMap(RegisterEntry::fingerprint)
+        .or(() -> recent.fingerprint(factId))
+        .filter(known -> !known.equals(Fingerprint.of(fact)))
+        .isPresent();
+  }
+
+  /** The outcome with what was sent kept in the quarantine, where it belongs there. */
+  private Outcome kept(Outcome outcome, Source source) {
+    if (outcome instanceof Outcome.Refused refused) {
+      return refuse(refused.problems(), source);
+    }
+    return outcome instanceof Outcome.Conflict conflict
+        ? new Outcome.Conflict(
+            conflict.factId(), conflict.problems(), quarantine(conflict.problems(), source))
+        : outcome;
   }
 
   /**
@@ -119,7 +162,7 @@ public class FactDesk {
    * @return accepted, already known, a conflict, or not allowed
    */
   Outcome sendAsCaller(SpecificRecord fact) {
-    return notAllowed(fact).orElseGet(() -> send(fact));
+    return refusedAtOnce(fact, false).orElseGet(() -> send(fact));
   }
 
   /**
@@ -166,7 +209,7 @@ public class FactDesk {
     if (!engine.isReady()) {
       throw new NotReady("The processors are not ready: " + engine.condition(), 2);
     }
-    Map<String, CompletableFuture<Outcome>> lastOfId = new HashMap<>();
+    Map<String, Started> lastOfId = new HashMap<>();
     List<CompletableFuture<Outcome>> started =
         inputs.stream().map(input -> start(input, lastOfId)).toList();
     List<Outcome> outcomes = started.stream().map(CompletableFuture::join).toList();
@@ -174,24 +217,28 @@ public class FactDesk {
     return outcomes;
   }
 
-  private CompletableFuture<Outcome> start(
-      ReadInput input, Map<String, CompletableFuture<Outcome>> lastOfId) {
+  /** The latest fact of an id in a request, and what will have become of it. */
+  private record Started(String fingerprint, CompletableFuture<Outcome> outcome) {}
+
+  private CompletableFuture<Outcome> start(ReadInput input, Map<String, Started> lastOfId) {
     Source source = new Source(input.original().bytes(), input.place(), caller.get().personId());
     ReadResult read = input.result();
     if (read instanceof ReadResult.Refused refused) {
       return CompletableFuture.supplyAsync(() -> refuse(refused.problems(), source), senders);
     }
     SpecificRecord fact = ((ReadResult.Fact) read).fact();
-    Optional<Outcome> notAllowed = notAllowed(fact);
-    if (notAllowed.isPresent()) {
-      return CompletableFuture.completedFuture(notAllowed.get());
+    String fingerprint = Fingerprint.of(fact);
+    Started earlier = lastOfId.get(Outcome.factId(fact));
+    boolean isOther = earlier != null && !earlier.fingerprint().equals(fingerprint);
+    Optional<Outcome> refused = refusedAtOnce(fact, isOther);
+    if (refused.isPresent()) {
+      return CompletableFuture.supplyAsync(() -> kept(refused.get(), source), senders);
     }
-    CompletableFuture<Outcome> earlier = lastOfId.get(Outcome.factId(fact));
     CompletableFuture<Outcome> outcome =
         earlier == null
             ? CompletableFuture.supplyAsync(() -> admitOfMany(fact, source), senders)
-            : earlier.thenApplyAsync(done -> admitOfMany(fact, source), senders);
-    lastOfId.put(Outcome.factId(fact), outcome);
+            : earlier.outcome().thenApplyAsync(done -> admitOfMany(fact, source), senders);
+    lastOfId.put(Outcome.factId(fact), new Started(fingerprint, outcome));
     return outcome;
   }
 
@@ -213,12 +260,7 @@ public class FactDesk {
     if (!problems.isEmpty()) {
       return refuse(problems, source);
     }
-    Outcome outcome = send(fact);
-    if (outcome instanceof Outcome.Conflict conflict) {
-      return new Outcome.Conflict(
-          conflict.factId(), conflict.problems(), quarantine(conflict.problems(), source));
-    }
-    return outcome;
+    return kept(send(fact), source);
   }
 
   /**

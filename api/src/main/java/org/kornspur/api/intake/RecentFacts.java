@@ -29,6 +29,11 @@ final class RecentFacts {
     return Optional.ofNullable(earlier);
   }
 
+  /** The fingerprint under which an id is taken. */
+  synchronized Optional<String> fingerprint(String factId) {
+    return Optional.ofNullable(fingerprints.get(factId));
+  }
+
   /** Gives an id free again, because the fact was not sent. */
   synchronized void release(String factId) {
     fingerprints.remove(factId);

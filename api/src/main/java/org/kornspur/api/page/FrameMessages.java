@@ -45,7 +45,9 @@ public interface FrameMessages {
           + " records had come in and were{/if} not processed yet; what you see may change. Load the page again shortly.")
   String asOfWaiting(String time, String records);
 
-  @Message("Data as of {time}. How much had come in and was not processed yet could not be told.")
+  @Message(
+      "Data as of {time}. Not everything that had come in may be processed yet; what you see may"
+          + " change. Load the page again shortly.")
   String asOfUnknown(String time);
 
   @Message(

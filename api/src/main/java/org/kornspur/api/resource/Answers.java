@@ -186,8 +186,13 @@ public class Answers {
     return TraceView.of(trace, standings::row, sight, elapsedMs, asOf());
   }
 
-  /** How far the data behind an answer lags. */
+  /** How far the data behind an answer lags; in numbers to who sees everything. */
   public AsOf asOf() {
+    AsOf asOf = asOfAll();
+    return border.sight().isWhole() ? asOf : asOf.withoutNumbers();
+  }
+
+  private AsOf asOfAll() {
     try {
       Map<String, Long> waiting = new LinkedHashMap<>(engine.lag());
       waiting.merge(Topics.STANDINGS.topicName(), feeds.standingsWaiting(), Long::sum);

@@ -12,22 +12,24 @@ import java.util.Optional;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
+import java.util.function.Function;
 import org.jboss.logging.Logger;
-import org.kornspur.api.border.SeenChanges;
 import org.kornspur.api.feed.ChangeHub;
 import org.kornspur.api.feed.Positions;
+import org.kornspur.api.feed.StandingChange;
 
 /**
  * One reader of the live stream: changes wait in a bounded queue until the thread of the request
  * has written them, as WHATWG HTML, section 9.2, server-sent events, says.
+ *
+ * <p>Of a change that the reader may not see nothing is written and nothing moves, the heartbeat
+ * neither: else its count and time would show.
  */
 final class ChangeStream implements ChangeHub.Listener, StreamingOutput {
   private static final Logger LOG = Logger.getLogger(ChangeStream.class);
 
   /** Holds all that the hub keeps for one who comes back, and as much again. */
   private static final int LONGEST_QUEUE = 20_000;
-
-  private static final long HEARTBEAT_SECONDS = 15;
 
   /** Then the reader comes back, and says anew who it is. */
   private static final Duration LONGEST = Duration.ofMinutes(15);
@@ -40,46 +42,70 @@ final class ChangeStream implements ChangeHub.Listener, StreamingOutput {
     record Change(ChangeHub.Event event) implements Waiting {}
 
     record Reload() implements Waiting {}
+
+    record End() implements Waiting {}
   }
+
+  /**
+   * Who reads.
+   *
+   * @param lastSeen what was heard last; what came after is written first
+   * @param shown a change as it may be told; empty where it may not
+   * @param mark how a place in the topic is told
+   * @param heartbeat after how long a silence the stream says that it is still there
+   */
+  record Reader(
+      StreamPlaces.Place place,
+      Optional<Positions> lastSeen,
+      Function<StandingChange, Optional<JsonNode>> shown,
+      Function<Positions, String> mark,
+      Duration heartbeat) {}
 
   private final BlockingQueue<Waiting> queue = new LinkedBlockingQueue<>(LONGEST_QUEUE);
   private final ChangeHub hub;
-  private final Optional<Positions> lastSeen;
   private final ObjectMapper json;
-  private final SeenChanges seen;
+  private final Reader reader;
   private volatile boolean dropped;
 
-  /**
-   * @param lastSeen what the reader heard last; what came after is written first
-   */
-  ChangeStream(ChangeHub hub, Optional<Positions> lastSeen, ObjectMapper json, SeenChanges seen) {
-    this.seen = seen;
+  ChangeStream(ChangeHub hub, ObjectMapper json, Reader reader) {
     this.hub = hub;
-    this.lastSeen = lastSeen;
     this.json = json;
+    this.reader = reader;
   }
 
   @Override
   public boolean offer(ChangeHub.Event event) {
-    dropped = !queue.offer(new Waiting.Change(event));
-    return !dropped;
+    return putOrDrop(new Waiting.Change(event));
   }
 
   @Override
   public void mustReload() {
-    dropped = !queue.offer(new Waiting.Reload());
+    putOrDrop(new Waiting.Reload());
+  }
+
+  /** The reader is gone: frees its place and thread before the next heartbeat finds out. */
+  void end() {
+    dropped = true;
+    putOrDrop(new Waiting.End());
+    reader.place().leaveUnused();
+  }
+
+  private boolean putOrDrop(Waiting waiting) {
+    if (!queue.offer(waiting)) {
+      dropped = true;
+    }
+    return !dropped;
   }
 
   @Override
   public void write(OutputStream out) throws IOException {
-    hub.add(this, lastSeen);
+    if (!reader.place().use()) {
+      return;
+    }
     try {
+      hub.add(this, reader.lastSeen());
       send(out, ": Kornspur\n\n");
-      long end = System.nanoTime() + LONGEST.toNanos();
-      while (!dropped && System.nanoTime() < end) {
-        Waiting next = queue.poll(HEARTBEAT_SECONDS, TimeUnit.SECONDS);
-        send(out, next == null ? STILL_HERE : event(next));
-      }
+      writeChanges(out);
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     } catch (JsonProcessingException e) {
@@ -88,25 +114,50 @@ final class ChangeStream implements ChangeHub.Listener, StreamingOutput {
       LOG.debugf(gone, "A reader of the live stream is gone");
     } finally {
       hub.remove(this);
+      reader.place().leave();
     }
+  }
+
+  private void writeChanges(OutputStream out) throws IOException, InterruptedException {
+    long began = System.nanoTime();
+    long lastWritten = began;
+    while (!dropped && System.nanoTime() - began < LONGEST.toNanos()) {
+      long silence = System.nanoTime() - lastWritten;
+      long left = reader.heartbeat().toNanos() - silence;
+      Optional<String> text = left <= 0 ? Optional.of(STILL_HERE) : next(left);
+      if (text.isPresent()) {
+        send(out, text.get());
+        lastWritten = System.nanoTime();
+      }
+    }
+  }
+
+  /** Empty where nothing came, or nothing for this reader. */
+  private Optional<String> next(long nanos) throws IOException, InterruptedException {
+    Waiting waiting = queue.poll(nanos, TimeUnit.NANOSECONDS);
+    if (waiting instanceof Waiting.Change change) {
+      return event(change.event());
+    }
+    return waiting instanceof Waiting.Reload
+        ? Optional.of(
+            "event: reload\ndata: Earlier changes are no longer kept; load the lists anew.\n\n")
+        : Optional.empty();
+  }
+
+  private Optional<String> event(ChangeHub.Event event) throws JsonProcessingException {
+    Optional<JsonNode> shown = reader.shown().apply(event.change());
+    return shown.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            "event: standing\nid: "
+                + reader.mark().apply(event.positions())
+                + "\ndata: "
+                + json.writeValueAsString(shown.get())
+                + "\n\n");
   }
 
   private static void send(OutputStream out, String text) throws IOException {
     out.write(text.getBytes(StandardCharsets.UTF_8));
     out.flush();
-  }
-
-  private String event(Waiting waiting) throws JsonProcessingException {
-    if (waiting instanceof Waiting.Change change) {
-      Optional<JsonNode> shown = seen.shown(change.event().change(), json);
-      return shown.isEmpty()
-          ? STILL_HERE
-          : "event: standing\nid: "
-              + change.event().positions()
-              + "\ndata: "
-              + json.writeValueAsString(shown.get())
-              + "\n\n";
-    }
-    return "event: reload\ndata: Earlier changes are no longer kept; load the lists anew.\n\n";
   }
 }

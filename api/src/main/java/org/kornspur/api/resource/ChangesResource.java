@@ -1,6 +1,7 @@
 package org.kornspur.api.resource;
 
 import com.fasterxml.jackson.databind.ObjectMapper;
+import io.quarkus.vertx.http.runtime.CurrentVertxRequest;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.HeaderParam;
@@ -9,6 +10,7 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
+import java.time.Duration;
 import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
@@ -17,10 +19,13 @@ import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.kornspur.api.access.Action;
+import org.kornspur.api.access.Caller;
 import org.kornspur.api.access.CurrentCaller;
 import org.kornspur.api.access.Needs;
+import org.kornspur.api.access.Sight;
+import org.kornspur.api.border.Bookmarks;
 import org.kornspur.api.border.Border;
-import org.kornspur.api.engine.NotReady;
+import org.kornspur.api.border.SeenChanges;
 import org.kornspur.api.feed.Feeds;
 import org.kornspur.api.feed.Positions;
 import org.kornspur.api.feed.StandingChange;
@@ -34,17 +39,33 @@ public class ChangesResource {
   /** Half of the threads that answer requests; more readers need another instance. */
   private static final int MOST_LISTENERS = 100;
 
+  /** A few open pages and a script or two. */
+  private static final int MOST_OF_ONE_PERSON = 10;
+
+  private static final Duration HEARTBEAT = Duration.ofSeconds(15);
+
+  private final StreamPlaces places = new StreamPlaces(MOST_LISTENERS, MOST_OF_ONE_PERSON);
   private final Feeds feeds;
   private final ObjectMapper json;
   private final CurrentCaller caller;
   private final Border border;
+  private final Bookmarks bookmarks;
+  private final CurrentVertxRequest request;
 
   @Inject
-  public ChangesResource(Feeds feeds, ObjectMapper json, CurrentCaller caller, Border border) {
+  public ChangesResource(
+      Feeds feeds,
+      ObjectMapper json,
+      CurrentCaller caller,
+      Border border,
+      Bookmarks bookmarks,
+      CurrentVertxRequest request) {
     this.feeds = feeds;
     this.caller = caller;
     this.border = border;
     this.json = json;
+    this.bookmarks = bookmarks;
+    this.request = request;
   }
 
   @GET
@@ -55,10 +76,12 @@ public class ChangesResource {
       summary = "Standings as they change, as server-sent events",
       description =
           "Event 'standing' carries a change as JSON; its id says how far each partition of the"
-              + " topic had been read (partition-offset, parted by dots). A reader that comes back"
-              + " with Last-Event-ID hears what it missed; where that is no longer kept, event"
-              + " 'reload' says that lists must be loaded anew. A comment comes every 15 seconds. A"
-              + " reader that cannot follow is dropped.")
+              + " topic had been read: in clear (partition-offset, parted by dots) to who sees"
+              + " everything, encrypted to all others. A reader that comes back with Last-Event-ID"
+              + " hears what it missed; where that is no longer kept, or the id is none that it was"
+              + " given, event 'reload' says that lists must be loaded anew. A comment comes after"
+              + " 15 seconds in which nothing else did. A reader that cannot follow is dropped. One"
+              + " person has at most 10 readers at once, all together 100.")
   @APIResponse(
       responseCode = "200",
       description = "The stream; data of event 'standing' as below",
@@ -70,13 +93,22 @@ public class ChangesResource {
   public Response stream(
       @Parameter(description = "Id of the last event that was heard") @HeaderParam("Last-Event-ID")
           String lastEventId) {
-    if (feeds.changes().listeners() >= MOST_LISTENERS) {
-      throw new NotReady("The live stream has " + MOST_LISTENERS + " readers, the most.", 30);
-    }
     feeds.standings();
-    Optional<Positions> lastSeen = lastSeen(lastEventId);
+    Caller who = caller.get();
+    Sight sight = border.sight();
+    Optional<Positions> lastSeen = lastSeen(sight, lastEventId);
+    SeenChanges seen = border.changesOf(who);
     ChangeStream stream =
-        new ChangeStream(feeds.changes(), lastSeen, json, border.changesOf(caller.get()));
+        new ChangeStream(
+            feeds.changes(),
+            json,
+            new ChangeStream.Reader(
+                places.take(who.personId()),
+                lastSeen,
+                change -> seen.shown(change, json),
+                positions -> bookmarks.told(sight, Bookmarks.Use.LIVE_STREAM, positions.toString()),
+                HEARTBEAT));
+    request.getCurrent().addEndHandler(ended -> stream.end());
     if (lastSeen.isEmpty() && lastEventId != null && !lastEventId.isBlank()) {
       // what is no position of ours cannot be gone on from
       stream.mustReload();
@@ -84,9 +116,11 @@ public class ChangesResource {
     return Response.ok(stream).header(HttpHeaders.CACHE_CONTROL, "no-cache").build();
   }
 
-  private static Optional<Positions> lastSeen(String lastEventId) {
-    return lastEventId == null || lastEventId.isBlank()
-        ? Optional.empty()
-        : Positions.parse(lastEventId.strip());
+  private Optional<Positions> lastSeen(Sight sight, String lastEventId) {
+    return Optional.ofNullable(lastEventId)
+        .map(String::strip)
+        .filter(id -> !id.isEmpty())
+        .flatMap(id -> bookmarks.read(sight, Bookmarks.Use.LIVE_STREAM, id))
+        .flatMap(Positions::parse);
   }
 }

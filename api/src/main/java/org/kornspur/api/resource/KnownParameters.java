@@ -13,6 +13,7 @@ import jakarta.ws.rs.container.ResourceInfo;
 import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedMap;
+import jakarta.ws.rs.core.UriInfo;
 import jakarta.ws.rs.ext.Provider;
 import java.lang.reflect.AnnotatedElement;
 import java.lang.reflect.Field;
@@ -26,6 +27,7 @@ import java.util.SortedSet;
 import java.util.TreeSet;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
+import org.kornspur.api.border.AskedWords;
 import org.kornspur.api.problem.ProblemAnswer;
 import org.kornspur.api.problem.ProblemDocument;
 import org.kornspur.api.problem.ProblemKind;
@@ -48,6 +50,7 @@ public class KnownParameters implements ContainerRequestFilter {
   private final Map<Method, SortedSet<String>> namesByMethod = new ConcurrentHashMap<>();
 
   @Inject Unheeded unheeded;
+  @Inject AskedWords asked;
   @Context ResourceInfo resource;
 
   @Override
@@ -56,6 +59,7 @@ public class KnownParameters implements ContainerRequestFilter {
       return;
     }
     Method method = resource.getResourceMethod();
+    tellWhatIsHeeded(request.getUriInfo(), method);
     boolean isInterface =
         request.getUriInfo().getRequestUri().getPath().startsWith(Addresses.ROOT + "/");
     if (!isInterface && !isPage(method)) {
@@ -79,6 +83,20 @@ public class KnownParameters implements ContainerRequestFilter {
     } else {
       unheeded.add(unknown);
     }
+  }
+
+  /** A resource that reads its query itself repeats none of it. */
+  private void tellWhatIsHeeded(UriInfo uri, Method method) {
+    List<String> matrix =
+        Arrays.stream(uri.getPath(true).split("/"))
+            .filter(part -> part.indexOf(';') >= 0)
+            .map(part -> part.substring(part.indexOf(';')))
+            .toList();
+    asked.are(
+        uri.getPathParameters().values().stream().flatMap(List::stream).toList(),
+        matrix,
+        uri.getQueryParameters(),
+        names(method));
   }
 
   private static List<WrongParameter> unknown(

@@ -1,8 +1,10 @@
 package org.kornspur.api.resource;
 
 import jakarta.enterprise.context.RequestScoped;
+import jakarta.inject.Inject;
 import java.util.ArrayList;
 import java.util.List;
+import org.kornspur.api.border.AskedWords;
 
 /**
  * What of the address of a page could not be heeded. A page shows its content all the same, without
@@ -11,8 +13,15 @@ import java.util.List;
 @RequestScoped
 public class Unheeded {
   private final List<WrongParameter> wrong = new ArrayList<>();
+  private final AskedWords asked;
+
+  @Inject
+  Unheeded(AskedWords asked) {
+    this.asked = asked;
+  }
 
   void add(List<WrongParameter> more) {
+    more.forEach(parameter -> asked.isWrong(parameter.name()));
     wrong.addAll(more);
   }
 

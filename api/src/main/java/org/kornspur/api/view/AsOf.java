@@ -11,26 +11,36 @@ public record AsOf(
     @Schema(
             description =
                 "Records that had come in and were not processed yet; null where that could not be"
-                    + " told",
+                    + " told, and to who does not see everything: it counts what others do",
             examples = "0")
         Long recordsWaiting,
-    @Schema(description = "The same by topic") Map<String, Long> waitingByTopic,
+    @Schema(description = "The same by topic; empty where it is null")
+        Map<String, Long> waitingByTopic,
     @Schema(
             description = "Whether everything that had come in is in this answer",
             examples = "true")
         boolean complete,
     @Schema(examples = "Everything that had come in is in this answer.") String note) {
 
+  private static final String ALL_IN = "Everything that had come in is in this answer.";
+  private static final String NOT_ALL_IN =
+      "Not everything that had come in may be in this answer yet; it may change. Ask again shortly.";
+
   /** With the lag of every topic that the answer rests on. */
   public static AsOf waiting(Instant answeredAt, Map<String, Long> waitingByTopic) {
     long waiting = waitingByTopic.values().stream().mapToLong(Long::longValue).sum();
     String note =
         waiting == 0
-            ? "Everything that had come in is in this answer."
+            ? ALL_IN
             : waiting
                 + " records had come in and were not processed yet; this answer may change. Ask"
                 + " again shortly.";
     return new AsOf(answeredAt, waiting, waitingByTopic, waiting == 0, note);
+  }
+
+  /** For who does not see everything: how much of others' had come in is not theirs to know. */
+  public AsOf withoutNumbers() {
+    return new AsOf(answeredAt, null, Map.of(), complete, complete ? ALL_IN : NOT_ALL_IN);
   }
 
   /** Where the lag could not be told. */

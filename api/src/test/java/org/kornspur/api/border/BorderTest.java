@@ -7,6 +7,8 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import io.quarkus.test.common.http.TestHTTPResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
+import jakarta.inject.Inject;
+import java.net.URI;
 import java.net.URL;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
@@ -15,10 +17,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Predicate;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.kornspur.api.access.Asking;
+import org.kornspur.api.access.Sight;
 import org.kornspur.api.access.TestPeople;
 
 /**
@@ -33,8 +38,18 @@ class BorderTest {
   private static final Map<String, String> GROWERS =
       Map.of(TestPeople.WEST, "ENT-MULT-WEST", TestPeople.EAST, "ENT-MULT-EAST");
 
+  /** A position in a partition that is not there: all that is kept is told again. */
+  private static final String ABSENT_PARTITION = "9-0";
+
+  private static final String EVENTS = "/api/v1/epcis/events";
+  private static final Pattern NEXT = Pattern.compile("<([^?>]+)\\?([^>]+)>; rel=\"next\"");
+  private static final Pattern IN_CLEAR =
+      Pattern.compile("nextPageToken=-?[0-9]+_[0-9a-f]+(&|>|$)");
+
   @TestHTTPResource("/")
   URL root;
+
+  @Inject Bookmarks bookmarks;
 
   private Asking asking;
   private DemoSeed seed;
@@ -213,7 +228,9 @@ class BorderTest {
         walked.retainAll(own);
         String history = "/api/v1/lots/" + part(lot) + "/history.epcis.json?ancestors=true";
         Set<String> told = named(grower.getKey(), history);
-        Set<String> may = seed.withNeighbours(walked);
+        Set<String> toldOf = seed.withNeighbours(walked);
+        toldOf.retainAll(own);
+        Set<String> may = seed.withNeighbours(toldOf);
         assertThat(may).as(lot + " of " + grower.getKey()).containsAll(told);
         cut += may.containsAll(named("quality", history)) ? 0 : 1;
       }
@@ -251,18 +268,145 @@ class BorderTest {
   }
 
   @Test
-  void theLiveStreamTellsEachGrowerOfItsOwn() throws Exception {
-    String heard = heardBy(TestPeople.EAST);
+  void aGuessThatNothingHeedsIsNeitherConfirmedNorDenied() throws Exception {
+    Set<String> own = seed.ownOf("ENT-MULT-WEST");
     Set<String> hidden = new TreeSet<>(seed.all());
-    hidden.removeAll(seed.withNeighbours(seed.ownOf("ENT-MULT-EAST")));
-    assertThat(anyOf(hidden).matcher(heardBy("quality")).find()).isTrue();
-    assertThat(heard).contains("event: standing");
-    assertThat(anyOf(hidden).matcher(heard).find()).isFalse();
+    hidden.removeAll(seed.withNeighbours(own));
+    Pattern anyHidden = anyOf(hidden);
+    String lot = "";
+    String ancestor = "";
+    for (String id : own) {
+      String page = "/lots/" + part(id);
+      Matcher told = anyHidden.matcher(asking.get("quality", page).body());
+      if (asking.get(TestPeople.WEST, page).status() == 200 && told.find()) {
+        lot = page;
+        ancestor = told.group();
+        break;
+      }
+    }
+    assertThat(ancestor).as("a page of an own lot that would name a hidden one").isNotEmpty();
+    for (String guess : List.of("?x=%s", "?%s=1", ";%s", ";:%s", "?language=a+%s")) {
+      String confirmed = htmlOf(lot + guess.formatted(ancestor));
+      String denied = htmlOf(lot + guess.formatted("NONE-1"));
+      assertThat(confirmed.contains(ancestor)).as(lot + guess).isFalse();
+      assertThat(confirmed).isEqualTo(denied);
+    }
+    for (String guess : List.of("?page=%s", "?sort=a+%s", "?x=%s")) {
+      assertThat(htmlOf("/lots" + guess.formatted(ancestor)))
+          .doesNotContain(ancestor)
+          .isEqualTo(htmlOf("/lots" + guess.formatted("NONE-1")));
+    }
   }
 
-  /** A position in a partition that is not there: all that is kept is told again. */
-  private String heardBy(String person) throws Exception {
-    return ListenFor.seconds(4, root + "api/v1/changes", TestPeople.basic(person), "9-0");
+  private String htmlOf(String path) throws Exception {
+    return page(path, "(none)");
+  }
+
+  @Test
+  void howMuchOfAllHadComeInIsToldInNumbersToQualityAlone() throws Exception {
+    JsonNode whole = get("quality", "/api/v1/lots?size=1").path("asOf");
+    assertThat(whole.path("recordsWaiting").isNumber()).isTrue();
+    assertThat(whole.path("waitingByTopic")).isNotEmpty();
+    JsonNode part = get(TestPeople.WEST, "/api/v1/lots?size=1").path("asOf");
+    assertThat(part.path("answeredAt").isTextual()).isTrue();
+    assertThat(part.path("complete").isBoolean()).isTrue();
+    assertThat(part.path("recordsWaiting").isNumber()).isFalse();
+    assertThat(part.path("waitingByTopic")).isEmpty();
+    assertThat(part.path("note").asText()).doesNotContainPattern("[0-9]");
+  }
+
+  @Test
+  void theLiveStreamTellsEachGrowerOfItsOwn() throws Exception {
+    Set<String> own = seed.ownOf("ENT-MULT-EAST");
+    Set<String> hidden = new TreeSet<>(seed.all());
+    hidden.removeAll(seed.withNeighbours(own));
+    String beginning =
+        bookmarks.told(sightOfNothing(), Bookmarks.Use.LIVE_STREAM, ABSENT_PARTITION);
+    String heard =
+        heardBy(
+            TestPeople.EAST,
+            beginning,
+            text -> own.stream().allMatch(id -> text.contains(":" + id + "\"")));
+    assertThat(own).allMatch(id -> heard.contains(":" + id + "\""));
+    assertThat(anyOf(hidden).matcher(heard).find()).isFalse();
+    assertThat(Pattern.compile("(?m)^id: [0-9.-]+$").matcher(heard).find()).isFalse();
+    Predicate<String> tellsOfOthers = text -> anyOf(hidden).matcher(text).find();
+    assertThat(heardBy("quality", ABSENT_PARTITION, tellsOfOthers)).matches(tellsOfOthers);
+  }
+
+  @Test
+  void aGrowerGoesOnFromAnIdThatItWasGivenAndFromNoneThatItMadeUp() throws Exception {
+    String beginning =
+        bookmarks.told(sightOfNothing(), Bookmarks.Use.LIVE_STREAM, ABSENT_PARTITION);
+    String heard = heardBy(TestPeople.EAST, beginning, text -> ids(text).size() > 5);
+    String fourth = ids(heard).get(3);
+    String later = heardBy(TestPeople.EAST, fourth, text -> ids(text).size() > 1);
+    assertThat(dataAfter(later, 0)).isEqualTo(dataAfter(heard, 4));
+    String reload = "event: reload";
+    assertThat(heardBy(TestPeople.EAST, ABSENT_PARTITION, text -> text.contains(reload)))
+        .contains(reload)
+        .doesNotContain("event: standing");
+  }
+
+  @Test
+  void pagesOfEventsEndWithTheLastEventThatTheGrowerSees() throws Exception {
+    int all = events(get(TestPeople.WEST, EVENTS + "?perPage=1000")).size();
+    int perPage = all / 3;
+    assertThat(all).isGreaterThan(30);
+    List<JsonNode> read = new ArrayList<>();
+    String next = EVENTS + "?perPage=" + perPage;
+    int pages = 0;
+    while (next != null) {
+      Asking.Answer page = asking.get(TestPeople.WEST, next);
+      assertThat(page.status()).as(page.body()).isEqualTo(200);
+      read.addAll(events(JSON.readTree(page.body())));
+      pages++;
+      Matcher link = NEXT.matcher(page.header("Link"));
+      next = link.find() ? URI.create(link.group(1)).getRawPath() + "?" + link.group(2) : null;
+      assertThat(next == null || !IN_CLEAR.matcher(next).find()).as(next).isTrue();
+    }
+    assertThat(read).hasSize(all).doesNotHaveDuplicates();
+    assertThat(pages).isEqualTo((all + perPage - 1) / perPage);
+    assertThat(asking.get(TestPeople.WEST, EVENTS + "?nextPageToken=0_0").status()).isEqualTo(400);
+    assertThat(asking.get("quality", EVENTS + "?perPage=1").header("Link"))
+        .containsPattern(IN_CLEAR);
+  }
+
+  private static List<JsonNode> events(JsonNode document) {
+    List<JsonNode> events = new ArrayList<>();
+    document
+        .at("/epcisBody/queryResults/resultsBody/eventList")
+        .forEach(event -> events.add(event.path("eventID")));
+    return events;
+  }
+
+  /** Values of the id of whole events. */
+  private static List<String> ids(String heard) {
+    return Pattern.compile("(?m)^id: (\\S+)\ndata: .*\n\n")
+        .matcher(heard)
+        .results()
+        .map(event -> event.group(1))
+        .toList();
+  }
+
+  private static String dataAfter(String heard, int events) {
+    return Pattern.compile("(?m)^data: (.*)$")
+        .matcher(heard)
+        .results()
+        .skip(events)
+        .findFirst()
+        .orElseThrow()
+        .group(1);
+  }
+
+  private static Sight sightOfNothing() {
+    return new JoinedSight(List.of());
+  }
+
+  private String heardBy(String person, String lastEventId, Predicate<String> isEnough)
+      throws Exception {
+    return ListenFor.enough(
+        isEnough, root + "api/v1/changes", TestPeople.basic(person), lastEventId);
   }
 
   @Test

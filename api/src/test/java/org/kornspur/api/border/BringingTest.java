@@ -8,6 +8,7 @@ import io.quarkus.test.common.http.TestHTTPResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
 import java.net.URL;
+import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -86,6 +87,53 @@ class BringingTest {
     // the very fact of another: its content is neither told nor confirmed
     refused(west, harvest(west, "be-harvest", "BE-C", "BE-R"), "cropId");
     assertThat(asking.get(west, "/api/v1/lots/BE-R").status()).isEqualTo(404);
+  }
+
+  @Test
+  void thatAnIdIsTakenIsToldOnlyOfAFactThatNothingElseSpeaksAgainst() throws Exception {
+    String east = TestPeople.EAST;
+    String west = TestPeople.WEST;
+    accepted(east, crop(east, "bt-crop", "BT-C", "ENT-MULT-EAST"));
+    accepted(east, harvest(east, "bt-harvest", "BT-C", "BT-R"));
+    until(east, "/api/v1/lots/BT-R");
+    accepted(west, crop(west, "bt-own-crop", "BT-OC", "ENT-MULT-WEST"));
+    accepted(west, harvest(west, "bt-own", "BT-OC", "BT-OR"));
+    until(west, "/api/v1/lots/BT-OR");
+
+    assertThat(refused(west, harvest(west, "bt-1", "BT-OC", "BT-R"), "lotId"))
+        .contains("an id that you may give");
+    List<String> neverGoIn =
+        List.of(
+            harvest(west, "bt-2", "XX-C", "%s"),
+            crop(west, "bt-3", "%s", "ENT-MULT-EAST"),
+            harvest(west, "bt-4", "BT-OC", "%s")
+                .replace(
+                    "\"correction\": null",
+                    "\"correction\": {\"supersedes\": \"xx\", \"reason\": \"guessing\"}"),
+            harvest(west, "bt-5", "BT-OC", "%s").replace("\"2024-05-02", "\"2924-05-02"),
+            harvest(west, "bt-own", "BT-OC", "%s"));
+    for (String guess : neverGoIn) {
+      for (String taken : List.of("BT-R", "BT-C")) {
+        Asking.Answer known = asking.post(west, "/api/v1/facts", guess.formatted(taken));
+        Asking.Answer none = asking.post(west, "/api/v1/facts", guess.formatted("XX-NONE"));
+        assertThat(known.status()).as(known.body()).isGreaterThanOrEqualTo(400);
+        assertThat(known.body().replace(taken, "XX-NONE")).isEqualTo(none.body());
+      }
+    }
+    String twoOfOneId =
+        "["
+            + harvest(west, "bt-6", "BT-OC", "BT-OR6")
+            + ","
+            + harvest(west, "bt-6", "BT-OC", "%s")
+            + "]";
+    assertThat(secondProblem(west, twoOfOneId.formatted("BT-R")))
+        .isEqualTo(secondProblem(west, twoOfOneId.formatted("XX-NONE")))
+        .contains("header.factId");
+  }
+
+  private String secondProblem(String person, String facts) throws Exception {
+    JsonNode batch = JSON.readTree(asking.post(person, "/api/v1/facts", facts).body());
+    return batch.path("items").get(1).path("problems").toString();
   }
 
   @Test

@@ -4,33 +4,37 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.net.HttpURLConnection;
-import java.net.SocketTimeoutException;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
+import java.time.Duration;
+import java.util.function.Predicate;
 
-/** Listens to the live stream for a while. */
+/** Listens to the live stream until enough was heard. */
 final class ListenFor {
+  private static final Duration LONGEST = Duration.ofSeconds(90);
 
   private ListenFor() {}
 
-  static String seconds(int seconds, String url, String authorization, String lastEventId)
+  /** What was heard; less than enough where the limit came first. */
+  static String enough(
+      Predicate<String> isEnough, String url, String authorization, String lastEventId)
       throws IOException {
     HttpURLConnection stream = (HttpURLConnection) URI.create(url).toURL().openConnection();
-    stream.setReadTimeout(seconds * 1000);
+    stream.setReadTimeout((int) LONGEST.toMillis());
     stream.setRequestProperty("Accept", "text/event-stream");
     stream.setRequestProperty("Authorization", authorization);
     stream.setRequestProperty("Last-Event-ID", lastEventId);
     ByteArrayOutputStream heard = new ByteArrayOutputStream();
-    long end = System.nanoTime() + seconds * 1_000_000_000L;
+    long began = System.nanoTime();
     try (InputStream in = stream.getInputStream()) {
       byte[] buffer = new byte[8192];
-      for (int read = in.read(buffer);
-          read >= 0 && System.nanoTime() < end;
-          read = in.read(buffer)) {
+      int read = in.read(buffer);
+      while (read >= 0) {
         heard.write(buffer, 0, read);
+        boolean isOver = System.nanoTime() - began > LONGEST.toNanos();
+        read =
+            isOver || isEnough.test(heard.toString(StandardCharsets.UTF_8)) ? -1 : in.read(buffer);
       }
-    } catch (SocketTimeoutException quiet) {
-      // nothing more came
     } finally {
       stream.disconnect();
     }

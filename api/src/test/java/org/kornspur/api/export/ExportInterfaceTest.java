@@ -8,6 +8,7 @@ import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasItem;
 import static org.hamcrest.Matchers.hasItems;
 import static org.hamcrest.Matchers.hasSize;
+import static org.hamcrest.Matchers.matchesPattern;
 import static org.hamcrest.Matchers.startsWith;
 
 import com.fasterxml.jackson.databind.JsonNode;
@@ -112,6 +113,13 @@ class ExportInterfaceTest {
     String right =
         answer.path(list + ".find{it.errorDeclaration}.errorDeclaration.correctiveEventIDs[0]");
     when().get(EVENTS + "/{id}", wrong).then().statusCode(200).body("eventID", equalTo(wrong));
+    String reason = "'kornspur:reason'";
+    String told = answer.path(list + ".find{it.errorDeclaration}.errorDeclaration." + reason);
+    when()
+        .get(EVENTS + "/{id}", wrong)
+        .then()
+        .body("errorDeclaration." + reason, equalTo(told))
+        .body("errorDeclaration." + reason, matchesPattern("[ -~]+"));
     when()
         .get(EVENTS + "/{id}", right)
         .then()

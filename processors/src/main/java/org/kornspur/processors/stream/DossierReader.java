@@ -75,10 +75,9 @@ public final class DossierReader {
       while (held.hasNext()) {
         KeyValue<String, String> revocation = held.next();
         List<String> parts = Keys.parts(revocation.key);
-        RevocationNote note = RevocationNote.read(revocation.value);
         found
             .computeIfAbsent(parts.get(1), superseded -> new ArrayList<>())
-            .add(new Superseded(parts.get(2), note.reason(), note.recordedBy(), note.recordedAt()));
+            .add(RevocationNote.read(revocation.value).superseded(parts.get(2)));
       }
     }
     return found;

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import org.kornspur.contract.FactHeader;
+import org.kornspur.processors.dossier.Entry.Superseded;
 
 /**
  * Why a fact was superseded, by whom and when, in the one text that stores and topics keep of it. A
@@ -27,6 +28,11 @@ record RevocationNote(String reason, Optional<String> recordedBy, Optional<Insta
     return recordedBy.isPresent() && recordedAt.isPresent()
         ? String.join(SEPARATOR, "", recordedBy.get(), recordedAt.get().toString(), reason)
         : reason;
+  }
+
+  /** What took a fact's place: the fact with this id, as this note of it says. */
+  Superseded superseded(String byFactId) {
+    return new Superseded(byFactId, reason, recordedBy, recordedAt);
   }
 
   static RevocationNote read(String text) {

@@ -11,6 +11,7 @@ import org.kornspur.api.page.LocalForm;
 import org.kornspur.api.page.Trade;
 import org.kornspur.api.recall.Finder;
 import org.kornspur.api.recall.RecallView;
+import org.kornspur.api.view.AsOf;
 import org.kornspur.api.view.TraceView;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.pedigree.LooseEnd;
@@ -179,7 +180,8 @@ public final class TraceWords {
 
   /** How far the data lags. */
   public String lag(RecallView drill) {
-    Long waiting = drill.asOf().recordsWaiting();
+    AsOf asOf = drill.asOf();
+    Long waiting = asOf.complete() ? Long.valueOf(0) : asOf.recordsWaiting();
     return texts.lag(waiting == null ? texts.unknown() : form.count(waiting));
   }
 
