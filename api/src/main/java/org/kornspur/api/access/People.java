@@ -27,17 +27,18 @@ public class People {
   private final Clock clock = Clock.systemUTC();
 
   @Inject
-  People(AccessSettings settings) {
+  People(AccessSettings settings, CurrentCaller caller) {
     this.settings = settings;
     this.file =
         new PeopleFile(
-            settings.peopleFile().orElseGet(() -> settings.dataFolder().resolve("people.json")));
+            settings.peopleFile().orElseGet(() -> settings.dataFolder().resolve("people.json")),
+            () -> caller.ifKnown().map(Caller::personId).orElse("nobody who logged in"));
   }
 
   /** Before anything listens. */
   void start(@Observes StartupEvent started) {
     if (areKeptHere()) {
-      makeFirst(file, System.out);
+      makeFirst(new PeopleFile(file.path()), System.out);
     }
   }
 
@@ -47,6 +48,16 @@ public class People {
 
   Optional<Person> find(String personId) {
     return areKeptHere() ? file.find(personId) : Optional.empty();
+  }
+
+  /** Puts into the journal what happens to a person outside the people file. */
+  public void note(PeopleChange.Kind what, String personId) {
+    file.note(what, personId);
+  }
+
+  /** Every change of the people, and whether the record of them is whole. */
+  public JournalReading journal() {
+    return file.journal();
   }
 
   Collection<Person> all() {

@@ -19,11 +19,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
 
 /**
  * The people of one machine, in a JSON file. Passwords stand in it hashed only. A change is written
- * whole, under a lock that processes share; what another process changed is seen within a second.
+ * whole, under a lock that processes share, and told in the journal before; what another process
+ * changed is seen within a second.
  */
 final class PeopleFile {
   private static final ObjectMapper JSON =
@@ -32,12 +34,26 @@ final class PeopleFile {
   private static final long LOOK_AGAIN_NANOS = 1_000_000_000L;
 
   private final Path path;
+  private final PeopleJournal journal;
+  private final Supplier<String> who;
   private Map<String, Person> people = Map.of();
   private byte[] readBytes;
   private long lookedAt;
 
+  /** Changed before anybody can ask: what is done is done by the first start. */
   PeopleFile(Path path) {
+    this(path, () -> PeopleJournal.FIRST_START);
+  }
+
+  /**
+   * Changed by persons.
+   *
+   * @param who tells who asks for a change, for the journal
+   */
+  PeopleFile(Path path, Supplier<String> who) {
     this.path = path.toAbsolutePath().normalize();
+    this.journal = PeopleJournal.beside(this.path);
+    this.who = who;
   }
 
   /** A person as the file has it. */
@@ -92,22 +108,61 @@ final class PeopleFile {
    *     all as it was
    */
   synchronized void change(UnaryOperator<Map<String, Person>> change) {
+    underLock(
+        () -> {
+          byte[] bytes = Files.exists(path) ? Files.readAllBytes(path) : NOBODY;
+          Map<String, Person> changed = change.apply(people(bytes));
+          tell(people(bytes), changed);
+          SecretFile.replace(
+              path, JSON.writeValueAsBytes(changed.values().stream().map(Line::of).toList()));
+          return changed;
+        });
+    readBytes = null;
+  }
+
+  private void tell(Map<String, Person> before, Map<String, Person> after) throws IOException {
+    if (!journal.hasBegun()) {
+      journal.append(who.get(), PeopleChange.keptBefore(before));
+    }
+    journal.append(who.get(), PeopleChange.between(before, after));
+  }
+
+  /** Puts into the journal what happens to a person outside this file. */
+  synchronized void note(PeopleChange.Kind what, String personId) {
+    underLock(
+        () -> {
+          Map<String, Person> people =
+              Files.exists(path) ? people(Files.readAllBytes(path)) : Map.of();
+          tell(people, people);
+          journal.append(who.get(), List.of(PeopleChange.told(what, personId)));
+          return people;
+        });
+  }
+
+  /** Every change that was ever made, and whether the record of them is whole. */
+  synchronized JournalReading journal() {
+    return underLock(journal::read);
+  }
+
+  private interface Work<T> {
+    T done() throws IOException;
+  }
+
+  private <T> T underLock(Work<T> work) {
     Path lockFile = path.resolveSibling(path.getFileName() + ".lock");
     try {
       Files.createDirectories(path.getParent());
       try (FileChannel channel =
               FileChannel.open(lockFile, StandardOpenOption.CREATE, StandardOpenOption.WRITE);
           FileLock lock = channel.lock()) {
-        if (lock.isValid()) {
-          byte[] bytes = Files.exists(path) ? Files.readAllBytes(path) : NOBODY;
-          Map<String, Person> changed = change.apply(people(bytes));
-          SecretFile.replace(
-              path, JSON.writeValueAsBytes(changed.values().stream().map(Line::of).toList()));
+        if (!lock.isValid()) {
+          throw new IOException(lockFile + " cannot be locked");
         }
+        return work.done();
       }
-      readBytes = null;
     } catch (IOException e) {
-      throw new UncheckedIOException("The people file " + path + " cannot be changed: " + e, e);
+      throw new UncheckedIOException(
+          "The people file " + path + " or its journal cannot be read or changed: " + e, e);
     }
   }
 

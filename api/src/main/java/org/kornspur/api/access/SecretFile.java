@@ -2,6 +2,7 @@ package org.kornspur.api.access;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.FileAlreadyExistsException;
@@ -16,7 +17,10 @@ import java.nio.file.attribute.PosixFilePermissions;
 import java.security.SecureRandom;
 import java.util.Set;
 
-/** Files that only the user who runs this program may read (mode 0600), replaced whole or not. */
+/**
+ * Files that only the user who runs this program may read (mode 0600), replaced whole or not, or
+ * appended to.
+ */
 final class SecretFile {
   private static final Set<PosixFilePermission> OWNER_ONLY =
       PosixFilePermissions.fromString("rw-------");
@@ -60,6 +64,25 @@ final class SecretFile {
     }
   }
 
+  /**
+   * Writes behind a place in a file, which is made if it is not there; on disk on return.
+   *
+   * @param end where to write; what is there already is cut off
+   */
+  static void append(Path file, long end, byte[] content) throws IOException {
+    Path folder = file.toAbsolutePath().getParent();
+    try (FileChannel channel =
+        FileChannel.open(
+            file, Set.of(StandardOpenOption.CREATE, StandardOpenOption.WRITE), ownerOnly(folder))) {
+      channel.truncate(end).position(end);
+      ByteBuffer bytes = ByteBuffer.wrap(content);
+      while (bytes.hasRemaining()) {
+        channel.write(bytes);
+      }
+      channel.force(true);
+    }
+  }
+
   /** Of several processes that start at once, one makes the file and the others take it. */
   private static void createWhole(Path file, byte[] content) throws IOException {
     Path made = write(file, content);
@@ -80,7 +103,7 @@ final class SecretFile {
     Path made =
         Files.createTempFile(folder, file.getFileName().toString(), ".tmp", ownerOnly(folder));
     try (FileChannel channel = FileChannel.open(made, StandardOpenOption.WRITE)) {
-      channel.write(java.nio.ByteBuffer.wrap(content));
+      channel.write(ByteBuffer.wrap(content));
       channel.force(true);
     }
     return made;

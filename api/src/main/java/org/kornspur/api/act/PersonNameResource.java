@@ -12,6 +12,8 @@ import org.jboss.logging.Logger;
 import org.kornspur.api.access.Action;
 import org.kornspur.api.access.CurrentCaller;
 import org.kornspur.api.access.Needs;
+import org.kornspur.api.access.People;
+import org.kornspur.api.access.PeopleChange;
 import org.kornspur.api.view.Addresses;
 
 /** The printed name of a person who signed, kept apart from what was signed. */
@@ -22,6 +24,7 @@ public class PersonNameResource {
 
   @Inject SignerNames names;
   @Inject CurrentCaller caller;
+  @Inject People people;
 
   @DELETE
   @Needs(Action.MANAGE_PEOPLE)
@@ -30,11 +33,19 @@ public class PersonNameResource {
       summary = "Forget the printed name of a person who signed",
       description =
           "What the person signed stays, under the id alone, and still verifies. It does not touch"
-              + " the people file; a person who may still come in and signs again is kept anew.")
+              + " the people file; a person who may still come in and signs again is kept anew. Who had it"
+              + " forgotten and when stays in the journal of people, without the name.")
   @APIResponse(responseCode = "204", description = "Forgotten, or there was nothing to forget")
   @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public Response forget(@PathParam("id") String id) {
-    names.forget(id);
+    // told before, so that nothing is forgotten without a trace
+    people.note(PeopleChange.Kind.SIGNER_NAME_FORGOTTEN, id);
+    try {
+      names.forget(id);
+    } catch (RuntimeException notConfirmed) {
+      people.note(PeopleChange.Kind.FORGETTING_NOT_CONFIRMED, id);
+      throw notConfirmed;
+    }
     LOG.infof("%s had the printed name of person %s forgotten", caller.get().personId(), id);
     return Response.noContent().build();
   }

@@ -2,6 +2,7 @@ package org.kornspur.api.feed;
 
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -24,18 +25,26 @@ public final class QuarantineIndex {
   private record Held(QuarantineRow row, Packed packed) {}
 
   /**
-   * Takes an entry, or what was decided of it. The same input refused again does not undo the
-   * decision, in whatever order the two are read.
+   * Takes an entry, or what was decided of it. The same input refused again neither undoes the
+   * decision nor replaces what came first, in whatever order they are read; who sent it is added.
    */
   public synchronized void put(QuarantineEntry entry, byte[] bytes) {
-    QuarantineRow row = row(entry);
-    boolean decided = stateOf(row.entryId()).filter(QuarantineIndex::isDecision).isPresent();
-    if (decided && !isDecision(row.state())) {
-      return;
-    }
-    remove(row.entryId());
-    held.put(row.entryId(), new Held(row, Packed.of(bytes)));
+    String entryId = entry.getEntryId();
+    Held before = held.get(entryId);
+    Set<String> senders = new HashSet<>(senders(entryId));
+    Optional.ofNullable(entry.getSubmittedBy()).ifPresent(senders::add);
+    boolean stays = before != null && standsAgainst(before.row(), entry);
+    QuarantineRow row = stays ? before.row().sentBy(senders) : row(entry, Set.copyOf(senders));
+    remove(entryId);
+    held.put(entryId, new Held(row, stays ? before.packed() : Packed.of(bytes)));
     newestFirst.add(row);
+  }
+
+  private static boolean standsAgainst(QuarantineRow before, QuarantineEntry entry) {
+    if (isDecision(entry.getState())) {
+      return false;
+    }
+    return isDecision(before.state()) || !entry.getReceivedAt().isBefore(before.receivedAt());
   }
 
   /** Forgets an entry that was taken out of the topic. */
@@ -49,6 +58,13 @@ public final class QuarantineIndex {
   /** State of an entry; empty where there is none. */
   public synchronized Optional<QuarantineState> stateOf(String entryId) {
     return Optional.ofNullable(held.get(entryId)).map(found -> found.row().state());
+  }
+
+  /** Who sent an entry over the interface; nobody where there is none. */
+  public synchronized Set<String> senders(String entryId) {
+    return Optional.ofNullable(held.get(entryId))
+        .map(found -> found.row().senders())
+        .orElse(Set.of());
   }
 
   /** The record of an entry as it came. */
@@ -80,7 +96,7 @@ public final class QuarantineIndex {
     };
   }
 
-  private static QuarantineRow row(QuarantineEntry entry) {
+  private static QuarantineRow row(QuarantineEntry entry, Set<String> senders) {
     return new QuarantineRow(
         entry.getEntryId(),
         entry.getOrigin(),
@@ -91,6 +107,6 @@ public final class QuarantineIndex {
         entry.getOriginalValue().remaining(),
         entry.getState(),
         Optional.ofNullable(entry.getReplayedAs()),
-        Optional.ofNullable(entry.getSubmittedBy()));
+        senders);
   }
 }

@@ -2,6 +2,7 @@ package org.kornspur.api.feed;
 
 import java.time.Instant;
 import java.util.Optional;
+import java.util.Set;
 import org.kornspur.contract.QuarantineOrigin;
 import org.kornspur.contract.QuarantineState;
 
@@ -12,7 +13,8 @@ import org.kornspur.contract.QuarantineState;
  * @param problems how many things are wrong
  * @param originalBytes length of the input
  * @param replayedAs fact that a replay brought in
- * @param submittedBy person who sent it over the interface; empty for files and topics
+ * @param senders persons who sent it over the interface, the same bytes each; empty for files and
+ *     topics
  */
 public record QuarantineRow(
     String entryId,
@@ -24,4 +26,19 @@ public record QuarantineRow(
     int originalBytes,
     QuarantineState state,
     Optional<String> replayedAs,
-    Optional<String> submittedBy) {}
+    Set<String> senders) {
+
+  QuarantineRow sentBy(Set<String> all) {
+    return new QuarantineRow(
+        entryId,
+        origin,
+        place,
+        receivedAt,
+        reason,
+        problems,
+        originalBytes,
+        state,
+        replayedAs,
+        Set.copyOf(all));
+  }
+}

@@ -19,6 +19,7 @@ import org.kornspur.api.access.CurrentCaller;
 import org.kornspur.api.border.PostingRights;
 import org.kornspur.api.engine.Engine;
 import org.kornspur.api.engine.NotReady;
+import org.kornspur.api.feed.Feeds;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.contract.QuarantineOrigin;
 import org.kornspur.ingest.contract.FactType;
@@ -44,6 +45,7 @@ public class FactDesk {
   private static final int SENDERS = 16;
 
   private final Engine engine;
+  private final Feeds feeds;
   private final MeterRegistry meters;
   private final PostingRights rights;
   private final CurrentCaller caller;
@@ -59,7 +61,13 @@ public class FactDesk {
           });
 
   @Inject
-  public FactDesk(Engine engine, MeterRegistry meters, PostingRights rights, CurrentCaller caller) {
+  public FactDesk(
+      Engine engine,
+      Feeds feeds,
+      MeterRegistry meters,
+      PostingRights rights,
+      CurrentCaller caller) {
+    this.feeds = feeds;
     this.rights = rights;
     this.caller = caller;
     this.engine = engine;
@@ -318,7 +326,11 @@ public class FactDesk {
     return new Outcome.Refused(problems, quarantine(problems, source));
   }
 
-  /** The refusal stands even where its copy cannot be kept; the sender has the original. */
+  /**
+   * The refusal stands even where its copy cannot be kept; the sender has the original. What the
+   * sender sent before is not kept again, for the topic keeps only the latest of each key, and it
+   * is the first that must stay.
+   */
   private Optional<String> quarantine(List<Problem> problems, Source source) {
     QuarantineEntry held =
         QuarantineEntries.held(
@@ -326,11 +338,21 @@ public class FactDesk {
     QuarantineEntry entry =
         QuarantineEntry.newBuilder(held).setSubmittedBy(source.personId()).build();
     try {
-      engine.quarantine(entry);
+      if (!isKept(entry)) {
+        engine.quarantine(entry);
+      }
       return Optional.of(entry.getEntryId());
     } catch (RuntimeException fault) {
       LOG.warnf(fault, "Refused input of %s could not be kept in the quarantine", source.place());
       return Optional.empty();
+    }
+  }
+
+  private boolean isKept(QuarantineEntry entry) {
+    try {
+      return feeds.quarantine().senders(entry.getEntryId()).contains(entry.getSubmittedBy());
+    } catch (NotReady stillReading) {
+      return false;
     }
   }
 

@@ -6,6 +6,8 @@ import jakarta.inject.Inject;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -42,7 +44,8 @@ import org.kornspur.ingest.wire.UnknownRecordType;
 /** Settles refused input: takes it in after all, or discards it with a reason. */
 @ApplicationScoped
 public class Quarantine {
-  private static final int LONGEST_REASON = 500;
+  /** Characters of the reason for a decision, at most. */
+  public static final int LONGEST_REASON = 500;
 
   private final Engine engine;
   private final Feeds feeds;
@@ -50,6 +53,7 @@ public class Quarantine {
   private final SiteKeys keys;
   private final Border border;
   private final CurrentCaller caller;
+  private final Clock clock = Clock.systemUTC();
 
   @Inject
   public Quarantine(
@@ -69,7 +73,7 @@ public class Quarantine {
 
   /** One page of the entries in any of these states; of all where none is named. */
   public Slice<QuarantineRow> find(Set<QuarantineState> states, int page, int size) {
-    return feeds.quarantine().find(states, row -> isSeen(row.submittedBy()), page, size);
+    return feeds.quarantine().find(states, row -> isSeen(row.senders()), page, size);
   }
 
   /**
@@ -80,7 +84,7 @@ public class Quarantine {
   public QuarantineEntry entry(String entryId) {
     return feeds
         .entry(entryId)
-        .filter(entry -> isSeen(Optional.ofNullable(entry.getSubmittedBy())))
+        .filter(entry -> isSeen(feeds.quarantine().senders(entryId)))
         .orElseThrow(
             () ->
                 new ApiProblem(
@@ -91,32 +95,36 @@ public class Quarantine {
   }
 
   /** Who does not see all sees what they sent themselves. */
-  private boolean isSeen(Optional<String> submittedBy) {
-    return border.sight().isWhole() || submittedBy.equals(Optional.of(caller.get().personId()));
+  private boolean isSeen(Set<String> senders) {
+    return border.sight().isWhole() || senders.contains(caller.get().personId());
   }
 
   /**
    * Tries the original again.
    *
+   * @param reason why; empty where nothing is said
    * @throws ApiProblem if it is still no good, or settled already
    */
-  public ReceiptView replay(String entryId) {
+  public ReceiptView replay(String entryId, Optional<String> reason) {
     QuarantineEntry entry = held(entryId);
     byte[] original = bytes(entry.getOriginalValue());
     return takeIn(
-        entry, entry.getOrigin() == QuarantineOrigin.TOPIC ? wire(original) : json(original));
+        entry,
+        entry.getOrigin() == QuarantineOrigin.TOPIC ? wire(original) : json(original),
+        reason);
   }
 
   /**
    * Takes in a mended fact in place of the original.
    *
    * @param mended the fact as JSON
+   * @param reason why; empty where nothing is said
    * @throws ApiProblem if it is refused, or the entry is settled already
    */
-  public ReceiptView replay(String entryId, byte[] mended) {
+  public ReceiptView replay(String entryId, byte[] mended, Optional<String> reason) {
     QuarantineEntry entry = held(entryId);
     if (FactIntake.accept(mended) instanceof ReadResult.Fact fact) {
-      return takeIn(entry, fact.fact());
+      return takeIn(entry, fact.fact(), reason);
     }
     throw new ApiProblem(
         ProblemKind.INVALID_FACT, ((ReadResult.Refused) FactIntake.accept(mended)).problems());
@@ -135,12 +143,20 @@ public class Quarantine {
     List<QuarantineProblem> problems = new ArrayList<>(entry.getProblems());
     problems.add(new QuarantineProblem("", "discarded", "a reason", reason));
     QuarantineEntry discarded =
-        QuarantineEntry.newBuilder(entry)
-            .setState(QuarantineState.DISCARDED)
+        decided(entry, QuarantineState.DISCARDED, Optional.of(reason))
             .setProblems(problems)
             .build();
     engine.quarantine(discarded);
     return discarded;
+  }
+
+  private QuarantineEntry.Builder decided(
+      QuarantineEntry entry, QuarantineState state, Optional<String> reason) {
+    return QuarantineEntry.newBuilder(entry)
+        .setState(state)
+        .setDecidedBy(caller.get().personId())
+        .setDecidedAt(clock.instant().truncatedTo(ChronoUnit.MILLIS))
+        .setDecisionReason(reason.orElse(null));
   }
 
   private QuarantineEntry held(String entryId) {
@@ -154,7 +170,7 @@ public class Quarantine {
     return entry;
   }
 
-  private ReceiptView takeIn(QuarantineEntry entry, SpecificRecord fact) {
+  private ReceiptView takeIn(QuarantineEntry entry, SpecificRecord fact, Optional<String> reason) {
     List<Problem> problems = desk.problemsAtReceipt(fact);
     if (!problems.isEmpty()) {
       throw notReplayable(problems);
@@ -162,10 +178,7 @@ public class Quarantine {
     Outcome outcome = desk.sendAsCaller(fact);
     ReceiptView receipt = Intake.receipt(outcome);
     engine.quarantine(
-        QuarantineEntry.newBuilder(entry)
-            .setState(QuarantineState.REPLAYED)
-            .setReplayedAs(receipt.factId())
-            .build());
+        decided(entry, QuarantineState.REPLAYED, reason).setReplayedAs(receipt.factId()).build());
     return receipt;
   }
 

@@ -66,5 +66,14 @@ public interface QuarantineMessages {
   String replayedAs(String fact);
 
   @Message
+  String decidedBy();
+
+  @Message
+  String decidedAt();
+
+  @Message
+  String decisionReason();
+
+  @Message
   String refused();
 }

@@ -21,6 +21,7 @@ import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.access.Action;
 import org.kornspur.api.access.CurrentCaller;
@@ -92,7 +93,7 @@ public class QuarantinePage {
   @Operation(hidden = true)
   public Response replay(@PathParam("entryId") String entryId) {
     try {
-      quarantine.replay(entryId);
+      quarantine.replay(entryId, Optional.empty());
       return back(entryId);
     } catch (ApiProblem refused) {
       return refused(entryId, refused, "");

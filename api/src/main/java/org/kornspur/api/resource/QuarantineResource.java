@@ -13,6 +13,7 @@ import jakarta.ws.rs.core.MediaType;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
@@ -100,7 +101,8 @@ public class QuarantineResource {
       summary = "Take it in again: as it is, or mended",
       description =
           "Without a body the original is tried again: it may be good by now, when a schema was"
-              + " unknown and is known. With a body the fact in it takes its place.")
+              + " unknown and is known. With a body the fact in it takes its place. Who decided, when"
+              + " and why stays with the entry.")
   @RequestBody(
       description = "The mended fact, as POST /facts takes it",
       content =
@@ -114,10 +116,21 @@ public class QuarantineResource {
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "422", ref = "#/components/responses/Problem")
-  public ReceiptView replay(@PathParam("entryId") String entryId, InputStream body)
+  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
+  public ReceiptView replay(
+      @PathParam("entryId") String entryId,
+      @Parameter(description = "Why, in words that an auditor understands; 500 characters at most")
+          @QueryParam("reason")
+          String reason,
+      InputStream body)
       throws IOException {
+    Parameters parameters = new Parameters();
+    Optional<String> why = parameters.text("reason", reason, Quarantine.LONGEST_REASON);
+    parameters.check();
     byte[] mended = BodyLimit.read(body);
-    return mended.length == 0 ? quarantine.replay(entryId) : quarantine.replay(entryId, mended);
+    return mended.length == 0
+        ? quarantine.replay(entryId, why)
+        : quarantine.replay(entryId, mended, why);
   }
 
   /** Why an entry is not wanted. */
@@ -132,7 +145,7 @@ public class QuarantineResource {
   @Consumes(MediaType.APPLICATION_JSON)
   @Operation(
       operationId = "discardQuarantineEntry",
-      summary = "Say that it is not wanted, and why; it stays on record")
+      summary = "Say that it is not wanted, and why; it stays on record, with who said so and when")
   @RequestBody(content = @Content(schema = @Schema(implementation = Discard.class)))
   @APIResponse(responseCode = "200", description = "The entry as it now stands")
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")

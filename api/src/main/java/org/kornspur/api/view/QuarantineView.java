@@ -28,6 +28,13 @@ public record QuarantineView(
         Original originalKey,
     Original original,
     @Schema(description = "Fact that a replay brought in; null while held") String replayedAs,
+    @Schema(
+            description =
+                "Person who replayed or discarded it; null while held, and for old decisions")
+        String decidedBy,
+    @Schema(description = "When that was") Instant decidedAt,
+    @Schema(description = "Why, in the person's words; null for a replay without")
+        String decisionReason,
     @Schema(description = "What can be done with it") Map<String, String> links) {
 
   /** Bytes as they came. */
@@ -68,6 +75,9 @@ public record QuarantineView(
         entry.getOriginalKey() == null ? null : Original.of(entry.getOriginalKey()),
         Original.of(entry.getOriginalValue()),
         entry.getReplayedAs(),
+        entry.getDecidedBy(),
+        entry.getDecidedAt(),
+        entry.getDecisionReason(),
         links);
   }
 }

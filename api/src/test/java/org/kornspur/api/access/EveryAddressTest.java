@@ -139,6 +139,7 @@ class EveryAddressTest {
           new Line("POST", "/api/v1/facts", 422, 422, 422, 422, 403, 403, 401),
           new Line("POST", "/api/v1/quarantine/none/discard", 400, 400, 400, 400, 403, 403, 401),
           new Line("GET", "/api/v1/people", 403, 403, 403, 403, 200, 200, 401),
+          new Line("GET", "/api/v1/people-journal", 403, 403, 403, 403, 200, 200, 401),
           new Line("POST", "/api/v1/people", 403, 403, 403, 403, 403, 400, 401),
           new Line("POST", "/api/v1/people/none/disable", 403, 403, 403, 403, 403, 404, 401),
           new Line("GET", "/api/v1/account", 200, 200, 200, 200, 200, 200, 401),

@@ -212,6 +212,16 @@ class LogInTest {
     assertThat(asking.ask("POST", "/api/v1/account/password", headers, change).status())
         .isEqualTo(204);
     assertThat(account("p-17", own)).isEqualTo(200);
+
+    Asking.Answer told = asking.get("auditor", "/api/v1/people-journal?person=p-17");
+    JsonNode journal = JSON.readTree(told.body());
+    assertThat(journal.path("isWhole").asBoolean()).as(told.body()).isTrue();
+    assertThat(journal.path("items").findValuesAsText("what"))
+        .containsExactly("PASSWORD", "PASSWORD", "DISABLED", "DISABLED", "ROLES", "ADDED");
+    assertThat(journal.path("items").findValuesAsText("by"))
+        .containsExactly(
+            "p-17", administrator, administrator, administrator, administrator, administrator);
+    assertThat(told.body()).doesNotContain("Seventeen", password, renewed, own);
   }
 
   @Test

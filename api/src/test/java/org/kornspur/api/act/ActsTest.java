@@ -9,6 +9,7 @@ import static org.hamcrest.Matchers.hasItem;
 import static org.hamcrest.Matchers.hasSize;
 import static org.hamcrest.Matchers.is;
 import static org.hamcrest.Matchers.not;
+import static org.hamcrest.Matchers.notNullValue;
 import static org.hamcrest.Matchers.nullValue;
 import static org.kornspur.api.act.InventedFitLot.fact;
 import static org.kornspur.api.act.InventedFitLot.moisture;
@@ -176,6 +177,13 @@ class ActsTest {
         .delete("/api/v1/people/everything/name")
         .then()
         .statusCode(204);
+    as(TestPeople.of(Role.AUDITOR))
+        .get("/api/v1/people-journal?person=everything")
+        .then()
+        .body("isWhole", is(true))
+        .body("items[0].what", equalTo("SIGNER_NAME_FORGOTTEN"))
+        .body("items[0].by", equalTo("administrator"))
+        .body("items[0].at", notNullValue());
     until(
         () -> as(QUALITY).get("/api/v1/lots/R-1/acts"),
         answer -> answer.jsonPath().getList("findAll { it.nameForgotten }").size() == 1);

@@ -9,12 +9,15 @@ import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
 import java.net.URL;
 import java.util.List;
+import java.nio.charset.StandardCharsets;
 import java.util.Map;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.kornspur.api.OneMachine;
 import org.kornspur.api.access.Asking;
+import org.kornspur.api.access.Role;
 import org.kornspur.api.access.TestPeople;
+import org.kornspur.ingest.intake.QuarantineEntries;
 
 /** Who may bring which fact, about what, and in whose name. Every fact is invented. */
 @QuarkusTest
@@ -222,6 +225,42 @@ class BringingTest {
                     "{\"reason\": \"not mine\"}")
                 .status())
         .isEqualTo(404);
+  }
+
+  @Test
+  void whoSendsWhatAnotherSentSeesItAndTheFirstKeepsItsPlace() throws Exception {
+    String first = TestPeople.of(Role.MULTIPLIER);
+    String bytes = "{\"type\": \"Harvest\", \"secret\": \"sent twice\"}";
+    String entryId = QuarantineEntries.entryId(null, bytes.getBytes(StandardCharsets.UTF_8));
+    String path = "/api/v1/quarantine/" + entryId;
+    asking.post(first, "/api/v1/facts", bytes);
+    until(first, path);
+    String kept = asking.get("auditor", path).body();
+
+    asking.post(TestPeople.EAST, "/api/v1/facts", bytes);
+    until(TestPeople.EAST, path);
+    assertThat(asking.get("auditor", path).body()).isEqualTo(kept);
+    assertThat(asking.get(first, path).body()).isEqualTo(kept);
+    assertThat(asking.post(first, path + "/discard", "{\"reason\": \"mine\"}").status())
+        .isEqualTo(200);
+    untilDecided(path);
+    asking.post(TestPeople.EAST, "/api/v1/facts", bytes);
+    asking.post("quality", "/api/v1/facts", bytes);
+    JsonNode decided = JSON.readTree(asking.get("auditor", path).body());
+    assertThat(decided.path("state").asText()).isEqualTo("DISCARDED");
+    assertThat(decided.path("decidedBy").asText()).isEqualTo(first);
+    assertThat(asking.get("auditor", "/quarantine/" + entryId).body())
+        .contains("<dt>Decided by</dt><dd>" + first, "<dt>Reason</dt><dd>mine");
+  }
+
+  private void untilDecided(String path) throws Exception {
+    for (int i = 0; i < 600; i++) {
+      if (asking.get("auditor", path).body().contains("DISCARDED")) {
+        return;
+      }
+      Thread.sleep(100);
+    }
+    throw new AssertionError(path + " is not decided");
   }
 
   private JsonNode untilHeld(String person) throws Exception {

@@ -42,8 +42,39 @@ class QuarantineIndexTest {
     assertThat(index.stateOf(held(1).getEntryId())).contains(QuarantineState.REPLAYED);
   }
 
+  @Test
+  void whoSentItFirstStaysInWhateverOrderTheyAreRead() {
+    put(sentBy("grower-b", 2));
+    put(sentBy("grower-a", 1));
+    put(sentBy("grower-b", 3));
+
+    QuarantineRow row = index.find(Set.of(), each -> true, 1, 10).items().get(0);
+    assertThat(row.receivedAt()).isEqualTo(Instant.ofEpochSecond(1));
+    assertThat(row.place()).isEqualTo("request of grower-a");
+    assertThat(row.senders()).containsExactlyInAnyOrder("grower-a", "grower-b");
+    assertThat(index.bytes(row.entryId())).contains("grower-a".getBytes(StandardCharsets.UTF_8));
+    assertThat(index.find(Set.of(), each -> true, 1, 10).total()).isEqualTo(1);
+  }
+
+  @Test
+  void whoSendsItAfterTheDecisionIsAddedToIt() {
+    put(decided(QuarantineState.DISCARDED));
+    put(sentBy("grower-b", 2));
+
+    assertThat(index.stateOf(held(1).getEntryId())).contains(QuarantineState.DISCARDED);
+    assertThat(index.senders(held(1).getEntryId())).containsExactly("grower-b");
+  }
+
+  private static QuarantineEntry sentBy(String personId, int second) {
+    return QuarantineEntry.newBuilder(held(second))
+        .setPlace("request of " + personId)
+        .setSubmittedBy(personId)
+        .build();
+  }
+
   private void put(QuarantineEntry entry) {
-    index.put(entry, new byte[] {1});
+    String sender = entry.getSubmittedBy() == null ? "" : entry.getSubmittedBy();
+    index.put(entry, sender.getBytes(StandardCharsets.UTF_8));
   }
 
   private static QuarantineEntry decided(QuarantineState state) {

@@ -9,6 +9,7 @@ import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.everyItem;
 import static org.hamcrest.Matchers.greaterThan;
+import static org.hamcrest.Matchers.greaterThanOrEqualTo;
 import static org.hamcrest.Matchers.hasItem;
 import static org.hamcrest.Matchers.hasItems;
 import static org.hamcrest.Matchers.hasKey;
@@ -36,6 +37,7 @@ import java.net.URL;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -229,6 +231,7 @@ class InterfaceTest {
 
   @Test
   void aMendedFactIsReplayedAndAnotherEntryIsDiscarded() {
+    String begun = Instant.now().truncatedTo(ChronoUnit.SECONDS).toString().replace("Z", "");
     String bad = InventedFacts.lot("f-1", "F-1", "SX", -5);
     post(bad).then().statusCode(422);
     String entry = heldEntryWith("f-1");
@@ -241,11 +244,16 @@ class InterfaceTest {
         .contentType("application/json")
         .body(InventedFacts.lot("f-1", "F-1", "SX", 5))
         .when()
-        .post(entry + "/replay")
+        .post(entry + "/replay?reason=weighed again")
         .then()
         .statusCode(200)
         .body("factId", equalTo("f-1"));
-    until(() -> when().get(entry), stateIs("REPLAYED")).then().body("replayedAs", equalTo("f-1"));
+    until(() -> when().get(entry), stateIs("REPLAYED"))
+        .then()
+        .body("replayedAs", equalTo("f-1"))
+        .body("decidedBy", equalTo(AsPerson.EVERYTHING))
+        .body("decidedAt", greaterThanOrEqualTo(begun))
+        .body("decisionReason", equalTo("weighed again"));
     problem(given().contentType("application/json").when().post(entry + "/replay"), 409);
     until(() -> when().get("/api/v1/lots/F-1"), Answered.WITH_200);
 
@@ -262,7 +270,10 @@ class InterfaceTest {
         .then()
         .statusCode(200)
         .body("state", equalTo("DISCARDED"))
-        .body("problems.remedy", hasItem("sent by mistake"));
+        .body("problems.remedy", hasItem("sent by mistake"))
+        .body("decidedBy", equalTo(AsPerson.EVERYTHING))
+        .body("decidedAt", greaterThanOrEqualTo(begun))
+        .body("decisionReason", equalTo("sent by mistake"));
     until(
         () -> when().get("/api/v1/quarantine?state=DISCARDED"),
         answer -> answer.jsonPath().getList("items.href").contains(other));

@@ -20,7 +20,8 @@ import org.kornspur.ingest.wire.AvroSerdes;
 
 /**
  * Sends facts to {@value #FACTS_TOPIC}, keyed by fact id, and refused inputs to {@value
- * #QUARANTINE_TOPIC}, keyed by entry id; names of persons apart, to {@value #PEOPLE_TOPIC}.
+ * #QUARANTINE_TOPIC}, keyed by entry id and sender; names of persons apart, to {@value
+ * #PEOPLE_TOPIC}.
  *
  * <p>{@link #publish} and {@link #hold} answer for each record. As a {@link FactSink} it runs ahead
  * of the broker by at most {@value #MOST_IN_FLIGHT} records and throws {@link PublishFailed} for
@@ -90,12 +91,16 @@ public final class FactPublisher implements FactSink, AutoCloseable {
   }
 
   /**
-   * The key of an entry. What was decided of it has a key of its own, so that the same input, when
-   * it comes and is refused again, does not take the decision's place in the compacted topic.
+   * The key of an entry. What was decided of it has a key of its own, and so has each person who
+   * sent it, so that the same input, when it comes and is refused again, takes neither the
+   * decision's place in the compacted topic nor that of who sent it first.
    */
   private static String quarantineKey(QuarantineEntry entry) {
     return switch (entry.getState()) {
-      case HELD -> entry.getEntryId();
+      case HELD ->
+          entry.getSubmittedBy() == null
+              ? entry.getEntryId()
+              : entry.getEntryId() + "|by|" + entry.getSubmittedBy();
       case REPLAYED, DISCARDED -> entry.getEntryId() + "|decided";
     };
   }

@@ -27,6 +27,7 @@ import org.kornspur.contract.FactHeader;
 import org.kornspur.contract.MoistureTest;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.contract.QuarantineOrigin;
+import org.kornspur.contract.QuarantineState;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.intake.QuarantineEntries;
 import org.kornspur.ingest.wire.AvroDeserializer;
@@ -59,18 +60,38 @@ class FactPublisherTest {
             List.of(new Problem("massKg", "-1", "above 0 kg", "Weigh it")),
             null,
             "a,b".getBytes(StandardCharsets.UTF_8));
+    QuarantineEntry discarded =
+        QuarantineEntry.newBuilder(sentBy("grower-a", entry))
+            .setState(QuarantineState.DISCARDED)
+            .setDecidedBy("quality")
+            .setDecidedAt(Instant.parse("2024-09-04T12:00:00.123Z"))
+            .setDecisionReason("sent by mistake")
+            .build();
     try (FactPublisher publisher = FactPublisher.connect(settings(broker.bootstrap()))) {
       for (int number = 0; number < 5000; number++) {
         publisher.accept(fact("f-" + number));
       }
       publisher.refuse(entry);
+      publisher.refuse(sentBy("grower-a", entry));
+      publisher.refuse(sentBy("grower-b", entry));
+      publisher.refuse(discarded);
     }
 
     Map<String, SpecificRecord> facts = read(FactPublisher.FACTS_TOPIC, 5000);
     assertThat(facts).hasSize(5000).containsEntry("f-0", fact("f-0"));
     assertThat(facts).containsEntry("f-4999", fact("f-4999"));
-    assertThat(read(FactPublisher.QUARANTINE_TOPIC, 1))
-        .containsExactly(Map.entry(entry.getEntryId(), entry));
+    String entryId = entry.getEntryId();
+    assertThat(read(FactPublisher.QUARANTINE_TOPIC, 4))
+        .as("none takes the place of another in the compacted topic")
+        .containsOnly(
+            Map.entry(entryId, entry),
+            Map.entry(entryId + "|by|grower-a", sentBy("grower-a", entry)),
+            Map.entry(entryId + "|by|grower-b", sentBy("grower-b", entry)),
+            Map.entry(entryId + "|decided", discarded));
+  }
+
+  private static QuarantineEntry sentBy(String personId, QuarantineEntry entry) {
+    return QuarantineEntry.newBuilder(entry).setSubmittedBy(personId).build();
   }
 
   @Test

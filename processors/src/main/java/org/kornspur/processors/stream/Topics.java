@@ -12,7 +12,10 @@ import org.kornspur.ingest.publish.FactPublisher;
 public enum Topics {
   /** Facts as they came: key fact id, value in wire format. Kept for ever. */
   FACTS(FactPublisher.FACTS_TOPIC, false),
-  /** What was refused: key entry id, value in wire format. */
+  /**
+   * What was refused: key entry id, with the person who sent it over the interface, or with a mark
+   * for what was decided of it; value in wire format.
+   */
   QUARANTINE(FactPublisher.QUARANTINE_TOPIC, true),
   /** Accepted facts once for each subject that they name, and marks that a fact was superseded. */
   BY_SUBJECT("kornspur.by-subject", false),
