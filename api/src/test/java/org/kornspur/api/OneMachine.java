@@ -21,6 +21,8 @@ public final class OneMachine implements QuarkusTestProfile {
           dataFolder.toString(),
           "kornspur.requests-per-minute",
           "1000000",
+          "kornspur.anonymous-requests-per-minute",
+          "1000000",
           "kornspur.broker-port",
           "0",
           "kornspur.registry-port",

@@ -3,7 +3,6 @@ package org.kornspur.api.access;
 import io.quarkus.test.common.QuarkusTestResourceLifecycleManager;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.net.ServerSocket;
 import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
@@ -14,6 +13,7 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
+import org.kornspur.api.FreePorts;
 
 /**
  * A real issuer of OpenID Connect in a process of its own: Keycloak as Maven Central has it, with
@@ -29,7 +29,7 @@ public final class TokenIssuer implements QuarkusTestResourceLifecycleManager {
   public Map<String, String> start() {
     try {
       Path home = home();
-      int port = freePort();
+      int port = FreePorts.next();
       Path work = Files.createTempDirectory("token-issuer");
       copyRealms(home);
       process =
@@ -100,11 +100,5 @@ public final class TokenIssuer implements QuarkusTestResourceLifecycleManager {
       Thread.sleep(100);
     }
     throw new IOException("The issuer is not up:\n" + Files.readString(work.resolve("log")));
-  }
-
-  private static int freePort() throws IOException {
-    try (ServerSocket socket = new ServerSocket(0)) {
-      return socket.getLocalPort();
-    }
   }
 }

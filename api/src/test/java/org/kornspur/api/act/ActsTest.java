@@ -27,6 +27,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.HashMap;
 import java.util.HexFormat;
+import java.util.List;
 import java.util.Map;
 import java.util.function.Predicate;
 import java.util.function.Supplier;
@@ -41,7 +42,7 @@ import org.kornspur.api.access.TestPeople;
 @QuarkusTest
 @TestProfile(ActsTest.TwoPersons.class)
 class ActsTest {
-  private static final Duration LONGEST_WAIT = Duration.ofSeconds(60);
+  private static final Duration LONGEST_WAIT = Duration.ofMinutes(3);
   private static final String QUALITY = TestPeople.of(Role.QUALITY);
 
   /** One machine on which two persons must sign a release. */
@@ -139,7 +140,7 @@ class ActsTest {
 
     bring(split("R-split", "R-1", "R-1/1"));
     untilState("R-1/1", "FIT");
-    String part = sealOf("R-1/1");
+    String part = SettledSeal.of(QUALITY, "R-1/1");
     sign(QUALITY, "R-1/1", act("RELEASE", part, TestPeople.password())).then().statusCode(201);
     sign(AsPerson.EVERYTHING, "R-1/1", act("RELEASE", part, TestPeople.password()))
         .then()
@@ -168,7 +169,7 @@ class ActsTest {
         .body("type", equalTo("/problems/seal-changed"))
         .body("problems.value", hasItem(containsString("R-late")))
         .body("problems.field", hasItem("verdict"));
-    sign(QUALITY, "R-1", act("RELEASE", sealOf("R-1"), TestPeople.password()))
+    sign(QUALITY, "R-1", act("RELEASE", SettledSeal.of(QUALITY, "R-1"), TestPeople.password()))
         .then()
         .statusCode(409)
         .body("detail", containsString("only what is FIT is released"));
@@ -249,11 +250,11 @@ class ActsTest {
     as(QUALITY)
         .get(facts + "?recordedFrom=2024-05-09T00:00:00Z")
         .then()
-        .body("facts.fact.header.factId", equalTo(java.util.List.of("C-right")));
+        .body("facts.fact.header.factId", equalTo(List.of("C-right")));
     as(QUALITY)
         .get(facts + "?recordedTo=2024-05-09T00:00:00Z&happenedFrom=2024-05-02T10:00:00Z")
         .then()
-        .body("facts.fact.header.factId", equalTo(java.util.List.of("C-wrong")));
+        .body("facts.fact.header.factId", equalTo(List.of("C-wrong")));
     as(QUALITY)
         .get(facts + "?happenedTo=yesterday")
         .then()
@@ -262,8 +263,14 @@ class ActsTest {
   }
 
   private static void bringFitLot(String lot) {
-    bring(InventedFitLot.facts(lot).toArray(String[]::new));
+    List<String> facts = InventedFitLot.facts(lot);
+    bring(facts.toArray(String[]::new));
+    until(
+        () -> as(QUALITY).pathParam("lot", lot).get("/api/v1/lots/{lot}/facts"),
+        answer ->
+            answer.statusCode() == 200 && answer.jsonPath().getInt("counting") == facts.size());
     untilState(lot, "FIT");
+    SettledSeal.of(QUALITY, lot);
   }
 
   private static String split(String id, String from, String part) {
@@ -328,14 +335,6 @@ class ActsTest {
         .body(act)
         .pathParam("lot", lot)
         .post("/api/v1/lots/{lot}/acts");
-  }
-
-  private static String sealOf(String lot) {
-    return as(QUALITY)
-        .pathParam("lot", lot)
-        .get("/api/v1/lots/{lot}/release-sheet")
-        .jsonPath()
-        .getString("seal");
   }
 
   private static Response untilState(String lot, String state) {

@@ -40,7 +40,7 @@ import org.kornspur.api.resource.InventedFacts;
 @ExtendWith(AsPerson.class)
 @TestProfile(OneMachine.class)
 class AdviceTest {
-  private static final Duration LONGEST_WAIT = Duration.ofSeconds(90);
+  private static final Duration LONGEST_WAIT = Duration.ofMinutes(3);
 
   @BeforeEach
   void waitUntilAllFactsAreJudged() {
@@ -58,13 +58,27 @@ class AdviceTest {
             answer.statusCode() == 200
                 && states(answer, "V-SX").equals("FIT")
                 && states(answer, "V-RP").equals("FIT")
+                && states(answer, "V-OWED").equals("EVIDENCE_OWED")
                 && !states(answer, "V-F1").isEmpty());
     until(
         () -> when().get("/api/v1/advice/hybridity/V-CROP"),
         answer ->
             answer.statusCode() == 200
                 && answer.jsonPath().getList("foreignPollen").size() == 1
-                && answer.jsonPath().getList("missing").size() == 1);
+                && answer.jsonPath().getList("missing").size() == 1
+                && answer.jsonPath().getList("inputs.factIds.flatten()").contains("v-inspection"));
+    until(
+        () -> when().get("/api/v1/advice/calibration?hybrid=HYB-V"),
+        answer ->
+            answer.statusCode() == 200
+                && answer.jsonPath().getList("rows").size() == 1
+                && answer.jsonPath().get("rows[0].fit") != null
+                && answer.jsonPath().getBoolean("asOf.complete"));
+    until(
+        () -> when().get("/api/v1/advice/inspection/V-CROP"),
+        answer ->
+            answer.statusCode() == 200
+                && answer.jsonPath().getInt("counts[0].unitsCounted") == 15_000);
   }
 
   @Test

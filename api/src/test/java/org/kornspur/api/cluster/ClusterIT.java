@@ -34,10 +34,10 @@ class ClusterIT {
   private static final int BATCH = 200;
   private static final Duration TAKEOVER_LIMIT = Duration.ofSeconds(60);
   private static final Duration INTAKE_LIMIT = Duration.ofSeconds(60);
-  private static final Duration REST_LIMIT = Duration.ofSeconds(240);
+  private static final Duration REST_LIMIT = Duration.ofMinutes(10);
 
   @Test
-  @Timeout(900)
+  @Timeout(2400)
   void shouldStandWhereOneProcessStandsThoughAnInstanceAndABrokerAreKilled(@TempDir Path folder)
       throws Exception {
     List<String> facts = DemoFacts.lines();

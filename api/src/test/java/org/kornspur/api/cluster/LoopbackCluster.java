@@ -4,8 +4,6 @@ import static java.util.stream.Collectors.toMap;
 
 import java.io.IOException;
 import java.io.Writer;
-import java.net.InetAddress;
-import java.net.ServerSocket;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -18,6 +16,7 @@ import java.util.Map;
 import java.util.Properties;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
+import org.kornspur.api.FreePorts;
 import org.kornspur.api.access.TestPeople;
 
 /**
@@ -62,15 +61,15 @@ final class LoopbackCluster implements AutoCloseable {
       startBroker(broker);
     }
     for (String broker : BROKERS) {
-      awaitHealthy(broker, Duration.ofSeconds(60));
+      awaitHealthy(broker, Duration.ofMinutes(5));
     }
     startRegistry();
-    awaitHealthy(REGISTRY, Duration.ofSeconds(90));
+    awaitHealthy(REGISTRY, Duration.ofMinutes(5));
     for (String instance : INSTANCES) {
       startInstance(instance);
     }
     for (String instance : INSTANCES) {
-      awaitHealthy(instance, Duration.ofSeconds(120));
+      awaitHealthy(instance, Duration.ofMinutes(5));
     }
   }
 
@@ -241,7 +240,7 @@ final class LoopbackCluster implements AutoCloseable {
   }
 
   private int port(String service, int within) {
-    return ports.computeIfAbsent(service + ":" + within, key -> freePort());
+    return ports.computeIfAbsent(service + ":" + within, key -> FreePorts.next());
   }
 
   private Path folderOf(String service) {
@@ -255,14 +254,6 @@ final class LoopbackCluster implements AutoCloseable {
   /** As the Kafka image names its settings: one underscore is a dot. */
   private static String propertyOf(String variable) {
     return variable.substring("KAFKA_".length()).toLowerCase(Locale.ROOT).replace('_', '.');
-  }
-
-  static int freePort() {
-    try (ServerSocket socket = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
-      return socket.getLocalPort();
-    } catch (IOException e) {
-      throw new java.io.UncheckedIOException(e);
-    }
   }
 
   /** Ends everything at once; nothing here is kept. */

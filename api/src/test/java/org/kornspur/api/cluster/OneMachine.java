@@ -9,6 +9,7 @@ import java.time.Duration;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.kornspur.api.FreePorts;
 import org.kornspur.api.access.TestPeople;
 import org.kornspur.ingest.registry.RegistryConfig;
 import org.kornspur.ingest.verify.VerifyCommand;
@@ -19,17 +20,17 @@ import org.kornspur.ingest.verify.VerifyCommand;
  */
 final class OneMachine implements AutoCloseable {
 
-  private static final Duration READY_LIMIT = Duration.ofSeconds(90);
+  private static final Duration READY_LIMIT = Duration.ofMinutes(5);
 
   private final Path folder;
   private final Map<String, String> environment = new HashMap<>();
-  private final int brokerPort = LoopbackCluster.freePort();
-  private final int registryPort = LoopbackCluster.freePort();
+  private final int brokerPort = FreePorts.next();
+  private final int registryPort = FreePorts.next();
   private final Site site;
   private ServerProcess process;
 
   OneMachine(Path folder) {
-    int httpPort = LoopbackCluster.freePort();
+    int httpPort = FreePorts.next();
     this.folder = folder;
     this.site = new Site("http://127.0.0.1:" + httpPort);
     environment.put("QUARKUS_HTTP_PORT", Integer.toString(httpPort));

@@ -16,8 +16,8 @@ import java.util.Map;
 record UndisturbedRun(
     Map<String, JsonNode> everything, Duration startToFirstStanding, Duration startToRest) {
 
-  private static final Duration FIRST_STANDING_LIMIT = Duration.ofSeconds(60);
-  private static final Duration REST_LIMIT = Duration.ofSeconds(240);
+  private static final Duration FIRST_STANDING_LIMIT = Duration.ofMinutes(5);
+  private static final Duration REST_LIMIT = Duration.ofMinutes(10);
 
   private static UndisturbedRun once;
 

@@ -16,6 +16,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
 import io.restassured.response.Response;
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.time.Instant;
@@ -33,21 +34,22 @@ import org.junit.jupiter.api.extension.ExtendWith;
 import org.kornspur.api.access.AsPerson;
 import org.kornspur.api.export.epcis.EpcisPackage;
 import org.kornspur.api.export.identity.EventId;
+import org.kornspur.api.page.DemoLoaded;
 
 /** Exports and the EPCIS interface as a client meets them, with the whole demo behind them. */
 @QuarkusTest
 @TestProfile(DemoWithGtin.class)
 @ExtendWith(AsPerson.class)
 class ExportInterfaceTest {
-  private static final Duration LONGEST_WAIT = Duration.ofSeconds(120);
+  private static final Duration LONGEST_WAIT = Duration.ofMinutes(3);
   private static final String EVENTS = "/api/v1/epcis/events";
   private static final String CAPTURE = "/api/v1/epcis/capture";
   private static final Pattern NEXT = Pattern.compile("<([^>]+)>; rel=\"next\"");
   private static final ObjectMapper JSON = new ObjectMapper();
 
   @BeforeEach
-  void waitForTheDemo() {
-    until(() -> when().get("/health/ready").statusCode() == 200);
+  void waitForTheDemo() throws InterruptedException, IOException {
+    DemoLoaded.await();
     until(() -> stateOf("L25-S06").equals("FIT") && stateOf("L25-S05-P1").equals("NOT_FIT"));
     until(() -> when().get(EVENTS).statusCode() == 200);
   }
@@ -204,6 +206,7 @@ class ExportInterfaceTest {
         .then()
         .body("bizStep", equalTo("shipping"))
         .body("destinationList[0].destination", startsWith(DemoWithGtin.ADDRESS));
+    until(() -> when().get("/api/v1/quarantine").asString().contains("massKg"));
     when().get("/api/v1/quarantine").then().body("items.reason", hasItem(containsString("massKg")));
     given().contentType("application/json").body(good).post(EVENTS).then().statusCode(201);
   }

@@ -8,6 +8,7 @@ import io.quarkus.test.junit.TestProfile;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.net.Socket;
+import java.net.SocketException;
 import java.net.SocketTimeoutException;
 import java.net.URL;
 import java.nio.charset.StandardCharsets;
@@ -27,8 +28,9 @@ import org.kornspur.api.access.TestPeople;
 @QuarkusTest
 @TestProfile(OneMachine.class)
 class UnreadBodyTest {
-  private static final Duration LONGEST_WAIT = Duration.ofSeconds(5);
+  private static final Duration LONGEST_WAIT = Duration.ofMinutes(1);
   private static final int DECLARED_BYTES = 1_000_000;
+  private static final int MOST_CONNECTIONS = 3;
 
   @TestHTTPResource("/")
   URL root;
@@ -55,23 +57,36 @@ class UnreadBodyTest {
             + DECLARED_BYTES
             + (ownCredentials ? "" : "\r\nAuthorization: " + TestPeople.basic(AsPerson.EVERYTHING))
             + "\r\n\r\n{\"begins\":";
+    String answer = "";
+    for (int connection = 0; answer.isEmpty() && connection < MOST_CONNECTIONS; connection++) {
+      answer = answerTo(head);
+    }
+    assertThat(answer).as(what).startsWith("HTTP/1.1 " + status);
+    assertThat(answer.toLowerCase(Locale.ROOT)).as(what).contains("connection: close");
+  }
+
+  private String answerTo(String head) throws IOException {
     try (Socket socket = new Socket(root.getHost(), root.getPort())) {
       socket.setSoTimeout((int) LONGEST_WAIT.toMillis());
       socket.getOutputStream().write(head.getBytes(StandardCharsets.US_ASCII));
       socket.getOutputStream().flush();
-      String answer = untilTheEnd(socket);
-      assertThat(answer).as(what).startsWith("HTTP/1.1 " + status);
-      assertThat(answer.toLowerCase(Locale.ROOT)).as(what).contains("connection: close");
+      return untilTheEnd(socket);
     }
   }
 
-  /** What comes before the other side closes, or before it has long said nothing. */
+  /**
+   * What comes before the other side closes. Where it closes with bytes of the body unread, its
+   * system ends the connection with a reset, which may overtake the answer (RFC 9112, section 9.6);
+   * then nothing has come, and another connection has to be asked.
+   */
   private static String untilTheEnd(Socket socket) throws IOException {
     ByteArrayOutputStream answer = new ByteArrayOutputStream();
     try {
       socket.getInputStream().transferTo(answer);
     } catch (SocketTimeoutException stillOpen) {
       throw new AssertionError("Still open after: " + answer, stillOpen);
+    } catch (SocketException reset) {
+      // closed all the same
     }
     return answer.toString(StandardCharsets.UTF_8);
   }

@@ -21,6 +21,7 @@ import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.Locale;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
@@ -96,7 +97,8 @@ class AuditorDayTest extends BrowserTest {
   void fromALabelToTheDossierAndTheDrill() throws Exception {
     Sent bag = sent().get(0);
     Page page = open(Screen.WIDE, Language.ENGLISH, "trace");
-    page.getByLabel("Label number, lot, crop or fact").fill(bag.labels().get(0).toLowerCase());
+    page.getByLabel("Label number, lot, crop or fact")
+        .fill(bag.labels().get(0).toLowerCase(Locale.ROOT));
     page.keyboard().press("Enter");
     page.waitForURL("**/trace?q=*");
     assertThat(page.locator("h1").textContent()).startsWith("Trace of lot " + bag.lot());
@@ -124,7 +126,7 @@ class AuditorDayTest extends BrowserTest {
     double expectedKg =
         sent().stream().filter(s -> s.lot().equals(bag.lot())).mapToDouble(Sent::massKg).sum();
     String customers = page.locator("section[aria-labelledby=customers]").textContent();
-    assertThat(customers).contains("%,.0f".formatted(expectedKg));
+    assertThat(customers).contains(String.format(Locale.UK, "%,.0f", expectedKg));
     sent().stream()
         .filter(s -> s.lot().equals(bag.lot()))
         .forEach(s -> assertThat(customers).contains(s.customer()).contains(s.labels()));

@@ -12,6 +12,7 @@ import io.quarkus.test.junit.TestProfile;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -53,6 +54,7 @@ class BenchTest extends BrowserTest {
     page.waitForURL("**/bench");
     assertThat(page.locator(".rooms [aria-current]")).hasText("Bench");
     Locator card = page.locator("[data-sample='S-" + lot + "']");
+    untilShown(page, card);
     assertThat(card).containsText("Treated seed: invented dressing. Gloves, no dust.");
     assertThat(card.locator(".asked li").first()).containsText("Germination to be tested");
     assertThat(page.locator("#begin ~ ul")).containsText("accredited laboratory");
@@ -247,13 +249,16 @@ class BenchTest extends BrowserTest {
     Page page = chromium.signedIn(Screen.WIDE, Language.ENGLISH, root, TestPeople.LAB_TWO);
     page.waitForURL("**/bench");
     Locator owed = page.locator("[data-sample=S-L25-S04A]");
+    untilShown(page, owed);
     assertThat(owed).containsText("asked for again: a retest, four replicates of 100");
     assertThat(page.locator("#open ~ ul [data-sample=S-L25-S04A]")).hasCount(1);
     LookedAt.whole(page, "bench-demo-WIDE-en");
     Set<String> listed = new TreeSet<>(shown(page));
     Locator next = page.locator(".paging [rel=next]");
     while (next.count() > 0) {
+      String address = next.getAttribute("href");
       next.click();
+      page.waitForURL(shown -> shown.endsWith(address));
       listed.addAll(shown(page));
     }
     assertThat(listed)
@@ -312,6 +317,16 @@ class BenchTest extends BrowserTest {
     page.reload();
     assertThat(page.locator(".danger").nth(1)).containsText("In dieser Probe wurde Mutterkorn");
     page.context().close();
+  }
+
+  /** The lists of the laboratories are made from the facts on a way of their own. */
+  private static void untilShown(Page page, Locator card) {
+    Instant end = Instant.now().plusMillis((long) PATIENCE_MS);
+    while (card.count() == 0) {
+      assertThat(Instant.now()).as("not on " + page.url()).isBefore(end);
+      page.waitForTimeout(200);
+      page.reload();
+    }
   }
 
   private Page form(String lot, String form, Screen screen, Language language) {

@@ -2,6 +2,7 @@ package org.kornspur.api.page;
 
 import com.microsoft.playwright.assertions.PlaywrightAssertions;
 import io.quarkus.test.common.http.TestHTTPResource;
+import java.io.IOException;
 import java.net.URL;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -9,8 +10,8 @@ import org.junit.jupiter.api.BeforeEach;
 
 /** A real browser before the machine of the demo; each class has one of its own. */
 abstract class BrowserTest {
-  /** How long an expectation waits, on a busy machine too. */
-  static final double PATIENCE_MS = 20_000;
+  /** How long an expectation or a step of the browser waits, on a busy machine too. */
+  static final double PATIENCE_MS = 60_000;
 
   static Chromium chromium;
 
@@ -29,7 +30,7 @@ abstract class BrowserTest {
   }
 
   @BeforeEach
-  void waitForTheDemo() throws InterruptedException {
+  void waitForTheDemo() throws InterruptedException, IOException {
     DemoLoaded.await();
   }
 }

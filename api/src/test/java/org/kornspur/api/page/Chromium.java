@@ -17,6 +17,8 @@ import org.kornspur.api.access.TestPeople;
 
 /** The real browser of this machine; nothing is downloaded. */
 final class Chromium implements AutoCloseable {
+  private static final double LONGEST_START_MS = 180_000;
+
   private final Playwright playwright;
   private final Browser browser;
 
@@ -31,16 +33,24 @@ final class Chromium implements AutoCloseable {
             .launch(
                 new BrowserType.LaunchOptions()
                     .setExecutablePath(program())
+                    .setTimeout(LONGEST_START_MS)
                     .setArgs(List.of("--no-sandbox", "--disable-dev-shm-usage")));
   }
 
   /** A visitor with this screen and language, who has not been here before. */
   BrowserContext visitor(Screen screen, Language language) {
-    return browser.newContext(
-        new Browser.NewContextOptions()
-            .setViewportSize(screen.width, screen.height)
-            .setHasTouch(screen == Screen.NARROW)
-            .setLocale(language.locale().toLanguageTag()));
+    return patient(
+        browser.newContext(
+            new Browser.NewContextOptions()
+                .setViewportSize(screen.width, screen.height)
+                .setHasTouch(screen == Screen.NARROW)
+                .setLocale(language.locale().toLanguageTag())));
+  }
+
+  private static BrowserContext patient(BrowserContext context) {
+    context.setDefaultTimeout(BrowserTest.PATIENCE_MS);
+    context.setDefaultNavigationTimeout(BrowserTest.PATIENCE_MS);
+    return context;
   }
 
   /** A person of {@link TestPeople} who has signed in by the page for it. */
@@ -64,11 +74,12 @@ final class Chromium implements AutoCloseable {
   /** The same in a browser that runs no script. */
   BrowserContext loggedInWithoutScript(Screen screen, URL root, String personId) {
     BrowserContext person =
-        browser.newContext(
-            new Browser.NewContextOptions()
-                .setViewportSize(screen.width, screen.height)
-                .setJavaScriptEnabled(false)
-                .setLocale(Language.ENGLISH.locale().toLanguageTag()));
+        patient(
+            browser.newContext(
+                new Browser.NewContextOptions()
+                    .setViewportSize(screen.width, screen.height)
+                    .setJavaScriptEnabled(false)
+                    .setLocale(Language.ENGLISH.locale().toLanguageTag())));
     logIn(person, root, personId);
     return person;
   }
@@ -82,6 +93,7 @@ final class Chromium implements AutoCloseable {
             .post(
                 root + "api/v1/session",
                 RequestOptions.create()
+                    .setTimeout(BrowserTest.PATIENCE_MS)
                     .setData(Map.of("personId", personId, "password", TestPeople.password())));
     if (!answer.ok()) {
       throw new AssertionError(personId + " could not log in: " + answer.text());

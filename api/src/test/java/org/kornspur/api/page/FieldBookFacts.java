@@ -94,9 +94,13 @@ final class FieldBookFacts {
                 .replace("2024-05-02", "2025-09-02"));
     PostedFacts.bring(facts);
     for (String crop : List.of(FEMALE, FEMALE_TOO, MIXTURE, BY_PLANTS, OF_ANOTHER)) {
-      PostedFacts.until("/api/v1/crops/" + crop, answer -> answer.statusCode() == 200);
+      PostedFacts.until("/api/v1/crops/" + crop, FieldBookFacts::isComplete);
     }
-    PostedFacts.until("/api/v1/lots/" + SEED, answer -> answer.statusCode() == 200);
+    PostedFacts.until("/api/v1/lots/" + SEED, FieldBookFacts::isComplete);
+  }
+
+  private static boolean isComplete(Response answer) {
+    return answer.statusCode() == 200 && answer.jsonPath().getBoolean("asOf.complete");
   }
 
   /** Facts of one type that name a crop, once one of them satisfies. */

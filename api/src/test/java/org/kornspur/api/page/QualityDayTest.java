@@ -6,13 +6,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
-import com.microsoft.playwright.assertions.LocatorAssertions;
-import com.microsoft.playwright.assertions.PageAssertions;
 import com.microsoft.playwright.options.AriaRole;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
+import java.time.temporal.ChronoUnit;
 import java.util.Locale;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
@@ -31,7 +30,6 @@ import org.kornspur.api.access.TestPeople;
 @TestProfile(DemoMachine.class)
 class QualityDayTest extends BrowserTest {
   private static final String QUALITY = TestPeople.of(Role.QUALITY);
-  private static final int BUSY_MACHINE_MS = 60_000;
 
   @Test
   void fromTheDeskToTheFactThatDecided() {
@@ -74,21 +72,22 @@ class QualityDayTest extends BrowserTest {
   void aChangeAppearsByItselfAndTakesNoFocus() {
     Page page = chromium.signedIn(Screen.WIDE, Language.ENGLISH, root, QUALITY);
     page.navigate(root + "desk");
-    assertThat(page.locator("#live")).hasText("Changes appear here by themselves.", patientText());
+    assertThat(page.locator("#live")).hasText("Changes appear here by themselves.");
     Locator link =
         page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("Crop C25-S02"));
     link.focus();
-    LocalDate from = LocalDate.now().plusDays(3);
-    LocalDate to = LocalDate.now().plusDays(9);
-    post(crop("C-LIVE-1", from, to));
+    LocalDate today = LocalDate.now();
+    LocalDate to = today.plusDays(9);
+    post(crop("C-LIVE-1", today, to));
 
     Locator owed = page.locator("#owed ~ ul .card").filter(with("Crop C-LIVE-1"));
-    assertThat(owed.first())
-        .isVisible(new LocatorAssertions.IsVisibleOptions().setTimeout(BUSY_MACHINE_MS));
+    assertThat(owed.first()).isVisible();
     String day = DateTimeFormatter.ofPattern("d MMM yyyy", Locale.UK).format(to);
     assertThat(owed.filter(with("Field inspections")).first())
         .containsText("flowers until " + day.substring(0, 5));
-    assertThat(owed.filter(with("Field inspections")).first()).containsText("9 days left");
+    String inspections = owed.filter(with("Field inspections")).first().textContent();
+    // the page reckons from the day on which it is made, and midnight may lie between
+    assertThat(inspections).containsAnyOf(daysLeft(today, to), daysLeft(LocalDate.now(), to));
     assertThat(page.locator("#news")).containsText("crop:C-LIVE-1 is now: evidence owed");
     assertThat(page.evaluate("document.activeElement.textContent")).isEqualTo("Crop C25-S02");
     page.context().close();
@@ -116,7 +115,7 @@ class QualityDayTest extends BrowserTest {
     page.getByLabel("Your password, again").fill(TestPeople.password());
     page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Sign").setExact(true))
         .click();
-    assertThat(page).hasURL(Pattern.compile(".*/lots/L26-S11#release"), patientUrl());
+    assertThat(page).hasURL(Pattern.compile(".*/lots/L26-S11#release"));
     assertThat(page.locator(".acts")).containsText("Signed by Invented quality (quality)");
     assertThat(page.locator(".acts")).containsText("The signature verifies.");
     assertThat(page.locator(".acts")).containsText("Refused to quality");
@@ -158,15 +157,11 @@ class QualityDayTest extends BrowserTest {
     return new Locator.FilterOptions().setHasText(text);
   }
 
-  private static LocatorAssertions.HasTextOptions patientText() {
-    return new LocatorAssertions.HasTextOptions().setTimeout(BUSY_MACHINE_MS);
+  private static String daysLeft(LocalDate today, LocalDate to) {
+    return ChronoUnit.DAYS.between(today, to) + " days left";
   }
 
-  private static PageAssertions.HasURLOptions patientUrl() {
-    return new PageAssertions.HasURLOptions().setTimeout(BUSY_MACHINE_MS);
-  }
-
-  private static String crop(String id, LocalDate from, LocalDate to) {
+  private static String crop(String id, LocalDate today, LocalDate to) {
     return """
         {"type": "FieldCropDeclared", "header": {"factId": "%1$s", "recordedBy": "everything",
         "happenedAt": "%4$sT08:00:00Z", "recordedAt": "%4$sT08:00:00Z",
@@ -178,7 +173,7 @@ class QualityDayTest extends BrowserTest {
         {"lon": 30.003, "lat": 60.002}], "shieldAccepted": null,
         "floweringFrom": "%2$s", "floweringTo": "%3$s"}
         """
-        .formatted(id, from, to, LocalDate.now().minusDays(30), to.getYear());
+        .formatted(id, today.plusDays(3), to, today.minusDays(30), to.getYear());
   }
 
   private static void post(String fact) {

@@ -40,6 +40,7 @@ import org.kornspur.api.OneMachine;
 import org.kornspur.api.access.Role;
 import org.kornspur.api.access.TestPeople;
 import org.kornspur.api.act.InventedFitLot;
+import org.kornspur.api.act.SettledSeal;
 import org.kornspur.api.engine.Engine;
 import org.kornspur.api.engine.SiteKeys;
 import org.kornspur.ingest.seal.TrustedKeys;
@@ -64,7 +65,7 @@ import org.kornspur.ingest.verify.VerifyCommand;
 @QuarkusTest
 @TestProfile(OneMachine.class)
 class SignedDossierTest {
-  private static final Duration LONGEST_WAIT = Duration.ofSeconds(60);
+  private static final Duration LONGEST_WAIT = Duration.ofMinutes(3);
   private static final Path PAPERS = Path.of("target", "papers");
   private static final ObjectMapper JSON = new ObjectMapper();
   private static final String QUALITY = TestPeople.of(Role.QUALITY);
@@ -260,17 +261,22 @@ class SignedDossierTest {
   }
 
   private static void bringFitLot(String lot) {
+    List<String> facts = InventedFitLot.facts(lot);
     as("everything")
         .contentType(ContentType.JSON)
-        .body("[" + String.join(", ", InventedFitLot.facts(lot)) + "]")
+        .body("[" + String.join(", ", facts) + "]")
         .post("/api/v1/facts")
         .then()
         .statusCode(200);
     until(
         () -> {
           Response answer = as(QUALITY).get("/api/v1/lots/" + lot);
-          return answer.statusCode() == 200 && "FIT".equals(answer.jsonPath().getString("state"));
+          Response dossier = as(QUALITY).get("/api/v1/lots/" + lot + "/facts");
+          return answer.statusCode() == 200
+              && "FIT".equals(answer.jsonPath().getString("state"))
+              && dossier.jsonPath().getInt("counting") == facts.size();
         });
+    SettledSeal.of(QUALITY, lot);
   }
 
   private static Response sign(String lot, String password) {
@@ -293,7 +299,7 @@ class SignedDossierTest {
         () -> {
           JsonPath proof = as(AUDITOR).get("/api/v1/lots/" + lot + "/proof").jsonPath();
           JsonPath log = as(AUDITOR).get("/api/v1/log").jsonPath();
-          return proof.getInt("coverage.chainedAndNotSignedYet") == 0
+          return proof.getInt("coverage.signed") == proof.getList("facts").size()
               && log.getLong("notSignedYet") == 0
               && Optional.ofNullable(log.<Integer>get("notChainedYet")).orElse(1) == 0;
         });

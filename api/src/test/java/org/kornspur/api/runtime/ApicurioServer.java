@@ -1,8 +1,6 @@
 package org.kornspur.api.runtime;
 
 import java.io.IOException;
-import java.net.InetAddress;
-import java.net.ServerSocket;
 import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
@@ -12,6 +10,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
+import org.kornspur.api.FreePorts;
 
 /**
  * A real schema registry as a process of its own, with its store in memory. The build has unpacked
@@ -19,8 +18,11 @@ import java.util.stream.Stream;
  */
 final class ApicurioServer implements AutoCloseable {
 
+  /** Somebody else may take the port before it does. */
+  private static final int MOST_STARTS = 3;
+
   private static final Path UNPACKED = Path.of("target", "apicurio");
-  private static final Duration START_LIMIT = Duration.ofSeconds(90);
+  private static final Duration START_LIMIT = Duration.ofMinutes(5);
 
   private final Process process;
   private final int port;
@@ -34,7 +36,18 @@ final class ApicurioServer implements AutoCloseable {
 
   /** Starts it and returns when it answers. Its log is written into the folder. */
   static ApicurioServer start(Path folder) throws Exception {
-    int port = freePort();
+    ApicurioServer server = startOnce(folder);
+    for (int starts = 1; !server.answers() && starts < MOST_STARTS; starts++) {
+      server = startOnce(folder);
+    }
+    if (!server.process.isAlive()) {
+      throw new IllegalStateException("Apicurio Registry ended:\n" + Files.readString(server.log));
+    }
+    return server;
+  }
+
+  private static ApicurioServer startOnce(Path folder) throws IOException {
+    int port = FreePorts.next();
     Path log = folder.resolve("apicurio.log");
     Process process =
         new ProcessBuilder(
@@ -52,9 +65,7 @@ final class ApicurioServer implements AutoCloseable {
             .redirectOutput(log.toFile())
             .start();
     Runtime.getRuntime().addShutdownHook(new Thread(process::destroyForcibly));
-    ApicurioServer server = new ApicurioServer(process, port, log);
-    server.awaitReady();
-    return server;
+    return new ApicurioServer(process, port, log);
   }
 
   /** Base address of its Confluent interface. */
@@ -70,17 +81,21 @@ final class ApicurioServer implements AutoCloseable {
     }
   }
 
-  private void awaitReady() throws Exception {
+  /** Waits for its first answer; false where it has ended before. */
+  private boolean answers() throws Exception {
     HttpClient http = HttpClient.newHttpClient();
     HttpRequest request =
         HttpRequest.newBuilder(URI.create(url() + "/config"))
             .timeout(Duration.ofSeconds(5))
             .build();
     long deadline = System.nanoTime() + START_LIMIT.toNanos();
-    while (System.nanoTime() < deadline && process.isAlive()) {
+    while (System.nanoTime() < deadline) {
+      if (!process.isAlive()) {
+        return false;
+      }
       try {
         if (http.send(request, HttpResponse.BodyHandlers.discarding()).statusCode() == 200) {
-          return;
+          return process.isAlive();
         }
       } catch (IOException e) {
         // not listening yet
@@ -101,12 +116,6 @@ final class ApicurioServer implements AutoCloseable {
               () ->
                   new IllegalStateException(
                       "No server in " + UNPACKED.toAbsolutePath() + ". Let Maven run the tests"));
-    }
-  }
-
-  private static int freePort() throws IOException {
-    try (ServerSocket socket = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
-      return socket.getLocalPort();
     }
   }
 }

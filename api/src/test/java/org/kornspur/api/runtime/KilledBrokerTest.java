@@ -66,7 +66,7 @@ class KilledBrokerTest {
       TopicPartition partition = new TopicPartition(TOPIC, 0);
       consumer.assign(List.of(partition));
       consumer.seekToBeginning(List.of(partition));
-      long deadline = System.nanoTime() + Duration.ofSeconds(30).toNanos();
+      long deadline = System.nanoTime() + Duration.ofMinutes(2).toNanos();
       while (values.size() < COUNT && System.nanoTime() < deadline) {
         consumer.poll(Duration.ofMillis(200)).forEach(record -> values.add(record.value()));
       }

@@ -18,7 +18,7 @@ import org.junit.jupiter.params.provider.ValueSource;
  * <p>Source: GNU Coding Standards, 4.8.2: {@code --help} prints to standard output how the program
  * is called and exits successfully, whatever else is given.
  */
-@Timeout(60)
+@Timeout(300)
 class MainTest {
 
   @ParameterizedTest
@@ -66,7 +66,7 @@ class MainTest {
     Process process =
         new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.DISCARD).start();
     String out = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
-    assertThat(process.waitFor(30, TimeUnit.SECONDS)).isTrue();
+    assertThat(process.waitFor(2, TimeUnit.MINUTES)).isTrue();
     return new Ended(process.exitValue(), out);
   }
 }

@@ -14,7 +14,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.kornspur.ingest.publish.OneBroker;
 import org.kornspur.ingest.publish.SharedRegistry;
 
-@Timeout(120)
+@Timeout(600)
 class LoadFolderTest {
 
   @TempDir Path temporary;

@@ -288,7 +288,7 @@ class FactChecksTest {
 
   /** Thousands of slanting teeth: every bounding box meets every other. */
   @Test
-  @Timeout(10)
+  @Timeout(60)
   void aCombMadeToBeSlowIsJudgedInTime() {
     List<GeoPoint> comb = new ArrayList<>();
     for (int tooth = 0; tooth < 1999; tooth++) {

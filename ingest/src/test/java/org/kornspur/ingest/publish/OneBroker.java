@@ -1,10 +1,13 @@
 package org.kornspur.ingest.publish;
 
 import java.io.IOException;
+import java.net.BindException;
+import java.net.InetAddress;
 import java.net.ServerSocket;
 import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.Map;
+import java.util.concurrent.ThreadLocalRandom;
 import kafka.server.KafkaConfig;
 import kafka.server.KafkaRaftServer;
 import org.apache.kafka.common.Uuid;
@@ -25,8 +28,9 @@ public final class OneBroker implements AutoCloseable {
 
   /** Formats the folder and starts the broker. */
   public static OneBroker start(Path folder) throws Exception {
-    String broker = "127.0.0.1:" + freePort();
-    String controller = "127.0.0.1:" + freePort();
+    int port = freePorts();
+    String broker = "127.0.0.1:" + port;
+    String controller = "127.0.0.1:" + (port + 1);
     Map<String, String> settings = new HashMap<>();
     settings.put("process.roles", "broker,controller");
     settings.put("node.id", "1");
@@ -47,6 +51,9 @@ public final class OneBroker implements AutoCloseable {
         .setMetadataLogDirectory(folder.toString())
         .setReleaseVersion(MetadataVersion.LATEST_PRODUCTION)
         .setControllerListenerName("CONTROLLER")
+        // Under version 2 a transaction that begins while the producer's last one is still being
+        // completed is now and then refused for good, with INVALID_TXN_STATE, on a loaded machine.
+        .setFeatureLevel("transaction.version", (short) 1)
         .run();
     KafkaRaftServer server = new KafkaRaftServer(new KafkaConfig(settings), Time.SYSTEM);
     server.startup();
@@ -64,9 +71,21 @@ public final class OneBroker implements AutoCloseable {
     server.awaitShutdown();
   }
 
-  private static int freePort() throws IOException {
-    try (ServerSocket socket = new ServerSocket(0)) {
-      return socket.getLocalPort();
+  /**
+   * The first of two neighbouring ports that are free, from below those that systems give to
+   * outgoing connections: none of these can take them before the broker does.
+   */
+  private static int freePorts() throws IOException {
+    for (int attempt = 0; attempt < 100; attempt++) {
+      int port = ThreadLocalRandom.current().nextInt(20_000, 32_000);
+      InetAddress loopback = InetAddress.getByName("127.0.0.1");
+      try (ServerSocket first = new ServerSocket(port, 1, loopback);
+          ServerSocket second = new ServerSocket(port + 1, 1, loopback)) {
+        return port;
+      } catch (BindException taken) {
+        // others are there
+      }
     }
+    throw new IOException("No two neighbouring ports from 20000 to 32000 are free");
   }
 }

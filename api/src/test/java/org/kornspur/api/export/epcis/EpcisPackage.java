@@ -49,7 +49,7 @@ public final class EpcisPackage {
               .start();
       List<String> answers =
           new String(node.getInputStream().readAllBytes(), StandardCharsets.UTF_8).lines().toList();
-      assertThat(node.waitFor(60, TimeUnit.SECONDS)).isTrue();
+      assertThat(node.waitFor(5, TimeUnit.MINUTES)).isTrue();
       assertThat(node.exitValue()).as(Files.readString(errors)).isZero();
       return answers;
     } finally {

@@ -28,7 +28,7 @@ import org.kornspur.api.resource.InventedFacts;
 @TestProfile(OneMachine.class)
 @ExtendWith(AsPerson.class)
 class TracePageTest {
-  private static final Duration LONGEST_WAIT = Duration.ofSeconds(60);
+  private static final Duration LONGEST_WAIT = Duration.ofMinutes(3);
   private static final Pattern ENGLISH = Pattern.compile("<(\\w+) lang=\"en\">.*?</\\1>");
   private static final Pattern VERDICT = Pattern.compile("<p id=\"standing\">(.*?)</p>");
 
