@@ -25,7 +25,8 @@ record Person(
   }
 
   Caller caller(Caller.Proof proof, Instant authenticatedAt) {
-    return new Caller(personId, printedName, roles, enterpriseId, proof, authenticatedAt);
+    return new Caller(
+        personId, printedName, roles, enterpriseId, proof, Optional.of(authenticatedAt));
   }
 
   Person withPassword(PasswordHash other, Instant now) {
