@@ -89,11 +89,18 @@ public class Passwords {
                   + " in all within 5 minutes.",
               wait.getAsLong()));
     }
-    Optional<Person> person = people.find(personId);
+    Instant asked = clock.instant();
+    Optional<Person> person = people.findAnew(personId);
     boolean right =
         password.length() <= LONGEST_PASSWORD
             && person.map(Person::password).orElse(PasswordHash.OF_NOBODY).matches(password);
-    if (!right || person.isEmpty() || person.get().disabled()) {
+    // what was changed during the hashing holds already
+    Optional<Person> now =
+        people
+            .findAnew(personId)
+            .filter(found -> right && !found.disabled())
+            .filter(found -> found.password().equals(person.map(Person::password).orElse(null)));
+    if (now.isEmpty()) {
       // what was typed as the person may be a password that slipped into the wrong field
       LOG.warnf(
           "Log-in refused for %s from %s",
@@ -105,9 +112,17 @@ public class Passwords {
     synchronized (remembered) {
       remembered.put(
           nameOf(personId, password),
-          new Remembered(person.get().password(), clock.instant().plus(REMEMBERED)));
+          new Remembered(now.get().password(), clock.instant().plus(REMEMBERED)));
     }
-    return new Knock.Known(person.get().caller(proof, clock.instant()));
+    return new Knock.Known(now.get().caller(proof, later(asked, person.get().sessionsFrom())));
+  }
+
+  /**
+   * A log-in counts from the moment before the person was looked up, so that whatever ends log-ins
+   * meanwhile ends this one too, and not from before what was known then.
+   */
+  private static Instant later(Instant asked, Instant known) {
+    return known.isAfter(asked) ? known : asked;
   }
 
   private static Refusal wrong() {

@@ -49,6 +49,11 @@ public class People {
     return areKeptHere() ? file.find(personId) : Optional.empty();
   }
 
+  /** The same as the file has it this moment, whoever changed it. */
+  Optional<Person> findAnew(String personId) {
+    return areKeptHere() ? file.findAnew(personId) : Optional.empty();
+  }
+
   Collection<Person> all() {
     requireKeptHere();
     return file.all();
@@ -101,7 +106,7 @@ public class People {
                 enterpriseId,
                 person.password(),
                 person.disabled(),
-                clock.instant()));
+                person.afterItsLogIns(clock.instant())));
   }
 
   Person disable(String personId, boolean disabled) {

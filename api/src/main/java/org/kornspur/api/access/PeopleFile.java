@@ -81,6 +81,12 @@ final class PeopleFile {
     return Optional.ofNullable(current().get(personId));
   }
 
+  /** The same, read from the file this moment. */
+  synchronized Optional<Person> findAnew(String personId) {
+    readBytes = null;
+    return find(personId);
+  }
+
   synchronized Collection<Person> all() {
     return current().values();
   }

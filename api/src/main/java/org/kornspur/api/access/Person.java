@@ -1,6 +1,7 @@
 package org.kornspur.api.access;
 
 import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
@@ -30,15 +31,27 @@ record Person(
   }
 
   Person withPassword(PasswordHash other, Instant now) {
-    return new Person(personId, printedName, roles, enterpriseId, other, disabled, now);
+    return new Person(
+        personId, printedName, roles, enterpriseId, other, disabled, afterItsLogIns(now));
   }
 
   Person withDisabled(boolean other, Instant now) {
-    return new Person(personId, printedName, roles, enterpriseId, password, other, now);
+    return new Person(
+        personId, printedName, roles, enterpriseId, password, other, afterItsLogIns(now));
   }
 
   Person withSessionsFrom(Instant now) {
-    return new Person(personId, printedName, roles, enterpriseId, password, disabled, now);
+    return new Person(
+        personId, printedName, roles, enterpriseId, password, disabled, afterItsLogIns(now));
+  }
+
+  /**
+   * A moment after every log-in up to now; cookies count milliseconds, so it is later by one than
+   * now and than the moment before it.
+   */
+  Instant afterItsLogIns(Instant now) {
+    Instant latest = now.isAfter(sessionsFrom) ? now : sessionsFrom;
+    return latest.truncatedTo(ChronoUnit.MILLIS).plusMillis(1);
   }
 
   boolean isActiveAdministrator() {

@@ -75,7 +75,6 @@ class LogInTest {
     assertThat(account.path("personId").asText()).isEqualTo("inspector");
     assertThat(account.path("roles").get(0).asText()).isEqualTo("INSPECTOR");
 
-    Thread.sleep(5);
     Map<String, String> logOut = new HashMap<>(withCookie);
     logOut.put(FormTokens.HEADER, session.token());
     logOut.put("Origin", origin);
