@@ -168,6 +168,25 @@ class LogInTest {
     assertThat(led.header("Location")).isEqualTo("/login?next=%2Fapi%2Fv1%2Flots%3Fstate%3DFIT");
   }
 
+  /** Whoever sends it, it is read before that is known. */
+  @Test
+  void aLogInIsReadNoFurtherThanOneCanBeLong() throws Exception {
+    String tooLong = "x".repeat(5_000);
+    assertTooLarge(logIn("auditor", tooLong, Map.of()));
+    assertTooLarge(
+        asking.ask(
+            "POST",
+            Places.SESSION,
+            Map.of("Content-Type", "application/x-www-form-urlencoded"),
+            "personId=auditor&password=" + tooLong));
+  }
+
+  private static void assertTooLarge(Asking.Answer answer) {
+    assertThat(answer.status()).as(answer.body()).isEqualTo(413);
+    assertThat(answer.body())
+        .contains("at most 4096 bytes a request", "Send the person and the password alone");
+  }
+
   @Test
   void peopleComeAndGo() throws Exception {
     String administrator = "administrator";
