@@ -168,7 +168,7 @@ final class AccessBody {
     return all.substring(1, all.length() - 1);
   }
 
-  private void note(String field, String value, String limit, String remedy) {
+  void note(String field, String value, String limit, String remedy) {
     problems.add(new Problem(field, value, limit, remedy));
   }
 }

@@ -171,8 +171,18 @@ public class Gate {
     context.request().resume();
     if (knock instanceof Knock.Known known) {
       admit(context, path, known.caller());
+    } else if (knock instanceof Knock.Issued issued) {
+      enterWithIssuedPassword(context, path, issued.caller());
     } else {
       refuse(context, ((Knock.Refused) knock).refusal());
+    }
+  }
+
+  private void enterWithIssuedPassword(RoutingContext context, String path, Caller caller) {
+    if (path.equals(Places.OWN_PASSWORD)) {
+      admit(context, path, caller);
+    } else {
+      refuse(context, Refusal.ofIssuedPassword());
     }
   }
 

@@ -64,7 +64,8 @@ public class Passwords {
     }
     return people
         .find(personId)
-        .filter(person -> !person.disabled() && person.password().equals(known.hash()));
+        .filter(person -> !person.disabled() && !person.issued())
+        .filter(person -> person.password().equals(known.hash()));
   }
 
   /**
@@ -109,12 +110,16 @@ public class Passwords {
     }
     byAddress.putBack(address);
     byPersonAndAddress.putBack(pair);
+    Caller caller = now.get().caller(proof, later(asked, person.get().sessionsFrom()));
+    if (now.get().issued()) {
+      return new Knock.Issued(caller);
+    }
     synchronized (remembered) {
       remembered.put(
           nameOf(personId, password),
           new Remembered(now.get().password(), clock.instant().plus(REMEMBERED)));
     }
-    return new Knock.Known(now.get().caller(proof, later(asked, person.get().sessionsFrom())));
+    return new Knock.Known(caller);
   }
 
   /**

@@ -1,5 +1,6 @@
 package org.kornspur.api.access;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.core.type.TypeReference;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.SerializationFeature;
@@ -40,13 +41,14 @@ final class PeopleFile {
     this.path = path.toAbsolutePath().normalize();
   }
 
-  /** A person as the file has it. */
+  /** A person as the file has it; files of earlier versions do not say issued. */
   record Line(
       String personId,
       String printedName,
       Set<Role> roles,
       String enterpriseId,
       String password,
+      @JsonInclude(JsonInclude.Include.NON_DEFAULT) boolean issued,
       boolean disabled,
       String sessionsFrom) {
 
@@ -57,6 +59,7 @@ final class PeopleFile {
           person.roles(),
           person.enterpriseId().orElse(null),
           person.password().text(),
+          person.issued(),
           person.disabled(),
           person.sessionsFrom().toString());
     }
@@ -68,6 +71,7 @@ final class PeopleFile {
           roles,
           Optional.ofNullable(enterpriseId),
           new PasswordHash(password),
+          issued,
           disabled,
           Instant.parse(sessionsFrom));
     }

@@ -9,6 +9,8 @@ import java.util.TreeSet;
 /**
  * A person of the people file.
  *
+ * @param issued whether the administrator has seen the password, so that it proves nobody and is
+ *     good for nothing but setting one's own
  * @param disabled whether the person may not come in any more
  * @param sessionsFrom log-ins before this moment have ended
  */
@@ -18,6 +20,7 @@ record Person(
     Set<Role> roles,
     Optional<String> enterpriseId,
     PasswordHash password,
+    boolean issued,
     boolean disabled,
     Instant sessionsFrom) {
 
@@ -30,19 +33,26 @@ record Person(
         personId, printedName, roles, enterpriseId, proof, Optional.of(authenticatedAt));
   }
 
-  Person withPassword(PasswordHash other, Instant now) {
+  Person withPassword(PasswordHash other, boolean isIssued, Instant now) {
     return new Person(
-        personId, printedName, roles, enterpriseId, other, disabled, afterItsLogIns(now));
+        personId, printedName, roles, enterpriseId, other, isIssued, disabled, afterItsLogIns(now));
   }
 
   Person withDisabled(boolean other, Instant now) {
     return new Person(
-        personId, printedName, roles, enterpriseId, password, other, afterItsLogIns(now));
+        personId, printedName, roles, enterpriseId, password, issued, other, afterItsLogIns(now));
   }
 
   Person withSessionsFrom(Instant now) {
     return new Person(
-        personId, printedName, roles, enterpriseId, password, disabled, afterItsLogIns(now));
+        personId,
+        printedName,
+        roles,
+        enterpriseId,
+        password,
+        issued,
+        disabled,
+        afterItsLogIns(now));
   }
 
   /**

@@ -56,6 +56,13 @@ public class ProofAnew implements ReAuthentication {
           "the password of " + caller.personId(),
           "Give your own password; nothing was signed");
     }
+    if (knock instanceof Knock.Issued && !isForOwnPassword()) {
+      throw new ApiProblem(Refusal.ofIssuedPassword().document());
+    }
+  }
+
+  private boolean isForOwnPassword() {
+    return request.getCurrent().normalizedPath().equals(Places.OWN_PASSWORD);
   }
 
   private void requireFreshLogIn(Caller caller) {

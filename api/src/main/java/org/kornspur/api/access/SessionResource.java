@@ -82,7 +82,8 @@ public class SessionResource {
           .header(HttpHeaders.CACHE_CONTROL, "no-store")
           .build();
     }
-    return refused(((Knock.Refused) knock).refusal());
+    return refused(
+        knock instanceof Knock.Refused refused ? refused.refusal() : Refusal.ofIssuedPassword());
   }
 
   @POST
@@ -100,10 +101,31 @@ public class SessionResource {
           .header(HttpHeaders.CACHE_CONTROL, "no-store")
           .build();
     }
+    if (knock instanceof Knock.Issued issued) {
+      return setOwn(issued.caller().personId(), form, next);
+    }
     Refusal refusal = ((Knock.Refused) knock).refusal();
     String why =
         refusal.document().status() == ProblemKind.TOO_MANY_REQUESTS.status() ? "wait" : "wrong";
     return Response.seeOther(URI.create(LogInAddress.address(next, why))).build();
+  }
+
+  /** The form asks for a password of one's own where the one that came is an issued one. */
+  private Response setOwn(String personId, FormFields form, String next) {
+    String chosen = form.first("newPassword").orElse("");
+    boolean isGood =
+        chosen.length() >= AccountResource.SHORTEST
+            && chosen.length() <= AccountResource.LONGEST
+            && !chosen.equals(form.first("password").orElse(""));
+    if (!isGood) {
+      return Response.seeOther(URI.create(LogInAddress.address(next, "own"))).build();
+    }
+    Person person = people.setPassword(personId, chosen);
+    Caller own = person.caller(Caller.Proof.SESSION, person.sessionsFrom());
+    return Response.seeOther(URI.create(LogInAddress.local(next)))
+        .cookie(sessions.begin(own, isSecure()))
+        .header(HttpHeaders.CACHE_CONTROL, "no-store")
+        .build();
   }
 
   @DELETE
