@@ -5,6 +5,7 @@ import io.quarkus.vertx.http.runtime.filters.Filters;
 import io.vertx.core.http.Cookie;
 import io.vertx.core.http.HttpHeaders;
 import io.vertx.core.http.HttpServerRequest;
+import io.vertx.core.net.SocketAddress;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
@@ -285,7 +286,9 @@ public class Gate {
   }
 
   static String address(RoutingContext context) {
-    return context.request().remoteAddress().hostAddress();
+    SocketAddress remote = context.request().remoteAddress();
+    // a proxy may name a host that is no address
+    return remote.hostAddress() == null ? remote.host() : remote.hostAddress();
   }
 
   private static boolean startsWith(String header, String scheme) {
