@@ -45,7 +45,15 @@ final class AccessBody {
    *     password
    */
   static AccessBody read(ObjectMapper json, InputStream body) throws IOException {
-    byte[] bytes = BodyLimit.read(body);
+    return of(json, BodyLimit.read(body));
+  }
+
+  /**
+   * The same for a body that was read already.
+   *
+   * @throws ApiProblem if it is no JSON object
+   */
+  static AccessBody of(ObjectMapper json, byte[] bytes) throws IOException {
     JsonNode root;
     try {
       root = json.reader(DeserializationFeature.FAIL_ON_TRAILING_TOKENS).readTree(bytes);
@@ -160,7 +168,7 @@ final class AccessBody {
     return all.substring(1, all.length() - 1);
   }
 
-  private void note(String field, String value, String limit, String remedy) {
+  void note(String field, String value, String limit, String remedy) {
     problems.add(new Problem(field, value, limit, remedy));
   }
 }

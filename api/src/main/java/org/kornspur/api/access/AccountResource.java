@@ -24,8 +24,8 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 @Produces(MediaType.APPLICATION_JSON)
 @Tag(name = "Access")
 public class AccountResource {
-  private static final int SHORTEST = 12;
-  private static final int LONGEST = 200;
+  static final int SHORTEST = 12;
+  static final int LONGEST = 200;
 
   @Inject CurrentCaller caller;
   @Inject Sessions sessions;
@@ -51,7 +51,10 @@ public class AccountResource {
   @Consumes(MediaType.APPLICATION_JSON)
   @Operation(
       operationId = "changePassword",
-      summary = "Choose another password; every log-in with the old one ends")
+      summary = "Choose another password; every log-in with the old one ends",
+      description =
+          "Also for a password that the administrator issued, which is good for nothing else; it"
+              + " must then stand in the Authorization header too.")
   @RequestBody(content = @Content(schema = @Schema(implementation = NewPasswordRequest.class)))
   @APIResponse(responseCode = "204", description = "Changed")
   @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
@@ -60,6 +63,9 @@ public class AccountResource {
     AccessBody read = AccessBody.read(json, body);
     String old = read.password("password", 1, LONGEST);
     String chosen = read.password("newPassword", SHORTEST, LONGEST);
+    if (!chosen.isEmpty() && chosen.equals(old)) {
+      read.note("newPassword", "the same as password", "another password", "Choose another one");
+    }
     read.check();
     reAuthentication.require(caller.get(), Optional.of(old));
     people.setPassword(caller.get().personId(), chosen);

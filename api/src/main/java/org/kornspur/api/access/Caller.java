@@ -12,7 +12,8 @@ import java.util.Set;
  * @param enterpriseId whom the person works for: the grower of a multiplier, the laboratory of an
  *     analyst; empty where the person is bound to none
  * @param proof how the person said who they are
- * @param authenticatedAt when a person last gave a password, here or to whoever issued the token
+ * @param authenticatedAt when a person last gave a password, here or to whoever issued the token;
+ *     empty where the token does not say
  */
 public record Caller(
     String personId,
@@ -20,7 +21,7 @@ public record Caller(
     Set<Role> roles,
     Optional<String> enterpriseId,
     Proof proof,
-    Instant authenticatedAt) {
+    Optional<Instant> authenticatedAt) {
 
   /** How somebody says who they are. */
   public enum Proof {

@@ -6,9 +6,6 @@ import jakarta.ws.rs.container.ContainerRequestContext;
 import jakarta.ws.rs.core.MediaType;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
-import java.net.URLDecoder;
-import java.nio.charset.StandardCharsets;
-import java.util.Arrays;
 import java.util.Optional;
 import org.kornspur.api.problem.BodyLimit;
 
@@ -53,17 +50,6 @@ public class FormTokens {
   private static Optional<String> fieldOf(ContainerRequestContext request) throws IOException {
     byte[] body = BodyLimit.read(request.getEntityStream());
     request.setEntityStream(new ByteArrayInputStream(body));
-    return Arrays.stream(new String(body, StandardCharsets.UTF_8).split("&", -1))
-        .filter(field -> field.startsWith(FIELD + "="))
-        .map(field -> decoded(field.substring(FIELD.length() + 1)))
-        .findFirst();
-  }
-
-  private static String decoded(String text) {
-    try {
-      return URLDecoder.decode(text, StandardCharsets.UTF_8);
-    } catch (IllegalArgumentException malformed) {
-      return "";
-    }
+    return FormFields.of(body).first(FIELD);
   }
 }

@@ -5,6 +5,7 @@ import io.quarkus.vertx.http.runtime.filters.Filters;
 import io.vertx.core.http.Cookie;
 import io.vertx.core.http.HttpHeaders;
 import io.vertx.core.http.HttpServerRequest;
+import io.vertx.core.net.SocketAddress;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
@@ -171,8 +172,18 @@ public class Gate {
     context.request().resume();
     if (knock instanceof Knock.Known known) {
       admit(context, path, known.caller());
+    } else if (knock instanceof Knock.Issued issued) {
+      enterWithIssuedPassword(context, path, issued.caller());
     } else {
       refuse(context, ((Knock.Refused) knock).refusal());
+    }
+  }
+
+  private void enterWithIssuedPassword(RoutingContext context, String path, Caller caller) {
+    if (path.equals(Places.OWN_PASSWORD)) {
+      admit(context, path, caller);
+    } else {
+      refuse(context, Refusal.ofIssuedPassword());
     }
   }
 
@@ -275,7 +286,9 @@ public class Gate {
   }
 
   static String address(RoutingContext context) {
-    return context.request().remoteAddress().hostAddress();
+    SocketAddress remote = context.request().remoteAddress();
+    // a proxy may name a host that is no address
+    return remote.hostAddress() == null ? remote.host() : remote.hostAddress();
   }
 
   private static boolean startsWith(String header, String scheme) {

@@ -64,7 +64,8 @@ public class Passwords {
     }
     return people
         .find(personId)
-        .filter(person -> !person.disabled() && person.password().equals(known.hash()));
+        .filter(person -> !person.disabled() && !person.issued())
+        .filter(person -> person.password().equals(known.hash()));
   }
 
   /**
@@ -89,11 +90,18 @@ public class Passwords {
                   + " in all within 5 minutes.",
               wait.getAsLong()));
     }
-    Optional<Person> person = people.find(personId);
+    Instant asked = clock.instant();
+    Optional<Person> person = people.findAnew(personId);
     boolean right =
         password.length() <= LONGEST_PASSWORD
             && person.map(Person::password).orElse(PasswordHash.OF_NOBODY).matches(password);
-    if (!right || person.isEmpty() || person.get().disabled()) {
+    // what was changed during the hashing holds already
+    Optional<Person> now =
+        people
+            .findAnew(personId)
+            .filter(found -> right && !found.disabled())
+            .filter(found -> found.password().equals(person.map(Person::password).orElse(null)));
+    if (now.isEmpty()) {
       // what was typed as the person may be a password that slipped into the wrong field
       LOG.warnf(
           "Log-in refused for %s from %s",
@@ -102,12 +110,24 @@ public class Passwords {
     }
     byAddress.putBack(address);
     byPersonAndAddress.putBack(pair);
+    Caller caller = now.get().caller(proof, later(asked, person.get().sessionsFrom()));
+    if (now.get().issued()) {
+      return new Knock.Issued(caller);
+    }
     synchronized (remembered) {
       remembered.put(
           nameOf(personId, password),
-          new Remembered(person.get().password(), clock.instant().plus(REMEMBERED)));
+          new Remembered(now.get().password(), clock.instant().plus(REMEMBERED)));
     }
-    return new Knock.Known(person.get().caller(proof, clock.instant()));
+    return new Knock.Known(caller);
+  }
+
+  /**
+   * A log-in counts from the moment before the person was looked up, so that whatever ends log-ins
+   * meanwhile ends this one too, and not from before what was known then.
+   */
+  private static Instant later(Instant asked, Instant known) {
+    return known.isAfter(asked) ? known : asked;
   }
 
   private static Refusal wrong() {

@@ -60,6 +60,11 @@ public class People {
     return file.journal();
   }
 
+  /** The same as the file has it this moment, whoever changed it. */
+  Optional<Person> findAnew(String personId) {
+    return areKeptHere() ? file.findAnew(personId) : Optional.empty();
+  }
+
   Collection<Person> all() {
     requireKeptHere();
     return file.all();
@@ -80,7 +85,7 @@ public class People {
    */
   Made add(String personId, String printedName, Set<Role> roles, Optional<String> enterpriseId) {
     requireKeptHere();
-    Made made = made(personId, printedName, roles, enterpriseId, clock.instant());
+    Made made = made(personId, printedName, roles, enterpriseId, true, clock.instant());
     file.change(
         people -> {
           if (people.putIfAbsent(personId, made.person()) != null) {
@@ -111,23 +116,29 @@ public class People {
                 roles,
                 enterpriseId,
                 person.password(),
+                person.issued(),
                 person.disabled(),
-                clock.instant()));
+                person.afterItsLogIns(clock.instant())));
   }
 
   Person disable(String personId, boolean disabled) {
     return change(personId, person -> person.withDisabled(disabled, clock.instant()));
   }
 
-  /** Makes a new password for a person. */
+  /** Makes a new password for a person, with which the person sets another. */
   Made renewPassword(String personId) {
     String password = NewPassword.make();
-    return new Made(setPassword(personId, password), password);
+    return new Made(setPassword(personId, password, true), password);
   }
 
+  /** Sets the password that a person chose. */
   Person setPassword(String personId, String password) {
+    return setPassword(personId, password, false);
+  }
+
+  private Person setPassword(String personId, String password, boolean isIssued) {
     PasswordHash hash = PasswordHash.of(password);
-    return change(personId, person -> person.withPassword(hash, clock.instant()));
+    return change(personId, person -> person.withPassword(hash, isIssued, clock.instant()));
   }
 
   /** Ends every log-in of a person. */
@@ -173,11 +184,19 @@ public class People {
       String printedName,
       Set<Role> roles,
       Optional<String> enterpriseId,
+      boolean isIssued,
       Instant now) {
     String password = NewPassword.make();
     return new Made(
         new Person(
-            personId, printedName, roles, enterpriseId, PasswordHash.of(password), false, now),
+            personId,
+            printedName,
+            roles,
+            enterpriseId,
+            PasswordHash.of(password),
+            isIssued,
+            false,
+            now),
         password);
   }
 
@@ -190,7 +209,8 @@ public class People {
     for (Role role : Role.values()) {
       String word = role.name().toLowerCase(Locale.ROOT);
       String printedName = word.substring(0, 1).toUpperCase(Locale.ROOT) + word.substring(1);
-      first.put(word, made(word, printedName, Set.of(role), Optional.empty(), Instant.now()));
+      first.put(
+          word, made(word, printedName, Set.of(role), Optional.empty(), false, Instant.now()));
     }
     boolean[] made = {false};
     file.change(
@@ -204,7 +224,8 @@ public class People {
     if (made[0]) {
       StringBuilder text =
           new StringBuilder("\nFirst start: one person for each role. Write these down now; ")
-              .append("they are not shown again.\n\n");
+              .append("they are not shown again.\n")
+              .append("Each person should set another: POST /api/v1/account/password.\n\n");
       first.forEach((id, person) -> text.append("  %-14s %s%n".formatted(id, person.password())));
       text.append("\nThe people file is ").append(file.path()).append("\n");
       console.println(text);

@@ -1,5 +1,6 @@
 package org.kornspur.api.access;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.core.type.TypeReference;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.SerializationFeature;
@@ -56,13 +57,14 @@ final class PeopleFile {
     this.who = who;
   }
 
-  /** A person as the file has it. */
+  /** A person as the file has it; files of earlier versions do not say issued. */
   record Line(
       String personId,
       String printedName,
       Set<Role> roles,
       String enterpriseId,
       String password,
+      @JsonInclude(JsonInclude.Include.NON_DEFAULT) boolean issued,
       boolean disabled,
       String sessionsFrom) {
 
@@ -73,6 +75,7 @@ final class PeopleFile {
           person.roles(),
           person.enterpriseId().orElse(null),
           person.password().text(),
+          person.issued(),
           person.disabled(),
           person.sessionsFrom().toString());
     }
@@ -84,6 +87,7 @@ final class PeopleFile {
           roles,
           Optional.ofNullable(enterpriseId),
           new PasswordHash(password),
+          issued,
           disabled,
           Instant.parse(sessionsFrom));
     }
@@ -95,6 +99,12 @@ final class PeopleFile {
 
   synchronized Optional<Person> find(String personId) {
     return Optional.ofNullable(current().get(personId));
+  }
+
+  /** The same, read from the file this moment. */
+  synchronized Optional<Person> findAnew(String personId) {
+    readBytes = null;
+    return find(personId);
   }
 
   synchronized Collection<Person> all() {

@@ -32,6 +32,9 @@ import org.jboss.logging.Logger;
 @Tag(name = "People")
 public class PeopleResource {
   private static final Logger LOG = Logger.getLogger(PeopleResource.class);
+  private static final String ISSUED =
+      "An issued password is good for nothing but setting another: POST /api/v1/account/password, or"
+          + " the page /login.";
 
   @Inject People people;
   @Inject CurrentCaller caller;
@@ -101,7 +104,8 @@ public class PeopleResource {
   @Consumes(MediaType.APPLICATION_JSON)
   @Operation(
       operationId = "addPerson",
-      summary = "Add a person; the answer shows the password, this once")
+      summary = "Add a person; the answer shows an issued password, this once",
+      description = ISSUED)
   @RequestBody(content = @Content(schema = @Schema(implementation = PersonRequest.class)))
   @APIResponse(
       responseCode = "201",
@@ -170,7 +174,8 @@ public class PeopleResource {
   @Needs(Action.MANAGE_PEOPLE)
   @Operation(
       operationId = "renewPassword",
-      summary = "Make a new password for a person; the answer shows it, this once")
+      summary = "Issue a new password for a person; the answer shows it, this once",
+      description = ISSUED)
   @APIResponse(
       responseCode = "200",
       description = "The person and the password",

@@ -14,6 +14,9 @@ final class Places {
   /** Where a log-in is sent. */
   static final String SESSION = "/api/v1/session";
 
+  /** Where a person sets a password of their own. */
+  static final String OWN_PASSWORD = "/api/v1/account/password";
+
   /** Where the language of the pages is chosen, that of the log-in too. */
   static final String LANGUAGE = "/language/";
 

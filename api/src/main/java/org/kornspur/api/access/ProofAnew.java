@@ -5,6 +5,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.time.Clock;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import org.kornspur.api.problem.ApiProblem;
@@ -14,6 +15,10 @@ import org.kornspur.ingest.intake.Problem;
 /** Asks for the password again, or for a token of a fresh log-in. */
 @ApplicationScoped
 public class ProofAnew implements ReAuthentication {
+
+  /** The claim that says when a person logged in with the issuer. */
+  static final String AUTH_TIME = "auth_time";
+
   private final Passwords passwords;
   private final CurrentVertxRequest request;
   private final Duration window;
@@ -51,10 +56,29 @@ public class ProofAnew implements ReAuthentication {
           "the password of " + caller.personId(),
           "Give your own password; nothing was signed");
     }
+    if (knock instanceof Knock.Issued && !isForOwnPassword()) {
+      throw new ApiProblem(Refusal.ofIssuedPassword().document());
+    }
+  }
+
+  private boolean isForOwnPassword() {
+    return request.getCurrent().normalizedPath().equals(Places.OWN_PASSWORD);
   }
 
   private void requireFreshLogIn(Caller caller) {
-    Duration age = Duration.between(caller.authenticatedAt(), clock.instant());
+    Instant loggedIn =
+        caller
+            .authenticatedAt()
+            .orElseThrow(
+                () ->
+                    problem(
+                        "token",
+                        "without the claim " + AUTH_TIME + ", or with one that is no number",
+                        "a claim " + AUTH_TIME + " with the second of the log-in",
+                        "Have the issuer put the claim "
+                            + AUTH_TIME
+                            + " into its access tokens, then log in again; nothing was signed"));
+    Duration age = Duration.between(loggedIn, clock.instant());
     if (age.compareTo(window) > 0) {
       throw problem(
           "token",

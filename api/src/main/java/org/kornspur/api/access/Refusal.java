@@ -15,6 +15,14 @@ record Refusal(ProblemDocument document, OptionalLong retryAfterSeconds) {
     return new Refusal(ProblemDocument.of(kind, detail), OptionalLong.empty());
   }
 
+  /** What an issued password opens: nothing but the address where another is set. */
+  static Refusal ofIssuedPassword() {
+    return of(
+        ProblemKind.OWN_PASSWORD_NEEDED,
+        "The administrator issued this password and so knows it too; it serves to set another, and"
+            + " for nothing else.");
+  }
+
   static Refusal tooMany(String detail, long seconds) {
     return new Refusal(
         ProblemDocument.of(ProblemKind.TOO_MANY_REQUESTS, detail), OptionalLong.of(seconds));

@@ -6,7 +6,6 @@ import io.vertx.ext.web.RoutingContext;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DELETE;
-import jakarta.ws.rs.FormParam;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
@@ -23,6 +22,7 @@ import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.BodyLimit;
 import org.kornspur.api.problem.ProblemAnswer;
 import org.kornspur.api.problem.ProblemKind;
 
@@ -32,6 +32,9 @@ import org.kornspur.api.problem.ProblemKind;
 @Tag(name = "Access")
 public class SessionResource {
   private static final int LONGEST = 200;
+
+  /** It is read before it is known who sends it; the longest person and password go into it. */
+  private static final int MOST_BYTES = 4_096;
 
   @Inject Passwords passwords;
   @Inject Sessions sessions;
@@ -65,9 +68,10 @@ public class SessionResource {
       content = @Content(schema = @Schema(implementation = AccountView.class)))
   @APIResponse(responseCode = "401", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "403", ref = "#/components/responses/Problem")
+  @APIResponse(responseCode = "413", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "429", ref = "#/components/responses/Problem")
   public Response logIn(InputStream body) throws IOException {
-    AccessBody read = AccessBody.read(json, body);
+    AccessBody read = AccessBody.of(json, bounded(body));
     String personId = read.text("personId");
     String password = read.password("password", 1, LONGEST);
     read.check();
@@ -78,28 +82,50 @@ public class SessionResource {
           .header(HttpHeaders.CACHE_CONTROL, "no-store")
           .build();
     }
-    return refused(((Knock.Refused) knock).refusal());
+    return refused(
+        knock instanceof Knock.Refused refused ? refused.refusal() : Refusal.ofIssuedPassword());
   }
 
   @POST
   @Needs(Action.LOG_IN)
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
   @Operation(hidden = true)
-  public Response logInByForm(
-      @FormParam("personId") String personId,
-      @FormParam("password") String password,
-      @FormParam("next") String next) {
-    Knock knock = knock(personId == null ? "" : personId.strip(), password == null ? "" : password);
+  public Response logInByForm(InputStream body) throws IOException {
+    FormFields form = FormFields.of(bounded(body));
+    String next = form.first("next").orElse("");
+    Knock knock =
+        knock(form.first("personId").orElse("").strip(), form.first("password").orElse(""));
     if (knock instanceof Knock.Known known) {
       return Response.seeOther(URI.create(LogInAddress.local(next)))
           .cookie(sessions.begin(known.caller(), isSecure()))
           .header(HttpHeaders.CACHE_CONTROL, "no-store")
           .build();
     }
+    if (knock instanceof Knock.Issued issued) {
+      return setOwn(issued.caller().personId(), form, next);
+    }
     Refusal refusal = ((Knock.Refused) knock).refusal();
     String why =
         refusal.document().status() == ProblemKind.TOO_MANY_REQUESTS.status() ? "wait" : "wrong";
     return Response.seeOther(URI.create(LogInAddress.address(next, why))).build();
+  }
+
+  /** The form asks for a password of one's own where the one that came is an issued one. */
+  private Response setOwn(String personId, FormFields form, String next) {
+    String chosen = form.first("newPassword").orElse("");
+    boolean isGood =
+        chosen.length() >= AccountResource.SHORTEST
+            && chosen.length() <= AccountResource.LONGEST
+            && !chosen.equals(form.first("password").orElse(""));
+    if (!isGood) {
+      return Response.seeOther(URI.create(LogInAddress.address(next, "own"))).build();
+    }
+    Person person = people.setPassword(personId, chosen);
+    Caller own = person.caller(Caller.Proof.SESSION, person.sessionsFrom());
+    return Response.seeOther(URI.create(LogInAddress.local(next)))
+        .cookie(sessions.begin(own, isSecure()))
+        .header(HttpHeaders.CACHE_CONTROL, "no-store")
+        .build();
   }
 
   @DELETE
@@ -120,6 +146,10 @@ public class SessionResource {
   public Response logOutByForm() {
     people.endSessions(caller.get().personId());
     return Response.seeOther(URI.create(Places.LOG_IN)).cookie(sessions.end(isSecure())).build();
+  }
+
+  private static byte[] bounded(InputStream body) throws IOException {
+    return BodyLimit.read(body, MOST_BYTES, "Send the person and the password alone");
   }
 
   private Knock knock(String personId, String password) {

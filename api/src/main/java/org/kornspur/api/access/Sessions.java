@@ -60,8 +60,7 @@ public class Sessions {
    * @param secure whether the request came by TLS; the cookie then only goes that way
    */
   NewCookie begin(Caller caller, boolean secure) {
-    return cookie(
-        seal(caller.personId(), caller.authenticatedAt()), (int) length.toSeconds(), secure);
+    return cookie(seal(caller.personId(), since(caller)), (int) length.toSeconds(), secure);
   }
 
   /** The cookie that takes the cookie away. */
@@ -111,8 +110,7 @@ public class Sessions {
       mac.init(new SecretKeySpec(key.getEncoded(), "HmacSHA256"));
       mac.update("form".getBytes(StandardCharsets.UTF_8));
       mac.update(caller.personId().getBytes(StandardCharsets.UTF_8));
-      mac.update(
-          ByteBuffer.allocate(Long.BYTES).putLong(caller.authenticatedAt().toEpochMilli()).array());
+      mac.update(ByteBuffer.allocate(Long.BYTES).putLong(since(caller).toEpochMilli()).array());
       return Base64.getUrlEncoder().withoutPadding().encodeToString(mac.doFinal());
     } catch (GeneralSecurityException e) {
       throw new IllegalStateException("This Java has no HmacSHA256", e);
@@ -124,6 +122,12 @@ public class Sessions {
         && MessageDigest.isEqual(
             formToken(caller).getBytes(StandardCharsets.UTF_8),
             given.getBytes(StandardCharsets.UTF_8));
+  }
+
+  private static Instant since(Caller caller) {
+    return caller
+        .authenticatedAt()
+        .orElseThrow(() -> new IllegalStateException("Only who gave a password here has a cookie"));
   }
 
   private String seal(String personId, Instant since) {

@@ -25,7 +25,6 @@ import org.kornspur.ingest.intake.Problem;
 @ApplicationScoped
 public class Tokens {
   private static final Logger LOG = Logger.getLogger(Tokens.class);
-  private static final String AUTH_TIME = "auth_time";
   private static final long RETRY_SECONDS = 5;
 
   private final OidcAuthenticationMechanism oidc;
@@ -49,7 +48,7 @@ public class Tokens {
         .onFailure(AuthenticationFailedException.class)
         .recoverWithItem(
             failure -> {
-              LOG.infof("Token refused from %s", context.request().remoteAddress().hostAddress());
+              LOG.infof("Token refused from %s", Gate.address(context));
               return refused(
                   "The token is not one that "
                       + settings.issuer().orElse("the issuer")
@@ -104,11 +103,14 @@ public class Tokens {
         : Optional.of(value.toString());
   }
 
-  private static Instant authenticatedAt(JsonWebToken token) {
-    Object authTime = token.getClaim(AUTH_TIME);
-    return authTime == null
-        ? Instant.ofEpochSecond(token.getIssuedAtTime())
-        : Instant.ofEpochSecond(Long.parseLong(authTime.toString()));
+  /**
+   * {@code auth_time} of OpenID Connect Core, section 2, and never {@code iat}, which moves on with
+   * every refresh that nobody is there for. Where the claim is absent the library says 0.
+   */
+  private static Optional<Instant> authenticatedAt(JsonWebToken token) {
+    return claim(token, ProofAnew.AUTH_TIME)
+        .filter(seconds -> seconds.matches("[1-9][0-9]{0,10}"))
+        .map(seconds -> Instant.ofEpochSecond(Long.parseLong(seconds)));
   }
 
   private static Knock refused(String detail) {

@@ -37,6 +37,14 @@ public interface FrameMessages {
   @Message("Too many wrong passwords. Wait a few minutes and try again.")
   String signInWait();
 
+  @Message(
+      "This password was issued by the administrator, who knows it too. Enter user and password"
+          + " again, and choose a password of your own.")
+  String signInOwn();
+
+  @Message("New password (12 to 200 characters)")
+  String newPassword();
+
   @Message("Data as of {time}. Everything that had come in is in it.")
   String asOfComplete(String time);
 

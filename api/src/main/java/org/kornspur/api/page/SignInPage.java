@@ -24,7 +24,8 @@ public class SignInPage {
 
   /**
    * @param next where to go after it; the log-in takes it only if it lies here
-   * @param why "wrong" or "wait" where user and password were not taken
+   * @param why "wrong" or "wait" where user and password were not taken, "own" where the password
+   *     was issued and another is to be set
    */
   @GET
   @Needs(Action.LOG_IN)

@@ -39,9 +39,20 @@ public class BodyLimit {
    * @throws IOException if the sender goes away
    */
   public static byte[] read(InputStream body) throws IOException {
-    byte[] bytes = body.readNBytes(MOST_BYTES + 1);
-    if (bytes.length > MOST_BYTES) {
-      throw new ApiProblem(document("more than " + MOST_BYTES));
+    return read(body, MOST_BYTES, "Divide it and send it in parts");
+  }
+
+  /**
+   * Reads a body of which no more than this can be of use.
+   *
+   * @param remedy what the caller can do
+   * @throws ApiProblem if it is longer than the limit
+   * @throws IOException if the sender goes away
+   */
+  public static byte[] read(InputStream body, int mostBytes, String remedy) throws IOException {
+    byte[] bytes = body.readNBytes(mostBytes + 1);
+    if (bytes.length > mostBytes) {
+      throw new ApiProblem(document("more than " + mostBytes, mostBytes, remedy));
     }
     return bytes;
   }
@@ -52,7 +63,8 @@ public class BodyLimit {
       context.next();
       return;
     }
-    ProblemAnswer.end(context, document(declared), json);
+    ProblemAnswer.end(
+        context, document(declared, MOST_BYTES, "Divide it and send it in parts"), json);
   }
 
   private static boolean isOver(String declaredBytes) {
@@ -63,13 +75,13 @@ public class BodyLimit {
     }
   }
 
-  private static ProblemDocument document(String bytes) {
+  private static ProblemDocument document(String bytes, int mostBytes, String remedy) {
     Problem problem =
         new Problem(
             "",
             Problem.described(bytes + " bytes"),
-            "at most " + MOST_BYTES + " bytes a request",
-            "Divide it and send it in parts");
+            "at most " + mostBytes + " bytes a request",
+            remedy);
     return ProblemDocument.of(ProblemKind.BODY_TOO_LARGE, List.of(problem));
   }
 }

@@ -49,6 +49,11 @@ public enum ProblemKind {
       403,
       "Who signs must say again who they are",
       "Give what is named under problems and sign again."),
+  OWN_PASSWORD_NEEDED(
+      403,
+      "The password was issued and must be changed first",
+      "Set a password of your own: POST /api/v1/account/password with that person and password, and"
+          + " in the body password and newPassword; or log in at /login, which asks for it."),
   PERSON_CONFLICT(409, "The people cannot be changed so", "Read the detail and mend the request."),
   TOO_MANY_REQUESTS(
       429,

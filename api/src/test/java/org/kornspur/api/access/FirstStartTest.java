@@ -92,6 +92,25 @@ class FirstStartTest {
                 LinkedHashMap::new));
   }
 
+  /** So that a running site goes on, and a demo begins. */
+  @Test
+  void passwordsOfEarlierVersionsAndOfTheFirstStartAreOnesOwn(@TempDir Path folder)
+      throws Exception {
+    Path earlier = folder.resolve("earlier.json");
+    Files.writeString(
+        earlier,
+        """
+        [{"personId": "quality", "printedName": "Quality", "roles": ["QUALITY"],
+          "enterpriseId": null, "password": "pbkdf2-sha512$1$c2FsdA==$c2FsdA==",
+          "disabled": false, "sessionsFrom": "1970-01-01T00:00:00Z"}]""");
+    assertThat(new PeopleFile(earlier).find("quality").orElseThrow().issued()).isFalse();
+
+    Path first = folder.resolve("people.json");
+    printed(first);
+    assertThat(new PeopleFile(first).all()).noneMatch(Person::issued);
+    assertThat(Files.readString(first)).doesNotContain("issued");
+  }
+
   /** Also where both changes fell into one tick of the file system's clock. */
   @Test
   void whatAnotherProcessChangedIsSeen(@TempDir Path folder) throws Exception {

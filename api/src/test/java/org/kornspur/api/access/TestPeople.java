@@ -60,6 +60,7 @@ public final class TestPeople {
                 Optional.empty(),
                 HASH,
                 false,
+                false,
                 Instant.EPOCH));
     new PeopleFile(file)
         .change(
@@ -98,6 +99,7 @@ public final class TestPeople {
         Set.of(role),
         Optional.ofNullable(enterpriseId),
         HASH,
+        false,
         false,
         Instant.EPOCH);
   }

@@ -10,11 +10,13 @@ import org.kornspur.api.OneMachine;
 public final class WithTokens implements QuarkusTestProfile {
   static final int MOST_A_MINUTE = 100;
   static final int MOST_A_MINUTE_OF_NOBODY = 40;
+  static final int SIGNING_SECONDS = 15;
 
   @Override
   public Map<String, String> getConfigOverrides() {
     Map<String, String> settings = new HashMap<>(new OneMachine().getConfigOverrides());
     settings.put("kornspur.access", "oidc");
+    settings.put("kornspur.signing-window", SIGNING_SECONDS + "S");
     settings.put("kornspur.requests-per-minute", Integer.toString(MOST_A_MINUTE));
     settings.put(
         "kornspur.anonymous-requests-per-minute", Integer.toString(MOST_A_MINUTE_OF_NOBODY));

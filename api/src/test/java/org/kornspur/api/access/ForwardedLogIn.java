@@ -1,0 +1,26 @@
+package org.kornspur.api.access;
+
+import java.io.IOException;
+import java.net.URL;
+import java.util.Map;
+
+/** A log-in as a proxy passes it on. */
+final class ForwardedLogIn {
+  private ForwardedLogIn() {}
+
+  static Asking.Answer of(URL root, String from, String protocol)
+      throws IOException, InterruptedException {
+    return new Asking(root.toString())
+        .ask(
+            "POST",
+            Places.SESSION,
+            Map.of(
+                "Content-Type",
+                "application/json",
+                "X-Forwarded-For",
+                from,
+                "X-Forwarded-Proto",
+                protocol),
+            "{\"personId\": \"auditor\", \"password\": \"" + TestPeople.password() + "\"}");
+  }
+}
