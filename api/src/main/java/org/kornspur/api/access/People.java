@@ -15,6 +15,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Supplier;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.ingest.intake.Problem;
@@ -28,11 +29,20 @@ public class People {
 
   @Inject
   People(AccessSettings settings, CurrentCaller caller) {
+    this(settings, () -> caller.ifKnown().map(Caller::personId).orElse("nobody who logged in"));
+  }
+
+  /**
+   * Changed by whoever is told to ask.
+   *
+   * @param who id of the person
+   */
+  People(AccessSettings settings, Supplier<String> who) {
     this.settings = settings;
     this.file =
         new PeopleFile(
             settings.peopleFile().orElseGet(() -> settings.dataFolder().resolve("people.json")),
-            () -> caller.ifKnown().map(Caller::personId).orElse("nobody who logged in"));
+            who);
   }
 
   /** Before anything listens. */

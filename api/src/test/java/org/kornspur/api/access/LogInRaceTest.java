@@ -24,7 +24,7 @@ class LogInRaceTest {
     private Optional<Consumer<People>> change;
 
     Meanwhile(AccessSettings settings, Consumer<People> change) {
-      super(settings);
+      super(settings, () -> "administrator");
       this.change = Optional.of(change);
     }
 
@@ -105,7 +105,7 @@ class LogInRaceTest {
   void aLogInAfterALogOutHoldsAndEndsWithTheNext() {
     TestPeople.writeInto(folder);
     AccessSettings settings = settings();
-    People people = new People(settings);
+    People people = new People(settings, () -> "administrator");
     Sessions sessions = new Sessions(settings, people);
     for (int i = 0; i < 50; i++) {
       people.endSessions(PERSON);

@@ -56,7 +56,7 @@ class PeopleJournalTest {
         file,
         person ->
             person.withPassword(
-                new PasswordHash("pbkdf2-sha512$1$c2FsdA==$b3RoZXI="), Instant.now()));
+                new PasswordHash("pbkdf2-sha512$1$c2FsdA==$b3RoZXI="), false, Instant.now()));
     change(file, person -> person.withSessionsFrom(Instant.now().plusSeconds(1)));
     change(
         file,
@@ -67,6 +67,7 @@ class PeopleJournalTest {
                 person.roles(),
                 person.enterpriseId(),
                 person.password(),
+                person.issued(),
                 person.disabled(),
                 person.sessionsFrom()));
     file.note(Kind.SIGNER_NAME_FORGOTTEN, "inspector-04");
@@ -291,12 +292,13 @@ class PeopleJournalTest {
         roles,
         enterpriseId,
         person.password(),
+        person.issued(),
         person.disabled(),
         person.sessionsFrom());
   }
 
   private static Person person(String personId, String printedName, Role role) {
     return new Person(
-        personId, printedName, Set.of(role), Optional.empty(), HASH, false, Instant.EPOCH);
+        personId, printedName, Set.of(role), Optional.empty(), HASH, false, false, Instant.EPOCH);
   }
 }
