@@ -8,6 +8,7 @@ import jakarta.enterprise.event.Observes;
 import jakarta.inject.Inject;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -48,6 +49,7 @@ import org.kornspur.processors.stream.Topics;
 @ApplicationScoped
 public class KafkaEngine implements Engine {
   private static final Logger LOG = Logger.getLogger(KafkaEngine.class);
+  private static final Duration LONGEST_START = Duration.ofSeconds(30);
 
   @Inject EngineSettings settings;
   @Inject SiteKeys keys;
@@ -75,10 +77,26 @@ public class KafkaEngine implements Engine {
 
   void onStop(@Observes ShutdownEvent event) {
     stopping = true;
+    if (settings.bootstrapServers().isEmpty()) {
+      awaitStart();
+    }
     starter.interrupt();
     RunningProcessors processors = running.getAndSet(null);
     if (processors != null) {
       processors.close();
+    }
+  }
+
+  /** Kafka ends the whole process where its broker is interrupted while it starts in it. */
+  private void awaitStart() {
+    long end = System.nanoTime() + LONGEST_START.toNanos();
+    while (running.get() == null && starter.isAlive() && System.nanoTime() - end < 0) {
+      try {
+        starter.join(20);
+      } catch (InterruptedException e) {
+        Thread.currentThread().interrupt();
+        return;
+      }
     }
   }
 
@@ -88,7 +106,8 @@ public class KafkaEngine implements Engine {
       RunningProcessors processors = RunningProcessors.start(settings, keys, self());
       running.set(processors);
       if (stopping) {
-        processors.close();
+        // unless the stop has it already
+        Optional.ofNullable(running.getAndSet(null)).ifPresent(RunningProcessors::close);
         return;
       }
       condition = "processors started";
