@@ -25,7 +25,6 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 @Tag(name = "Access")
 public class AccountResource {
   static final int SHORTEST = 12;
-  static final int LONGEST = 200;
 
   @Inject CurrentCaller caller;
   @Inject Sessions sessions;
@@ -61,8 +60,8 @@ public class AccountResource {
   @APIResponse(responseCode = "403", ref = "#/components/responses/Problem")
   public Response changePassword(InputStream body) throws IOException {
     AccessBody read = AccessBody.read(json, body);
-    String old = read.password("password", 1, LONGEST);
-    String chosen = read.password("newPassword", SHORTEST, LONGEST);
+    String old = read.password("password", 1, Passwords.LONGEST_PASSWORD);
+    String chosen = read.password("newPassword", SHORTEST, Passwords.LONGEST_PASSWORD);
     if (!chosen.isEmpty() && chosen.equals(old)) {
       read.note("newPassword", "the same as password", "another password", "Choose another one");
     }

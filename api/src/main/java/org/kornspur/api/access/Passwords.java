@@ -28,7 +28,7 @@ public class Passwords {
   private static final Logger LOG = Logger.getLogger(Passwords.class);
   private static final Duration REMEMBERED = Duration.ofMinutes(5);
   private static final int MOST_REMEMBERED = 1_000;
-  private static final int LONGEST_PASSWORD = 200;
+  static final int LONGEST_PASSWORD = 200;
 
   private final People people;
   private final Clock clock = Clock.systemUTC();

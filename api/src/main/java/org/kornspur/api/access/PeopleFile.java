@@ -8,7 +8,6 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
@@ -31,7 +30,6 @@ import java.util.function.UnaryOperator;
 final class PeopleFile {
   private static final ObjectMapper JSON =
       new ObjectMapper().enable(SerializationFeature.INDENT_OUTPUT);
-  private static final byte[] NOBODY = "[]".getBytes(StandardCharsets.UTF_8);
   private static final long LOOK_AGAIN_NANOS = 1_000_000_000L;
 
   private final Path path;
@@ -120,9 +118,9 @@ final class PeopleFile {
   synchronized void change(UnaryOperator<Map<String, Person>> change) {
     underLock(
         () -> {
-          byte[] bytes = Files.exists(path) ? Files.readAllBytes(path) : NOBODY;
-          Map<String, Person> changed = change.apply(people(bytes));
-          tell(people(bytes), changed);
+          Map<String, Person> before = kept();
+          Map<String, Person> changed = change.apply(new LinkedHashMap<>(before));
+          tell(before, changed);
           SecretFile.replace(
               path, JSON.writeValueAsBytes(changed.values().stream().map(Line::of).toList()));
           return changed;
@@ -141,8 +139,7 @@ final class PeopleFile {
   synchronized void note(PeopleChange.Kind what, String personId) {
     underLock(
         () -> {
-          Map<String, Person> people =
-              Files.exists(path) ? people(Files.readAllBytes(path)) : Map.of();
+          Map<String, Person> people = kept();
           tell(people, people);
           journal.append(who.get(), List.of(PeopleChange.told(what, personId)));
           return people;
@@ -195,6 +192,11 @@ final class PeopleFile {
       }
     }
     return people;
+  }
+
+  /** What the file has this moment; nobody where there is no file. */
+  private Map<String, Person> kept() throws IOException {
+    return Files.exists(path) ? people(Files.readAllBytes(path)) : Map.of();
   }
 
   private static Map<String, Person> people(byte[] bytes) throws IOException {

@@ -31,8 +31,6 @@ import org.kornspur.api.problem.ProblemKind;
 @Produces(MediaType.APPLICATION_JSON)
 @Tag(name = "Access")
 public class SessionResource {
-  private static final int LONGEST = 200;
-
   /** It is read before it is known who sends it; the longest person and password go into it. */
   private static final int MOST_BYTES = 4_096;
 
@@ -73,7 +71,7 @@ public class SessionResource {
   public Response logIn(InputStream body) throws IOException {
     AccessBody read = AccessBody.of(json, bounded(body));
     String personId = read.text("personId");
-    String password = read.password("password", 1, LONGEST);
+    String password = read.password("password", 1, Passwords.LONGEST_PASSWORD);
     read.check();
     Knock knock = knock(personId, password);
     if (knock instanceof Knock.Known known) {
@@ -115,7 +113,7 @@ public class SessionResource {
     String chosen = form.first("newPassword").orElse("");
     boolean isGood =
         chosen.length() >= AccountResource.SHORTEST
-            && chosen.length() <= AccountResource.LONGEST
+            && chosen.length() <= Passwords.LONGEST_PASSWORD
             && !chosen.equals(form.first("password").orElse(""));
     if (!isGood) {
       return Response.seeOther(URI.create(LogInAddress.address(next, "own"))).build();

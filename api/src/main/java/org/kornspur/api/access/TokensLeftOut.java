@@ -45,15 +45,18 @@ public final class TokensLeftOut implements Filter {
 
   @Override
   public boolean isLoggable(LogRecord entry) {
-    ExtLogRecord formatted = ExtLogRecord.wrap(entry);
-    String message = formatted.getFormattedMessage();
-    String thrown = entry.getThrown() == null ? "" : text(entry.getThrown());
-    if (message != null && !without(message).equals(message)) {
-      say(entry, without(message));
+    String message = String.valueOf(ExtLogRecord.wrap(entry).getFormattedMessage());
+    String said = without(message);
+    if (!said.equals(message)) {
+      say(entry, said);
     }
-    if (!without(thrown).equals(thrown)) {
-      say(entry, without(message + System.lineSeparator() + thrown));
-      entry.setThrown(null);
+    if (entry.getThrown() != null) {
+      String thrown = text(entry.getThrown());
+      String told = without(thrown);
+      if (!told.equals(thrown)) {
+        say(entry, said + System.lineSeparator() + told);
+        entry.setThrown(null);
+      }
     }
     return true;
   }

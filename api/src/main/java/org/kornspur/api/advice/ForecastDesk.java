@@ -55,7 +55,7 @@ public class ForecastDesk {
     List<Subject> crops = f1Crops(hybridId);
     List<Subject> lookedAt = crops.subList(0, Math.min(crops.size(), MOST_CROPS));
     Function<Subject, Dossier> dossiers = dossiers();
-    Pedigree pedigree = new BorderedPedigree(engine.pedigree(), border.sight());
+    Pedigree pedigree = BorderedPedigree.of(engine.pedigree(), border.sight());
     List<PredictionAgainstTruth.Row> rows = new ArrayList<>();
     SortedSet<Subject> mixedLots = new TreeSet<>();
     for (Subject crop : lookedAt) {

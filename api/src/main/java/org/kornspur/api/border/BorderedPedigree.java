@@ -12,6 +12,11 @@ import org.kornspur.processors.pedigree.Pedigree;
  */
 public record BorderedPedigree(Pedigree whole, Sight sight) implements Pedigree {
 
+  /** The pedigree as a sight has it; the whole itself where nothing is hidden. */
+  public static Pedigree of(Pedigree whole, Sight sight) {
+    return sight.isWhole() ? whole : new BorderedPedigree(whole, sight);
+  }
+
   @Override
   public List<Edge> edgesInto(Subject child) {
     return sight.sees(child) ? whole.edgesInto(child) : List.of();

@@ -5,7 +5,6 @@ import jakarta.inject.Inject;
 import java.util.Optional;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.api.access.CurrentCaller;
-import org.kornspur.api.access.Sight;
 import org.kornspur.api.border.Bookmarks;
 import org.kornspur.api.border.Border;
 import org.kornspur.api.border.BorderedPedigree;
@@ -55,8 +54,7 @@ public class Viewer {
 
   /** The pedigree up to the border of what the caller sees. */
   Pedigree pedigree() {
-    Sight sight = border.sight();
-    return sight.isWhole() ? engine.pedigree() : new BorderedPedigree(engine.pedigree(), sight);
+    return BorderedPedigree.of(engine.pedigree(), border.sight());
   }
 
   boolean sees(SpecificRecord fact) {

@@ -74,7 +74,7 @@ public class Seen {
 
   Pedigree pedigree() {
     Sight sight = border.sight();
-    return sight.isWhole() ? engine.pedigree() : new BorderedPedigree(engine.pedigree(), sight);
+    return BorderedPedigree.of(engine.pedigree(), sight);
   }
 
   /** Whether all that a fact says may be shown. */

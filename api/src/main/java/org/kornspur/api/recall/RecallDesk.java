@@ -61,7 +61,7 @@ public class RecallDesk {
     long began = System.nanoTime();
     RecallDrill drill =
         RecallDrill.of(
-            sight.isWhole() ? engine.pedigree() : new BorderedPedigree(engine.pedigree(), sight),
+            BorderedPedigree.of(engine.pedigree(), sight),
             subject -> counting(subject, sight),
             start,
             MOST_SUBJECTS,

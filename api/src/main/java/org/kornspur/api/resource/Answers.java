@@ -175,8 +175,7 @@ public class Answers {
       throw unknown(start);
     }
     StandingIndex standings = feeds.standings();
-    Pedigree pedigree =
-        sight.isWhole() ? engine.pedigree() : new BorderedPedigree(engine.pedigree(), sight);
+    Pedigree pedigree = BorderedPedigree.of(engine.pedigree(), sight);
     long began = System.nanoTime();
     Trace trace = Trace.walk(pedigree, start, request.direction(), request.most());
     double elapsedMs = (System.nanoTime() - began) / 1e6;

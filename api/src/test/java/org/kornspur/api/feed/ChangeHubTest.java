@@ -2,13 +2,10 @@ package org.kornspur.api.feed;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
-import org.kornspur.standing.ReleaseStep;
-import org.kornspur.standing.StandingState;
 
 class ChangeHubTest {
 
@@ -38,11 +35,11 @@ class ChangeHubTest {
   @Test
   void aListenerHearsWhatComesAfterItWasAdded() {
     ChangeHub hub = new ChangeHub(10);
-    hub.publish(0, 0, change("lot:before"));
+    hub.publish(0, 0, InventedChange.of("lot:before"));
     Hearer hearer = new Hearer(10);
 
     hub.add(hearer, Optional.empty());
-    hub.publish(1, 0, change("lot:after"));
+    hub.publish(1, 0, InventedChange.of("lot:after"));
 
     assertThat(hearer.heard).containsExactly("lot:after");
   }
@@ -50,14 +47,14 @@ class ChangeHubTest {
   @Test
   void oneWhoComesBackHearsWhatItMissedInEveryPartition() {
     ChangeHub hub = new ChangeHub(10);
-    hub.publish(0, 0, change("lot:a"));
-    hub.publish(1, 0, change("lot:b"));
-    hub.publish(0, 1, change("lot:c"));
-    hub.publish(1, 1, change("lot:d"));
+    hub.publish(0, 0, InventedChange.of("lot:a"));
+    hub.publish(1, 0, InventedChange.of("lot:b"));
+    hub.publish(0, 1, InventedChange.of("lot:c"));
+    hub.publish(1, 1, InventedChange.of("lot:d"));
     Hearer hearer = new Hearer(10);
 
     hub.add(hearer, Positions.parse("0-0.1-0"));
-    hub.publish(0, 2, change("lot:e"));
+    hub.publish(0, 2, InventedChange.of("lot:e"));
 
     assertThat(hearer.heard).containsExactly("lot:c", "lot:d", "lot:e");
   }
@@ -80,9 +77,9 @@ class ChangeHubTest {
         },
         Optional.empty());
 
-    hub.publish(1, 7, change("lot:a"));
-    hub.publish(0, 3, change("lot:b"));
-    hub.publish(1, 8, change("lot:c"));
+    hub.publish(1, 7, InventedChange.of("lot:a"));
+    hub.publish(0, 3, InventedChange.of("lot:b"));
+    hub.publish(1, 8, InventedChange.of("lot:c"));
 
     assertThat(ids).containsExactly("1-7", "0-3.1-7", "0-3.1-8");
   }
@@ -91,14 +88,14 @@ class ChangeHubTest {
   void oneWhoWasAwayTooLongIsToldToReloadAndThenFollows() {
     ChangeHub hub = new ChangeHub(2);
     for (int offset = 0; offset < 4; offset++) {
-      hub.publish(0, offset, change("lot:" + offset));
+      hub.publish(0, offset, InventedChange.of("lot:" + offset));
     }
     Hearer late = new Hearer(10);
     Hearer inTime = new Hearer(10);
 
     hub.add(late, Positions.parse("0-0"));
     hub.add(inTime, Positions.parse("0-1"));
-    hub.publish(0, 4, change("lot:4"));
+    hub.publish(0, 4, InventedChange.of("lot:4"));
 
     assertThat(late.heard).containsExactly("reload", "lot:4");
     assertThat(inTime.heard).containsExactly("lot:2", "lot:3", "lot:4");
@@ -112,24 +109,11 @@ class ChangeHubTest {
     hub.add(slow, Optional.empty());
     hub.add(quick, Optional.empty());
 
-    hub.publish(0, 0, change("lot:a"));
-    hub.publish(0, 1, change("lot:b"));
+    hub.publish(0, 0, InventedChange.of("lot:a"));
+    hub.publish(0, 1, InventedChange.of("lot:b"));
 
     assertThat(hub.listeners()).isEqualTo(1);
     assertThat(slow.heard).containsExactly("lot:a");
     assertThat(quick.heard).containsExactly("lot:a", "lot:b");
-  }
-
-  private static StandingChange change(String subject) {
-    return new StandingChange(
-        subject,
-        Optional.empty(),
-        StandingState.FIT,
-        Optional.empty(),
-        ReleaseStep.NONE,
-        "invented",
-        List.of(),
-        List.of(),
-        Instant.EPOCH);
   }
 }

@@ -8,8 +8,6 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.time.Duration;
-import java.time.Instant;
-import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
@@ -18,10 +16,9 @@ import java.util.function.BooleanSupplier;
 import java.util.function.Predicate;
 import org.junit.jupiter.api.Test;
 import org.kornspur.api.feed.ChangeHub;
+import org.kornspur.api.feed.InventedChange;
 import org.kornspur.api.feed.Positions;
 import org.kornspur.api.feed.StandingChange;
-import org.kornspur.standing.ReleaseStep;
-import org.kornspur.standing.StandingState;
 
 /** What a reader is written who may hear of lot:own and of nothing else. */
 class ChangeStreamTest {
@@ -125,19 +122,7 @@ class ChangeStreamTest {
   }
 
   private void publish(String subject) {
-    hub.publish(
-        0,
-        offset++,
-        new StandingChange(
-            subject,
-            Optional.empty(),
-            StandingState.FIT,
-            Optional.empty(),
-            ReleaseStep.NONE,
-            "invented",
-            List.of(),
-            List.of(),
-            Instant.EPOCH));
+    hub.publish(0, offset++, InventedChange.of(subject));
   }
 
   private static void until(BooleanSupplier condition) {

@@ -1,7 +1,6 @@
 package org.kornspur.processors.stream;
 
 import java.util.List;
-import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import org.apache.kafka.common.serialization.StringSerializer;
@@ -22,15 +21,15 @@ final class FactRegister {
     store = context.getStateStore(Stores.FACT_REGISTER);
   }
 
-  /** What is known of a fact id; empty if nothing. */
-  Optional<RegisterEntry> find(String factId) {
-    return Optional.ofNullable(store.get(factId));
+  /** What is known of a fact id, if only that nothing is. */
+  RegisterEntry find(String factId) {
+    RegisterEntry known = store.get(factId);
+    return known == null ? RegisterEntry.unknown() : known;
   }
 
   /** Notes that a fact came. */
-  void register(String factId, String fingerprint, List<String> subjects) {
-    RegisterEntry known = find(factId).orElseGet(RegisterEntry::unknown);
-    store.put(factId, known.registered(fingerprint, subjects));
+  void put(String factId, RegisterEntry registered) {
+    store.put(factId, registered);
   }
 
   /**
@@ -40,7 +39,7 @@ final class FactRegister {
    */
   List<String> revoke(Revocation revocation) {
     String factId = revocation.supersededFactId();
-    RegisterEntry known = find(factId).orElseGet(RegisterEntry::unknown);
+    RegisterEntry known = find(factId);
     TreeMap<String, String> revokedBy = new TreeMap<>(known.revokedBy());
     revokedBy.put(revocation.byFactId(), revocation.reason());
     while (revokedBy.size() > RegisterEntry.MOST_REVOCATIONS) {
@@ -51,9 +50,12 @@ final class FactRegister {
     return known.subjects();
   }
 
-  /** Every fact that supersedes this one, with its reason. */
-  SortedMap<String, String> revokedBy(String factId) {
-    RegisterEntry known = find(factId).orElseGet(RegisterEntry::unknown);
+  /**
+   * Every fact that supersedes this one, with its reason.
+   *
+   * @param known what the register has of the fact
+   */
+  SortedMap<String, String> revokedBy(String factId, RegisterEntry known) {
     if (!known.mayHaveMoreRevocations()) {
       return known.revokedBy();
     }

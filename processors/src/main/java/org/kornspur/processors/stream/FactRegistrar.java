@@ -118,9 +118,9 @@ final class FactRegistrar implements Processor<byte[], byte[], String, Object> {
     FactHeader header = FactType.headerOf(fact);
     String factId = header.getFactId();
     String fingerprint = Fingerprint.of(fact);
-    Optional<String> known = register.find(factId).flatMap(RegisterEntry::fingerprint);
-    if (known.isPresent()) {
-      if (known.get().equals(fingerprint)) {
+    RegisterEntry known = register.find(factId);
+    if (known.fingerprint().isPresent()) {
+      if (known.fingerprint().get().equals(fingerprint)) {
         repeats.record();
       } else {
         refuse(record, List.of(conflict(factId)));
@@ -128,8 +128,8 @@ final class FactRegistrar implements Processor<byte[], byte[], String, Object> {
       return;
     }
     List<String> subjects = SubjectsNamed.of(fact).stream().map(Subject::toString).toList();
-    register.register(factId, fingerprint, subjects);
-    SortedMap<String, String> revokedBy = register.revokedBy(factId);
+    register.put(factId, known.registered(fingerprint, subjects));
+    SortedMap<String, String> revokedBy = register.revokedBy(factId, known);
     long now = context.currentSystemTimeMs();
     for (String subject : subjects) {
       send(subject, new SubjectMessage.FactFor(factId, record.value()), now);

@@ -1,0 +1,26 @@
+package org.kornspur.api.feed;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import org.kornspur.standing.ReleaseStep;
+import org.kornspur.standing.StandingState;
+
+/** A change of a standing of which only the subject matters. */
+public final class InventedChange {
+
+  private InventedChange() {}
+
+  public static StandingChange of(String subject) {
+    return new StandingChange(
+        subject,
+        Optional.empty(),
+        StandingState.FIT,
+        Optional.empty(),
+        ReleaseStep.NONE,
+        "invented",
+        List.of(),
+        List.of(),
+        Instant.EPOCH);
+  }
+}
