@@ -1,12 +1,15 @@
 package org.kornspur.api.cluster;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.networknt.schema.JsonSchema;
+import com.networknt.schema.JsonSchemaFactory;
+import com.networknt.schema.SpecVersion;
 import java.lang.reflect.Method;
+import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
@@ -15,6 +18,9 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.kornspur.api.NeedsProgram;
+import org.kornspur.api.NpmPackages;
+import org.kornspur.api.Program;
 import org.kornspur.api.access.AccessSettings;
 import org.kornspur.api.engine.EngineSettings;
 
@@ -29,6 +35,7 @@ class ComposeFileTest {
 
   /** Oracle: the Compose Specification's own schema. */
   @Test
+  @NeedsProgram(Program.NPM)
   void shouldFollowTheComposeSpecification() throws Exception {
     JsonSchema specification = specification();
     assertThat(specification.validate(compose.root())).isEmpty();
@@ -95,13 +102,10 @@ class ComposeFileTest {
     }
   }
 
+  /** The schema as the npm package dclint, a checker of Compose files, ships it. */
   private static JsonSchema specification() throws Exception {
-    if (!ComposeSpecification.isAtHand()) {
-      System.err.println(
-          "NOT CHECKED: docker-compose.yml against the Compose Specification. Its schema comes"
-              + " through npm; install Node.js with npm and run the test again.");
-    }
-    assumeTrue(ComposeSpecification.isAtHand(), "npm brings the schema, and is not on the PATH");
-    return ComposeSpecification.schema();
+    Path file = NpmPackages.folder().resolve("node_modules/dclint/schemas/compose.schema.json");
+    return JsonSchemaFactory.getInstance(SpecVersion.VersionFlag.V7)
+        .getSchema(file.toUri(), new ObjectMapper().readTree(file.toFile()));
   }
 }

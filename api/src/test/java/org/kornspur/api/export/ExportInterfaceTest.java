@@ -31,6 +31,8 @@ import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
+import org.kornspur.api.NeedsProgram;
+import org.kornspur.api.Program;
 import org.kornspur.api.access.AsPerson;
 import org.kornspur.api.export.epcis.EpcisPackage;
 import org.kornspur.api.export.identity.EventId;
@@ -74,6 +76,7 @@ class ExportInterfaceTest {
   }
 
   @Test
+  @NeedsProgram(Program.NPM)
   void aLotsWholeHistoryIsValidAndComesBackWithoutChange() throws Exception {
     String document =
         given()

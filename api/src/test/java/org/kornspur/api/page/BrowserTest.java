@@ -7,8 +7,11 @@ import java.net.URL;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
+import org.kornspur.api.NeedsProgram;
+import org.kornspur.api.Program;
 
 /** A real browser before the machine of the demo; each class has one of its own. */
+@NeedsProgram(Program.CHROMIUM)
 abstract class BrowserTest {
   /** How long an expectation or a step of the browser waits, on a busy machine too. */
   static final double PATIENCE_MS = 60_000;

@@ -8,11 +8,9 @@ import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Playwright;
 import com.microsoft.playwright.options.RequestOptions;
 import java.net.URL;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.Stream;
+import org.kornspur.api.Program;
 import org.kornspur.api.access.TestPeople;
 
 /** The real browser of this machine; nothing is downloaded. */
@@ -32,7 +30,7 @@ final class Chromium implements AutoCloseable {
             .chromium()
             .launch(
                 new BrowserType.LaunchOptions()
-                    .setExecutablePath(program())
+                    .setExecutablePath(Program.CHROMIUM.find().orElseThrow())
                     .setTimeout(LONGEST_START_MS)
                     .setArgs(List.of("--no-sandbox", "--disable-dev-shm-usage")));
   }
@@ -98,17 +96,6 @@ final class Chromium implements AutoCloseable {
     if (!answer.ok()) {
       throw new AssertionError(personId + " could not log in: " + answer.text());
     }
-  }
-
-  private static Path program() {
-    return Stream.of("/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome")
-        .map(Path::of)
-        .filter(Files::isExecutable)
-        .findFirst()
-        .orElseThrow(
-            () ->
-                new IllegalStateException(
-                    "No Chromium is installed here; apt-get install chromium"));
   }
 
   @Override

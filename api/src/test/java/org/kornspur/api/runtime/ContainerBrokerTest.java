@@ -3,12 +3,14 @@ package org.kornspur.api.runtime;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeAll;
+import org.kornspur.api.NotRun;
+import org.kornspur.api.Program;
 import org.testcontainers.DockerClientFactory;
 import org.testcontainers.kafka.KafkaContainer;
 
 /**
- * The contract against the official image of the broker. It needs a container engine and says so
- * where there is none; the same cases have then still run against the broker in this process.
+ * The contract against the official image of the broker. It needs a container engine, and is left
+ * out where there is none; the same cases have then still run against the broker in this process.
  */
 class ContainerBrokerTest extends BrokerContractTest {
 
@@ -19,13 +21,7 @@ class ContainerBrokerTest extends BrokerContractTest {
   @BeforeAll
   static void startBroker() {
     boolean engine = DockerClientFactory.instance().isDockerAvailable();
-    if (!engine) {
-      System.out.println(
-          "NOT RUN: the broker contract against "
-              + IMAGE
-              + ", because no container engine answers on this machine. Start Docker and run the"
-              + " tests again to have it checked.");
-    }
+    NotRun.note(Program.CONTAINER_ENGINE, !engine);
     Assumptions.assumeTrue(engine, "no container engine answers on this machine");
     broker = new KafkaContainer(IMAGE);
     broker.start();

@@ -24,8 +24,9 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.apache.avro.specific.SpecificRecord;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.kornspur.api.NeedsProgram;
+import org.kornspur.api.Program;
 import org.kornspur.api.export.DemoEntries;
 import org.kornspur.api.export.identity.EventId;
 import org.kornspur.api.export.identity.Gtin;
@@ -54,15 +55,11 @@ class EpcisEventsTest {
           lotId ->
               lotId.startsWith("L25") ? Optional.of(new Gtin("4012345000016")) : Optional.empty());
 
-  private static JsonSchema schema;
-
-  @BeforeAll
-  static void readSchema() throws Exception {
+  private static JsonSchema schema() throws Exception {
     SchemaValidatorsConfig config =
         SchemaValidatorsConfig.builder().formatAssertionsEnabled(true).build();
-    schema =
-        JsonSchemaFactory.getInstance(SpecVersion.VersionFlag.V7)
-            .getSchema(EpcisPackage.schema(), config);
+    return JsonSchemaFactory.getInstance(SpecVersion.VersionFlag.V7)
+        .getSchema(EpcisPackage.schema(), config);
   }
 
   @Test
@@ -77,19 +74,23 @@ class EpcisEventsTest {
   }
 
   @Test
-  void theWholeDemoIsValidByTheSchemaOfGs1() {
+  @NeedsProgram(Program.NPM)
+  void theWholeDemoIsValidByTheSchemaOfGs1() throws Exception {
+    JsonSchema schema = schema();
     assertThat(schema.validate(document(PLAIN))).isEmpty();
     assertThat(schema.validate(document(WITH_GTIN))).isEmpty();
   }
 
   @Test
-  void theSchemaOfGs1RefusesWhatIsWrong() {
+  @NeedsProgram(Program.NPM)
+  void theSchemaOfGs1RefusesWhatIsWrong() throws Exception {
     ObjectNode event = events(PLAIN, harvestOfDemo()).get(0);
     event.put("bizStep", "harvesting");
-    assertThat(schema.validate(EpcisDocuments.document(List.of(event), CREATED_AT))).isNotEmpty();
+    assertThat(schema().validate(EpcisDocuments.document(List.of(event), CREATED_AT))).isNotEmpty();
   }
 
   @Test
+  @NeedsProgram(Program.NPM)
   void theValidatorOfAnotherMakeAgrees() throws Exception {
     ObjectNode wrong = EpcisDocuments.document(events(PLAIN, harvestOfDemo()), CREATED_AT);
     ((ObjectNode) wrong.at("/epcisBody/eventList/0")).put("unknownField", 1);
@@ -105,6 +106,7 @@ class EpcisEventsTest {
   }
 
   @Test
+  @NeedsProgram(Program.NPM)
   void wordsWithoutAddressStandInThePublishedVocabulary() throws Exception {
     JsonNode vocabulary = EpcisPackage.vocabulary();
     Set<String> steps = words(vocabulary.get("bizSteps"));
@@ -205,6 +207,7 @@ class EpcisEventsTest {
    * the fact must stay one literal.
    */
   @Test
+  @NeedsProgram(Program.NPM)
   void everyNameExpandsToAnAddress() throws Exception {
     String context = contextOfPackage();
     DocumentLoader offline =

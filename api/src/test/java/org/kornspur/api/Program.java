@@ -1,0 +1,55 @@
+package org.kornspur.api;
+
+import java.io.File;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+
+/** A program that some tests need and that not every machine has. */
+public enum Program {
+  CHROMIUM(
+      "the pages in a browser",
+      "Install Chromium (Debian: apt-get install chromium)",
+      "chromium",
+      "chromium-browser",
+      "google-chrome"),
+  NPM(
+      "the exports against GS1's schema and docker-compose.yml against the Compose Specification",
+      "Install Node.js 18 or later with npm (Debian: apt-get install nodejs npm)",
+      "npm",
+      "npm.cmd"),
+  CONTAINER_ENGINE(
+      "the broker contract against the official image of the broker",
+      "Install and start Docker",
+      "docker");
+
+  private final String what;
+  private final String remedy;
+  private final List<String> names;
+
+  Program(String what, String remedy, String... names) {
+    this.what = what;
+    this.remedy = remedy;
+    this.names = List.of(names);
+  }
+
+  /** Where it is; empty where no folder of PATH has it. */
+  public Optional<Path> find() {
+    List<Path> folders =
+        Arrays.stream(System.getenv().getOrDefault("PATH", "").split(File.pathSeparator, -1))
+            .filter(folder -> !folder.isEmpty())
+            .map(Path::of)
+            .toList();
+    return names.stream()
+        .flatMap(name -> folders.stream().map(folder -> folder.resolve(name)))
+        .filter(Files::isExecutable)
+        .findFirst();
+  }
+
+  /** What is not tested without it, and what to install, in one line. */
+  String notRun() {
+    return "NOT RUN: " + what + ". " + remedy + " and run mvn verify again.";
+  }
+}
