@@ -13,6 +13,7 @@ import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.FieldInspection;
 import org.kornspur.contract.GerminationTest;
 import org.kornspur.contract.HybridDeclared;
+import org.kornspur.contract.KernelWeightTest;
 import org.kornspur.contract.LotDeclared;
 import org.kornspur.contract.LotMerge;
 import org.kornspur.contract.LotSplit;
@@ -72,6 +73,7 @@ public final class FactChecks {
       case GERMINATION_TEST -> GerminationTestCheck.check((GerminationTest) fact, problems);
       case OTHER_SEED_DETERMINATION ->
           OtherSeedCheck.check((OtherSeedDetermination) fact, problems);
+      case KERNEL_WEIGHT_TEST -> KernelWeightCheck.check((KernelWeightTest) fact, problems);
       case BLEND_COMPOSITION -> BlendCompositionCheck.check((BlendComposition) fact, problems);
       case POST_CONTROL_RESULT -> PostControlCheck.check((PostControlResult) fact, problems);
       case DISPATCH -> DispatchCheck.check((Dispatch) fact, problems);
@@ -81,7 +83,7 @@ public final class FactChecks {
       case CONDEMNATION -> ActCheck.check((Condemnation) fact, problems);
       case DOWNGRADE -> ActCheck.check((Downgrade) fact, problems);
       case REFUSED_ACT -> ActCheck.check((RefusedAct) fact, problems);
-      case ENTERPRISE_DECLARED, HARVEST, PURITY_TEST, MOISTURE_TEST, KERNEL_WEIGHT_TEST -> {
+      case ENTERPRISE_DECLARED, HARVEST, PURITY_TEST, MOISTURE_TEST -> {
         // each field stands alone
       }
     }

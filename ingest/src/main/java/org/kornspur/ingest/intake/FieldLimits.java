@@ -3,8 +3,10 @@ package org.kornspur.ingest.intake;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.Collection;
+import java.util.List;
 import org.apache.avro.Schema;
 import org.apache.avro.generic.IndexedRecord;
+import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.ingest.contract.SubjectsNamed;
 
 /**
@@ -67,6 +69,37 @@ public final class FieldLimits {
         IdRule.check(text.toString(), kind, path, into);
       }
     }
+  }
+
+  /**
+   * What is wrong with the numbers and days of a fact that was taken in earlier, perhaps under
+   * wider limits; empty where all lie within the limits of today.
+   */
+  public static List<Problem> beyond(SpecificRecord fact) {
+    if (holds(fact.getSchema(), fact)) {
+      return List.of();
+    }
+    Problems problems = new Problems();
+    check(fact.getSchema(), fact, "", problems);
+    return problems.list();
+  }
+
+  /** Quick, for it is asked of every fact of a dossier each time that this is judged. */
+  private static boolean holds(Schema schema, Object value) {
+    if (value instanceof Number number) {
+      return NumberRule.holds(
+          schema.getType() == Schema.Type.UNION ? branchOf(schema) : schema, number.doubleValue());
+    } else if (value instanceof Instant instant) {
+      return TimeRule.holds(instant);
+    } else if (value instanceof LocalDate day) {
+      return TimeRule.holds(day);
+    } else if (value instanceof IndexedRecord branch) {
+      return branch.getSchema().getFields().stream()
+          .allMatch(field -> holds(field.schema(), branch.get(field.pos())));
+    } else if (value instanceof Collection<?> elements) {
+      return elements.stream().allMatch(element -> holds(schema.getElementType(), element));
+    }
+    return true;
   }
 
   /** Checks the number of elements of a list. */

@@ -2,7 +2,11 @@ package org.kornspur.ingest.intake;
 
 import org.apache.avro.Schema;
 
-/** Limits of a number, as the annotations {@code min}, {@code max} and {@code above} give them. */
+/**
+ * Limits of a number, as the annotations {@code min}, {@code max} and {@code smallest} give them.
+ * What lies beyond is refused though it could be computed with: a mass of 1e-180 g is a slip or an
+ * attack, and its square is nothing.
+ */
 final class NumberRule {
 
   private static final String DEFAULT_REMEDY = "Check the figure against its document";
@@ -10,7 +14,7 @@ final class NumberRule {
   private NumberRule() {}
 
   static void check(Schema schema, double number, String path, Problems into) {
-    if (!Double.isFinite(number) || isOutside(schema, number)) {
+    if (!holds(schema, number)) {
       into.add(path, number, limits(schema), remedy(schema));
     }
   }
@@ -18,8 +22,10 @@ final class NumberRule {
   /** The limits in words, with the unit. */
   static String limits(Schema schema) {
     StringBuilder words = new StringBuilder();
-    append(words, "above ", schema.getObjectProp("above"));
-    append(words, "at least ", schema.getObjectProp("min"));
+    append(words, "0 or at least ", schema.getObjectProp("smallest"));
+    if (words.isEmpty()) {
+      append(words, "at least ", schema.getObjectProp("min"));
+    }
     append(words, "at most ", schema.getObjectProp("max"));
     if (words.isEmpty()) {
       words.append("a finite number");
@@ -33,9 +39,16 @@ final class NumberRule {
     return remedy == null ? DEFAULT_REMEDY : remedy;
   }
 
+  /** Whether a number lies within its limits. */
+  static boolean holds(Schema schema, double number) {
+    return Double.isFinite(number) && !isOutside(schema, number);
+  }
+
   private static boolean isOutside(Schema schema, double number) {
-    return (schema.getObjectProp("above") instanceof Number above && number <= above.doubleValue())
-        || (schema.getObjectProp("min") instanceof Number min && number < min.doubleValue())
+    return (schema.getObjectProp("min") instanceof Number min && number < min.doubleValue())
+        || (schema.getObjectProp("smallest") instanceof Number smallest
+            && number != 0
+            && number < smallest.doubleValue())
         || (schema.getObjectProp("max") instanceof Number max && number > max.doubleValue());
   }
 

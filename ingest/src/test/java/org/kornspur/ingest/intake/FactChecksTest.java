@@ -121,6 +121,11 @@ class FactChecksTest {
         bad(new Sowing(HEADER, "C1", lots("A", 0), 0.0), "sown[0].massKg", "areaHa"),
         bad(new Sowing(HEADER, "C1", List.of(), 12.5), "sown"),
         ok(new LotSplit(HEADER, "A", lots("A-1", 10, "A-2", 10))),
+        // a breeder's ear rows: a few grams each, sown on a square metre
+        ok(new LotSplit(HEADER, "A", lots("A-1", 0.003, "A-2", 0.0015))),
+        ok(new Sowing(HEADER, "C1", lots("A-1", 0.003), 0.0001)),
+        ok(conditioning(lots("A", 5), lots("B", 5), 0)),
+        inspection(visit -> visit.setAreaM2(1.0)),
         bad(new LotSplit(HEADER, "A", lots("A-1", 10, "A", 10)), "parts[1].lotId"),
         ok(new LotMerge(HEADER, lots("A", 1, "B", 2), "C")),
         bad(new LotMerge(HEADER, lots("A", 1, "B", 2), "B"), "intoLotId"),
@@ -342,7 +347,7 @@ class FactChecksTest {
 
     assertThat(problem.sentence())
         .isEqualTo(
-            "moisturePercent is 61.5; expected at least 0 and at most 60 %. "
+            "moisturePercent is 61.5; expected at least 1 and at most 60 %. "
                 + "Give moisture in percent of wet mass.");
   }
 

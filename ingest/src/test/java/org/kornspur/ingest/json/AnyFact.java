@@ -62,7 +62,7 @@ public final class AnyFact {
           Arbitraries.doubles()
               .between(limit(schema, "min", 0), limit(schema, "max", 1000))
               .ofScale(6)
-              .filter(number -> number > limit(schema, "above", -1e9))
+              .filter(number -> number == 0 || number >= limit(schema, "smallest", -1e9))
               .map(Object.class::cast);
       default -> throw new IllegalStateException("No values of " + schema.getType());
     };

@@ -101,9 +101,17 @@ public record Field(
    */
   public Field within(Schema number) {
     Schema plain = plain(number);
-    Optional<Double> atLeast = limit(plain, "min").or(() -> limit(plain, "above"));
     return new Field(
-        name, kind, label, hint, required, atLeast, limit(plain, "max"), options, value, faults);
+        name,
+        kind,
+        label,
+        hint,
+        required,
+        limit(plain, "min"),
+        limit(plain, "max"),
+        options,
+        value,
+        faults);
   }
 
   /** The schema of the value itself where it may be left out. */
