@@ -14,7 +14,7 @@ final class NumberRule {
   private NumberRule() {}
 
   static void check(Schema schema, double number, String path, Problems into) {
-    if (!holds(schema, number)) {
+    if (!Double.isFinite(number) || isOutside(schema, number)) {
       into.add(path, number, limits(schema), remedy(schema));
     }
   }
@@ -37,11 +37,6 @@ final class NumberRule {
   static String remedy(Schema schema) {
     String remedy = schema.getProp("remedy");
     return remedy == null ? DEFAULT_REMEDY : remedy;
-  }
-
-  /** Whether a number lies within its limits. */
-  static boolean holds(Schema schema, double number) {
-    return Double.isFinite(number) && !isOutside(schema, number);
   }
 
   private static boolean isOutside(Schema schema, double number) {

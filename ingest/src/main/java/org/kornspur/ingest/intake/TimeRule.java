@@ -17,23 +17,15 @@ final class TimeRule {
   private TimeRule() {}
 
   static void check(Instant instant, String path, Problems into) {
-    if (!holds(instant)) {
+    if (instant.isBefore(FIRST) || !instant.isBefore(END)) {
       refuse(instant, path, into);
     }
   }
 
   static void check(LocalDate day, String path, Problems into) {
-    if (!holds(day)) {
+    if (day.isBefore(FIRST_DAY) || day.isAfter(LAST_DAY)) {
       refuse(day, path, into);
     }
-  }
-
-  static boolean holds(Instant instant) {
-    return !instant.isBefore(FIRST) && instant.isBefore(END);
-  }
-
-  static boolean holds(LocalDate day) {
-    return !day.isBefore(FIRST_DAY) && !day.isAfter(LAST_DAY);
   }
 
   private static void refuse(Object value, String path, Problems into) {

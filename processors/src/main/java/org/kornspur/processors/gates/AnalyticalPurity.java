@@ -19,6 +19,11 @@ import org.kornspur.processors.verdict.Verdict;
 final class AnalyticalPurity implements GateRule {
 
   @Override
+  public Gate gate() {
+    return Gate.ANALYTICAL_PURITY;
+  }
+
+  @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
     return SeedLot.toBeUsed(dossier, rulebook)
         .flatMap(lot -> lot.limit(Quantity.ANALYTICAL_PURITY).map(limit -> judge(lot, limit)))

@@ -35,11 +35,19 @@ import org.kornspur.processors.verdict.Verdict;
 final class BlendShare implements GateRule {
   private static final double CONFIDENCE = 0.95;
 
+  /** Greatest share of pollinator that the contract takes. */
+  private static final double MOST_PERCENT = 50;
+
   /** Shares are compared to a millionth of a percent: beyond that lies only binary arithmetic. */
   private static final double STEPS_IN_PERCENT = 1e6;
 
   private static final String REMEDY =
       "Correct the mixture with seed of the component that is short, or do not sow it.";
+
+  @Override
+  public Gate gate() {
+    return Gate.BLEND_SHARE;
+  }
 
   @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
@@ -70,6 +78,9 @@ final class BlendShare implements GateRule {
               "The breeder's ratio of hybrid %s is not on record. Record the hybrid's master data."
                   .formatted(lot.material().hybridId())));
     }
+    if (!isRatio(scheme.get())) {
+      return List.of(noRatio(lot, scheme.get()));
+    }
     Stated stated = Stated.of(lot, scheme.get());
     MixedParts parts = new MixedParts(lot.dossier(), blends);
     List<Verdict> verdicts = new ArrayList<>();
@@ -78,6 +89,28 @@ final class BlendShare implements GateRule {
     }
     samples.forEach(sample -> verdicts.add(sampled(sample, parts, stated)));
     return verdicts;
+  }
+
+  /** Whether the breeder's figures can be a ratio: an earlier release let in any tolerance. */
+  private static boolean isRatio(Scheme scheme) {
+    double share = scheme.pollinatorSharePercent();
+    double tolerance = scheme.tolerancePercentPoints();
+    return share > 0 && share <= MOST_PERCENT && tolerance >= 0 && tolerance <= share;
+  }
+
+  private static Verdict noRatio(SeedLot lot, Scheme scheme) {
+    return new Verdict.Owed(
+        Gate.BLEND_SHARE,
+        "",
+        "a correction of fact " + scheme.factId(),
+        lot.limit(Quantity.BLEND_SHARE_EXTRA_TOLERANCE),
+        List.of(scheme.factId()),
+        "The breeder's ratio of hybrid %s is %s %% with a tolerance of %s, which cannot be. Correct the hybrid's master data, fact %s."
+            .formatted(
+                scheme.hybridId(),
+                scheme.pollinatorSharePercent(),
+                scheme.tolerancePercentPoints(),
+                scheme.factId()));
   }
 
   private static Verdict mixed(MixedParts parts, Stated stated) {

@@ -34,6 +34,11 @@ import org.kornspur.processors.verdict.Verdict;
 final class Components implements GateRule {
 
   @Override
+  public Gate gate() {
+    return Gate.COMPONENTS;
+  }
+
+  @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
     return switch (dossier.subject().kind()) {
       case CROP -> dossier.crop().map(crop -> new Check(dossier).crop(crop)).orElse(List.of());

@@ -21,6 +21,11 @@ final class Ergot implements GateRule {
           + " authority decides.";
 
   @Override
+  public Gate gate() {
+    return Gate.ERGOT;
+  }
+
+  @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
     return SeedLot.toBeUsed(dossier, rulebook)
         .flatMap(lot -> lot.limit(Quantity.ERGOT_BODIES).map(limit -> judge(lot, limit)))

@@ -28,6 +28,11 @@ final class FemaleSterility implements GateRule {
           + " certification authority decides.";
 
   @Override
+  public Gate gate() {
+    return Gate.FEMALE_STERILITY;
+  }
+
+  @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
     return SeedCrop.of(dossier, rulebook)
         .filter(crop -> hasSterileFemale(crop.role()))
@@ -99,8 +104,8 @@ final class FemaleSterility implements GateRule {
                 check.getHeader().getFactId()));
       }
     }
-    int failed = checks.stream().mapToInt(failing).sum();
-    int all = checks.stream().mapToInt(examined).sum();
+    int failed = checks.stream().mapToInt(failing).reduce(0, Math::addExact);
+    int all = checks.stream().mapToInt(examined).reduce(0, Math::addExact);
     double percent = 100.0 * (all - failed) / all;
     return Optional.of(
         new Finding(

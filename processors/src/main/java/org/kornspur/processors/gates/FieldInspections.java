@@ -20,6 +20,11 @@ import org.kornspur.processors.verdict.Verdict;
 final class FieldInspections implements GateRule {
 
   @Override
+  public Gate gate() {
+    return Gate.FIELD_INSPECTIONS;
+  }
+
+  @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
     return SeedCrop.of(dossier, rulebook)
         .flatMap(

@@ -33,6 +33,11 @@ final class Germination implements GateRule {
   private static final double CONFIDENCE = 0.95;
 
   @Override
+  public Gate gate() {
+    return Gate.GERMINATION;
+  }
+
+  @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
     return SeedLot.toBeUsed(dossier, rulebook)
         .flatMap(lot -> lot.limit(Quantity.GERMINATION).map(limit -> judge(lot, limit)))
@@ -164,7 +169,7 @@ final class Germination implements GateRule {
   private static Finding finding(GerminationTest test) {
     List<Replicate> replicates = replicates(test);
     int seeds = seeds(replicates);
-    int normal = replicates.stream().mapToInt(Replicate::normalSeedlings).sum();
+    int normal = replicates.stream().mapToInt(Replicate::normalSeedlings).reduce(0, Math::addExact);
     int percent = GerminationMean.wholePercent(replicates);
     return new Finding(
         Gate.GERMINATION,
@@ -197,7 +202,7 @@ final class Germination implements GateRule {
   }
 
   private static int seeds(List<Replicate> replicates) {
-    return replicates.stream().mapToInt(Replicate::seeds).sum();
+    return replicates.stream().mapToInt(Replicate::seeds).reduce(0, Math::addExact);
   }
 
   private static String id(GerminationTest test) {

@@ -25,6 +25,11 @@ import org.kornspur.processors.verdict.Verdict;
 final class Isolation implements GateRule {
 
   @Override
+  public Gate gate() {
+    return Gate.ISOLATION;
+  }
+
+  @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
     return SeedCrop.of(dossier, rulebook)
         .flatMap(crop -> limit(crop).map(limit -> List.of(judge(crop, limit))))

@@ -19,6 +19,11 @@ import org.kornspur.processors.verdict.Verdict;
 final class LotSize implements GateRule {
 
   @Override
+  public Gate gate() {
+    return Gate.LOT_SIZE;
+  }
+
+  @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
     return SeedLot.toBeUsed(dossier, rulebook)
         .flatMap(lot -> lot.limit(Quantity.LOT_MASS).map(limit -> List.of(judge(lot, limit))))

@@ -21,6 +21,11 @@ import org.kornspur.processors.verdict.Verdict;
 final class MassBalance implements GateRule {
 
   @Override
+  public Gate gate() {
+    return Gate.MASS_BALANCE;
+  }
+
+  @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
     return SeedLot.of(dossier, rulebook)
         .flatMap(lot -> lot.limit(Quantity.MASS_BALANCE_TOLERANCE).map(limit -> judge(lot, limit)))

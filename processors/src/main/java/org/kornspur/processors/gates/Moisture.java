@@ -18,6 +18,11 @@ import org.kornspur.processors.verdict.Verdict;
 final class Moisture implements GateRule {
 
   @Override
+  public Gate gate() {
+    return Gate.MOISTURE;
+  }
+
+  @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
     return SeedLot.toBeUsed(dossier, rulebook)
         .flatMap(lot -> lot.limit(Quantity.MOISTURE).map(limit -> judge(lot, limit)))

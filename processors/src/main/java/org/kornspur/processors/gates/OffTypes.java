@@ -36,6 +36,11 @@ final class OffTypes implements GateRule {
           + " the certification authority decides.";
 
   @Override
+  public Gate gate() {
+    return Gate.OFF_TYPES;
+  }
+
+  @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
     return SeedCrop.of(dossier, rulebook).map(OffTypes::judge).orElse(List.of());
   }
@@ -89,7 +94,8 @@ final class OffTypes implements GateRule {
   }
 
   private static Verdict byArea(String aspect, List<FieldInspection> counts, Limit limit) {
-    int offTypes = counts.stream().mapToInt(FieldInspection::getOffTypePlants).sum();
+    int offTypes =
+        counts.stream().mapToInt(FieldInspection::getOffTypePlants).reduce(0, Math::addExact);
     double areaM2 = counts.stream().mapToDouble(FieldInspection::getAreaM2).sum();
     double enoughM2 = ExactPoisson.upperLimit(offTypes, 1, 1 - CONFIDENCE) / limit.value() - areaM2;
     String settle =
@@ -134,8 +140,10 @@ final class OffTypes implements GateRule {
             count.getHeader().getFactId());
       }
     }
-    int offTypes = counts.stream().mapToInt(FieldInspection::getOffTypePlants).sum();
-    int plants = counts.stream().mapToInt(FieldInspection::getPlantsCounted).sum();
+    int offTypes =
+        counts.stream().mapToInt(FieldInspection::getOffTypePlants).reduce(0, Math::addExact);
+    int plants =
+        counts.stream().mapToInt(FieldInspection::getPlantsCounted).reduce(0, Math::addExact);
     return new Finding(
             Gate.OFF_TYPES,
             aspect,

@@ -25,6 +25,11 @@ import org.kornspur.processors.verdict.Verdict;
 final class Origin implements GateRule {
 
   @Override
+  public Gate gate() {
+    return Gate.ORIGIN;
+  }
+
+  @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
     return switch (dossier.subject().kind()) {
       case LOT, CROP -> dossier.material().isPresent() ? judge(dossier) : List.of();

@@ -35,6 +35,11 @@ final class OtherPlants implements GateRule {
           new Kind(Quantity.SMUT_PLANTS, "smuts", FieldInspection::getSmutPlants));
 
   @Override
+  public Gate gate() {
+    return Gate.OTHER_PLANTS;
+  }
+
+  @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
     return SeedCrop.of(dossier, rulebook)
         .map(
@@ -63,7 +68,8 @@ final class OtherPlants implements GateRule {
           limit,
           "a field inspection with %s counted over an area".formatted(kind.aspect()));
     }
-    int plants = counts.stream().mapToInt(count -> kind.count().apply(count)).sum();
+    int plants =
+        counts.stream().mapToInt(count -> kind.count().apply(count)).reduce(0, Math::addExact);
     double areaM2 = counts.stream().mapToDouble(FieldInspection::getAreaM2).sum();
     return new Finding(
             Gate.OTHER_PLANTS,

@@ -46,6 +46,11 @@ final class OtherSeeds implements GateRule {
               OtherSeedDetermination::getLoliumTemulentum));
 
   @Override
+  public Gate gate() {
+    return Gate.OTHER_SEEDS;
+  }
+
+  @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
     return SeedLot.toBeUsed(dossier, rulebook).map(OtherSeeds::judge).orElse(List.of());
   }

@@ -31,6 +31,11 @@ final class PostControl implements GateRule {
       "Stop the lot and all that came of it, and tell the certification authority, which decides.";
 
   @Override
+  public Gate gate() {
+    return Gate.POST_CONTROL;
+  }
+
+  @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
     return SeedLot.of(dossier, rulebook)
         .map(

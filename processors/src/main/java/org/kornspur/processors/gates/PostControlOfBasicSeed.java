@@ -22,6 +22,11 @@ import org.kornspur.processors.verdict.Verdict;
 final class PostControlOfBasicSeed implements GateRule {
 
   @Override
+  public Gate gate() {
+    return Gate.POST_CONTROL_OF_BASIC_SEED;
+  }
+
+  @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
     return SeedLot.of(dossier, rulebook)
         .filter(lot -> wentIntoMixture(dossier))

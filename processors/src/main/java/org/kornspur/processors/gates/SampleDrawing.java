@@ -22,6 +22,11 @@ import org.kornspur.processors.verdict.Verdict;
 final class SampleDrawing implements GateRule {
 
   @Override
+  public Gate gate() {
+    return Gate.SAMPLING;
+  }
+
+  @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
     return SeedLot.toBeUsed(dossier, rulebook)
         .flatMap(lot -> lot.limit(Quantity.SUBMITTED_SAMPLE_MASS).map(limit -> judge(lot, limit)))

@@ -33,6 +33,11 @@ final class SheddingFemales implements GateRule {
           + " leave the harvest as grain; the certification authority decides.";
 
   @Override
+  public Gate gate() {
+    return Gate.SHEDDING_FEMALES;
+  }
+
+  @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
     return SeedCrop.of(dossier, rulebook)
         .filter(crop -> FemaleSterility.hasSterileFemale(crop.role()))
@@ -89,8 +94,12 @@ final class SheddingFemales implements GateRule {
             count.getHeader().getFactId());
       }
     }
-    int shedding = counts.stream().mapToInt(FieldInspection::getSheddingPlants).sum();
-    int receptive = counts.stream().mapToInt(FieldInspection::getPlantsInReceptiveFlower).sum();
+    int shedding =
+        counts.stream().mapToInt(FieldInspection::getSheddingPlants).reduce(0, Math::addExact);
+    int receptive =
+        counts.stream()
+            .mapToInt(FieldInspection::getPlantsInReceptiveFlower)
+            .reduce(0, Math::addExact);
     return new Finding(
             Gate.SHEDDING_FEMALES,
             aspect,

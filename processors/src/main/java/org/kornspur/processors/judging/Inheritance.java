@@ -14,6 +14,7 @@ import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.dossier.Trouble;
+import org.kornspur.processors.verdict.Fault;
 import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Verdict;
 
@@ -71,6 +72,15 @@ final class Inheritance {
     inherited.forEach(trouble -> passed.add(furtherAlong(trouble, dossier.subject())));
     passed.sort(BY_GATE_AND_ORIGIN);
     return cut(passed);
+  }
+
+  /** What a subject passes on where that itself cannot be told: no child is better off for it. */
+  static List<Trouble> passedOnForFaults(
+      Subject subject, List<Fault> faults, List<Trouble> inherited) {
+    return Stream.concat(
+            inherited.stream(),
+            faults.stream().map(fault -> trouble(subject, fault.verdict(), Trouble.Weight.OWED)))
+        .toList();
   }
 
   /** Ancestors of a subject, and how many steps above it each stands. */

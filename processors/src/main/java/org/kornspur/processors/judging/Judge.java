@@ -4,6 +4,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
+import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import org.kornspur.contract.Category;
@@ -16,6 +17,7 @@ import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.dossier.SeedMeasures;
 import org.kornspur.processors.dossier.Trouble;
+import org.kornspur.processors.gates.BeyondLimits;
 import org.kornspur.processors.gates.Condemned;
 import org.kornspur.processors.gates.GateRule;
 import org.kornspur.processors.gates.OwnAncestor;
@@ -25,12 +27,17 @@ import org.kornspur.processors.pedigree.MassFlow;
 import org.kornspur.processors.release.Assessment;
 import org.kornspur.processors.release.Releases;
 import org.kornspur.processors.standards.Rulebook;
+import org.kornspur.processors.verdict.Fault;
 import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Verdict;
 
 /**
  * Judges a dossier: runs every gate under the rulebook that the production names, adds what is
  * inherited, and says what the children, the ground and the pedigree are to be told. Pure.
+ *
+ * <p>Facts stay for ever, also those that an earlier release let in. So whatever a gate or another
+ * part throws on them becomes a {@link Fault} and a verdict that evidence is owed, which
+ * descendants inherit like any other; nothing that could not be judged is ever fit.
  */
 public final class Judge {
   private static final Comparator<Verdict> BY_GATE_AND_ASPECT =
@@ -49,34 +56,87 @@ public final class Judge {
     this.gates = List.copyOf(gates);
   }
 
-  /** All that follows from a dossier. */
+  /** All that follows from a dossier. It throws nothing: what breaks is among the faults. */
   public Outcome judge(Dossier dossier) {
+    Attempts attempts = new Attempts(dossier);
     return switch (dossier.subject().kind()) {
       case LOT, CROP -> judgeSeed(dossier);
-      case HYBRID ->
-          new Outcome(
-              Optional.empty(), List.of(), HybridMasterData.reportsOf(dossier), Optional.empty());
-      case SOURCE -> new Outcome(Optional.empty(), List.of(), List.of(), Plots.of(dossier));
-      case ENTERPRISE -> new Outcome(Optional.empty(), List.of(), List.of(), Optional.empty());
+      case HYBRID -> {
+        List<Report> reports =
+            attempts.get(Gate.COMPONENTS, "master data", HybridMasterData::reportsOf, List::of);
+        yield new Outcome(
+            Optional.empty(), List.of(), reports, Optional.empty(), attempts.faults());
+      }
+      case SOURCE -> {
+        Optional<Located> place = place(dossier, attempts);
+        yield new Outcome(Optional.empty(), List.of(), List.of(), place, attempts.faults());
+      }
+      case ENTERPRISE -> Outcome.NOTHING;
     };
   }
 
-  /** What the gates say of a crop or lot; release is decided on it. */
+  /**
+   * What the gates say of a crop or lot; release is decided on it. What cannot be judged is owed:
+   * it throws nothing.
+   */
   public Assessment assess(Dossier dossier) {
+    return assessed(dossier).assessment();
+  }
+
+  /** What is said of seed, and what others are told of it, before any question of release. */
+  private record Assessed(
+      Assessment assessment,
+      List<Trouble> passedOn,
+      SortedMap<String, Integer> ancestors,
+      SeedMeasures measures,
+      Optional<Located> place) {}
+
+  private Assessed assessed(Dossier dossier) {
+    Attempts attempts = new Attempts(dossier);
     Optional<Material> material = dossier.material();
     Optional<? extends Rulebook> rulebook = rulebookOf(material);
-    List<Verdict> verdicts =
-        Stream.concat(
-                verdicts(dossier, material, rulebook).stream(), Condemned.judge(dossier).stream())
-            .sorted(BY_GATE_AND_ASPECT)
+    List<Verdict> judged =
+        Stream.of(
+                verdicts(dossier, material, rulebook, attempts),
+                attempts.verdicts(Gate.CONDEMNATION, Condemned::judge),
+                attempts.verdicts(Gate.ORIGIN, seed -> BeyondLimits.judge(seed).stream().toList()))
+            .flatMap(List::stream)
             .toList();
-    List<Trouble> inherited = Inheritance.inheritedBy(dossier);
-    return new Assessment(
-        state(material, verdicts, inherited).name(),
-        material,
-        rulebook.map(book -> new Assessment.Book(book.id(), book.edition())),
-        verdicts,
-        inherited);
+    List<Trouble> inherited =
+        attempts.get(Gate.ORIGIN, "inheritance", Inheritance::inheritedBy, List::of);
+    SortedMap<String, Integer> ancestors =
+        attempts.get(Gate.ORIGIN, "ancestors", Inheritance::ancestorsOf, TreeMap::new);
+    SeedMeasures measures = attempts.get(Gate.ORIGIN, "measures", Measures::of, SeedMeasures::none);
+    Optional<Located> place = place(dossier, attempts);
+    List<Verdict> before = withFaults(judged, attempts);
+    List<Trouble> passedOn =
+        attempts.get(
+            Gate.ORIGIN,
+            "inheritance",
+            seed -> Inheritance.passedOnBy(seed, before, inherited),
+            () -> Inheritance.passedOnForFaults(dossier.subject(), attempts.faults(), inherited));
+    List<Verdict> verdicts = withFaults(judged, attempts);
+    Assessment assessment =
+        new Assessment(
+            state(material, verdicts, inherited, attempts.faults()).name(),
+            material,
+            rulebook.map(book -> new Assessment.Book(book.id(), book.edition())),
+            verdicts,
+            inherited,
+            attempts.faults());
+    return new Assessed(assessment, passedOn, ancestors, measures, place);
+  }
+
+  /** Where the latest place cannot be made out, the one before still sheds pollen. */
+  private static Optional<Located> place(Dossier dossier, Attempts attempts) {
+    return attempts.get(
+        Gate.ISOLATION, "place", Plots::of, () -> Plots.lastThatCanBePlaced(dossier));
+  }
+
+  private static List<Verdict> withFaults(List<Verdict> judged, Attempts attempts) {
+    return Stream.concat(judged.stream(), attempts.faults().stream().map(Fault::verdict))
+        .sorted(BY_GATE_AND_ASPECT)
+        .toList();
   }
 
   private Optional<? extends Rulebook> rulebookOf(Optional<Material> material) {
@@ -85,40 +145,44 @@ public final class Judge {
 
   private Outcome judgeSeed(Dossier dossier) {
     if (dossier.counting().allMatch(RefusedAct.class::isInstance)) {
-      return new Outcome(Optional.empty(), List.of(), List.of(), Optional.empty());
+      return Outcome.NOTHING;
     }
-    Assessment assessment = assess(dossier);
+    Assessed assessed = assessed(dossier);
+    Releases.Decided decided = Releases.decide(dossier, assessed.assessment(), this::assess);
+    Assessment assessment = decided.assessment();
     Optional<Material> material = assessment.material();
-    List<Verdict> verdicts = assessment.verdicts();
-    List<Trouble> inherited = assessment.inherited();
     Standing standing =
         new Standing(
             dossier.subject(),
             State.valueOf(assessment.standing()),
             material,
             rulebookOf(material).map(book -> book.title() + ", edition " + book.edition()),
-            verdicts,
-            inherited,
+            assessment.verdicts(),
+            assessment.inherited(),
             total(dossier, MassFlow.Direction.IN),
             total(dossier, MassFlow.Direction.OUT),
             dossier.holder(),
             dossier.edgesIn().stream().map(Edge::parent).distinct().sorted().toList(),
-            Releases.of(dossier, assessment, this::assess),
+            decided.release(),
             dispatches(dossier).mapToDouble(Edge::massKg).sum(),
             dossier.crop().map(FieldCropDeclared::getFloweringFrom),
             dossier.crop().map(FieldCropDeclared::getFloweringTo));
     return new Outcome(
         Optional.of(standing),
         Stream.concat(dossier.edgesIn().stream(), dispatches(dossier)).toList(),
-        reportsToChildren(dossier, material, verdicts, inherited),
-        Plots.of(dossier));
+        reportsToChildren(dossier, assessed),
+        assessed.place(),
+        assessment.faults());
   }
 
   private List<Verdict> verdicts(
-      Dossier dossier, Optional<Material> material, Optional<? extends Rulebook> rulebook) {
+      Dossier dossier,
+      Optional<Material> material,
+      Optional<? extends Rulebook> rulebook,
+      Attempts attempts) {
     if (material.isEmpty()) {
       return withCircle(
-          dossier,
+          attempts,
           new Verdict.Owed(
               Gate.ORIGIN,
               "",
@@ -133,7 +197,7 @@ public final class Judge {
     }
     if (rulebook.isEmpty()) {
       return withCircle(
-          dossier,
+          attempts,
           new Verdict.Owed(
               Gate.ORIGIN,
               "rulebook",
@@ -144,12 +208,21 @@ public final class Judge {
                   + material.get().rulebookId()
                   + "', which is not known here. Correct the declaration or add the rulebook."));
     }
-    return gates.stream().flatMap(gate -> gate.judge(dossier, rulebook.get()).stream()).toList();
+    return gates.stream()
+        .flatMap(
+            gate ->
+                attempts.verdicts(gate.gate(), seed -> gate.judge(seed, rulebook.get())).stream())
+        .toList();
   }
 
   /** A circle needs no rulebook to be seen. */
-  private static List<Verdict> withCircle(Dossier dossier, Verdict owed) {
-    return Stream.concat(Stream.of(owed), OwnAncestor.judge(dossier).stream()).toList();
+  private static List<Verdict> withCircle(Attempts attempts, Verdict owed) {
+    return Stream.concat(
+            Stream.of(owed),
+            attempts
+                .verdicts(Gate.ORIGIN, seed -> OwnAncestor.judge(seed).stream().toList())
+                .stream())
+        .toList();
   }
 
   private static List<String> factIds(Dossier dossier) {
@@ -157,7 +230,10 @@ public final class Judge {
   }
 
   private static State state(
-      Optional<Material> material, List<Verdict> verdicts, List<Trouble> inherited) {
+      Optional<Material> material,
+      List<Verdict> verdicts,
+      List<Trouble> inherited,
+      List<Fault> faults) {
     boolean condemned =
         verdicts.stream().anyMatch(Verdict.NotMet.class::isInstance)
             || inherited.stream().anyMatch(t -> t.weight() == Trouble.Weight.CONDEMNS);
@@ -172,7 +248,7 @@ public final class Judge {
             || inherited.stream()
                 .filter(trouble -> trouble.weight() == Trouble.Weight.OWED)
                 .anyMatch(trouble -> holdsUp(trouble.gate(), certified));
-    return owed ? State.EVIDENCE_OWED : State.FIT;
+    return owed || !faults.isEmpty() ? State.EVIDENCE_OWED : State.FIT;
   }
 
   private static boolean holdsUp(Gate gate, boolean certified) {
@@ -185,19 +261,12 @@ public final class Judge {
         .filter(edge -> edge.child().kind() == Subject.Kind.ENTERPRISE);
   }
 
-  private static List<Report> reportsToChildren(
-      Dossier dossier,
-      Optional<Material> material,
-      List<Verdict> verdicts,
-      List<Trouble> inherited) {
-    List<Trouble> passedOn = Inheritance.passedOnBy(dossier, verdicts, inherited);
-    SortedMap<String, Integer> ancestors = Inheritance.ancestorsOf(dossier);
+  private static List<Report> reportsToChildren(Dossier dossier, Assessed assessed) {
     List<Verdict> seedVerdicts =
-        verdicts.stream()
+        assessed.assessment().verdicts().stream()
             .filter(verdict -> verdict.gate().heritage() == Gate.Heritage.SEED_QUALITY)
             .toList();
     int stepsHandedDown = dossier.stepsHandedDown();
-    SeedMeasures measures = Measures.of(dossier);
     List<String> postControls = dossier.postControls();
     Optional<String> holder = dossier.holder();
     return dossier.edgesOut().stream()
@@ -210,10 +279,10 @@ public final class Judge {
                 new Report.FromParent(
                     dossier.subject(),
                     child,
-                    material,
-                    measures,
-                    passedOn,
-                    ancestors,
+                    assessed.assessment().material(),
+                    assessed.measures(),
+                    assessed.passedOn(),
+                    assessed.ancestors(),
                     stepsHandedDown,
                     seedVerdicts,
                     postControls,

@@ -1,6 +1,7 @@
 package org.kornspur.processors.judging;
 
 import java.util.Optional;
+import org.kornspur.contract.FactHeader;
 import org.kornspur.contract.GerminationReplicate;
 import org.kornspur.contract.GerminationTest;
 import org.kornspur.contract.KernelWeightTest;
@@ -46,7 +47,7 @@ public final class Measures {
             .map(deviation -> deviation * deviation)
             .sum();
     double standardError = n > 1 ? Math.sqrt(sumOfSquares / (n - 1) / n) : 0;
-    return new Estimate(mean, standardError, test.getHeader().getFactId());
+    return estimate("thousand-kernel weight", mean, standardError, test.getHeader());
   }
 
   private static Estimate germination(GerminationTest test) {
@@ -54,7 +55,19 @@ public final class Measures {
     double normal =
         test.getReplicates().stream().mapToInt(GerminationReplicate::getNormalSeedlings).sum();
     double share = normal / seeds;
-    return new Estimate(
-        100 * share, 100 * Math.sqrt(share * (1 - share) / seeds), test.getHeader().getFactId());
+    // more seedlings than seeds have no binomial error, and the mean alone shows that they cannot
+    // be
+    double variance = Math.max(0, share * (1 - share) / seeds);
+    return estimate("germination", 100 * share, 100 * Math.sqrt(variance), test.getHeader());
+  }
+
+  private static Estimate estimate(
+      String what, double mean, double standardError, FactHeader header) {
+    if (!Double.isFinite(mean) || !Double.isFinite(standardError)) {
+      throw new IllegalArgumentException(
+          "The %s of fact %s comes to %s with a standard error of %s"
+              .formatted(what, header.getFactId(), mean, standardError));
+    }
+    return new Estimate(mean, standardError, header.getFactId());
   }
 }

@@ -7,18 +7,49 @@ import org.kornspur.contract.GeoPoint;
 import org.kornspur.contract.PollenSourceSeen;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.ground.GeoPosition;
+import org.kornspur.processors.ground.InvalidOutline;
 import org.kornspur.processors.ground.Plot;
 
-/** The place of a crop or pollen source, from its latest declaration. */
+/** The place of a crop or pollen source. */
 final class Plots {
 
   private Plots() {}
 
-  static Optional<Plot> of(Dossier dossier) {
+  /**
+   * From the latest declaration; empty for what is not declared or has no place.
+   *
+   * @throws InvalidOutline where it cannot be placed
+   */
+  static Optional<Located> of(Dossier dossier) {
+    return declared(dossier).stream().reduce((earlier, later) -> later).map(Located::of);
+  }
+
+  /** From the latest declaration that can be placed; empty where none can. */
+  static Optional<Located> lastThatCanBePlaced(Dossier dossier) {
+    return declared(dossier).stream()
+        .flatMap(plot -> ifPlaceable(plot).stream())
+        .reduce((earlier, later) -> later);
+  }
+
+  private static Optional<Located> ifPlaceable(Plot plot) {
+    try {
+      return Optional.of(Located.of(plot));
+    } catch (InvalidOutline nowhere) {
+      return Optional.empty();
+    }
+  }
+
+  private static List<Plot> declared(Dossier dossier) {
     return switch (dossier.subject().kind()) {
-      case CROP -> dossier.crop().map(crop -> ofCrop(dossier, crop));
-      case SOURCE -> dossier.latest(PollenSourceSeen.class).map(seen -> ofSource(dossier, seen));
-      case LOT, HYBRID, ENTERPRISE -> Optional.empty();
+      case CROP ->
+          dossier.facts(FieldCropDeclared.class).stream()
+              .map(crop -> ofCrop(dossier, crop))
+              .toList();
+      case SOURCE ->
+          dossier.facts(PollenSourceSeen.class).stream()
+              .map(seen -> ofSource(dossier, seen))
+              .toList();
+      case LOT, HYBRID, ENTERPRISE -> List.of();
     };
   }
 

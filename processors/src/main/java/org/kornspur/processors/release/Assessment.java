@@ -2,8 +2,10 @@ package org.kornspur.processors.release;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.dossier.Trouble;
+import org.kornspur.processors.verdict.Fault;
 import org.kornspur.processors.verdict.Verdict;
 
 /**
@@ -14,16 +16,39 @@ import org.kornspur.processors.verdict.Verdict;
  * @param rulebook the rulebook that it was judged by; empty where none was found
  * @param verdicts one for each gate and aspect that applies
  * @param inherited what it takes over from ancestors
+ * @param faults what could not be judged; for each there is a verdict that evidence is owed
  */
 public record Assessment(
     String standing,
     Optional<Material> material,
     Optional<Book> rulebook,
     List<Verdict> verdicts,
-    List<Trouble> inherited) {
+    List<Trouble> inherited,
+    List<Fault> faults) {
+
+  /** One in which nothing broke. */
+  public Assessment(
+      String standing,
+      Optional<Material> material,
+      Optional<Book> rulebook,
+      List<Verdict> verdicts,
+      List<Trouble> inherited) {
+    this(standing, material, rulebook, verdicts, inherited, List.of());
+  }
 
   /** A rulebook by id and edition. */
   public record Book(String id, String edition) {}
+
+  /** With something more that could not be judged: what was fit now waits for evidence. */
+  Assessment with(Fault fault) {
+    return new Assessment(
+        isFit() ? "EVIDENCE_OWED" : standing,
+        material,
+        rulebook,
+        Stream.concat(verdicts.stream(), Stream.of(fault.verdict())).toList(),
+        inherited,
+        Stream.concat(faults.stream(), Stream.of(fault)).toList());
+  }
 
   /** Whether nothing stands against its release. */
   public boolean isFit() {

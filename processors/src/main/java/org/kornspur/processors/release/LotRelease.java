@@ -42,6 +42,20 @@ public record LotRelease(
           Optional.empty(),
           0);
 
+  /** The release of a lot of which it could not be told; the lot is held back. */
+  static LotRelease untold(String why) {
+    return new LotRelease(
+        Step.SUSPENDED,
+        Optional.empty(),
+        List.of(),
+        1,
+        Optional.of(why),
+        List.of(),
+        List.of(),
+        Optional.empty(),
+        0);
+  }
+
   /** How far a release is. */
   public enum Step {
     /** Nobody released it. */

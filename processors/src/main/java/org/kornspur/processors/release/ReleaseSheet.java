@@ -18,12 +18,12 @@ public record ReleaseSheet(Dossier dossier, Assessment assessment, LotRelease re
    * @param assess what the gates say of a dossier
    */
   public static ReleaseSheet of(Dossier dossier, Function<Dossier, Assessment> assess) {
-    Assessment assessment = assess.apply(dossier);
+    Releases.Decided decided = Releases.decide(dossier, assess.apply(dossier), assess);
     return new ReleaseSheet(
         dossier,
-        assessment,
-        Releases.of(dossier, assessment, assess).orElse(LotRelease.NOTHING),
-        Seal.of(dossier, assessment));
+        decided.assessment(),
+        decided.release().orElse(LotRelease.NOTHING),
+        Seal.of(dossier, decided.assessment()));
   }
 
   /**

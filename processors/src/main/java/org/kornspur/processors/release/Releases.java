@@ -5,10 +5,13 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import org.kornspur.contract.Category;
+import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.release.LotRelease.Step;
+import org.kornspur.processors.verdict.Fault;
+import org.kornspur.processors.verdict.Gate;
 
 /**
  * What a lot's release has come to: persons' acts in the order of their signing, held against the
@@ -19,13 +22,47 @@ public final class Releases {
   private Releases() {}
 
   /**
+   * The release of a lot, and what the gates say of it.
+   *
+   * @param assessment as it was given, with a fault more where the release could not be told
+   * @param release empty for what is no lot, and for a lot of which there is nothing to say
+   */
+  public record Decided(Assessment assessment, Optional<LotRelease> release) {}
+
+  /**
+   * Decides, and throws nothing: a release that cannot be told is held back, and the lot waits for
+   * evidence.
+   *
+   * @param now what the gates say of the whole dossier
+   * @param assess what they say of any part of it
+   */
+  public static Decided decide(
+      Dossier dossier, Assessment now, Function<Dossier, Assessment> assess) {
+    try {
+      return new Decided(now, of(dossier, now, assess));
+    } catch (RuntimeException | StackOverflowError broken) {
+      Fault fault = new Fault(Gate.ORIGIN, "release", acts(dossier), broken);
+      return new Decided(
+          now.with(fault), Optional.of(LotRelease.untold(fault.verdict().sentence())));
+    }
+  }
+
+  private static List<String> acts(Dossier dossier) {
+    return dossier
+        .counting()
+        .filter(fact -> FactType.of(fact).isAct())
+        .map(fact -> FactType.headerOf(fact).getFactId())
+        .toList();
+  }
+
+  /**
    * The release of a lot.
    *
    * @param now what the gates say of the whole dossier
    * @param assess what they say of any part of it
    * @return empty for what is no lot, and for a lot of which there is nothing to say
    */
-  public static Optional<LotRelease> of(
+  private static Optional<LotRelease> of(
       Dossier dossier, Assessment now, Function<Dossier, Assessment> assess) {
     if (dossier.subject().kind() != Subject.Kind.LOT) {
       return Optional.empty();

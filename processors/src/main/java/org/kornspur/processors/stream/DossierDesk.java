@@ -9,7 +9,6 @@ import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.wire.WireFormat;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Report;
-import org.kornspur.processors.ground.Outline;
 import org.kornspur.processors.judging.Judge;
 import org.kornspur.processors.judging.Outcome;
 import org.kornspur.processors.pedigree.Edge;
@@ -29,6 +28,7 @@ final class DossierDesk {
   private final KeyValueStore<String, String> revocations;
   private final KeyValueStore<String, byte[]> reports;
   private final Outbox outbox;
+  private final FaultLog faults;
 
   DossierDesk(ProcessorContext<String, byte[]> context, WireFormat wire, Judge judge) {
     this.judge = judge;
@@ -38,7 +38,9 @@ final class DossierDesk {
     reader = new DossierReader(wire, facts, revocations);
     reportReader = new ReportReader(reports);
     standings = new StandingRecords(wire);
-    outbox = new Outbox(context, context.getStateStore(Stores.DOSSIER_OUTBOX));
+    KeyValueStore<String, byte[]> sent = context.getStateStore(Stores.DOSSIER_OUTBOX);
+    outbox = new Outbox(context, sent);
+    faults = new FaultLog(context, sent);
   }
 
   /** Files a fact, or the mark that one was superseded. */
@@ -69,6 +71,7 @@ final class DossierDesk {
     outbox.deliver(subject, Dossiers.TO_EDGES, edges(outcome));
     outbox.deliver(subject, Dossiers.TO_PLOTS, plots(subject, outcome));
     outbox.deliver(subject, Dossiers.TO_REPORTS, reportsBy(outcome));
+    faults.note(subject, outcome.faults());
     return dossier;
   }
 
@@ -99,13 +102,12 @@ final class DossierDesk {
   private static SortedMap<String, Outbox.Letter> plots(Subject subject, Outcome outcome) {
     SortedMap<String, Outbox.Letter> letters = new TreeMap<>();
     outcome
-        .plot()
+        .place()
         .ifPresent(
-            plot -> {
+            place -> {
               byte[] left = InternalJson.write(new PlotChange(subject, Optional.empty()));
-              byte[] here = InternalJson.write(new PlotChange(subject, Optional.of(plot)));
-              Outline outline = Outline.ofPositions(plot.outline());
-              IsolationJoin.cellsOf(plot, outline)
+              byte[] here = InternalJson.write(new PlotChange(subject, Optional.of(place.plot())));
+              IsolationJoin.cellsOf(place.plot(), place.outline())
                   .forEach(cell -> letters.put(cell, new Outbox.Letter(here, Optional.of(left))));
             });
     return letters;

@@ -82,6 +82,32 @@ class BlendShareTest {
     assertThat(judged.sentences()).contains("a germination test of lot:f");
   }
 
+  /** An earlier release let in any tolerance; with an endless one every mixture would do. */
+  @ParameterizedTest(name = "{0} % with a tolerance of {1}")
+  @CsvSource({"5, Infinity", "5, NaN", "5, 5.1", "5, -1", "NaN, 1", "0, 0", "50.1, 1"})
+  void aRatioThatCannotBeIsOwedAgain(double share, double tolerance) {
+    Judged judged =
+        Judged.by(
+            "EU",
+            GATE,
+            Dossiers.lot("mix")
+                .with(Facts.blend("mix").female("f", 950).pollinator("p", 50))
+                .scheme(
+                    Facts.hybrid()
+                        .id("h9")
+                        .with(
+                            hybrid ->
+                                hybrid
+                                    .setPollinatorSharePercent(share)
+                                    .setTolerancePercentPoints(tolerance)))
+                .parent("f", Dossiers.component(Facts.SINGLE_CROSS, Category.BASIC), 32, 92)
+                .parent("p", Dossiers.component(Facts.RESTORER, Category.BASIC), 28, 85)
+                .dossier());
+
+    assertThat(judged.worst()).isEqualTo("OWED");
+    assertThat(judged.sentences()).contains("which cannot be", "fact h9");
+  }
+
   @ParameterizedTest(name = "{0} of {1} kernels: {2}")
   @CsvSource(
       textBlock =

@@ -30,6 +30,7 @@ import org.kornspur.ingest.chain.ChainLink;
 import org.kornspur.ingest.chain.Checkpoint;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.contract.SubjectsNamed;
 import org.kornspur.ingest.registry.LocalSchemaRegistry;
 import org.kornspur.ingest.seal.SigningKey;
 import org.kornspur.ingest.seal.TrustedKeys;
@@ -66,6 +67,7 @@ final class DrivenTopology implements AutoCloseable {
   private final Judge judge;
   private final TopologyTestDriver driver;
   private final TestInputTopic<byte[], byte[]> facts;
+  private final TestInputTopic<String, SubjectMessage> bySubject;
   private final TestOutputTopic<String, byte[]> standings;
   private final TestOutputTopic<String, byte[]> quarantine;
   private final TestOutputTopic<byte[], byte[]> links;
@@ -93,6 +95,11 @@ final class DrivenTopology implements AutoCloseable {
     facts =
         driver.createInputTopic(
             Topics.FACTS.topicName(), new ByteArraySerializer(), new ByteArraySerializer());
+    bySubject =
+        driver.createInputTopic(
+            Topics.BY_SUBJECT.topicName(),
+            new StringSerializer(),
+            SubjectMessageSerde.serde().serializer());
     standings = output(Topics.STANDINGS);
     quarantine = output(Topics.QUARANTINE);
     links =
@@ -109,6 +116,20 @@ final class DrivenTopology implements AutoCloseable {
   DrivenTopology accept(SpecificRecord... records) {
     for (SpecificRecord fact : records) {
       pipe(FactType.headerOf(fact).getFactId(), wire.encode(Topics.FACTS.topicName(), fact));
+    }
+    return this;
+  }
+
+  /** Facts that an earlier release let in: no intake of today looks at them, dossiers hold them. */
+  DrivenTopology acceptAsEarlier(List<SpecificRecord> records) {
+    for (SpecificRecord fact : records) {
+      byte[] bytes = wire.encode(Topics.FACTS.topicName(), fact);
+      String factId = FactType.headerOf(fact).getFactId();
+      SubjectsNamed.of(fact)
+          .forEach(
+              subject ->
+                  bySubject.pipeInput(
+                      subject.toString(), new SubjectMessage.FactFor(factId, bytes)));
     }
     return this;
   }
