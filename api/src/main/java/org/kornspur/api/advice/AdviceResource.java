@@ -72,8 +72,7 @@ public class AdviceResource {
   public HybridityView hybridity(
       @Parameter(example = "C-24-012") @PathParam("cropId") String cropId) {
     Dossier crop = answers.wholeDossier(Subject.crop(cropId));
-    return forecasts
-        .forecast(crop)
+    return AdviceBody.asked(() -> forecasts.forecast(crop))
         .map(advice -> HybridityView.of(advice, answers.asOf()))
         .orElseThrow(
             () ->

@@ -29,7 +29,10 @@ public record CalibrationView(
     @Schema(description = "Lots with results that hold seed of other crops too; not in the rows")
         List<SubjectLink> mixedLots,
     @Schema(description = "Crops that were looked at") int crops,
-    @Schema(description = "False where more crops match than are looked at in one request")
+    @Schema(
+            description =
+                "False where more crops match than are looked at in one request, or the facts of"
+                    + " one make no forecast")
         boolean complete,
     AsOf asOf) {
 

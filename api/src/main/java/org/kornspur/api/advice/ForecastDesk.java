@@ -58,24 +58,36 @@ public class ForecastDesk {
     Pedigree pedigree = BorderedPedigree.of(engine.pedigree(), border.sight());
     List<PredictionAgainstTruth.Row> rows = new ArrayList<>();
     SortedSet<Subject> mixedLots = new TreeSet<>();
+    boolean all = lookedAt.size() == crops.size();
     for (Subject crop : lookedAt) {
       HarvestedLots lots = HarvestedLots.of(pedigree, crop);
       lots.mixed().stream().filter(lot -> hasResult(dossiers.apply(lot))).forEach(mixedLots::add);
       List<Dossier> examined =
           lots.ofThisCropAlone().stream().map(dossiers).filter(ForecastDesk::hasResult).toList();
       if (!examined.isEmpty()) {
-        HybridityAdvice.of(dossiers.apply(crop), dossiers)
-            .ifPresent(
-                forecast ->
-                    examined.forEach(
-                        lot -> rows.addAll(PredictionAgainstTruth.rows(forecast, lot))));
+        try {
+          rows.addAll(rows(crop, examined, dossiers));
+        } catch (IllegalArgumentException noForecast) {
+          // one crop whose facts make no forecast hides none of the others
+          all = false;
+        }
       }
     }
     return new Calibration(
         PredictionAgainstTruth.of(rows),
         mixedLots,
         lookedAt.size(),
-        lookedAt.size() == crops.size());
+        all);
+  }
+
+  private static List<PredictionAgainstTruth.Row> rows(
+      Subject crop, List<Dossier> examined, Function<Subject, Dossier> dossiers) {
+    return HybridityAdvice.of(dossiers.apply(crop), dossiers).stream()
+        .flatMap(
+            forecast ->
+                examined.stream()
+                    .flatMap(lot -> PredictionAgainstTruth.rows(forecast, lot).stream()))
+        .toList();
   }
 
   private List<Subject> f1Crops(Optional<String> hybridId) {

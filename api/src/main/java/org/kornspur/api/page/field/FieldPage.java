@@ -127,7 +127,12 @@ public class FieldPage {
         .orElse(List.of());
   }
 
+  /** Without curves where the counts make none: the standing beside them says what is wrong. */
   private static Optional<InspectionAdvice> advice(Dossier crop, Rulebook rulebook) {
-    return InspectionAdvice.of(crop, rulebook, TERMS);
+    try {
+      return InspectionAdvice.of(crop, rulebook, TERMS);
+    } catch (IllegalArgumentException noPlan) {
+      return Optional.empty();
+    }
   }
 }
