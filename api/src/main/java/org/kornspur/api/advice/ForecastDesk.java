@@ -73,11 +73,7 @@ public class ForecastDesk {
         }
       }
     }
-    return new Calibration(
-        PredictionAgainstTruth.of(rows),
-        mixedLots,
-        lookedAt.size(),
-        all);
+    return new Calibration(PredictionAgainstTruth.of(rows), mixedLots, lookedAt.size(), all);
   }
 
   private static List<PredictionAgainstTruth.Row> rows(

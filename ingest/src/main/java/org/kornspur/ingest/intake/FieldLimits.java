@@ -90,8 +90,7 @@ public final class FieldLimits {
       case RECORD -> {
         IndexedRecord branch = (IndexedRecord) value;
         for (Schema.Field field : schema.getFields()) {
-          checkNumbers(
-              field.schema(), branch.get(field.pos()), join(path, field.name()), into);
+          checkNumbers(field.schema(), branch.get(field.pos()), join(path, field.name()), into);
         }
       }
       case ARRAY -> {
