@@ -1,6 +1,8 @@
 package org.kornspur.api.engine;
 
 import com.fasterxml.jackson.databind.ObjectMapper;
+import io.micrometer.core.instrument.Gauge;
+import io.micrometer.core.instrument.MeterRegistry;
 import io.quarkus.runtime.ShutdownEvent;
 import io.quarkus.runtime.StartupEvent;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -28,6 +30,7 @@ import org.kornspur.api.access.InternalSecret;
 import org.kornspur.contract.PersonName;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.intake.Counted;
 import org.kornspur.ingest.publish.FactPublisher;
 import org.kornspur.ingest.wire.WireFormat;
 import org.kornspur.processors.dossier.Entry;
@@ -41,6 +44,7 @@ import org.kornspur.processors.stream.RegisterEntry;
 import org.kornspur.processors.stream.ReportReader;
 import org.kornspur.processors.stream.Stores;
 import org.kornspur.processors.stream.Topics;
+import org.kornspur.processors.stream.UnreadableDossier;
 
 /**
  * The engine on Kafka Streams. Starts beside the HTTP server, so that health can tell how far it
@@ -50,11 +54,13 @@ import org.kornspur.processors.stream.Topics;
 public class KafkaEngine implements Engine {
   private static final Logger LOG = Logger.getLogger(KafkaEngine.class);
   private static final Duration LONGEST_START = Duration.ofSeconds(30);
+  private static final int UNREADABLE_RETRY_S = 60;
 
   @Inject EngineSettings settings;
   @Inject SiteKeys keys;
   @Inject ObjectMapper json;
   @Inject InternalSecret secret;
+  @Inject MeterRegistry meters;
 
   @ConfigProperty(name = "quarkus.http.host", defaultValue = "127.0.0.1")
   String httpHost;
@@ -71,6 +77,9 @@ public class KafkaEngine implements Engine {
 
   void onStart(@Observes StartupEvent event) {
     others = new OtherInstances(json, secret);
+    Gauge.builder("kornspur.records.skipped", this, KafkaEngine::skippedRecords)
+        .description("Records that the processors passed over; the log names them")
+        .register(meters);
     starter = new Thread(this::start, "kornspur-start");
     starter.start();
   }
@@ -156,7 +165,20 @@ public class KafkaEngine implements Engine {
   @Override
   public String condition() {
     RunningProcessors processors = running.get();
-    return processors == null ? condition : processors.condition();
+    if (processors == null) {
+      return condition;
+    }
+    long skipped = processors.skipped().total();
+    return skipped == 0
+        ? processors.condition()
+        : processors.condition()
+            + "; "
+            + Counted.of(skipped, "record(s)")
+            + " could not be processed, see the log";
+  }
+
+  private long skippedRecords() {
+    return Optional.ofNullable(running.get()).map(now -> now.skipped().total()).orElse(0L);
   }
 
   @Override
@@ -262,7 +284,11 @@ public class KafkaEngine implements Engine {
             wire(),
             stores.local(Stores.DOSSIER_FACTS, partition),
             stores.local(Stores.DOSSIER_REVOCATIONS, partition));
-    return stores.read(() -> reader.entriesOf(subject));
+    try {
+      return stores.read(() -> reader.entriesOf(subject));
+    } catch (UnreadableDossier unreadable) {
+      throw new NotReady(unreadable.getMessage(), UNREADABLE_RETRY_S);
+    }
   }
 
   @Override

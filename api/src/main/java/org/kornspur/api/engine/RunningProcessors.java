@@ -15,6 +15,7 @@ import org.kornspur.processors.judging.Judge;
 import org.kornspur.processors.standards.Rulebooks;
 import org.kornspur.processors.stream.ChainSettings;
 import org.kornspur.processors.stream.KornspurTopology;
+import org.kornspur.processors.stream.SkippedRecords;
 import org.kornspur.processors.stream.Stores;
 
 /** Broker, registry, topology and publisher of one process, started and stopped together. */
@@ -28,6 +29,8 @@ final class RunningProcessors implements AutoCloseable {
   private final StateStores stores;
   private final FactPublisher publisher;
   private final Backlog backlog;
+  private final ThreadReplacement threads;
+  private final SkippedRecords skipped;
 
   private RunningProcessors(
       Backbone backbone,
@@ -35,13 +38,17 @@ final class RunningProcessors implements AutoCloseable {
       KafkaStreams streams,
       StateStores stores,
       FactPublisher publisher,
-      Backlog backlog) {
+      Backlog backlog,
+      ThreadReplacement threads,
+      SkippedRecords skipped) {
     this.backbone = backbone;
     this.wire = wire;
     this.streams = streams;
     this.stores = stores;
     this.publisher = publisher;
     this.backlog = backlog;
+    this.threads = threads;
+    this.skipped = skipped;
   }
 
   static RunningProcessors start(EngineSettings settings, SiteKeys keys, HostInfo self)
@@ -60,10 +67,13 @@ final class RunningProcessors implements AutoCloseable {
               Stores.onDisk(),
               new ChainSettings(
                   keys.signing(), settings.checkpointRecords(), settings.checkpointInterval()));
+      SkippedRecords skipped = new SkippedRecords();
+      ThreadReplacement threads = new ThreadReplacement();
       KafkaStreams streams =
           new KafkaStreams(
-              topology, StreamsSettings.of(backbone, settings, self.host() + ":" + self.port()));
-      streams.setUncaughtExceptionHandler(new ThreadReplacement());
+              topology,
+              StreamsSettings.of(backbone, settings, self.host() + ":" + self.port(), skipped));
+      streams.setUncaughtExceptionHandler(threads);
       streams.setStateListener(
           (now, before) -> LOG.infof("Processors: %s (before: %s)", now, before));
       streams.start();
@@ -73,7 +83,9 @@ final class RunningProcessors implements AutoCloseable {
           streams,
           new StateStores(streams, self),
           FactPublisher.connect(backbone.clientSettings()),
-          new Backlog(backbone.clientSettings(), settings.applicationId()));
+          new Backlog(backbone.clientSettings(), settings.applicationId()),
+          threads,
+          skipped);
     } catch (Exception failed) {
       backbone.close();
       throw failed;
@@ -81,7 +93,7 @@ final class RunningProcessors implements AutoCloseable {
   }
 
   boolean isRunning() {
-    return streams.state() == KafkaStreams.State.RUNNING;
+    return streams.state() == KafkaStreams.State.RUNNING && threads.unsettled().isEmpty();
   }
 
   boolean hasFailed() {
@@ -92,10 +104,19 @@ final class RunningProcessors implements AutoCloseable {
   String condition() {
     return switch (streams.state()) {
       case CREATED, REBALANCING -> "taking up work: restoring state and sharing partitions";
-      case RUNNING -> "running";
+      case RUNNING ->
+          threads
+              .unsettled()
+              .map(cause -> "starting again after a thread died: " + cause)
+              .orElse("running");
       case PENDING_SHUTDOWN, NOT_RUNNING -> "stopping";
       case PENDING_ERROR, ERROR -> "failed; see the log and restart";
     };
+  }
+
+  /** Records that were passed over since the start, because nothing can be made of them. */
+  SkippedRecords skipped() {
+    return skipped;
   }
 
   WireFormat wire() {

@@ -7,13 +7,25 @@ import org.apache.kafka.common.config.TopicConfig;
 import org.apache.kafka.streams.StreamsConfig;
 import org.kornspur.ingest.publish.RecordSize;
 import org.kornspur.processors.stream.BoundedRocksDb;
+import org.kornspur.processors.stream.PoisonRecords;
+import org.kornspur.processors.stream.SkippedRecords;
 
 /** Settings of the streams client: exactly once, every node named, state on disk. */
 final class StreamsSettings {
 
+  /**
+   * Records that are read ahead of the processors from one partition. With the largest records that
+   * topics take, more would not fit into the memory of a small machine.
+   */
+  private static final int READ_AHEAD_RECORDS = 250;
+
   private StreamsSettings() {}
 
-  static Properties of(Backbone backbone, EngineSettings settings, String advertisedAddress) {
+  static Properties of(
+      Backbone backbone,
+      EngineSettings settings,
+      String advertisedAddress,
+      SkippedRecords skipped) {
     Properties streams = new Properties();
     streams.putAll(backbone.clientSettings());
     streams.put(StreamsConfig.APPLICATION_ID_CONFIG, settings.applicationId());
@@ -39,6 +51,13 @@ final class StreamsSettings {
         .forEach((name, value) -> streams.put(StreamsConfig.producerPrefix(name), value));
     streams.put(
         StreamsConfig.topicPrefix(TopicConfig.MAX_MESSAGE_BYTES_CONFIG), RecordSize.MOST_BYTES);
+    streams.put(StreamsConfig.topicPrefix(TopicConfig.COMPRESSION_TYPE_CONFIG), "uncompressed");
+    streams.putAll(PoisonRecords.settings(skipped));
+    streams.put(StreamsConfig.BUFFERED_RECORDS_PER_PARTITION_CONFIG, READ_AHEAD_RECORDS);
+    streams.put(
+        StreamsConfig.consumerPrefix(ConsumerConfig.MAX_POLL_RECORDS_CONFIG), READ_AHEAD_RECORDS);
+    streams.put(
+        StreamsConfig.consumerPrefix(ConsumerConfig.FETCH_MAX_BYTES_CONFIG), RecordSize.MOST_BYTES);
     if (backbone.embedded()) {
       // One broker refuses a batch while the transaction before it is still being marked. With one
       // request under way the producer simply asks again, rather than also sending the next batch

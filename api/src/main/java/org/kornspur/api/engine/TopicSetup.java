@@ -58,6 +58,7 @@ final class TopicSetup {
     configs.put(TopicConfig.RETENTION_MS_CONFIG, "-1");
     configs.put(TopicConfig.RETENTION_BYTES_CONFIG, "-1");
     configs.put(TopicConfig.MAX_MESSAGE_BYTES_CONFIG, Integer.toString(TopicRoom.mostBytes(topic)));
+    configs.putAll(TopicRoom.AS_READERS_NEED);
     configs.put(TopicConfig.MIN_IN_SYNC_REPLICAS_CONFIG, replication > 2 ? "2" : "1");
     if (topic == Topics.PEOPLE) {
       // a name that was forgotten leaves the disk within days

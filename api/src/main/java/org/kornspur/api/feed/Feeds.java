@@ -130,6 +130,9 @@ public class Feeds {
       return;
     }
     LotStanding standing = (LotStanding) engine.wire().decode(record.value());
+    if (!standing.getSubject().equals(record.key())) {
+      throw new IllegalArgumentException("The standing of another subject than its key names");
+    }
     Optional<StandingRow> before =
         standings.put(standing, record.value(), Instant.ofEpochMilli(record.timestamp()));
     StandingRow after = standings.row(Subject.parse(standing.getSubject())).orElseThrow();

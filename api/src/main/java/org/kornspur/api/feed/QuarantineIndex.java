@@ -104,9 +104,15 @@ public final class QuarantineIndex {
         entry.getReceivedAt(),
         entry.getReason(),
         entry.getProblems().size(),
-        entry.getOriginalValue().remaining(),
+        bytesOf(entry),
         entry.getState(),
         Optional.ofNullable(entry.getReplayedAs()),
         senders);
+  }
+
+  private static int bytesOf(QuarantineEntry entry) {
+    return entry.getWholeBytes() == null
+        ? entry.getOriginalValue().remaining()
+        : Math.toIntExact(Math.min(Integer.MAX_VALUE, entry.getWholeBytes()));
   }
 }

@@ -108,6 +108,9 @@ public class Quarantine {
   public ReceiptView replay(String entryId, Optional<String> reason) {
     QuarantineEntry entry = held(entryId);
     byte[] original = bytes(entry.getOriginalValue());
+    if (entry.getWholeBytes() != null) {
+      throw notReplayable(List.of(notWhole(entry, original.length)));
+    }
     return takeIn(
         entry,
         entry.getOrigin() == QuarantineOrigin.TOPIC ? wire(original) : json(original),
@@ -215,6 +218,16 @@ public class Quarantine {
     }
     List<Problem> problems = FactChecks.check(record);
     return problems.isEmpty() ? SignedActs.problemsOf(record, keys.trusted()) : problems;
+  }
+
+  private static Problem notWhole(QuarantineEntry entry, int keptBytes) {
+    return new Problem(
+        "",
+        "the first " + Counted.of(keptBytes, "byte(s)") + " of " + entry.getWholeBytes(),
+        "the whole input",
+        "It was too large to be kept here; the whole is at "
+            + Problem.described(entry.getPlace())
+            + ". Replay it with the mended fact as JSON in the body, or discard the entry");
   }
 
   private static Problem noFact(String recordType) {

@@ -52,6 +52,7 @@ public final class EmbeddedRegistry implements AutoCloseable {
     try {
       SchemaLedger ledger = new SchemaLedger();
       log.readOn(ledger::apply);
+      log.restoreOverwritten();
       EmbeddedRegistry registry = new EmbeddedRegistry(ledger, log, listening(port));
       registry.server.start();
       return registry;

@@ -3,8 +3,11 @@ package org.kornspur.api.runtime;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.time.Duration;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
@@ -20,6 +23,7 @@ import org.apache.kafka.common.TopicPartition;
 import org.apache.kafka.common.errors.TopicExistsException;
 import org.apache.kafka.common.serialization.StringDeserializer;
 import org.apache.kafka.common.serialization.StringSerializer;
+import org.jboss.logging.Logger;
 import org.kornspur.ingest.registry.SchemaLedger;
 
 /**
@@ -34,9 +38,13 @@ final class SchemaLog implements AutoCloseable {
   private static final TopicPartition PARTITION = new TopicPartition(TOPIC, 0);
   private static final Duration LIMIT = Duration.ofSeconds(10);
   private static final ObjectMapper JSON = new ObjectMapper();
+  private static final Logger LOG = Logger.getLogger(SchemaLog.class);
 
   private final KafkaConsumer<String, String> consumer;
   private final KafkaProducer<String, String> producer;
+  private final Map<String, SchemaLedger.Entry> lines = new HashMap<>();
+  private final Set<String> overwritten = new HashSet<>();
+  private long skipped;
 
   /** The log could not be read or written; whether the line was written is not known. */
   static final class LogFailure extends Exception {
@@ -90,11 +98,52 @@ final class SchemaLog implements AutoCloseable {
           throw new LogFailure("Not read to its end at offset " + end + " in " + LIMIT, null);
         }
         for (ConsumerRecord<String, String> line : consumer.poll(Duration.ofMillis(200))) {
-          reader.accept(JSON.readValue(line.value(), SchemaLedger.Entry.class));
+          take(line, reader);
         }
       }
-    } catch (KafkaException | JsonProcessingException e) {
+    } catch (KafkaException e) {
       throw new LogFailure("Cannot read topic " + TOPIC + ": " + e.getMessage(), e);
+    }
+  }
+
+  /**
+   * A line that is none, or that contradicts one before it, was not written here. It is passed
+   * over, as what came first is what records were written with.
+   */
+  private void take(ConsumerRecord<String, String> line, Consumer<SchemaLedger.Entry> reader) {
+    try {
+      SchemaLedger.Entry entry = JSON.readValue(line.value(), SchemaLedger.Entry.class);
+      if (!entry.key().equals(line.key())) {
+        throw new IllegalArgumentException("The line of " + entry.key() + " has another key");
+      }
+      reader.accept(entry);
+      lines.put(entry.key(), entry);
+      overwritten.remove(entry.key());
+    } catch (JsonProcessingException | RuntimeException noLine) {
+      if (line.key() != null && lines.containsKey(line.key())) {
+        overwritten.add(line.key());
+      }
+      skipped++;
+      if (Long.bitCount(skipped) == 1) {
+        LOG.errorf(
+            noLine,
+            "%s offset %d is no line of the schema registry and is passed over (%d so far). Look at"
+                + " who may write to this topic",
+            TOPIC,
+            line.offset(),
+            skipped);
+      }
+    }
+  }
+
+  /**
+   * Writes again the lines under whose keys something else was written since: the topic is
+   * compacted, and would keep only that.
+   */
+  void restoreOverwritten() throws LogFailure {
+    for (String key : List.copyOf(overwritten)) {
+      append(lines.get(key));
+      overwritten.remove(key);
     }
   }
 

@@ -27,6 +27,11 @@ public record QuarantineView(
     @Schema(description = "Key of the record on the topic; null where there was none")
         Original originalKey,
     Original original,
+    @Schema(
+            description =
+                "Length of the input where it was too large and only its beginning is kept; null"
+                    + " where it is whole")
+        Long wholeBytes,
     @Schema(description = "Fact that a replay brought in; null while held") String replayedAs,
     @Schema(
             description =
@@ -74,6 +79,7 @@ public record QuarantineView(
             .toList(),
         entry.getOriginalKey() == null ? null : Original.of(entry.getOriginalKey()),
         Original.of(entry.getOriginalValue()),
+        entry.getWholeBytes(),
         entry.getReplayedAs(),
         entry.getDecidedBy(),
         entry.getDecidedAt(),

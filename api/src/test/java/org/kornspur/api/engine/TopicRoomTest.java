@@ -1,8 +1,10 @@
 package org.kornspur.api.engine;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -10,7 +12,15 @@ import java.util.concurrent.ExecutionException;
 import org.apache.kafka.clients.admin.Admin;
 import org.apache.kafka.clients.admin.Config;
 import org.apache.kafka.clients.admin.NewTopic;
+import org.apache.kafka.clients.consumer.ConsumerRecord;
+import org.apache.kafka.clients.consumer.KafkaConsumer;
+import org.apache.kafka.clients.producer.KafkaProducer;
+import org.apache.kafka.clients.producer.ProducerRecord;
+import org.apache.kafka.common.TopicPartition;
 import org.apache.kafka.common.config.ConfigResource;
+import org.apache.kafka.common.errors.RecordTooLargeException;
+import org.apache.kafka.common.serialization.ByteArrayDeserializer;
+import org.apache.kafka.common.serialization.ByteArraySerializer;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.kornspur.api.runtime.EmbeddedBroker;
@@ -51,10 +61,101 @@ class TopicRoomTest {
       assertThat(setting(admin, people, ROOM)).isEqualTo(Integer.toString(16 * 1024 * 1024));
       assertThat(setting(admin, STORE, ROOM)).isEqualTo(Integer.toString(16 * 1024 * 1024));
       assertThat(setting(admin, chain, ROOM)).as("what was set higher").isEqualTo("67108864");
+      assertThat(setting(admin, chain, "message.timestamp.type")).isEqualTo("LogAppendTime");
+      assertThat(setting(admin, chain, "compression.type")).isEqualTo("uncompressed");
+      assertThat(setting(admin, STORE, "compression.type")).isEqualTo("uncompressed");
+      assertThat(setting(admin, FOREIGN, "compression.type")).as("not ours").isEqualTo("producer");
       assertThat(setting(admin, FOREIGN, ROOM)).as("not ours").isEqualTo("1048588");
       assertThat(setting(admin, facts, "retention.ms")).isEqualTo("-1");
       assertThat(setting(admin, people, "cleanup.policy")).isEqualTo("compact");
     }
+  }
+
+  /**
+   * Sixty megabytes pack to a few kB, and a record without a time stops Kafka's own readers. Both
+   * are taken from a topic as an earlier version made it, and kept from it once it has its
+   * settings.
+   */
+  @Test
+  void whatUnpacksToTooMuchIsRefusedAndEveryRecordHasATime(@TempDir Path folder) throws Exception {
+    String facts = Topics.FACTS.topicName();
+    try (EmbeddedBroker broker = EmbeddedBroker.start(folder, 0);
+        Admin admin = Admin.create(Map.of("bootstrap.servers", broker.bootstrapServers()));
+        var producer = packing(broker.bootstrapServers());
+        var reader = reader(broker.bootstrapServers(), facts)) {
+      admin.createTopics(List.of(topic(facts, Map.of()))).all().get();
+      producer.send(new WithoutTime(facts, new byte[60 << 20])).get();
+      assertThat(next(reader).timestamp()).isEqualTo(-1);
+
+      TopicRoom.make(admin, admin.listTopics().names().get(), "kornspur");
+
+      assertThatThrownBy(() -> producer.send(new WithoutTime(facts, new byte[60 << 20])).get())
+          .hasCauseInstanceOf(RecordTooLargeException.class);
+      assertThatThrownBy(
+              () -> {
+                for (int i = 0; i < 8; i++) {
+                  var unused = producer.send(new WithoutTime(facts, new byte[1 << 20]));
+                }
+                producer.send(new WithoutTime(facts, new byte[1 << 20])).get();
+              })
+          .as("nor a batch of them, if each alone is small enough")
+          .hasCauseInstanceOf(RecordTooLargeException.class);
+      long before = System.currentTimeMillis();
+      producer.send(new WithoutTime(facts, new byte[1 << 20])).get();
+      ConsumerRecord<byte[], byte[]> taken = next(reader);
+      assertThat(taken.value()).hasSize(1 << 20);
+      assertThat(taken.timestamp()).isBetween(before, System.currentTimeMillis());
+    }
+  }
+
+  /** The producer's own class takes no such time, though brokers do. */
+  private static final class WithoutTime extends ProducerRecord<byte[], byte[]> {
+    WithoutTime(String topic, byte[] value) {
+      super(topic, value);
+    }
+
+    @Override
+    public Long timestamp() {
+      return -1L;
+    }
+  }
+
+  private static KafkaProducer<byte[], byte[]> packing(String bootstrapServers) {
+    return new KafkaProducer<>(
+        Map.of(
+            "bootstrap.servers",
+            bootstrapServers,
+            "compression.type",
+            "gzip",
+            "max.request.size",
+            256 << 20,
+            "buffer.memory",
+            512L << 20,
+            "batch.size",
+            32 << 20,
+            "linger.ms",
+            500),
+        new ByteArraySerializer(),
+        new ByteArraySerializer());
+  }
+
+  private static KafkaConsumer<byte[], byte[]> reader(String bootstrapServers, String topic) {
+    var reader =
+        new KafkaConsumer<>(
+            Map.of("bootstrap.servers", bootstrapServers, "auto.offset.reset", "earliest"),
+            new ByteArrayDeserializer(),
+            new ByteArrayDeserializer());
+    reader.assign(List.of(new TopicPartition(topic, 0)));
+    return reader;
+  }
+
+  private static ConsumerRecord<byte[], byte[]> next(KafkaConsumer<byte[], byte[]> reader) {
+    for (int poll = 0; poll < 60; poll++) {
+      for (ConsumerRecord<byte[], byte[]> record : reader.poll(Duration.ofSeconds(1))) {
+        return record;
+      }
+    }
+    throw new AssertionError("No record came");
   }
 
   private static NewTopic topic(String name, Map<String, String> settings) {

@@ -8,8 +8,18 @@ import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.file.Path;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
 import org.apache.avro.Schema;
 import org.apache.avro.SchemaBuilder;
+import org.apache.kafka.clients.consumer.KafkaConsumer;
+import org.apache.kafka.clients.producer.KafkaProducer;
+import org.apache.kafka.clients.producer.ProducerRecord;
+import org.apache.kafka.common.TopicPartition;
+import org.apache.kafka.common.serialization.StringDeserializer;
+import org.apache.kafka.common.serialization.StringSerializer;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -49,6 +59,59 @@ class EmbeddedRegistryTest extends RegistryContractTest {
     assertThat(client().idOf("kept", schema)).isEqualTo(id);
     Schema next = SchemaBuilder.record("org.example.Next").fields().requiredInt("n").endRecord();
     assertThat(client().register("next", next)).isGreaterThan(id);
+  }
+
+  /** The second line stands under the key of the schema, which compaction would let go. */
+  @Test
+  void shouldPassOverLinesThatAreNoneAndKeepWhatTheyCover() throws Exception {
+    Schema schema = SchemaBuilder.record("org.example.Held").fields().requiredInt("n").endRecord();
+    int id = client().register("held", schema);
+    List<String> lines = new ArrayList<>();
+    lines.add(null);
+    lines.add("no JSON");
+    lines.add("{}");
+    lines.add("null");
+    lines.add("[".repeat(20_000));
+    lines.add("{\"subject\":\"held\",\"version\":1,\"id\":2147483647,\"schema\":\"\\\"int\\\"\"}");
+    lines.add("{\"subject\":\"held\",\"version\":7,\"id\":7,\"schema\":\"\\\"int\\\"\"}");
+    try (var producer =
+        new KafkaProducer<>(
+            Map.of("bootstrap.servers", broker.bootstrapServers()),
+            new StringSerializer(),
+            new StringSerializer())) {
+      for (String line : lines) {
+        producer.send(new ProducerRecord<>(SchemaLog.TOPIC, 0, null, line)).get();
+        producer.send(new ProducerRecord<>(SchemaLog.TOPIC, 0, "held/1", line)).get();
+        producer.send(new ProducerRecord<>(SchemaLog.TOPIC, 0, "held/7", line)).get();
+      }
+    }
+    registry.close();
+    registry = EmbeddedRegistry.start(broker.bootstrapServers(), 0);
+
+    assertThat(client().byId(id)).isEqualTo(schema);
+    Schema next = SchemaBuilder.record("org.example.Later").fields().requiredInt("n").endRecord();
+    assertThat(client().register("later", next)).isGreaterThan(id);
+    assertThat(lastLine("held/1")).contains("org.example.Held");
+  }
+
+  private static String lastLine(String key) {
+    try (var reader =
+        new KafkaConsumer<>(
+            Map.of("bootstrap.servers", broker.bootstrapServers()),
+            new StringDeserializer(),
+            new StringDeserializer())) {
+      TopicPartition log = new TopicPartition(SchemaLog.TOPIC, 0);
+      reader.assign(List.of(log));
+      reader.seekToBeginning(List.of(log));
+      long end = reader.endOffsets(List.of(log)).get(log);
+      String last = "";
+      while (reader.position(log) < end) {
+        for (var line : reader.poll(Duration.ofSeconds(1))) {
+          last = key.equals(line.key()) ? String.valueOf(line.value()) : last;
+        }
+      }
+      return last;
+    }
   }
 
   @Test

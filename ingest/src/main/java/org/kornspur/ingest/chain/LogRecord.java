@@ -7,7 +7,8 @@ import org.kornspur.ingest.seal.Hash;
 /**
  * A record of the log as the broker keeps it.
  *
- * @param timestampMs the time that its sender set, milliseconds since 1970
+ * @param timestampMs the time that the log keeps of it, that of its sender or of the broker that
+ *     took it, milliseconds since 1970; any number
  * @param key as sent; null where it had none
  * @param value as sent; null where it had none
  * @param headers in their order

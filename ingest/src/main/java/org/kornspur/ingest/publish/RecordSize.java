@@ -18,6 +18,12 @@ public final class RecordSize {
    */
   public static final int MOST_FACT_BYTES = 4 * 1024 * 1024;
 
+  /**
+   * What the processors send each other, and read of each other, at most, bytes: so much less than
+   * topics take that it fits into the log of a store too, under a longer key.
+   */
+  public static final int MOST_ON_ITS_WAY_BYTES = MOST_BYTES - 2 * 1024 * 1024;
+
   /** Room for what surrounds a record in a request. */
   private static final int MOST_SENT_BYTES = MOST_BYTES - 1024 * 1024;
 

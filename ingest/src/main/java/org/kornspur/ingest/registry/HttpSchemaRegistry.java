@@ -100,10 +100,9 @@ public final class HttpSchemaRegistry implements SchemaRegistry {
     JsonNode body = bodyOf(answer, path);
     String type = body.path("schemaType").asText("AVRO");
     if (!type.equals("AVRO")) {
-      throw new RegistryRefused(
-          "Schema " + id + " of " + config.urls().get(0) + " is of type " + type + ", not AVRO");
+      throw UnknownSchema.notAvro(id, type);
     }
-    Schema schema = parsed(text(body, "schema", path), path);
+    Schema schema = parsed(id, text(body, "schema", path));
     byId.put(id, schema);
     return schema;
   }
@@ -281,11 +280,11 @@ public final class HttpSchemaRegistry implements SchemaRegistry {
     return value.textValue();
   }
 
-  private Schema parsed(String text, String path) {
+  private static Schema parsed(int id, String text) {
     try {
       return new Schema.Parser().parse(text);
     } catch (AvroRuntimeException e) {
-      throw notUnderstood(path, text, e);
+      throw UnknownSchema.notAvro(id, "AVRO in name only: " + e.getMessage());
     }
   }
 

@@ -33,6 +33,18 @@ public final class SchemaLedger {
    */
   public record Entry(String subject, int version, int id, String schema) {
 
+    public Entry {
+      if (subject == null || schema == null || version < 1 || id < 1) {
+        throw new IllegalArgumentException(
+            "No line of a registry's log: subject "
+                + subject
+                + ", version "
+                + version
+                + ", id "
+                + id);
+      }
+    }
+
     /** Key of the line in a compacted log, unlike that of any other line. */
     public String key() {
       return subject + "/" + version;
@@ -54,6 +66,9 @@ public final class SchemaLedger {
    * @param messages each difference, with the version and the place in the schema
    */
   public record Refusal(List<String> messages) implements Decision {}
+
+  /** Ids are given one by one; one far ahead would leave none for those to come. */
+  private static final int MOST_IDS_AHEAD = 100_000;
 
   private record Version(Entry entry, Schema schema) {}
 
@@ -86,7 +101,7 @@ public final class SchemaLedger {
    */
   public void apply(Entry entry) {
     Schema schema = parsed(entry);
-    List<Version> versions = subjects.computeIfAbsent(entry.subject(), name -> new ArrayList<>());
+    List<Version> versions = subjects.getOrDefault(entry.subject(), List.of());
     Optional<Version> known =
         versions.stream().filter(one -> one.entry().version() == entry.version()).findFirst();
     if (known.isPresent()) {
@@ -95,11 +110,23 @@ public final class SchemaLedger {
       }
       return;
     }
+    if (entry.id() > lastId + MOST_IDS_AHEAD) {
+      throw contradiction(entry, "id " + lastId);
+    }
+    versions.stream()
+        .flatMap(version -> differences(version, schema))
+        .findFirst()
+        .ifPresent(
+            difference -> {
+              throw contradiction(entry, "a version of which it is said: " + difference);
+            });
     Schema sameId = byId.get(entry.id());
     if (sameId != null && !sameId.toString().equals(schema.toString())) {
       throw contradiction(entry, "id " + entry.id() + " holds " + sameId);
     }
-    versions.add(new Version(entry, schema));
+    subjects
+        .computeIfAbsent(entry.subject(), name -> new ArrayList<>())
+        .add(new Version(entry, schema));
     byId.put(entry.id(), schema);
     ids.putIfAbsent(schema.toString(), entry.id());
     lastId = Math.max(lastId, entry.id());

@@ -18,6 +18,16 @@ public final class UnknownSchema extends RegistryException {
             + " format: have the sender check its schema.registry.url");
   }
 
+  /** What has this id is no Avro schema, as in a registry that others use too. */
+  public static UnknownSchema notAvro(int id, String type) {
+    return new UnknownSchema(
+        "Schema "
+            + id
+            + " of the registry is no Avro schema but "
+            + type
+            + ". Write facts in Avro");
+  }
+
   /** The subject does not hold this schema. */
   public static UnknownSchema inSubject(String subject, String recordName) {
     return new UnknownSchema(

@@ -175,10 +175,18 @@ class HttpSchemaRegistryTest {
     assertThatThrownBy(() -> registry.register("s", SCHEMA))
         .isInstanceOf(RegistryRefused.class)
         .hasMessageContaining("Invalid Avro schema");
+  }
+
+  /** A record may name any schema of a registry that others use too, and must not stop a reader. */
+  @Test
+  void shouldNotKnowASchemaThatIsNoAvro() {
+    HttpSchemaRegistry registry = registry();
     answer(200, "{\"schemaType\":\"PROTOBUF\",\"schema\":\"message A {}\"}");
     assertThatThrownBy(() -> registry.byId(8))
-        .isInstanceOf(RegistryRefused.class)
+        .isInstanceOf(UnknownSchema.class)
         .hasMessageContaining("PROTOBUF");
+    answer(200, "{\"schema\":\"message A {}\"}");
+    assertThatThrownBy(() -> registry.byId(9)).isInstanceOf(UnknownSchema.class);
   }
 
   /** RFC 7617, section 2: user-id "Aladdin", password "open sesame". */

@@ -62,12 +62,14 @@ final class ChainKeeper implements Processor<byte[], byte[], Placed, Placed> {
   private static LogRecord asKept(Record<byte[], byte[]> record, RecordMetadata place) {
     List<LogRecord.Header> headers = new ArrayList<>();
     for (Header header : record.headers()) {
-      headers.add(new LogRecord.Header(header.key(), header.value()));
+      if (!ReceiptTime.isOurs(header)) {
+        headers.add(new LogRecord.Header(header.key(), header.value()));
+      }
     }
     return new LogRecord(
         place.partition(),
         place.offset(),
-        record.timestamp(),
+        ReceiptTime.logged(record.timestamp(), record.headers()),
         record.key(),
         record.value(),
         headers);

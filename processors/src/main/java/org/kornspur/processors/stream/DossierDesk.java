@@ -1,8 +1,10 @@
 package org.kornspur.processors.stream;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import org.apache.kafka.streams.processor.api.ProcessorContext;
 import org.apache.kafka.streams.state.KeyValueStore;
 import org.kornspur.ingest.contract.Subject;
@@ -11,6 +13,7 @@ import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.judging.Judge;
 import org.kornspur.processors.judging.Outcome;
+import org.kornspur.processors.judging.Standing;
 import org.kornspur.processors.pedigree.Edge;
 
 /**
@@ -29,9 +32,13 @@ final class DossierDesk {
   private final KeyValueStore<String, byte[]> reports;
   private final Outbox outbox;
   private final FaultLog faults;
+  private final ProcessorContext<String, byte[]> context;
+  private final SkippedRecords skipped;
 
   DossierDesk(ProcessorContext<String, byte[]> context, WireFormat wire, Judge judge) {
+    this.context = context;
     this.judge = judge;
+    skipped = PoisonRecords.counter(context.appConfigs());
     facts = context.getStateStore(Stores.DOSSIER_FACTS);
     revocations = context.getStateStore(Stores.DOSSIER_REVOCATIONS);
     reports = context.getStateStore(Stores.DOSSIER_REPORTS);
@@ -53,6 +60,11 @@ final class DossierDesk {
     }
   }
 
+  /** What is filed of a fact, in wire format. */
+  Optional<byte[]> filed(Subject subject, String factId) {
+    return Optional.ofNullable(facts.get(Keys.of(subject, factId)));
+  }
+
   /** Files what a parent, a hybrid or an isolation cell tells. */
   void fileReport(Subject receiver, ReportChange change) {
     String key = Keys.of(receiver, change.sender());
@@ -62,29 +74,61 @@ final class DossierDesk {
             report -> reports.put(key, InternalJson.write(report)), () -> reports.delete(key));
   }
 
-  /** Judges a dossier again and sends on what changed; returns what was judged. */
-  Dossier refresh(Subject subject) {
-    Dossier dossier =
-        new Dossier(subject, reader.entriesOf(subject), reportReader.reportsTo(subject));
-    Outcome outcome = judge.judge(dossier);
-    outbox.deliver(subject, Dossiers.TO_STANDINGS, standing(subject, outcome));
+  /**
+   * Judges a dossier again and sends on what changed.
+   *
+   * <p>Where some of it cannot be read, or its judging fails, the earlier standing must not stay:
+   * evidence is owed, the children are told nothing any more, and what was said of edges and place
+   * holds until it can be said anew.
+   *
+   * @return whether several tell this dossier something
+   */
+  boolean refresh(Subject subject) {
+    DossierReader.Held held = reader.heldBy(subject);
+    ReportReader.Told told = reportReader.toldTo(subject);
+    List<String> unreadable =
+        Stream.concat(held.unreadable().stream(), told.unreadable().stream()).toList();
+    Optional<Standing> judged = Optional.empty();
+    try {
+      Outcome outcome = judge.judge(new Dossier(subject, held.entries(), told.reports()));
+      judged = outcome.standing();
+      if (unreadable.isEmpty()) {
+        deliver(subject, outcome);
+      } else {
+        deliverOwed(
+            subject, OwedForFault.besides(subject, judged, UnreadableDossier.sentence(unreadable)));
+      }
+    } catch (RuntimeException fault) {
+      if (PoisonRecords.isNoFaultOfTheRecord(fault)) {
+        throw fault;
+      }
+      skipped.add(context, "the judging of " + subject, fault);
+      deliverOwed(subject, OwedForFault.insteadOf(subject, judged, fault));
+    }
+    return told.reports().size() > 1;
+  }
+
+  private void deliver(Subject subject, Outcome outcome) {
+    outbox.deliver(subject, Dossiers.TO_STANDINGS, standing(subject, outcome.standing()));
     outbox.deliver(subject, Dossiers.TO_EDGES, edges(outcome));
     outbox.deliver(subject, Dossiers.TO_PLOTS, plots(subject, outcome));
     outbox.deliver(subject, Dossiers.TO_REPORTS, reportsBy(outcome));
     faults.note(subject, outcome.faults());
-    return dossier;
   }
 
-  private SortedMap<String, Outbox.Letter> standing(Subject subject, Outcome outcome) {
+  private void deliverOwed(Subject subject, Optional<Standing> owed) {
+    outbox.deliver(subject, Dossiers.TO_STANDINGS, standing(subject, owed));
+    outbox.deliver(subject, Dossiers.TO_REPORTS, new TreeMap<>());
+  }
+
+  private SortedMap<String, Outbox.Letter> standing(Subject subject, Optional<Standing> judged) {
     SortedMap<String, Outbox.Letter> letters = new TreeMap<>();
-    outcome
-        .standing()
-        .ifPresent(
-            standing ->
-                letters.put(
-                    subject.toString(),
-                    Outbox.Letter.withTombstone(
-                        standings.write(Topics.STANDINGS.topicName(), standing))));
+    judged.ifPresent(
+        standing ->
+            letters.put(
+                subject.toString(),
+                Outbox.Letter.withTombstone(
+                    standings.write(Topics.STANDINGS.topicName(), standing))));
     return letters;
   }
 

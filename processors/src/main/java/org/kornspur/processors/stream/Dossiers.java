@@ -36,12 +36,12 @@ final class Dossiers {
         .addSource(
             SUBJECT_MESSAGES,
             text.deserializer(),
-            SubjectMessageSerde.serde().deserializer(),
+            BoundedRecords.deserializer(SubjectMessageSerde.serde().deserializer()),
             Topics.BY_SUBJECT.topicName())
         .addSource(
             REPORTS,
             text.deserializer(),
-            InternalJson.serde(ReportChange.class).deserializer(),
+            BoundedRecords.deserializer(InternalJson.serde(ReportChange.class).deserializer()),
             Topics.REPORTS.topicName())
         .addProcessor(FILE_FACT, () -> new FactFiling(wire, judge), SUBJECT_MESSAGES)
         .addProcessor(FILE_REPORT, () -> new ReportFiling(wire, judge), REPORTS)

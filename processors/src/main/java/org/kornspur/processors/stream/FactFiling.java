@@ -1,9 +1,17 @@
 package org.kornspur.processors.stream;
 
+import java.util.Arrays;
+import java.util.Optional;
+import org.apache.avro.specific.SpecificRecord;
 import org.apache.kafka.streams.processor.api.Processor;
 import org.apache.kafka.streams.processor.api.ProcessorContext;
 import org.apache.kafka.streams.processor.api.Record;
+import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.contract.SubjectsNamed;
+import org.kornspur.ingest.registry.UnknownSchema;
+import org.kornspur.ingest.wire.NotWireFormat;
+import org.kornspur.ingest.wire.UnknownRecordType;
 import org.kornspur.ingest.wire.WireFormat;
 import org.kornspur.processors.judging.Judge;
 
@@ -25,8 +33,46 @@ final class FactFiling implements Processor<String, SubjectMessage, String, byte
 
   @Override
   public void process(Record<String, SubjectMessage> record) {
-    Subject subject = Subject.parse(record.key());
+    Subject subject = Keys.subject(record.key());
+    if (record.value() instanceof SubjectMessage.FactFor message) {
+      requireFactOf(subject, message);
+    }
     desk.fileMessage(subject, record.value());
     desk.refresh(subject);
+  }
+
+  /** What the intake never sent is not filed, or the dossier could never be read again. */
+  private void requireFactOf(Subject subject, SubjectMessage.FactFor message) {
+    Optional<byte[]> filed = desk.filed(subject, message.factId());
+    if (filed.isPresent()
+        && !Arrays.equals(filed.get(), message.wire())
+        && isReadable(filed.get())) {
+      throw new IllegalArgumentException(
+          "Another content of the fact " + message.factId() + ", which is filed for " + subject);
+    }
+    SpecificRecord fact;
+    try {
+      fact = wire.decode(message.wire());
+    } catch (UnknownSchema lost) {
+      // the registry may have lost it: what is filed and cannot be read leaves evidence owed
+      return;
+    }
+    boolean sent =
+        FactType.of(fact.getSchema()).isPresent()
+            && FactType.headerOf(fact).getFactId().equals(message.factId())
+            && SubjectsNamed.of(fact).contains(subject);
+    if (!sent) {
+      throw new IllegalArgumentException(
+          "Not a fact with the id " + message.factId() + " that names " + subject);
+    }
+  }
+
+  private boolean isReadable(byte[] filed) {
+    try {
+      wire.decode(filed);
+      return true;
+    } catch (NotWireFormat | UnknownSchema | UnknownRecordType unreadable) {
+      return false;
+    }
   }
 }

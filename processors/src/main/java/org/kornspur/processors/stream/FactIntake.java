@@ -39,7 +39,7 @@ final class FactIntake {
         .addSource(
             REVOCATIONS,
             text.deserializer(),
-            revocations.deserializer(),
+            BoundedRecords.deserializer(revocations.deserializer()),
             Topics.REVOCATIONS.topicName())
         .addProcessor(REGISTER_FACT, () -> new FactRegistrar(wire, keys), FACTS)
         .addProcessor(REGISTER_REVOCATION, RevocationRegistrar::new, REVOCATIONS)

@@ -24,6 +24,7 @@ import org.kornspur.ingest.intake.FactChecks;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.intake.QuarantineEntries;
 import org.kornspur.ingest.intake.ReceiptCheck;
+import org.kornspur.ingest.publish.RecordSize;
 import org.kornspur.ingest.registry.UnknownSchema;
 import org.kornspur.ingest.seal.TrustedKeys;
 import org.kornspur.ingest.wire.NotWireFormat;
@@ -46,6 +47,7 @@ final class FactRegistrar implements Processor<byte[], byte[], String, Object> {
   private FactRegister register;
   private Sensor repeats;
   private Sensor refusals;
+  private SkippedRecords skipped;
 
   FactRegistrar(WireFormat wire, TrustedKeys keys) {
     this.wire = wire;
@@ -58,13 +60,30 @@ final class FactRegistrar implements Processor<byte[], byte[], String, Object> {
     register = new FactRegister(context);
     repeats = DropCounter.of(context, "repeated-facts");
     refusals = DropCounter.of(context, "refused-facts");
+    skipped = PoisonRecords.counter(context.appConfigs());
   }
 
   @Override
   public void process(Record<byte[], byte[]> record) {
+    if (sizeOf(record) > RecordSize.MOST_FACT_BYTES) {
+      refuse(record, List.of(tooLarge(record)));
+      return;
+    }
+    try {
+      read(record);
+    } catch (RuntimeException | StackOverflowError fault) {
+      if (PoisonRecords.isNoFaultOfTheRecord(fault)) {
+        throw fault;
+      }
+      skipped.add(context, FactIntake.REGISTER_FACT, fault);
+      refuse(record, List.of(fault(record, fault)));
+    }
+  }
+
+  private void read(Record<byte[], byte[]> record) {
     SpecificRecord fact;
     try {
-      fact = wire.decode(record.value() == null ? new byte[0] : record.value());
+      fact = wire.decode(valueOf(record));
     } catch (NotWireFormat | UnknownSchema | UnknownRecordType unreadable) {
       refuse(record, List.of(unreadable(record, unreadable)));
       return;
@@ -75,6 +94,33 @@ final class FactRegistrar implements Processor<byte[], byte[], String, Object> {
     } else {
       refuse(record, problems);
     }
+  }
+
+  private static byte[] valueOf(Record<byte[], byte[]> record) {
+    return record.value() == null ? new byte[0] : record.value();
+  }
+
+  private static long sizeOf(Record<byte[], byte[]> record) {
+    return valueOf(record).length + (record.key() == null ? 0L : record.key().length);
+  }
+
+  private static Problem tooLarge(Record<byte[], byte[]> record) {
+    return new Problem(
+        "",
+        Counted.of(sizeOf(record), "byte(s)"),
+        "at most " + RecordSize.MOST_FACT_BYTES + " bytes in one record, unpacked",
+        "Send one fact in one record; no fact is larger than a quarter of this");
+  }
+
+  /** Nobody thought of what is wrong with it, so the words are those of the program. */
+  private static Problem fault(Record<byte[], byte[]> record, Throwable fault) {
+    return new Problem(
+        "",
+        Counted.of(sizeOf(record), "byte(s)"),
+        "a fact that can be processed",
+        "Processing failed: "
+            + Problem.described(fault.toString())
+            + ". Tell whoever keeps the program; the log has the details");
   }
 
   private static Problem unreadable(Record<byte[], byte[]> record, RuntimeException reason) {
@@ -128,20 +174,20 @@ final class FactRegistrar implements Processor<byte[], byte[], String, Object> {
       return;
     }
     List<String> subjects = SubjectsNamed.of(fact).stream().map(Subject::toString).toList();
-    register.put(factId, known.registered(fingerprint, subjects));
+    Optional<Revocation> superseded = supersededBy(fact);
     SortedMap<String, String> revokedBy = register.revokedBy(factId, known);
+    register.put(factId, known.registered(fingerprint, subjects));
     long now = context.currentSystemTimeMs();
     for (String subject : subjects) {
       send(subject, new SubjectMessage.FactFor(factId, record.value()), now);
       revokedBy.forEach(
           (by, reason) -> send(subject, new SubjectMessage.RevocationOf(factId, by, reason), now));
     }
-    supersededBy(fact)
-        .ifPresent(
-            revocation ->
-                context.forward(
-                    new Record<>(revocation.supersededFactId(), revocation, now),
-                    FactIntake.TO_REVOCATIONS));
+    superseded.ifPresent(
+        revocation ->
+            context.forward(
+                new Record<>(revocation.supersededFactId(), revocation, now),
+                FactIntake.TO_REVOCATIONS));
   }
 
   private void send(String subject, SubjectMessage message, long now) {
@@ -189,7 +235,7 @@ final class FactRegistrar implements Processor<byte[], byte[], String, Object> {
             Instant.ofEpochMilli(record.timestamp()),
             problems,
             record.key(),
-            record.value() == null ? new byte[0] : record.value());
+            valueOf(record));
     LOG.debug("Refused the record at {}: {}", place, entry.getReason());
     context.forward(
         new Record<>(

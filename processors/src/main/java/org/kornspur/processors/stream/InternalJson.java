@@ -19,6 +19,10 @@ import com.fasterxml.jackson.datatype.jdk8.Jdk8Module;
 import com.fasterxml.jackson.datatype.jsr310.JavaTimeModule;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.lang.reflect.RecordComponent;
+import java.util.Collection;
+import java.util.Map;
+import java.util.Optional;
 import org.apache.kafka.common.serialization.Serde;
 import org.apache.kafka.common.serialization.Serdes;
 import org.kornspur.ingest.contract.Subject;
@@ -66,6 +70,42 @@ final class InternalJson {
       return MAPPER.readValue(bytes, type);
     } catch (IOException unreadable) {
       throw new UncheckedIOException("Cannot read " + type.getName(), unreadable);
+    }
+  }
+
+  /**
+   * Gives back what was read, if no part of it is missing. Such JSON is none that the processors
+   * wrote, but for a version that did not know the part.
+   *
+   * @throws IllegalArgumentException with the name of the part that is missing
+   */
+  static <T> T requireWhole(T value) {
+    requireParts(value, "the value");
+    return value;
+  }
+
+  private static void requireParts(Object value, String name) {
+    if (value == null) {
+      throw new IllegalArgumentException("JSON without " + name);
+    } else if (value instanceof Record whole) {
+      for (RecordComponent part : whole.getClass().getRecordComponents()) {
+        requireParts(partOf(whole, part), part.getName());
+      }
+    } else if (value instanceof Optional<?> optional) {
+      optional.ifPresent(part -> requireParts(part, name));
+    } else if (value instanceof Collection<?> list) {
+      list.forEach(part -> requireParts(part, name));
+    } else if (value instanceof Map<?, ?> map) {
+      requireParts(map.values(), name);
+    }
+  }
+
+  private static Object partOf(Record whole, RecordComponent part) {
+    try {
+      part.getAccessor().setAccessible(true);
+      return part.getAccessor().invoke(whole);
+    } catch (ReflectiveOperationException unreadable) {
+      throw new IllegalArgumentException("Cannot read " + part.getName(), unreadable);
     }
   }
 

@@ -51,7 +51,7 @@ public final class IsolationJoin {
         .addSource(
             PLOTS,
             text.deserializer(),
-            InternalJson.serde(PlotChange.class).deserializer(),
+            BoundedRecords.deserializer(InternalJson.serde(PlotChange.class).deserializer()),
             Topics.PLOTS.topicName())
         .addProcessor(FIND_NEIGHBOURS, () -> new NeighbourFinder(cellsInMemory), PLOTS)
         .addStateStore(

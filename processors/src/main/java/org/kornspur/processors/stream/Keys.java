@@ -3,6 +3,7 @@ package org.kornspur.processors.stream;
 import java.util.Arrays;
 import java.util.List;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.intake.Problem;
 
 /**
  * Composed keys. The parts are joined by a bar, which no id may contain, so that all keys of one
@@ -10,12 +11,44 @@ import org.kornspur.ingest.contract.Subject;
  */
 public final class Keys {
   private static final String BAR = "|";
+  private static final int LONGEST_PART = 150;
 
   private Keys() {}
 
   /** Joins parts to a key. */
   public static String of(Object... parts) {
     return String.join(BAR, Arrays.stream(parts).map(Object::toString).toList());
+  }
+
+  /**
+   * Part of a composed key that came from a topic.
+   *
+   * @throws IllegalArgumentException if it would be no part but several, or longer than any id
+   */
+  static String part(String id) {
+    if (id.isEmpty() || id.length() > LONGEST_PART || id.contains(BAR)) {
+      throw new IllegalArgumentException(
+          "No id: "
+              + Problem.shown(id)
+              + ". Expected 1 to "
+              + LONGEST_PART
+              + " characters, no bar");
+    }
+    return id;
+  }
+
+  /**
+   * The subject that a record's key names.
+   *
+   * @throws IllegalArgumentException if it is not exactly the text form of one
+   */
+  static Subject subject(String recordKey) {
+    Subject subject = Subject.parse(part(recordKey));
+    if (!subject.toString().equals(recordKey)) {
+      throw new IllegalArgumentException(
+          "The key " + Problem.shown(recordKey) + " is not written as " + subject);
+    }
+    return subject;
   }
 
   /** Prefix of all keys that begin with these parts and have more. */

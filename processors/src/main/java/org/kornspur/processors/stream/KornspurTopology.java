@@ -26,7 +26,7 @@ public final class KornspurTopology {
     new FactChain(chain, stores).addTo(topology);
     new Dossiers(wire, judge, stores).addTo(topology);
     new IsolationJoin(stores).addTo(topology);
-    new PedigreeEverywhere(stores).addTo(topology);
+    new PedigreeEverywhere(wire, stores).addTo(topology);
     return topology;
   }
 }

@@ -5,7 +5,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.SortedSet;
 import org.apache.kafka.common.serialization.StringSerializer;
+import org.apache.kafka.streams.errors.StreamsException;
 import org.apache.kafka.streams.processor.api.Processor;
 import org.apache.kafka.streams.processor.api.ProcessorContext;
 import org.apache.kafka.streams.processor.api.Record;
@@ -14,6 +16,7 @@ import org.apache.kafka.streams.state.KeyValueStore;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.dossier.Report.Neighbour;
+import org.kornspur.processors.ground.Outline;
 import org.kornspur.processors.ground.Plot;
 
 /**
@@ -50,17 +53,43 @@ final class NeighbourFinder implements Processor<String, PlotChange, String, byt
 
   @Override
   public void process(Record<String, PlotChange> record) {
-    String cell = record.key();
-    PlotChange change = record.value();
+    String cell = Keys.part(record.key());
+    PlotChange change = InternalJson.requireWhole(record.value());
+    change.plot().ifPresent(plot -> requirePlaceable(change.subject(), plot));
     String key = Keys.of(cell, change.subject());
     Optional<Plot> before = Optional.ofNullable(plots.get(key));
     if (before.equals(change.plot())) {
       return;
     }
-    CellGround ground = grounds.computeIfAbsent(cell, c -> CellGround.of(plotsIn(c)));
+    CellGround ground = grounds.computeIfAbsent(cell, this::groundOf);
+    SortedSet<Subject> touched;
+    try {
+      touched = ground.change(change.subject(), change.plot());
+    } catch (RuntimeException fault) {
+      // half changed: to be made anew from the store, which does not hold this plot
+      grounds.remove(cell);
+      throw fault;
+    }
     change.plot().ifPresentOrElse(plot -> plots.put(key, plot), () -> plots.delete(key));
-    for (Subject crop : ground.change(change.subject(), change.plot())) {
+    for (Subject crop : touched) {
       tell(cell, crop, ground.near(crop));
+    }
+  }
+
+  private static void requirePlaceable(Subject subject, Plot plot) {
+    Outline.ofPositions(plot.outline());
+    if (!plot.subject().equals(subject)) {
+      throw new IllegalArgumentException(
+          "The plot of " + plot.subject() + " as that of " + subject);
+    }
+  }
+
+  /** Without one of its plots, a cell would tell its crops of less pollen than there is. */
+  private CellGround groundOf(String cell) {
+    try {
+      return CellGround.of(plotsIn(cell));
+    } catch (RuntimeException unreadable) {
+      throw new StreamsException("The store of plots cannot be read in " + cell, unreadable);
     }
   }
 

@@ -12,6 +12,7 @@ import org.apache.kafka.streams.processor.api.Record;
 import org.apache.kafka.streams.state.KeyValueIterator;
 import org.apache.kafka.streams.state.KeyValueStore;
 import org.kornspur.ingest.contract.Fingerprint;
+import org.kornspur.ingest.publish.RecordSize;
 
 /**
  * Remembers what each subject last sent, so that a letter goes out only when it is new or changed,
@@ -98,7 +99,19 @@ final class Outbox {
     return found;
   }
 
+  /** What the broker would refuse stops the whole stream; so it is the sender's fault, and said. */
   private void send(String sink, String key, byte[] value) {
+    if (value != null && value.length > RecordSize.MOST_ON_ITS_WAY_BYTES) {
+      throw new IllegalStateException(
+          "A record of "
+              + value.length
+              + " bytes for "
+              + key
+              + " by way of "
+              + sink
+              + "; brokers take "
+              + RecordSize.MOST_ON_ITS_WAY_BYTES);
+    }
     context.forward(new Record<>(key, value, context.currentSystemTimeMs()), sink);
   }
 

@@ -1,5 +1,6 @@
 package org.kornspur.processors.stream;
 
+import java.util.Objects;
 import java.util.Optional;
 import org.kornspur.processors.dossier.Report;
 
@@ -13,6 +14,11 @@ import org.kornspur.processors.dossier.Report;
 record ReportChange(String sender, Optional<Report> report) {
   /** Neither a subject nor a cell is named so. */
   private static final String ITSELF = "reminder";
+
+  ReportChange {
+    Keys.part(sender);
+    Objects.requireNonNull(report, "report");
+  }
 
   static ReportChange reminder() {
     return new ReportChange(ITSELF, Optional.empty());

@@ -6,6 +6,7 @@ import org.apache.kafka.streams.processor.api.Record;
 import org.apache.kafka.streams.state.KeyValueStore;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.wire.WireFormat;
+import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.judging.Judge;
 
 /**
@@ -41,12 +42,23 @@ final class ReportFiling implements Processor<String, ReportChange, String, byte
 
   @Override
   public void process(Record<String, ReportChange> record) {
-    Subject subject = Subject.parse(record.key());
-    if (record.value().isReminder()) {
+    Subject subject = Keys.subject(record.key());
+    ReportChange change = record.value();
+    if (change.isReminder()) {
       remember(subject);
     } else {
-      desk.fileReport(subject, record.value());
+      change.report().ifPresent(report -> requireReportTo(subject, change.sender(), report));
+      desk.fileReport(subject, change);
       hear(subject);
+    }
+  }
+
+  /** What no sender said is not filed: nobody would ever take it back. */
+  private static void requireReportTo(Subject subject, String sender, Report report) {
+    InternalJson.requireWhole(report);
+    if (!report.sender().equals(sender) || !report.receiver().equals(subject)) {
+      throw new IllegalArgumentException(
+          "Not a report of " + sender + " to " + subject + " as the record's key and sender say");
     }
   }
 
@@ -65,7 +77,7 @@ final class ReportFiling implements Processor<String, ReportChange, String, byte
   }
 
   private void judge(Subject subject) {
-    boolean toldBySeveral = desk.refresh(subject).reports().size() > 1;
+    boolean toldBySeveral = desk.refresh(subject);
     if (toldBySeveral) {
       awaited.put(subject.toString(), NOTHING_NEW);
       context.forward(

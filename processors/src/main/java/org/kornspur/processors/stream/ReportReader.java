@@ -2,7 +2,10 @@ package org.kornspur.processors.stream;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import org.apache.kafka.common.serialization.StringSerializer;
+import org.apache.kafka.streams.KeyValue;
 import org.apache.kafka.streams.state.KeyValueIterator;
 import org.apache.kafka.streams.state.ReadOnlyKeyValueStore;
 import org.kornspur.ingest.contract.Subject;
@@ -18,19 +21,47 @@ public final class ReportReader {
 
   /** The reports to a subject as they are kept; {@link #read} understands each. */
   public List<byte[]> keptFor(Subject receiver) {
-    List<byte[]> found = new ArrayList<>();
-    try (KeyValueIterator<String, byte[]> held =
-        reports.prefixScan(Keys.prefix(receiver), new StringSerializer())) {
-      while (held.hasNext()) {
-        found.add(held.next().value);
-      }
-    }
-    return found;
+    return List.copyOf(keptByKey(receiver).values());
+  }
+
+  /**
+   * What a subject was told.
+   *
+   * @param unreadable keys of what is kept there and cannot be read
+   */
+  record Told(List<Report> reports, List<String> unreadable) {}
+
+  /** What can be read of the reports to a subject, and what cannot. */
+  Told toldTo(Subject receiver) {
+    List<Report> reports = new ArrayList<>();
+    List<String> unreadable = new ArrayList<>();
+    keptByKey(receiver)
+        .forEach(
+            (key, kept) -> {
+              try {
+                reports.add(InternalJson.requireWhole(read(kept)));
+              } catch (RuntimeException fault) {
+                unreadable.add(key);
+              }
+            });
+    return new Told(reports, unreadable);
   }
 
   /** The reports to a subject. */
   public List<Report> reportsTo(Subject receiver) {
     return keptFor(receiver).stream().map(ReportReader::read).toList();
+  }
+
+  private SortedMap<String, byte[]> keptByKey(Subject receiver) {
+    SortedMap<String, byte[]> found = new TreeMap<>();
+    try (KeyValueIterator<String, byte[]> held =
+        reports.prefixScan(Keys.prefix(receiver), new StringSerializer())) {
+      while (held.hasNext()) {
+        KeyValue<String, byte[]> report = held.next();
+        found.put(report.key, report.value);
+      }
+    }
+    return found;
   }
 
   /** A report as it is kept. */

@@ -1,6 +1,7 @@
 package org.kornspur.processors.stream;
 
 import java.time.Instant;
+import java.time.format.DateTimeParseException;
 import java.util.List;
 import java.util.Optional;
 import org.kornspur.contract.FactHeader;
@@ -40,7 +41,11 @@ record RevocationNote(String reason, Optional<String> recordedBy, Optional<Insta
       return new RevocationNote(text, Optional.empty(), Optional.empty());
     }
     List<String> parts = List.of(text.split(SEPARATOR, -1));
-    return new RevocationNote(
-        parts.get(3), Optional.of(parts.get(1)), Optional.of(Instant.parse(parts.get(2))));
+    try {
+      return new RevocationNote(
+          parts.get(3), Optional.of(parts.get(1)), Optional.of(Instant.parse(parts.get(2))));
+    } catch (DateTimeParseException | IndexOutOfBoundsException noNote) {
+      return new RevocationNote(text, Optional.empty(), Optional.empty());
+    }
   }
 }

@@ -20,6 +20,9 @@ final class RevocationRegistrar implements Processor<String, Revocation, String,
   @Override
   public void process(Record<String, Revocation> record) {
     Revocation revocation = record.value();
+    if (!revocation.supersededFactId().equals(record.key())) {
+      throw new IllegalArgumentException("A revocation of another fact than its key names");
+    }
     for (String subject : register.revoke(revocation)) {
       context.forward(
           new Record<>(

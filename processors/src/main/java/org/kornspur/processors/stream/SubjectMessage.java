@@ -7,8 +7,17 @@ sealed interface SubjectMessage {
   String factId();
 
   /** A fact, in wire format. */
-  record FactFor(String factId, byte[] wire) implements SubjectMessage {}
+  record FactFor(String factId, byte[] wire) implements SubjectMessage {
+    public FactFor {
+      Keys.part(factId);
+    }
+  }
 
   /** That another fact took the place of this one, or took it back. */
-  record RevocationOf(String factId, String byFactId, String reason) implements SubjectMessage {}
+  record RevocationOf(String factId, String byFactId, String reason) implements SubjectMessage {
+    public RevocationOf {
+      Keys.part(factId);
+      Keys.part(byFactId);
+    }
+  }
 }

@@ -50,7 +50,7 @@ final class SubjectMessageSerde {
       return switch (kind) {
         case FACT -> new SubjectMessage.FactFor(factId, in.readAllBytes());
         case REVOCATION -> new SubjectMessage.RevocationOf(factId, in.readUTF(), in.readUTF());
-        default -> throw new IllegalStateException("Not a message to a dossier: kind " + kind);
+        default -> throw new IllegalArgumentException("Not a message to a dossier: kind " + kind);
       };
     } catch (IOException unreadable) {
       throw new UncheckedIOException(unreadable);

@@ -1,5 +1,7 @@
 package org.kornspur.processors.stream;
 
+import java.lang.reflect.InvocationTargetException;
+import java.lang.reflect.Method;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -12,6 +14,7 @@ import java.util.Properties;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import org.apache.avro.specific.SpecificRecord;
+import org.apache.kafka.common.header.Headers;
 import org.apache.kafka.common.serialization.ByteArrayDeserializer;
 import org.apache.kafka.common.serialization.ByteArraySerializer;
 import org.apache.kafka.common.serialization.StringDeserializer;
@@ -66,6 +69,7 @@ final class DrivenTopology implements AutoCloseable {
   final WireFormat wire = new WireFormat(new LocalSchemaRegistry());
   private final Judge judge;
   private final TopologyTestDriver driver;
+  final SkippedRecords skipped = new SkippedRecords();
   private final TestInputTopic<byte[], byte[]> facts;
   private final TestInputTopic<String, SubjectMessage> bySubject;
   private final TestOutputTopic<String, byte[]> standings;
@@ -87,6 +91,7 @@ final class DrivenTopology implements AutoCloseable {
     config.put(StreamsConfig.APPLICATION_ID_CONFIG, "driven");
     config.put(StreamsConfig.BOOTSTRAP_SERVERS_CONFIG, "none:1");
     config.put(StreamsConfig.STATE_DIR_CONFIG, temporaryFolder().toString());
+    config.putAll(PoisonRecords.settings(skipped));
     driver =
         new TopologyTestDriver(
             KornspurTopology.build(
@@ -184,6 +189,28 @@ final class DrivenTopology implements AutoCloseable {
   DrivenTopology pipe(TestRecord<byte[], byte[]> record) {
     facts.pipeInput(record);
     return this;
+  }
+
+  /** A record on any topic, with any time, as brokers take it; Kafka's own test record does not. */
+  DrivenTopology pipe(Topics topic, long timestamp, byte[] key, byte[] value, Headers headers) {
+    try {
+      Method pipeRecord =
+          TopologyTestDriver.class.getDeclaredMethod(
+              "pipeRecord", String.class, long.class, byte[].class, byte[].class, Headers.class);
+      pipeRecord.setAccessible(true);
+      pipeRecord.invoke(driver, topic.topicName(), timestamp, key, value, headers);
+      return this;
+    } catch (InvocationTargetException stopped) {
+      throw new AssertionError("The stream stopped", stopped.getCause());
+    } catch (ReflectiveOperationException otherDriver) {
+      throw new AssertionError(otherDriver);
+    }
+  }
+
+  /** Puts something into a store that no processor put there. */
+  void spoil(String store, String key, byte[] value) {
+    KeyValueStore<String, byte[]> spoiled = driver.getKeyValueStore(store);
+    spoiled.put(key, value);
   }
 
   void letPass(Duration time) {
