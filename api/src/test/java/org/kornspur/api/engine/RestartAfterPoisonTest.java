@@ -83,7 +83,7 @@ class RestartAfterPoisonTest {
             var unused = producer.send(new ProducerRecord<>(topic.topicName(), key, bytes));
           }
         }
-        var unused = producer.send(new ProducerRecord<>("kornspur.schemas", 0, null, bytes));
+        var unused = producer.send(new ProducerRecord<>("kornspur.schemas", 0, bytes, bytes));
       }
       producer.flush();
     }

@@ -80,7 +80,7 @@ class EmbeddedRegistryTest extends RegistryContractTest {
             new StringSerializer(),
             new StringSerializer())) {
       for (String line : lines) {
-        producer.send(new ProducerRecord<>(SchemaLog.TOPIC, 0, null, line)).get();
+        producer.send(new ProducerRecord<>(SchemaLog.TOPIC, 0, "", line)).get();
         producer.send(new ProducerRecord<>(SchemaLog.TOPIC, 0, "held/1", line)).get();
         producer.send(new ProducerRecord<>(SchemaLog.TOPIC, 0, "held/7", line)).get();
       }

@@ -19,8 +19,11 @@ import com.fasterxml.jackson.datatype.jdk8.Jdk8Module;
 import com.fasterxml.jackson.datatype.jsr310.JavaTimeModule;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.lang.reflect.Method;
 import java.lang.reflect.RecordComponent;
+import java.util.Arrays;
 import java.util.Collection;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.apache.kafka.common.serialization.Serde;
@@ -47,6 +50,15 @@ final class InternalJson {
           .enable(SerializationFeature.ORDER_MAP_ENTRIES_BY_KEYS)
           .serializationInclusion(JsonInclude.Include.NON_ABSENT)
           .build();
+
+  /** How the parts of a record are asked for, looked up once for each type. */
+  private static final ClassValue<List<Method>> PARTS =
+      new ClassValue<>() {
+        @Override
+        protected List<Method> computeValue(Class<?> type) {
+          return partsOf(type);
+        }
+      };
 
   private InternalJson() {}
 
@@ -88,9 +100,9 @@ final class InternalJson {
     if (value == null) {
       throw new IllegalArgumentException("JSON without " + name);
     } else if (value instanceof Record whole) {
-      for (RecordComponent part : whole.getClass().getRecordComponents()) {
-        requireParts(partOf(whole, part), part.getName());
-      }
+      PARTS
+          .get(whole.getClass())
+          .forEach(part -> requireParts(partOf(whole, part), part.getName()));
     } else if (value instanceof Optional<?> optional) {
       optional.ifPresent(part -> requireParts(part, name));
     } else if (value instanceof Collection<?> list) {
@@ -100,10 +112,16 @@ final class InternalJson {
     }
   }
 
-  private static Object partOf(Record whole, RecordComponent part) {
+  private static List<Method> partsOf(Class<?> type) {
+    List<Method> parts =
+        Arrays.stream(type.getRecordComponents()).map(RecordComponent::getAccessor).toList();
+    parts.forEach(part -> part.setAccessible(true));
+    return parts;
+  }
+
+  private static Object partOf(Record whole, Method part) {
     try {
-      part.getAccessor().setAccessible(true);
-      return part.getAccessor().invoke(whole);
+      return part.invoke(whole);
     } catch (ReflectiveOperationException unreadable) {
       throw new IllegalArgumentException("Cannot read " + part.getName(), unreadable);
     }

@@ -39,7 +39,7 @@ public final class ReportReader {
         .forEach(
             (key, kept) -> {
               try {
-                reports.add(InternalJson.requireWhole(read(kept)));
+                reports.add(read(kept));
               } catch (RuntimeException fault) {
                 unreadable.add(key);
               }
