@@ -75,4 +75,10 @@ public interface Engine {
 
   /** Records of the input topics that are not processed yet, by topic; for "lag of the data". */
   Map<String, Long> lag();
+
+  /**
+   * How many of the facts among them nobody may read yet, because a producer keeps a transaction
+   * open: its own records and all that came in behind them.
+   */
+  long factsHeldBack();
 }

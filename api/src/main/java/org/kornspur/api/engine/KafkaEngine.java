@@ -357,7 +357,12 @@ public class KafkaEngine implements Engine {
 
   @Override
   public Map<String, Long> lag() {
-    return processors().lag();
+    return processors().backlog().waiting();
+  }
+
+  @Override
+  public long factsHeldBack() {
+    return processors().backlog().heldBack();
   }
 
   private RunningProcessors processors() {

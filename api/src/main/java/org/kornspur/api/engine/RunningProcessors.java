@@ -135,9 +135,9 @@ final class RunningProcessors implements AutoCloseable {
     return backbone.clientSettings();
   }
 
-  /** Records that came in and are not processed yet, by topic. */
-  Map<String, Long> lag() {
-    return backlog.byTopic();
+  /** Records that came in and are not processed yet. */
+  Backlog.Counted backlog() {
+    return backlog.now();
   }
 
   @Override

@@ -195,7 +195,7 @@ public class Answers {
     try {
       Map<String, Long> waiting = new LinkedHashMap<>(engine.lag());
       waiting.merge(Topics.STANDINGS.topicName(), feeds.standingsWaiting(), Long::sum);
-      return AsOf.waiting(clock.instant(), waiting);
+      return AsOf.waiting(clock.instant(), waiting, engine.factsHeldBack());
     } catch (NotReady notReady) {
       return AsOf.unknown(clock.instant(), notReady.getMessage());
     }

@@ -17,6 +17,12 @@ public record AsOf(
     @Schema(description = "The same by topic; empty where it is null")
         Map<String, Long> waitingByTopic,
     @Schema(
+            description =
+                "How many of these a transaction holds back that another program began on the facts"
+                    + " topic and has not ended; null likewise",
+            examples = "0")
+        Long heldByOpenTransaction,
+    @Schema(
             description = "Whether everything that had come in is in this answer",
             examples = "true")
         boolean complete,
@@ -26,21 +32,36 @@ public record AsOf(
   private static final String NOT_ALL_IN =
       "Not everything that had come in may be in this answer yet; it may change. Ask again shortly.";
 
-  /** With the lag of every topic that the answer rests on. */
-  public static AsOf waiting(Instant answeredAt, Map<String, Long> waitingByTopic) {
+  /**
+   * With the lag of every topic that the answer rests on.
+   *
+   * @param heldBack how many of these an open transaction holds back
+   */
+  public static AsOf waiting(Instant answeredAt, Map<String, Long> waitingByTopic, long heldBack) {
     long waiting = waitingByTopic.values().stream().mapToLong(Long::longValue).sum();
-    String note =
-        waiting == 0
-            ? ALL_IN
-            : waiting
-                + " records had come in and were not processed yet; this answer may change. Ask"
-                + " again shortly.";
-    return new AsOf(answeredAt, waiting, waitingByTopic, waiting == 0, note);
+    boolean complete = waiting == 0 && heldBack == 0;
+    return new AsOf(
+        answeredAt,
+        waiting,
+        waitingByTopic,
+        heldBack,
+        complete,
+        complete ? ALL_IN : notAllIn(waiting, heldBack));
+  }
+
+  private static String notAllIn(long waiting, long heldBack) {
+    return waiting
+        + " records had come in and were not processed yet; this answer may change. "
+        + (heldBack == 0
+            ? "Ask again shortly."
+            : heldBack
+                + " of them wait for a transaction on the facts topic to end. Have the program that"
+                + " writes there commit or abort it; the broker aborts it after its timeout.");
   }
 
   /** For who does not see everything: how much of others' had come in is not theirs to know. */
   public AsOf withoutNumbers() {
-    return new AsOf(answeredAt, null, Map.of(), complete, complete ? ALL_IN : NOT_ALL_IN);
+    return new AsOf(answeredAt, null, Map.of(), null, complete, complete ? ALL_IN : NOT_ALL_IN);
   }
 
   /** Where the lag could not be told. */
@@ -49,6 +70,7 @@ public record AsOf(
         answeredAt,
         null,
         Map.of(),
+        null,
         false,
         "How much had come in and was not processed yet could not be told: " + why + ".");
   }

@@ -10,11 +10,12 @@ class AsOfTest {
 
   @Test
   void withoutNumbersItTellsNotHowMuchOfOthersHadComeIn() {
-    AsOf few = AsOf.waiting(Instant.EPOCH, Map.of("kornspur.facts", 3L)).withoutNumbers();
-    AsOf many = AsOf.waiting(Instant.EPOCH, Map.of("kornspur.standings", 400L)).withoutNumbers();
+    AsOf few = AsOf.waiting(Instant.EPOCH, Map.of("kornspur.facts", 3L), 2).withoutNumbers();
+    AsOf many = AsOf.waiting(Instant.EPOCH, Map.of("kornspur.standings", 400L), 0).withoutNumbers();
 
     assertThat(few).isEqualTo(many).isEqualTo(AsOf.unknown(Instant.EPOCH, "8").withoutNumbers());
     assertThat(few.recordsWaiting()).isNull();
+    assertThat(few.heldByOpenTransaction()).isNull();
     assertThat(few.waitingByTopic()).isEmpty();
     assertThat(few.complete()).isFalse();
     assertThat(few.note()).doesNotContainPattern("[0-9]");
@@ -22,7 +23,7 @@ class AsOfTest {
 
   @Test
   void withoutNumbersItStillSaysThatNothingIsMissing() {
-    AsOf all = AsOf.waiting(Instant.EPOCH, Map.of("kornspur.facts", 0L));
+    AsOf all = AsOf.waiting(Instant.EPOCH, Map.of("kornspur.facts", 0L), 0);
 
     assertThat(all.withoutNumbers().complete()).isTrue();
     assertThat(all.withoutNumbers().note()).isEqualTo(all.note());
