@@ -116,13 +116,27 @@ public class Answers {
       throw unknown(subject);
     }
     List<Entry> all = engine.dossier(subject);
-    if (!sight.sees(subject)) {
+    if (!showsCutFacts(subject, sight)) {
       all = all.stream().filter(entry -> sight.sees(entry.fact())).toList();
     }
     if (all.isEmpty()) {
       throw unknown(subject);
     }
     return DossierView.of(subject, all.stream().filter(times::holds).toList(), all, sight, asOf());
+  }
+
+  /**
+   * Whether facts that reach beyond the border are shown cut. Of own seed they are: one step of its
+   * way is the grower's to know. What all share, such as a hybrid, is named by facts of others with
+   * which the caller has nothing to do: neither their number nor their times are told.
+   */
+  private static boolean showsCutFacts(Subject subject, Sight sight) {
+    return sight.isWhole()
+        || sight.sees(subject)
+            && switch (subject.kind()) {
+              case LOT, CROP -> true;
+              case HYBRID, ENTERPRISE, SOURCE -> false;
+            };
   }
 
   /**
