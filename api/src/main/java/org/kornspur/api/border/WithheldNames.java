@@ -11,6 +11,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.kornspur.api.access.Sight;
 import org.kornspur.api.feed.StandingIndex;
+import org.kornspur.api.view.Addresses;
 import org.kornspur.ingest.contract.Subject;
 
 /**
@@ -29,6 +30,18 @@ final class WithheldNames {
   /** What percent signs encode, with what stands around it. */
   private static final Pattern ENCODED =
       Pattern.compile("[A-Za-z0-9._:/-]*(?:%[0-9A-Fa-f]{2}[A-Za-z0-9._:/-]*)+");
+
+  private static final String DAY = "[0-9]{4}-(?:0[1-9]|1[0-2])(?:-(?:0[1-9]|[12][0-9]|3[01]))?";
+  private static final String CLOCK = "[0-9]{1,2}:[0-9]{2}(?::[0-9]{2}(?:\\.[0-9]+)?)?Z?";
+  private static final String NUMBER = "[0-9]+(?:\\.[0-9]+)?";
+
+  /** A number or a time; a piece of one is no id, though somebody may have named a lot "25". */
+  private static final Pattern NUMBER_OR_TIME =
+      Pattern.compile("(" + DAY + "(?:T" + CLOCK + ")?|" + CLOCK + "|" + NUMBER + ")[._:/-]*");
+
+  /** What stands before the id in addresses of this program; nobody's id is looked for in it. */
+  private static final Pattern FRONT_OF_ADDRESS =
+      Pattern.compile("(?:https?://[^/]+/)?(?:" + Addresses.ROOT.substring(1) + "/)?");
 
   private static final Pattern PART = Pattern.compile("[A-Za-z0-9]+");
   private static final Pattern NO_MARKUP = Pattern.compile("[A-Z0-9]");
@@ -102,8 +115,17 @@ final class WithheldNames {
     return decoded;
   }
 
+  private boolean holdsHidden(String whole) {
+    Matcher numberOrTime = NUMBER_OR_TIME.matcher(whole);
+    if (numberOrTime.matches()) {
+      return look(numberOrTime.group(1)) == Found.HIDDEN;
+    }
+    Matcher front = FRONT_OF_ADDRESS.matcher(whole);
+    return hasHiddenRun(front.lookingAt() ? whole.substring(front.end()) : whole);
+  }
+
   /** Looks at the longest runs of parts first: an own id may hold the id of another's lot. */
-  private boolean holdsHidden(String word) {
+  private boolean hasHiddenRun(String word) {
     MatchResult[] parts =
         PART.matcher(word).results().limit(MOST_PARTS).toArray(MatchResult[]::new);
     boolean[] settled = new boolean[parts.length];

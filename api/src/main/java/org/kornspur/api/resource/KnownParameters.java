@@ -85,7 +85,11 @@ public class KnownParameters implements ContainerRequestFilter {
     }
   }
 
-  /** A resource that reads its query itself repeats none of it. */
+  /**
+   * Of a resource that reads its query itself nothing of it is told: it heeds or refuses each
+   * parameter and repeats none in its answer, so there is neither an echo to allow nor one to take
+   * out.
+   */
   private void tellWhatIsHeeded(UriInfo uri, Method method) {
     List<String> matrix =
         Arrays.stream(uri.getPath(true).split("/"))
@@ -95,7 +99,7 @@ public class KnownParameters implements ContainerRequestFilter {
     asked.are(
         uri.getPathParameters().values().stream().flatMap(List::stream).toList(),
         matrix,
-        uri.getQueryParameters(),
+        readsAny(method) ? Map.of() : uri.getQueryParameters(),
         names(method));
   }
 

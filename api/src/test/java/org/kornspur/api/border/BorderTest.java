@@ -16,6 +16,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Predicate;
 import java.util.regex.Matcher;
@@ -370,6 +371,133 @@ class BorderTest {
     assertThat(asking.get(TestPeople.WEST, EVENTS + "?nextPageToken=0_0").status()).isEqualTo(400);
     assertThat(asking.get("quality", EVENTS + "?perPage=1").header("Link"))
         .containsPattern(IN_CLEAR);
+  }
+
+  /**
+   * A parameter chooses events; what it says changes none of them. Values that also stand within
+   * times and addresses are given on purpose.
+   */
+  @Test
+  void noParameterOfAnEventQueryChangesAnEvent() throws Exception {
+    for (String person : List.of(TestPeople.WEST, "quality")) {
+      Map<String, JsonNode> plain = new TreeMap<>();
+      Asking.Answer first = asking.get(person, EVENTS + "?perPage=1000");
+      wholeEvents(first).forEach(event -> plain.put(event.path("eventID").asText(), event));
+      assertThat(first.body()).doesNotContain("withheld");
+      String one = plain.keySet().iterator().next();
+      Map<String, String> values = new TreeMap<>();
+      plain.values().forEach(event -> noteNames(event, values));
+      values.put("eventType", "ObjectEvent,TransformationEvent,AggregationEvent,TransactionEvent");
+      values.put("EQ_action", "ADD,OBSERVE,DELETE");
+      values.put("EQ_bizStep", plain.get(one).path("bizStep").asText());
+      values.put("EQ_eventID", one);
+      values.put("GE_eventTime", "2022-01-01T00:00:00Z");
+      values.put("LT_eventTime", "2025-10-10T10:00:00Z");
+      values.put("GE_recordTime", "2022-01-01T00:00:00.000Z");
+      values.put("LT_recordTime", "2099-12-31T00:00:00Z");
+      values.put("perPage", "25");
+      Matcher next = NEXT.matcher(asking.get(person, EVENTS + "?perPage=10").header("Link"));
+      assertThat(next.find()).isTrue();
+      values.put("nextPageToken", next.group(2).replaceAll(".*nextPageToken=([^&]*).*", "$1"));
+      assertThat(values).hasSizeGreaterThan(12);
+      for (Map.Entry<String, String> value : values.entrySet()) {
+        String asked =
+            EVENTS
+                + "?"
+                + value.getKey()
+                + "="
+                + (value.getKey().equals("nextPageToken")
+                    ? value.getValue()
+                    : part(value.getValue()));
+        List<JsonNode> found = wholeEvents(asking.get(person, asked));
+        assertThat(found).as(person + " " + asked).isNotEmpty();
+        for (JsonNode event : found) {
+          assertThat(plain).as(asked).containsValue(event);
+        }
+      }
+    }
+  }
+
+  private static List<JsonNode> wholeEvents(Asking.Answer answer) throws Exception {
+    assertThat(answer.status()).as(answer.body()).isEqualTo(200);
+    List<JsonNode> events = new ArrayList<>();
+    JSON.readTree(answer.body())
+        .at("/epcisBody/queryResults/resultsBody/eventList")
+        .forEach(events::add);
+    return events;
+  }
+
+  /** A name by which each list of an event can be asked for. */
+  private static void noteNames(JsonNode event, Map<String, String> values) {
+    Map<String, String> parameters =
+        Map.of(
+            "quantityList",
+            "MATCH_epcClass,MATCH_anyEPCClass",
+            "inputQuantityList",
+            "MATCH_inputEPCClass",
+            "outputQuantityList",
+            "MATCH_outputEPCClass",
+            "epcList",
+            "MATCH_epc,MATCH_anyEPC",
+            "inputEPCList",
+            "MATCH_inputEPC",
+            "outputEPCList",
+            "MATCH_outputEPC");
+    parameters.forEach(
+        (list, names) -> {
+          JsonNode name = event.path(list).path(0);
+          String text = name.isTextual() ? name.asText() : name.path("epcClass").asText();
+          if (!text.isEmpty() && !text.contains("withheld")) {
+            for (String parameter : names.split(",", -1)) {
+              values.putIfAbsent(parameter, text);
+            }
+          }
+        });
+  }
+
+  /** Facts of others' seed name the hybrid too: neither how many there are nor when is told. */
+  @Test
+  void aHybridTellsAGrowerOfItsOwnFactsAlone() throws Exception {
+    int less = 0;
+    for (Map.Entry<String, String> grower : GROWERS.entrySet()) {
+      Set<String> may = seed.withNeighbours(seed.ownOf(grower.getValue()));
+      for (JsonNode hybrid : get(grower.getKey(), "/api/v1/hybrids")) {
+        String path = "/api/v1/hybrids/" + hybrid.path("hybridId").asText();
+        JsonNode seen = get(grower.getKey(), path);
+        JsonNode whole = get("quality", path);
+        assertThat(seen.findValues("cut")).as(path).isEmpty();
+        assertThat(seen.path("counting").asInt() + seen.path("superseded").asInt())
+            .isEqualTo(seen.path("facts").size());
+        Set<String> told = new TreeSet<>();
+        seen.path("facts").forEach(fact -> told.add(fact.at("/fact/header/factId").asText()));
+        for (JsonNode fact : whole.path("facts")) {
+          boolean isTold = told.contains(fact.at("/fact/header/factId").asText());
+          Set<String> of = seedOf(fact);
+          if (of.isEmpty()) {
+            assertThat(isTold).as("what declares the hybrid: " + fact).isTrue();
+          } else if (isTold) {
+            assertThat(may).as(fact.toString()).containsAll(of);
+          }
+        }
+        less += whole.path("facts").size() - seen.path("facts").size();
+      }
+    }
+    assertThat(less).as("facts that quality alone sees").isPositive();
+    for (JsonNode hybrid : get("inspector", "/api/v1/hybrids")) {
+      String path = "/api/v1/hybrids/" + hybrid.path("hybridId").asText();
+      assertThat(get("inspector", path).findValues("cut")).as(path).isEmpty();
+    }
+  }
+
+  private static Set<String> seedOf(JsonNode fact) {
+    Set<String> ids = new TreeSet<>();
+    for (JsonNode subject : fact.path("subjects")) {
+      String text = subject.path("subject").asText();
+      if (text.startsWith("lot:") || text.startsWith("crop:")) {
+        ids.add(text.substring(text.indexOf(':') + 1));
+      }
+    }
+    return ids;
   }
 
   private static List<JsonNode> events(JsonNode document) {
