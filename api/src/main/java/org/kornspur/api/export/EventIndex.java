@@ -82,6 +82,17 @@ final class EventIndex {
     }
   }
 
+  /** Forgets all. */
+  void clear() {
+    lock.writeLock().lock();
+    try {
+      rows = 0;
+      Arrays.fill(slots, EMPTY);
+    } finally {
+      lock.writeLock().unlock();
+    }
+  }
+
   int size() {
     lock.readLock().lock();
     try {

@@ -31,6 +31,7 @@ import org.kornspur.api.export.EventIndex.Place;
 import org.kornspur.api.export.EventIndex.Position;
 import org.kornspur.api.export.epcis.EventQuery;
 import org.kornspur.api.export.identity.EventId;
+import org.kornspur.api.feed.ReadsTopics;
 import org.kornspur.api.feed.TopicFeed;
 import org.kornspur.contract.FactHeader;
 import org.kornspur.ingest.contract.FactType;
@@ -41,7 +42,7 @@ import org.kornspur.processors.stream.Topics;
  * themselves read from the topic when they are asked for.
  */
 @ApplicationScoped
-public class EventLog {
+public class EventLog implements ReadsTopics {
   private static final Duration LONGEST_READ = Duration.ofSeconds(10);
   private static final Duration POLL = Duration.ofMillis(200);
 
@@ -53,7 +54,8 @@ public class EventLog {
   @Inject
   public EventLog(Engine engine, MeterRegistry meters) {
     this.engine = engine;
-    this.feed = new TopicFeed(Topics.FACTS.topicName(), engine, this::receive);
+    this.feed =
+        new TopicFeed("events", Topics.FACTS.topicName(), engine, this::receive, index::clear);
     Gauge.builder("kornspur.events", index, EventIndex::size)
         .description("Facts that can be asked for by event time and record time")
         .register(meters);
@@ -61,6 +63,11 @@ public class EventLog {
 
   void start(@Observes @Priority(TopicFeed.AFTER_THE_ENGINE) StartupEvent started) {
     feed.start();
+  }
+
+  @Override
+  public List<TopicFeed> feeds() {
+    return List.of(feed);
   }
 
   synchronized void stop(@Observes @Priority(TopicFeed.BEFORE_THE_ENGINE) ShutdownEvent stopping) {

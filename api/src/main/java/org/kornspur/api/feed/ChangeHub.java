@@ -44,8 +44,14 @@ public final class ChangeHub {
     this.kept = kept;
   }
 
-  /** Passes on a change that stands at this place in the topic. */
+  /**
+   * Passes on a change that stands at this place in the topic. What is read once more, because a
+   * feed reads its topic anew, was passed on before.
+   */
   public synchronized void publish(int partition, long offset, StandingChange change) {
+    if (read.includes(partition, offset)) {
+      return;
+    }
     read = read.after(partition, offset);
     Event event = new Event(partition, offset, read, change);
     latest.addLast(event);

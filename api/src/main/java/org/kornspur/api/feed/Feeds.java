@@ -22,7 +22,7 @@ import org.kornspur.standing.LotStanding;
 
 /** Keeps the indexes in step with their topics, and gives them out once they are complete. */
 @ApplicationScoped
-public class Feeds {
+public class Feeds implements ReadsTopics {
   private static final int KEPT_CHANGES = 10_000;
 
   private final Engine engine;
@@ -37,11 +37,24 @@ public class Feeds {
   @Inject
   public Feeds(Engine engine, MeterRegistry meters) {
     this.engine = engine;
-    this.standingFeed = new TopicFeed(Topics.STANDINGS.topicName(), engine, this::receiveStanding);
+    this.standingFeed =
+        new TopicFeed(
+            "standings",
+            Topics.STANDINGS.topicName(),
+            engine,
+            this::receiveStanding,
+            standings::clear);
     this.quarantineFeed =
-        new TopicFeed(Topics.QUARANTINE.topicName(), engine, this::receiveQuarantine);
-    this.signerFeed = new TopicFeed(Topics.PEOPLE.topicName(), engine, this::receiveSigner);
-    all().forEach(feed -> measure(feed, meters));
+        new TopicFeed(
+            "quarantine",
+            Topics.QUARANTINE.topicName(),
+            engine,
+            this::receiveQuarantine,
+            quarantine::clear);
+    this.signerFeed =
+        new TopicFeed(
+            "signers", Topics.PEOPLE.topicName(), engine, this::receiveSigner, signers::clear);
+    feeds().forEach(feed -> measure(feed, meters));
     Gauge.builder("kornspur.changes.listeners", changes, ChangeHub::listeners)
         .description("Listeners of the live stream of standing changes")
         .register(meters);
@@ -51,11 +64,11 @@ public class Feeds {
   }
 
   void start(@Observes @Priority(TopicFeed.AFTER_THE_ENGINE) StartupEvent started) {
-    all().forEach(TopicFeed::start);
+    feeds().forEach(TopicFeed::start);
   }
 
   void stop(@Observes @Priority(TopicFeed.BEFORE_THE_ENGINE) ShutdownEvent stopping) {
-    all().forEach(TopicFeed::close);
+    feeds().forEach(TopicFeed::close);
   }
 
   /**
@@ -107,20 +120,18 @@ public class Feeds {
     return quarantine().bytes(entryId).map(bytes -> (QuarantineEntry) engine.wire().decode(bytes));
   }
 
-  public boolean areCaughtUp() {
-    return all().stream().allMatch(TopicFeed::isCaughtUp);
-  }
-
-  public boolean areAlive() {
-    return all().stream().allMatch(TopicFeed::isAlive);
-  }
-
-  /** Standings that were written and are not read here yet. */
+  /**
+   * Standings that were written and are not read here yet.
+   *
+   * @throws NotReady while it cannot be told, because the topic is read from its beginning
+   */
   public long standingsWaiting() {
+    requireCaughtUp(standingFeed);
     return standingFeed.lag();
   }
 
-  private List<TopicFeed> all() {
+  @Override
+  public List<TopicFeed> feeds() {
     return List.of(standingFeed, quarantineFeed, signerFeed);
   }
 

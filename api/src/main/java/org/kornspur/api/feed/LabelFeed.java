@@ -8,6 +8,7 @@ import jakarta.annotation.Priority;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
 import jakarta.inject.Inject;
+import java.util.List;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.api.engine.Engine;
 import org.kornspur.api.engine.NotReady;
@@ -16,14 +17,19 @@ import org.kornspur.processors.stream.Topics;
 
 /** Keeps the index of label numbers in step with the facts. */
 @ApplicationScoped
-public class LabelFeed {
+public class LabelFeed implements ReadsTopics {
   private final LabelIndex labels = new LabelIndex();
   private final TopicFeed feed;
 
   @Inject
   public LabelFeed(Engine engine, MeterRegistry meters) {
     this.feed =
-        new TopicFeed(Topics.FACTS.topicName(), engine, new ChosenFacts(engine, this::take));
+        new TopicFeed(
+            "labels",
+            Topics.FACTS.topicName(),
+            engine,
+            new ChosenFacts(engine, this::take),
+            labels::clear);
     Gauge.builder("kornspur.labels", labels, LabelIndex::size)
         .description("Label numbers that can be looked up")
         .register(meters);
@@ -31,6 +37,11 @@ public class LabelFeed {
 
   void start(@Observes @Priority(TopicFeed.AFTER_THE_ENGINE) StartupEvent started) {
     feed.start();
+  }
+
+  @Override
+  public List<TopicFeed> feeds() {
+    return List.of(feed);
   }
 
   void stop(@Observes @Priority(TopicFeed.BEFORE_THE_ENGINE) ShutdownEvent stopping) {

@@ -79,6 +79,12 @@ public final class LabelIndex {
     }
   }
 
+  /** Forgets all numbers. */
+  synchronized void clear() {
+    byNumber.clear();
+    bySeries.clear();
+  }
+
   /** Dispatches that name a number; where none does, those that it lies between. */
   public synchronized List<Found> find(String labelNumber) {
     String label = plain(labelNumber);

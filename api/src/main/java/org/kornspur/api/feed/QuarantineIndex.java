@@ -55,6 +55,12 @@ public final class QuarantineIndex {
     }
   }
 
+  /** Forgets all entries. */
+  synchronized void clear() {
+    held.clear();
+    newestFirst.clear();
+  }
+
   /** State of an entry; empty where there is none. */
   public synchronized Optional<QuarantineState> stateOf(String entryId) {
     return Optional.ofNullable(held.get(entryId)).map(found -> found.row().state());

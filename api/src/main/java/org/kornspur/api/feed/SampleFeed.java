@@ -8,6 +8,7 @@ import jakarta.annotation.Priority;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
 import jakarta.inject.Inject;
+import java.util.List;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.api.engine.Engine;
 import org.kornspur.api.engine.NotReady;
@@ -15,14 +16,19 @@ import org.kornspur.processors.stream.Topics;
 
 /** Keeps the index of laboratory samples in step with the facts. */
 @ApplicationScoped
-public class SampleFeed {
+public class SampleFeed implements ReadsTopics {
   private final SampleIndex samples = new SampleIndex();
   private final TopicFeed feed;
 
   @Inject
   public SampleFeed(Engine engine, MeterRegistry meters) {
     this.feed =
-        new TopicFeed(Topics.FACTS.topicName(), engine, new ChosenFacts(engine, this::take));
+        new TopicFeed(
+            "samples",
+            Topics.FACTS.topicName(),
+            engine,
+            new ChosenFacts(engine, this::take),
+            samples::clear);
     Gauge.builder("kornspur.samples", samples, SampleIndex::size)
         .description("Samplings and results that the lists of laboratories are made from")
         .register(meters);
@@ -30,6 +36,11 @@ public class SampleFeed {
 
   void start(@Observes @Priority(TopicFeed.AFTER_THE_ENGINE) StartupEvent started) {
     feed.start();
+  }
+
+  @Override
+  public List<TopicFeed> feeds() {
+    return List.of(feed);
   }
 
   void stop(@Observes @Priority(TopicFeed.BEFORE_THE_ENGINE) ShutdownEvent stopping) {

@@ -103,6 +103,13 @@ public final class SampleIndex {
     }
   }
 
+  /** Forgets all facts. */
+  synchronized void clear() {
+    byLaboratory.clear();
+    laboratoryOfTest.clear();
+    superseded.clear();
+  }
+
   /** The samples that are assigned to a laboratory, in no order. */
   public synchronized List<Row> of(String laboratoryId) {
     return byLaboratory.getOrDefault(laboratoryId, Map.of()).entrySet().stream()

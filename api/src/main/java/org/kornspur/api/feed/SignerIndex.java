@@ -17,6 +17,11 @@ public final class SignerIndex {
     names.remove(personId);
   }
 
+  /** Forgets everybody, until they are read again. */
+  void clear() {
+    names.clear();
+  }
+
   /** The names of a person; empty for one who never signed or was forgotten. */
   public Optional<PersonName> of(String personId) {
     return Optional.ofNullable(names.get(personId));

@@ -40,8 +40,8 @@ public final class StandingIndex {
   private final Map<Subject, Held> held = new HashMap<>();
   private final SortedSet<StandingRow> worstFirst = new TreeSet<>(WORST_FIRST);
   private final SortedSet<StandingRow> byId = new TreeSet<>(BY_ID);
-  private final Waits waits = new Waits();
-  private final ValueCounts values = new ValueCounts();
+  private Waits waits = new Waits();
+  private ValueCounts values = new ValueCounts();
   private final Map<String, String> words = new HashMap<>();
 
   /**
@@ -72,6 +72,20 @@ public final class StandingIndex {
     lock.writeLock().lock();
     try {
       takeOut(subject);
+    } finally {
+      lock.writeLock().unlock();
+    }
+  }
+
+  /** Forgets all subjects. */
+  void clear() {
+    lock.writeLock().lock();
+    try {
+      held.clear();
+      worstFirst.clear();
+      byId.clear();
+      waits = new Waits();
+      values = new ValueCounts();
     } finally {
       lock.writeLock().unlock();
     }
@@ -153,7 +167,7 @@ public final class StandingIndex {
 
   /** The values that some crop or lot has. */
   public SeedValues values() {
-    return reading(values::values);
+    return reading(() -> values.values());
   }
 
   /**

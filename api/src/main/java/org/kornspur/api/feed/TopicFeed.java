@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.atomic.AtomicLong;
 import org.apache.kafka.clients.consumer.ConsumerConfig;
 import org.apache.kafka.clients.consumer.ConsumerRecord;
@@ -23,7 +24,10 @@ import org.kornspur.ingest.registry.RegistryUnreachable;
  * Reads a whole topic from its beginning, all partitions on this instance, and goes on reading. It
  * survives a broker or registry that is away: it goes on at the record where it stopped.
  *
- * <p>It is caught up once it has passed the end that the topic had when it was first opened.
+ * <p>It is caught up once it has passed the end that the topic had when it was opened. Nothing ends
+ * it but {@link #close}: after a fault it starts again, after longer and longer pauses, and is not
+ * caught up until it is at the end again. After an error of the machine, such as one for lack of
+ * memory, what was made of the records may be half done, so all of it is forgotten and read anew.
  */
 public final class TopicFeed implements AutoCloseable {
   /** Priority of what starts to read: by then the engine has its broker. */
@@ -38,7 +42,9 @@ public final class TopicFeed implements AutoCloseable {
   private static final Logger LOG = Logger.getLogger(TopicFeed.class);
   private static final Duration POLL = Duration.ofMillis(200);
   private static final long PAUSE_MILLIS = 500;
+  private static final long LONGEST_PAUSE_MILLIS = 30_000;
   private static final long LONGEST_LEAVE_MILLIS = 5_000;
+  private static final long NOT_FAILING = -1;
   private static final Duration BETWEEN_COMPLAINTS = Duration.ofMinutes(1);
 
   /** Takes each record, in order within its partition. */
@@ -46,9 +52,19 @@ public final class TopicFeed implements AutoCloseable {
     void receive(ConsumerRecord<String, byte[]> record);
   }
 
+  /**
+   * A fault that a feed has not recovered from yet.
+   *
+   * @param since when it stopped to be in step with its topic
+   * @param cause the latest fault
+   */
+  public record Failure(Instant since, Throwable cause) {}
+
+  private final String name;
   private final String topic;
   private final Engine engine;
   private final Receiver receiver;
+  private final Runnable forgetAll;
   private final Thread thread;
   private final Map<TopicPartition, Long> next = new HashMap<>();
   private Map<TopicPartition, Long> endAtStart;
@@ -56,15 +72,28 @@ public final class TopicFeed implements AutoCloseable {
   private volatile boolean closed;
   private volatile boolean caughtUp;
   private volatile long lag;
+  private volatile long failingSinceMillis = NOT_FAILING;
+  private volatile Throwable lastFault;
+  private long pauseMillis = PAUSE_MILLIS;
+  private boolean mustReadAnew;
   private final AtomicLong skipped = new AtomicLong();
   private Instant nextComplaint = Instant.MIN;
   private long unsaid;
 
-  public TopicFeed(String topic, Engine engine, Receiver receiver) {
+  /**
+   * A feed that is not started yet.
+   *
+   * @param name what it keeps, for health and log
+   * @param forgetAll undoes every {@link Receiver#receive}
+   */
+  public TopicFeed(
+      String name, String topic, Engine engine, Receiver receiver, Runnable forgetAll) {
+    this.name = name;
     this.topic = topic;
     this.engine = engine;
     this.receiver = receiver;
-    this.thread = new Thread(this::run, "feed-" + topic);
+    this.forgetAll = forgetAll;
+    this.thread = new Thread(this::run, "feed-" + name);
     this.thread.setDaemon(true);
   }
 
@@ -80,6 +109,14 @@ public final class TopicFeed implements AutoCloseable {
     return caughtUp;
   }
 
+  /** What keeps it from being in step; empty where nothing does. */
+  public Optional<Failure> failure() {
+    long since = failingSinceMillis;
+    return since == NOT_FAILING
+        ? Optional.empty()
+        : Optional.of(new Failure(Instant.ofEpochMilli(since), lastFault));
+  }
+
   /** Records of the topic that were not read at the last look. */
   public long lag() {
     return lag;
@@ -88,6 +125,10 @@ public final class TopicFeed implements AutoCloseable {
   /** Records that could not be read and were passed over; the log tells of them once a minute. */
   public long skipped() {
     return skipped.get();
+  }
+
+  public String name() {
+    return name;
   }
 
   public String topic() {
@@ -114,18 +155,56 @@ public final class TopicFeed implements AutoCloseable {
 
   private void run() {
     while (!closed) {
+      try {
+        readUntilError();
+      } catch (Throwable again) {
+        // without memory nothing more may be possible here, not even a line in the log
+        failed(again);
+      }
+    }
+  }
+
+  private void readUntilError() {
+    try {
+      if (mustReadAnew) {
+        next.clear();
+        forgetAll.run();
+        mustReadAnew = false;
+      }
+      readUntilClosed();
+    } catch (Error fault) {
+      failed(fault);
+      mustReadAnew = true;
+      pauseLonger();
+      LOG.errorf(fault, "Feed of %s failed; it forgets all and reads %s anew", name, topic);
+    }
+  }
+
+  /** Allocates nothing. */
+  private void failed(Throwable fault) {
+    caughtUp = false;
+    endAtStart = null;
+    lastFault = fault;
+    if (failingSinceMillis == NOT_FAILING) {
+      failingSinceMillis = System.currentTimeMillis();
+    }
+  }
+
+  private void readUntilClosed() {
+    while (!closed) {
       try (KafkaConsumer<String, byte[]> consumer = newConsumer()) {
         open = consumer;
         follow(consumer);
       } catch (NotReady notYet) {
-        LOG.debugf("Feed of %s waits: %s", topic, notYet.getMessage());
-        pause();
+        LOG.debugf("Feed of %s waits: %s", name, notYet.getMessage());
+        pause(PAUSE_MILLIS);
       } catch (InterruptException | WakeupException end) {
-        LOG.debugf("Feed of %s was woken", topic);
+        LOG.debugf("Feed of %s was woken", name);
       } catch (RuntimeException fault) {
         if (!closed) {
-          LOG.warnf(fault, "Feed of %s stopped and starts again where it was", topic);
-          pause();
+          failed(fault);
+          LOG.warnf(fault, "Feed of %s stopped and starts again where it was", name);
+          pauseLonger();
         }
       } finally {
         open = null;
@@ -139,7 +218,7 @@ public final class TopicFeed implements AutoCloseable {
     settings.put(ConsumerConfig.ENABLE_AUTO_COMMIT_CONFIG, false);
     settings.put(ConsumerConfig.AUTO_OFFSET_RESET_CONFIG, "earliest");
     settings.put(ConsumerConfig.ISOLATION_LEVEL_CONFIG, "read_committed");
-    settings.put(ConsumerConfig.CLIENT_ID_CONFIG, "feed-" + topic);
+    settings.put(ConsumerConfig.CLIENT_ID_CONFIG, "feed-" + name);
     return new KafkaConsumer<>(settings, new StringDeserializer(), new ByteArrayDeserializer());
   }
 
@@ -163,7 +242,11 @@ public final class TopicFeed implements AutoCloseable {
         next.put(new TopicPartition(topic, record.partition()), record.offset() + 1);
       }
       lag = lagOf(consumer, partitions);
-      caughtUp = caughtUp || hasPassed(consumer);
+      if (!caughtUp && hasPassed(consumer)) {
+        caughtUp = true;
+        pauseMillis = PAUSE_MILLIS;
+        failingSinceMillis = NOT_FAILING;
+      }
     }
   }
 
@@ -208,11 +291,16 @@ public final class TopicFeed implements AutoCloseable {
         .sum();
   }
 
-  private void pause() {
+  private void pauseLonger() {
+    pause(pauseMillis);
+    pauseMillis = Math.min(2 * pauseMillis, LONGEST_PAUSE_MILLIS);
+  }
+
+  private void pause(long millis) {
     try {
-      Thread.sleep(PAUSE_MILLIS);
+      Thread.sleep(millis);
     } catch (InterruptedException e) {
-      LOG.debugf("Feed of %s was woken from its pause", topic);
+      LOG.debugf("Feed of %s was woken from its pause", name);
     }
   }
 }

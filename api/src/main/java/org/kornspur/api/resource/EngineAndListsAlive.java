@@ -1,31 +1,35 @@
 package org.kornspur.api.resource;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.inject.Instance;
 import jakarta.inject.Inject;
 import org.eclipse.microprofile.health.HealthCheck;
 import org.eclipse.microprofile.health.HealthCheckResponse;
 import org.eclipse.microprofile.health.Liveness;
 import org.kornspur.api.engine.Engine;
-import org.kornspur.api.feed.Feeds;
+import org.kornspur.api.feed.ReadsTopics;
+import org.kornspur.api.feed.TopicFeed;
 
 /** Alive unless the engine failed for good or the lists are no longer kept: then restart. */
 @Liveness
 @ApplicationScoped
 public class EngineAndListsAlive implements HealthCheck {
   private final Engine engine;
-  private final Feeds feeds;
+  private final Instance<ReadsTopics> readers;
 
   @Inject
-  public EngineAndListsAlive(Engine engine, Feeds feeds) {
+  public EngineAndListsAlive(Engine engine, Instance<ReadsTopics> readers) {
     this.engine = engine;
-    this.feeds = feeds;
+    this.readers = readers;
   }
 
   @Override
   public HealthCheckResponse call() {
+    boolean listsAreKept =
+        readers.stream().flatMap(reader -> reader.feeds().stream()).allMatch(TopicFeed::isAlive);
     return HealthCheckResponse.named("engine and lists live")
         .withData("engine", engine.condition())
-        .status(!engine.hasFailed() && feeds.areAlive())
+        .status(!engine.hasFailed() && listsAreKept)
         .build();
   }
 }

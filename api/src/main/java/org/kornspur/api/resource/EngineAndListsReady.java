@@ -1,33 +1,57 @@
 package org.kornspur.api.resource;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.inject.Instance;
 import jakarta.inject.Inject;
+import java.util.List;
 import org.eclipse.microprofile.health.HealthCheck;
 import org.eclipse.microprofile.health.HealthCheckResponse;
+import org.eclipse.microprofile.health.HealthCheckResponseBuilder;
 import org.eclipse.microprofile.health.Readiness;
 import org.kornspur.api.engine.Engine;
-import org.kornspur.api.feed.Feeds;
+import org.kornspur.api.feed.ReadsTopics;
+import org.kornspur.api.feed.TopicFeed;
 
-/** Ready once every question can be answered and the lists are complete. */
+/**
+ * Ready once every question can be answered and all lists are complete. Of each list that is not,
+ * it says why and since when.
+ */
 @Readiness
 @ApplicationScoped
 public class EngineAndListsReady implements HealthCheck {
   private final Engine engine;
-  private final Feeds feeds;
+  private final Instance<ReadsTopics> readers;
 
   @Inject
-  public EngineAndListsReady(Engine engine, Feeds feeds) {
+  public EngineAndListsReady(Engine engine, Instance<ReadsTopics> readers) {
     this.engine = engine;
-    this.feeds = feeds;
+    this.readers = readers;
   }
 
   @Override
   public HealthCheckResponse call() {
-    return HealthCheckResponse.named("engine and lists")
-        .withData("engine", engine.condition())
-        .withData("listsComplete", feeds.areCaughtUp())
-        .withData("standingsWaiting", feeds.standingsWaiting())
-        .status(engine.isReady() && feeds.areCaughtUp())
-        .build();
+    List<TopicFeed> behind =
+        readers.stream()
+            .flatMap(reader -> reader.feeds().stream())
+            .filter(feed -> !feed.isCaughtUp())
+            .toList();
+    HealthCheckResponseBuilder answer =
+        HealthCheckResponse.named("engine and lists")
+            .withData("engine", engine.condition())
+            .withData("listsComplete", behind.isEmpty());
+    behind.forEach(feed -> answer.withData("feed " + feed.name(), reason(feed)));
+    return answer.status(engine.isReady() && behind.isEmpty()).build();
+  }
+
+  private static String reason(TopicFeed feed) {
+    return feed.failure()
+        .map(
+            failure ->
+                "failed at "
+                    + failure.since()
+                    + " ("
+                    + failure.cause().getClass().getSimpleName()
+                    + "; see the log); it starts again by itself")
+        .orElse("reads " + feed.topic() + " from its beginning");
   }
 }
