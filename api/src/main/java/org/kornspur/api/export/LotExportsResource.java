@@ -10,8 +10,7 @@ import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.io.ByteArrayOutputStream;
-import java.io.IOException;
+import jakarta.ws.rs.core.StreamingOutput;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.util.List;
@@ -29,6 +28,7 @@ import org.kornspur.api.export.prov.ProvDocument;
 import org.kornspur.api.export.sheet.CsvRecords;
 import org.kornspur.api.export.sheet.RecordsTable;
 import org.kornspur.api.export.sheet.XlsxRecords;
+import org.kornspur.api.resource.HeavyDocument;
 import org.kornspur.api.resource.Parameters;
 import org.kornspur.api.view.Addresses;
 import org.kornspur.processors.dossier.Entry;
@@ -36,6 +36,7 @@ import org.kornspur.processors.dossier.Entry;
 /** A lot's history in forms for others. */
 @Path(Addresses.ROOT + "/lots")
 @Tag(name = "Exports")
+@HeavyDocument
 public class LotExportsResource {
   private static final String XLSX =
       "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
@@ -65,6 +66,7 @@ public class LotExportsResource {
               + " document can be captured elsewhere without loss.")
   @APIResponse(responseCode = "200", description = "An EPCISDocument in JSON-LD")
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
+  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public Response epcis(
       @PathParam("id") String id,
       @Parameter(schema = @Schema(type = SchemaType.BOOLEAN, defaultValue = "false"))
@@ -86,6 +88,7 @@ public class LotExportsResource {
       summary = "The lot's history as provenance in PROV-JSON")
   @APIResponse(responseCode = "200", description = "A PROV-JSON document")
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
+  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public ObjectNode prov(
       @PathParam("id") String id,
       @Parameter(schema = @Schema(type = SchemaType.BOOLEAN, defaultValue = "false"))
@@ -103,13 +106,14 @@ public class LotExportsResource {
       summary = "All records of the lot as a table; no cell can become a formula")
   @APIResponse(responseCode = "200", description = "CSV after RFC 4180, in UTF-8")
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
+  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public Response csv(
       @PathParam("id") String id,
       @Parameter(schema = @Schema(type = SchemaType.BOOLEAN, defaultValue = "false"))
           @QueryParam("ancestors")
           String ancestors) {
     String csv = CsvRecords.write(RecordsTable.of(history.of(id, asked(ancestors))));
-    return file("records.csv", csv.getBytes(StandardCharsets.UTF_8));
+    return file("records.csv", out -> out.write(csv.getBytes(StandardCharsets.UTF_8)));
   }
 
   @GET
@@ -121,16 +125,14 @@ public class LotExportsResource {
       summary = "All records of the lot as a spreadsheet that can be sorted and filtered")
   @APIResponse(responseCode = "200", description = "Office Open XML workbook")
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
+  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public Response xlsx(
       @PathParam("id") String id,
       @Parameter(schema = @Schema(type = SchemaType.BOOLEAN, defaultValue = "false"))
           @QueryParam("ancestors")
-          String ancestors)
-      throws IOException {
+          String ancestors) {
     RecordsTable table = RecordsTable.of(history.of(id, asked(ancestors)));
-    ByteArrayOutputStream workbook = new ByteArrayOutputStream();
-    XlsxRecords.write(table, workbook);
-    return file("records.xlsx", workbook.toByteArray());
+    return file("records.xlsx", workbook -> XlsxRecords.write(table, workbook));
   }
 
   private static boolean asked(String ancestors) {
@@ -140,8 +142,8 @@ public class LotExportsResource {
     return asked;
   }
 
-  private static Response file(String name, byte[] bytes) {
-    return Response.ok(bytes)
+  private static Response file(String name, StreamingOutput content) {
+    return Response.ok(content)
         .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"" + name + "\"")
         .build();
   }

@@ -11,6 +11,7 @@ import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.kornspur.api.access.Action;
 import org.kornspur.api.access.Needs;
+import org.kornspur.api.resource.HeavyDocument;
 import org.kornspur.api.view.Addresses;
 import org.kornspur.ingest.contract.Subject;
 
@@ -18,6 +19,7 @@ import org.kornspur.ingest.contract.Subject;
 @Path(Addresses.ROOT + "/crops")
 @Produces(LotPapersResource.PDF)
 @Tag(name = "Papers")
+@HeavyDocument
 public class CropPapersResource {
   private final DossierPaper dossiers;
 

@@ -6,6 +6,7 @@ import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
+import jakarta.ws.rs.core.StreamingOutput;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -45,6 +46,9 @@ import org.kornspur.processors.dossier.Entry;
 @RequestScoped
 public class DossierPaper {
   private static final int MOST_ANCESTORS = 200;
+
+  /** No further ancestor is printed once there are so many facts; see {@link Press#paper}. */
+  private static final int MOST_FACTS = 400;
 
   private final Framing framing;
   private final Answers answers;
@@ -134,12 +138,12 @@ public class DossierPaper {
   }
 
   /**
-   * The dossier as PDF.
+   * The dossier as PDF, made when it is written.
    *
    * @throws org.kornspur.api.problem.ApiProblem if nothing is known of the subject, or the caller
    *     does not see it
    */
-  byte[] print(Subject subject) {
+  StreamingOutput print(Subject subject) {
     RecallView drill = desk.drill(subject, Map.of());
     Sight sight = border.sight();
     List<Subject> ancestors =
@@ -153,7 +157,10 @@ public class DossierPaper {
     Set<String> printed = new HashSet<>();
     Chapter own = chapter(subject, "own", file, printed, sight);
     List<Chapter> chapters = new ArrayList<>();
-    for (Subject ancestor : ancestors.subList(0, Math.min(MOST_ANCESTORS, ancestors.size()))) {
+    for (Subject ancestor : ancestors) {
+      if (chapters.size() == MOST_ANCESTORS || printed.size() >= MOST_FACTS) {
+        break;
+      }
       chapters.add(chapter(ancestor, "a" + (chapters.size() + 1), file, printed, sight));
     }
     byte[] content = file.bytes();
@@ -188,7 +195,7 @@ public class DossierPaper {
         .map(LogCover::checkpoints)
         .filter(checkpoints -> !checkpoints.isEmpty())
         .ifPresent(checkpoints -> enclosures.add(enclosed(checkpoints)));
-    return Press.print(page, enclosures);
+    return Press.paper(page, enclosures);
   }
 
   private Press.Enclosure enclosed(List<Checkpoint> checkpoints) {

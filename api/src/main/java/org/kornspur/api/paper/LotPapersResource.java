@@ -8,6 +8,7 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.StreamingOutput;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
@@ -15,6 +16,7 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.kornspur.api.access.Action;
 import org.kornspur.api.access.Needs;
 import org.kornspur.api.recall.CountedStock;
+import org.kornspur.api.resource.HeavyDocument;
 import org.kornspur.api.view.Addresses;
 import org.kornspur.ingest.contract.Subject;
 
@@ -22,6 +24,7 @@ import org.kornspur.ingest.contract.Subject;
 @Path(Addresses.ROOT + "/lots")
 @Produces(LotPapersResource.PDF)
 @Tag(name = "Papers")
+@HeavyDocument
 public class LotPapersResource {
   static final String PDF = "application/pdf";
 
@@ -61,7 +64,7 @@ public class LotPapersResource {
     return attached(recalls.print(Subject.lot(id), CountedStock.of(stock)), "recall-drill.pdf");
   }
 
-  static Response attached(byte[] pdf, String name) {
+  static Response attached(StreamingOutput pdf, String name) {
     return Response.ok(pdf, PDF)
         .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"" + name + "\"")
         .build();

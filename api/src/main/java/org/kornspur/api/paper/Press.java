@@ -5,13 +5,13 @@ import com.openhtmltopdf.pdfboxout.PdfBoxRenderer;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder.PdfAConformance;
 import com.openhtmltopdf.util.XRLog;
+import jakarta.ws.rs.core.StreamingOutput;
 import java.awt.color.ColorSpace;
 import java.awt.color.ICC_Profile;
 import java.io.ByteArrayInputStream;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
-import java.io.UncheckedIOException;
+import java.io.OutputStream;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -19,11 +19,15 @@ import java.util.logging.Level;
 import java.util.regex.Pattern;
 import org.apache.pdfbox.cos.COSArray;
 import org.apache.pdfbox.cos.COSName;
+import org.apache.pdfbox.io.IOUtils;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDDocumentNameDictionary;
 import org.apache.pdfbox.pdmodel.PDEmbeddedFilesNameTreeNode;
 import org.apache.pdfbox.pdmodel.common.filespecification.PDComplexFileSpecification;
 import org.apache.pdfbox.pdmodel.common.filespecification.PDEmbeddedFile;
+import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.api.resource.HeavyDocuments;
 
 /**
  * Sets XHTML as PDF: in the manner of PDF/A-3a (ISO 19005-3) and PDF/UA (ISO 14289-1), tagged, with
@@ -36,6 +40,11 @@ final class Press {
   /** What XML 1.0, section 2.2, allows no document to hold. */
   private static final Pattern NO_XML =
       Pattern.compile("[^\\t\\n\\r\\x20-\\uD7FF\\uE000-\\uFFFD\\x{10000}-\\x{10FFFF}]");
+
+  /** What a character of the text takes while it is laid out, measured; rounded up. */
+  private static final int BYTES_OF_A_CHARACTER = 260;
+
+  private static final long MOST_CHARACTERS = HeavyDocuments.BYTES_OF_ONE / BYTES_OF_A_CHARACTER;
 
   private static final byte[] SRGB = ICC_Profile.getInstance(ColorSpace.CS_sRGB).getData();
 
@@ -55,9 +64,33 @@ final class Press {
    */
   record Enclosure(String name, String mediaType, String description, byte[] content) {}
 
-  /** The PDF. */
-  static byte[] print(String xhtml, List<Enclosure> enclosures) {
-    ByteArrayOutputStream pdf = new ByteArrayOutputStream();
+  /**
+   * The PDF, made when it is written.
+   *
+   * @throws ApiProblem if it would be too large to be made
+   */
+  static StreamingOutput paper(String xhtml, List<Enclosure> enclosures) {
+    if (xhtml.length() > MOST_CHARACTERS) {
+      throw new ApiProblem(
+          ProblemKind.REQUEST_REFUSED,
+          "As a paper this has "
+              + xhtml.length()
+              + " characters, more than the "
+              + MOST_CHARACTERS
+              + " for which there is memory. Take it as a table (records.csv, recall-drill.csv) or"
+              + " as data (history.epcis.json), or ask for papers on its parts.");
+    }
+    return pdf -> print(xhtml, enclosures, pdf);
+  }
+
+  /**
+   * Writes the PDF. What is finished of it waits in a file of the machine's folder for such files,
+   * and nothing is written to the stream before all is set.
+   *
+   * @throws IOException if the stream or that file does not take it
+   */
+  private static void print(String xhtml, List<Enclosure> enclosures, OutputStream pdf)
+      throws IOException {
     PdfRendererBuilder builder = new PdfRendererBuilder();
     builder.usePdfAConformance(PdfAConformance.PDFA_3_A);
     builder.usePdfUaAccessibility(true);
@@ -69,18 +102,15 @@ final class Press {
     font(builder, "DejaVuSansMono.ttf", "Fixed", 400);
     builder.withHtmlContent(NO_XML.matcher(xhtml).replaceAll("\uFFFD"), null);
     builder.toStream(pdf);
-    try (PdfBoxRenderer renderer = builder.buildPdfRenderer()) {
+    try (PDDocument document = new PDDocument(IOUtils.createTempFileOnlyStreamCache());
+        PdfBoxRenderer renderer = builder.usePDDocument(document).buildPdfRenderer()) {
       renderer.layout();
       renderer.createPDFWithoutClosing();
-      PDDocument document = renderer.getPdfDocument();
       if (!enclosures.isEmpty()) {
         enclose(document, enclosures);
       }
       document.save(pdf);
-    } catch (IOException e) {
-      throw new UncheckedIOException("The PDF could not be set", e);
     }
-    return pdf.toByteArray();
   }
 
   private static void font(PdfRendererBuilder builder, String file, String family, int weight) {

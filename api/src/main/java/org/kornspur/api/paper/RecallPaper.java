@@ -4,6 +4,7 @@ import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
+import jakarta.ws.rs.core.StreamingOutput;
 import java.util.List;
 import java.util.Map;
 import org.kornspur.api.page.Frame;
@@ -40,16 +41,16 @@ public class RecallPaper {
     static native TemplateInstance recall(Frame page, Printed drill, TraceWords words);
   }
 
-  /** The drill as PDF. */
-  byte[] print(Subject lot, Map<String, Double> countedStockKg) {
+  /** The drill as PDF, made when it is written. */
+  StreamingOutput print(Subject lot, Map<String, Double> countedStockKg) {
     RecallView result = desk.drill(lot, countedStockKg);
     TraceWords words =
         new TraceWords(
             framing.texts(TraceMessages.class), framing.form(), Trade.in(framing.language()));
     Printed printed =
         new Printed(lot, result, words.moves(result.back()), words.moves(result.forward()));
-    return Press.print(
-        framing.render(Templates.recall(framing.around(Room.TRACE, result.asOf()), printed, words)),
-        List.of());
+    String page =
+        framing.render(Templates.recall(framing.around(Room.TRACE, result.asOf()), printed, words));
+    return Press.paper(page, List.of());
   }
 }

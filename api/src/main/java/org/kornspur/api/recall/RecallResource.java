@@ -16,12 +16,14 @@ import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.kornspur.api.access.Action;
 import org.kornspur.api.access.Needs;
+import org.kornspur.api.resource.HeavyDocument;
 import org.kornspur.api.view.Addresses;
 import org.kornspur.ingest.contract.Subject;
 
 /** Recall drills of lots. */
 @Path(Addresses.ROOT + "/lots")
 @Tag(name = "Lots")
+@HeavyDocument
 public class RecallResource {
   private static final String CSV = "text/csv";
 
@@ -65,6 +67,7 @@ public class RecallResource {
   @Operation(operationId = "recallDrillSheet", summary = "The recall drill as a table")
   @APIResponse(responseCode = "200", description = "The table, guarded against formulas")
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
+  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public Response sheet(@PathParam("id") String id, @QueryParam("stock") List<String> stock) {
     RecallView drill = desk.drill(Subject.lot(id), CountedStock.of(stock));
     return Response.ok(RecallSheet.write(drill), CSV + ";charset=UTF-8")

@@ -47,6 +47,7 @@ public abstract class HistoryResource {
   @GET
   @Needs(Action.READ_LOG)
   @Path("{id}/proof")
+  @HeavyDocument
   @Operation(
       summary = "Every fact of it, with what proves it without any connection",
       description =

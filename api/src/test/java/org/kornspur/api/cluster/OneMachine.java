@@ -78,6 +78,11 @@ final class OneMachine implements AutoCloseable {
             List.of("-Xmx512m", "-jar", PackagedPrograms.application().toString()));
   }
 
+  /** The end of what it has logged. */
+  String log() {
+    return process.lastWords();
+  }
+
   void kill() throws InterruptedException {
     process.kill();
   }

@@ -13,6 +13,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.concurrent.CompletableFuture;
 import org.kornspur.api.access.AsPerson;
 import org.kornspur.api.access.InternalSecret;
 import org.kornspur.api.access.TestPeople;
@@ -21,6 +22,7 @@ import org.kornspur.api.access.TestPeople;
 final class Site {
 
   private static final Duration REQUEST_LIMIT = Duration.ofSeconds(10);
+  private static final Duration FILE_LIMIT = Duration.ofMinutes(5);
   private static final Duration POST_LIMIT = Duration.ofSeconds(60);
   private static final Duration ANSWER_LIMIT = Duration.ofSeconds(60);
   private static final Duration PAUSE = Duration.ofMillis(250);
@@ -53,6 +55,26 @@ final class Site {
   /** Asks as another instance of the cluster does. */
   Answer getAsInstance(String path, String secret) throws IOException, InterruptedException {
     return send(request(path).header(InternalSecret.HEADER, secret).GET());
+  }
+
+  /**
+   * A file that was answered, or why not.
+   *
+   * @param retryAfter seconds, 0 where nothing says so
+   */
+  record File(int status, int bytes, int retryAfter) {}
+
+  /** Asks for a file and does not wait for it. */
+  CompletableFuture<File> file(String path) {
+    return http.sendAsync(
+            request(path).timeout(FILE_LIMIT).setHeader("Accept", "*/*").GET().build(),
+            HttpResponse.BodyHandlers.ofByteArray())
+        .thenApply(
+            answer ->
+                new File(
+                    answer.statusCode(),
+                    answer.body().length,
+                    (int) answer.headers().firstValueAsLong("Retry-After").orElse(0)));
   }
 
   /** Posts facts as NDJSON, one a line. */
