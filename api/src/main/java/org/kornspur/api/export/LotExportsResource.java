@@ -36,7 +36,6 @@ import org.kornspur.processors.dossier.Entry;
 /** A lot's history in forms for others. */
 @Path(Addresses.ROOT + "/lots")
 @Tag(name = "Exports")
-@HeavyDocument
 public class LotExportsResource {
   private static final String XLSX =
       "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
@@ -57,6 +56,7 @@ public class LotExportsResource {
   @Path("{id}/history.epcis.json")
   @Produces({EpcisResource.JSON_LD, MediaType.APPLICATION_JSON})
   @Needs(Action.EXPORT)
+  @HeavyDocument
   @Operation(
       operationId = "lotHistoryEpcis",
       summary = "The lot's history as an EPCIS 2.0 document",
@@ -83,6 +83,7 @@ public class LotExportsResource {
   @Path("{id}/history.prov.json")
   @Produces(MediaType.APPLICATION_JSON)
   @Needs(Action.EXPORT)
+  @HeavyDocument
   @Operation(
       operationId = "lotHistoryProv",
       summary = "The lot's history as provenance in PROV-JSON")
@@ -101,6 +102,7 @@ public class LotExportsResource {
   @Path("{id}/records.csv")
   @Produces("text/csv;charset=UTF-8")
   @Needs(Action.EXPORT)
+  @HeavyDocument
   @Operation(
       operationId = "lotRecordsCsv",
       summary = "All records of the lot as a table; no cell can become a formula")
@@ -120,6 +122,7 @@ public class LotExportsResource {
   @Path("{id}/records.xlsx")
   @Produces(XLSX)
   @Needs(Action.EXPORT)
+  @HeavyDocument
   @Operation(
       operationId = "lotRecordsXlsx",
       summary = "All records of the lot as a spreadsheet that can be sorted and filtered")

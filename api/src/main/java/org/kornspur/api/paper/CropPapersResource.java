@@ -19,7 +19,6 @@ import org.kornspur.ingest.contract.Subject;
 @Path(Addresses.ROOT + "/crops")
 @Produces(LotPapersResource.PDF)
 @Tag(name = "Papers")
-@HeavyDocument
 public class CropPapersResource {
   private final DossierPaper dossiers;
 
@@ -31,6 +30,7 @@ public class CropPapersResource {
   @GET
   @Path("{id}/dossier.pdf")
   @Needs(Action.EXPORT)
+  @HeavyDocument
   @Operation(operationId = "dossierOfCrop", summary = "The dossier of a crop, as that of a lot")
   @APIResponse(responseCode = "200", description = "The dossier")
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")

@@ -24,7 +24,6 @@ import org.kornspur.ingest.contract.Subject;
 @Path(Addresses.ROOT + "/lots")
 @Produces(LotPapersResource.PDF)
 @Tag(name = "Papers")
-@HeavyDocument
 public class LotPapersResource {
   static final String PDF = "application/pdf";
 
@@ -40,6 +39,7 @@ public class LotPapersResource {
   @GET
   @Path("{id}/dossier.pdf")
   @Needs(Action.EXPORT)
+  @HeavyDocument
   @Operation(
       operationId = "dossierOfLot",
       summary =
@@ -56,6 +56,7 @@ public class LotPapersResource {
   @GET
   @Path("{id}/recall-drill.pdf")
   @Needs(Action.EXPORT)
+  @HeavyDocument
   @Operation(operationId = "recallDrillPaper", summary = "The recall drill as a paper")
   @APIResponse(responseCode = "200", description = "The drill")
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")

@@ -23,7 +23,6 @@ import org.kornspur.ingest.contract.Subject;
 /** Recall drills of lots. */
 @Path(Addresses.ROOT + "/lots")
 @Tag(name = "Lots")
-@HeavyDocument
 public class RecallResource {
   private static final String CSV = "text/csv";
 
@@ -37,6 +36,7 @@ public class RecallResource {
   @GET
   @Path("{id}/recall-drill")
   @Needs(Action.READ_TRACE)
+  @HeavyDocument
   @Produces(MediaType.APPLICATION_JSON)
   @Operation(
       operationId = "recallDrill",
@@ -63,6 +63,7 @@ public class RecallResource {
   @GET
   @Path("{id}/recall-drill.csv")
   @Needs(Action.EXPORT)
+  @HeavyDocument
   @Produces(CSV)
   @Operation(operationId = "recallDrillSheet", summary = "The recall drill as a table")
   @APIResponse(responseCode = "200", description = "The table, guarded against formulas")
