@@ -13,9 +13,14 @@ import java.util.stream.Collectors;
 import org.apache.kafka.clients.admin.Admin;
 import org.apache.kafka.clients.admin.ListOffsetsOptions;
 import org.apache.kafka.clients.admin.OffsetSpec;
+import org.apache.kafka.clients.consumer.CloseOptions;
+import org.apache.kafka.clients.consumer.ConsumerConfig;
+import org.apache.kafka.clients.consumer.KafkaConsumer;
 import org.apache.kafka.clients.consumer.OffsetAndMetadata;
 import org.apache.kafka.common.IsolationLevel;
+import org.apache.kafka.common.KafkaException;
 import org.apache.kafka.common.TopicPartition;
+import org.apache.kafka.common.serialization.ByteArrayDeserializer;
 import org.kornspur.processors.stream.Topics;
 
 /**
@@ -24,8 +29,9 @@ import org.kornspur.processors.stream.Topics;
  *
  * <p>It is counted to the last record that was written (the high watermark), not to the last one
  * that may be read (the last stable offset): a record behind an open transaction has come in too.
- * Offsets are counted, markers of transactions among them; the processors commit past these, so
- * that nothing is left at rest.
+ * Offsets are counted, markers of transactions among them. The processors commit past these, but not
+ * past facts that another program aborted as long as none follows; there it is looked whether a
+ * reader would get any.
  */
 final class Backlog implements AutoCloseable {
   private static final long KEPT_NANOS = TimeUnit.MILLISECONDS.toNanos(500);
@@ -42,7 +48,13 @@ final class Backlog implements AutoCloseable {
    */
   record Counted(Map<String, Long> waiting, long heldBack) {}
 
+  /** So many offsets may be aborted facts alone; of more it is not looked for. */
+  private static final long MOST_ABORTED = 10_000;
+
+  private static final Duration LONGEST_LOOK = Duration.ofMillis(500);
+
   private final Admin admin;
+  private final KafkaConsumer<byte[], byte[]> reader;
   private final String group;
   private final List<TopicPartition> partitions;
   private Counted kept = new Counted(Map.of(), 0);
@@ -51,6 +63,13 @@ final class Backlog implements AutoCloseable {
   Backlog(Map<String, Object> clientSettings, String group)
       throws InterruptedException, ExecutionException, TimeoutException {
     this.admin = Admin.create(clientSettings);
+    Map<String, Object> settings = new HashMap<>(clientSettings);
+    settings.put(ConsumerConfig.ISOLATION_LEVEL_CONFIG, "read_committed");
+    settings.put(ConsumerConfig.ENABLE_AUTO_COMMIT_CONFIG, false);
+    settings.put(ConsumerConfig.AUTO_OFFSET_RESET_CONFIG, "earliest");
+    settings.put(ConsumerConfig.CLIENT_ID_CONFIG, "backlog");
+    this.reader =
+        new KafkaConsumer<>(settings, new ByteArrayDeserializer(), new ByteArrayDeserializer());
     this.group = group;
     this.partitions =
         admin
@@ -93,11 +112,16 @@ final class Backlog implements AutoCloseable {
       long heldBack = 0;
       for (TopicPartition partition : partitions) {
         OffsetAndMetadata done = committed.get(partition);
-        long behind = written.get(partition) - (done == null ? 0 : done.offset());
-        waiting.merge(partition.topic(), Math.max(0, behind), Long::sum);
+        long from = done == null ? 0 : done.offset();
+        long behind = Math.max(0, written.get(partition) - from);
         if (partition.topic().equals(Topics.FACTS.topicName())) {
-          heldBack += Math.max(0, written.get(partition) - readable.get(partition));
+          long held = Math.max(0, written.get(partition) - readable.get(partition));
+          heldBack += held;
+          if (held == 0 && behind > 0 && holdsNothing(partition, from, behind)) {
+            behind = 0;
+          }
         }
+        waiting.merge(partition.topic(), behind, Long::sum);
       }
       return new Counted(Map.copyOf(waiting), heldBack);
     } catch (ExecutionException | TimeoutException unanswered) {
@@ -105,6 +129,26 @@ final class Backlog implements AutoCloseable {
     } catch (InterruptedException interrupted) {
       Thread.currentThread().interrupt();
       throw new NotReady("interrupted while asking how far the processors are", 2);
+    }
+  }
+
+  /** Whether no reader gets anything at these offsets. */
+  private boolean holdsNothing(TopicPartition partition, long from, long offsets) {
+    if (offsets > MOST_ABORTED) {
+      return false;
+    }
+    try {
+      reader.assign(List.of(partition));
+      reader.seek(partition, from);
+      long end = System.nanoTime() + LONGEST_LOOK.toNanos();
+      do {
+        if (!reader.poll(LONGEST_LOOK.dividedBy(5)).isEmpty()) {
+          return false;
+        }
+      } while (reader.position(partition) < from + offsets && System.nanoTime() - end < 0);
+      return reader.position(partition) >= from + offsets;
+    } catch (KafkaException notTold) {
+      return false;
     }
   }
 
@@ -123,7 +167,8 @@ final class Backlog implements AutoCloseable {
   }
 
   @Override
-  public void close() {
+  public synchronized void close() {
+    reader.close(CloseOptions.timeout(Duration.ofSeconds(1)));
     admin.close(Duration.ofSeconds(1));
   }
 }
