@@ -29,8 +29,8 @@ import org.kornspur.processors.stream.Topics;
  *
  * <p>It is counted to the last record that was written (the high watermark), not to the last one
  * that may be read (the last stable offset): a record behind an open transaction has come in too.
- * Offsets are counted, markers of transactions among them. The processors commit past these, but not
- * past facts that another program aborted as long as none follows; there it is looked whether a
+ * Offsets are counted, markers of transactions among them. The processors commit past these, but
+ * not past facts that another program aborted as long as none follows; there it is looked whether a
  * reader would get any.
  */
 final class Backlog implements AutoCloseable {
