@@ -20,6 +20,7 @@ public record Finding(
 
   /** What was done. */
   public enum Kind {
+    PARTITION_REMOVED("A whole partition of the facts is missing"),
     RECORD_ALTERED("A record was altered"),
     RECORD_REMOVED("A record was removed"),
     RECORD_INSERTED("A record was inserted that was never chained"),
@@ -48,7 +49,12 @@ public record Finding(
     /** Whether it is about facts themselves, and not only about what proves them. */
     public boolean touchesRecords() {
       return switch (this) {
-        case RECORD_ALTERED, RECORD_REMOVED, RECORD_INSERTED, RECORD_REORDERED, CHAIN_REMADE ->
+        case PARTITION_REMOVED,
+            RECORD_ALTERED,
+            RECORD_REMOVED,
+            RECORD_INSERTED,
+            RECORD_REORDERED,
+            CHAIN_REMADE ->
             true;
         case LINK_ALTERED,
             LINK_REMOVED,
@@ -61,6 +67,11 @@ public record Finding(
             false;
       };
     }
+  }
+
+  /** The same with other words for what is there. */
+  Finding found(String what) {
+    return new Finding(kind, partition, sequence, offset, factId, expected, what);
   }
 
   /** What, where, expected and found, in one sentence for a person. */

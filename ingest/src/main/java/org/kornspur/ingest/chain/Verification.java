@@ -1,12 +1,15 @@
 package org.kornspur.ingest.chain;
 
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import org.kornspur.ingest.chain.Finding.Kind;
+import org.kornspur.ingest.chain.PartitionLog.Part;
 import org.kornspur.ingest.seal.Hash;
 import org.kornspur.ingest.seal.TrustedKeys;
 
@@ -32,16 +35,19 @@ public final class Verification {
   /**
    * Verifies a log.
    *
-   * @param log all partitions
+   * @param log all partitions; one that only {@code keptElsewhere} speaks of is missing
    * @param trusted keys whose checkpoints count
    * @param keptElsewhere checkpoints that were handed out before; they show that a log was cut off
    *     together with its own checkpoints
    */
   public static List<PartitionReport> of(
       List<PartitionLog> log, TrustedKeys trusted, Collection<Checkpoint> keptElsewhere) {
+    Map<Integer, PartitionLog> parts = new TreeMap<>();
+    log.forEach(part -> parts.put(part.partition(), part));
+    keptElsewhere.forEach(kept -> parts.computeIfAbsent(kept.partition(), PartitionLog::missing));
     Verification verification = new Verification(trusted, List.copyOf(keptElsewhere));
-    verification.log = List.copyOf(log);
-    return log.stream().map(verification::verify).toList();
+    verification.log = List.copyOf(parts.values());
+    return verification.log.stream().map(verification::verify).toList();
   }
 
   private PartitionReport verify(PartitionLog part) {
@@ -50,6 +56,12 @@ public final class Verification {
         walk.reliable(
             part.checkpoints(),
             keptElsewhere.stream().filter(kept -> kept.partition() == part.partition()).toList());
+    if (part.missing().contains(Part.RECORDS)) {
+      List<Finding> findings = new ArrayList<>(List.of(MissingPart.records(part, reliable)));
+      findings.addAll(walk.findings());
+      return new PartitionReport(
+          part.partition(), 0, 0, 0, 0, 0, reliable.size(), signedUntil(reliable), findings);
+    }
     Map<Long, List<ChainLink>> bySequence = new HashMap<>();
     part.links()
         .forEach(
@@ -70,6 +82,7 @@ public final class Verification {
       outOfOrder(part.links()).ifPresent(findings::add);
     }
     findings.addAll(walk.findings());
+    findings.addAll(MissingPart.proofs(part, findings));
     boolean atEnd = findings.stream().noneMatch(finding -> finding.kind().touchesRecords());
     return new PartitionReport(
         part.partition(),
@@ -79,10 +92,14 @@ public final class Verification {
         unsigned,
         atEnd ? records.rest().size() : 0,
         reliable.size(),
-        reliable.isEmpty()
-            ? Optional.empty()
-            : Optional.of(reliable.get(reliable.size() - 1).signedAt()),
+        signedUntil(reliable),
         findings);
+  }
+
+  private static Optional<Instant> signedUntil(List<Checkpoint> reliable) {
+    return reliable.isEmpty()
+        ? Optional.empty()
+        : Optional.of(reliable.get(reliable.size() - 1).signedAt());
   }
 
   /** Returns how many records are as they were signed. */
@@ -98,7 +115,10 @@ public final class Verification {
       Optional<Finding> finding =
           new Segment(part.partition(), after, hash, checkpoint, links).check(records);
       if (finding.isPresent() && finding.get().kind().touchesRecords()) {
-        findings.add(finding.get());
+        findings.add(
+            finding.get().kind() == Kind.RECORD_REMOVED && records.rest().isEmpty()
+                ? MissingPart.tail(finding.get(), reliable, records.fitting())
+                : finding.get());
         return after;
       }
       if (finding.isPresent() && findings.isEmpty()) {

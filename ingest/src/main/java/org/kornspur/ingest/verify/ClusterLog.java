@@ -5,12 +5,20 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.ExecutionException;
 import java.util.function.Consumer;
+import java.util.stream.Collectors;
+import org.apache.kafka.clients.admin.Admin;
 import org.apache.kafka.clients.consumer.ConsumerConfig;
 import org.apache.kafka.clients.consumer.ConsumerRecord;
 import org.apache.kafka.clients.consumer.KafkaConsumer;
+import org.apache.kafka.clients.consumer.OffsetAndMetadata;
+import org.apache.kafka.common.KafkaException;
 import org.apache.kafka.common.PartitionInfo;
 import org.apache.kafka.common.TopicPartition;
+import org.apache.kafka.common.errors.GroupIdNotFoundException;
 import org.apache.kafka.common.header.Header;
 import org.apache.kafka.common.serialization.ByteArrayDeserializer;
 import org.kornspur.ingest.chain.ChainLink;
@@ -23,6 +31,7 @@ import org.kornspur.ingest.publish.FactPublisher;
 public final class ClusterLog {
 
   private static final Duration POLL = Duration.ofMillis(500);
+  private static final long FIRST_LOOK_BACK = 16;
   private static final Duration SILENCE = Duration.ofSeconds(60);
 
   private final KafkaConsumer<byte[], byte[]> consumer;
@@ -40,24 +49,60 @@ public final class ClusterLog {
    * @throws org.kornspur.ingest.chain.UnreadableChain if a link or checkpoint is none
    */
   public static List<PartitionLog> read(Map<String, ?> clientSettings) {
-    Map<String, Object> settings = new HashMap<>(clientSettings);
-    settings.put(ConsumerConfig.ISOLATION_LEVEL_CONFIG, "read_committed");
-    settings.put(ConsumerConfig.ENABLE_AUTO_COMMIT_CONFIG, false);
-    settings.put(ConsumerConfig.AUTO_OFFSET_RESET_CONFIG, "earliest");
-    settings.remove(ConsumerConfig.GROUP_ID_CONFIG);
-    try (KafkaConsumer<byte[], byte[]> consumer =
-        new KafkaConsumer<>(settings, new ByteArrayDeserializer(), new ByteArrayDeserializer())) {
+    try (KafkaConsumer<byte[], byte[]> consumer = consumer(clientSettings)) {
       return new ClusterLog(consumer).readAll();
     }
   }
 
+  /**
+   * Finds how far each partition goes and should go, from offsets and the newest link and
+   * checkpoint alone. Takes no account of what a transaction has not committed yet.
+   *
+   * @param clientSettings settings of Kafka clients, {@code bootstrap.servers} among them
+   * @param group the group in which the processors take the facts
+   * @return one for each partition; none where there is no site yet
+   * @throws org.apache.kafka.common.KafkaException if the cluster cannot be read
+   * @throws IllegalStateException if it falls silent
+   * @throws org.kornspur.ingest.chain.UnreadableChain if a link or checkpoint is none
+   */
+  public static List<LogEnd> ends(Map<String, Object> clientSettings, String group)
+      throws InterruptedException {
+    try (KafkaConsumer<byte[], byte[]> consumer = consumer(clientSettings)) {
+      ClusterLog log = new ClusterLog(consumer);
+      KnownPartitions known = log.partitionsThere();
+      return known.areAny() ? log.ends(known, processed(clientSettings, group)) : List.of();
+    }
+  }
+
+  private static Map<TopicPartition, OffsetAndMetadata> processed(
+      Map<String, Object> clientSettings, String group) throws InterruptedException {
+    try (Admin admin = Admin.create(clientSettings)) {
+      return admin.listConsumerGroupOffsets(group).partitionsToOffsetAndMetadata().get();
+    } catch (ExecutionException failed) {
+      if (failed.getCause() instanceof GroupIdNotFoundException) {
+        return Map.of();
+      }
+      throw new KafkaException("The offsets of group " + group + " cannot be read", failed);
+    }
+  }
+
+  private static KafkaConsumer<byte[], byte[]> consumer(Map<String, ?> clientSettings) {
+    Map<String, Object> settings = new HashMap<>(clientSettings);
+    settings.put(ConsumerConfig.ISOLATION_LEVEL_CONFIG, "read_committed");
+    settings.put(ConsumerConfig.ENABLE_AUTO_COMMIT_CONFIG, false);
+    settings.put(ConsumerConfig.AUTO_OFFSET_RESET_CONFIG, "earliest");
+    settings.put(ConsumerConfig.ALLOW_AUTO_CREATE_TOPICS_CONFIG, false);
+    settings.remove(ConsumerConfig.GROUP_ID_CONFIG);
+    return new KafkaConsumer<>(settings, new ByteArrayDeserializer(), new ByteArrayDeserializer());
+  }
+
   private List<PartitionLog> readAll() {
-    List<Integer> partitions = partitionsOf(FactPublisher.FACTS_TOPIC);
-    Map<TopicPartition, Long> checkpointsUntil = ends(Checkpoint.TOPIC);
-    Map<TopicPartition, Long> linksUntil = ends(ChainLink.TOPIC);
-    Map<TopicPartition, Long> recordsUntil = ends(FactPublisher.FACTS_TOPIC);
+    KnownPartitions known = partitions();
+    Map<TopicPartition, Long> checkpointsUntil = ends(known, Checkpoint.TOPIC);
+    Map<TopicPartition, Long> linksUntil = ends(known, ChainLink.TOPIC);
+    Map<TopicPartition, Long> recordsUntil = ends(known, FactPublisher.FACTS_TOPIC);
     List<PartitionLog> log = new ArrayList<>();
-    for (int partition : partitions) {
+    for (int partition : known.all()) {
       List<LogRecord.Entry> records = new ArrayList<>();
       List<ChainLink> links = new ArrayList<>();
       List<Checkpoint> checkpoints = new ArrayList<>();
@@ -65,7 +110,7 @@ public final class ClusterLog {
       read(
           linksUntil, partition, record -> links.add(ChainLink.read(record.key(), record.value())));
       read(recordsUntil, partition, record -> records.add(asKept(record).entry()));
-      log.add(new PartitionLog(partition, records, links, checkpoints));
+      log.add(new PartitionLog(partition, records, links, checkpoints, known.missing(partition)));
     }
     return log;
   }
@@ -85,20 +130,75 @@ public final class ClusterLog {
         headers);
   }
 
-  private List<Integer> partitionsOf(String topic) {
-    List<PartitionInfo> partitions = consumer.partitionsFor(topic);
-    if (partitions.isEmpty()) {
-      throw new IllegalStateException(
-          "The cluster has no topic "
-              + topic
-              + ". Give the brokers that Kornspur works with, and start it once");
+  private List<LogEnd> ends(
+      KnownPartitions known, Map<TopicPartition, OffsetAndMetadata> processed) {
+    Map<TopicPartition, Long> checkpointsUntil = ends(known, Checkpoint.TOPIC);
+    Map<TopicPartition, Long> linksUntil = ends(known, ChainLink.TOPIC);
+    Map<TopicPartition, Long> recordsUntil = ends(known, FactPublisher.FACTS_TOPIC);
+    Map<TopicPartition, Long> recordsFrom = consumer.beginningOffsets(recordsUntil.keySet());
+    List<LogEnd> ends = new ArrayList<>();
+    for (int partition : known.all()) {
+      TopicPartition place = new TopicPartition(FactPublisher.FACTS_TOPIC, partition);
+      OffsetAndMetadata taken = processed.get(place);
+      ends.add(
+          new LogEnd(
+              partition,
+              recordsFrom.getOrDefault(place, 0L),
+              recordsUntil.getOrDefault(place, 0L),
+              newest(linksUntil, new TopicPartition(ChainLink.TOPIC, partition))
+                  .map(record -> ChainLink.read(record.key(), record.value())),
+              newest(checkpointsUntil, new TopicPartition(Checkpoint.TOPIC, partition))
+                  .map(record -> Checkpoint.read(record.value())),
+              taken == null ? 0 : taken.offset()));
     }
-    return partitions.stream().map(PartitionInfo::partition).sorted().toList();
+    return ends;
   }
 
-  private Map<TopicPartition, Long> ends(String topic) {
+  /**
+   * The last record, looked for ever further back, as the ends of transactions take offsets too.
+   */
+  private Optional<ConsumerRecord<byte[], byte[]>> newest(
+      Map<TopicPartition, Long> ends, TopicPartition place) {
+    long end = ends.getOrDefault(place, 0L);
+    List<ConsumerRecord<byte[], byte[]>> tail = new ArrayList<>();
+    for (long back = FIRST_LOOK_BACK; tail.isEmpty(); back *= 2) {
+      long from = Math.max(0, end - back);
+      read(place, from, end, tail::add);
+      if (from == 0) {
+        break;
+      }
+    }
+    return tail.isEmpty() ? Optional.empty() : Optional.of(tail.get(tail.size() - 1));
+  }
+
+  private KnownPartitions partitions() {
+    KnownPartitions known = partitionsThere();
+    if (!known.areAny()) {
+      throw new IllegalStateException(
+          "The cluster has no topic "
+              + FactPublisher.FACTS_TOPIC
+              + ". Give the brokers that Kornspur works with, and start it once");
+    }
+    return known;
+  }
+
+  private KnownPartitions partitionsThere() {
+    Map<String, Set<Integer>> there = new HashMap<>();
+    consumer
+        .listTopics()
+        .forEach(
+            (topic, partitions) ->
+                there.put(
+                    topic,
+                    partitions.stream().map(PartitionInfo::partition).collect(Collectors.toSet())));
+    return new KnownPartitions(there, Map.of());
+  }
+
+  private Map<TopicPartition, Long> ends(KnownPartitions known, String topic) {
     return consumer.endOffsets(
-        partitionsOf(topic).stream().map(number -> new TopicPartition(topic, number)).toList());
+        known.there().getOrDefault(topic, Set.of()).stream()
+            .map(number -> new TopicPartition(topic, number))
+            .toList());
   }
 
   private void read(
@@ -108,15 +208,18 @@ public final class ClusterLog {
     ends.forEach(
         (place, end) -> {
           if (place.partition() == partition) {
-            read(place, end, receiver);
+            read(place, 0, end, receiver);
           }
         });
   }
 
   private void read(
-      TopicPartition place, long end, Consumer<ConsumerRecord<byte[], byte[]>> receiver) {
+      TopicPartition place,
+      long from,
+      long end,
+      Consumer<ConsumerRecord<byte[], byte[]>> receiver) {
     consumer.assign(List.of(place));
-    consumer.seekToBeginning(List.of(place));
+    consumer.seek(place, Math.max(from, consumer.beginningOffsets(List.of(place)).get(place)));
     long heardAt = System.nanoTime();
     long position = consumer.position(place);
     while (position < end) {

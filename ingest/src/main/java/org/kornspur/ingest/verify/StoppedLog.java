@@ -6,8 +6,10 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -32,8 +34,8 @@ import org.slf4j.LoggerFactory;
  */
 final class StoppedLog {
 
-  private static final Pattern FACTS =
-      Pattern.compile(Pattern.quote(FactPublisher.FACTS_TOPIC) + "-(\\d+)");
+  private static final Pattern PARTITION =
+      Pattern.compile("(" + Pattern.quote(KnownPartitions.PREFIX) + ".+)-(\\d{1,6})");
 
   private static final Logger LOG = LoggerFactory.getLogger(StoppedLog.class);
 
@@ -43,13 +45,14 @@ final class StoppedLog {
    * Reads everything.
    *
    * @param folder the data folder of Kornspur, or the log folder of a broker
-   * @throws IllegalArgumentException if no partition of the facts lies there
+   * @throws IllegalArgumentException if nothing of facts, links and checkpoints lies there
    * @throws IOException if a file cannot be read
    */
   static List<PartitionLog> read(Path folder) throws IOException {
     Path broker = Files.isDirectory(folder.resolve("broker")) ? folder.resolve("broker") : folder;
     List<PartitionLog> log = new ArrayList<>();
-    for (int partition : partitionsIn(broker)) {
+    KnownPartitions known = partitionsIn(broker);
+    for (int partition : known.all()) {
       log.add(
           new PartitionLog(
               partition,
@@ -61,29 +64,33 @@ final class StoppedLog {
                   .toList(),
               records(broker, Checkpoint.TOPIC, partition).stream()
                   .map(record -> Checkpoint.read(record.value()))
-                  .toList()));
+                  .toList(),
+              known.missing(partition)));
     }
     return log;
   }
 
-  private static List<Integer> partitionsIn(Path broker) throws IOException {
+  private static KnownPartitions partitionsIn(Path broker) throws IOException {
+    Map<String, Set<Integer>> there = new HashMap<>();
     try (Stream<Path> folders = Files.list(broker)) {
-      List<Integer> partitions =
-          folders
-              .map(path -> FACTS.matcher(path.getFileName().toString()))
-              .filter(Matcher::matches)
-              .map(name -> Integer.parseInt(name.group(1)))
-              .sorted()
-              .toList();
-      if (partitions.isEmpty()) {
-        throw new IllegalArgumentException(
-            broker
-                + " holds no folder "
-                + FactPublisher.FACTS_TOPIC
-                + "-0. Give the data folder of a Kornspur that is stopped");
-      }
-      return partitions;
+      folders
+          .map(path -> PARTITION.matcher(path.getFileName().toString()))
+          .filter(Matcher::matches)
+          .forEach(
+              name ->
+                  there
+                      .computeIfAbsent(name.group(1), topic -> new HashSet<>())
+                      .add(Integer.parseInt(name.group(2))));
     }
+    KnownPartitions known = new KnownPartitions(there, DeclaredTopics.in(broker));
+    if (!known.areAny()) {
+      throw new IllegalArgumentException(
+          broker
+              + " holds no folder "
+              + FactPublisher.FACTS_TOPIC
+              + "-0. Give the data folder of a Kornspur that is stopped");
+    }
+    return known;
   }
 
   private static List<LogRecord> records(Path broker, String topic, int partition)

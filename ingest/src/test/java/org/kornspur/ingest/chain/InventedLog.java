@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import java.util.Set;
 import org.kornspur.ingest.seal.SigningKey;
 
 /**
@@ -29,7 +30,7 @@ final class InventedLog {
 
     PartitionLog closed() {
       return new PartitionLog(
-          number, records.stream().map(LogRecord::entry).toList(), links, checkpoints);
+          number, records.stream().map(LogRecord::entry).toList(), links, checkpoints, Set.of());
     }
 
     /** Makes every link anew from the records, as one can who has no key. */

@@ -28,6 +28,22 @@ public final class OneBroker implements AutoCloseable {
 
   /** Formats the folder and starts the broker. */
   public static OneBroker start(Path folder) throws Exception {
+    new Formatter()
+        .setNodeId(1)
+        .setClusterId(Uuid.randomUuid().toString())
+        .addDirectory(folder.toString())
+        .setMetadataLogDirectory(folder.toString())
+        .setReleaseVersion(MetadataVersion.LATEST_PRODUCTION)
+        .setControllerListenerName("CONTROLLER")
+        // Under version 2 a transaction that begins while the producer's last one is still being
+        // completed is now and then refused for good, with INVALID_TXN_STATE, on a loaded machine.
+        .setFeatureLevel("transaction.version", (short) 1)
+        .run();
+    return again(folder);
+  }
+
+  /** Starts the broker on a folder that another one left. */
+  public static OneBroker again(Path folder) throws IOException {
     int port = freePorts();
     String broker = "127.0.0.1:" + port;
     String controller = "127.0.0.1:" + (port + 1);
@@ -44,17 +60,6 @@ public final class OneBroker implements AutoCloseable {
     settings.put("transaction.state.log.min.isr", "1");
     settings.put("transaction.state.log.num.partitions", "1");
     settings.put("num.partitions", "4");
-    new Formatter()
-        .setNodeId(1)
-        .setClusterId(Uuid.randomUuid().toString())
-        .addDirectory(folder.toString())
-        .setMetadataLogDirectory(folder.toString())
-        .setReleaseVersion(MetadataVersion.LATEST_PRODUCTION)
-        .setControllerListenerName("CONTROLLER")
-        // Under version 2 a transaction that begins while the producer's last one is still being
-        // completed is now and then refused for good, with INVALID_TXN_STATE, on a loaded machine.
-        .setFeatureLevel("transaction.version", (short) 1)
-        .run();
     KafkaRaftServer server = new KafkaRaftServer(new KafkaConfig(settings), Time.SYSTEM);
     server.startup();
     return new OneBroker(server, broker);
