@@ -70,6 +70,8 @@ public enum Action {
   MANAGE_PEOPLE,
   /** Metrics of the running program. */
   READ_OPERATIONS,
+  /** To have the data folder copied. */
+  BACK_UP,
   /** What instances of one cluster ask each other; no person may. */
   ASK_AS_INSTANCE;
 

@@ -114,7 +114,7 @@ public final class Permissions {
     allow(
         table,
         Role.ADMINISTRATOR,
-        EnumSet.of(READ_PEOPLE, MANAGE_PEOPLE, CHANGE_RULEBOOKS, READ_OPERATIONS));
+        EnumSet.of(READ_PEOPLE, MANAGE_PEOPLE, CHANGE_RULEBOOKS, READ_OPERATIONS, BACK_UP));
     return Collections.unmodifiableMap(table);
   }
 

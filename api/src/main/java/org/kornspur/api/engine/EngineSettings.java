@@ -5,6 +5,7 @@ import io.smallrye.config.WithDefault;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Optional;
+import java.util.Set;
 
 /** Settings under {@code kornspur.}: without any, all runs on this machine alone. */
 @ConfigMapping(prefix = "kornspur")
@@ -64,6 +65,22 @@ public interface EngineSettings {
    * Folder of public keys, *.pub.pem, whose signatures count beside those of the own key folder.
    */
   Optional<Path> trustedKeys();
+
+  /**
+   * Whether a new signing key is wanted where the one that signed the log is lost. What the lost
+   * key signed, checkpoints and acts, then counts only while its public key is in the key folder.
+   */
+  @WithDefault("false")
+  boolean newSigningKey();
+
+  /**
+   * Losses of facts that the site goes on without, each as the refused start names it: {@code
+   * partition:offset}. They stay missing, and every verification names them.
+   */
+  Optional<Set<String>> acceptLoss();
+
+  /** Folder that backups go to, each into a folder of its own; without it none can be made. */
+  Optional<Path> backupFolder();
 
   /** Facts of a partition after which a checkpoint is signed at once. */
   @WithDefault("256")

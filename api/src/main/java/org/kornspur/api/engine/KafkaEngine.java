@@ -139,6 +139,17 @@ public class KafkaEngine implements Engine {
     }
   }
 
+  /**
+   * Copies the data folder into a folder of its own within the backup folder.
+   *
+   * @throws BackupRefused if this site has no facts of its own, no backup folder, or another backup
+   *     is under way
+   * @throws IOException if it cannot be written
+   */
+  public Backup.Made backUp() throws Exception {
+    return Backup.make(settings, processors());
+  }
+
   private HostInfo self() {
     String address = settings.advertisedAddress().orElse(httpHost + ":" + httpPort);
     int colon = address.lastIndexOf(':');

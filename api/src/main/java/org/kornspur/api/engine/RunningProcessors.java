@@ -55,6 +55,7 @@ final class RunningProcessors implements AutoCloseable {
       throws Exception {
     Backbone backbone = Backbone.start(settings);
     try {
+      StartCheck.run(backbone, settings, keys);
       TopicSetup.createMissing(backbone, settings);
       HttpSchemaRegistry registry =
           new HttpSchemaRegistry(RegistryConfig.of(backbone.clientSettings()));
@@ -90,6 +91,24 @@ final class RunningProcessors implements AutoCloseable {
       backbone.close();
       throw failed;
     }
+  }
+
+  /**
+   * Does some work while the processors stand still and have written all that they took. They take
+   * nothing meanwhile; facts that come in wait, and questions are answered.
+   */
+  <T> T whilePaused(StillWork<T> work) throws Exception {
+    streams.pause();
+    try (Quiet quiet = new Quiet(backbone.clientSettings())) {
+      return work.run(quiet);
+    } finally {
+      streams.resume();
+    }
+  }
+
+  /** What is done while the processors stand still. */
+  interface StillWork<T> {
+    T run(Quiet quiet) throws Exception;
   }
 
   boolean isRunning() {

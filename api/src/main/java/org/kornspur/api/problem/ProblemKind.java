@@ -43,8 +43,8 @@ public enum ProblemKind {
   FORGED_REQUEST(
       403,
       "The request does not come from your own page",
-      "Load the page anew and send the form from there. A script sends person and password with each"
-          + " request instead of the cookie."),
+      "Load the page anew and send the form from there. A script sends person and password with"
+          + " each request instead of the cookie."),
   FRESH_LOG_IN_NEEDED(
       403,
       "Who signs must say again who they are",
@@ -98,6 +98,7 @@ public enum ProblemKind {
       "No label can be made for this lot",
       "Look at the lot's standing and at what is owed; GET its label for what one would have to"
           + " say."),
+  BACKUP_REFUSED(409, "No backup can be made", "Read the detail, and ask the administrator."),
   REQUEST_REFUSED(400, "The request is refused", "Read the detail and mend the request."),
   NOT_READY(
       503,

@@ -1,11 +1,11 @@
 package org.kornspur.api.runtime;
 
-/** A part of the one-machine run could not start; the message says why and what to do. */
+/** A part of this process could not start; the message says why and what to do. */
 public final class CannotStart extends RuntimeException {
 
   private static final long serialVersionUID = 1L;
 
-  CannotStart(String message, Throwable cause) {
+  public CannotStart(String message, Throwable cause) {
     super(message, cause);
   }
 }

@@ -142,6 +142,7 @@ class EveryAddressTest {
           new Line("GET", "/api/v1/people-journal", 403, 403, 403, 403, 200, 200, 401),
           new Line("POST", "/api/v1/people", 403, 403, 403, 403, 403, 400, 401),
           new Line("POST", "/api/v1/people/none/disable", 403, 403, 403, 403, 403, 404, 401),
+          new Line("POST", "/api/v1/backups", 403, 403, 403, 403, 403, 409, 401),
           new Line("GET", "/api/v1/account", 200, 200, 200, 200, 200, 200, 401),
           new Line("GET", "/bench", 403, 403, 200, 403, 403, 403, 401),
           new Line("GET", "/bench/lots/none/samples/none", 403, 403, 404, 403, 403, 403, 401),

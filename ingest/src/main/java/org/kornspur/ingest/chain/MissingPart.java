@@ -60,7 +60,7 @@ final class MissingPart {
     return first.found(
         first.found()
             + ", where "
-            + Counted.of(signed(reliable) - there, "signed record( is| s are)")
+            + Counted.of(signed(reliable) - there, "signed record(s) (is|are)")
             + " missing: cut off, or not in a copy that was taken while they were written");
   }
 

@@ -64,6 +64,11 @@ public final class SigningKey {
     return new SigningKey(pair.getPrivate(), pair.getPublic());
   }
 
+  /** Whether a private key is in a folder. */
+  public static boolean isIn(Path folder) {
+    return Files.exists(folder.resolve(PRIVATE_FILE));
+  }
+
   /**
    * The key of a folder; made, with the folder, where there is none yet.
    *

@@ -60,6 +60,8 @@ public final class OneBroker implements AutoCloseable {
     settings.put("transaction.state.log.min.isr", "1");
     settings.put("transaction.state.log.num.partitions", "1");
     settings.put("num.partitions", "4");
+    // as at a site; else records with times of long ago go half a minute after the start
+    settings.put("log.retention.ms", "-1");
     KafkaRaftServer server = new KafkaRaftServer(new KafkaConfig(settings), Time.SYSTEM);
     server.startup();
     return new OneBroker(server, broker);
