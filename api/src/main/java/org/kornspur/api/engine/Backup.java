@@ -23,7 +23,7 @@ import org.jboss.logging.Logger;
 /**
  * Copies the data folder of a running site, so that the copy can be started as it is.
  *
- * <p>The processors stand still meanwhile, for their output, their state and how far they read must
+ * <p>The processors are stopped meanwhile, for their output, their state and how far they read must
  * be of one moment. Facts and whatever else comes from outside goes on, and is copied after what
  * speaks of it; where a file is cut off at its end, the broker cuts off the half record when it
  * starts, as after a power cut. The local state of the processors is left out: they restore it from
@@ -73,7 +73,7 @@ public final class Backup {
       Backup backup = new Backup(from, draft);
       long bytes;
       try {
-        bytes = processors.whilePaused(backup::copy);
+        bytes = processors.whileStopped(backup::copy);
       } catch (Exception failed) {
         backup.empty();
         Files.delete(draft);

@@ -19,7 +19,7 @@ import org.kornspur.ingest.publish.FactPublisher;
 /** Finds out that the processors write nothing, by the ends of all topics that they write to. */
 final class Quiet implements AutoCloseable {
   private static final Duration STILL = Duration.ofSeconds(1);
-  private static final Duration LONGEST_WAIT = Duration.ofMinutes(1);
+  private static final Duration LONGEST_WAIT = Duration.ofMinutes(2);
   private static final Set<String> WRITTEN_BY_OTHERS =
       Set.of(
           FactPublisher.FACTS_TOPIC,
@@ -42,7 +42,7 @@ final class Quiet implements AutoCloseable {
    * Waits until no transaction is open and nothing has been written for a second.
    *
    * @return where the topics of the processors end
-   * @throws BackupRefused if that takes longer than a minute
+   * @throws BackupRefused if that takes longer than two minutes
    */
   Map<TopicPartition, Long> await() throws ExecutionException, InterruptedException {
     long end = System.nanoTime() + LONGEST_WAIT.toNanos();
@@ -64,7 +64,7 @@ final class Quiet implements AutoCloseable {
             + moving
             + " "
             + LONGEST_WAIT.toSeconds()
-            + " s after they were told to stand still. Try again later.");
+            + " s after they were stopped. Try again later.");
   }
 
   private static Set<TopicPartition> different(

@@ -2,6 +2,7 @@ package org.kornspur.api.engine;
 
 import java.time.Duration;
 import java.util.Map;
+import java.util.function.Supplier;
 import org.apache.kafka.streams.KafkaStreams;
 import org.apache.kafka.streams.Topology;
 import org.apache.kafka.streams.state.HostInfo;
@@ -25,8 +26,10 @@ final class RunningProcessors implements AutoCloseable {
 
   private final Backbone backbone;
   private final WireFormat wire;
-  private final KafkaStreams streams;
-  private final StateStores stores;
+  private final Supplier<KafkaStreams> newStreams;
+  private final HostInfo self;
+  private volatile KafkaStreams streams;
+  private volatile StateStores stores;
   private final FactPublisher publisher;
   private final Backlog backlog;
   private final ThreadReplacement threads;
@@ -35,16 +38,17 @@ final class RunningProcessors implements AutoCloseable {
   private RunningProcessors(
       Backbone backbone,
       WireFormat wire,
-      KafkaStreams streams,
-      StateStores stores,
+      Supplier<KafkaStreams> newStreams,
+      HostInfo self,
       FactPublisher publisher,
       Backlog backlog,
       ThreadReplacement threads,
       SkippedRecords skipped) {
     this.backbone = backbone;
     this.wire = wire;
-    this.streams = streams;
-    this.stores = stores;
+    this.newStreams = newStreams;
+    this.self = self;
+    takeUpWork();
     this.publisher = publisher;
     this.backlog = backlog;
     this.threads = threads;
@@ -60,29 +64,13 @@ final class RunningProcessors implements AutoCloseable {
       HttpSchemaRegistry registry =
           new HttpSchemaRegistry(RegistryConfig.of(backbone.clientSettings()));
       WireFormat wire = new WireFormat(registry);
-      Topology topology =
-          KornspurTopology.build(
-              wire,
-              new Judge(Rulebooks.bundled()::find, Gates.all()),
-              keys.trusted(),
-              Stores.onDisk(),
-              new ChainSettings(
-                  keys.signing(), settings.checkpointRecords(), settings.checkpointInterval()));
       SkippedRecords skipped = new SkippedRecords();
       ThreadReplacement threads = new ThreadReplacement();
-      KafkaStreams streams =
-          new KafkaStreams(
-              topology,
-              StreamsSettings.of(backbone, settings, self.host() + ":" + self.port(), skipped));
-      streams.setUncaughtExceptionHandler(threads);
-      streams.setStateListener(
-          (now, before) -> LOG.infof("Processors: %s (before: %s)", now, before));
-      streams.start();
       return new RunningProcessors(
           backbone,
           wire,
-          streams,
-          new StateStores(streams, self),
+          () -> streams(backbone, settings, keys, wire, self, threads, skipped),
+          self,
           FactPublisher.connect(backbone.clientSettings()),
           new Backlog(backbone.clientSettings(), settings.applicationId()),
           threads,
@@ -93,20 +81,52 @@ final class RunningProcessors implements AutoCloseable {
     }
   }
 
+  private static KafkaStreams streams(
+      Backbone backbone,
+      EngineSettings settings,
+      SiteKeys keys,
+      WireFormat wire,
+      HostInfo self,
+      ThreadReplacement threads,
+      SkippedRecords skipped) {
+    Topology topology =
+        KornspurTopology.build(
+            wire,
+            new Judge(Rulebooks.bundled()::find, Gates.all()),
+            keys.trusted(),
+            Stores.onDisk(),
+            new ChainSettings(
+                keys.signing(), settings.checkpointRecords(), settings.checkpointInterval()));
+    KafkaStreams streams =
+        new KafkaStreams(
+            topology,
+            StreamsSettings.of(backbone, settings, self.host() + ":" + self.port(), skipped));
+    streams.setUncaughtExceptionHandler(threads);
+    streams.setStateListener(
+        (now, before) -> LOG.infof("Processors: %s (before: %s)", now, before));
+    streams.start();
+    return streams;
+  }
+
+  private void takeUpWork() {
+    streams = newStreams.get();
+    stores = new StateStores(streams, self);
+  }
+
   /**
-   * Does some work while the processors stand still and have written all that they took. They take
-   * nothing meanwhile; facts that come in wait, and questions are answered.
+   * Does some work while the processors are stopped, and starts them again. The broker goes on and
+   * takes facts. A pause of the stream would not do: it goes on to commit offsets.
    */
-  <T> T whilePaused(StillWork<T> work) throws Exception {
-    streams.pause();
+  synchronized <T> T whileStopped(StillWork<T> work) throws Exception {
+    streams.close(STOP_TIMEOUT);
     try (Quiet quiet = new Quiet(backbone.clientSettings())) {
       return work.run(quiet);
     } finally {
-      streams.resume();
+      takeUpWork();
     }
   }
 
-  /** What is done while the processors stand still. */
+  /** What is done while the processors are stopped. */
   interface StillWork<T> {
     T run(Quiet quiet) throws Exception;
   }
@@ -128,7 +148,7 @@ final class RunningProcessors implements AutoCloseable {
               .unsettled()
               .map(cause -> "starting again after a thread died: " + cause)
               .orElse("running");
-      case PENDING_SHUTDOWN, NOT_RUNNING -> "stopping";
+      case PENDING_SHUTDOWN, NOT_RUNNING -> "stopping, or stopped while a backup is made";
       case PENDING_ERROR, ERROR -> "failed; see the log and restart";
     };
   }
@@ -160,7 +180,7 @@ final class RunningProcessors implements AutoCloseable {
   }
 
   @Override
-  public void close() {
+  public synchronized void close() {
     publisher.close();
     backlog.close();
     streams.close(STOP_TIMEOUT);

@@ -44,7 +44,8 @@ public class BackupResource {
       operationId = "makeBackup",
       summary = "Copy the data folder into the backup folder of the server",
       description =
-          "Standings wait while the files are copied; facts are taken and questions answered.")
+          "The processors are stopped while the files are copied, and the site is not ready; facts"
+              + " are taken.")
   @APIResponse(responseCode = "201", description = "The copy can be used as data folder")
   @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
