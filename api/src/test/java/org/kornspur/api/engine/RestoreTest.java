@@ -56,8 +56,9 @@ import org.kornspur.processors.stream.Topics;
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
 @Timeout(1800)
 class RestoreTest {
-  private static final int STORED_BEFORE_THE_BACKUP = 300;
-  private static final int FACTS = 700;
+  private static final int STORED_BEFORE_THE_BACKUP = 150;
+  private static final int FACTS = 300;
+  private static final int MOST_SENT_MEANWHILE = 2_000;
   private static final Duration LIMIT = Duration.ofMinutes(8);
   private static final HostInfo SELF = new HostInfo("127.0.0.1", 8080);
 
@@ -86,15 +87,14 @@ class RestoreTest {
       CompletableFuture<Backup.Made> making =
           CompletableFuture.supplyAsync(
               () -> unchecked(() -> Backup.make(settings(stopped, Map.of()), running)));
-      int next = STORED_BEFORE_THE_BACKUP;
-      while (!making.isDone() && next < facts.size()) {
+      while (!making.isDone() && sentMeanwhile < MOST_SENT_MEANWHILE) {
+        int next = (STORED_BEFORE_THE_BACKUP + sentMeanwhile) % FACTS;
         send(running, facts.subList(next, next + 1));
-        next++;
+        sentMeanwhile++;
       }
-      sentMeanwhile = next - STORED_BEFORE_THE_BACKUP;
       made = making.join();
       backup = made.folder();
-      send(running, facts.subList(next, facts.size()));
+      send(running, facts);
       awaitRest(running);
       awaitAllSigned(running, stopped);
       standings = standings(running);
