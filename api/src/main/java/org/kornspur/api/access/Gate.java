@@ -81,7 +81,11 @@ public class Gate {
     } else if (Places.isInternal(path)) {
       enterAsInstance(context);
     } else {
-      enterAsPerson(context, path);
+      try {
+        enterAsPerson(context, path);
+      } catch (PeopleUnreadable unreadable) {
+        refuse(context, unreadable.refusal());
+      }
     }
   }
 
@@ -146,7 +150,15 @@ public class Gate {
         .executeBlocking(
             () -> passwords.check(personId, password, address, Caller.Proof.PASSWORD), false)
         .onSuccess(knock -> resume(context, path, knock))
-        .onFailure(context::fail);
+        .onFailure(
+            failure -> {
+              context.request().resume();
+              if (failure instanceof PeopleUnreadable unreadable) {
+                refuse(context, unreadable.refusal());
+              } else {
+                context.fail(failure);
+              }
+            });
   }
 
   /** Tokens that are no good count as requests that nobody logged in for. */

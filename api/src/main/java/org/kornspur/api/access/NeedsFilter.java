@@ -9,14 +9,12 @@ import jakarta.ws.rs.container.ContainerRequestContext;
 import jakarta.ws.rs.container.ContainerRequestFilter;
 import jakarta.ws.rs.container.ResourceInfo;
 import jakarta.ws.rs.core.Context;
-import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.ext.Provider;
 import java.io.IOException;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import org.jboss.logging.Logger;
-import org.kornspur.api.problem.ProblemAnswer;
 import org.kornspur.api.problem.ProblemKind;
 
 /**
@@ -88,7 +86,6 @@ public class NeedsFilter implements ContainerRequestFilter {
   }
 
   private static void refuse(ContainerRequestContext request, Refusal refusal) {
-    Response.ResponseBuilder answer = ProblemAnswer.of(refusal.document());
-    request.abortWith(answer.header("Cache-Control", "no-store").build());
+    request.abortWith(refusal.answer().build());
   }
 }

@@ -56,6 +56,17 @@ public class People {
     return settings.access() == AccessSettings.Means.PEOPLE;
   }
 
+  /**
+   * Reads the people.
+   *
+   * @throws PeopleUnreadable if nobody can log in, because their file is broken
+   */
+  void requireReadable() {
+    if (areKeptHere()) {
+      file.all();
+    }
+  }
+
   Optional<Person> find(String personId) {
     return areKeptHere() ? file.find(personId) : Optional.empty();
   }

@@ -1,6 +1,8 @@
 package org.kornspur.api.access;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.core.JsonLocation;
+import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.type.TypeReference;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.SerializationFeature;
@@ -21,6 +23,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
+import org.jboss.logging.Logger;
 
 /**
  * The people of one machine, in a JSON file. Passwords stand in it hashed only. A change is written
@@ -28,6 +31,7 @@ import java.util.function.UnaryOperator;
  * changed is seen within a second.
  */
 final class PeopleFile {
+  private static final Logger LOG = Logger.getLogger(PeopleFile.class);
   private static final ObjectMapper JSON =
       new ObjectMapper().enable(SerializationFeature.INDENT_OUTPUT);
   private static final long LOOK_AGAIN_NANOS = 1_000_000_000L;
@@ -38,6 +42,7 @@ final class PeopleFile {
   private Map<String, Person> people = Map.of();
   private byte[] readBytes;
   private long lookedAt;
+  private String toldUnreadable = "";
 
   /** Changed before anybody can ask: what is done is done by the first start. */
   PeopleFile(Path path) {
@@ -180,30 +185,64 @@ final class PeopleFile {
   private Map<String, Person> current() {
     long now = System.nanoTime();
     if (readBytes == null || now - lookedAt > LOOK_AGAIN_NANOS) {
-      try {
-        byte[] bytes = Files.readAllBytes(path);
-        if (!Arrays.equals(bytes, readBytes)) {
-          people = people(bytes);
-          readBytes = bytes;
-        }
-        lookedAt = now;
-      } catch (IOException e) {
-        throw new UncheckedIOException("The people file " + path + " cannot be read: " + e, e);
+      byte[] bytes = bytes();
+      if (!Arrays.equals(bytes, readBytes)) {
+        people = people(bytes);
+        readBytes = bytes;
       }
+      lookedAt = now;
     }
     return people;
   }
 
   /** What the file has this moment; nobody where there is no file. */
-  private Map<String, Person> kept() throws IOException {
-    return Files.exists(path) ? people(Files.readAllBytes(path)) : Map.of();
+  private Map<String, Person> kept() {
+    return Files.exists(path) ? people(bytes()) : Map.of();
   }
 
-  private static Map<String, Person> people(byte[] bytes) throws IOException {
-    Map<String, Person> people = new LinkedHashMap<>();
-    for (Line line : JSON.readValue(bytes, new TypeReference<List<Line>>() {})) {
-      people.put(line.personId(), line.person());
+  private byte[] bytes() {
+    try {
+      return Files.readAllBytes(path);
+    } catch (IOException e) {
+      throw unreadable(e.toString());
     }
+  }
+
+  private Map<String, Person> people(byte[] bytes) {
+    Map<String, Person> people = new LinkedHashMap<>();
+    try {
+      for (Line line : JSON.readValue(bytes, new TypeReference<List<Line>>() {})) {
+        people.put(line.personId(), person(line, people.size() + 1));
+      }
+    } catch (JsonProcessingException e) {
+      JsonLocation at = e.getLocation();
+      throw unreadable(
+          (at == null ? "" : "line " + at.getLineNr() + ", column " + at.getColumnNr() + ": ")
+              + e.getOriginalMessage());
+    } catch (IOException e) {
+      throw unreadable(e.toString());
+    }
+    toldUnreadable = "";
     return people;
+  }
+
+  private Person person(Line line, int number) {
+    try {
+      return line.person();
+    } catch (RuntimeException e) {
+      throw unreadable("person " + number + ", " + line.personId() + ": " + e.getMessage());
+    }
+  }
+
+  /** Tells the log once what is wrong, and the caller that something is. */
+  private PeopleUnreadable unreadable(String why) {
+    if (!why.equals(toldUnreadable)) {
+      LOG.errorf(
+          "Nobody can log in: the people file %s cannot be read, %s. Mend it, or put back the file"
+              + " of before; it is read again at once.",
+          path, why);
+      toldUnreadable = why;
+    }
+    return new PeopleUnreadable();
   }
 }

@@ -1,6 +1,9 @@
 package org.kornspur.api.access;
 
+import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.Response;
 import java.util.OptionalLong;
+import org.kornspur.api.problem.ProblemAnswer;
 import org.kornspur.api.problem.ProblemDocument;
 import org.kornspur.api.problem.ProblemKind;
 
@@ -26,5 +29,13 @@ record Refusal(ProblemDocument document, OptionalLong retryAfterSeconds) {
   static Refusal tooMany(String detail, long seconds) {
     return new Refusal(
         ProblemDocument.of(ProblemKind.TOO_MANY_REQUESTS, detail), OptionalLong.of(seconds));
+  }
+
+  /** An answer with the document and when to try again. */
+  Response.ResponseBuilder answer() {
+    Response.ResponseBuilder answer =
+        ProblemAnswer.of(document).header(HttpHeaders.CACHE_CONTROL, "no-store");
+    retryAfterSeconds.ifPresent(seconds -> answer.header(HttpHeaders.RETRY_AFTER, seconds));
+    return answer;
   }
 }

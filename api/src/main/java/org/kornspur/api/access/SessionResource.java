@@ -23,7 +23,6 @@ import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.BodyLimit;
-import org.kornspur.api.problem.ProblemAnswer;
 import org.kornspur.api.problem.ProblemKind;
 
 /** Logging in and out with a cookie, for pages; scripts send person and password each time. */
@@ -32,7 +31,7 @@ import org.kornspur.api.problem.ProblemKind;
 @Tag(name = "Access")
 public class SessionResource {
   /** It is read before it is known who sends it; the longest person and password go into it. */
-  private static final int MOST_BYTES = 4_096;
+  static final int MOST_BYTES = 4_096;
 
   @Inject Passwords passwords;
   @Inject Sessions sessions;
@@ -80,8 +79,9 @@ public class SessionResource {
           .header(HttpHeaders.CACHE_CONTROL, "no-store")
           .build();
     }
-    return refused(
-        knock instanceof Knock.Refused refused ? refused.refusal() : Refusal.ofIssuedPassword());
+    return (knock instanceof Knock.Refused refused ? refused.refusal() : Refusal.ofIssuedPassword())
+        .answer()
+        .build();
   }
 
   @POST
@@ -161,13 +161,5 @@ public class SessionResource {
 
   private boolean isSecure() {
     return request.getCurrent().request().isSSL();
-  }
-
-  private static Response refused(Refusal refusal) {
-    Response.ResponseBuilder answer = ProblemAnswer.of(refusal.document());
-    refusal
-        .retryAfterSeconds()
-        .ifPresent(seconds -> answer.header(HttpHeaders.RETRY_AFTER, seconds));
-    return answer.build();
   }
 }

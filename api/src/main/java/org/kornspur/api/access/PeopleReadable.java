@@ -1,0 +1,30 @@
+package org.kornspur.api.access;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import org.eclipse.microprofile.health.HealthCheck;
+import org.eclipse.microprofile.health.HealthCheckResponse;
+import org.eclipse.microprofile.health.Readiness;
+
+/** Not ready while the people file is broken, for nobody can log in then. */
+@Readiness
+@ApplicationScoped
+public class PeopleReadable implements HealthCheck {
+  private final People people;
+
+  @Inject
+  PeopleReadable(People people) {
+    this.people = people;
+  }
+
+  @Override
+  public HealthCheckResponse call() {
+    boolean isReadable = true;
+    try {
+      people.requireReadable();
+    } catch (PeopleUnreadable broken) {
+      isReadable = false;
+    }
+    return HealthCheckResponse.named("people file").status(isReadable).build();
+  }
+}

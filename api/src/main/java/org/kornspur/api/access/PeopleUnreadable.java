@@ -1,0 +1,21 @@
+package org.kornspur.api.access;
+
+import java.util.OptionalLong;
+import org.kornspur.api.problem.ProblemDocument;
+import org.kornspur.api.problem.ProblemKind;
+
+/** The people file is broken, so nobody can log in; the log says where. */
+final class PeopleUnreadable extends RuntimeException {
+  private static final long serialVersionUID = 1L;
+  private static final int RETRY_AFTER_SECONDS = 30;
+
+  PeopleUnreadable() {
+    super("The people file of this server cannot be read, so nobody can log in. Its log says why.");
+  }
+
+  Refusal refusal() {
+    return new Refusal(
+        ProblemDocument.of(ProblemKind.NOT_READY, getMessage()),
+        OptionalLong.of(RETRY_AFTER_SECONDS));
+  }
+}
