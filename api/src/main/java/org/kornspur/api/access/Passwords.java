@@ -8,46 +8,75 @@ import java.security.SecureRandom;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Collections;
 import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.Semaphore;
 import javax.crypto.Mac;
 import javax.crypto.spec.SecretKeySpec;
 import org.jboss.logging.Logger;
 import org.kornspur.api.problem.ProblemKind;
 
 /**
- * Holds passwords against the people file. Wrong ones are counted, by person and address and by
- * address alone; right ones are remembered for a moment, under a keyed hash that dies with the
- * process, so that a script does not pay for the hashing with each request.
+ * Holds passwords against the people file. Wrong ones are counted, by person and address, by
+ * address alone, and by person for all addresses from which nobody logged in as this person since
+ * the start: who guesses from many addresses is slowed, and the person is not shut out. Right ones
+ * are remembered for a moment, under a keyed hash that dies with the process, so that a script does
+ * not pay for the hashing with each request.
+ *
+ * <p>Requests with the same person and password at the same time share one hashing, and no more are
+ * hashed at once than there are processors. So right ones take nothing from what wrong ones may
+ * cost.
  */
 @ApplicationScoped
 public class Passwords {
   private static final Logger LOG = Logger.getLogger(Passwords.class);
   private static final Duration REMEMBERED = Duration.ofMinutes(5);
   private static final int MOST_REMEMBERED = 1_000;
+  private static final int MOST_KNOWN_ADDRESSES = 20_000;
+
+  /** Wrong passwords for one person in an hour, from addresses where the person never logged in. */
+  private static final int MOST_OF_PERSON = 100;
+
   static final int LONGEST_PASSWORD = 200;
+
+  /** A worker waits for its turn to hash; most of them stay free for those who are logged in. */
+  private static final int MOST_WAITING = 50;
+
+  private static final int RETRY_AFTER_SECONDS = 5;
 
   private final People people;
   private final Clock clock = Clock.systemUTC();
   private final Buckets byPersonAndAddress = new Buckets(5, Duration.ofMinutes(5));
   private final Buckets byAddress = new Buckets(30, Duration.ofMinutes(5));
+  private final Buckets byPerson;
   private final SecretKeySpec key;
-  private final Map<String, Remembered> remembered =
-      new LinkedHashMap<>() {
-        @Override
-        protected boolean removeEldestEntry(Map.Entry<String, Remembered> eldest) {
-          return size() > MOST_REMEMBERED;
-        }
-      };
+  private final Semaphore hashing = new Semaphore(Runtime.getRuntime().availableProcessors(), true);
+  private final Map<String, CompletableFuture<Optional<Knock>>> running = new ConcurrentHashMap<>();
+  private final Map<String, Remembered> remembered = bounded(MOST_REMEMBERED);
+
+  /** Persons with addresses from which they logged in. */
+  private final Map<String, Boolean> knownAddresses =
+      Collections.synchronizedMap(bounded(MOST_KNOWN_ADDRESSES));
 
   private record Remembered(PasswordHash hash, Instant until) {}
 
+  /** A person whose password was found right, and from when the log-in counts. */
+  private record Found(Person person, Instant from) {}
+
   @Inject
   Passwords(People people) {
+    this(people, MOST_OF_PERSON);
+  }
+
+  Passwords(People people, int mostOfPerson) {
     this.people = people;
+    this.byPerson = new Buckets(mostOfPerson, Duration.ofHours(1));
     byte[] random = new byte[32];
     new SecureRandom().nextBytes(random);
     this.key = new SecretKeySpec(random, "HmacSHA256");
@@ -73,7 +102,38 @@ public class Passwords {
    * the person is known or not.
    */
   Knock check(String personId, String password, String address, Caller.Proof proof) {
+    CompletableFuture<Optional<Knock>> mine = new CompletableFuture<>();
+    String name = nameOf(personId, password) + " " + address + " " + proof;
+    CompletableFuture<Optional<Knock>> other = running.putIfAbsent(name, mine);
+    if (other != null) {
+      return other.join().orElseThrow(PeopleUnreadable::new);
+    }
+    Optional<Knock> knock = Optional.empty();
+    try {
+      knock = Optional.of(checkAlone(personId, password, address, proof));
+      return knock.get();
+    } finally {
+      running.remove(name);
+      mine.complete(knock);
+    }
+  }
+
+  private Knock checkAlone(String personId, String password, String address, Caller.Proof proof) {
+    if (hashing.getQueueLength() >= MOST_WAITING) {
+      return new Knock.Refused(
+          Refusal.tooMany("Too many people are logging in at this moment.", RETRY_AFTER_SECONDS));
+    }
+    hashing.acquireUninterruptibly();
+    try {
+      return counted(personId, password, address, proof);
+    } finally {
+      hashing.release();
+    }
+  }
+
+  private Knock counted(String personId, String password, String address, Caller.Proof proof) {
     String pair = personId + " " + address;
+    boolean isNewAddress = !knownAddresses.containsKey(pair);
     OptionalLong wait = byAddress.take(address);
     if (wait.isEmpty()) {
       wait = byPersonAndAddress.take(pair);
@@ -90,6 +150,41 @@ public class Passwords {
                   + " in all within 5 minutes.",
               wait.getAsLong()));
     }
+    if (isNewAddress) {
+      wait = byPerson.take(personId);
+      if (wait.isPresent()) {
+        return new Knock.Refused(
+            Refusal.tooMany(
+                "Too many wrong passwords for this person from several addresses: at most "
+                    + byPerson.most()
+                    + " within an hour. Log in from an address that you used before.",
+                wait.getAsLong()));
+      }
+    }
+    Optional<Found> found = found(personId, password, address);
+    if (found.isEmpty()) {
+      return new Knock.Refused(wrong());
+    }
+    byAddress.putBack(address);
+    byPersonAndAddress.putBack(pair);
+    if (isNewAddress) {
+      byPerson.putBack(personId);
+      knownAddresses.put(pair, true);
+    }
+    Person person = found.get().person();
+    Caller caller = person.caller(proof, found.get().from());
+    if (person.issued()) {
+      return new Knock.Issued(caller);
+    }
+    synchronized (remembered) {
+      remembered.put(
+          nameOf(personId, password),
+          new Remembered(person.password(), clock.instant().plus(REMEMBERED)));
+    }
+    return new Knock.Known(caller);
+  }
+
+  private Optional<Found> found(String personId, String password, String address) {
     Instant asked = clock.instant();
     Optional<Person> person = people.findAnew(personId);
     boolean right =
@@ -106,20 +201,8 @@ public class Passwords {
       LOG.warnf(
           "Log-in refused for %s from %s",
           person.map(Person::personId).orElse("nobody known"), address);
-      return new Knock.Refused(wrong());
     }
-    byAddress.putBack(address);
-    byPersonAndAddress.putBack(pair);
-    Caller caller = now.get().caller(proof, later(asked, person.get().sessionsFrom()));
-    if (now.get().issued()) {
-      return new Knock.Issued(caller);
-    }
-    synchronized (remembered) {
-      remembered.put(
-          nameOf(personId, password),
-          new Remembered(now.get().password(), clock.instant().plus(REMEMBERED)));
-    }
-    return new Knock.Known(caller);
+    return now.map(known -> new Found(known, later(asked, person.get().sessionsFrom())));
   }
 
   /**
@@ -146,5 +229,14 @@ public class Passwords {
     } catch (GeneralSecurityException e) {
       throw new IllegalStateException("This Java has no HmacSHA256", e);
     }
+  }
+
+  private static <T> Map<String, T> bounded(int most) {
+    return new LinkedHashMap<>(16, 0.75f, true) {
+      @Override
+      protected boolean removeEldestEntry(Map.Entry<String, T> eldest) {
+        return size() > most;
+      }
+    };
   }
 }

@@ -10,8 +10,13 @@ import io.quarkus.test.junit.TestProfile;
 import java.net.URL;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
+import java.util.Collections;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.kornspur.api.OneMachine;
@@ -146,8 +151,7 @@ class LogInTest {
 
   @Test
   void afterTheFormTheBrowserStaysOnThisSite() throws Exception {
-    for (String next :
-        java.util.List.of("//evil.example", "https://evil.example", "/\\evil.example", "")) {
+    for (String next : List.of("//evil.example", "https://evil.example", "/\\evil.example", "")) {
       String form =
           "personId=quality&password="
               + URLEncoder.encode(TestPeople.password(), StandardCharsets.UTF_8)
@@ -284,6 +288,28 @@ class LogInTest {
             TestPeople.basic("p-18", right).substring(6),
             TestPeople.basic("p-18", wrong).substring(6))) {
       assertThat(logged.text()).doesNotContain(secret);
+    }
+  }
+
+  @Test
+  void manyFirstRequestsAtOnceWithTheRightPasswordAreAllAnswered() throws Exception {
+    Asking.Answer added =
+        asking.post(
+            "administrator",
+            "/api/v1/people",
+            "{\"personId\": \"p-25\", \"printedName\": \"Invented\", \"roles\": [\"AUDITOR\"]}");
+    String own = "a password that many requests bring";
+    assertThat(setPassword("p-25", JSON.readTree(added.body()).path("password").asText(), own))
+        .isEqualTo(204);
+    ExecutorService threads = Executors.newFixedThreadPool(25);
+    try {
+      List<Future<Integer>> answers =
+          threads.invokeAll(Collections.nCopies(25, () -> account("p-25", own)));
+      for (Future<Integer> answer : answers) {
+        assertThat(answer.get()).isEqualTo(200);
+      }
+    } finally {
+      threads.shutdownNow();
     }
   }
 

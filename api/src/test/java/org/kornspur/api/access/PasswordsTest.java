@@ -1,0 +1,115 @@
+package org.kornspur.api.access;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import io.smallrye.config.PropertiesConfigSource;
+import io.smallrye.config.SmallRyeConfigBuilder;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What right and wrong passwords cost. */
+class PasswordsTest {
+  private static final String PERSON = "auditor";
+  private static final String HOME = "192.0.2.1";
+  private static final int AT_ONCE = 25;
+  private static final int MOST_OF_PERSON = 6;
+
+  @TempDir Path folder;
+
+  private Passwords passwords;
+
+  @BeforeEach
+  void begin() {
+    TestPeople.writeInto(folder);
+    AccessSettings settings =
+        new SmallRyeConfigBuilder()
+            .addDiscoveredConverters()
+            .withMapping(AccessSettings.class)
+            .withSources(
+                new PropertiesConfigSource(
+                    Map.of("kornspur.data-folder", folder.toString()), "test", 100))
+            .build()
+            .getConfigMapping(AccessSettings.class);
+    passwords = new Passwords(new People(settings, () -> "administrator"), MOST_OF_PERSON);
+  }
+
+  private Knock check(String password, String address) {
+    return passwords.check(PERSON, password, address, Caller.Proof.PASSWORD);
+  }
+
+  @Test
+  void manyFirstRequestsAtOnceWithTheRightPasswordAllComeIn() throws Exception {
+    assertThat(atOnce(TestPeople.password(), AT_ONCE))
+        .allSatisfy(knock -> assertThat(knock).isInstanceOf(Knock.Known.class));
+  }
+
+  @Test
+  void manyGuessesAtOnceAreBounded() throws Exception {
+    List<Future<Knock>> guesses = new ArrayList<>();
+    ExecutorService threads = Executors.newFixedThreadPool(AT_ONCE);
+    try {
+      for (int i = 0; i < AT_ONCE; i++) {
+        String guess = "a guess " + i;
+        guesses.add(threads.submit(() -> check(guess, HOME)));
+      }
+      int hashed = 0;
+      for (Future<Knock> guess : guesses) {
+        hashed += status(guess.get()) == 401 ? 1 : 0;
+      }
+      assertThat(hashed).isEqualTo(5);
+    } finally {
+      threads.shutdownNow();
+    }
+  }
+
+  @Test
+  void guessesFromManyAddressesAreSlowedAndThePersonStillComesIn() {
+    assertThat(check(TestPeople.password(), HOME)).isInstanceOf(Knock.Known.class);
+    for (int i = 0; i < MOST_OF_PERSON; i++) {
+      assertThat(status(check("a guess", "198.51.100." + i))).isEqualTo(401);
+    }
+    Knock slowed = check("another guess", "203.0.113.1");
+    assertThat(status(slowed)).isEqualTo(429);
+    assertThat(((Knock.Refused) slowed).refusal().document().detail())
+        .contains("at most 6 within an hour");
+    assertThat(status(check("a slip of the person", HOME))).isEqualTo(401);
+    assertThat(check(TestPeople.password(), HOME)).isInstanceOf(Knock.Known.class);
+  }
+
+  private List<Knock> atOnce(String password, int times) throws Exception {
+    CountDownLatch start = new CountDownLatch(1);
+    ExecutorService threads = Executors.newFixedThreadPool(times);
+    try {
+      List<Future<Knock>> asked = new ArrayList<>();
+      for (int i = 0; i < times; i++) {
+        asked.add(
+            threads.submit(
+                () -> {
+                  start.await();
+                  return check(password, HOME);
+                }));
+      }
+      start.countDown();
+      List<Knock> answers = new ArrayList<>();
+      for (Future<Knock> one : asked) {
+        answers.add(one.get());
+      }
+      return answers;
+    } finally {
+      threads.shutdownNow();
+    }
+  }
+
+  private static int status(Knock knock) {
+    return knock instanceof Knock.Refused refused ? refused.refusal().document().status() : 200;
+  }
+}
