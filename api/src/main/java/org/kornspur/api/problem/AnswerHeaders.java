@@ -16,7 +16,7 @@ import java.util.Map;
  */
 @ApplicationScoped
 public class AnswerHeaders {
-  private static final int BEFORE_EVERYTHING = 2000;
+  private static final int BEFORE_EVERYTHING = 2200;
 
   private static final Map<String, String> ON_EVERY_ANSWER =
       Map.of(
@@ -44,10 +44,14 @@ public class AnswerHeaders {
 
   private static void add(RoutingContext context) {
     boolean encrypted = context.request().isSSL();
+    boolean isOfInterface = context.request().path().startsWith("/api/");
     context.addHeadersEndHandler(
         ended -> {
           MultiMap headers = context.response().headers();
           ON_EVERY_ANSWER.forEach((name, value) -> putUnlessSet(headers, name, value));
+          if (isOfInterface) {
+            putUnlessSet(headers, "Cache-Control", "no-store");
+          }
           if (encrypted) {
             putUnlessSet(headers, "Strict-Transport-Security", ONE_YEAR);
           }
