@@ -50,6 +50,10 @@ public interface AccessSettings {
   @WithDefault("300")
   int anonymousRequestsPerMinute();
 
+  /** Most connections of one address at a time; trusted proxies may have more. */
+  @WithDefault("250")
+  int connectionsPerAddress();
+
   /** The issuer of tokens. */
   Oidc oidc();
 

@@ -52,30 +52,37 @@ public class BodyLimit {
   public static byte[] read(InputStream body, int mostBytes, String remedy) throws IOException {
     byte[] bytes = body.readNBytes(mostBytes + 1);
     if (bytes.length > mostBytes) {
-      throw new ApiProblem(document("more than " + mostBytes, mostBytes, remedy));
+      throw new ApiProblem(tooLarge("more than " + mostBytes, mostBytes, remedy));
     }
     return bytes;
   }
 
   private void refuseByDeclaredLength(RoutingContext context) {
     String declared = context.request().getHeader(HttpHeaders.CONTENT_LENGTH);
-    if (declared == null || !isOver(declared)) {
+    if (declared == null || !isOver(declared, MOST_BYTES)) {
       context.next();
       return;
     }
     ProblemAnswer.end(
-        context, document(declared, MOST_BYTES, "Divide it and send it in parts"), json);
+        context, tooLarge(declared, MOST_BYTES, "Divide it and send it in parts"), json);
   }
 
-  private static boolean isOver(String declaredBytes) {
+  /** Whether a declared length is over a limit. */
+  public static boolean isOver(String declaredBytes, int mostBytes) {
     try {
-      return Long.parseLong(declaredBytes) > MOST_BYTES;
+      return Long.parseLong(declaredBytes) > mostBytes;
     } catch (NumberFormatException e) {
       return false;
     }
   }
 
-  private static ProblemDocument document(String bytes, int mostBytes, String remedy) {
+  /**
+   * Says that a body is too long.
+   *
+   * @param bytes how long it is, as far as that is known
+   * @param remedy what the caller can do
+   */
+  public static ProblemDocument tooLarge(String bytes, int mostBytes, String remedy) {
     Problem problem =
         new Problem(
             "",

@@ -70,6 +70,7 @@ public enum ProblemKind {
       "The answer cannot be given in the form asked for",
       "Accept application/json; the live stream is text/event-stream."),
   BODY_TOO_LARGE(413, "The body is too large", "Divide it and send it in parts."),
+  REQUEST_TIMEOUT(408, "The body did not come in time", "Send it again, faster or in parts."),
   ADDRESS_TOO_LONG(414, "The address is too long", "Ask for less at once."),
   HEADERS_TOO_LARGE(431, "The headers are too large", "Send fewer or shorter headers."),
   UNSUPPORTED_MEDIA_TYPE(

@@ -1,8 +1,11 @@
 package org.kornspur.api.problem;
 
+import io.netty.channel.Channel;
+import io.netty.util.AttributeKey;
 import io.quarkus.vertx.http.runtime.filters.Filters;
 import io.vertx.core.http.HttpHeaders;
 import io.vertx.core.http.HttpServerRequest;
+import io.vertx.core.net.impl.ConnectionBase;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
@@ -18,6 +21,8 @@ public class UnreadBody {
   private static final int BEFORE_EVERY_ANSWER = 2100;
   private static final String CLOSE = "close";
 
+  private static final AttributeKey<Boolean> LEFT = AttributeKey.valueOf(UnreadBody.class, "left");
+
   void register(@Observes Filters filters) {
     filters.register(UnreadBody::watch, BEFORE_EVERY_ANSWER);
   }
@@ -29,6 +34,7 @@ public class UnreadBody {
           headers -> {
             if (!request.isEnded()) {
               context.response().putHeader(HttpHeaders.CONNECTION, CLOSE);
+              ((ConnectionBase) request.connection()).channel().attr(LEFT).set(true);
             }
           });
       // Not the end handler: RESTEasy puts its own in the place of what stands there.
@@ -42,7 +48,13 @@ public class UnreadBody {
     context.next();
   }
 
-  private static boolean hasBody(HttpServerRequest request) {
+  /** Whether a connection is to be closed before the last body on it was read. */
+  public static boolean isLeftOn(Channel connection) {
+    return connection.hasAttr(LEFT);
+  }
+
+  /** Whether a request has a body, or says so. */
+  public static boolean hasBody(HttpServerRequest request) {
     String length = request.getHeader(HttpHeaders.CONTENT_LENGTH);
     return request.getHeader(HttpHeaders.TRANSFER_ENCODING) != null
         || (length != null && !length.strip().equals("0"));

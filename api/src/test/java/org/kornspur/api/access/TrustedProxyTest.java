@@ -5,7 +5,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import io.quarkus.test.common.http.TestHTTPResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
+import java.net.Socket;
 import java.net.URL;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 
@@ -39,6 +43,28 @@ class TrustedProxyTest {
     assertThat(last.status()).isEqualTo(429);
     assertThat(last.body()).contains("203.0.113.2");
     assertThat(anonymous(asking, "203.0.113.3").status()).isEqualTo(401);
+  }
+
+  /** It speaks for many; one address that is no proxy may not have so many. */
+  @Test
+  void theProxyMayHaveMoreConnectionsThanOneAddress() throws Exception {
+    List<Socket> connections = new ArrayList<>();
+    try {
+      for (int i = 0; i < 300; i++) {
+        connections.add(new Socket(root.getHost(), root.getPort()));
+      }
+      Socket last = connections.get(connections.size() - 1);
+      last.setSoTimeout(60_000);
+      last.getOutputStream()
+          .write(
+              "GET /health/live HTTP/1.1\r\nHost: localhost\r\n\r\n"
+                  .getBytes(StandardCharsets.US_ASCII));
+      assertThat(last.getInputStream().read()).as("the answer begins").isEqualTo('H');
+    } finally {
+      for (Socket connection : connections) {
+        connection.close();
+      }
+    }
   }
 
   private static Asking.Answer anonymous(Asking asking, String from) throws Exception {
