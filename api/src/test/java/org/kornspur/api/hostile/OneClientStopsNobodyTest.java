@@ -23,13 +23,15 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.kornspur.api.OneMachine;
 import org.kornspur.api.access.TestPeople;
 
 /**
  * Whoever begins requests and never ends them does not keep others from being answered. The
- * attackers speak from loopback addresses of their own; others ask from 127.0.0.1.
+ * attackers speak from loopback addresses of their own; others ask from another, from which no
+ * other test has connections.
  */
 @QuarkusTest
 @TestProfile(OneMachine.class)
@@ -37,13 +39,24 @@ class OneClientStopsNobodyTest {
   private static final int MORE_THAN_WORKERS = 260;
   private static final int MORE_THAN_CONNECTIONS = 2_100;
   private static final int MOST_OF_ONE_ADDRESS = 250;
-  private static final int PATIENCE_MILLIS = 5_000;
+  private static final String OTHERS = "127.0.2.1";
+
+  /** Less than after what an attacker is ended. */
+  private static final int PATIENCE_MILLIS = 9_000;
+
   private static final int LONGEST_WAIT_MILLIS = 60_000;
 
   @TestHTTPResource("/")
   URL root;
 
   private final List<Socket> attackers = new ArrayList<>();
+
+  /** Hashing a password takes its time on a busy machine; afterwards it is remembered. */
+  @BeforeEach
+  void logIn() throws IOException {
+    assertThat(answer(OTHERS, get("/api/v1/account"), LONGEST_WAIT_MILLIS))
+        .startsWith("HTTP/1.1 200");
+  }
 
   @AfterEach
   void letGo() throws IOException {
@@ -69,7 +82,6 @@ class OneClientStopsNobodyTest {
   @Test
   void bodiesOfSomebodyLoggedInThatNeverEndHoldNobody() throws IOException {
     String head = post("/api/v1/facts", "Authorization: " + TestPeople.basic("quality") + "\r\n");
-    assertThat(answer("127.0.0.1", get("/api/v1/account"))).startsWith("HTTP/1.1 200");
     attack(MORE_THAN_WORKERS / 2, "127.0.0.2", head);
     attack(MORE_THAN_WORKERS / 2, "127.0.0.3", head);
     assertOthersAreAnswered();
@@ -114,16 +126,16 @@ class OneClientStopsNobodyTest {
       for (int i = 0; i < MORE_THAN_WORKERS; i++) {
         workers.execute(() -> assertThatCode(release::await).doesNotThrowAnyException());
       }
-      assertThat(answer("127.0.0.1", get("/health/live"))).startsWith("HTTP/1.1 200");
-      assertThat(answer("127.0.0.1", get("/health/ready"))).startsWith("HTTP/1.1 ");
+      assertThat(answer(OTHERS, get("/health/live"))).startsWith("HTTP/1.1 200");
+      assertThat(answer(OTHERS, get("/health/ready"))).startsWith("HTTP/1.1 ");
     } finally {
       release.countDown();
     }
   }
 
   private void assertOthersAreAnswered() throws IOException {
-    assertThat(answer("127.0.0.1", get("/health/live"))).startsWith("HTTP/1.1 200");
-    assertThat(answer("127.0.0.1", get("/api/v1/account"))).startsWith("HTTP/1.1 200");
+    assertThat(answer(OTHERS, get("/health/live"))).startsWith("HTTP/1.1 200");
+    assertThat(answer(OTHERS, get("/api/v1/account"))).startsWith("HTTP/1.1 200");
   }
 
   private static String get(String path) {
@@ -160,10 +172,14 @@ class OneClientStopsNobodyTest {
   }
 
   private String answer(String from, String request) throws IOException {
+    return answer(from, request, PATIENCE_MILLIS);
+  }
+
+  private String answer(String from, String request, int patienceMillis) throws IOException {
     try (Socket socket = new Socket()) {
       socket.bind(new InetSocketAddress(from, 0));
-      socket.connect(new InetSocketAddress(root.getHost(), root.getPort()), PATIENCE_MILLIS);
-      socket.setSoTimeout(PATIENCE_MILLIS);
+      socket.connect(new InetSocketAddress(root.getHost(), root.getPort()), patienceMillis);
+      socket.setSoTimeout(patienceMillis);
       send(socket, request);
       return line(socket);
     }
