@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.util.Map;
 import org.kornspur.api.access.TestPeople;
 
@@ -14,7 +15,10 @@ public final class OneMachine implements QuarkusTestProfile {
   @Override
   public Map<String, String> getConfigOverrides() {
     try {
-      Path dataFolder = Files.createTempDirectory("kornspur-test");
+      // Open to others, as earlier releases made it.
+      Path dataFolder =
+          Files.createDirectory(Files.createTempDirectory("kornspur-test").resolve("data"));
+      Files.setPosixFilePermissions(dataFolder, PosixFilePermissions.fromString("rwxr-xr-x"));
       TestPeople.writeInto(dataFolder);
       return Map.of(
           "kornspur.data-folder",

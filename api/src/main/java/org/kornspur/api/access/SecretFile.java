@@ -21,7 +21,7 @@ import java.util.Set;
  * Files that only the user who runs this program may read (mode 0600), replaced whole or not, or
  * appended to.
  */
-final class SecretFile {
+public final class SecretFile {
   private static final Set<PosixFilePermission> OWNER_ONLY =
       PosixFilePermissions.fromString("rw-------");
   private static final SecureRandom RANDOM = new SecureRandom();
@@ -29,7 +29,7 @@ final class SecretFile {
   private SecretFile() {}
 
   /** Random bytes kept in a file, made at the first start. */
-  static byte[] loadOrCreate(Path file, int bytes) {
+  public static byte[] loadOrCreate(Path file, int bytes) {
     try {
       if (!Files.exists(file)) {
         byte[] made = new byte[bytes];
@@ -53,7 +53,7 @@ final class SecretFile {
   }
 
   /** Puts the content in place of the file; whoever reads sees the old whole or the new whole. */
-  static void replace(Path file, byte[] content) throws IOException {
+  public static void replace(Path file, byte[] content) throws IOException {
     Path made = write(file, content);
     try {
       Files.move(made, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);

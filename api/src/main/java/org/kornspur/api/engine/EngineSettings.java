@@ -4,6 +4,7 @@ import io.smallrye.config.ConfigMapping;
 import io.smallrye.config.WithDefault;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 
@@ -23,6 +24,12 @@ public interface EngineSettings {
 
   /** Further settings of every Kafka client, such as security, as {@code kornspur.kafka."key"}. */
   java.util.Map<String, String> kafka();
+
+  /**
+   * Users of an external cluster, as {@code User:name}, who bring facts and verify: they are given
+   * the rights to do that and no more. The embedded broker has one of its own.
+   */
+  Optional<List<String>> clients();
 
   /** Loopback port of the embedded broker; 0 takes a free one. */
   @WithDefault("9092")

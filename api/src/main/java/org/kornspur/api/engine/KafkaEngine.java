@@ -3,8 +3,12 @@ package org.kornspur.api.engine;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import io.micrometer.core.instrument.Gauge;
 import io.micrometer.core.instrument.MeterRegistry;
+import io.quarkus.runtime.Quarkus;
 import io.quarkus.runtime.ShutdownEvent;
 import io.quarkus.runtime.StartupEvent;
+import io.quarkus.runtime.configuration.ConfigurationException;
+import io.quarkus.vertx.http.runtime.filters.Filters;
+import jakarta.annotation.Priority;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
 import jakarta.inject.Inject;
@@ -17,6 +21,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Function;
 import java.util.function.IntFunction;
@@ -27,6 +33,8 @@ import org.apache.kafka.streams.state.ReadOnlyKeyValueStore;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.jboss.logging.Logger;
 import org.kornspur.api.access.InternalSecret;
+import org.kornspur.api.runtime.CannotStart;
+import org.kornspur.api.runtime.PrivateFolder;
 import org.kornspur.contract.PersonName;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.ingest.contract.Subject;
@@ -53,6 +61,7 @@ import org.kornspur.processors.stream.UnreadableDossier;
 @ApplicationScoped
 public class KafkaEngine implements Engine {
   private static final Logger LOG = Logger.getLogger(KafkaEngine.class);
+  private static final int BEFORE_ALL = 1;
   private static final Duration LONGEST_START = Duration.ofSeconds(30);
   private static final int UNREADABLE_RETRY_S = 60;
 
@@ -71,9 +80,25 @@ public class KafkaEngine implements Engine {
   private final AtomicReference<RunningProcessors> running = new AtomicReference<>();
   private volatile String condition = "not started";
   private volatile boolean failed;
-  private volatile boolean stopping;
+  private final CountDownLatch stop = new CountDownLatch(1);
   private Thread starter;
   private OtherInstances others;
+
+  /** With the first event that there is: a key is made for the routes, before the start. */
+  void closeFolder(@Observes @Priority(BEFORE_ALL) Filters routes) {
+    try {
+      int closed = PrivateFolder.make(settings.dataFolder());
+      if (closed > 0) {
+        LOG.warnf(
+            "Data folder %s was open to other users of this machine. It is closed now, and %d files"
+                + " and folders with it; what others read or wrote there before is not undone.",
+            settings.dataFolder().toAbsolutePath(), closed);
+      }
+    } catch (CannotStart cannotStart) {
+      // Of this one, where it has no cause, Quarkus says the message and nothing else.
+      throw new ConfigurationException("Kornspur could not start: " + cannotStart.getMessage());
+    }
+  }
 
   void onStart(@Observes StartupEvent event) {
     others = new OtherInstances(json, secret);
@@ -85,7 +110,7 @@ public class KafkaEngine implements Engine {
   }
 
   void onStop(@Observes ShutdownEvent event) {
-    stopping = true;
+    stop.countDown();
     if (settings.bootstrapServers().isEmpty()) {
       awaitStart();
     }
@@ -110,25 +135,57 @@ public class KafkaEngine implements Engine {
   }
 
   private void start() {
-    try {
-      condition = "starting broker, registry and processors";
-      RunningProcessors processors = RunningProcessors.start(settings, keys, self());
-      running.set(processors);
-      if (stopping) {
-        // unless the stop has it already
-        Optional.ofNullable(running.getAndSet(null)).ifPresent(RunningProcessors::close);
-        return;
+    StartAttempts attempts = new StartAttempts();
+    boolean started = false;
+    while (!started) {
+      try {
+        condition = "starting broker, registry and processors";
+        running.set(RunningProcessors.start(settings, keys, self()));
+        started = true;
+      } catch (Throwable fault) { // an Error too, or the process would stay and do nothing
+        if (isStopping() || !mayTryAgain(fault, attempts)) {
+          return;
+        }
       }
-      condition = "processors started";
-    } catch (Exception cannotStart) {
-      if (!stopping) {
-        failed = true;
-        condition = "could not start: " + cannotStart.getMessage();
-        LOG.error("Kornspur could not start: " + cannotStart.getMessage(), cannotStart);
-      }
+    }
+    if (isStopping()) {
+      // unless the stop has it already
+      Optional.ofNullable(running.getAndSet(null)).ifPresent(RunningProcessors::close);
       return;
     }
+    condition = "processors started";
     settings.load().ifPresent(this::load);
+  }
+
+  /** Waits where another attempt may help; else ends the process. */
+  private boolean mayTryAgain(Throwable fault, StartAttempts attempts) {
+    Optional<Duration> pause = attempts.pauseAfter(fault);
+    String words = StartAttempts.words(fault);
+    if (pause.isPresent()) {
+      condition = "waiting to start: " + words;
+      LOG.warnf("Kornspur cannot start yet: %s. Next attempt in %s.", words, pause.get());
+      return !stopsWithin(pause.get());
+    }
+    failed = true;
+    condition = "could not start: " + words;
+    if (!(fault instanceof CannotStart)) {
+      LOG.error("An unexpected fault", fault);
+    }
+    LOG.errorf("Kornspur could not start, and ends: %s", words);
+    Quarkus.asyncExit(1);
+    return false;
+  }
+
+  private boolean isStopping() {
+    return stop.getCount() == 0;
+  }
+
+  private boolean stopsWithin(Duration pause) {
+    try {
+      return stop.await(pause.toMillis(), TimeUnit.MILLISECONDS);
+    } catch (InterruptedException e) {
+      return true;
+    }
   }
 
   private void load(Path folder) {

@@ -264,8 +264,8 @@ public interface PaperMessages {
   String verifyKeys();
 
   @Message(
-      "Who may reach the brokers verifies the whole log against the checkpoints of this PDF; that"
-          + " shows too whether the log was cut off or written anew since it was printed:")
+      "Who has the access file client.properties verifies the whole log against the checkpoints of"
+          + " this PDF; that shows too whether the log was cut off or written anew since it was printed:")
   String verifyLog();
 
   @Message("NAME")
@@ -273,9 +273,6 @@ public interface PaperMessages {
 
   @Message("KEYS")
   String keyFolder();
-
-  @Message("HOST:PORT")
-  String broker();
 
   @Message(
       "Exit code: 0 as it was signed, 2 nothing is signed yet, 3 tampered with, 1 could not verify."

@@ -5,32 +5,34 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import kafka.server.KafkaConfig;
 import kafka.server.KafkaRaftServer;
 import org.apache.kafka.common.Uuid;
 import org.apache.kafka.common.utils.Time;
+import org.apache.kafka.metadata.authorizer.StandardAuthorizer;
 import org.apache.kafka.metadata.storage.Formatter;
 import org.apache.kafka.server.common.MetadataVersion;
 
 /**
  * A real Kafka broker with its controller (KRaft) in this process, for a run on one machine. It
- * listens on the loopback address only and keeps its data on disk between runs, without any limit
- * of age. There is one copy of the data, flushed to disk every second: a power cut may take the
- * last second, a killed process nothing.
+ * listens on the loopback address only, serves only who has the secret of the data folder, and
+ * keeps its data on disk between runs, without any limit of age. There is one copy of the data,
+ * flushed to disk every second: a power cut may take the last second, a killed process nothing.
  */
 public final class EmbeddedBroker implements AutoCloseable {
 
   private static final int NODE_ID = 1;
 
   private final DataFolder folder;
-  private final int port;
+  private final LoopbackPorts.Pair ports;
   private final KafkaRaftServer server;
 
-  private EmbeddedBroker(DataFolder folder, int port, KafkaRaftServer server) {
+  private EmbeddedBroker(DataFolder folder, LoopbackPorts.Pair ports, KafkaRaftServer server) {
     this.folder = folder;
-    this.port = port;
+    this.ports = ports;
     this.server = server;
   }
 
@@ -40,10 +42,11 @@ public final class EmbeddedBroker implements AutoCloseable {
    *
    * @param dataFolder where its data is or will be
    * @param port to listen on, or 0 for any free one
+   * @param logins who may use it; nobody else is served
    * @throws CannotStart if the folder is in use or not writable, the port is taken, or the data
    *     cannot be read
    */
-  public static EmbeddedBroker start(Path dataFolder, int port) {
+  public static EmbeddedBroker start(Path dataFolder, int port, BrokerLogins logins) {
     DataFolder folder = DataFolder.take(dataFolder);
     try {
       LoopbackPorts.Pair ports = LoopbackPorts.freePair(port);
@@ -51,9 +54,9 @@ public final class EmbeddedBroker implements AutoCloseable {
         format(folder.path());
       }
       KafkaRaftServer server =
-          new KafkaRaftServer(new KafkaConfig(settings(folder.path(), ports)), Time.SYSTEM);
+          new KafkaRaftServer(new KafkaConfig(settings(folder.path(), ports, logins)), Time.SYSTEM);
       server.startup();
-      return new EmbeddedBroker(folder, ports.broker(), server);
+      return new EmbeddedBroker(folder, ports, server);
     } catch (CannotStart e) {
       folder.close();
       throw e;
@@ -72,7 +75,12 @@ public final class EmbeddedBroker implements AutoCloseable {
 
   /** Where clients reach it, as {@code host:port}. */
   public String bootstrapServers() {
-    return LoopbackPorts.HOST + ":" + port;
+    return LoopbackPorts.HOST + ":" + ports.broker();
+  }
+
+  /** Where its controller listens, for itself alone. */
+  String controllers() {
+    return LoopbackPorts.HOST + ":" + ports.controller();
   }
 
   /** Stops the broker cleanly and lets go of its folder. */
@@ -99,6 +107,15 @@ public final class EmbeddedBroker implements AutoCloseable {
         .run();
   }
 
+  private static Map<String, String> settings(
+      Path folder, LoopbackPorts.Pair ports, BrokerLogins logins) {
+    Map<String, String> settings = new HashMap<>(settings(folder, ports));
+    settings.putAll(logins.listenerSettings());
+    settings.put("authorizer.class.name", StandardAuthorizer.class.getName());
+    settings.put("super.users", "User:" + logins.program().user());
+    return settings;
+  }
+
   private static Map<String, String> settings(Path folder, LoopbackPorts.Pair ports) {
     String host = LoopbackPorts.HOST;
     return Map.ofEntries(
@@ -112,7 +129,10 @@ public final class EmbeddedBroker implements AutoCloseable {
         Map.entry("advertised.listeners", "BROKER://%s:%d".formatted(host, ports.broker())),
         Map.entry("inter.broker.listener.name", "BROKER"),
         Map.entry("controller.listener.names", "CONTROLLER"),
-        Map.entry("listener.security.protocol.map", "BROKER:PLAINTEXT,CONTROLLER:PLAINTEXT"),
+        // Loopback keeps other machines out, and not the other users of this one.
+        Map.entry(
+            "listener.security.protocol.map",
+            "BROKER:%1$s,CONTROLLER:%1$s".formatted(BrokerLogins.PROTOCOL)),
         Map.entry("log.dirs", folder.toString()),
 
         // Facts are evidence: nothing grows old, nothing is made by a mistyped name.

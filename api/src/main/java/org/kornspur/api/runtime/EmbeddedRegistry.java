@@ -1,10 +1,12 @@
 package org.kornspur.api.runtime;
 
+import com.sun.net.httpserver.BasicAuthenticator;
 import com.sun.net.httpserver.HttpExchange;
 import com.sun.net.httpserver.HttpServer;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -30,30 +32,41 @@ public final class EmbeddedRegistry implements AutoCloseable {
   /** Registrations follow one another; questions do not wait for them. */
   private final Object registering = new Object();
 
-  private EmbeddedRegistry(SchemaLedger ledger, SchemaLog log, HttpServer server) {
+  private EmbeddedRegistry(
+      SchemaLedger ledger, SchemaLog log, HttpServer server, BrokerLogins logins) {
     this.ledger = ledger;
     this.log = log;
     this.server = server;
     this.workers = Executors.newFixedThreadPool(4, EmbeddedRegistry::worker);
     server.setExecutor(workers);
-    server.createContext("/", this::answer);
+    server
+        .createContext("/", this::answer)
+        .setAuthenticator(
+            new BasicAuthenticator("kornspur") {
+              @Override
+              public boolean checkCredentials(String user, String password) {
+                return logins.registryTakes(user, password);
+              }
+            });
   }
 
   /**
    * Reads the log to its end, then takes requests.
    *
-   * @param bootstrapServers of the broker that keeps the log
+   * @param clientSettings with which a Kafka client reaches the broker that keeps the log
    * @param port to listen on, or 0 for any free one
+   * @param logins who may ask and register; nobody else is answered
    * @throws CannotStart if the broker does not answer, its log contradicts itself, or the port is
    *     taken
    */
-  public static EmbeddedRegistry start(String bootstrapServers, int port) {
-    SchemaLog log = new SchemaLog(bootstrapServers);
+  public static EmbeddedRegistry start(
+      Map<String, ?> clientSettings, int port, BrokerLogins logins) {
+    SchemaLog log = new SchemaLog(clientSettings);
     try {
       SchemaLedger ledger = new SchemaLedger();
       log.readOn(ledger::apply);
       log.restoreOverwritten();
-      EmbeddedRegistry registry = new EmbeddedRegistry(ledger, log, listening(port));
+      EmbeddedRegistry registry = new EmbeddedRegistry(ledger, log, listening(port), logins);
       registry.server.start();
       return registry;
     } catch (LogFailure | IllegalArgumentException e) {

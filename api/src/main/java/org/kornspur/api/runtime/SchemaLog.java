@@ -61,29 +61,30 @@ final class SchemaLog implements AutoCloseable {
    *
    * @throws CannotStart if the broker does not answer
    */
-  SchemaLog(String bootstrapServers) {
-    createTopic(bootstrapServers);
+  SchemaLog(Map<String, ?> clientSettings) {
+    createTopic(clientSettings);
     consumer =
         new KafkaConsumer<>(
-            Map.of(
-                "bootstrap.servers",
-                bootstrapServers,
-                "enable.auto.commit",
-                "false",
-                "default.api.timeout.ms",
-                Long.toString(LIMIT.toMillis())),
+            with(
+                clientSettings,
+                Map.of(
+                    "enable.auto.commit",
+                    "false",
+                    "default.api.timeout.ms",
+                    Long.toString(LIMIT.toMillis()))),
             new StringDeserializer(),
             new StringDeserializer());
     consumer.assign(List.of(PARTITION));
     consumer.seekToBeginning(List.of(PARTITION));
     producer =
         new KafkaProducer<>(
-            Map.of(
-                "bootstrap.servers", bootstrapServers,
-                "acks", "all",
-                "max.block.ms", "5000",
-                "request.timeout.ms", "5000",
-                "delivery.timeout.ms", Long.toString(LIMIT.toMillis())),
+            with(
+                clientSettings,
+                Map.of(
+                    "acks", "all",
+                    "max.block.ms", "5000",
+                    "request.timeout.ms", "5000",
+                    "delivery.timeout.ms", Long.toString(LIMIT.toMillis()))),
             new StringSerializer(),
             new StringSerializer());
   }
@@ -167,36 +168,42 @@ final class SchemaLog implements AutoCloseable {
     consumer.close();
   }
 
-  private static void createTopic(String bootstrapServers) {
+  private static void createTopic(Map<String, ?> clientSettings) {
     NewTopic topic =
         new NewTopic(TOPIC, 1, (short) 1)
             .configs(Map.of("cleanup.policy", "compact", "retention.ms", "-1"));
     try (Admin admin =
         Admin.create(
-            Map.of(
-                "bootstrap.servers",
-                bootstrapServers,
-                "request.timeout.ms",
-                "5000",
-                "default.api.timeout.ms",
-                Long.toString(LIMIT.toMillis())))) {
+            with(
+                clientSettings,
+                Map.of(
+                    "request.timeout.ms",
+                    "5000",
+                    "default.api.timeout.ms",
+                    Long.toString(LIMIT.toMillis()))))) {
       admin.createTopics(List.of(topic)).all().get(LIMIT.toMillis(), TimeUnit.MILLISECONDS);
     } catch (ExecutionException e) {
       if (!(e.getCause() instanceof TopicExistsException)) {
-        throw unanswered(bootstrapServers, e);
+        throw unanswered(clientSettings, e);
       }
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
-      throw unanswered(bootstrapServers, e);
+      throw unanswered(clientSettings, e);
     } catch (TimeoutException | KafkaException e) {
-      throw unanswered(bootstrapServers, e);
+      throw unanswered(clientSettings, e);
     }
   }
 
-  private static CannotStart unanswered(String bootstrapServers, Exception cause) {
+  private static Map<String, Object> with(Map<String, ?> clientSettings, Map<String, ?> further) {
+    Map<String, Object> settings = new HashMap<>(clientSettings);
+    settings.putAll(further);
+    return settings;
+  }
+
+  private static CannotStart unanswered(Map<String, ?> clientSettings, Exception cause) {
     return new CannotStart(
         "The schema registry did not start: the broker at "
-            + bootstrapServers
+            + clientSettings.get("bootstrap.servers")
             + " did not make topic "
             + TOPIC
             + " within "

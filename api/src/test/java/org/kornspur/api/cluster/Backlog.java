@@ -1,6 +1,7 @@
 package org.kornspur.api.cluster;
 
 import java.time.Duration;
+import java.util.HashMap;
 import java.util.Map;
 import java.util.concurrent.ExecutionException;
 import java.util.stream.Collectors;
@@ -23,12 +24,13 @@ final class Backlog implements AutoCloseable {
   private final Map<String, Object> settings;
   private Admin admin;
 
-  Backlog(String bootstrapServers) {
-    this.settings =
-        Map.of(
-            "bootstrap.servers", bootstrapServers,
-            "request.timeout.ms", ANSWER_LIMIT_MS / 2,
-            "default.api.timeout.ms", ANSWER_LIMIT_MS);
+  /**
+   * @param clientSettings with which every group and topic may be read
+   */
+  Backlog(Map<String, ?> clientSettings) {
+    this.settings = new HashMap<>(clientSettings);
+    settings.put("request.timeout.ms", ANSWER_LIMIT_MS / 2);
+    settings.put("default.api.timeout.ms", ANSWER_LIMIT_MS);
     this.admin = Admin.create(settings);
   }
 

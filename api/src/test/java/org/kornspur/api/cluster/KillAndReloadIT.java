@@ -112,7 +112,7 @@ class KillAndReloadIT {
     }
   }
 
-  private static FactPublisher connect(OneMachine machine) {
+  private static FactPublisher connect(OneMachine machine) throws IOException {
     Map<String, Object> settings = new HashMap<>(machine.clientSettings());
     settings.put(ProducerConfig.DELIVERY_TIMEOUT_MS_CONFIG, 6_000);
     settings.put(ProducerConfig.REQUEST_TIMEOUT_MS_CONFIG, 5_000);

@@ -11,7 +11,8 @@ import java.util.List;
 import java.util.Map;
 import org.kornspur.api.FreePorts;
 import org.kornspur.api.access.TestPeople;
-import org.kornspur.ingest.registry.RegistryConfig;
+import org.kornspur.api.runtime.BrokerLogins;
+import org.kornspur.ingest.publish.ClientFile;
 import org.kornspur.ingest.verify.VerifyCommand;
 
 /**
@@ -44,7 +45,7 @@ final class OneMachine implements AutoCloseable {
 
   /** Verifies the log of the running machine with its own public keys. */
   Outcome verifyRunning() {
-    return verify("--bootstrap-servers", "127.0.0.1:" + brokerPort);
+    return verify("--client", clientFile().toString());
   }
 
   /** Verifies the files that the stopped machine left. */
@@ -92,16 +93,19 @@ final class OneMachine implements AutoCloseable {
   }
 
   /** Configuration with which a loader reaches it. */
-  Map<String, Object> clientSettings() {
-    return Map.of(
-        "bootstrap.servers",
-        "127.0.0.1:" + brokerPort,
-        RegistryConfig.URL,
-        "http://127.0.0.1:" + registryPort);
+  Map<String, String> clientSettings() throws IOException {
+    return ClientFile.read(clientFile());
+  }
+
+  private Path clientFile() {
+    return folder.resolve("data").resolve(BrokerLogins.CLIENT_FILE);
   }
 
   Backlog backlog() {
-    return new Backlog("127.0.0.1:" + brokerPort);
+    Map<String, Object> settings =
+        new HashMap<>(BrokerLogins.in(folder.resolve("data")).program().brokerSettings());
+    settings.put("bootstrap.servers", "127.0.0.1:" + brokerPort);
+    return new Backlog(settings);
   }
 
   /** Waits until it is ready, and tells how long that took. */

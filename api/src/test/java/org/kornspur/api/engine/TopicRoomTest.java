@@ -23,6 +23,7 @@ import org.apache.kafka.common.serialization.ByteArrayDeserializer;
 import org.apache.kafka.common.serialization.ByteArraySerializer;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.kornspur.api.runtime.BrokerLogins;
 import org.kornspur.api.runtime.EmbeddedBroker;
 import org.kornspur.processors.stream.Topics;
 
@@ -40,8 +41,9 @@ class TopicRoomTest {
     String facts = Topics.FACTS.topicName();
     String chain = Topics.CHAIN.topicName();
     String people = Topics.PEOPLE.topicName();
-    try (EmbeddedBroker broker = EmbeddedBroker.start(folder, 0);
-        Admin admin = Admin.create(Map.of("bootstrap.servers", broker.bootstrapServers()))) {
+    BrokerLogins logins = BrokerLogins.in(folder);
+    try (EmbeddedBroker broker = EmbeddedBroker.start(folder, 0, logins);
+        Admin admin = Admin.create(TopicRightsTest.settings(broker, logins.program()))) {
       admin
           .createTopics(
               List.of(

@@ -42,7 +42,9 @@ import org.kornspur.api.access.TestPeople;
 import org.kornspur.api.act.InventedFitLot;
 import org.kornspur.api.act.SettledSeal;
 import org.kornspur.api.engine.Engine;
+import org.kornspur.api.engine.EngineSettings;
 import org.kornspur.api.engine.SiteKeys;
+import org.kornspur.api.runtime.BrokerLogins;
 import org.kornspur.ingest.seal.TrustedKeys;
 import org.kornspur.ingest.verify.VerifyCommand;
 
@@ -74,6 +76,7 @@ class SignedDossierTest {
 
   @Inject Engine engine;
   @Inject SiteKeys keys;
+  @Inject EngineSettings settings;
   @TempDir Path folder;
 
   @BeforeEach
@@ -155,8 +158,8 @@ class SignedDossierTest {
             both,
             both,
             List.of(
-                "--bootstrap-servers",
-                engine.consumerSettings().get("bootstrap.servers").toString(),
+                "--client",
+                settings.dataFolder().resolve(BrokerLogins.CLIENT_FILE).toString(),
                 "--trust",
                 folder.toString(),
                 "--checkpoints",

@@ -2,8 +2,10 @@ package org.kornspur.api.runtime;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -23,6 +25,7 @@ import org.apache.kafka.common.serialization.StringDeserializer;
 import org.apache.kafka.common.serialization.StringSerializer;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.kornspur.contract.LotMass;
 import org.kornspur.ingest.registry.RegistryConfig;
 import org.kornspur.ingest.wire.AvroSerdes;
@@ -34,11 +37,12 @@ abstract class BrokerContractTest {
 
   private final String topic = "contract-" + UUID.randomUUID();
 
-  abstract String bootstrapServers();
+  /** Settings with which a client may do everything. */
+  abstract Map<String, Object> clientSettings();
 
   @BeforeEach
   void createTopic() throws Exception {
-    try (Admin admin = Admin.create(Map.of("bootstrap.servers", bootstrapServers()))) {
+    try (Admin admin = Admin.create(clientSettings())) {
       admin.createTopics(List.of(new NewTopic(topic, 1, (short) 1))).all().get();
     }
   }
@@ -91,24 +95,20 @@ abstract class BrokerContractTest {
   }
 
   @Test
-  void shouldCarryRecordsThroughARegistryOnTheSameBroker() throws Exception {
+  void shouldCarryRecordsThroughARegistryOnTheSameBroker(@TempDir Path folder) throws Exception {
     LotMass mass = new LotMass("L1", 12.5);
-    try (EmbeddedRegistry registry = EmbeddedRegistry.start(bootstrapServers(), 0)) {
-      Map<String, String> config = Map.of(RegistryConfig.URL, registry.url());
+    BrokerLogins logins = BrokerLogins.in(folder);
+    try (EmbeddedRegistry registry = EmbeddedRegistry.start(clientSettings(), 0, logins)) {
+      Map<String, Object> config = new HashMap<>(logins.client().registrySettings());
+      config.put(RegistryConfig.URL, registry.url());
       try (Serializer<SpecificRecord> serializer = AvroSerdes.serializer(config);
           KafkaProducer<String, SpecificRecord> producer =
-              new KafkaProducer<>(
-                  Map.of("bootstrap.servers", bootstrapServers()),
-                  new StringSerializer(),
-                  serializer)) {
+              new KafkaProducer<>(clientSettings(), new StringSerializer(), serializer)) {
         producer.send(new ProducerRecord<>(topic, "L1", mass)).get();
       }
       try (Deserializer<SpecificRecord> deserializer = AvroSerdes.deserializer(config);
           Consumer<String, SpecificRecord> consumer =
-              new KafkaConsumer<>(
-                  Map.of("bootstrap.servers", bootstrapServers()),
-                  new StringDeserializer(),
-                  deserializer)) {
+              new KafkaConsumer<>(clientSettings(), new StringDeserializer(), deserializer)) {
         consumer.assign(List.of(new TopicPartition(topic, 0)));
         consumer.seekToBeginning(consumer.assignment());
         assertThat(read(consumer, 1)).containsExactly(mass);
@@ -119,9 +119,7 @@ abstract class BrokerContractTest {
   void write(String... values) throws Exception {
     try (KafkaProducer<String, String> producer =
         new KafkaProducer<>(
-            Map.of("bootstrap.servers", bootstrapServers(), "acks", "all"),
-            new StringSerializer(),
-            new StringSerializer())) {
+            with(Map.of("acks", "all")), new StringSerializer(), new StringSerializer())) {
       for (String value : values) {
         producer.send(new ProducerRecord<>(topic, value)).get();
       }
@@ -135,14 +133,16 @@ abstract class BrokerContractTest {
     }
   }
 
+  private Map<String, Object> with(Map<String, Object> further) {
+    Map<String, Object> settings = new HashMap<>(clientSettings());
+    settings.putAll(further);
+    return settings;
+  }
+
   private KafkaProducer<String, String> transactional() {
     KafkaProducer<String, String> producer =
         new KafkaProducer<>(
-            Map.of(
-                "bootstrap.servers",
-                bootstrapServers(),
-                "transactional.id",
-                "contract-" + UUID.randomUUID()),
+            with(Map.of("transactional.id", "contract-" + UUID.randomUUID())),
             new StringSerializer(),
             new StringSerializer());
     producer.initTransactions();
@@ -156,12 +156,12 @@ abstract class BrokerContractTest {
   private Consumer<String, String> reader(String group) {
     Consumer<String, String> consumer =
         new KafkaConsumer<>(
-            Map.of(
-                "bootstrap.servers", bootstrapServers(),
-                "group.id", group,
-                "isolation.level", "read_committed",
-                "enable.auto.commit", "false",
-                "auto.offset.reset", "earliest"),
+            with(
+                Map.of(
+                    "group.id", group,
+                    "isolation.level", "read_committed",
+                    "enable.auto.commit", "false",
+                    "auto.offset.reset", "earliest")),
             new StringDeserializer(),
             new StringDeserializer());
     consumer.subscribe(List.of(topic));

@@ -1,5 +1,6 @@
 package org.kornspur.api.runtime;
 
+import java.util.Map;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeAll;
@@ -35,7 +36,7 @@ class ContainerBrokerTest extends BrokerContractTest {
   }
 
   @Override
-  String bootstrapServers() {
-    return broker.getBootstrapServers();
+  Map<String, Object> clientSettings() {
+    return Map.of("bootstrap.servers", broker.getBootstrapServers());
   }
 }

@@ -2,6 +2,7 @@ package org.kornspur.api.runtime;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.catchThrowable;
 
 import java.io.IOException;
 import java.net.InetAddress;
@@ -10,7 +11,12 @@ import java.net.Socket;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Collections;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import org.apache.kafka.clients.admin.Admin;
+import org.apache.kafka.common.errors.SaslAuthenticationException;
+import org.apache.kafka.common.errors.TimeoutException;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -25,7 +31,7 @@ class EmbeddedBrokerTest extends BrokerContractTest {
   @BeforeAll
   static void startBroker(@TempDir Path temporary) {
     folder = temporary;
-    broker = EmbeddedBroker.start(folder, 0);
+    broker = start(folder, 0);
   }
 
   @AfterAll
@@ -34,33 +40,33 @@ class EmbeddedBrokerTest extends BrokerContractTest {
   }
 
   @Override
-  String bootstrapServers() {
-    return broker.bootstrapServers();
+  Map<String, Object> clientSettings() {
+    return settings(logins().program());
   }
 
   @Test
   void shouldKeepItsDataOverARestart() throws Exception {
     write("before");
     broker.close();
-    broker = EmbeddedBroker.start(folder, 0);
+    broker = start(folder, 0);
     write("after");
     assertThat(readAgain(2)).containsExactly("before", "after");
   }
 
   @Test
   void shouldNameTheFolderThatIsInUse(@TempDir Path other) {
-    assertThatThrownBy(() -> EmbeddedBroker.start(folder, 0))
+    assertThatThrownBy(() -> start(folder, 0))
         .isInstanceOf(CannotStart.class)
         .hasMessageContaining(folder.toString())
         .hasMessageContaining("in use");
-    EmbeddedBroker second = EmbeddedBroker.start(other, 0);
+    EmbeddedBroker second = start(other, 0);
     second.close();
   }
 
   @Test
   void shouldNameThePortThatIsTakenAndLetGoOfTheFolder(@TempDir Path other) {
     int taken = port();
-    assertThatThrownBy(() -> EmbeddedBroker.start(other, taken))
+    assertThatThrownBy(() -> start(other, taken))
         .isInstanceOf(CannotStart.class)
         .hasMessageContaining("Port " + taken);
     DataFolder.take(other).close();
@@ -69,9 +75,58 @@ class EmbeddedBrokerTest extends BrokerContractTest {
   @Test
   void shouldNameTheFolderThatCannotBeMade(@TempDir Path other) throws Exception {
     Path file = Files.createFile(other.resolve("file"));
-    assertThatThrownBy(() -> EmbeddedBroker.start(file, 0))
+    assertThatThrownBy(() -> EmbeddedBroker.start(file, 0, logins()))
         .isInstanceOf(CannotStart.class)
         .hasMessageContaining(file.toString());
+  }
+
+  /** As any other user of this machine would try it. */
+  @Test
+  void shouldServeNobodyWithoutThePassword(@TempDir Path other) throws Exception {
+    write("before");
+    assertThat(refused(settings(logins().program()))).as("in the same time").isNull();
+    assertThat(refused(Map.of("bootstrap.servers", broker.bootstrapServers())))
+        .hasCauseInstanceOf(TimeoutException.class);
+    BrokerLogins foreign = BrokerLogins.in(other);
+    assertThat(refused(settings(foreign.program())))
+        .hasCauseInstanceOf(SaslAuthenticationException.class);
+    assertThat(readAgain(1)).containsExactly("before");
+  }
+
+  /** Whoever speaks to the controller makes and deletes topics. */
+  @Test
+  void shouldLetTheProgramAloneSpeakToTheController() throws Exception {
+    Map<String, Object> program = new HashMap<>(logins().program().brokerSettings());
+    program.put("bootstrap.controllers", broker.controllers());
+    try (Admin admin = Admin.create(program)) {
+      assertThat(admin.describeCluster().controller().get().port()).isPositive();
+    }
+    Map<String, Object> client = new HashMap<>(logins().client().brokerSettings());
+    client.put("bootstrap.controllers", broker.controllers());
+    assertThat(refused(client)).hasCauseInstanceOf(SaslAuthenticationException.class);
+    assertThat(refused(Map.of("bootstrap.controllers", broker.controllers())))
+        .hasCauseInstanceOf(TimeoutException.class);
+  }
+
+  /** One that asked nobody: no users in its metadata, all listeners in clear. */
+  @Test
+  void shouldKeepTheDataOfAnEarlierRelease(@TempDir Path earlier) throws Exception {
+    EarlierBroker.write(earlier, "earlier", List.of("one", "two"));
+    try (EmbeddedBroker now = start(earlier, 0)) {
+      Map<String, Object> settings =
+          new HashMap<>(BrokerLogins.in(earlier).program().brokerSettings());
+      settings.put("bootstrap.servers", now.bootstrapServers());
+      assertThat(EarlierBroker.read(settings, "earlier", 2)).containsExactly("one", "two");
+    }
+  }
+
+  private static Throwable refused(Map<String, Object> settings) {
+    Map<String, Object> impatient = new HashMap<>(settings);
+    impatient.put("request.timeout.ms", 5_000);
+    impatient.put("default.api.timeout.ms", 10_000);
+    try (Admin admin = Admin.create(impatient)) {
+      return catchThrowable(() -> admin.describeCluster().nodes().get());
+    }
   }
 
   @Test
@@ -89,6 +144,20 @@ class EmbeddedBrokerTest extends BrokerContractTest {
           .as(address.toString())
           .isInstanceOf(IOException.class);
     }
+  }
+
+  private static EmbeddedBroker start(Path folder, int port) {
+    return EmbeddedBroker.start(folder, port, BrokerLogins.in(folder));
+  }
+
+  private static BrokerLogins logins() {
+    return BrokerLogins.in(folder);
+  }
+
+  private static Map<String, Object> settings(BrokerLogins.Login login) {
+    Map<String, Object> settings = new HashMap<>(login.brokerSettings());
+    settings.put("bootstrap.servers", broker.bootstrapServers());
+    return settings;
   }
 
   private static int port() {

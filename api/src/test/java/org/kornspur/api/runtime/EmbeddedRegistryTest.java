@@ -10,6 +10,7 @@ import java.net.http.HttpResponse;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.apache.avro.Schema;
@@ -24,18 +25,23 @@ import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.kornspur.ingest.registry.HttpSchemaRegistry;
+import org.kornspur.ingest.registry.RegistryConfig;
 import org.kornspur.ingest.registry.RegistryRefused;
+import org.kornspur.ingest.registry.UnknownSchema;
 
 /** The contract against the registry in this process, on a real broker, and what is its own. */
 class EmbeddedRegistryTest extends RegistryContractTest {
 
   private static EmbeddedBroker broker;
   private static EmbeddedRegistry registry;
+  private static BrokerLogins logins;
 
   @BeforeAll
   static void startRegistry(@TempDir Path folder) {
-    broker = EmbeddedBroker.start(folder, 0);
-    registry = EmbeddedRegistry.start(broker.bootstrapServers(), 0);
+    logins = BrokerLogins.in(folder);
+    broker = EmbeddedBroker.start(folder, 0, logins);
+    registry = start(0);
   }
 
   @AfterAll
@@ -44,9 +50,46 @@ class EmbeddedRegistryTest extends RegistryContractTest {
     broker.close();
   }
 
+  private static EmbeddedRegistry start(int port) {
+    Map<String, Object> settings = new HashMap<>(logins.program().brokerSettings());
+    settings.put("bootstrap.servers", broker.bootstrapServers());
+    return EmbeddedRegistry.start(settings, port, logins);
+  }
+
   @Override
   String url() {
     return registry.url();
+  }
+
+  @Override
+  Map<String, Object> logIn() {
+    return logins.client().registrySettings();
+  }
+
+  @Test
+  void shouldAnswerNobodyWithoutThePassword() throws Exception {
+    Schema schema =
+        SchemaBuilder.record("org.example.Forged").fields().requiredInt("n").endRecord();
+    RegistryConfig without = RegistryConfig.at(url());
+    assertThatThrownBy(() -> new HttpSchemaRegistry(without).register("forged", schema))
+        .isInstanceOf(RegistryRefused.class)
+        .hasMessageContaining("401");
+    RegistryConfig wrong =
+        RegistryConfig.of(
+            Map.of(RegistryConfig.URL, url(), RegistryConfig.USER_INFO, "kornspur:x"));
+    assertThatThrownBy(() -> new HttpSchemaRegistry(wrong).register("forged", schema))
+        .isInstanceOf(RegistryRefused.class)
+        .hasMessageContaining("401");
+    assertThatThrownBy(() -> new HttpSchemaRegistry(without).byId(1))
+        .isInstanceOf(RegistryRefused.class);
+    assertThatThrownBy(() -> client().idOf("forged", schema)).isInstanceOf(UnknownSchema.class);
+  }
+
+  /** HTTP sends it in clear to whoever listens there. */
+  @Test
+  void shouldTakeAnotherPasswordThanTheBroker() {
+    assertThat(List.of(logins.program(), logins.client()))
+        .allSatisfy(login -> assertThat(login.registryPassword()).isNotEqualTo(login.password()));
   }
 
   @Test
@@ -54,7 +97,7 @@ class EmbeddedRegistryTest extends RegistryContractTest {
     Schema schema = SchemaBuilder.record("org.example.Kept").fields().requiredInt("n").endRecord();
     int id = client().register("kept", schema);
     registry.close();
-    registry = EmbeddedRegistry.start(broker.bootstrapServers(), 0);
+    registry = start(0);
     assertThat(client().byId(id)).isEqualTo(schema);
     assertThat(client().idOf("kept", schema)).isEqualTo(id);
     Schema next = SchemaBuilder.record("org.example.Next").fields().requiredInt("n").endRecord();
@@ -117,7 +160,7 @@ class EmbeddedRegistryTest extends RegistryContractTest {
   @Test
   void shouldNameThePortThatIsTaken() {
     int taken = URI.create(registry.url()).getPort();
-    assertThatThrownBy(() -> EmbeddedRegistry.start(broker.bootstrapServers(), taken))
+    assertThatThrownBy(() -> start(taken))
         .isInstanceOf(CannotStart.class)
         .hasMessageContaining("Port " + taken)
         .hasMessageContaining("give another port");
@@ -129,6 +172,7 @@ class EmbeddedRegistryTest extends RegistryContractTest {
     HttpRequest request =
         HttpRequest.newBuilder(URI.create(url() + "/subjects/s/versions"))
             .header("Content-Type", "text/plain")
+            .header("Authorization", authorization())
             .POST(HttpRequest.BodyPublishers.ofString("{\"schema\":\"\\\"int\\\"\"}"))
             .build();
     HttpResponse<String> response =
@@ -145,7 +189,8 @@ class EmbeddedRegistryTest extends RegistryContractTest {
 
   @Test
   void shouldSayThatTheBrokerDoesNotAnswer() {
-    assertThatThrownBy(() -> EmbeddedRegistry.start("127.0.0.1:1", 0))
+    assertThatThrownBy(
+            () -> EmbeddedRegistry.start(Map.of("bootstrap.servers", "127.0.0.1:1"), 0, logins))
         .isInstanceOf(CannotStart.class)
         .hasMessageContaining("127.0.0.1:1");
   }

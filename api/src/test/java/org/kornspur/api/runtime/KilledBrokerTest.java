@@ -6,6 +6,7 @@ import java.io.BufferedReader;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.IntStream;
@@ -50,19 +51,23 @@ class KilledBrokerTest {
       process.destroyForcibly().waitFor();
     }
 
-    try (EmbeddedBroker broker = EmbeddedBroker.start(folder, 0)) {
-      assertThat(read(broker.bootstrapServers()))
+    try (EmbeddedBroker broker = EmbeddedBroker.start(folder, 0, BrokerLogins.in(folder))) {
+      assertThat(read(settings(broker, folder)))
           .containsExactlyElementsOf(IntStream.range(0, COUNT).mapToObj(i -> "v" + i).toList());
     }
   }
 
-  private static List<String> read(String bootstrapServers) {
+  private static Map<String, Object> settings(EmbeddedBroker broker, Path folder) {
+    Map<String, Object> settings =
+        new HashMap<>(BrokerLogins.in(folder).program().brokerSettings());
+    settings.put("bootstrap.servers", broker.bootstrapServers());
+    return settings;
+  }
+
+  private static List<String> read(Map<String, Object> settings) {
     List<String> values = new ArrayList<>();
     try (KafkaConsumer<String, String> consumer =
-        new KafkaConsumer<>(
-            Map.of("bootstrap.servers", bootstrapServers),
-            new StringDeserializer(),
-            new StringDeserializer())) {
+        new KafkaConsumer<>(settings, new StringDeserializer(), new StringDeserializer())) {
       TopicPartition partition = new TopicPartition(TOPIC, 0);
       consumer.assign(List.of(partition));
       consumer.seekToBeginning(List.of(partition));
@@ -82,8 +87,9 @@ class KilledBrokerTest {
     private Victim() {}
 
     public static void main(String[] folder) throws Exception {
-      EmbeddedBroker broker = EmbeddedBroker.start(Path.of(folder[0]), 0);
-      Map<String, Object> config = Map.of("bootstrap.servers", broker.bootstrapServers());
+      Path data = Path.of(folder[0]);
+      EmbeddedBroker broker = EmbeddedBroker.start(data, 0, BrokerLogins.in(data));
+      Map<String, Object> config = settings(broker, data);
       try (Admin admin = Admin.create(config)) {
         admin.createTopics(List.of(new NewTopic(TOPIC, 1, (short) 1))).all().get();
       }

@@ -10,6 +10,9 @@ import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
+import java.util.Base64;
+import java.util.HashMap;
 import java.util.Map;
 import java.util.UUID;
 import org.apache.avro.Schema;
@@ -42,6 +45,9 @@ abstract class RegistryContractTest {
 
   /** Base address of the registry under test. */
   abstract String url();
+
+  /** Settings with which a serializer logs in. */
+  abstract Map<String, Object> logIn();
 
   @BeforeEach
   void requireFullTransitiveCompatibility() {
@@ -140,7 +146,7 @@ abstract class RegistryContractTest {
   @Test
   void shouldCarryRecordsOfSeveralTypesOnOneTopic() {
     String topic = "topic-" + UUID.randomUUID();
-    Map<String, String> config = Map.of(RegistryConfig.URL, url());
+    Map<String, Object> config = config();
     byte[] correction;
     byte[] mass;
     try (Serde<SpecificRecord> writing = AvroSerdes.serde(config)) {
@@ -159,7 +165,19 @@ abstract class RegistryContractTest {
 
   /** A client that has seen nothing yet. */
   HttpSchemaRegistry client() {
-    return new HttpSchemaRegistry(RegistryConfig.at(url()));
+    return new HttpSchemaRegistry(RegistryConfig.of(config()));
+  }
+
+  private Map<String, Object> config() {
+    Map<String, Object> config = new HashMap<>(logIn());
+    config.put(RegistryConfig.URL, url());
+    return config;
+  }
+
+  /** Value of the header with which any other client logs in. */
+  String authorization() {
+    String userInfo = logIn().getOrDefault(RegistryConfig.USER_INFO, ":").toString();
+    return "Basic " + Base64.getEncoder().encodeToString(userInfo.getBytes(StandardCharsets.UTF_8));
   }
 
   private static Schema weighing(String massField) {
@@ -178,7 +196,8 @@ abstract class RegistryContractTest {
   }
 
   private HttpRequest.Builder asking(String path) {
-    return HttpRequest.newBuilder(URI.create(url() + path));
+    return HttpRequest.newBuilder(URI.create(url() + path))
+        .header("Authorization", authorization());
   }
 
   private HttpRequest.Builder posting(String path, Object schema) {

@@ -29,8 +29,10 @@ import org.junit.jupiter.api.io.TempDir;
 import org.kornspur.api.OneMachine;
 import org.kornspur.api.access.AsPerson;
 import org.kornspur.api.engine.Engine;
+import org.kornspur.api.engine.EngineSettings;
 import org.kornspur.api.engine.SiteKeys;
 import org.kornspur.api.resource.InventedFacts;
+import org.kornspur.api.runtime.BrokerLogins;
 import org.kornspur.ingest.seal.TrustedKeys;
 import org.kornspur.ingest.verify.VerifyCommand;
 
@@ -44,6 +46,7 @@ class SealedLogTest {
 
   @Inject Engine engine;
   @Inject SiteKeys keys;
+  @Inject EngineSettings settings;
   @TempDir Path folder;
 
   @BeforeEach
@@ -57,7 +60,8 @@ class SealedLogTest {
             "seal-3",
             """
             "lotId": "SEAL-1", "sampleId": "S-1", "moisturePercent": 13.5, \
-            "laboratoryId": "LAB-1\""""));
+            "laboratoryId": "LAB-1\"\
+            """));
     until(
         () -> {
           JsonNode coverage = proof().path("coverage");
@@ -105,8 +109,8 @@ class SealedLogTest {
 
   @Test
   void theRunningBrokerVerifies() throws Exception {
-    String brokers = engine.consumerSettings().get("bootstrap.servers").toString();
-    Outcome outcome = verify("--bootstrap-servers", brokers, "--trust", trust());
+    String client = settings.dataFolder().resolve(BrokerLogins.CLIENT_FILE).toString();
+    Outcome outcome = verify("--client", client, "--trust", trust());
     assertThat(outcome.out()).contains("INTACT");
     assertThat(outcome.exitCode()).isEqualTo(VerifyCommand.INTACT);
   }

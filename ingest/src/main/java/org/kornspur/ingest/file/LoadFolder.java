@@ -71,7 +71,9 @@ public final class LoadFolder {
     } catch (KafkaException e) {
       Throwable root = e.getCause() == null ? e : e.getCause();
       err.println(
-          "No connection to Kafka: " + root.getMessage() + ". Check --bootstrap and --producer.");
+          "No connection to Kafka: "
+              + root.getMessage()
+              + ". Check the addresses, and that --client names the file with the log-in.");
     }
     return FAILED;
   }

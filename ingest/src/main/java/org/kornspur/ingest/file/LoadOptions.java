@@ -1,8 +1,6 @@
 package org.kornspur.ingest.file;
 
 import java.io.IOException;
-import java.io.Reader;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.Iterator;
@@ -10,8 +8,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.NoSuchElementException;
 import java.util.Optional;
-import java.util.Properties;
 import org.apache.kafka.clients.producer.ProducerConfig;
+import org.kornspur.ingest.publish.ClientFile;
 import org.kornspur.ingest.registry.RegistryConfig;
 
 /**
@@ -27,9 +25,10 @@ record LoadOptions(
   static final String USAGE =
       """
       Usage: java -jar ingest.jar <folder> [options]
+        --client FILE           addresses, log-in and further settings of the Kafka client, as Java
+                                properties: client.properties in the data folder of one machine
         --bootstrap HOST:PORT   Kafka broker (default 127.0.0.1:9092)
         --registry URL          schema registry (default http://127.0.0.1:8081)
-        --producer FILE         further settings of the Kafka producer, as Java properties
         --report FILE           write the report there too
         --check-only            read and check, send nothing
         --help                  print this
@@ -41,12 +40,10 @@ record LoadOptions(
    * Reads the command line.
    *
    * @throws IllegalArgumentException if it asks for something else; the message says for what
-   * @throws IOException if the file of producer settings cannot be read
+   * @throws IOException if the file of client settings cannot be read
    */
   static LoadOptions parse(String... arguments) throws IOException {
     Map<String, Object> producer = new HashMap<>();
-    producer.put(ProducerConfig.BOOTSTRAP_SERVERS_CONFIG, "127.0.0.1:9092");
-    producer.put(RegistryConfig.URL, "http://127.0.0.1:8081");
     Path folder = null;
     Path report = null;
     boolean checkOnly = false;
@@ -57,7 +54,9 @@ record LoadOptions(
         case "--bootstrap" ->
             producer.put(ProducerConfig.BOOTSTRAP_SERVERS_CONFIG, valueOf(argument, rest));
         case "--registry" -> producer.put(RegistryConfig.URL, valueOf(argument, rest));
-        case "--producer" -> producer.putAll(properties(Path.of(valueOf(argument, rest))));
+        // What an option names counts before the file, wherever it stands.
+        case "--client", "--producer" ->
+            ClientFile.read(Path.of(valueOf(argument, rest))).forEach(producer::putIfAbsent);
         case "--report" -> report = Path.of(valueOf(argument, rest));
         case "--check-only" -> checkOnly = true;
         default -> {
@@ -75,6 +74,8 @@ record LoadOptions(
     if (folder == null) {
       throw new IllegalArgumentException("Name the folder to load");
     }
+    producer.putIfAbsent(ProducerConfig.BOOTSTRAP_SERVERS_CONFIG, "127.0.0.1:9092");
+    producer.putIfAbsent(RegistryConfig.URL, "http://127.0.0.1:8081");
     return new LoadOptions(folder, producer, Optional.ofNullable(report), checkOnly);
   }
 
@@ -84,17 +85,5 @@ record LoadOptions(
     } catch (NoSuchElementException e) {
       throw new IllegalArgumentException("Option " + option + " needs a value", e);
     }
-  }
-
-  private static Map<String, Object> properties(Path file) throws IOException {
-    Properties properties = new Properties();
-    try (Reader reader = Files.newBufferedReader(file)) {
-      properties.load(reader);
-    }
-    Map<String, Object> settings = new HashMap<>();
-    properties
-        .stringPropertyNames()
-        .forEach(name -> settings.put(name, properties.getProperty(name)));
-    return settings;
   }
 }

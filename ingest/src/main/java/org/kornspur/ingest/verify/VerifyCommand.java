@@ -77,7 +77,7 @@ public final class VerifyCommand {
       err.println(
           "The cluster or log cannot be read: "
               + root.getMessage()
-              + ". Check --bootstrap-servers, --consumer or --data-folder.");
+              + ". Check --client, --bootstrap-servers or --data-folder.");
     }
     return FAILED;
   }

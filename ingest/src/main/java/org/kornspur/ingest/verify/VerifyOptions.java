@@ -1,16 +1,14 @@
 package org.kornspur.ingest.verify;
 
 import java.io.IOException;
-import java.io.Reader;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Properties;
 import org.apache.kafka.clients.consumer.ConsumerConfig;
+import org.kornspur.ingest.publish.ClientFile;
 
 /**
  * What the command line asks to verify: exactly one of cluster, folder and file.
@@ -30,14 +28,16 @@ record VerifyOptions(
 
   static final String USAGE =
       """
-      Usage: java -jar ingest.jar verify --bootstrap-servers HOST:PORT [options]   a running cluster
+      Usage: java -jar ingest.jar verify --client FILE [options]                   a running machine
+             java -jar ingest.jar verify --bootstrap-servers HOST:PORT [options]   a running cluster
              java -jar ingest.jar verify --data-folder FOLDER [options]            a stopped machine
              java -jar ingest.jar verify FILE.json [options]                       an exported proof
         --trust FOLDER        public keys, *.pub.pem, whose signatures count; without it the keys
                               that come along are used, and only what they sign is held together
         --checkpoints FILE    checkpoints handed out earlier, one after the other: shows
                               whether the log was cut off since
-        --consumer FILE       further settings of the Kafka consumer, as Java properties
+        --client FILE         brokers, log-in and further settings of the Kafka client, as Java
+                              properties: client.properties in the data folder of one machine
         --help                print this
       Exit code: 0 as it was signed, 2 nothing is signed yet, 3 tampered with, 1 could not verify.
       """;
@@ -46,7 +46,7 @@ record VerifyOptions(
    * Reads the command line, without the word {@code verify}.
    *
    * @throws IllegalArgumentException if it asks for something else; the message says for what
-   * @throws IOException if the file of consumer settings cannot be read
+   * @throws IOException if the file of client settings cannot be read
    */
   static VerifyOptions parse(List<String> arguments) throws IOException {
     Map<String, Object> consumer = new HashMap<>();
@@ -60,7 +60,8 @@ record VerifyOptions(
       switch (argument) {
         case "--bootstrap-servers", "--bootstrap" ->
             consumer.put(ConsumerConfig.BOOTSTRAP_SERVERS_CONFIG, valueOf(argument, rest));
-        case "--consumer" -> consumer.putAll(properties(Path.of(valueOf(argument, rest))));
+        case "--client", "--consumer" ->
+            ClientFile.read(Path.of(valueOf(argument, rest))).forEach(consumer::putIfAbsent);
         case "--data-folder" -> folder = Path.of(valueOf(argument, rest));
         case "--trust" -> trust = Path.of(valueOf(argument, rest));
         case "--checkpoints" -> anchors = Path.of(valueOf(argument, rest));
@@ -79,7 +80,9 @@ record VerifyOptions(
     int asked = (running ? 1 : 0) + (folder == null ? 0 : 1) + (file == null ? 0 : 1);
     if (asked != 1) {
       throw new IllegalArgumentException(
-          "Name one of --bootstrap-servers, --data-folder and a file; " + asked + " are named");
+          "Name one of --client, --bootstrap-servers, --data-folder and a file; "
+              + asked
+              + " are named");
     }
     return new VerifyOptions(
         running ? Optional.of(consumer) : Optional.empty(),
@@ -94,17 +97,5 @@ record VerifyOptions(
       throw new IllegalArgumentException("Option " + option + " needs a value");
     }
     return rest.next();
-  }
-
-  private static Map<String, Object> properties(Path file) throws IOException {
-    Properties properties = new Properties();
-    try (Reader reader = Files.newBufferedReader(file)) {
-      properties.load(reader);
-    }
-    Map<String, Object> settings = new HashMap<>();
-    properties
-        .stringPropertyNames()
-        .forEach(name -> settings.put(name, properties.getProperty(name)));
-    return settings;
   }
 }

@@ -94,19 +94,22 @@ class LoadFolderTest {
   @Test
   void aLoadIntoARealBrokerMayBeRepeated() throws Exception {
     Path folder = folder(FolderLoadTest.moisture("a") + "\nnonsense\n");
-    Path settings = settings("linger.ms=0");
     try (OneBroker broker = OneBroker.start(temporary.resolve("broker"))) {
-      for (int turn = 0; turn < 2; turn++) {
-        int code =
-            run(
-                false,
-                folder.toString(),
-                "--bootstrap",
-                broker.bootstrap(),
-                "--producer",
-                settings.toString());
-        assertThat(code).isEqualTo(2);
-      }
+      String there = "bootstrap.servers=" + broker.bootstrap();
+      assertThat(run(false, folder.toString(), "--client", settings(there).toString()))
+          .as("the file names the brokers")
+          .isEqualTo(2);
+      String elsewhere = settings("bootstrap.servers=127.0.0.1:9").toString();
+      assertThat(
+              run(
+                  false,
+                  folder.toString(),
+                  "--bootstrap",
+                  broker.bootstrap(),
+                  "--client",
+                  elsewhere))
+          .as("an option counts before the file")
+          .isEqualTo(2);
     }
     assertThat(text(out)).contains("1 accepted, 1 refused");
   }

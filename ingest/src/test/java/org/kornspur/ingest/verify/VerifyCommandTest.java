@@ -191,6 +191,9 @@ class VerifyCommandTest {
   @Test
   void whatCannotBeVerifiedIsSaid() throws Exception {
     assertThat(verify().err()).contains("Name one of").contains("Usage:");
+    Path client = Files.writeString(folder.resolve("client.properties"), "bootstrap.servers=x:1");
+    assertThat(verify("--client", client.toString(), "--data-folder", "d").err())
+        .contains("2 are named");
     assertThat(verify("--data-folder", keys.toString()).err()).contains("holds no folder");
     Path noProof = Files.writeString(folder.resolve("no-proof.json"), "{}");
     Outcome outcome = verify(noProof.toString());
