@@ -2,6 +2,7 @@ package org.kornspur.api.cluster;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.catchThrowable;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
@@ -10,13 +11,23 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.concurrent.ExecutionException;
 import org.apache.avro.SchemaBuilder;
 import org.apache.kafka.clients.admin.Admin;
+import org.apache.kafka.clients.admin.DescribeTopicsOptions;
 import org.apache.kafka.clients.admin.TopicDescription;
+import org.apache.kafka.clients.producer.KafkaProducer;
+import org.apache.kafka.clients.producer.ProducerRecord;
+import org.apache.kafka.common.acl.AclOperation;
+import org.apache.kafka.common.errors.SaslAuthenticationException;
+import org.apache.kafka.common.errors.TimeoutException;
+import org.apache.kafka.common.errors.TopicAuthorizationException;
+import org.apache.kafka.common.serialization.ByteArraySerializer;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -24,6 +35,7 @@ import org.kornspur.ingest.registry.HttpSchemaRegistry;
 import org.kornspur.ingest.registry.IncompatibleSchema;
 import org.kornspur.ingest.registry.RegistryConfig;
 import org.kornspur.ingest.registry.SchemaRegistry;
+import org.kornspur.processors.stream.Topics;
 
 /**
  * The layout of {@code docker-compose.yml} as processes: three brokers, a real schema registry on
@@ -60,6 +72,7 @@ class ClusterIT {
       assertThat(second.everything()).isEqualTo(before);
       assertWorkIsShared(first, second, before.keySet());
       assertSafetyOf(cluster);
+      assertRightsOn(cluster);
 
       cluster.process("kornspur-1").kill();
       Deadline takeover = Deadline.in(TAKEOVER_LIMIT, "the other instance answers everything");
@@ -116,7 +129,8 @@ class ClusterIT {
    * rule that the file sets.
    */
   private static void assertSafetyOf(LoopbackCluster cluster) throws Exception {
-    try (Admin admin = Admin.create(Map.of("bootstrap.servers", cluster.bootstrapServers()))) {
+    try (Admin admin =
+        Admin.create(cluster.clientSettings("kornspur", "KORNSPUR_KAFKA_PASSWORD"))) {
       Set<String> names = admin.listTopics().names().get();
       assertThat(names).contains("kornspur.facts", "kornspur.standings", "kafkasql-journal");
       for (TopicDescription topic : admin.describeTopics(names).allTopicNames().get().values()) {
@@ -133,6 +147,55 @@ class ClusterIT {
                     "probe",
                     SchemaBuilder.record("Probe").fields().requiredString("x").endRecord()))
         .isInstanceOf(IncompatibleSchema.class);
+  }
+
+  /** The program writes every topic, who brings facts two, and nobody else reaches a broker. */
+  private static void assertRightsOn(LoopbackCluster cluster) throws Exception {
+    Map<String, Object> program = cluster.clientSettings("kornspur", "KORNSPUR_KAFKA_PASSWORD");
+    Map<String, Object> client = cluster.clientSettings("client", "KORNSPUR_CLIENT_PASSWORD");
+    List<String> all = Topics.all().stream().map(Topics::topicName).toList();
+    assertThat(writableBy(program, all)).containsExactlyInAnyOrderElementsOf(all);
+    assertThat(writableBy(client, all))
+        .containsExactlyInAnyOrder("kornspur.facts", "kornspur.quarantine");
+    assertThat(failureOf(client, "kornspur.by-subject"))
+        .hasRootCauseInstanceOf(TopicAuthorizationException.class);
+    assertThat(
+            failureOf(
+                cluster.clientSettings("client", "KORNSPUR_KAFKA_PASSWORD"), "kornspur.facts"))
+        .hasRootCauseInstanceOf(SaslAuthenticationException.class);
+    assertThat(failureOf(Map.of("bootstrap.servers", cluster.bootstrapServers()), "kornspur.facts"))
+        .hasRootCauseInstanceOf(TimeoutException.class);
+  }
+
+  /** As the brokers themselves tell it. */
+  private static Set<String> writableBy(Map<String, Object> settings, List<String> topics)
+      throws Exception {
+    Set<String> writable = new HashSet<>();
+    try (Admin admin = Admin.create(settings)) {
+      for (var described :
+          admin
+              .describeTopics(topics, new DescribeTopicsOptions().includeAuthorizedOperations(true))
+              .topicNameValues()
+              .entrySet()) {
+        try {
+          if (described.getValue().get().authorizedOperations().contains(AclOperation.WRITE)) {
+            writable.add(described.getKey());
+          }
+        } catch (ExecutionException refused) {
+          assertThat(refused).hasCauseInstanceOf(TopicAuthorizationException.class);
+        }
+      }
+    }
+    return writable;
+  }
+
+  private static Throwable failureOf(Map<String, Object> settings, String topic) {
+    Map<String, Object> impatient = new HashMap<>(settings);
+    impatient.put("max.block.ms", 10_000);
+    try (KafkaProducer<byte[], byte[]> producer =
+        new KafkaProducer<>(impatient, new ByteArraySerializer(), new ByteArraySerializer())) {
+      return catchThrowable(() -> producer.send(new ProducerRecord<>(topic, new byte[1])).get());
+    }
   }
 
   /** Posts in batches, each again until it is in; tells how long the slowest took. */

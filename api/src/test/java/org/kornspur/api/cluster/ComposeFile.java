@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.StreamSupport;
 import org.yaml.snakeyaml.LoaderOptions;
@@ -18,6 +19,7 @@ import org.yaml.snakeyaml.constructor.SafeConstructor;
 /** The project's {@code docker-compose.yml}, with its anchors and merge keys resolved. */
 record ComposeFile(JsonNode root) {
 
+  private static final Pattern GIVEN = Pattern.compile("\\$\\{(\\w+):\\?[^}]*}");
   private static final Path PATH = Path.of("..", "docker-compose.yml");
 
   static ComposeFile read() throws IOException {
@@ -41,12 +43,23 @@ record ComposeFile(JsonNode root) {
     return service;
   }
 
+  /** In place of what whoever starts the layout must give, as {@code ${NAME:?why}}. */
+  static String given(String name) {
+    return "an invented secret, long enough, for tests of " + name;
+  }
+
   Map<String, String> environment(String service) {
     Map<String, String> environment = new LinkedHashMap<>();
     service(service)
         .path("environment")
         .properties()
-        .forEach(entry -> environment.put(entry.getKey(), entry.getValue().asText()));
+        .forEach(
+            entry ->
+                environment.put(
+                    entry.getKey(),
+                    GIVEN
+                        .matcher(entry.getValue().asText())
+                        .replaceAll(name -> given(name.group(1)))));
     return environment;
   }
 

@@ -13,6 +13,7 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -70,8 +71,24 @@ class ComposeFileTest {
     for (String instance : List.of("kornspur-1", "kornspur-2")) {
       assertThat(compose.environment(instance).keySet())
           .filteredOn(name -> name.startsWith("KORNSPUR_"))
+          .filteredOn(name -> !name.startsWith("KORNSPUR_KAFKA_")) // any setting of its clients
           .hasSizeGreaterThanOrEqualTo(3)
           .isSubsetOf(known);
+    }
+  }
+
+  /** Every listener asks who a client is, and nobody but the program may do everything. */
+  @Test
+  void shouldServeNobodyWithoutAPassword() {
+    for (String broker : LoopbackCluster.BROKERS) {
+      Map<String, String> settings = compose.environment(broker);
+      assertThat(settings.get("KAFKA_LISTENER_SECURITY_PROTOCOL_MAP").split(","))
+          .as(broker)
+          .hasSize(3)
+          .allMatch(listener -> listener.endsWith(":SASL_PLAINTEXT"));
+      assertThat(settings.get("KAFKA_AUTHORIZER_CLASS_NAME")).endsWith(".StandardAuthorizer");
+      assertThat(settings.get("KAFKA_SUPER_USERS")).isEqualTo("User:kornspur");
+      assertThat(settings).doesNotContainKey("KAFKA_ALLOW_EVERYONE_IF_NO_ACL_FOUND");
     }
   }
 

@@ -16,6 +16,7 @@ import java.util.Map;
 import java.util.Properties;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
+import org.apache.kafka.common.security.plain.PlainLoginModule;
 import org.kornspur.api.FreePorts;
 import org.kornspur.api.access.TestPeople;
 
@@ -34,7 +35,7 @@ final class LoopbackCluster implements AutoCloseable {
   private static final int HTTP_PORT_WITHIN = 8080;
 
   /** In place of the secret that whoever starts the layout must give. */
-  static final String INSTANCE_SECRET = "an invented secret, long enough, for tests";
+  static final String INSTANCE_SECRET = ComposeFile.given("KORNSPUR_INTERNAL_SECRET");
 
   private static final Pattern ADDRESS =
       Pattern.compile("([a-z]+(?:-\\d)?|127\\.0\\.0\\.1):(\\d+)");
@@ -57,6 +58,16 @@ final class LoopbackCluster implements AutoCloseable {
 
   /** Starts brokers, registry and instances, and waits for each kind as the file says. */
   void start() throws Exception {
+    startBrokersAndRegistry();
+    for (String instance : INSTANCES) {
+      startInstance(instance);
+    }
+    for (String instance : INSTANCES) {
+      awaitHealthy(instance, Duration.ofMinutes(5));
+    }
+  }
+
+  private void startBrokersAndRegistry() throws Exception {
     for (String broker : BROKERS) {
       startBroker(broker);
     }
@@ -65,12 +76,6 @@ final class LoopbackCluster implements AutoCloseable {
     }
     startRegistry();
     awaitHealthy(REGISTRY, Duration.ofMinutes(5));
-    for (String instance : INSTANCES) {
-      startInstance(instance);
-    }
-    for (String instance : INSTANCES) {
-      awaitHealthy(instance, Duration.ofMinutes(5));
-    }
   }
 
   /** Address at which an instance or the registry answers. */
@@ -82,12 +87,26 @@ final class LoopbackCluster implements AutoCloseable {
     return here(compose.environment(INSTANCES.get(0)).get("KORNSPUR_BOOTSTRAP_SERVERS"));
   }
 
+  /** Settings of a Kafka client that logs in as a user of the layout. */
+  Map<String, Object> clientSettings(String user, String passwordName) {
+    return Map.of(
+        "bootstrap.servers",
+        bootstrapServers(),
+        "security.protocol",
+        "SASL_PLAINTEXT",
+        "sasl.mechanism",
+        "PLAIN",
+        "sasl.jaas.config",
+        "%s required username=\"%s\" password=\"%s\";"
+            .formatted(PlainLoginModule.class.getName(), user, ComposeFile.given(passwordName)));
+  }
+
   String registryUrl() {
     return here(compose.environment(INSTANCES.get(0)).get("KORNSPUR_SCHEMA_REGISTRY_URL"));
   }
 
   Backlog backlog() {
-    return new Backlog(bootstrapServers());
+    return new Backlog(clientSettings("kornspur", "KORNSPUR_KAFKA_PASSWORD"));
   }
 
   ServerProcess process(String service) {
@@ -136,7 +155,6 @@ final class LoopbackCluster implements AutoCloseable {
 
   private void startInstance(String service) throws IOException {
     Map<String, String> environment = environmentHere(service);
-    environment.replace("KORNSPUR_INTERNAL_SECRET", INSTANCE_SECRET);
     environment.put("KORNSPUR_REQUESTS_PER_MINUTE", "1000000");
     TestPeople.writeTo(Path.of(environment.get("KORNSPUR_PEOPLE_FILE")));
     processes.put(
