@@ -72,6 +72,18 @@ final class ServerProcess implements AutoCloseable {
     return process.isAlive();
   }
 
+  /**
+   * Waits until it ends by itself.
+   *
+   * @throws IllegalStateException with the end of its log if it does not within the limit
+   */
+  int exitCodeWithin(Duration limit) throws InterruptedException {
+    if (!process.waitFor(limit.toMillis(), TimeUnit.MILLISECONDS)) {
+      throw new IllegalStateException("Still running after " + limit + ": " + lastWords());
+    }
+    return process.exitValue();
+  }
+
   /** Ends it without warning: SIGKILL. Returns when it is gone. */
   void kill() throws InterruptedException {
     process.destroyForcibly();
