@@ -41,7 +41,8 @@ final class ActFacts {
             signature.getSignedAt(),
             signature.getSignedAt(),
             DOCUMENT,
-            request.corrects().map(act -> new Correction(act, request.reason())).orElse(null));
+            request.corrects().map(act -> new Correction(act, request.reason())).orElse(null),
+            null);
     Attestation none = new Attestation("", "");
     return switch (request.kind()) {
       case RELEASE -> new Release(header, subject.id(), request.reason(), signature, none);

@@ -64,7 +64,13 @@ class Refusals {
     RefusedAct refused =
         new RefusedAct(
             new FactHeader(
-                "act-refused-" + UUID.randomUUID(), personId, now, now, ActFacts.DOCUMENT, null),
+                "act-refused-" + UUID.randomUUID(),
+                personId,
+                now,
+                now,
+                ActFacts.DOCUMENT,
+                null,
+                null),
             subject.kind() == Subject.Kind.LOT ? subject.id() : null,
             subject.kind() == Subject.Kind.CROP ? subject.id() : null,
             kind,

@@ -8,6 +8,7 @@ import org.apache.avro.LogicalTypes;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.intake.FieldLimits;
+import org.kornspur.ingest.json.FactJson;
 
 /** A type of fact as the contract has it, so that a form for it can be made. */
 @Schema(description = "A type of fact as the contract has it, so that a form can be made of it")
@@ -56,8 +57,12 @@ public record FactTypeView(
         type.contractName(), text(type.schema().getDoc()), fields(type.schema()));
   }
 
+  /** What may be sent in; who brought a fact is written by the server alone. */
   private static List<Field> fields(org.apache.avro.Schema record) {
-    return record.getFields().stream().map(FactTypeView::field).toList();
+    return record.getFields().stream()
+        .filter(field -> !field.name().equals(FactJson.SUBMISSION_FIELD))
+        .map(FactTypeView::field)
+        .toList();
   }
 
   private static Field field(org.apache.avro.Schema.Field field) {

@@ -79,7 +79,7 @@ class ActFactsTest {
                 number ->
                     new Entry(
                         new MoistureTest(
-                            new FactHeader("f-" + number, "lab-1", DAY, DAY, "sheet", null),
+                            new FactHeader("f-" + number, "lab-1", DAY, DAY, "sheet", null, null),
                             "L-1",
                             "S-1",
                             14.0,

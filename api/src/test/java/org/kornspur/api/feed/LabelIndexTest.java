@@ -17,7 +17,7 @@ class LabelIndexTest {
   private static Dispatch dispatch(String factId, String lotId, String... numbers) {
     Instant at = Instant.parse("2025-08-15T09:35:00Z");
     return new Dispatch(
-        new FactHeader(factId, "tester", at, at, "note", null),
+        new FactHeader(factId, "tester", at, at, "note", null, null),
         lotId,
         "C",
         100.0,

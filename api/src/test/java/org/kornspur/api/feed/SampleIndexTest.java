@@ -83,7 +83,8 @@ class SampleIndexTest {
         DAY,
         DAY.plusSeconds(3600),
         "invented",
-        supersedes == null ? null : new Correction(supersedes, "sent elsewhere"));
+        supersedes == null ? null : new Correction(supersedes, "sent elsewhere"),
+        null);
   }
 
   private static Sampling sampling(

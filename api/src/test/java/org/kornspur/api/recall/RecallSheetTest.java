@@ -61,7 +61,11 @@ class RecallSheetTest {
 
   private static Dispatch dispatch(String customer, List<String> labels) {
     return new Dispatch(
-        new FactHeader("d-1", "tester", AT, AT, "note", null), "L-1", customer, 100.0, labels);
+        new FactHeader("d-1", "tester", AT, AT, "note", null, null),
+        "L-1",
+        customer,
+        100.0,
+        labels);
   }
 
   /** Source of the guard: OWASP, "CSV Injection". */

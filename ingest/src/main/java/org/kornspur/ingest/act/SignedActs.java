@@ -1,7 +1,5 @@
 package org.kornspur.ingest.act;
 
-import java.nio.charset.StandardCharsets;
-import java.util.HexFormat;
 import java.util.List;
 import org.apache.avro.specific.SpecificData;
 import org.apache.avro.specific.SpecificRecord;
@@ -30,8 +28,8 @@ public final class SignedActs {
 
   /** The act with the server's signature over it. */
   public static <T extends SpecificRecord> T attest(T act, SigningKey key) {
-    String signed = HexFormat.of().formatHex(key.sign(message(act)));
-    return with(act, new Attestation(key.keyId(), signed));
+    return with(
+        act, new Attestation(key.keyId(), ServerSignature.sign(key, PURPOSE, unsigned(act))));
   }
 
   /**
@@ -41,12 +39,8 @@ public final class SignedActs {
    */
   public static boolean verifies(SpecificRecord act, TrustedKeys keys) {
     Attestation attestation = attestationOf(act);
-    try {
-      byte[] signature = HexFormat.of().parseHex(attestation.getSignature());
-      return keys.verifies(attestation.getKeyId(), message(act), signature);
-    } catch (IllegalArgumentException notHexadecimal) {
-      return false;
-    }
+    return ServerSignature.verifies(
+        keys, attestation.getKeyId(), attestation.getSignature(), PURPOSE, unsigned(act));
   }
 
   /** The server's signature of an act. */
@@ -84,9 +78,8 @@ public final class SignedActs {
         "An act is signed at POST /api/v1/lots/{id}/acts");
   }
 
-  private static byte[] message(SpecificRecord act) {
-    String fingerprint = Fingerprint.of(with(act, new Attestation("", "")));
-    return (PURPOSE + "\n" + fingerprint).getBytes(StandardCharsets.US_ASCII);
+  private static String unsigned(SpecificRecord act) {
+    return Fingerprint.of(with(act, new Attestation("", "")));
   }
 
   private static <T extends SpecificRecord> T with(T act, Attestation attestation) {

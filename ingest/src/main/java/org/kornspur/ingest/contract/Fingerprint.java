@@ -9,13 +9,17 @@ import java.util.HexFormat;
 import org.apache.avro.Schema;
 import org.apache.avro.generic.IndexedRecord;
 import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.contract.FactHeader;
 
 /**
  * What a fact says, as a hash: two facts have the same fingerprint if they have the same type and
  * the same content. Fields that are null are left out, so that a fact keeps its fingerprint when
- * the contract gains an optional field.
+ * the contract gains an optional field. Who brought the fact is left out too: it is the same fact
+ * whichever way it came.
  */
 public final class Fingerprint {
+
+  private static final String LEFT_OUT = "submission";
 
   private Fingerprint() {}
 
@@ -40,12 +44,16 @@ public final class Fingerprint {
     digest.update((byte) '{');
     for (Schema.Field field : branch.getSchema().getFields()) {
       Object value = branch.get(field.pos());
-      if (value != null) {
+      if (value != null && !isLeftOut(branch, field)) {
         addBytes(digest, field.name().getBytes(StandardCharsets.UTF_8));
         addValue(digest, value);
       }
     }
     digest.update((byte) '}');
+  }
+
+  private static boolean isLeftOut(IndexedRecord branch, Schema.Field field) {
+    return branch instanceof FactHeader && field.name().equals(LEFT_OUT);
   }
 
   private static void addValue(MessageDigest digest, Object value) {

@@ -8,6 +8,8 @@ import org.apache.avro.io.EncoderFactory;
 import org.apache.avro.specific.SpecificData;
 import org.apache.avro.specific.SpecificDatumWriter;
 import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.contract.Submission;
+import org.kornspur.ingest.contract.FactType;
 
 /**
  * How large a fact may be as a whole. Each of its values and lists can be within its own limit and
@@ -23,9 +25,13 @@ final class FactSize {
 
   private FactSize() {}
 
-  /** Checks a fact that has every value that its schema demands. */
+  /**
+   * Checks a fact that has every value that its schema demands. What the server added of who
+   * brought it is not counted, or it would grow too large after it was found to fit.
+   */
   static void check(SpecificRecord fact, Problems into) {
-    long bytes = bytes(fact);
+    Submission submission = FactType.headerOf(fact).getSubmission();
+    long bytes = bytes(fact) - (submission == null ? 0 : bytes(submission));
     if (bytes > MOST_BYTES) {
       into.addDescribed(
           "",

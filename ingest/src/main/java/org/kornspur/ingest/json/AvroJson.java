@@ -8,11 +8,13 @@ import java.nio.ByteBuffer;
 import java.util.Collection;
 import org.apache.avro.Schema;
 import org.apache.avro.generic.IndexedRecord;
+import org.kornspur.contract.FactHeader;
 import org.kornspur.ingest.contract.FactType;
 
 /**
  * Writes records of the contract as plain JSON, the shape that {@link FactJson} reads: no wrapping
- * of unions, instants and dates in ISO 8601, bytes in Base64, fields without value as null.
+ * of unions, instants and dates in ISO 8601, bytes in Base64, fields without value as null. Who
+ * brought a fact is left out: it is the server's word and no part of what may be sent in.
  */
 public final class AvroJson {
 
@@ -25,9 +27,15 @@ public final class AvroJson {
     ObjectNode object = NODES.objectNode();
     FactType.of(branch.getSchema()).ifPresent(type -> object.put("type", type.contractName()));
     for (Schema.Field field : branch.getSchema().getFields()) {
-      object.set(field.name(), node(branch.get(field.pos())));
+      if (!isSubmission(branch, field)) {
+        object.set(field.name(), node(branch.get(field.pos())));
+      }
     }
     return object;
+  }
+
+  private static boolean isSubmission(IndexedRecord branch, Schema.Field field) {
+    return branch instanceof FactHeader && field.name().equals(FactJson.SUBMISSION_FIELD);
   }
 
   private static JsonNode node(Object value) {

@@ -9,6 +9,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Optional;
 import org.kornspur.ingest.act.SignedActs;
+import org.kornspur.ingest.act.SignedSubmissions;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.intake.Counted;
 import org.kornspur.ingest.intake.FactChecks;
@@ -23,11 +24,17 @@ public final class FactIntake {
 
   private FactIntake() {}
 
-  /** Takes in a fact that has been parsed; an act of a person is refused. */
+  /**
+   * Takes in a fact that has been parsed; an act of a person is refused, and so is a fact that says
+   * itself who brought it.
+   */
   public static ReadResult accept(JsonNode json) {
     Optional<FactType> act = actIn(json);
     if (act.isPresent()) {
       return new ReadResult.Refused(List.of(SignedActs.notTakenIn(act.get())));
+    }
+    if (json != null && json.path("header").hasNonNull(FactJson.SUBMISSION_FIELD)) {
+      return new ReadResult.Refused(List.of(SignedSubmissions.notTakenIn()));
     }
     ReadResult read = FactJson.read(json, FieldLimits::checkValue);
     if (read instanceof ReadResult.Fact fact) {

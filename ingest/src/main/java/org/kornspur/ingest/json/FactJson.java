@@ -22,6 +22,9 @@ public final class FactJson {
   /** The field that says what type of fact an object is. */
   public static final String TYPE_FIELD = "type";
 
+  /** The field of the header that says who brought a fact; nobody may send it in. */
+  public static final String SUBMISSION_FIELD = "submission";
+
   private FactJson() {}
 
   /** Reads the shape alone: limits of values and ties between fields are left to the checks. */

@@ -145,6 +145,6 @@ class SignedActsTest {
   }
 
   private static FactHeader head(String recordedBy) {
-    return new FactHeader("a1", recordedBy, AT, AT, "signed here", null);
+    return new FactHeader("a1", recordedBy, AT, AT, "signed here", null, null);
   }
 }

@@ -30,7 +30,7 @@ final class Heads {
       Instant happenedAt,
       Instant recordedAt,
       String sourceDocument) {
-    return new FactHeader(factId, recordedBy, happenedAt, recordedAt, sourceDocument, null);
+    return new FactHeader(factId, recordedBy, happenedAt, recordedAt, sourceDocument, null, null);
   }
 
   /** A head that takes the place of an earlier fact. */

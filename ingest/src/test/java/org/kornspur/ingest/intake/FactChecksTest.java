@@ -64,6 +64,7 @@ class FactChecksTest {
           Instant.parse("2024-06-11T08:00:00Z"),
           Instant.parse("2024-06-11T09:00:00Z"),
           "sheet 12",
+          null,
           null);
 
   private static final List<GeoPoint> SQUARE =
@@ -224,7 +225,8 @@ class FactChecksTest {
             Instant.parse(happened),
             Instant.parse(recorded),
             "report",
-            new Correction(supersedes, "typing error"));
+            new Correction(supersedes, "typing error"),
+            null);
 
     List<Problem> problems = FactChecks.check(new MoistureTest(header, "L", "S", 12.5, "E"));
 

@@ -33,7 +33,7 @@ class ReceiptCheckTest {
 
   private static MoistureTest at(Instant happened, Instant recorded) {
     return new MoistureTest(
-        new FactHeader("f-1", "p-1", happened, recorded, "invented", null),
+        new FactHeader("f-1", "p-1", happened, recorded, "invented", null, null),
         "L-1",
         "S-1",
         12.5,

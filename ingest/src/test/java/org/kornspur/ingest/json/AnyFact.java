@@ -70,7 +70,14 @@ public final class AnyFact {
 
   private static Arbitrary<Object> branch(Schema schema) {
     List<Arbitrary<Object>> fields = new ArrayList<>();
-    schema.getFields().forEach(field -> fields.add(value(field.schema())));
+    schema
+        .getFields()
+        .forEach(
+            field ->
+                fields.add(
+                    field.name().equals(FactJson.SUBMISSION_FIELD)
+                        ? Arbitraries.just(null)
+                        : value(field.schema())));
     return net.jqwik.api.Combinators.combine(fields)
         .as(
             values -> {

@@ -236,7 +236,7 @@ class ProofVerificationTest {
   }
 
   private static MoistureTest moisture(String factId) {
-    FactHeader header = new FactHeader(factId, "p-1", NOON, NOON, "invented", null);
+    FactHeader header = new FactHeader(factId, "p-1", NOON, NOON, "invented", null, null);
     return MoistureTest.newBuilder()
         .setHeader(header)
         .setLotId("L-1")

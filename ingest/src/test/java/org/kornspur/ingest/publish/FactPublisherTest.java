@@ -178,6 +178,6 @@ class FactPublisherTest {
 
   private static FactHeader header(String factId) {
     Instant time = Instant.parse("2024-09-02T10:00:00Z");
-    return new FactHeader(factId, "lab-03", time, time, "report", null);
+    return new FactHeader(factId, "lab-03", time, time, "report", null, null);
   }
 }

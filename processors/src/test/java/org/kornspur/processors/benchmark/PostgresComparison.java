@@ -396,7 +396,7 @@ public final class PostgresComparison {
   private static PostControlResult postControlFailed(Subject lot) {
     Instant when = Instant.parse("2026-11-02T08:00:00Z");
     return new PostControlResult(
-        new FactHeader("late-" + lot.id(), "benchmark", when, when, "invented", null),
+        new FactHeader("late-" + lot.id(), "benchmark", when, when, "invented", null, null),
         lot.id(),
         PostControlMethod.PLOT,
         "plot of " + lot.id(),

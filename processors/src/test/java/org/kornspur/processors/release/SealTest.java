@@ -110,7 +110,7 @@ class SealTest {
 
   private static FactHeader head(String id, String time, Correction correction) {
     Instant at = Instant.parse(time);
-    return new FactHeader(id, "person-1", at, at, "sheet " + id, correction);
+    return new FactHeader(id, "person-1", at, at, "sheet " + id, correction, null);
   }
 
   private static Assessment assessment(double moisture) {

@@ -89,7 +89,7 @@ final class InventedActs {
   static RefusedAct refused(String id, String lotId, int day) {
     return SignedActs.attest(
         new RefusedAct(
-            new FactHeader(id, "p-1", day(day), day(day), "acts", null),
+            new FactHeader(id, "p-1", day(day), day(day), "acts", null, null),
             lotId,
             null,
             ActKind.RELEASE,
@@ -111,6 +111,7 @@ final class InventedActs {
         signature.getSignedAt(),
         signature.getSignedAt(),
         "acts",
-        corrects);
+        corrects,
+        null);
   }
 }

@@ -40,6 +40,7 @@ final class InventedFacts {
         START.plusSeconds(86_400L * day),
         START.plusSeconds(86_400L * day),
         "sheet " + factId,
+        null,
         null);
   }
 
@@ -50,7 +51,8 @@ final class InventedFacts {
         START.plusSeconds(86_400L * day),
         START.plusSeconds(86_400L * day + 60),
         "sheet " + factId,
-        new Correction(supersedes, "typing error"));
+        new Correction(supersedes, "typing error"),
+        null);
   }
 
   static LotDeclared lot(String factId, String lotId, double massKg) {
@@ -108,8 +110,12 @@ final class InventedFacts {
   }
 
   static PollenSourceSeen source(String factId, String sourceId, double northM) {
+    return source(head(factId, 160), sourceId, northM);
+  }
+
+  static PollenSourceSeen source(FactHeader head, String sourceId, double northM) {
     return new PollenSourceSeen(
-        head(factId, 160),
+        head,
         sourceId,
         PollenSourceKind.RYE_CROP,
         2024,

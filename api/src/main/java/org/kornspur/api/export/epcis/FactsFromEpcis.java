@@ -1,6 +1,7 @@
 package org.kornspur.api.export.epcis;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.OffsetDateTime;
@@ -15,6 +16,7 @@ import org.kornspur.contract.FactHeader;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.json.FactIntake;
+import org.kornspur.ingest.json.FactJson;
 import org.kornspur.ingest.json.ReadResult;
 
 /**
@@ -47,10 +49,20 @@ public final class FactsFromEpcis {
     for (String key : factKeys) {
       JsonNode whole = event.get(key);
       if (whole != null) {
-        return List.of(ours(event, key, FactIntake.accept(whole)));
+        return List.of(ours(event, key, FactIntake.accept(withoutSubmission(whole))));
       }
     }
     return foreign.read(event);
+  }
+
+  /** Who brought a fact elsewhere is no proof here: who captures it brings it. */
+  private static JsonNode withoutSubmission(JsonNode whole) {
+    if (whole.get("header") instanceof ObjectNode header && header.has(FactJson.SUBMISSION_FIELD)) {
+      ObjectNode bare = whole.deepCopy();
+      ((ObjectNode) bare.get("header")).remove(FactJson.SUBMISSION_FIELD);
+      return bare;
+    }
+    return whole;
   }
 
   /**
