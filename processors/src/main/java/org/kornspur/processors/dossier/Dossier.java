@@ -84,6 +84,16 @@ public final class Dossier {
     return reports;
   }
 
+  /** Facts of one type that wait until somebody with the right to it confirms them. */
+  public <T extends SpecificRecord> List<T> awaiting(Class<T> type) {
+    return entries.stream()
+        .filter(entry -> entry.awaitsConfirmation() && entry.superseded().isEmpty())
+        .map(Entry::fact)
+        .filter(type::isInstance)
+        .map(type::cast)
+        .toList();
+  }
+
   /** Facts of one type that still count, by time and id. */
   public <T extends SpecificRecord> List<T> facts(Class<T> type) {
     return counting().filter(type::isInstance).map(type::cast).toList();
@@ -152,12 +162,22 @@ public final class Dossier {
 
   /** Foreign pollen near this crop, nearest first. */
   public List<Report.Neighbour> neighbours() {
+    Set<Subject> seen = new HashSet<>();
+    return neighbourReports().stream().filter(near -> seen.add(near.source())).toList();
+  }
+
+  /**
+   * All that is reported of foreign pollen, nearest first. One source stands in it more than once
+   * where reports of it are not settled.
+   */
+  public List<Report.Neighbour> neighbourReports() {
     return reportsOf(Report.FromGround.class)
         .flatMap(report -> report.neighbours().stream())
         .sorted(
             Comparator.comparingDouble(Report.Neighbour::distanceM)
-                .thenComparing(Report.Neighbour::source))
-        .filter(distinctBySource())
+                .thenComparing(Report.Neighbour::source)
+                .thenComparing(Report.Neighbour::factId))
+        .filter(distinctReports())
         .toList();
   }
 
@@ -266,8 +286,9 @@ public final class Dossier {
     return reports.stream().filter(type::isInstance).map(type::cast);
   }
 
-  private static Predicate<Report.Neighbour> distinctBySource() {
-    Set<Subject> seen = new HashSet<>();
-    return neighbour -> seen.add(neighbour.source());
+  /** A source near several cells of a crop is reported by each. */
+  private static Predicate<Report.Neighbour> distinctReports() {
+    Set<List<?>> seen = new HashSet<>();
+    return near -> seen.add(List.of(near.source(), near.factId()));
   }
 }

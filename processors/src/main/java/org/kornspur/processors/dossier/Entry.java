@@ -2,6 +2,7 @@ package org.kornspur.processors.dossier;
 
 import java.time.Instant;
 import java.util.Comparator;
+import java.util.List;
 import java.util.Optional;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.contract.FactHeader;
@@ -12,8 +13,21 @@ import org.kornspur.ingest.contract.FactType;
  *
  * @param fact the fact
  * @param superseded by what, where a correction or withdrawal named it
+ * @param awaitsConfirmation whether it is to take the place of another fact and nothing proves who
+ *     sent it; until somebody with the right to it confirms it, it does not count
+ * @param unconfirmed corrections and withdrawals of this fact that take no effect, for nothing
+ *     proves who sent them; empty for a fact that was superseded
  */
-public record Entry(SpecificRecord fact, Optional<Superseded> superseded) {
+public record Entry(
+    SpecificRecord fact,
+    Optional<Superseded> superseded,
+    boolean awaitsConfirmation,
+    List<Superseded> unconfirmed) {
+
+  /** A fact of whose corrections every sender is proven. */
+  public Entry(SpecificRecord fact, Optional<Superseded> superseded) {
+    this(fact, superseded, false, List.of());
+  }
 
   /** The order of a dossier: when it happened, then id. */
   public static final Comparator<Entry> BY_TIME_THEN_ID =
@@ -40,6 +54,6 @@ public record Entry(SpecificRecord fact, Optional<Superseded> superseded) {
   }
 
   public boolean counts() {
-    return superseded.isEmpty();
+    return superseded.isEmpty() && !awaitsConfirmation;
   }
 }

@@ -108,6 +108,8 @@ public sealed interface Report {
    * @param sheddingFrom first day on which it can shed, as far as known
    * @param sheddingTo last day, as far as known
    * @param factId fact that tells of it
+   * @param reportedBy enterprise of the grower who alone says so; empty where it counts for
+   *     everybody
    */
   record Neighbour(
       Subject source,
@@ -118,7 +120,8 @@ public sealed interface Report {
       Optional<PollenSourceKind> sourceKind,
       Optional<LocalDate> sheddingFrom,
       Optional<LocalDate> sheddingTo,
-      String factId) {
+      String factId,
+      Optional<String> reportedBy) {
 
     /** Whether, and on which days, this source and a crop flower together. */
     public FloweringOverlap flowersWith(FieldCropDeclared crop) {

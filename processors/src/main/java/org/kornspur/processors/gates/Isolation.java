@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Report.Neighbour;
@@ -21,6 +20,10 @@ import org.kornspur.processors.verdict.Verdict;
  * authority accepted a shield, the distance that the rulebook asks for with a shield holds; a book
  * may ask for a longer distance to a large source. A source counts unless its shedding is known to
  * end before flowering begins, or to begin after it ends.
+ *
+ * <p>What a grower alone reports counts against its own crops at once. Against a crop of another
+ * enterprise it is evidence owed until somebody else looked: else one grower could bring down the
+ * crop of another by a word. Common practice, no source.
  */
 final class Isolation implements GateRule {
 
@@ -48,16 +51,27 @@ final class Isolation implements GateRule {
   }
 
   private static Verdict judge(SeedCrop crop, Limit limit) {
+    List<Neighbour> reports = crop.dossier().neighbourReports();
     List<Neighbour> apart =
-        crop.dossier().neighbours().stream()
+        reports.stream()
             .filter(neighbour -> !neighbour.flowersWith(crop.declaration()).counts())
             .filter(neighbour -> !limit.holds(neighbour.distanceM()))
             .toList();
-    List<Source> counting =
-        crop.dossier().neighbours().stream()
+    List<Source> together =
+        reports.stream()
             .filter(neighbour -> neighbour.flowersWith(crop.declaration()).counts())
             .map(neighbour -> new Source(neighbour, limitFor(crop, neighbour, limit)))
             .toList();
+    List<Source> counting =
+        together.stream().filter(source -> isCertain(crop, source.neighbour())).toList();
+    Optional<Source> reported =
+        together.stream()
+            .filter(source -> !isCertain(crop, source.neighbour()))
+            .filter(source -> source.marginM() < 0)
+            .min(Comparator.comparingDouble(Source::marginM));
+    if (reported.isPresent() && counting.stream().allMatch(source -> source.marginM() >= 0)) {
+      return owed(crop, reported.get());
+    }
     if (counting.isEmpty()) {
       return new Finding(
               Gate.ISOLATION,
@@ -97,20 +111,49 @@ final class Isolation implements GateRule {
                 + " whether it accepts a shield; failing that the harvest is grain.");
   }
 
+  /** Whether a source counts here at once. */
+  private static boolean isCertain(SeedCrop crop, Neighbour neighbour) {
+    return neighbour.reportedBy().isEmpty()
+        || neighbour.reportedBy().equals(crop.dossier().holder());
+  }
+
+  private static Verdict owed(SeedCrop crop, Source reported) {
+    return new Finding(
+            Gate.ISOLATION,
+            "",
+            reported.neighbour().distanceM(),
+            Optional.empty(),
+            List.of(crop.declarationId(), reported.neighbour().factId()),
+            "A grower reports foreign pollen, %s, %s m away"
+                .formatted(named(reported.neighbour()), metres(reported.neighbour())))
+        .owed(
+            reported.limit(),
+            reported.neighbour().sourceKind().isPresent()
+                ? "what an inspector or quality found there, recorded as pollen source "
+                    + reported.neighbour().source().id()
+                : "a field inspection of that crop",
+            "nobody but the grower has confirmed it");
+  }
+
   private static List<String> factIds(SeedCrop crop, List<Neighbour> apart) {
     return Stream.concat(
             Stream.of(crop.declarationId()), apart.stream().map(Neighbour::factId).distinct())
         .toList();
   }
 
-  /** Sources that are too near and do not count, so that nobody need wonder at their absence. */
+  /**
+   * Seen sources that are too near and do not count, so that nobody need wonder at their absence.
+   * When the crop of another flowers is not told here, where its neighbour reads it.
+   */
   private static String leftOut(List<Neighbour> apart) {
-    return apart.isEmpty()
-        ? ""
-        : apart.stream()
+    List<String> seen =
+        apart.stream()
+            .filter(neighbour -> neighbour.sourceKind().isPresent())
             .map(neighbour -> "%s, %s m away".formatted(named(neighbour), metres(neighbour)))
-            .collect(
-                Collectors.joining("; ", " (not counted, for they do not flower together: ", ")"));
+            .toList();
+    return seen.isEmpty()
+        ? ""
+        : " (not counted, for they do not flower together: " + String.join("; ", seen) + ")";
   }
 
   /** A source with the distance that it is to keep. */

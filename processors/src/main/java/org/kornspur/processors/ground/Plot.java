@@ -3,6 +3,7 @@ package org.kornspur.processors.ground;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.kornspur.contract.PollenSourceKind;
 import org.kornspur.ingest.contract.Subject;
 
@@ -18,6 +19,10 @@ import org.kornspur.ingest.contract.Subject;
  * @param sheddingFrom first day on which it can shed, as far as known
  * @param sheddingTo last day, as far as known
  * @param factId fact that declares it
+ * @param reportedBy enterprise of the grower who brought that fact through the interface, while
+ *     nobody else confirmed it; empty where it counts for everybody
+ * @param otherReports what else is reported of the same crop or source and is not settled; each
+ *     without further ones
  */
 public record Plot(
     Subject subject,
@@ -27,7 +32,34 @@ public record Plot(
     Optional<PollenSourceKind> sourceKind,
     Optional<LocalDate> sheddingFrom,
     Optional<LocalDate> sheddingTo,
-    String factId) {
+    String factId,
+    Optional<String> reportedBy,
+    Optional<List<Plot>> otherReports) {
+
+  /** The one plot of several reports of the same crop or source; empty where there is none. */
+  public static Optional<Plot> of(List<Plot> reports) {
+    return reports.stream()
+        .findFirst()
+        .map(
+            first ->
+                new Plot(
+                    first.subject,
+                    first.cropYear,
+                    first.outline,
+                    first.pollenId,
+                    first.sourceKind,
+                    first.sheddingFrom,
+                    first.sheddingTo,
+                    first.factId,
+                    first.reportedBy,
+                    Optional.of(reports.subList(1, reports.size()))
+                        .filter(others -> !others.isEmpty())));
+  }
+
+  /** All that is reported of it: this first, then what is not settled. */
+  public List<Plot> reports() {
+    return Stream.concat(Stream.of(this), otherReports.stream().flatMap(List::stream)).toList();
+  }
 
   /** Whether this is a seed crop that foreign pollen would spoil. */
   public boolean isSeedCrop() {

@@ -3,6 +3,7 @@ package org.kornspur.processors.judging;
 import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import org.kornspur.contract.ComponentKind;
 import org.kornspur.contract.HybridDeclared;
 import org.kornspur.ingest.contract.Subject;
@@ -15,9 +16,14 @@ final class HybridMasterData {
 
   private HybridMasterData() {}
 
+  /** A correction that waits for confirmation is told too: until then neither can be relied on. */
   static List<Report> reportsOf(Dossier hybrid) {
     List<Report.Scheme> schemes =
-        hybrid.facts(HybridDeclared.class).stream().map(HybridMasterData::scheme).toList();
+        Stream.concat(
+                hybrid.facts(HybridDeclared.class).stream(),
+                hybrid.awaiting(HybridDeclared.class).stream())
+            .map(HybridMasterData::scheme)
+            .toList();
     return hybrid
         .counting()
         .flatMap(fact -> SubjectsNamed.of(fact).stream())

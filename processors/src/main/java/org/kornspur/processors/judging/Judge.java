@@ -7,6 +7,7 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.stream.Stream;
+import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.contract.Category;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.RefusedAct;
@@ -21,6 +22,8 @@ import org.kornspur.processors.gates.BeyondLimits;
 import org.kornspur.processors.gates.Condemned;
 import org.kornspur.processors.gates.GateRule;
 import org.kornspur.processors.gates.OwnAncestor;
+import org.kornspur.processors.gates.ProvenSenders;
+import org.kornspur.processors.ground.Plot;
 import org.kornspur.processors.judging.Standing.State;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.pedigree.MassFlow;
@@ -68,7 +71,7 @@ public final class Judge {
             Optional.empty(), List.of(), reports, Optional.empty(), attempts.faults());
       }
       case SOURCE -> {
-        Optional<Located> place = place(dossier, attempts);
+        Optional<Plot> place = place(dossier, attempts);
         yield new Outcome(Optional.empty(), List.of(), List.of(), place, attempts.faults());
       }
       case ENTERPRISE -> Outcome.NOTHING;
@@ -89,7 +92,7 @@ public final class Judge {
       List<Trouble> passedOn,
       SortedMap<String, Integer> ancestors,
       SeedMeasures measures,
-      Optional<Located> place) {}
+      Optional<Plot> place) {}
 
   private Assessed assessed(Dossier dossier) {
     Attempts attempts = new Attempts(dossier);
@@ -99,6 +102,7 @@ public final class Judge {
         Stream.of(
                 verdicts(dossier, material, rulebook, attempts),
                 attempts.verdicts(Gate.CONDEMNATION, Condemned::judge),
+                attempts.verdicts(Gate.ORIGIN, ProvenSenders::judge),
                 attempts.verdicts(Gate.ORIGIN, seed -> BeyondLimits.judge(seed).stream().toList()))
             .flatMap(List::stream)
             .toList();
@@ -107,7 +111,7 @@ public final class Judge {
     SortedMap<String, Integer> ancestors =
         attempts.get(Gate.ORIGIN, "ancestors", Inheritance::ancestorsOf, TreeMap::new);
     SeedMeasures measures = attempts.get(Gate.ORIGIN, "measures", Measures::of, SeedMeasures::none);
-    Optional<Located> place = place(dossier, attempts);
+    Optional<Plot> place = place(dossier, attempts);
     List<Verdict> before = withFaults(judged, attempts);
     List<Trouble> passedOn =
         attempts.get(
@@ -128,9 +132,9 @@ public final class Judge {
   }
 
   /** Where the latest place cannot be made out, the one before still sheds pollen. */
-  private static Optional<Located> place(Dossier dossier, Attempts attempts) {
+  private static Optional<Plot> place(Dossier dossier, Attempts attempts) {
     return attempts.get(
-        Gate.ISOLATION, "place", Plots::of, () -> Plots.lastThatCanBePlaced(dossier));
+        Gate.ISOLATION, "place", Plots::of, () -> Plots.ofWhatCanBePlaced(dossier));
   }
 
   private static List<Verdict> withFaults(List<Verdict> judged, Attempts attempts) {
@@ -144,7 +148,8 @@ public final class Judge {
   }
 
   private Outcome judgeSeed(Dossier dossier) {
-    if (dossier.counting().allMatch(RefusedAct.class::isInstance)) {
+    if (dossier.counting().allMatch(RefusedAct.class::isInstance)
+        && dossier.awaiting(SpecificRecord.class).isEmpty()) {
       return Outcome.NOTHING;
     }
     Assessed assessed = assessed(dossier);

@@ -3,6 +3,7 @@ package org.kornspur.processors.judging;
 import java.util.List;
 import java.util.Optional;
 import org.kornspur.processors.dossier.Report;
+import org.kornspur.processors.ground.Plot;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.verdict.Fault;
 
@@ -19,7 +20,7 @@ public record Outcome(
     Optional<Standing> standing,
     List<Edge> edges,
     List<Report> reports,
-    Optional<Located> place,
+    Optional<Plot> place,
     List<Fault> faults) {
 
   /** Of what is not judged and tells nobody anything. */

@@ -71,7 +71,7 @@ public final class CanonicalDossier {
         reports(dossier, Report.FromHybrid.class)
             .flatMap(report -> report.schemes().stream())
             .map(scheme -> line("scheme", scheme.hybridId(), scheme.factId())));
-    canonical.section(dossier.neighbours().stream().map(CanonicalDossier::neighbour));
+    canonical.section(dossier.neighbourReports().stream().map(CanonicalDossier::neighbour));
     canonical.section(assessment.inherited().stream().map(CanonicalDossier::inherited));
     canonical.section(
         assessment.verdicts().stream().map(verdict -> line("verdict", verdict(verdict))));

@@ -1,5 +1,6 @@
 package org.kornspur.processors.stream;
 
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -22,12 +23,30 @@ import org.kornspur.processors.ground.Separation;
  */
 final class CellGround {
   private static final Comparator<Neighbour> NEAREST_FIRST =
-      Comparator.comparingDouble(Neighbour::distanceM).thenComparing(Neighbour::source);
+      Comparator.comparingDouble(Neighbour::distanceM)
+          .thenComparing(Neighbour::source)
+          .thenComparing(Neighbour::factId);
 
   private final Map<Subject, Placed> placed = new HashMap<>();
-  private final Map<Subject, Map<Subject, Neighbour>> nearCrop = new HashMap<>();
+  private final Map<Subject, Map<Subject, List<Neighbour>>> nearCrop = new HashMap<>();
 
-  private record Placed(Plot plot, Outline outline, double areaHa) {}
+  /** A plot with all that is reported of where it lies; the first is what the plot itself says. */
+  private record Placed(Plot plot, List<Reported> reports) {
+    static Placed of(Plot plot) {
+      return new Placed(plot, plot.reports().stream().map(Reported::of).toList());
+    }
+
+    Outline outline() {
+      return reports.get(0).outline();
+    }
+  }
+
+  private record Reported(Plot plot, Outline outline, double areaHa) {
+    static Reported of(Plot plot) {
+      Outline outline = Outline.ofPositions(plot.outline());
+      return new Reported(plot, outline, Area.hectares(outline));
+    }
+  }
 
   static CellGround of(Collection<Plot> plots) {
     CellGround ground = new CellGround();
@@ -58,13 +77,15 @@ final class CellGround {
 
   /** Foreign pollen within reach of a crop, nearest first; none where the crop is not here. */
   List<Neighbour> near(Subject crop) {
-    return nearCrop.getOrDefault(crop, Map.of()).values().stream().sorted(NEAREST_FIRST).toList();
+    return nearCrop.getOrDefault(crop, Map.of()).values().stream()
+        .flatMap(List::stream)
+        .sorted(NEAREST_FIRST)
+        .toList();
   }
 
   private SortedSet<Subject> place(Plot plot) {
     SortedSet<Subject> touched = new TreeSet<>();
-    Outline outline = Outline.ofPositions(plot.outline());
-    Placed here = new Placed(plot, outline, Area.hectares(outline));
+    Placed here = Placed.of(plot);
     if (plot.isSeedCrop()) {
       nearCrop.put(plot.subject(), new HashMap<>());
       touched.add(plot.subject());
@@ -78,18 +99,22 @@ final class CellGround {
   }
 
   private void hold(Placed crop, Placed source, SortedSet<Subject> touched) {
-    if (crop.plot().isThreatenedBy(source.plot())) {
-      Separation separation = Separation.between(crop.outline(), source.outline());
-      if (separation.distanceM() <= IsolationJoin.REACH_M) {
-        nearCrop
-            .get(crop.plot().subject())
-            .put(source.plot().subject(), neighbour(source, separation));
-        touched.add(crop.plot().subject());
+    List<Neighbour> near = new ArrayList<>();
+    for (Reported reported : source.reports()) {
+      if (crop.plot().isThreatenedBy(reported.plot())) {
+        Separation separation = Separation.between(crop.outline(), reported.outline());
+        if (separation.distanceM() <= IsolationJoin.REACH_M) {
+          near.add(neighbour(reported, separation));
+        }
       }
+    }
+    if (!near.isEmpty()) {
+      nearCrop.get(crop.plot().subject()).put(source.plot().subject(), near);
+      touched.add(crop.plot().subject());
     }
   }
 
-  private static Neighbour neighbour(Placed source, Separation separation) {
+  private static Neighbour neighbour(Reported source, Separation separation) {
     Plot plot = source.plot();
     return new Neighbour(
         plot.subject(),
@@ -100,6 +125,7 @@ final class CellGround {
         plot.sourceKind(),
         plot.sheddingFrom(),
         plot.sheddingTo(),
-        plot.factId());
+        plot.factId(),
+        plot.reportedBy());
   }
 }

@@ -42,7 +42,9 @@ final class DossierDesk {
     facts = context.getStateStore(Stores.DOSSIER_FACTS);
     revocations = context.getStateStore(Stores.DOSSIER_REVOCATIONS);
     reports = context.getStateStore(Stores.DOSSIER_REPORTS);
-    reader = new DossierReader(wire, facts, revocations);
+    reader =
+        new DossierReader(
+            wire, facts, revocations, DossierReader.trustsProducers(context.appConfigs()));
     reportReader = new ReportReader(reports);
     standings = new StandingRecords(wire);
     KeyValueStore<String, byte[]> sent = context.getStateStore(Stores.DOSSIER_OUTBOX);
@@ -148,10 +150,10 @@ final class DossierDesk {
     outcome
         .place()
         .ifPresent(
-            place -> {
+            plot -> {
               byte[] left = InternalJson.write(new PlotChange(subject, Optional.empty()));
-              byte[] here = InternalJson.write(new PlotChange(subject, Optional.of(place.plot())));
-              IsolationJoin.cellsOf(place.plot(), place.outline())
+              byte[] here = InternalJson.write(new PlotChange(subject, Optional.of(plot)));
+              IsolationJoin.cellsOf(plot)
                   .forEach(cell -> letters.put(cell, new Outbox.Letter(here, Optional.of(left))));
             });
     return letters;

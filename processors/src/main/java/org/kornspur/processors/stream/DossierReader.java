@@ -2,8 +2,11 @@ package org.kornspur.processors.stream;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.apache.avro.specific.SpecificRecord;
@@ -11,6 +14,9 @@ import org.apache.kafka.common.serialization.StringSerializer;
 import org.apache.kafka.streams.KeyValue;
 import org.apache.kafka.streams.state.KeyValueIterator;
 import org.apache.kafka.streams.state.ReadOnlyKeyValueStore;
+import org.kornspur.contract.Correction;
+import org.kornspur.contract.SenderRole;
+import org.kornspur.ingest.act.SignedSubmissions;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.wire.WireFormat;
@@ -20,6 +26,13 @@ import org.kornspur.processors.dossier.Entry.Superseded;
 /**
  * Reads the facts of one subject from the stores, superseded ones with what took their place.
  *
+ * <p>Anybody who can write to the topic of facts can claim to be anybody. So a correction or
+ * withdrawal takes effect only where the interface took it in, which checked the right to it and
+ * signed who was logged in; or where the site vouches for all who can write to its topic. Any other
+ * is kept beside the fact that it names, and does not count itself. The same holds for a
+ * declaration that would be the latest only by the word of an unknown sender. A correction of an
+ * unknown sender that a proven one corrects in turn is thereby confirmed, but for its values.
+ *
  * <p>The act of a person is undone by another act alone, never by a withdrawal or correction that
  * anybody who sends facts could send: such a one is passed over here.
  */
@@ -27,17 +40,38 @@ public final class DossierReader {
   /** Subject, superseded fact, superseding fact. */
   private static final int REVOCATION_KEY_PARTS = 3;
 
+  /** Setting of the streams client: true where the site vouches for all producers of facts. */
+  public static final String TRUST_PRODUCERS = "kornspur.trust.topic.producers";
+
+  /** What the latest fact of says all of its subject, so that a later one replaces it. */
+  private static final Map<Subject.Kind, FactType> DECLARATIONS =
+      Map.of(
+          Subject.Kind.CROP, FactType.FIELD_CROP_DECLARED,
+          Subject.Kind.LOT, FactType.LOT_DECLARED,
+          Subject.Kind.SOURCE, FactType.POLLEN_SOURCE_SEEN);
+
   private final WireFormat wire;
   private final ReadOnlyKeyValueStore<String, byte[]> facts;
   private final ReadOnlyKeyValueStore<String, String> revocations;
+  private final boolean trustsProducers;
 
+  /**
+   * @param trustsProducers whether the site vouches for all who can write to its topic of facts
+   */
   public DossierReader(
       WireFormat wire,
       ReadOnlyKeyValueStore<String, byte[]> facts,
-      ReadOnlyKeyValueStore<String, String> revocations) {
+      ReadOnlyKeyValueStore<String, String> revocations,
+      boolean trustsProducers) {
     this.wire = wire;
     this.facts = facts;
     this.revocations = revocations;
+    this.trustsProducers = trustsProducers;
+  }
+
+  /** What the settings of the streams client say of the producers of facts. */
+  static boolean trustsProducers(Map<String, Object> settings) {
+    return Boolean.parseBoolean(String.valueOf(settings.get(TRUST_PRODUCERS)));
   }
 
   /**
@@ -70,19 +104,110 @@ public final class DossierReader {
             .filter(fact -> FactType.of(fact).isAct())
             .map(DossierReader::idOf)
             .collect(Collectors.toSet());
-    Map<String, List<Superseded>> superseded = supersededFacts(subject, unreadable);
+    Set<String> confirmed = correctedByProvenSenders(held);
+    Map<String, List<Named>> named = namedBy(subject, unreadable);
+    Map<String, Superseded> superseded = new HashMap<>();
+    Set<String> withoutEffect = new HashSet<>();
+    for (SpecificRecord fact : held) {
+      for (Named by : named.getOrDefault(idOf(fact), List.of())) {
+        if (!mayName(by, fact, acts)) {
+          continue;
+        }
+        if (takesEffect(by, acts, confirmed)) {
+          superseded.putIfAbsent(idOf(fact), by.superseded());
+        } else {
+          withoutEffect.add(by.superseded().byFactId());
+        }
+      }
+    }
+    Set<String> awaiting = awaiting(subject, held, superseded.keySet(), withoutEffect);
     List<Entry> entries =
         held.stream()
-            .map(
-                fact ->
-                    new Entry(
-                        fact,
-                        superseded.getOrDefault(idOf(fact), List.of()).stream()
-                            .filter(
-                                by -> !acts.contains(idOf(fact)) || acts.contains(by.byFactId()))
-                            .findFirst()))
-            .toList();
+        .map(
+            fact ->
+                new Entry(
+                    fact,
+                    Optional.ofNullable(superseded.get(idOf(fact))),
+                    awaiting.contains(idOf(fact)),
+                    superseded.containsKey(idOf(fact))
+                        ? List.of()
+                        : named.getOrDefault(idOf(fact), List.of()).stream()
+                            .filter(by -> mayName(by, fact, acts))
+                            .map(Named::superseded)
+                            .filter(by -> !superseded.containsKey(by.byFactId()))
+                            .limit(RegisterEntry.MOST_REVOCATIONS)
+                            .toList()))
+        .toList();
     return new Held(entries, List.copyOf(unreadable));
+  }
+
+  /** A fact that would supersede another. */
+  private record Named(Superseded superseded, boolean isProven) {}
+
+  private static boolean mayName(Named by, SpecificRecord fact, Set<String> acts) {
+    return !FactType.of(fact).isAct() || acts.contains(by.superseded().byFactId());
+  }
+
+  private boolean takesEffect(Named by, Set<String> acts, Set<String> confirmed) {
+    String byFactId = by.superseded().byFactId();
+    return trustsProducers
+        || by.isProven()
+        || acts.contains(byFactId)
+        || confirmed.contains(byFactId);
+  }
+
+  private static Set<String> correctedByProvenSenders(List<SpecificRecord> held) {
+    return held.stream()
+        .filter(fact -> SignedSubmissions.of(fact).isPresent())
+        .map(fact -> FactType.headerOf(fact).getCorrection())
+        .filter(Objects::nonNull)
+        .map(Correction::getSupersedes)
+        .collect(Collectors.toSet());
+  }
+
+  /** Facts that would take the place of another by the word of an unknown sender. */
+  private Set<String> awaiting(
+      Subject subject,
+      List<SpecificRecord> held,
+      Set<String> supersededIds,
+      Set<String> withoutEffect) {
+    Set<String> found = new HashSet<>();
+    if (trustsProducers) {
+      return found;
+    }
+    Optional<SpecificRecord> proven =
+        held.stream()
+            .filter(fact -> FactType.of(fact) == DECLARATIONS.get(subject.kind()))
+            .filter(fact -> !supersededIds.contains(idOf(fact)))
+            .filter(DossierReader::isProvenDeclaration)
+            .max(DossierReader::byTimeThenId);
+    for (SpecificRecord fact : held) {
+      boolean replaces =
+          withoutEffect.contains(idOf(fact))
+              || proven
+                  .filter(declared -> FactType.of(declared) == FactType.of(fact))
+                  .filter(declared -> byTimeThenId(fact, declared) > 0)
+                  .isPresent();
+      if (replaces && !FactType.of(fact).isAct() && SignedSubmissions.of(fact).isEmpty()) {
+        found.add(idOf(fact));
+      }
+    }
+    return found;
+  }
+
+  /** What a grower saw of a source is one report among others and replaces none. */
+  private static boolean isProvenDeclaration(SpecificRecord fact) {
+    return SignedSubmissions.of(fact)
+        .filter(
+            submission ->
+                FactType.of(fact) != FactType.POLLEN_SOURCE_SEEN
+                    || submission.getRole() != SenderRole.MULTIPLIER)
+        .isPresent();
+  }
+
+  private static int byTimeThenId(SpecificRecord one, SpecificRecord other) {
+    return Entry.BY_TIME_THEN_ID.compare(
+        new Entry(one, Optional.empty()), new Entry(other, Optional.empty()));
   }
 
   private List<SpecificRecord> factsOf(Subject subject, List<String> unreadable) {
@@ -107,17 +232,18 @@ public final class DossierReader {
     return found;
   }
 
-  private Map<String, List<Superseded>> supersededFacts(Subject subject, List<String> unreadable) {
-    Map<String, List<Superseded>> found = new HashMap<>();
+  private Map<String, List<Named>> namedBy(Subject subject, List<String> unreadable) {
+    Map<String, List<Named>> found = new HashMap<>();
     try (KeyValueIterator<String, String> held =
         revocations.prefixScan(Keys.prefix(subject), new StringSerializer())) {
       while (held.hasNext()) {
         KeyValue<String, String> revocation = held.next();
         List<String> parts = Keys.parts(revocation.key);
         if (parts.size() == REVOCATION_KEY_PARTS) {
+          RevocationNote note = RevocationNote.read(revocation.value);
           found
-              .computeIfAbsent(parts.get(1), superseded -> new ArrayList<>())
-              .add(RevocationNote.read(revocation.value).superseded(parts.get(2)));
+              .computeIfAbsent(parts.get(1), named -> new ArrayList<>())
+              .add(new Named(note.superseded(parts.get(2)), note.isProven()));
         } else {
           unreadable.add(revocation.key);
         }

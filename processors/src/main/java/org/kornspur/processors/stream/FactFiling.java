@@ -1,12 +1,12 @@
 package org.kornspur.processors.stream;
 
-import java.util.Arrays;
 import java.util.Optional;
 import org.apache.avro.specific.SpecificRecord;
 import org.apache.kafka.streams.processor.api.Processor;
 import org.apache.kafka.streams.processor.api.ProcessorContext;
 import org.apache.kafka.streams.processor.api.Record;
 import org.kornspur.ingest.contract.FactType;
+import org.kornspur.ingest.contract.Fingerprint;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.contract.SubjectsNamed;
 import org.kornspur.ingest.registry.UnknownSchema;
@@ -43,19 +43,18 @@ final class FactFiling implements Processor<String, SubjectMessage, String, byte
 
   /** What the intake never sent is not filed, or the dossier could never be read again. */
   private void requireFactOf(Subject subject, SubjectMessage.FactFor message) {
-    Optional<byte[]> filed = desk.filed(subject, message.factId());
-    if (filed.isPresent()
-        && !Arrays.equals(filed.get(), message.wire())
-        && isReadable(filed.get())) {
-      throw new IllegalArgumentException(
-          "Another content of the fact " + message.factId() + ", which is filed for " + subject);
-    }
     SpecificRecord fact;
     try {
       fact = wire.decode(message.wire());
     } catch (UnknownSchema lost) {
+      requireNothingFiled(subject, message);
       // the registry may have lost it: what is filed and cannot be read leaves evidence owed
       return;
+    }
+    Optional<SpecificRecord> filed = filed(subject, message);
+    // the same fact may come again with a better proof of who brought it
+    if (filed.isPresent() && !Fingerprint.of(filed.get()).equals(Fingerprint.of(fact))) {
+      throw otherContent(subject, message);
     }
     boolean sent =
         FactType.of(fact.getSchema()).isPresent()
@@ -67,12 +66,28 @@ final class FactFiling implements Processor<String, SubjectMessage, String, byte
     }
   }
 
-  private boolean isReadable(byte[] filed) {
-    try {
-      wire.decode(filed);
-      return true;
-    } catch (NotWireFormat | UnknownSchema | UnknownRecordType unreadable) {
-      return false;
+  private void requireNothingFiled(Subject subject, SubjectMessage.FactFor message) {
+    if (filed(subject, message).isPresent()) {
+      throw otherContent(subject, message);
     }
+  }
+
+  private static IllegalArgumentException otherContent(
+      Subject subject, SubjectMessage.FactFor message) {
+    return new IllegalArgumentException(
+        "Another content of the fact " + message.factId() + ", which is filed for " + subject);
+  }
+
+  /** The fact that is filed under the id; empty where there is none, or none that can be read. */
+  private Optional<SpecificRecord> filed(Subject subject, SubjectMessage.FactFor message) {
+    return desk.filed(subject, message.factId())
+        .flatMap(
+            wireForm -> {
+              try {
+                return Optional.of(wire.decode(wireForm));
+              } catch (NotWireFormat | UnknownSchema | UnknownRecordType unreadable) {
+                return Optional.empty();
+              }
+            });
   }
 }

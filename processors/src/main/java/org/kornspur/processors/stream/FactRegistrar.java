@@ -15,6 +15,7 @@ import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.contract.QuarantineOrigin;
 import org.kornspur.contract.Withdrawal;
 import org.kornspur.ingest.act.SignedActs;
+import org.kornspur.ingest.act.SignedSubmissions;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Fingerprint;
 import org.kornspur.ingest.contract.Subject;
@@ -155,6 +156,9 @@ final class FactRegistrar implements Processor<byte[], byte[], String, Object> {
       problems = SignedActs.problemsOf(fact, keys);
     }
     if (problems.isEmpty()) {
+      problems = SignedSubmissions.problemsOf(fact, keys);
+    }
+    if (problems.isEmpty()) {
       problems = ReceiptCheck.check(fact, Instant.ofEpochMilli(record.timestamp()));
     }
     return problems.isEmpty() ? PlaceableFacts.problemsOf(fact) : problems;
@@ -166,17 +170,19 @@ final class FactRegistrar implements Processor<byte[], byte[], String, Object> {
     String fingerprint = Fingerprint.of(fact);
     RegisterEntry known = register.find(factId);
     if (known.fingerprint().isPresent()) {
-      if (known.fingerprint().get().equals(fingerprint)) {
-        repeats.record();
-      } else {
+      if (!known.fingerprint().get().equals(fingerprint)) {
         refuse(record, List.of(conflict(factId)));
+        return;
       }
-      return;
+      if (!known.isProvenBetterBy(fact)) {
+        repeats.record();
+        return;
+      }
     }
     List<String> subjects = SubjectsNamed.of(fact).stream().map(Subject::toString).toList();
     Optional<Revocation> superseded = supersededBy(fact);
     SortedMap<String, String> revokedBy = register.revokedBy(factId, known);
-    register.put(factId, known.registered(fingerprint, subjects));
+    register.put(factId, known.registered(fact, fingerprint, subjects));
     long now = context.currentSystemTimeMs();
     for (String subject : subjects) {
       send(subject, new SubjectMessage.FactFor(factId, record.value()), now);

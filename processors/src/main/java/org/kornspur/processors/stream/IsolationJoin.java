@@ -36,12 +36,17 @@ public final class IsolationJoin {
     this.cellsInMemory = cellsInMemory;
   }
 
-  /** Cells that are to know of a plot. */
-  static SortedSet<String> cellsOf(Plot plot, Outline outline) {
-    return new TreeSet<>(
-        plot.isSeedCrop()
-            ? IsolationCells.cellsWithin(outline, REACH_M, plot.cropYear())
-            : IsolationCells.cellsOf(outline, plot.cropYear()));
+  /** Cells that are to know of a plot, wherever it is reported to lie. */
+  static SortedSet<String> cellsOf(Plot plot) {
+    SortedSet<String> cells = new TreeSet<>();
+    for (Plot reported : plot.reports()) {
+      Outline outline = Outline.ofPositions(reported.outline());
+      cells.addAll(
+          reported.isSeedCrop()
+              ? IsolationCells.cellsWithin(outline, REACH_M, reported.cropYear())
+              : IsolationCells.cellsOf(outline, reported.cropYear()));
+    }
+    return cells;
   }
 
   void addTo(Topology topology) {

@@ -7,6 +7,8 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.Predicate;
 import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.contract.Submission;
+import org.kornspur.ingest.act.SignedSubmissions;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.processors.dossier.Entry.Superseded;
 
@@ -17,23 +19,63 @@ import org.kornspur.processors.dossier.Entry.Superseded;
  * @param subjects text forms of the subjects whose dossiers hold it
  * @param revokedBy ids of facts that supersede it, each with the note that is kept of it; of more
  *     than {@value #MOST_REVOCATIONS} the first by their ids
+ * @param proof the strongest proof of who brought it, by the role of the sender; empty where it
+ *     came from files and plain producers alone
  */
 public record RegisterEntry(
-    Optional<String> fingerprint, List<String> subjects, SortedMap<String, String> revokedBy) {
+    Optional<String> fingerprint,
+    List<String> subjects,
+    SortedMap<String, String> revokedBy,
+    Optional<String> proof) {
 
   /** Of any one fact few are honest, and an entry is written anew with each. */
   static final int MOST_REVOCATIONS = 50;
 
   static RegisterEntry unknown() {
-    return new RegisterEntry(Optional.empty(), List.of(), new TreeMap<>());
+    return new RegisterEntry(Optional.empty(), List.of(), new TreeMap<>(), Optional.empty());
   }
 
   RegisterEntry withRevokedBy(SortedMap<String, String> now) {
-    return new RegisterEntry(fingerprint, subjects, now);
+    return new RegisterEntry(fingerprint, subjects, now, proof);
   }
 
-  RegisterEntry registered(String itsFingerprint, List<String> itsSubjects) {
-    return new RegisterEntry(Optional.of(itsFingerprint), itsSubjects, revokedBy);
+  RegisterEntry registered(SpecificRecord fact, String itsFingerprint, List<String> itsSubjects) {
+    return new RegisterEntry(Optional.of(itsFingerprint), itsSubjects, revokedBy, proofOf(fact));
+  }
+
+  /**
+   * Whether the same fact comes with a better proof of who brought it than any before. So what
+   * counts in the end does not hang on which of them came first.
+   *
+   * @param fact the fact of this entry, come again
+   */
+  boolean isProvenBetterBy(SpecificRecord fact) {
+    return proofOf(fact)
+        .filter(now -> proof.isEmpty() || now.compareTo(proof.get()) > 0)
+        .isPresent();
+  }
+
+  /**
+   * Whether the same fact is brought in a role that may do more than any before.
+   *
+   * @param fact the fact of this entry, with the proof of who brings it
+   */
+  public boolean lacksRoleOf(SpecificRecord fact) {
+    return isProvenBetterBy(fact)
+        && !proof.map(RegisterEntry::role).equals(proofOf(fact).map(RegisterEntry::role));
+  }
+
+  private static char role(String proof) {
+    return proof.charAt(0);
+  }
+
+  /** Text that is the greater the more the role of the sender may do; signatures decide ties. */
+  private static Optional<String> proofOf(SpecificRecord fact) {
+    return SignedSubmissions.of(fact).map(RegisterEntry::proofOf);
+  }
+
+  private static String proofOf(Submission submission) {
+    return submission.getRole().ordinal() + " " + submission.getSignature();
   }
 
   boolean mayHaveMoreRevocations() {
@@ -48,16 +90,21 @@ public record RegisterEntry(
   }
 
   /**
-   * What took the place of the fact; of an act another act alone can, as {@link DossierReader}
-   * says.
+   * What took the place of the fact, by the rule of {@link DossierReader}.
    *
    * @param fact the fact of this entry
    * @param isAct whether the fact with an id is the act of a person
+   * @param trustsProducers whether the site vouches for all who can write to its topic of facts
    */
-  public Optional<Superseded> superseded(SpecificRecord fact, Predicate<String> isAct) {
+  public Optional<Superseded> superseded(
+      SpecificRecord fact, Predicate<String> isAct, boolean trustsProducers) {
     boolean needsAct = FactType.of(fact).isAct();
     return revokedBy.entrySet().stream()
-        .filter(by -> !needsAct || isAct.test(by.getKey()))
+        .filter(
+            by ->
+                isAct.test(by.getKey())
+                    || (!needsAct
+                        && (trustsProducers || RevocationNote.read(by.getValue()).isProven())))
         .findFirst()
         .map(by -> RevocationNote.read(by.getValue()).superseded(by.getKey()));
   }

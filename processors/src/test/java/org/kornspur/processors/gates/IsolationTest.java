@@ -159,6 +159,52 @@ class IsolationTest {
     assertThat(judged.worst()).isEqualTo(expected);
   }
 
+  @ParameterizedTest(name = "a grower of {0} reports pollen {1} m away, other pollen {2} m: {3}")
+  @CsvSource(
+      textBlock =
+          """
+          # E1 grows the crop: what its own people say speaks against it at once
+          E1, 100, 5000, NOT_MET
+          # nobody but a grower of another enterprise says so
+          E2, 100, 5000, OWED
+          E2, 499, 5000, OWED
+          E2, 500, 5000, MET
+          # what is certain is not made better by it
+          E2, 100, 200,  NOT_MET
+          # a fact without proof of its sender counts as ever
+          ,   100, 5000, NOT_MET
+          """)
+  void owesEvidenceOfWhatOnlyAGrowerOfAnotherEnterpriseReports(
+      String reportedBy, double reportedM, double otherM, String expected) {
+    Judged judged =
+        Judged.by(
+            "EU",
+            GATE,
+            Dossiers.crop("c1")
+                .with(Facts.crop("c1", CropRole.F1_MIXTURE))
+                .reportedBy(reportedBy, reportedM)
+                .neighbour(otherM)
+                .dossier());
+
+    assertThat(judged.worst()).isEqualTo(expected);
+  }
+
+  @Test
+  void saysWhoCanConfirmWhatAGrowerReports() {
+    Judged judged =
+        Judged.by(
+            "EU",
+            GATE,
+            Dossiers.crop("c1")
+                .with(Facts.crop("c1", CropRole.F1_MIXTURE))
+                .reportedBy("E2", 158.36)
+                .dossier());
+
+    assertThat(judged.sentences())
+        .contains("158.3 m away", "an inspector or quality", "pollen source N0")
+        .doesNotContain("E2", "2 ha", "flower");
+  }
+
   @Test
   void namesTheSourceTheDistanceTheLimitAndWhatToDo() {
     Judged judged =

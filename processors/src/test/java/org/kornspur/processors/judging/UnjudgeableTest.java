@@ -239,7 +239,7 @@ class UnjudgeableTest {
     assertThat(owed(outcome.standing().orElseThrow(), Gate.ISOLATION).factIds())
         .containsExactly("c-2");
     assertThat(outcome.place()).as("where it was last known to lie").isPresent();
-    assertThat(outcome.place().orElseThrow().plot().factId()).isEqualTo("c-1");
+    assertThat(outcome.place().orElseThrow().factId()).isEqualTo("c-1");
   }
 
   /** An act without its signature: no release can be told from it, and the paper says so too. */

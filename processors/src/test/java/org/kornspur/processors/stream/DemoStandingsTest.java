@@ -144,6 +144,25 @@ class DemoStandingsTest {
         .collect(Collectors.toSet());
   }
 
+  /** Files that somebody else's program writes straight to the topic. */
+  @Test
+  void correctionsFromAnUnknownSenderMakeNoStandingBetter() throws IOException {
+    try (DrivenTopology topology = DrivenTopology.withRealRules()) {
+      topology.acceptAsSent(facts().toArray(SpecificRecord[]::new));
+      Map<String, StandingState> states = states(topology.standings());
+
+      assertThat(states).containsEntry("lot:R25-S06", StandingState.EVIDENCE_OWED);
+      assertThat(states).containsEntry("crop:C26-S12", StandingState.NOT_FIT);
+      promises()
+          .forEach(
+              (subject, promised) -> {
+                if (promised != StandingState.FIT) {
+                  assertThat(states.get(subject)).as(subject).isNotEqualTo(StandingState.FIT);
+                }
+              });
+    }
+  }
+
   private static Map<String, LotStanding> standingsOf(List<SpecificRecord> facts) {
     try (DrivenTopology topology = DrivenTopology.withRealRules()) {
       topology.accept(facts.toArray(SpecificRecord[]::new));

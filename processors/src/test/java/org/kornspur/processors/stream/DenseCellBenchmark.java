@@ -100,6 +100,8 @@ public class DenseCellBenchmark {
         source ? Optional.of(PollenSourceKind.RYE_CROP) : Optional.empty(),
         Optional.empty(),
         Optional.empty(),
-        "f" + number);
+        "f" + number,
+        Optional.empty(),
+        Optional.empty());
   }
 }

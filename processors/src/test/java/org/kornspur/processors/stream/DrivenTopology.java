@@ -29,6 +29,8 @@ import org.apache.kafka.streams.state.KeyValueStore;
 import org.apache.kafka.streams.test.TestRecord;
 import org.kornspur.contract.PostControlResult;
 import org.kornspur.contract.QuarantineEntry;
+import org.kornspur.contract.SenderRole;
+import org.kornspur.ingest.act.SignedSubmissions;
 import org.kornspur.ingest.chain.ChainLink;
 import org.kornspur.ingest.chain.Checkpoint;
 import org.kornspur.ingest.contract.FactType;
@@ -58,6 +60,9 @@ final class DrivenTopology implements AutoCloseable {
   /** The key that acts are signed with, the only one that is trusted. */
   static final SigningKey KEY = SigningKey.random();
 
+  static final SignedSubmissions.Sender QUALITY =
+      new SignedSubmissions.Sender("quality", SenderRole.QUALITY, Optional.empty());
+
   /**
    * Far longer than anything here takes. It ends a test whose reports never come to rest, since the
    * driver returns only when they have.
@@ -68,6 +73,7 @@ final class DrivenTopology implements AutoCloseable {
 
   final WireFormat wire = new WireFormat(new LocalSchemaRegistry());
   private final Judge judge;
+  private final boolean trustsProducers;
   private final TopologyTestDriver driver;
   final SkippedRecords skipped = new SkippedRecords();
   private final TestInputTopic<byte[], byte[]> facts;
@@ -86,10 +92,16 @@ final class DrivenTopology implements AutoCloseable {
   }
 
   DrivenTopology(Judge judge) {
+    this(judge, false);
+  }
+
+  private DrivenTopology(Judge judge, boolean trustsProducers) {
     this.judge = judge;
+    this.trustsProducers = trustsProducers;
     Properties config = new Properties();
     config.put(StreamsConfig.APPLICATION_ID_CONFIG, "driven");
     config.put(StreamsConfig.BOOTSTRAP_SERVERS_CONFIG, "none:1");
+    config.put(DossierReader.TRUST_PRODUCERS, trustsProducers);
     config.put(StreamsConfig.STATE_DIR_CONFIG, temporaryFolder().toString());
     config.putAll(PoisonRecords.settings(skipped));
     driver =
@@ -118,7 +130,32 @@ final class DrivenTopology implements AutoCloseable {
     return new DrivenTopology(new Judge(Rulebooks.bundled()::find, Gates.all()));
   }
 
+  /** One of a site that vouches for all who can write to its topic of facts. */
+  static DrivenTopology trustingProducers() {
+    return new DrivenTopology(new Judge(Rulebooks.bundled()::find, Gates.all()), true);
+  }
+
+  /** Facts as quality brings them through the interface. */
   DrivenTopology accept(SpecificRecord... records) {
+    for (SpecificRecord fact : records) {
+      acceptAsSent(FactType.of(fact).isAct() ? fact : by(QUALITY, fact));
+    }
+    return this;
+  }
+
+  /** The fact as this sender brings it through the interface. */
+  static SpecificRecord by(SignedSubmissions.Sender sender, SpecificRecord fact) {
+    return SignedSubmissions.sign(fact, sender, KEY);
+  }
+
+  /** A grower of an enterprise. */
+  static SignedSubmissions.Sender grower(String enterpriseId) {
+    return new SignedSubmissions.Sender(
+        "grower of " + enterpriseId, SenderRole.MULTIPLIER, Optional.of(enterpriseId));
+  }
+
+  /** Facts as they are: a plain producer sends them without any proof of who it is. */
+  DrivenTopology acceptAsSent(SpecificRecord... records) {
     for (SpecificRecord fact : records) {
       pipe(FactType.headerOf(fact).getFactId(), wire.encode(Topics.FACTS.topicName(), fact));
     }
@@ -246,7 +283,7 @@ final class DrivenTopology implements AutoCloseable {
   DossierReader dossiers() {
     KeyValueStore<String, byte[]> held = driver.getKeyValueStore(Stores.DOSSIER_FACTS);
     KeyValueStore<String, String> revoked = driver.getKeyValueStore(Stores.DOSSIER_REVOCATIONS);
-    return new DossierReader(wire, held, revoked);
+    return new DossierReader(wire, held, revoked, trustsProducers);
   }
 
   /** What a person would sign now. */

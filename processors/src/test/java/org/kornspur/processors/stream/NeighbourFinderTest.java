@@ -127,7 +127,8 @@ class NeighbourFinderTest {
                   source.sourceKind(),
                   source.sheddingFrom(),
                   source.sheddingTo(),
-                  source.factId()));
+                  source.factId(),
+                  source.reportedBy()));
         }
       }
     }
@@ -177,7 +178,9 @@ class NeighbourFinderTest {
                     crop ? Optional.empty() : Optional.of(PollenSourceKind.RYE_CROP),
                     Optional.of(LocalDate.of(2025, 5, 20)),
                     Optional.empty(),
-                    factId))));
+                    factId,
+                    Optional.empty(),
+                    Optional.empty()))));
   }
 
   private static List<GeoPosition> square(double northM) {

@@ -22,6 +22,7 @@ import org.kornspur.contract.CondemnationGround;
 import org.kornspur.contract.Correction;
 import org.kornspur.contract.FactHeader;
 import org.kornspur.contract.Signature;
+import org.kornspur.ingest.contract.FactType;
 import org.kornspur.processors.dossier.Entry;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.standing.LotStanding;
@@ -51,7 +52,7 @@ class OrderFreeTest {
 
   private static Outcome outcomeOf(List<SpecificRecord> facts) {
     try (DrivenTopology topology = new DrivenTopology()) {
-      topology.accept(facts.toArray(SpecificRecord[]::new));
+      topology.acceptAsSent(facts.toArray(SpecificRecord[]::new));
       assertThat(topology.quarantine()).isEmpty();
       Map<String, List<Edge>> pedigree = new TreeMap<>();
       List<Entry> dossiers = new ArrayList<>();
@@ -92,7 +93,27 @@ class OrderFreeTest {
     if (random.nextBoolean()) {
       facts.add(InventedFacts.withdrawal("undo-act", 500, "a" + random.nextInt(8)));
     }
-    return facts;
+    return sent(facts, random);
+  }
+
+  /** Each as it was sent: by whom is proven or not, and some come by two ways. */
+  private static List<SpecificRecord> sent(List<SpecificRecord> facts, Random random) {
+    List<SpecificRecord> sent = new ArrayList<>();
+    for (SpecificRecord fact : facts) {
+      int ways = random.nextInt(4) == 0 ? 2 : 1;
+      for (int way = 0; way < ways; way++) {
+        sent.add(FactType.of(fact).isAct() ? fact : sent(fact, random));
+      }
+    }
+    return sent;
+  }
+
+  private static SpecificRecord sent(SpecificRecord fact, Random random) {
+    return switch (random.nextInt(4)) {
+      case 0 -> fact;
+      case 1 -> DrivenTopology.by(DrivenTopology.grower("E" + random.nextInt(2)), fact);
+      default -> DrivenTopology.by(DrivenTopology.QUALITY, fact);
+    };
   }
 
   private static SpecificRecord act(Random random, String id, int facts) {

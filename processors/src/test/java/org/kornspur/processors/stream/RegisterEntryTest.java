@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.kornspur.processors.stream.InventedFacts.correcting;
 import static org.kornspur.processors.stream.InventedFacts.lot;
 
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -11,6 +12,8 @@ import java.util.TreeMap;
 import org.apache.avro.specific.SpecificRecord;
 import org.junit.jupiter.api.Test;
 import org.kornspur.contract.FactHeader;
+import org.kornspur.contract.SenderRole;
+import org.kornspur.contract.Submission;
 import org.kornspur.processors.dossier.Entry.Superseded;
 
 class RegisterEntryTest {
@@ -21,7 +24,7 @@ class RegisterEntryTest {
     RegisterEntry entry =
         revokedBy(Map.of("later", RevocationNote.of(LATER, "a typing error").write()));
 
-    assertThat(entry.superseded(lot("earlier", "L", 1.0), id -> false))
+    assertThat(entry.superseded(lot("earlier", "L", 1.0), id -> false, true))
         .hasValue(
             new Superseded(
                 "later",
@@ -34,8 +37,40 @@ class RegisterEntryTest {
   void aNoteOfAnEarlierVersionIsTheReasonAlone() {
     assertThat(
             revokedBy(Map.of("later", "a typing error"))
-                .superseded(lot("earlier", "L", 1.0), id -> false))
+                .superseded(lot("earlier", "L", 1.0), id -> false, true))
         .hasValue(new Superseded("later", "a typing error"));
+  }
+
+  @Test
+  void onlyAProvenSenderSupersedesWhereProducersAreNotTrusted() {
+    FactHeader proven =
+        FactHeader.newBuilder(correcting("b-proven", 3, "earlier"))
+            .setSubmission(new Submission("quality", SenderRole.QUALITY, null, "key", "signature"))
+            .build();
+    RegisterEntry entry =
+        revokedBy(
+            Map.of(
+                "a-claimed", RevocationNote.of(LATER, "claimed").write(),
+                "b-proven", RevocationNote.of(proven, "proven").write()));
+
+    assertThat(entry.superseded(lot("earlier", "L", 1.0), id -> false, false))
+        .map(Superseded::byFactId)
+        .hasValue("b-proven");
+    assertThat(entry.superseded(lot("earlier", "L", 1.0), id -> false, true))
+        .map(Superseded::byFactId)
+        .hasValue("a-claimed");
+  }
+
+  @Test
+  void anEntryOfAnEarlierVersionIsReadAsOneWithoutProof() {
+    RegisterEntry read =
+        InternalJson.read(
+            "{\"fingerprint\":\"f\",\"subjects\":[\"lot:L\"],\"revokedBy\":{\"w\":\"why\"}}"
+                .getBytes(StandardCharsets.UTF_8),
+            RegisterEntry.class);
+
+    assertThat(read.proof()).isEmpty();
+    assertThat(read.subjects()).containsExactly("lot:L");
   }
 
   @Test
@@ -44,12 +79,13 @@ class RegisterEntryTest {
         InventedActs.release("earlier", "L", InventedActs.signed(1, "p", 1, "a", List.of()));
     RegisterEntry entry = revokedBy(Map.of("a-withdrawal", "a whim", "b-act", "a complaint"));
 
-    assertThat(entry.superseded(act, id -> false)).isEmpty();
-    assertThat(entry.superseded(act, "b-act"::equals))
+    assertThat(entry.superseded(act, id -> false, true)).isEmpty();
+    assertThat(entry.superseded(act, "b-act"::equals, true))
         .hasValue(new Superseded("b-act", "a complaint"));
   }
 
   private static RegisterEntry revokedBy(Map<String, String> notes) {
-    return new RegisterEntry(Optional.empty(), List.of("lot:L"), new TreeMap<>(notes));
+    return new RegisterEntry(
+        Optional.empty(), List.of("lot:L"), new TreeMap<>(notes), Optional.empty());
   }
 }
