@@ -59,12 +59,13 @@ final class HolderRights {
 
   /**
    * Ids that the fact would give and that are taken. To be told only of a fact that nothing else
-   * speaks against: else one that can never go in would ask for ids and leave no trace.
+   * speaks against: else one that can never go in would ask for ids and leave no trace. A new id is
+   * the enterprise's from then on: of two growers who want it at one moment one gets it.
    */
   List<Problem> againstNewIds(SpecificRecord fact) {
     List<Problem> problems = new ArrayList<>();
     for (Subject begun : SeedOf.made(fact)) {
-      if (!isOwn(begun) && !isNew(begun)) {
+      if (!isOwn(begun) && !(isNew(begun) && made.take(begun, enterpriseId))) {
         problems.add(taken(begun));
       }
     }

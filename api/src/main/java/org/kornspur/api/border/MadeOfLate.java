@@ -24,11 +24,17 @@ final class MadeOfLate {
     this.isJudged = isJudged;
   }
 
-  synchronized void add(Subject subject, String enterpriseId) {
-    holders.putIfAbsent(subject, enterpriseId);
+  /**
+   * Takes a subject for an enterprise, unless another took it before.
+   *
+   * @return whether it is that enterprise's now
+   */
+  synchronized boolean take(Subject subject, String enterpriseId) {
+    String earlier = holders.putIfAbsent(subject, enterpriseId);
     if (holders.size() > MOST) {
       holders.remove(holders.keySet().iterator().next());
     }
+    return earlier == null || earlier.equals(enterpriseId);
   }
 
   synchronized Optional<String> holderOf(Subject subject) {

@@ -3,10 +3,13 @@ package org.kornspur.api.border;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.api.access.Action;
 import org.kornspur.api.access.Caller;
@@ -16,7 +19,11 @@ import org.kornspur.api.access.Role;
 import org.kornspur.api.engine.Engine;
 import org.kornspur.api.feed.Feeds;
 import org.kornspur.contract.FactHeader;
+import org.kornspur.contract.PollenSourceSeen;
+import org.kornspur.contract.SenderRole;
+import org.kornspur.contract.Submission;
 import org.kornspur.contract.Withdrawal;
+import org.kornspur.ingest.act.SignedSubmissions;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.intake.Problem;
@@ -29,6 +36,12 @@ import org.kornspur.processors.stream.RegisterEntry;
  */
 @ApplicationScoped
 public class PostingRights {
+  /** RFC 9562; ids that a field book makes on the phone have this form. */
+  private static final Pattern UUID_FORM =
+      Pattern.compile("(epcis-)?[0-9a-fA-F]{8}(-[0-9a-fA-F]{4}){3}-[0-9a-fA-F]{12}(-[0-9]+)?");
+
+  private static final String SEPARATORS = "-_.:/";
+
   private final Engine engine;
   private final Border border;
   private final CurrentCaller current;
@@ -49,6 +62,9 @@ public class PostingRights {
     againstType(caller, fact).ifPresent(problems::add);
     againstRecorder(caller, fact).ifPresent(problems::add);
     if (problems.isEmpty()) {
+      againstFactId(caller, fact).ifPresent(problems::add);
+    }
+    if (problems.isEmpty()) {
       problems.addAll(againstSubjects(caller, fact));
     }
     if (problems.isEmpty()) {
@@ -59,7 +75,8 @@ public class PostingRights {
 
   /**
    * Ids that the fact would give and that are taken; empty where one of the caller's roles may give
-   * any. That an id is taken tells of others' seed: say so only where nothing else is wrong.
+   * any, and then they are the caller's. That an id is taken tells of others' seed: say so only
+   * where nothing else is wrong.
    */
   public List<Problem> againstNewIds(SpecificRecord fact) {
     return againstNewIds(current.get(), fact);
@@ -86,7 +103,41 @@ public class PostingRights {
         .ifKnown()
         .flatMap(Caller::enterpriseId)
         .ifPresent(
-            enterprise -> SeedOf.made(fact).forEach(subject -> made.add(subject, enterprise)));
+            enterprise -> SeedOf.made(fact).forEach(subject -> made.take(subject, enterprise)));
+  }
+
+  /**
+   * Who brings a fact that nothing speaks against: the caller of this request, in the strongest
+   * role that may bring it.
+   */
+  public SignedSubmissions.Sender sender(SpecificRecord fact) {
+    Caller caller = current.get();
+    Action needed = Action.toPost(FactType.of(fact));
+    List<Role> strongestFirst =
+        caller.roles().stream()
+            .filter(role -> Permissions.allow(role, needed))
+            .filter(role -> senderRole(role).isPresent())
+            .sorted(Comparator.comparing(role -> senderRole(role).get(), Comparator.reverseOrder()))
+            .toList();
+    Role role =
+        strongestFirst.size() == 1
+            ? strongestFirst.get(0)
+            : strongestFirst.stream()
+                .filter(held -> againstSubjects(held, caller, fact).isEmpty())
+                .findFirst()
+                .orElseThrow(() -> new IllegalStateException("The fact was not checked before"));
+    return new SignedSubmissions.Sender(
+        caller.personId(), senderRole(role).orElseThrow(), caller.enterpriseId());
+  }
+
+  private static Optional<SenderRole> senderRole(Role role) {
+    return switch (role) {
+      case MULTIPLIER -> Optional.of(SenderRole.MULTIPLIER);
+      case INSPECTOR -> Optional.of(SenderRole.INSPECTOR);
+      case LABORATORY -> Optional.of(SenderRole.LABORATORY);
+      case QUALITY -> Optional.of(SenderRole.QUALITY);
+      case AUDITOR, ADMINISTRATOR -> Optional.empty();
+    };
   }
 
   private static Optional<Problem> againstType(Caller caller, SpecificRecord fact) {
@@ -117,6 +168,36 @@ public class PostingRights {
             Problem.shown(recordedBy),
             "'" + caller.personId() + "', who is logged in",
             "Set it to your own id; records of others, as from paper, are brought by quality"));
+  }
+
+  /**
+   * Whoever may give any id could take one that another is going to give, and the other's fact
+   * would be refused as a conflict. So ids of growers and laboratories are their own.
+   */
+  private static Optional<Problem> againstFactId(Caller caller, SpecificRecord fact) {
+    String factId = FactType.headerOf(fact).getFactId();
+    boolean mayGiveAny =
+        caller.may(Action.RECORD_FOR_OTHERS) || caller.roles().contains(Role.INSPECTOR);
+    if (mayGiveAny || UUID_FORM.matcher(factId).matches() || beginsAsOwn(caller, factId)) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        new Problem(
+            "header.factId",
+            Problem.shown(factId),
+            "a UUID, or an id that begins with "
+                + caller.enterpriseId().map(id -> "'" + id + "-' or ").orElse("")
+                + "'"
+                + caller.personId()
+                + "-'",
+            "Give the fact such an id, so that nobody else can take it before you"));
+  }
+
+  private static boolean beginsAsOwn(Caller caller, String factId) {
+    return Stream.concat(Stream.of(caller.personId()), caller.enterpriseId().stream())
+        .filter(factId::startsWith)
+        .map(own -> factId.substring(own.length()))
+        .anyMatch(rest -> rest.length() > 1 && SEPARATORS.indexOf(rest.charAt(0)) >= 0);
   }
 
   private List<Problem> againstSubjects(Caller caller, SpecificRecord fact) {
@@ -196,13 +277,24 @@ public class PostingRights {
   }
 
   private boolean mayHaveBrought(Caller caller, SpecificRecord earlier) {
-    boolean sameHand =
-        caller.enterpriseId().isPresent()
-            || FactType.headerOf(earlier).getRecordedBy().equals(caller.personId());
-    return sameHand
+    return isSameHand(caller, earlier)
         && againstType(caller, earlier).isEmpty()
         && againstSubjects(caller, earlier).isEmpty()
         && againstNewIds(caller, earlier).isEmpty();
+  }
+
+  /**
+   * Whether the caller or their enterprise brought a fact, as far as it can be told. What somebody
+   * else saw of a pollen source is theirs, however near it is to the caller's crop.
+   */
+  private static boolean isSameHand(Caller caller, SpecificRecord earlier) {
+    boolean isOwn =
+        FactType.headerOf(earlier).getRecordedBy().equals(caller.personId())
+            || SignedSubmissions.of(earlier)
+                .map(Submission::getEnterpriseId)
+                .filter(id -> caller.enterpriseId().equals(Optional.of(id)))
+                .isPresent();
+    return isOwn || (caller.enterpriseId().isPresent() && !(earlier instanceof PollenSourceSeen));
   }
 
   private Optional<SpecificRecord> find(String factId) {

@@ -97,6 +97,13 @@ public interface EngineSettings {
   @WithDefault("PT10S")
   Duration checkpointInterval();
 
+  /**
+   * Whether the site vouches for all who can write to its topic of facts, because its brokers admit
+   * its own programs alone: then corrections and withdrawals of plain producers take effect.
+   */
+  @WithDefault("false")
+  boolean trustTopicProducers();
+
   /** Folder of files to load once running; facts that are known already count once. */
   Optional<Path> load();
 }

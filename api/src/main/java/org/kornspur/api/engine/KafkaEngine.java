@@ -190,7 +190,7 @@ public class KafkaEngine implements Engine {
 
   private void load(Path folder) {
     try {
-      StartLoad.run(folder, processors().clientSettings());
+      StartLoad.run(folder, processors().clientSettings(), keys.signing());
     } catch (IOException | RuntimeException cannotLoad) {
       LOG.errorf(cannotLoad, "%s could not be loaded whole; what was loaded stays", folder);
     }
@@ -351,7 +351,8 @@ public class KafkaEngine implements Engine {
         new DossierReader(
             wire(),
             stores.local(Stores.DOSSIER_FACTS, partition),
-            stores.local(Stores.DOSSIER_REVOCATIONS, partition));
+            stores.local(Stores.DOSSIER_REVOCATIONS, partition),
+            settings.trustTopicProducers());
     try {
       return stores.read(() -> reader.entriesOf(subject));
     } catch (UnreadableDossier unreadable) {
@@ -397,7 +398,9 @@ public class KafkaEngine implements Engine {
             .map(
                 by ->
                     new Entry.Superseded(
-                        by, kept.reason().orElse(""), kept.recordedBy(), kept.recordedAt())));
+                        by, kept.reason().orElse(""), kept.recordedBy(), kept.recordedAt())),
+        kept.awaitsConfirmation(),
+        kept.unconfirmed() == null ? List.of() : kept.unconfirmed());
   }
 
   private KeptEntry write(Entry entry) {
@@ -406,7 +409,9 @@ public class KafkaEngine implements Engine {
         entry.superseded().map(Entry.Superseded::byFactId),
         entry.superseded().map(Entry.Superseded::reason),
         entry.superseded().flatMap(Entry.Superseded::recordedBy),
-        entry.superseded().flatMap(Entry.Superseded::recordedAt));
+        entry.superseded().flatMap(Entry.Superseded::recordedAt),
+        entry.awaitsConfirmation(),
+        entry.unconfirmed());
   }
 
   @Override

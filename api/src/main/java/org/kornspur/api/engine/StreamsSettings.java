@@ -9,6 +9,7 @@ import org.kornspur.ingest.publish.RecordSize;
 import org.kornspur.processors.stream.BoundedRocksDb;
 import org.kornspur.processors.stream.PoisonRecords;
 import org.kornspur.processors.stream.SkippedRecords;
+import org.kornspur.processors.stream.DossierReader;
 
 /** Settings of the streams client: exactly once, every node named, state on disk. */
 final class StreamsSettings {
@@ -38,6 +39,7 @@ final class StreamsSettings {
     streams.put(StreamsConfig.ROCKSDB_CONFIG_SETTER_CLASS_CONFIG, BoundedRocksDb.class);
     streams.put(StreamsConfig.NUM_STREAM_THREADS_CONFIG, settings.streamThreads());
     streams.put(StreamsConfig.APPLICATION_SERVER_CONFIG, advertisedAddress);
+    streams.put(DossierReader.TRUST_PRODUCERS, settings.trustTopicProducers());
     streams.put(StreamsConfig.COMMIT_INTERVAL_MS_CONFIG, 100);
     streams.put(
         StreamsConfig.NUM_STANDBY_REPLICAS_CONFIG,

@@ -17,6 +17,7 @@ import java.util.function.Function;
 import java.util.stream.Stream;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.api.engine.Engine;
+import org.kornspur.api.engine.EngineSettings;
 import org.kornspur.api.export.EventIndex.Found;
 import org.kornspur.api.export.EventIndex.Place;
 import org.kornspur.api.export.EventIndex.Position;
@@ -45,9 +46,12 @@ public class EventDesk {
   private final EventLog log;
   private final Naming naming;
   private final Viewer viewer;
+  private final EngineSettings settings;
 
   @Inject
-  public EventDesk(Engine engine, EventLog log, Naming naming, Viewer viewer) {
+  public EventDesk(
+      Engine engine, EventLog log, Naming naming, Viewer viewer, EngineSettings settings) {
+    this.settings = settings;
     this.engine = engine;
     this.log = log;
     this.naming = naming;
@@ -177,7 +181,10 @@ public class EventDesk {
     return engine
         .registered(FactType.headerOf(fact).getFactId())
         .filter(known -> known.fingerprint().isPresent())
-        .map(known -> new Entry(fact, known.superseded(fact, this::isAct)));
+        .map(
+            known ->
+                new Entry(
+                    fact, known.superseded(fact, this::isAct, settings.trustTopicProducers())));
   }
 
   private boolean isAct(String factId) {

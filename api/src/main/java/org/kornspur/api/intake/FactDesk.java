@@ -19,9 +19,11 @@ import org.kornspur.api.access.CurrentCaller;
 import org.kornspur.api.border.PostingRights;
 import org.kornspur.api.engine.Engine;
 import org.kornspur.api.engine.NotReady;
+import org.kornspur.api.engine.SiteKeys;
 import org.kornspur.api.feed.Feeds;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.contract.QuarantineOrigin;
+import org.kornspur.ingest.act.SignedSubmissions;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Fingerprint;
 import org.kornspur.ingest.intake.Problem;
@@ -49,6 +51,7 @@ public class FactDesk {
   private final MeterRegistry meters;
   private final PostingRights rights;
   private final CurrentCaller caller;
+  private final SiteKeys keys;
   private final Clock clock = Clock.systemUTC();
   private final RecentFacts recent = new RecentFacts(REMEMBERED);
   private final ExecutorService senders =
@@ -66,7 +69,9 @@ public class FactDesk {
       Feeds feeds,
       MeterRegistry meters,
       PostingRights rights,
-      CurrentCaller caller) {
+      CurrentCaller caller,
+      SiteKeys keys) {
+    this.keys = keys;
     this.feeds = feeds;
     this.rights = rights;
     this.caller = caller;
@@ -99,7 +104,7 @@ public class FactDesk {
     SpecificRecord fact = ((ReadResult.Fact) read).fact();
     return refusedAtOnce(fact, false)
         .map(outcome -> kept(outcome, source))
-        .orElseGet(() -> admitFact(fact, source));
+        .orElseGet(() -> admitFact(signed(fact), source));
   }
 
   /**
@@ -170,7 +175,15 @@ public class FactDesk {
    * @return accepted, already known, a conflict, or not allowed
    */
   Outcome sendAsCaller(SpecificRecord fact) {
-    return refusedAtOnce(fact, false).orElseGet(() -> send(fact));
+    return refusedAtOnce(fact, false).orElseGet(() -> send(signed(fact)));
+  }
+
+  /**
+   * The fact with the proof of who brings it. All that the interface takes in passes here, in the
+   * thread of the request, which knows who asks.
+   */
+  private SpecificRecord signed(SpecificRecord fact) {
+    return SignedSubmissions.sign(fact, rights.sender(fact), keys.signing());
   }
 
   /**
@@ -242,10 +255,11 @@ public class FactDesk {
     if (refused.isPresent()) {
       return CompletableFuture.supplyAsync(() -> kept(refused.get(), source), senders);
     }
+    SpecificRecord signed = signed(fact);
     CompletableFuture<Outcome> outcome =
         earlier == null
-            ? CompletableFuture.supplyAsync(() -> admitOfMany(fact, source), senders)
-            : earlier.outcome().thenApplyAsync(done -> admitOfMany(fact, source), senders);
+            ? CompletableFuture.supplyAsync(() -> admitOfMany(signed, source), senders)
+            : earlier.outcome().thenApplyAsync(done -> admitOfMany(signed, source), senders);
     lastOfId.put(Outcome.factId(fact), new Started(fingerprint, outcome));
     return outcome;
   }
@@ -281,16 +295,24 @@ public class FactDesk {
   }
 
   /**
-   * Sends a fact that has been checked, unless its id is known. Nothing goes to the quarantine.
+   * Sends a signed fact that has been checked, unless its id is known. A known fact goes in again
+   * where it is brought in a role that may do more than any before: so somebody with the right to
+   * it confirms what came by a file. Nothing goes to the quarantine.
    *
    * @return accepted, already known, or a conflict
    */
-  public Outcome send(SpecificRecord fact) {
+  private Outcome send(SpecificRecord fact) {
     String factId = Outcome.factId(fact);
     String fingerprint = Fingerprint.of(fact);
-    Optional<String> registered = engine.registered(factId).flatMap(RegisterEntry::fingerprint);
+    Optional<RegisterEntry> registered =
+        engine.registered(factId).filter(known -> known.fingerprint().isPresent());
     if (registered.isPresent()) {
-      return known(fact, fingerprint.equals(registered.get()));
+      boolean same = fingerprint.equals(registered.get().fingerprint().get());
+      if (same && registered.get().lacksRoleOf(fact)) {
+        engine.publish(fact);
+        return new Outcome.Accepted(fact);
+      }
+      return known(fact, same);
     }
     Optional<String> taken = recent.take(factId, fingerprint);
     if (taken.isPresent()) {

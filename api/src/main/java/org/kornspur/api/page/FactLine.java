@@ -27,7 +27,10 @@ import org.kornspur.processors.dossier.Entry;
  *
  * @param anchor name of its place on the page
  * @param type in the words of the trade
- * @param superseded what took its place; empty where it counts
+ * @param superseded what took its place; empty where nothing did
+ * @param awaitsConfirmation whether it does not count until somebody with the right to it confirms
+ *     it
+ * @param unconfirmed corrections and withdrawals of it that take no effect
  * @param corrects id of the fact that it corrects or takes back; else empty
  * @param takesBack whether it takes back rather than corrects
  * @param reason why it corrects
@@ -43,6 +46,8 @@ public record FactLine(
     String recordedBy,
     String sourceDocument,
     Optional<Entry.Superseded> superseded,
+    boolean awaitsConfirmation,
+    List<Entry.Superseded> unconfirmed,
     Optional<String> corrects,
     boolean takesBack,
     String reason,
@@ -92,6 +97,8 @@ public record FactLine(
         header.getRecordedBy(),
         header.getSourceDocument(),
         entry.superseded(),
+        entry.awaitsConfirmation(),
+        entry.unconfirmed(),
         corrects,
         withdrawal.isPresent(),
         correction

@@ -14,7 +14,8 @@ public interface LotMessages {
   String crop(String id);
 
   @Message(
-      "{name} is fit. {#if gates == '1'}The one gate that applies is met.{#else}All {gates} gates that apply are met.{/if}")
+      "{name} is fit. {#if gates == '1'}The one gate that applies is met.{#else}All {gates} gates"
+          + " that apply are met.{/if}")
   String fit(String name, String gates);
 
   @Message("{name} is not fit. Not met: {gates}.")
@@ -132,7 +133,8 @@ public interface LotMessages {
   String toBring();
 
   @Message(
-      "Beyond the thick line, on the shaded side, the limit is not met. The dot is the value, the bar what it may truly be.")
+      "Beyond the thick line, on the shaded side, the limit is not met. The dot is the value, the"
+          + " bar what it may truly be.")
   String scaleKey();
 
   @Message("Taken over from ancestors")
@@ -162,7 +164,8 @@ public interface LotMessages {
   String pedigreeDrawing(String id);
 
   @Message(
-      "{shown} of {all} {#if shown == '1'}is{#else}are{/if} drawn: the nearest, and all that trouble passes through.")
+      "{shown} of {all} {#if shown == '1'}is{#else}are{/if} drawn: the nearest, and all that"
+          + " trouble passes through.")
   String pedigreeCut(String shown, String all);
 
   @Message("{count} more")
@@ -208,8 +211,8 @@ public interface LotMessages {
   String forward();
 
   @Message(
-      "Reached customers from this lot and all that it went into: {mass}. Where lots of other origin"
-          + " were mixed in, their seed is counted too.")
+      "Reached customers from this lot and all that it went into: {mass}. Where lots of other"
+          + " origin were mixed in, their seed is counted too.")
   String dispatched(String mass);
 
   @Message("Nothing has reached a customer.")
@@ -232,6 +235,16 @@ public interface LotMessages {
 
   @Message("Does not count: fact {fact} took its place. Reason: {reason}")
   String supersededBy(String fact, String reason);
+
+  @Message(
+      "Does not count yet: it would take the place of an earlier fact, and nothing proves who sent"
+          + " it. Quality confirms it by sending the same fact.")
+  String awaitsConfirmation();
+
+  @Message(
+      "Still counts: fact {fact} would take it back or correct it, and nothing proves who sent that"
+          + " fact. Reason given: {reason}. Quality confirms one or the other.")
+  String unconfirmed(String fact, String reason);
 
   @Message("Corrects fact {fact}. Reason: {reason}")
   String corrects(String fact, String reason);

@@ -174,7 +174,7 @@ public class Answers {
    * @throws ApiProblem if no fact names it
    */
   public NeighboursView neighbours(Subject crop) {
-    return NeighboursView.of(wholeDossier(crop), IsolationJoin.REACH_M, asOf());
+    return NeighboursView.of(wholeDossier(crop), IsolationJoin.REACH_M, border.sight(), asOf());
   }
 
   /**
@@ -232,7 +232,8 @@ public class Answers {
             .orElse(
                 switch (subject.kind()) {
                   case LOT, CROP ->
-                      "Ids are case-sensitive; find yours by its beginning with ?id= in the list of "
+                      "Ids are case-sensitive; find yours by its beginning with ?id= in the list of"
+                          + " "
                           + subject.kind().word()
                           + "s, or send the facts that name it.";
                   case SOURCE, HYBRID, ENTERPRISE ->

@@ -17,10 +17,23 @@ import org.kornspur.processors.dossier.Entry.Superseded;
 /** One fact of a dossier. */
 @Schema(description = "One fact of a dossier")
 public record FactView(
-    @Schema(description = "False where another fact took its place", examples = "true")
+    @Schema(
+            description =
+                "False where another fact took its place, or where it waits for confirmation",
+            examples = "true")
         boolean counts,
+    @Schema(
+            description =
+                "Whether it is to take the place of another fact and nothing proves who sent it;"
+                    + " it counts once quality sends it through the interface")
+        boolean awaitsConfirmation,
     @Schema(description = "What took its place and why; null where it counts")
         SupersededView superseded,
+    @Schema(
+            description =
+                "Corrections and withdrawals of it that take no effect, for nothing proves who sent"
+                    + " them; quality confirms one by sending it through the interface")
+        List<SupersededView> unconfirmed,
     @Schema(description = "Every crop, lot, hybrid and source that it names")
         List<SubjectLink> subjects,
     @Schema(
@@ -66,7 +79,9 @@ public record FactView(
     boolean isWhole = isWhole(entry.fact(), sight);
     return new FactView(
         entry.counts(),
+        entry.awaitsConfirmation(),
         entry.superseded().map(by -> SupersededView.of(by, all, sight)).orElse(null),
+        entry.unconfirmed().stream().map(by -> SupersededView.of(by, all, sight)).toList(),
         SubjectsNamed.of(entry.fact()).stream()
             .filter(subject -> isWhole || sight.sees(subject))
             .map(SubjectLink::of)

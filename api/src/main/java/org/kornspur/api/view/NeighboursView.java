@@ -3,6 +3,7 @@ package org.kornspur.api.view;
 import java.time.LocalDate;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.kornspur.api.access.Sight;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Report;
@@ -27,23 +28,46 @@ public record NeighboursView(
                   "Metres between the nearest points on the ellipsoid; 0 where they touch",
               examples = "318.6")
           double distanceM,
-      @Schema(description = "Area of the source, hectares") double areaHa,
+      @Schema(
+              description =
+                  "Area of the source, hectares; null for a crop of another, of which only distance"
+                      + " and nearest point are told")
+          Double areaHa,
       GeoPosition nearestOnCrop,
       GeoPosition nearestOnSource,
+      @Schema(
+              description =
+                  "False where a grower alone reports it; then it counts against that grower's"
+                      + " crops only, and evidence is owed of others")
+          boolean confirmed,
       @Schema(description = "Kind of a seen source; null for a crop of ours") String sourceKind,
       @Schema(description = "First day on which it can shed; null where not known")
           LocalDate sheddingFrom,
       @Schema(description = "Last day on which it can shed; null where not known")
           LocalDate sheddingTo,
-      String factId) {
+      @Schema(description = "Fact that tells of it; null for a crop of another") String factId) {
 
-    static NeighbourView of(Report.Neighbour neighbour) {
+    static NeighbourView of(Report.Neighbour neighbour, Sight sight) {
+      if (!isTold(neighbour, sight)) {
+        return new NeighbourView(
+            SubjectLink.of(neighbour.source()),
+            neighbour.distanceM(),
+            null,
+            neighbour.onCrop(),
+            neighbour.onSource(),
+            neighbour.reportedBy().isEmpty(),
+            null,
+            null,
+            null,
+            null);
+      }
       return new NeighbourView(
           SubjectLink.of(neighbour.source()),
           neighbour.distanceM(),
           neighbour.areaHa(),
           neighbour.onCrop(),
           neighbour.onSource(),
+          neighbour.reportedBy().isEmpty(),
           neighbour.sourceKind().map(Enum::name).orElse(null),
           neighbour.sheddingFrom().orElse(null),
           neighbour.sheddingTo().orElse(null),
@@ -51,12 +75,17 @@ public record NeighboursView(
     }
   }
 
-  public static NeighboursView of(Dossier crop, double reachM, AsOf asOf) {
+  /** Whether more is told of a neighbour than what one sees from the road. */
+  public static boolean isTold(Report.Neighbour neighbour, Sight sight) {
+    return neighbour.sourceKind().isPresent() || sight.sees(neighbour.source());
+  }
+
+  public static NeighboursView of(Dossier crop, double reachM, Sight sight, AsOf asOf) {
     return new NeighboursView(
         SubjectLink.of(crop.subject()),
         crop.crop().map(NeighboursView::outline).orElse(List.of()),
         reachM,
-        crop.neighbours().stream().map(NeighbourView::of).toList(),
+        crop.neighbours().stream().map(near -> NeighbourView.of(near, sight)).toList(),
         asOf);
   }
 

@@ -11,6 +11,7 @@ import java.net.URL;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.CompletableFuture;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.kornspur.api.OneMachine;
@@ -75,7 +76,7 @@ class BringingTest {
             harvest(west, "bw-5", "BW-C5", "BW-R5")
                 .replace(
                     "\"correction\": null",
-                    "\"correction\": " + correction.formatted("be-harvest")),
+                    "\"correction\": " + correction.formatted(TestPeople.EAST + "-be-harvest")),
             "header.correction.supersedes");
     String none =
         refused(
@@ -85,7 +86,7 @@ class BringingTest {
                     "\"correction\": null",
                     "\"correction\": " + correction.formatted("xx-harvest")),
             "header.correction.supersedes");
-    assertThat(known.replace("be-harvest", "xx-harvest")).isEqualTo(none);
+    assertThat(known.replace(TestPeople.EAST + "-be-harvest", "xx-harvest")).isEqualTo(none);
 
     // the very fact of another: its content is neither told nor confirmed
     refused(west, harvest(west, "be-harvest", "BE-C", "BE-R"), "cropId");
@@ -151,6 +152,105 @@ class BringingTest {
     assertThat(problem.path("problems").get(0).path("limit").asText()).contains(TestPeople.WEST);
     assertThat(problem.path("problems").get(0).path("remedy").asText()).contains("quality");
     accepted("quality", crop("somebody-else", "bn-1", "BN-1", "ENT-MULT-WEST"));
+  }
+
+  @Test
+  void growersAndLaboratoriesGiveIdsThatNobodyElseMayTake() throws Exception {
+    String west = TestPeople.WEST;
+    String fact = crop(west, "bi-1", "BI-C", "ENT-MULT-WEST");
+    String own = west + "-bi-1";
+    for (String taken : List.of("harvest-BI-R", "multiplier-east-1", west)) {
+      String problem = refused(west, fact.replace(own, taken), "header.factId");
+      assertThat(problem).contains("a UUID", "ENT-MULT-WEST-", west + "-");
+    }
+    refused(
+        "laboratory",
+        moisture("bi-2", "BI-R", "BI-S", "ENT-LAB-ONE").replace("laboratory-bi-2", "bi-2"),
+        "header.factId");
+    accepted(west, fact);
+    accepted(
+        west,
+        crop(west, "bi-3", "BI-C3", "ENT-MULT-WEST").replace(west + "-bi-3", "ENT-MULT-WEST:3"));
+    accepted(
+        west,
+        crop(west, "bi-4", "BI-C4", "ENT-MULT-WEST")
+            .replace(west + "-bi-4", "0198c7e4-0000-4000-8000-00000000b104"));
+    accepted(
+        "inspector", inspection("inspector", "bi-5", "BI-C").replace("inspector-bi-5", "bi-5"));
+  }
+
+  @Test
+  void ofTwoGrowersWhoWantOneLotAtOneMomentOneGetsIt() throws Exception {
+    String west = TestPeople.WEST;
+    String east = TestPeople.EAST;
+    for (int round = 0; round < 5; round++) {
+      String crop = "BR-C%s-" + round;
+      accepted(west, crop(west, "br-w" + round, crop.formatted("W"), "ENT-MULT-WEST"));
+      accepted(east, crop(east, "br-e" + round, crop.formatted("E"), "ENT-MULT-EAST"));
+      String lot = "BR-R-" + round;
+      String wests = harvest(west, "br-wh" + round, crop.formatted("W"), lot);
+      String easts = harvest(east, "br-eh" + round, crop.formatted("E"), lot);
+      CompletableFuture<Integer> first = CompletableFuture.supplyAsync(() -> status(west, wests));
+      CompletableFuture<Integer> second = CompletableFuture.supplyAsync(() -> status(east, easts));
+      assertThat(List.of(first.get(), second.get())).containsExactlyInAnyOrder(202, 403);
+    }
+  }
+
+  private int status(String person, String fact) {
+    try {
+      return asking.post(person, "/api/v1/facts", fact).status();
+    } catch (Exception failed) {
+      throw new IllegalStateException(failed);
+    }
+  }
+
+  @Test
+  void nobodySaysItselfWhoBroughtAFact() throws Exception {
+    String forged =
+        crop("quality", "bs-1", "BS-C", "ENT-MULT-WEST")
+            .replace(
+                "\"correction\": null",
+                "\"correction\": null, \"submission\": {\"personId\": \"quality\", \"role\":"
+                    + " \"QUALITY\", \"enterpriseId\": null, \"keyId\": \"\", \"signature\":"
+                    + " \"\"}");
+    Asking.Answer answer = asking.post("quality", "/api/v1/facts", forged);
+
+    assertThat(answer.status()).isEqualTo(422);
+    assertThat(JSON.readTree(answer.body()).path("problems").get(0).path("field").asText())
+        .isEqualTo("header.submission");
+  }
+
+  @Test
+  void aGrowerTakesBackNoReportOfPollenThatAnotherMade() throws Exception {
+    String west = TestPeople.WEST;
+    accepted(west, crop(west, "bp-1", "BP-C", "ENT-MULT-WEST"));
+    accepted("inspector", source("inspector", "bp-2", "BP-S"));
+    until(west, "/api/v1/pollen-sources/BP-S");
+    for (int i = 0; i < 600 && asking.get(west, "/api/v1/crops/BP-C").status() != 200; i++) {
+      Thread.sleep(100);
+    }
+
+    refused(
+        west,
+        fact(
+            "Withdrawal",
+            "bp-3",
+            west,
+            "\"withdrawnFactId\": \"inspector-bp-2\", \"reason\": \"I saw nothing\""),
+        "withdrawnFactId");
+  }
+
+  private static String source(String by, String factId, String sourceId) {
+    return fact(
+        "PollenSourceSeen",
+        factId,
+        by,
+        """
+        "sourceId": "%s", "kind": "RYE_CROP", "cropYear": 2024, "outline": \
+        [{"lon": 30.004, "lat": 53.0}, {"lon": 30.005, "lat": 53.0}, {"lon": 30.005, "lat": 53.001}], \
+        "firstSeenOn": "2024-05-01\"\
+        """
+            .formatted(sourceId));
   }
 
   @Test
@@ -298,12 +398,14 @@ class BringingTest {
     return answer.body();
   }
 
+  /** Its id begins with who recorded it, as those of growers and laboratories must. */
   private static String fact(String type, String factId, String recordedBy, String fields) {
     return """
-        {"type": "%s", "header": {"factId": "%s", "recordedBy": "%s", \
-        "happenedAt": "2024-05-02T10:00:00Z", "recordedAt": "2024-05-02T11:00:00Z", \
-        "sourceDocument": "invented", "correction": null}, %s}"""
-        .formatted(type, factId, recordedBy, fields);
+    {"type": "%s", "header": {"factId": "%s", "recordedBy": "%s", \
+    "happenedAt": "2024-05-02T10:00:00Z", "recordedAt": "2024-05-02T11:00:00Z", \
+    "sourceDocument": "invented", "correction": null}, %s}\
+    """
+        .formatted(type, recordedBy + "-" + factId, recordedBy, fields);
   }
 
   private static String crop(String by, String factId, String cropId, String enterpriseId) {
@@ -315,7 +417,8 @@ class BringingTest {
         "cropId": "%s", "fieldId": "F", "enterpriseId": "%s", "hybridId": "HYB-B", \
         "role": "POLLINATOR", "seedComponentId": "PB", "pollenComponentId": "PB", \
         "cropYear": 2024, "category": "BASIC", "rulebookId": "EU", "outline": \
-        [{"lon": 30.0, "lat": 53.0}, {"lon": 30.003, "lat": 53.0}, {"lon": 30.003, "lat": 53.002}]"""
+        [{"lon": 30.0, "lat": 53.0}, {"lon": 30.003, "lat": 53.0}, {"lon": 30.003, "lat": 53.002}]\
+        """
             .formatted(cropId, enterpriseId));
   }
 
@@ -343,7 +446,8 @@ class BringingTest {
         by,
         """
         "cropId": "%s", "visit": 1, "bbchStage": 65, "part": "WHOLE_CROP", "areaM2": 150.0, \
-        "offTypePlants": 0"""
+        "offTypePlants": 0\
+        """
             .formatted(cropId));
   }
 
@@ -354,7 +458,8 @@ class BringingTest {
         "sampler-01",
         """
         "sampleId": "%s", "lotId": "%s", "primarySamples": 30, "lotMassKg": 1000.0, \
-        "submittedSampleG": 1200.0, "samplerAccreditation": "INV-1", "laboratoryId": %s"""
+        "submittedSampleG": 1200.0, "samplerAccreditation": "INV-1", "laboratoryId": %s\
+        """
             .formatted(sampleId, lotId, laboratory));
   }
 
@@ -365,7 +470,8 @@ class BringingTest {
         factId,
         "laboratory",
         """
-        "lotId": "%s", "sampleId": "%s", "moisturePercent": 13.0, "laboratoryId": "%s\""""
+        "lotId": "%s", "sampleId": "%s", "moisturePercent": 13.0, "laboratoryId": "%s\"\
+        """
             .formatted(lotId, sampleId, laboratoryId));
   }
 }

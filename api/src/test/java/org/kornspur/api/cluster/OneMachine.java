@@ -38,6 +38,8 @@ final class OneMachine implements AutoCloseable {
     environment.put("KORNSPUR_BROKER_PORT", Integer.toString(brokerPort));
     environment.put("KORNSPUR_REGISTRY_PORT", Integer.toString(registryPort));
     environment.put("KORNSPUR_CHECKPOINT_INTERVAL", "PT1S");
+    // nobody but the test writes to its topic, partly by a plain producer
+    environment.put("KORNSPUR_TRUST_TOPIC_PRODUCERS", "true");
     environment.put("KORNSPUR_DATA_FOLDER", folder.resolve("data").toAbsolutePath().toString());
     environment.put("KORNSPUR_REQUESTS_PER_MINUTE", "1000000");
     TestPeople.writeInto(folder.resolve("data"));

@@ -119,6 +119,9 @@ public interface FieldMessages {
   @Message("too near")
   String tooNear();
 
+  @Message("reported by a grower, not confirmed")
+  String notConfirmed();
+
   @Message("far enough")
   String farEnough();
 
@@ -253,7 +256,8 @@ public interface FieldMessages {
   String plan(String examined, String unit, String most);
 
   @Message(
-      "Counted so far: {bad} of {units}, that is {value}; exact interval {lower} to {upper} at 95 %.")
+      "Counted so far: {bad} of {units}, that is {value}; exact interval {lower} to {upper} at 95"
+          + " %.")
   String observed(String bad, String units, String value, String lower, String upper);
 
   @Message("Nothing is counted yet.")

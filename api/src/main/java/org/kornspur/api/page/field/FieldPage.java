@@ -14,6 +14,7 @@ import java.util.function.Function;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.access.Action;
 import org.kornspur.api.access.Needs;
+import org.kornspur.api.border.Border;
 import org.kornspur.api.engine.Engine;
 import org.kornspur.api.page.Frame;
 import org.kornspur.api.page.Framing;
@@ -23,6 +24,7 @@ import org.kornspur.api.page.SubjectSheets;
 import org.kornspur.api.page.field.Surroundings.Required;
 import org.kornspur.api.resource.Answers;
 import org.kornspur.api.view.GateView;
+import org.kornspur.api.view.NeighboursView;
 import org.kornspur.api.view.StandingView;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.ingest.contract.Subject;
@@ -45,9 +47,12 @@ public class FieldPage {
   private final Answers answers;
   private final Engine engine;
   private final SubjectSheets sheets;
+  private final Border border;
 
   @Inject
-  public FieldPage(Framing framing, Answers answers, Engine engine, SubjectSheets sheets) {
+  public FieldPage(
+      Framing framing, Answers answers, Engine engine, SubjectSheets sheets, Border border) {
+    this.border = border;
     this.framing = framing;
     this.answers = answers;
     this.engine = engine;
@@ -87,7 +92,12 @@ public class FieldPage {
     Dossier dossier = answers.wholeDossier(crop);
     Function<Subject, Dossier> dossiers =
         source -> new Dossier(source, engine.dossier(source), List.of());
-    Optional<Surroundings> ground = Surroundings.of(dossier, required(standing), dossiers);
+    Optional<Surroundings> ground =
+        Surroundings.of(
+            dossier,
+            required(standing),
+            dossiers,
+            near -> NeighboursView.isTold(near, border.sight()));
     FieldView view =
         new FieldView(
             standing,

@@ -65,7 +65,9 @@ public record FloweringChart(
   static Optional<FloweringChart> of(Surroundings ground) {
     FloweringWindow crop = FloweringWindow.flowering(ground.declared());
     List<LocalDate> known =
-        Stream.concat(Stream.of(crop), ground.sources().stream().map(FloweringChart::window))
+        Stream.concat(
+                Stream.of(crop),
+                ground.sources().stream().filter(Source::told).map(FloweringChart::window))
             .flatMap(window -> Stream.of(window.from(), window.to()))
             .flatMap(Optional::stream)
             .sorted()
@@ -85,7 +87,9 @@ public record FloweringChart(
     List<Row> rows = new ArrayList<>();
     rows.add(row(Optional.empty(), crop, HEAD, axis));
     for (Source source : ground.sources()) {
-      rows.add(row(Optional.of(source), window(source), HEAD + ROW * rows.size(), axis));
+      if (source.told()) {
+        rows.add(row(Optional.of(source), window(source), HEAD + ROW * rows.size(), axis));
+      }
     }
     return new FloweringChart(
         WIDTH,

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.GeoPoint;
 import org.kornspur.contract.PollenSourceSeen;
@@ -39,13 +40,19 @@ public record Surroundings(
    * @param outline empty where it cannot be drawn
    * @param meeting whether and when it flowers with the crop
    * @param tooNear whether it counts and lies within the distance that is asked for
+   * @param reportedOnly whether a grower of another enterprise alone says so, and nobody confirmed
+   *     it
+   * @param told whether more is told of it than distance and nearest point, as one sees them from
+   *     the road
    */
   public record Source(
       String letter,
       Neighbour neighbour,
       Optional<Outline> outline,
       FloweringOverlap meeting,
-      boolean tooNear) {
+      boolean tooNear,
+      boolean reportedOnly,
+      boolean told) {
 
     public boolean counts() {
       return meeting.counts();
@@ -53,23 +60,30 @@ public record Surroundings(
   }
 
   static Optional<Surroundings> of(
-      Dossier crop, Optional<Required> required, Function<Subject, Dossier> dossiers) {
+      Dossier crop,
+      Optional<Required> required,
+      Function<Subject, Dossier> dossiers,
+      Predicate<Neighbour> isTold) {
     return crop.crop()
         .map(
             declared -> {
               List<Source> sources = new ArrayList<>();
               for (Neighbour neighbour : crop.neighbours()) {
                 FloweringOverlap meeting = neighbour.flowersWith(declared);
+                boolean told = isTold.test(neighbour);
                 sources.add(
                     new Source(
                         letter(sources.size()),
                         neighbour,
-                        outline(dossiers.apply(neighbour.source())),
+                        told ? outline(dossiers.apply(neighbour.source())) : Optional.empty(),
                         meeting,
                         meeting.counts()
                             && required
                                 .filter(asked -> neighbour.distanceM() < asked.distanceM())
-                                .isPresent()));
+                                .isPresent(),
+                        neighbour.reportedBy().isPresent()
+                            && !neighbour.reportedBy().equals(crop.holder()),
+                        told));
               }
               return new Surroundings(
                   declared, drawable(declared.getOutline()), required, List.copyOf(sources));
