@@ -7,9 +7,9 @@ import org.apache.kafka.common.config.TopicConfig;
 import org.apache.kafka.streams.StreamsConfig;
 import org.kornspur.ingest.publish.RecordSize;
 import org.kornspur.processors.stream.BoundedRocksDb;
+import org.kornspur.processors.stream.DossierReader;
 import org.kornspur.processors.stream.PoisonRecords;
 import org.kornspur.processors.stream.SkippedRecords;
-import org.kornspur.processors.stream.DossierReader;
 
 /** Settings of the streams client: exactly once, every node named, state on disk. */
 final class StreamsSettings {

@@ -37,6 +37,7 @@ import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.kornspur.api.runtime.BrokerLogins;
 import org.kornspur.api.runtime.CannotStart;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.ingest.contract.FactType;
@@ -295,20 +296,17 @@ class RestoreTest {
     await(
         "all facts are processed",
         () -> {
-          boolean waits = running.lag().values().stream().anyMatch(records -> records > 0);
+          boolean waits = running.backlog().waiting().values().stream().anyMatch(records -> records > 0);
           still[0] = waits ? 0 : still[0] + 1;
           return still[0] > 15;
         });
   }
 
   private static void awaitAllSigned(RunningProcessors running, Path data) throws Exception {
-    String brokers = running.clientSettings().get("bootstrap.servers").toString();
+    String client = data.resolve(BrokerLogins.CLIENT_FILE).toString();
     await(
         "all facts are signed",
-        () ->
-            verify("--bootstrap-servers", brokers, data)
-                .text()
-                .matches("(?s).*INTACT: (\\d+) of \\1 .*"));
+        () -> verify("--client", client, data).text().matches("(?s).*INTACT: (\\d+) of \\1 .*"));
   }
 
   private static void await(String what, Callable<Boolean> isSo) throws Exception {

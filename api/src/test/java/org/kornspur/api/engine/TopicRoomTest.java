@@ -81,10 +81,11 @@ class TopicRoomTest {
   @Test
   void whatUnpacksToTooMuchIsRefusedAndEveryRecordHasATime(@TempDir Path folder) throws Exception {
     String facts = Topics.FACTS.topicName();
-    try (EmbeddedBroker broker = EmbeddedBroker.start(folder, 0);
-        Admin admin = Admin.create(Map.of("bootstrap.servers", broker.bootstrapServers()));
-        var producer = packing(broker.bootstrapServers());
-        var reader = reader(broker.bootstrapServers(), facts)) {
+    BrokerLogins logins = BrokerLogins.in(folder);
+    try (EmbeddedBroker broker = EmbeddedBroker.start(folder, 0, logins);
+        Admin admin = Admin.create(TopicRightsTest.settings(broker, logins.program()));
+        var producer = packing(TopicRightsTest.settings(broker, logins.program()));
+        var reader = reader(TopicRightsTest.settings(broker, logins.program()), facts)) {
       admin.createTopics(List.of(topic(facts, Map.of()))).all().get();
       producer.send(new WithoutTime(facts, new byte[60 << 20])).get();
       assertThat(next(reader).timestamp()).isEqualTo(-1);
@@ -113,27 +114,17 @@ class TopicRoomTest {
     }
   }
 
-  private static KafkaProducer<byte[], byte[]> packing(String bootstrapServers) {
-    return new KafkaProducer<>(
-        Map.of(
-            "bootstrap.servers",
-            bootstrapServers,
-            "compression.type",
-            "gzip",
-            "max.request.size",
-            256 << 20,
-            "buffer.memory",
-            256L << 20),
-        new ByteArraySerializer(),
-        new ByteArraySerializer());
+  private static KafkaProducer<byte[], byte[]> packing(Map<String, Object> settings) {
+    settings.put("compression.type", "gzip");
+    settings.put("max.request.size", 256 << 20);
+    settings.put("buffer.memory", 256L << 20);
+    return new KafkaProducer<>(settings, new ByteArraySerializer(), new ByteArraySerializer());
   }
 
-  private static KafkaConsumer<byte[], byte[]> reader(String bootstrapServers, String topic) {
+  private static KafkaConsumer<byte[], byte[]> reader(Map<String, Object> settings, String topic) {
+    settings.put("auto.offset.reset", "earliest");
     var reader =
-        new KafkaConsumer<>(
-            Map.of("bootstrap.servers", bootstrapServers, "auto.offset.reset", "earliest"),
-            new ByteArrayDeserializer(),
-            new ByteArrayDeserializer());
+        new KafkaConsumer<>(settings, new ByteArrayDeserializer(), new ByteArrayDeserializer());
     reader.assign(List.of(new TopicPartition(topic, 0)));
     return reader;
   }

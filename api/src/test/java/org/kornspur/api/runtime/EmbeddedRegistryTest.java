@@ -51,9 +51,13 @@ class EmbeddedRegistryTest extends RegistryContractTest {
   }
 
   private static EmbeddedRegistry start(int port) {
+    return EmbeddedRegistry.start(settings(), port, logins);
+  }
+
+  private static Map<String, Object> settings() {
     Map<String, Object> settings = new HashMap<>(logins.program().brokerSettings());
     settings.put("bootstrap.servers", broker.bootstrapServers());
-    return EmbeddedRegistry.start(settings, port, logins);
+    return settings;
   }
 
   @Override
@@ -118,10 +122,7 @@ class EmbeddedRegistryTest extends RegistryContractTest {
     lines.add("{\"subject\":\"held\",\"version\":1,\"id\":2147483647,\"schema\":\"\\\"int\\\"\"}");
     lines.add("{\"subject\":\"held\",\"version\":7,\"id\":7,\"schema\":\"\\\"int\\\"\"}");
     try (var producer =
-        new KafkaProducer<>(
-            Map.of("bootstrap.servers", broker.bootstrapServers()),
-            new StringSerializer(),
-            new StringSerializer())) {
+        new KafkaProducer<>(settings(), new StringSerializer(), new StringSerializer())) {
       for (String line : lines) {
         producer.send(new ProducerRecord<>(SchemaLog.TOPIC, 0, "", line)).get();
         producer.send(new ProducerRecord<>(SchemaLog.TOPIC, 0, "held/1", line)).get();
@@ -129,7 +130,7 @@ class EmbeddedRegistryTest extends RegistryContractTest {
       }
     }
     registry.close();
-    registry = EmbeddedRegistry.start(broker.bootstrapServers(), 0);
+    registry = start(0);
 
     assertThat(client().byId(id)).isEqualTo(schema);
     Schema next = SchemaBuilder.record("org.example.Later").fields().requiredInt("n").endRecord();
@@ -139,10 +140,7 @@ class EmbeddedRegistryTest extends RegistryContractTest {
 
   private static String lastLine(String key) {
     try (var reader =
-        new KafkaConsumer<>(
-            Map.of("bootstrap.servers", broker.bootstrapServers()),
-            new StringDeserializer(),
-            new StringDeserializer())) {
+        new KafkaConsumer<>(settings(), new StringDeserializer(), new StringDeserializer())) {
       TopicPartition log = new TopicPartition(SchemaLog.TOPIC, 0);
       reader.assign(List.of(log));
       reader.seekToBeginning(List.of(log));

@@ -133,8 +133,7 @@ public final class Judge {
 
   /** Where the latest place cannot be made out, the one before still sheds pollen. */
   private static Optional<Plot> place(Dossier dossier, Attempts attempts) {
-    return attempts.get(
-        Gate.ISOLATION, "place", Plots::of, () -> Plots.ofWhatCanBePlaced(dossier));
+    return attempts.get(Gate.ISOLATION, "place", Plots::of, () -> Plots.ofWhatCanBePlaced(dossier));
   }
 
   private static List<Verdict> withFaults(List<Verdict> judged, Attempts attempts) {

@@ -123,21 +123,21 @@ public final class DossierReader {
     Set<String> awaiting = awaiting(subject, held, superseded.keySet(), withoutEffect);
     List<Entry> entries =
         held.stream()
-        .map(
-            fact ->
-                new Entry(
-                    fact,
-                    Optional.ofNullable(superseded.get(idOf(fact))),
-                    awaiting.contains(idOf(fact)),
-                    superseded.containsKey(idOf(fact))
-                        ? List.of()
-                        : named.getOrDefault(idOf(fact), List.of()).stream()
-                            .filter(by -> mayName(by, fact, acts))
-                            .map(Named::superseded)
-                            .filter(by -> !superseded.containsKey(by.byFactId()))
-                            .limit(RegisterEntry.MOST_REVOCATIONS)
-                            .toList()))
-        .toList();
+            .map(
+                fact ->
+                    new Entry(
+                        fact,
+                        Optional.ofNullable(superseded.get(idOf(fact))),
+                        awaiting.contains(idOf(fact)),
+                        superseded.containsKey(idOf(fact))
+                            ? List.of()
+                            : named.getOrDefault(idOf(fact), List.of()).stream()
+                                .filter(by -> mayName(by, fact, acts))
+                                .map(Named::superseded)
+                                .filter(by -> !superseded.containsKey(by.byFactId()))
+                                .limit(RegisterEntry.MOST_REVOCATIONS)
+                                .toList()))
+            .toList();
     return new Held(entries, List.copyOf(unreadable));
   }
 

@@ -14,15 +14,12 @@ import org.kornspur.processors.dossier.Entry.Superseded;
  * @param reason in the words of the one who superseded it
  * @param recordedBy id of the person or device; empty in notes of an earlier version
  * @param recordedAt when it was recorded; empty likewise
- * @param isProven whether the interface took in the fact that supersedes, and so checked the right to
- *     it. Notes of an earlier version count as proven: they were taken in by its rules, and stand
- *     where the processors alone write
+ * @param isProven whether the interface took in the fact that supersedes, and so checked the right
+ *     to it. Notes of an earlier version count as proven: they were taken in by its rules, and
+ *     stand where the processors alone write
  */
 record RevocationNote(
-    String reason,
-    Optional<String> recordedBy,
-    Optional<Instant> recordedAt,
-    boolean isProven) {
+    String reason, Optional<String> recordedBy, Optional<Instant> recordedAt, boolean isProven) {
 
   /** Parts the fields. No text of a fact may hold it, so a bare reason cannot be mistaken. */
   private static final String SEPARATOR = "\u0001";

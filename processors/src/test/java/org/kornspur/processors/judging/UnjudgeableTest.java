@@ -246,7 +246,7 @@ class UnjudgeableTest {
   @Test
   void aReleaseThatCannotBeToldIsHeldBack() {
     Instant at = Instant.parse("2024-12-05T10:00:00Z");
-    FactHeader header = new FactHeader("r1", "person-1", at, at, "act", null);
+    FactHeader header = new FactHeader("r1", "person-1", at, at, "act", null, null);
     Dossier whole = lot().dossier();
     List<Entry> entries = new ArrayList<>(whole.entries());
     entries.add(entry(new Release(header, "l1", "good", null, null)));
