@@ -238,8 +238,11 @@ final class BlendShare implements GateRule {
     return percent(share * factor / (share * factor + (1 - share)));
   }
 
+  /** What is no number stays none: rounding would make 0 % of it. */
   private static double percent(double share) {
-    return Math.round(100 * share * STEPS_IN_PERCENT) / STEPS_IN_PERCENT;
+    return Double.isFinite(share)
+        ? Math.round(100 * share * STEPS_IN_PERCENT) / STEPS_IN_PERCENT
+        : Double.NaN;
   }
 
   private static String words(ShareBasis basis) {
