@@ -53,6 +53,7 @@ public final class EmbeddedBroker implements AutoCloseable {
       if (!Files.exists(folder.path().resolve("meta.properties"))) {
         format(folder.path());
       }
+      ScramUsers.install();
       KafkaRaftServer server =
           new KafkaRaftServer(new KafkaConfig(settings(folder.path(), ports, logins)), Time.SYSTEM);
       server.startup();

@@ -1,6 +1,8 @@
 package org.kornspur.api.runtime;
 
 import java.security.NoSuchAlgorithmException;
+import java.security.Provider;
+import java.security.Security;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -13,6 +15,8 @@ import org.apache.kafka.common.security.scram.ScramCredential;
 import org.apache.kafka.common.security.scram.ScramCredentialCallback;
 import org.apache.kafka.common.security.scram.internals.ScramFormatter;
 import org.apache.kafka.common.security.scram.internals.ScramMechanism;
+import org.apache.kafka.common.security.scram.internals.ScramSaslClientProvider;
+import org.apache.kafka.common.security.scram.internals.ScramSaslServerProvider;
 import org.apache.kafka.common.security.token.delegation.internals.DelegationTokenCredentialCallback;
 
 /**
@@ -25,6 +29,22 @@ public final class ScramUsers implements AuthenticateCallbackHandler {
   static final String OPTION = "user_";
 
   private final Map<String, ScramCredential> users = new HashMap<>();
+
+  /**
+   * Puts the mechanisms of this application in place. Java keeps them for the whole process and
+   * Kafka adds them once; those of an application that ran in it before, as when development mode
+   * loads anew, do not know the classes of this one.
+   */
+  static void install() {
+    for (String kind : List.of("SaslServerFactory.", "SaslClientFactory.")) {
+      Provider[] before = Security.getProviders(kind + BrokerLogins.MECHANISM);
+      for (Provider provider : before == null ? new Provider[0] : before) {
+        Security.removeProvider(provider.getName());
+      }
+    }
+    ScramSaslServerProvider.initialize();
+    ScramSaslClientProvider.initialize();
+  }
 
   @Override
   public void configure(

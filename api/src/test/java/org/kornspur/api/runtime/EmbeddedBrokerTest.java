@@ -8,8 +8,11 @@ import java.io.IOException;
 import java.net.InetAddress;
 import java.net.NetworkInterface;
 import java.net.Socket;
+import java.net.URL;
+import java.net.URLClassLoader;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.security.Security;
 import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
@@ -17,6 +20,8 @@ import java.util.Map;
 import org.apache.kafka.clients.admin.Admin;
 import org.apache.kafka.common.errors.SaslAuthenticationException;
 import org.apache.kafka.common.errors.TimeoutException;
+import org.apache.kafka.common.security.scram.ScramLoginModule;
+import org.apache.kafka.common.security.scram.internals.ScramSaslServerProvider;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -24,6 +29,8 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** The contract against the broker in this process, and what is its own. */
 class EmbeddedBrokerTest extends BrokerContractTest {
+
+  private static final String SERVER_MECHANISM = "SaslServerFactory.SCRAM-SHA-512";
 
   private static Path folder;
   private static EmbeddedBroker broker;
@@ -117,6 +124,21 @@ class EmbeddedBrokerTest extends BrokerContractTest {
           new HashMap<>(BrokerLogins.in(earlier).program().brokerSettings());
       settings.put("bootstrap.servers", now.bootstrapServers());
       assertThat(EarlierBroker.read(settings, "earlier", 2)).containsExactly("one", "two");
+    }
+  }
+
+  /** As in development mode, and where tests start the application more than once. */
+  @Test
+  void shouldStartWhereAnotherApplicationAddedItsMechanisms(@TempDir Path other) throws Exception {
+    URL kafka = ScramLoginModule.class.getProtectionDomain().getCodeSource().getLocation();
+    try (URLClassLoader before =
+        new URLClassLoader(new URL[] {kafka}, ClassLoader.getPlatformClassLoader())) {
+      Security.removeProvider(Security.getProviders(SERVER_MECHANISM)[0].getName());
+      before
+          .loadClass(ScramSaslServerProvider.class.getName())
+          .getMethod("initialize")
+          .invoke(null);
+      start(other, 0).close();
     }
   }
 
