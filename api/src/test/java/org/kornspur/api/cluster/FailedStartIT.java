@@ -11,6 +11,8 @@ import java.time.Duration;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.jar.JarOutputStream;
+import java.util.jar.Manifest;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -79,7 +81,7 @@ class FailedStartIT {
   /** An Error ended the starting thread without a word, and the process stayed. */
   @Test
   void aClassIsMissing() throws Exception {
-    Path application = withoutJar("org.rocksdb.rocksdbjni");
+    Path application = withEmptyJar("org.rocksdb.rocksdbjni");
     try (ServerProcess process = start(application)) {
       assertThat(process.exitCodeWithin(LIMIT)).isEqualTo(1);
       assertThat(process.lastWords()).contains(ENDS + "java.lang.NoClassDefFoundError");
@@ -118,20 +120,20 @@ class FailedStartIT {
         "kornspur", folder, environment, List.of("-Xmx512m", "-jar", application.toString()));
   }
 
-  /** The packaged application in another folder, made of links, but for one jar. */
-  private Path withoutJar(String name) throws IOException {
-    Path packaged = PackagedPrograms.application().toRealPath().getParent();
+  /** The packaged application in another folder, made of links, with one jar empty. */
+  private Path withEmptyJar(String name) throws IOException {
+    Path packaged = PackagedPrograms.application().getParent();
     Path copy = folder.resolve("application");
     try (Stream<Path> files = Files.walk(packaged)) {
       for (Path file : files.filter(Files::isRegularFile).toList()) {
-        if (!file.getFileName().toString().startsWith(name)) {
-          Path linked = copy.resolve(packaged.relativize(file));
-          Files.createDirectories(linked.getParent());
-          if (file.endsWith("quarkus-run.jar")) {
-            Files.copy(file, linked); // Java takes the place where it really lies
-          } else {
-            Files.createSymbolicLink(linked, file);
-          }
+        Path placed = copy.resolve(packaged.relativize(file));
+        Files.createDirectories(placed.getParent());
+        if (file.getFileName().toString().startsWith(name)) {
+          new JarOutputStream(Files.newOutputStream(placed), new Manifest()).close();
+        } else if (file.endsWith("quarkus-run.jar")) {
+          Files.copy(file, placed); // Java takes the place where it really lies
+        } else {
+          Files.createSymbolicLink(placed, file);
         }
       }
     }
