@@ -296,7 +296,8 @@ class RestoreTest {
     await(
         "all facts are processed",
         () -> {
-          boolean waits = running.backlog().waiting().values().stream().anyMatch(records -> records > 0);
+          boolean waits =
+              running.backlog().waiting().values().stream().anyMatch(records -> records > 0);
           still[0] = waits ? 0 : still[0] + 1;
           return still[0] > 15;
         });
