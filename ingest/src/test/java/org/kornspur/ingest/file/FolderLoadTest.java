@@ -100,7 +100,7 @@ class FolderLoadTest {
     assertThat(gathered.refused).hasSize(8);
     assertThat(report.text())
         .contains("wide.json:1 refused")
-        .contains("moisturePercent is 73.5; expected at least 0 and at most 60 %")
+        .contains("moisturePercent is 73.5; expected at least 1 and at most 60 %")
         .contains("archive.zip refused")
         .contains("a line of 2000000 bytes")
         .endsWith("4 accepted, 11 refused\n");
