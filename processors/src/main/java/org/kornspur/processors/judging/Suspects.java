@@ -5,19 +5,20 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Stream;
+import org.kornspur.ingest.intake.FieldLimits;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Entry;
 import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.dossier.SeedMeasures;
 import org.kornspur.processors.pedigree.MassFlow;
-import org.kornspur.processors.verdict.Verdict;
 
 /**
  * Finds out on which facts a fault rests: those without which the same dossier can be judged. Each
  * fact and each report is left out in turn, so it is a function of the dossier like everything
  * else.
  *
- * @param factIds facts that are suspected; all of the dossier where no single one is to blame
+ * @param factIds facts that are suspected, those beyond the limits of the contract alone where
+ *     there are such; all of the dossier where no single one is to blame
  * @param left what came out without a suspect that only bears evidence: neither what the seed is
  *     nor its mass hang on it
  */
@@ -31,7 +32,7 @@ record Suspects<T>(List<String> factIds, List<T> left) {
     List<Entry> counting = dossier.entries().stream().filter(Entry::counts).toList();
     List<Report> reports = dossier.reports();
     List<String> blamed = new ArrayList<>();
-    List<String> blamedOrigin = new ArrayList<>();
+    List<String> beyondLimits = new ArrayList<>();
     List<T> left = new ArrayList<>();
     if (counting.size() + reports.size() <= MOST_TRIED) {
       for (Entry suspect : counting) {
@@ -40,9 +41,12 @@ record Suspects<T>(List<String> factIds, List<T> left) {
         attempt(without, work)
             .ifPresent(
                 result -> {
-                  boolean sameSeed = without.material().equals(dossier.material());
-                  (sameSeed ? blamed : blamedOrigin).add(factId);
-                  if (sameSeed && MassFlow.of(suspect.fact()).isEmpty()) {
+                  blamed.add(factId);
+                  if (!FieldLimits.beyond(suspect.fact()).isEmpty()) {
+                    beyondLimits.add(factId);
+                  }
+                  if (without.material().equals(dossier.material())
+                      && MassFlow.of(suspect.fact()).isEmpty()) {
                     left.add(result);
                   }
                 });
@@ -58,7 +62,7 @@ record Suspects<T>(List<String> factIds, List<T> left) {
         attempt(without, work).ifPresent(result -> blamed.addAll(factIds(suspect)));
       }
     }
-    List<String> found = blamed.isEmpty() ? blamedOrigin : blamed;
+    List<String> found = beyondLimits.isEmpty() ? blamed : beyondLimits;
     Stream<String> named =
         found.isEmpty()
             ? counting.stream().map(entry -> entry.header().getFactId())
@@ -76,13 +80,10 @@ record Suspects<T>(List<String> factIds, List<T> left) {
 
   private static List<String> factIds(Report report) {
     if (report instanceof Report.FromParent parent) {
-      return Stream.concat(
-              Stream.of(
-                      parent.measures().thousandKernelWeightG(),
-                      parent.measures().germinationPercent())
-                  .flatMap(Optional::stream)
-                  .map(SeedMeasures.Estimate::factId),
-              parent.seedVerdicts().stream().map(Verdict::factIds).flatMap(List::stream))
+      return Stream.of(
+              parent.measures().thousandKernelWeightG(), parent.measures().germinationPercent())
+          .flatMap(Optional::stream)
+          .map(SeedMeasures.Estimate::factId)
           .toList();
     } else if (report instanceof Report.FromHybrid hybrid) {
       return hybrid.schemes().stream().map(Report.Scheme::factId).toList();
