@@ -62,7 +62,7 @@ class OddNumbersTest {
     Integer.MIN_VALUE, -1, 0, 1, 24, 401, 99_999_999, Integer.MAX_VALUE
   };
 
-  @Property(tries = 60, shrinking = ShrinkingMode.OFF)
+  @Property(tries = 20, shrinking = ShrinkingMode.OFF)
   void theIntakeRefusesThemAndLosesNone(@ForAll Random random) {
     List<SpecificRecord> facts = withOddNumbers(random);
 
@@ -77,7 +77,7 @@ class OddNumbersTest {
         });
   }
 
-  @Property(tries = 120, shrinking = ShrinkingMode.OFF)
+  @Property(tries = 40, shrinking = ShrinkingMode.OFF)
   void takenInByAnEarlierReleaseTheyStopNothing(@ForAll Random random) {
     List<SpecificRecord> facts = withOddNumbers(random);
 
