@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.function.Supplier;
 import java.util.function.ToLongFunction;
 import org.apache.kafka.clients.consumer.ConsumerConfig;
 import org.apache.kafka.clients.consumer.ConsumerRecord;
@@ -18,6 +19,7 @@ import org.kornspur.api.engine.NotReady;
 import org.kornspur.ingest.chain.ChainLink;
 import org.kornspur.ingest.chain.Checkpoint;
 import org.kornspur.ingest.chain.LogRecord;
+import org.kornspur.ingest.chain.UnreadableChain;
 import org.kornspur.ingest.publish.FactPublisher;
 import org.kornspur.ingest.verify.ClusterLog;
 
@@ -63,19 +65,22 @@ final class LogReader implements LogCover.Checkpoints, AutoCloseable {
 
   /** The record of the facts topic at an offset. */
   Optional<LogRecord> record(int partition, long offset) {
-    return next(new TopicPartition(FactPublisher.FACTS_TOPIC, partition), offset)
-        .filter(record -> record.offset() == offset)
-        .map(ClusterLog::asKept);
+    return next(
+            new TopicPartition(FactPublisher.FACTS_TOPIC, partition),
+            offset,
+            record -> Optional.of(ClusterLog.asKept(record)))
+        .filter(found -> found.offset() == offset)
+        .map(Found::value);
   }
 
   /** The newest link of a partition. */
   Optional<ChainLink> newestLink(int partition) {
-    return last(new TopicPartition(ChainLink.TOPIC, partition)).map(LogReader::link);
+    return last(new TopicPartition(ChainLink.TOPIC, partition), LogReader::link);
   }
 
   @Override
   public Optional<Checkpoint> newestCheckpoint(int partition) {
-    return last(new TopicPartition(Checkpoint.TOPIC, partition)).map(LogReader::checkpoint);
+    return last(new TopicPartition(Checkpoint.TOPIC, partition), LogReader::checkpoint);
   }
 
   @Override
@@ -103,7 +108,7 @@ final class LogReader implements LogCover.Checkpoints, AutoCloseable {
   List<Checkpoint> checkpoints(int partition, long fromNumber, int most) {
     TopicPartition place = new TopicPartition(Checkpoint.TOPIC, partition);
     return first(place, LogReader::checkpoint, Checkpoint::number, fromNumber)
-        .map(start -> run(place, start.offset(), most).stream().map(LogReader::checkpoint).toList())
+        .map(start -> values(run(place, start.offset(), most, LogReader::checkpoint)))
         .orElse(List.of());
   }
 
@@ -117,7 +122,7 @@ final class LogReader implements LogCover.Checkpoints, AutoCloseable {
     int wanted = Math.toIntExact(until - from + 1);
     List<ChainLink> links =
         first(place, LogReader::link, ChainLink::sequence, from)
-            .map(start -> run(place, start.offset(), wanted).stream().map(LogReader::link).toList())
+            .map(start -> values(run(place, start.offset(), wanted, LogReader::link)))
             .orElse(List.of());
     if (links.size() != wanted) {
       throw new NotReady(
@@ -135,51 +140,62 @@ final class LogReader implements LogCover.Checkpoints, AutoCloseable {
     return links;
   }
 
-  private static ChainLink link(ConsumerRecord<byte[], byte[]> record) {
-    return ChainLink.read(record.key(), record.value());
+  /** A link; empty for a record that is none, which the processors did not write. */
+  private static Optional<ChainLink> link(ConsumerRecord<byte[], byte[]> record) {
+    return readable(() -> ChainLink.read(record.key(), record.value()))
+        .filter(link -> link.partition() == record.partition());
   }
 
-  private static Checkpoint checkpoint(ConsumerRecord<byte[], byte[]> record) {
-    return Checkpoint.read(record.value());
+  private static Optional<Checkpoint> checkpoint(ConsumerRecord<byte[], byte[]> record) {
+    return readable(() -> Checkpoint.read(record.value()))
+        .filter(checkpoint -> checkpoint.partition() == record.partition());
   }
+
+  private static <T> Optional<T> readable(Supplier<T> read) {
+    try {
+      return Optional.of(read.get());
+    } catch (UnreadableChain none) {
+      return Optional.empty();
+    }
+  }
+
+  /** What a record holds; empty for one that is to be passed over. */
+  private interface Reading<T> extends Function<ConsumerRecord<byte[], byte[]>, Optional<T>> {}
 
   private record Found<T>(long offset, T value) {}
 
+  private static <T> List<T> values(List<Found<T>> found) {
+    return found.stream().map(Found::value).toList();
+  }
+
   /** The first record whose number is at least the wanted one. */
   private <T> Optional<Found<T>> first(
-      TopicPartition place,
-      Function<ConsumerRecord<byte[], byte[]>, T> read,
-      ToLongFunction<T> number,
-      long wanted) {
+      TopicPartition place, Reading<T> read, ToLongFunction<T> number, long wanted) {
     long low = 0;
     long high = end(place);
     Optional<Found<T>> best = Optional.empty();
     while (low < high) {
       long middle = low + (high - low) / 2;
-      Optional<ConsumerRecord<byte[], byte[]>> record =
-          next(place, middle).filter(found -> found.offset() < end(place));
-      if (record.isEmpty()) {
+      Optional<Found<T>> found = next(place, middle, read);
+      if (found.isEmpty()) {
         high = middle;
-        continue;
-      }
-      T value = read.apply(record.get());
-      if (number.applyAsLong(value) >= wanted) {
-        best = Optional.of(new Found<>(record.get().offset(), value));
+      } else if (number.applyAsLong(found.get().value()) >= wanted) {
+        best = found;
         high = middle;
       } else {
-        low = record.get().offset() + 1;
+        low = found.get().offset() + 1;
       }
     }
     return best;
   }
 
-  private Optional<ConsumerRecord<byte[], byte[]>> last(TopicPartition place) {
+  private <T> Optional<T> last(TopicPartition place, Reading<T> read) {
     long end = end(place);
     for (long back = FIRST_LOOK_BACK; ; back *= 2) {
       long from = Math.max(0, end - back);
-      List<ConsumerRecord<byte[], byte[]>> tail = run(place, from, Integer.MAX_VALUE);
+      List<Found<T>> tail = run(place, from, Integer.MAX_VALUE, read);
       if (!tail.isEmpty()) {
-        return Optional.of(tail.get(tail.size() - 1));
+        return Optional.of(tail.get(tail.size() - 1).value());
       }
       if (from == 0) {
         return Optional.empty();
@@ -187,32 +203,29 @@ final class LogReader implements LogCover.Checkpoints, AutoCloseable {
     }
   }
 
-  private Optional<ConsumerRecord<byte[], byte[]>> next(TopicPartition place, long from) {
-    return run(place, from, 1).stream().findFirst();
+  private <T> Optional<Found<T>> next(TopicPartition place, long from, Reading<T> read) {
+    return run(place, from, 1, read).stream().findFirst();
   }
 
   /** Records from an offset on, at most so many, up to the end as it was first seen. */
-  private List<ConsumerRecord<byte[], byte[]>> run(TopicPartition place, long from, int most) {
+  private <T> List<Found<T>> run(TopicPartition place, long from, int most, Reading<T> read) {
     long end = end(place);
     consumer.assign(List.of(place));
     consumer.seek(place, from);
-    List<ConsumerRecord<byte[], byte[]>> read = new ArrayList<>();
+    List<Found<T>> found = new ArrayList<>();
     long deadline = System.nanoTime() + PATIENCE.toNanos();
-    while (consumer.position(place) < end) {
+    while (consumer.position(place) < end && found.size() < most) {
       for (ConsumerRecord<byte[], byte[]> record : consumer.poll(POLL)) {
-        if (read.size() < most && record.offset() < end) {
-          read.add(record);
-          deadline = System.nanoTime() + PATIENCE.toNanos();
+        deadline = System.nanoTime() + PATIENCE.toNanos();
+        if (found.size() < most && record.offset() < end) {
+          read.apply(record).ifPresent(value -> found.add(new Found<>(record.offset(), value)));
         }
-      }
-      if (read.size() == most) {
-        break;
       }
       if (System.nanoTime() > deadline) {
         throw new NotReady("The brokers do not give " + place + " from offset " + from, 5);
       }
     }
-    return read;
+    return found;
   }
 
   private long end(TopicPartition place) {

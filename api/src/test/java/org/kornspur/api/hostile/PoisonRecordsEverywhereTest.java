@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.hamcrest.Matchers.containsString;
 
 import io.quarkus.test.junit.QuarkusTest;
+import io.quarkus.test.junit.QuarkusTestProfile;
 import io.quarkus.test.junit.TestProfile;
 import io.restassured.path.json.JsonPath;
 import jakarta.inject.Inject;
@@ -46,7 +47,7 @@ import org.kornspur.processors.stream.Topics;
  * <p>{@code -Dhostile.records=20000} makes the long run; {@code -Dhostile.seed} repeats one.
  */
 @QuarkusTest
-@TestProfile(OneMachine.class)
+@TestProfile(PoisonRecordsEverywhereTest.Poisoned.class)
 @ExtendWith(AsPerson.class)
 class PoisonRecordsEverywhereTest {
   private static final Logger LOG = Logger.getLogger(PoisonRecordsEverywhereTest.class);
@@ -66,6 +67,14 @@ class PoisonRecordsEverywhereTest {
           "[".repeat(10_000));
   private static final List<String> KEYS =
       List.of("", "lot:BEFORE", "LOT:BEFORE", "lot:BEFORE|f", "cell:2026:1:1", "up|lot:A|lot:B|f");
+
+  /** A machine of its own, so that no other test meets what is written here. */
+  public static final class Poisoned implements QuarkusTestProfile {
+    @Override
+    public Map<String, String> getConfigOverrides() {
+      return new OneMachine().getConfigOverrides();
+    }
+  }
 
   @Inject Engine engine;
 
@@ -92,6 +101,8 @@ class PoisonRecordsEverywhereTest {
         .contains("BEFORE", "AFTER");
     assertThat(given().get("/api/v1/quarantine").statusCode()).isEqualTo(200);
     PostedFacts.until("/api/v1/lots/AFTER/trace?direction=back", a -> a.statusCode() == 200);
+    PostedFacts.until("/api/v1/lots/AFTER/proof", a -> a.statusCode() == 200);
+    PostedFacts.until("/api/v1/log", a -> a.statusCode() == 200);
     assertThat(skippedByFeeds()).isPositive();
     LOG.infof(
         "%d records written in %s, all processed %s later; %s",
