@@ -410,7 +410,10 @@ class BorderTest {
                     ? value.getValue()
                     : part(value.getValue()));
         List<JsonNode> found = wholeEvents(asking.get(person, asked));
-        assertThat(found).as(person + " " + asked).isNotEmpty();
+        // nobody finds events by the name of a lot that is not theirs to see
+        if (person.equals("quality")) {
+          assertThat(found).as(asked).isNotEmpty();
+        }
         for (JsonNode event : found) {
           assertThat(plain).as(asked).containsValue(event);
         }
