@@ -115,7 +115,7 @@ public final class Backup {
   private static void createPrivate(Path folder) throws IOException {
     Files.createDirectories(folder.getParent());
     Files.createDirectory(folder);
-    if (Files.getFileStore(folder).supportsFileAttributeView("posix")) {
+    if (folder.getFileSystem().supportedFileAttributeViews().contains("posix")) {
       Files.setPosixFilePermissions(folder, PosixFilePermissions.fromString("rwx------"));
     }
   }

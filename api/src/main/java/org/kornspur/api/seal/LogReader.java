@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
-import java.util.function.Supplier;
 import java.util.function.ToLongFunction;
 import org.apache.kafka.clients.consumer.ConsumerConfig;
 import org.apache.kafka.clients.consumer.ConsumerRecord;
@@ -19,7 +18,6 @@ import org.kornspur.api.engine.NotReady;
 import org.kornspur.ingest.chain.ChainLink;
 import org.kornspur.ingest.chain.Checkpoint;
 import org.kornspur.ingest.chain.LogRecord;
-import org.kornspur.ingest.chain.UnreadableChain;
 import org.kornspur.ingest.publish.FactPublisher;
 import org.kornspur.ingest.verify.ClusterLog;
 
@@ -142,21 +140,13 @@ final class LogReader implements LogCover.Checkpoints, AutoCloseable {
 
   /** A link; empty for a record that is none, which the processors did not write. */
   private static Optional<ChainLink> link(ConsumerRecord<byte[], byte[]> record) {
-    return readable(() -> ChainLink.read(record.key(), record.value()))
+    return ChainLink.ifOne(record.key(), record.value())
         .filter(link -> link.partition() == record.partition());
   }
 
   private static Optional<Checkpoint> checkpoint(ConsumerRecord<byte[], byte[]> record) {
-    return readable(() -> Checkpoint.read(record.value()))
+    return Checkpoint.ifOne(record.value())
         .filter(checkpoint -> checkpoint.partition() == record.partition());
-  }
-
-  private static <T> Optional<T> readable(Supplier<T> read) {
-    try {
-      return Optional.of(read.get());
-    } catch (UnreadableChain none) {
-      return Optional.empty();
-    }
   }
 
   /** What a record holds; empty for one that is to be passed over. */

@@ -2,6 +2,7 @@ package org.kornspur.ingest.chain;
 
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
+import java.util.Optional;
 import org.kornspur.ingest.intake.Counted;
 import org.kornspur.ingest.seal.Hash;
 
@@ -91,6 +92,15 @@ public record ChainLink(
     long offset = bytes.getLong();
     String factId = key == null ? "" : new String(key, StandardCharsets.UTF_8);
     return new ChainLink(partition, sequence, offset, factId, hash(bytes), hash(bytes));
+  }
+
+  /** The link that a record holds; empty for a record that is none, which nobody signed. */
+  public static Optional<ChainLink> ifOne(byte[] key, byte[] value) {
+    try {
+      return Optional.of(read(key, value));
+    } catch (UnreadableChain none) {
+      return Optional.empty();
+    }
   }
 
   private static Hash hash(ByteBuffer bytes) {

@@ -165,6 +165,15 @@ public record Checkpoint(
     }
   }
 
+  /** The checkpoint that a record holds; empty for a record that is none. */
+  public static Optional<Checkpoint> ifOne(byte[] value) {
+    try {
+      return Optional.of(read(value));
+    } catch (UnreadableChain none) {
+      return Optional.empty();
+    }
+  }
+
   /**
    * Reads checkpoints and lists of them, one after the other, as the interface gives them.
    *

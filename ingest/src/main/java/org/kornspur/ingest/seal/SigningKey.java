@@ -186,8 +186,8 @@ public final class SigningKey {
     Files.move(draft, folder.resolve(PRIVATE_FILE), StandardCopyOption.ATOMIC_MOVE);
   }
 
-  private static boolean isPosix(Path path) throws IOException {
-    return Files.getFileStore(path).supportsFileAttributeView("posix");
+  private static boolean isPosix(Path path) {
+    return path.getFileSystem().supportedFileAttributeViews().contains("posix");
   }
 
   private static SealFailed unusable(Path folder, IOException cause) {

@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ExecutionException;
 import java.util.function.Consumer;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.apache.kafka.clients.admin.Admin;
 import org.apache.kafka.clients.consumer.ConsumerConfig;
@@ -63,7 +64,6 @@ public final class ClusterLog {
    * @return one for each partition; none where there is no site yet
    * @throws org.apache.kafka.common.KafkaException if the cluster cannot be read
    * @throws IllegalStateException if it falls silent
-   * @throws org.kornspur.ingest.chain.UnreadableChain if a link or checkpoint is none
    */
   public static List<LogEnd> ends(Map<String, Object> clientSettings, String group)
       throws InterruptedException {
@@ -145,25 +145,32 @@ public final class ClusterLog {
               partition,
               recordsFrom.getOrDefault(place, 0L),
               recordsUntil.getOrDefault(place, 0L),
-              newest(linksUntil, new TopicPartition(ChainLink.TOPIC, partition))
-                  .map(record -> ChainLink.read(record.key(), record.value())),
-              newest(checkpointsUntil, new TopicPartition(Checkpoint.TOPIC, partition))
-                  .map(record -> Checkpoint.read(record.value())),
+              newest(
+                  linksUntil,
+                  new TopicPartition(ChainLink.TOPIC, partition),
+                  record -> ChainLink.ifOne(record.key(), record.value())),
+              newest(
+                  checkpointsUntil,
+                  new TopicPartition(Checkpoint.TOPIC, partition),
+                  record -> Checkpoint.ifOne(record.value())),
               taken == null ? 0 : taken.offset()));
     }
     return ends;
   }
 
   /**
-   * The last record, looked for ever further back, as the ends of transactions take offsets too.
+   * The last that can be read, looked for ever further back: the ends of transactions take offsets
+   * too, and a record that is no link must not keep a site from starting.
    */
-  private Optional<ConsumerRecord<byte[], byte[]>> newest(
-      Map<TopicPartition, Long> ends, TopicPartition place) {
+  private <T> Optional<T> newest(
+      Map<TopicPartition, Long> ends,
+      TopicPartition place,
+      Function<ConsumerRecord<byte[], byte[]>, Optional<T>> reading) {
     long end = ends.getOrDefault(place, 0L);
-    List<ConsumerRecord<byte[], byte[]>> tail = new ArrayList<>();
+    List<T> tail = new ArrayList<>();
     for (long back = FIRST_LOOK_BACK; tail.isEmpty(); back *= 2) {
       long from = Math.max(0, end - back);
-      read(place, from, end, tail::add);
+      read(place, from, end, record -> reading.apply(record).ifPresent(tail::add));
       if (from == 0) {
         break;
       }
