@@ -74,7 +74,7 @@ class TopicRoomTest {
   }
 
   /**
-   * Sixty megabytes pack to a few kB, and a record without a time stops Kafka's own readers. Both
+   * Eight megabytes pack to a few kB, and a record without a time stops Kafka's own readers. Both
    * are taken from a topic as an earlier version made it, and kept from it once it has its
    * settings.
    */
@@ -87,12 +87,12 @@ class TopicRoomTest {
         var producer = packing(TopicRightsTest.settings(broker, logins.program()));
         var reader = reader(TopicRightsTest.settings(broker, logins.program()), facts)) {
       admin.createTopics(List.of(topic(facts, Map.of()))).all().get();
-      producer.send(new WithoutTime(facts, new byte[60 << 20])).get();
+      producer.send(new WithoutTime(facts, new byte[8 << 20])).get();
       assertThat(next(reader).timestamp()).isEqualTo(-1);
 
       TopicRoom.make(admin, admin.listTopics().names().get(), "kornspur");
 
-      assertThatThrownBy(() -> producer.send(new WithoutTime(facts, new byte[60 << 20])).get())
+      assertThatThrownBy(() -> producer.send(new WithoutTime(facts, new byte[8 << 20])).get())
           .hasCauseInstanceOf(RecordTooLargeException.class);
       long before = System.currentTimeMillis();
       producer.send(new WithoutTime(facts, new byte[1 << 20])).get();
@@ -116,8 +116,8 @@ class TopicRoomTest {
 
   private static KafkaProducer<byte[], byte[]> packing(Map<String, Object> settings) {
     settings.put("compression.type", "gzip");
-    settings.put("max.request.size", 256 << 20);
-    settings.put("buffer.memory", 256L << 20);
+    settings.put("max.request.size", 32 << 20);
+    settings.put("buffer.memory", 32L << 20);
     return new KafkaProducer<>(settings, new ByteArraySerializer(), new ByteArraySerializer());
   }
 
