@@ -2,6 +2,7 @@ package org.kornspur.api.engine;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.awaitility.Awaitility.await;
 
 import java.nio.file.Path;
 import java.time.Duration;
@@ -59,7 +60,7 @@ class TopicRoomTest {
       Set<String> existing = admin.listTopics().names().get();
       TopicRoom.make(admin, existing, "kornspur");
 
-      assertThat(setting(admin, facts, ROOM)).isEqualTo(Integer.toString(4 * 1024 * 1024));
+      untilTaken(admin, facts);
       assertThat(setting(admin, people, ROOM)).isEqualTo(Integer.toString(16 * 1024 * 1024));
       assertThat(setting(admin, STORE, ROOM)).isEqualTo(Integer.toString(16 * 1024 * 1024));
       assertThat(setting(admin, chain, ROOM)).as("what was set higher").isEqualTo("67108864");
@@ -91,6 +92,7 @@ class TopicRoomTest {
       assertThat(next(reader).timestamp()).isEqualTo(-1);
 
       TopicRoom.make(admin, admin.listTopics().names().get(), "kornspur");
+      untilTaken(admin, facts);
 
       assertThatThrownBy(() -> producer.send(new WithoutTime(facts, new byte[8 << 20])).get())
           .hasCauseInstanceOf(RecordTooLargeException.class);
@@ -140,6 +142,11 @@ class TopicRoomTest {
 
   private static NewTopic topic(String name, Map<String, String> settings) {
     return new NewTopic(name, 1, (short) 1).configs(settings);
+  }
+
+  /** The controller changes settings in one step, of which the broker hears a moment later. */
+  private static void untilTaken(Admin admin, String facts) {
+    await().until(() -> setting(admin, facts, ROOM), Integer.toString(4 * 1024 * 1024)::equals);
   }
 
   private static String setting(Admin admin, String topicName, String key)

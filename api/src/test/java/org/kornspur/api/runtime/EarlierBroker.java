@@ -60,6 +60,8 @@ final class EarlierBroker {
                     Map.entry(
                         "listener.security.protocol.map", "BROKER:PLAINTEXT,CONTROLLER:PLAINTEXT"),
                     Map.entry("offsets.topic.replication.factor", "1"),
+                    // It shares the memory of all tests; by default 128 MB.
+                    Map.entry("log.cleaner.dedupe.buffer.size", Integer.toString(8 << 20)),
                     Map.entry("log.dirs", folder.toString()))),
             Time.SYSTEM);
     server.startup();
