@@ -95,7 +95,7 @@ public record StatedValueAdvice(String rule, Agreement agreement, String sentenc
               disagrees.unit(),
               disagrees.source().cited());
     }
-    return ((Agreement.NotTabulated) agreement).reason();
+    return ((Agreement.NotTabulated) agreement).reason().coded().code();
   }
 
   private static void checkPercent(String name, double percent) {

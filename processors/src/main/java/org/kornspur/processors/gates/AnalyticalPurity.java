@@ -1,9 +1,12 @@
 package org.kornspur.processors.gates;
 
 import java.util.List;
-import java.util.Optional;
 import org.kornspur.contract.PurityTest;
+import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.finding.Advice;
+import org.kornspur.processors.finding.Evidence;
+import org.kornspur.processors.finding.PurityFinding;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
@@ -38,25 +41,17 @@ final class AnalyticalPurity implements GateRule {
             () ->
                 lot.verdictsOfUnsplitOr(
                     Gate.ANALYTICAL_PURITY,
-                    () ->
-                        Finding.missing(
-                            Gate.ANALYTICAL_PURITY, "", limit, "a test of analytical purity")));
+                    () -> Found.missing(Gate.ANALYTICAL_PURITY, limit, new Evidence.PurityTest())));
   }
 
   private static Verdict verdict(SeedLot lot, PurityTest test, Limit limit) {
     double allG = test.getPureSeedG() + test.getInertMatterG() + test.getOtherSeedsG();
     double percent = Rounding.tenthPercent(100 * test.getPureSeedG() / allG);
-    return new Finding(
+    return Found.of(
             Gate.ANALYTICAL_PURITY,
-            "",
-            percent,
-            Optional.empty(),
             List.of(test.getHeader().getFactId()),
-            "Analytical purity is %s %% (%s g of %s g)"
-                .formatted(
-                    Wording.number(percent),
-                    Wording.number(test.getPureSeedG()),
-                    Wording.number(allG)))
-        .against(limit, lot.remedy("Clean the lot again and have it sampled anew."));
+            new PurityFinding.PureSeed(
+                Amount.percent(percent), Amount.grams(test.getPureSeedG()), Amount.grams(allG)))
+        .against(percent, limit, lot.remedies(new Advice.CleanAndSample()));
   }
 }

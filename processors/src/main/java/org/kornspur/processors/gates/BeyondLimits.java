@@ -7,7 +7,13 @@ import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.intake.FieldLimits;
 import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.statement.Statement;
+import org.kornspur.ingest.statement.Value.Fact;
 import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.finding.Aspect;
+import org.kornspur.processors.finding.ContractFinding;
+import org.kornspur.processors.finding.Evidence;
+import org.kornspur.processors.gates.Found.At;
 import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Verdict;
 
@@ -24,26 +30,27 @@ public final class BeyondLimits {
   /** What is owed for such facts; empty where there are none. */
   public static Optional<Verdict> judge(Dossier dossier) {
     List<String> factIds = new ArrayList<>();
-    List<String> sentences = new ArrayList<>();
+    List<Statement> facts = new ArrayList<>();
     for (SpecificRecord fact : dossier.counting().toList()) {
       List<Problem> problems = FieldLimits.beyond(fact);
       if (!problems.isEmpty() && factIds.size() < MOST_NAMED) {
         String factId = FactType.headerOf(fact).getFactId();
         factIds.add(factId);
-        sentences.add("Fact %s: %s".formatted(factId, problems.get(0).sentence()));
+        Problem first = problems.get(0);
+        facts.add(
+            new ContractFinding.FactBeyond(
+                new Fact(factId), first.field(), first.value(), first.limit()));
       }
     }
     if (factIds.isEmpty()) {
       return Optional.empty();
     }
     return Optional.of(
-        new Verdict.Owed(
-            Gate.ORIGIN,
-            "limits of the contract",
-            "a correction of " + String.join(", ", factIds),
-            Optional.empty(),
-            List.copyOf(factIds),
-            String.join(" ", sentences)
-                + " It was recorded before this limit held and proves nothing: correct it."));
+        Found.of(
+                At.aspect(Gate.ORIGIN, "limits of the contract", new Aspect.ContractLimits()),
+                List.copyOf(factIds),
+                new ContractFinding.BeyondLimits(facts))
+            .owed(
+                Optional.empty(), List.of(new Evidence.Correction(Fact.each(factIds))), List.of()));
   }
 }

@@ -4,16 +4,25 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import org.kornspur.contract.Blend;
 import org.kornspur.contract.BlendComposition;
 import org.kornspur.contract.CompositionMethod;
 import org.kornspur.contract.ShareBasis;
 import org.kornspur.ingest.contract.Subject;
-import org.kornspur.ingest.intake.Counted;
+import org.kornspur.ingest.statement.Statement;
+import org.kornspur.ingest.statement.Value.Amount;
+import org.kornspur.ingest.statement.Value.Fact;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.dossier.Report.Scheme;
+import org.kornspur.processors.finding.Advice;
+import org.kornspur.processors.finding.Aspect;
+import org.kornspur.processors.finding.BlendFinding;
+import org.kornspur.processors.finding.Bound;
+import org.kornspur.processors.finding.Evidence;
+import org.kornspur.processors.finding.Finding;
+import org.kornspur.processors.finding.Thing;
+import org.kornspur.processors.gates.Found.At;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
@@ -41,8 +50,7 @@ final class BlendShare implements GateRule {
   /** Shares are compared to a millionth of a percent: beyond that lies only binary arithmetic. */
   private static final double STEPS_IN_PERCENT = 1e6;
 
-  private static final String REMEDY =
-      "Correct the mixture with seed of the component that is short, or do not sow it.";
+  private static final List<Advice> REMEDIES = List.of(new Advice.CorrectMixture());
 
   @Override
   public Gate gate() {
@@ -68,15 +76,13 @@ final class BlendShare implements GateRule {
     }
     Optional<Scheme> scheme = lot.dossier().scheme();
     if (scheme.isEmpty()) {
+      Subject hybrid = Subject.hybrid(lot.material().hybridId());
       return List.of(
-          new Verdict.Owed(
-              Gate.BLEND_SHARE,
-              "",
-              "the master data of hybrid " + lot.material().hybridId(),
-              lot.limit(Quantity.BLEND_SHARE_EXTRA_TOLERANCE),
-              List.of(),
-              "The breeder's ratio of hybrid %s is not on record. Record the hybrid's master data."
-                  .formatted(lot.material().hybridId())));
+          Found.of(Gate.BLEND_SHARE, List.of(), new BlendFinding.NoRatio(hybrid))
+              .owed(
+                  lot.limit(Quantity.BLEND_SHARE_EXTRA_TOLERANCE),
+                  List.of(new Evidence.MasterData(hybrid)),
+                  List.of()));
     }
     if (!isRatio(scheme.get())) {
       return List.of(noRatio(lot, scheme.get()));
@@ -99,97 +105,83 @@ final class BlendShare implements GateRule {
   }
 
   private static Verdict noRatio(SeedLot lot, Scheme scheme) {
-    return new Verdict.Owed(
-        Gate.BLEND_SHARE,
-        "",
-        "a correction of fact " + scheme.factId(),
-        lot.limit(Quantity.BLEND_SHARE_EXTRA_TOLERANCE),
-        List.of(scheme.factId()),
-        "The breeder's ratio of hybrid %s is %s %% with a tolerance of %s, which cannot be. Correct the hybrid's master data, fact %s."
-            .formatted(
-                scheme.hybridId(),
-                scheme.pollinatorSharePercent(),
-                scheme.tolerancePercentPoints(),
-                scheme.factId()));
+    return Found.of(
+            Gate.BLEND_SHARE,
+            List.of(scheme.factId()),
+            new BlendFinding.ImpossibleRatio(
+                Subject.hybrid(scheme.hybridId()),
+                Amount.percent(scheme.pollinatorSharePercent()),
+                Amount.percentagePoints(scheme.tolerancePercentPoints())))
+        .owed(
+            lot.limit(Quantity.BLEND_SHARE_EXTRA_TOLERANCE),
+            List.of(new Evidence.Correction(List.of(new Fact(scheme.factId())))),
+            List.of());
   }
 
   private static Verdict mixed(MixedParts parts, Stated stated) {
     Optional<org.kornspur.processors.statistics.BlendShare> share =
         parts.pollinatorShare(stated.basis());
     if (share.isEmpty()) {
-      String missing =
-          parts.missing(stated.basis()).isEmpty()
-              ? "a new germination test: none of the seed grows"
-              : String.join(", ", parts.missing(stated.basis()));
-      return new Verdict.Owed(
-          Gate.BLEND_SHARE,
-          "",
-          missing,
-          Optional.of(stated.nearest(0)),
-          parts.factIds(stated.basis()),
-          "The share of pollinator in %s cannot be told yet; the limit is %s (%s). Bring %s."
-              .formatted(
-                  words(stated.basis()), stated.wording(), stated.nearest(0).citation(), missing));
+      List<Evidence> missing = parts.missing(stated.basis());
+      return Found.of(
+              Gate.BLEND_SHARE,
+              parts.factIds(stated.basis()),
+              new BlendFinding.ShareUnknown(stated.basis()),
+              stated.ratio())
+          .owed(
+              Optional.of(stated.nearest(0)),
+              missing.isEmpty() ? List.of(new Evidence.GerminationTestThatGrows()) : missing,
+              List.of());
     }
     double percent = percent(share.get().share());
-    return new Finding(
+    Measured.Interval interval = Found.measuredPercent(share.get().interval(CONFIDENCE));
+    return Found.of(
             Gate.BLEND_SHARE,
-            "",
-            percent,
-            Optional.of(Finding.measuredPercent(share.get().interval(CONFIDENCE))),
             parts.factIds(stated.basis()),
-            "Pollinator makes up %s %% of %s by what went in%s"
-                .formatted(
-                    Wording.number(percent), words(stated.basis()), otherBases(parts, stated)))
-        .decided(stated.holds(percent), stated.margin(percent), stated.nearest(percent), REMEDY);
+            new BlendFinding.Mixed(Amount.percent(percent), stated.basis()),
+            stated.ratio())
+        .and(otherBases(parts, stated))
+        .decided(
+            stated.holds(percent),
+            stated.measured(percent, interval),
+            stated.nearest(percent),
+            REMEDIES);
   }
 
-  private static String otherBases(MixedParts parts, Stated stated) {
-    String others =
+  private static Optional<Finding> otherBases(MixedParts parts, Stated stated) {
+    List<Statement> others =
         Arrays.stream(ShareBasis.values())
             .filter(basis -> basis != stated.basis())
             .flatMap(
                 basis ->
-                    parts
-                        .pollinatorShare(basis)
-                        .map(
+                    parts.pollinatorShare(basis).stream()
+                        .<Statement>map(
                             share ->
-                                "%s %% of %s"
-                                    .formatted(
-                                        Wording.number(percent(share.share())), words(basis)))
-                        .stream())
-            .collect(Collectors.joining(", "));
-    return others.isEmpty() ? "" : " (" + others + ")";
+                                new BlendFinding.OnBasis(
+                                    Amount.percent(percent(share.share())), basis)))
+            .toList();
+    return others.isEmpty() ? Optional.empty() : Optional.of(new BlendFinding.OnOtherBases(others));
   }
 
   private static Verdict sampled(BlendComposition sample, MixedParts parts, Stated stated) {
     String factId = sample.getHeader().getFactId();
-    String aspect = "sample " + sample.getSampleId() + ", fact " + factId;
+    At at =
+        At.aspect(
+            Gate.BLEND_SHARE,
+            "sample " + sample.getSampleId() + ", fact " + factId,
+            new Aspect.Sample(sample.getSampleId(), new Fact(factId)));
     int kernels = sample.getKernelsExamined();
     int pollinator = sample.getPollinatorKernels();
     if (pollinator > kernels) {
-      return Finding.impossible(
-          Gate.BLEND_SHARE,
-          aspect,
-          stated.nearest(0),
-          pollinator,
-          kernels,
-          "pollinator kernels",
-          factId);
+      return Found.impossible(
+          at, stated.nearest(0), Thing.POLLINATOR_KERNELS, pollinator, kernels, factId);
     }
-    Optional<Double> factor = parts.ratioFactor(basisOf(sample.getMethod()), stated.basis());
+    ShareBasis countedBasis = basisOf(sample.getMethod());
+    Optional<Double> factor = parts.ratioFactor(countedBasis, stated.basis());
     if (factor.isEmpty()) {
-      return new Verdict.Owed(
-          Gate.BLEND_SHARE,
-          aspect,
-          "thousand-kernel weight and germination of the lots that went in",
-          Optional.of(stated.nearest(0)),
-          List.of(factId),
-          "The sample counts %s and the breeder's ratio is one of %s (%s). Bring thousand-kernel weight and germination of the lots that went in, so that the one can be had from the other."
-              .formatted(
-                  words(basisOf(sample.getMethod())),
-                  words(stated.basis()),
-                  stated.nearest(0).citation()));
+      return Found.of(
+              at, List.of(factId), new BlendFinding.OtherBasis(countedBasis, stated.basis()))
+          .owed(stated.nearest(0), new Evidence.KernelWeightAndGermination());
     }
     Interval counted = ExactBinomial.interval(pollinator, kernels, CONFIDENCE);
     double percent = onBasis((double) pollinator / kernels, factor.get());
@@ -198,32 +190,30 @@ final class BlendShare implements GateRule {
             onBasis(counted.lower(), factor.get()),
             onBasis(counted.upper(), factor.get()),
             CONFIDENCE);
-    Finding finding =
-        new Finding(
-            Gate.BLEND_SHARE,
-            aspect,
-            percent,
-            Optional.of(interval),
+    Found found =
+        Found.of(
+            at,
             List.of(factId),
-            "Pollinator makes up %s %% of %s by a sample (%d of %s; between %s and %s %% with %s confidence)"
-                .formatted(
-                    Wording.number(percent),
-                    words(stated.basis()),
-                    pollinator,
-                    Counted.of(kernels, "kernel(s)"),
-                    Wording.number(interval.lower()),
-                    Wording.number(interval.upper()),
-                    Wording.percent(CONFIDENCE)));
+            new BlendFinding.Sampled(
+                Amount.percent(percent),
+                stated.basis(),
+                pollinator,
+                kernels,
+                Amount.percent(interval.lower()),
+                Amount.percent(interval.upper()),
+                Amount.percent(100 * CONFIDENCE)),
+            stated.ratio());
     boolean clearlyOutside =
         interval.upper() < stated.lowest() || interval.lower() > stated.highest();
-    if (stated.holds(percent) || clearlyOutside) {
-      return finding.decided(
-          stated.holds(percent), stated.margin(percent), stated.nearest(percent), REMEDY);
-    }
-    return finding.owed(
-        stated.nearest(percent),
-        "a larger sample of kernels told apart",
-        "that is outside, but not clearly");
+    return stated.holds(percent) || clearlyOutside
+        ? found.decided(
+            stated.holds(percent),
+            stated.measured(percent, interval),
+            stated.nearest(percent),
+            REMEDIES)
+        : found
+            .and(new BlendFinding.NotClearlyOutside())
+            .owed(stated.nearest(percent), new Evidence.LargerKernelSample());
   }
 
   private static ShareBasis basisOf(CompositionMethod method) {
@@ -243,14 +233,6 @@ final class BlendShare implements GateRule {
     return Double.isFinite(share)
         ? Math.round(100 * share * STEPS_IN_PERCENT) / STEPS_IN_PERCENT
         : Double.NaN;
-  }
-
-  private static String words(ShareBasis basis) {
-    return switch (basis) {
-      case MASS -> "the mass";
-      case KERNELS -> "the kernels";
-      case VIABLE_KERNELS -> "the viable kernels";
-    };
   }
 
   /** The breeder's ratio with all tolerance that is allowed, percent. */
@@ -280,37 +262,32 @@ final class BlendShare implements GateRule {
       return lowest() <= percent && percent <= highest();
     }
 
-    double margin(double percent) {
-      return Math.min(percent - lowest(), highest() - percent);
+    Measured measured(double percent, Measured.Interval interval) {
+      double margin = Math.min(percent - lowest(), highest() - percent);
+      return new Measured(percent, Quantity.BLEND_SHARE.unit(), margin, Optional.of(interval));
     }
 
-    String wording() {
-      return "%s to %s %% of %s"
-          .formatted(Wording.number(lowest()), Wording.number(highest()), words(basis()));
+    Finding ratio() {
+      return new BlendFinding.Ratio(
+          Amount.percent(scheme.pollinatorSharePercent()),
+          Amount.percentagePoints(scheme.tolerancePercentPoints()),
+          extra.map(Bound::cited));
     }
 
     /** The limit on the side that a share lies. */
     Limit nearest(double percent) {
       boolean low = percent < scheme.pollinatorSharePercent();
-      String added =
-          extra
-              .map(limit -> "; %s beyond it (%s)".formatted(limit.wording(), limit.citation()))
-              .orElse("");
+      double value = low ? lowest() : highest();
       return new Limit(
           Quantity.BLEND_SHARE,
           low ? Limit.Sense.AT_LEAST : Limit.Sense.AT_MOST,
-          low ? lowest() : highest(),
+          value,
           Quantity.BLEND_SHARE.unit(),
-          wording(),
-          "breeder",
+          Limit.Stated.plain(value),
+          Limit.BREEDER,
           lot.rulebook().edition(),
-          "master data of hybrid %s, fact %s".formatted(scheme.hybridId(), scheme.factId()),
-          "ratio %s %% with a tolerance of %s %s%s"
-              .formatted(
-                  Wording.number(scheme.pollinatorSharePercent()),
-                  Wording.number(scheme.tolerancePercentPoints()),
-                  Counted.noun(scheme.tolerancePercentPoints(), "percentage point(s)"),
-                  added),
+          "",
+          "",
           lot.on(),
           Optional.empty(),
           true,

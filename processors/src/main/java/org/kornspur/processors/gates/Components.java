@@ -1,6 +1,8 @@
 package org.kornspur.processors.gates;
 
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -13,11 +15,17 @@ import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.LotMass;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.statement.Coded;
+import org.kornspur.ingest.statement.Statement;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.dossier.Report.Crossing;
 import org.kornspur.processors.dossier.Report.Scheme;
+import org.kornspur.processors.finding.Advice;
+import org.kornspur.processors.finding.ComponentsFinding;
+import org.kornspur.processors.finding.Evidence;
+import org.kornspur.processors.finding.Part;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.verdict.Gate;
@@ -50,8 +58,8 @@ final class Components implements GateRule {
   /** One look at one dossier: gathers what is wrong and what is owed. */
   private static final class Check {
     private final Dossier dossier;
-    private final List<String> wrong = new ArrayList<>();
-    private final Set<String> owed = new TreeSet<>();
+    private final List<ComponentsFinding> wrong = new ArrayList<>();
+    private final Set<Evidence> owed = new LinkedHashSet<>();
     private final Set<String> factIds = new TreeSet<>();
 
     Check(Dossier dossier) {
@@ -62,8 +70,9 @@ final class Components implements GateRule {
       factIds.add(crop.getHeader().getFactId());
       Optional<Scheme> scheme = dossier.scheme();
       if (scheme.isEmpty()) {
-        owed.add("the master data of hybrid " + crop.getHybridId());
-        return verdicts("");
+        Subject hybrid = Subject.hybrid(crop.getHybridId());
+        owed.add(new Evidence.MasterData(hybrid));
+        return verdicts(new ComponentsFinding.Right(hybrid));
       }
       factIds.add(scheme.get().factId());
       switch (crop.getRole()) {
@@ -73,8 +82,7 @@ final class Components implements GateRule {
         case FERTILE_LINE -> alone(crop, scheme.get(), ComponentKind.FERTILE_LINE);
         case F1_MIXTURE -> mixture(crop, scheme.get());
       }
-      return verdicts(
-          "What was sown is what the crossing scheme of %s asks for".formatted(crop.getHybridId()));
+      return verdicts(new ComponentsFinding.Right(Subject.hybrid(crop.getHybridId())));
     }
 
     private void sterileFemale(FieldCropDeclared crop, Scheme scheme) {
@@ -88,16 +96,15 @@ final class Components implements GateRule {
       pollenIs(crop, pollen);
       Set<String> sown =
           parentsAre(
-              "was sown",
               material ->
                   material.kind() == Material.Kind.COMPONENT
                       && (material.seedId().equals(female) || material.seedId().equals(pollen)),
-              "%s (female) or %s (pollen parent)".formatted(female, pollen));
+              new ComponentsFinding.FemaleOrPollen(female, pollen));
       if (!sown.contains(female)) {
-        owed.add("the sowing of the female, seed of " + female);
+        owed.add(new Evidence.SowingOfFemale(female));
       }
       if (!sown.contains(pollen)) {
-        owed.add("the sowing of the pollen parent, seed of " + pollen);
+        owed.add(new Evidence.SowingOfPollenParent(pollen));
       }
     }
 
@@ -106,12 +113,11 @@ final class Components implements GateRule {
       String line = crop.getSeedComponentId();
       Set<String> sown =
           parentsAre(
-              "was sown",
               material ->
                   material.kind() == Material.Kind.COMPONENT && material.seedId().equals(line),
-              line);
+              new ComponentsFinding.Line(line));
       if (sown.isEmpty()) {
-        owed.add("the sowing of seed of " + line);
+        owed.add(new Evidence.SowingOf(line));
       }
     }
 
@@ -119,19 +125,18 @@ final class Components implements GateRule {
       String hybrid = scheme.hybridId();
       if (!crop.getSeedComponentId().equals(hybrid)) {
         wrong.add(
-            "the crop is declared to give %s, where a mixture gives F1 seed of %s"
-                .formatted(crop.getSeedComponentId(), hybrid));
+            new ComponentsFinding.CropGivesOther(
+                crop.getSeedComponentId(), Subject.hybrid(hybrid)));
       }
       crossing(scheme, hybrid).ifPresent(crossing -> pollenIs(crop, crossing.pollenId()));
       Set<String> sown =
           parentsAre(
-              "was sown",
               material ->
                   material.kind() == Material.Kind.TECHNICAL_MIXTURE
                       && material.seedId().equals(hybrid),
-              "the technical mixture of " + hybrid);
+              new ComponentsFinding.MixtureOf(Subject.hybrid(hybrid)));
       if (sown.isEmpty()) {
-        owed.add("the sowing of the technical mixture of " + hybrid);
+        owed.add(new Evidence.SowingOfMixture(Subject.hybrid(hybrid)));
       }
     }
 
@@ -151,20 +156,20 @@ final class Components implements GateRule {
       factIds.add(blend.getHeader().getFactId());
       Optional<Scheme> scheme = dossier.scheme();
       if (scheme.isEmpty()) {
-        owed.add("the master data of hybrid " + blend.getHybridId());
-        return verdicts("");
+        owed.add(new Evidence.MasterData(Subject.hybrid(blend.getHybridId())));
+        return verdicts(new ComponentsFinding.RightMixture(Subject.hybrid(blend.getHybridId())));
       }
       factIds.add(scheme.get().factId());
       crossing(scheme.get(), blend.getHybridId())
           .ifPresent(
               crossing -> {
-                each(blend.getFemales(), "female", crossing.femaleId());
-                each(blend.getPollinators(), "pollinator", crossing.pollenId());
+                each(blend.getFemales(), Part.FEMALE, crossing.femaleId());
+                each(blend.getPollinators(), Part.POLLINATOR, crossing.pollenId());
               });
-      return verdicts("The mixture holds the female and the pollinator of " + blend.getHybridId());
+      return verdicts(new ComponentsFinding.RightMixture(Subject.hybrid(blend.getHybridId())));
     }
 
-    private void each(List<LotMass> parts, String as, String componentId) {
+    private void each(List<LotMass> parts, Part as, String componentId) {
       for (LotMass part : parts) {
         Subject lot = Subject.lot(part.getLotId());
         materialOf(lot)
@@ -175,8 +180,7 @@ final class Components implements GateRule {
             .ifPresent(
                 material ->
                     wrong.add(
-                        "%s went in as %s and is %s, not %s"
-                            .formatted(lot, as, described(material), componentId)));
+                        new ComponentsFinding.WentInAs(lot, as, seed(material), componentId)));
       }
     }
 
@@ -192,15 +196,19 @@ final class Components implements GateRule {
         return List.of();
       }
       in.forEach(edge -> factIds.add(edge.factId()));
-      Set<String> materials = new TreeSet<>();
-      in.stream()
-          .map(Edge::parent)
-          .distinct()
-          .forEach(parent -> materialOf(parent).map(Check::described).ifPresent(materials::add));
+      List<Statement> materials =
+          in.stream()
+              .map(Edge::parent)
+              .distinct()
+              .flatMap(parent -> materialOf(parent).stream())
+              .<Statement>map(Check::seed)
+              .distinct()
+              .sorted(Comparator.comparing(Statement::toString))
+              .toList();
       if (materials.size() > 1) {
-        wrong.add("different seed was put together: " + String.join(" and ", materials));
+        wrong.add(new ComponentsFinding.DifferentSeed(materials));
       }
-      return verdicts("All seed that was put together is " + String.join("", materials));
+      return verdicts(new ComponentsFinding.OneMaterial(materials));
     }
 
     private Set<String> openPollinatedLots() {
@@ -216,19 +224,14 @@ final class Components implements GateRule {
       ComponentKind kind = scheme.components().get(crop.getSeedComponentId());
       if (kind == null || !kinds.contains(kind)) {
         wrong.add(
-            "the scheme has %s as %s, which no crop with the role %s gives"
-                .formatted(
-                    crop.getSeedComponentId(),
-                    kind == null ? "no component of the hybrid" : kind,
-                    crop.getRole()));
+            new ComponentsFinding.NotOfRole(
+                crop.getSeedComponentId(), Optional.ofNullable(kind), crop.getRole()));
       }
     }
 
     private void pollenIs(FieldCropDeclared crop, String pollen) {
       if (!crop.getPollenComponentId().equals(pollen)) {
-        wrong.add(
-            "the crop is declared with the pollen of %s, where the scheme asks for %s"
-                .formatted(crop.getPollenComponentId(), pollen));
+        wrong.add(new ComponentsFinding.OtherPollen(crop.getPollenComponentId(), pollen));
       }
     }
 
@@ -236,13 +239,13 @@ final class Components implements GateRule {
       Optional<Crossing> crossing =
           scheme.crossings().stream().filter(cross -> cross.seedId().equals(seedId)).findFirst();
       if (crossing.isEmpty()) {
-        wrong.add("the scheme has no cross that gives " + seedId);
+        wrong.add(new ComponentsFinding.NoCross(seedId));
       }
       return crossing;
     }
 
     /** Checks every parent and returns the seeds that are right. */
-    private Set<String> parentsAre(String how, Predicate<Material> right, String asked) {
+    private Set<String> parentsAre(Predicate<Material> right, ComponentsFinding asked) {
       Set<String> seeds = new TreeSet<>();
       for (Edge edge : dossier.edgesIn()) {
         factIds.add(edge.factId());
@@ -253,9 +256,7 @@ final class Components implements GateRule {
         if (right.test(material.get())) {
           seeds.add(material.get().seedId());
         } else {
-          wrong.add(
-              "%s %s and is %s, not %s"
-                  .formatted(edge.parent(), how, described(material.get()), asked));
+          wrong.add(new ComponentsFinding.WasSown(edge.parent(), seed(material.get()), asked));
         }
       }
       return seeds;
@@ -264,56 +265,46 @@ final class Components implements GateRule {
     private Optional<Material> materialOf(Subject parent) {
       Optional<Material> material = dossier.parent(parent).flatMap(Report.FromParent::material);
       if (material.isEmpty()) {
-        owed.add("the origin of " + parent);
+        owed.add(new Evidence.OriginOf(parent));
       }
       return material;
     }
 
-    private static String described(Material material) {
-      String seed =
-          switch (material.kind()) {
-            case COMPONENT -> "component seed";
-            case TECHNICAL_MIXTURE -> "technical mixture";
-            case F1_SEED -> "F1 seed";
-          };
-      return "%s of %s (%s)".formatted(seed, material.seedId(), material.category());
+    private static ComponentsFinding.Seed seed(Material material) {
+      return new ComponentsFinding.Seed(material.kind(), material.seedId(), material.category());
     }
 
-    private List<Verdict> verdicts(String whenRight) {
+    private List<Verdict> verdicts(ComponentsFinding whenRight) {
       List<String> facts = List.copyOf(factIds);
       if (!wrong.isEmpty()) {
-        List<String> each = wrong.stream().distinct().sorted().toList();
+        List<Coded> each =
+            wrong.stream()
+                .distinct()
+                .map(Statement::coded)
+                .sorted(Comparator.comparing(Coded::toString))
+                .toList();
         return List.of(
-            new Verdict.NotMet(
-                Gate.COMPONENTS,
-                "",
-                new Measured(each.size(), "wrong", -each.size(), Optional.empty()),
-                Optional.empty(),
-                facts,
-                "Against the breeder's crossing scheme: %s. Correct the fact if it was recorded"
-                        .formatted(String.join("; ", each))
-                    + " wrongly; otherwise this seed is not what it is called."));
+            Found.of(Gate.COMPONENTS, facts, new ComponentsFinding.Wrong(each))
+                .decided(
+                    false,
+                    new Measured(each.size(), "wrong", -each.size(), Optional.empty()),
+                    Optional.empty(),
+                    List.of(new Advice.CorrectOrNotSo())));
       }
       if (!owed.isEmpty()) {
-        String what = String.join(", ", owed);
+        List<Evidence> evidence =
+            owed.stream().sorted(Comparator.comparing(Evidence::toString)).toList();
         return List.of(
-            new Verdict.Owed(
-                Gate.COMPONENTS,
-                "",
-                what,
-                Optional.empty(),
-                facts,
-                "Whether the right components were used cannot be told yet. Record %s."
-                    .formatted(what)));
+            Found.of(Gate.COMPONENTS, facts, new ComponentsFinding.NotKnown())
+                .owed(Optional.empty(), evidence, List.of()));
       }
       return List.of(
-          new Verdict.Met(
-              Gate.COMPONENTS,
-              "",
-              new Measured(0, "wrong", 0, Optional.empty()),
-              Optional.empty(),
-              facts,
-              whenRight + "."));
+          Found.of(Gate.COMPONENTS, facts, whenRight)
+              .decided(
+                  true,
+                  new Measured(0, "wrong", 0, Optional.empty()),
+                  Optional.empty(),
+                  List.of()));
     }
   }
 }

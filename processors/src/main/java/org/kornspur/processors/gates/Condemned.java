@@ -4,7 +4,10 @@ import java.util.List;
 import java.util.Optional;
 import org.kornspur.contract.Condemnation;
 import org.kornspur.contract.CondemnationGround;
+import org.kornspur.ingest.statement.Value.Person;
 import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.finding.Advice;
+import org.kornspur.processors.finding.CondemnationFinding;
 import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Measured;
 import org.kornspur.processors.verdict.Verdict;
@@ -35,18 +38,21 @@ public final class Condemned {
 
   private static Verdict verdict(List<Condemnation> condemnations) {
     Condemnation first = condemnations.get(0);
-    return new Verdict.NotMet(
-        gate(first.getGround()),
-        "",
-        new Measured(
-            condemnations.size(), "condemnations", -condemnations.size(), Optional.empty()),
-        Optional.empty(),
-        condemnations.stream().map(condemnation -> condemnation.getHeader().getFactId()).toList(),
-        "Condemned by person %s on %s: %s. It is never released; if it was condemned by mistake, a person with the right to it corrects the condemnation by a suspension."
-            .formatted(
-                first.getSignature().getSignerId(),
+    return Found.of(
+            gate(first.getGround()),
+            condemnations.stream()
+                .map(condemnation -> condemnation.getHeader().getFactId())
+                .toList(),
+            new CondemnationFinding.Condemned(
+                new Person(first.getSignature().getSignerId()),
                 first.getSignature().getSignedAt(),
-                first.getReason().replaceFirst("\\.$", "")));
+                first.getReason()))
+        .decided(
+            false,
+            new Measured(
+                condemnations.size(), "condemnations", -condemnations.size(), Optional.empty()),
+            Optional.empty(),
+            List.of(new Advice.CorrectCondemnation()));
   }
 
   private static Gate gate(CondemnationGround ground) {

@@ -4,10 +4,17 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import org.kornspur.contract.OtherSeedDetermination;
-import org.kornspur.ingest.intake.Counted;
+import org.kornspur.ingest.statement.Statement;
+import org.kornspur.ingest.statement.Value.Amount;
+import org.kornspur.processors.finding.Advice;
+import org.kornspur.processors.finding.Bound;
+import org.kornspur.processors.finding.CountFinding;
+import org.kornspur.processors.finding.Evidence;
+import org.kornspur.processors.finding.Finding;
+import org.kornspur.processors.gates.Found.At;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
-import org.kornspur.processors.verdict.Gate;
+import org.kornspur.processors.verdict.Measured;
 import org.kornspur.processors.verdict.Verdict;
 
 /**
@@ -33,67 +40,68 @@ final class CountedSamples {
   /**
    * Judges one kind of seed or body.
    *
-   * @param what what is counted; see {@link Counted}
+   * @param what what is counted
    * @param count its count in a sample; null where it was not counted
-   * @param remedy what to do where the limit is not met
+   * @param remedies what to do where the limit is not met
    */
   Verdict judge(
-      Gate gate,
-      String aspect,
-      String what,
+      At at,
+      Quantity what,
       Limit limit,
       Function<OtherSeedDetermination, Integer> count,
-      String remedy) {
+      List<Advice> remedies) {
     Optional<OtherSeedDetermination> first = latest(1, count);
     if (first.isEmpty()) {
-      return Finding.missing(
-          gate,
-          aspect,
-          limit,
-          "a first sample in which %s were counted".formatted(Counted.plural(what)));
+      return Found.missing(at, limit, new Evidence.FirstCount(what));
     }
-    Finding finding = finding(gate, aspect, what, first.get(), count);
+    Found found = found(at, what, first.get(), count);
     if (tooLight(first.get())) {
-      return finding.owed(limit, heavyEnough("a first sample"), tooLightBecause(first.get()));
+      return found
+          .and(tooLightFinding(first.get()))
+          .owed(limit, new Evidence.FirstSample(leastBound()));
     }
+    double counted = inLeast(first.get(), count);
     boolean secondAllowed =
         limit
             .secondSample()
-            .map(second -> !limit.holds(finding.value()) && finding.value() <= second.firstAtMost())
+            .map(second -> !limit.holds(counted) && counted <= second.firstAtMost())
             .orElse(false);
     return secondAllowed
-        ? bySecond(finding, what, limit, count, remedy)
-        : finding.against(limit, remedy);
+        ? bySecond(found, counted, what, limit, count, remedies)
+        : found.against(counted, limit, remedies);
   }
 
   private Verdict bySecond(
-      Finding first,
-      String what,
+      Found first,
+      double countedInFirst,
+      Quantity what,
       Limit limit,
       Function<OtherSeedDetermination, Integer> count,
-      String remedy) {
+      List<Advice> remedies) {
     double secondAtMost = limit.secondSample().orElseThrow().secondAtMost();
-    String rule =
-        "with so few over the limit a second sample of the same mass saves the lot if it has at most "
-            + Wording.number(secondAtMost);
+    Finding rule = new CountFinding.SecondSampleAllowed(new Amount(secondAtMost, what.unit()));
     Optional<OtherSeedDetermination> second = latest(2, count);
     if (second.isEmpty()) {
-      return first.owed(limit, heavyEnough("a second sample"), rule);
+      return first.and(rule).owed(limit, new Evidence.SecondSample(leastBound()));
     }
     if (tooLight(second.get())) {
-      return first.owed(limit, heavyEnough("a second sample"), tooLightBecause(second.get()));
+      return first
+          .and(tooLightFinding(second.get()))
+          .owed(limit, new Evidence.SecondSample(leastBound()));
     }
-    Finding inSecond = finding(first.gate(), first.aspect(), what, second.get(), count);
-    boolean saved = inSecond.value() <= secondAtMost;
-    return new Finding(
-            first.gate(),
-            first.aspect(),
-            first.value(),
-            Optional.empty(),
-            List.of(first.factIds().get(0), inSecond.factIds().get(0)),
-            "%s; the second sample has %s, and %s"
-                .formatted(first.clause(), Wording.number(inSecond.value()), rule))
-        .decided(saved, secondAtMost - inSecond.value(), limit, remedy);
+    double countedInSecond = inLeast(second.get(), count);
+    return new Found(
+            first.at(),
+            List.of(first.factIds().get(0), second.get().getHeader().getFactId()),
+            first.findings())
+        .and(new CountFinding.InSecondSample(what, new Amount(countedInSecond, what.unit())))
+        .and(rule)
+        .decided(
+            countedInSecond <= secondAtMost,
+            new Measured(
+                countedInFirst, limit.unit(), secondAtMost - countedInSecond, Optional.empty()),
+            limit,
+            remedies);
   }
 
   private Optional<OtherSeedDetermination> latest(
@@ -104,50 +112,43 @@ final class CountedSamples {
         .reduce((earlier, later) -> later);
   }
 
-  private Finding finding(
-      Gate gate,
-      String aspect,
-      String what,
+  private Found found(
+      At at,
+      Quantity what,
       OtherSeedDetermination sample,
       Function<OtherSeedDetermination, Integer> count) {
     int counted = count.apply(sample);
+    double inLeast = inLeast(sample, count);
+    Found found =
+        Found.of(
+            at,
+            List.of(sample.getHeader().getFactId()),
+            new CountFinding.InSample(what, counted, Amount.grams(sample.getSampleG())));
+    return inLeast == counted
+        ? found
+        : found.and(
+            new CountFinding.InProportion(
+                new Amount(inLeast, what.unit()), Amount.grams(leastMass.orElseThrow().value())));
+  }
+
+  /** The count in the mass that is asked for. */
+  private double inLeast(
+      OtherSeedDetermination sample, Function<OtherSeedDetermination, Integer> count) {
+    int counted = count.apply(sample);
     double leastG = leastMass.map(Limit::value).orElse(sample.getSampleG());
-    double inLeast =
-        sample.getSampleG() > leastG ? counted * leastG / sample.getSampleG() : counted;
-    String proportion =
-        inLeast == counted
-            ? ""
-            : ", which is %s in %s g".formatted(Wording.number(inLeast), Wording.number(leastG));
-    return new Finding(
-        gate,
-        aspect,
-        inLeast,
-        Optional.empty(),
-        List.of(sample.getHeader().getFactId()),
-        "The sample of %s g has %s%s"
-            .formatted(Wording.number(sample.getSampleG()), Counted.of(counted, what), proportion));
+    return sample.getSampleG() > leastG ? counted * leastG / sample.getSampleG() : counted;
   }
 
   private boolean tooLight(OtherSeedDetermination sample) {
     return leastMass.map(least -> !least.holds(sample.getSampleG())).orElse(false);
   }
 
-  private String tooLightBecause(OtherSeedDetermination sample) {
-    return "a sample of %s g is too light, %s is asked for (%s)"
-        .formatted(
-            Wording.number(sample.getSampleG()),
-            leastMass.orElseThrow().wording(),
-            leastMass.orElseThrow().citation());
+  private Finding tooLightFinding(OtherSeedDetermination sample) {
+    return new CountFinding.SampleTooLight(
+        Amount.grams(sample.getSampleG()), Bound.cited(leastMass.orElseThrow()));
   }
 
-  private String heavyEnough(String sample) {
-    return leastMass
-        .map(least -> sample + " of " + least.wording())
-        .orElse(sample + " of the same mass");
-  }
-
-  /** The remedy, with the caution for treated seed. */
-  String remedy(String remedy) {
-    return lot.remedy(remedy);
+  private Optional<Statement> leastBound() {
+    return leastMass.map(Bound::of);
   }
 }

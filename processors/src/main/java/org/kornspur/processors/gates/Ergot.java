@@ -3,6 +3,8 @@ package org.kornspur.processors.gates;
 import java.util.List;
 import org.kornspur.contract.OtherSeedDetermination;
 import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.finding.Advice;
+import org.kornspur.processors.gates.Found.At;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
@@ -16,10 +18,6 @@ import org.kornspur.processors.verdict.Verdict;
  * seed 4, and 5 if a second sample has at most 4.
  */
 final class Ergot implements GateRule {
-  private static final String CAUTION =
-      " Ergot is poisonous: keep this seed and its screenings out of food and feed. The certification"
-          + " authority decides.";
-
   @Override
   public Gate gate() {
     return Gate.ERGOT;
@@ -36,45 +34,20 @@ final class Ergot implements GateRule {
     CountedSamples samples = new CountedSamples(lot);
     Verdict verdict =
         samples.judge(
-            Gate.ERGOT,
-            "",
-            "bod(y|ies) of ergot",
+            At.gate(Gate.ERGOT),
+            Quantity.ERGOT_BODIES,
             limit,
             OtherSeedDetermination::getErgotBodies,
-            samples.remedy("Clean the lot again and have it sampled anew."));
+            lot.remedies(new Advice.CleanAndSample()));
     return samples.none()
         ? lot.verdictsOfUnsplitOr(Gate.ERGOT, () -> verdict)
         : List.of(withCaution(verdict));
   }
 
   private static Verdict withCaution(Verdict verdict) {
-    if (verdict instanceof Verdict.Met met) {
-      return met.measured().value() == 0
-          ? met
-          : new Verdict.Met(
-              met.gate(),
-              met.aspect(),
-              met.measured(),
-              met.limit(),
-              met.factIds(),
-              met.sentence() + CAUTION);
-    }
-    if (verdict instanceof Verdict.NotMet notMet) {
-      return new Verdict.NotMet(
-          notMet.gate(),
-          notMet.aspect(),
-          notMet.measured(),
-          notMet.limit(),
-          notMet.factIds(),
-          notMet.sentence() + CAUTION);
-    }
-    Verdict.Owed owed = (Verdict.Owed) verdict;
-    return new Verdict.Owed(
-        owed.gate(),
-        owed.aspect(),
-        owed.owed(),
-        owed.limit(),
-        owed.factIds(),
-        owed.sentence() + CAUTION);
+    boolean isClean = verdict instanceof Verdict.Met met && met.measured().value() == 0;
+    return isClean
+        ? verdict
+        : verdict.with(new Advice.Poisonous().coded()).with(new Advice.AuthorityDecides().coded());
   }
 }

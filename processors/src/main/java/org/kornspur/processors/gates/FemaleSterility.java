@@ -6,8 +6,14 @@ import java.util.Optional;
 import java.util.function.ToIntFunction;
 import org.kornspur.contract.CropRole;
 import org.kornspur.contract.SterilityCheck;
-import org.kornspur.ingest.intake.Counted;
+import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.finding.Advice;
+import org.kornspur.processors.finding.Aspect;
+import org.kornspur.processors.finding.Evidence;
+import org.kornspur.processors.finding.SterilityFinding;
+import org.kornspur.processors.finding.Thing;
+import org.kornspur.processors.gates.Found.At;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
@@ -23,9 +29,6 @@ import org.kornspur.processors.verdict.Verdict;
  */
 final class FemaleSterility implements GateRule {
   private static final double CONFIDENCE = 0.95;
-  private static final String REMEDY =
-      "Remove what sheds and have sterility checked again, or leave the harvest as grain; the"
-          + " certification authority decides.";
 
   @Override
   public Gate gate() {
@@ -39,7 +42,7 @@ final class FemaleSterility implements GateRule {
         .flatMap(
             crop ->
                 crop.limit(Quantity.FEMALE_STERILITY)
-                    .map(limit -> judge(dossier.facts(SterilityCheck.class), limit)))
+                    .map(limit -> judge(crop, dossier.facts(SterilityCheck.class), limit)))
         .orElse(List.of());
   }
 
@@ -50,19 +53,21 @@ final class FemaleSterility implements GateRule {
     };
   }
 
-  private static List<Verdict> judge(List<SterilityCheck> checks, Limit limit) {
+  private static List<Verdict> judge(SeedCrop crop, List<SterilityCheck> checks, Limit limit) {
     List<Verdict> verdicts = new ArrayList<>();
     verdict(
-            "plants in flower",
-            "shedding plant(s)",
+            crop,
+            At.aspect(Gate.FEMALE_STERILITY, "plants in flower", new Aspect.PlantsInFlower()),
+            Thing.SHEDDING_PLANTS,
             checks.stream().filter(check -> check.getPlantsExamined() > 0).toList(),
             SterilityCheck::getPlantsShedding,
             SterilityCheck::getPlantsExamined,
             limit)
         .ifPresent(verdicts::add);
     verdict(
-            "bagged ears",
-            "bagged ear(s) with seed",
+            crop,
+            At.aspect(Gate.FEMALE_STERILITY, "bagged ears", new Aspect.BaggedEars()),
+            Thing.BAGGED_EARS_WITH_SEED,
             checks.stream()
                 .filter(check -> check.getBaggedEars() != null && check.getBaggedEars() > 0)
                 .filter(check -> check.getBaggedEarsWithSeed() != null)
@@ -72,18 +77,14 @@ final class FemaleSterility implements GateRule {
             limit)
         .ifPresent(verdicts::add);
     return verdicts.isEmpty()
-        ? List.of(
-            Finding.missing(
-                Gate.FEMALE_STERILITY,
-                "",
-                limit,
-                "a sterility check of the female, by plants examined in flower or by bagged ears"))
+        ? List.of(Found.missing(Gate.FEMALE_STERILITY, limit, new Evidence.SterilityCheck()))
         : verdicts;
   }
 
   private static Optional<Verdict> verdict(
-      String aspect,
-      String whatFails,
+      SeedCrop crop,
+      At at,
+      Thing whatFails,
       List<SterilityCheck> checks,
       ToIntFunction<SterilityCheck> failing,
       ToIntFunction<SterilityCheck> examined,
@@ -94,13 +95,12 @@ final class FemaleSterility implements GateRule {
     for (SterilityCheck check : checks) {
       if (failing.applyAsInt(check) > examined.applyAsInt(check)) {
         return Optional.of(
-            Finding.impossible(
-                Gate.FEMALE_STERILITY,
-                aspect,
+            Found.impossible(
+                at,
                 limit,
+                whatFails,
                 failing.applyAsInt(check),
                 examined.applyAsInt(check),
-                whatFails,
                 check.getHeader().getFactId()));
       }
     }
@@ -108,15 +108,19 @@ final class FemaleSterility implements GateRule {
     int all = checks.stream().mapToInt(examined).reduce(0, Math::addExact);
     double percent = 100.0 * (all - failed) / all;
     return Optional.of(
-        new Finding(
-                Gate.FEMALE_STERILITY,
-                aspect,
+        Found.of(
+                at,
+                checks.stream().map(check -> check.getHeader().getFactId()).toList(),
+                whatFails == Thing.SHEDDING_PLANTS
+                    ? new SterilityFinding.Plants(Amount.percent(percent), failed, all)
+                    : new SterilityFinding.BaggedEars(Amount.percent(percent), failed, all))
+            .against(
                 percent,
                 Optional.of(
-                    Finding.measuredPercent(ExactBinomial.interval(all - failed, all, CONFIDENCE))),
-                checks.stream().map(check -> check.getHeader().getFactId()).toList(),
-                "Sterility of the female by %s is %s %% (%s among %d)"
-                    .formatted(aspect, Wording.number(percent), Counted.of(failed, whatFails), all))
-            .against(limit, REMEDY));
+                    Found.measuredPercent(ExactBinomial.interval(all - failed, all, CONFIDENCE))),
+                limit,
+                List.of(
+                    new Advice.RemoveSheddingAndCheck(crop.endOfFlowering()),
+                    new Advice.AuthorityDecides())));
   }
 }

@@ -1,10 +1,10 @@
 package org.kornspur.processors.gates;
 
 import java.util.List;
-import java.util.Optional;
 import org.kornspur.contract.FieldInspection;
-import org.kornspur.ingest.intake.Counted;
 import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.finding.Evidence;
+import org.kornspur.processors.finding.InspectionFinding;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
@@ -36,22 +36,13 @@ final class FieldInspections implements GateRule {
   private static Verdict judge(SeedCrop crop, Limit limit) {
     List<FieldInspection> inspections = crop.inspections();
     long visits = inspections.stream().map(FieldInspection::getVisit).distinct().count();
-    Finding finding =
-        new Finding(
+    Found found =
+        Found.of(
             Gate.FIELD_INSPECTIONS,
-            "",
-            visits,
-            Optional.empty(),
             inspections.stream().map(inspection -> inspection.getHeader().getFactId()).toList(),
-            "Field inspectors visited the crop " + Counted.of(visits, "time(s)"));
+            new InspectionFinding.Visits((int) visits));
     return limit.holds(visits)
-        ? finding.against(limit, "")
-        : finding.owed(
-            limit,
-            "the report of %s further %s"
-                .formatted(
-                    Wording.number(limit.value() - visits),
-                    Counted.noun(limit.value() - visits, "visit(s)")),
-            "that is too few");
+        ? found.against(visits, limit, List.of())
+        : found.owed(limit, new Evidence.FurtherVisits((int) Math.ceil(limit.value() - visits)));
   }
 }

@@ -4,8 +4,14 @@ import java.util.List;
 import java.util.Optional;
 import org.kornspur.contract.Category;
 import org.kornspur.contract.GerminationTest;
-import org.kornspur.ingest.intake.Counted;
+import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.finding.Advice;
+import org.kornspur.processors.finding.Evidence;
+import org.kornspur.processors.finding.GerminationFinding;
+import org.kornspur.processors.finding.Reference;
+import org.kornspur.processors.finding.Thing;
+import org.kornspur.processors.gates.Found.At;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
@@ -49,7 +55,7 @@ final class Germination implements GateRule {
     if (tests.isEmpty()) {
       return lot.verdictsOfUnsplitOr(
           Gate.GERMINATION,
-          () -> Finding.missing(Gate.GERMINATION, "", limit, "a germination test"));
+          () -> Found.missing(Gate.GERMINATION, limit, new Evidence.GerminationTest()));
     }
     GerminationTest latest = tests.get(tests.size() - 1);
     Optional<GerminationTest> repeated = repeatedBy(latest, tests);
@@ -80,13 +86,12 @@ final class Germination implements GateRule {
         .findFirst()
         .map(
             replicate ->
-                Finding.impossible(
-                    Gate.GERMINATION,
-                    "",
+                Found.impossible(
+                    At.gate(Gate.GERMINATION),
                     limit,
+                    Thing.NORMAL_SEEDLINGS,
                     replicate.getNormalSeedlings(),
                     replicate.getSeeds(),
-                    "normal seedlings in a replicate",
                     id(test)));
   }
 
@@ -96,34 +101,30 @@ final class Germination implements GateRule {
         .filter(least -> !least.holds(seeds))
         .map(
             least ->
-                finding(test)
+                found(test)
+                    .and(new GerminationFinding.TooFewSeeds(seeds))
                     .owed(
                         least,
-                        "a test of at least %s seeds".formatted(Wording.number(least.value())),
-                        Counted.of(seeds, "seed( is|s are) too few to judge by")));
+                        new Evidence.GerminationTestOfSeeds(new Amount(least.value(), "seeds"))));
   }
 
   private static Optional<Verdict> tooFarApart(GerminationTest test, Limit limit) {
     Outcome outcome = ReplicateTolerance.judge(replicates(test));
     if (outcome instanceof Outcome.Exceeded exceeded) {
       return Optional.of(
-          finding(test)
-              .owed(
-                  limit,
-                  "a retest, four replicates of 100",
-                  "its replicates lie %s apart, where at most %d are tolerated (%s)"
-                      .formatted(
-                          Counted.of(exceeded.rangePercent(), "percentage point(s)"),
-                          exceeded.toleratedPercent(),
-                          exceeded.source().cited())));
+          found(test)
+              .and(
+                  new GerminationFinding.ReplicatesApart(
+                      exceeded.rangePercent(),
+                      exceeded.toleratedPercent(),
+                      Reference.of(exceeded.source())))
+              .owed(limit, new Evidence.RetestOfFourHundred()));
     }
     if (outcome instanceof Outcome.NotTabulated none) {
       return Optional.of(
-          finding(test)
-              .owed(
-                  limit,
-                  "a test of four replicates of 100",
-                  "its replicates cannot be compared: " + withoutFullStop(none.reason())));
+          found(test)
+              .and(new GerminationFinding.ReplicatesNotComparable(none.reason()))
+              .owed(limit, new Evidence.TestOfFourHundred()));
     }
     return Optional.empty();
   }
@@ -131,7 +132,7 @@ final class Germination implements GateRule {
   private static Verdict counted(
       SeedLot lot, Limit limit, GerminationTest latest, Optional<GerminationTest> repeated) {
     if (repeated.isEmpty()) {
-      return finding(latest).against(limit, remedy(lot));
+      return byItself(lot, limit, latest);
     }
     int first = GerminationMean.wholePercent(replicates(repeated.get()));
     int second = GerminationMean.wholePercent(replicates(latest));
@@ -139,66 +140,67 @@ final class Germination implements GateRule {
         TestCompatibility.compare(
             first, seeds(replicates(repeated.get())), second, seeds(replicates(latest)));
     if (agreement instanceof Agreement.Disagrees apart) {
-      return finding(latest)
-          .owed(
-              limit,
-              "a further test",
-              "the test that it repeats gave %d %%, and %s between them where at most %s are tolerated (%s)"
-                  .formatted(
-                      first,
-                      Wording.number(apart.difference())
-                          + Counted.noun(apart.difference(), " percentage point( lies|s lie)"),
-                      Wording.number(apart.tolerated()),
-                      apart.source().cited()));
+      return found(latest)
+          .and(
+              new GerminationFinding.TestsApart(
+                  Amount.percent(first),
+                  Amount.percentagePoints(apart.difference()),
+                  Amount.percentagePoints(apart.tolerated()),
+                  Reference.of(apart.source())))
+          .owed(limit, new Evidence.FurtherGerminationTest());
     }
     if (agreement instanceof Agreement.Agrees) {
       int mean = Rounding.wholePercent((first + second) / 2.0);
-      return new Finding(
+      return Found.of(
               Gate.GERMINATION,
-              "",
-              mean,
-              Optional.empty(),
               List.of(id(repeated.get()), id(latest)),
-              "Germination is %d %%, the mean of two tests that agree (%d and %d %%)"
-                  .formatted(mean, first, second))
-          .against(limit, remedy(lot));
+              new GerminationFinding.MeanOfTwo(
+                  Amount.percent(mean), Amount.percent(first), Amount.percent(second)))
+          .against(mean, limit, remedies(lot));
     }
-    return finding(latest).against(limit, remedy(lot));
+    return byItself(lot, limit, latest);
   }
 
-  private static Finding finding(GerminationTest test) {
+  private static Verdict byItself(SeedLot lot, Limit limit, GerminationTest test) {
     List<Replicate> replicates = replicates(test);
-    int seeds = seeds(replicates);
-    int normal = replicates.stream().mapToInt(Replicate::normalSeedlings).reduce(0, Math::addExact);
-    int percent = GerminationMean.wholePercent(replicates);
-    return new Finding(
+    return found(test)
+        .against(
+            GerminationMean.wholePercent(replicates),
+            Optional.of(
+                Found.measuredPercent(
+                    ExactBinomial.interval(normal(replicates), seeds(replicates), CONFIDENCE))),
+            limit,
+            remedies(lot));
+  }
+
+  private static Found found(GerminationTest test) {
+    List<Replicate> replicates = replicates(test);
+    return Found.of(
         Gate.GERMINATION,
-        "",
-        percent,
-        Optional.of(Finding.measuredPercent(ExactBinomial.interval(normal, seeds, CONFIDENCE))),
         List.of(id(test)),
-        "Germination is %d %% (%s of %s)"
-            .formatted(
-                percent, Counted.of(normal, "normal seedling(s)"), Counted.of(seeds, "seed(s)")));
+        new GerminationFinding.Found(
+            Amount.percent(GerminationMean.wholePercent(replicates)),
+            normal(replicates),
+            seeds(replicates)));
   }
 
-  private static String remedy(SeedLot lot) {
-    return lot.remedy(
-        lot.material().category() == Category.BASIC
-            ? "Condition the lot again and have it sampled anew; basic seed below the limit may go"
-                + " only if its label states the real value, and the certification authority"
-                + " decides."
-            : "Condition the lot again and have it sampled anew, or do not sell it as seed.");
-  }
-
-  private static String withoutFullStop(String sentence) {
-    return sentence.endsWith(".") ? sentence.substring(0, sentence.length() - 1) : sentence;
+  private static List<Advice> remedies(SeedLot lot) {
+    return lot.material().category() == Category.BASIC
+        ? lot.remedies(
+            new Advice.ConditionAndSample(),
+            new Advice.StateRealGermination(),
+            new Advice.AuthorityDecides())
+        : lot.remedies(new Advice.ConditionAndSample(), new Advice.NotAsSeed());
   }
 
   private static List<Replicate> replicates(GerminationTest test) {
     return test.getReplicates().stream()
         .map(replicate -> new Replicate(replicate.getSeeds(), replicate.getNormalSeedlings()))
         .toList();
+  }
+
+  private static int normal(List<Replicate> replicates) {
+    return replicates.stream().mapToInt(Replicate::normalSeedlings).reduce(0, Math::addExact);
   }
 
   private static int seeds(List<Replicate> replicates) {

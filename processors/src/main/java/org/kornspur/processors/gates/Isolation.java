@@ -5,8 +5,13 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.kornspur.ingest.statement.Statement;
+import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Report.Neighbour;
+import org.kornspur.processors.finding.Advice;
+import org.kornspur.processors.finding.Evidence;
+import org.kornspur.processors.finding.IsolationFinding;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
@@ -73,17 +78,12 @@ final class Isolation implements GateRule {
       return owed(crop, reported.get());
     }
     if (counting.isEmpty()) {
-      return new Finding(
+      return Found.of(
               Gate.ISOLATION,
-              "",
-              limit.value(),
-              Optional.empty(),
               factIds(crop, apart),
-              "No foreign pollen that can meet the flowering of this crop is known within "
-                  + Wording.number(limit.value())
-                  + " m"
-                  + leftOut(apart))
-          .against(limit, "");
+              new IsolationFinding.NoSource(Amount.metres(limit.value())))
+          .and(leftOut(apart))
+          .against(limit.value(), limit, List.of());
     }
     Source worst = counting.stream().min(Comparator.comparingDouble(Source::marginM)).orElseThrow();
     List<String> factIds = new ArrayList<>(factIds(crop, apart));
@@ -93,22 +93,18 @@ final class Isolation implements GateRule {
         .distinct()
         .forEach(factIds::add);
     boolean large = worst.limit().quantity() == Quantity.ISOLATION_DISTANCE_LARGE_SOURCE;
-    return new Finding(
+    IsolationFinding.Source source = source(worst.neighbour());
+    return Found.of(
             Gate.ISOLATION,
-            "",
-            worst.neighbour().distanceM(),
-            Optional.empty(),
             factIds,
-            "The %s foreign pollen is %s, %s m away%s"
-                .formatted(
-                    large ? "most threatening" : "nearest",
-                    named(worst.neighbour()),
-                    metres(worst.neighbour()),
-                    leftOut(apart)))
+            large
+                ? new IsolationFinding.MostThreatening(source)
+                : new IsolationFinding.Nearest(source))
+        .and(leftOut(apart))
         .against(
+            worst.neighbour().distanceM(),
             worst.limit(),
-            "See that the source is destroyed before it sheds, or ask the certification authority"
-                + " whether it accepts a shield; failing that the harvest is grain.");
+            List.of(new Advice.DestroySource(crop.endOfFlowering())));
   }
 
   /** Whether a source counts here at once. */
@@ -118,21 +114,16 @@ final class Isolation implements GateRule {
   }
 
   private static Verdict owed(SeedCrop crop, Source reported) {
-    return new Finding(
+    Neighbour neighbour = reported.neighbour();
+    return Found.of(
             Gate.ISOLATION,
-            "",
-            reported.neighbour().distanceM(),
-            Optional.empty(),
-            List.of(crop.declarationId(), reported.neighbour().factId()),
-            "A grower reports foreign pollen, %s, %s m away"
-                .formatted(named(reported.neighbour()), metres(reported.neighbour())))
+            List.of(crop.declarationId(), neighbour.factId()),
+            new IsolationFinding.ReportedByGrower(source(neighbour)))
         .owed(
             reported.limit(),
-            reported.neighbour().sourceKind().isPresent()
-                ? "what an inspector or quality found there, recorded as pollen source "
-                    + reported.neighbour().source().id()
-                : "a field inspection of that crop",
-            "nobody but the grower has confirmed it");
+            neighbour.sourceKind().isPresent()
+                ? new Evidence.SourceLookedAt(neighbour.source())
+                : new Evidence.InspectionOfCrop(neighbour.source()));
   }
 
   private static List<String> factIds(SeedCrop crop, List<Neighbour> apart) {
@@ -145,15 +136,15 @@ final class Isolation implements GateRule {
    * Seen sources that are too near and do not count, so that nobody need wonder at their absence.
    * When the crop of another flowers is not told here, where its neighbour reads it.
    */
-  private static String leftOut(List<Neighbour> apart) {
-    List<String> seen =
+  private static Optional<IsolationFinding> leftOut(List<Neighbour> apart) {
+    List<Statement> seen =
         apart.stream()
             .filter(neighbour -> neighbour.sourceKind().isPresent())
-            .map(neighbour -> "%s, %s m away".formatted(named(neighbour), metres(neighbour)))
+            .<Statement>map(Isolation::source)
             .toList();
     return seen.isEmpty()
-        ? ""
-        : " (not counted, for they do not flower together: " + String.join("; ", seen) + ")";
+        ? Optional.empty()
+        : Optional.of(new IsolationFinding.NotFloweringTogether(seen));
   }
 
   /** A source with the distance that it is to keep. */
@@ -174,15 +165,11 @@ final class Isolation implements GateRule {
         : usual;
   }
 
-  private static String named(Neighbour neighbour) {
-    return neighbour
-        .sourceKind()
-        .map(kind -> "%s (%s)".formatted(neighbour.source(), kind))
-        .orElse(neighbour.source().toString());
-  }
-
   /** Metres to one decimal, rounded down so that a distance just short never reads as enough. */
-  private static String metres(Neighbour neighbour) {
-    return Wording.number(Math.floor(neighbour.distanceM() * 10) / 10);
+  private static IsolationFinding.Source source(Neighbour neighbour) {
+    return new IsolationFinding.Source(
+        neighbour.source(),
+        neighbour.sourceKind(),
+        Amount.metres(Math.floor(neighbour.distanceM() * 10) / 10));
   }
 }

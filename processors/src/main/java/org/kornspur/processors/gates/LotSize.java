@@ -2,12 +2,17 @@ package org.kornspur.processors.gates;
 
 import java.util.List;
 import java.util.Optional;
+import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.finding.Advice;
+import org.kornspur.processors.finding.Bound;
+import org.kornspur.processors.finding.LotFinding;
 import org.kornspur.processors.pedigree.MassFlow;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.verdict.Gate;
+import org.kornspur.processors.verdict.Measured;
 import org.kornspur.processors.verdict.Verdict;
 
 /**
@@ -34,25 +39,15 @@ final class LotSize implements GateRule {
     Optional<Limit> excess = lot.limit(Quantity.LOT_MASS_EXCESS);
     double heldKg = lot.totalKg(MassFlow.Direction.IN);
     double allowedKg = limit.value() * (1 + excess.map(Limit::value).orElse(0.0) / 100);
-    String allowance =
-        excess
-            .map(
-                over ->
-                    ", where %s over it is allowed (%s)"
-                        .formatted(
-                            over.wording().replaceFirst("^at most ", "up to "), over.citation()))
-            .orElse("");
-    return new Finding(
+    return Found.of(
             Gate.LOT_SIZE,
-            "",
-            heldKg,
-            Optional.empty(),
             lot.flows(MassFlow.Direction.IN).stream().map(MassFlow::factId).distinct().toList(),
-            "The lot weighs %s kg%s".formatted(Wording.number(heldKg), allowance))
+            new LotFinding.Weighs(Amount.kilograms(heldKg)))
+        .and(excess.map(over -> new LotFinding.ExcessAllowed(Bound.cited(over))))
         .decided(
             heldKg <= allowedKg,
-            allowedKg - heldKg,
+            new Measured(heldKg, limit.unit(), allowedKg - heldKg, Optional.empty()),
             limit,
-            "Split the lot and have each part sampled.");
+            List.of(new Advice.SplitAndSample()));
   }
 }

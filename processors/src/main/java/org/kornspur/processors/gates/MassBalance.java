@@ -6,12 +6,20 @@ import java.util.Optional;
 import org.kornspur.contract.Conditioning;
 import org.kornspur.contract.LotMass;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.statement.Value.Amount;
+import org.kornspur.ingest.statement.Value.Fact;
 import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.finding.Advice;
+import org.kornspur.processors.finding.Aspect;
+import org.kornspur.processors.finding.Finding;
+import org.kornspur.processors.finding.LotFinding;
+import org.kornspur.processors.gates.Found.At;
 import org.kornspur.processors.pedigree.MassFlow;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.verdict.Gate;
+import org.kornspur.processors.verdict.Measured;
 import org.kornspur.processors.verdict.Verdict;
 
 /**
@@ -36,10 +44,10 @@ final class MassBalance implements GateRule {
     List<Verdict> verdicts = new ArrayList<>();
     verdicts.add(
         balance(
-            "",
+            At.gate(Gate.MASS_BALANCE),
             lot.totalKg(MassFlow.Direction.IN),
             lot.totalKg(MassFlow.Direction.OUT),
-            "The lot",
+            LotFinding.GaveOut::new,
             lot.dossier().massFlows().stream().map(MassFlow::factId).distinct().toList(),
             limit));
     lot.dossier().facts(Conditioning.class).stream()
@@ -55,37 +63,36 @@ final class MassBalance implements GateRule {
 
   private static Verdict conditioning(Conditioning conditioning, Limit limit) {
     String factId = conditioning.getHeader().getFactId();
+    Fact fact = new Fact(factId);
     return balance(
-        "conditioning " + factId,
+        At.aspect(Gate.MASS_BALANCE, "conditioning " + factId, new Aspect.Conditioning(fact)),
         total(conditioning.getInputs()),
         total(conditioning.getOutputs()) + conditioning.getScreeningsKg(),
-        "Conditioning " + factId + ", screenings included,",
+        (out, in, beyond) -> new LotFinding.ConditioningGave(fact, out, in, beyond),
         List.of(factId),
         limit);
   }
 
+  /** Words for what was given out, what was held, and how much too much that is. */
+  private interface Gave {
+    Finding of(Amount out, Amount in, Optional<Amount> beyond);
+  }
+
   private static Verdict balance(
-      String aspect, double inKg, double outKg, String what, List<String> factIds, Limit limit) {
+      At at, double inKg, double outKg, Gave gave, List<String> factIds, Limit limit) {
     double beyondPercent = inKg > 0 ? 100 * (outKg - inKg) / inKg : outKg > 0 ? 100 : 0;
-    return new Finding(
-            Gate.MASS_BALANCE,
-            aspect,
-            Math.max(0, beyondPercent),
-            Optional.empty(),
-            factIds,
-            "%s gave out %s kg of %s kg%s"
-                .formatted(
-                    what,
-                    Wording.number(outKg),
-                    Wording.number(inKg),
-                    beyondPercent > 0
-                        ? ", %s %% more than it held".formatted(Wording.number(beyondPercent))
-                        : ""))
+    Optional<Amount> beyond =
+        beyondPercent > 0 ? Optional.of(Amount.percent(beyondPercent)) : Optional.empty();
+    return Found.of(at, factIds, gave.of(Amount.kilograms(outKg), Amount.kilograms(inKg), beyond))
         .decided(
             beyondPercent <= limit.value(),
-            limit.value() - beyondPercent,
+            new Measured(
+                Math.max(0, beyondPercent),
+                limit.unit(),
+                limit.value() - beyondPercent,
+                Optional.empty()),
             limit,
-            "Look for a weight keyed in wrongly or seed of another lot, and correct the fact.");
+            List.of(new Advice.FindWrongWeight()));
   }
 
   private static double total(List<LotMass> parts) {

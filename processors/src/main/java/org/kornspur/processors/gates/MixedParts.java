@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 import org.kornspur.contract.Blend;
 import org.kornspur.contract.LotMass;
 import org.kornspur.contract.ShareBasis;
@@ -12,6 +13,7 @@ import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.dossier.SeedMeasures;
+import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.statistics.BlendShare;
 import org.kornspur.processors.statistics.Estimate;
 
@@ -62,17 +64,18 @@ final class MixedParts {
   }
 
   /** Tests that are missing before the share can be told on a basis. */
-  List<String> missing(ShareBasis basis) {
-    Set<String> missing = new TreeSet<>();
-    for (Part part : parts) {
-      if (basis != ShareBasis.MASS && part.measures().thousandKernelWeightG().isEmpty()) {
-        missing.add("the thousand-kernel weight of " + part.lot());
-      }
-      if (basis == ShareBasis.VIABLE_KERNELS && usableGermination(part).isEmpty()) {
-        missing.add("a germination test of " + part.lot());
-      }
-    }
-    return List.copyOf(missing);
+  List<Evidence> missing(ShareBasis basis) {
+    Stream<Evidence> weights =
+        parts.stream()
+            .filter(part -> basis != ShareBasis.MASS)
+            .filter(part -> part.measures().thousandKernelWeightG().isEmpty())
+            .map(part -> new Evidence.KernelWeightOf(part.lot()));
+    Stream<Evidence> germinations =
+        parts.stream()
+            .filter(part -> basis == ShareBasis.VIABLE_KERNELS)
+            .filter(part -> usableGermination(part).isEmpty())
+            .map(part -> new Evidence.GerminationTestOf(part.lot()));
+    return Stream.concat(germinations, weights).distinct().toList();
   }
 
   /** Share of pollinator on a basis; empty where a test is missing or a lot does not grow. */

@@ -1,9 +1,12 @@
 package org.kornspur.processors.gates;
 
 import java.util.List;
-import java.util.Optional;
 import org.kornspur.contract.MoistureTest;
+import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.finding.Advice;
+import org.kornspur.processors.finding.Evidence;
+import org.kornspur.processors.finding.MoistureFinding;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
@@ -37,17 +40,14 @@ final class Moisture implements GateRule {
             () ->
                 lot.verdictsOfUnsplitOr(
                     Gate.MOISTURE,
-                    () -> Finding.missing(Gate.MOISTURE, "", limit, "a test of moisture")));
+                    () -> Found.missing(Gate.MOISTURE, limit, new Evidence.MoistureTest())));
   }
 
   private static Verdict verdict(SeedLot lot, MoistureTest test, Limit limit) {
-    return new Finding(
+    return Found.of(
             Gate.MOISTURE,
-            "",
-            test.getMoisturePercent(),
-            Optional.empty(),
             List.of(test.getHeader().getFactId()),
-            "Moisture is %s %%".formatted(Wording.number(test.getMoisturePercent())))
-        .against(limit, lot.remedy("Dry the lot gently and have it sampled anew."));
+            new MoistureFinding.Found(Amount.percent(test.getMoisturePercent())))
+        .against(test.getMoisturePercent(), limit, lot.remedies(new Advice.DryAndSample()));
   }
 }

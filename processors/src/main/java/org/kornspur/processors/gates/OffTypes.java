@@ -5,13 +5,22 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.TreeMap;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import org.kornspur.contract.CropRole;
 import org.kornspur.contract.FieldInspection;
 import org.kornspur.contract.InspectedPart;
-import org.kornspur.ingest.intake.Counted;
+import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.finding.Advice;
+import org.kornspur.processors.finding.Aspect;
+import org.kornspur.processors.finding.Evidence;
+import org.kornspur.processors.finding.Finding;
+import org.kornspur.processors.finding.OffTypesFinding;
+import org.kornspur.processors.finding.Thing;
+import org.kornspur.processors.gates.Found.At;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
@@ -31,9 +40,6 @@ import org.kornspur.processors.verdict.Verdict;
  */
 final class OffTypes implements GateRule {
   private static final double CONFIDENCE = 0.95;
-  private static final String REMEDY =
-      "Rogue the crop and have it inspected again before it sheds, or leave the harvest as grain;"
-          + " the certification authority decides.";
 
   @Override
   public Gate gate() {
@@ -52,21 +58,26 @@ final class OffTypes implements GateRule {
     inspectionsByPart(crop)
         .forEach(
             (part, inspections) -> {
-              byArea.ifPresent(limit -> verdicts.addAll(byArea(part, inspections, limit)));
-              byPlants.ifPresent(limit -> verdicts.addAll(byPlants(part, inspections, limit)));
+              byArea.ifPresent(limit -> verdicts.addAll(byArea(crop, part, inspections, limit)));
+              byPlants.ifPresent(
+                  limit -> verdicts.addAll(byPlants(crop, part, inspections, limit)));
             });
     if (verdicts.isEmpty()) {
       byArea
           .or(() -> byPlants)
-          .map(limit -> Finding.missing(Gate.OFF_TYPES, "", limit, wanted(byArea, byPlants)))
+          .map(limit -> Found.missing(Gate.OFF_TYPES, limit, wanted(byArea, byPlants)))
           .ifPresent(verdicts::add);
     }
     return verdicts;
   }
 
-  private static String wanted(Optional<Limit> byArea, Optional<Limit> byPlants) {
-    String how = byArea.isPresent() ? byPlants.isPresent() ? "area or plants" : "area" : "plants";
-    return "a field inspection with plants not true to type counted by " + how;
+  private static Evidence wanted(Optional<Limit> byArea, Optional<Limit> byPlants) {
+    if (byArea.isEmpty()) {
+      return new Evidence.OffTypesByPlants();
+    }
+    return byPlants.isEmpty()
+        ? new Evidence.OffTypesByArea()
+        : new Evidence.OffTypesByAreaOrPlants();
   }
 
   private static Map<InspectedPart, List<FieldInspection>> inspectionsByPart(SeedCrop crop) {
@@ -83,113 +94,123 @@ final class OffTypes implements GateRule {
   }
 
   private static List<Verdict> byArea(
-      InspectedPart part, List<FieldInspection> inspections, Limit limit) {
-    return eachVisitAndAll(
-            part,
-            inspections.stream().filter(inspection -> inspection.getAreaM2() != null).toList())
-        .entrySet()
-        .stream()
-        .map(visit -> byArea(visit.getKey() + ", by area", visit.getValue(), limit))
+      SeedCrop crop, InspectedPart part, List<FieldInspection> inspections, Limit limit) {
+    return eachVisitAndAll(inspections, inspection -> inspection.getAreaM2() != null).stream()
+        .map(visit -> byArea(crop, part, visit, limit))
         .toList();
   }
 
-  private static Verdict byArea(String aspect, List<FieldInspection> counts, Limit limit) {
-    int offTypes =
-        counts.stream().mapToInt(FieldInspection::getOffTypePlants).reduce(0, Math::addExact);
+  private static Verdict byArea(SeedCrop crop, InspectedPart part, Visit visit, Limit limit) {
+    List<FieldInspection> counts = visit.counts();
+    int offTypes = offTypes(counts);
     double areaM2 = counts.stream().mapToDouble(FieldInspection::getAreaM2).sum();
     double enoughM2 = ExactPoisson.upperLimit(offTypes, 1, 1 - CONFIDENCE) / limit.value() - areaM2;
-    String settle =
+    Optional<Finding> settling =
         enoughM2 > 0
-            ? ", and a further %s m2 without one would show with %s confidence that the limit holds"
-                .formatted(Wording.number(Math.ceil(enoughM2)), Wording.percent(CONFIDENCE))
-            : "";
-    return new Finding(
-            Gate.OFF_TYPES,
-            aspect,
-            offTypes / areaM2,
-            Optional.of(Finding.measured(ExactPoisson.interval(offTypes, areaM2, CONFIDENCE))),
+            ? Optional.of(
+                new OffTypesFinding.FurtherArea(
+                    Amount.squareMetres(Math.ceil(enoughM2)), Amount.percent(100 * CONFIDENCE)))
+            : Optional.empty();
+    return Found.of(
+            At.aspect(
+                Gate.OFF_TYPES,
+                key(part, visit) + ", by area",
+                new Aspect.PartByArea(part, visit.number())),
             ids(counts),
-            "Off-types, %s: %d in %s m2%s"
-                .formatted(aspect, offTypes, Wording.number(areaM2), settle))
-        .against(limit, REMEDY);
+            new OffTypesFinding.ByArea(part, visit.number(), offTypes, Amount.squareMetres(areaM2)))
+        .and(settling)
+        .against(
+            offTypes / areaM2,
+            Optional.of(Found.measured(ExactPoisson.interval(offTypes, areaM2, CONFIDENCE))),
+            limit,
+            remedies(crop));
   }
 
   private static List<Verdict> byPlants(
-      InspectedPart part, List<FieldInspection> inspections, Limit limit) {
-    return eachVisitAndAll(
-            part,
-            inspections.stream()
-                .filter(inspection -> inspection.getPlantsCounted() != null)
-                .toList())
-        .entrySet()
+      SeedCrop crop, InspectedPart part, List<FieldInspection> inspections, Limit limit) {
+    return eachVisitAndAll(inspections, inspection -> inspection.getPlantsCounted() != null)
         .stream()
-        .map(visit -> byPlants(visit.getKey() + ", by plants", visit.getValue(), limit))
+        .map(visit -> byPlants(crop, part, visit, limit))
         .toList();
   }
 
-  private static Verdict byPlants(String aspect, List<FieldInspection> counts, Limit limit) {
+  private static Verdict byPlants(SeedCrop crop, InspectedPart part, Visit visit, Limit limit) {
+    List<FieldInspection> counts = visit.counts();
+    At at =
+        At.aspect(
+            Gate.OFF_TYPES,
+            key(part, visit) + ", by plants",
+            new Aspect.PartByPlants(part, visit.number()));
     for (FieldInspection count : counts) {
       if (count.getOffTypePlants() > count.getPlantsCounted()) {
-        return Finding.impossible(
-            Gate.OFF_TYPES,
-            aspect,
+        return Found.impossible(
+            at,
             limit,
+            Thing.OFF_TYPES,
             count.getOffTypePlants(),
             count.getPlantsCounted(),
-            "plant(s) not true to type",
             count.getHeader().getFactId());
       }
     }
-    int offTypes =
-        counts.stream().mapToInt(FieldInspection::getOffTypePlants).reduce(0, Math::addExact);
+    int offTypes = offTypes(counts);
     int plants =
         counts.stream().mapToInt(FieldInspection::getPlantsCounted).reduce(0, Math::addExact);
-    return new Finding(
-            Gate.OFF_TYPES,
-            aspect,
+    return Found.of(
+            at, ids(counts), new OffTypesFinding.ByPlants(part, visit.number(), offTypes, plants))
+        .and(settling(offTypes, plants, limit))
+        .against(
             (double) offTypes / plants,
-            Optional.of(Finding.measured(ExactBinomial.interval(offTypes, plants, CONFIDENCE))),
-            ids(counts),
-            "Off-types, %s: %d among %s%s"
-                .formatted(
-                    aspect,
-                    offTypes,
-                    Counted.of(plants, "plant(s)"),
-                    settling(offTypes, plants, limit)))
-        .against(limit, REMEDY);
+            Optional.of(Found.measured(ExactBinomial.interval(offTypes, plants, CONFIDENCE))),
+            limit,
+            remedies(crop));
   }
 
-  private static String settling(int bad, int plants, Limit limit) {
-    MoreUnits more = MoreUnits.toSettle(bad, plants, limit.value(), CONFIDENCE);
-    return more.ifNoneBad().isPresent()
-        ? ", and a further %s without one would show with %s confidence that the limit holds"
-            .formatted(
-                Counted.of(more.ifNoneBad().getAsInt(), "plant(s)"), Wording.percent(CONFIDENCE))
-        : "";
+  private static Optional<Finding> settling(int bad, int plants, Limit limit) {
+    OptionalInt ifNoneBad = MoreUnits.toSettle(bad, plants, limit.value(), CONFIDENCE).ifNoneBad();
+    return ifNoneBad.isPresent()
+        ? Optional.of(
+            new OffTypesFinding.FurtherPlants(
+                ifNoneBad.getAsInt(), Amount.percent(100 * CONFIDENCE)))
+        : Optional.empty();
   }
+
+  private static List<Advice> remedies(SeedCrop crop) {
+    return List.of(
+        new Advice.RogueAndInspect(crop.endOfFlowering()), new Advice.AuthorityDecides());
+  }
+
+  /** Counts of one visit, or of all where the number is empty. */
+  private record Visit(Optional<Integer> number, List<FieldInspection> counts) {}
 
   /** Counts of each visit, and where there was more than one visit, of all together. */
-  private static Map<String, List<FieldInspection>> eachVisitAndAll(
-      InspectedPart part, List<FieldInspection> inspections) {
+  private static List<Visit> eachVisitAndAll(
+      List<FieldInspection> inspections, Predicate<FieldInspection> counted) {
+    List<FieldInspection> counts = inspections.stream().filter(counted).toList();
     Map<Integer, List<FieldInspection>> byVisit =
-        inspections.stream()
+        counts.stream()
             .collect(
                 Collectors.groupingBy(
                     FieldInspection::getVisit, TreeMap::new, Collectors.toList()));
-    Map<String, List<FieldInspection>> counts = new TreeMap<>();
-    byVisit.forEach((visit, made) -> counts.put(named(part) + ", visit " + visit, made));
+    List<Visit> visits = new ArrayList<>();
+    byVisit.forEach((visit, made) -> visits.add(new Visit(Optional.of(visit), made)));
     if (byVisit.size() > 1) {
-      counts.put(named(part) + ", all visits", inspections);
+      visits.add(new Visit(Optional.empty(), counts));
     }
-    return counts;
+    return visits;
   }
 
-  private static String named(InspectedPart part) {
-    return switch (part) {
-      case FEMALE -> "female";
-      case POLLEN_PARENT -> "pollen parent";
-      case WHOLE_CROP -> "whole crop";
-    };
+  private static String key(InspectedPart part, Visit visit) {
+    String name =
+        switch (part) {
+          case FEMALE -> "female";
+          case POLLEN_PARENT -> "pollen parent";
+          case WHOLE_CROP -> "whole crop";
+        };
+    return name + visit.number().map(number -> ", visit " + number).orElse(", all visits");
+  }
+
+  private static int offTypes(List<FieldInspection> counts) {
+    return counts.stream().mapToInt(FieldInspection::getOffTypePlants).reduce(0, Math::addExact);
   }
 
   private static List<String> ids(List<FieldInspection> counts) {

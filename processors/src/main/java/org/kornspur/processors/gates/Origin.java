@@ -7,8 +7,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import org.kornspur.ingest.intake.Counted;
+import org.kornspur.ingest.statement.Value.Fact;
 import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.finding.Advice;
+import org.kornspur.processors.finding.Aspect;
+import org.kornspur.processors.finding.OriginFinding;
+import org.kornspur.processors.gates.Found.At;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.verdict.Gate;
@@ -45,14 +49,12 @@ final class Origin implements GateRule {
   }
 
   private static Verdict noCircle(Dossier dossier) {
-    return new Verdict.Met(
-        Gate.ORIGIN,
-        OwnAncestor.ASPECT,
-        new Measured(0, "circles", 0, Optional.empty()),
-        Optional.empty(),
-        OwnAncestor.factIds(dossier),
-        "Where %s comes from is on record, and it is not among its own ancestors."
-            .formatted(dossier.subject()));
+    return Found.of(
+            OwnAncestor.AT,
+            OwnAncestor.factIds(dossier),
+            new OriginFinding.OnRecord(dossier.subject()))
+        .decided(
+            true, new Measured(0, "circles", 0, Optional.empty()), Optional.empty(), List.of());
   }
 
   private static Optional<Verdict> order(Dossier dossier) {
@@ -71,28 +73,17 @@ final class Origin implements GateRule {
     long daysTooEarly = cameIn.toEpochDay() - wentOut.toEpochDay();
     Measured measured =
         new Measured(Math.max(0, daysTooEarly), "days", -daysTooEarly, Optional.empty());
-    List<String> factIds = List.of(firstOut.get().factId());
+    String factId = firstOut.get().factId();
     return Optional.of(
-        daysTooEarly <= 0
-            ? new Verdict.Met(
-                Gate.ORIGIN,
-                "order of days",
-                measured,
-                Optional.empty(),
-                factIds,
-                "Seed first came in on %s and first went out on %s.".formatted(cameIn, wentOut))
-            : new Verdict.NotMet(
-                Gate.ORIGIN,
-                "order of days",
-                measured,
-                Optional.empty(),
-                factIds,
-                "Seed went out on %s by fact %s, %s before any came in (%s). Correct the day of one of these facts."
-                    .formatted(
-                        wentOut,
-                        firstOut.get().factId(),
-                        Counted.of(daysTooEarly, "day(s)"),
-                        cameIn)));
+        Found.of(
+                At.aspect(Gate.ORIGIN, "order of days", new Aspect.OrderOfDays()),
+                List.of(factId),
+                daysTooEarly <= 0
+                    ? new OriginFinding.InOrder(cameIn, wentOut)
+                    : new OriginFinding.OutBeforeIn(
+                        wentOut, cameIn, Math.toIntExact(daysTooEarly), new Fact(factId)))
+            .decided(
+                daysTooEarly <= 0, measured, Optional.empty(), List.of(new Advice.CorrectDays())));
   }
 
   private static LocalDate day(Instant instant) {

@@ -4,7 +4,13 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import org.kornspur.contract.FieldInspection;
+import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.finding.Advice;
+import org.kornspur.processors.finding.Aspect;
+import org.kornspur.processors.finding.Evidence;
+import org.kornspur.processors.finding.PlantsFinding;
+import org.kornspur.processors.gates.Found.At;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
@@ -21,7 +27,11 @@ import org.kornspur.processors.verdict.Verdict;
 final class OtherPlants implements GateRule {
   private static final double CONFIDENCE = 0.95;
 
-  private record Kind(Quantity quantity, String aspect, Function<FieldInspection, Integer> count) {}
+  private record Kind(Quantity quantity, String key, Function<FieldInspection, Integer> count) {
+    At at() {
+      return At.aspect(Gate.OTHER_PLANTS, key, new Aspect.Kind(quantity));
+    }
+  }
 
   private static final List<Kind> KINDS =
       List.of(
@@ -62,23 +72,19 @@ final class OtherPlants implements GateRule {
             .filter(inspection -> kind.count().apply(inspection) != null)
             .toList();
     if (counts.isEmpty()) {
-      return Finding.missing(
-          Gate.OTHER_PLANTS,
-          kind.aspect(),
-          limit,
-          "a field inspection with %s counted over an area".formatted(kind.aspect()));
+      return Found.missing(kind.at(), limit, new Evidence.PlantCount(kind.quantity()));
     }
     int plants =
         counts.stream().mapToInt(count -> kind.count().apply(count)).reduce(0, Math::addExact);
     double areaM2 = counts.stream().mapToDouble(FieldInspection::getAreaM2).sum();
-    return new Finding(
-            Gate.OTHER_PLANTS,
-            kind.aspect(),
-            plants / areaM2,
-            Optional.of(Finding.measured(ExactPoisson.interval(plants, areaM2, CONFIDENCE))),
+    return Found.of(
+            kind.at(),
             counts.stream().map(count -> count.getHeader().getFactId()).toList(),
-            "Plants of %s: %d in %s m2".formatted(kind.aspect(), plants, Wording.number(areaM2)))
+            new PlantsFinding.Counted(kind.quantity(), plants, Amount.squareMetres(areaM2)))
         .against(
-            limit, "Remove them and have the crop inspected again, or leave the harvest as grain.");
+            plants / areaM2,
+            Optional.of(Found.measured(ExactPoisson.interval(plants, areaM2, CONFIDENCE))),
+            limit,
+            List.of(new Advice.RemoveAndInspect(crop.endOfFlowering())));
   }
 }

@@ -4,8 +4,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import org.kornspur.contract.OtherSeedDetermination;
-import org.kornspur.ingest.intake.Counted;
 import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.finding.Advice;
+import org.kornspur.processors.finding.Aspect;
+import org.kornspur.processors.gates.Found.At;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.verdict.Gate;
@@ -17,32 +19,29 @@ import org.kornspur.processors.verdict.Verdict;
  * <p>Council Directive 66/402/EEC, Annex II; Seed Ordinance (SaatV), Annex 3 no. 1.1.3.
  */
 final class OtherSeeds implements GateRule {
-  private static final String REMEDY =
-      "Clean the lot again and have it sampled anew, or do not sell it as seed.";
-
   private record Kind(
-      Quantity quantity, String what, Function<OtherSeedDetermination, Integer> count) {}
+      Quantity quantity, String key, Function<OtherSeedDetermination, Integer> count) {}
 
   private static final List<Kind> KINDS =
       List.of(
-          new Kind(Quantity.OTHER_SEEDS_TOTAL, "seed(s) of other species", OtherSeeds::total),
+          new Kind(Quantity.OTHER_SEEDS_TOTAL, "seeds of other species", OtherSeeds::total),
           new Kind(
               Quantity.OTHER_CEREAL_SEEDS,
-              "seed(s) of other cereals",
+              "seeds of other cereals",
               OtherSeedDetermination::getOtherCereals),
           new Kind(
               Quantity.OTHER_PLANT_SEEDS,
-              "seed(s) of other plants",
+              "seeds of other plants",
               OtherSeedDetermination::getOtherPlants),
           new Kind(
               Quantity.RAPHANUS_AND_AGROSTEMMA_SEEDS,
-              "seed(s) of Raphanus raphanistrum and Agrostemma githago",
+              "seeds of Raphanus raphanistrum and Agrostemma githago",
               OtherSeedDetermination::getRaphanusAndAgrostemma),
           new Kind(
-              Quantity.WILD_OAT_SEEDS, "seed(s) of wild oats", OtherSeedDetermination::getWildOats),
+              Quantity.WILD_OAT_SEEDS, "seeds of wild oats", OtherSeedDetermination::getWildOats),
           new Kind(
               Quantity.LOLIUM_TEMULENTUM_SEEDS,
-              "seed(s) of Lolium temulentum",
+              "seeds of Lolium temulentum",
               OtherSeedDetermination::getLoliumTemulentum));
 
   @Override
@@ -66,12 +65,15 @@ final class OtherSeeds implements GateRule {
                         .map(
                             limit ->
                                 samples.judge(
-                                    Gate.OTHER_SEEDS,
-                                    Counted.plural(kind.what()),
-                                    kind.what(),
+                                    At.aspect(
+                                        Gate.OTHER_SEEDS,
+                                        kind.key(),
+                                        new Aspect.Kind(kind.quantity())),
+                                    kind.quantity(),
                                     limit,
                                     kind.count(),
-                                    samples.remedy(REMEDY)))
+                                    lot.remedies(
+                                        new Advice.CleanAndSample(), new Advice.NotAsSeed())))
                         .stream())
             .toList();
     if (!samples.none() || verdicts.isEmpty()) {

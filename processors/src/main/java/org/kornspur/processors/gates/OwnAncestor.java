@@ -6,6 +6,10 @@ import java.util.stream.Stream;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Report;
+import org.kornspur.processors.finding.Advice;
+import org.kornspur.processors.finding.Aspect;
+import org.kornspur.processors.finding.OriginFinding;
+import org.kornspur.processors.gates.Found.At;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Measured;
@@ -17,7 +21,7 @@ import org.kornspur.processors.verdict.Verdict;
  * often so.
  */
 public final class OwnAncestor {
-  static final String ASPECT = "ancestors";
+  static final At AT = At.aspect(Gate.ORIGIN, "ancestors", new Aspect.Ancestors());
 
   private OwnAncestor() {}
 
@@ -34,14 +38,12 @@ public final class OwnAncestor {
       return Optional.empty();
     }
     return Optional.of(
-        new Verdict.NotMet(
-            Gate.ORIGIN,
-            ASPECT,
-            new Measured(1, "circles", -1, Optional.empty()),
-            Optional.empty(),
-            factIds(dossier),
-            "%s is recorded as its own ancestor%s. One of the facts that move seed here is wrong: find and correct it."
-                .formatted(dossier.subject(), through.isEmpty() ? "" : ", by way of " + through)));
+        Found.of(AT, factIds(dossier), new OriginFinding.OwnAncestor(dossier.subject(), through))
+            .decided(
+                false,
+                new Measured(1, "circles", -1, Optional.empty()),
+                Optional.empty(),
+                List.of(new Advice.FindWrongMovement())));
   }
 
   /** Facts that say where a crop or lot comes from, by id. */

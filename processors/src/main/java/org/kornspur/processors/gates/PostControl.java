@@ -5,9 +5,15 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.kornspur.contract.PostControlMethod;
 import org.kornspur.contract.PostControlResult;
-import org.kornspur.ingest.intake.Counted;
+import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.finding.Advice;
+import org.kornspur.processors.finding.Aspect;
+import org.kornspur.processors.finding.PostControlFinding;
+import org.kornspur.processors.finding.Thing;
+import org.kornspur.processors.gates.Found.At;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
@@ -27,8 +33,6 @@ import org.kornspur.processors.verdict.Verdict;
  */
 final class PostControl implements GateRule {
   private static final double CONFIDENCE = 0.95;
-  private static final String REMEDY =
-      "Stop the lot and all that came of it, and tell the certification authority, which decides.";
 
   @Override
   public Gate gate() {
@@ -51,19 +55,13 @@ final class PostControl implements GateRule {
     verdicts.add(identity(result));
     Optional<Limit> offTypes =
         stated(lot, result).or(() -> lot.limit(Quantity.POST_CONTROL_OFF_TYPES));
-    count(
-            lot,
-            result,
-            "off-types",
-            "plant(s) not true to type",
-            result.getOffTypePlants(),
-            offTypes)
+    count(lot, result, "off-types", Thing.OFF_TYPES, result.getOffTypePlants(), offTypes)
         .ifPresent(verdicts::add);
     count(
             lot,
             result,
             "shedding plants",
-            "plant( that sheds|s that shed) pollen",
+            Thing.SHEDDING_PLANTS,
             result.getSheddingPlants(),
             lot.limit(Quantity.POST_CONTROL_SHEDDING))
         .ifPresent(verdicts::add);
@@ -71,7 +69,7 @@ final class PostControl implements GateRule {
             lot,
             result,
             "non-hybrids",
-            "plant( that is|s that are) no hybrid",
+            Thing.NON_HYBRIDS,
             result.getNonHybridPlants(),
             lot.limit(Quantity.POST_CONTROL_NON_HYBRIDS))
         .ifPresent(verdicts::add);
@@ -79,61 +77,68 @@ final class PostControl implements GateRule {
   }
 
   private static Verdict identity(PostControlResult result) {
-    String aspect = "identity, " + named(result);
-    List<String> factIds = List.of(result.getHeader().getFactId());
-    return result.getIdentityConfirmed()
-        ? new Verdict.Met(
-            Gate.POST_CONTROL,
-            aspect,
-            new Measured(0, "denials", 0, Optional.empty()),
+    boolean confirmed = result.getIdentityConfirmed();
+    PostControlMethod method = result.getMethod();
+    String test = result.getPlotOrTestId();
+    return Found.of(
+            At.aspect(
+                Gate.POST_CONTROL, "identity, " + key(result), new Aspect.Identity(method, test)),
+            List.of(result.getHeader().getFactId()),
+            confirmed
+                ? new PostControlFinding.IdentityConfirmed(method, test)
+                : new PostControlFinding.IdentityDenied(method, test))
+        .decided(
+            confirmed,
+            confirmed
+                ? new Measured(0, "denials", 0, Optional.empty())
+                : new Measured(1, "denials", -1, Optional.empty()),
             Optional.empty(),
-            factIds,
-            "Post-control by %s confirms that the lot is what it is called."
-                .formatted(named(result)))
-        : new Verdict.NotMet(
-            Gate.POST_CONTROL,
-            aspect,
-            new Measured(1, "denials", -1, Optional.empty()),
-            Optional.empty(),
-            factIds,
-            "Post-control by %s finds that the lot is not what it is called. %s"
-                .formatted(named(result), REMEDY));
+            List.of(new Advice.StopAndTell(), new Advice.AuthorityDecides()));
   }
 
   private static Optional<Verdict> count(
       SeedLot lot,
       PostControlResult result,
-      String aspect,
-      String what,
+      String key,
+      Thing what,
       Integer found,
       Optional<Limit> limit) {
     Optional<Limit> risk = lot.limit(Quantity.POST_CONTROL_PRODUCER_RISK);
     if (found == null || limit.isEmpty() || risk.isEmpty()) {
       return Optional.empty();
     }
-    String of = aspect + ", " + named(result);
+    At at =
+        At.aspect(
+            Gate.POST_CONTROL,
+            key + ", " + key(result),
+            new Aspect.PostControl(
+                limit.get().quantity(), result.getMethod(), result.getPlotOrTestId()));
     int plants = result.getPlantsExamined();
     String factId = result.getHeader().getFactId();
     if (found > plants) {
-      return Optional.of(
-          Finding.impossible(Gate.POST_CONTROL, of, limit.get(), found, plants, what, factId));
+      return Optional.of(Found.impossible(at, limit.get(), what, found, plants, factId));
     }
     int reject = rejectNumber(plants, limit.get().value(), risk.get().value() / 100);
     return Optional.of(
-        new Finding(
-                Gate.POST_CONTROL,
-                of,
-                (double) found / plants,
-                Optional.of(Finding.measured(ExactBinomial.interval(found, plants, CONFIDENCE))),
+        Found.of(
+                at,
                 List.of(factId),
-                "Post-control by %s has %s among %d; from %d on it speaks against the standard, at a risk of %s"
-                    .formatted(
-                        named(result),
-                        Counted.of(found, what),
-                        plants,
-                        reject,
-                        risk.get().wording().replaceFirst("^at most ", "")))
-            .decided(found < reject, (double) (reject - 1 - found) / plants, limit.get(), REMEDY));
+                new PostControlFinding.Counted(
+                    result.getMethod(),
+                    result.getPlotOrTestId(),
+                    limit.get().quantity(),
+                    found,
+                    plants),
+                new PostControlFinding.RejectedFrom(reject, Amount.percent(risk.get().value())))
+            .decided(
+                found < reject,
+                new Measured(
+                    (double) found / plants,
+                    limit.get().unit(),
+                    (double) (reject - 1 - found) / plants,
+                    Optional.of(Found.measured(ExactBinomial.interval(found, plants, CONFIDENCE)))),
+                limit.get(),
+                List.of(new Advice.StopAndTell(), new Advice.AuthorityDecides())));
   }
 
   /** No plant at all is allowed where the standard allows none. */
@@ -151,11 +156,11 @@ final class PostControl implements GateRule {
                     Limit.Sense.AT_MOST,
                     (100 - purity) / 100,
                     Quantity.POST_CONTROL_OFF_TYPES.unit(),
-                    "at most %s off-types".formatted(Wording.percent((100 - purity) / 100)),
-                    "stated",
+                    Limit.Stated.plain((100 - purity) / 100),
+                    Limit.STATED,
                     lot.rulebook().edition(),
-                    "varietal purity that breeder or authority states for this material",
-                    "fact " + result.getHeader().getFactId(),
+                    "",
+                    "",
                     LocalDate.ofInstant(result.getHeader().getHappenedAt(), ZoneOffset.UTC),
                     Optional.empty(),
                     true,
@@ -163,7 +168,7 @@ final class PostControl implements GateRule {
                     Optional.empty()));
   }
 
-  private static String named(PostControlResult result) {
+  private static String key(PostControlResult result) {
     return switch (result.getMethod()) {
       case PLOT -> "plot " + result.getPlotOrTestId();
       case MARKER -> "marker test " + result.getPlotOrTestId();

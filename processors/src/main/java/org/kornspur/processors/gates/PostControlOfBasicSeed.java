@@ -1,14 +1,14 @@
 package org.kornspur.processors.gates;
 
 import java.util.List;
-import java.util.Optional;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.finding.Evidence;
+import org.kornspur.processors.finding.PostControlFinding;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.verdict.Gate;
-import org.kornspur.processors.verdict.Measured;
 import org.kornspur.processors.verdict.Verdict;
 
 /**
@@ -42,20 +42,13 @@ final class PostControlOfBasicSeed implements GateRule {
   private static Verdict judge(Dossier dossier, Limit limit) {
     List<String> results = dossier.postControls();
     if (results.isEmpty()) {
-      return Finding.missing(
-          Gate.POST_CONTROL_OF_BASIC_SEED,
-          "",
-          limit,
-          "the post-control result of this basic seed, before certified seed that comes of it is"
-              + " certified");
+      return Found.missing(
+          Gate.POST_CONTROL_OF_BASIC_SEED, limit, new Evidence.PostControlOfBasicSeed());
     }
-    return new Finding(
+    return Found.of(
             Gate.POST_CONTROL_OF_BASIC_SEED,
-            "",
-            results.size(),
-            Optional.<Measured.Interval>empty(),
             results,
-            "Post-control results of this basic seed on record: " + results.size())
-        .against(limit, "Bring the post-control result of this basic seed.");
+            new PostControlFinding.Results(results.size()))
+        .against(results.size(), limit, List.of());
   }
 }

@@ -1,6 +1,7 @@
 package org.kornspur.processors.gates;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.SortedSet;
@@ -12,9 +13,16 @@ import org.kornspur.contract.SenderRole;
 import org.kornspur.contract.Submission;
 import org.kornspur.ingest.act.SignedSubmissions;
 import org.kornspur.ingest.contract.FactType;
-import org.kornspur.ingest.intake.Counted;
+import org.kornspur.ingest.statement.Statement;
+import org.kornspur.ingest.statement.Value.Fact;
+import org.kornspur.ingest.statement.Value.Person;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Entry;
+import org.kornspur.processors.finding.Advice;
+import org.kornspur.processors.finding.Aspect;
+import org.kornspur.processors.finding.Evidence;
+import org.kornspur.processors.finding.OriginFinding;
+import org.kornspur.processors.gates.Found.At;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Verdict;
@@ -44,18 +52,15 @@ public final class ProvenSenders {
   }
 
   private static Optional<Verdict> corrections(Dossier dossier) {
-    List<String> clauses = new ArrayList<>();
+    List<Statement> clauses = new ArrayList<>();
     SortedSet<String> factIds = new TreeSet<>();
     SortedSet<String> named = new TreeSet<>();
     for (Entry entry : dossier.entries()) {
       String factId = entry.header().getFactId();
       for (Entry.Superseded by : entry.unconfirmed()) {
         clauses.add(
-            "fact %s%s would take back or correct fact %s"
-                .formatted(
-                    by.byFactId(),
-                    by.recordedBy().map(person -> " in the name of " + person).orElse(""),
-                    factId));
+            new OriginFinding.WouldSupersede(
+                new Fact(by.byFactId()), by.recordedBy().map(Person::new), new Fact(factId)));
         factIds.add(factId);
         factIds.add(by.byFactId());
         named.add(by.byFactId());
@@ -69,33 +74,31 @@ public final class ProvenSenders {
             header -> {
               factIds.add(header.getFactId());
               clauses.add(
-                  "fact %s in the name of %s would take the place of an earlier fact"
-                      .formatted(header.getFactId(), header.getRecordedBy()));
+                  new OriginFinding.WouldReplace(
+                      new Fact(header.getFactId()), new Person(header.getRecordedBy())));
             });
     if (clauses.isEmpty()) {
       return Optional.empty();
     }
     return Optional.of(
-        new Verdict.Owed(
-            Gate.ORIGIN,
-            CORRECTIONS,
-            "the word of quality on " + String.join(", ", first(List.copyOf(named))),
-            Optional.empty(),
-            factIds.stream().limit(MOST_FACTS).toList(),
-            ("Not confirmed: %s. Nothing proves who sent this, so it takes no effect. Where it is"
-                    + " right, quality sends the same fact to POST /api/v1/facts. Where it is not,"
-                    + " quality corrects the earlier fact with the values that it has, or withdraws"
-                    + " the later one.")
-                .formatted(String.join("; ", first(clauses)))));
+        Found.of(
+                At.aspect(Gate.ORIGIN, CORRECTIONS, new Aspect.Corrections()),
+                factIds.stream().limit(MOST_FACTS).toList(),
+                new OriginFinding.UnconfirmedCorrections(first(clauses), further(clauses)))
+            .owed(
+                Optional.empty(),
+                List.of(
+                    new Evidence.ConfirmationByQuality(
+                        Fact.each(first(List.copyOf(named))), further(named))),
+                List.of(new Advice.ConfirmOrWithdraw())));
   }
 
-  private static List<String> first(List<String> all) {
-    return all.size() <= MOST_NAMED
-        ? all
-        : Stream.concat(
-                all.stream().limit(MOST_NAMED),
-                Stream.of("and %d more".formatted(all.size() - MOST_NAMED)))
-            .toList();
+  private static <T> List<T> first(List<T> all) {
+    return all.stream().limit(MOST_NAMED).toList();
+  }
+
+  private static Optional<Integer> further(Collection<?> all) {
+    return all.size() > MOST_NAMED ? Optional.of(all.size() - MOST_NAMED) : Optional.empty();
   }
 
   private static Optional<Verdict> makers(Dossier dossier) {
@@ -118,15 +121,14 @@ public final class ProvenSenders {
       return Optional.empty();
     }
     return Optional.of(
-        new Verdict.Owed(
-            Gate.ORIGIN,
-            MAKERS,
-            "the withdrawal of the facts of all but one of them",
-            Optional.empty(),
-            factIds.stream().sorted().toList(),
-            ("%s say that they made %s. Quality finds out whose it is and withdraws the facts of"
-                    + " the others, who give theirs another id.")
-                .formatted(Counted.of(enterprises.size(), "enterprise(s)"), dossier.subject())));
+        Found.of(
+                At.aspect(Gate.ORIGIN, MAKERS, new Aspect.Makers()),
+                factIds.stream().sorted().toList(),
+                new OriginFinding.SeveralMakers(enterprises.size(), dossier.subject()))
+            .owed(
+                Optional.empty(),
+                List.of(new Evidence.WithdrawalOfAllButOne()),
+                List.of(new Advice.WithdrawOthers())));
   }
 
   private static boolean makes(SpecificRecord fact, Dossier dossier) {

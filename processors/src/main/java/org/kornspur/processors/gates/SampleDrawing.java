@@ -1,10 +1,12 @@
 package org.kornspur.processors.gates;
 
 import java.util.List;
-import java.util.Optional;
 import org.kornspur.contract.Sampling;
-import org.kornspur.ingest.intake.Counted;
+import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.finding.Evidence;
+import org.kornspur.processors.finding.Reference;
+import org.kornspur.processors.finding.SamplingFinding;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
@@ -41,39 +43,30 @@ final class SampleDrawing implements GateRule {
             () ->
                 lot.verdictsOfUnsplitOr(
                     Gate.SAMPLING,
-                    () ->
-                        Finding.missing(
-                            Gate.SAMPLING,
-                            "",
-                            limit,
-                            "the record of a sample drawn by an accredited sampler")));
+                    () -> Found.missing(Gate.SAMPLING, limit, new Evidence.Sampling())));
   }
 
   private static Verdict verdict(Sampling sampling, Limit limit) {
     SamplingIntensity.Required required = required(sampling);
-    Finding finding =
-        new Finding(
+    double submittedG = sampling.getSubmittedSampleG();
+    Found found =
+        Found.of(
             Gate.SAMPLING,
-            "",
-            sampling.getSubmittedSampleG(),
-            Optional.empty(),
             List.of(sampling.getHeader().getFactId()),
-            "%s drawn from %s kg where at least %d are asked for (%s), and %s g were sent in"
-                .formatted(
-                    Counted.of(sampling.getPrimarySamples(), "primary sample( was|s were)"),
-                    Wording.number(sampling.getLotMassKg()),
-                    required.primarySamples(),
-                    required.source().cited(),
-                    Wording.number(sampling.getSubmittedSampleG())));
+            new SamplingFinding.Drawn(
+                sampling.getPrimarySamples(),
+                required.primarySamples(),
+                Amount.kilograms(sampling.getLotMassKg()),
+                Reference.of(required.source()),
+                Amount.grams(submittedG)));
     if (sampling.getPrimarySamples() < required.primarySamples()) {
-      return finding.owed(
-          limit,
-          "a new sample of at least " + Counted.of(required.primarySamples(), "primary sample(s)"),
-          "the sample does not stand for the lot");
+      return found
+          .and(new SamplingFinding.TooFewPrimarySamples())
+          .owed(limit, new Evidence.SampleOfPrimarySamples(required.primarySamples()));
     }
-    return limit.holds(sampling.getSubmittedSampleG())
-        ? finding.against(limit, "")
-        : finding.owed(limit, "a new sample that weighs enough", "the sample is too light");
+    return limit.holds(submittedG)
+        ? found.against(submittedG, limit, List.of())
+        : found.and(new SamplingFinding.TooLight()).owed(limit, new Evidence.HeavierSample());
   }
 
   private static SamplingIntensity.Required required(Sampling sampling) {

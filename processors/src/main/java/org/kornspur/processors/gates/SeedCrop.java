@@ -31,6 +31,16 @@ record SeedCrop(Dossier dossier, FieldCropDeclared declaration, Rulebook ruleboo
     return declaration.getHeader().getFactId();
   }
 
+  /**
+   * The day after which nothing can be done in the crop against foreign pollen or off-types. Where
+   * no end of flowering is declared it is 15 July of the year of harvest: common practice, no
+   * source.
+   */
+  LocalDate endOfFlowering() {
+    return Optional.ofNullable(declaration.getFloweringTo())
+        .orElse(LocalDate.of(declaration.getCropYear(), 7, 15));
+  }
+
   Optional<Limit> limit(Quantity quantity) {
     return rulebook.forCrop(quantity, declaration.getCategory(), role(), on);
   }

@@ -1,17 +1,20 @@
 package org.kornspur.processors.gates;
 
 import java.time.LocalDate;
+import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Supplier;
+import java.util.stream.Stream;
 import org.kornspur.contract.Conditioning;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.dossier.Report;
+import org.kornspur.processors.finding.Advice;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.pedigree.MassFlow;
 import org.kornspur.processors.standards.Limit;
@@ -100,15 +103,11 @@ record SeedLot(Dossier dossier, Material material, Rulebook rulebook, LocalDate 
     return ofUnsplit.isEmpty() ? List.of(owed.get()) : ofUnsplit;
   }
 
-  /** The remedy, and for treated seed that it is never food or feed. */
-  String remedy(String remedy) {
-    return treatment()
-        .map(
-            treatment ->
-                remedy
-                    + " The seed is treated (%s): treated seed is never food or feed."
-                        .formatted(treatment))
-        .orElse(remedy);
+  /** The remedies, and for treated seed that it is never food or feed. */
+  List<Advice> remedies(Advice... remedies) {
+    return Stream.concat(
+            Arrays.stream(remedies), treatment().stream().map(Advice.NeverFoodOrFeed::new))
+        .toList();
   }
 
   private boolean isUsed() {

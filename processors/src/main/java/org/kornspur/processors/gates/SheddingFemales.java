@@ -8,7 +8,14 @@ import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.kornspur.contract.FieldInspection;
 import org.kornspur.contract.InspectedPart;
+import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.finding.Advice;
+import org.kornspur.processors.finding.Aspect;
+import org.kornspur.processors.finding.Evidence;
+import org.kornspur.processors.finding.SheddingFinding;
+import org.kornspur.processors.finding.Thing;
+import org.kornspur.processors.gates.Found.At;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
@@ -25,12 +32,6 @@ import org.kornspur.processors.verdict.Verdict;
  */
 final class SheddingFemales implements GateRule {
   private static final double CONFIDENCE = 0.95;
-  private static final String EVIDENCE =
-      "a visit in flower (BBCH 61 to 69) with shedding plants counted over female plants in"
-          + " receptive flower";
-  private static final String REMEDY =
-      "Remove the shedding plants before the next day of flowering and have them counted again, or"
-          + " leave the harvest as grain; the certification authority decides.";
 
   @Override
   public Gate gate() {
@@ -65,32 +66,45 @@ final class SheddingFemales implements GateRule {
         .ifPresent(
             limit ->
                 byVisit.forEach(
-                    (visit, counts) -> verdicts.add(verdict("visit " + visit, counts, limit))));
+                    (visit, counts) ->
+                        verdicts.add(
+                            verdict(
+                                crop,
+                                at("visit " + visit, new Aspect.Visit(visit)),
+                                Optional.of(visit),
+                                counts,
+                                limit))));
+    At all = at("all visits", new Aspect.AllVisits());
     crop.limit(Quantity.SHEDDING_FEMALES_ALL_VISITS)
         .ifPresent(
             limit ->
                 verdicts.add(
                     telling.isEmpty()
-                        ? Finding.missing(Gate.SHEDDING_FEMALES, "all visits", limit, EVIDENCE)
-                        : verdict("all visits", telling, limit)));
+                        ? Found.missing(all, limit, new Evidence.SheddingCount())
+                        : verdict(crop, all, Optional.empty(), telling, limit)));
     if (verdicts.isEmpty()) {
+      At each = at("each visit", new Aspect.EachVisit());
       crop.limit(Quantity.SHEDDING_FEMALES)
-          .map(limit -> Finding.missing(Gate.SHEDDING_FEMALES, "each visit", limit, EVIDENCE))
+          .map(limit -> Found.missing(each, limit, new Evidence.SheddingCount()))
           .ifPresent(verdicts::add);
     }
     return verdicts;
   }
 
-  private static Verdict verdict(String aspect, List<FieldInspection> counts, Limit limit) {
+  private static At at(String key, Aspect aspect) {
+    return At.aspect(Gate.SHEDDING_FEMALES, key, aspect);
+  }
+
+  private static Verdict verdict(
+      SeedCrop crop, At at, Optional<Integer> visit, List<FieldInspection> counts, Limit limit) {
     for (FieldInspection count : counts) {
       if (count.getSheddingPlants() > count.getPlantsInReceptiveFlower()) {
-        return Finding.impossible(
-            Gate.SHEDDING_FEMALES,
-            aspect,
+        return Found.impossible(
+            at,
             limit,
+            Thing.SHEDDING_PLANTS,
             count.getSheddingPlants(),
             count.getPlantsInReceptiveFlower(),
-            "shedding plant(s)",
             count.getHeader().getFactId());
       }
     }
@@ -100,15 +114,16 @@ final class SheddingFemales implements GateRule {
         counts.stream()
             .mapToInt(FieldInspection::getPlantsInReceptiveFlower)
             .reduce(0, Math::addExact);
-    return new Finding(
-            Gate.SHEDDING_FEMALES,
-            aspect,
-            (double) shedding / receptive,
-            Optional.of(Finding.measured(ExactBinomial.interval(shedding, receptive, CONFIDENCE))),
+    double share = (double) shedding / receptive;
+    return Found.of(
+            at,
             counts.stream().map(count -> count.getHeader().getFactId()).toList(),
-            "Shedding females, %s: %d among %d in receptive flower (%s)"
-                .formatted(
-                    aspect, shedding, receptive, Wording.percent((double) shedding / receptive)))
-        .against(limit, REMEDY);
+            new SheddingFinding.Counted(visit, shedding, receptive, Amount.percent(100 * share)))
+        .against(
+            share,
+            Optional.of(Found.measured(ExactBinomial.interval(shedding, receptive, CONFIDENCE))),
+            limit,
+            List.of(
+                new Advice.RemoveShedding(crop.endOfFlowering()), new Advice.AuthorityDecides()));
   }
 }

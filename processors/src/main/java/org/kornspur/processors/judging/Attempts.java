@@ -9,7 +9,8 @@ import java.util.function.Function;
 import java.util.function.Supplier;
 import java.util.stream.DoubleStream;
 import org.kornspur.processors.dossier.Dossier;
-import org.kornspur.processors.verdict.Fault;
+import org.kornspur.processors.finding.Aspect;
+import org.kornspur.processors.finding.Fault;
 import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Measured;
 import org.kornspur.processors.verdict.Verdict;
@@ -43,7 +44,13 @@ final class Attempts {
     try {
       return work.apply(dossier);
     } catch (RuntimeException | StackOverflowError broken) {
-      faults.add(new Fault(gate, part, Suspects.of(dossier, work).factIds(), broken));
+      faults.add(
+          new Fault(
+              gate,
+              part,
+              Optional.of(new Aspect.Judging(part).coded()),
+              Suspects.of(dossier, work).factIds(),
+              broken));
       return otherwise.get();
     }
   }
@@ -57,7 +64,7 @@ final class Attempts {
       return rule.apply(dossier).stream().flatMap(verdict -> finite(verdict).stream()).toList();
     } catch (RuntimeException | StackOverflowError broken) {
       Suspects<List<Verdict>> suspects = Suspects.of(dossier, rule);
-      faults.add(new Fault(gate, "", suspects.factIds(), broken));
+      faults.add(new Fault(gate, "", Optional.empty(), suspects.factIds(), broken));
       Map<String, Verdict> against = new LinkedHashMap<>();
       suspects.left().stream()
           .flatMap(List::stream)
@@ -75,6 +82,7 @@ final class Attempts {
         new Fault(
             verdict.gate(),
             verdict.aspect(),
+            verdict.about(),
             verdict.factIds(),
             new IllegalStateException("The value or its margin is no finite number")));
     return Optional.empty();

@@ -14,7 +14,7 @@ import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.dossier.Trouble;
-import org.kornspur.processors.verdict.Fault;
+import org.kornspur.processors.finding.Fault;
 import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Verdict;
 
@@ -42,7 +42,7 @@ final class Inheritance {
       Comparator.comparingInt((Trouble trouble) -> trouble.path().size())
           .thenComparing(trouble -> trouble.path().toString())
           .thenComparing(trouble -> trouble.factIds().toString())
-          .thenComparing(Trouble::sentence);
+          .thenComparing(trouble -> trouble.findings().toString());
 
   private static final Comparator<Trouble> BY_GATE_AND_ORIGIN =
       Comparator.comparing(Trouble::weight)
@@ -159,23 +159,17 @@ final class Inheritance {
     return new Trouble(
         verdict.gate(),
         verdict.aspect(),
+        verdict.about(),
         weight,
         subject,
         List.of(subject),
         verdict.factIds(),
-        verdict.sentence());
+        verdict.findings());
   }
 
   private static Trouble furtherAlong(Trouble trouble, Subject subject) {
     List<Subject> path = new ArrayList<>(trouble.path());
     path.add(subject);
-    return new Trouble(
-        trouble.gate(),
-        trouble.aspect(),
-        trouble.weight(),
-        trouble.origin(),
-        List.copyOf(path),
-        trouble.factIds(),
-        trouble.sentence());
+    return trouble.along(path);
   }
 }

@@ -13,11 +13,18 @@ import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.RefusedAct;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.statement.Coded;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.dossier.SeedMeasures;
 import org.kornspur.processors.dossier.Trouble;
+import org.kornspur.processors.finding.Advice;
+import org.kornspur.processors.finding.Aspect;
+import org.kornspur.processors.finding.Evidence;
+import org.kornspur.processors.finding.Fault;
+import org.kornspur.processors.finding.Finding;
+import org.kornspur.processors.finding.OriginFinding;
 import org.kornspur.processors.gates.BeyondLimits;
 import org.kornspur.processors.gates.Condemned;
 import org.kornspur.processors.gates.GateRule;
@@ -30,7 +37,6 @@ import org.kornspur.processors.pedigree.MassFlow;
 import org.kornspur.processors.release.Assessment;
 import org.kornspur.processors.release.Releases;
 import org.kornspur.processors.standards.Rulebook;
-import org.kornspur.processors.verdict.Fault;
 import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Verdict;
 
@@ -187,36 +193,50 @@ public final class Judge {
     if (material.isEmpty()) {
       return withCircle(
           attempts,
-          new Verdict.Owed(
-              Gate.ORIGIN,
+          owed(
+              dossier,
               "",
-              dossier.subject().kind() == Subject.Kind.CROP
-                  ? "the declaration of the field crop"
-                  : "the harvest, declaration or mixture that this lot came from",
               Optional.empty(),
-              factIds(dossier),
-              "What "
-                  + dossier.subject()
-                  + " is cannot be told: no fact says where it came from. Record its origin."));
+              dossier.subject().kind() == Subject.Kind.CROP
+                  ? new Evidence.CropDeclaration()
+                  : new Evidence.LotOrigin(),
+              new OriginFinding.NoOrigin(dossier.subject()),
+              List.of()));
     }
     if (rulebook.isEmpty()) {
       return withCircle(
           attempts,
-          new Verdict.Owed(
-              Gate.ORIGIN,
+          owed(
+              dossier,
               "rulebook",
-              "a rulebook that is known here",
-              Optional.empty(),
-              factIds(dossier),
-              "The production names the rulebook '"
-                  + material.get().rulebookId()
-                  + "', which is not known here. Correct the declaration or add the rulebook."));
+              Optional.of(new Aspect.Rulebook().coded()),
+              new Evidence.KnownRulebook(),
+              new OriginFinding.UnknownRulebook(material.get().rulebookId()),
+              List.of(new Advice.CorrectRulebook().coded())));
     }
     return gates.stream()
         .flatMap(
             gate ->
                 attempts.verdicts(gate.gate(), seed -> gate.judge(seed, rulebook.get())).stream())
         .toList();
+  }
+
+  private static Verdict owed(
+      Dossier dossier,
+      String aspect,
+      Optional<Coded> about,
+      Evidence evidence,
+      Finding finding,
+      List<Coded> advice) {
+    return new Verdict.Owed(
+        Gate.ORIGIN,
+        aspect,
+        about,
+        List.of(evidence.coded()),
+        Optional.empty(),
+        factIds(dossier),
+        List.of(finding.coded()),
+        advice);
   }
 
   /** A circle needs no rulebook to be seen. */

@@ -3,9 +3,9 @@ package org.kornspur.processors.judging;
 import java.util.List;
 import java.util.Optional;
 import org.kornspur.processors.dossier.Report;
+import org.kornspur.processors.finding.Fault;
 import org.kornspur.processors.ground.Plot;
 import org.kornspur.processors.pedigree.Edge;
-import org.kornspur.processors.verdict.Fault;
 
 /**
  * All that follows from one dossier.

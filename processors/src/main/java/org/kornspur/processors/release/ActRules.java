@@ -1,5 +1,6 @@
 package org.kornspur.processors.release;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -8,7 +9,12 @@ import org.kornspur.contract.Category;
 import org.kornspur.contract.Condemnation;
 import org.kornspur.ingest.contract.CategoryRank;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.statement.Coded;
+import org.kornspur.ingest.statement.Statement;
+import org.kornspur.ingest.statement.Value.Fact;
+import org.kornspur.ingest.statement.Value.Person;
 import org.kornspur.processors.dossier.Material;
+import org.kornspur.processors.finding.ActFinding;
 import org.kornspur.processors.release.LotRelease.Step;
 import org.kornspur.processors.verdict.Verdict;
 
@@ -62,10 +68,10 @@ public final class ActRules {
    *
    * @param signerId the person
    */
-  public static Optional<String> refusal(ReleaseSheet sheet, Wish wish, String signerId) {
+  public static Optional<ActFinding> refusal(ReleaseSheet sheet, Wish wish, String signerId) {
     if (sheet.dossier().subject().kind() == Subject.Kind.CROP
         && !(wish instanceof Wish.ToCondemn)) {
-      return Optional.of("A crop is condemned or not; only lots are released. Sign for its lots.");
+      return Optional.of(new ActFinding.CropsAreNotReleased());
     }
     if (wish instanceof Wish.ToRelease) {
       return release(sheet, signerId);
@@ -78,95 +84,61 @@ public final class ActRules {
     }
     return condemnations(sheet).isEmpty()
         ? Optional.empty()
-        : Optional.of(name(sheet) + " is condemned already, by act " + condemned(sheet) + ".");
+        : Optional.of(new ActFinding.AlreadyCondemned(subject(sheet), acts(sheet)));
   }
 
-  private static Optional<String> release(ReleaseSheet sheet, String signerId) {
+  private static Optional<ActFinding> release(ReleaseSheet sheet, String signerId) {
     LotRelease now = sheet.release();
     if (now.step() == Step.CONDEMNED) {
-      return Optional.of(
-          name(sheet)
-              + " is condemned by act "
-              + condemned(sheet)
-              + " and cannot be released. If that was a mistake, correct the condemnation by a"
-              + " suspension first.");
+      return Optional.of(new ActFinding.CondemnedNotReleased(subject(sheet), acts(sheet)));
     }
     if (!sheet.assessment().isFit()) {
+      List<Coded> against = against(sheet.assessment());
       return Optional.of(
-          name(sheet)
-              + " is "
-              + sheet.assessment().standing()
-              + ", and only what is FIT is released. "
-              + against(sheet.assessment()));
+          sheet.assessment().isUnfit()
+              ? new ActFinding.NotFit(subject(sheet), against)
+              : new ActFinding.EvidenceOwed(subject(sheet), against));
     }
     if (now.step() == Step.RELEASED) {
-      return Optional.of(
-          name(sheet)
-              + " is released already, by "
-              + signers(now)
-              + ". Nothing is to be done; the history of acts shows it.");
+      return Optional.of(new ActFinding.AlreadyReleased(subject(sheet), signatures(now)));
     }
-    if (now.step() == Step.PROPOSED && now.signatures().get(0).signerId().equals(signerId)) {
-      return Optional.of(
-          "You have signed this release already, and two different persons must. Ask a colleague"
-              + " with the right to release to sign the same sheet.");
-    }
-    return Optional.empty();
+    return now.step() == Step.PROPOSED && now.signatures().get(0).signerId().equals(signerId)
+        ? Optional.of(new ActFinding.SignedAlready())
+        : Optional.empty();
   }
 
-  private static Optional<String> suspend(ReleaseSheet sheet, Wish.ToSuspend wish) {
+  private static Optional<ActFinding> suspend(ReleaseSheet sheet, Wish.ToSuspend wish) {
     LotRelease now = sheet.release();
     if (now.step() == Step.CONDEMNED) {
       return wish.corrects().filter(condemnations(sheet)::contains).isPresent()
           ? Optional.empty()
-          : Optional.of(
-              name(sheet)
-                  + " is condemned. If that was a mistake, name the condemnation that the"
-                  + " suspension corrects: "
-                  + condemned(sheet)
-                  + ".");
+          : Optional.of(new ActFinding.NameCondemnation(subject(sheet), acts(sheet)));
     }
     if (wish.corrects().isPresent()) {
       return Optional.of(
-          "Act "
-              + wish.corrects().get()
-              + " is no condemnation of "
-              + name(sheet)
-              + " that stands. Only such a one is corrected by a suspension; leave corrects out"
-              + " otherwise.");
+          new ActFinding.NoSuchCondemnation(new Fact(wish.corrects().get()), subject(sheet)));
     }
     boolean byAct =
         now.signatures().stream().anyMatch(act -> act.kind().equals(ActKind.SUSPEND.name()));
     if (now.step() == Step.NONE) {
-      return Optional.of(name(sheet) + " is not released, so there is nothing to suspend.");
+      return Optional.of(new ActFinding.NotReleased(subject(sheet)));
     }
     return now.step() == Step.SUSPENDED && byAct
-        ? Optional.of(name(sheet) + " is suspended already, by " + signers(now) + ".")
+        ? Optional.of(new ActFinding.AlreadySuspended(subject(sheet), signatures(now)))
         : Optional.empty();
   }
 
-  private static Optional<String> downgrade(ReleaseSheet sheet, Category to) {
+  private static Optional<ActFinding> downgrade(ReleaseSheet sheet, Category to) {
     if (sheet.release().step() == Step.CONDEMNED) {
-      return Optional.of(
-          name(sheet) + " is condemned by act " + condemned(sheet) + "; it has no category.");
+      return Optional.of(new ActFinding.CondemnedHasNoCategory(subject(sheet), acts(sheet)));
     }
     Optional<Category> now = sheet.assessment().material().map(Material::category);
     if (now.isEmpty()) {
-      return Optional.of(
-          "Which category "
-              + name(sheet)
-              + " holds cannot be told, because no fact says where it came from. Record its"
-              + " origin first.");
+      return Optional.of(new ActFinding.CategoryUnknown(subject(sheet)));
     }
     return CategoryRank.isLower(to, now.get())
         ? Optional.empty()
-        : Optional.of(
-            name(sheet)
-                + " holds the category "
-                + now.get()
-                + ", and "
-                + to
-                + " is not below it. Seed is put into a lower category, never a higher one.");
+        : Optional.of(new ActFinding.CategoryNotLower(subject(sheet), now.get(), to));
   }
 
   /** The condemnations that stand, by id. */
@@ -176,31 +148,32 @@ public final class ActRules {
         .toList();
   }
 
-  private static String condemned(ReleaseSheet sheet) {
-    return String.join(", ", condemnations(sheet));
+  private static List<Fact> acts(ReleaseSheet sheet) {
+    return Fact.each(condemnations(sheet));
   }
 
-  private static String against(Assessment assessment) {
-    Stream<String> own =
+  /** What speaks against it first: own verdicts before inherited ones, failures before gaps. */
+  private static List<Coded> against(Assessment assessment) {
+    Stream<Coded> own =
         assessment.verdicts().stream()
             .filter(verdict -> !(verdict instanceof Verdict.Met))
-            .sorted(java.util.Comparator.comparing(verdict -> verdict instanceof Verdict.Owed))
-            .map(Verdict::sentence);
-    Stream<String> inherited =
+            .sorted(Comparator.comparing(verdict -> verdict instanceof Verdict.Owed))
+            .map(verdict -> verdict.findings().get(0));
+    Stream<Coded> inherited =
         assessment.inherited().stream()
-            .map(trouble -> "Inherited from " + trouble.origin() + ": " + trouble.sentence());
-    return Stream.concat(own, inherited).findFirst().orElse("See its gates.");
+            .map(
+                trouble ->
+                    new ActFinding.Inherited(trouble.origin(), trouble.findings().get(0)).coded());
+    return Stream.concat(own, inherited).limit(1).toList();
   }
 
-  private static String signers(LotRelease release) {
+  private static List<Statement> signatures(LotRelease release) {
     return release.signatures().stream()
-        .map(act -> "person " + act.signerId() + " on " + act.signedAt())
-        .reduce((one, other) -> one + " and " + other)
-        .orElse("nobody");
+        .<Statement>map(act -> new ActFinding.SignedBy(new Person(act.signerId()), act.signedAt()))
+        .toList();
   }
 
-  private static String name(ReleaseSheet sheet) {
-    Subject subject = sheet.dossier().subject();
-    return (subject.kind() == Subject.Kind.CROP ? "Crop " : "Lot ") + subject.id();
+  private static Subject subject(ReleaseSheet sheet) {
+    return sheet.dossier().subject();
   }
 }

@@ -5,7 +5,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.dossier.Trouble;
-import org.kornspur.processors.verdict.Fault;
+import org.kornspur.processors.finding.Fault;
 import org.kornspur.processors.verdict.Verdict;
 
 /**

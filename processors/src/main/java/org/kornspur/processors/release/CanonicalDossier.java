@@ -31,7 +31,7 @@ import org.kornspur.processors.verdict.Verdict;
  * units:
  *
  * <pre>
- * kornspur-dossier  1
+ * kornspur-dossier  2
  * subject           kind:id
  * standing          FIT | NOT_FIT | EVIDENCE_OWED
  * material          hybrid  seed  kind  category  year of harvest  rulebook     (none: no fields)
@@ -46,36 +46,53 @@ import org.kornspur.processors.verdict.Verdict;
  * inherited         gate  aspect  weight  origin  facts
  * verdict           gate  aspect  state  value  unit  margin  interval from  to
  *                   limit: quantity  sense  value  unit  rulebook  edition  section
- *                   owed  facts
+ *                   evidence  facts  findings  advice
  * </pre>
+ *
+ * <p>Evidence, findings and advice are statements, parted by a space. A statement is its code and,
+ * in brackets, its arguments as {@code name=value}, parted by a semicolon; a count is its digits,
+ * an amount its number and unit, a list stands in square brackets, words in quotation marks.
+ *
+ * <p>Version 1 is the same, but that it has no findings and advice, and the evidence in the English
+ * of {@link VersionOneWords}. A proposal that was signed over it still counts.
  *
  * <p>All facts of the subject are in it but releases and refused acts: the second person must be
  * able to sign what the first signed. Suspensions, condemnations and downgrades are in it, so that
  * nobody releases over one that he did not see. A fact's fingerprint is {@link Fingerprint}. The
- * sentences of verdicts are left out: they say the same in words, and may be worded better one day.
+ * words that a person reads are not in it: they are made of these values for each reader.
  */
 public final class CanonicalDossier {
   private static final int DECIMALS = 6;
 
   private final List<String> lines = new ArrayList<>();
+  private final boolean isVersionOne;
 
-  private CanonicalDossier() {}
+  private CanonicalDossier(boolean isVersionOne) {
+    this.isVersionOne = isVersionOne;
+  }
 
   /** The text. */
   public static String text(Dossier dossier, Assessment assessment) {
-    CanonicalDossier canonical = new CanonicalDossier();
-    canonical.head(dossier, assessment);
-    canonical.section(dossier.entries().stream().filter(CanonicalDossier::isSealed).map(fact()));
-    canonical.parents(dossier);
-    canonical.section(
+    return new CanonicalDossier(false).of(dossier, assessment);
+  }
+
+  /** The text as version 1 had it. */
+  static String versionOne(Dossier dossier, Assessment assessment) {
+    return new CanonicalDossier(true).of(dossier, assessment);
+  }
+
+  private String of(Dossier dossier, Assessment assessment) {
+    head(dossier, assessment);
+    section(dossier.entries().stream().filter(CanonicalDossier::isSealed).map(fact()));
+    parents(dossier);
+    section(
         reports(dossier, Report.FromHybrid.class)
             .flatMap(report -> report.schemes().stream())
             .map(scheme -> line("scheme", scheme.hybridId(), scheme.factId())));
-    canonical.section(dossier.neighbourReports().stream().map(CanonicalDossier::neighbour));
-    canonical.section(assessment.inherited().stream().map(CanonicalDossier::inherited));
-    canonical.section(
-        assessment.verdicts().stream().map(verdict -> line("verdict", verdict(verdict))));
-    return String.join("", canonical.lines);
+    section(dossier.neighbourReports().stream().map(CanonicalDossier::neighbour));
+    section(assessment.inherited().stream().map(CanonicalDossier::inherited));
+    section(assessment.verdicts().stream().map(verdict -> line("verdict", verdict(verdict))));
+    return String.join("", lines);
   }
 
   /** Whether a fact is part of what is sealed. */
@@ -84,7 +101,7 @@ public final class CanonicalDossier {
   }
 
   private void head(Dossier dossier, Assessment assessment) {
-    lines.add(line("kornspur-dossier", "1"));
+    lines.add(line("kornspur-dossier", isVersionOne ? "1" : "2"));
     lines.add(line("subject", dossier.subject().toString()));
     lines.add(line("standing", assessment.standing()));
     lines.add(
@@ -211,7 +228,7 @@ public final class CanonicalDossier {
         material.rulebookId());
   }
 
-  private static List<String> verdict(Verdict verdict) {
+  private List<String> verdict(Verdict verdict) {
     List<String> fields = new ArrayList<>();
     fields.add(verdict.gate().name());
     fields.add(verdict.aspect());
@@ -220,10 +237,28 @@ public final class CanonicalDossier {
         SealedVerdicts.measured(verdict)
             .map(CanonicalDossier::measured)
             .orElse(Collections.nCopies(5, "")));
-    fields.addAll(verdict.limit().map(CanonicalDossier::limit).orElse(Collections.nCopies(7, "")));
-    fields.add(verdict instanceof Verdict.Owed owed ? owed.owed() : "");
+    fields.addAll(
+        verdict
+            .limit()
+            .map(
+                limit ->
+                    limit(
+                        limit,
+                        isVersionOne ? VersionOneWords.section(limit, verdict) : limit.section()))
+            .orElse(Collections.nCopies(7, "")));
+    fields.add(verdict instanceof Verdict.Owed owed ? evidence(owed) : "");
     fields.add(facts(verdict.factIds()));
+    if (!isVersionOne) {
+      fields.add(CanonicalStatement.all(verdict.findings()));
+      fields.add(CanonicalStatement.all(verdict.advice()));
+    }
     return fields;
+  }
+
+  private String evidence(Verdict.Owed verdict) {
+    return isVersionOne
+        ? VersionOneWords.owed(verdict)
+        : CanonicalStatement.all(verdict.evidence());
   }
 
   private static List<String> measured(Measured measured) {
@@ -235,7 +270,7 @@ public final class CanonicalDossier {
         measured.interval().map(interval -> number(interval.upper())).orElse(""));
   }
 
-  private static List<String> limit(Limit limit) {
+  private static List<String> limit(Limit limit, String section) {
     return List.of(
         limit.quantity().name(),
         limit.sense().name(),
@@ -243,7 +278,7 @@ public final class CanonicalDossier {
         limit.unit(),
         limit.rulebookId(),
         limit.edition(),
-        limit.section());
+        section);
   }
 
   private static <T extends Report> Stream<T> reports(Dossier dossier, Class<T> type) {
@@ -254,7 +289,7 @@ public final class CanonicalDossier {
     return String.join(",", ids.stream().sorted().toList());
   }
 
-  private static String number(double number) {
+  static String number(double number) {
     return Double.isFinite(number)
         ? new BigDecimal(number).setScale(DECIMALS, RoundingMode.HALF_EVEN).toPlainString()
         : Double.toString(number);

@@ -18,9 +18,15 @@ import org.kornspur.contract.SealedMaterial;
 import org.kornspur.contract.SealedVerdict;
 import org.kornspur.contract.Signature;
 import org.kornspur.ingest.contract.FactType;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.statement.Coded;
+import org.kornspur.ingest.statement.Statement;
+import org.kornspur.ingest.statement.Value.Fact;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Entry;
 import org.kornspur.processors.dossier.Trouble;
+import org.kornspur.processors.finding.ReleaseFinding;
+import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Verdict;
 
 /**
@@ -69,7 +75,7 @@ final class LaterFacts {
    * @param since when the fact was recorded that did; empty where no fact of the lot itself did
    */
   record Suspending(
-      List<LotRelease.Change> changes, List<String> causes, Optional<Instant> since, String why) {}
+      List<LotRelease.Change> changes, List<String> causes, Optional<Instant> since, Coded why) {}
 
   LaterFacts(Dossier dossier, Signature sealed) {
     this.dossier = dossier;
@@ -220,7 +226,8 @@ final class LaterFacts {
                 was,
                 state,
                 verdict.factIds(),
-                verdict.sentence()));
+                verdict.about(),
+                verdict.findings()));
       }
     }
     for (Trouble trouble : then.inherited()) {
@@ -237,7 +244,8 @@ final class LaterFacts {
                 was,
                 state,
                 trouble.factIds(),
-                trouble.sentence()));
+                trouble.about(),
+                trouble.findings()));
       }
     }
     return List.copyOf(changes);
@@ -247,54 +255,33 @@ final class LaterFacts {
     return List.of(gate, aspect, inheritedFrom);
   }
 
-  private String why(Assessment then, List<LotRelease.Change> changes, Set<String> causes) {
-    String facts =
-        causes.isEmpty()
-            ? "no fact of this lot"
-            : (causes.size() == 1 ? "fact " : "facts ") + String.join(", ", causes);
-    String changed =
-        changes.stream()
-            .map(LaterFacts::words)
-            .reduce((one, other) -> one + "; " + other)
-            .orElseGet(() -> materialChange(then));
-    return "Suspended by itself: "
-        + changed
-        + ". It rests on "
-        + facts
-        + ". A person with the right to release must look at it, and release it anew or suspend or"
-        + " condemn it.";
+  private Coded why(Assessment then, List<LotRelease.Change> changes, Set<String> causes) {
+    List<Statement> changed =
+        changes.isEmpty()
+            ? List.of(
+                new ReleaseFinding.OtherSeed(seed(sealed.getMaterial()), seed(material(then))))
+            : changes.stream().<Statement>map(LaterFacts::changed).toList();
+    return new ReleaseFinding.SuspendedByFacts(changed, Fact.each(causes)).coded();
   }
 
-  private static String words(LotRelease.Change change) {
-    return change.gate()
-        + (change.aspect().isEmpty() ? "" : " (" + change.aspect() + ")")
-        + change.inheritedFrom().map(origin -> " of " + origin).orElse("")
-        + " went from "
-        + change.before()
-        + " to "
-        + change.after();
+  private static ReleaseFinding changed(LotRelease.Change change) {
+    return new ReleaseFinding.Changed(
+        Gate.valueOf(change.gate()),
+        change.about(),
+        change.inheritedFrom().map(Subject::parse),
+        change.before(),
+        change.after());
   }
 
-  private String materialChange(Assessment then) {
-    return "the seed was released as "
-        + words(sealed.getMaterial())
-        + " and now is "
-        + words(material(then));
-  }
-
-  private static String words(SealedMaterial material) {
+  private static ReleaseFinding seed(SealedMaterial material) {
     return material == null
-        ? "seed of unknown origin"
-        : material.getCategory()
-            + " seed of "
-            + material.getSeedId()
-            + " (hybrid "
-            + material.getHybridId()
-            + ", "
-            + material.getKind()
-            + "), harvest "
-            + material.getCropYear()
-            + ", under rulebook "
-            + material.getRulebookId();
+        ? new ReleaseFinding.SeedUnknown()
+        : new ReleaseFinding.SeedIs(
+            material.getHybridId(),
+            material.getSeedId(),
+            material.getKind(),
+            material.getCategory(),
+            material.getCropYear(),
+            material.getRulebookId());
   }
 }

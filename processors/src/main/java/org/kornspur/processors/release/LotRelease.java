@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import org.kornspur.contract.Category;
+import org.kornspur.ingest.statement.Coded;
 
 /**
  * What persons' acts and the facts since have made of a lot's release.
@@ -12,7 +13,7 @@ import org.kornspur.contract.Category;
  * @param since when that step was reached; empty where it is not known
  * @param signatures those that the step rests on; of a suspended release those that had released it
  * @param signaturesNeeded persons who must sign before it is released
- * @param why in a sentence, why it is suspended or condemned
+ * @param why why it is suspended or condemned
  * @param causes facts that suspended it by themselves
  * @param changes verdicts that are no longer what they were when it was released
  * @param downgradedFrom category that it was made for, where a person put it into a lower one
@@ -23,7 +24,7 @@ public record LotRelease(
     Optional<Instant> since,
     List<Signed> signatures,
     int signaturesNeeded,
-    Optional<String> why,
+    Optional<Coded> why,
     List<String> causes,
     List<Change> changes,
     Optional<Category> downgradedFrom,
@@ -43,7 +44,7 @@ public record LotRelease(
           0);
 
   /** The release of a lot of which it could not be told; the lot is held back. */
-  static LotRelease untold(String why) {
+  static LotRelease untold(Coded why) {
     return new LotRelease(
         Step.SUSPENDED,
         Optional.empty(),
@@ -86,7 +87,8 @@ public record LotRelease(
    * @param before MET, NOT_MET, OWED, or NONE where there was no such verdict
    * @param after likewise
    * @param factIds facts that it rests on now
-   * @param sentence the verdict as it is now
+   * @param about the aspect as it is shown; empty where the gate has one verdict
+   * @param findings the verdict as it is now
    */
   public record Change(
       String gate,
@@ -95,7 +97,8 @@ public record LotRelease(
       String before,
       String after,
       List<String> factIds,
-      String sentence) {}
+      Optional<Coded> about,
+      List<Coded> findings) {}
 
   /** Nobody did anything, and nothing left. */
   public boolean isEmpty() {

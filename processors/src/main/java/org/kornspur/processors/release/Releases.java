@@ -7,10 +7,14 @@ import java.util.function.Function;
 import org.kornspur.contract.Category;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.statement.Coded;
+import org.kornspur.ingest.statement.Value.Person;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Material;
+import org.kornspur.processors.finding.Aspect;
+import org.kornspur.processors.finding.Fault;
+import org.kornspur.processors.finding.ReleaseFinding;
 import org.kornspur.processors.release.LotRelease.Step;
-import org.kornspur.processors.verdict.Fault;
 import org.kornspur.processors.verdict.Gate;
 
 /**
@@ -41,9 +45,15 @@ public final class Releases {
     try {
       return new Decided(now, of(dossier, now, assess));
     } catch (RuntimeException | StackOverflowError broken) {
-      Fault fault = new Fault(Gate.ORIGIN, "release", acts(dossier), broken);
+      Fault fault =
+          new Fault(
+              Gate.ORIGIN,
+              "release",
+              Optional.of(new Aspect.Judging("release").coded()),
+              acts(dossier),
+              broken);
       return new Decided(
-          now.with(fault), Optional.of(LotRelease.untold(fault.verdict().sentence())));
+          now.with(fault), Optional.of(LotRelease.untold(fault.verdict().findings().get(0))));
     }
   }
 
@@ -76,16 +86,21 @@ public final class Releases {
     ActSequence acts = draft.acts();
     if (acts.condemned().isPresent()) {
       SignedAct act = acts.condemned().get();
-      return draft.by(Step.CONDEMNED, List.of(act), "Condemned by " + words(act));
+      return draft.by(
+          Step.CONDEMNED, List.of(act), new ReleaseFinding.CondemnedBy(signer(act), act.reason()));
     }
     Optional<SignedAct> proposed =
-        acts.proposed()
-            .filter(first -> first.signature().getSeal().equals(Seal.of(dossier, now).hex()));
+        acts.proposed().filter(first -> Seal.isOver(first.signature().getSeal(), dossier, now));
     if (acts.suspended().isPresent()) {
       SignedAct act = acts.suspended().get();
       return proposed
           .map(draft::proposed)
-          .orElseGet(() -> draft.by(Step.SUSPENDED, List.of(act), "Suspended by " + words(act)));
+          .orElseGet(
+              () ->
+                  draft.by(
+                      Step.SUSPENDED,
+                      List.of(act),
+                      new ReleaseFinding.SuspendedBy(signer(act), act.reason())));
     }
     if (acts.released().isEmpty()) {
       return proposed.map(draft::proposed).orElseGet(draft::none);
@@ -102,8 +117,8 @@ public final class Releases {
     return acts.get(acts.size() - 1);
   }
 
-  private static String words(SignedAct act) {
-    return "person " + act.signature().getSignerId() + ": " + act.reason();
+  private static Person signer(SignedAct act) {
+    return new Person(act.signature().getSignerId());
   }
 
   /** What is said of a release whatever its step. */
@@ -137,12 +152,12 @@ public final class Releases {
       return recordedAt.isBefore(released) ? released : recordedAt;
     }
 
-    LotRelease by(Step step, List<SignedAct> signed, String why) {
+    LotRelease by(Step step, List<SignedAct> signed, ReleaseFinding why) {
       return with(
           step,
           Optional.of(last(signed).signature().getSignedAt()),
           signed,
-          Optional.ofNullable(why),
+          Optional.ofNullable(why).map(ReleaseFinding::coded),
           List.of(),
           List.of());
     }
@@ -151,7 +166,7 @@ public final class Releases {
         Step step,
         Optional<Instant> since,
         List<SignedAct> signed,
-        Optional<String> why,
+        Optional<Coded> why,
         List<String> causes,
         List<LotRelease.Change> changes) {
       return new LotRelease(

@@ -15,8 +15,18 @@ import org.kornspur.processors.dossier.Dossier;
 public record Seal(String hex) {
 
   public static Seal of(Dossier dossier, Assessment assessment) {
-    byte[] text = CanonicalDossier.text(dossier, assessment).getBytes(StandardCharsets.UTF_8);
-    return new Seal(HexFormat.of().formatHex(Fingerprint.sha256().digest(text)));
+    return over(CanonicalDossier.text(dossier, assessment));
+  }
+
+  /** Whether a seal, of whichever version, is over this dossier and what the gates say of it. */
+  static boolean isOver(String hex, Dossier dossier, Assessment assessment) {
+    return of(dossier, assessment).hex().equals(hex)
+        || over(CanonicalDossier.versionOne(dossier, assessment)).hex().equals(hex);
+  }
+
+  private static Seal over(String text) {
+    byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
+    return new Seal(HexFormat.of().formatHex(Fingerprint.sha256().digest(bytes)));
   }
 
   @Override

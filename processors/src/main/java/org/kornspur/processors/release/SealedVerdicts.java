@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.kornspur.contract.SealedMaterial;
 import org.kornspur.contract.SealedVerdict;
+import org.kornspur.ingest.statement.StatementJson;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.dossier.Trouble;
@@ -52,7 +53,8 @@ public final class SealedVerdicts {
         verdict.aspect().isEmpty() ? null : verdict.aspect(),
         null,
         state(verdict),
-        verdict.sentence());
+        "",
+        StatementJson.write(verdict.findings()));
   }
 
   private static SealedVerdict of(Trouble trouble) {
@@ -61,7 +63,8 @@ public final class SealedVerdicts {
         trouble.aspect().isEmpty() ? null : trouble.aspect(),
         trouble.origin().toString(),
         state(trouble),
-        trouble.sentence());
+        "",
+        StatementJson.write(trouble.findings()));
   }
 
   static String state(Verdict verdict) {

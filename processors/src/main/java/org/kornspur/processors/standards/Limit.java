@@ -1,5 +1,6 @@
 package org.kornspur.processors.standards;
 
+import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.Optional;
 
@@ -10,7 +11,7 @@ import java.util.Optional;
  * @param sense whether the value must be at least or at most the limit
  * @param value the limit, in {@code unit}
  * @param unit unit of the limit
- * @param wording the limit as the text has it, as in {@code at most 5 plants in 150 m2}
+ * @param stated the number as the text has it, where it is one in so much
  * @param rulebookId rulebook that it stands in; that of the tightened book where it is inherited
  * @param edition edition of that rulebook
  * @param text title of the text that it stands in
@@ -26,7 +27,7 @@ public record Limit(
     Sense sense,
     double value,
     String unit,
-    String wording,
+    Stated stated,
     String rulebookId,
     String edition,
     String text,
@@ -39,10 +40,28 @@ public record Limit(
   /** Stands in place of a text where a number is common practice only. */
   public static final String NO_SOURCE = "common practice, no source";
 
+  /** Stands in place of a rulebook's id where the breeder's master data give the limit. */
+  public static final String BREEDER = "breeder";
+
+  /** The same where breeder or authority state it for the material, in the fact itself. */
+  public static final String STATED = "stated";
+
   /** Which side of the limit is good. */
   public enum Sense {
     AT_LEAST,
     AT_MOST
+  }
+
+  /**
+   * A number as a text has it, as in 5 plants in 150 m2.
+   *
+   * @param value in the unit's first part
+   * @param in in the unit's second part; empty for a plain number
+   */
+  public record Stated(double value, Optional<Double> in) {
+    public static Stated plain(double value) {
+      return new Stated(value, Optional.empty());
+    }
   }
 
   /**
@@ -64,6 +83,29 @@ public record Limit(
   /** Whether the value lies within the limit; the limit itself is within. */
   public boolean holds(double measured) {
     return margin(measured) >= 0;
+  }
+
+  /** The limit in English, as in {@code at most 5 plants in 150 m2}; for messages about a file. */
+  public String wording() {
+    String side = sense == Sense.AT_LEAST ? "at least " : "at most ";
+    String plain = plain(stated.value());
+    if (stated.in().isEmpty()) {
+      return side + plain + " " + counted(plain, unit);
+    }
+    String[] parts = unit.split("/", 2);
+    String base = parts[1].equals("plant") ? "plants" : parts[1];
+    return side
+        + "%s %s in %s %s"
+            .formatted(plain, counted(plain, parts[0]), plain(stated.in().get()), base);
+  }
+
+  private static String plain(double number) {
+    return BigDecimal.valueOf(number).stripTrailingZeros().toPlainString();
+  }
+
+  /** Units are plural words or signs: one of them loses its s. */
+  private static String counted(String number, String unit) {
+    return number.equals("1") && unit.endsWith("s") ? unit.substring(0, unit.length() - 1) : unit;
   }
 
   /** Where the limit stands and how sure that is, for the end of a sentence. */

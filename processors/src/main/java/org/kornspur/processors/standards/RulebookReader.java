@@ -88,7 +88,7 @@ final class RulebookReader {
             sense,
             per.map(p -> value.doubleValue() / p.doubleValue()).orElse(value.doubleValue()),
             unit,
-            wording(sense, value, per, unit),
+            new Limit.Stated(value.doubleValue(), per.map(BigDecimal::doubleValue)),
             id,
             edition,
             isPractice() ? Limit.NO_SOURCE : text(source, "text", named + " source"),
@@ -104,29 +104,6 @@ final class RulebookReader {
         constants(Rye.class, item, "rye", named, EnumSet.of(Rye.HYBRID, Rye.HYBRID_WITH_ADMIXTURE)),
         constants(CropRole.class, item, "roles", named, EnumSet.allOf(CropRole.class)),
         item.path("generation").asText(""));
-  }
-
-  private static String wording(
-      Limit.Sense sense, BigDecimal value, Optional<BigDecimal> per, String unit) {
-    String side = sense == Limit.Sense.AT_LEAST ? "at least " : "at most ";
-    String plain = value.stripTrailingZeros().toPlainString();
-    if (per.isEmpty()) {
-      return side + plain + " " + counted(plain, unit);
-    }
-    String[] parts = unit.split("/", 2);
-    String base = parts[1].equals("plant") ? "plants" : parts[1];
-    return side
-        + "%s %s in %s %s"
-            .formatted(
-                plain,
-                counted(plain, parts[0]),
-                per.get().stripTrailingZeros().toPlainString(),
-                base);
-  }
-
-  /** Units are plural words or signs: one of them loses its s. */
-  private static String counted(String number, String unit) {
-    return number.equals("1") && unit.endsWith("s") ? unit.substring(0, unit.length() - 1) : unit;
   }
 
   private boolean verified(JsonNode item, String place) {

@@ -1,6 +1,7 @@
 package org.kornspur.processors.statistics;
 
 import java.util.Optional;
+import org.kornspur.ingest.statement.Value.Amount;
 
 /** Whether two values of one lot agree, by a published tolerance. */
 public sealed interface Agreement {
@@ -21,17 +22,17 @@ public sealed interface Agreement {
   /**
    * No published tolerance holds.
    *
-   * @param reason why, and what to do, for a person
+   * @param reason why
    */
-  record NotTabulated(String reason) implements Agreement {}
+  record NotTabulated(NoTable reason) implements Agreement {}
 
   /** Judges a difference by the row that holds for {@code at}. */
   static Agreement by(BandedTable table, double at, double difference) {
     Optional<BandedTable.Band> row = table.at(at);
     if (row.isEmpty()) {
       return new NotTabulated(
-          "The table '%s' has no row for %s; judge the difference of %s %s by hand."
-              .formatted(table.title(), at, difference, table.unit()));
+          new NoTable.NoRow(
+              table.title(), new Amount(at, ""), new Amount(difference, table.unit())));
     }
     BandedTable.Band band = row.get();
     // a tenth of a percent has no exact binary form: differences are compared in thousandths

@@ -24,9 +24,7 @@ public final class PurityRangeTest {
    */
   public static Agreement judge(double... purityPercent) {
     if (purityPercent.length < 5) {
-      return new Agreement.NotTabulated(
-          "The range test of purity needs five to twenty container samples; it was given %d."
-              .formatted(purityPercent.length));
+      return new Agreement.NotTabulated(new NoTable.NumberOfContainers(purityPercent.length));
     }
     var results = Arrays.stream(purityPercent).summaryStatistics();
     return Agreement.by(

@@ -42,7 +42,7 @@ public final class ReplicateTolerance {
      *
      * @param reason why, and what to do, for a person
      */
-    record NotTabulated(String reason) implements Outcome {}
+    record NotTabulated(NoTable reason) implements Outcome {}
   }
 
   /** Table of the largest range between four replicates of 100 seeds, by mean germination. */
@@ -60,10 +60,7 @@ public final class ReplicateTolerance {
     Optional<List<Replicate>> hundreds = combinedToHundreds(replicates);
     if (hundreds.isEmpty()) {
       return new Outcome.NotTabulated(
-          "The replicates hold "
-              + replicates.stream().map(r -> Integer.toString(r.seeds())).toList()
-              + " seeds; the published ranges hold for replicates of 100, or of 50 or 25 that"
-              + " combine to 100. Report the counts of each 100 seeds.");
+          new NoTable.UnevenReplicates(replicates.stream().map(Replicate::seeds).toList()));
     }
     BandedTable table =
         switch (hundreds.get().size()) {
@@ -72,24 +69,14 @@ public final class ReplicateTolerance {
           default -> null;
         };
     if (table == null) {
-      return new Outcome.NotTabulated(
-          "The test has "
-              + hundreds.get().size()
-              + (hundreds.get().size() == 1 ? " replicate" : " replicates")
-              + " of 100 seeds; published ranges hold for four and for two. Test four"
-              + " replicates of 100.");
+      return new Outcome.NotTabulated(new NoTable.NumberOfReplicates(hundreds.get().size()));
     }
     int mean = GerminationMean.wholePercent(replicates);
     int range = range(hundreds.get());
     Optional<BandedTable.Band> band = table.at(mean).or(() -> beyondTheEnds(table, mean));
     if (band.isEmpty()) {
       return new Outcome.NotTabulated(
-          "The published range for %d replicates of 100 seeds has no row for a mean of %d %%; the"
-                  .formatted(hundreds.get().size(), mean)
-              + " replicates lie "
-              + range
-              + (range == 1 ? " percentage point" : " percentage points")
-              + " apart.");
+          new NoTable.NoRangeForMean(hundreds.get().size(), mean, range));
     }
     int tolerated = (int) band.get().value();
     return range <= tolerated

@@ -27,9 +27,7 @@ public final class StatedValueTolerance {
    */
   public static Agreement compare(int statedPercent, int foundPercent, int seeds) {
     if (seeds < LEAST_SEEDS) {
-      return new Agreement.NotTabulated(
-          "The test has %d %s; the tolerances of 7 CFR 201.63 hold for %d or more. Test %d seeds."
-              .formatted(seeds, seeds == 1 ? "seed" : "seeds", LEAST_SEEDS, LEAST_SEEDS));
+      return new Agreement.NotTabulated(new NoTable.TooFewSeeds(seeds, LEAST_SEEDS));
     }
     return Agreement.by(TABLE, (statedPercent + foundPercent) / 2.0, statedPercent - foundPercent);
   }

@@ -32,9 +32,7 @@ public final class TestCompatibility {
   public static Agreement compare(int first, int firstSeeds, int second, int secondSeeds) {
     if (firstSeeds != SEEDS_EACH || secondSeeds != SEEDS_EACH) {
       return new Agreement.NotTabulated(
-          "The tests have %d and %d seeds; the table holds for two tests of %d seeds each. Repeat"
-                  .formatted(firstSeeds, secondSeeds, SEEDS_EACH)
-              + " the shorter test with four replicates of 100.");
+          new NoTable.TestsOfOtherSize(firstSeeds, secondSeeds, SEEDS_EACH));
     }
     int mean = Rounding.wholePercent((first + second) / 2.0);
     // two tests that both round near 100 or 0 cannot lie further apart than the row at the end

@@ -97,8 +97,7 @@ final class DossierDesk {
       if (unreadable.isEmpty()) {
         deliver(subject, outcome);
       } else {
-        deliverOwed(
-            subject, OwedForFault.besides(subject, judged, UnreadableDossier.sentence(unreadable)));
+        deliverOwed(subject, OwedForFault.besides(subject, judged, unreadable));
       }
     } catch (RuntimeException fault) {
       if (PoisonRecords.isNoFaultOfTheRecord(fault)) {

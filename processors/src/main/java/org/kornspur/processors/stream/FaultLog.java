@@ -14,7 +14,7 @@ import org.apache.kafka.streams.state.KeyValueIterator;
 import org.apache.kafka.streams.state.KeyValueStore;
 import org.kornspur.ingest.contract.Fingerprint;
 import org.kornspur.ingest.contract.Subject;
-import org.kornspur.processors.verdict.Fault;
+import org.kornspur.processors.finding.Fault;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -49,10 +49,12 @@ final class FaultLog {
             memory.put(key, new byte[0]);
             counter.record();
             LOG.error(
-                "The gate {} of {} could not be judged; the stream goes on. {}",
+                "The gate {} of {} could not be judged; the stream goes on. {}. It most likely rests on"
+                    + " the facts {}",
                 fault.gate(),
                 subject,
-                fault.verdict().sentence(),
+                fault.words(),
+                fault.factIds(),
                 fault.cause());
           }
         });

@@ -1,5 +1,7 @@
 package org.kornspur.processors.stream;
 
+import com.fasterxml.jackson.annotation.JsonAlias;
+import com.fasterxml.jackson.annotation.JsonFormat;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonSubTypes;
 import com.fasterxml.jackson.annotation.JsonTypeInfo;
@@ -8,6 +10,7 @@ import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.databind.DeserializationContext;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonDeserializer;
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.JsonSerializer;
 import com.fasterxml.jackson.databind.MapperFeature;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -29,7 +32,11 @@ import java.util.Optional;
 import org.apache.kafka.common.serialization.Serde;
 import org.apache.kafka.common.serialization.Serdes;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.statement.Coded;
+import org.kornspur.ingest.statement.StatementJson;
 import org.kornspur.processors.dossier.Report;
+import org.kornspur.processors.dossier.Trouble;
+import org.kornspur.processors.finding.EvidenceFinding;
 import org.kornspur.processors.verdict.Verdict;
 
 /**
@@ -42,8 +49,13 @@ final class InternalJson {
           .addModule(new Jdk8Module())
           .addModule(new JavaTimeModule())
           .addModule(subjectsAsText())
+          .addModule(statements())
           .addMixIn(Report.class, NamedByKind.class)
           .addMixIn(Verdict.class, NamedByState.class)
+          .addMixIn(Verdict.Met.class, OfEarlierVersions.class)
+          .addMixIn(Verdict.NotMet.class, OfEarlierVersions.class)
+          .addMixIn(Verdict.Owed.class, OwedOfEarlierVersions.class)
+          .addMixIn(Trouble.class, OfEarlierVersions.class)
           .disable(SerializationFeature.WRITE_DATES_AS_TIMESTAMPS)
           .disable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
           .enable(MapperFeature.SORT_PROPERTIES_ALPHABETICALLY)
@@ -142,6 +154,45 @@ final class InternalJson {
     @JsonSubTypes.Type(value = Verdict.Owed.class, name = "owed")
   })
   private interface NamedByState {}
+
+  /** What earlier versions wrote as a sentence is read as a finding that was recorded so. */
+  private interface OfEarlierVersions {
+    @JsonAlias("sentence")
+    @JsonFormat(with = JsonFormat.Feature.ACCEPT_SINGLE_VALUE_AS_ARRAY)
+    List<Coded> findings();
+  }
+
+  private interface OwedOfEarlierVersions extends OfEarlierVersions {
+    @JsonAlias("owed")
+    @JsonFormat(with = JsonFormat.Feature.ACCEPT_SINGLE_VALUE_AS_ARRAY)
+    List<Coded> evidence();
+  }
+
+  private static SimpleModule statements() {
+    SimpleModule module = new SimpleModule("statements");
+    module.addSerializer(
+        Coded.class,
+        new JsonSerializer<>() {
+          @Override
+          public void serialize(Coded statement, JsonGenerator json, SerializerProvider provider)
+              throws IOException {
+            json.writeTree(StatementJson.node(statement));
+          }
+        });
+    module.addDeserializer(
+        Coded.class,
+        new JsonDeserializer<>() {
+          @Override
+          public Coded deserialize(JsonParser json, DeserializationContext context)
+              throws IOException {
+            JsonNode node = context.readTree(json);
+            return node.isTextual()
+                ? new EvidenceFinding.Recorded(node.asText()).coded()
+                : StatementJson.statement(node);
+          }
+        });
+    return module;
+  }
 
   private static SimpleModule subjectsAsText() {
     SimpleModule module = new SimpleModule("subjects");

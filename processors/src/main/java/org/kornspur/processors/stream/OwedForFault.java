@@ -4,7 +4,11 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.kornspur.ingest.contract.Subject;
-import org.kornspur.ingest.intake.Problem;
+import org.kornspur.processors.finding.Advice;
+import org.kornspur.processors.finding.Aspect;
+import org.kornspur.processors.finding.Evidence;
+import org.kornspur.processors.finding.EvidenceFinding;
+import org.kornspur.processors.finding.Finding;
 import org.kornspur.processors.judging.Standing;
 import org.kornspur.processors.judging.Standing.State;
 import org.kornspur.processors.verdict.Gate;
@@ -17,15 +21,19 @@ import org.kornspur.processors.verdict.Verdict;
 final class OwedForFault {
   private static final String ASPECT = "fault";
 
+  /** Of more the number alone is told. */
+  private static final int MOST_NAMED = 3;
+
   private OwedForFault() {}
 
   /**
    * The standing by what could be read, with the rest owed besides; empty for what has none.
    *
    * @param judged standing by what could be read
-   * @param what what cannot be read and what to do
+   * @param unreadable what cannot be read, by the keys of the store
    */
-  static Optional<Standing> besides(Subject subject, Optional<Standing> judged, String what) {
+  static Optional<Standing> besides(
+      Subject subject, Optional<Standing> judged, List<String> unreadable) {
     if (!hasStanding(subject)) {
       return Optional.empty();
     }
@@ -38,7 +46,7 @@ final class OwedForFault {
             rest.rulebook(),
             Stream.concat(
                     rest.verdicts().stream(),
-                    Stream.of(owed("Of the dossier of " + subject + ", " + what)))
+                    Stream.of(owed(unreadable(unreadable), new Advice.ReadAgain())))
                 .toList(),
             rest.inherited(),
             rest.heldKg(),
@@ -62,13 +70,8 @@ final class OwedForFault {
       return Optional.empty();
     }
     State state = judged.map(standing -> worst(standing.state())).orElse(State.EVIDENCE_OWED);
-    String sentence =
-        "The dossier of "
-            + subject
-            + " could not be judged: "
-            + Problem.described(fault.toString())
-            + ". Tell whoever keeps the program; the log has the details.";
-    return Optional.of(bare(subject, state, List.of(owed(sentence))));
+    Finding failed = new EvidenceFinding.JudgingFailed(fault.getClass().getSimpleName());
+    return Optional.of(bare(subject, state, List.of(owed(failed, new Advice.Report()))));
   }
 
   private static boolean hasStanding(Subject subject) {
@@ -79,14 +82,22 @@ final class OwedForFault {
     return state == State.NOT_FIT ? State.NOT_FIT : State.EVIDENCE_OWED;
   }
 
-  private static Verdict owed(String sentence) {
+  private static Finding unreadable(List<String> keys) {
+    Optional<Integer> further =
+        keys.size() > MOST_NAMED ? Optional.of(keys.size() - MOST_NAMED) : Optional.empty();
+    return new EvidenceFinding.Unreadable(keys.stream().limit(MOST_NAMED).toList(), further);
+  }
+
+  private static Verdict owed(Finding finding, Advice advice) {
     return new Verdict.Owed(
         Gate.ORIGIN,
         ASPECT,
-        "a dossier that can be read and judged",
+        Optional.of(new Aspect.Reading().coded()),
+        List.of(new Evidence.ReadableDossier().coded()),
         Optional.empty(),
         List.of(),
-        sentence);
+        List.of(finding.coded()),
+        List.of(advice.coded()));
   }
 
   private static Standing bare(Subject subject, State state, List<Verdict> verdicts) {

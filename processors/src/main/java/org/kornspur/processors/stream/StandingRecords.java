@@ -87,7 +87,7 @@ final class StandingRecords {
         .setSince(release.since().orElse(null))
         .setSignatures(release.signatures().stream().map(StandingRecords::publicForm).toList())
         .setSignaturesNeeded(release.signaturesNeeded())
-        .setWhy(release.why().orElse(null))
+        .setReason(release.why().map(StatementRecords::write).orElse(null))
         .setCauses(release.causes())
         .setChanges(release.changes().stream().map(StandingRecords::publicForm).toList())
         .setDowngradedFrom(release.downgradedFrom().map(Enum::name).orElse(null))
@@ -107,14 +107,17 @@ final class StandingRecords {
   }
 
   private static VerdictChange publicForm(LotRelease.Change change) {
-    return new VerdictChange(
-        change.gate(),
-        change.aspect(),
-        change.inheritedFrom().orElse(null),
-        change.before(),
-        change.after(),
-        change.factIds(),
-        change.sentence());
+    return VerdictChange.newBuilder()
+        .setGate(change.gate())
+        .setAspect(change.aspect())
+        .setInheritedFrom(change.inheritedFrom().orElse(null))
+        .setBefore(change.before())
+        .setAfter(change.after())
+        .setFactIds(change.factIds())
+        .setSentence("")
+        .setAbout(change.about().map(StatementRecords::write).orElse(null))
+        .setFindings(StatementRecords.write(change.findings()))
+        .build();
   }
 
   private static SeedMaterial publicForm(Material material) {
@@ -134,13 +137,16 @@ final class StandingRecords {
             .setAspect(verdict.aspect())
             .setLimit(verdict.limit().map(StandingRecords::publicForm).orElse(null))
             .setFactIds(verdict.factIds())
-            .setSentence(verdict.sentence());
+            .setSentence("")
+            .setAbout(verdict.about().map(StatementRecords::write).orElse(null))
+            .setFindings(StatementRecords.write(verdict.findings()))
+            .setAdvice(StatementRecords.write(verdict.advice()));
     if (verdict instanceof Verdict.Met met) {
       form.setState(VerdictState.MET).setMeasured(publicForm(met.measured()));
     } else if (verdict instanceof Verdict.NotMet notMet) {
       form.setState(VerdictState.NOT_MET).setMeasured(publicForm(notMet.measured()));
     } else if (verdict instanceof Verdict.Owed owed) {
-      form.setState(VerdictState.OWED).setOwed(owed.owed());
+      form.setState(VerdictState.OWED).setEvidence(StatementRecords.write(owed.evidence()));
     }
     return form.build();
   }
@@ -153,27 +159,35 @@ final class StandingRecords {
   }
 
   private static VerdictLimit publicForm(Limit limit) {
-    return new VerdictLimit(
-        limit.quantity().name(),
-        limit.sense().name(),
-        limit.value(),
-        limit.unit(),
-        limit.rulebookId(),
-        limit.edition(),
-        limit.section(),
-        limit.inForceFrom(),
-        limit.verified());
+    return VerdictLimit.newBuilder()
+        .setQuantity(limit.quantity().name())
+        .setSense(limit.sense().name())
+        .setValue(limit.value())
+        .setUnit(limit.unit())
+        .setRulebookId(limit.rulebookId())
+        .setEdition(limit.edition())
+        .setSection(limit.section())
+        .setInForceFrom(limit.inForceFrom())
+        .setVerified(limit.verified())
+        .setStatedValue(limit.stated().value())
+        .setStatedIn(limit.stated().in().orElse(null))
+        .setText(limit.text())
+        .setInForceTo(limit.inForceTo().orElse(null))
+        .build();
   }
 
   private static InheritedTrouble publicForm(Trouble trouble) {
-    return new InheritedTrouble(
-        trouble.gate().name(),
-        trouble.aspect(),
-        trouble.weight().name(),
-        trouble.origin().toString(),
-        texts(trouble.path()),
-        trouble.factIds(),
-        trouble.sentence());
+    return InheritedTrouble.newBuilder()
+        .setGate(trouble.gate().name())
+        .setAspect(trouble.aspect())
+        .setWeight(trouble.weight().name())
+        .setOrigin(trouble.origin().toString())
+        .setPath(texts(trouble.path()))
+        .setFactIds(trouble.factIds())
+        .setSentence("")
+        .setAbout(trouble.about().map(StatementRecords::write).orElse(null))
+        .setFindings(StatementRecords.write(trouble.findings()))
+        .build();
   }
 
   private static List<String> texts(List<Subject> subjects) {

@@ -2,6 +2,8 @@ package org.kornspur.processors.verdict;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
+import org.kornspur.ingest.statement.Coded;
 import org.kornspur.processors.standards.Limit;
 
 /**
@@ -14,7 +16,11 @@ public sealed interface Verdict {
 
   Gate gate();
 
+  /** Key of the aspect; stored and compared, never shown. */
   String aspect();
+
+  /** The aspect as it is shown; empty where the gate has one only. */
+  Optional<Coded> about();
 
   /** The limit that it was judged by; empty where no rulebook was found. */
   Optional<Limit> limit();
@@ -22,40 +28,86 @@ public sealed interface Verdict {
   /** Ids of the facts that it rests on, in order. */
   List<String> factIds();
 
-  /** One sentence for a person: what is so, with value, limit and, where not met, what to do. */
-  String sentence();
+  /** What was found, the most telling first; never empty. */
+  List<Coded> findings();
+
+  /** What to do, and what to beware of. */
+  List<Coded> advice();
+
+  /** The same verdict with something more to do or to beware of. */
+  Verdict with(Coded further);
 
   /** The value lies within the limit. */
   record Met(
       Gate gate,
       String aspect,
+      Optional<Coded> about,
       Measured measured,
       Optional<Limit> limit,
       List<String> factIds,
-      String sentence)
-      implements Verdict {}
+      List<Coded> findings,
+      List<Coded> advice)
+      implements Verdict {
+    public Met {
+      advice = advice == null ? List.of() : advice; // as earlier versions kept it
+    }
+
+    @Override
+    public Verdict with(Coded further) {
+      return new Met(
+          gate, aspect, about, measured, limit, factIds, findings, added(advice, further));
+    }
+  }
 
   /** The value lies outside the limit. */
   record NotMet(
       Gate gate,
       String aspect,
+      Optional<Coded> about,
       Measured measured,
       Optional<Limit> limit,
       List<String> factIds,
-      String sentence)
-      implements Verdict {}
+      List<Coded> findings,
+      List<Coded> advice)
+      implements Verdict {
+    public NotMet {
+      advice = advice == null ? List.of() : advice; // as earlier versions kept it
+    }
+
+    @Override
+    public Verdict with(Coded further) {
+      return new NotMet(
+          gate, aspect, about, measured, limit, factIds, findings, added(advice, further));
+    }
+  }
 
   /**
    * Evidence is missing, or what there is may not be used.
    *
-   * @param owed what is to be brought, in the words of the trade
+   * @param evidence what is to be brought; never empty
    */
   record Owed(
       Gate gate,
       String aspect,
-      String owed,
+      Optional<Coded> about,
+      List<Coded> evidence,
       Optional<Limit> limit,
       List<String> factIds,
-      String sentence)
-      implements Verdict {}
+      List<Coded> findings,
+      List<Coded> advice)
+      implements Verdict {
+    public Owed {
+      advice = advice == null ? List.of() : advice; // as earlier versions kept it
+    }
+
+    @Override
+    public Verdict with(Coded further) {
+      return new Owed(
+          gate, aspect, about, evidence, limit, factIds, findings, added(advice, further));
+    }
+  }
+
+  private static List<Coded> added(List<Coded> advice, Coded further) {
+    return Stream.concat(advice.stream(), Stream.of(further)).toList();
+  }
 }

@@ -1,0 +1,50 @@
+package org.kornspur.processors.finding;
+
+import java.util.Optional;
+import org.kornspur.contract.InspectedPart;
+import org.kornspur.contract.PostControlMethod;
+import org.kornspur.ingest.statement.Value.Fact;
+import org.kornspur.processors.standards.Quantity;
+
+/** Which of several verdicts of one gate it is. */
+public sealed interface Aspect extends Finding {
+  record Visit(int visit) implements Aspect {}
+
+  record AllVisits() implements Aspect {}
+
+  record EachVisit() implements Aspect {}
+
+  record PartByArea(InspectedPart part, Optional<Integer> visit) implements Aspect {}
+
+  record PartByPlants(InspectedPart part, Optional<Integer> visit) implements Aspect {}
+
+  record PlantsInFlower() implements Aspect {}
+
+  record BaggedEars() implements Aspect {}
+
+  record Kind(Quantity what) implements Aspect {}
+
+  record Sample(String sample, Fact fact) implements Aspect {}
+
+  record Conditioning(Fact fact) implements Aspect {}
+
+  record Ancestors() implements Aspect {}
+
+  record OrderOfDays() implements Aspect {}
+
+  record Rulebook() implements Aspect {}
+
+  record Corrections() implements Aspect {}
+
+  record Makers() implements Aspect {}
+
+  record ContractLimits() implements Aspect {}
+
+  record Identity(PostControlMethod method, String test) implements Aspect {}
+
+  record PostControl(Quantity what, PostControlMethod method, String test) implements Aspect {}
+
+  record Reading() implements Aspect {}
+
+  record Judging(String part) implements Aspect {}
+}

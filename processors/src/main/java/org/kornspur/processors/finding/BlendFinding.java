@@ -1,0 +1,43 @@
+package org.kornspur.processors.finding;
+
+import java.util.List;
+import java.util.Optional;
+import org.kornspur.contract.ShareBasis;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.statement.Statement;
+import org.kornspur.ingest.statement.Value.Amount;
+
+/** What is known of the share of pollinator in a mixture. */
+public sealed interface BlendFinding extends Finding {
+  record NoRatio(Subject hybrid) implements BlendFinding {}
+
+  record ImpossibleRatio(Subject hybrid, Amount share, Amount tolerance) implements BlendFinding {}
+
+  record ShareUnknown(ShareBasis basis) implements BlendFinding {}
+
+  /** By what went in. */
+  record Mixed(Amount share, ShareBasis basis) implements BlendFinding {}
+
+  /** The same share on the bases that the breeder does not state. */
+  record OnOtherBases(List<Statement> shares) implements BlendFinding {}
+
+  record OnBasis(Amount share, ShareBasis basis) implements BlendFinding {}
+
+  /** By a sample of kernels told apart. */
+  record Sampled(
+      Amount share,
+      ShareBasis basis,
+      int pollinator,
+      int kernels,
+      Amount lower,
+      Amount upper,
+      Amount confidence)
+      implements BlendFinding {}
+
+  record OtherBasis(ShareBasis counted, ShareBasis asked) implements BlendFinding {}
+
+  record NotClearlyOutside() implements BlendFinding {}
+
+  /** How the limit came about. */
+  record Ratio(Amount share, Amount tolerance, Optional<Statement> extra) implements BlendFinding {}
+}

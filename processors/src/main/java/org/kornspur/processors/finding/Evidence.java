@@ -1,0 +1,99 @@
+package org.kornspur.processors.finding;
+
+import java.util.List;
+import java.util.Optional;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.statement.Statement;
+import org.kornspur.ingest.statement.Value.Amount;
+import org.kornspur.ingest.statement.Value.Fact;
+import org.kornspur.processors.standards.Quantity;
+
+/** What is to be brought. */
+public sealed interface Evidence extends Finding {
+  record PurityTest() implements Evidence {}
+
+  record GerminationTest() implements Evidence {}
+
+  record GerminationTestThatGrows() implements Evidence {}
+
+  record GerminationTestOf(Subject lot) implements Evidence {}
+
+  record GerminationTestOfSeeds(Amount seeds) implements Evidence {}
+
+  record RetestOfFourHundred() implements Evidence {}
+
+  record TestOfFourHundred() implements Evidence {}
+
+  record FurtherGerminationTest() implements Evidence {}
+
+  record MoistureTest() implements Evidence {}
+
+  record KernelWeightOf(Subject lot) implements Evidence {}
+
+  record KernelWeightAndGermination() implements Evidence {}
+
+  record LargerKernelSample() implements Evidence {}
+
+  record Sampling() implements Evidence {}
+
+  record SampleOfPrimarySamples(int primarySamples) implements Evidence {}
+
+  record HeavierSample() implements Evidence {}
+
+  record FirstCount(Quantity what) implements Evidence {}
+
+  record FirstSample(Optional<Statement> least) implements Evidence {}
+
+  record SecondSample(Optional<Statement> least) implements Evidence {}
+
+  record Correction(List<Fact> facts) implements Evidence {}
+
+  record MasterData(Subject hybrid) implements Evidence {}
+
+  record SowingOfFemale(String component) implements Evidence {}
+
+  record SowingOfPollenParent(String component) implements Evidence {}
+
+  record SowingOf(String component) implements Evidence {}
+
+  record SowingOfMixture(Subject hybrid) implements Evidence {}
+
+  record OriginOf(Subject subject) implements Evidence {}
+
+  record CropDeclaration() implements Evidence {}
+
+  record LotOrigin() implements Evidence {}
+
+  record KnownRulebook() implements Evidence {}
+
+  record SterilityCheck() implements Evidence {}
+
+  record FurtherVisits(int visits) implements Evidence {}
+
+  record SheddingCount() implements Evidence {}
+
+  record OffTypesByArea() implements Evidence {}
+
+  record OffTypesByPlants() implements Evidence {}
+
+  record OffTypesByAreaOrPlants() implements Evidence {}
+
+  record PlantCount(Quantity what) implements Evidence {}
+
+  record SourceLookedAt(Subject source) implements Evidence {}
+
+  record InspectionOfCrop(Subject crop) implements Evidence {}
+
+  record PostControlOfBasicSeed() implements Evidence {}
+
+  record ConfirmationByQuality(List<Fact> first, Optional<Integer> further) implements Evidence {}
+
+  record WithdrawalOfAllButOne() implements Evidence {}
+
+  record ReportOfFault() implements Evidence {}
+
+  record ReadableDossier() implements Evidence {}
+
+  /** What an earlier release recorded in English. */
+  record Recorded(String words) implements Evidence {}
+}

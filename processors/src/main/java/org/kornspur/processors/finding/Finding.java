@@ -1,0 +1,35 @@
+package org.kornspur.processors.finding;
+
+import org.kornspur.ingest.statement.Statement;
+
+/**
+ * What the judging can say, one family for each matter. Every kind has its words in the texts of
+ * the api; a test names the one that has none.
+ */
+public sealed interface Finding extends Statement
+    permits ActFinding,
+        Advice,
+        Aspect,
+        BlendFinding,
+        Bound,
+        ComponentsFinding,
+        CondemnationFinding,
+        ContractFinding,
+        CountFinding,
+        Evidence,
+        EvidenceFinding,
+        GerminationFinding,
+        InspectionFinding,
+        IsolationFinding,
+        LotFinding,
+        MoistureFinding,
+        OffTypesFinding,
+        OriginFinding,
+        PlantsFinding,
+        PostControlFinding,
+        PurityFinding,
+        Reference,
+        ReleaseFinding,
+        SamplingFinding,
+        SheddingFinding,
+        SterilityFinding {}

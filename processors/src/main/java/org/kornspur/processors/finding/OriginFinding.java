@@ -1,0 +1,33 @@
+package org.kornspur.processors.finding;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.statement.Statement;
+import org.kornspur.ingest.statement.Value.Fact;
+import org.kornspur.ingest.statement.Value.Person;
+
+/** Where seed comes from, and who says so. */
+public sealed interface OriginFinding extends Finding {
+  record OnRecord(Subject subject) implements OriginFinding {}
+
+  record OwnAncestor(Subject subject, List<Subject> through) implements OriginFinding {}
+
+  record InOrder(LocalDate in, LocalDate out) implements OriginFinding {}
+
+  record OutBeforeIn(LocalDate out, LocalDate in, int days, Fact by) implements OriginFinding {}
+
+  record NoOrigin(Subject subject) implements OriginFinding {}
+
+  record UnknownRulebook(String rulebook) implements OriginFinding {}
+
+  record UnconfirmedCorrections(List<Statement> first, Optional<Integer> further)
+      implements OriginFinding {}
+
+  record WouldSupersede(Fact by, Optional<Person> inNameOf, Fact fact) implements OriginFinding {}
+
+  record WouldReplace(Fact by, Person inNameOf) implements OriginFinding {}
+
+  record SeveralMakers(int enterprises, Subject subject) implements OriginFinding {}
+}

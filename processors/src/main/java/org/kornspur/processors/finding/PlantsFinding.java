@@ -1,0 +1,9 @@
+package org.kornspur.processors.finding;
+
+import org.kornspur.ingest.statement.Value.Amount;
+import org.kornspur.processors.standards.Quantity;
+
+/** Other plants in the crop. */
+public sealed interface PlantsFinding extends Finding {
+  record Counted(Quantity what, int plants, Amount area) implements PlantsFinding {}
+}

@@ -1,0 +1,70 @@
+package org.kornspur.processors.finding;
+
+import java.time.LocalDate;
+import java.util.Optional;
+import org.kornspur.processors.standards.Limit;
+import org.kornspur.processors.statistics.Source;
+
+/** Where a published number stands. */
+public sealed interface Reference extends Finding {
+  record InText(String text) implements Reference {}
+
+  record FromMemory(String text) implements Reference {}
+
+  record MasterData() implements Reference {}
+
+  record StatedForMaterial() implements Reference {}
+
+  record CommonPractice(String rulebook, String edition, String note, LocalDate from)
+      implements Reference {}
+
+  record OfRulebook(
+      String rulebook,
+      String edition,
+      String text,
+      String section,
+      LocalDate from,
+      Optional<LocalDate> to)
+      implements Reference {}
+
+  record NotVerified(
+      String rulebook,
+      String edition,
+      String text,
+      String section,
+      LocalDate from,
+      Optional<LocalDate> to)
+      implements Reference {}
+
+  /** Where a limit stands, and how sure that is. */
+  static Reference of(Limit limit) {
+    if (limit.rulebookId().equals(Limit.BREEDER)) {
+      return new MasterData();
+    } else if (limit.rulebookId().equals(Limit.STATED)) {
+      return new StatedForMaterial();
+    } else if (limit.text().equals(Limit.NO_SOURCE)) {
+      return new CommonPractice(
+          limit.rulebookId(), limit.edition(), limit.section(), limit.inForceFrom());
+    }
+    return limit.verified()
+        ? new OfRulebook(
+            limit.rulebookId(),
+            limit.edition(),
+            limit.text(),
+            limit.section(),
+            limit.inForceFrom(),
+            limit.inForceTo())
+        : new NotVerified(
+            limit.rulebookId(),
+            limit.edition(),
+            limit.text(),
+            limit.section(),
+            limit.inForceFrom(),
+            limit.inForceTo());
+  }
+
+  /** Where a number of a table stands. */
+  static Reference of(Source source) {
+    return source.verified() ? new InText(source.text()) : new FromMemory(source.text());
+  }
+}

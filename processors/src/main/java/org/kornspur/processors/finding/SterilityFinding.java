@@ -1,0 +1,10 @@
+package org.kornspur.processors.finding;
+
+import org.kornspur.ingest.statement.Value.Amount;
+
+/** What checks of the female's sterility show. */
+public sealed interface SterilityFinding extends Finding {
+  record Plants(Amount sterile, int shedding, int examined) implements SterilityFinding {}
+
+  record BaggedEars(Amount sterile, int withSeed, int examined) implements SterilityFinding {}
+}

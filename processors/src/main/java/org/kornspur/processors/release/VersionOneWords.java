@@ -1,0 +1,165 @@
+package org.kornspur.processors.release;
+
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.statement.Coded;
+import org.kornspur.ingest.statement.Statement;
+import org.kornspur.ingest.statement.Value;
+import org.kornspur.processors.finding.BlendFinding;
+import org.kornspur.processors.finding.Evidence;
+import org.kornspur.processors.finding.EvidenceFinding;
+import org.kornspur.processors.finding.Reference;
+import org.kornspur.processors.standards.Limit;
+import org.kornspur.processors.verdict.Verdict;
+
+/**
+ * English words that version 1 of the canonical text had in it: what is owed, and where a limit of
+ * the breeder stands. They never change, or a seal of that version could not be checked any more.
+ */
+final class VersionOneWords {
+  private static final Map<String, String> OWED =
+      Map.ofEntries(
+          Map.entry(code(Evidence.PurityTest.class), "a test of analytical purity"),
+          Map.entry(code(Evidence.GerminationTest.class), "a germination test"),
+          Map.entry(
+              code(Evidence.GerminationTestThatGrows.class),
+              "a new germination test: none of the seed grows"),
+          Map.entry(code(Evidence.GerminationTestOf.class), "a germination test of {lot}"),
+          Map.entry(
+              code(Evidence.GerminationTestOfSeeds.class), "a test of at least {seeds} seeds"),
+          Map.entry(code(Evidence.RetestOfFourHundred.class), "a retest, four replicates of 100"),
+          Map.entry(code(Evidence.TestOfFourHundred.class), "a test of four replicates of 100"),
+          Map.entry(code(Evidence.FurtherGerminationTest.class), "a further test"),
+          Map.entry(code(Evidence.MoistureTest.class), "a test of moisture"),
+          Map.entry(code(Evidence.KernelWeightOf.class), "the thousand-kernel weight of {lot}"),
+          Map.entry(
+              code(Evidence.KernelWeightAndGermination.class),
+              "thousand-kernel weight and germination of the lots that went in"),
+          Map.entry(
+              code(Evidence.LargerKernelSample.class), "a larger sample of kernels told apart"),
+          Map.entry(
+              code(Evidence.Sampling.class),
+              "the record of a sample drawn by an accredited sampler"),
+          Map.entry(code(Evidence.HeavierSample.class), "a new sample that weighs enough"),
+          Map.entry(code(Evidence.Correction.class), "a correction of fact {facts}"),
+          Map.entry(code(Evidence.MasterData.class), "the master data of hybrid {hybrid}"),
+          Map.entry(
+              code(Evidence.PostControlOfBasicSeed.class),
+              "the post-control result of this basic seed, before certified seed that comes of it"
+                  + " is certified"),
+          Map.entry(code(Evidence.Recorded.class), "{words}"),
+          Map.entry(code(EvidenceFinding.Recorded.class), "{sentence}"));
+
+  private static final MathContext SIX_FIGURES = new MathContext(6, RoundingMode.HALF_UP);
+
+  private VersionOneWords() {}
+
+  private static String code(Class<? extends Statement> kind) {
+    return Coded.codeOf(kind);
+  }
+
+  /** What a verdict owes. Kinds that no sealed sheet can hold are written by their code. */
+  static String owed(Verdict.Owed verdict) {
+    return verdict.evidence().stream()
+        .map(VersionOneWords::owed)
+        .sorted()
+        .collect(Collectors.joining(", "));
+  }
+
+  private static String owed(Coded evidence) {
+    String words = OWED.getOrDefault(evidence.code(), evidence.code());
+    for (Coded.Argument argument : evidence.arguments()) {
+      words = words.replace("{" + argument.name() + "}", plain(argument.value()));
+    }
+    return words;
+  }
+
+  /** The section of a verdict's limit. */
+  static String section(Limit limit, Verdict verdict) {
+    if (limit.rulebookId().equals(Limit.STATED)) {
+      return "fact " + verdict.factIds().get(0);
+    }
+    return limit.rulebookId().equals(Limit.BREEDER) ? ratio(verdict) : limit.section();
+  }
+
+  private static String ratio(Verdict verdict) {
+    Optional<Coded> ratio =
+        verdict.findings().stream()
+            .filter(finding -> finding.code().equals(code(BlendFinding.Ratio.class)))
+            .findFirst();
+    return ratio
+        .map(
+            found ->
+                "ratio %s %% with a tolerance of %s%s"
+                    .formatted(
+                        plain(found, "share"),
+                        points(plain(found, "tolerance")),
+                        said(found, "extra").map(VersionOneWords::extra).orElse("")))
+        .orElse("");
+  }
+
+  private static String points(String number) {
+    return number + (number.equals("1") ? " percentage point" : " percentage points");
+  }
+
+  /** What a rulebook adds to the breeder's tolerance. */
+  private static String extra(Coded cited) {
+    Coded source = said(cited, "source").orElseThrow();
+    boolean isPractice = source.code().equals(code(Reference.CommonPractice.class));
+    boolean isVerified = !source.code().equals(code(Reference.NotVerified.class));
+    return "; at most %s beyond it (%s %s: %s, %s, in force from %s%s%s)"
+        .formatted(
+            points(plain(said(cited, "bound").orElseThrow(), "value")),
+            plain(source, "rulebook"),
+            plain(source, "edition"),
+            isPractice ? Limit.NO_SOURCE : plain(source, "text"),
+            plain(source, isPractice ? "note" : "section"),
+            plain(source, "from"),
+            source.argument("to").map(day -> " to " + plain(day)).orElse(""),
+            isVerified ? "" : "; not verified against the text");
+  }
+
+  private static Optional<Coded> said(Coded statement, String name) {
+    return statement.argument(name).map(value -> ((Value.Said) value).said());
+  }
+
+  private static String plain(Coded statement, String name) {
+    return plain(statement.argument(name).orElseThrow());
+  }
+
+  private static String plain(Value value) {
+    if (value instanceof Value.Amount amount) {
+      return number(amount.number());
+    } else if (value instanceof Value.OfSubject subject) {
+      return subject.subject().kind() == Subject.Kind.HYBRID
+          ? subject.subject().id()
+          : subject.subject().toString();
+    } else if (value instanceof Value.Fact fact) {
+      return fact.factId();
+    } else if (value instanceof Value.Text text) {
+      return text.text();
+    } else if (value instanceof Value.Day day) {
+      return day.day().toString();
+    } else if (value instanceof Value.Count count) {
+      return Long.toString(count.count());
+    } else if (value instanceof Value.Several several) {
+      return several.values().stream()
+          .map(VersionOneWords::plain)
+          .collect(Collectors.joining(", "));
+    }
+    return value.toString();
+  }
+
+  /** A number with at most six figures and no trailing zeros; whole numbers stay whole. */
+  private static String number(double value) {
+    if (value == Math.rint(value) && Math.abs(value) < 1e15) {
+      return Long.toString((long) value);
+    }
+    return new BigDecimal(value).round(SIX_FIGURES).stripTrailingZeros().toPlainString();
+  }
+}
