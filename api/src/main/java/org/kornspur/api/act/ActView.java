@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.kornspur.api.text.Words;
 import org.kornspur.contract.Attestation;
 import org.kornspur.contract.Condemnation;
 import org.kornspur.contract.Downgrade;
@@ -12,6 +13,8 @@ import org.kornspur.contract.RefusedAct;
 import org.kornspur.contract.SealedVerdict;
 import org.kornspur.contract.Signature;
 import org.kornspur.ingest.act.SignedActs;
+import org.kornspur.ingest.statement.StatementJson;
+import org.kornspur.ingest.statement.Value.Person;
 import org.kornspur.processors.dossier.Entry;
 import org.kornspur.processors.release.SignedAct;
 
@@ -73,13 +76,15 @@ public record ActView(
   public record VerdictSigned(
       String gate, String aspect, String inheritedFrom, String state, String sentence) {
 
-    static VerdictSigned of(SealedVerdict verdict) {
+    static VerdictSigned of(SealedVerdict verdict, Words words) {
       return new VerdictSigned(
           verdict.getGate(),
           verdict.getAspect(),
           verdict.getInheritedFrom(),
           verdict.getState(),
-          verdict.getSentence());
+          verdict.getFindings() == null
+              ? verdict.getSentence()
+              : words.inRow(StatementJson.read(verdict.getFindings())));
     }
   }
 
@@ -88,13 +93,14 @@ public record ActView(
       SignedAct act,
       Optional<String> printedName,
       boolean verifies,
-      boolean sealIsStillSo) {
+      boolean sealIsStillSo,
+      Words words) {
     Signature signature = act.signature();
     Attestation attestation = SignedActs.attestationOf(entry.fact());
     return new ActView(
         act.header().getFactId(),
         act.kind().name(),
-        sentence(act, printedName),
+        sentence(act, printedName, words),
         false,
         null,
         null,
@@ -117,18 +123,21 @@ public record ActView(
             signature.getRulebookEdition(),
             signature.getSignaturesNeeded(),
             signature.getSealedFactIds(),
-            signature.getSealedVerdicts().stream().map(VerdictSigned::of).toList()),
+            signature.getSealedVerdicts().stream()
+                .map(verdict -> VerdictSigned.of(verdict, words))
+                .toList()),
         attestation.getKeyId(),
         verifies);
   }
 
-  static ActView of(RefusedAct refused, boolean verifies) {
+  static ActView of(RefusedAct refused, boolean verifies, Words words) {
     String personId = refused.getHeader().getRecordedBy();
     return new ActView(
         refused.getHeader().getFactId(),
         refused.getKind().name(),
-        "Refused to person %s on %s: %s"
-            .formatted(personId, refused.getHeader().getRecordedAt(), refused.getRefusal()),
+        words.plain(
+            new ActStatement.Refused(
+                new Person(personId), refused.getHeader().getRecordedAt(), refused.getRefusal())),
         true,
         refused.getGround().name(),
         refused.getRefusal(),
@@ -148,21 +157,16 @@ public record ActView(
   }
 
   /** Name, time and meaning, in the form that 21 CFR 11.50(b) asks for. */
-  private static String sentence(SignedAct act, Optional<String> printedName) {
-    boolean alone = act.signature().getSignaturesNeeded() < 2;
-    String did =
-        switch (act.kind()) {
-          case RELEASE -> alone ? "Released" : "Release signed as one of two persons,";
-          case SUSPEND -> "Suspended";
-          case CONDEMN -> "Condemned";
-          case DOWNGRADE -> "Put into a lower category";
-        };
+  private static String sentence(SignedAct act, Optional<String> printedName, Words words) {
     Signature signature = act.signature();
-    String who =
-        printedName
-            .map(name -> name + " (" + signature.getSignerId() + ")")
-            .orElse("person " + signature.getSignerId() + ", whose name was forgotten");
-    return "%s by %s on %s as %s: %s"
-        .formatted(did, who, signature.getSignedAt(), signature.getMeaning(), act.reason());
+    return words.plain(
+        new ActStatement.Signed(
+            act.kind(),
+            signature.getSignaturesNeeded(),
+            printedName,
+            new Person(signature.getSignerId()),
+            signature.getSignedAt(),
+            signature.getMeaning(),
+            act.reason()));
   }
 }

@@ -18,6 +18,7 @@ import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemDocument;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.resource.Answers;
+import org.kornspur.api.view.RequestWords;
 import org.kornspur.contract.ActKind;
 import org.kornspur.contract.RefusalGround;
 import org.kornspur.contract.RefusedAct;
@@ -57,6 +58,7 @@ class Acts {
   private final ServedSheets served;
   private final Refusals refusals;
   private final ActSettings settings;
+  private final RequestWords requestWords;
   private final Judge judge = new Judge(Rulebooks.bundled()::find, Gates.all());
   private final Object[] stripes =
       Stream.generate(Object::new).limit(STRIPES).toArray(Object[]::new);
@@ -71,7 +73,8 @@ class Acts {
       SignerNames names,
       ServedSheets served,
       Refusals refusals,
-      ActSettings settings) {
+      ActSettings settings,
+      RequestWords requestWords) {
     this.engine = engine;
     this.answers = answers;
     this.keys = keys;
@@ -80,6 +83,7 @@ class Acts {
     this.served = served;
     this.refusals = refusals;
     this.settings = settings;
+    this.requestWords = requestWords;
   }
 
   /**
@@ -100,7 +104,11 @@ class Acts {
    */
   ReleaseSheetView sheetFor(Subject subject, String signerId) {
     return ReleaseSheetView.of(
-        sheet(subject), answers.view(subject), signerId, this::signaturesNeeded);
+        sheet(subject),
+        answers.view(subject),
+        signerId,
+        this::signaturesNeeded,
+        requestWords.words());
   }
 
   private int signaturesNeeded(ActKind kind) {
@@ -140,7 +148,8 @@ class Acts {
       requireSameSeal(caller, request, sheet);
       ActRules.refusal(sheet, request.wish(), caller.personId())
           .ifPresent(
-              why -> {
+              refusal -> {
+                String why = requestWords.words().plain(refusal);
                 record(sheet, caller, request, RefusalGround.OUT_OF_SEQUENCE, why);
                 throw new ApiProblem(ProblemKind.ACT_OUT_OF_SEQUENCE, why);
               });
@@ -230,7 +239,7 @@ class Acts {
   private ActView view(Entry entry, ReleaseSheet now) {
     boolean verifies = SignedActs.verifies(entry.fact(), keys.trusted());
     if (entry.fact() instanceof RefusedAct refused) {
-      return ActView.of(refused, verifies);
+      return ActView.of(refused, verifies, requestWords.words());
     }
     SignedAct act = SignedAct.of(entry.fact()).orElseThrow();
     Signature signature = act.signature();
@@ -239,6 +248,7 @@ class Acts {
         act,
         names.printed(signature.getSignerId(), signature.getSignerNameDigest()),
         verifies,
-        signature.getSeal().equals(now.seal().hex()));
+        now.isSealedBy(signature.getSeal()),
+        requestWords.words());
   }
 }

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.ToIntFunction;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.kornspur.api.text.Words;
 import org.kornspur.api.view.StandingView;
 import org.kornspur.contract.ActKind;
 import org.kornspur.contract.Category;
@@ -23,11 +24,6 @@ public record ReleaseSheetView(
     @Schema(description = "What to mind before signing") String caution,
     @Schema(description = "Which acts follow on the present state, for the one who asks")
         List<Possible> acts) {
-  private static final String CAUTION =
-      "By signing you take responsibility under your printed name for what stands here, with the"
-          + " time and the meaning that you give. It cannot be taken back, only followed by another"
-          + " act. The certification authority decides; this is a reckoning from recorded facts.";
-
   /** An act, and what stands against it. */
   @Schema(description = "An act, and what stands against it")
   public record Possible(
@@ -40,20 +36,21 @@ public record ReleaseSheetView(
       ReleaseSheet sheet,
       StandingView standing,
       String signerId,
-      ToIntFunction<ActKind> signaturesNeeded) {
+      ToIntFunction<ActKind> signaturesNeeded,
+      Words words) {
     return new ReleaseSheetView(
         sheet.seal().hex(),
         CanonicalDossier.text(sheet.dossier(), sheet.assessment()),
         standing,
-        CAUTION,
+        words.caution("signing"),
         Arrays.stream(ActKind.values())
-            .map(kind -> possible(kind, sheet, signerId, signaturesNeeded.applyAsInt(kind)))
+            .map(kind -> possible(kind, sheet, signerId, signaturesNeeded.applyAsInt(kind), words))
             .toList());
   }
 
   private static Possible possible(
-      ActKind kind, ReleaseSheet sheet, String signerId, int signaturesNeeded) {
-    Optional<String> refusal = ActRules.refusal(sheet, wish(kind), signerId);
+      ActKind kind, ReleaseSheet sheet, String signerId, int signaturesNeeded, Words words) {
+    Optional<String> refusal = ActRules.refusal(sheet, wish(kind), signerId).map(words::plain);
     return new Possible(kind.name(), refusal.isEmpty(), refusal.orElse(null), signaturesNeeded);
   }
 

@@ -3,6 +3,7 @@ package org.kornspur.api.border;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.util.Optional;
+import java.util.Set;
 import org.kornspur.api.access.Caller;
 import org.kornspur.api.access.CurrentCaller;
 import org.kornspur.api.access.Role;
@@ -29,6 +30,15 @@ public class Border {
   /** The sight of who asks, looked up once in a request. */
   public Sight sight() {
     return kept.orMake(() -> current.ifKnown().map(this::of).orElseGet(Border::ofNobody));
+  }
+
+  /**
+   * Whether with this sight one may read the id of a fact; it often holds the id of what the fact
+   * is about.
+   */
+  public boolean namesFact(Sight sight, String factId) {
+    return !sight.withholdsNames()
+        || new WithheldNames(feeds.standings(), sight, Set.of()).takenOutOf(factId).equals(factId);
   }
 
   /** The sight of a caller as the data stand now. */

@@ -24,6 +24,7 @@ import org.kornspur.api.feed.StandingRow;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.view.Addresses;
+import org.kornspur.api.view.RequestWords;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Material;
@@ -39,8 +40,12 @@ public class LabelResource {
   private final Naming naming;
   private final Viewer viewer;
 
+  private final RequestWords requestWords;
+
   @Inject
-  public LabelResource(Engine engine, Feeds feeds, Naming naming, Viewer viewer) {
+  public LabelResource(
+      Engine engine, Feeds feeds, Naming naming, Viewer viewer, RequestWords requestWords) {
+    this.requestWords = requestWords;
     this.engine = engine;
     this.feeds = feeds;
     this.naming = naming;
@@ -136,13 +141,15 @@ public class LabelResource {
     return row.state() == StandingState.FIT && row.release() == ReleaseStep.RELEASED;
   }
 
-  private static Optional<String> hindrance(StandingRow row) {
+  private Optional<String> hindrance(StandingRow row) {
     return maySell(row)
         ? Optional.empty()
         : Optional.of(
             "Lot '%s' is %s: %s It must not be labelled and sold as it stands."
                 .formatted(
-                    row.subject().id(), standing(row).toLowerCase(Locale.ROOT), row.reason()));
+                    row.subject().id(),
+                    standing(row).toLowerCase(Locale.ROOT),
+                    requestWords.standings().reason(row.reason())));
   }
 
   /** What stands in the way, the graver first. */

@@ -1,54 +1,70 @@
 package org.kornspur.api.feed;
 
+import java.util.List;
 import java.util.Optional;
+import org.kornspur.standing.GateVerdict;
 import org.kornspur.standing.InheritedTrouble;
 import org.kornspur.standing.LotStanding;
 import org.kornspur.standing.StandingState;
 import org.kornspur.standing.VerdictState;
 
-/** The first thing that a person should hear of a standing. */
-public final class Reason {
+/**
+ * The first thing that a person should hear of a standing: an own gate that is not met, an
+ * inherited fault, own evidence owed, inherited evidence owed; or that all gates are met.
+ *
+ * @param verdict the own verdict that it is; empty where it is none
+ * @param trouble the inherited problem that it is; empty where it is none
+ * @param gates verdicts in all
+ */
+public record Reason(
+    StandingState state,
+    Optional<GateVerdict> verdict,
+    Optional<InheritedTrouble> trouble,
+    int gates) {
 
-  private Reason() {}
-
-  /**
-   * The reason for the state, worst first: an own gate that is not met, an inherited fault, own
-   * evidence owed, inherited evidence owed; or that all gates are met.
-   */
-  public static String of(LotStanding standing) {
-    Optional<String> why =
-        switch (standing.getState()) {
-          case NOT_FIT ->
-              own(standing, VerdictState.NOT_MET).or(() -> inherited(standing, "CONDEMNS"));
-          case EVIDENCE_OWED ->
-              own(standing, VerdictState.OWED).or(() -> inherited(standing, "OWED"));
-          case FIT, UNKNOWN -> Optional.empty();
-        };
-    return why.orElseGet(() -> otherwise(standing));
+  public static Reason of(LotStanding standing) {
+    return switch (standing.getState()) {
+      case NOT_FIT -> of(standing, VerdictState.NOT_MET, "CONDEMNS");
+      case EVIDENCE_OWED -> of(standing, VerdictState.OWED, "OWED");
+      case FIT, UNKNOWN ->
+          new Reason(
+              standing.getState(),
+              Optional.empty(),
+              Optional.empty(),
+              standing.getVerdicts().size());
+    };
   }
 
-  private static Optional<String> own(LotStanding standing, VerdictState state) {
-    return standing.getVerdicts().stream()
-        .filter(verdict -> verdict.getState() == state)
-        .map(verdict -> verdict.getSentence())
-        .findFirst();
+  private static Reason of(LotStanding standing, VerdictState state, String weight) {
+    Optional<GateVerdict> own =
+        standing.getVerdicts().stream().filter(verdict -> verdict.getState() == state).findFirst();
+    Optional<InheritedTrouble> inherited =
+        own.isPresent()
+            ? Optional.empty()
+            : standing.getInherited().stream()
+                .filter(trouble -> trouble.getWeight().equals(weight))
+                .findFirst();
+    return new Reason(
+        standing.getState(),
+        own.map(Reason::inShort),
+        inherited.map(Reason::inShort),
+        standing.getVerdicts().size());
   }
 
-  private static Optional<String> inherited(LotStanding standing, String weight) {
-    return standing.getInherited().stream()
-        .filter(trouble -> trouble.getWeight().equals(weight))
-        .map(Reason::inherited)
-        .findFirst();
+  /** There is a row for each crop and lot: it holds what one line says and no more. */
+  private static GateVerdict inShort(GateVerdict verdict) {
+    return GateVerdict.newBuilder(verdict)
+        .setFindings(verdict.getFindings().stream().limit(1).toList())
+        .setFactIds(List.of())
+        .setAdvice(List.of())
+        .build();
   }
 
-  private static String inherited(InheritedTrouble trouble) {
-    return "Inherited from " + trouble.getOrigin() + ": " + trouble.getSentence();
-  }
-
-  private static String otherwise(LotStanding standing) {
-    int gates = standing.getVerdicts().size();
-    return standing.getState() == StandingState.FIT
-        ? "All gates that apply are met (" + gates + ")."
-        : "No gate says why; see the gates of " + standing.getSubject() + ".";
+  private static InheritedTrouble inShort(InheritedTrouble trouble) {
+    return InheritedTrouble.newBuilder(trouble)
+        .setFindings(trouble.getFindings().stream().limit(1).toList())
+        .setFactIds(List.of())
+        .setPath(List.of())
+        .build();
   }
 }

@@ -12,12 +12,14 @@ import java.util.List;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.api.engine.Engine;
 import org.kornspur.api.engine.NotReady;
+import org.kornspur.contract.EnterpriseDeclared;
 import org.kornspur.processors.stream.Topics;
 
-/** Keeps the index of laboratory samples in step with the facts. */
+/** Keeps the index of laboratory samples and the names of enterprises in step with the facts. */
 @ApplicationScoped
 public class SampleFeed implements ReadsTopics {
   private final SampleIndex samples = new SampleIndex();
+  private final EnterpriseNames enterprises = new EnterpriseNames();
   private final TopicFeed feed;
 
   @Inject
@@ -28,7 +30,7 @@ public class SampleFeed implements ReadsTopics {
             Topics.FACTS.topicName(),
             engine,
             new ChosenFacts(engine, this::take),
-            samples::clear);
+            this::clear);
     Gauge.builder("kornspur.samples", samples, SampleIndex::size)
         .description("Samplings and results that the lists of laboratories are made from")
         .register(meters);
@@ -59,7 +61,21 @@ public class SampleFeed implements ReadsTopics {
     return samples;
   }
 
+  /** Names of enterprises, as far as the facts are read by now. */
+  public EnterpriseNames enterprises() {
+    return enterprises;
+  }
+
+  private void clear() {
+    samples.clear();
+    enterprises.clear();
+  }
+
   private boolean take(SpecificRecord fact) {
+    if (fact instanceof EnterpriseDeclared declared) {
+      enterprises.put(declared);
+      return true;
+    }
     boolean concerns = SampleIndex.concerns(fact);
     if (concerns) {
       samples.put(fact);

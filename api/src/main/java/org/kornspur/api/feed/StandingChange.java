@@ -21,7 +21,7 @@ public record StandingChange(
     StandingState newState,
     Optional<ReleaseStep> oldRelease,
     ReleaseStep newRelease,
-    String reason,
+    Reason reason,
     List<String> notMet,
     List<String> owed,
     Instant changedAt) {

@@ -13,7 +13,7 @@ import org.kornspur.standing.StandingState;
  *
  * @param state fit, not fit, or evidence owed
  * @param release how far persons have released it; NONE for a crop
- * @param reason one sentence: the first thing that is wrong or owed, or that all is met
+ * @param reason the first thing that is wrong or owed, or that all is met
  * @param material what it is; empty while its origin is unknown
  * @param rulebook title and edition
  * @param notMet gates that are not met, own and inherited, by name
@@ -27,7 +27,7 @@ public record StandingRow(
     Subject subject,
     StandingState state,
     ReleaseStep release,
-    String reason,
+    Reason reason,
     Optional<SeedMaterial> material,
     Optional<String> rulebook,
     List<String> notMet,

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import org.kornspur.api.feed.SeedValues;
+import org.kornspur.api.text.DomainTerms;
 import org.kornspur.contract.Category;
 import org.kornspur.standing.StandingState;
 
@@ -22,7 +23,7 @@ public class Choices {
   /** The filters, with those chosen that the address names. */
   Filters filters(UriInfo uri) {
     SeedValues values = seen.values();
-    Trade trade = Trade.in(framing.language());
+    DomainTerms trade = DomainTerms.in(framing.language());
     return new Filters(
         options(
             uri,

@@ -1,5 +1,6 @@
 package org.kornspur.api.page;
 
+import io.quarkus.qute.RawString;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
@@ -43,15 +44,16 @@ public record Desk(
   /**
    * A lot whose release changed by itself or is half done.
    *
-   * @param why as recorded; empty where nothing is
+   * @param why as HTML; empty where nothing is recorded
    */
-  public record Suspended(String id, String href, Optional<Instant> since, Optional<String> why) {}
+  public record Suspended(
+      String id, String href, Optional<Instant> since, Optional<RawString> why) {}
 
   /**
    * Something that is wrong with a lot or crop, and how far it reaches.
    *
    * @param gates that are not met, in the words of the trade
-   * @param sentence as recorded
+   * @param first the first of them in one line of HTML
    * @param lots lots that are not fit for it, itself among them
    * @param leftKg seed of these in store
    * @param customersKg seed of these at customers
@@ -60,7 +62,7 @@ public record Desk(
       String name,
       String href,
       String gates,
-      String sentence,
+      Optional<RawString> first,
       Instant changedAt,
       int lots,
       double leftKg,
@@ -77,7 +79,7 @@ public record Desk(
       String name,
       String href,
       String gate,
-      String bring,
+      RawString bring,
       Optional<LocalDate> due,
       String dueText,
       boolean urgent) {}

@@ -1,5 +1,6 @@
 package org.kornspur.api.page;
 
+import io.quarkus.qute.RawString;
 import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
 import java.time.LocalDate;
@@ -16,7 +17,9 @@ import org.kornspur.api.feed.Slice;
 import org.kornspur.api.feed.StandingQuery;
 import org.kornspur.api.feed.Waiting;
 import org.kornspur.api.intake.Quarantine;
+import org.kornspur.api.text.DomainTerms;
 import org.kornspur.api.view.Addresses;
+import org.kornspur.api.view.RequestWords;
 import org.kornspur.contract.QuarantineState;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.standing.GateVerdict;
@@ -32,6 +35,7 @@ public class Desks {
   @Inject Seen seen;
   @Inject Quarantine quarantine;
   @Inject Framing framing;
+  @Inject RequestWords requestWords;
 
   /** The desk for what a question leaves; of states and gates it asks itself. */
   Desk of(StandingQuery asked) {
@@ -97,7 +101,9 @@ public class Desks {
             .map(verdict -> trade().gate(verdict.getGate()))
             .distinct()
             .collect(Collectors.joining("; ")),
-        wrong.isEmpty() ? "" : wrong.get(0).getSentence(),
+        wrong.isEmpty()
+            ? Optional.empty()
+            : Optional.of(new RawString(requestWords.verdicts().lineHtml(wrong.get(0)))),
         cause.origin().changedAt(),
         cause.lots(),
         cause.leftKg(),
@@ -124,7 +130,7 @@ public class Desks {
         name(subject),
         PageAddresses.of(subject),
         trade().gate(verdict.getGate()),
-        verdict.getOwed() == null ? verdict.getSentence() : verdict.getOwed(),
+        new RawString(requestWords.verdicts().evidenceHtml(verdict)),
         due.map(FloweringDue::day),
         due.map(one -> words(one, today, texts))
             .orElse(
@@ -154,7 +160,7 @@ public class Desks {
                   lot.id(),
                   PageAddresses.of(lot),
                   Optional.ofNullable(standing.getRelease().getSince()),
-                  Optional.ofNullable(standing.getRelease().getWhy()));
+                  requestWords.verdicts().whyHtml(standing.getRelease()).map(RawString::new));
             })
         .toList();
   }
@@ -164,7 +170,7 @@ public class Desks {
     return subject.kind() == Subject.Kind.LOT ? texts.lot(subject.id()) : texts.crop(subject.id());
   }
 
-  private Trade trade() {
-    return Trade.in(framing.language());
+  private DomainTerms trade() {
+    return DomainTerms.in(framing.language());
   }
 }

@@ -14,6 +14,7 @@ import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.kornspur.api.text.DomainTerms;
 import org.kornspur.contract.Correction;
 import org.kornspur.contract.FactHeader;
 import org.kornspur.contract.Withdrawal;
@@ -70,7 +71,7 @@ public record FactLine(
    *
    * @param seen whether all that a fact says may be shown; of others type and time stand alone
    */
-  static List<FactLine> of(List<Entry> entries, Trade trade, Predicate<Entry> seen) {
+  static List<FactLine> of(List<Entry> entries, DomainTerms trade, Predicate<Entry> seen) {
     Map<String, Entry> byId =
         entries.stream()
             .filter(seen)
@@ -78,7 +79,7 @@ public record FactLine(
     return entries.stream().map(entry -> of(entry, byId, trade)).toList();
   }
 
-  private static FactLine of(Entry entry, Map<String, Entry> byId, Trade trade) {
+  private static FactLine of(Entry entry, Map<String, Entry> byId, DomainTerms trade) {
     FactHeader header = entry.header();
     Optional<Withdrawal> withdrawal =
         Optional.of(entry.fact()).filter(Withdrawal.class::isInstance).map(Withdrawal.class::cast);

@@ -2,6 +2,9 @@ package org.kornspur.api.page;
 
 import java.util.List;
 import java.util.Optional;
+import org.kornspur.api.text.DomainTerms;
+import org.kornspur.api.text.Language;
+import org.kornspur.api.text.LocalForm;
 
 /**
  * What stands around the content of a page.
@@ -18,7 +21,7 @@ import java.util.Optional;
 public record Frame(
     Language language,
     LocalForm form,
-    Trade trade,
+    DomainTerms trade,
     List<Place> rooms,
     List<Choice> languages,
     Optional<String> asOf,

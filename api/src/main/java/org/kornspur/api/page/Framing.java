@@ -20,6 +20,9 @@ import org.kornspur.api.access.Sessions;
 import org.kornspur.api.resource.LimitWords;
 import org.kornspur.api.resource.Unheeded;
 import org.kornspur.api.resource.WrongParameter;
+import org.kornspur.api.text.DomainTerms;
+import org.kornspur.api.text.Language;
+import org.kornspur.api.text.LocalForm;
 import org.kornspur.api.view.AsOf;
 
 /** Puts the frame around a page, in the language of who asked. */
@@ -80,7 +83,7 @@ public class Framing {
     return new Frame(
         language,
         form(),
-        Trade.in(language),
+        DomainTerms.in(language),
         rooms(here),
         languages(),
         asOf,

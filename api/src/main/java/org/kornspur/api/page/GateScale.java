@@ -2,6 +2,7 @@ package org.kornspur.api.page;
 
 import java.util.Optional;
 import java.util.stream.DoubleStream;
+import org.kornspur.api.text.LocalForm;
 import org.kornspur.api.view.GateView;
 import org.kornspur.api.view.LimitView;
 

@@ -14,6 +14,7 @@ import org.kornspur.api.access.Action;
 import org.kornspur.api.access.Needs;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.api.text.Language;
 
 /** Remembers the language that somebody chose, and leads back. */
 @Path("/language")

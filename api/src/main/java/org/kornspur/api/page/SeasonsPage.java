@@ -23,6 +23,7 @@ import org.kornspur.api.advice.ShareView;
 import org.kornspur.api.feed.StandingRow;
 import org.kornspur.api.resource.Parameters;
 import org.kornspur.api.resource.Unheeded;
+import org.kornspur.api.text.LocalForm;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.advice.PredictionAgainstTruth;
 import org.kornspur.standing.SeedMaterial;

@@ -1,5 +1,6 @@
 package org.kornspur.api.page;
 
+import io.quarkus.qute.RawString;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
@@ -14,8 +15,8 @@ import org.kornspur.standing.StandingState;
  * @param href its page
  * @param name as in Lot L25-S05
  * @param kind lot or crop
- * @param sentence the standing in one sentence, in the language of the page
- * @param recorded the standing in one sentence, as recorded
+ * @param sentence the standing in one sentence
+ * @param reason the first reason for it, as HTML; empty where all is met
  * @param release how far persons have released a lot; empty where nobody has done anything
  * @param gates worst first
  * @param drawing empty where nothing came before and nothing went on
@@ -30,7 +31,7 @@ public record SubjectSheet(
     String kind,
     StandingState state,
     String sentence,
-    String recorded,
+    Optional<RawString> reason,
     Optional<ReleaseView> release,
     Optional<MaterialView> material,
     Optional<String> rulebook,
@@ -66,7 +67,7 @@ public record SubjectSheet(
         .orElse("");
   }
 
-  /** What to bear in mind: what it is about, and the sentence as recorded. */
+  /** What to bear in mind: what it is about, and the sentence. */
   public record CautionLine(Caution.About about, String title, String sentence) {}
 
   /** Trouble or an open question of an ancestor. */
@@ -76,7 +77,7 @@ public record SubjectSheet(
       Stop origin,
       List<Stop> path,
       List<GateLine.FactLink> facts,
-      String sentence) {}
+      List<RawString> findings) {}
 
   /** A crop or lot on a path; {@code href} is empty where there is no page. */
   public record Stop(String subject, String href) {}

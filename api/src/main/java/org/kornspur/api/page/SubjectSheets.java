@@ -1,5 +1,6 @@
 package org.kornspur.api.page;
 
+import io.quarkus.qute.RawString;
 import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
 import java.util.Comparator;
@@ -12,21 +13,30 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.kornspur.api.feed.Reason;
 import org.kornspur.api.feed.StandingRow;
 import org.kornspur.api.resource.Answers;
+import org.kornspur.api.text.DomainTerms;
+import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.VerdictWords;
 import org.kornspur.api.view.Caution;
 import org.kornspur.api.view.GateView;
 import org.kornspur.api.view.InheritedView;
-import org.kornspur.api.view.LimitView;
+import org.kornspur.api.view.RequestWords;
 import org.kornspur.api.view.StandingView;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Entry;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.pedigree.Trace;
+import org.kornspur.standing.GateVerdict;
+import org.kornspur.standing.InheritedTrouble;
 import org.kornspur.standing.LotStanding;
 import org.kornspur.standing.ReleaseStep;
 import org.kornspur.standing.SeedMaterial;
+import org.kornspur.standing.StandingState;
+import org.kornspur.standing.VerdictLimit;
 import org.kornspur.standing.VerdictState;
+import org.kornspur.standing.VerdictValue;
 
 /** Puts together the page of one lot or crop, from the same services as the interface. */
 @RequestScoped
@@ -37,9 +47,12 @@ public class SubjectSheets {
   @Inject Answers answers;
   @Inject Seen seen;
   @Inject Framing framing;
+  @Inject RequestWords requestWords;
 
   /** The page of a subject whose standing is this. */
   public SubjectSheet of(Subject subject, StandingView view) {
+    VerdictWords words = requestWords.verdicts();
+    LotStanding standing = seen.standing(subject).orElseThrow();
     List<Entry> entries = answers.wholeDossier(subject).entries();
     Set<String> own =
         entries.stream().map(entry -> entry.header().getFactId()).collect(Collectors.toSet());
@@ -58,7 +71,7 @@ public class SubjectSheets {
         subject.kind().word(),
         view.state(),
         sentence(view),
-        view.sentence(),
+        reason(standing),
         Optional.ofNullable(view.release()).filter(release -> release.step() != ReleaseStep.NONE),
         Optional.ofNullable(view.material()),
         Optional.ofNullable(view.rulebook()),
@@ -68,11 +81,11 @@ public class SubjectSheets {
         view.leftKg(),
         view.changedAt(),
         view.cautions().stream().map(this::caution).toList(),
-        view.gates().stream()
-            .sorted(Comparator.comparingInt(gate -> urgency(gate.state())))
-            .map(gate -> gate(gate, own))
+        standing.getVerdicts().stream()
+            .sorted(Comparator.comparingInt(verdict -> urgency(verdict.getState())))
+            .map(verdict -> gate(verdict, own, words))
             .toList(),
-        view.inherited().stream().map(this::inherited).toList(),
+        standing.getInherited().stream().map(trouble -> inherited(trouble, words)).toList(),
         cut.links().isEmpty() ? Optional.empty() : Optional.of(draw(cut, subject)),
         cut.nodes().size() < cut.all()
             ? Optional.of(
@@ -149,46 +162,59 @@ public class SubjectSheets {
     };
   }
 
-  private GateLine gate(GateView gate, Set<String> own) {
+  /** The first reason, unless all is met. */
+  private Optional<RawString> reason(LotStanding standing) {
+    return standing.getState() == StandingState.FIT
+        ? Optional.empty()
+        : Optional.of(new RawString(requestWords.standings().reasonHtml(Reason.of(standing))));
+  }
+
+  private GateLine gate(GateVerdict verdict, Set<String> own, VerdictWords words) {
     LotMessages texts = texts();
-    LocalForm form = form();
-    Optional<LimitView> limit = Optional.ofNullable(gate.limit());
-    Optional<String> limitText = limit.map(this::limit);
-    Optional<String> value =
-        Optional.ofNullable(gate.value()).map(number -> form.measure(number, gate.unit()));
-    Optional<String> margin = Optional.ofNullable(gate.margin()).map(room -> margin(room, gate));
+    Optional<VerdictLimit> limit = Optional.ofNullable(verdict.getLimit());
+    Optional<VerdictValue> measured = Optional.ofNullable(verdict.getMeasured());
+    Optional<String> limitText = limit.map(words::limit);
+    Optional<String> value = measured.map(found -> measure(found.getValue(), verdict, words));
+    Optional<String> margin = measured.map(found -> margin(found.getMargin(), verdict, words));
+    String name = trade().gate(verdict.getGate());
     String spoken =
-        texts.scaleText(
-            trade().gate(gate.gate()), value.orElse(""), limitText.orElse(""), margin.orElse(""));
+        texts.scaleText(name, value.orElse(""), limitText.orElse(""), margin.orElse(""));
     return new GateLine(
-        trade().gate(gate.gate()),
-        gate.aspect(),
-        gate.state(),
+        name,
+        words.about(verdict.getAbout(), verdict.getAspect()),
+        verdict.getState(),
         value,
         limitText,
         margin,
-        Optional.ofNullable(gate.interval())
+        measured
+            .map(VerdictValue::getInterval)
             .map(
                 interval ->
                     texts.intervalOf(
-                        form.measure(interval.lower(), gate.unit()),
-                        form.measure(interval.upper(), gate.unit()),
-                        form.percent(interval.confidence()))),
-        limit.map(LimitView::source),
-        limit.map(LimitView::verified).orElse(true),
-        Optional.ofNullable(gate.owed()),
-        gate.sentence(),
-        GateScale.of(gate, form, spoken),
-        gate.factIds().stream().map(id -> link(id, own)).toList());
+                        measure(interval.getLower(), verdict, words),
+                        measure(interval.getUpper(), verdict, words),
+                        form().percent(interval.getConfidence()))),
+        limit.map(words::source),
+        limit.map(VerdictLimit::getVerified).orElse(true),
+        verdict.getState() == VerdictState.OWED
+            ? Optional.of(new RawString(words.evidenceHtml(verdict)))
+            : Optional.empty(),
+        raw(words.html(VerdictWords.findings(verdict), verdict.getLimit())),
+        raw(words.html(VerdictWords.advice(verdict), null)),
+        GateScale.of(GateView.of(verdict, words), form(), spoken),
+        verdict.getFactIds().stream().map(id -> link(id, own)).toList());
   }
 
-  private String limit(LimitView limit) {
-    String value = form().measure(limit.value(), limit.unit());
-    return limit.sense().equals("AT_LEAST") ? texts().atLeast(value) : texts().atMost(value);
+  private static List<RawString> raw(List<String> html) {
+    return html.stream().map(RawString::new).toList();
   }
 
-  private String margin(double margin, GateView gate) {
-    String size = form().measure(Math.abs(margin), gate.unit());
+  private static String measure(double value, GateVerdict verdict, VerdictWords words) {
+    return words.measure(value, verdict.getMeasured().getUnit(), verdict.getLimit());
+  }
+
+  private String margin(double margin, GateVerdict verdict, VerdictWords words) {
+    String size = form().measure(Math.abs(margin), verdict.getMeasured().getUnit());
     return margin < 0 ? texts().broken(size) : texts().room(size);
   }
 
@@ -197,17 +223,17 @@ public class SubjectSheets {
         factId, own.contains(factId) ? "#" + FactLine.anchorOf(factId) : "");
   }
 
-  private SubjectSheet.InheritedLine inherited(InheritedView trouble) {
-    SubjectSheet.Stop origin = stop(Subject.parse(trouble.origin().subject()));
+  private SubjectSheet.InheritedLine inherited(InheritedTrouble trouble, VerdictWords words) {
+    SubjectSheet.Stop origin = stop(Subject.parse(trouble.getOrigin()));
     return new SubjectSheet.InheritedLine(
-        trade().gate(trouble.gate()),
-        trouble.weight().equals("CONDEMNS"),
+        trade().gate(trouble.getGate()),
+        trouble.getWeight().equals("CONDEMNS"),
         origin,
-        trouble.path().stream().map(link -> stop(Subject.parse(link.subject()))).toList(),
-        trouble.factIds().stream()
+        trouble.getPath().stream().map(link -> stop(Subject.parse(link))).toList(),
+        trouble.getFactIds().stream()
             .map(id -> new GateLine.FactLink(id, origin.href() + "#" + FactLine.anchorOf(id)))
             .toList(),
-        trouble.sentence());
+        raw(words.html(VerdictWords.findings(trouble), null)));
   }
 
   private static SubjectSheet.Stop stop(Subject subject) {
@@ -333,8 +359,8 @@ public class SubjectSheets {
     return framing.texts(LotMessages.class);
   }
 
-  private Trade trade() {
-    return Trade.in(framing.language());
+  private DomainTerms trade() {
+    return DomainTerms.in(framing.language());
   }
 
   private LocalForm form() {

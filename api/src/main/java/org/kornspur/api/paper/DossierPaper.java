@@ -27,7 +27,6 @@ import org.kornspur.api.page.Frame;
 import org.kornspur.api.page.Framing;
 import org.kornspur.api.page.Room;
 import org.kornspur.api.page.SubjectSheets;
-import org.kornspur.api.page.Trade;
 import org.kornspur.api.page.audit.TraceMessages;
 import org.kornspur.api.page.audit.TraceWords;
 import org.kornspur.api.recall.RecallDesk;
@@ -35,6 +34,7 @@ import org.kornspur.api.recall.RecallView;
 import org.kornspur.api.resource.Answers;
 import org.kornspur.api.seal.CoverDesk;
 import org.kornspur.api.seal.LogCover;
+import org.kornspur.api.text.DomainTerms;
 import org.kornspur.api.view.Addresses;
 import org.kornspur.api.view.StandingView;
 import org.kornspur.api.view.TraceView;
@@ -170,7 +170,7 @@ public class DossierPaper {
             : Optional.empty();
     TraceWords words =
         new TraceWords(
-            framing.texts(TraceMessages.class), framing.form(), Trade.in(framing.language()));
+            framing.texts(TraceMessages.class), framing.form(), DomainTerms.in(framing.language()));
     Printed dossier =
         new Printed(
             subject,

@@ -10,11 +10,11 @@ import java.util.Map;
 import org.kornspur.api.page.Frame;
 import org.kornspur.api.page.Framing;
 import org.kornspur.api.page.Room;
-import org.kornspur.api.page.Trade;
 import org.kornspur.api.page.audit.TraceMessages;
 import org.kornspur.api.page.audit.TraceWords;
 import org.kornspur.api.recall.RecallDesk;
 import org.kornspur.api.recall.RecallView;
+import org.kornspur.api.text.DomainTerms;
 import org.kornspur.ingest.contract.Subject;
 
 /** Prints recall drills. */
@@ -46,7 +46,7 @@ public class RecallPaper {
     RecallView result = desk.drill(lot, countedStockKg);
     TraceWords words =
         new TraceWords(
-            framing.texts(TraceMessages.class), framing.form(), Trade.in(framing.language()));
+            framing.texts(TraceMessages.class), framing.form(), DomainTerms.in(framing.language()));
     Printed printed =
         new Printed(lot, result, words.moves(result.back()), words.moves(result.forward()));
     String page =

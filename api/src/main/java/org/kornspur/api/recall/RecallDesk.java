@@ -13,7 +13,9 @@ import org.kornspur.api.engine.Engine;
 import org.kornspur.api.feed.Feeds;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.resource.Answers;
+import org.kornspur.api.text.StandingWords;
 import org.kornspur.api.view.AsOf;
+import org.kornspur.api.view.RequestWords;
 import org.kornspur.api.view.TraceView;
 import org.kornspur.contract.QuarantineState;
 import org.kornspur.ingest.contract.Subject;
@@ -36,9 +38,12 @@ public class RecallDesk {
   private final Feeds feeds;
   private final Answers answers;
   private final Border border;
+  private final RequestWords requestWords;
 
   @Inject
-  public RecallDesk(Engine engine, Feeds feeds, Answers answers, Border border) {
+  public RecallDesk(
+      Engine engine, Feeds feeds, Answers answers, Border border, RequestWords requestWords) {
+    this.requestWords = requestWords;
     this.engine = engine;
     this.feeds = feeds;
     this.answers = answers;
@@ -58,6 +63,7 @@ public class RecallDesk {
       throw unknown(start);
     }
     AsOf asOf = answers.asOf();
+    StandingWords words = requestWords.standings();
     long began = System.nanoTime();
     RecallDrill drill =
         RecallDrill.of(
@@ -70,8 +76,8 @@ public class RecallDesk {
     double elapsedMs = (System.nanoTime() - began) / 1e6;
     return RecallView.of(
         drill,
-        TraceView.of(drill.back(), feeds.standings()::row, sight, elapsedMs, asOf),
-        TraceView.of(drill.forward(), feeds.standings()::row, sight, elapsedMs, asOf),
+        TraceView.of(drill.back(), feeds.standings()::row, sight, words, elapsedMs, asOf),
+        TraceView.of(drill.forward(), feeds.standings()::row, sight, words, elapsedMs, asOf),
         sight,
         elapsedMs,
         held(sight),

@@ -21,12 +21,15 @@ import org.kornspur.api.feed.StandingQuery;
 import org.kornspur.api.feed.StandingRow;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.seal.ProofDesk;
+import org.kornspur.api.text.StandingWords;
+import org.kornspur.api.text.VerdictWords;
 import org.kornspur.api.view.AsOf;
 import org.kornspur.api.view.Caution;
 import org.kornspur.api.view.DossierView;
 import org.kornspur.api.view.NeighboursView;
 import org.kornspur.api.view.OwedView;
 import org.kornspur.api.view.PageView;
+import org.kornspur.api.view.RequestWords;
 import org.kornspur.api.view.StandingLine;
 import org.kornspur.api.view.StandingView;
 import org.kornspur.api.view.TraceView;
@@ -47,18 +50,22 @@ public class Answers {
   private final Feeds feeds;
   private final Border border;
   private final ProofDesk proofs;
+  private final RequestWords requestWords;
   private final Clock clock = Clock.systemUTC();
 
   @Inject
-  public Answers(Engine engine, Feeds feeds, Border border, ProofDesk proofs) {
+  public Answers(
+      Engine engine, Feeds feeds, Border border, ProofDesk proofs, RequestWords requestWords) {
     this.engine = engine;
     this.border = border;
     this.feeds = feeds;
     this.proofs = proofs;
+    this.requestWords = requestWords;
   }
 
   public PageView<StandingLine> list(StandingQuery query) {
-    return PageView.of(find(query), StandingLine::of, asOf());
+    StandingWords words = requestWords.standings();
+    return PageView.of(find(query), row -> StandingLine.of(row, words), asOf());
   }
 
   public PageView<OwedView> owed(StandingQuery query) {
@@ -69,7 +76,8 @@ public class Answers {
             rows.size(),
             rows.total(),
             rows.items().stream().flatMap(row -> feeds.standing(row.subject()).stream()).toList());
-    return PageView.of(standings, OwedView::of, asOf());
+    VerdictWords words = requestWords.verdicts();
+    return PageView.of(standings, standing -> OwedView.of(standing, words), asOf());
   }
 
   /** One page of the rows that match and that the caller sees. */
@@ -82,7 +90,7 @@ public class Answers {
 
   /** What one crop or lot owes. */
   public OwedView owed(Subject subject) {
-    return OwedView.of(standing(subject));
+    return OwedView.of(standing(subject), requestWords.verdicts());
   }
 
   /**
@@ -94,7 +102,8 @@ public class Answers {
     LotStanding standing = standing(subject);
     Instant changedAt =
         feeds.standings().row(subject).map(StandingRow::changedAt).orElseGet(clock::instant);
-    return StandingView.of(standing, new Treatments(engine).of(subject), changedAt, asOf());
+    return StandingView.of(
+        standing, new Treatments(engine).of(subject), changedAt, asOf(), requestWords.standings());
   }
 
   /**
@@ -196,7 +205,7 @@ public class Answers {
     if (trace.edges().isEmpty() && standings.row(start).isEmpty()) {
       throw unknown(start);
     }
-    return TraceView.of(trace, standings::row, sight, elapsedMs, asOf());
+    return TraceView.of(trace, standings::row, sight, requestWords.standings(), elapsedMs, asOf());
   }
 
   /** How far the data behind an answer lags; in numbers to who sees everything. */

@@ -28,8 +28,10 @@ import org.kornspur.api.border.Border;
 import org.kornspur.api.border.SeenChanges;
 import org.kornspur.api.feed.Feeds;
 import org.kornspur.api.feed.Positions;
-import org.kornspur.api.feed.StandingChange;
+import org.kornspur.api.text.StandingWords;
 import org.kornspur.api.view.Addresses;
+import org.kornspur.api.view.ChangeView;
+import org.kornspur.api.view.RequestWords;
 
 /** The live stream of standing changes. */
 @Path(Addresses.ROOT + "/changes")
@@ -51,6 +53,7 @@ public class ChangesResource {
   private final Border border;
   private final Bookmarks bookmarks;
   private final CurrentVertxRequest request;
+  private final RequestWords requestWords;
 
   @Inject
   public ChangesResource(
@@ -59,13 +62,15 @@ public class ChangesResource {
       CurrentCaller caller,
       Border border,
       Bookmarks bookmarks,
-      CurrentVertxRequest request) {
+      CurrentVertxRequest request,
+      RequestWords requestWords) {
     this.feeds = feeds;
     this.caller = caller;
     this.border = border;
     this.json = json;
     this.bookmarks = bookmarks;
     this.request = request;
+    this.requestWords = requestWords;
   }
 
   @GET
@@ -88,7 +93,7 @@ public class ChangesResource {
       content =
           @Content(
               mediaType = MediaType.SERVER_SENT_EVENTS,
-              schema = @Schema(implementation = StandingChange.class)))
+              schema = @Schema(implementation = ChangeView.class)))
   @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public Response stream(
       @Parameter(description = "Id of the last event that was heard") @HeaderParam("Last-Event-ID")
@@ -98,6 +103,7 @@ public class ChangesResource {
     Sight sight = border.sight();
     Optional<Positions> lastSeen = lastSeen(sight, lastEventId);
     SeenChanges seen = border.changesOf(who);
+    StandingWords words = requestWords.standings(() -> border.of(who));
     ChangeStream stream =
         new ChangeStream(
             feeds.changes(),
@@ -105,7 +111,7 @@ public class ChangesResource {
             new ChangeStream.Reader(
                 places.take(who.personId()),
                 lastSeen,
-                change -> seen.shown(change, json),
+                change -> seen.shown(change, one -> ChangeView.of(one, words), json),
                 positions -> bookmarks.told(sight, Bookmarks.Use.LIVE_STREAM, positions.toString()),
                 HEARTBEAT));
     request.getCurrent().addEndHandler(ended -> stream.end());

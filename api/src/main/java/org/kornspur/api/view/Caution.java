@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.kornspur.api.text.Words;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.standing.GateVerdict;
 import org.kornspur.standing.LotRelease;
@@ -52,46 +53,27 @@ public record Caution(
   }
 
   /** The cautions that apply to a crop or lot. */
-  static List<Caution> of(LotStanding standing, Treatment treatment) {
+  static List<Caution> of(LotStanding standing, Treatment treatment, Words words) {
     List<Caution> cautions = new ArrayList<>();
-    cautions.add(
-        new Caution(
-            About.AUTHORITY,
-            "This is a reckoning from recorded facts. The certification authority decides, and"
-                + " release is the act of a named person."));
+    cautions.add(new Caution(About.AUTHORITY, words.caution("authority")));
     if (Subject.parse(standing.getSubject()).kind() == Subject.Kind.LOT) {
-      cautions.add(
-          new Caution(
-              About.SAMPLING_AND_TESTING,
-              "Results count for certification only where an accredited sampler drew the sample"
-                  + " and an accredited laboratory tested it."));
+      cautions.add(new Caution(About.SAMPLING_AND_TESTING, words.caution("sampling-and-testing")));
       if (mayHoldErgot(standing)) {
-        cautions.add(
-            new Caution(
-                About.ERGOT,
-                "Ergot is poisonous to people and animals. Clean the lot, and keep screenings out"
-                    + " of food and feed."));
+        cautions.add(new Caution(About.ERGOT, words.caution("ergot")));
       }
     }
-    ofTreatment(treatment).ifPresent(cautions::add);
-    ofRelease(standing.getRelease()).ifPresent(cautions::add);
+    ofTreatment(treatment, words).ifPresent(cautions::add);
+    ofRelease(standing.getRelease(), words).ifPresent(cautions::add);
     return cautions;
   }
 
-  private static Optional<Caution> ofRelease(LotRelease release) {
+  private static Optional<Caution> ofRelease(LotRelease release, Words words) {
     if (release == null || release.getDispatchedUnreleasedKg() <= 0) {
       return Optional.empty();
     }
+    String mass = words.reader().form().kg(release.getDispatchedUnreleasedKg());
     return Optional.of(
-        new Caution(
-            About.NOT_RELEASED,
-            "%s kg left for customers while no person had released the lot. Find out by whose word,"
-                    .formatted(plain(release.getDispatchedUnreleasedKg()))
-                + " and hold or call back what should not have gone."));
-  }
-
-  private static String plain(double kg) {
-    return java.math.BigDecimal.valueOf(kg).stripTrailingZeros().toPlainString();
+        new Caution(About.NOT_RELEASED, words.caution("not-released", "mass", mass)));
   }
 
   /** Unless it was looked for and none was found. */
@@ -107,22 +89,13 @@ public record Caution(
         || verdict.getMeasured().getValue() > 0;
   }
 
-  private static Optional<Caution> ofTreatment(Treatment treatment) {
+  private static Optional<Caution> ofTreatment(Treatment treatment, Words words) {
     if (treatment instanceof Treatment.With with) {
       return Optional.of(
-          new Caution(
-              About.TREATED_SEED,
-              "Treated with "
-                  + with.treatment()
-                  + ". Treated seed is never food or feed; mind the label when handling it."));
+          new Caution(About.TREATED_SEED, words.caution("treated", "treatment", with.treatment())));
     }
-    if (treatment instanceof Treatment.Unknown) {
-      return Optional.of(
-          new Caution(
-              About.TREATED_SEED,
-              "Whether this seed was treated could not be looked up just now; handle it as"
-                  + " treated, which is never food or feed."));
-    }
-    return Optional.empty();
+    return treatment instanceof Treatment.Unknown
+        ? Optional.of(new Caution(About.TREATED_SEED, words.caution("treated-unknown")))
+        : Optional.empty();
   }
 }

@@ -3,6 +3,7 @@ package org.kornspur.api.view;
 import java.util.List;
 import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.kornspur.api.text.VerdictWords;
 import org.kornspur.standing.GateVerdict;
 import org.kornspur.standing.VerdictInterval;
 import org.kornspur.standing.VerdictState;
@@ -12,7 +13,9 @@ import org.kornspur.standing.VerdictValue;
 @Schema(description = "What one gate says")
 public record GateView(
     @Schema(examples = "GERMINATION") String gate,
-    @Schema(description = "Tells several verdicts of one gate apart; else empty") String aspect,
+    @Schema(description = "Key that tells several verdicts of one gate apart; else empty")
+        String aspect,
+    @Schema(description = "The same in words") String about,
     VerdictState state,
     @Schema(description = "Value found, in unit; null where evidence is owed", examples = "93")
         Double value,
@@ -22,9 +25,14 @@ public record GateView(
     @Schema(description = "What the value may truly be, given how much was counted")
         IntervalView interval,
     @Schema(description = "Null where no rulebook gives one") LimitView limit,
-    @Schema(description = "What is to be brought; null where nothing is owed") String owed,
+    @Schema(description = "What is to be brought, in words; null where nothing is owed")
+        String owed,
     @Schema(description = "Facts that it rests on") List<String> factIds,
-    String sentence) {
+    @Schema(description = "All that it says, in words") String sentence,
+    @Schema(description = "What is, then what is needed, in one line") String line,
+    @Schema(description = "What was found, the most telling first") List<StatementView> findings,
+    @Schema(description = "What is to be brought") List<StatementView> evidence,
+    @Schema(description = "What to do, and what to beware of") List<StatementView> advice) {
 
   /** A two-sided confidence interval. */
   @Schema(description = "A two-sided confidence interval in the unit of the value")
@@ -36,19 +44,26 @@ public record GateView(
     }
   }
 
-  static GateView of(GateVerdict verdict) {
+  public static GateView of(GateVerdict verdict, VerdictWords words) {
     Optional<VerdictValue> measured = Optional.ofNullable(verdict.getMeasured());
     return new GateView(
         verdict.getGate(),
         verdict.getAspect(),
+        words.about(verdict.getAbout(), verdict.getAspect()),
         verdict.getState(),
         measured.map(VerdictValue::getValue).orElse(null),
         measured.map(VerdictValue::getUnit).orElse(null),
         measured.map(VerdictValue::getMargin).orElse(null),
         measured.map(VerdictValue::getInterval).map(IntervalView::of).orElse(null),
-        Optional.ofNullable(verdict.getLimit()).map(LimitView::of).orElse(null),
-        verdict.getOwed(),
+        Optional.ofNullable(verdict.getLimit())
+            .map(limit -> LimitView.of(limit, words))
+            .orElse(null),
+        verdict.getState() == VerdictState.OWED ? words.evidenceLine(verdict) : null,
         verdict.getFactIds(),
-        verdict.getSentence());
+        words.whole(verdict),
+        words.line(verdict),
+        StatementView.of(VerdictWords.findings(verdict), words.words()),
+        StatementView.of(VerdictWords.evidence(verdict), words.words()),
+        StatementView.of(VerdictWords.advice(verdict), words.words()));
   }
 }

@@ -2,6 +2,7 @@ package org.kornspur.api.view;
 
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.kornspur.api.text.VerdictWords;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.standing.InheritedTrouble;
 
@@ -10,6 +11,7 @@ import org.kornspur.standing.InheritedTrouble;
 public record InheritedView(
     @Schema(examples = "POST_CONTROL") String gate,
     String aspect,
+    @Schema(description = "The aspect in words; else empty") String about,
     @Schema(
             description = "Whether it makes the descendant not fit, or leaves evidence owed",
             enumeration = {"CONDEMNS", "OWED"})
@@ -18,16 +20,20 @@ public record InheritedView(
     @Schema(description = "From the ancestor down to the parent, both included")
         List<SubjectLink> path,
     List<String> factIds,
-    String sentence) {
+    String sentence,
+    @Schema(description = "What is wrong with the ancestor, the most telling first")
+        List<StatementView> findings) {
 
-  static InheritedView of(InheritedTrouble trouble) {
+  static InheritedView of(InheritedTrouble trouble, VerdictWords words) {
     return new InheritedView(
         trouble.getGate(),
         trouble.getAspect(),
+        words.about(trouble.getAbout(), trouble.getAspect()),
         trouble.getWeight(),
         SubjectLink.of(Subject.parse(trouble.getOrigin())),
         trouble.getPath().stream().map(Subject::parse).map(SubjectLink::of).toList(),
         trouble.getFactIds(),
-        trouble.getSentence());
+        words.whole(VerdictWords.findings(trouble)),
+        StatementView.of(VerdictWords.findings(trouble), words.words()));
   }
 }

@@ -2,6 +2,7 @@ package org.kornspur.api.view;
 
 import java.time.LocalDate;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.kornspur.api.text.VerdictWords;
 import org.kornspur.standing.VerdictLimit;
 
 /** The limit that a gate was judged by, and where it stands written. */
@@ -18,17 +19,11 @@ public record LimitView(
     @Schema(description = "False where the value could not be read in the text itself")
         boolean verified,
     @Schema(description = "Source in one line, with a warning where it is not verified")
-        String source) {
+        String source,
+    @Schema(description = "The limit as the text has it", examples = "at least 85 %")
+        String wording) {
 
-  static LimitView of(VerdictLimit limit) {
-    String source =
-        "%s %s, %s, in force from %s%s"
-            .formatted(
-                limit.getRulebookId(),
-                limit.getEdition(),
-                limit.getSection(),
-                limit.getInForceFrom(),
-                limit.getVerified() ? "" : "; not verified against the text");
+  static LimitView of(VerdictLimit limit, VerdictWords words) {
     return new LimitView(
         limit.getQuantity(),
         limit.getSense(),
@@ -39,6 +34,7 @@ public record LimitView(
         limit.getSection(),
         limit.getInForceFrom(),
         limit.getVerified(),
-        source);
+        words.source(limit),
+        words.limit(limit));
   }
 }

@@ -3,6 +3,7 @@ package org.kornspur.api.view;
 import java.util.List;
 import java.util.stream.Stream;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.kornspur.api.text.VerdictWords;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.standing.LotStanding;
 import org.kornspur.standing.StandingState;
@@ -28,7 +29,7 @@ public record OwedView(
       String sentence) {}
 
   /** What a standing still owes, its own first. */
-  public static OwedView of(LotStanding standing) {
+  public static OwedView of(LotStanding standing, VerdictWords words) {
     SubjectLink self = SubjectLink.of(Subject.parse(standing.getSubject()));
     Stream<Item> own =
         standing.getVerdicts().stream()
@@ -40,8 +41,8 @@ public record OwedView(
                         verdict.getAspect(),
                         self,
                         false,
-                        verdict.getOwed(),
-                        verdict.getSentence()));
+                        words.evidenceLine(verdict),
+                        words.whole(verdict)));
     Stream<Item> inherited =
         standing.getInherited().stream()
             .filter(trouble -> trouble.getWeight().equals("OWED"))
@@ -53,7 +54,7 @@ public record OwedView(
                         SubjectLink.of(Subject.parse(trouble.getOrigin())),
                         true,
                         null,
-                        trouble.getSentence()));
+                        words.whole(VerdictWords.findings(trouble))));
     return new OwedView(
         self,
         standing.getState(),

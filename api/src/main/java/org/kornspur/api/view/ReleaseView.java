@@ -3,6 +3,7 @@ package org.kornspur.api.view;
 import java.time.Instant;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.kornspur.api.text.VerdictWords;
 import org.kornspur.standing.ActSigned;
 import org.kornspur.standing.LotRelease;
 import org.kornspur.standing.ReleaseStep;
@@ -22,7 +23,7 @@ public record ReleaseView(
         int signaturesNeeded,
     @Schema(description = "Why it is suspended or condemned; null where it is neither") String why,
     @Schema(description = "Facts that suspended it by themselves") List<String> causes,
-    @Schema(description = "Verdicts that changed since it was released") List<ChangeView> changes,
+    @Schema(description = "Verdicts that changed since it was released") List<ChangedView> changes,
     @Schema(description = "Category that it was made for, where a person put it into a lower one")
         String downgradedFrom,
     @Schema(description = "Mass that left for customers while it was not released")
@@ -46,7 +47,7 @@ public record ReleaseView(
 
   /** A verdict that changed. */
   @Schema(description = "A verdict that changed since the lot was released")
-  public record ChangeView(
+  public record ChangedView(
       String gate,
       String aspect,
       @Schema(description = "The ancestor that it comes from; null for an own verdict")
@@ -56,19 +57,19 @@ public record ReleaseView(
       List<String> factIds,
       String sentence) {
 
-    static ChangeView of(VerdictChange change) {
-      return new ChangeView(
+    static ChangedView of(VerdictChange change, VerdictWords words) {
+      return new ChangedView(
           change.getGate(),
           change.getAspect(),
           change.getInheritedFrom(),
           change.getBefore(),
           change.getAfter(),
           change.getFactIds(),
-          change.getSentence());
+          words.whole(VerdictWords.findings(change)));
     }
   }
 
-  static ReleaseView of(LotRelease release) {
+  static ReleaseView of(LotRelease release, VerdictWords words) {
     if (release == null) {
       return new ReleaseView(
           ReleaseStep.NONE, null, List.of(), 1, null, List.of(), List.of(), null, 0);
@@ -78,9 +79,9 @@ public record ReleaseView(
         release.getSince(),
         release.getSignatures().stream().map(SignedView::of).toList(),
         release.getSignaturesNeeded(),
-        release.getWhy(),
+        words.why(release),
         release.getCauses(),
-        release.getChanges().stream().map(ChangeView::of).toList(),
+        release.getChanges().stream().map(change -> ChangedView.of(change, words)).toList(),
         release.getDowngradedFrom(),
         release.getDispatchedUnreleasedKg());
   }

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.api.feed.StandingRow;
+import org.kornspur.api.text.StandingWords;
 import org.kornspur.standing.ReleaseStep;
 import org.kornspur.standing.StandingState;
 
@@ -31,14 +32,14 @@ public record StandingLine(
     @Schema(examples = "/api/v1/lots/F1-24-007") String href) {
 
   /** The row in the shape of the interface. */
-  public static StandingLine of(StandingRow row) {
+  public static StandingLine of(StandingRow row, StandingWords words) {
     return new StandingLine(
         row.subject().toString(),
         row.subject().id(),
         row.subject().kind().word(),
         row.state(),
         row.release(),
-        row.reason(),
+        words.reason(row.reason()),
         row.material().map(MaterialView::of).orElse(null),
         row.rulebook().orElse(null),
         row.notMet(),

@@ -6,7 +6,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
-import org.kornspur.api.feed.Reason;
+import org.kornspur.api.text.StandingWords;
+import org.kornspur.api.text.VerdictWords;
 import org.kornspur.api.view.Caution.Treatment;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.standing.LotStanding;
@@ -42,18 +43,23 @@ public record StandingView(
 
   /** The standing in the shape of the interface. */
   public static StandingView of(
-      LotStanding standing, Treatment treatment, Instant changedAt, AsOf asOf) {
+      LotStanding standing,
+      Treatment treatment,
+      Instant changedAt,
+      AsOf asOf,
+      StandingWords words) {
+    VerdictWords verdicts = words.verdicts();
     Subject subject = Subject.parse(standing.getSubject());
     return new StandingView(
         subject.toString(),
         subject.id(),
         subject.kind().word(),
         standing.getState(),
-        sentence(subject, standing),
+        words.sentence(standing),
         Optional.ofNullable(standing.getMaterial()).map(MaterialView::of).orElse(null),
         standing.getRulebook(),
-        standing.getVerdicts().stream().map(GateView::of).toList(),
-        standing.getInherited().stream().map(InheritedView::of).toList(),
+        standing.getVerdicts().stream().map(one -> GateView.of(one, verdicts)).toList(),
+        standing.getInherited().stream().map(one -> InheritedView.of(one, verdicts)).toList(),
         standing.getHeldKg(),
         standing.getGivenOutKg(),
         standing.getHeldKg() - standing.getGivenOutKg(),
@@ -62,23 +68,11 @@ public record StandingView(
             .map(SubjectLink::of)
             .orElse(null),
         standing.getParents().stream().map(Subject::parse).map(SubjectLink::of).toList(),
-        subject.kind() == Subject.Kind.LOT ? ReleaseView.of(standing.getRelease()) : null,
-        Caution.of(standing, treatment),
+        subject.kind() == Subject.Kind.LOT ? ReleaseView.of(standing.getRelease(), verdicts) : null,
+        Caution.of(standing, treatment, verdicts.words()),
         changedAt,
         links(subject),
         asOf);
-  }
-
-  private static String sentence(Subject subject, LotStanding standing) {
-    String name = (subject.kind() == Subject.Kind.LOT ? "Lot " : "Crop ") + subject.id();
-    String state =
-        switch (standing.getState()) {
-          case FIT -> " is fit. ";
-          case NOT_FIT -> " is not fit. ";
-          case EVIDENCE_OWED -> " waits for evidence. ";
-          case UNKNOWN -> " has a standing that this version does not know. ";
-        };
-    return name + state + Reason.of(standing);
   }
 
   private static Map<String, String> links(Subject subject) {

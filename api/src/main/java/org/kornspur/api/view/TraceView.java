@@ -10,6 +10,7 @@ import java.util.function.Function;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.api.access.Sight;
 import org.kornspur.api.feed.StandingRow;
+import org.kornspur.api.text.StandingWords;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.intake.Counted;
 import org.kornspur.processors.pedigree.Edge;
@@ -110,6 +111,7 @@ public record TraceView(
       Trace trace,
       Function<Subject, Optional<StandingRow>> standings,
       Sight sight,
+      StandingWords words,
       double elapsedMs,
       AsOf asOf) {
     boolean isCut =
@@ -128,7 +130,13 @@ public record TraceView(
         forward ? "forward" : "back",
         trace.steps().entrySet().stream()
             .map(
-                step -> node(step.getKey(), step.getValue(), standings.apply(step.getKey()), sight))
+                step ->
+                    node(
+                        step.getKey(),
+                        step.getValue(),
+                        standings.apply(step.getKey()),
+                        sight,
+                        words))
             .toList(),
         trace.edges().stream().map(Movement::of).toList(),
         trace.complete() && unresolved.isEmpty() && !isCut,
@@ -147,7 +155,8 @@ public record TraceView(
   }
 
   /** Beyond the border a subject is named with its enterprise, and no more is told of it. */
-  private static Node node(Subject subject, int steps, Optional<StandingRow> known, Sight sight) {
+  private static Node node(
+      Subject subject, int steps, Optional<StandingRow> known, Sight sight, StandingWords words) {
     Optional<StandingRow> row = known.filter(standing -> sight.sees(subject));
     return new Node(
         subject.toString(),
@@ -155,7 +164,7 @@ public record TraceView(
         subject.id(),
         steps,
         row.map(StandingRow::state).orElse(null),
-        row.map(StandingRow::reason).orElse(null),
+        row.map(StandingRow::reason).map(words::reason).orElse(null),
         row.flatMap(StandingRow::material).map(MaterialView::of).orElse(null),
         known.flatMap(StandingRow::holder).orElse(null),
         Addresses.of(subject));

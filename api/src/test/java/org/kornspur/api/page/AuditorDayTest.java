@@ -40,6 +40,7 @@ import org.kornspur.api.DemoMachine;
 import org.kornspur.api.access.AsPerson;
 import org.kornspur.api.access.Role;
 import org.kornspur.api.access.TestPeople;
+import org.kornspur.api.text.Language;
 
 /**
  * An auditor's day: from a label number to the whole way back and forth, to a recall drill, to the

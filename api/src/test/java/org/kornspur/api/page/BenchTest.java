@@ -30,6 +30,7 @@ import org.kornspur.api.DemoMachine;
 import org.kornspur.api.access.AsPerson;
 import org.kornspur.api.access.Role;
 import org.kornspur.api.access.TestPeople;
+import org.kornspur.api.text.Language;
 
 /** A day of a seed-testing station in a real browser, with the invented enterprise loaded. */
 @QuarkusTest

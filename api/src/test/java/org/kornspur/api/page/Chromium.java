@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Map;
 import org.kornspur.api.Program;
 import org.kornspur.api.access.TestPeople;
+import org.kornspur.api.text.Language;
 
 /** The real browser of this machine; nothing is downloaded. */
 final class Chromium implements AutoCloseable {

@@ -26,6 +26,7 @@ import org.kornspur.api.DemoMachine;
 import org.kornspur.api.access.AsPerson;
 import org.kornspur.api.access.Role;
 import org.kornspur.api.access.TestPeople;
+import org.kornspur.api.text.Language;
 
 /**
  * A multiplier's and an inspector's day in the field, in a real browser, with and without network.

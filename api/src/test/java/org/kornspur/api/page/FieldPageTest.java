@@ -16,6 +16,7 @@ import org.kornspur.api.DemoMachine;
 import org.kornspur.api.access.AsPerson;
 import org.kornspur.api.access.Role;
 import org.kornspur.api.access.TestPeople;
+import org.kornspur.api.text.Language;
 
 /**
  * The page of a crop, in a real browser. What each crop's story is: demo-events/ABOUT.md, which is

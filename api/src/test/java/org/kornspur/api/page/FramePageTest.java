@@ -23,6 +23,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import org.kornspur.api.DemoMachine;
 import org.kornspur.api.access.Role;
 import org.kornspur.api.access.TestPeople;
+import org.kornspur.api.text.Language;
 
 /** What stands around every page, in a real browser. */
 @QuarkusTest

@@ -21,6 +21,7 @@ import org.kornspur.api.DemoMachine;
 import org.kornspur.api.access.AsPerson;
 import org.kornspur.api.access.Role;
 import org.kornspur.api.access.TestPeople;
+import org.kornspur.api.text.Language;
 
 /**
  * A day of quality staff in a real browser, with the invented enterprise loaded. What is wrong in

@@ -13,6 +13,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.kornspur.api.DemoMachine;
 import org.kornspur.api.access.Role;
 import org.kornspur.api.access.TestPeople;
+import org.kornspur.api.text.Language;
 
 /**
  * The page of a lot, in a real browser. What each lot's story is: demo-events/ABOUT.md, which is

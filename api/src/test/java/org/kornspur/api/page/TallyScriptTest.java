@@ -15,6 +15,7 @@ import java.util.Random;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.kornspur.api.DemoMachine;
+import org.kornspur.api.text.Language;
 import org.kornspur.processors.advice.CountTable;
 import org.kornspur.processors.advice.InspectionAdvice.Terms;
 import org.kornspur.processors.statistics.SequentialPlan;

@@ -34,7 +34,7 @@ public record Fault(
                 .coded()),
         Optional.empty(),
         factIds,
-        List.of(new EvidenceFinding.NotJudged(kind(), message()).coded()),
+        List.of(new BasisFinding.NotJudged(kind(), message()).coded()),
         List.of(new Advice.CorrectOrReport().coded()));
   }
 

@@ -17,7 +17,7 @@ public sealed interface Finding extends Statement
         ContractFinding,
         CountFinding,
         Evidence,
-        EvidenceFinding,
+        BasisFinding,
         GerminationFinding,
         InspectionFinding,
         IsolationFinding,

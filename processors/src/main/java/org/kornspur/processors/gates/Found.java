@@ -8,8 +8,8 @@ import org.kornspur.ingest.statement.Statement;
 import org.kornspur.ingest.statement.Value.Fact;
 import org.kornspur.processors.finding.Advice;
 import org.kornspur.processors.finding.Aspect;
+import org.kornspur.processors.finding.BasisFinding;
 import org.kornspur.processors.finding.Evidence;
-import org.kornspur.processors.finding.EvidenceFinding;
 import org.kornspur.processors.finding.Finding;
 import org.kornspur.processors.finding.Thing;
 import org.kornspur.processors.standards.Limit;
@@ -113,7 +113,7 @@ record Found(At at, List<String> factIds, List<Finding> findings) {
 
   /** Evidence that a limit asks for and nothing speaks of. */
   static Verdict missing(At at, Limit limit, Evidence evidence) {
-    return of(at, List.of(), new EvidenceFinding.Nothing()).owed(limit, evidence);
+    return of(at, List.of(), new BasisFinding.Nothing()).owed(limit, evidence);
   }
 
   static Verdict missing(Gate gate, Limit limit, Evidence evidence) {
@@ -123,7 +123,7 @@ record Found(At at, List<String> factIds, List<Finding> findings) {
   /** A count that cannot be: more was found than was looked at. */
   static Verdict impossible(At at, Limit limit, Thing what, int found, int among, String factId) {
     Fact fact = new Fact(factId);
-    return of(at, List.of(factId), new EvidenceFinding.ImpossibleCount(fact, what, found, among))
+    return of(at, List.of(factId), new BasisFinding.ImpossibleCount(fact, what, found, among))
         .owed(limit, new Evidence.Correction(List.of(fact)));
   }
 

@@ -10,9 +10,9 @@ import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.statement.Coded;
 import org.kornspur.ingest.statement.Statement;
 import org.kornspur.ingest.statement.Value;
+import org.kornspur.processors.finding.BasisFinding;
 import org.kornspur.processors.finding.BlendFinding;
 import org.kornspur.processors.finding.Evidence;
-import org.kornspur.processors.finding.EvidenceFinding;
 import org.kornspur.processors.finding.Reference;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.verdict.Verdict;
@@ -53,7 +53,7 @@ final class VersionOneWords {
               "the post-control result of this basic seed, before certified seed that comes of it"
                   + " is certified"),
           Map.entry(code(Evidence.Recorded.class), "{words}"),
-          Map.entry(code(EvidenceFinding.Recorded.class), "{sentence}"));
+          Map.entry(code(BasisFinding.Recorded.class), "{sentence}"));
 
   private static final MathContext SIX_FIGURES = new MathContext(6, RoundingMode.HALF_UP);
 

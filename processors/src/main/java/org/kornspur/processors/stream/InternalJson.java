@@ -36,7 +36,7 @@ import org.kornspur.ingest.statement.Coded;
 import org.kornspur.ingest.statement.StatementJson;
 import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.dossier.Trouble;
-import org.kornspur.processors.finding.EvidenceFinding;
+import org.kornspur.processors.finding.BasisFinding;
 import org.kornspur.processors.verdict.Verdict;
 
 /**
@@ -187,7 +187,7 @@ final class InternalJson {
               throws IOException {
             JsonNode node = context.readTree(json);
             return node.isTextual()
-                ? new EvidenceFinding.Recorded(node.asText()).coded()
+                ? new BasisFinding.Recorded(node.asText()).coded()
                 : StatementJson.statement(node);
           }
         });

@@ -6,8 +6,8 @@ import java.util.stream.Stream;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.finding.Advice;
 import org.kornspur.processors.finding.Aspect;
+import org.kornspur.processors.finding.BasisFinding;
 import org.kornspur.processors.finding.Evidence;
-import org.kornspur.processors.finding.EvidenceFinding;
 import org.kornspur.processors.finding.Finding;
 import org.kornspur.processors.judging.Standing;
 import org.kornspur.processors.judging.Standing.State;
@@ -70,7 +70,7 @@ final class OwedForFault {
       return Optional.empty();
     }
     State state = judged.map(standing -> worst(standing.state())).orElse(State.EVIDENCE_OWED);
-    Finding failed = new EvidenceFinding.JudgingFailed(fault.getClass().getSimpleName());
+    Finding failed = new BasisFinding.JudgingFailed(fault.getClass().getSimpleName());
     return Optional.of(bare(subject, state, List.of(owed(failed, new Advice.Report()))));
   }
 
@@ -85,7 +85,7 @@ final class OwedForFault {
   private static Finding unreadable(List<String> keys) {
     Optional<Integer> further =
         keys.size() > MOST_NAMED ? Optional.of(keys.size() - MOST_NAMED) : Optional.empty();
-    return new EvidenceFinding.Unreadable(keys.stream().limit(MOST_NAMED).toList(), further);
+    return new BasisFinding.Unreadable(keys.stream().limit(MOST_NAMED).toList(), further);
   }
 
   private static Verdict owed(Finding finding, Advice advice) {

@@ -23,7 +23,6 @@ import org.kornspur.api.page.Framing;
 import org.kornspur.api.page.Room;
 import org.kornspur.api.page.SubjectSheet;
 import org.kornspur.api.page.SubjectSheets;
-import org.kornspur.api.page.Trade;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.recall.CountedStock;
@@ -33,6 +32,7 @@ import org.kornspur.api.recall.RecallView;
 import org.kornspur.api.resource.Answers;
 import org.kornspur.api.resource.Parameters;
 import org.kornspur.api.resource.Unheeded;
+import org.kornspur.api.text.DomainTerms;
 import org.kornspur.api.view.Addresses;
 import org.kornspur.api.view.StandingView;
 import org.kornspur.ingest.contract.Subject;
@@ -226,6 +226,6 @@ public class TracePage {
 
   private TraceWords words() {
     return new TraceWords(
-        framing.texts(TraceMessages.class), framing.form(), Trade.in(framing.language()));
+        framing.texts(TraceMessages.class), framing.form(), DomainTerms.in(framing.language()));
   }
 }

@@ -7,10 +7,10 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.kornspur.api.page.LocalForm;
-import org.kornspur.api.page.Trade;
 import org.kornspur.api.recall.Finder;
 import org.kornspur.api.recall.RecallView;
+import org.kornspur.api.text.DomainTerms;
+import org.kornspur.api.text.LocalForm;
 import org.kornspur.api.view.AsOf;
 import org.kornspur.api.view.TraceView;
 import org.kornspur.ingest.contract.Subject;
@@ -21,9 +21,9 @@ import org.kornspur.standing.StandingState;
 public final class TraceWords {
   private final TraceMessages texts;
   private final LocalForm form;
-  private final Trade trade;
+  private final DomainTerms trade;
 
-  public TraceWords(TraceMessages texts, LocalForm form, Trade trade) {
+  public TraceWords(TraceMessages texts, LocalForm form, DomainTerms trade) {
     this.texts = texts;
     this.form = form;
     this.trade = trade;

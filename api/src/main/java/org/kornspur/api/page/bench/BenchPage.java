@@ -26,6 +26,7 @@ import org.kornspur.api.page.Room;
 import org.kornspur.api.resource.Answers;
 import org.kornspur.api.resource.Unheeded;
 import org.kornspur.api.view.PageView;
+import org.kornspur.api.view.RequestWords;
 import org.kornspur.contract.GerminationTest;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.processors.dossier.Entry;
@@ -42,6 +43,7 @@ public class BenchPage {
           .thenComparing(entry -> entry.header().getRecordedAt());
 
   @Inject Framing framing;
+  @Inject RequestWords requestWords;
   @Inject Answers answers;
   @Inject Samples samples;
   @Inject Unheeded unheeded;
@@ -127,7 +129,7 @@ public class BenchPage {
         Arrays.stream(BenchForm.values())
             .map(form -> new Task(form, whole.sample().href() + "/" + form.path()))
             .toList();
-    Reckoning reckoning = new Reckoning(framing.texts(BenchMessages.class), frame.form());
+    Reckoning reckoning = new Reckoning(framing.texts(BenchMessages.class), requestWords.words());
     return framing.render(
         Templates.sample(
             frame,

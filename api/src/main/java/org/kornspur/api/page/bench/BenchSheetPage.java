@@ -42,6 +42,7 @@ import org.kornspur.api.page.fieldbook.SheetReader;
 import org.kornspur.api.page.fieldbook.SheetSending;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.api.view.RequestWords;
 import org.kornspur.contract.GerminationTest;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.json.AvroJson;
@@ -63,6 +64,7 @@ public class BenchSheetPage {
   private final Clock clock = Clock.systemUTC();
 
   @Inject Framing framing;
+  @Inject RequestWords requestWords;
   @Inject Samples samples;
   @Inject SheetSending sending;
   @Inject CurrentCaller caller;
@@ -157,7 +159,7 @@ public class BenchSheetPage {
     if (!faults.isEmpty()) {
       return page(UNPROCESSABLE, Templates.sheet(frame, whole.sample(), shown));
     }
-    Reckoning reckoning = new Reckoning(framing.texts(BenchMessages.class), frame.form());
+    Reckoning reckoning = new Reckoning(framing.texts(BenchMessages.class), requestWords.words());
     return page(
         200,
         Templates.checked(

@@ -4,12 +4,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.apache.avro.specific.SpecificRecord;
-import org.kornspur.api.page.Language;
-import org.kornspur.api.page.LocalForm;
+import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.Words;
 import org.kornspur.contract.GerminationTest;
 import org.kornspur.contract.MoistureTest;
 import org.kornspur.contract.OtherSeedDetermination;
 import org.kornspur.contract.PurityTest;
+import org.kornspur.processors.finding.Reference;
 import org.kornspur.processors.statistics.Agreement;
 import org.kornspur.processors.statistics.GerminationMean;
 import org.kornspur.processors.statistics.Replicate;
@@ -24,11 +25,13 @@ import org.kornspur.processors.statistics.TestCompatibility;
  */
 public final class Reckoning {
   private final BenchMessages texts;
+  private final Words words;
   private final LocalForm form;
 
-  Reckoning(BenchMessages texts, LocalForm form) {
+  Reckoning(BenchMessages texts, Words words) {
     this.texts = texts;
-    this.form = form;
+    this.words = words;
+    this.form = words.reader().form();
   }
 
   /** How a line weighs. */
@@ -42,10 +45,9 @@ public final class Reckoning {
   /**
    * One thing that follows.
    *
-   * @param language of the text
    * @param source where a number in it is published; empty where there is none
    */
-  public record Line(String label, String text, String language, Weight weight, String source) {
+  public record Line(String label, String text, Weight weight, String source) {
 
     /** Class of its box; empty where it weighs nothing. */
     public String look() {
@@ -107,7 +109,7 @@ public final class Reckoning {
           texts.range(),
           texts.within(form.count(within.rangePercent()), form.count(within.toleratedPercent())),
           Weight.GOOD,
-          within.source().cited());
+          words.plain(Reference.of(within.source())));
     }
     if (outcome instanceof Outcome.Exceeded exceeded) {
       return line(
@@ -115,9 +117,10 @@ public final class Reckoning {
           texts.exceeded(
               form.count(exceeded.rangePercent()), form.count(exceeded.toleratedPercent())),
           Weight.OWED,
-          exceeded.source().cited());
+          words.plain(Reference.of(exceeded.source())));
     }
-    return english(texts.range(), ((Outcome.NotTabulated) outcome).reason());
+    return line(
+        texts.range(), words.plain(((Outcome.NotTabulated) outcome).reason()), Weight.OWED, "");
   }
 
   /** As the gate finds it: by the test's own word, else the one before of the same sample. */
@@ -145,16 +148,16 @@ public final class Reckoning {
           label,
           texts.agrees(form.number(agrees.difference()), form.number(agrees.tolerated())),
           Weight.GOOD,
-          agrees.source().cited());
+          words.plain(Reference.of(agrees.source())));
     }
     if (agreement instanceof Agreement.Disagrees apart) {
       return line(
           label,
           texts.disagrees(form.number(apart.difference()), form.number(apart.tolerated())),
           Weight.OWED,
-          apart.source().cited());
+          words.plain(Reference.of(apart.source())));
     }
-    return english(label, ((Agreement.NotTabulated) agreement).reason());
+    return line(label, words.plain(((Agreement.NotTabulated) agreement).reason()), Weight.OWED, "");
   }
 
   private List<Line> purity(PurityTest test) {
@@ -209,12 +212,8 @@ public final class Reckoning {
     return line(label, text, Weight.PLAIN, "");
   }
 
-  private Line english(String label, String text) {
-    return new Line(label, text, Language.ENGLISH.tag(), Weight.OWED, "");
-  }
-
   private Line line(String label, String text, Weight weight, String source) {
-    return new Line(label, text, form.language().tag(), weight, source);
+    return new Line(label, text, weight, source);
   }
 
   private static List<Replicate> replicates(GerminationTest test) {

@@ -29,6 +29,7 @@ import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.resource.Answers;
 import org.kornspur.api.view.Caution.Treatment;
+import org.kornspur.api.view.RequestWords;
 import org.kornspur.contract.Sampling;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.intake.Problem;
@@ -56,6 +57,7 @@ public class Samples {
   @Inject Engine engine;
   @Inject Answers answers;
   @Inject Border border;
+  @Inject RequestWords requestWords;
 
   /** A sample with the facts that its laboratory may see of it. */
   record Whole(BenchSample sample, Sampling sampling, List<Entry> own) {
@@ -182,8 +184,8 @@ public class Samples {
     Optional<String> again =
         verdicts.stream()
             .filter(verdict -> is(verdict, gate) && verdict.getState() == VerdictState.OWED)
-            .filter(verdict -> verdict.getOwed() != null && restsOnOwn(verdict))
-            .map(GateVerdict::getOwed)
+            .filter(this::restsOnOwn)
+            .map(requestWords.verdicts()::evidenceLine)
             .findFirst();
     BenchSample.Progress progress =
         again.isPresent()

@@ -4,10 +4,10 @@ import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
-import org.kornspur.api.page.Language;
-import org.kornspur.api.page.LocalForm;
-import org.kornspur.api.page.Trade;
 import org.kornspur.api.page.field.Surroundings.Source;
+import org.kornspur.api.text.DomainTerms;
+import org.kornspur.api.text.Language;
+import org.kornspur.api.text.LocalForm;
 import org.kornspur.processors.advice.InspectionAdvice.Count;
 import org.kornspur.processors.ground.FloweringOverlap;
 import org.kornspur.processors.ground.FloweringWindow;
@@ -130,7 +130,7 @@ public final class FieldWords {
           case OFF_TYPES_BY_AREA, OFF_TYPES_BY_PLANTS -> "OFF_TYPES";
           default -> quantity.name();
         };
-    return Trade.in(language).gate(gate);
+    return DomainTerms.in(language).gate(gate);
   }
 
   /** A value of the axis of a curve with its unit. */

@@ -160,8 +160,7 @@ public class FieldCrops {
     return Stream.concat(
             standing.gates().stream()
                 .filter(gate -> gate.state() == VerdictState.NOT_MET)
-                .map(
-                    gate -> new FieldCrop.Reason(frame.trade().gate(gate.gate()), gate.sentence())),
+                .map(gate -> new FieldCrop.Reason(frame.trade().gate(gate.gate()), gate.line())),
             standing.inherited().stream()
                 .filter(trouble -> trouble.weight().equals(CONDEMNS))
                 .map(

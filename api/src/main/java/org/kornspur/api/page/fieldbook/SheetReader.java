@@ -15,7 +15,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import org.kornspur.api.page.LocalForm;
+import org.kornspur.api.text.LocalForm;
 
 /**
  * Reads a posted form into a fact as JSON. Numbers may be written with a comma or a point; what is

@@ -1,4 +1,4 @@
-package org.kornspur.api.page;
+package org.kornspur.api.text;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
@@ -78,7 +78,7 @@ public record LocalForm(Language language, ZoneId zone) {
   public String measure(double value, String unit) {
     // a share of plants is read more easily for a hundred of them
     double shown = unit.equals("plants/plant") ? value * 100 : value;
-    return number(shown) + NO_BREAK_SPACE + Trade.in(language).unit(unit);
+    return number(shown) + NO_BREAK_SPACE + Patterns.in(language).unit(shown, unit);
   }
 
   /** A share between 0 and 1, in percent. */
@@ -91,7 +91,8 @@ public record LocalForm(Language language, ZoneId zone) {
     return number(rounded.doubleValue(), Math.max(0, rounded.stripTrailingZeros().scale()));
   }
 
-  private String number(double value, int mostDecimals) {
+  /** A number with at most so many decimals. */
+  public String number(double value, int mostDecimals) {
     NumberFormat format = NumberFormat.getNumberInstance(language.locale());
     format.setMaximumFractionDigits(mostDecimals);
     // a negative zero would be written with its sign

@@ -1,4 +1,4 @@
-package org.kornspur.api.page;
+package org.kornspur.api.text;
 
 import jakarta.ws.rs.core.Cookie;
 import jakarta.ws.rs.core.HttpHeaders;
@@ -12,7 +12,7 @@ public enum Language {
   GERMAN(Locale.GERMANY, "Deutsch");
 
   /** Cookie that holds the language somebody chose. */
-  static final String COOKIE = "kornspur-language";
+  public static final String COOKIE = "kornspur-language";
 
   private final Locale locale;
   private final String ownName;
@@ -51,7 +51,7 @@ public enum Language {
    * The language of a request: the one chosen before, else the first of {@code Accept-Language}
    * (RFC 9110, section 12.5.4) that is spoken here, else English.
    */
-  static Language of(HttpHeaders headers) {
+  public static Language of(HttpHeaders headers) {
     Cookie chosen = headers.getCookies().get(COOKIE);
     return Optional.ofNullable(chosen)
         .map(Cookie::getValue)

@@ -1,0 +1,74 @@
+package org.kornspur.api.text;
+
+import java.util.Arrays;
+import org.kornspur.ingest.contract.FactType;
+import org.kornspur.standing.ReleaseStep;
+import org.kornspur.standing.StandingState;
+import org.kornspur.standing.VerdictState;
+
+/**
+ * The terms of the trade in one language. What is stored by name and not known to this version is
+ * shown by that name.
+ */
+public final class DomainTerms {
+  private final Patterns patterns;
+
+  private DomainTerms(Patterns patterns) {
+    this.patterns = patterns;
+  }
+
+  /** The terms in this language. */
+  public static DomainTerms in(Language language) {
+    return new DomainTerms(Patterns.in(language));
+  }
+
+  public String state(StandingState state) {
+    return stateNamed(state.name());
+  }
+
+  /** A state of a standing by its stored name. */
+  public String stateNamed(String name) {
+    return patterns.term("StandingState", name);
+  }
+
+  public String verdict(VerdictState state) {
+    return patterns.term("VerdictState", state.name());
+  }
+
+  public String release(ReleaseStep step) {
+    return patterns.term("ReleaseStep", step.name());
+  }
+
+  /** An act by its stored name. */
+  public String act(String name) {
+    return patterns.term("ActKind", name);
+  }
+
+  /** A gate by its stored name. */
+  public String gate(String name) {
+    return patterns.term("Gate", name);
+  }
+
+  /** A category by its stored name. */
+  public String category(String name) {
+    return patterns.term("Category", name);
+  }
+
+  /** A kind of seed by its stored name. */
+  public String seed(String name) {
+    return patterns.term("Kind", name);
+  }
+
+  public String fact(FactType type) {
+    return patterns.term("FactType", type.name());
+  }
+
+  /** A type of fact by its name in the contract. */
+  public String fact(String contractName) {
+    return Arrays.stream(FactType.values())
+        .filter(type -> type.contractName().equals(contractName))
+        .findFirst()
+        .map(this::fact)
+        .orElse(contractName);
+  }
+}

@@ -1,0 +1,73 @@
+package org.kornspur.api.text;
+
+import java.util.Locale;
+import java.util.Map;
+import org.kornspur.api.feed.Reason;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.standing.LotStanding;
+import org.kornspur.standing.StandingState;
+
+/** A standing in words: what a person should hear of it first. */
+public final class StandingWords {
+  private final VerdictWords verdicts;
+
+  public StandingWords(VerdictWords verdicts) {
+    this.verdicts = verdicts;
+  }
+
+  public VerdictWords verdicts() {
+    return verdicts;
+  }
+
+  /** The standing in one sentence, with the first reason for it. */
+  public String sentence(LotStanding standing) {
+    return verdicts
+        .words()
+        .text(
+            "standing." + key(standing.getState()),
+            Map.of(
+                "subject",
+                capital(verdicts.words().named(Subject.parse(standing.getSubject()))),
+                "reason",
+                reason(standing)));
+  }
+
+  public String reason(LotStanding standing) {
+    return reason(Reason.of(standing));
+  }
+
+  /** A reason in one line. */
+  public String reason(Reason reason) {
+    return reason
+        .verdict()
+        .map(verdicts::line)
+        .or(() -> reason.trouble().map(verdicts::line))
+        .orElseGet(
+            () ->
+                reason.state() == StandingState.FIT
+                    ? verdicts.words().text("standing.all-met", Map.of("gates", reason.gates()))
+                    : verdicts.words().text("standing.no-reason", Map.of()));
+  }
+
+  /** The same as HTML, ids as links. */
+  public String reasonHtml(Reason reason) {
+    return reason
+        .verdict()
+        .map(verdicts::lineHtml)
+        .or(() -> reason.trouble().map(verdicts::lineHtml))
+        .orElseGet(() -> reason(reason));
+  }
+
+  private static String key(StandingState state) {
+    return switch (state) {
+      case FIT -> "fit";
+      case NOT_FIT -> "not-fit";
+      case EVIDENCE_OWED -> "owed";
+      case UNKNOWN -> "unknown";
+    };
+  }
+
+  private static String capital(String text) {
+    return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
+  }
+}

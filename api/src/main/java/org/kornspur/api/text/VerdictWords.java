@@ -1,0 +1,242 @@
+package org.kornspur.api.text;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.statement.Coded;
+import org.kornspur.processors.finding.BasisFinding;
+import org.kornspur.processors.finding.Bound;
+import org.kornspur.processors.finding.Evidence;
+import org.kornspur.processors.finding.Reference;
+import org.kornspur.processors.standards.Limit;
+import org.kornspur.processors.standards.Quantity;
+import org.kornspur.processors.stream.StatementRecords;
+import org.kornspur.standing.GateVerdict;
+import org.kornspur.standing.InheritedTrouble;
+import org.kornspur.standing.LotRelease;
+import org.kornspur.standing.SaidStatement;
+import org.kornspur.standing.VerdictChange;
+import org.kornspur.standing.VerdictLimit;
+import org.kornspur.standing.VerdictState;
+
+/**
+ * Verdicts in words: in one line for lists and cards, or whole. A standing of an earlier version
+ * has English sentences in place of findings; they are shown as they were recorded.
+ */
+public final class VerdictWords {
+  private final Words words;
+
+  public VerdictWords(Words words) {
+    this.words = words;
+  }
+
+  public Words words() {
+    return words;
+  }
+
+  /** What was found, the most telling first; never empty. */
+  public static List<Coded> findings(GateVerdict verdict) {
+    return findings(verdict.getFindings(), verdict.getSentence());
+  }
+
+  public static List<Coded> findings(InheritedTrouble trouble) {
+    return findings(trouble.getFindings(), trouble.getSentence());
+  }
+
+  public static List<Coded> findings(VerdictChange change) {
+    return findings(change.getFindings(), change.getSentence());
+  }
+
+  private static List<Coded> findings(List<SaidStatement> findings, String sentence) {
+    return findings.isEmpty()
+        ? List.of(new BasisFinding.Recorded(sentence).coded())
+        : StatementRecords.read(findings);
+  }
+
+  /** What is to be brought; empty where nothing is owed. */
+  public static List<Coded> evidence(GateVerdict verdict) {
+    return verdict.getOwed() != null
+        ? List.of(new Evidence.Recorded(verdict.getOwed()).coded())
+        : StatementRecords.read(verdict.getEvidence());
+  }
+
+  public static List<Coded> advice(GateVerdict verdict) {
+    return StatementRecords.read(verdict.getAdvice());
+  }
+
+  /** Which of several verdicts of its gate it is, as shown; else empty. */
+  public String about(SaidStatement about, String key) {
+    return about == null ? key : words.plain(StatementRecords.read(about));
+  }
+
+  /** One line for a list: what is, then what is needed or missing. */
+  public String line(GateVerdict verdict) {
+    return line(verdict, this::plain);
+  }
+
+  /** The same as HTML, ids as links. */
+  public String lineHtml(GateVerdict verdict) {
+    return line(verdict, this::html);
+  }
+
+  private String plain(Coded statement, Precision precision) {
+    return words.plain(statement, precision);
+  }
+
+  private String html(Coded statement, Precision precision) {
+    return words.html(statement, precision);
+  }
+
+  private interface Rendering {
+    String of(Coded statement, Precision precision);
+  }
+
+  private String line(GateVerdict verdict, Rendering rendering) {
+    Precision precision = Precision.of(verdict.getLimit());
+    Map<String, Object> arguments = new HashMap<>();
+    arguments.put("finding", rendering.of(findings(verdict).get(0), precision));
+    arguments.put("limitIs", verdict.getLimit() == null ? "none" : "there");
+    limit(verdict).ifPresent(limit -> arguments.put("limit", limit));
+    arguments.put("evidence", evidence(verdict, rendering));
+    return words.text("verdict.line." + key(verdict.getState()), arguments);
+  }
+
+  /** What is to be brought, as in {@code germination test and moisture test}. */
+  public String evidenceLine(GateVerdict verdict) {
+    return evidence(verdict, this::plain);
+  }
+
+  public String evidenceHtml(GateVerdict verdict) {
+    return evidence(verdict, this::html);
+  }
+
+  private String evidence(GateVerdict verdict, Rendering rendering) {
+    return words.listed(
+        evidence(verdict).stream().map(one -> rendering.of(one, Precision.USUAL)).toList());
+  }
+
+  /** All that a verdict says: findings, limit with source, what to bring, what to do. */
+  public String whole(GateVerdict verdict) {
+    Precision precision = Precision.of(verdict.getLimit());
+    boolean isRecorded = verdict.getFindings().isEmpty();
+    List<String> sentences = new ArrayList<>();
+    findings(verdict).forEach(finding -> sentences.add(words.plain(finding, precision)));
+    if (!isRecorded) {
+      limit(verdict)
+          .ifPresent(
+              limit ->
+                  sentences.add(
+                      words.text(
+                          "verdict.limit." + key(verdict.getState()),
+                          Map.of("limit", limit + " (" + source(verdict.getLimit()) + ")"))));
+      if (verdict.getState() == VerdictState.OWED) {
+        sentences.add(
+            words.text("verdict.bring", Map.of("evidence", evidence(verdict, this::plain))));
+      }
+      advice(verdict).forEach(one -> sentences.add(words.plain(one)));
+    }
+    return String.join(" ", sentences);
+  }
+
+  /** Each of these as a sentence of HTML. */
+  public List<String> html(List<Coded> statements, VerdictLimit limit) {
+    Precision precision = Precision.of(limit);
+    return statements.stream().map(one -> words.html(one, precision)).toList();
+  }
+
+  /** A value in the unit of its limit, with as many digits as tell the two apart. */
+  public String measure(double value, String unit, VerdictLimit limit) {
+    Precision precision =
+        limit != null && limit.getUnit().equals(unit)
+            ? Precision.of(limit)
+            : new Precision(Optional.empty(), unit);
+    return precision.measure(value, words.reader().form());
+  }
+
+  /** An inherited problem in one line. */
+  public String line(InheritedTrouble trouble) {
+    return inherited(trouble, this::plain);
+  }
+
+  public String lineHtml(InheritedTrouble trouble) {
+    return inherited(trouble, this::html);
+  }
+
+  private String inherited(InheritedTrouble trouble, Rendering rendering) {
+    return words.text(
+        "standing.inherited",
+        Map.of(
+            "origin",
+            words.named(Subject.parse(trouble.getOrigin())),
+            "finding",
+            rendering.of(findings(trouble).get(0), Precision.USUAL)));
+  }
+
+  /** All that was found, without what to do. */
+  public String whole(List<Coded> findings) {
+    return words.inRow(findings);
+  }
+
+  /** Why a release is suspended or condemned; null where it is neither. */
+  public String why(LotRelease release) {
+    return release.getReason() == null
+        ? release.getWhy()
+        : words.plain(StatementRecords.read(release.getReason()));
+  }
+
+  /** The same as HTML, ids as links. */
+  public Optional<String> whyHtml(LotRelease release) {
+    return Optional.ofNullable(release.getReason())
+        .map(StatementRecords::read)
+        .or(
+            () ->
+                Optional.ofNullable(release.getWhy())
+                    .map(why -> new BasisFinding.Recorded(why).coded()))
+        .map(words::html);
+  }
+
+  /** The limit, as in {@code at most 5 plants in 150 m²}. */
+  public String limit(VerdictLimit limit) {
+    return words.plain(Bound.of(limitOf(limit)).coded());
+  }
+
+  /** Where it stands and how sure that is. */
+  public String source(VerdictLimit limit) {
+    return words.plain(Reference.of(limitOf(limit)).coded());
+  }
+
+  private Optional<String> limit(GateVerdict verdict) {
+    return Optional.ofNullable(verdict.getLimit()).map(this::limit);
+  }
+
+  /** A limit as the rulebooks have it, as far as a standing tells of it. */
+  private static Limit limitOf(VerdictLimit limit) {
+    double stated = limit.getStatedValue() == null ? limit.getValue() : limit.getStatedValue();
+    return new Limit(
+        Quantity.valueOf(limit.getQuantity()),
+        Limit.Sense.valueOf(limit.getSense()),
+        limit.getValue(),
+        limit.getUnit(),
+        new Limit.Stated(stated, Optional.ofNullable(limit.getStatedIn())),
+        limit.getRulebookId(),
+        limit.getEdition(),
+        limit.getText(),
+        limit.getSection(),
+        limit.getInForceFrom(),
+        Optional.ofNullable(limit.getInForceTo()),
+        limit.getVerified(),
+        "",
+        Optional.empty());
+  }
+
+  private static String key(VerdictState state) {
+    return switch (state) {
+      case MET -> "met";
+      case NOT_MET, UNKNOWN -> "not-met";
+      case OWED -> "owed";
+    };
+  }
+}

@@ -1,0 +1,21 @@
+package org.kornspur.processors.finding;
+
+import java.util.List;
+import java.util.Optional;
+import org.kornspur.ingest.statement.Value.Fact;
+
+/** What is to be said of what a verdict rests on. */
+public sealed interface BasisFinding extends Finding {
+  record Nothing() implements BasisFinding {}
+
+  record ImpossibleCount(Fact fact, Thing what, int found, int of) implements BasisFinding {}
+
+  record NotJudged(String kind, Optional<String> message) implements BasisFinding {}
+
+  record Unreadable(List<String> keys, Optional<Integer> further) implements BasisFinding {}
+
+  record JudgingFailed(String kind) implements BasisFinding {}
+
+  /** What an earlier release recorded as an English sentence. */
+  record Recorded(String sentence) implements BasisFinding {}
+}
