@@ -12,7 +12,6 @@ import java.util.Collection;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Properties;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
@@ -32,11 +31,21 @@ final class Patterns {
 
   private final ULocale locale;
   private final Properties texts;
+  private final Properties citations;
   private final Map<String, MessageFormat> formats = new ConcurrentHashMap<>();
 
   private Patterns(Language language) {
     locale = ULocale.forLocale(language.locale());
     texts = read("/text/statements_" + language.tag() + ".properties");
+    citations =
+        language == Language.ENGLISH
+            ? new Properties()
+            : read("/text/citations_" + language.tag() + ".properties");
+  }
+
+  /** A title, section or note of a bundled rulebook or table; one of a site stays as it is. */
+  String citation(String text) {
+    return citations.getProperty(text, text);
   }
 
   static Patterns in(Language language) {
@@ -61,6 +70,11 @@ final class Patterns {
 
   boolean has(String key) {
     return texts.containsKey(key);
+  }
+
+  /** A pattern as it stands written. */
+  String raw(String key) {
+    return texts.getProperty(key);
   }
 
   /** The names of the arguments that a pattern speaks of. */
@@ -102,10 +116,6 @@ final class Patterns {
   /** Whole statements one after the other. */
   String inRow(List<String> clauses) {
     return String.join("; ", clauses);
-  }
-
-  Optional<String> ifThere(String key) {
-    return has(key) ? Optional.of(text(key)) : Optional.empty();
   }
 
   private MessageFormat format(String key) {

@@ -29,7 +29,7 @@ import org.kornspur.ingest.statement.Value.Time;
  * Words for one reader. Each argument of a statement is there under its name: a count as a number,
  * by which a pattern can choose the plural; all else as text. Of a term or a recorded word its name
  * is there too, with {@code Key} behind, by which a pattern can choose; of a list its size, with
- * {@code Count}. Whether an argument is there at all is told by its name with {@code Is}: {@code
+ * {@code Count}; of a subject its id alone, with {@code Id}. Whether an argument is there at all is told by its name with {@code Is}: {@code
  * there} or {@code none}.
  *
  * <p>What the reader may not know is never written: a subject or fact that is withheld stands there
@@ -41,6 +41,7 @@ public final class Words {
 
   private static final String AFTERWARDS = ".afterwards";
   private static final String IS = "Is";
+  private static final String REFERENCE = "reference.";
 
   /** Stands around the number of a link in a text that is not yet finished; no text has them. */
   private static final Pattern LINK = Pattern.compile("\uE000([0-9]+)\uE001");
@@ -170,14 +171,21 @@ public final class Words {
 
   private String said(Coded statement, Precision precision, List<Link> links) {
     Map<String, Object> arguments = new HashMap<>();
+    boolean isReference = statement.code().startsWith(REFERENCE);
     for (Coded.Argument argument : statement.arguments()) {
       Value value = argument.value();
-      arguments.put(argument.name(), written(value, precision, links));
+      arguments.put(
+          argument.name(),
+          isReference && value instanceof Text text
+              ? patterns.citation(text.text())
+              : written(value, precision, links));
       arguments.put(argument.name() + IS, "there");
       if (value instanceof Term term) {
         arguments.put(argument.name() + "Key", term.name());
       } else if (value instanceof Text text) {
         arguments.put(argument.name() + "Key", text.text());
+      } else if (value instanceof OfSubject subject) {
+        arguments.put(argument.name() + "Id", link(links, idLink(subject.subject())));
       } else if (value instanceof Several several) {
         arguments.put(argument.name() + "Count", several.values().size());
       }
@@ -255,6 +263,12 @@ public final class Words {
                 patterns.text(
                     "subject.named", Map.of("kind", subject.kind().name(), "id", subject.id())));
     return new Link(label, reader.pageOf(subject), name.isPresent() ? subject.id() : label);
+  }
+
+  /** By its id alone, where the pattern says what it is. */
+  private Link idLink(Subject subject) {
+    Link named = subjectLink(subject);
+    return reader.names(subject) ? new Link(subject.id(), named.address(), named.whole()) : named;
   }
 
   private Link factLink(String factId) {

@@ -9,6 +9,10 @@ import org.kornspur.standing.StandingState;
 /** A change of a standing of which only the subject matters. */
 public final class InventedChange {
 
+  /** That all is met. */
+  public static final Reason REASON =
+      new Reason(StandingState.FIT, Optional.empty(), Optional.empty(), 1);
+
   private InventedChange() {}
 
   public static StandingChange of(String subject) {
@@ -18,7 +22,7 @@ public final class InventedChange {
         StandingState.FIT,
         Optional.empty(),
         ReleaseStep.NONE,
-        "invented",
+        REASON,
         List.of(),
         List.of(),
         Instant.EPOCH);

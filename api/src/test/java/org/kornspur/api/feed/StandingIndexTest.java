@@ -2,6 +2,7 @@ package org.kornspur.api.feed;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import org.kornspur.api.text.EnglishWords;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -127,8 +128,12 @@ class StandingIndexTest {
             .setInherited(List.of(trouble("POST_CONTROL", "CONDEMNS")))
             .build());
 
-    assertThat(reason("A-1")).isEqualTo("GERMINATION is NOT_MET.");
-    assertThat(reason("B-1")).isEqualTo("Inherited from lot:OLD: POST_CONTROL of an ancestor.");
+    assertThat(reason("A-1").verdict().orElseThrow().getGate()).isEqualTo("GERMINATION");
+    assertThat(reason("A-1").trouble()).isEmpty();
+    assertThat(reason("B-1").trouble().orElseThrow().getOrigin()).isEqualTo("lot:OLD");
+    assertThat(EnglishWords.standings().reason(reason("B-1")))
+        .as("as an earlier version recorded it")
+        .isEqualTo("From lot OLD: POST_CONTROL of an ancestor.");
   }
 
   @Test
@@ -143,7 +148,7 @@ class StandingIndexTest {
     return index.put(standing, new byte[] {0}, Instant.EPOCH);
   }
 
-  private String reason(String lotId) {
+  private Reason reason(String lotId) {
     return index.row(Subject.lot(lotId)).orElseThrow().reason();
   }
 

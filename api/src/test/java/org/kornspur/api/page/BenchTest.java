@@ -314,7 +314,7 @@ class BenchTest extends BrowserTest {
     page.locator("button.write").click();
     Map<String, Object> ergot =
         BenchFacts.gateOf(lot, "ERGOT", gate -> !gate.get("factIds").toString().equals("[]"));
-    assertThat(ergot.get("sentence").toString()).contains("2 bodies of ergot");
+    assertThat(ergot.get("sentence").toString()).contains("Count of ergot sclerotia", ": 2.");
     page.reload();
     assertThat(page.locator(".danger").nth(1)).containsText("In dieser Probe wurde Mutterkorn");
     page.context().close();

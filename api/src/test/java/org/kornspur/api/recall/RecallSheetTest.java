@@ -2,6 +2,7 @@ package org.kornspur.api.recall;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import org.kornspur.api.text.EnglishWords;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -51,8 +52,8 @@ class RecallSheetTest {
             new Tolerance(0.5, "common practice, no source"));
     return RecallView.of(
         drill,
-        TraceView.of(drill.back(), subject -> Optional.empty(), Sight.everything(), 1, asOf),
-        TraceView.of(drill.forward(), subject -> Optional.empty(), Sight.everything(), 1, asOf),
+        TraceView.of(drill.back(), subject -> Optional.empty(), Sight.everything(), EnglishWords.standings(), 1, asOf),
+        TraceView.of(drill.forward(), subject -> Optional.empty(), Sight.everything(), EnglishWords.standings(), 1, asOf),
         Sight.everything(),
         1,
         0,

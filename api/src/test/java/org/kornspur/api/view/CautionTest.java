@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.kornspur.api.text.EnglishWords;
 import org.kornspur.api.view.Caution.About;
 import org.kornspur.api.view.Caution.Treatment;
 import org.kornspur.standing.GateVerdict;
@@ -35,7 +36,7 @@ class CautionTest {
 
   @Test
   void treatedSeedIsNeverFoodOrFeedAndWhatIsNotKnownCountsAsTreated() {
-    assertThat(Caution.of(standing("lot:L"), new Treatment.With("dressing 7")))
+    assertThat(Caution.of(standing("lot:L"), new Treatment.With("dressing 7"), EnglishWords.words()))
         .filteredOn(caution -> caution.about() == About.TREATED_SEED)
         .singleElement()
         .satisfies(
@@ -44,7 +45,7 @@ class CautionTest {
   }
 
   private static List<About> about(LotStanding standing, Treatment treatment) {
-    return Caution.of(standing, treatment).stream().map(Caution::about).toList();
+    return Caution.of(standing, treatment, EnglishWords.words()).stream().map(Caution::about).toList();
   }
 
   private static LotStanding standing(String subject, GateVerdict... verdicts) {

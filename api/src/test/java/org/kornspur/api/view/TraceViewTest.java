@@ -2,6 +2,8 @@ package org.kornspur.api.view;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import org.kornspur.api.text.EnglishWords;
+import org.kornspur.api.feed.InventedChange;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
@@ -89,6 +91,7 @@ class TraceViewTest {
         Trace.walk(PEDIGREE, start, direction, most),
         subject -> standing.contains(subject) ? Optional.of(row(subject)) : Optional.empty(),
         Sight.everything(),
+        EnglishWords.standings(),
         1.5,
         NOW);
   }
@@ -98,7 +101,7 @@ class TraceViewTest {
         subject,
         StandingState.FIT,
         ReleaseStep.NONE,
-        "invented",
+        InventedChange.REASON,
         Optional.empty(),
         Optional.empty(),
         List.of(),

@@ -1,0 +1,21 @@
+package org.kornspur.api.text;
+
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+
+/** English words of one who sees everything, on a day in spring. */
+public final class EnglishWords {
+  private EnglishWords() {}
+
+  public static Words words() {
+    return words(Language.ENGLISH, LocalDate.of(2026, 4, 1));
+  }
+
+  public static StandingWords standings() {
+    return new StandingWords(new VerdictWords(words()));
+  }
+
+  static Words words(Language language, LocalDate today) {
+    return new Words(Reader.ofEverything(new LocalForm(language, ZoneOffset.UTC), today));
+  }
+}

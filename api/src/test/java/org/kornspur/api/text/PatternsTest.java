@@ -1,0 +1,143 @@
+package org.kornspur.api.text;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.lang.reflect.RecordComponent;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.kornspur.api.act.ActStatement;
+import org.kornspur.ingest.statement.Coded;
+import org.kornspur.ingest.statement.Statement;
+import org.kornspur.ingest.statement.Value.Amount;
+import org.kornspur.processors.finding.Finding;
+import org.kornspur.processors.standards.Limit;
+import org.kornspur.processors.standards.Rulebook;
+import org.kornspur.processors.standards.RulebookLine;
+import org.kornspur.processors.standards.Rulebooks;
+import org.kornspur.processors.statistics.NoTable;
+
+/** That every statement has its words in every language, and no word is without a statement. */
+class PatternsTest {
+  /** What a pattern may speak of besides the components of its record. */
+  private static final Pattern DERIVED = Pattern.compile("(.+?)(Is|Key|Count|Id)");
+
+  /** Keys that no statement has: names, whole verdicts, units, terms. */
+  private static final Pattern OF_NO_STATEMENT =
+      Pattern.compile("(subject|fact|verdict|standing|caution|unit|term)\\..*");
+
+  private static final Pattern NO_PROSE = Pattern.compile("[^a-zA-Z]*|\\{[a-z]+}");
+
+  /** Every kind of statement that this program can make. */
+  static List<Class<? extends Statement>> kinds() {
+    return Stream.of(Finding.class, NoTable.class, ActStatement.class)
+        .flatMap(PatternsTest::kindsOf)
+        .<Class<? extends Statement>>map(kind -> kind.asSubclass(Statement.class))
+        .toList();
+  }
+
+  private static Stream<Class<?>> kindsOf(Class<?> family) {
+    return family.isRecord()
+        ? Stream.of(family)
+        : Arrays.stream(family.getPermittedSubclasses()).flatMap(PatternsTest::kindsOf);
+  }
+
+  @ParameterizedTest
+  @EnumSource
+  void everyStatementHasWordsOfItsArgumentsAlone(Language language) {
+    Patterns patterns = Patterns.in(language);
+    for (Class<? extends Statement> kind : kinds()) {
+      String code = Coded.codeOf(kind);
+      assertThat(patterns.has(code)).as("%s in %s", code, language).isTrue();
+      Set<String> arguments =
+          Arrays.stream(kind.getRecordComponents())
+              .map(RecordComponent::getName)
+              .collect(Collectors.toSet());
+      assertThat(patterns.argumentsOf(code))
+          .as("%s in %s", code, language)
+          .allMatch(
+              named ->
+                  arguments.contains(named)
+                      || DERIVED.matcher(named).results().anyMatch(m -> arguments.contains(m.group(1))));
+    }
+  }
+
+  @ParameterizedTest
+  @EnumSource
+  void noWordsAreLeftOver(Language language) {
+    Set<String> codes = kinds().stream().map(Coded::codeOf).collect(Collectors.toSet());
+    assertThat(Patterns.in(language).keys())
+        .filteredOn(key -> !OF_NO_STATEMENT.matcher(key).matches())
+        .map(key -> key.replaceFirst("\\.afterwards$", ""))
+        .isSubsetOf(codes);
+  }
+
+  @Test
+  void bothLanguagesSayTheSame() {
+    assertThat(Patterns.in(Language.GERMAN).keys())
+        .containsExactlyInAnyOrderElementsOf(Patterns.in(Language.ENGLISH).keys());
+    assertThat(Patterns.in(Language.ENGLISH).keys())
+        .allSatisfy(
+            key ->
+                assertThat(without(Patterns.in(Language.GERMAN).argumentsOf(key)))
+                    .as(key)
+                    .isEqualTo(without(Patterns.in(Language.ENGLISH).argumentsOf(key))));
+  }
+
+  /** A language may need the plural where the other does not. */
+  private static Set<String> without(Set<String> arguments) {
+    return arguments.stream()
+        .filter(name -> !name.equals("amount"))
+        .map(name -> name.replaceFirst("(Is|Key|Count|Id)$", ""))
+        .collect(Collectors.toCollection(TreeSet::new));
+  }
+
+  @Test
+  void noGermanTextIsTheEnglishOne() {
+    Set<String> same =
+        Patterns.in(Language.ENGLISH).keys().stream()
+            .filter(key -> raw(Language.ENGLISH, key).equals(raw(Language.GERMAN, key)))
+            .filter(key -> !NO_PROSE.matcher(raw(Language.ENGLISH, key)).matches())
+            .filter(key -> !key.startsWith("unit."))
+            .collect(Collectors.toCollection(TreeSet::new));
+    assertThat(same).isEmpty();
+  }
+
+  private static String raw(Language language, String key) {
+    return Patterns.in(language).raw(key);
+  }
+
+  /** Titles and sections stand in German too, for every bundled rulebook. */
+  @Test
+  void everyBundledSourceHasItsGermanName() {
+    Patterns german = Patterns.in(Language.GERMAN);
+    for (Rulebook book : Rulebooks.bundled().all()) {
+      for (RulebookLine line : book.lines()) {
+        for (String words : List.of(line.limit().text(), line.limit().section())) {
+          boolean isNumber = words.matches("[0-9.]+");
+          boolean isOwnWord = words.equals(Limit.NO_SOURCE);
+          assertThat(isNumber || isOwnWord || !german.citation(words).equals(words))
+              .as(words)
+              .isTrue();
+        }
+      }
+    }
+  }
+
+  @Test
+  void amountsHaveTheirUnits() {
+    assertThat(
+            kinds().stream()
+                .flatMap(kind -> Arrays.stream(kind.getRecordComponents()))
+                .filter(component -> component.getType() == double.class))
+        .as("numbers without a unit; use %s", Amount.class)
+        .isEmpty();
+  }
+}
