@@ -32,7 +32,7 @@ public final class TokenIssuer implements QuarkusTestResourceLifecycleManager {
       int port = FreePorts.next();
       Path work = Files.createTempDirectory("token-issuer");
       copyRealms(home);
-      process =
+      ProcessBuilder issuer =
           new ProcessBuilder(
                   "sh",
                   home.resolve("bin/kc.sh").toString(),
@@ -43,8 +43,9 @@ public final class TokenIssuer implements QuarkusTestResourceLifecycleManager {
                   "--db=dev-mem",
                   "--import-realm")
               .redirectErrorStream(true)
-              .redirectOutput(work.resolve("log").toFile())
-              .start();
+              .redirectOutput(work.resolve("log").toFile());
+      issuer.environment().put("JAVA_OPTS_APPEND", "-XX:TieredStopAtLevel=1");
+      process = issuer.start();
       Runtime.getRuntime().addShutdownHook(new Thread(this::stop));
       String root = "http://127.0.0.1:" + port + "/realms/";
       await(root + "elsewhere/.well-known/openid-configuration", work);

@@ -53,6 +53,7 @@ final class ApicurioServer implements AutoCloseable {
         new ProcessBuilder(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                 "-Xmx384m",
+                "-XX:TieredStopAtLevel=1",
                 "-Dquarkus.http.host=127.0.0.1",
                 "-Dquarkus.http.port=" + port,
                 "-Dapicurio.storage.kind=sql",
