@@ -1,6 +1,7 @@
 package org.kornspur.api.border;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.awaitility.Awaitility.await;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -12,6 +13,7 @@ import java.net.URI;
 import java.net.URL;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -52,31 +54,40 @@ class BorderTest {
 
   @Inject Bookmarks bookmarks;
 
+  private static final Duration LONGEST_JUDGING = Duration.ofMinutes(10);
+  private static final Duration STILL = Duration.ofSeconds(2);
+
+  /** The facts of the demo come in once; what a test adds is judged before the next one begins. */
+  private static boolean settled;
+
   private Asking asking;
   private DemoSeed seed;
+  private int total;
 
   @BeforeEach
   void waitUntilJudged() throws Exception {
     asking = new Asking(root.toString());
     seed = DemoSeed.read(DemoLoaded.SEASONS);
-    long end = System.nanoTime() + 150_000_000_000L;
-    int still = 0;
-    String before = "";
-    while (still < 4 && System.nanoTime() < end) {
-      Thread.sleep(500);
-      Asking.Answer lots = asking.get("quality", "/api/v1/lots?size=1");
-      Asking.Answer crops = asking.get("quality", "/api/v1/crops?size=1");
-      if (lots.status() == 200 && crops.status() == 200) {
-        JsonNode of = JSON.readTree(lots.body());
-        int total = of.path("total").asInt() + JSON.readTree(crops.body()).path("total").asInt();
-        String now = total + " " + of.path("asOf").path("complete");
-        boolean isSettled =
-            of.path("asOf").path("complete").asBoolean() && total >= seed.all().size();
-        still = isSettled && now.equals(before) ? still + 1 : 0;
-        before = now;
-      }
+    await()
+        .atMost(LONGEST_JUDGING)
+        .pollInterval(Duration.ofMillis(250))
+        .during(settled ? Duration.ZERO : STILL)
+        .until(this::standsStill);
+    settled = true;
+  }
+
+  /** All is judged, and there are as many crops and lots as at the last look. */
+  private boolean standsStill() throws Exception {
+    Asking.Answer lots = asking.get("quality", "/api/v1/lots?size=1");
+    Asking.Answer crops = asking.get("quality", "/api/v1/crops?size=1");
+    if (lots.status() != 200 || crops.status() != 200) {
+      return false;
     }
-    assertThat(still).as("the demo is judged: " + before).isEqualTo(4);
+    JsonNode of = JSON.readTree(lots.body());
+    int now = of.path("total").asInt() + JSON.readTree(crops.body()).path("total").asInt();
+    boolean asBefore = now == total;
+    total = now;
+    return asBefore && of.path("asOf").path("complete").asBoolean() && now >= seed.all().size();
   }
 
   @Test
