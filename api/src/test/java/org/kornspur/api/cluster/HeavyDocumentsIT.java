@@ -22,7 +22,8 @@ class HeavyDocumentsIT {
   @Test
   @Timeout(1800)
   void shouldAnswerSomeAndSendTheOthersAwayAndStayWhole(@TempDir Path folder) throws Exception {
-    try (OneMachine machine = new OneMachine(folder).loading(DemoFacts.FOLDER)) {
+    UndisturbedRun.get().copyInto(folder);
+    try (OneMachine machine = new OneMachine(folder)) {
       machine.start();
       machine.awaitReady();
       Site site = machine.site();

@@ -35,8 +35,7 @@ class KillAndReloadIT {
   @Test
   @Timeout(1800)
   void shouldStandWhereAnUndisturbedRunStands(@TempDir Path folder) throws Exception {
-    UndisturbedRun undisturbed =
-        UndisturbedRun.get(Files.createDirectory(folder.resolve("undisturbed")));
+    UndisturbedRun undisturbed = UndisturbedRun.get();
     Report.line(
         "First start to first standing %.1f s, to rest %.1f s, with %d crops and lots",
         undisturbed.startToFirstStanding().toMillis() / 1000.0,

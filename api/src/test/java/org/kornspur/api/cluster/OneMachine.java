@@ -22,6 +22,7 @@ import org.kornspur.ingest.verify.VerifyCommand;
 final class OneMachine implements AutoCloseable {
 
   private static final Duration READY_LIMIT = Duration.ofMinutes(5);
+  private static final Duration STOP_LIMIT = Duration.ofMinutes(1);
 
   private final Path folder;
   private final Map<String, String> environment = new HashMap<>();
@@ -88,6 +89,11 @@ final class OneMachine implements AutoCloseable {
 
   void kill() throws InterruptedException {
     process.kill();
+  }
+
+  /** Asks it to end, as a service manager does. */
+  void stop() throws InterruptedException {
+    process.stop(STOP_LIMIT);
   }
 
   Site site() {
