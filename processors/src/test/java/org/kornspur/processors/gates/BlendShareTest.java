@@ -2,6 +2,7 @@ package org.kornspur.processors.gates;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.List;
 import org.assertj.core.data.Offset;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -9,6 +10,11 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.kornspur.contract.Category;
 import org.kornspur.contract.CompositionMethod;
 import org.kornspur.contract.ShareBasis;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.statement.Value.Amount;
+import org.kornspur.ingest.statement.Value.Fact;
+import org.kornspur.processors.finding.BlendFinding;
+import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.fixture.Dossiers;
 import org.kornspur.processors.fixture.Facts;
 import org.kornspur.processors.verdict.Verdict;
@@ -51,7 +57,7 @@ class BlendShareTest {
     assertThat(met.measured().value())
         .isCloseTo(100 * pollinator / (pollinator + female), Offset.offset(1e-6));
     assertThat(met.measured().interval().orElseThrow().lower()).isLessThan(met.measured().value());
-    assertThat(met.sentence()).contains("5 % of the mass");
+    judged.found(new BlendFinding.OnBasis(Amount.percent(5), ShareBasis.MASS));
   }
 
   @Test
@@ -59,9 +65,9 @@ class BlendShareTest {
     Judged judged =
         Judged.by("EU", GATE, mixed(ShareBasis.VIABLE_KERNELS, 950, 50, false).dossier());
     assertThat(judged.worst()).isEqualTo("OWED");
-    assertThat(judged.sentences())
-        .contains("the thousand-kernel weight of lot:f")
-        .contains("a germination test of lot:p");
+    judged.asksFor(
+        new Evidence.KernelWeightOf(Subject.lot("f")),
+        new Evidence.GerminationTestOf(Subject.lot("p")));
     assertThat(Judged.by("EU", GATE, mixed(ShareBasis.MASS, 950, 50, false).dossier()).worst())
         .isEqualTo("MET");
   }
@@ -79,7 +85,7 @@ class BlendShareTest {
                 .parent("p", Dossiers.component(Facts.RESTORER, Category.BASIC), 28, 85)
                 .dossier());
     assertThat(judged.worst()).isEqualTo("OWED");
-    assertThat(judged.sentences()).contains("a germination test of lot:f");
+    judged.asksFor(new Evidence.GerminationTestOf(Subject.lot("f")));
   }
 
   /** An earlier release let in any tolerance; with an endless one every mixture would do. */
@@ -105,7 +111,13 @@ class BlendShareTest {
                 .dossier());
 
     assertThat(judged.worst()).isEqualTo("OWED");
-    assertThat(judged.sentences()).contains("which cannot be", "fact h9");
+    judged
+        .found(
+            new BlendFinding.ImpossibleRatio(
+                Subject.hybrid(Facts.HYBRID),
+                Amount.percent(share),
+                Amount.percentagePoints(tolerance)))
+        .asksFor(new Evidence.Correction(List.of(new Fact("h9"))));
   }
 
   @ParameterizedTest(name = "{0} of {1} kernels: {2}")
@@ -166,7 +178,7 @@ class BlendShareTest {
                 .parent("f", Dossiers.component(Facts.SINGLE_CROSS, Category.BASIC))
                 .dossier());
     assertThat(judged.worst()).isEqualTo("OWED");
-    assertThat(judged.sentences()).contains("master data");
+    judged.asksFor(new Evidence.MasterData(Subject.hybrid(Facts.HYBRID)));
   }
 
   private static Dossiers mixed(

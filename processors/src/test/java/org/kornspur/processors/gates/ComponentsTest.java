@@ -3,12 +3,18 @@ package org.kornspur.processors.gates;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.kornspur.processors.fixture.Dossiers.component;
 
+import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.kornspur.contract.Category;
+import org.kornspur.contract.ComponentKind;
 import org.kornspur.contract.CropRole;
+import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Material;
+import org.kornspur.processors.finding.ComponentsFinding;
+import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.fixture.Dossiers;
 import org.kornspur.processors.fixture.Facts;
 
@@ -55,11 +61,11 @@ class ComponentsTest {
     Dossiers dossiers =
         Dossiers.crop("c1")
             .with(Facts.crop("c1", CropRole.POLLINATOR), Facts.sowing("c1").of("l1", 100));
-    assertThat(Judged.by("EU", GATE, dossiers.dossier()).sentences())
-        .contains("the master data of hybrid H1");
+    Judged.by("EU", GATE, dossiers.dossier())
+        .asksFor(new Evidence.MasterData(Subject.hybrid("H1")));
     Judged withScheme = Judged.by("EU", GATE, dossiers.scheme().dossier());
     assertThat(withScheme.worst()).isEqualTo("OWED");
-    assertThat(withScheme.sentences()).contains("the origin of lot:l1");
+    withScheme.asksFor(new Evidence.OriginOf(Subject.lot("l1")));
   }
 
   @Test
@@ -77,7 +83,9 @@ class ComponentsTest {
                 .parent("l1", component(Facts.FERTILE_LINE, Category.BASIC))
                 .dossier());
     assertThat(judged.worst()).isEqualTo("NOT_MET");
-    assertThat(judged.sentences()).contains("FERTILE_LINE").contains("POLLINATOR");
+    judged.found(
+        new ComponentsFinding.NotOfRole(
+            Facts.FERTILE_LINE, Optional.of(ComponentKind.FERTILE_LINE), CropRole.POLLINATOR));
   }
 
   @ParameterizedTest(name = "female {0}, pollinator {1}: {2}")
@@ -118,7 +126,11 @@ class ComponentsTest {
                 .parent("b", component(Facts.RESTORER, Category.BASIC))
                 .dossier());
     assertThat(judged.worst()).isEqualTo("NOT_MET");
-    assertThat(judged.sentences()).contains("AB1").contains("C1");
+    judged.found(
+        new ComponentsFinding.DifferentSeed(
+            List.of(
+                new ComponentsFinding.Seed(Material.Kind.COMPONENT, "AB1", Category.BASIC),
+                new ComponentsFinding.Seed(Material.Kind.COMPONENT, "C1", Category.BASIC))));
   }
 
   @Test

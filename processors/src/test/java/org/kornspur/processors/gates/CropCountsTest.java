@@ -2,11 +2,18 @@ package org.kornspur.processors.gates;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.kornspur.contract.CropRole;
 import org.kornspur.contract.InspectedPart;
+import org.kornspur.ingest.statement.Value.Amount;
+import org.kornspur.ingest.statement.Value.Fact;
+import org.kornspur.processors.finding.BasisFinding;
+import org.kornspur.processors.finding.Evidence;
+import org.kornspur.processors.finding.OffTypesFinding;
+import org.kornspur.processors.finding.Thing;
 import org.kornspur.processors.fixture.Dossiers;
 import org.kornspur.processors.fixture.Facts;
 import org.kornspur.processors.verdict.Verdict;
@@ -147,7 +154,7 @@ class CropCountsTest {
     assertThat(met.measured().interval().orElseThrow().upper())
         .isCloseTo(-Math.log(0.025) / 10, org.assertj.core.data.Offset.offset(1e-9));
     // -ln(0.05) * 10 m2 = 29.96 m2 in all show at most one in 10 m2 with 95 % confidence
-    assertThat(met.sentence()).contains("a further 20 m2 without one");
+    judged.found(new OffTypesFinding.FurtherArea(Amount.squareMetres(20), Amount.percent(95)));
   }
 
   @Test
@@ -159,10 +166,12 @@ class CropCountsTest {
             Dossiers.crop("c1")
                 .with(
                     Facts.crop("c1", CropRole.F1_MIXTURE),
-                    Facts.inspection("c1").offTypesAmong(12, 10))
+                    Facts.inspection("c1").offTypesAmong(12, 10).id("i1"))
                 .dossier());
     assertThat(judged.worst()).isEqualTo("OWED");
-    assertThat(judged.sentences()).contains("cannot be").contains("Correct the fact");
+    judged
+        .found(new BasisFinding.ImpossibleCount(new Fact("i1"), Thing.OFF_TYPES, 12, 10))
+        .asksFor(new Evidence.Correction(List.of(new Fact("i1"))));
   }
 
   @ParameterizedTest(name = "{0} {1}: {2} shedding among {3}: {4}")

@@ -3,12 +3,21 @@ package org.kornspur.processors.gates;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.kornspur.contract.CropRole;
+import org.kornspur.contract.PollenSourceKind;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.statement.Value.Amount;
+import org.kornspur.processors.finding.Advice;
+import org.kornspur.processors.finding.Evidence;
+import org.kornspur.processors.finding.IsolationFinding;
 import org.kornspur.processors.fixture.Dossiers;
 import org.kornspur.processors.fixture.Facts;
+import org.kornspur.processors.standards.Limit;
 
 class IsolationTest {
   private static final Isolation GATE = new Isolation();
@@ -93,7 +102,8 @@ class IsolationTest {
                 .dossier());
 
     assertThat(judged.worst()).isEqualTo("NOT_MET");
-    assertThat(judged.sentences()).contains("800 m").contains("700 m away");
+    judged.found(new IsolationFinding.MostThreatening(rye("N1", 700)));
+    assertThat(judged.limit().value()).isEqualTo(800);
   }
 
   @Test
@@ -200,9 +210,11 @@ class IsolationTest {
                 .reportedBy("E2", 158.36)
                 .dossier());
 
-    assertThat(judged.sentences())
-        .contains("158.3 m away", "an inspector or quality", "pollen source N0")
-        .doesNotContain("E2", "2 ha", "flower");
+    // neither who reported it, nor how large it is or when it flowers
+    assertThat(judged.findings())
+        .containsExactly(new IsolationFinding.ReportedByGrower(rye("N0", 158.3)).coded());
+    judged.asksFor(new Evidence.SourceLookedAt(Subject.source("N0")));
+    assertThat(judged.only().advice()).isEmpty();
   }
 
   @Test
@@ -215,12 +227,12 @@ class IsolationTest {
                 .with(Facts.crop("c1", CropRole.F1_MIXTURE))
                 .neighbour(321.46)
                 .dossier());
-    assertThat(judged.sentences())
-        .contains("source:N0")
-        .contains("321.4 m away")
-        .contains("at least 500 m")
-        .contains("Council Directive 66/402/EEC")
-        .contains("destroyed before it sheds");
+    judged
+        .found(new IsolationFinding.Nearest(rye("N0", 321.4)))
+        .advises(new Advice.DestroySource(LocalDate.of(2024, 7, 15)));
+    assertThat(judged.limit().value()).isEqualTo(500);
+    assertThat(judged.limit().sense()).isEqualTo(Limit.Sense.AT_LEAST);
+    assertThat(judged.limit().text()).contains("Council Directive 66/402/EEC");
     assertThat(judged.only().factIds()).contains("seen N0");
   }
 
@@ -238,6 +250,11 @@ class IsolationTest {
                 .dossier());
 
     assertThat(judged.worst()).isEqualTo("MET");
-    assertThat(judged.sentences()).contains("180 m away", "do not flower together");
+    judged.found(new IsolationFinding.NotFloweringTogether(List.of(rye("N0", 180))));
+  }
+
+  private static IsolationFinding.Source rye(String id, double distanceM) {
+    return new IsolationFinding.Source(
+        Subject.source(id), Optional.of(PollenSourceKind.RYE_CROP), Amount.metres(distanceM));
   }
 }

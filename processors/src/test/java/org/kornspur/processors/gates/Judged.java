@@ -1,8 +1,15 @@
 package org.kornspur.processors.gates;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import java.util.List;
+import org.kornspur.ingest.statement.Coded;
+import org.kornspur.ingest.statement.Statement;
 import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.finding.Advice;
+import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.fixture.CheckTable;
+import org.kornspur.processors.fixture.Verdicts;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.standards.Rulebooks;
@@ -49,8 +56,33 @@ record Judged(List<Verdict> verdicts) {
     return verdicts.get(0);
   }
 
-  String sentences() {
-    return String.join("\n", verdicts.stream().map(Verdict::sentence).toList());
+  /** Fails unless each was found, by itself or within another finding. */
+  Judged found(Statement... statements) {
+    assertThat(Verdicts.withNested(findings())).contains(Verdicts.coded(statements));
+    return this;
+  }
+
+  /** Fails unless this evidence is asked for. */
+  Judged asksFor(Evidence... evidence) {
+    assertThat(Verdicts.evidence(verdicts)).contains(Verdicts.coded(evidence));
+    return this;
+  }
+
+  /** Fails unless all this is to be done, or to be beware of. */
+  Judged advises(Advice... advice) {
+    assertThat(verdicts.stream().flatMap(verdict -> verdict.advice().stream()))
+        .contains(Verdicts.coded(advice));
+    return this;
+  }
+
+  /** What was found, without what is said within it. */
+  List<Coded> findings() {
+    return verdicts.stream().flatMap(verdict -> verdict.findings().stream()).toList();
+  }
+
+  /** The limit of the only verdict. */
+  Limit limit() {
+    return only().limit().orElseThrow();
   }
 
   /** Writes one row of the table of checks: what is published, what we say, and where it stands. */

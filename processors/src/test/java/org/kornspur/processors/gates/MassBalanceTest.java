@@ -2,12 +2,17 @@ package org.kornspur.processors.gates;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.kornspur.contract.Category;
+import org.kornspur.ingest.statement.Value.Amount;
+import org.kornspur.processors.finding.Advice;
+import org.kornspur.processors.finding.LotFinding;
 import org.kornspur.processors.fixture.Dossiers;
 import org.kornspur.processors.fixture.Facts;
+import org.kornspur.processors.standards.Limit;
 
 class MassBalanceTest {
 
@@ -72,9 +77,11 @@ class MassBalanceTest {
                     Facts.declared("l1", Facts.HYBRID, Category.CERTIFIED, 1000),
                     Facts.dispatch("l1", 1500))
                 .dossier());
-    assertThat(judged.sentences())
-        .contains("1500 kg of 1000 kg")
-        .contains("common practice, no source")
-        .contains("correct the fact");
+    judged
+        .found(
+            new LotFinding.GaveOut(
+                Amount.kilograms(1500), Amount.kilograms(1000), Optional.of(Amount.percent(50))))
+        .advises(new Advice.FindWrongWeight());
+    assertThat(judged.limit().text()).isEqualTo(Limit.NO_SOURCE);
   }
 }

@@ -6,6 +6,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.kornspur.contract.Category;
+import org.kornspur.contract.PostControlMethod;
+import org.kornspur.processors.finding.Advice;
+import org.kornspur.processors.finding.PostControlFinding;
 import org.kornspur.processors.fixture.Dossiers;
 import org.kornspur.processors.fixture.Facts;
 
@@ -67,7 +70,9 @@ class PostControlTest {
                         .with(result -> result.setIdentityConfirmed(false)))
                 .dossier());
     assertThat(judged.state("identity, plot P-l1")).isEqualTo("NOT_MET");
-    assertThat(judged.sentences()).contains("certification authority");
+    judged
+        .found(new PostControlFinding.IdentityDenied(PostControlMethod.PLOT, "P-l1"))
+        .advises(new Advice.StopAndTell(), new Advice.AuthorityDecides());
   }
 
   @Test

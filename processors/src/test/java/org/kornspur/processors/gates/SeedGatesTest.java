@@ -9,6 +9,13 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.kornspur.contract.Category;
 import org.kornspur.contract.GerminationReplicate;
+import org.kornspur.ingest.statement.Value.Amount;
+import org.kornspur.ingest.statement.Value.Fact;
+import org.kornspur.processors.finding.Advice;
+import org.kornspur.processors.finding.BasisFinding;
+import org.kornspur.processors.finding.Evidence;
+import org.kornspur.processors.finding.GerminationFinding;
+import org.kornspur.processors.finding.Thing;
 import org.kornspur.processors.fixture.Dossiers;
 import org.kornspur.processors.fixture.Facts;
 import org.kornspur.processors.verdict.Verdict;
@@ -63,7 +70,8 @@ class SeedGatesTest {
             new Germination(),
             lot(Category.CERTIFIED).with(Facts.germination("l1", 95, 95)).dossier());
     assertThat(eu.worst()).isEqualTo("OWED");
-    assertThat(eu.sentences()).contains("at least 400 seeds");
+    eu.found(new GerminationFinding.TooFewSeeds(200))
+        .asksFor(new Evidence.GerminationTestOfSeeds(new Amount(400, "seeds")));
     eu.row("germination, 200 seeds (7 CFR 201.54: at least 400)", "OWED", eu.worst());
   }
 
@@ -122,7 +130,7 @@ class SeedGatesTest {
                     Facts.germination("l1", 90, 90, 90, 90).at("2024-09-01"))
                 .dossier());
     assertThat(judged.worst()).isEqualTo("OWED");
-    assertThat(judged.sentences()).contains("a further test");
+    judged.asksFor(new Evidence.FurtherGerminationTest());
   }
 
   @Test
@@ -147,9 +155,13 @@ class SeedGatesTest {
         Judged.by(
             "EU",
             new Germination(),
-            lot(Category.CERTIFIED).with(Facts.germination("l1", 101, 90, 90, 90)).dossier());
+            lot(Category.CERTIFIED)
+                .with(Facts.germination("l1", 101, 90, 90, 90).id("g1"))
+                .dossier());
     assertThat(judged.worst()).isEqualTo("OWED");
-    assertThat(judged.sentences()).contains("cannot be");
+    judged
+        .found(new BasisFinding.ImpossibleCount(new Fact("g1"), Thing.NORMAL_SEEDLINGS, 101, 100))
+        .asksFor(new Evidence.Correction(List.of(new Fact("g1"))));
   }
 
   @ParameterizedTest(name = "{0}: {1} g pure, {2} g inert, {3} g other: {4}")
@@ -310,26 +322,23 @@ class SeedGatesTest {
                     Facts.otherSeeds("l1").with(sample -> sample.setErgotBodies(9)))
                 .parent("l0", Dossiers.f1())
                 .dossier());
-    assertThat(judged.sentences())
-        .contains("Ergot is poisonous")
-        .contains("certification authority decides")
-        .contains("treated seed is never food or feed")
-        .contains("not verified");
+    judged.advises(
+        new Advice.Poisonous(),
+        new Advice.AuthorityDecides(),
+        new Advice.NeverFoodOrFeed("dressing X"));
+    assertThat(judged.limit().verified()).isFalse();
   }
 
   @Test
   void theCautionStandsWhereverErgotWasFound() {
     for (int bodies : new int[] {1, 5, 9}) {
-      assertThat(
-              Judged.by(
-                      "EU",
-                      new Ergot(),
-                      lot(Category.CERTIFIED)
-                          .with(
-                              Facts.otherSeeds("l1").with(sample -> sample.setErgotBodies(bodies)))
-                          .dossier())
-                  .sentences())
-          .contains("Ergot is poisonous");
+      Judged.by(
+              "EU",
+              new Ergot(),
+              lot(Category.CERTIFIED)
+                  .with(Facts.otherSeeds("l1").with(sample -> sample.setErgotBodies(bodies)))
+                  .dossier())
+          .advises(new Advice.Poisonous());
     }
   }
 

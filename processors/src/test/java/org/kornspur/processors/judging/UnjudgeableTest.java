@@ -20,13 +20,19 @@ import org.kornspur.contract.GerminationReplicate;
 import org.kornspur.contract.MoistureTest;
 import org.kornspur.contract.Release;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.statement.Value.Fact;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Entry;
 import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.dossier.Trouble;
+import org.kornspur.processors.finding.Advice;
+import org.kornspur.processors.finding.BasisFinding;
+import org.kornspur.processors.finding.ContractFinding;
+import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.finding.Fault;
 import org.kornspur.processors.fixture.Dossiers;
 import org.kornspur.processors.fixture.Facts;
+import org.kornspur.processors.fixture.Verdicts;
 import org.kornspur.processors.gates.GateRule;
 import org.kornspur.processors.gates.Gates;
 import org.kornspur.processors.judging.Standing.State;
@@ -70,11 +76,16 @@ class UnjudgeableTest {
     Standing standing = outcome.standing().orElseThrow();
     assertThat(standing.state()).isEqualTo(State.NOT_FIT);
     assertThat(standing.verdicts()).extracting(Verdict::gate).contains(Gate.ERGOT);
-    assertThat(owed(standing, Gate.BLEND_SHARE).sentence())
-        .isEqualTo(
-            "BLEND_SHARE could not be judged: IllegalArgumentException: An interval from NaN to NaN."
-                + " It most likely rests on one of the facts d1, m1, m2. Correct the fact that is"
-                + " wrong; if none is, report this fault to those who look after the program.");
+    Verdict.Owed owed = owed(standing, Gate.BLEND_SHARE);
+    assertThat(owed.findings())
+        .containsExactly(
+            new BasisFinding.NotJudged(
+                    "IllegalArgumentException", Optional.of("An interval from NaN to NaN."))
+                .coded());
+    assertThat(owed.factIds()).containsExactly("d1", "m1", "m2");
+    assertThat(owed.evidence())
+        .containsExactly(new Evidence.Correction(Fact.each(owed.factIds())).coded());
+    assertThat(owed.advice()).containsExactly(new Advice.CorrectOrReport().coded());
     assertThat(outcome.faults()).extracting(Fault::gate).containsExactly(Gate.BLEND_SHARE);
   }
 
@@ -91,7 +102,9 @@ class UnjudgeableTest {
     Standing standing = judge(lot(), broken, ERGOT_MET).standing().orElseThrow();
 
     assertThat(standing.state()).isEqualTo(State.EVIDENCE_OWED);
-    assertThat(owed(standing, gate).sentence()).contains("could not be judged");
+    assertThat(owed(standing, gate).findings())
+        .containsExactly(
+            new BasisFinding.NotJudged("IllegalStateException", Optional.of("Cannot be")).coded());
   }
 
   @Test
@@ -99,8 +112,9 @@ class UnjudgeableTest {
     Outcome outcome = judge(lot(), new Rule(Gate.COMPONENTS, UnjudgeableTest::endless), ERGOT_MET);
 
     assertThat(outcome.standing().orElseThrow().state()).isEqualTo(State.EVIDENCE_OWED);
-    assertThat(owed(outcome.standing().orElseThrow(), Gate.COMPONENTS).sentence())
-        .contains("StackOverflowError");
+    assertThat(owed(outcome.standing().orElseThrow(), Gate.COMPONENTS).findings())
+        .containsExactly(
+            new BasisFinding.NotJudged("StackOverflowError", Optional.empty()).coded());
   }
 
   private static List<Verdict> endless(Dossier lot) {
@@ -158,9 +172,7 @@ class UnjudgeableTest {
             new Measured(1, "%", value, Optional.empty()),
             new Measured(1, "%", 1, Optional.of(new Measured.Interval(value, 1, 0.95))),
             new Measured(1, "%", 1, Optional.of(new Measured.Interval(0, value, 0.95))))) {
-      Verdict met =
-          new Verdict.Met(
-              Gate.GERMINATION, "a", measured, Optional.empty(), List.of("m1"), "It is met.");
+      Verdict met = Verdicts.met(Gate.GERMINATION, "a", measured, "m1");
 
       Standing standing =
           judge(lot(), new Rule(Gate.GERMINATION, lot -> List.of(met))).standing().orElseThrow();
@@ -277,11 +289,18 @@ class UnjudgeableTest {
         .satisfies(
             verdict -> {
               assertThat(verdict.factIds()).containsExactly("m3");
-              assertThat(verdict.sentence())
-                  .isEqualTo(
-                      "Fact m3: moisturePercent is 1.0E-180; expected at least 1 and at most 60 %."
-                          + " Give moisture in percent of wet mass. It was recorded before this"
-                          + " limit held and proves nothing: correct it.");
+              assertThat(verdict.findings())
+                  .containsExactly(
+                      new ContractFinding.BeyondLimits(
+                              List.of(
+                                  new ContractFinding.FactBeyond(
+                                      new Fact("m3"),
+                                      "moisturePercent",
+                                      "1.0E-180",
+                                      "at least 1 and at most 60 %")))
+                          .coded());
+              assertThat(((Verdict.Owed) verdict).evidence())
+                  .containsExactly(new Evidence.Correction(List.of(new Fact("m3"))).coded());
             });
   }
 
@@ -319,13 +338,7 @@ class UnjudgeableTest {
   }
 
   private static Verdict met(Gate gate, double value) {
-    return new Verdict.Met(
-        gate,
-        "",
-        new Measured(value, "", 0, Optional.empty()),
-        Optional.empty(),
-        List.of(),
-        "Met.");
+    return Verdicts.met(gate, "", new Measured(value, "", 0, Optional.empty()));
   }
 
   private static GateRule notMet(Gate gate) {
@@ -333,12 +346,6 @@ class UnjudgeableTest {
   }
 
   private static Verdict notMetVerdict(Gate gate) {
-    return new Verdict.NotMet(
-        gate,
-        "",
-        new Measured(1, "", -1, Optional.empty()),
-        Optional.empty(),
-        List.of(),
-        "Not met.");
+    return Verdicts.notMet(gate, "", new Measured(1, "", -1, Optional.empty()));
   }
 }

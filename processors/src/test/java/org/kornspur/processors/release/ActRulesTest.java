@@ -10,8 +10,10 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.kornspur.contract.Category;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.statement.Value.Fact;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Material;
+import org.kornspur.processors.finding.ActFinding;
 import org.kornspur.processors.release.ActRules.Wish;
 import org.kornspur.processors.release.LotRelease.Step;
 
@@ -25,36 +27,36 @@ class ActRulesTest {
         // standing      | step      | last act | wish      | refused because
         "FIT             | NONE      |          | RELEASE   |",
         "FIT             | PROPOSED  | RELEASE  | RELEASE   |",
-        "FIT             | RELEASED  | RELEASE  | RELEASE   | released already",
+        "FIT             | RELEASED  | RELEASE  | RELEASE   | AlreadyReleased",
         "FIT             | SUSPENDED | SUSPEND  | RELEASE   |",
         "FIT             | SUSPENDED | RELEASE  | RELEASE   |",
-        "NOT_FIT         | NONE      |          | RELEASE   | only what is FIT",
-        "EVIDENCE_OWED   | NONE      |          | RELEASE   | only what is FIT",
-        "NOT_FIT         | CONDEMNED | CONDEMN  | RELEASE   | is condemned",
-        "FIT             | NONE      |          | SUSPEND   | nothing to suspend",
+        "NOT_FIT         | NONE      |          | RELEASE   | NotFit",
+        "EVIDENCE_OWED   | NONE      |          | RELEASE   | EvidenceOwed",
+        "NOT_FIT         | CONDEMNED | CONDEMN  | RELEASE   | CondemnedNotReleased",
+        "FIT             | NONE      |          | SUSPEND   | NotReleased",
         "FIT             | PROPOSED  | RELEASE  | SUSPEND   |",
         "FIT             | RELEASED  | RELEASE  | SUSPEND   |",
         "NOT_FIT         | SUSPENDED | RELEASE  | SUSPEND   |",
-        "FIT             | SUSPENDED | SUSPEND  | SUSPEND   | suspended already",
-        "NOT_FIT         | CONDEMNED | CONDEMN  | SUSPEND   | name the condemnation",
+        "FIT             | SUSPENDED | SUSPEND  | SUSPEND   | AlreadySuspended",
+        "NOT_FIT         | CONDEMNED | CONDEMN  | SUSPEND   | NameCondemnation",
         "FIT             | NONE      |          | CONDEMN   |",
         "FIT             | RELEASED  | RELEASE  | CONDEMN   |",
         "NOT_FIT         | SUSPENDED | RELEASE  | CONDEMN   |",
         "FIT             | NONE      |          | CERTIFIED |",
         "FIT             | RELEASED  | RELEASE  | CERTIFIED |",
-        "FIT             | NONE      |          | BASIC     | is not below it",
-        "FIT             | NONE      |          | BREEDER   | is not below it",
-        "NOT_FIT         | CONDEMNED | CONDEMN  | CERTIFIED | is condemned",
+        "FIT             | NONE      |          | BASIC     | CategoryNotLower",
+        "FIT             | NONE      |          | BREEDER   | CategoryNotLower",
+        "NOT_FIT         | CONDEMNED | CONDEMN  | CERTIFIED | CondemnedHasNoCategory",
       })
   void anActFollowsOnTheStateOfTheLot(
       String standing, Step step, String lastAct, String wish, String refused) {
-    Optional<String> refusal =
+    Optional<ActFinding> refusal =
         ActRules.refusal(sheet(standing, step, Optional.ofNullable(lastAct)), wish(wish), "p-2");
 
     if (refused == null) {
       assertThat(refusal).isEmpty();
     } else {
-      assertThat(refusal).hasValueSatisfying(why -> assertThat(why).contains(refused));
+      assertThat(refusal.orElseThrow().getClass().getSimpleName()).isEqualTo(refused);
     }
   }
 
@@ -63,7 +65,7 @@ class ActRulesTest {
     ReleaseSheet proposed = sheet("FIT", Step.PROPOSED, Optional.of("RELEASE"));
 
     assertThat(ActRules.refusal(proposed, new Wish.ToRelease(), "p-1"))
-        .hasValueSatisfying(why -> assertThat(why).contains("two different persons"));
+        .contains(new ActFinding.SignedAlready());
     assertThat(ActRules.refusal(proposed, new Wish.ToRelease(), "p-2")).isEmpty();
   }
 
@@ -72,7 +74,7 @@ class ActRulesTest {
     ReleaseSheet released = sheet("FIT", Step.RELEASED, Optional.of("RELEASE"));
 
     assertThat(ActRules.refusal(released, new Wish.ToSuspend(Optional.of("a1")), "p-1"))
-        .hasValueSatisfying(why -> assertThat(why).contains("no condemnation"));
+        .contains(new ActFinding.NoSuchCondemnation(new Fact("a1"), Subject.lot("L1")));
   }
 
   private static Wish wish(String word) {

@@ -129,10 +129,11 @@ class ReplicateToleranceTest {
     assertThat(ReplicateTolerance.judge(twoHundreds))
         .isInstanceOfSatisfying(
             Outcome.NotTabulated.class,
-            o -> assertThat(o.reason()).contains("[200, 200]").contains("counts of each 100"));
+            o -> assertThat(o.reason()).isEqualTo(new NoTable.UnevenReplicates(List.of(200, 200))));
     assertThat(ReplicateTolerance.judge(hundreds(90, 91, 92)))
         .isInstanceOfSatisfying(
-            Outcome.NotTabulated.class, o -> assertThat(o.reason()).contains("3 replicates"));
+            Outcome.NotTabulated.class,
+            o -> assertThat(o.reason()).isEqualTo(new NoTable.NumberOfReplicates(3)));
     assertThat(ReplicateTolerance.judge(hundreds(100, 100, 100, 99)))
         .isInstanceOfSatisfying(
             Outcome.Within.class, o -> assertThat(o.rangePercent()).isEqualTo(1));

@@ -41,6 +41,7 @@ import org.kornspur.ingest.seal.SigningKey;
 import org.kornspur.ingest.seal.TrustedKeys;
 import org.kornspur.ingest.wire.WireFormat;
 import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.fixture.Verdicts;
 import org.kornspur.processors.gates.Gates;
 import org.kornspur.processors.judging.Judge;
 import org.kornspur.processors.pedigree.Pedigree;
@@ -349,12 +350,7 @@ final class DrivenTopology implements AutoCloseable {
   }
 
   private static Verdict notMet(Gate gate, String aspect, String factId, double value) {
-    return new Verdict.NotMet(
-        gate,
-        aspect,
-        new Measured(value, "m", value - 1_000, Optional.empty()),
-        Optional.empty(),
-        List.of(factId),
-        "tripped");
+    return Verdicts.notMet(
+        gate, aspect, new Measured(value, "m", value - 1_000, Optional.empty()), factId);
   }
 }

@@ -141,7 +141,8 @@ class OddNumbersTest {
           assertThat(mixture.getState()).isNotEqualTo(StandingState.FIT);
           assertThat(mixture.getVerdicts())
               .filteredOn(verdict -> verdict.getGate().equals("BLEND_SHARE"))
-              .filteredOn(verdict -> verdict.getSentence().contains("could not be judged"))
+              .filteredOn(
+                  verdict -> verdict.getFindings().get(0).getCode().equals("basis.not-judged"))
               .flatExtracting(GateVerdict::getFactIds)
               .contains(factId);
           assertThat(topology.standing(Chain.CERTIFIED).getState()).isNotEqualTo(StandingState.FIT);

@@ -28,6 +28,8 @@ import org.kornspur.ingest.chain.LogRecord;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.intake.QuarantineEntries;
 import org.kornspur.ingest.registry.RegistryUnreachable;
+import org.kornspur.processors.finding.Advice;
+import org.kornspur.processors.finding.BasisFinding;
 import org.kornspur.processors.ground.IsolationCells;
 import org.kornspur.processors.ground.Outline;
 import org.kornspur.processors.judging.Judge;
@@ -167,7 +169,14 @@ class PoisonRecordsTest {
         .filteredOn(verdict -> verdict.getState() == VerdictState.OWED)
         .singleElement()
         .satisfies(
-            owed -> assertThat(owed.getSentence()).contains("lot:L1|spoiled").contains("registry"));
+            owed -> {
+              assertThat(StatementRecords.read(owed.getFindings()))
+                  .containsExactly(
+                      new BasisFinding.Unreadable(List.of("lot:L1|spoiled"), Optional.empty())
+                          .coded());
+              assertThat(StatementRecords.read(owed.getAdvice()))
+                  .containsExactly(new Advice.ReadAgain().coded());
+            });
     assertThat(topology.standing(Subject.lot("L2")).getState()).isEqualTo(StandingState.NOT_FIT);
   }
 

@@ -16,6 +16,7 @@ import static org.kornspur.processors.stream.InventedFacts.withdrawal;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import org.apache.avro.specific.SpecificRecord;
 import org.junit.jupiter.api.Test;
@@ -23,7 +24,13 @@ import org.kornspur.contract.FactHeader;
 import org.kornspur.ingest.act.SignedSubmissions;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.seal.SigningKey;
+import org.kornspur.ingest.statement.Coded;
+import org.kornspur.ingest.statement.Value.Fact;
+import org.kornspur.ingest.statement.Value.Person;
 import org.kornspur.processors.dossier.Entry;
+import org.kornspur.processors.finding.Evidence;
+import org.kornspur.processors.finding.OriginFinding;
+import org.kornspur.processors.fixture.Verdicts;
 import org.kornspur.standing.GateVerdict;
 import org.kornspur.standing.StandingState;
 
@@ -42,8 +49,12 @@ class ProvenSendersTest {
         List.of(by(QUALITY, DECLARED), by(QUALITY, FAILED), FORGED),
         topology -> {
           assertThat(topology.standing(LOT).getState()).isEqualTo(StandingState.NOT_FIT);
-          assertThat(owed(topology, LOT))
-              .contains("fact f3 in the name of person-1", "fact f2", "POST /api/v1/facts");
+          assertThat(found(topology)).contains(wouldSupersede("f3", "f2"));
+          assertThat(origin(topology))
+              .flatExtracting(verdict -> StatementRecords.read(verdict.getEvidence()))
+              .containsExactly(
+                  new Evidence.ConfirmationByQuality(List.of(new Fact("f3")), Optional.empty())
+                      .coded());
           assertThat(entry(topology, "f2").counts()).isTrue();
           assertThat(entry(topology, "f2").unconfirmed())
               .extracting(Entry.Superseded::byFactId)
@@ -100,7 +111,7 @@ class ProvenSendersTest {
           assertThat(topology.standing(LOT).getHeldKg()).isEqualTo(900);
           assertThat(topology.standing(LOT).getState()).isEqualTo(StandingState.EVIDENCE_OWED);
           assertThat(entry(topology, "f2").awaitsConfirmation()).isTrue();
-          assertThat(owed(topology, LOT)).contains("f2").contains("f1");
+          assertThat(found(topology)).contains(wouldSupersede("f2", "f1"));
         });
   }
 
@@ -213,7 +224,7 @@ class ProvenSendersTest {
             by(grower("E2"), harvest(head("f4", 200), "C2", "L1", 900))),
         topology -> {
           assertThat(topology.standing(LOT).getState()).isEqualTo(StandingState.EVIDENCE_OWED);
-          assertThat(owed(topology, LOT)).contains("2 enterprises say that they made lot:L1");
+          assertThat(found(topology)).contains(new OriginFinding.SeveralMakers(2, LOT).coded());
         });
   }
 
@@ -243,10 +254,22 @@ class ProvenSendersTest {
         .orElseThrow();
   }
 
-  private static String owed(DrivenTopology topology, Subject subject) {
-    return topology.standing(subject).getVerdicts().stream()
+  private static Coded wouldSupersede(String by, String factId) {
+    return new OriginFinding.WouldSupersede(
+            new Fact(by), Optional.of(new Person("person-1")), new Fact(factId))
+        .coded();
+  }
+
+  private static List<Coded> found(DrivenTopology topology) {
+    return Verdicts.withNested(
+        origin(topology).stream()
+            .flatMap(verdict -> StatementRecords.read(verdict.getFindings()).stream())
+            .toList());
+  }
+
+  private static List<GateVerdict> origin(DrivenTopology topology) {
+    return topology.standing(LOT).getVerdicts().stream()
         .filter(verdict -> verdict.getGate().equals("ORIGIN"))
-        .map(GateVerdict::getSentence)
-        .reduce("", String::concat);
+        .toList();
   }
 }

@@ -34,7 +34,12 @@ import org.kornspur.ingest.act.SignedActs;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.seal.SigningKey;
+import org.kornspur.ingest.statement.Value.Fact;
+import org.kornspur.ingest.statement.Value.Person;
 import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.finding.Evidence;
+import org.kornspur.processors.finding.ReleaseFinding;
+import org.kornspur.processors.fixture.Verdicts;
 import org.kornspur.processors.judging.Judge;
 import org.kornspur.processors.release.ReleaseSheet;
 import org.kornspur.processors.standards.Rulebook;
@@ -117,9 +122,14 @@ class ReleaseThroughTheStreamTest {
               assertThat(change.getBefore()).isEqualTo("MET");
               assertThat(change.getAfter()).isEqualTo("NOT_MET");
             });
-    assertThat(release.getWhy())
-        .contains("MOISTURE went from MET to NOT_MET")
-        .contains("fact late");
+    assertThat(StatementRecords.read(release.getReason()))
+        .isEqualTo(
+            new ReleaseFinding.SuspendedByFacts(
+                    List.of(
+                        new ReleaseFinding.Changed(
+                            Gate.MOISTURE, Optional.empty(), Optional.empty(), "MET", "NOT_MET")),
+                    List.of(new Fact("late")))
+                .coded());
     assertThat(release.getSignatures()).extracting(act -> act.getActId()).containsExactly("a1");
   }
 
@@ -297,7 +307,8 @@ class ReleaseThroughTheStreamTest {
     releaseL1();
     topology.accept(suspension("a2", "L1", signed(topology.sheet(L1), 20, "p-2", 1), null));
     assertThat(topology.standing(L1).getRelease().getStep()).isEqualTo(ReleaseStep.SUSPENDED);
-    assertThat(topology.standing(L1).getRelease().getWhy()).contains("customer complaint");
+    assertThat(StatementRecords.read(topology.standing(L1).getRelease().getReason()))
+        .isEqualTo(new ReleaseFinding.SuspendedBy(new Person("p-2"), "customer complaint").coded());
 
     topology.accept(
         new Dispatch(head("f4", 21), "L1", "customer-1", 100.0, List.of()),
@@ -408,15 +419,7 @@ class ReleaseThroughTheStreamTest {
                         "",
                         test.getMoisturePercent(),
                         FactType.headerOf(test).getFactId()))
-            .orElseGet(
-                () ->
-                    new Verdict.Owed(
-                        Gate.MOISTURE,
-                        "",
-                        "a moisture test",
-                        Optional.empty(),
-                        List.of(),
-                        "Bring a moisture test.")));
+            .orElseGet(() -> Verdicts.owed(Gate.MOISTURE, "", new Evidence.MoistureTest())));
   }
 
   private static List<Verdict> identity(Dossier dossier, Rulebook rulebook) {
@@ -435,9 +438,8 @@ class ReleaseThroughTheStreamTest {
   private static Verdict verdict(
       boolean met, Gate gate, String aspect, double value, String factId) {
     Measured measured = new Measured(value, "%", 15 - value, Optional.empty());
-    String sentence = "It is %s.".formatted(value);
     return met
-        ? new Verdict.Met(gate, aspect, measured, Optional.empty(), List.of(factId), sentence)
-        : new Verdict.NotMet(gate, aspect, measured, Optional.empty(), List.of(factId), sentence);
+        ? Verdicts.met(gate, aspect, measured, factId)
+        : Verdicts.notMet(gate, aspect, measured, factId);
   }
 }
