@@ -29,8 +29,8 @@ import org.kornspur.ingest.statement.Value.Time;
  * Words for one reader. Each argument of a statement is there under its name: a count as a number,
  * by which a pattern can choose the plural; all else as text. Of a term or a recorded word its name
  * is there too, with {@code Key} behind, by which a pattern can choose; of a list its size, with
- * {@code Count}; of a subject its id alone, with {@code Id}. Whether an argument is there at all is told by its name with {@code Is}: {@code
- * there} or {@code none}.
+ * {@code Count}; of a subject its id alone, with {@code Id}. Whether an argument is there at all is
+ * told by its name with {@code Is}: {@code there} or {@code none}.
  *
  * <p>What the reader may not know is never written: a subject or fact that is withheld stands there
  * as such.

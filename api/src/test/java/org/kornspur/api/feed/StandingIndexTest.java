@@ -2,7 +2,6 @@ package org.kornspur.api.feed;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import org.kornspur.api.text.EnglishWords;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -11,6 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.kornspur.api.feed.StandingQuery.Order;
+import org.kornspur.api.text.EnglishWords;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.standing.GateVerdict;
 import org.kornspur.standing.InheritedTrouble;

@@ -2,7 +2,6 @@ package org.kornspur.api.recall;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import org.kornspur.api.text.EnglishWords;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -11,6 +10,7 @@ import java.util.Optional;
 import org.apache.avro.specific.SpecificRecord;
 import org.junit.jupiter.api.Test;
 import org.kornspur.api.access.Sight;
+import org.kornspur.api.text.EnglishWords;
 import org.kornspur.api.view.AsOf;
 import org.kornspur.api.view.TraceView;
 import org.kornspur.contract.Dispatch;
@@ -52,8 +52,20 @@ class RecallSheetTest {
             new Tolerance(0.5, "common practice, no source"));
     return RecallView.of(
         drill,
-        TraceView.of(drill.back(), subject -> Optional.empty(), Sight.everything(), EnglishWords.standings(), 1, asOf),
-        TraceView.of(drill.forward(), subject -> Optional.empty(), Sight.everything(), EnglishWords.standings(), 1, asOf),
+        TraceView.of(
+            drill.back(),
+            subject -> Optional.empty(),
+            Sight.everything(),
+            EnglishWords.standings(),
+            1,
+            asOf),
+        TraceView.of(
+            drill.forward(),
+            subject -> Optional.empty(),
+            Sight.everything(),
+            EnglishWords.standings(),
+            1,
+            asOf),
         Sight.everything(),
         1,
         0,

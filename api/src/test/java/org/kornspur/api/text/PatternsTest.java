@@ -65,7 +65,10 @@ class PatternsTest {
           .allMatch(
               named ->
                   arguments.contains(named)
-                      || DERIVED.matcher(named).results().anyMatch(m -> arguments.contains(m.group(1))));
+                      || DERIVED
+                          .matcher(named)
+                          .results()
+                          .anyMatch(m -> arguments.contains(m.group(1))));
     }
   }
 

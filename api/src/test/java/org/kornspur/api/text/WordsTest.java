@@ -83,8 +83,7 @@ class WordsTest {
     Evidence evidence =
         new Evidence.Correction(List.of(new Fact("a"), new Fact("b"), new Fact("c")));
 
-    assertThat(english.plain(evidence))
-        .isEqualTo("correction of one of the records a, b and c");
+    assertThat(english.plain(evidence)).isEqualTo("correction of one of the records a, b and c");
     assertThat(german.plain(evidence)).isEqualTo("Berichtigung eines der Belege a, b und c");
   }
 

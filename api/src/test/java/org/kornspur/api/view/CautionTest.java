@@ -36,7 +36,8 @@ class CautionTest {
 
   @Test
   void treatedSeedIsNeverFoodOrFeedAndWhatIsNotKnownCountsAsTreated() {
-    assertThat(Caution.of(standing("lot:L"), new Treatment.With("dressing 7"), EnglishWords.words()))
+    assertThat(
+            Caution.of(standing("lot:L"), new Treatment.With("dressing 7"), EnglishWords.words()))
         .filteredOn(caution -> caution.about() == About.TREATED_SEED)
         .singleElement()
         .satisfies(
@@ -45,7 +46,9 @@ class CautionTest {
   }
 
   private static List<About> about(LotStanding standing, Treatment treatment) {
-    return Caution.of(standing, treatment, EnglishWords.words()).stream().map(Caution::about).toList();
+    return Caution.of(standing, treatment, EnglishWords.words()).stream()
+        .map(Caution::about)
+        .toList();
   }
 
   private static LotStanding standing(String subject, GateVerdict... verdicts) {

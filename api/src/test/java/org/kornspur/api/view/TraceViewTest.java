@@ -2,15 +2,15 @@ package org.kornspur.api.view;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import org.kornspur.api.text.EnglishWords;
-import org.kornspur.api.feed.InventedChange;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.kornspur.api.access.Sight;
+import org.kornspur.api.feed.InventedChange;
 import org.kornspur.api.feed.StandingRow;
+import org.kornspur.api.text.EnglishWords;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.pedigree.Edge;

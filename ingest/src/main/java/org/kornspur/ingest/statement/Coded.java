@@ -66,9 +66,17 @@ public record Coded(String code, List<Argument> arguments) {
     List<Method> components =
         Arrays.stream(type.getRecordComponents()).map(RecordComponent::getAccessor).toList();
     components.forEach(component -> component.setAccessible(true));
-    String family =
-        type.getEnclosingClass() == null ? "" : type.getEnclosingClass().getSimpleName();
-    return new Kind(hyphened(family) + "." + hyphened(type.getSimpleName()), components);
+    if (type.getEnclosingClass() == null) {
+      throw new IllegalArgumentException(type.getName() + " belongs to no family");
+    }
+    return new Kind(
+        hyphened(family(type.getEnclosingClass())) + "." + hyphened(type.getSimpleName()),
+        components);
+  }
+
+  /** That it is a finding need not be said in the code of each. */
+  private static String family(Class<?> type) {
+    return type.getSimpleName().replaceFirst("(?<=.)Finding$", "");
   }
 
   private static String hyphened(String name) {
