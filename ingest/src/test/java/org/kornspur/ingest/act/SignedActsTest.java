@@ -140,7 +140,8 @@ class SignedActsTest {
             "FIT",
             List.of("f1"),
             List.of(),
-            1),
+            1,
+            null),
         new Attestation("0".repeat(32), "0".repeat(128)));
   }
 

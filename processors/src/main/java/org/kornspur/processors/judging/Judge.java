@@ -28,6 +28,7 @@ import org.kornspur.processors.finding.OriginFinding;
 import org.kornspur.processors.gates.BeyondLimits;
 import org.kornspur.processors.gates.Condemned;
 import org.kornspur.processors.gates.GateRule;
+import org.kornspur.processors.gates.Gates;
 import org.kornspur.processors.gates.OwnAncestor;
 import org.kornspur.processors.gates.ProvenSenders;
 import org.kornspur.processors.ground.Plot;
@@ -37,6 +38,8 @@ import org.kornspur.processors.pedigree.MassFlow;
 import org.kornspur.processors.release.Assessment;
 import org.kornspur.processors.release.Releases;
 import org.kornspur.processors.standards.Rulebook;
+import org.kornspur.processors.standards.Rulebooks;
+import org.kornspur.processors.standards.RulesFingerprint;
 import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Verdict;
 
@@ -54,15 +57,51 @@ public final class Judge {
 
   private final Function<String, Optional<? extends Rulebook>> rulebooks;
   private final List<GateRule> gates;
+  private final RulesFingerprint rules;
+
+  /** Judges by rulebooks with every gate. */
+  public static Judge by(Rulebooks rulebooks) {
+    return by(rulebooks, Gates.all());
+  }
+
+  /** Judges by rulebooks with some gates. */
+  public static Judge by(Rulebooks rulebooks, List<? extends GateRule> gates) {
+    return new Judge(rulebooks::find, gates, fingerprint(rulebooks, gates));
+  }
+
+  private static RulesFingerprint fingerprint(Rulebooks rulebooks, List<? extends GateRule> gates) {
+    List<String> names = gates.stream().map(gate -> gate.gate().name()).toList();
+    return RulesFingerprint.of(rulebooks, names, JudgingVersion.CURRENT);
+  }
 
   /**
+   * A judge whose fingerprint says nothing of the rulebooks.
+   *
    * @param rulebooks finds a rulebook by the id that a production names
    * @param gates every gate; each says itself where it applies
    */
   public Judge(
       Function<String, Optional<? extends Rulebook>> rulebooks, List<? extends GateRule> gates) {
+    this(rulebooks, gates, fingerprint(Rulebooks.load(List.of()), gates));
+  }
+
+  /**
+   * @param rulebooks finds a rulebook by the id that a production names
+   * @param gates every gate; each says itself where it applies
+   * @param rules fingerprint of both
+   */
+  public Judge(
+      Function<String, Optional<? extends Rulebook>> rulebooks,
+      List<? extends GateRule> gates,
+      RulesFingerprint rules) {
     this.rulebooks = rulebooks;
     this.gates = List.copyOf(gates);
+    this.rules = rules;
+  }
+
+  /** Fingerprint of the rules that this judges by. */
+  public RulesFingerprint rules() {
+    return rules;
   }
 
   /** All that follows from a dossier. It throws nothing: what breaks is among the faults. */
@@ -133,7 +172,8 @@ public final class Judge {
             rulebook.map(book -> new Assessment.Book(book.id(), book.edition())),
             verdicts,
             inherited,
-            attempts.faults());
+            attempts.faults(),
+            Optional.of(rules));
     return new Assessed(assessment, passedOn, ancestors, measures, place);
   }
 

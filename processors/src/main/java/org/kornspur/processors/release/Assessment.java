@@ -6,6 +6,7 @@ import java.util.stream.Stream;
 import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.dossier.Trouble;
 import org.kornspur.processors.finding.Fault;
+import org.kornspur.processors.standards.RulesFingerprint;
 import org.kornspur.processors.verdict.Verdict;
 
 /**
@@ -17,6 +18,7 @@ import org.kornspur.processors.verdict.Verdict;
  * @param verdicts one for each gate and aspect that applies
  * @param inherited what it takes over from ancestors
  * @param faults what could not be judged; for each there is a verdict that evidence is owed
+ * @param rules fingerprint of the rules that it was judged by; empty where it is not known
  */
 public record Assessment(
     String standing,
@@ -24,7 +26,8 @@ public record Assessment(
     Optional<Book> rulebook,
     List<Verdict> verdicts,
     List<Trouble> inherited,
-    List<Fault> faults) {
+    List<Fault> faults,
+    Optional<RulesFingerprint> rules) {
 
   /** One in which nothing broke. */
   public Assessment(
@@ -33,7 +36,7 @@ public record Assessment(
       Optional<Book> rulebook,
       List<Verdict> verdicts,
       List<Trouble> inherited) {
-    this(standing, material, rulebook, verdicts, inherited, List.of());
+    this(standing, material, rulebook, verdicts, inherited, List.of(), Optional.empty());
   }
 
   /** A rulebook by id and edition. */
@@ -47,7 +50,8 @@ public record Assessment(
         rulebook,
         Stream.concat(verdicts.stream(), Stream.of(fault.verdict())).toList(),
         inherited,
-        Stream.concat(faults.stream(), Stream.of(fault)).toList());
+        Stream.concat(faults.stream(), Stream.of(fault)).toList(),
+        rules);
   }
 
   /** Whether nothing stands against its release. */

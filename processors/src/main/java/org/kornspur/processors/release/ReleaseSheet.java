@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.function.Function;
 import org.kornspur.contract.Signature;
 import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.standards.RulesFingerprint;
 
 /**
  * Exactly what a person signs: a dossier, what the gates say of it, what has come of its release,
@@ -48,7 +49,8 @@ public record ReleaseSheet(Dossier dossier, Assessment assessment, LotRelease re
         assessment.standing(),
         SealedVerdicts.factIds(dossier),
         SealedVerdicts.of(assessment),
-        signaturesNeeded);
+        signaturesNeeded,
+        assessment.rules().map(RulesFingerprint::hex).orElse(null));
   }
 
   /** Whether a seal, of whichever version, is over exactly this sheet. */

@@ -3,12 +3,15 @@ package org.kornspur.processors.release;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.kornspur.contract.SealedLimit;
 import org.kornspur.contract.SealedMaterial;
+import org.kornspur.contract.SealedValue;
 import org.kornspur.contract.SealedVerdict;
 import org.kornspur.ingest.statement.StatementJson;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.dossier.Trouble;
+import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.verdict.Measured;
 import org.kornspur.processors.verdict.Verdict;
 
@@ -54,7 +57,17 @@ public final class SealedVerdicts {
         null,
         state(verdict),
         "",
-        StatementJson.write(verdict.findings()));
+        StatementJson.write(verdict.findings()),
+        verdict.limit().map(SealedVerdicts::of).orElse(null),
+        measured(verdict).map(SealedVerdicts::of).orElse(null));
+  }
+
+  private static SealedLimit of(Limit limit) {
+    return new SealedLimit(limit.sense().name(), limit.value(), limit.unit());
+  }
+
+  private static SealedValue of(Measured measured) {
+    return new SealedValue(measured.value(), measured.unit());
   }
 
   private static SealedVerdict of(Trouble trouble) {
@@ -64,7 +77,9 @@ public final class SealedVerdicts {
         trouble.origin().toString(),
         state(trouble),
         "",
-        StatementJson.write(trouble.findings()));
+        StatementJson.write(trouble.findings()),
+        null,
+        null);
   }
 
   static String state(Verdict verdict) {

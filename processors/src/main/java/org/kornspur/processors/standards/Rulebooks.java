@@ -10,6 +10,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
+import org.kornspur.ingest.contract.Fingerprint;
 
 /** The rulebooks that productions may name. */
 public final class Rulebooks {
@@ -18,10 +20,12 @@ public final class Rulebooks {
 
   private final Map<String, Rulebook> books;
   private final Optional<Rulebook> practice;
+  private final String digest;
 
-  private Rulebooks(Map<String, Rulebook> books, Optional<Rulebook> practice) {
+  private Rulebooks(Map<String, Rulebook> books, Optional<Rulebook> practice, String digest) {
     this.books = Collections.unmodifiableMap(books);
     this.practice = practice;
+    this.digest = digest;
   }
 
   /** A rulebook file: its name, for messages, and its YAML text. */
@@ -53,7 +57,30 @@ public final class Rulebooks {
                 .formatted(file.name(), book.id()));
       }
     }
-    return new Rulebooks(books, practice);
+    return new Rulebooks(books, practice, digestOf(files));
+  }
+
+  private static String digestOf(List<RulebookFile> files) {
+    return Fingerprint.of(
+        files.stream()
+            .map(file -> file.yaml().getBytes(StandardCharsets.UTF_8))
+            .toArray(byte[][]::new));
+  }
+
+  /**
+   * The rulebooks of this build, and further ones after them.
+   *
+   * @throws RulebookRefused as {@link #load} does
+   */
+  public static Rulebooks bundledAnd(List<RulebookFile> further) {
+    return further.isEmpty()
+        ? bundled()
+        : load(Stream.concat(bundledFiles().stream(), further.stream()).toList());
+  }
+
+  /** SHA-256 over the texts of all files in the order of loading, hexadecimal. */
+  public String digest() {
+    return digest;
   }
 
   /** The rulebook with this id. */

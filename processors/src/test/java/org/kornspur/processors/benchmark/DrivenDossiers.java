@@ -73,7 +73,7 @@ final class DrivenDossiers implements AutoCloseable {
     driver =
         new TopologyTestDriver(
             KornspurTopology.build(
-                wire, new Judge(Rulebooks.bundled()::find, gates), TrustedKeys.of(), stores, SEAL),
+                wire, Judge.by(Rulebooks.bundled(), gates), TrustedKeys.of(), stores, SEAL),
             config);
     facts =
         driver.createInputTopic(

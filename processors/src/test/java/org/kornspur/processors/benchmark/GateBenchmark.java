@@ -110,7 +110,7 @@ public class GateBenchmark {
 
   @Setup
   public void chooseCases() {
-    judge = new Judge(Rulebooks.bundled()::find, Gates.all());
+    judge = Judge.by(Rulebooks.bundled());
     gate = gateNamed(judged);
     cases =
         Enterprise.DOSSIERS.stream()

@@ -34,7 +34,6 @@ import org.kornspur.processors.fixture.Dossiers;
 import org.kornspur.processors.fixture.Facts;
 import org.kornspur.processors.fixture.Verdicts;
 import org.kornspur.processors.gates.GateRule;
-import org.kornspur.processors.gates.Gates;
 import org.kornspur.processors.judging.Standing.State;
 import org.kornspur.processors.release.Assessment;
 import org.kornspur.processors.release.LotRelease.Step;
@@ -280,7 +279,7 @@ class UnjudgeableTest {
   void aFactBeyondTheLimitsOfTodayProvesNothing() {
     Dossiers lot = lot().with(Facts.moisture("l1", 1e-180).id("m3").at("2024-12-03"));
 
-    Assessment assessment = new Judge(Rulebooks.bundled()::find, Gates.all()).assess(lot.dossier());
+    Assessment assessment = Judge.by(Rulebooks.bundled()).assess(lot.dossier());
 
     assertThat(assessment.isFit()).isFalse();
     assertThat(assessment.verdicts())
@@ -313,7 +312,7 @@ class UnjudgeableTest {
   }
 
   private static Judge judge(GateRule... rules) {
-    return new Judge(Rulebooks.bundled()::find, List.of(rules));
+    return Judge.by(Rulebooks.bundled(), List.of(rules));
   }
 
   private static Outcome judge(Dossiers dossier, GateRule... rules) {

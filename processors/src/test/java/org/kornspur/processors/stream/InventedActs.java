@@ -49,7 +49,8 @@ final class InventedActs {
         "FIT",
         sealedFactIds,
         List.of(),
-        needed);
+        needed,
+        null);
   }
 
   static Release release(String id, String lotId, Signature signature) {
