@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.function.Supplier;
 import java.util.stream.Stream;
 import org.apache.kafka.streams.processor.api.ProcessorContext;
 import org.apache.kafka.streams.state.KeyValueStore;
@@ -15,6 +16,7 @@ import org.kornspur.processors.judging.Judge;
 import org.kornspur.processors.judging.Outcome;
 import org.kornspur.processors.judging.Standing;
 import org.kornspur.processors.pedigree.Edge;
+import org.kornspur.processors.standards.RulesFingerprint;
 
 /**
  * Keeps dossiers in the stores of one task, has them judged, and sends on what changed.
@@ -23,7 +25,7 @@ import org.kornspur.processors.pedigree.Edge;
  * the order in which things came.
  */
 final class DossierDesk {
-  private final Judge judge;
+  private final Supplier<Judge> judges;
   private final DossierReader reader;
   private final ReportReader reportReader;
   private final StandingRecords standings;
@@ -32,12 +34,13 @@ final class DossierDesk {
   private final KeyValueStore<String, byte[]> reports;
   private final Outbox outbox;
   private final FaultLog faults;
+  private final JudgedUnder judgedUnder;
   private final ProcessorContext<String, byte[]> context;
   private final SkippedRecords skipped;
 
-  DossierDesk(ProcessorContext<String, byte[]> context, WireFormat wire, Judge judge) {
+  DossierDesk(ProcessorContext<String, byte[]> context, WireFormat wire, Supplier<Judge> judges) {
     this.context = context;
-    this.judge = judge;
+    this.judges = judges;
     skipped = PoisonRecords.counter(context.appConfigs());
     facts = context.getStateStore(Stores.DOSSIER_FACTS);
     revocations = context.getStateStore(Stores.DOSSIER_REVOCATIONS);
@@ -50,6 +53,7 @@ final class DossierDesk {
     KeyValueStore<String, byte[]> sent = context.getStateStore(Stores.DOSSIER_OUTBOX);
     outbox = new Outbox(context, sent);
     faults = new FaultLog(context, sent);
+    judgedUnder = new JudgedUnder(sent);
   }
 
   /** Files a fact, or the mark that one was superseded. */
@@ -76,6 +80,21 @@ final class DossierDesk {
             report -> reports.put(key, InternalJson.write(report)), () -> reports.delete(key));
   }
 
+  /** Fingerprint of the rules in force here. */
+  RulesFingerprint rules() {
+    return judges.get().rules();
+  }
+
+  /** By which rules each dossier of this task was judged last. */
+  JudgedUnder judgedUnder() {
+    return judgedUnder;
+  }
+
+  /** The subjects that this task holds something of. */
+  HeldSubjects subjects() {
+    return new HeldSubjects(facts, reports);
+  }
+
   /**
    * Judges a dossier again and sends on what changed.
    *
@@ -91,45 +110,49 @@ final class DossierDesk {
     List<String> unreadable =
         Stream.concat(held.unreadable().stream(), told.unreadable().stream()).toList();
     Optional<Standing> judged = Optional.empty();
+    Judge judge = judges.get();
+    RulesFingerprint rules = judge.rules();
     try {
       Outcome outcome = judge.judge(new Dossier(subject, held.entries(), told.reports()));
       judged = outcome.standing();
       if (unreadable.isEmpty()) {
-        deliver(subject, outcome);
+        deliver(subject, outcome, rules);
       } else {
-        deliverOwed(subject, OwedForFault.besides(subject, judged, unreadable));
+        deliverOwed(subject, OwedForFault.besides(subject, judged, unreadable), rules);
       }
     } catch (RuntimeException fault) {
       if (PoisonRecords.isNoFaultOfTheRecord(fault)) {
         throw fault;
       }
       skipped.add(context, "the judging of " + subject, fault);
-      deliverOwed(subject, OwedForFault.insteadOf(subject, judged, fault));
+      deliverOwed(subject, OwedForFault.insteadOf(subject, judged, fault), rules);
     }
+    judgedUnder.note(subject, rules);
     return told.reports().size() > 1;
   }
 
-  private void deliver(Subject subject, Outcome outcome) {
-    outbox.deliver(subject, Dossiers.TO_STANDINGS, standing(subject, outcome.standing()));
+  private void deliver(Subject subject, Outcome outcome, RulesFingerprint rules) {
+    outbox.deliver(subject, Dossiers.TO_STANDINGS, standing(subject, outcome.standing(), rules));
     outbox.deliver(subject, Dossiers.TO_EDGES, edges(outcome));
     outbox.deliver(subject, Dossiers.TO_PLOTS, plots(subject, outcome));
     outbox.deliver(subject, Dossiers.TO_REPORTS, reportsBy(outcome));
     faults.note(subject, outcome.faults());
   }
 
-  private void deliverOwed(Subject subject, Optional<Standing> owed) {
-    outbox.deliver(subject, Dossiers.TO_STANDINGS, standing(subject, owed));
+  private void deliverOwed(Subject subject, Optional<Standing> owed, RulesFingerprint rules) {
+    outbox.deliver(subject, Dossiers.TO_STANDINGS, standing(subject, owed, rules));
     outbox.deliver(subject, Dossiers.TO_REPORTS, new TreeMap<>());
   }
 
-  private SortedMap<String, Outbox.Letter> standing(Subject subject, Optional<Standing> judged) {
+  private SortedMap<String, Outbox.Letter> standing(
+      Subject subject, Optional<Standing> judged, RulesFingerprint rules) {
     SortedMap<String, Outbox.Letter> letters = new TreeMap<>();
     judged.ifPresent(
         standing ->
             letters.put(
                 subject.toString(),
                 Outbox.Letter.withTombstone(
-                    standings.write(Topics.STANDINGS.topicName(), standing))));
+                    standings.write(Topics.STANDINGS.topicName(), standing, rules))));
     return letters;
   }
 

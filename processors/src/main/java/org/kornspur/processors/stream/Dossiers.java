@@ -1,5 +1,6 @@
 package org.kornspur.processors.stream;
 
+import java.util.function.Supplier;
 import org.apache.kafka.common.serialization.Serdes;
 import org.apache.kafka.streams.Topology;
 import org.kornspur.ingest.wire.WireFormat;
@@ -20,12 +21,12 @@ final class Dossiers {
   static final String TO_PLOTS = "to-plots";
 
   private final WireFormat wire;
-  private final Judge judge;
+  private final Supplier<Judge> judges;
   private final Stores stores;
 
-  Dossiers(WireFormat wire, Judge judge, Stores stores) {
+  Dossiers(WireFormat wire, Supplier<Judge> judges, Stores stores) {
     this.wire = wire;
-    this.judge = judge;
+    this.judges = judges;
     this.stores = stores;
   }
 
@@ -43,8 +44,8 @@ final class Dossiers {
             text.deserializer(),
             BoundedRecords.deserializer(InternalJson.serde(ReportChange.class).deserializer()),
             Topics.REPORTS.topicName())
-        .addProcessor(FILE_FACT, () -> new FactFiling(wire, judge), SUBJECT_MESSAGES)
-        .addProcessor(FILE_REPORT, () -> new ReportFiling(wire, judge), REPORTS)
+        .addProcessor(FILE_FACT, () -> new FactFiling(wire, judges), SUBJECT_MESSAGES)
+        .addProcessor(FILE_REPORT, () -> new ReportFiling(wire, judges), REPORTS)
         .addStateStore(stores.logged(Stores.DOSSIER_FACTS, bytes), FILE_FACT, FILE_REPORT)
         .addStateStore(stores.logged(Stores.DOSSIER_REVOCATIONS, text), FILE_FACT, FILE_REPORT)
         .addStateStore(stores.logged(Stores.DOSSIER_REPORTS, bytes), FILE_FACT, FILE_REPORT)

@@ -1,6 +1,7 @@
 package org.kornspur.processors.stream;
 
 import java.util.Optional;
+import java.util.function.Supplier;
 import org.apache.avro.specific.SpecificRecord;
 import org.apache.kafka.streams.processor.api.Processor;
 import org.apache.kafka.streams.processor.api.ProcessorContext;
@@ -15,20 +16,30 @@ import org.kornspur.ingest.wire.UnknownRecordType;
 import org.kornspur.ingest.wire.WireFormat;
 import org.kornspur.processors.judging.Judge;
 
-/** Puts a fact, or that it was superseded, into the dossier, and has the dossier judged again. */
+/**
+ * Puts a fact, or that it was superseded, into the dossier, and has the dossier judged again. In
+ * the background it has all dossiers of its task judged again when the rules change.
+ */
 final class FactFiling implements Processor<String, SubjectMessage, String, byte[]> {
   private final WireFormat wire;
-  private final Judge judge;
+  private final Supplier<Judge> judges;
   private DossierDesk desk;
+  private RejudgingWalk walk;
 
-  FactFiling(WireFormat wire, Judge judge) {
+  FactFiling(WireFormat wire, Supplier<Judge> judges) {
     this.wire = wire;
-    this.judge = judge;
+    this.judges = judges;
   }
 
   @Override
   public void init(ProcessorContext<String, byte[]> context) {
-    desk = new DossierDesk(context, wire, judge);
+    desk = new DossierDesk(context, wire, judges);
+    walk = new RejudgingWalk(context, desk);
+  }
+
+  @Override
+  public void close() {
+    walk.close();
   }
 
   @Override

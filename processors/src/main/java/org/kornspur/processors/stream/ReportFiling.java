@@ -1,5 +1,6 @@
 package org.kornspur.processors.stream;
 
+import java.util.function.Supplier;
 import org.apache.kafka.streams.processor.api.Processor;
 import org.apache.kafka.streams.processor.api.ProcessorContext;
 import org.apache.kafka.streams.processor.api.Record;
@@ -23,20 +24,20 @@ final class ReportFiling implements Processor<String, ReportChange, String, byte
   private static final String TO_BE_JUDGED = "to be judged";
 
   private final WireFormat wire;
-  private final Judge judge;
+  private final Supplier<Judge> judges;
   private ProcessorContext<String, byte[]> context;
   private DossierDesk desk;
   private KeyValueStore<String, String> awaited;
 
-  ReportFiling(WireFormat wire, Judge judge) {
+  ReportFiling(WireFormat wire, Supplier<Judge> judges) {
     this.wire = wire;
-    this.judge = judge;
+    this.judges = judges;
   }
 
   @Override
   public void init(ProcessorContext<String, byte[]> context) {
     this.context = context;
-    desk = new DossierDesk(context, wire, judge);
+    desk = new DossierDesk(context, wire, judges);
     awaited = context.getStateStore(Stores.DOSSIER_REMINDERS);
   }
 

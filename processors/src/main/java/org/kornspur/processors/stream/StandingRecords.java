@@ -11,6 +11,7 @@ import org.kornspur.processors.judging.Standing;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.release.LotRelease;
 import org.kornspur.processors.standards.Limit;
+import org.kornspur.processors.standards.RulesFingerprint;
 import org.kornspur.processors.verdict.Measured;
 import org.kornspur.processors.verdict.Verdict;
 import org.kornspur.standing.ActSigned;
@@ -35,8 +36,14 @@ final class StandingRecords {
     this.wire = wire;
   }
 
-  byte[] write(String topic, Standing standing) {
-    return wire.encode(topic, publicForm(standing));
+  /**
+   * A standing in wire format.
+   *
+   * @param rules fingerprint of the rules that made it
+   */
+  byte[] write(String topic, Standing standing, RulesFingerprint rules) {
+    return wire.encode(
+        topic, LotStanding.newBuilder(publicForm(standing)).setRules(rules.hex()).build());
   }
 
   byte[] write(String topic, Edge edge) {

@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.Properties;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.function.Predicate;
 import org.apache.avro.specific.SpecificRecord;
 import org.apache.kafka.common.header.Headers;
 import org.apache.kafka.common.serialization.ByteArrayDeserializer;
@@ -42,7 +43,6 @@ import org.kornspur.ingest.seal.TrustedKeys;
 import org.kornspur.ingest.wire.WireFormat;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.fixture.Verdicts;
-import org.kornspur.processors.gates.Gates;
 import org.kornspur.processors.judging.Judge;
 import org.kornspur.processors.pedigree.Pedigree;
 import org.kornspur.processors.release.ReleaseSheet;
@@ -73,10 +73,11 @@ final class DrivenTopology implements AutoCloseable {
   static final ChainSettings SEAL = new ChainSettings(KEY, 5, Duration.ofSeconds(10));
 
   final WireFormat wire = new WireFormat(new LocalSchemaRegistry());
-  private final Judge judge;
+  private volatile Judge judge;
   private final boolean trustsProducers;
   private final TopologyTestDriver driver;
   final SkippedRecords skipped = new SkippedRecords();
+  final RejudgingProgress rejudging = new RejudgingProgress();
   private final TestInputTopic<byte[], byte[]> facts;
   private final TestInputTopic<String, SubjectMessage> bySubject;
   private final TestOutputTopic<String, byte[]> standings;
@@ -105,10 +106,11 @@ final class DrivenTopology implements AutoCloseable {
     config.put(DossierReader.TRUST_PRODUCERS, trustsProducers);
     config.put(StreamsConfig.STATE_DIR_CONFIG, temporaryFolder().toString());
     config.putAll(PoisonRecords.settings(skipped));
+    config.putAll(rejudging.settings());
     driver =
         new TopologyTestDriver(
             KornspurTopology.build(
-                wire, judge, TrustedKeys.of(KEY.publicKey()), Stores.inMemory(), SEAL),
+                wire, () -> this.judge, TrustedKeys.of(KEY.publicKey()), Stores.inMemory(), SEAL),
             config);
     facts =
         driver.createInputTopic(
@@ -128,12 +130,12 @@ final class DrivenTopology implements AutoCloseable {
 
   /** The topology with the gates and rulebooks that judge in earnest. */
   static DrivenTopology withRealRules() {
-    return new DrivenTopology(new Judge(Rulebooks.bundled()::find, Gates.all()));
+    return new DrivenTopology(Judge.by(Rulebooks.bundled()));
   }
 
   /** One of a site that vouches for all who can write to its topic of facts. */
   static DrivenTopology trustingProducers() {
-    return new DrivenTopology(new Judge(Rulebooks.bundled()::find, Gates.all()), true);
+    return new DrivenTopology(Judge.by(Rulebooks.bundled()), true);
   }
 
   /** Facts as quality brings them through the interface. */
@@ -249,6 +251,31 @@ final class DrivenTopology implements AutoCloseable {
   void spoil(String store, String key, byte[] value) {
     KeyValueStore<String, byte[]> spoiled = driver.getKeyValueStore(store);
     spoiled.put(key, value);
+  }
+
+  /** Takes out of a store what an earlier release did not put there. */
+  void takeOut(String store, Predicate<String> keys) {
+    KeyValueStore<String, byte[]> held = driver.getKeyValueStore(store);
+    List<String> found = new ArrayList<>();
+    try (KeyValueIterator<String, byte[]> all = held.all()) {
+      all.forEachRemaining(entry -> found.add(entry.key));
+    }
+    found.stream().filter(keys).forEach(held::delete);
+  }
+
+  /** Has all judged by other rules from now on, as when an administrator changes a rulebook. */
+  void judgeBy(Judge other) {
+    judge = other;
+  }
+
+  /** Goes on with judging dossiers again until it is done; returns the number of steps. */
+  int rejudge() {
+    int taken = 0;
+    do {
+      driver.advanceWallClockTime(RejudgingWalk.INTERVAL);
+      taken++;
+    } while (rejudging.toLookAt() > 0);
+    return taken;
   }
 
   void letPass(Duration time) {

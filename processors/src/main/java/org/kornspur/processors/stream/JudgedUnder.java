@@ -1,0 +1,62 @@
+package org.kornspur.processors.stream;
+
+import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
+import org.apache.kafka.streams.state.KeyValueStore;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.standards.RulesFingerprint;
+
+/**
+ * By which rules each dossier of a task was judged last, and by which all of them were. It lies
+ * with what the subjects last sent, so it changes in the transaction in which a dossier is judged.
+ * An earlier release wrote none of it: its dossiers count as judged by other rules.
+ */
+final class JudgedUnder {
+  private static final String RULES = "rules";
+  private static final String ALL = Keys.of(RULES, "all");
+
+  private final KeyValueStore<String, byte[]> memory;
+
+  JudgedUnder(KeyValueStore<String, byte[]> memory) {
+    this.memory = memory;
+  }
+
+  /** Whether the dossier of a subject was judged by these rules last. */
+  boolean is(Subject subject, RulesFingerprint rules) {
+    return holds(keyOf(subject), rules);
+  }
+
+  /** Notes that the dossier of a subject was judged by these rules. */
+  void note(Subject subject, RulesFingerprint rules) {
+    if (is(subject, rules)) {
+      return;
+    }
+    memory.put(keyOf(subject), bytes(rules));
+    // another instance with other rules may have had this task meanwhile, or have it next
+    if (!areAll(rules)) {
+      memory.delete(ALL);
+    }
+  }
+
+  /** Whether all dossiers of the task were judged by these rules last. */
+  boolean areAll(RulesFingerprint rules) {
+    return holds(ALL, rules);
+  }
+
+  /** Notes that all dossiers of the task were judged by these rules. */
+  void noteAll(RulesFingerprint rules) {
+    memory.put(ALL, bytes(rules));
+  }
+
+  private boolean holds(String key, RulesFingerprint rules) {
+    return Arrays.equals(memory.get(key), bytes(rules));
+  }
+
+  private static String keyOf(Subject subject) {
+    return Keys.prefix(subject, RULES);
+  }
+
+  private static byte[] bytes(RulesFingerprint rules) {
+    return rules.hex().getBytes(StandardCharsets.UTF_8);
+  }
+}
