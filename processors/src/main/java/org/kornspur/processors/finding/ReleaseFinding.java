@@ -27,6 +27,13 @@ public sealed interface ReleaseFinding extends Finding {
       String after)
       implements ReleaseFinding {}
 
+  /** By a change of the rules; no fact came. */
+  record SuspendedByRules(List<Statement> changes) implements ReleaseFinding {}
+
+  record OtherLimit(
+      Gate gate, Optional<Coded> about, Optional<Statement> before, Optional<Statement> now)
+      implements ReleaseFinding {}
+
   record OtherSeed(Statement released, Statement now) implements ReleaseFinding {}
 
   record SeedUnknown() implements ReleaseFinding {}

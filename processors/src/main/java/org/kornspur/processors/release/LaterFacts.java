@@ -1,5 +1,9 @@
 package org.kornspur.processors.release;
 
+import org.kornspur.contract.SealedLimit;
+import org.kornspur.ingest.statement.Value.Amount;
+import org.kornspur.processors.finding.Bound;
+import org.kornspur.processors.standards.Limit;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -27,6 +31,7 @@ import org.kornspur.processors.dossier.Entry;
 import org.kornspur.processors.dossier.Trouble;
 import org.kornspur.processors.finding.ReleaseFinding;
 import org.kornspur.processors.verdict.Gate;
+import org.kornspur.processors.release.SuspensionReason.RulesChanged;
 import org.kornspur.processors.verdict.Verdict;
 
 /**
@@ -73,9 +78,14 @@ final class LaterFacts {
    * What suspended a release.
    *
    * @param since when the fact was recorded that did; empty where no fact of the lot itself did
+   * @param reasons why, as far as that is kept as data
    */
   record Suspending(
-      List<LotRelease.Change> changes, List<String> causes, Optional<Instant> since, Coded why) {}
+      List<LotRelease.Change> changes,
+      List<String> causes,
+      Optional<Instant> since,
+      Coded why,
+      List<SuspensionReason> reasons) {}
 
   LaterFacts(Dossier dossier, Signature sealed) {
     this.dossier = dossier;
@@ -169,10 +179,15 @@ final class LaterFacts {
 
   private Suspending suspendedBy(Assessment then) {
     List<LotRelease.Change> changes = changes(then);
+    List<RulesChanged> byRules = rulesChanges(then);
     SortedSet<String> causes = new TreeSet<>();
-    changes.forEach(
-        change ->
-            change.factIds().stream().filter(id -> !sealedFacts.contains(id)).forEach(causes::add));
+    changes.stream()
+        .filter(change -> byRules.stream().noneMatch(rules -> isSame(rules, change)))
+        .forEach(
+            change ->
+                change.factIds().stream()
+                    .filter(id -> !sealedFacts.contains(id))
+                    .forEach(causes::add));
     dossier.entries().stream()
         .filter(entry -> sealedFacts.contains(entry.header().getFactId()))
         .flatMap(entry -> entry.superseded().stream())
@@ -185,7 +200,28 @@ final class LaterFacts {
         .map(fact -> FactType.headerOf(fact).getFactId())
         .filter(id -> !sealedFacts.contains(id))
         .forEach(causes::add);
-    return new Suspending(changes, List.copyOf(causes), since(causes), why(then, changes, causes));
+    return new Suspending(
+        changes,
+        List.copyOf(causes),
+        since(causes),
+        why(then, changes, causes, byRules),
+        List.copyOf(byRules));
+  }
+
+  private List<RulesChanged> rulesChanges(Assessment then) {
+    boolean takenBack =
+        dossier.entries().stream()
+            .filter(entry -> sealedFacts.contains(entry.header().getFactId()))
+            .flatMap(entry -> entry.superseded().stream())
+            .anyMatch(by -> !sealedFacts.contains(by.byFactId()));
+    return new RulesChanges(sealed, sealedFacts, takenBack)
+        .among(then, Objects.equals(material(then), sealed.getMaterial()));
+  }
+
+  private static boolean isSame(RulesChanged rules, LotRelease.Change change) {
+    return change.inheritedFrom().isEmpty()
+        && change.gate().equals(rules.gate().name())
+        && change.aspect().equals(rules.aspect());
   }
 
   private Optional<Instant> since(Set<String> causes) {
@@ -255,13 +291,40 @@ final class LaterFacts {
     return List.of(gate, aspect, inheritedFrom);
   }
 
-  private Coded why(Assessment then, List<LotRelease.Change> changes, Set<String> causes) {
+  private Coded why(
+      Assessment then,
+      List<LotRelease.Change> changes,
+      Set<String> causes,
+      List<RulesChanged> byRules) {
+    if (causes.isEmpty() && !byRules.isEmpty()) {
+      return new ReleaseFinding.SuspendedByRules(
+              byRules.stream().<Statement>map(rules -> byRules(rules, changes)).toList())
+          .coded();
+    }
     List<Statement> changed =
         changes.isEmpty()
             ? List.of(
                 new ReleaseFinding.OtherSeed(seed(sealed.getMaterial()), seed(material(then))))
             : changes.stream().<Statement>map(LaterFacts::changed).toList();
     return new ReleaseFinding.SuspendedByFacts(changed, Fact.each(causes)).coded();
+  }
+
+  private static ReleaseFinding byRules(RulesChanged rules, List<LotRelease.Change> changes) {
+    return new ReleaseFinding.OtherLimit(
+        rules.gate(),
+        changes.stream()
+            .filter(change -> isSame(rules, change))
+            .flatMap(change -> change.about().stream())
+            .findFirst(),
+        rules.oldLimit().map(LaterFacts::bound),
+        rules.newLimit().map(Bound::of));
+  }
+
+  private static Bound bound(SealedLimit limit) {
+    Amount value = new Amount(limit.getValue(), limit.getUnit());
+    return limit.getSense().equals(Limit.Sense.AT_LEAST.name())
+        ? new Bound.AtLeast(value)
+        : new Bound.AtMost(value);
   }
 
   private static ReleaseFinding changed(LotRelease.Change change) {

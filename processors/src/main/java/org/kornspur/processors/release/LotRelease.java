@@ -18,6 +18,7 @@ import org.kornspur.ingest.statement.Coded;
  * @param changes verdicts that are no longer what they were when it was released
  * @param downgradedFrom category that it was made for, where a person put it into a lower one
  * @param dispatchedUnreleasedKg mass that left for customers while it was not released, kilograms
+ * @param reasons why it was suspended by itself, as far as that is kept as data
  */
 public record LotRelease(
     Step step,
@@ -28,7 +29,8 @@ public record LotRelease(
     List<String> causes,
     List<Change> changes,
     Optional<Category> downgradedFrom,
-    double dispatchedUnreleasedKg) {
+    double dispatchedUnreleasedKg,
+    List<SuspensionReason> reasons) {
 
   /** The release of what nobody signed for. */
   static final LotRelease NOTHING =
@@ -41,7 +43,8 @@ public record LotRelease(
           List.of(),
           List.of(),
           Optional.empty(),
-          0);
+          0,
+          List.of());
 
   /** The release of a lot of which it could not be told; the lot is held back. */
   static LotRelease untold(Coded why) {
@@ -54,7 +57,8 @@ public record LotRelease(
         List.of(),
         List.of(),
         Optional.empty(),
-        0);
+        0,
+        List.of());
   }
 
   /** How far a release is. */

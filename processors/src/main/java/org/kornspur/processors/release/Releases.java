@@ -125,7 +125,14 @@ public final class Releases {
   private record Draft(Dossier dossier, ActSequence acts) {
 
     LotRelease none() {
-      return with(Step.NONE, Optional.empty(), List.of(), Optional.empty(), List.of(), List.of());
+      return with(
+          Step.NONE,
+          Optional.empty(),
+          List.of(),
+          Optional.empty(),
+          List.of(),
+          List.of(),
+          List.of());
     }
 
     LotRelease released() {
@@ -143,7 +150,8 @@ public final class Releases {
           acts.released(),
           Optional.of(by.why()),
           by.causes(),
-          by.changes());
+          by.changes(),
+          by.reasons());
     }
 
     /** A fact may have been recorded before the release and come in after it. */
@@ -159,6 +167,7 @@ public final class Releases {
           signed,
           Optional.ofNullable(why).map(ReleaseFinding::coded),
           List.of(),
+          List.of(),
           List.of());
     }
 
@@ -168,7 +177,8 @@ public final class Releases {
         List<SignedAct> signed,
         Optional<Coded> why,
         List<String> causes,
-        List<LotRelease.Change> changes) {
+        List<LotRelease.Change> changes,
+        List<SuspensionReason> reasons) {
       return new LotRelease(
           step,
           since,
@@ -178,7 +188,8 @@ public final class Releases {
           causes,
           changes,
           downgradedFrom(),
-          acts.dispatchedUnreleasedKg(dossier));
+          acts.dispatchedUnreleasedKg(dossier),
+          reasons);
     }
 
     private Optional<Category> downgradedFrom() {

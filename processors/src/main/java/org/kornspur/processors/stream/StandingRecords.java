@@ -10,6 +10,7 @@ import org.kornspur.processors.dossier.Trouble;
 import org.kornspur.processors.judging.Standing;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.release.LotRelease;
+import org.kornspur.processors.release.SuspensionReason.RulesChanged;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.RulesFingerprint;
 import org.kornspur.processors.verdict.Measured;
@@ -17,9 +18,11 @@ import org.kornspur.processors.verdict.Verdict;
 import org.kornspur.standing.ActSigned;
 import org.kornspur.standing.GateVerdict;
 import org.kornspur.standing.InheritedTrouble;
+import org.kornspur.standing.LimitThen;
 import org.kornspur.standing.LotStanding;
 import org.kornspur.standing.PedigreeEdge;
 import org.kornspur.standing.ReleaseStep;
+import org.kornspur.standing.RulesChange;
 import org.kornspur.standing.SeedMaterial;
 import org.kornspur.standing.StandingState;
 import org.kornspur.standing.VerdictChange;
@@ -99,7 +102,25 @@ final class StandingRecords {
         .setChanges(release.changes().stream().map(StandingRecords::publicForm).toList())
         .setDowngradedFrom(release.downgradedFrom().map(Enum::name).orElse(null))
         .setDispatchedUnreleasedKg(release.dispatchedUnreleasedKg())
+        .setRulesChanges(
+            release.reasons().stream()
+                .filter(RulesChanged.class::isInstance)
+                .map(reason -> publicForm((RulesChanged) reason))
+                .toList())
         .build();
+  }
+
+  private static RulesChange publicForm(RulesChanged changed) {
+    return new RulesChange(
+        changed.gate().name(),
+        changed.aspect(),
+        changed.before(),
+        changed.after(),
+        changed
+            .oldLimit()
+            .map(limit -> new LimitThen(limit.getSense(), limit.getValue(), limit.getUnit()))
+            .orElse(null),
+        changed.newLimit().map(StandingRecords::publicForm).orElse(null));
   }
 
   private static ActSigned publicForm(LotRelease.Signed signed) {

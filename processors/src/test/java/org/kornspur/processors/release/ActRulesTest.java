@@ -112,7 +112,8 @@ class ActRulesTest {
             List.of(),
             List.of(),
             Optional.empty(),
-            0);
+            0,
+            List.of());
     return new ReleaseSheet(dossier, assessment, release, Seal.of(dossier, assessment));
   }
 }
