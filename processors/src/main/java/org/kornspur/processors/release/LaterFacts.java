@@ -1,9 +1,5 @@
 package org.kornspur.processors.release;
 
-import org.kornspur.contract.SealedLimit;
-import org.kornspur.ingest.statement.Value.Amount;
-import org.kornspur.processors.finding.Bound;
-import org.kornspur.processors.standards.Limit;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -18,6 +14,7 @@ import java.util.TreeSet;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import org.kornspur.contract.Correction;
+import org.kornspur.contract.SealedLimit;
 import org.kornspur.contract.SealedMaterial;
 import org.kornspur.contract.SealedVerdict;
 import org.kornspur.contract.Signature;
@@ -25,13 +22,16 @@ import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.statement.Coded;
 import org.kornspur.ingest.statement.Statement;
+import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.ingest.statement.Value.Fact;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Entry;
 import org.kornspur.processors.dossier.Trouble;
+import org.kornspur.processors.finding.Bound;
 import org.kornspur.processors.finding.ReleaseFinding;
-import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.release.SuspensionReason.RulesChanged;
+import org.kornspur.processors.standards.Limit;
+import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Verdict;
 
 /**

@@ -16,6 +16,8 @@ import org.kornspur.contract.Signature;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.finding.Evidence;
+import org.kornspur.processors.fixture.Verdicts;
 import org.kornspur.processors.judging.Judge;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
@@ -54,7 +56,7 @@ class RulesChangedTest {
     assertThat(wet.getRelease().getStep()).isEqualTo(ReleaseStep.SUSPENDED);
     assertThat(wet.getRelease().getCauses()).isEmpty();
     assertThat(wet.getRelease().getSince()).isNull();
-    assertThat(wet.getRelease().getWhy()).contains("the rules, which changed since");
+    assertThat(wet.getRelease().getReason().getCode()).isEqualTo("release.suspended-by-rules");
     RulesChange change = onlyChange(wet.getRelease());
     assertThat(change.getGate()).isEqualTo("MOISTURE");
     assertThat(change.getBefore()).isEqualTo("MET");
@@ -179,7 +181,7 @@ class RulesChangedTest {
             Limit.Sense.AT_MOST,
             percent,
             "%",
-            "at most " + percent + " %",
+            Limit.Stated.plain(percent),
             rulebook.id(),
             "edition " + percent,
             "an invented text",
@@ -198,9 +200,23 @@ class RulesChangedTest {
               List<String> facts = List.of(FactType.headerOf(test).getFactId());
               return limit.holds(value)
                   ? new Verdict.Met(
-                      Gate.MOISTURE, "", measured, Optional.of(limit), facts, "It is dry enough.")
+                      Gate.MOISTURE,
+                      "",
+                      Optional.empty(),
+                      measured,
+                      Optional.of(limit),
+                      facts,
+                      Verdicts.FINDINGS,
+                      List.of())
                   : new Verdict.NotMet(
-                      Gate.MOISTURE, "", measured, Optional.of(limit), facts, "It is too wet.");
+                      Gate.MOISTURE,
+                      "",
+                      Optional.empty(),
+                      measured,
+                      Optional.of(limit),
+                      facts,
+                      Verdicts.FINDINGS,
+                      List.of());
             })
         .<List<Verdict>>map(List::of)
         .orElseGet(
@@ -209,9 +225,11 @@ class RulesChangedTest {
                     new Verdict.Owed(
                         Gate.MOISTURE,
                         "",
-                        "a moisture test",
+                        Optional.empty(),
+                        List.of(new Evidence.MoistureTest().coded()),
                         Optional.of(limit),
                         List.of(),
-                        "Bring a moisture test.")));
+                        Verdicts.FINDINGS,
+                        List.of())));
   }
 }
