@@ -3,6 +3,7 @@ package org.kornspur.api.export;
 import static io.restassured.RestAssured.given;
 import static io.restassured.RestAssured.when;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.awaitility.Awaitility.await;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasItem;
@@ -25,12 +26,13 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.UUID;
-import java.util.function.BooleanSupplier;
+import java.util.concurrent.Callable;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
+import org.kornspur.api.DemoMachine;
 import org.kornspur.api.NeedsProgram;
 import org.kornspur.api.Program;
 import org.kornspur.api.access.AsPerson;
@@ -40,7 +42,7 @@ import org.kornspur.api.page.DemoLoaded;
 
 /** Exports and the EPCIS interface as a client meets them, with the whole demo behind them. */
 @QuarkusTest
-@TestProfile(DemoWithGtin.class)
+@TestProfile(DemoMachine.class)
 @ExtendWith(AsPerson.class)
 class ExportInterfaceTest {
   private static final Duration LONGEST_WAIT = Duration.ofMinutes(3);
@@ -63,16 +65,8 @@ class ExportInterfaceTest {
         : "";
   }
 
-  private static void until(BooleanSupplier condition) {
-    Instant end = Instant.now().plus(LONGEST_WAIT);
-    while (!condition.getAsBoolean()) {
-      assertThat(Instant.now()).isBefore(end);
-      try {
-        Thread.sleep(200);
-      } catch (InterruptedException e) {
-        Thread.currentThread().interrupt();
-      }
-    }
+  private static void until(Callable<Boolean> condition) {
+    await().atMost(LONGEST_WAIT).until(condition);
   }
 
   @Test
@@ -104,7 +98,7 @@ class ExportInterfaceTest {
   void bothTheWrongAndTheCorrectiveEventAreFound() {
     Response answer =
         given()
-            .queryParam("MATCH_anyEPCClass", DemoWithGtin.ADDRESS + "/lots/R25-S06")
+            .queryParam("MATCH_anyEPCClass", DemoMachine.ADDRESS + "/lots/R25-S06")
             .queryParam("EQ_bizStep", "creating_class_instance")
             .get(EVENTS);
     String list = "epcisBody.queryResults.resultsBody.eventList";
@@ -208,7 +202,7 @@ class ExportInterfaceTest {
         .get(EVENTS + "/{id}", EventId.ofFact(factId))
         .then()
         .body("bizStep", equalTo("shipping"))
-        .body("destinationList[0].destination", startsWith(DemoWithGtin.ADDRESS));
+        .body("destinationList[0].destination", startsWith(DemoMachine.ADDRESS));
     until(() -> when().get("/api/v1/quarantine").asString().contains("massKg"));
     when().get("/api/v1/quarantine").then().body("items.reason", hasItem(containsString("massKg")));
     given().contentType("application/json").body(good).post(EVENTS).then().statusCode(201);
@@ -223,7 +217,7 @@ class ExportInterfaceTest {
          "destinationList": [
            {"type": "owning_party", "destination": "%s/enterprises/ENT-CUST-01"}]}
         """
-        .formatted(UUID.randomUUID(), DemoWithGtin.ADDRESS, lotId, massKg, DemoWithGtin.ADDRESS);
+        .formatted(UUID.randomUUID(), DemoMachine.ADDRESS, lotId, massKg, DemoMachine.ADDRESS);
   }
 
   private static String document(String... events) {
@@ -320,7 +314,7 @@ class ExportInterfaceTest {
   @Test
   void theLinkOfALabelOpensTheLotsPage() {
     String lotId = "L25-01-1";
-    String link = DemoWithGtin.ADDRESS + "/01/" + DemoWithGtin.GTIN + "/10/" + lotId;
+    String link = DemoMachine.ADDRESS + "/01/" + DemoMachine.GTIN + "/10/" + lotId;
     when()
         .get("/api/v1/lots/" + lotId + "/label.png")
         .then()
@@ -329,7 +323,7 @@ class ExportInterfaceTest {
     given()
         .redirects()
         .follow(false)
-        .get(link.substring(DemoWithGtin.ADDRESS.length()))
+        .get(link.substring(DemoMachine.ADDRESS.length()))
         .then()
         .statusCode(307)
         .header("Location", containsString("/lots/" + lotId));

@@ -1,14 +1,15 @@
 package org.kornspur.api.page;
 
 import static io.restassured.RestAssured.given;
-import static org.assertj.core.api.Assertions.assertThat;
+import static org.awaitility.Awaitility.await;
 import static org.hamcrest.Matchers.equalTo;
 
 import io.restassured.response.Response;
 import java.time.Duration;
-import java.time.Instant;
 import java.util.List;
+import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Predicate;
+import org.awaitility.core.ConditionTimeoutException;
 
 /** Facts that a test brings over the interface, and what it waits for then. */
 public final class PostedFacts {
@@ -29,18 +30,14 @@ public final class PostedFacts {
 
   /** The first answer of an address that satisfies. */
   public static Response until(String path, Predicate<Response> isEnough) {
-    Instant end = Instant.now().plus(LONGEST_WAIT);
-    Response answer = given().get(path);
-    while (!isEnough.test(answer)) {
-      assertThat(Instant.now()).as("Still %s: %s", path, answer.asString()).isBefore(end);
-      try {
-        Thread.sleep(200);
-      } catch (InterruptedException e) {
-        Thread.currentThread().interrupt();
-        throw new IllegalStateException(e);
-      }
-      answer = given().get(path);
+    AtomicReference<Response> last = new AtomicReference<>();
+    try {
+      return await()
+          .atMost(LONGEST_WAIT)
+          .pollDelay(Duration.ZERO)
+          .until(() -> last.updateAndGet(before -> given().get(path)), isEnough);
+    } catch (ConditionTimeoutException late) {
+      throw new AssertionError("Still %s: %s".formatted(path, last.get().asString()), late);
     }
-    return answer;
   }
 }
