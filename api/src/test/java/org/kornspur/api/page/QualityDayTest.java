@@ -34,7 +34,7 @@ class QualityDayTest extends BrowserTest {
 
   @Test
   void fromTheDeskToTheFactThatDecided() {
-    Page page = chromium.signedIn(Screen.WIDE, Language.ENGLISH, root, QUALITY);
+    Page page = chromium.loggedIn(Screen.WIDE, Language.ENGLISH, root, QUALITY).newPage();
     page.navigate(root + "desk");
     Locator causes = page.locator("#causes ~ ul .card");
     assertThat(causes.filter(with("Lot L24-S05"))).containsText("Post-control");
@@ -71,7 +71,7 @@ class QualityDayTest extends BrowserTest {
 
   @Test
   void aChangeAppearsByItselfAndTakesNoFocus() {
-    Page page = chromium.signedIn(Screen.WIDE, Language.ENGLISH, root, QUALITY);
+    Page page = chromium.loggedIn(Screen.WIDE, Language.ENGLISH, root, QUALITY).newPage();
     page.navigate(root + "desk");
     assertThat(page.locator("#live")).hasText("Changes appear here by themselves.");
     Locator link =
@@ -96,7 +96,7 @@ class QualityDayTest extends BrowserTest {
 
   @Test
   void aPersonSignsWhatTheyReadAndNothingElse() {
-    Page page = chromium.signedIn(Screen.WIDE, Language.ENGLISH, root, QUALITY);
+    Page page = chromium.loggedIn(Screen.WIDE, Language.ENGLISH, root, QUALITY).newPage();
     page.navigate(root + "lots/L26-S11");
     page.getByRole(
             AriaRole.LINK,
@@ -126,7 +126,7 @@ class QualityDayTest extends BrowserTest {
   /** Source of the border: Permissions and Sight; a multiplier sees its own alone. */
   @Test
   void aMultiplierSeesNothingOfOthers() {
-    Page page = chromium.signedIn(Screen.NARROW, Language.ENGLISH, root, TestPeople.WEST);
+    Page page = chromium.loggedIn(Screen.NARROW, Language.ENGLISH, root, TestPeople.WEST).newPage();
     page.navigate(root + "lots?size=1000");
     assertThat(page.locator("tbody tr").first()).isVisible();
     String others =
@@ -144,7 +144,7 @@ class QualityDayTest extends BrowserTest {
   @ParameterizedTest
   @CsvSource({"NARROW, ENGLISH", "NARROW, GERMAN", "WIDE, ENGLISH", "WIDE, GERMAN"})
   void theOtherPagesAreWithinReachOfAll(Screen screen, Language language) {
-    Page page = chromium.signedIn(screen, language, root, QUALITY);
+    Page page = chromium.loggedIn(screen, language, root, QUALITY).newPage();
     for (String path : new String[] {"seasons", "quarantine"}) {
       page.navigate(root + path);
       LookedAt.whole(page, path + "-" + screen + "-" + language.tag());

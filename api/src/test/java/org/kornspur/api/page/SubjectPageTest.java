@@ -27,7 +27,7 @@ class SubjectPageTest extends BrowserTest {
   @ParameterizedTest
   @CsvSource({"NARROW, ENGLISH", "NARROW, GERMAN", "WIDE, ENGLISH", "WIDE, GERMAN"})
   void lotsAndCropsAreWithinReachOfAll(Screen screen, Language language) {
-    Page page = chromium.signedIn(screen, language, root, QUALITY);
+    Page page = chromium.loggedIn(screen, language, root, QUALITY).newPage();
     for (String path : new String[] {"lots/L25-S05-P1", "lots/R25-S06", "crops/C25-S01"}) {
       assertThat(page.navigate(root + path).status()).as(path).isEqualTo(200);
       LookedAt.whole(page, path.replace('/', '-') + "-" + screen + "-" + language.tag());
@@ -37,7 +37,7 @@ class SubjectPageTest extends BrowserTest {
 
   @Test
   void troubleIsFollowedToWhereItBegan() {
-    Page page = chromium.signedIn(Screen.WIDE, Language.ENGLISH, root, QUALITY);
+    Page page = chromium.loggedIn(Screen.WIDE, Language.ENGLISH, root, QUALITY).newPage();
     page.navigate(root + "lots/L25-S05-P1");
     assertThat(page.locator(".standing").textContent())
         .isEqualTo("Lot L25-S05-P1 is not fit. Not met: Post-control (from L24-S05).");
@@ -81,7 +81,7 @@ class SubjectPageTest extends BrowserTest {
 
   @Test
   void aCorrectionIsShownWithBothValues() {
-    Page page = chromium.signedIn(Screen.WIDE, Language.GERMAN, root, QUALITY);
+    Page page = chromium.loggedIn(Screen.WIDE, Language.GERMAN, root, QUALITY).newPage();
     page.navigate(root + "lots/R25-S06");
     assertThat(page.locator(".timeline .gone").count()).isEqualTo(1);
     assertThat(page.locator(".timeline").textContent()).contains("Berichtigt Tatsache");
