@@ -36,7 +36,7 @@ class FieldPageTest extends BrowserTest {
   private static final String AUDITOR = TestPeople.of(Role.AUDITOR);
 
   private Page open(Screen screen, Language language, String path) {
-    Page page = chromium.signedIn(screen, language, root, AUDITOR);
+    Page page = chromium.loggedIn(screen, language, root, AUDITOR).newPage();
     page.navigate(root + path);
     return page;
   }
@@ -44,7 +44,7 @@ class FieldPageTest extends BrowserTest {
   @ParameterizedTest
   @CsvSource({"NARROW, ENGLISH", "NARROW, GERMAN", "WIDE, ENGLISH", "WIDE, GERMAN"})
   void fieldsAreWithinReachOfAll(Screen screen, Language language) {
-    Page page = chromium.signedIn(screen, language, root, AUDITOR);
+    Page page = chromium.loggedIn(screen, language, root, AUDITOR).newPage();
     for (String crop : List.of(TOO_NEAR, APART, "C25-S02")) {
       page.navigate(root + "crops/" + crop);
       LookedAt.whole(page, "field-" + crop + "-" + screen + "-" + language.tag());
