@@ -13,6 +13,7 @@ import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.api.access.Caller;
 import org.kornspur.api.access.ReAuthentication;
 import org.kornspur.api.engine.Engine;
+import org.kornspur.api.engine.RulesInForce;
 import org.kornspur.api.engine.SiteKeys;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemDocument;
@@ -28,12 +29,9 @@ import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Entry;
-import org.kornspur.processors.gates.Gates;
-import org.kornspur.processors.judging.Judge;
 import org.kornspur.processors.release.ActRules;
 import org.kornspur.processors.release.ReleaseSheet;
 import org.kornspur.processors.release.SignedAct;
-import org.kornspur.processors.standards.Rulebooks;
 
 /**
  * Has persons sign acts.
@@ -59,7 +57,7 @@ class Acts {
   private final Refusals refusals;
   private final ActSettings settings;
   private final RequestWords requestWords;
-  private final Judge judge = new Judge(Rulebooks.bundled()::find, Gates.all());
+  private final RulesInForce rules;
   private final Object[] stripes =
       Stream.generate(Object::new).limit(STRIPES).toArray(Object[]::new);
   private final Clock clock = Clock.systemUTC();
@@ -74,7 +72,8 @@ class Acts {
       ServedSheets served,
       Refusals refusals,
       ActSettings settings,
-      RequestWords requestWords) {
+      RequestWords requestWords,
+      RulesInForce rules) {
     this.engine = engine;
     this.answers = answers;
     this.keys = keys;
@@ -84,6 +83,7 @@ class Acts {
     this.refusals = refusals;
     this.settings = settings;
     this.requestWords = requestWords;
+    this.rules = rules;
   }
 
   /**
@@ -92,7 +92,7 @@ class Acts {
    * @throws ApiProblem if no fact names the subject
    */
   ReleaseSheet sheet(Subject subject) {
-    ReleaseSheet sheet = ReleaseSheet.of(answers.wholeDossier(subject), judge::assess);
+    ReleaseSheet sheet = ReleaseSheet.of(answers.wholeDossier(subject), rules.judge()::assess);
     served.keep(sheet);
     return sheet;
   }
@@ -123,7 +123,7 @@ class Acts {
     if (acts.isEmpty()) {
       return List.of();
     }
-    ReleaseSheet now = ReleaseSheet.of(dossier, judge::assess);
+    ReleaseSheet now = ReleaseSheet.of(dossier, rules.judge()::assess);
     return acts.stream().map(entry -> view(entry, now)).toList();
   }
 
@@ -144,7 +144,7 @@ class Acts {
     answers.wholeDossier(subject);
     authenticate(subject, caller, request);
     synchronized (stripes[Math.floorMod(subject.hashCode(), STRIPES)]) {
-      ReleaseSheet sheet = ReleaseSheet.of(answers.wholeDossier(subject), judge::assess);
+      ReleaseSheet sheet = ReleaseSheet.of(answers.wholeDossier(subject), rules.judge()::assess);
       requireSameSeal(caller, request, sheet);
       ActRules.refusal(sheet, request.wish(), caller.personId())
           .ifPresent(

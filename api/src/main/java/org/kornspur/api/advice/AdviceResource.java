@@ -24,6 +24,7 @@ import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.kornspur.api.access.Action;
 import org.kornspur.api.access.Needs;
+import org.kornspur.api.engine.RulesInForce;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.resource.Answers;
@@ -35,7 +36,6 @@ import org.kornspur.ingest.intake.Problem;
 import org.kornspur.processors.advice.InspectionAdvice;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.standards.Rulebook;
-import org.kornspur.processors.standards.Rulebooks;
 
 /** Advice for a quality person; none of it is a gate. */
 @Path(Addresses.ROOT + "/advice")
@@ -46,14 +46,20 @@ public class AdviceResource {
   private final ForecastDesk forecasts;
   private final MixtureDesk mixtures;
   private final ObjectMapper json;
+  private final RulesInForce rules;
 
   @Inject
   public AdviceResource(
-      Answers answers, ForecastDesk forecasts, MixtureDesk mixtures, ObjectMapper json) {
+      Answers answers,
+      ForecastDesk forecasts,
+      MixtureDesk mixtures,
+      ObjectMapper json,
+      RulesInForce rules) {
     this.answers = answers;
     this.forecasts = forecasts;
     this.mixtures = mixtures;
     this.json = json;
+    this.rules = rules;
   }
 
   @GET
@@ -133,7 +139,8 @@ public class AdviceResource {
       summary = "Go on counting, accept or reject: acceptance and reject numbers for a crop",
       description =
           "For each limit of the rulebook that the crop is counted against: a sequential plan with"
-              + " exact risks, the decision after the counts so far, and what more would settle it.")
+              + " exact risks, the decision after the counts so far, and what more would settle"
+              + " it.")
   @APIResponse(responseCode = "200", description = "The plans")
   @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
@@ -152,7 +159,8 @@ public class AdviceResource {
           String beta,
       @Parameter(
               description =
-                  "How many times the limit is certainly too bad, from 1.2 to 100; 2 where left out",
+                  "How many times the limit is certainly too bad, from 1.2 to 100; 2 where left"
+                      + " out",
               schema = @Schema(type = SchemaType.NUMBER))
           @QueryParam("multiple")
           String multiple) {
@@ -173,9 +181,10 @@ public class AdviceResource {
         .orElseThrow(() -> undeclared(crop));
   }
 
-  private static Rulebook rulebook(Dossier crop) {
+  private Rulebook rulebook(Dossier crop) {
     FieldCropDeclared declared = crop.crop().orElseThrow(() -> undeclared(crop));
-    return Rulebooks.bundled()
+    return rules
+        .rulebooks()
         .find(declared.getRulebookId())
         .orElseThrow(
             () ->

@@ -86,6 +86,12 @@ public interface EngineSettings {
    */
   Optional<Set<String>> acceptLoss();
 
+  /**
+   * Folder of the administrator's rulebooks, *.yaml, each with an id of its own; without it, {@code
+   * rulebooks} in the data folder. All instances of a cluster must have the same.
+   */
+  Optional<Path> rulebookFolder();
+
   /** Folder that backups go to, each into a folder of its own; without it none can be made. */
   Optional<Path> backupFolder();
 

@@ -1,6 +1,7 @@
 package org.kornspur.api.engine;
 
 import com.fasterxml.jackson.databind.ObjectMapper;
+import io.micrometer.core.instrument.FunctionCounter;
 import io.micrometer.core.instrument.Gauge;
 import io.micrometer.core.instrument.MeterRegistry;
 import io.quarkus.runtime.Quarkus;
@@ -49,6 +50,7 @@ import org.kornspur.processors.stream.ChainPositions.Position;
 import org.kornspur.processors.stream.DossierReader;
 import org.kornspur.processors.stream.PedigreeReader;
 import org.kornspur.processors.stream.RegisterEntry;
+import org.kornspur.processors.stream.RejudgingProgress;
 import org.kornspur.processors.stream.ReportReader;
 import org.kornspur.processors.stream.Stores;
 import org.kornspur.processors.stream.Topics;
@@ -70,6 +72,7 @@ public class KafkaEngine implements Engine {
   @Inject ObjectMapper json;
   @Inject InternalSecret secret;
   @Inject MeterRegistry meters;
+  @Inject RulesInForce rules;
 
   @ConfigProperty(name = "quarkus.http.host", defaultValue = "127.0.0.1")
   String httpHost;
@@ -104,6 +107,13 @@ public class KafkaEngine implements Engine {
     others = new OtherInstances(json, secret);
     Gauge.builder("kornspur.records.skipped", this, KafkaEngine::skippedRecords)
         .description("Records that the processors passed over; the log names them")
+        .register(meters);
+    RejudgingProgress rejudging = rules.progress();
+    Gauge.builder("kornspur.rejudging.remaining", rejudging, RejudgingProgress::toLookAt)
+        .description("Dossiers that are still to be looked at after a change of the rules")
+        .register(meters);
+    FunctionCounter.builder("kornspur.rejudging.judged", rejudging, RejudgingProgress::judged)
+        .description("Dossiers that were judged again for a change of the rules since the start")
         .register(meters);
     starter = new Thread(this::start, "kornspur-start");
     starter.start();
@@ -140,7 +150,7 @@ public class KafkaEngine implements Engine {
     while (!started) {
       try {
         condition = "starting broker, registry and processors";
-        running.set(RunningProcessors.start(settings, keys, self()));
+        running.set(RunningProcessors.start(settings, keys, self(), rules));
         started = true;
       } catch (Throwable fault) { // an Error too, or the process would stay and do nothing
         if (isStopping() || !mayTryAgain(fault, attempts)) {

@@ -11,9 +11,6 @@ import org.kornspur.ingest.publish.FactPublisher;
 import org.kornspur.ingest.registry.HttpSchemaRegistry;
 import org.kornspur.ingest.registry.RegistryConfig;
 import org.kornspur.ingest.wire.WireFormat;
-import org.kornspur.processors.gates.Gates;
-import org.kornspur.processors.judging.Judge;
-import org.kornspur.processors.standards.Rulebooks;
 import org.kornspur.processors.stream.ChainSettings;
 import org.kornspur.processors.stream.KornspurTopology;
 import org.kornspur.processors.stream.SkippedRecords;
@@ -55,8 +52,9 @@ final class RunningProcessors implements AutoCloseable {
     this.skipped = skipped;
   }
 
-  static RunningProcessors start(EngineSettings settings, SiteKeys keys, HostInfo self)
-      throws Exception {
+  static RunningProcessors start(
+      EngineSettings settings, SiteKeys keys, HostInfo self, RulesInForce rules) throws Exception {
+    rules.start();
     Backbone backbone = Backbone.start(settings);
     try {
       StartCheck.run(backbone, settings, keys);
@@ -69,7 +67,7 @@ final class RunningProcessors implements AutoCloseable {
       return new RunningProcessors(
           backbone,
           wire,
-          () -> streams(backbone, settings, keys, wire, self, threads, skipped),
+          () -> streams(backbone, settings, keys, wire, self, threads, skipped, rules),
           self,
           FactPublisher.connect(backbone.clientSettings()),
           new Backlog(backbone.clientSettings(), settings.applicationId()),
@@ -88,11 +86,12 @@ final class RunningProcessors implements AutoCloseable {
       WireFormat wire,
       HostInfo self,
       ThreadReplacement threads,
-      SkippedRecords skipped) {
+      SkippedRecords skipped,
+      RulesInForce rules) {
     Topology topology =
         KornspurTopology.build(
             wire,
-            new Judge(Rulebooks.bundled()::find, Gates.all()),
+            rules::judge,
             keys.trusted(),
             Stores.onDisk(),
             new ChainSettings(
@@ -100,7 +99,8 @@ final class RunningProcessors implements AutoCloseable {
     KafkaStreams streams =
         new KafkaStreams(
             topology,
-            StreamsSettings.of(backbone, settings, self.host() + ":" + self.port(), skipped));
+            StreamsSettings.of(
+                backbone, settings, self.host() + ":" + self.port(), skipped, rules.progress()));
     streams.setUncaughtExceptionHandler(threads);
     streams.setStateListener(
         (now, before) -> LOG.infof("Processors: %s (before: %s)", now, before));

@@ -9,6 +9,7 @@ import org.kornspur.ingest.publish.RecordSize;
 import org.kornspur.processors.stream.BoundedRocksDb;
 import org.kornspur.processors.stream.DossierReader;
 import org.kornspur.processors.stream.PoisonRecords;
+import org.kornspur.processors.stream.RejudgingProgress;
 import org.kornspur.processors.stream.SkippedRecords;
 
 /** Settings of the streams client: exactly once, every node named, state on disk. */
@@ -26,7 +27,8 @@ final class StreamsSettings {
       Backbone backbone,
       EngineSettings settings,
       String advertisedAddress,
-      SkippedRecords skipped) {
+      SkippedRecords skipped,
+      RejudgingProgress rejudging) {
     Properties streams = new Properties();
     streams.putAll(backbone.clientSettings());
     streams.put(StreamsConfig.APPLICATION_ID_CONFIG, settings.applicationId());
@@ -55,6 +57,7 @@ final class StreamsSettings {
         StreamsConfig.topicPrefix(TopicConfig.MAX_MESSAGE_BYTES_CONFIG), RecordSize.MOST_BYTES);
     streams.put(StreamsConfig.topicPrefix(TopicConfig.COMPRESSION_TYPE_CONFIG), "uncompressed");
     streams.putAll(PoisonRecords.settings(skipped));
+    streams.putAll(rejudging.settings());
     streams.put(StreamsConfig.BUFFERED_RECORDS_PER_PARTITION_CONFIG, READ_AHEAD_RECORDS);
     streams.put(
         StreamsConfig.consumerPrefix(ConsumerConfig.MAX_POLL_RECORDS_CONFIG), READ_AHEAD_RECORDS);

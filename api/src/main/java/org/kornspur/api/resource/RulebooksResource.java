@@ -1,5 +1,6 @@
 package org.kornspur.api.resource;
 
+import jakarta.inject.Inject;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
@@ -14,6 +15,7 @@ import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.kornspur.api.access.Action;
 import org.kornspur.api.access.Needs;
+import org.kornspur.api.engine.RulesInForce;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.view.Addresses;
@@ -27,6 +29,12 @@ import org.kornspur.processors.standards.Rulebooks;
 @Produces(MediaType.APPLICATION_JSON)
 @Tag(name = "Rulebooks")
 public class RulebooksResource {
+  private final RulesInForce rules;
+
+  @Inject
+  public RulebooksResource(RulesInForce rules) {
+    this.rules = rules;
+  }
 
   @GET
   @Needs(Action.READ_RULEBOOKS)
@@ -60,8 +68,8 @@ public class RulebooksResource {
                         + "."));
   }
 
-  private static Stream<Rulebook> books() {
-    Rulebooks rulebooks = Rulebooks.bundled();
+  private Stream<Rulebook> books() {
+    Rulebooks rulebooks = rules.rulebooks();
     return Stream.concat(rulebooks.all().stream(), rulebooks.practice().stream());
   }
 }

@@ -5,9 +5,12 @@ import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.api.text.VerdictWords;
 import org.kornspur.standing.ActSigned;
+import org.kornspur.standing.LimitThen;
 import org.kornspur.standing.LotRelease;
 import org.kornspur.standing.ReleaseStep;
+import org.kornspur.standing.RulesChange;
 import org.kornspur.standing.VerdictChange;
+import org.kornspur.standing.VerdictLimit;
 
 /** How far persons have released a lot, and what took a release back. */
 @Schema(description = "How far persons have released a lot, and what took a release back")
@@ -27,7 +30,9 @@ public record ReleaseView(
     @Schema(description = "Category that it was made for, where a person put it into a lower one")
         String downgradedFrom,
     @Schema(description = "Mass that left for customers while it was not released")
-        double dispatchedUnreleasedKg) {
+        double dispatchedUnreleasedKg,
+    @Schema(description = "Verdicts that suspended it because the rules changed, and no fact did")
+        List<RulesChangeView> rulesChanges) {
 
   /** A signature. */
   @Schema(description = "A signature; the history of acts has the printed name")
@@ -69,10 +74,49 @@ public record ReleaseView(
     }
   }
 
+  /** A limit with its unit. */
+  @Schema(description = "A limit with its unit")
+  public record LimitThenView(
+      @Schema(enumeration = {"AT_LEAST", "AT_MOST"}) String sense, double value, String unit) {
+
+    static LimitThenView of(LimitThen limit) {
+      return limit == null
+          ? null
+          : new LimitThenView(limit.getSense(), limit.getValue(), limit.getUnit());
+    }
+
+    static LimitThenView of(VerdictLimit limit) {
+      return limit == null
+          ? null
+          : new LimitThenView(limit.getSense(), limit.getValue(), limit.getUnit());
+    }
+  }
+
+  /** A verdict that changed with the rules. */
+  @Schema(description = "A verdict that changed with the rules since the lot was released")
+  public record RulesChangeView(
+      String gate,
+      String aspect,
+      @Schema(enumeration = {"MET", "NOT_MET", "OWED", "NONE"}) String before,
+      @Schema(enumeration = {"NOT_MET", "OWED"}) String after,
+      @Schema(description = "Null where the release sealed none") LimitThenView oldLimit,
+      @Schema(description = "Null where the gate has none now") LimitThenView newLimit) {
+
+    static RulesChangeView of(RulesChange change) {
+      return new RulesChangeView(
+          change.getGate(),
+          change.getAspect(),
+          change.getBefore(),
+          change.getAfter(),
+          LimitThenView.of(change.getOldLimit()),
+          LimitThenView.of(change.getNewLimit()));
+    }
+  }
+
   static ReleaseView of(LotRelease release, VerdictWords words) {
     if (release == null) {
       return new ReleaseView(
-          ReleaseStep.NONE, null, List.of(), 1, null, List.of(), List.of(), null, 0);
+          ReleaseStep.NONE, null, List.of(), 1, null, List.of(), List.of(), null, 0, List.of());
     }
     return new ReleaseView(
         release.getStep(),
@@ -83,6 +127,7 @@ public record ReleaseView(
         release.getCauses(),
         release.getChanges().stream().map(change -> ChangedView.of(change, words)).toList(),
         release.getDowngradedFrom(),
-        release.getDispatchedUnreleasedKg());
+        release.getDispatchedUnreleasedKg(),
+        release.getRulesChanges().stream().map(RulesChangeView::of).toList());
   }
 }

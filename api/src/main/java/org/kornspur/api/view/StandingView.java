@@ -37,6 +37,12 @@ public record StandingView(
     @Schema(description = "What persons did; null for a crop") ReleaseView release,
     List<Caution> cautions,
     Instant changedAt,
+    @Schema(
+            description =
+                "Fingerprint of the rules that it was judged by: rulebooks, gates and version of"
+                    + " the judging; null where an earlier release judged it",
+            examples = "3f1c0d5e8a7b49620d1e2f3a4b5c6d7e")
+        String rules,
     @Schema(description = "Where to read on: facts, trace back, trace forward, owed, acts")
         Map<String, String> links,
     AsOf asOf) {
@@ -71,6 +77,7 @@ public record StandingView(
         subject.kind() == Subject.Kind.LOT ? ReleaseView.of(standing.getRelease(), verdicts) : null,
         Caution.of(standing, treatment, verdicts.words()),
         changedAt,
+        standing.getRules(),
         links(subject),
         asOf);
   }

@@ -37,15 +37,18 @@ class RestartAfterPoisonTest {
   @Test
   void itStartsAgainOnTheSameFolderAndGoesOn(@TempDir Path folder) throws Exception {
     EngineSettings settings = settings(folder);
+    RulesInForce rules = new RulesInForce(settings);
     SiteKeys keys = new SiteKeys(settings);
-    try (RunningProcessors first = RunningProcessors.start(settings, keys, new HostInfo("h", 1))) {
+    try (RunningProcessors first =
+        RunningProcessors.start(settings, keys, new HostInfo("h", 1), rules)) {
       until(first::isRunning);
       publish(first, InventedFacts.lot("f-1", "L-1", "SX", 500));
       writeGarbage(first.clientSettings());
       publish(first, InventedFacts.lot("f-2", "L-2", "SX", 500));
       until(() -> first.isRunning() && first.skipped().total() > 0);
     }
-    try (RunningProcessors second = RunningProcessors.start(settings, keys, new HostInfo("h", 1))) {
+    try (RunningProcessors second =
+        RunningProcessors.start(settings, keys, new HostInfo("h", 1), rules)) {
       until(second::isRunning);
       publish(second, InventedFacts.lot("f-3", "L-3", "SX", 500));
     }

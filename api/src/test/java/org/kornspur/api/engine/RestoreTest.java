@@ -245,7 +245,8 @@ class RestoreTest {
 
   private static RunningProcessors start(Path data, Map<String, String> more) throws Exception {
     EngineSettings settings = settings(data, more);
-    RunningProcessors running = RunningProcessors.start(settings, new SiteKeys(settings), SELF);
+    RunningProcessors running =
+        RunningProcessors.start(settings, new SiteKeys(settings), SELF, new RulesInForce(settings));
     await("the processors run", running::isRunning);
     return running;
   }

@@ -99,6 +99,11 @@ public final class Judge {
     this.rules = rules;
   }
 
+  /** The same judge under a setting of the site that changes verdicts, so that it is a rule too. */
+  public Judge under(String setting) {
+    return new Judge(rulebooks, gates, rules.with(setting));
+  }
+
   /** Fingerprint of the rules that this judges by. */
   public RulesFingerprint rules() {
     return rules;

@@ -16,6 +16,7 @@ import org.kornspur.api.access.Action;
 import org.kornspur.api.access.Needs;
 import org.kornspur.api.border.Border;
 import org.kornspur.api.engine.Engine;
+import org.kornspur.api.engine.RulesInForce;
 import org.kornspur.api.page.Frame;
 import org.kornspur.api.page.Framing;
 import org.kornspur.api.page.Room;
@@ -48,10 +49,17 @@ public class FieldPage {
   private final Engine engine;
   private final SubjectSheets sheets;
   private final Border border;
+  private final RulesInForce rules;
 
   @Inject
   public FieldPage(
-      Framing framing, Answers answers, Engine engine, SubjectSheets sheets, Border border) {
+      Framing framing,
+      Answers answers,
+      Engine engine,
+      SubjectSheets sheets,
+      Border border,
+      RulesInForce rules) {
+    this.rules = rules;
     this.border = border;
     this.framing = framing;
     this.answers = answers;
@@ -106,7 +114,7 @@ public class FieldPage {
             ground.flatMap(FieldMap::of),
             ground.flatMap(FloweringChart::of),
             Visit.of(dossier),
-            curves(dossier),
+            curves(dossier, rules.rulebooks()),
             TERMS,
             IsolationJoin.REACH_M);
     FieldWords words =
@@ -126,10 +134,10 @@ public class FieldPage {
         .findFirst();
   }
 
-  private static List<AcceptanceCurve> curves(Dossier crop) {
+  private static List<AcceptanceCurve> curves(Dossier crop, Rulebooks rulebooks) {
     return crop.crop()
         .map(FieldCropDeclared::getRulebookId)
-        .flatMap(id -> Rulebooks.bundled().find(id))
+        .flatMap(id -> rulebooks.find(id))
         .flatMap(rulebook -> advice(crop, rulebook))
         .map(
             advice ->

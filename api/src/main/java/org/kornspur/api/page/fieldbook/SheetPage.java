@@ -22,6 +22,7 @@ import java.util.Map;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.access.Action;
 import org.kornspur.api.access.Needs;
+import org.kornspur.api.engine.RulesInForce;
 import org.kornspur.api.page.Frame;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemKind;
@@ -47,6 +48,7 @@ public class SheetPage {
   @Inject FieldCrops crops;
   @Inject SheetSending sending;
   @Inject Unheeded unheeded;
+  @Inject RulesInForce rules;
 
   /**
    * The plans of a form's counts.
@@ -106,7 +108,10 @@ public class SheetPage {
     List<TallyPlan> plans =
         sheet.form() == BookForm.INSPECTION || sheet.form() == BookForm.STERILITY_CHECK
             ? new TallyPlans(
-                    new InspectionAdvice.Terms(RISK, RISK, multiple), frames.texts(), frame.form())
+                    new InspectionAdvice.Terms(RISK, RISK, multiple),
+                    frames.texts(),
+                    frame.form(),
+                    rules.rulebooks())
                 .of(crops.dossier(crop.id()), sheet.form())
             : List.of();
     Tally tally = new Tally(plans, frames.json(plans), multiple, List.of(2, 3, 5));

@@ -27,11 +27,14 @@ final class TallyPlans {
   private final InspectionAdvice.Terms terms;
   private final BookMessages texts;
   private final LocalForm form;
+  private final Rulebooks rulebooks;
 
-  TallyPlans(InspectionAdvice.Terms terms, BookMessages texts, LocalForm form) {
+  TallyPlans(
+      InspectionAdvice.Terms terms, BookMessages texts, LocalForm form, Rulebooks rulebooks) {
     this.terms = terms;
     this.texts = texts;
     this.form = form;
+    this.rulebooks = rulebooks;
   }
 
   /**
@@ -42,9 +45,7 @@ final class TallyPlans {
   List<TallyPlan> of(Dossier crop, BookForm sheet) {
     FieldCropDeclared declared = crop.crop().orElseThrow();
     Rulebook rulebook =
-        Rulebooks.bundled()
-            .find(declared.getRulebookId())
-            .orElseThrow(() -> unknownRulebook(declared));
+        rulebooks.find(declared.getRulebookId()).orElseThrow(() -> unknownRulebook(declared));
     InspectionAdvice advice;
     try {
       advice = InspectionAdvice.of(crop, rulebook, terms).orElseThrow();
