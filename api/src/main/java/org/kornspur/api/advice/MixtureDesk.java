@@ -26,7 +26,7 @@ import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.dossier.SeedMeasures;
 import org.kornspur.processors.judging.Measures;
-import org.kornspur.processors.judging.Standing;
+import org.kornspur.processors.verdict.Fitness;
 import org.kornspur.standing.SeedMaterial;
 
 /** Finds the lots that a mixture can be made of. */
@@ -155,8 +155,7 @@ public class MixtureDesk {
                         && isSeedOf(row, componentId)
                         && row.heldKg() > row.givenOutKg()
                         && sight.sees(row.subject()));
-    Comparator<StandingRow> fitFirst =
-        Comparator.comparing(row -> state(row) != Standing.State.FIT);
+    Comparator<StandingRow> fitFirst = Comparator.comparing(row -> state(row) != Fitness.FIT);
     return rows.stream().sorted(fitFirst.thenComparing(OLDEST_FIRST)).limit(MOST_LOTS_EACH);
   }
 
@@ -176,9 +175,9 @@ public class MixtureDesk {
   private Optional<Candidate> candidate(
       StandingRow row, boolean pollinator, List<PassedOver> notOfThisKind) {
     String lotId = row.subject().id();
-    Standing.State state = state(row);
+    Fitness state = state(row);
     SeedMeasures measures = SeedMeasures.none();
-    if (state == Standing.State.FIT) {
+    if (state == Fitness.FIT) {
       Dossier lot = engine.wholeDossier(row.subject());
       if (lot.isRawHarvest()) {
         notOfThisKind.add(
@@ -192,11 +191,11 @@ public class MixtureDesk {
         new Candidate(lotId, pollinator, state, row.heldKg() - row.givenOutKg(), measures));
   }
 
-  private static Standing.State state(StandingRow row) {
+  private static Fitness state(StandingRow row) {
     return switch (row.state()) {
-      case FIT -> Standing.State.FIT;
-      case NOT_FIT -> Standing.State.NOT_FIT;
-      case EVIDENCE_OWED, UNKNOWN -> Standing.State.EVIDENCE_OWED;
+      case FIT -> Fitness.FIT;
+      case NOT_FIT -> Fitness.NOT_FIT;
+      case EVIDENCE_OWED, UNKNOWN -> Fitness.EVIDENCE_OWED;
     };
   }
 

@@ -12,6 +12,7 @@ import java.util.stream.Stream;
 import org.kornspur.api.feed.SeedValues;
 import org.kornspur.api.text.DomainTerms;
 import org.kornspur.contract.Category;
+import org.kornspur.processors.verdict.Fitness;
 import org.kornspur.standing.StandingState;
 
 /** What there is to choose from in the filters: the values that some crop or lot has. */
@@ -33,15 +34,15 @@ public class Choices {
         options(uri, "hybrid", values.hybridIds(), Function.identity()),
         options(uri, "holder", values.holders(), Function.identity()),
         options(uri, "category", names(Category.values()), trade::category),
-        options(
-            uri,
-            "state",
-            List.of("NOT_FIT", "EVIDENCE_OWED", "FIT"),
-            name -> trade.state(StandingState.valueOf(name))),
+        options(uri, "state", names(WORST_FIRST), name -> trade.state(StandingState.valueOf(name))),
         first(uri, "id").orElse(""),
         Stream.of("cropYear", "hybrid", "holder", "category", "state", "id")
             .anyMatch(name -> first(uri, name).isPresent()));
   }
+
+  private static final Fitness[] WORST_FIRST = {
+    Fitness.NOT_FIT, Fitness.EVIDENCE_OWED, Fitness.FIT
+  };
 
   private static List<String> names(Enum<?>[] values) {
     return Arrays.stream(values).map(Enum::name).toList();

@@ -26,6 +26,7 @@ import org.kornspur.api.resource.Unheeded;
 import org.kornspur.api.text.LocalForm;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.advice.PredictionAgainstTruth;
+import org.kornspur.processors.verdict.Fitness;
 import org.kornspur.standing.SeedMaterial;
 
 /** Seasons side by side, and what was forecast of hybridity beside what was found. */
@@ -176,11 +177,11 @@ public class SeasonsPage {
     int from = 0;
     int counted = 0;
     int[] counts = {tally.notFit, tally.owed, tally.fit};
-    String[] states = {"NOT_FIT", "EVIDENCE_OWED", "FIT"};
+    Fitness[] states = {Fitness.NOT_FIT, Fitness.EVIDENCE_OWED, Fitness.FIT};
     for (int i = 0; i < counts.length; i++) {
       counted += counts[i];
       int to = (int) Math.round((double) counted * BAR_WIDTH / most);
-      parts.add(new Part(states[i], from, to - from));
+      parts.add(new Part(states[i].name(), from, to - from));
       from = to;
     }
     return parts;

@@ -8,7 +8,6 @@ import java.util.Optional;
 import org.kornspur.contract.ShareBasis;
 import org.kornspur.ingest.intake.Counted;
 import org.kornspur.processors.dossier.SeedMeasures;
-import org.kornspur.processors.judging.Standing;
 import org.kornspur.processors.statistics.BlendCalculator;
 import org.kornspur.processors.statistics.BlendCalculator.Answer;
 import org.kornspur.processors.statistics.BlendCalculator.Portion;
@@ -16,6 +15,7 @@ import org.kornspur.processors.statistics.BlendCalculator.Stock;
 import org.kornspur.processors.statistics.BlendShare;
 import org.kornspur.processors.statistics.Estimate;
 import org.kornspur.processors.statistics.Interval;
+import org.kornspur.processors.verdict.Fitness;
 
 /**
  * Kilograms of each lot for a technical mixture, out of lots that are fit and in stock. Advice, not
@@ -87,11 +87,7 @@ public record MixtureAdvice(
    * @param measures thousand-kernel weight and germination, as far as known
    */
   public record Candidate(
-      String lotId,
-      boolean pollinator,
-      Standing.State state,
-      double leftKg,
-      SeedMeasures measures) {}
+      String lotId, boolean pollinator, Fitness state, double leftKg, SeedMeasures measures) {}
 
   /** A candidate that was not used, and why, for a person. */
   public record PassedOver(String lotId, String reason) {}
@@ -124,8 +120,8 @@ public record MixtureAdvice(
   }
 
   private static Optional<String> reasonAgainst(Candidate lot, ShareBasis basis) {
-    if (lot.state() != Standing.State.FIT) {
-      String state = lot.state() == Standing.State.NOT_FIT ? "is not fit" : "waits for evidence";
+    if (lot.state() != Fitness.FIT) {
+      String state = lot.state() == Fitness.NOT_FIT ? "is not fit" : "waits for evidence";
       return Optional.of(
           "Lot %s %s; only fit lots may be mixed. Its standing says what to do."
               .formatted(lot.lotId(), state));

@@ -32,7 +32,6 @@ import org.kornspur.processors.gates.Gates;
 import org.kornspur.processors.gates.OwnAncestor;
 import org.kornspur.processors.gates.ProvenSenders;
 import org.kornspur.processors.ground.Plot;
-import org.kornspur.processors.judging.Standing.State;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.pedigree.MassFlow;
 import org.kornspur.processors.release.Assessment;
@@ -40,6 +39,7 @@ import org.kornspur.processors.release.Releases;
 import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.standards.Rulebooks;
 import org.kornspur.processors.standards.RulesFingerprint;
+import org.kornspur.processors.verdict.Fitness;
 import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Verdict;
 
@@ -172,7 +172,7 @@ public final class Judge {
     List<Verdict> verdicts = withFaults(judged, attempts);
     Assessment assessment =
         new Assessment(
-            state(material, verdicts, inherited, attempts.faults()).name(),
+            state(material, verdicts, inherited, attempts.faults()),
             material,
             rulebook.map(book -> new Assessment.Book(book.id(), book.edition())),
             verdicts,
@@ -209,7 +209,7 @@ public final class Judge {
     Standing standing =
         new Standing(
             dossier.subject(),
-            State.valueOf(assessment.standing()),
+            assessment.standing(),
             material,
             rulebookOf(material).map(book -> book.title() + ", edition " + book.edition()),
             assessment.verdicts(),
@@ -298,7 +298,7 @@ public final class Judge {
     return dossier.counting().map(fact -> FactType.headerOf(fact).getFactId()).toList();
   }
 
-  private static State state(
+  private static Fitness state(
       Optional<Material> material,
       List<Verdict> verdicts,
       List<Trouble> inherited,
@@ -307,7 +307,7 @@ public final class Judge {
         verdicts.stream().anyMatch(Verdict.NotMet.class::isInstance)
             || inherited.stream().anyMatch(t -> t.weight() == Trouble.Weight.CONDEMNS);
     if (condemned) {
-      return State.NOT_FIT;
+      return Fitness.NOT_FIT;
     }
     boolean certified = material.map(Material::category).equals(Optional.of(Category.CERTIFIED));
     boolean owed =
@@ -317,7 +317,7 @@ public final class Judge {
             || inherited.stream()
                 .filter(trouble -> trouble.weight() == Trouble.Weight.OWED)
                 .anyMatch(trouble -> holdsUp(trouble.gate(), certified));
-    return owed || !faults.isEmpty() ? State.EVIDENCE_OWED : State.FIT;
+    return owed || !faults.isEmpty() ? Fitness.EVIDENCE_OWED : Fitness.FIT;
   }
 
   private static boolean holdsUp(Gate gate, boolean certified) {

@@ -7,6 +7,7 @@ import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.dossier.Trouble;
 import org.kornspur.processors.release.LotRelease;
+import org.kornspur.processors.verdict.Fitness;
 import org.kornspur.processors.verdict.Verdict;
 
 /**
@@ -31,7 +32,7 @@ import org.kornspur.processors.verdict.Verdict;
  */
 public record Standing(
     Subject subject,
-    State state,
+    Fitness state,
     Optional<Material> material,
     Optional<String> rulebook,
     List<Verdict> verdicts,
@@ -43,12 +44,4 @@ public record Standing(
     Optional<LotRelease> release,
     double customersKg,
     Optional<LocalDate> floweringFrom,
-    Optional<LocalDate> floweringTo) {
-
-  /** Fit, not fit, or waiting for evidence. Release stays a person's act. */
-  public enum State {
-    FIT,
-    NOT_FIT,
-    EVIDENCE_OWED
-  }
-}
+    Optional<LocalDate> floweringTo) {}

@@ -7,12 +7,13 @@ import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.dossier.Trouble;
 import org.kornspur.processors.finding.Fault;
 import org.kornspur.processors.standards.RulesFingerprint;
+import org.kornspur.processors.verdict.Fitness;
 import org.kornspur.processors.verdict.Verdict;
 
 /**
  * What the gates say of one dossier, before any question of release.
  *
- * @param standing FIT, NOT_FIT or EVIDENCE_OWED
+ * @param standing what the verdicts come to
  * @param material what it is; empty while its origin is unknown
  * @param rulebook the rulebook that it was judged by; empty where none was found
  * @param verdicts one for each gate and aspect that applies
@@ -21,7 +22,7 @@ import org.kornspur.processors.verdict.Verdict;
  * @param rules fingerprint of the rules that it was judged by; empty where it is not known
  */
 public record Assessment(
-    String standing,
+    Fitness standing,
     Optional<Material> material,
     Optional<Book> rulebook,
     List<Verdict> verdicts,
@@ -31,7 +32,7 @@ public record Assessment(
 
   /** One in which nothing broke. */
   public Assessment(
-      String standing,
+      Fitness standing,
       Optional<Material> material,
       Optional<Book> rulebook,
       List<Verdict> verdicts,
@@ -45,7 +46,7 @@ public record Assessment(
   /** With something more that could not be judged: what was fit now waits for evidence. */
   Assessment with(Fault fault) {
     return new Assessment(
-        isFit() ? "EVIDENCE_OWED" : standing,
+        isFit() ? Fitness.EVIDENCE_OWED : standing,
         material,
         rulebook,
         Stream.concat(verdicts.stream(), Stream.of(fault.verdict())).toList(),
@@ -56,11 +57,11 @@ public record Assessment(
 
   /** Whether nothing stands against its release. */
   public boolean isFit() {
-    return standing.equals("FIT");
+    return standing == Fitness.FIT;
   }
 
   /** Whether something stands against it, other than evidence that is still owed. */
   public boolean isUnfit() {
-    return standing.equals("NOT_FIT");
+    return standing == Fitness.NOT_FIT;
   }
 }

@@ -103,7 +103,7 @@ public final class CanonicalDossier {
   private void head(Dossier dossier, Assessment assessment) {
     lines.add(line("kornspur-dossier", isVersionOne ? "1" : "2"));
     lines.add(line("subject", dossier.subject().toString()));
-    lines.add(line("standing", assessment.standing()));
+    lines.add(line("standing", assessment.standing().name()));
     lines.add(
         assessment
             .material()

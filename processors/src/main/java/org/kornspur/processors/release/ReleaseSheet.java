@@ -46,7 +46,7 @@ public record ReleaseSheet(Dossier dossier, Assessment assessment, LotRelease re
         assessment.material().map(SealedVerdicts::of).orElse(null),
         assessment.rulebook().map(Assessment.Book::id).orElse(null),
         assessment.rulebook().map(Assessment.Book::edition).orElse(null),
-        assessment.standing(),
+        assessment.standing().name(),
         SealedVerdicts.factIds(dossier),
         SealedVerdicts.of(assessment),
         signaturesNeeded,

@@ -10,7 +10,7 @@ import org.kornspur.processors.finding.BasisFinding;
 import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.finding.Finding;
 import org.kornspur.processors.judging.Standing;
-import org.kornspur.processors.judging.Standing.State;
+import org.kornspur.processors.verdict.Fitness;
 import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Verdict;
 
@@ -37,7 +37,7 @@ final class OwedForFault {
     if (!hasStanding(subject)) {
       return Optional.empty();
     }
-    Standing rest = judged.orElseGet(() -> bare(subject, State.EVIDENCE_OWED, List.of()));
+    Standing rest = judged.orElseGet(() -> bare(subject, Fitness.EVIDENCE_OWED, List.of()));
     return Optional.of(
         new Standing(
             subject,
@@ -69,7 +69,7 @@ final class OwedForFault {
     if (!hasStanding(subject)) {
       return Optional.empty();
     }
-    State state = judged.map(standing -> worst(standing.state())).orElse(State.EVIDENCE_OWED);
+    Fitness state = judged.map(standing -> worst(standing.state())).orElse(Fitness.EVIDENCE_OWED);
     Finding failed = new BasisFinding.JudgingFailed(fault.getClass().getSimpleName());
     return Optional.of(bare(subject, state, List.of(owed(failed, new Advice.Report()))));
   }
@@ -78,8 +78,8 @@ final class OwedForFault {
     return subject.kind() == Subject.Kind.LOT || subject.kind() == Subject.Kind.CROP;
   }
 
-  private static State worst(State state) {
-    return state == State.NOT_FIT ? State.NOT_FIT : State.EVIDENCE_OWED;
+  private static Fitness worst(Fitness state) {
+    return state == Fitness.NOT_FIT ? Fitness.NOT_FIT : Fitness.EVIDENCE_OWED;
   }
 
   private static Finding unreadable(List<String> keys) {
@@ -100,7 +100,7 @@ final class OwedForFault {
         List.of(advice.coded()));
   }
 
-  private static Standing bare(Subject subject, State state, List<Verdict> verdicts) {
+  private static Standing bare(Subject subject, Fitness state, List<Verdict> verdicts) {
     return new Standing(
         subject,
         state,

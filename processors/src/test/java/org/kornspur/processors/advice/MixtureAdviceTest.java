@@ -15,7 +15,7 @@ import org.kornspur.processors.advice.MixtureAdvice.Candidate;
 import org.kornspur.processors.advice.MixtureAdvice.Request;
 import org.kornspur.processors.dossier.SeedMeasures;
 import org.kornspur.processors.fixture.Dossiers;
-import org.kornspur.processors.judging.Standing.State;
+import org.kornspur.processors.verdict.Fitness;
 
 /** Lots and numbers are invented. */
 class MixtureAdviceTest {
@@ -43,7 +43,7 @@ class MixtureAdviceTest {
 
   @Test
   void aRatioByMassIsMixedByMassAndTakesNoTests() {
-    Candidate untested = new Candidate("P", true, State.FIT, 40, SeedMeasures.none());
+    Candidate untested = new Candidate("P", true, Fitness.FIT, 40, SeedMeasures.none());
     MixtureAdvice advice = mix(400, 5, 0, ShareBasis.MASS, FEMALE, untested);
     assertThat(kg(advice, "P")).isCloseTo(20, within(1e-6));
     assertThat(advice.mixture().orElseThrow().share()).containsOnlyKeys(ShareBasis.MASS);
@@ -58,11 +58,11 @@ class MixtureAdviceTest {
             0,
             ShareBasis.VIABLE_KERNELS,
             FEMALE,
-            new Candidate("N", true, State.NOT_FIT, 40, Dossiers.measures("N", 40, 80)),
-            new Candidate("O", true, State.EVIDENCE_OWED, 40, Dossiers.measures("O", 40, 80)),
+            new Candidate("N", true, Fitness.NOT_FIT, 40, Dossiers.measures("N", 40, 80)),
+            new Candidate("O", true, Fitness.EVIDENCE_OWED, 40, Dossiers.measures("O", 40, 80)),
             lot("E", true, 0, 40, 80),
             lot("D", true, 40, 40, 0),
-            new Candidate("U", true, State.FIT, 40, SeedMeasures.none()));
+            new Candidate("U", true, Fitness.FIT, 40, SeedMeasures.none()));
     assertThat(advice.passedOver())
         .extracting(MixtureAdvice.PassedOver::lotId)
         .containsExactly("N", "O", "E", "D", "U");
@@ -145,7 +145,7 @@ class MixtureAdviceTest {
   private static Candidate lot(
       String lotId, boolean pollinator, double leftKg, double weightG, double germination) {
     return new Candidate(
-        lotId, pollinator, State.FIT, leftKg, Dossiers.measures(lotId, weightG, germination));
+        lotId, pollinator, Fitness.FIT, leftKg, Dossiers.measures(lotId, weightG, germination));
   }
 
   private static double kg(MixtureAdvice advice, String lotId) {

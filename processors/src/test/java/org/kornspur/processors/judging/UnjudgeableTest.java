@@ -34,12 +34,12 @@ import org.kornspur.processors.fixture.Dossiers;
 import org.kornspur.processors.fixture.Facts;
 import org.kornspur.processors.fixture.Verdicts;
 import org.kornspur.processors.gates.GateRule;
-import org.kornspur.processors.judging.Standing.State;
 import org.kornspur.processors.release.Assessment;
 import org.kornspur.processors.release.LotRelease.Step;
 import org.kornspur.processors.release.ReleaseSheet;
 import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.standards.Rulebooks;
+import org.kornspur.processors.verdict.Fitness;
 import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Measured;
 import org.kornspur.processors.verdict.Verdict;
@@ -73,7 +73,7 @@ class UnjudgeableTest {
     Outcome outcome = judge(lot(), broken, ERGOT_MET, notMet(Gate.OFF_TYPES));
 
     Standing standing = outcome.standing().orElseThrow();
-    assertThat(standing.state()).isEqualTo(State.NOT_FIT);
+    assertThat(standing.state()).isEqualTo(Fitness.NOT_FIT);
     assertThat(standing.verdicts()).extracting(Verdict::gate).contains(Gate.ERGOT);
     Verdict.Owed owed = owed(standing, Gate.BLEND_SHARE);
     assertThat(owed.findings())
@@ -100,7 +100,7 @@ class UnjudgeableTest {
 
     Standing standing = judge(lot(), broken, ERGOT_MET).standing().orElseThrow();
 
-    assertThat(standing.state()).isEqualTo(State.EVIDENCE_OWED);
+    assertThat(standing.state()).isEqualTo(Fitness.EVIDENCE_OWED);
     assertThat(owed(standing, gate).findings())
         .containsExactly(
             new BasisFinding.NotJudged("IllegalStateException", Optional.of("Cannot be")).coded());
@@ -110,7 +110,7 @@ class UnjudgeableTest {
   void aStackThatOverflowsIsAFaultLikeAnyOther() {
     Outcome outcome = judge(lot(), new Rule(Gate.COMPONENTS, UnjudgeableTest::endless), ERGOT_MET);
 
-    assertThat(outcome.standing().orElseThrow().state()).isEqualTo(State.EVIDENCE_OWED);
+    assertThat(outcome.standing().orElseThrow().state()).isEqualTo(Fitness.EVIDENCE_OWED);
     assertThat(owed(outcome.standing().orElseThrow(), Gate.COMPONENTS).findings())
         .containsExactly(
             new BasisFinding.NotJudged("StackOverflowError", Optional.empty()).coded());
@@ -141,7 +141,7 @@ class UnjudgeableTest {
 
     Standing standing = judge(lot, broken).standing().orElseThrow();
 
-    assertThat(standing.state()).isEqualTo(State.NOT_FIT);
+    assertThat(standing.state()).isEqualTo(Fitness.NOT_FIT);
     assertThat(standing.verdicts())
         .filteredOn(verdict -> verdict.gate() == Gate.MOISTURE)
         .extracting(verdict -> verdict.getClass().getSimpleName())
@@ -176,7 +176,7 @@ class UnjudgeableTest {
       Standing standing =
           judge(lot(), new Rule(Gate.GERMINATION, lot -> List.of(met))).standing().orElseThrow();
 
-      assertThat(standing.state()).isEqualTo(State.EVIDENCE_OWED);
+      assertThat(standing.state()).isEqualTo(Fitness.EVIDENCE_OWED);
       assertThat(owed(standing, Gate.GERMINATION).factIds()).containsExactly("m1");
     }
   }
@@ -199,7 +199,7 @@ class UnjudgeableTest {
             List.of(report));
 
     Standing standing = judge(child).standing().orElseThrow();
-    assertThat(standing.state()).isEqualTo(State.EVIDENCE_OWED);
+    assertThat(standing.state()).isEqualTo(Fitness.EVIDENCE_OWED);
     assertThat(standing.inherited()).extracting(Trouble::gate).containsExactly(Gate.POST_CONTROL);
   }
 
@@ -214,7 +214,7 @@ class UnjudgeableTest {
 
     Outcome outcome = judge(lot, ERGOT_MET);
 
-    assertThat(outcome.standing().orElseThrow().state()).isEqualTo(State.EVIDENCE_OWED);
+    assertThat(outcome.standing().orElseThrow().state()).isEqualTo(Fitness.EVIDENCE_OWED);
     assertThat(outcome.faults())
         .singleElement()
         .satisfies(
@@ -268,7 +268,7 @@ class UnjudgeableTest {
     ReleaseSheet sheet = ReleaseSheet.of(dossier, judge::assess);
 
     Standing standing = outcome.standing().orElseThrow();
-    assertThat(standing.state()).isEqualTo(State.EVIDENCE_OWED);
+    assertThat(standing.state()).isEqualTo(Fitness.EVIDENCE_OWED);
     assertThat(standing.release().orElseThrow().step()).isEqualTo(Step.SUSPENDED);
     assertThat(owed(standing, Gate.ORIGIN).factIds()).containsExactly("r1");
     assertThat(sheet.assessment().verdicts()).isEqualTo(standing.verdicts());

@@ -16,6 +16,7 @@ import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.finding.ActFinding;
 import org.kornspur.processors.release.ActRules.Wish;
 import org.kornspur.processors.release.LotRelease.Step;
+import org.kornspur.processors.verdict.Fitness;
 
 /** Which act may follow on what. Common practice, no source. */
 class ActRulesTest {
@@ -49,7 +50,7 @@ class ActRulesTest {
         "NOT_FIT         | CONDEMNED | CONDEMN  | CERTIFIED | CondemnedHasNoCategory",
       })
   void anActFollowsOnTheStateOfTheLot(
-      String standing, Step step, String lastAct, String wish, String refused) {
+      Fitness standing, Step step, String lastAct, String wish, String refused) {
     Optional<ActFinding> refusal =
         ActRules.refusal(sheet(standing, step, Optional.ofNullable(lastAct)), wish(wish), "p-2");
 
@@ -62,7 +63,7 @@ class ActRulesTest {
 
   @Test
   void theSecondSignatureIsAnotherPersons() {
-    ReleaseSheet proposed = sheet("FIT", Step.PROPOSED, Optional.of("RELEASE"));
+    ReleaseSheet proposed = sheet(Fitness.FIT, Step.PROPOSED, Optional.of("RELEASE"));
 
     assertThat(ActRules.refusal(proposed, new Wish.ToRelease(), "p-1"))
         .contains(new ActFinding.SignedAlready());
@@ -71,7 +72,7 @@ class ActRulesTest {
 
   @Test
   void aSuspensionCorrectsNothingButACondemnation() {
-    ReleaseSheet released = sheet("FIT", Step.RELEASED, Optional.of("RELEASE"));
+    ReleaseSheet released = sheet(Fitness.FIT, Step.RELEASED, Optional.of("RELEASE"));
 
     assertThat(ActRules.refusal(released, new Wish.ToSuspend(Optional.of("a1")), "p-1"))
         .contains(new ActFinding.NoSuchCondemnation(new Fact("a1"), Subject.lot("L1")));
@@ -87,7 +88,7 @@ class ActRulesTest {
   }
 
   /** A sheet of a lot of basic seed on which person p-1 did the last act. */
-  private static ReleaseSheet sheet(String standing, Step step, Optional<String> lastAct) {
+  private static ReleaseSheet sheet(Fitness standing, Step step, Optional<String> lastAct) {
     Dossier dossier = new Dossier(Subject.lot("L1"), List.of(), List.of());
     Assessment assessment =
         new Assessment(

@@ -37,6 +37,7 @@ import org.kornspur.processors.finding.CountFinding;
 import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.finding.MoistureFinding;
 import org.kornspur.processors.finding.OriginFinding;
+import org.kornspur.processors.verdict.Fitness;
 import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Measured;
 import org.kornspur.processors.verdict.Verdict;
@@ -145,7 +146,7 @@ class SealTest {
 
   private static Assessment assessment(double moisture) {
     return new Assessment(
-        "FIT",
+        Fitness.FIT,
         Optional.of(
             new Material("HYB-1", "A-1", Material.Kind.COMPONENT, Category.BASIC, 2024, "EU")),
         Optional.of(new Assessment.Book("EU", "2024-1")),
