@@ -23,7 +23,17 @@ public enum Program {
   CONTAINER_ENGINE(
       "the broker contract against the official image of the broker",
       "Install and start Docker",
-      "docker");
+      "docker"),
+  EARLIER_RELEASE(
+      "the state of the earlier release, taken over by this one",
+      "Install git and mvn, and check out with the whole history (git fetch --unshallow)",
+      "mvn",
+      "mvn.cmd") {
+    @Override
+    public Optional<Path> find() {
+      return EarlierRelease.isInHistory() ? super.find() : Optional.empty();
+    }
+  };
 
   private final String what;
   private final String remedy;

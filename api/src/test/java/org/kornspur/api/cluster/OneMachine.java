@@ -9,6 +9,7 @@ import java.time.Duration;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.kornspur.api.FreePorts;
 import org.kornspur.api.access.TestPeople;
 import org.kornspur.api.runtime.BrokerLogins;
@@ -29,6 +30,7 @@ final class OneMachine implements AutoCloseable {
   private final int brokerPort = FreePorts.next();
   private final int registryPort = FreePorts.next();
   private final Site site;
+  private Optional<Path> jar = Optional.empty();
   private ServerProcess process;
 
   OneMachine(Path folder) {
@@ -73,18 +75,35 @@ final class OneMachine implements AutoCloseable {
     return this;
   }
 
+  /** Runs another build of the application from its next start on. */
+  OneMachine running(Path otherJar) {
+    jar = Optional.of(otherJar);
+    return this;
+  }
+
+  /** Sets an environment variable for its next start. */
+  OneMachine with(String name, String value) {
+    environment.put(name, value);
+    return this;
+  }
+
   void start() throws IOException {
     process =
         ServerProcess.start(
             "kornspur",
             folder,
             environment,
-            List.of("-Xmx512m", "-jar", PackagedPrograms.application().toString()));
+            List.of("-Xmx512m", "-jar", jar.orElseGet(PackagedPrograms::application).toString()));
   }
 
   /** The end of what it has logged. */
   String log() {
     return process.lastWords();
+  }
+
+  /** Ends it as an administrator does. */
+  void stop() throws InterruptedException {
+    process.stop(STOP_LIMIT);
   }
 
   void kill() throws InterruptedException {

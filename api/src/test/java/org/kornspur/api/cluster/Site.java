@@ -86,6 +86,15 @@ final class Site {
             .POST(HttpRequest.BodyPublishers.ofString(lines)));
   }
 
+  /** Posts one document of JSON. */
+  Answer post(String path, JsonNode body) throws IOException, InterruptedException {
+    return send(
+        request(path)
+            .timeout(POST_LIMIT)
+            .header("Content-Type", "application/json")
+            .POST(HttpRequest.BodyPublishers.ofString(body.toString())));
+  }
+
   /** Whether it says of itself that it can answer. */
   boolean isReady() throws InterruptedException {
     try {

@@ -1,0 +1,176 @@
+package org.kornspur.api.cluster;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.io.TempDir;
+import org.kornspur.api.EarlierRelease;
+import org.kornspur.api.NeedsProgram;
+import org.kornspur.api.Program;
+import org.kornspur.api.access.TestPeople;
+import org.kornspur.ingest.verify.VerifyCommand;
+
+/**
+ * A site of the earlier release is stopped and started again with this one: it goes on with the
+ * same facts, standings and signatures, and judges every dossier again while it answers.
+ */
+@NeedsProgram(Program.EARLIER_RELEASE)
+class TakeOverIT {
+  /** Two seasons have every kind of fact; four take twice the time and show the same. */
+  private static final List<String> SEASONS = List.of("2022", "2023");
+
+  private static final Duration REST_LIMIT = Duration.ofMinutes(5);
+  private static final int RELEASED = 3;
+  private static final ObjectMapper JSON = new ObjectMapper();
+
+  /** Sentences may be worded better one day; what they say stands beside them as data. */
+  private static final Set<String> WORDS = Set.of("sentence", "why", "reason", "detail");
+
+  @Test
+  @Timeout(1500)
+  void shouldGoOnWithStandingsAndSignaturesOfTheEarlierRelease(@TempDir Path folder)
+      throws Exception {
+    Path earlier = EarlierRelease.jar();
+    Path facts = folder.resolve("facts");
+    for (String season : SEASONS) {
+      copy(DemoFacts.FOLDER.resolve(season), facts.resolve(season));
+    }
+    try (OneMachine machine = new OneMachine(Files.createDirectory(folder.resolve("site")))) {
+      machine.running(earlier).loading(facts).start();
+      machine.awaitReady();
+      try (Backlog backlog = machine.backlog()) {
+        machine.site().awaitRest(backlog, REST_LIMIT);
+        List<String> released = release(machine.site());
+        machine.site().awaitRest(backlog, REST_LIMIT);
+        Map<String, JsonNode> before = everything(machine.site(), released);
+        machine.stop();
+
+        machine.running(PackagedPrograms.application()).start();
+        Duration ready = machine.awaitReady();
+        JsonNode rules = awaitRejudged(machine.site());
+        machine.site().awaitRest(backlog, REST_LIMIT);
+        Report.line(
+            "Taken over from the earlier release: ready after %.1f s, %d dossiers judged again",
+            ready.toMillis() / 1000.0, rules.path("dossiersJudgedAgain").asLong());
+
+        Map<String, JsonNode> after = everything(machine.site(), released);
+        assertThat(after.keySet()).isEqualTo(before.keySet());
+        before.forEach((address, answer) -> assertKept(answer, after.get(address), address));
+        for (String address : machine.site().lines().keySet()) {
+          assertThat(after.get(address).path("rules")).as(address).isEqualTo(rules.path("rules"));
+        }
+        for (String lot : released) {
+          assertThat(after.get(lot).at("/release/step").asText()).isEqualTo("RELEASED");
+          assertThat(after.get(lot + "/acts").path(0).path("signatureVerifies").asBoolean())
+              .as(lot)
+              .isTrue();
+        }
+      }
+      assertThat(machine.verifyRunning().exitCode()).isEqualTo(VerifyCommand.INTACT);
+    }
+  }
+
+  /** Everything of every crop and lot, and the acts on those that were released. */
+  private static Map<String, JsonNode> everything(Site site, List<String> released)
+      throws Exception {
+    Map<String, JsonNode> everything = new TreeMap<>(site.everything());
+    for (String lot : released) {
+      everything.put(lot + "/acts", site.answer(lot + "/acts"));
+    }
+    return everything;
+  }
+
+  private static List<String> release(Site site) throws Exception {
+    List<String> fit =
+        site.lines().entrySet().stream()
+            .filter(line -> line.getKey().startsWith("/api/v1/lots/"))
+            .filter(line -> line.getValue().path("state").asText().equals("FIT"))
+            .map(Map.Entry::getKey)
+            .limit(RELEASED)
+            .toList();
+    assertThat(fit).hasSize(RELEASED);
+    for (String lot : fit) {
+      ObjectNode act = JSON.createObjectNode();
+      act.put("kind", "RELEASE");
+      act.put("reason", "all is met");
+      act.put("meaning", "responsibility for the release");
+      act.put("seal", site.answer(lot + "/release-sheet").path("seal").asText());
+      act.put("password", TestPeople.password());
+      Site.Answer signed = site.post(lot + "/acts", act);
+      assertThat(signed.status()).as("%s", signed).isEqualTo(201);
+    }
+    return fit;
+  }
+
+  /** It is ready all the while; its health tells when the dossiers are judged again. */
+  private static JsonNode awaitRejudged(Site site) throws Exception {
+    int standings = site.standings();
+    Deadline deadline = Deadline.in(REST_LIMIT, "every dossier is judged again");
+    JsonNode rules = rules(site);
+    while (rules.path("rejudging").asBoolean()
+        || rules.path("dossiersJudgedAgain").asLong() < standings) {
+      if (deadline.passed()) {
+        throw deadline.missed(rules.toString());
+      }
+      Thread.sleep(100);
+      rules = rules(site);
+    }
+    return rules;
+  }
+
+  private static JsonNode rules(Site site) throws Exception {
+    Site.Answer health = site.get("/health/ready");
+    assertThat(health.status()).as("%s", health).isEqualTo(200);
+    for (JsonNode check : health.body().path("checks")) {
+      if (check.path("name").asText().equals("rules")) {
+        return check.path("data");
+      }
+    }
+    throw new AssertionError("The health tells nothing of the rules: " + health);
+  }
+
+  /** All data that were there are there unchanged; there may be more. */
+  private static void assertKept(JsonNode before, JsonNode after, String at) {
+    if (before.isObject()) {
+      before
+          .fields()
+          .forEachRemaining(
+              field -> {
+                if (!WORDS.contains(field.getKey())) {
+                  assertKept(
+                      field.getValue(), after.path(field.getKey()), at + "." + field.getKey());
+                }
+              });
+    } else if (before.isArray()) {
+      assertThat(after.size()).as(at).isEqualTo(before.size());
+      for (int item = 0; item < before.size(); item++) {
+        assertKept(before.get(item), after.get(item), at + "[" + item + "]");
+      }
+    } else {
+      assertThat(after).as(at).isEqualTo(before);
+    }
+  }
+
+  private static void copy(Path from, Path to) throws IOException {
+    Files.createDirectories(to);
+    try (var files = Files.walk(from)) {
+      for (Path file : files.filter(Files::isRegularFile).toList()) {
+        Path copy = to.resolve(from.relativize(file).toString());
+        Files.createDirectories(copy.getParent());
+        Files.copy(file, copy);
+      }
+    }
+  }
+}
