@@ -11,7 +11,7 @@ import java.util.Optional;
  * @param sense whether the value must be at least or at most the limit
  * @param value the limit, in {@code unit}
  * @param unit unit of the limit
- * @param stated the number as the text has it, where it is one in so much
+ * @param stated the number as the text has it, as in 5 in 150
  * @param rulebookId rulebook that it stands in; that of the tightened book where it is inherited
  * @param edition edition of that rulebook
  * @param text title of the text that it stands in
@@ -37,6 +37,11 @@ public record Limit(
     boolean verified,
     String note,
     Optional<SecondSample> secondSample) {
+
+  public Limit {
+    stated = stated == null ? Stated.plain(value) : stated; // earlier versions kept no such number
+  }
+
   /** Stands in place of a text where a number is common practice only. */
   public static final String NO_SOURCE = "common practice, no source";
 
