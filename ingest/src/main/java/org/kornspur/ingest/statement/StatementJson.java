@@ -49,8 +49,12 @@ public final class StatementJson {
    */
   public static List<Coded> read(String text) {
     try {
+      JsonNode all = MAPPER.readTree(text);
+      if (!all.isArray()) {
+        throw new IllegalArgumentException("No list of statements: " + text);
+      }
       List<Coded> statements = new ArrayList<>();
-      MAPPER.readTree(text).forEach(node -> statements.add(statement(node)));
+      all.forEach(node -> statements.add(statement(node)));
       return List.copyOf(statements);
     } catch (JsonProcessingException e) {
       throw new IllegalArgumentException("No list of statements: " + text, e);
@@ -68,8 +72,15 @@ public final class StatementJson {
     return node;
   }
 
-  /** The statement of a JSON object. */
+  /**
+   * The statement of a JSON object.
+   *
+   * @throws IllegalArgumentException for what has no code
+   */
   public static Coded statement(JsonNode node) {
+    if (!node.path("code").isTextual()) {
+      throw new IllegalArgumentException("No statement: " + node);
+    }
     List<Coded.Argument> arguments = new ArrayList<>();
     node.path("arguments")
         .fields()
