@@ -6,6 +6,7 @@ import org.kornspur.contract.ShareBasis;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.statement.Statement;
 import org.kornspur.ingest.statement.Value.Amount;
+import org.kornspur.ingest.statement.Value.Fact;
 
 /** What is known of the share of pollinator in a mixture. */
 public sealed interface BlendFinding extends Finding {
@@ -39,5 +40,6 @@ public sealed interface BlendFinding extends Finding {
   record NotClearlyOutside() implements BlendFinding {}
 
   /** How the limit came about. */
-  record Ratio(Amount share, Amount tolerance, Optional<Statement> extra) implements BlendFinding {}
+  record Ratio(Amount share, Amount tolerance, Optional<Statement> extra, Fact masterData)
+      implements BlendFinding {}
 }

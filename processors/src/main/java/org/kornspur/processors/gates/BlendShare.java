@@ -174,13 +174,22 @@ final class BlendShare implements GateRule {
     int pollinator = sample.getPollinatorKernels();
     if (pollinator > kernels) {
       return Found.impossible(
-          at, stated.nearest(0), Thing.POLLINATOR_KERNELS, pollinator, kernels, factId);
+          at,
+          stated.nearest(0),
+          Thing.POLLINATOR_KERNELS,
+          pollinator,
+          kernels,
+          factId,
+          stated.ratio());
     }
     ShareBasis countedBasis = basisOf(sample.getMethod());
     Optional<Double> factor = parts.ratioFactor(countedBasis, stated.basis());
     if (factor.isEmpty()) {
       return Found.of(
-              at, List.of(factId), new BlendFinding.OtherBasis(countedBasis, stated.basis()))
+              at,
+              List.of(factId),
+              new BlendFinding.OtherBasis(countedBasis, stated.basis()),
+              stated.ratio())
           .owed(stated.nearest(0), new Evidence.KernelWeightAndGermination());
     }
     Interval counted = ExactBinomial.interval(pollinator, kernels, CONFIDENCE);
@@ -271,7 +280,8 @@ final class BlendShare implements GateRule {
       return new BlendFinding.Ratio(
           Amount.percent(scheme.pollinatorSharePercent()),
           Amount.percentagePoints(scheme.tolerancePercentPoints()),
-          extra.map(Bound::cited));
+          extra.map(Bound::cited),
+          new Fact(scheme.factId()));
     }
 
     /** The limit on the side that a share lies. */

@@ -121,9 +121,12 @@ record Found(At at, List<String> factIds, List<Finding> findings) {
   }
 
   /** A count that cannot be: more was found than was looked at. */
-  static Verdict impossible(At at, Limit limit, Thing what, int found, int among, String factId) {
+  static Verdict impossible(
+      At at, Limit limit, Thing what, int found, int among, String factId, Finding... further) {
     Fact fact = new Fact(factId);
-    return of(at, List.of(factId), new BasisFinding.ImpossibleCount(fact, what, found, among))
+    Finding impossible = new BasisFinding.ImpossibleCount(fact, what, found, among);
+    return new Found(
+            at, List.of(factId), Stream.concat(Stream.of(impossible), Stream.of(further)).toList())
         .owed(limit, new Evidence.Correction(List.of(fact)));
   }
 
