@@ -76,8 +76,8 @@ public final class CanonicalDossier {
     return new CanonicalDossier(false).of(dossier, assessment);
   }
 
-  /** The text as version 1 had it. */
-  static String versionOne(Dossier dossier, Assessment assessment) {
+  /** The text as version 1 had it, for seals of that version. */
+  public static String versionOne(Dossier dossier, Assessment assessment) {
     return new CanonicalDossier(true).of(dossier, assessment);
   }
 

@@ -2,6 +2,7 @@ package org.kornspur.processors.release;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Function;
 import org.kornspur.contract.Signature;
 import org.kornspur.processors.dossier.Dossier;
@@ -14,7 +15,8 @@ import org.kornspur.processors.standards.RulesFingerprint;
 public record ReleaseSheet(Dossier dossier, Assessment assessment, LotRelease release, Seal seal) {
 
   /**
-   * The sheet of a dossier as it is now.
+   * The sheet of a dossier as it is now. The second person signs the very seal that the first
+   * signed, so it is of the version that a waiting proposal has.
    *
    * @param assess what the gates say of a dossier
    */
@@ -24,7 +26,21 @@ public record ReleaseSheet(Dossier dossier, Assessment assessment, LotRelease re
         dossier,
         decided.assessment(),
         decided.release().orElse(LotRelease.NOTHING),
-        Seal.of(dossier, decided.assessment()));
+        proposal(decided).orElseGet(() -> Seal.of(dossier, decided.assessment())));
+  }
+
+  private static Optional<Seal> proposal(Releases.Decided decided) {
+    return decided
+        .release()
+        .filter(release -> release.step() == LotRelease.Step.PROPOSED)
+        .map(release -> new Seal(release.signatures().get(0).seal()));
+  }
+
+  /** The canonical text that the seal is over. */
+  public String text() {
+    return seal.equals(Seal.of(dossier, assessment))
+        ? CanonicalDossier.text(dossier, assessment)
+        : CanonicalDossier.versionOne(dossier, assessment);
   }
 
   /**
