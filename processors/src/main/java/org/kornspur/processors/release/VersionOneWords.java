@@ -6,15 +6,16 @@ import java.math.RoundingMode;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.statement.Coded;
 import org.kornspur.ingest.statement.Statement;
 import org.kornspur.ingest.statement.Value;
 import org.kornspur.processors.finding.BasisFinding;
 import org.kornspur.processors.finding.BlendFinding;
+import org.kornspur.processors.finding.ContractFinding;
 import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.finding.Reference;
 import org.kornspur.processors.standards.Limit;
+import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Verdict;
 
 /**
@@ -46,15 +47,70 @@ final class VersionOneWords {
               code(Evidence.Sampling.class),
               "the record of a sample drawn by an accredited sampler"),
           Map.entry(code(Evidence.HeavierSample.class), "a new sample that weighs enough"),
-          Map.entry(code(Evidence.Correction.class), "a correction of fact {facts}"),
+          Map.entry(code(Evidence.Correction.class), "a correction of {facts}"),
           Map.entry(code(Evidence.MasterData.class), "the master data of hybrid {hybrid}"),
           Map.entry(
               code(Evidence.PostControlOfBasicSeed.class),
               "the post-control result of this basic seed, before certified seed that comes of it"
                   + " is certified"),
+          Map.entry(
+              code(Evidence.SampleOfPrimarySamples.class),
+              "a new sample of at least {primarySamples} primary sample(s)"),
+          Map.entry(code(Evidence.FirstCount.class), "a first sample in which {kind} were counted"),
+          Map.entry(code(Evidence.FirstSample.class), "a first sample of {least}"),
+          Map.entry(code(Evidence.SecondSample.class), "a second sample of {least}"),
+          Map.entry(
+              code(Evidence.SowingOfFemale.class), "the sowing of the female, seed of {component}"),
+          Map.entry(
+              code(Evidence.SowingOfPollenParent.class),
+              "the sowing of the pollen parent, seed of {component}"),
+          Map.entry(code(Evidence.SowingOf.class), "the sowing of seed of {component}"),
+          Map.entry(
+              code(Evidence.SowingOfMixture.class),
+              "the sowing of the technical mixture of {hybrid}"),
+          Map.entry(code(Evidence.OriginOf.class), "the origin of {subject}"),
+          Map.entry(code(Evidence.CropDeclaration.class), "the declaration of the field crop"),
+          Map.entry(
+              code(Evidence.LotOrigin.class),
+              "the harvest, declaration or mixture that this lot came from"),
+          Map.entry(code(Evidence.KnownRulebook.class), "a rulebook that is known here"),
+          Map.entry(
+              code(Evidence.SterilityCheck.class),
+              "a sterility check of the female, by plants examined in flower or by bagged ears"),
+          Map.entry(code(Evidence.FurtherVisits.class), "the report of {visits} further visit(s)"),
+          Map.entry(
+              code(Evidence.SheddingCount.class),
+              "a visit in flower (BBCH 61 to 69) with shedding plants counted over female plants"
+                  + " in receptive flower"),
+          Map.entry(
+              code(Evidence.OffTypesByArea.class),
+              "a field inspection with plants not true to type counted by area"),
+          Map.entry(
+              code(Evidence.OffTypesByPlants.class),
+              "a field inspection with plants not true to type counted by plants"),
+          Map.entry(
+              code(Evidence.OffTypesByAreaOrPlants.class),
+              "a field inspection with plants not true to type counted by area or plants"),
+          Map.entry(
+              code(Evidence.PlantCount.class),
+              "a field inspection with {kind} counted over an area"),
+          Map.entry(
+              code(Evidence.SourceLookedAt.class),
+              "what an inspector or quality found there, recorded as pollen source {source}"),
+          Map.entry(code(Evidence.InspectionOfCrop.class), "a field inspection of that crop"),
+          Map.entry(
+              code(Evidence.ConfirmationByQuality.class),
+              "the word of quality on {first}{further}"),
+          Map.entry(
+              code(Evidence.WithdrawalOfAllButOne.class),
+              "the withdrawal of the facts of all but one of them"),
+          Map.entry(code(Evidence.ReportOfFault.class), "a report of the fault"),
+          Map.entry(code(Evidence.ReadableDossier.class), "a dossier that can be read and judged"),
           Map.entry(code(Evidence.Recorded.class), "{words}"),
           Map.entry(code(BasisFinding.Recorded.class), "{sentence}"));
 
+  private static final String NOT_JUDGED = code(BasisFinding.NotJudged.class);
+  private static final String BEYOND_LIMITS = code(ContractFinding.BeyondLimits.class);
   private static final MathContext SIX_FIGURES = new MathContext(6, RoundingMode.HALF_UP);
 
   private VersionOneWords() {}
@@ -63,20 +119,47 @@ final class VersionOneWords {
     return Coded.codeOf(kind);
   }
 
-  /** What a verdict owes. Kinds that no sealed sheet can hold are written by their code. */
+  /** What a verdict owes. */
   static String owed(Verdict.Owed verdict) {
     return verdict.evidence().stream()
-        .map(VersionOneWords::owed)
+        .map(evidence -> owed(evidence, verdict))
         .sorted()
         .collect(Collectors.joining(", "));
   }
 
-  private static String owed(Coded evidence) {
-    String words = OWED.getOrDefault(evidence.code(), evidence.code());
+  private static String owed(Coded evidence, Verdict verdict) {
+    String words = OWED.get(evidence.code());
+    boolean isOne = false;
     for (Coded.Argument argument : evidence.arguments()) {
-      words = words.replace("{" + argument.name() + "}", plain(argument.value()));
+      words = words.replace("{" + argument.name() + "}", argument(argument, verdict));
+      isOne |= argument.value().equals(new Value.Count(1));
     }
-    return words;
+    return words
+        .replace("{kind}", verdict.gate() == Gate.ERGOT ? "bodies of ergot" : verdict.aspect())
+        .replace("{least}", "the same mass")
+        .replace("{further}", "")
+        .replace("(s)", isOne ? "" : "s");
+  }
+
+  private static String argument(Coded.Argument argument, Verdict verdict) {
+    String plain = plain(argument.value());
+    return switch (argument.name()) {
+      case "facts" -> facts(plain, verdict);
+      case "further" -> ", and " + plain + " more";
+      default -> plain;
+    };
+  }
+
+  /** Facts to correct; of a fault it is one of them, of limits of the contract it is all. */
+  private static String facts(String ids, Verdict verdict) {
+    boolean isFault =
+        verdict.findings().stream().anyMatch(found -> found.code().equals(NOT_JUDGED));
+    if (isFault && verdict.factIds().size() > 1) {
+      return "one of the facts " + ids;
+    }
+    boolean isBeyondLimits =
+        verdict.findings().stream().anyMatch(found -> found.code().equals(BEYOND_LIMITS));
+    return isBeyondLimits ? ids : "fact " + ids;
   }
 
   /** The section of a verdict's limit. */
@@ -84,23 +167,23 @@ final class VersionOneWords {
     if (limit.rulebookId().equals(Limit.STATED)) {
       return "fact " + verdict.factIds().get(0);
     }
-    return limit.rulebookId().equals(Limit.BREEDER) ? ratio(verdict) : limit.section();
+    return limit.rulebookId().equals(Limit.BREEDER)
+        ? ratio(verdict).orElse(limit.section())
+        : limit.section();
   }
 
-  private static String ratio(Verdict verdict) {
+  private static Optional<String> ratio(Verdict verdict) {
     Optional<Coded> ratio =
         verdict.findings().stream()
             .filter(finding -> finding.code().equals(code(BlendFinding.Ratio.class)))
             .findFirst();
-    return ratio
-        .map(
-            found ->
-                "ratio %s %% with a tolerance of %s%s"
-                    .formatted(
-                        plain(found, "share"),
-                        points(plain(found, "tolerance")),
-                        said(found, "extra").map(VersionOneWords::extra).orElse("")))
-        .orElse("");
+    return ratio.map(
+        found ->
+            "ratio %s %% with a tolerance of %s%s"
+                .formatted(
+                    plain(found, "share"),
+                    points(plain(found, "tolerance")),
+                    said(found, "extra").map(VersionOneWords::extra).orElse("")));
   }
 
   private static String points(String number) {
@@ -136,13 +219,16 @@ final class VersionOneWords {
     if (value instanceof Value.Amount amount) {
       return number(amount.number());
     } else if (value instanceof Value.OfSubject subject) {
-      return subject.subject().kind() == Subject.Kind.HYBRID
-          ? subject.subject().id()
-          : subject.subject().toString();
+      return switch (subject.subject().kind()) {
+        case HYBRID, SOURCE -> subject.subject().id();
+        default -> subject.subject().toString();
+      };
     } else if (value instanceof Value.Fact fact) {
       return fact.factId();
     } else if (value instanceof Value.Text text) {
       return text.text();
+    } else if (value instanceof Value.Term term) {
+      return term.name();
     } else if (value instanceof Value.Day day) {
       return day.day().toString();
     } else if (value instanceof Value.Count count) {
@@ -152,7 +238,9 @@ final class VersionOneWords {
           .map(VersionOneWords::plain)
           .collect(Collectors.joining(", "));
     }
-    return value.toString();
+    Coded said = ((Value.Said) value).said();
+    Value.Amount least = (Value.Amount) said.argument("value").orElseThrow();
+    return "at least " + number(least.number()) + " " + least.unit();
   }
 
   /** A number with at most six figures and no trailing zeros; whole numbers stay whole. */
