@@ -1,0 +1,134 @@
+package org.kornspur.processors.stream;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import org.apache.avro.Schema;
+import org.apache.avro.message.SchemaStore;
+import org.junit.jupiter.api.Test;
+import org.kornspur.ingest.statement.Coded;
+import org.kornspur.processors.dossier.Report;
+import org.kornspur.processors.dossier.Trouble;
+import org.kornspur.processors.finding.BasisFinding;
+import org.kornspur.processors.standards.Limit;
+import org.kornspur.processors.verdict.Verdict;
+import org.kornspur.standing.GateVerdict;
+import org.kornspur.standing.LotStanding;
+import org.kornspur.standing.VerdictState;
+
+/**
+ * State that the last release left which said in English what gates find. The files are what it
+ * wrote of the invented enterprise, from which some tests were taken away.
+ */
+class EarlierStateTest {
+
+  @Test
+  void sentencesOfReportsAreReadAsTheyWereRecorded() throws IOException {
+    byte[] kept = file("report-to-lot-L25-S01-P1.json");
+    JsonNode written = new ObjectMapper().readTree(kept);
+
+    Report.FromParent report = (Report.FromParent) ReportReader.read(kept);
+
+    assertThat(InternalJson.requireWhole(report)).isEqualTo(report);
+    assertThat(report.troubles())
+        .extracting(Trouble::findings)
+        .isEqualTo(recorded(written.get("troubles"), "sentence"));
+    assertThat(report.troubles()).allSatisfy(trouble -> assertThat(trouble.about()).isEmpty());
+    assertThat(report.seedVerdicts())
+        .extracting(Verdict::findings)
+        .isEqualTo(recorded(written.get("seedVerdicts"), "sentence"));
+    assertThat(report.seedVerdicts())
+        .allSatisfy(
+            verdict -> {
+              assertThat(verdict.about()).isEmpty();
+              assertThat(verdict.advice()).isEmpty();
+            });
+  }
+
+  @Test
+  void whatReportsSayIsOwedIsEvidence() throws IOException {
+    byte[] kept = file("report-to-lot-L25-S01-P1.json");
+
+    Report.FromParent report = (Report.FromParent) ReportReader.read(kept);
+
+    assertThat(report.seedVerdicts())
+        .filteredOn(Verdict.Owed.class::isInstance)
+        .singleElement()
+        .satisfies(
+            owed ->
+                assertThat(((Verdict.Owed) owed).evidence())
+                    .containsExactly(new BasisFinding.Recorded("a germination test").coded()));
+  }
+
+  @Test
+  void limitsOfReportsKeepTheirNumber() throws IOException {
+    Report.FromParent report =
+        (Report.FromParent) ReportReader.read(file("report-to-lot-L25-S01-P1.json"));
+
+    assertThat(report.seedVerdicts())
+        .hasSizeGreaterThan(5)
+        .allSatisfy(
+            verdict -> {
+              Limit limit = verdict.limit().orElseThrow();
+              assertThat(limit.stated()).isEqualTo(Limit.Stated.plain(limit.value()));
+              assertThat(limit.text()).isNotBlank();
+            });
+  }
+
+  @Test
+  void whatIsReadIsWrittenAndReadAgain() throws IOException {
+    Report report = ReportReader.read(file("report-to-lot-L25-S01-P1.json"));
+
+    assertThat(ReportReader.read(InternalJson.write(report))).isEqualTo(report);
+  }
+
+  @Test
+  void aStandingKeepsItsSentencesAndHasNoFindings() throws IOException {
+    SchemaStore.Cache schemas = new SchemaStore.Cache();
+    schemas.addSchema(
+        new Schema.Parser().parse(new String(file("standing.avsc"), StandardCharsets.UTF_8)));
+
+    LotStanding standing =
+        LotStanding.createDecoder(schemas).decode(file("standing-of-lot-L25-S01-P1.avro"));
+
+    assertThat(standing.getSubject()).isEqualTo("lot:L25-S01-P1");
+    assertThat(standing.getInherited())
+        .isNotEmpty()
+        .allSatisfy(
+            trouble -> {
+              assertThat(trouble.getSentence()).isNotBlank();
+              assertThat(trouble.getFindings()).isEmpty();
+            });
+    assertThat(standing.getVerdicts())
+        .allSatisfy(
+            verdict -> {
+              assertThat(verdict.getSentence()).isNotBlank();
+              assertThat(verdict.getFindings()).isEmpty();
+              assertThat(verdict.getEvidence()).isEmpty();
+              assertThat(verdict.getAbout()).isNull();
+            })
+        .filteredOn(verdict -> verdict.getState() == VerdictState.OWED)
+        .extracting(GateVerdict::getOwed)
+        .containsExactly("a germination test");
+  }
+
+  private static List<List<Coded>> recorded(JsonNode list, String field) {
+    List<List<Coded>> recorded = new ArrayList<>();
+    list.forEach(
+        one -> recorded.add(List.of(new BasisFinding.Recorded(one.get(field).asText()).coded())));
+    assertThat(recorded).isNotEmpty();
+    return recorded;
+  }
+
+  private static byte[] file(String name) throws IOException {
+    try (InputStream file = EarlierStateTest.class.getResourceAsStream("version-one/" + name)) {
+      return file.readAllBytes();
+    }
+  }
+}
