@@ -2,6 +2,7 @@ package org.kornspur.api.text;
 
 import com.ibm.icu.text.ListFormatter;
 import com.ibm.icu.text.MessageFormat;
+import com.ibm.icu.text.MessagePattern;
 import com.ibm.icu.util.ULocale;
 import java.io.IOException;
 import java.io.InputStreamReader;
@@ -15,6 +16,8 @@ import java.util.Map;
 import java.util.Properties;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 
 /**
  * The patterns of one language, in the message format of ICU: plurals, choices and numbers follow
@@ -33,6 +36,7 @@ final class Patterns {
   private final Properties texts;
   private final Properties citations;
   private final Map<String, MessageFormat> formats = new ConcurrentHashMap<>();
+  private final Map<String, Set<String>> arguments = new ConcurrentHashMap<>();
 
   private Patterns(Language language) {
     locale = ULocale.forLocale(language.locale());
@@ -77,9 +81,18 @@ final class Patterns {
     return texts.getProperty(key);
   }
 
-  /** The names of the arguments that a pattern speaks of. */
+  /** The names of the arguments that a pattern speaks of, those of its branches too. */
   Set<String> argumentsOf(String key) {
-    return format(key).getArgumentNames();
+    return arguments.computeIfAbsent(
+        key,
+        wanted -> {
+          MessagePattern pattern = new MessagePattern(texts.getProperty(wanted, ""));
+          return IntStream.range(0, pattern.countParts())
+              .mapToObj(pattern::getPart)
+              .filter(part -> part.getType() == MessagePattern.Part.Type.ARG_NAME)
+              .map(pattern::getSubstring)
+              .collect(Collectors.toUnmodifiableSet());
+        });
   }
 
   /**

@@ -46,6 +46,7 @@ public final class Words {
   /** Stands around the number of a link in a text that is not yet finished; no text has them. */
   private static final Pattern LINK = Pattern.compile("\uE000([0-9]+)\uE001");
 
+  private static final Pattern LINK_MARK = Pattern.compile("[\uE000\uE001]");
   private static final int SHORT_ID = 8;
 
   private final Reader reader;
@@ -177,7 +178,7 @@ public final class Words {
       arguments.put(
           argument.name(),
           isReference && value instanceof Text text
-              ? patterns.citation(text.text())
+              ? patterns.citation(written(text, precision, links).toString())
               : written(value, precision, links));
       arguments.put(argument.name() + IS, "there");
       if (value instanceof Term term) {
@@ -230,7 +231,7 @@ public final class Words {
     } else if (value instanceof Several several) {
       return several(several, precision, links);
     }
-    return ((Text) value).text();
+    return LINK_MARK.matcher(((Text) value).text()).replaceAll("");
   }
 
   private String several(Several several, Precision precision, List<Link> links) {

@@ -110,11 +110,6 @@ final class OneMachine implements AutoCloseable {
     process.kill();
   }
 
-  /** Asks it to end, as a service manager does. */
-  void stop() throws InterruptedException {
-    process.stop(STOP_LIMIT);
-  }
-
   Site site() {
     return site;
   }

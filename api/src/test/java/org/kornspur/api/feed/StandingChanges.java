@@ -176,7 +176,9 @@ class StandingChanges extends DomainContextBase {
                     origin.toString(),
                     List.of(),
                     List.of(),
-                    "invented"));
+                    "invented",
+                    null,
+                    List.of()));
   }
 
   /** Tenths of kilograms: their binary sums depend on the order in which they are added. */

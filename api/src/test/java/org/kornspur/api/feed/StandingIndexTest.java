@@ -196,7 +196,15 @@ class StandingIndexTest {
 
   private static InheritedTrouble trouble(String gate, String weight) {
     return new InheritedTrouble(
-        gate, "", weight, "lot:OLD", List.of("lot:OLD"), List.of(), gate + " of an ancestor.");
+        gate,
+        "",
+        weight,
+        "lot:OLD",
+        List.of("lot:OLD"),
+        List.of(),
+        gate + " of an ancestor.",
+        null,
+        List.of());
   }
 
   /** A query of which only what a test is about is said. */

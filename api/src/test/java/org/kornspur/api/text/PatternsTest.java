@@ -33,7 +33,7 @@ class PatternsTest {
   private static final Pattern OF_NO_STATEMENT =
       Pattern.compile("(subject|fact|verdict|standing|caution|unit|term)\\..*");
 
-  private static final Pattern NO_PROSE = Pattern.compile("[^a-zA-Z]*|\\{[a-z]+}");
+  private static final Pattern NO_PROSE = Pattern.compile("([^a-zA-Z{}]|\\{[^{}]*})*");
 
   /** Every kind of statement that this program can make. */
   static List<Class<? extends Statement>> kinds() {

@@ -32,8 +32,10 @@ class WordsTest {
   void theSameFindingIsSaidInEachLanguage() {
     Coded found = new GerminationFinding.Found(Amount.percent(92), 1368, 1500).coded();
 
-    assertThat(english.plain(found)).isEqualTo("Germination is 92 % (1,368 of 1,500 seeds).");
-    assertThat(german.plain(found)).isEqualTo("Keimfähigkeit 92 % (1.368 von 1.500 Samen).");
+    assertThat(spaced(english.plain(found)))
+        .isEqualTo("Germination is 92 % (1,368 of 1,500 seeds).");
+    assertThat(spaced(german.plain(found)))
+        .isEqualTo("Keimfähigkeit 92 % (1.368 von 1.500 Samen).");
   }
 
   @Test
@@ -65,16 +67,18 @@ class WordsTest {
   @Test
   void whatIsAbsentIsLeftOut() {
     assertThat(
-            english.plain(
-                new IsolationFinding.Source(
-                    Subject.crop("C1"), Optional.empty(), Amount.metres(318.6))))
+            spaced(
+                english.plain(
+                    new IsolationFinding.Source(
+                        Subject.crop("C1"), Optional.empty(), Amount.metres(318.6)))))
         .isEqualTo("crop C1, 318.6 m away");
     assertThat(
-            german.plain(
-                new IsolationFinding.Source(
-                    Subject.source("S1"),
-                    Optional.of(PollenSourceKind.RYE_CROP),
-                    Amount.metres(318.6))))
+            spaced(
+                german.plain(
+                    new IsolationFinding.Source(
+                        Subject.source("S1"),
+                        Optional.of(PollenSourceKind.RYE_CROP),
+                        Amount.metres(318.6)))))
         .isEqualTo("Roggenfeld S1, 318,6 m entfernt");
   }
 
@@ -152,12 +156,17 @@ class WordsTest {
   void aNumberHasOneDigitMoreThanItsLimitAndNeverSeemsToMeetItWhenItDoesNot() {
     VerdictWords words = new VerdictWords(english);
 
-    assertThat(words.measure(2.94406, "%", limit(3, "%"))).isEqualTo("2.9 %");
-    assertThat(words.measure(11.9949, "%", limit(12, "%"))).isEqualTo("11.99 %");
-    assertThat(words.measure(97.999999, "%", limit(98, "%"))).isEqualTo("97.999999 %");
-    assertThat(words.measure(98, "%", limit(98, "%"))).isEqualTo("98 %");
-    assertThat(words.measure(0.0021, "plants/plant", limit(0.003, "plants/plant")))
+    assertThat(spaced(words.measure(2.94406, "%", limit(3, "%")))).isEqualTo("2.9 %");
+    assertThat(spaced(words.measure(11.9949, "%", limit(12, "%")))).isEqualTo("11.99 %");
+    assertThat(spaced(words.measure(97.999999, "%", limit(98, "%")))).isEqualTo("97.999999 %");
+    assertThat(spaced(words.measure(98, "%", limit(98, "%")))).isEqualTo("98 %");
+    assertThat(spaced(words.measure(0.0021, "plants/plant", limit(0.003, "plants/plant"))))
         .isEqualTo("0.21 per 100 plants");
+  }
+
+  /** Between a number and its unit stands a space at which no line breaks. */
+  private static String spaced(String text) {
+    return text.replace('\u00a0', ' ');
   }
 
   private static VerdictLimit limit(double value, String unit) {
