@@ -32,51 +32,52 @@ final class Dossiers {
 
   void addTo(Topology topology) {
     var bytes = Serdes.ByteArray();
-    var text = Serdes.String();
+    var keys = Topics.keys();
     topology
         .addSource(
             SUBJECT_MESSAGES,
-            text.deserializer(),
-            BoundedRecords.deserializer(SubjectMessageSerde.serde().deserializer()),
+            keys.deserializer(),
+            Topics.subjectMessages().deserializer(),
             Topics.BY_SUBJECT.topicName())
         .addSource(
             REPORTS,
-            text.deserializer(),
-            BoundedRecords.deserializer(InternalJson.serde(ReportChange.class).deserializer()),
+            keys.deserializer(),
+            Topics.reports().deserializer(),
             Topics.REPORTS.topicName())
         .addProcessor(FILE_FACT, () -> new FactFiling(wire, judges), SUBJECT_MESSAGES)
         .addProcessor(FILE_REPORT, () -> new ReportFiling(wire, judges), REPORTS)
         .addStateStore(stores.logged(Stores.DOSSIER_FACTS, bytes), FILE_FACT, FILE_REPORT)
-        .addStateStore(stores.logged(Stores.DOSSIER_REVOCATIONS, text), FILE_FACT, FILE_REPORT)
+        .addStateStore(
+            stores.logged(Stores.DOSSIER_REVOCATIONS, Serdes.String()), FILE_FACT, FILE_REPORT)
         .addStateStore(stores.logged(Stores.DOSSIER_REPORTS, bytes), FILE_FACT, FILE_REPORT)
         .addStateStore(stores.logged(Stores.DOSSIER_OUTBOX, bytes), FILE_FACT, FILE_REPORT)
-        .addStateStore(stores.logged(Stores.DOSSIER_REMINDERS, text), FILE_REPORT)
+        .addStateStore(stores.logged(Stores.DOSSIER_REMINDERS, Serdes.String()), FILE_REPORT)
         .addSink(
             TO_STANDINGS,
             Topics.STANDINGS.topicName(),
-            text.serializer(),
-            bytes.serializer(),
+            keys.serializer(),
+            Topics.encoded(),
             FILE_FACT,
             FILE_REPORT)
         .addSink(
             TO_EDGES,
             Topics.EDGES.topicName(),
-            text.serializer(),
-            bytes.serializer(),
+            keys.serializer(),
+            Topics.encoded(),
             FILE_FACT,
             FILE_REPORT)
         .addSink(
             TO_REPORTS,
             Topics.REPORTS.topicName(),
-            text.serializer(),
-            bytes.serializer(),
+            keys.serializer(),
+            Topics.encoded(),
             FILE_FACT,
             FILE_REPORT)
         .addSink(
             TO_PLOTS,
             Topics.PLOTS.topicName(),
-            text.serializer(),
-            bytes.serializer(),
+            keys.serializer(),
+            Topics.encoded(),
             FILE_FACT,
             FILE_REPORT);
   }

@@ -31,15 +31,13 @@ final class FactIntake {
 
   void addTo(Topology topology) {
     var bytes = Serdes.ByteArray();
-    var text = Serdes.String();
-    var revocations = InternalJson.serde(Revocation.class);
-    var messages = SubjectMessageSerde.serde();
+    var names = Topics.keys();
     topology
         .addSource(FACTS, bytes.deserializer(), bytes.deserializer(), Topics.FACTS.topicName())
         .addSource(
             REVOCATIONS,
-            text.deserializer(),
-            BoundedRecords.deserializer(revocations.deserializer()),
+            names.deserializer(),
+            Topics.revocations().deserializer(),
             Topics.REVOCATIONS.topicName())
         .addProcessor(REGISTER_FACT, () -> new FactRegistrar(wire, keys), FACTS)
         .addProcessor(REGISTER_REVOCATION, RevocationRegistrar::new, REVOCATIONS)
@@ -50,21 +48,21 @@ final class FactIntake {
         .addSink(
             TO_SUBJECTS,
             Topics.BY_SUBJECT.topicName(),
-            text.serializer(),
-            messages.serializer(),
+            names.serializer(),
+            Topics.subjectMessages().serializer(),
             REGISTER_FACT,
             REGISTER_REVOCATION)
         .addSink(
             TO_REVOCATIONS,
             Topics.REVOCATIONS.topicName(),
-            text.serializer(),
-            revocations.serializer(),
+            names.serializer(),
+            Topics.revocations().serializer(),
             REGISTER_FACT)
         .addSink(
             TO_QUARANTINE,
             Topics.QUARANTINE.topicName(),
-            text.serializer(),
-            bytes.serializer(),
+            names.serializer(),
+            Topics.refused(),
             REGISTER_FACT);
   }
 }

@@ -39,12 +39,12 @@ import org.slf4j.LoggerFactory;
  * Reads each fact, refuses what is no fact, drops repeats, and sends the fact to every subject that
  * it names. Of what it refuses or drops it keeps a count and says why.
  */
-final class FactRegistrar implements Processor<byte[], byte[], String, Object> {
+final class FactRegistrar implements Processor<byte[], byte[], String, IntakeRecord> {
   private static final Logger LOG = LoggerFactory.getLogger(FactRegistrar.class);
 
   private final WireFormat wire;
   private final TrustedKeys keys;
-  private ProcessorContext<String, Object> context;
+  private ProcessorContext<String, IntakeRecord> context;
   private FactRegister register;
   private Sensor repeats;
   private Sensor refusals;
@@ -56,7 +56,7 @@ final class FactRegistrar implements Processor<byte[], byte[], String, Object> {
   }
 
   @Override
-  public void init(ProcessorContext<String, Object> context) {
+  public void init(ProcessorContext<String, IntakeRecord> context) {
     this.context = context;
     register = new FactRegister(context);
     repeats = DropCounter.of(context, "repeated-facts");
@@ -246,7 +246,7 @@ final class FactRegistrar implements Processor<byte[], byte[], String, Object> {
     context.forward(
         new Record<>(
             entry.getEntryId(),
-            wire.encode(Topics.QUARANTINE.topicName(), entry),
+            new IntakeRecord.Refused(wire.encode(Topics.QUARANTINE.topicName(), entry)),
             context.currentSystemTimeMs()),
         FactIntake.TO_QUARANTINE);
   }

@@ -51,13 +51,10 @@ public final class IsolationJoin {
 
   void addTo(Topology topology) {
     var bytes = Serdes.ByteArray();
-    var text = Serdes.String();
+    var keys = Topics.keys();
     topology
         .addSource(
-            PLOTS,
-            text.deserializer(),
-            BoundedRecords.deserializer(InternalJson.serde(PlotChange.class).deserializer()),
-            Topics.PLOTS.topicName())
+            PLOTS, keys.deserializer(), Topics.plots().deserializer(), Topics.PLOTS.topicName())
         .addProcessor(FIND_NEIGHBOURS, () -> new NeighbourFinder(cellsInMemory), PLOTS)
         .addStateStore(
             stores.logged(Stores.CELL_PLOTS, InternalJson.serde(Plot.class)), FIND_NEIGHBOURS)
@@ -65,8 +62,8 @@ public final class IsolationJoin {
         .addSink(
             TO_CROPS,
             Topics.REPORTS.topicName(),
-            text.serializer(),
-            bytes.serializer(),
+            keys.serializer(),
+            Topics.encoded(),
             FIND_NEIGHBOURS);
   }
 }

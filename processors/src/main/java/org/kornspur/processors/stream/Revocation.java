@@ -5,7 +5,7 @@ package org.kornspur.processors.stream;
  *
  * @throws IllegalArgumentException for what no fact says
  */
-record Revocation(String supersededFactId, String byFactId, String reason) {
+record Revocation(String supersededFactId, String byFactId, String reason) implements IntakeRecord {
   /** Some times what a reason and the names beside it come to. */
   private static final int LONGEST_REASON = 10_000;
 

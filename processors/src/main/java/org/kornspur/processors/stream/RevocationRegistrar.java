@@ -7,12 +7,12 @@ import org.apache.kafka.streams.processor.api.Record;
 /**
  * Notes that a fact is superseded, before or after it came, and tells the subjects that hold it.
  */
-final class RevocationRegistrar implements Processor<String, Revocation, String, Object> {
-  private ProcessorContext<String, Object> context;
+final class RevocationRegistrar implements Processor<String, Revocation, String, SubjectMessage> {
+  private ProcessorContext<String, SubjectMessage> context;
   private FactRegister register;
 
   @Override
-  public void init(ProcessorContext<String, Object> context) {
+  public void init(ProcessorContext<String, SubjectMessage> context) {
     this.context = context;
     register = new FactRegister(context);
   }

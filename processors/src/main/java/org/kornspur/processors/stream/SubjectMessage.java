@@ -1,7 +1,7 @@
 package org.kornspur.processors.stream;
 
 /** What goes to a subject's dossier: a fact, or the mark that one of its facts was superseded. */
-sealed interface SubjectMessage {
+sealed interface SubjectMessage extends IntakeRecord {
 
   /** Id of the fact that it is about. */
   String factId();

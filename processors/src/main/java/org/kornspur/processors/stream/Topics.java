@@ -1,13 +1,16 @@
 package org.kornspur.processors.stream;
 
 import java.util.List;
+import org.apache.kafka.common.serialization.Serde;
+import org.apache.kafka.common.serialization.Serdes;
+import org.apache.kafka.common.serialization.Serializer;
 import org.kornspur.ingest.chain.ChainLink;
 import org.kornspur.ingest.chain.Checkpoint;
 import org.kornspur.ingest.publish.FactPublisher;
 
 /**
- * Every topic, by name. All but the broker's own have the same number of partitions, because the
- * sub-topologies rely on equal keys meeting in one task.
+ * Every topic, by name, and how its keys and values are written. All but the broker's own have the
+ * same number of partitions, because the sub-topologies rely on equal keys meeting in one task.
  */
 public enum Topics {
   /** Facts as they came: key fact id, value in wire format. Kept for ever. */
@@ -51,6 +54,48 @@ public enum Topics {
   /** Whether only the latest value of each key is kept. */
   public boolean compacted() {
     return compacted;
+  }
+
+  /** Keys of every topic but those of the facts and their chain. */
+  static Serde<String> keys() {
+    return Serdes.String();
+  }
+
+  /** Values of {@link #BY_SUBJECT}. */
+  static Serde<SubjectMessage> subjectMessages() {
+    return bounded(SubjectMessageSerde.serde());
+  }
+
+  /** Values of {@link #REVOCATIONS}. */
+  static Serde<Revocation> revocations() {
+    return bounded(InternalJson.serde(Revocation.class));
+  }
+
+  /** Values of {@link #REPORTS}. */
+  static Serde<ReportChange> reports() {
+    return bounded(InternalJson.serde(ReportChange.class));
+  }
+
+  /** Values of {@link #PLOTS}. */
+  static Serde<PlotChange> plots() {
+    return bounded(InternalJson.serde(PlotChange.class));
+  }
+
+  /** Values of {@link #QUARANTINE}, as the intake writes them. */
+  static Serializer<IntakeRecord.Refused> refused() {
+    return (topic, refused) -> refused.entry();
+  }
+
+  /**
+   * Values that their sender has encoded already: an {@link Outbox} compares the bytes of what it
+   * sent, so a serializer behind it would do the same work twice.
+   */
+  static Serializer<byte[]> encoded() {
+    return Serdes.ByteArray().serializer();
+  }
+
+  private static <T> Serde<T> bounded(Serde<T> whole) {
+    return Serdes.serdeFrom(whole.serializer(), BoundedRecords.deserializer(whole.deserializer()));
   }
 
   /** All topics that must exist before the topology starts. */
