@@ -1,5 +1,6 @@
 package org.kornspur.api.text;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -226,7 +227,7 @@ public final class VerdictWords {
         limit.getText(),
         limit.getSection(),
         limit.getInForceFrom(),
-        Optional.ofNullable(limit.getInForceTo()),
+        Optional.ofNullable(limit.getInForceTo()).map(LocalDate::parse),
         limit.getVerified(),
         "",
         Optional.empty());

@@ -36,7 +36,8 @@ class TakeOverIT {
   private static final ObjectMapper JSON = new ObjectMapper();
 
   /** Sentences may be worded better one day; what they say stands beside them as data. */
-  private static final Set<String> WORDS = Set.of("sentence", "why", "reason", "detail");
+  private static final Set<String> WORDS =
+      Set.of("sentence", "why", "reason", "detail", "owed", "bring", "source", "section", "note");
 
   @Test
   @Timeout(1500)

@@ -1,5 +1,6 @@
 package org.kornspur.processors.stream;
 
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import org.kornspur.ingest.contract.FactType;
@@ -200,7 +201,7 @@ final class StandingRecords {
         .setStatedValue(limit.stated().value())
         .setStatedIn(limit.stated().in().orElse(null))
         .setText(limit.text())
-        .setInForceTo(limit.inForceTo().orElse(null))
+        .setInForceTo(limit.inForceTo().map(LocalDate::toString).orElse(null))
         .build();
   }
 
