@@ -1,0 +1,103 @@
+package org.kornspur.ingest.text;
+
+import com.ibm.icu.text.MessageFormat;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.InputStreamReader;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.HashMap;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Properties;
+import java.util.Set;
+
+/**
+ * The patterns of one language by their keys.
+ *
+ * <p>Source: ICU message syntax, as {@link MessageFormat} documents it. Arguments have names.
+ */
+public final class Texts {
+  private final Locale locale;
+  private final Map<String, Pattern> patterns;
+
+  private Texts(Locale locale, Map<String, Pattern> patterns) {
+    this.locale = locale;
+    this.patterns = Map.copyOf(patterns);
+  }
+
+  /**
+   * The patterns of a file in UTF-8, such as {@code text/problems_de.properties}.
+   *
+   * @param beside a class of the module that has the file
+   * @param name of the file, without language and ending
+   * @throws IllegalArgumentException if a key stands twice or a pattern cannot be read
+   */
+  public static Texts read(Locale locale, Class<?> beside, String name) {
+    String file = "/" + name + "_" + locale.getLanguage() + ".properties";
+    Properties properties = new OnceOnly();
+    try (InputStream source = beside.getResourceAsStream(file)) {
+      properties.load(new InputStreamReader(source, StandardCharsets.UTF_8));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    Map<String, String> patterns = new HashMap<>();
+    properties.stringPropertyNames().forEach(key -> patterns.put(key, properties.getProperty(key)));
+    return of(locale, patterns);
+  }
+
+  /** These patterns. */
+  public static Texts of(Locale locale, Map<String, String> byKey) {
+    Map<String, Pattern> patterns = new HashMap<>();
+    byKey.forEach((key, text) -> patterns.put(key, Pattern.of(key, text, locale)));
+    return new Texts(locale, patterns);
+  }
+
+  /**
+   * These and other patterns of the same language.
+   *
+   * @throws IllegalArgumentException if both have a key
+   */
+  public Texts and(Texts other) {
+    Map<String, Pattern> all = new HashMap<>(patterns);
+    other.patterns.forEach(
+        (key, pattern) -> {
+          if (all.put(key, pattern) != null) {
+            throw new IllegalArgumentException("Two texts have the key " + key);
+          }
+        });
+    return new Texts(locale, all);
+  }
+
+  /** Locale by which numbers and plurals are written. */
+  public Locale locale() {
+    return locale;
+  }
+
+  public Set<String> keys() {
+    return patterns.keySet();
+  }
+
+  /** The names of the arguments that a pattern uses; empty for an unknown key. */
+  public Set<String> arguments(String key) {
+    return find(key).map(Pattern::arguments).orElse(Set.of());
+  }
+
+  Optional<Pattern> find(String key) {
+    return Optional.ofNullable(patterns.get(key));
+  }
+
+  /** A key that stands twice would lose the first of its texts without a word. */
+  private static final class OnceOnly extends Properties {
+    private static final long serialVersionUID = 1L;
+
+    @Override
+    public synchronized Object put(Object key, Object value) {
+      if (containsKey(key)) {
+        throw new IllegalArgumentException("The key " + key + " stands twice");
+      }
+      return super.put(key, value);
+    }
+  }
+}
