@@ -7,6 +7,8 @@ import org.kornspur.contract.Attestation;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Fingerprint;
 import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.problem.ActProblem;
+import org.kornspur.ingest.problem.Given;
 import org.kornspur.ingest.seal.SigningKey;
 import org.kornspur.ingest.seal.TrustedKeys;
 
@@ -59,23 +61,17 @@ public final class SignedActs {
     }
     String keyId = attestationOf(fact).getKeyId();
     return List.of(
-        new Problem(
+        Problem.of(
             FIELD,
             keys.contains(keyId)
-                ? "a signature that is not one of key " + Problem.shown(keyId) + " over this act"
-                : "a signature of the key " + Problem.shown(keyId) + ", which is not trusted here",
-            "the signature of a trusted key over the act as it is",
-            "An act is signed at POST /api/v1/lots/{id}/acts. If another server signed it, put"
-                + " its public key among the trusted keys and replay the entry"));
+                ? new Given.OtherSignature(Problem.described(keyId))
+                : new Given.SignatureOfUntrusted(Problem.described(keyId)),
+            new ActProblem.NoTrustedSignature()));
   }
 
   /** That acts are not taken in from senders and files. */
   public static Problem notTakenIn(FactType act) {
-    return new Problem(
-        "type",
-        Problem.shown(act.contractName()),
-        "a fact that may be sent in; this is the act of a person",
-        "An act is signed at POST /api/v1/lots/{id}/acts");
+    return Problem.of("type", act.contractName(), new ActProblem.NotSentIn());
   }
 
   private static String unsigned(SpecificRecord act) {

@@ -10,6 +10,8 @@ import org.kornspur.contract.Submission;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Fingerprint;
 import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.problem.Given;
+import org.kornspur.ingest.problem.SubmissionProblem;
 import org.kornspur.ingest.seal.SigningKey;
 import org.kornspur.ingest.seal.TrustedKeys;
 
@@ -64,26 +66,19 @@ public final class SignedSubmissions {
     if (claimed.isEmpty() || verifies(fact, claimed.get(), keys)) {
       return List.of();
     }
-    String keyId = Problem.shown(claimed.get().getKeyId());
+    String keyId = claimed.get().getKeyId();
     return List.of(
-        new Problem(
+        Problem.of(
             FIELD,
-            keys.contains(claimed.get().getKeyId())
-                ? "a signature that is not one of key " + keyId + " over this fact"
-                : "a signature of the key " + keyId + ", which is not trusted here",
-            "no submission, or one that a trusted key signed for this fact",
-            "Leave it out: the server writes it for facts sent to POST /api/v1/facts. If another"
-                + " server signed it, put its public key among the trusted keys and replay the"
-                + " entry"));
+            keys.contains(keyId)
+                ? new Given.OtherSignature(Problem.described(keyId))
+                : new Given.SignatureOfUntrusted(Problem.described(keyId)),
+            new SubmissionProblem.NoTrustedSignature()));
   }
 
   /** That nobody outside the server may say who brought a fact. */
   public static Problem notTakenIn() {
-    return new Problem(
-        FIELD,
-        Problem.described("a submission"),
-        "a fact without one; the server writes it from who is logged in",
-        "Leave header.submission out");
+    return Problem.of(FIELD, new Given.Submission(), new SubmissionProblem.NotSentIn());
   }
 
   private static boolean verifies(SpecificRecord fact, Submission submission, TrustedKeys keys) {

@@ -10,6 +10,7 @@ import java.util.Locale;
 import java.util.regex.Pattern;
 import org.apache.avro.Schema;
 import org.kornspur.ingest.intake.Problems;
+import org.kornspur.ingest.problem.TableProblem;
 
 /**
  * The text of a cell as JSON. What is no number where one is wanted stays text, so that it is
@@ -52,9 +53,7 @@ final class CsvCell {
       problems.add(
           path,
           text,
-          String.join("=", fields.stream().map(Schema.Field::name).toList())
-              + " (= or a space or / between them), and ; between elements",
-          "Give all parts of each element, in this order");
+          new TableProblem.ElementIncomplete(fields.stream().map(Schema.Field::name).toList()));
       return NODES.nullNode();
     }
     ObjectNode object = NODES.objectNode();

@@ -14,6 +14,8 @@ import org.kornspur.contract.FactHeader;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.intake.FieldLimits;
 import org.kornspur.ingest.intake.Problems;
+import org.kornspur.ingest.problem.Given;
+import org.kornspur.ingest.problem.TableProblem;
 
 /**
  * A column of a table of facts: a path into the fact, as {@code sown[1].massKg}. {@code header.}
@@ -108,11 +110,7 @@ final class CsvColumn {
   }
 
   private void givenTwice(Problems problems) {
-    problems.addDescribed(
-        path,
-        "two columns for one field",
-        "each field once: a list either in one cell or in numbered columns",
-        "Remove one of the columns, or leave its cell empty");
+    problems.add(path, new Given.TwoColumns(), new TableProblem.FieldTwice());
   }
 
   private static ObjectNode child(ObjectNode parent, String field) {
@@ -162,17 +160,12 @@ final class CsvColumn {
     problems.add(
         name,
         name,
-        "a column of "
-            + type.contractName()
-            + ": "
-            + String.join(
-                ", ",
-                type.schema().getFields().stream()
-                    .map(Schema.Field::name)
-                    .filter(field -> !field.equals("header"))
-                    .toList())
-            + ", and those of the header; parts as sown[0].massKg",
-        "Mend the name of the column, or remove it");
+        new TableProblem.UnknownColumn(
+            type.contractName(),
+            type.schema().getFields().stream()
+                .map(Schema.Field::name)
+                .filter(field -> !field.equals("header"))
+                .toList()));
     return Optional.empty();
   }
 }

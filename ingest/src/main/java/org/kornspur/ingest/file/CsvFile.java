@@ -18,12 +18,14 @@ import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import org.kornspur.ingest.contract.FactType;
-import org.kornspur.ingest.intake.Counted;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.intake.Problems;
 import org.kornspur.ingest.json.FactIntake;
 import org.kornspur.ingest.json.FactJson;
 import org.kornspur.ingest.json.ReadResult;
+import org.kornspur.ingest.problem.FileProblem;
+import org.kornspur.ingest.problem.Given;
+import org.kornspur.ingest.problem.TableProblem;
 
 /**
  * A table of facts: the first line names the columns, each further line is a fact. Every row
@@ -52,8 +54,7 @@ final class CsvFile {
     Optional<Line> first = lines.next();
     if (first.isEmpty()) {
       into.accept(
-          Input.refused(
-              1, new byte[0], "an empty file", "a line of column names", "Remove the file"));
+          Input.refused(1, new byte[0], new Given.EmptyFile(), new FileProblem.EmptyTable()));
       return;
     }
     if (!readHeader(first.get())) {
@@ -76,19 +77,12 @@ final class CsvFile {
     Set<String> seen = new HashSet<>();
     header.stream()
         .filter(name -> !name.isEmpty() && !seen.add(name))
-        .forEach(
-            name ->
-                problems.add(
-                    name, name, "each column once", "Remove or rename one of the two columns"));
+        .forEach(name -> problems.add(name, name, new TableProblem.ColumnTwice()));
     if (problems.none() && typeColumn < 0) {
       typeFromName(problems).ifPresent(type -> columnsOf(type, problems));
     }
     if (!problems.none()) {
-      problems.addDescribed(
-          "",
-          "a header line that cannot be used; no row of this file was read",
-          "columns that are fields of the fact type",
-          "Mend the header line and load the file again");
+      problems.add("", new Given.UnusableHeader(), new TableProblem.UnusableHeader());
       into.accept(refused(line, problems));
     }
     return problems.none();
@@ -98,12 +92,7 @@ final class CsvFile {
     String word = fileName.split("[^A-Za-z]", 2)[0];
     Optional<FactType> type = FactType.named(word);
     if (type.isEmpty()) {
-      problems.add(
-          FactJson.TYPE_FIELD,
-          fileName,
-          "a file name that begins with a type of fact, as GerminationTest-2024.csv, or a column"
-              + " 'type'",
-          "Rename the file or add the column");
+      problems.add(FactJson.TYPE_FIELD, fileName, new TableProblem.NoTypeInName());
     }
     return type;
   }
@@ -119,12 +108,8 @@ final class CsvFile {
       return;
     }
     if (problems.none() && cells.size() != header.size()) {
-      problems.addDescribed(
-          "",
-          Counted.of(cells.size(), "cell(s)"),
-          header.size() + " cells, as in the header line",
-          "Look for a missing or needless separator, or a text with a comma and no quotation"
-              + " marks");
+      problems.add(
+          "", new Given.Cells(cells.size()), new TableProblem.OtherCellCount(header.size()));
     }
     Optional<FactType> type = problems.none() ? typeOf(cells, problems) : Optional.empty();
     into.accept(type.isPresent() ? fact(line, type.get(), cells) : refused(line, problems));
@@ -136,11 +121,7 @@ final class CsvFile {
     }
     Optional<FactType> type = FactType.named(cells.get(typeColumn));
     if (type.isEmpty()) {
-      problems.add(
-          FactJson.TYPE_FIELD,
-          cells.get(typeColumn),
-          "a type of fact, as GerminationTest",
-          "Name the type of fact, with its capitals");
+      problems.add(FactJson.TYPE_FIELD, cells.get(typeColumn), new TableProblem.UnknownType());
     }
     return type;
   }
@@ -204,14 +185,9 @@ final class CsvFile {
       if (records.size() == 1) {
         return records.get(0).stream().map(String::strip).toList();
       }
-      problems.addDescribed(
-          "", records.size() + " rows in one line", "one row a line", "Remove stray line ends");
+      problems.add("", new Given.Rows(records.size()), new TableProblem.SeveralRows());
     } catch (IOException | UncheckedIOException e) {
-      problems.addDescribed(
-          "",
-          "quotation marks that do not pair",
-          "cells without quotation marks, or wholly within them, on one line",
-          "Close the quotation mark on the same line; write one inside a text as two");
+      problems.add("", new Given.OpenQuotationMark(), new TableProblem.QuotationMarks());
     }
     return List.of();
   }

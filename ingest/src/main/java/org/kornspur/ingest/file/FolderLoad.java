@@ -21,6 +21,8 @@ import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.intake.QuarantineEntries;
 import org.kornspur.ingest.intake.ReceiptCheck;
 import org.kornspur.ingest.json.ReadResult;
+import org.kornspur.ingest.problem.FileProblem;
+import org.kornspur.ingest.problem.Given;
 
 /**
  * Reads a folder of fact files, and the folders within it, in the order of their names, and hands
@@ -111,20 +113,12 @@ public final class FolderLoad {
       return;
     }
     if (Files.isSymbolicLink(file)) {
-      refuseFile(
-          name,
-          "a symbolic link",
-          "files that lie in the folder",
-          "Copy the file into the folder; links are never followed");
+      refuseFile(name, new Given.SymbolicLink(), new FileProblem.SymbolicLink());
       return;
     }
     Optional<FileFormat> format = FileFormat.of(name);
     if (format.isEmpty() || !Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)) {
-      refuseFile(
-          name,
-          "a file of another kind",
-          "a regular file .json, .ndjson or .csv",
-          "Unpack archives and save spreadsheets as CSV first");
+      refuseFile(name, new Given.OtherFile(), new FileProblem.OtherKind());
       return;
     }
     try (InputStream source = Files.newInputStream(file, LinkOption.NOFOLLOW_LINKS)) {
@@ -133,9 +127,8 @@ public final class FolderLoad {
     } catch (IOException e) {
       refuseFile(
           name,
-          "a file that cannot be read (" + e + ")",
-          "a file that may be read to its end",
-          "Check its permissions and the disk, then load the folder again");
+          new Given.UnreadableFile(Problem.described(e.toString())),
+          new FileProblem.Unreadable());
     }
   }
 
@@ -169,8 +162,8 @@ public final class FolderLoad {
     return result;
   }
 
-  private void refuseFile(String name, String description, String limit, String remedy) {
-    Problem problem = new Problem("", Problem.described(description), limit, remedy);
+  private void refuseFile(String name, Given given, FileProblem reason) {
+    Problem problem = Problem.of("", given, reason);
     gathering.refused(new RefusedInput(name, 0, List.of(problem), ""));
     refused++;
   }

@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Optional;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.json.ReadResult;
+import org.kornspur.ingest.problem.FileProblem;
+import org.kornspur.ingest.problem.Given;
 
 /**
  * One input of a file, read.
@@ -18,35 +20,22 @@ import org.kornspur.ingest.json.ReadResult;
 record Input(long line, byte[] original, ReadResult result) {
 
   /** A refusal for one reason that concerns the input as a whole. */
-  static Input refused(
-      long line, byte[] original, String description, String limit, String remedy) {
+  static Input refused(long line, byte[] original, Given given, FileProblem reason) {
     return new Input(
-        line,
-        original,
-        new ReadResult.Refused(
-            List.of(new Problem("", Problem.described(description), limit, remedy))));
+        line, original, new ReadResult.Refused(List.of(Problem.of("", given, reason))));
   }
 
   static Input tooLong(Line line) {
     return refused(
         line.number(),
         line.bytes(),
-        "a line of "
-            + line.length()
-            + " bytes, of which the first "
-            + line.bytes().length
-            + " are kept",
-        "at most " + LineReader.LONGEST + " bytes a line",
-        "Give each fact its own line, and thin out the corners of a large outline");
+        new Given.LongLine(line.length(), line.bytes().length),
+        new FileProblem.LineTooLong(LineReader.LONGEST));
   }
 
   static Input notUtf8(long line, byte[] original) {
     return refused(
-        line,
-        original,
-        "bytes that are not UTF-8",
-        "text in UTF-8",
-        "Save the file again with the encoding UTF-8");
+        line, original, new Given.BytesNotUtf8(original.length), new FileProblem.NotUtf8());
   }
 
   /** The text of bytes in UTF-8, or nothing where they are none. */

@@ -13,6 +13,8 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import org.kornspur.ingest.json.FactIntake;
 import org.kornspur.ingest.json.JsonText;
+import org.kornspur.ingest.problem.FileProblem;
+import org.kornspur.ingest.problem.Given;
 
 /**
  * A JSON file: one fact, or an array of facts. Where the text stops being JSON, what came before
@@ -37,11 +39,7 @@ final class JsonFile {
     if (bytes.length > LARGEST) {
       into.accept(
           Input.refused(
-              1,
-              beginning,
-              "a file of more than " + LARGEST + " bytes",
-              "at most " + LARGEST + " bytes in one .json file",
-              "Write one fact a line and name the file .ndjson; such files have no limit"));
+              1, beginning, new Given.LargeFile(LARGEST), new FileProblem.JsonTooLarge(LARGEST)));
       return;
     }
     Optional<String> text = Input.textOf(bytes);
@@ -59,7 +57,8 @@ final class JsonFile {
       JsonToken first = parser.nextToken();
       boolean list = first == JsonToken.START_ARRAY;
       if (first == null) {
-        into.accept(Input.refused(1, new byte[0], "an empty file", "JSON", "Remove the file"));
+        into.accept(
+            Input.refused(1, new byte[0], new Given.EmptyFile(), new FileProblem.EmptyJson()));
         return;
       }
       if (list) {
@@ -84,9 +83,8 @@ final class JsonFile {
             Input.refused(
                 start.getLineNr(),
                 beginningOf(bytes(start.getCharOffset(), text.length())),
-                "more text after the end",
-                "one fact or one array of facts",
-                "Write one fact a line and name the file .ndjson, or put all into one array"));
+                new Given.MoreText(),
+                new FileProblem.MoreText()));
       }
     } catch (JsonProcessingException e) {
       boolean somewhere = start.getCharOffset() >= 0;
@@ -105,9 +103,8 @@ final class JsonFile {
           Input.refused(
               start.getLineNr(),
               beginningOf(original),
-              original.length + " bytes",
-              "at most " + JsonText.LONGEST_FACT_BYTES + " bytes a fact",
-              "Thin out the corners of a large outline"));
+              new Given.Bytes(original.length),
+              new FileProblem.FactTooLong(JsonText.LONGEST_FACT_BYTES)));
     } else {
       into.accept(new Input(start.getLineNr(), original, FactIntake.accept(json)));
     }

@@ -1,9 +1,12 @@
 package org.kornspur.ingest.file;
 
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import org.kornspur.ingest.intake.Counted;
 import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.intake.ProblemWords;
 
 /**
  * What became of a folder of files.
@@ -32,12 +35,13 @@ public record LoadReport(
 
   /** The report as text: each refusal with file, line, problems and the original, then the sums. */
   public String text() {
+    ProblemWords words = ProblemWords.in(Locale.UK, ZoneOffset.UTC);
     StringBuilder text = new StringBuilder();
     for (RefusedInput input : details) {
       text.append(input.file());
       text.append(input.line() == 0 ? "" : ":" + input.line()).append(" refused\n");
       for (Problem problem : input.problems()) {
-        text.append("  ").append(problem.sentence()).append('\n');
+        text.append("  ").append(words.sentence(problem)).append('\n');
       }
       if (!input.original().isEmpty()) {
         text.append("  > ").append(input.original()).append('\n');

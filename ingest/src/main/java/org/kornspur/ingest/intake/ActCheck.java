@@ -10,12 +10,16 @@ import org.kornspur.contract.Release;
 import org.kornspur.contract.Signature;
 import org.kornspur.contract.Suspension;
 import org.kornspur.ingest.contract.CategoryRank;
+import org.kornspur.ingest.problem.ActProblem;
+import org.kornspur.ingest.problem.Given;
+import org.kornspur.ingest.statement.Value.Person;
 
 /** An act hangs together: head and signature name one person and time, and hashes are hashes. */
 final class ActCheck {
-  private static final Pattern KEY_ID = Pattern.compile("[0-9a-f]{32}");
-  private static final Pattern SHA_256 = Pattern.compile("[0-9a-f]{64}");
-  private static final Pattern ED25519 = Pattern.compile("[0-9a-f]{128}");
+  private static final Pattern HEXADECIMAL = Pattern.compile("[0-9a-f]*");
+  private static final int KEY_ID_DIGITS = 32;
+  private static final int SHA_256_DIGITS = 64;
+  private static final int ED25519_DIGITS = 128;
 
   private ActCheck() {}
 
@@ -40,8 +44,7 @@ final class ActCheck {
       into.add(
           "toCategory",
           downgrade.getToCategory().name(),
-          "a category below " + downgrade.getFromCategory(),
-          "Name a lower category; seed is never put into a higher one");
+          new ActProblem.NotLower(downgrade.getFromCategory()));
     }
     signed(downgrade.getHeader(), downgrade.getSignature(), into);
     attested(downgrade.getAttestation(), into);
@@ -54,11 +57,10 @@ final class ActCheck {
 
   private static void oneSubject(String lotId, String cropId, Problems into) {
     if ((lotId == null) == (cropId == null)) {
-      into.addDescribed(
+      into.add(
           "lotId",
-          lotId == null ? "neither a lot nor a crop" : "a lot and a crop",
-          "either a lot or a crop",
-          "Sign one act for each");
+          lotId == null ? new Given.NeitherLotNorCrop() : new Given.LotAndCrop(),
+          new ActProblem.NotOneSubject());
     }
   }
 
@@ -67,28 +69,26 @@ final class ActCheck {
       into.add(
           "signature.signerId",
           signature.getSignerId(),
-          "the person of header.recordedBy, " + header.getRecordedBy(),
-          "Have the act signed anew");
+          new ActProblem.OtherSigner(new Person(header.getRecordedBy())));
     }
     if (!header.getRecordedAt().equals(signature.getSignedAt())) {
       into.add(
           "signature.signedAt",
           signature.getSignedAt(),
-          "the time of header.recordedAt, " + header.getRecordedAt(),
-          "Have the act signed anew");
+          new ActProblem.OtherTime(header.getRecordedAt()));
     }
-    hex("signature.signerNameDigest", signature.getSignerNameDigest(), SHA_256, into);
-    hex("signature.seal", signature.getSeal(), SHA_256, into);
+    hex("signature.signerNameDigest", signature.getSignerNameDigest(), SHA_256_DIGITS, into);
+    hex("signature.seal", signature.getSeal(), SHA_256_DIGITS, into);
   }
 
   private static void attested(Attestation attestation, Problems into) {
-    hex("attestation.keyId", attestation.getKeyId(), KEY_ID, into);
-    hex("attestation.signature", attestation.getSignature(), ED25519, into);
+    hex("attestation.keyId", attestation.getKeyId(), KEY_ID_DIGITS, into);
+    hex("attestation.signature", attestation.getSignature(), ED25519_DIGITS, into);
   }
 
-  private static void hex(String field, String value, Pattern form, Problems into) {
-    if (!form.matcher(value).matches()) {
-      into.add(field, value, form + " in hexadecimal", "Have the act signed anew");
+  private static void hex(String field, String value, int digits, Problems into) {
+    if (value.length() != digits || !HEXADECIMAL.matcher(value).matches()) {
+      into.add(field, value, new ActProblem.NotHexadecimal(digits));
     }
   }
 }

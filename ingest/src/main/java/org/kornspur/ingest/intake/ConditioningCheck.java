@@ -3,6 +3,9 @@ package org.kornspur.ingest.intake;
 import java.util.List;
 import org.kornspur.contract.Conditioning;
 import org.kornspur.contract.LotMass;
+import org.kornspur.ingest.problem.Given;
+import org.kornspur.ingest.problem.NumberProblem;
+import org.kornspur.ingest.statement.Value.Amount;
 
 /** Conditioning makes new lots, and no seed out of nothing. */
 final class ConditioningCheck {
@@ -23,11 +26,11 @@ final class ConditioningCheck {
     double outKg = sumKg(conditioning.getOutputs()) + conditioning.getScreeningsKg();
     double mostKg = inKg * (1 + WEIGHING_TOLERANCE);
     if (outKg > mostKg) {
-      into.addDescribed(
+      into.add(
           "outputs",
-          Problem.plain(outKg) + " kg with screenings",
-          "at most the inputs (" + Problem.plain(inKg) + " kg) and 2 % for the scales",
-          "Check the weights, and whether an input lot is missing");
+          new Given.MassWithScreenings(Amount.kilograms(outKg)),
+          new NumberProblem.MoreOutThanIn(
+              Amount.kilograms(inKg), Amount.percent(100 * WEIGHING_TOLERANCE)));
     }
   }
 

@@ -1,5 +1,7 @@
 package org.kornspur.ingest.intake;
 
+import org.kornspur.ingest.problem.CountProblem;
+
 /** A count of part of what was looked at cannot exceed the whole. */
 final class CountsWithin {
 
@@ -12,11 +14,7 @@ final class CountsWithin {
    */
   static void check(String part, Integer count, String wholeName, Integer whole, Problems into) {
     if (count != null && whole != null && count > whole) {
-      into.add(
-          part,
-          count,
-          "at most " + wholeName + " (" + whole + ")",
-          "Check which of the two counts is wrong; the part is counted within the whole");
+      into.add(part, count, new CountProblem.PartAboveWhole(wholeName, whole));
     }
   }
 }

@@ -4,6 +4,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.kornspur.contract.Dispatch;
+import org.kornspur.ingest.problem.ListProblem;
 
 /** A label is on one bag. */
 final class DispatchCheck {
@@ -19,8 +20,7 @@ final class DispatchCheck {
         into.add(
             "labelNumbers[" + index + "]",
             labels.get(index),
-            "a label number given once; labelNumbers[" + earlier + "] is the same",
-            "Check the numbers on the bags");
+            new ListProblem.LabelTwice("labelNumbers[" + earlier + "]"));
       }
     }
   }

@@ -28,6 +28,7 @@ import org.kornspur.contract.SterilityCheck;
 import org.kornspur.contract.Suspension;
 import org.kornspur.contract.Withdrawal;
 import org.kornspur.ingest.contract.FactType;
+import org.kornspur.ingest.contract.FieldPath;
 
 /**
  * Says what is wrong with a fact by itself, without any other fact: values against the limits of
@@ -46,7 +47,7 @@ public final class FactChecks {
   public static List<Problem> check(SpecificRecord fact) {
     FactType type = FactType.of(fact);
     Problems problems = new Problems();
-    boolean whole = FieldLimits.check(fact.getSchema(), fact, "", problems);
+    boolean whole = FieldLimits.check(fact.getSchema(), fact, FieldPath.FACT, problems);
     if (whole) {
       FactSize.check(fact, problems);
       HeaderCheck.check(FactType.headerOf(fact), problems);

@@ -10,6 +10,8 @@ import org.apache.avro.specific.SpecificDatumWriter;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.contract.Submission;
 import org.kornspur.ingest.contract.FactType;
+import org.kornspur.ingest.problem.Given;
+import org.kornspur.ingest.problem.InputProblem;
 
 /**
  * How large a fact may be as a whole. Each of its values and lists can be within its own limit and
@@ -33,11 +35,7 @@ final class FactSize {
     Submission submission = FactType.headerOf(fact).getSubmission();
     long bytes = bytes(fact) - (submission == null ? 0 : bytes(submission));
     if (bytes > MOST_BYTES) {
-      into.addDescribed(
-          "",
-          bytes + " bytes",
-          "at most " + MOST_BYTES + " bytes in all",
-          "Divide the fact into several, or shorten its texts");
+      into.add("", new Given.Bytes(bytes), new InputProblem.FactTooLarge(MOST_BYTES));
     }
   }
 

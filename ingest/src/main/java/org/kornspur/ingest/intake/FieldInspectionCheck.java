@@ -1,6 +1,7 @@
 package org.kornspur.ingest.intake;
 
 import org.kornspur.contract.FieldInspection;
+import org.kornspur.ingest.problem.CountProblem;
 
 /** An inspection says what it looked at, by plants or by area, and counts within it. */
 final class FieldInspectionCheck {
@@ -9,11 +10,7 @@ final class FieldInspectionCheck {
 
   static void check(FieldInspection visit, Problems into) {
     if (visit.getPlantsCounted() == null && visit.getAreaM2() == null) {
-      into.add(
-          "plantsCounted",
-          null,
-          "plantsCounted or areaM2",
-          "Give how many plants, or how many square metres, were looked at");
+      into.add("plantsCounted", null, new CountProblem.NeitherPlantsNorArea());
     }
     within("offTypePlants", visit.getOffTypePlants(), visit, into);
     within("sheddingPlants", visit.getSheddingPlants(), visit, into);

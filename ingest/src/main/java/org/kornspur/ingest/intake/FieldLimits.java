@@ -7,7 +7,12 @@ import java.util.List;
 import org.apache.avro.Schema;
 import org.apache.avro.generic.IndexedRecord;
 import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.ingest.contract.FieldPath;
 import org.kornspur.ingest.contract.SubjectsNamed;
+import org.kornspur.ingest.problem.Expected;
+import org.kornspur.ingest.problem.Given;
+import org.kornspur.ingest.problem.ListProblem;
+import org.kornspur.ingest.problem.ValueProblem;
 
 /**
  * Checks each value of a record against the limits that its schema carries, and knows nothing of
@@ -29,20 +34,21 @@ public final class FieldLimits {
   /**
    * Checks a value and all that it holds.
    *
-   * @param path where the value stands, as in {@code sown[1]}; empty for the fact itself
+   * @param at where the value stands
    * @return whether every value that the schema demands is there, so that rules which tie fields
    *     together may read them
    */
-  static boolean check(Schema schema, Object value, String path, Problems into) {
+  static boolean check(Schema schema, Object value, FieldPath at, Problems into) {
     return switch (schema.getType()) {
-      case UNION -> value == null || check(branchOf(schema), value, path, into);
-      case RECORD -> value == null ? missing(path, into) : checkRecord(schema, value, path, into);
-      case ARRAY -> value == null ? missing(path, into) : checkList(schema, value, path, into);
+      case UNION -> value == null || check(branchOf(schema), value, at, into);
+      case RECORD ->
+          value == null ? missing(schema, at, into) : checkRecord(schema, value, at, into);
+      case ARRAY -> value == null ? missing(schema, at, into) : checkList(schema, value, at, into);
       default -> {
         if (value == null) {
-          yield missing(path, into);
+          yield missing(schema, at, into);
         }
-        checkValue(schema, value, path, into);
+        checkValue(schema, value, at, into);
         yield true;
       }
     };
@@ -54,19 +60,19 @@ public final class FieldLimits {
    * @param schema of the value itself, not of a union around it
    * @param value in Avro's Java form: String, Integer, Double, Instant, LocalDate …
    */
-  public static void checkValue(Schema schema, Object value, String path, Problems into) {
+  public static void checkValue(Schema schema, Object value, FieldPath at, Problems into) {
     if (value instanceof Instant instant) {
-      TimeRule.check(instant, path, into);
+      TimeRule.check(instant, at.path(), into);
     } else if (value instanceof LocalDate day) {
-      TimeRule.check(day, path, into);
+      TimeRule.check(day, at.path(), into);
     } else if (value instanceof Number number) {
-      NumberRule.check(schema, number.doubleValue(), path, into);
+      NumberRule.check(schema, number.doubleValue(), at, into);
     } else if (value instanceof CharSequence text) {
       String kind = schema.getProp("names");
       if (kind == null) {
-        TextRule.check(text.toString(), path, into);
+        TextRule.check(text.toString(), at.path(), into);
       } else {
-        IdRule.check(text.toString(), kind, path, into);
+        IdRule.check(text.toString(), kind, at.path(), into);
       }
     }
   }
@@ -77,30 +83,30 @@ public final class FieldLimits {
    */
   public static List<Problem> beyond(SpecificRecord fact) {
     Problems problems = new Problems();
-    checkNumbers(fact.getSchema(), fact, "", problems);
+    checkNumbers(fact.getSchema(), fact, FieldPath.FACT, problems);
     return problems.list();
   }
 
-  private static void checkNumbers(Schema schema, Object value, String path, Problems into) {
+  private static void checkNumbers(Schema schema, Object value, FieldPath at, Problems into) {
     if (value == null) {
       return;
     }
     switch (schema.getType()) {
-      case UNION -> checkNumbers(branchOf(schema), value, path, into);
+      case UNION -> checkNumbers(branchOf(schema), value, at, into);
       case RECORD -> {
         IndexedRecord branch = (IndexedRecord) value;
         for (Schema.Field field : schema.getFields()) {
-          checkNumbers(field.schema(), branch.get(field.pos()), join(path, field.name()), into);
+          checkNumbers(field.schema(), branch.get(field.pos()), at.to(schema, field.name()), into);
         }
       }
       case ARRAY -> {
         int index = 0;
         for (Object element : (Collection<?>) value) {
-          checkNumbers(schema.getElementType(), element, path + "[" + index + "]", into);
+          checkNumbers(schema.getElementType(), element, at.element(index), into);
           index++;
         }
       }
-      case INT, LONG, DOUBLE -> checkValue(schema, value, path, into);
+      case INT, LONG, DOUBLE -> checkValue(schema, value, at, into);
       default -> {
         // texts, choices and flags have no limits of this kind
       }
@@ -108,35 +114,23 @@ public final class FieldLimits {
   }
 
   /** Checks the number of elements of a list. */
-  public static void checkSize(Schema listSchema, int size, String path, Problems into) {
+  public static void checkSize(Schema listSchema, int size, FieldPath at, Problems into) {
     Object least = listSchema.getObjectProp("minItems");
     if (least instanceof Number min && size < min.intValue()) {
-      into.addDescribed(
-          path,
-          Counted.of(size, "element(s)"),
-          "at least " + Counted.of(min.intValue(), "element(s)"),
-          "Give all of them; a fact with too few says nothing");
+      into.add(at.path(), new Given.ListOf(size), new ListProblem.TooFew(min.intValue()));
     }
     int most = most(listSchema);
     if (size > most) {
-      into.addDescribed(
-          path,
-          Counted.of(size, "element(s)"),
-          "at most " + most + " elements",
-          most == MOST_NAMED
-              ? "Divide the fact into several"
-              : "Divide the fact, or thin out the corners of the outline");
+      into.add(
+          at.path(),
+          new Given.ListOf(size),
+          most == MOST_NAMED ? new ListProblem.TooManyNamed(most) : new ListProblem.TooMany(most));
     }
   }
 
   /** Most elements of a list. */
   public static int most(Schema listSchema) {
     return SubjectsNamed.isNamedBy(listSchema.getElementType()) ? MOST_NAMED : MOST_ELEMENTS;
-  }
-
-  /** The path of a field of a record that stands at {@code path}. */
-  public static String join(String path, String field) {
-    return path.isEmpty() ? field : path + "." + field;
   }
 
   /** The type that a union with null holds beside null. */
@@ -147,29 +141,29 @@ public final class FieldLimits {
         .orElseThrow(() -> new IllegalArgumentException("The contract has a union of null alone"));
   }
 
-  private static boolean checkRecord(Schema schema, Object value, String path, Problems into) {
+  private static boolean checkRecord(Schema schema, Object value, FieldPath at, Problems into) {
     IndexedRecord branch = (IndexedRecord) value;
     boolean whole = true;
     for (Schema.Field field : schema.getFields()) {
-      whole &= check(field.schema(), branch.get(field.pos()), join(path, field.name()), into);
+      whole &= check(field.schema(), branch.get(field.pos()), at.to(schema, field.name()), into);
     }
     return whole;
   }
 
-  private static boolean checkList(Schema schema, Object value, String path, Problems into) {
+  private static boolean checkList(Schema schema, Object value, FieldPath at, Problems into) {
     Collection<?> elements = (Collection<?>) value;
-    checkSize(schema, elements.size(), path, into);
+    checkSize(schema, elements.size(), at, into);
     boolean whole = true;
     int index = 0;
     for (Object element : elements) {
-      whole &= check(schema.getElementType(), element, path + "[" + index + "]", into);
+      whole &= check(schema.getElementType(), element, at.element(index), into);
       index++;
     }
     return whole;
   }
 
-  private static boolean missing(String path, Problems into) {
-    into.add(path, null, "a value", "Fill it in; it is not optional");
+  private static boolean missing(Schema schema, FieldPath at, Problems into) {
+    into.add(at.path(), null, new ValueProblem.Missing(Expected.of(schema)));
     return false;
   }
 }

@@ -3,6 +3,7 @@ package org.kornspur.ingest.intake;
 import java.util.List;
 import org.kornspur.contract.GerminationReplicate;
 import org.kornspur.contract.GerminationTest;
+import org.kornspur.ingest.problem.IdProblem;
 
 /** Seedlings grow from the seeds laid, and a test is not its own retest. */
 final class GerminationTestCheck {
@@ -21,11 +22,7 @@ final class GerminationTestCheck {
           into);
     }
     if (test.getHeader().getFactId().equals(test.getRetestOf())) {
-      into.add(
-          "retestOf",
-          test.getRetestOf(),
-          "the id of an earlier test, not of this one",
-          "Name the test that this one repeats, or leave the field out");
+      into.add("retestOf", test.getRetestOf(), new IdProblem.RetestsItself());
     }
   }
 }

@@ -2,6 +2,8 @@ package org.kornspur.ingest.intake;
 
 import java.time.Duration;
 import org.kornspur.contract.FactHeader;
+import org.kornspur.ingest.problem.IdProblem;
+import org.kornspur.ingest.problem.TimeProblem;
 
 /** A fact is written down after it happened, and corrects another than itself. */
 final class HeaderCheck {
@@ -16,16 +18,11 @@ final class HeaderCheck {
       into.add(
           "header.happenedAt",
           header.getHappenedAt(),
-          "not later than recordedAt (" + header.getRecordedAt() + ") plus 24 h",
-          "Check both times and their zones; nothing is recorded before it happened");
+          new TimeProblem.HappenedAfterRecorded(header.getRecordedAt()));
     }
     if (header.getCorrection() != null
         && header.getCorrection().getSupersedes().equals(header.getFactId())) {
-      into.add(
-          "header.correction.supersedes",
-          header.getFactId(),
-          "the id of an earlier fact, not of this one",
-          "Give the correction an id of its own, and name the fact that it corrects");
+      into.add("header.correction.supersedes", header.getFactId(), new IdProblem.CorrectsItself());
     }
   }
 }

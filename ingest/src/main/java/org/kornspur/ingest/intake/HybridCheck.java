@@ -6,6 +6,10 @@ import java.util.Set;
 import org.kornspur.contract.Component;
 import org.kornspur.contract.Cross;
 import org.kornspur.contract.HybridDeclared;
+import org.kornspur.ingest.problem.Given;
+import org.kornspur.ingest.problem.HybridProblem;
+import org.kornspur.ingest.problem.NumberProblem;
+import org.kornspur.ingest.statement.Value.Amount;
 
 /** The crossing scheme is made of the components named, and ends in the hybrid. */
 final class HybridCheck {
@@ -21,10 +25,8 @@ final class HybridCheck {
       into.add(
           "tolerancePercentPoints",
           hybrid.getTolerancePercentPoints(),
-          "at most pollinatorSharePercent ("
-              + Problem.plain(hybrid.getPollinatorSharePercent())
-              + " %)",
-          "Take share and tolerance from the breeder's description of the hybrid");
+          new NumberProblem.ToleranceAboveShare(
+              Amount.percent(hybrid.getPollinatorSharePercent())));
     }
   }
 
@@ -35,11 +37,10 @@ final class HybridCheck {
       String path = "components[" + index + "].componentId";
       String id = components.get(index).getComponentId();
       if (!known.add(id)) {
-        into.add(path, id, "a component named once", "Give each line or cross one entry");
+        into.add(path, id, new HybridProblem.ComponentTwice());
       }
       if (id.equals(hybrid.getHybridId())) {
-        into.add(
-            path, id, "a component, not the hybrid itself", "Give the component an id of its own");
+        into.add(path, id, new HybridProblem.ComponentIsHybrid());
       }
     }
     return known;
@@ -58,26 +59,20 @@ final class HybridCheck {
       mustBeKnown(path + "femaleComponentId", cross.getFemaleComponentId(), known, into);
       mustBeKnown(path + "pollenComponentId", cross.getPollenComponentId(), known, into);
       if (!seeds.add(seed)) {
-        into.add(
-            path + "seedComponentId",
-            seed,
-            "one cross for each seed",
-            "Keep the cross that the breeder's description gives");
+        into.add(path + "seedComponentId", seed, new HybridProblem.SecondCross());
       }
     }
     if (!seeds.contains(hybrid.getHybridId())) {
-      into.addDescribed(
+      into.add(
           "crosses",
-          Counted.of(crosses.size(), "cross(|es)"),
-          "one cross whose seed is the hybrid (" + hybrid.getHybridId() + ")",
-          "Add the last cross: sterile seed parent by restorer pollinator");
+          new Given.Crosses(crosses.size()),
+          new HybridProblem.NoCrossOfHybrid(hybrid.getHybridId()));
     }
   }
 
   private static void mustBeKnown(String path, String id, Set<String> known, Problems into) {
     if (!known.contains(id)) {
-      into.add(
-          path, id, "a component that this fact lists", "Add it to components, or mend the id");
+      into.add(path, id, new HybridProblem.UnknownComponent());
     }
   }
 }

@@ -1,6 +1,8 @@
 package org.kornspur.ingest.intake;
 
 import java.util.regex.Pattern;
+import org.kornspur.ingest.problem.Given;
+import org.kornspur.ingest.problem.IdProblem;
 
 /**
  * What an id must be: 1 to 64 ASCII letters, digits and {@code - _ . : /}, beginning and ending
@@ -23,16 +25,7 @@ public final class IdRule {
     if (isId(id)) {
       return;
     }
-    into.add(
-        new Problem(
-            path,
-            Problem.shownAsAscii(id),
-            "an id of a "
-                + kind
-                + ": 1 to "
-                + LONGEST
-                + " letters A to Z or a to z, digits and - _ . : / between them, no '..' or '//'",
-            "Use the id as it is registered; characters written as codes here are not allowed"));
+    into.add(path, Given.text(id, true), new IdProblem.NoId(kind, LONGEST));
   }
 
   /** Whether a text has the form of an id. */

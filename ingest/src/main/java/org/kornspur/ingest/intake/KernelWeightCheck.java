@@ -3,6 +3,8 @@ package org.kornspur.ingest.intake;
 import java.util.List;
 import org.kornspur.contract.KernelWeightTest;
 import org.kornspur.contract.WeighedKernels;
+import org.kornspur.ingest.problem.NumberProblem;
+import org.kornspur.ingest.statement.Value.Amount;
 
 /**
  * Kernels weigh what kernels of rye weigh: from 5 g a thousand, shrivelled kernels of a weak line,
@@ -24,14 +26,12 @@ final class KernelWeightCheck {
         into.add(
             "replicates[" + index + "].massG",
             weighed.getMassG(),
-            "from %s to %s g for %d kernels (a thousand-kernel weight of %s to %s g)"
-                .formatted(
-                    Problem.plain(LEAST_G * weighed.getKernels() / 1000),
-                    Problem.plain(MOST_G * weighed.getKernels() / 1000),
-                    weighed.getKernels(),
-                    Problem.plain(LEAST_G),
-                    Problem.plain(MOST_G)),
-            "Give the mass of the kernels weighed together, in grams, and their number");
+            new NumberProblem.KernelWeight(
+                Amount.grams(LEAST_G * weighed.getKernels() / 1000),
+                Amount.grams(MOST_G * weighed.getKernels() / 1000),
+                weighed.getKernels(),
+                Amount.grams(LEAST_G),
+                Amount.grams(MOST_G)));
       }
     }
   }

@@ -3,6 +3,8 @@ package org.kornspur.ingest.intake;
 import java.time.Duration;
 import java.time.ZoneOffset;
 import org.kornspur.contract.LotDeclared;
+import org.kornspur.ingest.problem.TimeProblem;
+import org.kornspur.ingest.statement.Value.Amount;
 
 /** A lot is declared after its harvest. */
 final class LotDeclaredCheck {
@@ -16,8 +18,7 @@ final class LotDeclaredCheck {
       into.add(
           "cropYear",
           lot.getCropYear(),
-          "not later than the year in which it was recorded (" + latestYear + ")",
-          "Give the year of harvest; seed is declared as a lot once it is harvested");
+          new TimeProblem.HarvestedAfterRecorded(new Amount(latestYear, "year")));
     }
   }
 }

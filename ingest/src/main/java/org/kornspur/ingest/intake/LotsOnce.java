@@ -4,6 +4,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.kornspur.contract.LotMass;
+import org.kornspur.ingest.problem.ListProblem;
 
 /** Within one operation each lot stands once: twice is a double entry, or a lot made of itself. */
 final class LotsOnce {
@@ -19,11 +20,7 @@ final class LotsOnce {
   LotsOnce lot(String path, String lotId) {
     String earlier = firstSeenAt.putIfAbsent(lotId, path);
     if (earlier != null) {
-      into.add(
-          path,
-          lotId,
-          "a lot named once in this fact; " + earlier + " names it already",
-          "Add up a lot that was entered twice; give what comes out a lot number of its own");
+      into.add(path, lotId, new ListProblem.LotTwice(earlier));
     }
     return this;
   }

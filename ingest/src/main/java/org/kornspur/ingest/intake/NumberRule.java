@@ -1,6 +1,11 @@
 package org.kornspur.ingest.intake;
 
 import org.apache.avro.Schema;
+import org.kornspur.ingest.contract.FieldPath;
+import org.kornspur.ingest.problem.NumberProblem;
+import org.kornspur.ingest.problem.Reason;
+import org.kornspur.ingest.problem.Remedy;
+import org.kornspur.ingest.statement.Value.Amount;
 
 /**
  * Limits of a number, as the annotations {@code min}, {@code max} and {@code smallest} give them.
@@ -9,50 +14,27 @@ import org.apache.avro.Schema;
  */
 final class NumberRule {
 
-  private static final String DEFAULT_REMEDY = "Check the figure against its document";
-
   private NumberRule() {}
 
-  static void check(Schema schema, double number, String path, Problems into) {
-    if (!Double.isFinite(number) || isOutside(schema, number)) {
-      into.add(path, number, limits(schema), remedy(schema));
+  static void check(Schema schema, double number, FieldPath at, Problems into) {
+    boolean zeroMay = schema.getObjectProp("smallest") != null;
+    Amount least = limit(schema, zeroMay ? "smallest" : "min");
+    Amount most = limit(schema, "max");
+    boolean within = number >= least.number() && number <= most.number();
+    if (!within && !(zeroMay && number == 0)) {
+      Remedy remedy = new Remedy(at.type(), at.field());
+      Reason reason =
+          zeroMay
+              ? new NumberProblem.NeitherZeroNorInRange(least, most, remedy)
+              : new NumberProblem.OutOfRange(least, most, remedy);
+      into.add(at.path(), number, reason);
     }
   }
 
-  /** The limits in words, with the unit. */
-  static String limits(Schema schema) {
-    StringBuilder words = new StringBuilder();
-    append(words, "0 or at least ", schema.getObjectProp("smallest"));
-    if (words.isEmpty()) {
-      append(words, "at least ", schema.getObjectProp("min"));
+  private static Amount limit(Schema schema, String annotation) {
+    if (schema.getObjectProp(annotation) instanceof Number limit) {
+      return new Amount(limit.doubleValue(), schema.getProp("unit"));
     }
-    append(words, "at most ", schema.getObjectProp("max"));
-    if (words.isEmpty()) {
-      words.append("a finite number");
-    }
-    String unit = schema.getProp("unit");
-    return unit == null ? words.toString() : words + " " + unit;
-  }
-
-  static String remedy(Schema schema) {
-    String remedy = schema.getProp("remedy");
-    return remedy == null ? DEFAULT_REMEDY : remedy;
-  }
-
-  private static boolean isOutside(Schema schema, double number) {
-    return (schema.getObjectProp("min") instanceof Number min && number < min.doubleValue())
-        || (schema.getObjectProp("smallest") instanceof Number smallest
-            && number != 0
-            && number < smallest.doubleValue())
-        || (schema.getObjectProp("max") instanceof Number max && number > max.doubleValue());
-  }
-
-  private static void append(StringBuilder words, String relation, Object limit) {
-    if (limit instanceof Number number) {
-      words
-          .append(words.isEmpty() ? "" : " and ")
-          .append(relation)
-          .append(Problem.plain(number.doubleValue()));
-    }
+    throw new IllegalStateException("A number of the contract lacks @" + annotation);
   }
 }

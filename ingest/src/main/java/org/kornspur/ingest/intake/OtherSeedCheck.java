@@ -3,6 +3,7 @@ package org.kornspur.ingest.intake;
 import java.util.Objects;
 import java.util.stream.Stream;
 import org.kornspur.contract.OtherSeedDetermination;
+import org.kornspur.ingest.problem.CountProblem;
 
 /** A determination counts at least one kind of seed. */
 final class OtherSeedCheck {
@@ -20,11 +21,7 @@ final class OtherSeedCheck {
                 determination.getErgotBodies())
             .allMatch(Objects::isNull);
     if (nothingCounted) {
-      into.add(
-          "otherCereals",
-          null,
-          "at least one of the counts",
-          "Give 0 for what was looked for and not found; leave out what was not looked for");
+      into.add("otherCereals", null, new CountProblem.NothingCounted());
     }
   }
 }

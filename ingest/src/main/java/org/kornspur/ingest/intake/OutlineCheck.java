@@ -3,6 +3,9 @@ package org.kornspur.ingest.intake;
 import java.util.HashSet;
 import java.util.List;
 import org.kornspur.contract.GeoPoint;
+import org.kornspur.ingest.problem.Given;
+import org.kornspur.ingest.problem.OutlineProblem;
+import org.kornspur.ingest.statement.Value.Amount;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.GeometryFactory;
@@ -28,17 +31,16 @@ final class OutlineCheck {
    */
   static final int MOST_CORNERS = 4000;
 
+  private static final int LEAST_CORNERS = 3;
+
   private static final GeometryFactory GEOMETRY = new GeometryFactory();
 
   private OutlineCheck() {}
 
   static void check(String path, List<GeoPoint> outline, Problems into) {
     if (outline.size() > MOST_CORNERS) {
-      into.addDescribed(
-          path,
-          Counted.of(outline.size(), "corner(s)"),
-          "at most " + MOST_CORNERS + " corners",
-          "Thin out the outline; a corner every few metres is enough");
+      into.add(
+          path, new Given.Corners(outline.size()), new OutlineProblem.TooManyCorners(MOST_CORNERS));
       return;
     }
     if (!outline.stream().allMatch(OutlineCheck::isOnEarth)) {
@@ -46,30 +48,24 @@ final class OutlineCheck {
     }
     Coordinate[] ring = ring(outline);
     int distinct = new HashSet<>(List.of(ring)).size();
-    if (distinct < 3) {
-      into.addDescribed(
+    if (distinct < LEAST_CORNERS) {
+      into.add(
           path,
-          Counted.of(distinct, "distinct corner(s)"),
-          "at least 3 distinct corners",
-          "Give the corners of the field in order; two make a line");
+          new Given.DistinctCorners(distinct),
+          new OutlineProblem.TooFewCorners(LEAST_CORNERS));
       return;
     }
     Polygon land = GEOMETRY.createPolygon(ring);
     Envelope box = land.getEnvelopeInternal();
     if (box.getWidth() > WIDEST_DEG || box.getHeight() > WIDEST_DEG) {
-      into.addDescribed(
+      into.add(
           path,
-          toSevenPlaces(box.getWidth()) + " by " + toSevenPlaces(box.getHeight()) + " degrees",
-          "at most 1 degree wide and high",
-          "Look for a corner with longitude and latitude exchanged, or a digit too many");
+          new Given.Extent(degrees(box.getWidth()), degrees(box.getHeight())),
+          new OutlineProblem.TooWide(degrees(WIDEST_DEG)));
     }
     TopologyValidationError fault = new IsValidOp(land).getValidationError();
     if (fault != null) {
-      into.addDescribed(
-          path,
-          fault.getMessage() + " at " + place(fault.getCoordinate()),
-          "a ring whose sides neither cross nor touch",
-          "Give the corners in the order in which one walks round the field");
+      into.add(path, place(fault.getCoordinate()), new OutlineProblem.SidesMeet());
     }
   }
 
@@ -95,13 +91,13 @@ final class OutlineCheck {
     return ring;
   }
 
-  private static String place(Coordinate coordinate) {
+  private static Given place(Coordinate coordinate) {
     double lon = coordinate.x > 180 ? coordinate.x - 360 : coordinate.x;
-    return "lon " + toSevenPlaces(lon) + " lat " + toSevenPlaces(coordinate.y);
+    return new Given.SidesMeetAt(degrees(lon), degrees(coordinate.y));
   }
 
   /** Seven places of a degree are a centimetre on the ground. */
-  private static String toSevenPlaces(double degrees) {
-    return Problem.plain(Math.rint(degrees * 1e7) / 1e7);
+  private static Amount degrees(double degrees) {
+    return new Amount(Math.rint(degrees * 1e7) / 1e7, "deg");
   }
 }

@@ -1,6 +1,7 @@
 package org.kornspur.ingest.intake;
 
 import org.kornspur.contract.PollenSourceSeen;
+import org.kornspur.ingest.problem.TimeProblem;
 
 /** A source of pollen stands somewhere, and is seen before it ends. */
 final class PollenSourceCheck {
@@ -13,15 +14,13 @@ final class PollenSourceCheck {
       into.add(
           "endedOn",
           source.getEndedOn(),
-          "not before firstSeenOn (" + source.getFirstSeenOn() + ")",
-          "Check both days; they may be exchanged");
+          new TimeProblem.LastBeforeFirst("firstSeenOn", source.getFirstSeenOn()));
     }
     if (source.getFirstSeenOn().getYear() > source.getCropYear()) {
       into.add(
           "cropYear",
           source.getCropYear(),
-          "not before the year of firstSeenOn (" + source.getFirstSeenOn() + ")",
-          "Give the year in which it flowers");
+          new TimeProblem.SeenAfterCropYear(source.getFirstSeenOn()));
     }
   }
 }

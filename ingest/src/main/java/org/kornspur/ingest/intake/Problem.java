@@ -1,88 +1,86 @@
 package org.kornspur.ingest.intake;
 
-import java.math.BigDecimal;
+import java.util.List;
 import org.kornspur.contract.QuarantineProblem;
+import org.kornspur.ingest.problem.Given;
+import org.kornspur.ingest.problem.InputProblem;
+import org.kornspur.ingest.problem.Reason;
+import org.kornspur.ingest.problem.Visible;
+import org.kornspur.ingest.statement.Coded;
+import org.kornspur.ingest.statement.StatementJson;
 
 /**
- * One thing that is wrong with an input, in words for the person who sent it.
+ * One thing that is wrong with an input.
  *
- * @param field dotted path of the field, as in {@code sown[1].massKg}; empty where the input as a
- *     whole cannot be read
- * @param value the value as it came, shortened and with invisible characters written out
- * @param limit the limit or expectation that it broke, with its unit
- * @param remedy what to do about it
+ * @param field dotted path of the field, as in {@code sown[1].massKg}; empty where it is the input
+ *     as a whole
+ * @param value what was given there: one of {@link Given}, as a rule
+ * @param reason why it is refused: one of {@link Reason}
  */
-public record Problem(String field, String value, String limit, String remedy) {
+public record Problem(String field, Coded value, Coded reason) {
 
-  private static final int SHOWN_CHARACTERS = 120;
+  private static final int SHOWN_CHARACTERS = Given.SHOWN_CHARACTERS;
+
+  /**
+   * A problem with a value.
+   *
+   * @param value as {@link Given#of} takes it
+   */
+  public static Problem of(String field, Object value, Reason reason) {
+    return new Problem(field, Given.of(value).coded(), reason.coded());
+  }
+
+  /** A problem in English words, as earlier releases recorded them all. */
+  public static Problem recorded(String field, String value, String limit, String remedy) {
+    return of(field, new Given.Recorded(value), new InputProblem.Recorded(limit, remedy));
+  }
+
+  /** What is expected instead. */
+  public Coded limit() {
+    return new Coded(reason.code() + Reason.LIMIT, reason.arguments());
+  }
+
+  /** What to do about it. */
+  public Coded remedy() {
+    return new Coded(reason.code() + Reason.REMEDY, reason.arguments());
+  }
 
   /** The same problem in the shape of the contract. */
   public QuarantineProblem toContract() {
-    return new QuarantineProblem(field, value, limit, remedy);
+    return QuarantineProblem.newBuilder()
+        .setField(field)
+        .setValue("")
+        .setLimit("")
+        .setRemedy("")
+        .setStatements(StatementJson.write(List.of(value, reason)))
+        .build();
   }
 
-  /** One sentence: field, value, limit, remedy. */
-  public String sentence() {
-    String where = field.isEmpty() ? "The input" : field;
-    return where + " is " + value + "; expected " + limit + ". " + remedy + ".";
+  /** The problem that the contract holds; one of an earlier release is in English. */
+  public static Problem of(QuarantineProblem stored) {
+    if (stored.getStatements() == null) {
+      return recorded(stored.getField(), stored.getValue(), stored.getLimit(), stored.getRemedy());
+    }
+    List<Coded> statements = StatementJson.read(stored.getStatements());
+    return new Problem(stored.getField(), statements.get(0), statements.get(1));
   }
 
   /**
    * A value as it may be shown to a person: at most 120 characters, and every character that does
    * not show itself (controls, direction marks, halves of pairs) written as its code.
    */
-  public static String shown(Object value) {
-    if (value == null) {
-      return "absent";
-    }
-    if (value instanceof Double number) {
-      return plain(number);
-    }
-    if (value instanceof CharSequence text) {
-      return "'" + visible(text, false, SHOWN_CHARACTERS) + "'";
-    }
-    return described(value.toString());
+  public static String shown(CharSequence text) {
+    return "'" + described(text, SHOWN_CHARACTERS) + "'";
   }
 
-  /** A description in place of a value, such as "3 elements": bounded too, without quotes. */
-  public static String described(String words) {
-    return described(words, SHOWN_CHARACTERS);
+  /** Like {@link #shown}, without quotes. */
+  public static String described(CharSequence text) {
+    return described(text, SHOWN_CHARACTERS);
   }
 
-  /** Like {@link #described(String)}, with another bound. */
-  public static String described(String words, int mostCharacters) {
-    return visible(words, false, mostCharacters);
-  }
-
-  /** Like {@link #shown}, with everything outside ASCII written as its code too. */
-  static String shownAsAscii(CharSequence text) {
-    return "'" + visible(text, true, SHOWN_CHARACTERS) + "'";
-  }
-
-  /** A number without exponent and without needless zeros. */
-  static String plain(double number) {
-    if (!Double.isFinite(number) || Math.abs(number) >= 1e15) {
-      return Double.toString(number);
-    }
-    BigDecimal plain = BigDecimal.valueOf(number).stripTrailingZeros();
-    return plain.scale() > 20 ? Double.toString(number) : plain.toPlainString();
-  }
-
-  private static String visible(CharSequence text, boolean asciiOnly, int mostCharacters) {
-    StringBuilder visible = new StringBuilder();
-    int index = 0;
-    while (index < text.length() && index < mostCharacters) {
-      int character = Character.codePointAt(text, index);
-      if (TextRule.isInvisible(character) || (asciiOnly && character > 126)) {
-        visible.append(String.format("\\u%04X", character));
-      } else {
-        visible.appendCodePoint(character);
-      }
-      index += Character.charCount(character);
-    }
-    if (index < text.length()) {
-      visible.append("… (").append(text.length()).append(" characters)");
-    }
-    return visible.toString();
+  /** Like {@link #described(CharSequence)}, with another bound. */
+  public static String described(CharSequence text, int mostCharacters) {
+    Visible visible = Visible.of(text, false, mostCharacters);
+    return visible.isWhole() ? visible.text() : visible.text() + "…";
   }
 }

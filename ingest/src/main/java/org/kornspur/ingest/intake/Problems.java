@@ -2,6 +2,9 @@ package org.kornspur.ingest.intake;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.kornspur.ingest.problem.Given;
+import org.kornspur.ingest.problem.InputProblem;
+import org.kornspur.ingest.problem.Reason;
 
 /**
  * Collects what is wrong with one input, all of it, up to a bound: a hostile input may hold ten
@@ -15,14 +18,13 @@ public final class Problems {
   private final List<Problem> written = new ArrayList<>();
   private int count;
 
-  /** Notes a problem; the value is put into a form that may be shown. */
-  public void add(String field, Object value, String limit, String remedy) {
-    add(new Problem(field, Problem.shown(value), limit, remedy));
-  }
-
-  /** Notes a problem whose value is described rather than shown, as "3 elements". */
-  public void addDescribed(String field, String description, String limit, String remedy) {
-    add(new Problem(field, Problem.described(description), limit, remedy));
+  /**
+   * Notes a problem.
+   *
+   * @param value as {@link Given#of} takes it
+   */
+  public void add(String field, Object value, Reason reason) {
+    add(Problem.of(field, value, reason));
   }
 
   /** Notes a problem. */
@@ -50,11 +52,10 @@ public final class Problems {
     }
     List<Problem> all = new ArrayList<>(written);
     all.add(
-        new Problem(
+        Problem.of(
             "",
-            Counted.of(count - WRITTEN_OUT, "further problem(s)"),
-            "no more than " + WRITTEN_OUT + " are written out",
-            "Mend those above and send the input again"));
+            new Given.FurtherProblems(count - WRITTEN_OUT),
+            new InputProblem.FurtherProblems(WRITTEN_OUT)));
     return List.copyOf(all);
   }
 }

@@ -11,6 +11,8 @@ import java.util.List;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.contract.QuarantineOrigin;
 import org.kornspur.ingest.contract.Fingerprint;
+import org.kornspur.ingest.problem.Given;
+import org.kornspur.ingest.problem.InputProblem;
 
 /** Makes the entries under which refused inputs are kept. */
 public final class QuarantineEntries {
@@ -55,16 +57,12 @@ public final class QuarantineEntries {
       byte[] originalValue) {
     List<Problem> said = new ArrayList<>(problems);
     said.add(
-        new Problem(
+        Problem.of(
             "",
-            Counted.of(originalValue.length, "byte(s)")
-                + " with SHA-256 "
-                + HexFormat.of().formatHex(Fingerprint.sha256().digest(originalValue)),
-            "at most " + MOST_WHOLE_BYTES + " bytes in the quarantine",
-            "Only the first "
-                + Counted.of(HEAD_BYTES, "byte(s)")
-                + " are kept here; the whole is at "
-                + place));
+            new Given.HashedBytes(
+                originalValue.length,
+                HexFormat.of().formatHex(Fingerprint.sha256().digest(originalValue))),
+            new InputProblem.KeptInPart(MOST_WHOLE_BYTES, HEAD_BYTES, place)));
     return entry(origin, place, receivedAt, said, head(originalKey), head(originalValue))
         .setEntryId(entryId(originalKey, originalValue))
         .setWholeBytes((long) originalValue.length)
@@ -87,7 +85,7 @@ public final class QuarantineEntries {
         .setOrigin(origin)
         .setPlace(place)
         .setReceivedAt(receivedAt.truncatedTo(ChronoUnit.MILLIS))
-        .setReason(reason(problems))
+        .setReason("")
         .setProblems(problems.stream().map(Problem::toContract).toList())
         .setOriginalKey(originalKey == null ? null : ByteBuffer.wrap(originalKey))
         .setOriginalValue(ByteBuffer.wrap(originalValue));
@@ -105,13 +103,5 @@ public final class QuarantineEntries {
     hash.update((byte) 0);
     hash.update(originalValue);
     return HexFormat.of().formatHex(hash.digest());
-  }
-
-  private static String reason(List<Problem> problems) {
-    if (problems.isEmpty()) {
-      return "Refused without a stated problem; look at the log of the receiver.";
-    }
-    String first = problems.get(0).sentence();
-    return problems.size() == 1 ? first : first + " (" + (problems.size() - 1) + " more)";
   }
 }

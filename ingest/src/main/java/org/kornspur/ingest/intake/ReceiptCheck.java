@@ -5,6 +5,7 @@ import java.util.List;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.contract.FactHeader;
 import org.kornspur.ingest.contract.FactType;
+import org.kornspur.ingest.problem.TimeProblem;
 
 /**
  * Holds the times of a fact against the time at which it came. What has not happened yet is no
@@ -30,11 +31,7 @@ public final class ReceiptCheck {
 
   private static void check(String field, Instant stated, Instant receivedAt, Problems into) {
     if (stated.isAfter(receivedAt.plus(HeaderCheck.CLOCK_SKEW))) {
-      into.add(
-          field,
-          stated,
-          "not later than its receipt (" + receivedAt + ") plus 24 h",
-          "Set the clock of the device that recorded it, and record only what has happened");
+      into.add(field, stated, new TimeProblem.AfterReceipt(receivedAt));
     }
   }
 }

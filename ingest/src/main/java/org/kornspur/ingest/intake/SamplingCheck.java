@@ -1,6 +1,8 @@
 package org.kornspur.ingest.intake;
 
 import org.kornspur.contract.Sampling;
+import org.kornspur.ingest.problem.NumberProblem;
+import org.kornspur.ingest.statement.Value.Amount;
 
 /** A sample is lighter than the lot that it stands for. */
 final class SamplingCheck {
@@ -13,8 +15,7 @@ final class SamplingCheck {
       into.add(
           "submittedSampleG",
           sampling.getSubmittedSampleG(),
-          "at most the lot (lotMassKg, " + Problem.plain(sampling.getLotMassKg()) + " kg)",
-          "Check the units: the sample is in grams, the lot in kilograms");
+          new NumberProblem.SampleAboveLot(Amount.kilograms(sampling.getLotMassKg())));
     }
   }
 }

@@ -1,6 +1,7 @@
 package org.kornspur.ingest.intake;
 
 import org.kornspur.contract.SterilityCheck;
+import org.kornspur.ingest.problem.CountProblem;
 
 /** A check of sterility looked at plants or at bagged ears, and counts within them. */
 final class SterilityCheckCheck {
@@ -25,16 +26,11 @@ final class SterilityCheckCheck {
       into.add(
           bagsMissing ? "baggedEars" : "baggedEarsWithSeed",
           null,
-          "baggedEars and baggedEarsWithSeed together, or neither",
-          "Give both counts, or leave both out where no ear was bagged");
+          new CountProblem.BaggedEarsAlone());
     }
     if (check.getPlantsExamined() == 0
         && (check.getBaggedEars() == null || check.getBaggedEars() == 0)) {
-      into.add(
-          "plantsExamined",
-          0,
-          "at least one plant examined or one ear bagged",
-          "Give what was looked at; a check of nothing proves nothing");
+      into.add("plantsExamined", 0, new CountProblem.NothingExamined());
     }
   }
 }

@@ -1,5 +1,8 @@
 package org.kornspur.ingest.intake;
 
+import org.kornspur.ingest.problem.TextProblem;
+import org.kornspur.ingest.problem.Visible;
+
 /**
  * What any text in a fact must be: not blank, not endless, and nothing in it that does not show.
  */
@@ -12,38 +15,14 @@ final class TextRule {
 
   static void check(String text, String path, Problems into) {
     if (text.isBlank()) {
-      into.add(
-          path, text, "text that is not blank", "Fill it in; leave an optional field out instead");
+      into.add(path, text, new TextProblem.Blank());
       return;
     }
     if (text.length() > LONGEST) {
-      into.add(
-          path,
-          text,
-          "at most " + LONGEST + " characters",
-          "Shorten it, and name the document that holds the rest");
+      into.add(path, text, new TextProblem.TooLong(LONGEST));
     }
-    if (text.codePoints().anyMatch(TextRule::isInvisible)) {
-      into.add(
-          path,
-          text,
-          "text on one line without control characters or marks that turn its direction",
-          "Remove the characters that are written as codes here");
+    if (text.codePoints().anyMatch(Visible::isInvisible)) {
+      into.add(path, text, new TextProblem.NotOneLine());
     }
-  }
-
-  /** Whether a character does not show itself, or is none: it can make a text look like another. */
-  static boolean isInvisible(int character) {
-    return switch (Character.getType(character)) {
-      case Character.CONTROL,
-          Character.FORMAT,
-          Character.SURROGATE,
-          Character.UNASSIGNED,
-          Character.PRIVATE_USE,
-          Character.LINE_SEPARATOR,
-          Character.PARAGRAPH_SEPARATOR ->
-          true;
-      default -> false;
-    };
   }
 }

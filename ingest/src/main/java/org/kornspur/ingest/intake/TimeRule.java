@@ -2,6 +2,8 @@ package org.kornspur.ingest.intake;
 
 import java.time.Instant;
 import java.time.LocalDate;
+import org.kornspur.ingest.problem.TimeProblem;
+import org.kornspur.ingest.statement.Value.Amount;
 
 /**
  * The years in which a fact can lie: 1990 to 2100. Hybrid rye is not older; a later year is a slip
@@ -29,6 +31,10 @@ final class TimeRule {
   }
 
   private static void refuse(Object value, String path, Problems into) {
-    into.add(path, value, "a time in the years 1990 to 2100", "Check the year");
+    into.add(
+        path,
+        value,
+        new TimeProblem.NotInYears(
+            new Amount(FIRST_DAY.getYear(), "year"), new Amount(LAST_DAY.getYear(), "year")));
   }
 }

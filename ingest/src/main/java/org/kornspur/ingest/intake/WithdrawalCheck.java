@@ -1,6 +1,7 @@
 package org.kornspur.ingest.intake;
 
 import org.kornspur.contract.Withdrawal;
+import org.kornspur.ingest.problem.IdProblem;
 
 /** A withdrawal takes back another fact than itself. */
 final class WithdrawalCheck {
@@ -9,11 +10,7 @@ final class WithdrawalCheck {
 
   static void check(Withdrawal withdrawal, Problems into) {
     if (withdrawal.getWithdrawnFactId().equals(withdrawal.getHeader().getFactId())) {
-      into.add(
-          "withdrawnFactId",
-          withdrawal.getWithdrawnFactId(),
-          "the id of an earlier fact, not of this one",
-          "Name the fact that is to be taken back");
+      into.add("withdrawnFactId", withdrawal.getWithdrawnFactId(), new IdProblem.WithdrawsItself());
     }
   }
 }

@@ -1,5 +1,6 @@
 package org.kornspur.ingest.json;
 
+import com.fasterxml.jackson.core.JsonLocation;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
@@ -11,10 +12,12 @@ import java.util.Optional;
 import org.kornspur.ingest.act.SignedActs;
 import org.kornspur.ingest.act.SignedSubmissions;
 import org.kornspur.ingest.contract.FactType;
-import org.kornspur.ingest.intake.Counted;
 import org.kornspur.ingest.intake.FactChecks;
 import org.kornspur.ingest.intake.FieldLimits;
 import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.problem.Given;
+import org.kornspur.ingest.problem.InputProblem;
+import org.kornspur.ingest.problem.IntakeReason;
 
 /**
  * The one way in for facts in JSON, over HTTP or from files: reads, then checks, and either gives
@@ -61,7 +64,9 @@ public final class FactIntake {
     } catch (JsonProcessingException e) {
       return notJson(e);
     } catch (IOException e) {
-      return refused(e.toString(), "JSON that can be read", "Write the fact as one JSON object");
+      return refused(
+          new Given.NotJson(Optional.empty(), Optional.empty(), Problem.described(e.toString())),
+          new InputProblem.NotJson(JsonText.DEEPEST));
     }
   }
 
@@ -73,40 +78,26 @@ public final class FactIntake {
     try {
       return accept(StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(utf8)).toString());
     } catch (CharacterCodingException e) {
-      return refused(
-          Counted.of(utf8.length, "byte( that is|s that are) not UTF-8"),
-          "text in UTF-8",
-          "Save or send the text as UTF-8");
+      return refused(new Given.BytesNotUtf8(utf8.length), new InputProblem.NotUtf8());
     }
   }
 
   /** The refusal of a text that is no JSON, with the place of the fault. */
   public static ReadResult.Refused notJson(JsonProcessingException fault) {
-    String place =
-        fault.getLocation() == null
-            ? ""
-            : " (line "
-                + fault.getLocation().getLineNr()
-                + ", column "
-                + fault.getLocation().getColumnNr()
-                + ")";
+    Optional<JsonLocation> place = Optional.ofNullable(fault.getLocation());
     return refused(
-        "not JSON" + place + ": " + fault.getOriginalMessage(),
-        "JSON in at most "
-            + JsonText.DEEPEST
-            + " levels, one object a fact, no field twice, no number of more than 100 digits",
-        "Mend the text at this place");
+        new Given.NotJson(
+            place.map(JsonLocation::getLineNr),
+            place.map(JsonLocation::getColumnNr),
+            Problem.described(fault.getOriginalMessage())),
+        new InputProblem.NotJson(JsonText.DEEPEST));
   }
 
   private static ReadResult.Refused tooLong(long length) {
-    return refused(
-        length + " bytes",
-        "at most " + JsonText.LONGEST_FACT_BYTES + " bytes a fact",
-        "Send one fact at a time; thin out the corners of a large outline");
+    return refused(new Given.Bytes(length), new InputProblem.TooLong(JsonText.LONGEST_FACT_BYTES));
   }
 
-  private static ReadResult.Refused refused(String description, String limit, String remedy) {
-    return new ReadResult.Refused(
-        List.of(new Problem("", Problem.described(description), limit, remedy)));
+  private static ReadResult.Refused refused(Given given, IntakeReason reason) {
+    return new ReadResult.Refused(List.of(Problem.of("", given, reason)));
   }
 }

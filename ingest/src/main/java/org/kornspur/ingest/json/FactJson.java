@@ -2,12 +2,13 @@ package org.kornspur.ingest.json;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.ingest.contract.FactType;
-import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.intake.Problems;
+import org.kornspur.ingest.problem.InputProblem;
+import org.kornspur.ingest.problem.ValueProblem;
 
 /**
  * Reads a fact from plain JSON: an object with {@code "type": "GerminationTest"} beside the fields
@@ -47,28 +48,23 @@ public final class FactJson {
 
   private static Optional<FactType> typeOf(JsonNode json, Problems problems) {
     if (json == null || !json.isObject()) {
-      problems.addDescribed("", Json.kindOf(json), "a JSON object", "Send one fact as one object");
+      problems.add("", Json.given(json), new InputProblem.NoObject());
       return Optional.empty();
     }
     JsonNode name = json.get(TYPE_FIELD);
     Optional<FactType> type =
         name != null && name.isTextual() ? FactType.named(name.textValue()) : Optional.empty();
     if (type.isEmpty()) {
-      problems.add(
-          new Problem(
-              TYPE_FIELD,
-              Json.shown(name),
-              "one of " + knownTypes(),
-              "Name the type of fact, with its capitals"));
+      problems.add(TYPE_FIELD, Json.given(name), new ValueProblem.UnknownType(knownTypes()));
     }
     return type;
   }
 
-  private static String knownTypes() {
+  private static List<String> knownTypes() {
     return Arrays.stream(FactType.values())
         .filter(type -> !type.isAct())
         .map(FactType::contractName)
         .sorted()
-        .collect(Collectors.joining(", "));
+        .toList();
   }
 }

@@ -11,10 +11,15 @@ import org.apache.avro.LogicalType;
 import org.apache.avro.LogicalTypes;
 import org.apache.avro.Schema;
 import org.apache.avro.specific.SpecificData;
-import org.kornspur.ingest.intake.Counted;
-import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.contract.FieldPath;
+import org.kornspur.ingest.problem.Expected;
+import org.kornspur.ingest.problem.Given;
+import org.kornspur.ingest.problem.Reason;
+import org.kornspur.ingest.problem.Remedy;
+import org.kornspur.ingest.problem.ValueProblem;
+import org.kornspur.ingest.statement.Value.Amount;
 
-/** Single JSON values: how they are read by schema, and how they are spoken of in messages. */
+/** Single JSON values: how they are read by schema, and how problems describe them. */
 final class Json {
 
   private Json() {}
@@ -46,72 +51,33 @@ final class Json {
     };
   }
 
-  /** What is wanted, in words. */
-  static String expectation(Schema schema) {
-    LogicalType logical = schema.getLogicalType();
-    if (logical instanceof LogicalTypes.TimestampMillis) {
-      return "an instant in ISO 8601 with zone, as 2024-06-11T09:30:00+02:00";
+  /** Why JSON is refused that gives no value of the schema. */
+  static Reason reason(Schema schema, FieldPath at) {
+    Expected expected = Expected.of(schema);
+    if (expected instanceof Expected.WholeNumber || expected instanceof Expected.Decimal) {
+      return new ValueProblem.NoNumber(expected, new Remedy(at.type(), at.field()));
+    } else if (expected instanceof Expected.Day) {
+      return new ValueProblem.NoDay(expected);
+    } else if (expected instanceof Expected.Time) {
+      return new ValueProblem.NoTime(expected);
     }
-    if (logical instanceof LogicalTypes.Date) {
-      return "a date in ISO 8601, as 2024-06-11";
-    }
-    String unit = schema.getProp("unit");
-    String of = unit == null ? "" : " (" + unit + ")";
-    return switch (schema.getType()) {
-      case INT -> "a whole number below 2147483648" + of;
-      case DOUBLE -> "a number" + of;
-      case BOOLEAN -> "true or false";
-      case STRING ->
-          schema.getProp("names") == null ? "text" : "the id of a " + schema.getProp("names");
-      case ENUM -> "one of " + String.join(", ", schema.getEnumSymbols());
-      default -> schema.getType().getName();
-    };
+    return expected instanceof Expected.OneOf
+        ? new ValueProblem.OtherChoice(expected)
+        : new ValueProblem.OtherValue(expected);
   }
 
-  static String remedy(Schema schema) {
-    String remedy = schema.getProp("remedy");
-    if (remedy != null) {
-      return remedy + "; a number without quotes, with a decimal point where it has a fraction";
-    }
-    return switch (schema.getType()) {
-      case INT, DOUBLE ->
-          schema.getLogicalType() == null
-              ? "Give a number without quotes, with a decimal point where it has a fraction"
-              : "Give year, month and day in this order";
-      case LONG -> "Give date, time and zone; a time without zone is ambiguous";
-      case ENUM -> "Choose one of these, with its capitals";
-      default -> "Mend the value";
-    };
-  }
-
-  /** A value for a message: text in quotes, other single values as they are, the rest by kind. */
-  static String shown(JsonNode json) {
-    if (json != null && json.isTextual()) {
-      return Problem.shown(json.textValue());
-    }
-    return Problem.described(json != null && json.isNumber() ? number(json) : kindOf(json));
-  }
-
-  /** What kind of JSON this is, in words that are short however large it is. */
-  static String kindOf(JsonNode json) {
+  /** What JSON this is, in a form that is short however large it is. */
+  static Given given(JsonNode json) {
     if (json == null || json.isMissingNode()) {
-      return "absent";
+      return new Given.Absent();
     }
     return switch (json.getNodeType()) {
-      case OBJECT -> "an object of " + Counted.of(json.size(), "field(s)");
-      case ARRAY -> "a list of " + Counted.of(json.size(), "element(s)");
-      case STRING -> "text";
-      case NUMBER -> "the number " + number(json);
-      case BOOLEAN -> json.booleanValue() ? "true" : "false";
-      case NULL -> "null";
-      default -> "something that is no JSON";
+      case OBJECT -> new Given.ObjectOf(json.size());
+      case ARRAY -> new Given.ListOf(json.size());
+      case STRING -> Given.text(json.textValue(), false);
+      case NUMBER -> new Given.Figure(new Amount(json.doubleValue(), ""));
+      default -> new Given.Literal(json.asText());
     };
-  }
-
-  private static String number(JsonNode json) {
-    return json.isBigInteger() || json.isBigDecimal()
-        ? Double.toString(json.doubleValue())
-        : json.asText();
   }
 
   private static Optional<Object> wholeNumber(JsonNode json) {

@@ -1,7 +1,5 @@
 package org.kornspur.ingest.json;
 
-import static org.kornspur.ingest.intake.FieldLimits.join;
-
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.ArrayList;
 import java.util.Iterator;
@@ -10,9 +8,13 @@ import java.util.Optional;
 import org.apache.avro.Schema;
 import org.apache.avro.specific.SpecificData;
 import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.ingest.contract.FieldPath;
 import org.kornspur.ingest.intake.FieldLimits;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.intake.Problems;
+import org.kornspur.ingest.problem.Expected;
+import org.kornspur.ingest.problem.Given;
+import org.kornspur.ingest.problem.ValueProblem;
 
 /**
  * Builds records from JSON as a schema says. It walks the schema, not the input, so that a deep or
@@ -22,7 +24,7 @@ final class RecordReader {
 
   /** Looks at each single value that could be read. */
   interface ValueCheck {
-    void check(Schema schema, Object value, String path, Problems problems);
+    void check(Schema schema, Object value, FieldPath at, Problems problems);
   }
 
   private final Problems problems;
@@ -35,89 +37,85 @@ final class RecordReader {
 
   /** The fact, or nothing where any problem was noted. */
   Optional<SpecificRecord> readFact(Schema schema, JsonNode json) {
-    Object fact = readRecord(schema, json, "");
+    Object fact = readRecord(schema, json, FieldPath.FACT);
     return problems.none() ? Optional.of((SpecificRecord) fact) : Optional.empty();
   }
 
   /** The value in Avro's Java form; meaningless where a problem was noted. */
-  private Object read(Schema schema, JsonNode json, String path) {
+  private Object read(Schema schema, JsonNode json, FieldPath at) {
     return switch (schema.getType()) {
-      case UNION -> isAbsent(json) ? null : read(FieldLimits.branchOf(schema), json, path);
-      case RECORD -> readRecord(schema, json, path);
-      case ARRAY -> readList(schema, json, path);
-      default -> readValue(schema, json, path);
+      case UNION -> isAbsent(json) ? null : read(FieldLimits.branchOf(schema), json, at);
+      case RECORD -> readRecord(schema, json, at);
+      case ARRAY -> readList(schema, json, at);
+      default -> readValue(schema, json, at);
     };
   }
 
-  private Object readRecord(Schema schema, JsonNode json, String path) {
+  private Object readRecord(Schema schema, JsonNode json, FieldPath at) {
     if (json == null || !json.isObject()) {
-      problems.addDescribed(
-          path,
-          Json.kindOf(json),
-          "an object with " + fieldNames(schema),
-          "Give the fields by name");
+      problems.add(at.path(), Json.given(json), new ValueProblem.NoObject(Expected.of(schema)));
       return null;
     }
     int before = problems.count();
-    refuseUnknownFields(schema, json, path);
+    refuseUnknownFields(schema, json, at);
     Object[] values = new Object[schema.getFields().size()];
     for (Schema.Field field : schema.getFields()) {
-      values[field.pos()] = readField(field, json.get(field.name()), join(path, field.name()));
+      values[field.pos()] = readField(field, json.get(field.name()), at.to(schema, field.name()));
     }
     return problems.count() == before ? build(schema, values) : null;
   }
 
-  private Object readField(Schema.Field field, JsonNode json, String path) {
+  private Object readField(Schema.Field field, JsonNode json, FieldPath at) {
     if (json == null && field.hasDefaultValue()) {
       Object value = SpecificData.get().getDefaultValue(field);
       return value instanceof List<?> list ? new ArrayList<>(list) : value;
     }
     if (isAbsent(json) && field.schema().getType() != Schema.Type.UNION) {
-      problems.addDescribed(
-          path, Json.kindOf(json), expectation(field.schema()), "Fill it in; it is not optional");
+      problems.add(
+          at.path(), Json.given(json), new ValueProblem.Missing(Expected.of(field.schema())));
       return null;
     }
-    return read(field.schema(), json, path);
+    return read(field.schema(), json, at);
   }
 
-  private void refuseUnknownFields(Schema schema, JsonNode json, String path) {
+  private void refuseUnknownFields(Schema schema, JsonNode json, FieldPath at) {
     Iterator<String> names = json.fieldNames();
     while (names.hasNext()) {
       String name = names.next();
-      boolean isType = path.isEmpty() && name.equals(FactJson.TYPE_FIELD);
+      boolean isType = at.path().isEmpty() && name.equals(FactJson.TYPE_FIELD);
       if (!isType && schema.getField(name) == null) {
-        problems.addDescribed(
-            path,
-            "the field '" + name + "'",
-            "a field of " + schema.getName() + ": " + fieldNames(schema),
-            "Mend the name of the field, or leave it out");
+        List<String> known = schema.getFields().stream().map(Schema.Field::name).toList();
+        problems.add(
+            at.path(),
+            new Given.Field(Problem.described(name)),
+            new ValueProblem.UnknownField(schema.getName(), known));
       }
     }
   }
 
-  private Object readList(Schema schema, JsonNode json, String path) {
+  private Object readList(Schema schema, JsonNode json, FieldPath at) {
     if (json == null || !json.isArray()) {
-      problems.addDescribed(path, Json.kindOf(json), "a list", "Give a list, even of one element");
+      problems.add(at.path(), Json.given(json), new ValueProblem.NoList(Expected.of(schema)));
       return null;
     }
-    FieldLimits.checkSize(schema, json.size(), path, problems);
+    FieldLimits.checkSize(schema, json.size(), at, problems);
     if (json.size() > FieldLimits.most(schema)) {
       return null;
     }
     List<Object> elements = new ArrayList<>(json.size());
     for (int index = 0; index < json.size(); index++) {
-      elements.add(read(schema.getElementType(), json.get(index), path + "[" + index + "]"));
+      elements.add(read(schema.getElementType(), json.get(index), at.element(index)));
     }
     return elements;
   }
 
-  private Object readValue(Schema schema, JsonNode json, String path) {
+  private Object readValue(Schema schema, JsonNode json, FieldPath at) {
     Optional<Object> value = Json.value(schema, json);
     if (value.isEmpty()) {
-      problems.add(new Problem(path, Json.shown(json), expectation(schema), Json.remedy(schema)));
+      problems.add(at.path(), Json.given(json), Json.reason(schema, at));
       return null;
     }
-    check.check(schema, value.get(), path, problems);
+    check.check(schema, value.get(), at, problems);
     return value.get();
   }
 
@@ -131,17 +129,5 @@ final class RecordReader {
 
   private static boolean isAbsent(JsonNode json) {
     return json == null || json.isNull();
-  }
-
-  private static String expectation(Schema schema) {
-    return switch (schema.getType()) {
-      case RECORD -> "an object with " + fieldNames(schema);
-      case ARRAY -> "a list";
-      default -> Json.expectation(schema);
-    };
-  }
-
-  private static String fieldNames(Schema schema) {
-    return String.join(", ", schema.getFields().stream().map(Schema.Field::name).toList());
   }
 }

@@ -22,6 +22,7 @@ import org.kornspur.ingest.intake.FactChecks;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.json.FactIntake;
 import org.kornspur.ingest.json.ReadResult;
+import org.kornspur.ingest.problem.ActProblem;
 import org.kornspur.ingest.seal.SigningKey;
 import org.kornspur.ingest.seal.TrustedKeys;
 
@@ -70,9 +71,8 @@ class SignedActsTest {
     assertThat(SignedActs.verifies(altered, TrustedKeys.of(KEY.publicKey()))).isFalse();
     assertThat(SignedActs.verifies(act, TrustedKeys.of(SigningKey.random().publicKey()))).isFalse();
     assertThat(SignedActs.problemsOf(act, TrustedKeys.of()))
-        .extracting(Problem::remedy)
-        .singleElement()
-        .satisfies(remedy -> assertThat(remedy).contains("POST /api/v1/lots/{id}/acts"));
+        .extracting(Problem::reason)
+        .containsExactly(new ActProblem.NoTrustedSignature().coded());
   }
 
   @Test
@@ -91,8 +91,8 @@ class SignedActsTest {
 
     assertThat(((ReadResult.Refused) read).problems())
         .singleElement()
-        .extracting(Problem::remedy)
-        .isEqualTo("An act is signed at POST /api/v1/lots/{id}/acts");
+        .extracting(Problem::reason)
+        .isEqualTo(new ActProblem.NotSentIn().coded());
   }
 
   /** Downwards breeder, pre-basic, basic, certified. Common practice, no source. */

@@ -20,6 +20,7 @@ import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.json.AvroJson;
 import org.kornspur.ingest.json.FactIntake;
 import org.kornspur.ingest.json.ReadResult;
+import org.kornspur.ingest.problem.SubmissionProblem;
 import org.kornspur.ingest.seal.SigningKey;
 import org.kornspur.ingest.seal.TrustedKeys;
 
@@ -77,7 +78,8 @@ class SignedSubmissionsTest {
         .satisfies(
             problem -> {
               assertThat(problem.field()).isEqualTo("header.submission");
-              assertThat(problem.remedy()).contains("Leave it out", "trusted keys");
+              assertThat(problem.reason())
+                  .isEqualTo(new SubmissionProblem.NoTrustedSignature().coded());
             });
   }
 

@@ -30,6 +30,7 @@ import org.kornspur.contract.LotMass;
 import org.kornspur.contract.MoistureTest;
 import org.kornspur.contract.Sowing;
 import org.kornspur.ingest.contract.FactType;
+import org.kornspur.ingest.intake.InEnglish;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.json.AnyFact;
 import org.kornspur.ingest.json.AvroJson;
@@ -209,7 +210,7 @@ class CsvFileTest {
           C1,1e999,LOT1=1               | areaHa         | Infinity
           C1,0x10,LOT1=1                | areaHa         | '0x10'
           C1,,LOT1=1                    | areaHa         | absent
-          C1,12.5,;                     | sown           | 0 elements
+          C1,12.5,;                     | sown           | a list of 0 elements
           C1,12.5                       | ~~             | 7 cells
           C1,12.5,LOT1=1,               | ~~             | 9 cells
           "C1,12.5,LOT1=1               | ~~             | quotation marks that do not pair
@@ -231,7 +232,7 @@ class CsvFileTest {
 
     assertThat(inputs).hasSize(2);
     assertThat(problems(inputs.get(0)))
-        .extracting(Problem::field, Problem::value)
+        .extracting(Problem::field, InEnglish::value)
         .containsExactly(org.assertj.core.groups.Tuple.tuple(field, value));
     assertThat(new String(inputs.get(0).original(), StandardCharsets.UTF_8)).endsWith(cells);
     assertThat(inputs.get(1).result()).isInstanceOf(ReadResult.Fact.class);
@@ -274,7 +275,7 @@ class CsvFileTest {
               HEAD + ",cropId,areaHa," + columns + "\n" + HEAD_CELLS + ",C1,12.5," + cells);
 
       assertThat(problems(inputs.get(0)))
-          .extracting(Problem::value)
+          .extracting(InEnglish::value)
           .contains("two columns for one field");
     }
   }

@@ -25,9 +25,12 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.contract.QuarantineOrigin;
+import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.json.AnyFact;
 import org.kornspur.ingest.json.AvroJson;
 import org.kornspur.ingest.json.ReadResult;
+import org.kornspur.ingest.problem.ValueProblem;
+import org.kornspur.ingest.statement.Coded;
 
 class FolderLoadTest {
 
@@ -100,9 +103,9 @@ class FolderLoadTest {
     assertThat(gathered.refused).hasSize(8);
     assertThat(report.text())
         .contains("wide.json:1 refused")
-        .contains("moisturePercent is 73.5; expected at least 1 and at most 60 %")
+        .contains("moisturePercent is 73.5; expected 1\u00a0% to 60\u00a0%")
         .contains("archive.zip refused")
-        .contains("a line of 2000000 bytes")
+        .contains("a line of 2,000,000 bytes")
         .endsWith("4 accepted, 11 refused\n");
   }
 
@@ -123,7 +126,10 @@ class FolderLoadTest {
     assertThat(entry.getOrigin()).isEqualTo(QuarantineOrigin.FILE);
     assertThat(entry.getPlace()).isEqualTo("x.ndjson:2");
     assertThat(entry.getReceivedAt()).isEqualTo(NOW);
-    assertThat(entry.getReason()).startsWith("type is 'Nonsense'; expected one of Admixture");
+    assertThat(entry.getProblems())
+        .singleElement()
+        .extracting(stored -> Problem.of(stored).reason().code())
+        .isEqualTo(Coded.codeOf(ValueProblem.UnknownType.class));
   }
 
   @Test

@@ -20,6 +20,10 @@ import org.junit.jupiter.params.provider.EnumSource;
 import org.kornspur.contract.KernelWeightTest;
 import org.kornspur.contract.WeighedKernels;
 import org.kornspur.ingest.contract.FactType;
+import org.kornspur.ingest.contract.FieldPath;
+import org.kornspur.ingest.problem.Given;
+import org.kornspur.ingest.problem.NumberProblem;
+import org.kornspur.ingest.statement.Value.Amount;
 
 /**
  * Every number, day and time of every fact type, found by walking the schemas: it has a lower and
@@ -75,9 +79,12 @@ class EveryNumberTest {
         .satisfies(
             problem -> {
               assertThat(problem.field()).isEqualTo(place.path());
-              assertThat(problem.value()).isEqualTo(Problem.shown(value));
-              assertThat(problem.limit()).containsPattern("[0-9]");
-              assertThat(problem.remedy()).isNotBlank();
+              assertThat(problem.value()).isEqualTo(Given.of(value).coded());
+              assertThat(problem.reason().values())
+                  .as("a least and a most with their unit")
+                  .filteredOn(Amount.class::isInstance)
+                  .hasSize(2)
+                  .allSatisfy(limit -> assertThat(((Amount) limit).unit()).isNotEmpty());
             });
     assertThat(FactChecks.check(fact)).as(what).isNotEmpty();
     assertThat(FieldLimits.beyond(fact)).as(what).isNotEmpty();
@@ -86,7 +93,7 @@ class EveryNumberTest {
   /** What the limits of single fields say; rules that tie fields together are another matter. */
   private static List<Problem> faults(SpecificRecord fact) {
     Problems problems = new Problems();
-    FieldLimits.check(fact.getSchema(), fact, "", problems);
+    FieldLimits.check(fact.getSchema(), fact, FieldPath.FACT, problems);
     return problems.list();
   }
 
@@ -176,7 +183,7 @@ class EveryNumberTest {
     for (Schema.Field field : schema.getFields()) {
       Schema plain = plain(field.schema());
       Object value = branch.get(field.pos());
-      String at = FieldLimits.join(path, field.name());
+      String at = new FieldPath(path, "", "").to(schema, field.name()).path();
       if (isNumber(plain)) {
         places.add(new Place(at, plain, put -> branch.put(field.pos(), put)));
       } else if (value instanceof IndexedRecord inner) {
@@ -226,11 +233,12 @@ class EveryNumberTest {
 
     assertThat(FactChecks.check(weighed(100, Math.nextDown(0.5))))
         .singleElement()
-        .extracting(Problem::sentence)
         .isEqualTo(
-            "replicates[0].massG is 0.49999999999999994; expected from 0.5 to 10 g for 100 kernels"
-                + " (a thousand-kernel weight of 5 to 100 g). Give the mass of the kernels weighed"
-                + " together, in grams, and their number.");
+            Problem.of(
+                "replicates[0].massG",
+                Math.nextDown(0.5),
+                new NumberProblem.KernelWeight(
+                    Amount.grams(0.5), Amount.grams(10), 100, Amount.grams(5), Amount.grams(100))));
     assertThat(FactChecks.check(weighed(100, Math.nextUp(10)))).hasSize(1);
     assertThat(FactChecks.check(weighed(10_000, 3))).hasSize(1);
   }

@@ -19,6 +19,7 @@ import org.junit.jupiter.params.provider.EnumSource;
 import org.kornspur.contract.Dispatch;
 import org.kornspur.contract.GerminationTest;
 import org.kornspur.ingest.contract.FactType;
+import org.kornspur.ingest.intake.InEnglish;
 import org.kornspur.ingest.intake.Problem;
 
 class FactJsonTest {
@@ -164,13 +165,6 @@ class FactJsonTest {
             "replicates[0].normalSeedlings",
             "replicates[1].seeds",
             "replicates[1].normalSeedlings");
-    assertThat(((ReadResult.Refused) read).problems())
-        .allSatisfy(
-            problem -> {
-              assertThat(problem.value()).isNotBlank();
-              assertThat(problem.limit()).isNotBlank();
-              assertThat(problem.remedy()).isNotBlank();
-            });
   }
 
   @ParameterizedTest
@@ -194,7 +188,7 @@ class FactJsonTest {
     List<Problem> problems = ((ReadResult.Refused) FactIntake.accept(text)).problems();
 
     assertThat(problems)
-        .extracting(Problem::field, Problem::value)
+        .extracting(Problem::field, InEnglish::value)
         .containsExactly(org.assertj.core.groups.Tuple.tuple(field, value));
   }
 
@@ -213,8 +207,8 @@ class FactJsonTest {
       assertThat(FactIntake.accept(text)).isInstanceOf(ReadResult.Refused.class);
     }
     assertThat(((ReadResult.Refused) FactIntake.accept(manyCorners)).problems())
-        .extracting(Problem::field, Problem::value)
-        .contains(org.assertj.core.groups.Tuple.tuple("outline", "30001 elements"));
+        .extracting(Problem::field, InEnglish::value)
+        .contains(org.assertj.core.groups.Tuple.tuple("outline", "a list of 30,001 elements"));
   }
 
   @Test
@@ -224,7 +218,7 @@ class FactJsonTest {
     List<Problem> problems = ((ReadResult.Refused) FactIntake.accept(cyrillic)).problems();
 
     assertThat(problems)
-        .extracting(Problem::field, Problem::value)
+        .extracting(Problem::field, InEnglish::value)
         .containsExactly(org.assertj.core.groups.Tuple.tuple("lotId", "'\\u04251-24-007'"));
   }
 }

@@ -30,6 +30,7 @@ import org.kornspur.contract.QuarantineOrigin;
 import org.kornspur.contract.QuarantineState;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.intake.QuarantineEntries;
+import org.kornspur.ingest.problem.IdProblem;
 import org.kornspur.ingest.wire.AvroDeserializer;
 
 /** Against a real broker. */
@@ -57,7 +58,7 @@ class FactPublisherTest {
             QuarantineOrigin.FILE,
             "x.csv:2",
             Instant.parse("2024-09-03T12:00:00.123456Z"),
-            List.of(new Problem("massKg", "-1", "above 0 kg", "Weigh it")),
+            List.of(Problem.of("withdrawnFactId", "f-1", new IdProblem.WithdrawsItself())),
             null,
             "a,b".getBytes(StandardCharsets.UTF_8));
     QuarantineEntry discarded =

@@ -105,7 +105,7 @@ class WireFormatTest {
             .endRecord();
     byte[] bytes = HexFormat.ofDelimiter(" ").parseHex("00 00 00 00 07 02 76 02 66 02 6c 02 72");
     SpecificRecord read = new WireFormat(registryHolding(7, reordered)).decode(bytes);
-    assertThat(read).isEqualTo(new QuarantineProblem("f", "v", "l", "r"));
+    assertThat(read).isEqualTo(new QuarantineProblem("f", "v", "l", "r", null));
   }
 
   @ParameterizedTest

@@ -1,6 +1,7 @@
 package org.kornspur.processors.finding;
 
 import java.util.List;
+import org.kornspur.ingest.statement.Coded;
 import org.kornspur.ingest.statement.Statement;
 import org.kornspur.ingest.statement.Value.Fact;
 
@@ -8,6 +9,5 @@ import org.kornspur.ingest.statement.Value.Fact;
 public sealed interface ContractFinding extends Finding {
   record BeyondLimits(List<Statement> facts) implements ContractFinding {}
 
-  record FactBeyond(Fact fact, String field, String value, String limit)
-      implements ContractFinding {}
+  record FactBeyond(Fact fact, String field, Coded value, Coded limit) implements ContractFinding {}
 }

@@ -19,6 +19,8 @@ final class OutlineRules {
    */
   private static final double SAME_PLACE_M = 0.01;
 
+  static final int LEAST_CORNERS = 3;
+
   private OutlineRules() {}
 
   /** The ring without the repeated first corner at its end. */
@@ -29,7 +31,7 @@ final class OutlineRules {
     int last = corners.size() - 1;
     boolean closed = last > 0 && samePlace(corners.get(0), corners.get(last));
     List<GeoPosition> open = List.copyOf(closed ? corners.subList(0, last) : corners);
-    if (open.size() < 3) {
+    if (open.size() < LEAST_CORNERS) {
       throw new InvalidOutline(
           Fault.TOO_FEW_CORNERS,
           open.isEmpty() ? null : open.get(0),

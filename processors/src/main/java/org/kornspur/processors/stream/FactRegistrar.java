@@ -20,11 +20,12 @@ import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Fingerprint;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.contract.SubjectsNamed;
-import org.kornspur.ingest.intake.Counted;
 import org.kornspur.ingest.intake.FactChecks;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.intake.QuarantineEntries;
 import org.kornspur.ingest.intake.ReceiptCheck;
+import org.kornspur.ingest.problem.Given;
+import org.kornspur.ingest.problem.RecordProblem;
 import org.kornspur.ingest.publish.RecordSize;
 import org.kornspur.ingest.registry.UnknownSchema;
 import org.kornspur.ingest.seal.TrustedKeys;
@@ -106,50 +107,39 @@ final class FactRegistrar implements Processor<byte[], byte[], String, IntakeRec
   }
 
   private static Problem tooLarge(Record<byte[], byte[]> record) {
-    return new Problem(
+    return Problem.of(
         "",
-        Counted.of(sizeOf(record), "byte(s)"),
-        "at most " + RecordSize.MOST_FACT_BYTES + " bytes in one record, unpacked",
-        "Send one fact in one record; no fact is larger than a quarter of this");
+        new Given.Bytes(sizeOf(record)),
+        new RecordProblem.TooLarge(RecordSize.MOST_FACT_BYTES));
   }
 
   /** Nobody thought of what is wrong with it, so the words are those of the program. */
   private static Problem fault(Record<byte[], byte[]> record, Throwable fault) {
-    return new Problem(
+    return Problem.of(
         "",
-        Counted.of(sizeOf(record), "byte(s)"),
-        "a fact that can be processed",
-        "Processing failed: "
-            + Problem.described(fault.toString())
-            + ". Tell whoever keeps the program; the log has the details");
+        new Given.Bytes(sizeOf(record)),
+        new RecordProblem.NotProcessed(Problem.described(fault.toString())));
   }
 
   private static Problem unreadable(Record<byte[], byte[]> record, RuntimeException reason) {
-    return new Problem(
+    return Problem.of(
         "",
-        record.value() == null ? "no value" : Counted.of(record.value().length, "byte(s)"),
-        "a fact of the contract in wire format",
-        reason.getMessage());
+        record.value() == null ? new Given.NoValue() : new Given.Bytes(record.value().length),
+        RecordProblem.unreadable(reason));
   }
 
   private List<Problem> problemsOf(Record<byte[], byte[]> record, SpecificRecord fact) {
     if (FactType.of(fact.getSchema()).isEmpty()) {
       return List.of(
-          new Problem(
+          Problem.of(
               "",
-              fact.getSchema().getFullName(),
-              "a fact type of the contract",
-              "Send facts only; this record type is for another topic"));
+              new Given.RecordType(fact.getSchema().getFullName()),
+              new RecordProblem.NoFactType()));
     }
     String factId = FactType.headerOf(fact).getFactId();
     String keyText = record.key() == null ? "" : new String(record.key(), StandardCharsets.UTF_8);
     if (!keyText.equals(factId)) {
-      return List.of(
-          new Problem(
-              "key",
-              keyText,
-              "the fact id, " + factId,
-              "Send each fact under its own fact id as the record key"));
+      return List.of(Problem.of("key", keyText, new RecordProblem.OtherKey(factId)));
     }
     List<Problem> problems = FactChecks.check(fact);
     if (problems.isEmpty()) {
@@ -201,12 +191,7 @@ final class FactRegistrar implements Processor<byte[], byte[], String, IntakeRec
   }
 
   private static Problem conflict(String factId) {
-    return new Problem(
-        "header.factId",
-        factId,
-        "one content for each fact id; another fact has this id",
-        "If the first was wrong, send a new fact with an id of its own and"
-            + " header.correction.supersedes set to this id");
+    return Problem.of("header.factId", factId, new RecordProblem.OtherContent());
   }
 
   private static Optional<Revocation> supersededBy(SpecificRecord fact) {
@@ -242,7 +227,7 @@ final class FactRegistrar implements Processor<byte[], byte[], String, IntakeRec
             problems,
             record.key(),
             valueOf(record));
-    LOG.debug("Refused the record at {}: {}", place, entry.getReason());
+    LOG.debug("Refused the record at {}: {}", place, problems);
     context.forward(
         new Record<>(
             entry.getEntryId(),

@@ -20,6 +20,10 @@ import org.kornspur.contract.GerminationReplicate;
 import org.kornspur.contract.MoistureTest;
 import org.kornspur.contract.Release;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.problem.NumberProblem;
+import org.kornspur.ingest.problem.Remedy;
+import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.ingest.statement.Value.Fact;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Entry;
@@ -282,6 +286,14 @@ class UnjudgeableTest {
     Assessment assessment = Judge.by(Rulebooks.bundled()).assess(lot.dossier());
 
     assertThat(assessment.isFit()).isFalse();
+    Problem beyond =
+        Problem.of(
+            "moisturePercent",
+            1e-180,
+            new NumberProblem.OutOfRange(
+                Amount.percent(1),
+                Amount.percent(60),
+                new Remedy("MoistureTest", "moisturePercent")));
     assertThat(assessment.verdicts())
         .filteredOn(verdict -> verdict.aspect().equals("limits of the contract"))
         .singleElement()
@@ -295,8 +307,8 @@ class UnjudgeableTest {
                                   new ContractFinding.FactBeyond(
                                       new Fact("m3"),
                                       "moisturePercent",
-                                      "1.0E-180",
-                                      "at least 1 and at most 60 %")))
+                                      beyond.value(),
+                                      beyond.limit())))
                           .coded());
               assertThat(((Verdict.Owed) verdict).evidence())
                   .containsExactly(new Evidence.Correction(List.of(new Fact("m3"))).coded());

@@ -14,6 +14,9 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.problem.RecordProblem;
+import org.kornspur.ingest.statement.Coded;
 import org.kornspur.processors.dossier.Entry;
 import org.kornspur.standing.StandingState;
 
@@ -59,9 +62,8 @@ class FactIntakeTest {
 
     assertThat(topology.standing(Subject.lot("L1")).getHeldKg()).isEqualTo(500);
     QuarantineEntry entry = topology.quarantine().get(0);
-    assertThat(entry.getReason()).contains("another fact has this id");
     assertThat(entry.getProblems().get(0).getField()).isEqualTo("header.factId");
-    assertThat(entry.getProblems().get(0).getRemedy()).contains("supersedes");
+    assertThat(reason(entry)).isEqualTo(new RecordProblem.OtherContent().coded());
   }
 
   @Test
@@ -84,9 +86,11 @@ class FactIntakeTest {
         .pipe("k3", null);
 
     assertThat(topology.quarantine())
-        .extracting(entry -> entry.getProblems().get(0).getLimit())
-        .containsOnly("a fact of the contract in wire format")
-        .hasSize(3);
+        .extracting(entry -> reason(entry).code())
+        .containsExactly(
+            Coded.codeOf(RecordProblem.OtherRegistry.class),
+            Coded.codeOf(RecordProblem.NotWireFormat.class),
+            Coded.codeOf(RecordProblem.NotWireFormat.class));
   }
 
   @Test
@@ -98,7 +102,11 @@ class FactIntakeTest {
     assertThat(topology.quarantine())
         .hasSize(2)
         .allSatisfy(
-            entry -> assertThat(entry.getProblems().get(0).getRemedy()).contains("own fact id"));
+            entry -> assertThat(reason(entry)).isEqualTo(new RecordProblem.OtherKey("f1").coded()));
+  }
+
+  private static Coded reason(QuarantineEntry entry) {
+    return Problem.of(entry.getProblems().get(0)).reason();
   }
 
   @Test

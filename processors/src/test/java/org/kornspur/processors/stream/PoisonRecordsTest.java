@@ -26,8 +26,14 @@ import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.ingest.chain.ChainLink;
 import org.kornspur.ingest.chain.LogRecord;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.intake.QuarantineEntries;
+import org.kornspur.ingest.problem.Given;
+import org.kornspur.ingest.problem.InputProblem;
+import org.kornspur.ingest.problem.RecordProblem;
+import org.kornspur.ingest.publish.RecordSize;
 import org.kornspur.ingest.registry.RegistryUnreachable;
+import org.kornspur.ingest.statement.Coded;
 import org.kornspur.processors.finding.Advice;
 import org.kornspur.processors.finding.BasisFinding;
 import org.kornspur.processors.ground.IsolationCells;
@@ -145,10 +151,19 @@ class PoisonRecordsTest {
     assertThat(entry.getWholeBytes()).isEqualTo(value.length);
     assertThat(entry.getOriginalValue().remaining()).isBetween(1_000, 10_000);
     assertThat(entry.getOriginalValue().get(0)).isEqualTo((byte) 7);
-    assertThat(entry.getReason()).contains("62914565 bytes").contains("at most 4194304 bytes");
-    assertThat(entry.getProblems().get(1).getValue()).contains("SHA-256");
-    assertThat(entry.getProblems().get(1).getRemedy())
-        .contains("the whole is at kornspur.facts partition 0 offset 0");
+    Problem tooLarge = Problem.of(entry.getProblems().get(0));
+    assertThat(tooLarge.value()).isEqualTo(new Given.Bytes(62_914_565).coded());
+    assertThat(tooLarge.reason())
+        .isEqualTo(new RecordProblem.TooLarge(RecordSize.MOST_FACT_BYTES).coded());
+    Problem keptInPart = Problem.of(entry.getProblems().get(1));
+    assertThat(keptInPart.value().code()).isEqualTo(Coded.codeOf(Given.HashedBytes.class));
+    assertThat(keptInPart.reason())
+        .isEqualTo(
+            new InputProblem.KeptInPart(
+                    QuarantineEntries.MOST_WHOLE_BYTES,
+                    entry.getOriginalValue().remaining(),
+                    "kornspur.facts partition 0 offset 0")
+                .coded());
     topology.accept(lot("f1", "L1", 500));
     assertThat(topology.standings()).containsKey("lot:L1");
   }

@@ -33,6 +33,8 @@ import org.kornspur.contract.Release;
 import org.kornspur.ingest.act.SignedActs;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.problem.ActProblem;
 import org.kornspur.ingest.seal.SigningKey;
 import org.kornspur.ingest.statement.Value.Fact;
 import org.kornspur.ingest.statement.Value.Person;
@@ -374,7 +376,10 @@ class ReleaseThroughTheStreamTest {
 
     assertThat(topology.quarantine())
         .hasSize(4)
-        .allSatisfy(entry -> assertThat(entry.getReason()).contains("POST /api/v1/lots/{id}/acts"));
+        .allSatisfy(
+            entry ->
+                assertThat(Problem.of(entry.getProblems().get(0)).reason())
+                    .isEqualTo(new ActProblem.NoTrustedSignature().coded()));
     assertThat(topology.standing(L1).getRelease()).isNull();
   }
 

@@ -1,0 +1,15 @@
+package org.kornspur.ingest.problem;
+
+/** What counts of one fact must be together. */
+public sealed interface CountProblem extends IntakeReason {
+  /** A part is larger than the whole, which another field holds. */
+  record PartAboveWhole(String field, int whole) implements CountProblem {}
+
+  record NeitherPlantsNorArea() implements CountProblem {}
+
+  record BaggedEarsAlone() implements CountProblem {}
+
+  record NothingExamined() implements CountProblem {}
+
+  record NothingCounted() implements CountProblem {}
+}
