@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
@@ -14,12 +15,15 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.StreamSupport;
+import org.kornspur.api.problem.AccountProblem;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.BodyLimit;
+import org.kornspur.api.problem.BodyProblem;
 import org.kornspur.api.problem.ProblemKind;
-import org.kornspur.ingest.intake.Counted;
+import org.kornspur.api.problem.RequestGiven;
 import org.kornspur.ingest.intake.IdRule;
 import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.problem.Given;
 
 /**
  * A JSON object read field by field; says all that is wrong at once, and never shows a password.
@@ -63,12 +67,7 @@ final class AccessBody {
     if (root == null || !root.isObject()) {
       throw new ApiProblem(
           ProblemKind.UNREADABLE_BODY,
-          List.of(
-              new Problem(
-                  "",
-                  Counted.of(bytes.length, "byte(s)"),
-                  "a JSON object",
-                  "Send one; see /openapi")));
+          List.of(Problem.of("", new Given.Bytes(bytes.length), new BodyProblem.NoObject())));
     }
     return new AccessBody(root);
   }
@@ -77,16 +76,15 @@ final class AccessBody {
   String password(String field, int least, int most) {
     JsonNode value = root.get(field);
     if (value == null || !value.isTextual()) {
-      note(field, "absent", "text", "Fill it in");
+      note(field, null, new AccountProblem.NoText());
       return "";
     }
     int length = value.textValue().length();
     if (length < least || length > most) {
       note(
           field,
-          Counted.of(length, "character(s)"),
-          least + " to " + most + " characters",
-          "Choose one of this length");
+          new RequestGiven.Characters(length),
+          new AccountProblem.PasswordLength(least, most));
     }
     return value.textValue();
   }
@@ -94,16 +92,12 @@ final class AccessBody {
   String text(String field) {
     JsonNode value = root.get(field);
     if (value == null || !value.isTextual() || value.textValue().isBlank()) {
-      note(field, value == null ? "absent" : "no text", "text", "Fill it in");
+      note(field, value == null ? null : value.asText(), new AccountProblem.NoText());
       return "";
     }
     if (value.textValue().length() > LONGEST_NAME
         || value.textValue().chars().anyMatch(Character::isISOControl)) {
-      note(
-          field,
-          Problem.shown(value.textValue()),
-          "one line of at most " + LONGEST_NAME + " characters",
-          "Shorten it");
+      note(field, value.textValue(), new AccountProblem.NameTooLong(LONGEST_NAME));
     }
     return value.textValue().strip();
   }
@@ -111,11 +105,7 @@ final class AccessBody {
   String personId(String field) {
     String id = text(field);
     if (!id.isEmpty() && !PERSON_ID.matcher(id).matches()) {
-      note(
-          field,
-          Problem.shown(id),
-          "1 to 64 letters A to Z or a to z, digits and - _ . between them",
-          "Choose such an id; it stands in facts as header.recordedBy");
+      note(field, id, new AccountProblem.NoPersonId());
     }
     return id;
   }
@@ -127,7 +117,7 @@ final class AccessBody {
     }
     String id = text(field);
     if (!id.isEmpty() && !IdRule.isId(id)) {
-      note(field, Problem.shown(id), "the id of an enterprise", "Use the id as facts name it");
+      note(field, id, new AccountProblem.NoEnterpriseId());
     }
     return Optional.of(id);
   }
@@ -136,7 +126,7 @@ final class AccessBody {
     Set<Role> roles = EnumSet.noneOf(Role.class);
     JsonNode value = root.get(field);
     if (value == null || !value.isArray() || value.isEmpty()) {
-      note(field, "absent or empty", "a list of roles", "Give at least one of " + allRoles());
+      note(field, null, new AccountProblem.NoRole(allRoles()));
       return roles;
     }
     StreamSupport.stream(value.spliterator(), false)
@@ -146,7 +136,7 @@ final class AccessBody {
               try {
                 roles.add(Role.valueOf(word.toUpperCase(Locale.ROOT)));
               } catch (IllegalArgumentException unknown) {
-                note(field, Problem.shown(word), "one of " + allRoles(), "Choose one of these");
+                note(field, word, new AccountProblem.UnknownRole(allRoles()));
               }
             });
     return roles;
@@ -163,12 +153,11 @@ final class AccessBody {
     }
   }
 
-  private static String allRoles() {
-    String all = EnumSet.allOf(Role.class).toString();
-    return all.substring(1, all.length() - 1);
+  private static List<String> allRoles() {
+    return Arrays.stream(Role.values()).map(Role::name).toList();
   }
 
-  void note(String field, String value, String limit, String remedy) {
-    problems.add(new Problem(field, value, limit, remedy));
+  void note(String field, Object value, AccountProblem reason) {
+    problems.add(Problem.of(field, value, reason));
   }
 }

@@ -18,6 +18,8 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.kornspur.api.problem.AccountProblem;
+import org.kornspur.api.problem.RequestGiven;
 
 /** One's own account. */
 @Path("/api/v1/account")
@@ -63,7 +65,7 @@ public class AccountResource {
     String old = read.password("password", 1, Passwords.LONGEST_PASSWORD);
     String chosen = read.password("newPassword", SHORTEST, Passwords.LONGEST_PASSWORD);
     if (!chosen.isEmpty() && chosen.equals(old)) {
-      read.note("newPassword", "the same as password", "another password", "Choose another one");
+      read.note("newPassword", new RequestGiven.NotShown(), new AccountProblem.SamePassword());
     }
     read.check();
     reAuthentication.require(caller.get(), Optional.of(old));

@@ -16,6 +16,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Supplier;
+import org.kornspur.api.problem.AccountProblem;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.ingest.intake.Problem;
@@ -112,13 +113,7 @@ public class People {
           if (people.putIfAbsent(personId, made.person()) != null) {
             throw new ApiProblem(
                 ProblemKind.PERSON_CONFLICT,
-                List.of(
-                    new Problem(
-                        "personId",
-                        Problem.shown(personId),
-                        "an id that no person has",
-                        "Choose another id; ids are not given twice, so that facts stay"
-                            + " unambiguous")));
+                List.of(Problem.of("personId", personId, new AccountProblem.PersonIdTaken())));
           }
           return people;
         });

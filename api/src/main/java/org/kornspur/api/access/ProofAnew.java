@@ -8,9 +8,14 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import org.kornspur.api.problem.AccountProblem;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.api.problem.RequestGiven;
 import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.problem.Given;
+import org.kornspur.ingest.statement.Statement;
+import org.kornspur.ingest.statement.Value.Person;
 
 /** Asks for the password again, or for a token of a fresh log-in. */
 @ApplicationScoped
@@ -41,7 +46,7 @@ public class ProofAnew implements ReAuthentication {
 
   private void requirePassword(Caller caller, String password) {
     if (password.isEmpty()) {
-      throw problem("password", "absent", "your password", "Give it again to sign");
+      throw problem("password", new Given.Absent(), new AccountProblem.NoPassword());
     }
     Knock knock =
         passwords.check(
@@ -52,9 +57,8 @@ public class ProofAnew implements ReAuthentication {
       }
       throw problem(
           "password",
-          "not shown",
-          "the password of " + caller.personId(),
-          "Give your own password; nothing was signed");
+          new RequestGiven.NotShown(),
+          new AccountProblem.WrongPassword(new Person(caller.personId())));
     }
     if (knock instanceof Knock.Issued && !isForOwnPassword()) {
       throw new ApiProblem(Refusal.ofIssuedPassword().document());
@@ -73,23 +77,19 @@ public class ProofAnew implements ReAuthentication {
                 () ->
                     problem(
                         "token",
-                        "without the claim " + AUTH_TIME + ", or with one that is no number",
-                        "a claim " + AUTH_TIME + " with the second of the log-in",
-                        "Have the issuer put the claim "
-                            + AUTH_TIME
-                            + " into its access tokens, then log in again; nothing was signed"));
+                        new RequestGiven.NoClaim(AUTH_TIME),
+                        new AccountProblem.NoLogInTime(AUTH_TIME)));
     Duration age = Duration.between(loggedIn, clock.instant());
     if (age.compareTo(window) > 0) {
       throw problem(
           "token",
-          "of a log-in " + age.toSeconds() + " s ago",
-          "at most " + window.toSeconds() + " s ago",
-          "Log in with the issuer again and send the new token; nothing was signed");
+          new RequestGiven.LogInBefore(age.toSeconds()),
+          new AccountProblem.LogInTooLongAgo(Math.toIntExact(window.toSeconds())));
     }
   }
 
-  private static ApiProblem problem(String field, String value, String limit, String remedy) {
+  private static ApiProblem problem(String field, Statement given, AccountProblem reason) {
     return new ApiProblem(
-        ProblemKind.FRESH_LOG_IN_NEEDED, List.of(new Problem(field, value, limit, remedy)));
+        ProblemKind.FRESH_LOG_IN_NEEDED, List.of(Problem.of(field, given, reason)));
   }
 }

@@ -17,12 +17,14 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicLong;
 import org.jboss.logging.Logger;
 import org.kornspur.api.problem.BodyLimit;
+import org.kornspur.api.problem.BodyProblem;
 import org.kornspur.api.problem.ProblemAnswer;
 import org.kornspur.api.problem.ProblemDocument;
 import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.api.problem.RequestGiven;
 import org.kornspur.api.problem.UnreadBody;
-import org.kornspur.ingest.intake.Counted;
 import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.problem.Given;
 
 /**
  * Takes in the body of a request before a worker thread is given to it, so that a body that does
@@ -70,7 +72,7 @@ public class RequestBodies {
     private final String sender;
     private final int mostBytes;
     private final Duration longest;
-    private final String remedy;
+    private final BodyProblem tooLarge;
     private final Buffer body = Buffer.buffer();
     private boolean isOver;
 
@@ -81,8 +83,10 @@ public class RequestBodies {
       this.sender = isKnown ? caller.personId() : Gate.address(context);
       this.mostBytes = isKnown ? BodyLimit.MOST_BYTES : SessionResource.MOST_BYTES;
       this.longest = isKnown ? LONGEST : LONGEST_OF_NOBODY;
-      this.remedy =
-          isKnown ? "Divide it and send it in parts" : "Send the person and the password alone";
+      this.tooLarge =
+          isKnown
+              ? new BodyProblem.TooLarge(mostBytes)
+              : new BodyProblem.TooLargeToLogIn(mostBytes);
     }
 
     void begin() {
@@ -95,7 +99,7 @@ public class RequestBodies {
           });
       String declared = request.getHeader(HttpHeaders.CONTENT_LENGTH);
       if (declared != null && BodyLimit.isOver(declared, mostBytes)) {
-        refuse(BodyLimit.tooLarge(declared, mostBytes, remedy));
+        refuse(BodyLimit.tooLarge(new Given.Bytes(Long.parseLong(declared)), tooLarge));
         return;
       }
       request.exceptionHandler(
@@ -127,7 +131,7 @@ public class RequestBodies {
       long all = held.addAndGet(part.length());
       long ofOne = heldByOne.merge(sender, (long) part.length(), Long::sum);
       if (body.length() > mostBytes) {
-        refuse(BodyLimit.tooLarge("more than " + mostBytes, mostBytes, remedy));
+        refuse(BodyLimit.tooLarge(new RequestGiven.MoreBytes(mostBytes), tooLarge));
       } else if (all > MOST_AT_ONCE || ofOne > MOST_OF_ONE_AT_ONCE) {
         context.response().putHeader(HttpHeaders.RETRY_AFTER, RETRY_AFTER_SECONDS);
         refuse(
@@ -144,11 +148,10 @@ public class RequestBodies {
 
     private void refuseSlow() {
       Problem problem =
-          new Problem(
-              "The body",
-              Counted.of(body.length(), "byte(s)") + " and no end",
-              "whole within " + longest.toSeconds() + " s",
-              "Send it again, faster or in parts");
+          Problem.of(
+              "",
+              new RequestGiven.UnfinishedBody(body.length()),
+              new BodyProblem.Slow(Math.toIntExact(longest.toSeconds())));
       refuse(ProblemDocument.of(ProblemKind.REQUEST_TIMEOUT, List.of(problem)));
     }
 

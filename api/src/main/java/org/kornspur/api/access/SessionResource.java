@@ -23,6 +23,7 @@ import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.BodyLimit;
+import org.kornspur.api.problem.BodyProblem;
 import org.kornspur.api.problem.ProblemKind;
 
 /** Logging in and out with a cookie, for pages; scripts send person and password each time. */
@@ -147,7 +148,7 @@ public class SessionResource {
   }
 
   private static byte[] bounded(InputStream body) throws IOException {
-    return BodyLimit.read(body, MOST_BYTES, "Send the person and the password alone");
+    return BodyLimit.read(body, MOST_BYTES, new BodyProblem.TooLargeToLogIn(MOST_BYTES));
   }
 
   private Knock knock(String personId, String password) {

@@ -97,7 +97,7 @@ record ActRequest(
       throw new ApiProblem(
           ProblemKind.UNREADABLE_BODY,
           List.of(
-              new Problem(
+              Problem.recorded(
                   "",
                   Counted.of(utf8.length, "byte(s)"),
                   "a JSON object",
@@ -193,7 +193,7 @@ record ActRequest(
     }
 
     private void note(String field, String value, String limit, String remedy) {
-      problems.add(new Problem(field, value, limit, remedy));
+      problems.add(Problem.recorded(field, value, limit, remedy));
     }
   }
 }

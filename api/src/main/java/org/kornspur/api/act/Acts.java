@@ -178,7 +178,7 @@ class Acts {
           request.kind(),
           Optional.of(request.reason()),
           RefusalGround.NOT_AUTHENTICATED,
-          notProved.document().detail());
+          notProved.getMessage());
       throw notProved;
     }
   }

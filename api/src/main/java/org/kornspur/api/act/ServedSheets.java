@@ -42,7 +42,7 @@ class ServedSheets {
     Optional<String> seen = seen(seenSeal);
     if (seen.isEmpty()) {
       return List.of(
-          new Problem(
+          Problem.recorded(
               "seal",
               Problem.shown(seenSeal),
               now.seal().hex(),
@@ -68,7 +68,7 @@ class ServedSheets {
     int tab = line.indexOf('\t');
     String kind = tab < 0 ? line : line.substring(0, tab);
     String rest = tab < 0 ? "" : line.substring(tab + 1).replace('\t', ' ');
-    return new Problem(kind, Problem.described(rest), how, "Read the release sheet again");
+    return Problem.recorded(kind, Problem.described(rest), how, "Read the release sheet again");
   }
 
   private static String text(ReleaseSheet sheet) {

@@ -9,6 +9,7 @@ import com.fasterxml.jackson.databind.exc.MismatchedInputException;
 import com.fasterxml.jackson.databind.exc.UnrecognizedPropertyException;
 import java.io.IOException;
 import java.io.InputStream;
+import java.lang.reflect.RecordComponent;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
@@ -17,8 +18,13 @@ import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.BodyLimit;
+import org.kornspur.api.problem.BodyProblem;
+import org.kornspur.api.problem.ParameterProblem;
 import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.api.problem.RequestGiven;
 import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.problem.Expected;
+import org.kornspur.ingest.problem.ValueProblem;
 
 /** Reads the body of a request and says all that is wrong with it at once. */
 final class AdviceBody {
@@ -45,16 +51,15 @@ final class AdviceBody {
     }
     if (read == null) {
       throw new ApiProblem(
-          ProblemKind.INVALID_PARAMETER,
-          List.of(new Problem("", "absent", "a JSON object", "Send one; see /openapi")));
+          ProblemKind.INVALID_PARAMETER, List.of(Problem.of("", null, new BodyProblem.NoObject())));
     }
     return read;
   }
 
   /** The value of a field that must be there; null, and noted, where it is not. */
-  <T> T required(String field, T value, String limit) {
+  <T> T required(String field, T value, Expected expected) {
     if (value == null || value.toString().isBlank()) {
-      problems.add(new Problem(field, Problem.shown(value), limit, "Fill it in"));
+      problems.add(Problem.of(field, value, new ValueProblem.Missing(expected)));
       return null;
     }
     return value;
@@ -62,12 +67,11 @@ final class AdviceBody {
 
   /** A whole number that must be there; 0, and noted, where it is not. */
   int whole(String field, Double value, int least, int most) {
-    String limit = "a whole number from " + least + " to " + most;
-    if (required(field, value, limit) == null) {
+    if (required(field, value, new Expected.WholeNumber()) == null) {
       return 0;
     }
     if (value != Math.rint(value) || value < least || value > most) {
-      problems.add(new Problem(field, Problem.shown(value), limit, "Give such a number"));
+      problems.add(Problem.of(field, value, new ParameterProblem.WholeNumber(least, most)));
       return 0;
     }
     return value.intValue();
@@ -101,40 +105,42 @@ final class AdviceBody {
                     step.getFieldName() == null ? "[" + step.getIndex() + "]" : step.getFieldName())
             .collect(Collectors.joining("."));
     if (fault instanceof UnrecognizedPropertyException unknown) {
-      String known =
-          unknown.getKnownPropertyIds().stream()
-              .map(Object::toString)
-              .sorted()
-              .collect(Collectors.joining(", "));
-      return new Problem(
-          field, "a field that is not known here", "one of " + known, "Mend or remove it");
+      List<String> known =
+          unknown.getKnownPropertyIds().stream().map(Object::toString).sorted().toList();
+      return Problem.of(
+          field, new RequestGiven.UnknownField(), new BodyProblem.UnknownField(known));
     }
     if (fault instanceof InvalidFormatException format) {
-      return new Problem(
-          field, Problem.shown(format.getValue()), kind(format.getTargetType()), "Give such a one");
+      return Problem.of(
+          field, format.getValue(), new ValueProblem.OtherValue(expected(format.getTargetType())));
     }
-    return new Problem(
+    return Problem.of(
         field,
-        "of another shape",
+        new RequestGiven.OtherShape(),
         fault instanceof MismatchedInputException mismatch && mismatch.getTargetType() != null
-            ? kind(mismatch.getTargetType())
-            : "a field of this request, with a value of its kind",
-        "See /openapi for the fields of this request");
+            ? new ValueProblem.OtherValue(expected(mismatch.getTargetType()))
+            : new BodyProblem.OtherShape());
   }
 
-  private static String kind(Class<?> type) {
+  private static Expected expected(Class<?> type) {
     if (type.isEnum()) {
-      return "one of "
-          + Arrays.stream(type.getEnumConstants())
-              .map(Object::toString)
-              .collect(Collectors.joining(", "));
+      return oneOf(type);
     }
     if (Number.class.isAssignableFrom(type) || type.isPrimitive()) {
-      return "a number";
+      return new Expected.Decimal();
     }
     if (CharSequence.class.isAssignableFrom(type)) {
-      return "a text";
+      return new Expected.Text();
     }
-    return Collection.class.isAssignableFrom(type) ? "a list" : "an object with fields";
+    return Collection.class.isAssignableFrom(type)
+        ? new Expected.Elements()
+        : new Expected.ObjectWith(
+            Arrays.stream(type.getRecordComponents()).map(RecordComponent::getName).toList());
+  }
+
+  /** One of the constants of an enumeration. */
+  static Expected oneOf(Class<?> type) {
+    return new Expected.OneOf(
+        Arrays.stream(type.getEnumConstants()).map(Object::toString).toList());
   }
 }

@@ -2,6 +2,7 @@ package org.kornspur.api.advice;
 
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.kornspur.ingest.problem.Expected;
 import org.kornspur.processors.advice.StatedValueAdvice;
 
 /** Two values to be compared. */
@@ -41,7 +42,7 @@ public record CompareRequest(
 
   List<StatedValueAdvice> compare() {
     AdviceBody body = new AdviceBody();
-    body.required("kind", kind, "GERMINATION, PURITY, OTHER_SEEDS or TWO_GERMINATION_TESTS");
+    body.required("kind", kind, AdviceBody.oneOf(Kind.class));
     body.check();
     return switch (kind) {
       case GERMINATION -> {
@@ -52,8 +53,8 @@ public record CompareRequest(
         yield StatedValueAdvice.germination(label, test, seeds);
       }
       case PURITY -> {
-        body.required("stated", stated, "percent by weight");
-        body.required("found", found, "percent by weight");
+        body.required("stated", stated, new Expected.Decimal());
+        body.required("found", found, new Expected.Decimal());
         body.check();
         yield StatedValueAdvice.purity(stated, found);
       }

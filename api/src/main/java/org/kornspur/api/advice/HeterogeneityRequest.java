@@ -3,6 +3,7 @@ package org.kornspur.api.advice;
 import java.util.List;
 import java.util.Objects;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.kornspur.ingest.problem.Expected;
 import org.kornspur.processors.advice.HeterogeneityAdvice;
 import org.kornspur.processors.statistics.Heterogeneity;
 
@@ -18,9 +19,9 @@ public record HeterogeneityRequest(
 
   HeterogeneityAdvice test() {
     AdviceBody body = new AdviceBody();
-    body.required("attribute", attribute, "PURITY, GERMINATION or OTHER_SEEDS");
+    body.required("attribute", attribute, AdviceBody.oneOf(Heterogeneity.Attribute.class));
     boolean whole = results != null && results.stream().allMatch(Objects::nonNull);
-    body.required("results", whole ? results : null, "a number for each container");
+    body.required("results", whole ? results : null, new Expected.Elements());
     body.check();
     return AdviceBody.asked(() -> HeterogeneityAdvice.of(attribute, results));
   }

@@ -19,6 +19,7 @@ import org.kornspur.contract.Cross;
 import org.kornspur.contract.HybridDeclared;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.problem.Expected;
 import org.kornspur.processors.advice.MixtureAdvice;
 import org.kornspur.processors.advice.MixtureAdvice.Candidate;
 import org.kornspur.processors.advice.MixtureAdvice.PassedOver;
@@ -57,8 +58,8 @@ public class MixtureDesk {
    */
   MixtureView mix(MixtureRequest request) {
     AdviceBody body = new AdviceBody();
-    body.required("hybridId", request.hybridId(), "the id of a hybrid");
-    body.required("massKg", request.massKg(), "kilograms wanted, above 0");
+    body.required("hybridId", request.hybridId(), new Expected.Id("hybrid"));
+    body.required("massKg", request.massKg(), new Expected.Decimal());
     body.check();
     HybridDeclared hybrid = hybrid(request.hybridId());
     Cross cross = cross(hybrid);

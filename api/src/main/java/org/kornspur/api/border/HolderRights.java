@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.api.access.Sight;
 import org.kornspur.api.engine.Engine;
+import org.kornspur.api.problem.RightsProblem;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.PollenSourceSeen;
 import org.kornspur.ingest.contract.Subject;
@@ -33,25 +34,19 @@ final class HolderRights {
     List<Problem> problems = new ArrayList<>();
     if (fact instanceof FieldCropDeclared crop && !crop.getEnterpriseId().equals(enterpriseId)) {
       problems.add(
-          new Problem(
+          Problem.of(
               "enterpriseId",
-              Problem.shown(crop.getEnterpriseId()),
-              "'" + enterpriseId + "', whom you work for",
-              "Declare your own crops; quality declares those of others"));
+              crop.getEnterpriseId(),
+              new RightsProblem.OtherEnterprise(enterpriseId)));
     }
     for (Subject crop : SeedOf.workedOn(fact)) {
       if (!isOwn(crop)) {
-        problems.add(notOwn("cropId", crop, "a crop of " + enterpriseId, "Declare the crop first"));
+        problems.add(Problem.of("cropId", crop.id(), new RightsProblem.NotOwnCrop(enterpriseId)));
       }
     }
     for (Subject lot : SeedOf.takenFrom(fact)) {
       if (!isOwn(lot) && !wasDelivered(lot)) {
-        problems.add(
-            notOwn(
-                "lotId",
-                lot,
-                "a lot of " + enterpriseId + ", or one dispatched to it",
-                "Check the id, or have the delivery recorded first"));
+        problems.add(Problem.of("lotId", lot.id(), new RightsProblem.NotOwnLot(enterpriseId)));
       }
     }
     return problems;
@@ -92,16 +87,8 @@ final class HolderRights {
         .anyMatch(Subject.enterprise(enterpriseId)::equals);
   }
 
-  private static Problem notOwn(String field, Subject subject, String limit, String remedy) {
-    return new Problem(field, Problem.shown(subject.id()), limit, remedy);
-  }
-
   /** Ids are unique; that one is taken cannot be hidden from who wants to take it. */
   private static Problem taken(Subject subject) {
-    return new Problem(
-        subject.kind().word() + "Id",
-        Problem.shown(subject.id()),
-        "an id that you may give",
-        "Choose another id, best with a beginning of your own");
+    return Problem.of(subject.kind().word() + "Id", subject.id(), new RightsProblem.IdTaken());
   }
 }

@@ -5,6 +5,7 @@ import java.util.List;
 import org.apache.avro.Schema;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.api.engine.Engine;
+import org.kornspur.api.problem.RightsProblem;
 import org.kornspur.contract.Sampling;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.intake.Problem;
@@ -17,19 +18,15 @@ record LaboratoryRights(String laboratoryId, Engine engine) {
     List<Problem> problems = new ArrayList<>();
     if (!laboratoryId.equals(text(fact, "laboratoryId"))) {
       problems.add(
-          new Problem(
+          Problem.of(
               "laboratoryId",
-              Problem.shown(text(fact, "laboratoryId")),
-              "'" + laboratoryId + "', whom you work for",
-              "Bring tests of your own laboratory"));
+              text(fact, "laboratoryId"),
+              new RightsProblem.OtherLaboratory(laboratoryId)));
     }
     if (!isAssigned(text(fact, "lotId"), text(fact, "sampleId"))) {
       problems.add(
-          new Problem(
-              "sampleId",
-              Problem.shown(text(fact, "sampleId")),
-              "a sample of this lot that is assigned to " + laboratoryId,
-              "Check both ids, or have the sampling recorded with your laboratory first"));
+          Problem.of(
+              "sampleId", text(fact, "sampleId"), new RightsProblem.NotAssigned(laboratoryId)));
     }
     return problems;
   }

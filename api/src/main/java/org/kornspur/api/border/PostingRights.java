@@ -3,12 +3,11 @@ package org.kornspur.api.border;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Pattern;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.api.access.Action;
@@ -18,6 +17,7 @@ import org.kornspur.api.access.Permissions;
 import org.kornspur.api.access.Role;
 import org.kornspur.api.engine.Engine;
 import org.kornspur.api.feed.Feeds;
+import org.kornspur.api.problem.RightsProblem;
 import org.kornspur.contract.FactHeader;
 import org.kornspur.contract.PollenSourceSeen;
 import org.kornspur.contract.SenderRole;
@@ -27,6 +27,7 @@ import org.kornspur.ingest.act.SignedSubmissions;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.statement.Value.Person;
 import org.kornspur.processors.dossier.Entry;
 import org.kornspur.processors.stream.RegisterEntry;
 
@@ -146,15 +147,14 @@ public class PostingRights {
       return Optional.empty();
     }
     return Optional.of(
-        new Problem(
+        Problem.of(
             "type",
-            Problem.shown(FactType.of(fact).contractName()),
-            "a fact that one of your roles (" + words(caller) + ") brings",
-            "Have it brought by somebody who may: "
-                + java.util.Arrays.stream(Role.values())
+            FactType.of(fact).contractName(),
+            new RightsProblem.OtherRole(
+                caller.roles().stream().sorted().toList(),
+                Arrays.stream(Role.values())
                     .filter(role -> Permissions.allow(role, needed))
-                    .map(PostingRights::word)
-                    .collect(Collectors.joining(", "))));
+                    .toList())));
   }
 
   private static Optional<Problem> againstRecorder(Caller caller, SpecificRecord fact) {
@@ -163,11 +163,10 @@ public class PostingRights {
       return Optional.empty();
     }
     return Optional.of(
-        new Problem(
+        Problem.of(
             "header.recordedBy",
-            Problem.shown(recordedBy),
-            "'" + caller.personId() + "', who is logged in",
-            "Set it to your own id; records of others, as from paper, are brought by quality"));
+            recordedBy,
+            new RightsProblem.OtherRecorder(new Person(caller.personId()))));
   }
 
   /**
@@ -182,15 +181,10 @@ public class PostingRights {
       return Optional.empty();
     }
     return Optional.of(
-        new Problem(
+        Problem.of(
             "header.factId",
-            Problem.shown(factId),
-            "a UUID, or an id that begins with "
-                + caller.enterpriseId().map(id -> "'" + id + "-' or ").orElse("")
-                + "'"
-                + caller.personId()
-                + "-'",
-            "Give the fact such an id, so that nobody else can take it before you"));
+            factId,
+            new RightsProblem.ForeignFactId(caller.enterpriseId(), new Person(caller.personId()))));
   }
 
   private static boolean beginsAsOwn(Caller caller, String factId) {
@@ -231,11 +225,7 @@ public class PostingRights {
   }
 
   private static Problem unbound(Caller caller) {
-    return new Problem(
-        "header.recordedBy",
-        Problem.shown(caller.personId()),
-        "a person who works for an enterprise",
-        "Have the administrator enter the enterprise at /api/v1/people");
+    return Problem.of("header.recordedBy", caller.personId(), new RightsProblem.NoEnterprise());
   }
 
   private Optional<Problem> againstCorrection(Caller caller, SpecificRecord fact) {
@@ -258,22 +248,11 @@ public class PostingRights {
                 || earlier.filter(fact -> mayHaveBrought(caller, fact)).isPresent());
     if (may && earlier.filter(fact -> FactType.of(fact).isAct()).isPresent()) {
       // the processors would pass it over, and its sender believe the act undone
-      return Optional.of(
-          new Problem(
-              field,
-              Problem.shown(factId),
-              "a fact that is no act of a person",
-              "Sign the act that is to follow on it, such as a suspension, at POST"
-                  + " /api/v1/lots/{id}/acts"));
+      return Optional.of(Problem.of(field, factId, new RightsProblem.MendsAct()));
     }
     return may
         ? Optional.empty()
-        : Optional.of(
-            new Problem(
-                field,
-                Problem.shown(factId),
-                "a fact that you or your enterprise brought",
-                "Name such a fact, once it is processed; quality mends those of others"));
+        : Optional.of(Problem.of(field, factId, new RightsProblem.NotBrought()));
   }
 
   private boolean mayHaveBrought(Caller caller, SpecificRecord earlier) {
@@ -307,16 +286,5 @@ public class PostingRights {
         .map(Entry::fact)
         .filter(fact -> FactType.headerOf(fact).getFactId().equals(factId))
         .findFirst();
-  }
-
-  private static String words(Caller caller) {
-    return caller.roles().stream()
-        .sorted()
-        .map(PostingRights::word)
-        .collect(Collectors.joining(", "));
-  }
-
-  private static String word(Role role) {
-    return role.name().toLowerCase(Locale.ROOT);
   }
 }

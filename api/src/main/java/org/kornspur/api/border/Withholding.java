@@ -25,7 +25,7 @@ import java.util.Set;
 import org.kornspur.api.access.CurrentCaller;
 import org.kornspur.api.access.Sight;
 import org.kornspur.api.feed.Feeds;
-import org.kornspur.api.problem.ProblemDocument;
+import org.kornspur.api.problem.ProblemJson;
 
 /**
  * Takes names that a caller may not know out of every answer to a question, whatever wrote it. What
@@ -66,7 +66,7 @@ public class Withholding implements WriterInterceptor {
             && !type.isCompatible(MediaType.SERVER_SENT_EVENTS_TYPE);
     return isText
         && request.getCurrent().request().method().name().equals("GET")
-        && !(context.getEntity() instanceof ProblemDocument)
+        && !(context.getEntity() instanceof ProblemJson)
         && (resource.getResourceMethod() == null
             || !resource.getResourceMethod().isAnnotationPresent(OwnWords.class));
   }

@@ -28,13 +28,15 @@ import org.kornspur.api.intake.FactDesk.ReadInput;
 import org.kornspur.api.intake.Intake;
 import org.kornspur.api.intake.Outcome;
 import org.kornspur.api.problem.ApiProblem;
-import org.kornspur.api.problem.ProblemDocument;
+import org.kornspur.api.problem.ProblemJson;
 import org.kornspur.api.problem.ProblemKind;
-import org.kornspur.ingest.intake.Counted;
+import org.kornspur.api.problem.ProblemLanguage;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.json.FactIntake;
 import org.kornspur.ingest.json.JsonText;
 import org.kornspur.ingest.json.ReadResult;
+import org.kornspur.ingest.problem.Given;
+import org.kornspur.ingest.problem.InputProblem;
 
 /** Takes events in as facts, through the same desk as all facts. */
 @ApplicationScoped
@@ -44,11 +46,13 @@ public class CaptureDesk {
   private final FactDesk desk;
   private final Naming naming;
   private final Viewer viewer;
+  private final ProblemLanguage language;
   private final Clock clock = Clock.systemUTC();
   private final Map<String, Kept> jobs = new LinkedHashMap<>();
 
   @Inject
-  public CaptureDesk(FactDesk desk, Naming naming, Viewer viewer) {
+  public CaptureDesk(FactDesk desk, Naming naming, Viewer viewer, ProblemLanguage language) {
+    this.language = language;
     this.desk = desk;
     this.naming = naming;
     this.viewer = viewer;
@@ -77,7 +81,7 @@ public class CaptureDesk {
       @Schema(description = "Whether every event of the document went in") boolean success,
       @Schema(enumeration = {"rollback", "proceed"}) String captureErrorBehaviour,
       @Schema(description = "What is wrong, event by event; the quarantine keeps refused events")
-          List<ProblemDocument> errors) {}
+          List<ProblemJson> errors) {}
 
   /**
    * Captures a document. With {@link ErrorBehaviour#ROLLBACK} nothing goes in if any event cannot
@@ -104,7 +108,7 @@ public class CaptureDesk {
             ? inputs.stream().filter(input -> input.result() instanceof ReadResult.Refused).toList()
             : inputs;
     List<Outcome> outcomes = desk.admitRead(sent);
-    List<ProblemDocument> errors = new ArrayList<>();
+    List<ProblemJson> errors = new ArrayList<>();
     for (int at = 0; at < sent.size(); at++) {
       error(outcomes.get(at), sent.get(at).place()).ifPresent(errors::add);
     }
@@ -158,21 +162,12 @@ public class CaptureDesk {
             .toList();
   }
 
-  private static Optional<ProblemDocument> error(Outcome outcome, String place) {
+  private Optional<ProblemJson> error(Outcome outcome, String place) {
     try {
       Intake.receipt(outcome);
       return Optional.empty();
     } catch (ApiProblem problem) {
-      ProblemDocument document = problem.document();
-      return Optional.of(
-          new ProblemDocument(
-              document.type(),
-              document.title(),
-              document.status(),
-              place + ": " + document.detail(),
-              document.remedy(),
-              document.problems(),
-              document.incident()));
+      return Optional.of(ProblemJson.of(problem.document(), language.words()).at(place));
     }
   }
 
@@ -193,12 +188,7 @@ public class CaptureDesk {
     } catch (CharacterCodingException noText) {
       throw new ApiProblem(
           ProblemKind.UNREADABLE_BODY,
-          List.of(
-              new Problem(
-                  "",
-                  Counted.of(utf8.length, "byte( that is|s that are) not UTF-8"),
-                  "text in UTF-8",
-                  "Send UTF-8")));
+          List.of(Problem.of("", new Given.BytesNotUtf8(utf8.length), new InputProblem.NotUtf8())));
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

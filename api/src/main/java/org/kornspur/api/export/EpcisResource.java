@@ -37,6 +37,7 @@ import org.kornspur.api.export.epcis.EventShape;
 import org.kornspur.api.export.identity.EventId;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.BodyLimit;
+import org.kornspur.api.problem.HeaderProblem;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.resource.ReadsQueryItself;
 import org.kornspur.api.view.Addresses;
@@ -260,11 +261,10 @@ public class EpcisResource {
           throw new ApiProblem(
               ProblemKind.INVALID_PARAMETER,
               List.of(
-                  new Problem(
+                  Problem.of(
                       "GS1-Capture-Error-Behaviour",
-                      Problem.shown(header),
-                      "rollback or proceed",
-                      "Say what is to become of the good events beside bad ones")));
+                      header,
+                      new HeaderProblem.NoErrorBehaviour())));
     };
   }
 

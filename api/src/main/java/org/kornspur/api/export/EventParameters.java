@@ -23,6 +23,7 @@ import org.kornspur.api.export.epcis.EventQuery.MatchedLists;
 import org.kornspur.api.export.epcis.EventQuery.Span;
 import org.kornspur.api.export.identity.EventId;
 import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.ParameterProblem;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.ingest.intake.Problem;
 
@@ -63,11 +64,10 @@ final class EventParameters {
             values.put(name, String.join(",", given));
           } else {
             problems.add(
-                new Problem(
+                Problem.of(
                     Problem.described(name),
-                    Problem.shown(given.get(0)),
-                    "one of " + String.join(", ", known),
-                    "Leave it out; the answer would not heed it"));
+                    given.get(0),
+                    new ParameterProblem.OtherName(List.copyOf(known))));
           }
         });
   }
@@ -119,7 +119,7 @@ final class EventParameters {
         return number;
       }
     }
-    note("perPage", text, "a whole number from 1 to " + MOST_PER_PAGE, "Give such a number");
+    note("perPage", text, new ParameterProblem.WholeNumber(1, MOST_PER_PAGE));
     check();
     return PER_PAGE;
   }
@@ -139,7 +139,7 @@ final class EventParameters {
         // falls through to the problem
       }
     }
-    note("nextPageToken", text, "a token of an earlier answer", "Follow its Link header");
+    note("nextPageToken", text, new ParameterProblem.NoPageToken());
     check();
     return Position.START;
   }
@@ -157,11 +157,7 @@ final class EventParameters {
     try {
       return Optional.of(OffsetDateTime.parse(text.replace(' ', '+')).toInstant());
     } catch (DateTimeException noTime) {
-      note(
-          name,
-          text,
-          "an instant in ISO 8601 with zone, as 2026-06-11T09:30:00Z",
-          "Give date, time and zone; write + as %2B");
+      note(name, text, new ParameterProblem.NoTime());
       return Optional.empty();
     }
   }
@@ -177,8 +173,8 @@ final class EventParameters {
         : Arrays.stream(text.split("[,|]", -1)).map(String::strip).filter(part -> !part.isEmpty());
   }
 
-  private void note(String name, String text, String limit, String remedy) {
-    problems.add(new Problem(name, Problem.shown(text), limit, remedy));
+  private void note(String name, String text, ParameterProblem reason) {
+    problems.add(Problem.of(name, text, reason));
   }
 
   private void check() {

@@ -11,6 +11,7 @@ import java.util.TreeSet;
 import java.util.function.Predicate;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.contract.QuarantineState;
+import org.kornspur.ingest.intake.Problem;
 
 /** Every refused input, in memory, newest first. The originals are kept packed. */
 public final class QuarantineIndex {
@@ -108,8 +109,7 @@ public final class QuarantineIndex {
         entry.getOrigin(),
         entry.getPlace(),
         entry.getReceivedAt(),
-        entry.getReason(),
-        entry.getProblems().size(),
+        entry.getProblems().stream().map(Problem::of).toList(),
         bytesOf(entry),
         entry.getState(),
         Optional.ofNullable(entry.getReplayedAs()),

@@ -1,16 +1,18 @@
 package org.kornspur.api.feed;
 
 import java.time.Instant;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.kornspur.contract.QuarantineOrigin;
 import org.kornspur.contract.QuarantineState;
+import org.kornspur.ingest.intake.Problem;
 
 /**
  * What a list shows of one refused input.
  *
  * @param place file and line, topic partition and offset, or request id
- * @param problems how many things are wrong
+ * @param problems what is wrong
  * @param originalBytes length of the input
  * @param replayedAs fact that a replay brought in
  * @param senders persons who sent it over the interface, the same bytes each; empty for files and
@@ -21,8 +23,7 @@ public record QuarantineRow(
     QuarantineOrigin origin,
     String place,
     Instant receivedAt,
-    String reason,
-    int problems,
+    List<Problem> problems,
     int originalBytes,
     QuarantineState state,
     Optional<String> replayedAs,
@@ -34,7 +35,6 @@ public record QuarantineRow(
         origin,
         place,
         receivedAt,
-        reason,
         problems,
         originalBytes,
         state,

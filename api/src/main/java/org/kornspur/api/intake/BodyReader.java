@@ -13,11 +13,16 @@ import java.util.Arrays;
 import java.util.List;
 import org.kornspur.api.intake.Item.Place;
 import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.BodyProblem;
 import org.kornspur.api.problem.ProblemKind;
-import org.kornspur.ingest.intake.Counted;
+import org.kornspur.api.problem.RequestGiven;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.json.FactIntake;
 import org.kornspur.ingest.json.JsonText;
+import org.kornspur.ingest.problem.Given;
+import org.kornspur.ingest.problem.InputProblem;
+import org.kornspur.ingest.problem.Reason;
+import org.kornspur.ingest.statement.Statement;
 
 /** Divides the body of a request into facts, each with its own text. */
 final class BodyReader {
@@ -98,11 +103,7 @@ final class BodyReader {
       add(items, new Place.Index(items.size()), element.getBytes(StandardCharsets.UTF_8));
     }
     if (parser.nextToken() != null) {
-      throw problem(
-          ProblemKind.UNREADABLE_BODY,
-          "text after the end of the list",
-          "one list of facts",
-          "Send one list, or one fact a line as application/x-ndjson");
+      throw problem(ProblemKind.UNREADABLE_BODY, new Given.MoreText(), new BodyProblem.MoreText());
     }
     return notEmpty(items);
   }
@@ -111,9 +112,8 @@ final class BodyReader {
     if (items.size() == MOST_FACTS) {
       throw problem(
           ProblemKind.BODY_TOO_LARGE,
-          "more than " + MOST_FACTS + " facts",
-          "at most " + MOST_FACTS + " facts a request",
-          "Divide them and send them in parts");
+          new RequestGiven.ManyFacts(MOST_FACTS),
+          new BodyProblem.TooManyFacts(MOST_FACTS));
     }
     items.add(new Item(place, new Item.Text(utf8)));
   }
@@ -121,7 +121,7 @@ final class BodyReader {
   private static List<Item> notEmpty(List<Item> items) {
     if (items.isEmpty()) {
       throw problem(
-          ProblemKind.UNREADABLE_BODY, "no fact", "at least one fact", "Send one fact or more");
+          ProblemKind.UNREADABLE_BODY, new RequestGiven.NoFact(), new BodyProblem.NoFact());
     }
     return items;
   }
@@ -142,15 +142,12 @@ final class BodyReader {
     } catch (CharacterCodingException e) {
       throw problem(
           ProblemKind.UNREADABLE_BODY,
-          Counted.of(utf8.length, "byte( that is|s that are) not UTF-8"),
-          "text in UTF-8",
-          "Send the text as UTF-8");
+          new Given.BytesNotUtf8(utf8.length),
+          new InputProblem.NotUtf8());
     }
   }
 
-  private static ApiProblem problem(
-      ProblemKind kind, String description, String limit, String remedy) {
-    return new ApiProblem(
-        kind, List.of(new Problem("", Problem.described(description), limit, remedy)));
+  private static ApiProblem problem(ProblemKind kind, Statement given, Reason reason) {
+    return new ApiProblem(kind, List.of(Problem.of("", given, reason)));
   }
 }

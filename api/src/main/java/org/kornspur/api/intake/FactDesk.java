@@ -31,6 +31,7 @@ import org.kornspur.ingest.intake.QuarantineEntries;
 import org.kornspur.ingest.intake.ReceiptCheck;
 import org.kornspur.ingest.json.FactIntake;
 import org.kornspur.ingest.json.ReadResult;
+import org.kornspur.ingest.problem.RecordProblem;
 import org.kornspur.processors.ground.PlaceableFacts;
 import org.kornspur.processors.stream.RegisterEntry;
 
@@ -332,15 +333,7 @@ public class FactDesk {
   }
 
   private static Outcome conflict(String factId) {
-    Problem problem =
-        new Problem(
-            "header.factId",
-            Problem.shown(factId),
-            "an id that no fact with other content has",
-            "Give this fact an id of its own; if the earlier one was wrong, set"
-                + " header.correction.supersedes to "
-                + factId
-                + " and header.correction.reason to why");
+    Problem problem = Problem.of("header.factId", factId, new RecordProblem.OtherContent());
     return new Outcome.Conflict(factId, List.of(problem), Optional.empty());
   }
 

@@ -8,22 +8,28 @@ import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.api.intake.BodyReader.Body;
 import org.kornspur.api.intake.Item.Place;
 import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.BodyProblem;
 import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.api.problem.ProblemLanguage;
+import org.kornspur.api.problem.ProblemView;
 import org.kornspur.api.view.Addresses;
 import org.kornspur.api.view.BatchView;
 import org.kornspur.api.view.ReceiptView;
 import org.kornspur.api.view.SubjectLink;
 import org.kornspur.ingest.contract.SubjectsNamed;
 import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.problem.Given;
 
 /** Answers for the facts of a request: a receipt for one, a list of outcomes for many. */
 @ApplicationScoped
 public class Intake {
   private final FactDesk desk;
+  private final ProblemLanguage language;
 
   @Inject
-  public Intake(FactDesk desk) {
+  public Intake(FactDesk desk, ProblemLanguage language) {
     this.desk = desk;
+    this.language = language;
   }
 
   /** What is answered. */
@@ -109,7 +115,11 @@ public class Intake {
     return views.stream().filter(view -> view.outcome().equals(outcome)).count();
   }
 
-  private static BatchView.Item view(Place place, Outcome outcome) {
+  private List<ProblemView> views(List<Problem> problems) {
+    return ProblemView.all(problems, language.words());
+  }
+
+  private BatchView.Item view(Place place, Outcome outcome) {
     Integer line = place instanceof Place.Line at ? at.number() : null;
     Integer index = place instanceof Place.Index at ? at.number() : null;
     String word = FactDesk.word(outcome);
@@ -120,12 +130,12 @@ public class Intake {
           word,
           null,
           null,
-          refused.problems(),
+          views(refused.problems()),
           refused.quarantineId().map(Addresses::ofEntry).orElse(null));
     }
     if (outcome instanceof Outcome.NotAllowed notAllowed) {
       return new BatchView.Item(
-          line, index, word, notAllowed.factId(), null, notAllowed.problems(), null);
+          line, index, word, notAllowed.factId(), null, views(notAllowed.problems()), null);
     }
     if (outcome instanceof Outcome.Conflict conflict) {
       return new BatchView.Item(
@@ -134,14 +144,14 @@ public class Intake {
           word,
           conflict.factId(),
           null,
-          conflict.problems(),
+          views(conflict.problems()),
           conflict.quarantineId().map(Addresses::ofEntry).orElse(null));
     }
     if (outcome instanceof Outcome.Unsent unsent) {
       Problem problem =
-          new Problem("", unsent.reason(), "a broker that takes it", "Send this fact again");
+          Problem.of("", new Given.Recorded(unsent.reason()), new BodyProblem.NotTaken());
       return new BatchView.Item(
-          line, index, word, Outcome.factId(unsent.fact()), null, List.of(problem), null);
+          line, index, word, Outcome.factId(unsent.fact()), null, views(List.of(problem)), null);
     }
     SpecificRecord fact =
         outcome instanceof Outcome.Accepted accepted

@@ -8,7 +8,6 @@ import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.temporal.ChronoUnit;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -22,22 +21,25 @@ import org.kornspur.api.feed.Feeds;
 import org.kornspur.api.feed.QuarantineRow;
 import org.kornspur.api.feed.Slice;
 import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.DecisionProblem;
 import org.kornspur.api.problem.ProblemDocument;
 import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.api.problem.RequestGiven;
 import org.kornspur.api.view.ReceiptView;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.contract.QuarantineOrigin;
-import org.kornspur.contract.QuarantineProblem;
 import org.kornspur.contract.QuarantineState;
 import org.kornspur.ingest.act.SignedActs;
 import org.kornspur.ingest.contract.FactType;
-import org.kornspur.ingest.intake.Counted;
 import org.kornspur.ingest.intake.FactChecks;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.json.FactIntake;
 import org.kornspur.ingest.json.JsonText;
 import org.kornspur.ingest.json.ReadResult;
+import org.kornspur.ingest.problem.Given;
+import org.kornspur.ingest.problem.RecordProblem;
 import org.kornspur.ingest.registry.UnknownSchema;
+import org.kornspur.ingest.statement.Statement;
 import org.kornspur.ingest.wire.NotWireFormat;
 import org.kornspur.ingest.wire.UnknownRecordType;
 
@@ -137,18 +139,14 @@ public class Quarantine {
    * Discards an entry.
    *
    * @param body an object with the field {@code reason}
-   * @return the entry as it now stands; the reason is the last of its problems
+   * @return the entry as it now stands
    * @throws ApiProblem if no reason is given, or the entry is settled already
    */
   public QuarantineEntry discard(String entryId, byte[] body) throws IOException {
     String reason = reason(body);
     QuarantineEntry entry = held(entryId);
-    List<QuarantineProblem> problems = new ArrayList<>(entry.getProblems());
-    problems.add(new QuarantineProblem("", "discarded", "a reason", reason));
     QuarantineEntry discarded =
-        decided(entry, QuarantineState.DISCARDED, Optional.of(reason))
-            .setProblems(problems)
-            .build();
+        decided(entry, QuarantineState.DISCARDED, Optional.of(reason)).build();
     engine.quarantine(discarded);
     return discarded;
   }
@@ -204,11 +202,8 @@ public class Quarantine {
     } catch (NotWireFormat | UnknownSchema | UnknownRecordType unreadable) {
       throw notReplayable(
           List.of(
-              new Problem(
-                  "",
-                  Problem.described(Counted.of(original.length, "byte(s)")),
-                  "a fact of the contract in wire format",
-                  unreadable.getMessage())));
+              Problem.of(
+                  "", new Given.Bytes(original.length), RecordProblem.unreadable(unreadable))));
     }
   }
 
@@ -221,21 +216,14 @@ public class Quarantine {
   }
 
   private static Problem notWhole(QuarantineEntry entry, int keptBytes) {
-    return new Problem(
+    return Problem.of(
         "",
-        "the first " + Counted.of(keptBytes, "byte(s)") + " of " + entry.getWholeBytes(),
-        "the whole input",
-        "It was too large to be kept here; the whole is at "
-            + Problem.described(entry.getPlace())
-            + ". Replay it with the mended fact as JSON in the body, or discard the entry");
+        new RequestGiven.FirstBytes(keptBytes, entry.getWholeBytes()),
+        new DecisionProblem.NotWhole(Problem.described(entry.getPlace())));
   }
 
   private static Problem noFact(String recordType) {
-    return new Problem(
-        "",
-        Problem.described(recordType),
-        "a fact type of the contract",
-        "Discard the entry; this record belongs on another topic");
+    return Problem.of("", new Given.RecordType(recordType), new DecisionProblem.NoFactType());
   }
 
   private static ApiProblem notReplayable(List<Problem> problems) {
@@ -246,23 +234,18 @@ public class Quarantine {
     JsonNode json = JsonText.parse(new String(body, StandardCharsets.UTF_8));
     JsonNode reason = json == null ? null : json.get("reason");
     if (reason == null || !reason.isTextual() || reason.textValue().isBlank()) {
-      throw reasonProblem("absent");
+      throw reasonProblem(new Given.Absent());
     }
     if (reason.textValue().length() > LONGEST_REASON) {
-      throw reasonProblem(Counted.of(reason.textValue().length(), "character(s)"));
+      throw reasonProblem(new RequestGiven.Characters(reason.textValue().length()));
     }
     return reason.textValue().strip();
   }
 
-  private static ApiProblem reasonProblem(String found) {
+  private static ApiProblem reasonProblem(Statement found) {
     return new ApiProblem(
         ProblemKind.INVALID_PARAMETER,
-        List.of(
-            new Problem(
-                "reason",
-                found,
-                "text of 1 to " + LONGEST_REASON + " characters",
-                "Say why the input is not wanted, in words that an auditor understands")));
+        List.of(Problem.of("reason", found, new DecisionProblem.NoReason(LONGEST_REASON))));
   }
 
   private static byte[] bytes(ByteBuffer buffer) {

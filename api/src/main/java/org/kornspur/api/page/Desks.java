@@ -17,6 +17,7 @@ import org.kornspur.api.feed.Slice;
 import org.kornspur.api.feed.StandingQuery;
 import org.kornspur.api.feed.Waiting;
 import org.kornspur.api.intake.Quarantine;
+import org.kornspur.api.problem.ProblemLanguage;
 import org.kornspur.api.text.DomainTerms;
 import org.kornspur.api.view.Addresses;
 import org.kornspur.api.view.RequestWords;
@@ -53,7 +54,7 @@ public class Desks {
         releases(waiting.proposed()),
         more(waiting.proposed()),
         refused.total(),
-        refused.items().stream().map(Desks::refused).toList());
+        refused.items().stream().map(this::refused).toList());
   }
 
   private static StandingQuery anyStanding(StandingQuery asked) {
@@ -80,12 +81,12 @@ public class Desks {
     return slice.total() - slice.items().size();
   }
 
-  private static Desk.Refused refused(QuarantineRow row) {
+  private Desk.Refused refused(QuarantineRow row) {
     return new Desk.Refused(
         Addresses.ofEntry(row.entryId()).substring(Addresses.ROOT.length()),
         row.place(),
         row.receivedAt(),
-        row.reason());
+        ProblemLanguage.words(framing.language()).summary(row.problems()));
   }
 
   private Desk.Cause cause(Waiting.Cause cause) {

@@ -69,27 +69,6 @@ public interface FrameMessages {
   @Message("The address has {name} = {value}; what can be asked for is {limit}.")
   String unheeded(String name, String value, String limit);
 
-  @Message("a whole number from {least} to {most}")
-  String limitWhole(String least, String most);
-
-  @Message("a number from {least} to {most}")
-  String limitDecimal(String least, String most);
-
-  @Message("a text of at most {most} characters")
-  String limitCharacters(String most);
-
-  @Message("a time with zone in ISO 8601, as 2024-06-01T00:00:00Z")
-  String limitTime();
-
-  @Message("one of {values}")
-  String limitOneOf(String values);
-
-  @Message("one of the parameters {names}")
-  String limitNamed(String names);
-
-  @Message("no parameter at all on this page")
-  String limitNoParameter();
-
   @Message("What is shown is what the address asks for without this.")
   String unheededShown();
 

@@ -17,13 +17,14 @@ import java.util.Optional;
 import org.kornspur.api.access.Caller;
 import org.kornspur.api.access.CurrentCaller;
 import org.kornspur.api.access.Sessions;
-import org.kornspur.api.resource.LimitWords;
+import org.kornspur.api.problem.ProblemLanguage;
 import org.kornspur.api.resource.Unheeded;
-import org.kornspur.api.resource.WrongParameter;
 import org.kornspur.api.text.DomainTerms;
 import org.kornspur.api.text.Language;
 import org.kornspur.api.text.LocalForm;
 import org.kornspur.api.view.AsOf;
+import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.intake.ProblemWords;
 
 /** Puts the frame around a page, in the language of who asked. */
 @RequestScoped
@@ -95,46 +96,10 @@ public class Framing {
             .map(sessions::formToken));
   }
 
-  private String sentence(WrongParameter wrong) {
-    FrameMessages texts = texts(FrameMessages.class);
-    return texts.unheeded(wrong.name(), wrong.value(), wrong.limit().apply(limitWords(texts)));
-  }
-
-  private LimitWords limitWords(FrameMessages texts) {
-    LocalForm form = form();
-    return new LimitWords() {
-      @Override
-      public String whole(int least, int most) {
-        return texts.limitWhole(String.valueOf(least), String.valueOf(most));
-      }
-
-      @Override
-      public String decimal(double least, double most) {
-        return texts.limitDecimal(form.number(least), form.number(most));
-      }
-
-      @Override
-      public String characters(int most) {
-        return texts.limitCharacters(form.count(most));
-      }
-
-      @Override
-      public String time() {
-        return texts.limitTime();
-      }
-
-      @Override
-      public String oneOf(List<String> values) {
-        return texts.limitOneOf(String.join(", ", values));
-      }
-
-      @Override
-      public String named(List<String> names) {
-        return names.isEmpty()
-            ? texts.limitNoParameter()
-            : texts.limitNamed(String.join(", ", names));
-      }
-    };
+  private String sentence(Problem wrong) {
+    ProblemWords words = ProblemLanguage.words(language());
+    return texts(FrameMessages.class)
+        .unheeded(wrong.field(), words.value(wrong), words.limit(wrong));
   }
 
   private List<Frame.Place> rooms(Room here) {

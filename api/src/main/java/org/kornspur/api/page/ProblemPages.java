@@ -14,6 +14,7 @@ import jakarta.ws.rs.ext.Provider;
 import java.lang.annotation.Annotation;
 import java.util.List;
 import org.kornspur.api.problem.ProblemDocument;
+import org.kornspur.api.problem.ProblemLanguage;
 import org.kornspur.api.view.Addresses;
 
 /**
@@ -75,6 +76,7 @@ public class ProblemPages implements ContainerResponseFilter {
           case 503 -> texts.notReadyRemedy();
           default -> texts.refusedRemedy();
         };
-    return new Refusal(status, title, remedy, document.detail());
+    return new Refusal(
+        status, title, remedy, document.detail(ProblemLanguage.words(framing.language())));
   }
 }

@@ -28,6 +28,7 @@ import org.kornspur.api.access.CurrentCaller;
 import org.kornspur.api.access.Needs;
 import org.kornspur.api.intake.Quarantine;
 import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.ProblemLanguage;
 import org.kornspur.api.resource.Answers;
 import org.kornspur.api.resource.QuarantineResource;
 import org.kornspur.api.resource.Unheeded;
@@ -36,6 +37,7 @@ import org.kornspur.api.view.PageView;
 import org.kornspur.api.view.QuarantineLine;
 import org.kornspur.api.view.QuarantineView;
 import org.kornspur.contract.QuarantineState;
+import org.kornspur.ingest.intake.ProblemWords;
 
 /** Refused input: why it was refused, to be mended or discarded. */
 @Path("/quarantine")
@@ -120,7 +122,7 @@ public class QuarantinePage {
 
   private Response refused(String entryId, ApiProblem refused, String reason) {
     return Response.status(refused.document().status())
-        .entity(show(entryId, refused.document().detail(), reason))
+        .entity(show(entryId, refused.document().detail(words()), reason))
         .build();
   }
 
@@ -130,8 +132,12 @@ public class QuarantinePage {
         .build();
   }
 
+  private ProblemWords words() {
+    return ProblemLanguage.words(framing.language());
+  }
+
   private String show(String entryId, String refusal, String reason) {
-    QuarantineView entry = QuarantineView.of(quarantine.entry(entryId));
+    QuarantineView entry = QuarantineView.of(quarantine.entry(entryId), words());
     boolean mayDecide =
         entry.state() == QuarantineState.HELD && caller.get().may(Action.SETTLE_QUARANTINE);
     return framing.render(

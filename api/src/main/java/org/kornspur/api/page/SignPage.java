@@ -27,8 +27,10 @@ import org.kornspur.api.act.ReleaseSheetView;
 import org.kornspur.api.act.SignsActs;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemDocument;
+import org.kornspur.api.problem.ProblemLanguage;
 import org.kornspur.contract.Category;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.intake.ProblemWords;
 
 /**
  * Where a person signs for a lot, and reads exactly what is signed: the same release sheet and the
@@ -100,10 +102,11 @@ public class SignPage {
     }
   }
 
-  private static List<String> refusals(ProblemDocument document) {
+  private List<String> refusals(ProblemDocument document) {
+    ProblemWords words = ProblemLanguage.words(framing.language());
     return document.problems().isEmpty()
-        ? List.of(document.detail())
-        : document.problems().stream().map(problem -> problem.sentence()).toList();
+        ? List.of(document.detail(words))
+        : document.problems().stream().map(words::sentence).toList();
   }
 
   private String show(String id, List<String> refusals, String reason, String meaning) {

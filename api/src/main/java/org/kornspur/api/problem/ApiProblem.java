@@ -1,6 +1,7 @@
 package org.kornspur.api.problem;
 
 import java.util.List;
+import org.kornspur.api.text.Language;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.intake.Problem;
 
@@ -11,7 +12,7 @@ public final class ApiProblem extends RuntimeException {
   private final transient ProblemDocument document;
 
   public ApiProblem(ProblemDocument document) {
-    super(document.detail());
+    super(document.detail(ProblemLanguage.words(Language.ENGLISH)));
     this.document = document;
   }
 

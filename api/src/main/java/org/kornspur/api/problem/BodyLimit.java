@@ -11,6 +11,8 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.util.List;
 import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.problem.Given;
+import org.kornspur.ingest.statement.Statement;
 
 /** Bounds the bodies of requests: refused by their declared length, or while they are read. */
 @ApplicationScoped
@@ -39,20 +41,21 @@ public class BodyLimit {
    * @throws IOException if the sender goes away
    */
   public static byte[] read(InputStream body) throws IOException {
-    return read(body, MOST_BYTES, "Divide it and send it in parts");
+    return read(body, MOST_BYTES, new BodyProblem.TooLarge(MOST_BYTES));
   }
 
   /**
    * Reads a body of which no more than this can be of use.
    *
-   * @param remedy what the caller can do
+   * @param reason why a longer one is refused
    * @throws ApiProblem if it is longer than the limit
    * @throws IOException if the sender goes away
    */
-  public static byte[] read(InputStream body, int mostBytes, String remedy) throws IOException {
+  public static byte[] read(InputStream body, int mostBytes, BodyProblem reason)
+      throws IOException {
     byte[] bytes = body.readNBytes(mostBytes + 1);
     if (bytes.length > mostBytes) {
-      throw new ApiProblem(tooLarge("more than " + mostBytes, mostBytes, remedy));
+      throw new ApiProblem(tooLarge(new RequestGiven.MoreBytes(mostBytes), reason));
     }
     return bytes;
   }
@@ -64,7 +67,9 @@ public class BodyLimit {
       return;
     }
     ProblemAnswer.end(
-        context, tooLarge(declared, MOST_BYTES, "Divide it and send it in parts"), json);
+        context,
+        tooLarge(new Given.Bytes(Long.parseLong(declared)), new BodyProblem.TooLarge(MOST_BYTES)),
+        json);
   }
 
   /** Whether a declared length is over a limit. */
@@ -80,15 +85,8 @@ public class BodyLimit {
    * Says that a body is too long.
    *
    * @param bytes how long it is, as far as that is known
-   * @param remedy what the caller can do
    */
-  public static ProblemDocument tooLarge(String bytes, int mostBytes, String remedy) {
-    Problem problem =
-        new Problem(
-            "",
-            Problem.described(bytes + " bytes"),
-            "at most " + mostBytes + " bytes a request",
-            remedy);
-    return ProblemDocument.of(ProblemKind.BODY_TOO_LARGE, List.of(problem));
+  public static ProblemDocument tooLarge(Statement bytes, BodyProblem reason) {
+    return ProblemDocument.of(ProblemKind.BODY_TOO_LARGE, List.of(Problem.of("", bytes, reason)));
   }
 }

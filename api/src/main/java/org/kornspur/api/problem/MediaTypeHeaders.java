@@ -46,8 +46,7 @@ public class MediaTypeHeaders {
           ProblemKind.UNSUPPORTED_MEDIA_TYPE,
           HttpHeaders.CONTENT_ENCODING,
           encoding,
-          "identity, or no such header",
-          "Send the body unpacked");
+          new HeaderProblem.Packed());
     } else {
       context.next();
     }
@@ -67,24 +66,12 @@ public class MediaTypeHeaders {
   }
 
   private void refuse(RoutingContext context, ProblemKind kind, String header, String value) {
-    refuse(
-        context,
-        kind,
-        header,
-        value,
-        "a media type, such as application/json",
-        "Correct the header");
+    refuse(context, kind, header, value, new HeaderProblem.NoMediaType());
   }
 
   private void refuse(
-      RoutingContext context,
-      ProblemKind kind,
-      String header,
-      String value,
-      String limit,
-      String remedy) {
-    ProblemDocument document =
-        ProblemDocument.of(kind, List.of(new Problem(header, Problem.shown(value), limit, remedy)));
+      RoutingContext context, ProblemKind kind, String header, String value, HeaderProblem reason) {
+    ProblemDocument document = ProblemDocument.of(kind, List.of(Problem.of(header, value, reason)));
     ProblemAnswer.end(context, document, json);
   }
 }

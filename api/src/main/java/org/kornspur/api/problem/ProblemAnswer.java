@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
+import org.kornspur.api.text.Language;
 
 /** Turns problem documents into answers. */
 public final class ProblemAnswer {
@@ -21,10 +22,19 @@ public final class ProblemAnswer {
           .response()
           .setStatusCode(document.status())
           .putHeader(HttpHeaders.CONTENT_TYPE, MEDIA_TYPE)
-          .end(json.writeValueAsString(document));
+          .end(
+              json.writeValueAsString(
+                  ProblemJson.of(document, ProblemLanguage.words(language(context)))));
     } catch (JsonProcessingException e) {
       context.fail(e);
     }
+  }
+
+  private static Language language(RoutingContext context) {
+    return context.acceptableLanguages().stream()
+        .flatMap(accepted -> Language.of(accepted.tag()).stream())
+        .findFirst()
+        .orElse(Language.ENGLISH);
   }
 
   /** An answer with this document; more headers may be set on it. */

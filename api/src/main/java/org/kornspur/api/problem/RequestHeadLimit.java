@@ -22,7 +22,6 @@ public class RequestHeadLimit {
   static final int MOST_OF_HEADERS = 20_480;
 
   private static final int AFTER_ANSWER_HEADERS = 1500;
-  private static final int SHOWN_CHARACTERS = 60;
 
   private final ObjectMapper json;
 
@@ -42,24 +41,19 @@ public class RequestHeadLimit {
             .mapToInt(header -> header.getKey().length() + header.getValue().length())
             .sum();
     if (address > MOST_OF_AN_ADDRESS) {
-      String begins = Problem.described(context.request().uri(), SHOWN_CHARACTERS);
       refuse(
           context,
           ProblemKind.ADDRESS_TOO_LONG,
-          new Problem(
-              "The address",
-              begins,
-              "at most " + MOST_OF_AN_ADDRESS + " characters",
-              "Shorten what is asked for"));
+          Problem.of(
+              "", context.request().uri(), new HeaderProblem.AddressTooLong(MOST_OF_AN_ADDRESS)));
     } else if (headers > MOST_OF_HEADERS) {
       refuse(
           context,
           ProblemKind.HEADERS_TOO_LARGE,
-          new Problem(
-              "The sum of all headers",
-              headers + " characters",
-              "at most " + MOST_OF_HEADERS + " characters",
-              "Send fewer or shorter headers; in a browser, delete the cookies of this site"));
+          Problem.of(
+              "",
+              new RequestGiven.Characters(headers),
+              new HeaderProblem.HeadersTooLong(MOST_OF_HEADERS)));
     } else {
       context.next();
     }

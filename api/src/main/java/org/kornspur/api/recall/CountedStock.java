@@ -42,7 +42,7 @@ public final class CountedStock {
     List<Problem> problems = new ArrayList<>();
     if (lots.size() != masses.size() || lots.size() > MOST_LOTS) {
       problems.add(
-          new Problem(
+          Problem.recorded(
               "stock",
               Counted.of(lots.size(), "lot(s)") + " and " + Counted.of(masses.size(), "mass(|es)"),
               "as many masses as lots, " + MOST_LOTS + " at most",
@@ -56,7 +56,7 @@ public final class CountedStock {
         counted.put(lots.get(i), Double.parseDouble(mass));
       } else if (!mass.isEmpty()) {
         problems.add(
-            new Problem(
+            Problem.recorded(
                 "stock of " + Problem.shown(lots.get(i)),
                 Problem.shown(masses.get(i)),
                 "kilograms from 0 to 99,999,999.999",

@@ -28,6 +28,7 @@ import java.util.TreeSet;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
 import org.kornspur.api.border.AskedWords;
+import org.kornspur.api.problem.ParameterProblem;
 import org.kornspur.api.problem.ProblemAnswer;
 import org.kornspur.api.problem.ProblemDocument;
 import org.kornspur.api.problem.ProblemKind;
@@ -69,17 +70,13 @@ public class KnownParameters implements ContainerRequestFilter {
     if (given.isEmpty() || readsAny(method)) {
       return;
     }
-    List<WrongParameter> unknown = unknown(given, names(method));
+    List<Problem> unknown = unknown(given, names(method));
     if (unknown.isEmpty()) {
       return;
     }
     if (isInterface) {
       request.abortWith(
-          ProblemAnswer.of(
-                  ProblemDocument.of(
-                      ProblemKind.INVALID_PARAMETER,
-                      unknown.stream().map(WrongParameter::problem).toList()))
-              .build());
+          ProblemAnswer.of(ProblemDocument.of(ProblemKind.INVALID_PARAMETER, unknown)).build());
     } else {
       unheeded.add(unknown);
     }
@@ -103,18 +100,19 @@ public class KnownParameters implements ContainerRequestFilter {
         names(method));
   }
 
-  private static List<WrongParameter> unknown(
+  private static List<Problem> unknown(
       MultivaluedMap<String, String> given, SortedSet<String> known) {
     return given.keySet().stream()
         .filter(name -> !known.contains(name))
         .sorted()
         .map(
             name ->
-                new WrongParameter(
+                Problem.of(
                     Problem.described(name, SHOWN_OF_A_NAME),
-                    Problem.shown(given.getFirst(name)),
-                    words -> words.named(List.copyOf(known)),
-                    "Correct its name, or leave it out"))
+                    given.getFirst(name),
+                    known.isEmpty()
+                        ? new ParameterProblem.NoneHere()
+                        : new ParameterProblem.OtherName(List.copyOf(known))))
         .toList();
   }
 

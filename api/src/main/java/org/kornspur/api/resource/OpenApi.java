@@ -9,7 +9,7 @@ import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.kornspur.api.problem.ProblemAnswer;
-import org.kornspur.api.problem.ProblemDocument;
+import org.kornspur.api.problem.ProblemJson;
 
 /** What the OpenAPI document says of the interface as a whole. */
 @OpenAPIDefinition(
@@ -35,5 +35,5 @@ import org.kornspur.api.problem.ProblemDocument;
                     content =
                         @Content(
                             mediaType = ProblemAnswer.MEDIA_TYPE,
-                            schema = @Schema(implementation = ProblemDocument.class)))))
+                            schema = @Schema(implementation = ProblemJson.class)))))
 public class OpenApi extends Application {}

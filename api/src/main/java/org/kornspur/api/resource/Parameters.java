@@ -11,11 +11,12 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
-import java.util.function.Function;
 import java.util.regex.Pattern;
 import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.ParameterProblem;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.statement.Value.Amount;
 
 /**
  * Reads the parameters of one request and says all that is wrong with them at once. A parameter
@@ -27,15 +28,15 @@ public final class Parameters {
   private static final Pattern WHOLE = Pattern.compile("\\d{1,9}");
   private static final Pattern DECIMAL = Pattern.compile("\\d{1,9}(\\.\\d{1,9})?");
 
-  private final List<WrongParameter> wrong = new ArrayList<>();
-  private final Consumer<List<WrongParameter>> answer;
+  private final List<Problem> wrong = new ArrayList<>();
+  private final Consumer<List<Problem>> answer;
 
   /** Refuses the request where any is wrong. */
   public Parameters() {
     this(Parameters::refuse);
   }
 
-  Parameters(Consumer<List<WrongParameter>> answer) {
+  Parameters(Consumer<List<Problem>> answer) {
     this.answer = answer;
   }
 
@@ -55,7 +56,7 @@ public final class Parameters {
         return Optional.of(number);
       }
     }
-    note(name, text, words -> words.whole(least, most), "Give such a number");
+    note(name, text, new ParameterProblem.WholeNumber(least, most));
     return Optional.empty();
   }
 
@@ -65,7 +66,7 @@ public final class Parameters {
       return false;
     }
     if (!text.equals("true")) {
-      note(name, text, words -> words.oneOf(List.of("true", "false")), "Choose one of these");
+      note(name, text, new ParameterProblem.OneOf(List.of("true", "false")));
     }
     return true;
   }
@@ -81,7 +82,7 @@ public final class Parameters {
         return number;
       }
     }
-    note(name, text, words -> words.decimal(least, most), "Give it with a decimal point");
+    note(name, text, new ParameterProblem.Decimal(new Amount(least, ""), new Amount(most, "")));
     return otherwise;
   }
 
@@ -96,7 +97,7 @@ public final class Parameters {
       return Optional.empty();
     }
     if (text.length() > mostCharacters) {
-      note(name, text, words -> words.characters(mostCharacters), "Shorten it");
+      note(name, text, new ParameterProblem.TooLong(mostCharacters));
       return Optional.empty();
     }
     return Optional.of(text);
@@ -110,7 +111,7 @@ public final class Parameters {
     try {
       return Optional.of(OffsetDateTime.parse(text.strip()).toInstant());
     } catch (DateTimeParseException noTime) {
-      note(name, text, LimitWords::time, "Give such a time");
+      note(name, text, new ParameterProblem.NoTime());
       return Optional.empty();
     }
   }
@@ -126,7 +127,7 @@ public final class Parameters {
             .findFirst();
     if (found.isEmpty()) {
       List<String> known = askedFor(kind).stream().map(Enum::name).toList();
-      note(name, text, words -> words.oneOf(known), "Choose one of these");
+      note(name, text, new ParameterProblem.OneOf(known));
     }
     return found;
   }
@@ -158,13 +159,12 @@ public final class Parameters {
     }
   }
 
-  private static void refuse(List<WrongParameter> wrong) {
-    throw new ApiProblem(
-        ProblemKind.INVALID_PARAMETER, wrong.stream().map(WrongParameter::problem).toList());
+  private static void refuse(List<Problem> wrong) {
+    throw new ApiProblem(ProblemKind.INVALID_PARAMETER, wrong);
   }
 
-  private void note(String name, String text, Function<LimitWords, String> limit, String remedy) {
-    wrong.add(new WrongParameter(name, Problem.shown(text), limit, remedy));
+  private void note(String name, String text, ParameterProblem reason) {
+    wrong.add(Problem.of(name, text, reason));
   }
 
   private static boolean isAbsent(String text) {

@@ -28,6 +28,7 @@ import org.kornspur.api.access.Needs;
 import org.kornspur.api.border.OwnWords;
 import org.kornspur.api.intake.Quarantine;
 import org.kornspur.api.problem.BodyLimit;
+import org.kornspur.api.problem.ProblemLanguage;
 import org.kornspur.api.view.Addresses;
 import org.kornspur.api.view.PageView;
 import org.kornspur.api.view.QuarantineLine;
@@ -42,9 +43,11 @@ import org.kornspur.contract.QuarantineState;
 public class QuarantineResource {
   private final Quarantine quarantine;
   private final Answers answers;
+  private final ProblemLanguage language;
 
   @Inject
-  public QuarantineResource(Quarantine quarantine, Answers answers) {
+  public QuarantineResource(Quarantine quarantine, Answers answers, ProblemLanguage language) {
+    this.language = language;
     this.quarantine = quarantine;
     this.answers = answers;
   }
@@ -76,7 +79,9 @@ public class QuarantineResource {
     int pageSize = parameters.whole("size", size, 50, 1, 1000);
     parameters.check();
     return PageView.of(
-        quarantine.find(states, pageNumber, pageSize), QuarantineLine::of, answers.asOf());
+        quarantine.find(states, pageNumber, pageSize),
+        row -> QuarantineLine.of(row, language.words()),
+        answers.asOf());
   }
 
   @GET
@@ -89,7 +94,7 @@ public class QuarantineResource {
   @APIResponse(responseCode = "200", description = "The entry")
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public QuarantineView get(@PathParam("entryId") String entryId) {
-    return QuarantineView.of(quarantine.entry(entryId));
+    return QuarantineView.of(quarantine.entry(entryId), language.words());
   }
 
   @POST
@@ -153,6 +158,6 @@ public class QuarantineResource {
   @APIResponse(responseCode = "422", ref = "#/components/responses/Problem")
   public QuarantineView discard(@PathParam("entryId") String entryId, InputStream body)
       throws IOException {
-    return QuarantineView.of(quarantine.discard(entryId, BodyLimit.read(body)));
+    return QuarantineView.of(quarantine.discard(entryId, BodyLimit.read(body)), language.words());
   }
 }

@@ -5,6 +5,7 @@ import jakarta.inject.Inject;
 import java.util.ArrayList;
 import java.util.List;
 import org.kornspur.api.border.AskedWords;
+import org.kornspur.ingest.intake.Problem;
 
 /**
  * What of the address of a page could not be heeded. A page shows its content all the same, without
@@ -12,7 +13,7 @@ import org.kornspur.api.border.AskedWords;
  */
 @RequestScoped
 public class Unheeded {
-  private final List<WrongParameter> wrong = new ArrayList<>();
+  private final List<Problem> wrong = new ArrayList<>();
   private final AskedWords asked;
 
   @Inject
@@ -20,8 +21,8 @@ public class Unheeded {
     this.asked = asked;
   }
 
-  void add(List<WrongParameter> more) {
-    more.forEach(parameter -> asked.isWrong(parameter.name()));
+  void add(List<Problem> more) {
+    more.forEach(parameter -> asked.isWrong(parameter.field()));
     wrong.addAll(more);
   }
 
@@ -31,7 +32,7 @@ public class Unheeded {
   }
 
   /** All so far, in the order in which they were read. */
-  public List<WrongParameter> all() {
+  public List<Problem> all() {
     return List.copyOf(wrong);
   }
 }

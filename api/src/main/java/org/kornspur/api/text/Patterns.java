@@ -35,12 +35,15 @@ final class Patterns {
   private final ULocale locale;
   private final Properties texts;
   private final Properties citations;
+  private final Properties problems;
   private final Map<String, MessageFormat> formats = new ConcurrentHashMap<>();
   private final Map<String, Set<String>> arguments = new ConcurrentHashMap<>();
 
   private Patterns(Language language) {
     locale = ULocale.forLocale(language.locale());
     texts = read("/text/statements_" + language.tag() + ".properties");
+    // a finding can say what is wrong with a fact that an earlier release took in
+    problems = read("/text/problems_" + language.tag() + ".properties");
     citations =
         language == Language.ENGLISH
             ? new Properties()
@@ -135,7 +138,7 @@ final class Patterns {
     return formats.computeIfAbsent(
         key,
         wanted -> {
-          String pattern = texts.getProperty(wanted);
+          String pattern = texts.getProperty(wanted, problems.getProperty(wanted));
           if (pattern == null) {
             throw new IllegalArgumentException("No text for " + wanted + " in " + locale);
           }

@@ -3,7 +3,7 @@ package org.kornspur.api.view;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
-import org.kornspur.ingest.intake.Problem;
+import org.kornspur.api.problem.ProblemView;
 
 /** What became of each fact of a batch. */
 @Schema(description = "What became of each fact of a batch. The good ones went in")
@@ -26,7 +26,7 @@ public record BatchView(
       @Schema(enumeration = {"accepted", "already-known", "refused", "unsent"}) String outcome,
       @Schema(description = "Absent where the fact could not be read") String factId,
       @Schema(description = "Where the fact will show") List<SubjectLink> subjects,
-      @Schema(description = "What is wrong, where it was refused") List<Problem> problems,
+      @Schema(description = "What is wrong, where it was refused") List<ProblemView> problems,
       @Schema(description = "Its entry in the quarantine, where it was refused")
           String quarantine) {}
 }

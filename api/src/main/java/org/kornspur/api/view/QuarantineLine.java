@@ -5,6 +5,7 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.api.feed.QuarantineRow;
 import org.kornspur.contract.QuarantineOrigin;
 import org.kornspur.contract.QuarantineState;
+import org.kornspur.ingest.intake.ProblemWords;
 
 /** A refused input in a list. */
 @Schema(description = "A refused input in a list")
@@ -20,15 +21,15 @@ public record QuarantineLine(
     @Schema(description = "Fact that a replay brought in; null while held") String replayedAs,
     String href) {
 
-  public static QuarantineLine of(QuarantineRow row) {
+  public static QuarantineLine of(QuarantineRow row, ProblemWords words) {
     return new QuarantineLine(
         row.entryId(),
         row.state(),
         row.origin(),
         row.place(),
         row.receivedAt(),
-        row.reason(),
-        row.problems(),
+        words.summary(row.problems()),
+        row.problems().size(),
         row.originalBytes(),
         row.replayedAs().orElse(null),
         Addresses.ofEntry(row.entryId()));

@@ -9,10 +9,12 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.kornspur.api.problem.ProblemView;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.contract.QuarantineOrigin;
 import org.kornspur.contract.QuarantineState;
 import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.intake.ProblemWords;
 
 /** A refused input, whole. */
 @Schema(description = "A refused input, whole")
@@ -23,7 +25,7 @@ public record QuarantineView(
     @Schema(description = "File and line, topic partition and offset, or request id") String place,
     Instant receivedAt,
     String reason,
-    List<Problem> problems,
+    List<ProblemView> problems,
     @Schema(description = "Key of the record on the topic; null where there was none")
         Original originalKey,
     Original original,
@@ -59,7 +61,8 @@ public record QuarantineView(
     }
   }
 
-  public static QuarantineView of(QuarantineEntry entry) {
+  public static QuarantineView of(QuarantineEntry entry, ProblemWords words) {
+    List<Problem> problems = entry.getProblems().stream().map(Problem::of).toList();
     String self = Addresses.ofEntry(entry.getEntryId());
     Map<String, String> links = new LinkedHashMap<>();
     links.put("self", self);
@@ -73,10 +76,8 @@ public record QuarantineView(
         entry.getOrigin(),
         entry.getPlace(),
         entry.getReceivedAt(),
-        entry.getReason(),
-        entry.getProblems().stream()
-            .map(p -> new Problem(p.getField(), p.getValue(), p.getLimit(), p.getRemedy()))
-            .toList(),
+        words.summary(problems),
+        ProblemView.all(problems, words),
         entry.getOriginalKey() == null ? null : Original.of(entry.getOriginalKey()),
         Original.of(entry.getOriginalValue()),
         entry.getWholeBytes(),

@@ -39,8 +39,9 @@ function shown(entry, there) {
   if (entry.state === 'refused') {
     item.classList.add('refused');
     const faults = document.createElement('ul');
-    faults.lang = 'en';
-    faults.append(...entry.problems.map((problem) => line('li', problem.text)));
+    faults.append(...entry.problems.map(
+      ({ field, text }) => line('li', field ? `${field}: ${text}` : text),
+    ));
     const mend = line('a', texts.mendIt);
     mend.className = 'button';
     mend.href = `${entry.href}?mend=${encodeURIComponent(entry.factId)}`;

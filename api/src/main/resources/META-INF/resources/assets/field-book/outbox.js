@@ -86,10 +86,7 @@ async function post(entry, token) {
 
 function problemsOf(body, status) {
   if (Array.isArray(body.problems) && body.problems.length > 0) {
-    return body.problems.map(({ field, value, limit, remedy }) => ({
-      field,
-      text: `${field || 'The sheet'} is ${value}; expected ${limit}. ${remedy}.`,
-    }));
+    return body.problems.map(({ field, detail }) => ({ field, text: detail }));
   }
   return [{ field: '', text: body.detail ?? `Status ${status}` }];
 }

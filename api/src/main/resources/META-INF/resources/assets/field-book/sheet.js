@@ -57,7 +57,7 @@ async function restore() {
   sheet.steps = from.steps ?? [];
   fill(from.values);
   if (earlier?.problems) {
-    showFaults(earlier.problems.map((problem) => ({ ...problem, lang: 'en' })), false);
+    showFaults(earlier.problems, false);
   } else {
     const note = document.getElementById('draft');
     note.textContent = say('draft', { time: shownTime(from.keptAt) });
@@ -78,7 +78,7 @@ function showFaults(faults, takeFocus = true) {
   const title = document.createElement('h2');
   title.textContent = texts.errorTitle;
   const list = document.createElement('ul');
-  for (const { field: name, text, lang } of faults) {
+  for (const { field: name, text } of faults) {
     const item = document.createElement('li');
     const field = fieldsOf(form).find((one) => one.name === name && one.id);
     if (field) {
@@ -93,13 +93,11 @@ function showFaults(faults, takeFocus = true) {
       item.append(link);
       const message = document.createElement('p');
       message.textContent = text;
-      message.lang = lang ?? document.documentElement.lang;
       document.getElementById(`${field.id}-faults`).append(message);
       field.setAttribute('aria-invalid', 'true');
       field.closest('details')?.setAttribute('open', '');
     } else {
-      item.textContent = text;
-      item.lang = lang ?? document.documentElement.lang;
+      item.textContent = name ? `${name}: ${text}` : text;
     }
     list.append(item);
   }
@@ -138,7 +136,7 @@ async function writeDown() {
   const left = await store.waiting(sheet.factId);
   if (left?.state === 'refused') {
     history.replaceState(null, '', `?mend=${encodeURIComponent(sheet.factId)}`);
-    showFaults(left.problems.map((problem) => ({ ...problem, lang: 'en' })));
+    showFaults(left.problems);
     return;
   }
   location.assign(left ? '/field-book/outbox' : `${form.dataset.cropHref}?recorded=true`);

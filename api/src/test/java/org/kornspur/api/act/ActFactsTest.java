@@ -19,6 +19,7 @@ import org.kornspur.contract.MoistureTest;
 import org.kornspur.contract.Signature;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.intake.FactChecks;
+import org.kornspur.ingest.problem.Given;
 import org.kornspur.ingest.seal.SigningKey;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Entry;
@@ -67,9 +68,10 @@ class ActFactsTest {
             refused ->
                 assertThat(refused.document().problems())
                     .anySatisfy(
-                        problem ->
-                            assertThat(problem.sentence())
-                                .contains("signature.sealedFactIds is 10001 elements")));
+                        problem -> {
+                          assertThat(problem.field()).isEqualTo("signature.sealedFactIds");
+                          assertThat(problem.value()).isEqualTo(new Given.ListOf(10_001).coded());
+                        }));
   }
 
   private static ReleaseSheet sheetOf(int facts) {

@@ -86,7 +86,7 @@ class QuarantineIndexTest {
         QuarantineOrigin.FILE,
         "broken.csv:3",
         Instant.ofEpochSecond(second),
-        List.of(new Problem("massKg", "-5", "above 0 kg", "Weigh it")),
+        List.of(Problem.recorded("massKg", "-5", "above 0 kg", "Weigh it")),
         null,
         "broken line".getBytes(StandardCharsets.UTF_8));
   }

@@ -75,7 +75,7 @@ class OneClientStopsNobodyTest {
       attacker.setSoTimeout(LONGEST_WAIT_MILLIS);
       assertThat(all(attacker))
           .startsWith("HTTP/1.1 408")
-          .contains("The body is 12 bytes and no end; expected whole within 10 s.");
+          .contains("The input is 12 bytes and no end; expected whole within 10 s.");
     }
   }
 

@@ -121,7 +121,7 @@ class PoisonRecordsEverywhereTest {
             QuarantineOrigin.TOPIC,
             "kornspur.facts partition 0 offset 7",
             Instant.now(),
-            List.of(new Problem("", "large", "less", "Send less")),
+            List.of(Problem.recorded("", "large", "less", "Send less")),
             key,
             value);
     engine.quarantine(entry);

@@ -126,8 +126,8 @@ class BenchTest extends BrowserTest {
 
   @ParameterizedTest
   @CsvSource({
-    "NARROW, ENGLISH, 101 normal seedlings are more than the 100 seeds laid in this replicate",
-    "WIDE, GERMAN, 101 normale Keimlinge sind mehr als die 100 in dieser Wiederholung"
+    "NARROW, ENGLISH, 101; expected at most the 100 seeds laid in this replicate",
+    "WIDE, GERMAN, Angegeben: 101. Erwartet: höchstens die 100 in dieser Wiederholung"
   })
   void aReplicateWithMoreSeedlingsThanSeedsIsRefused(
       Screen screen, Language language, String refusal) {

@@ -40,6 +40,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -272,7 +273,7 @@ class InterfaceTest {
         .then()
         .statusCode(200)
         .body("state", equalTo("DISCARDED"))
-        .body("problems.remedy", hasItem("sent by mistake"))
+        .body("decisionReason", equalTo("sent by mistake"))
         .body("decidedBy", equalTo(AsPerson.EVERYTHING))
         .body("decidedAt", greaterThanOrEqualTo(begun))
         .body("decisionReason", equalTo("sent by mistake"));
@@ -410,7 +411,7 @@ class InterfaceTest {
     problem(when().get("/api/v1/lots?page=x&state=GOOD&size=5000"), 400)
         .then()
         .body("problems.field", containsInAnyOrder("page", "state", "size"))
-        .body("problems.limit", hasItem("one of FIT, NOT_FIT, EVIDENCE_OWED"));
+        .body("problems.limit", hasItem("one of FIT, NOT_FIT and EVIDENCE_OWED"));
     problem(post("[{\"a\": 1}, {\"a\":: 2}]"), 400)
         .then()
         .body("detail", containsString("(line 1, column "));
@@ -428,12 +429,17 @@ class InterfaceTest {
         .body("problems.size()", equalTo(1))
         .body("problems[0].field", equalTo("stat"))
         .body("problems[0].value", equalTo("'NOT_FIT'"))
-        .body("problems[0].limit", containsString("sort, state"));
+        .body("problems[0].limit", containsString("sort and state"));
     problem(when().get("/api/v1/fact-types?a=%F0%9F"), 400);
     problem(when().get("/api/v1/lots/none-such?year=2024"), 400)
         .then()
         .body("problems[0].limit", equalTo("no parameter at this address"));
     when().get("/api/v1/epcis/events?perPage=1").then().statusCode(200);
+  }
+
+  /** As in {@code a, b and c}. */
+  private static String listed(Collection<String> names) {
+    return String.join(", ", names).replaceFirst(", ([^,]*)$", " and $1");
   }
 
   /** Source: the OpenAPI document that is served, read as text and not through our own classes. */
@@ -457,7 +463,7 @@ class InterfaceTest {
               equalTo(
                   listed.isEmpty()
                       ? "no parameter at this address"
-                      : "one of the parameters " + String.join(", ", listed)));
+                      : "one of the parameters " + listed(listed)));
     }
     assertThat(withParameters).as("addresses with parameters").isGreaterThan(10);
   }
@@ -482,16 +488,16 @@ class InterfaceTest {
         .get("/trace?q=" + "9".repeat(5_000))
         .then()
         .statusCode(200)
-        .body(containsString("5000 characters"))
+        .body(containsString("5,000 characters"))
         .body(containsString("a text of at most 128 characters"))
         .body(containsString("maxlength=\"128\""));
     problem(when().get("/trace?q=" + "9".repeat(9_000)), 414)
         .then()
         .body("type", equalTo("/problems/address-too-long"))
-        .body("problems[0].limit", equalTo("at most 8000 characters"));
+        .body("problems[0].limit", equalTo("at most 8,000 characters"));
     problem(given().header("X-Much", "9".repeat(25_000)).get("/api/v1/lots"), 431)
         .then()
-        .body("problems[0].limit", containsString("20480"));
+        .body("problems[0].limit", containsString("20,480"));
     when().get("/problems/address-too-long").then().statusCode(200).body("status", equalTo(414));
   }
 

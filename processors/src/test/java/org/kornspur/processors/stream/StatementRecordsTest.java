@@ -11,6 +11,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.problem.Given;
 import org.kornspur.ingest.statement.Coded;
 import org.kornspur.ingest.statement.Value;
 import org.kornspur.ingest.statement.Value.Amount;
@@ -35,7 +36,12 @@ class StatementRecordsTest {
   static List<Value> values() {
     Coded nested =
         new ContractFinding.BeyondLimits(
-                List.of(new ContractFinding.FactBeyond(new Fact("f1"), "field", "9", "at most 8")))
+                List.of(
+                    new ContractFinding.FactBeyond(
+                        new Fact("f1"),
+                        "field",
+                        new Given.Figure(new Amount(9, "")).coded(),
+                        new Coded("at-most-8", List.of()))))
             .coded();
     return List.of(
         new Count(0),

@@ -8,7 +8,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.kornspur.api.export.identity.Vocabulary;
-import org.kornspur.ingest.intake.Counted;
+import org.kornspur.api.problem.EventProblem;
+import org.kornspur.api.problem.RequestGiven;
 import org.kornspur.ingest.intake.Problem;
 
 /**
@@ -27,9 +28,9 @@ public record CaptureDocument(List<JsonNode> events, Set<String> factKeys) {
     private static final long serialVersionUID = 1L;
     private final transient Problem problem;
 
-    NotADocument(String field, String value, String limit, String remedy) {
-      super(limit);
-      this.problem = new Problem(field, Problem.described(value), limit, remedy);
+    NotADocument(String field, Object value, EventProblem reason) {
+      super(reason.toString());
+      this.problem = Problem.of(field, value, reason);
     }
 
     public Problem problem() {
@@ -51,32 +52,24 @@ public record CaptureDocument(List<JsonNode> events, Set<String> factKeys) {
               body.path("queryResults").path("resultsBody").path("eventList");
           default ->
               throw new NotADocument(
-                  "type",
-                  document.path("type").asText("absent"),
-                  "EPCISDocument (EPCIS 2.0, section 10)",
-                  "Send an EPCIS 2.0 document in JSON; single events go to /epcis/events");
+                  "type", document.path("type").asText(null), new EventProblem.NoDocument());
         };
     String version = document.path("schemaVersion").asText("");
     if (!version.startsWith("2.")) {
       throw new NotADocument(
-          "schemaVersion",
-          version.isEmpty() ? "absent" : version,
-          "2.0",
-          "Send the document in version 2.0 of EPCIS");
+          "schemaVersion", version.isEmpty() ? null : version, new EventProblem.OtherVersion());
     }
     if (!list.isArray() || list.isEmpty()) {
       throw new NotADocument(
           "epcisBody.eventList",
-          list.isMissingNode() ? "absent" : Counted.of(list.size(), "event(s)"),
-          "a list of at least one event",
-          "Put the events into epcisBody.eventList");
+          list.isMissingNode() ? null : new RequestGiven.Events(list.size()),
+          new EventProblem.NoEvents());
     }
     if (list.size() > MOST_EVENTS) {
       throw new NotADocument(
           "epcisBody.eventList",
-          Counted.of(list.size(), "event(s)"),
-          "at most " + MOST_EVENTS + " events a document",
-          "Divide the document and send it in parts");
+          new RequestGiven.Events(list.size()),
+          new EventProblem.TooManyEvents(MOST_EVENTS));
     }
     List<JsonNode> events = new ArrayList<>();
     list.forEach(events::add);

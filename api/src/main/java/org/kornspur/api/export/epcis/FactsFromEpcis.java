@@ -12,12 +12,15 @@ import java.util.Optional;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.api.export.identity.EventId;
 import org.kornspur.api.export.identity.Identifiers;
+import org.kornspur.api.problem.BodyProblem;
+import org.kornspur.api.problem.EventProblem;
 import org.kornspur.contract.FactHeader;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.json.FactIntake;
 import org.kornspur.ingest.json.FactJson;
 import org.kornspur.ingest.json.ReadResult;
+import org.kornspur.ingest.problem.Given;
 
 /**
  * Events as facts: one of ours by the whole fact that it carries, one from elsewhere as far as it
@@ -44,7 +47,8 @@ public final class FactsFromEpcis {
   public List<ReadResult> read(JsonNode event, Iterable<String> factKeys) {
     if (!event.isObject()) {
       return List.of(
-          refused("", "no JSON object", "an event as one JSON object", "Send an EPCIS 2.0 event"));
+          new ReadResult.Refused(
+              List.of(Problem.of("", Given.of(event.asText()), new BodyProblem.NoObject()))));
     }
     for (String key : factKeys) {
       JsonNode whole = event.get(key);
@@ -79,8 +83,7 @@ public final class FactsFromEpcis {
                           new Problem(
                               problem.field().isEmpty() ? key : key + "." + problem.field(),
                               problem.value(),
-                              problem.limit(),
-                              problem.remedy()))
+                              problem.reason()))
                   .toList());
     }
     List<Problem> differences = differences(event, key, fact.fact());
@@ -116,11 +119,7 @@ public final class FactsFromEpcis {
   }
 
   private static Problem difference(String field, String stated, String expected, String key) {
-    return new Problem(
-        field,
-        Problem.shown(stated),
-        expected + ", as the fact under " + key + " says",
-        "Send the event as it was exported; a correction is a new fact that names the wrong one");
+    return Problem.of(field, stated, new EventProblem.OtherThanFact(expected, key));
   }
 
   /** An instant to the millisecond, as facts hold it. */
@@ -130,10 +129,5 @@ public final class FactsFromEpcis {
     } catch (DateTimeException noTime) {
       return Optional.empty();
     }
-  }
-
-  static ReadResult.Refused refused(String field, String value, String limit, String remedy) {
-    return new ReadResult.Refused(
-        List.of(new Problem(field, Problem.described(value), limit, remedy)));
   }
 }

@@ -14,6 +14,7 @@ import java.util.regex.Pattern;
 import org.kornspur.api.export.identity.EventId;
 import org.kornspur.api.export.identity.Identifiers;
 import org.kornspur.api.export.identity.Vocabulary;
+import org.kornspur.api.problem.EventProblem;
 import org.kornspur.ingest.contract.Fingerprint;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.intake.Problem;
@@ -21,6 +22,8 @@ import org.kornspur.ingest.intake.Problems;
 import org.kornspur.ingest.json.FactIntake;
 import org.kornspur.ingest.json.FactJson;
 import org.kornspur.ingest.json.ReadResult;
+import org.kornspur.ingest.problem.Expected;
+import org.kornspur.ingest.problem.ValueProblem;
 
 /**
  * Events from programs that know nothing of ours: what was transformed, what was shipped, and what
@@ -63,11 +66,7 @@ final class ForeignEvents {
   private List<ObjectNode> facts(JsonNode event, Problems problems) {
     if (event.has("errorDeclaration")) {
       problems.add(
-          "errorDeclaration",
-          event.path("eventID").asText("absent"),
-          "an event that is not declared wrong",
-          "Withdraw the fact that this event became, or send its correction, as a fact that names"
-              + " it");
+          "errorDeclaration", event.path("eventID").asText(null), new EventProblem.DeclaredWrong());
       return List.of();
     }
     String step = word(event.path("bizStep").asText(""));
@@ -96,12 +95,8 @@ final class ForeignEvents {
   private static void notUnderstood(JsonNode event, Problems problems) {
     problems.add(
         "type",
-        event.path("type").asText("absent") + " " + event.path("bizStep").asText(""),
-        "a TransformationEvent of lots, an ObjectEvent of shipping, or an ObjectEvent that adds"
-            + " lots (commissioning, creating_class_instance); or an event with the whole fact"
-            + " under "
-            + Vocabulary.term("fact"),
-        "Bring what this event says as a fact; /api/v1/fact-types lists them");
+        (event.path("type").asText("") + " " + event.path("bizStep").asText("")).strip(),
+        new EventProblem.NotUnderstood(Vocabulary.term("fact")));
   }
 
   private ObjectNode transformation(JsonNode event, String step, Problems problems) {
@@ -139,12 +134,7 @@ final class ForeignEvents {
     Optional<String> customer = customer(event);
     if (customer.isEmpty()) {
       problems.add(
-          "destinationList",
-          "absent",
-          "a destination of type owning_party or possessing_party that is an enterprise of this"
-              + " site, as "
-              + ids.of(Subject.enterprise("ID")),
-          "Name the customer");
+          "destinationList", null, new EventProblem.NoCustomer(ids.of(Subject.enterprise("ID"))));
     }
     List<ObjectNode> facts = new ArrayList<>();
     for (JsonNode mass : masses(event, "quantityList", problems)) {
@@ -214,9 +204,8 @@ final class ForeignEvents {
   private static void missing(String term, JsonNode value, Problems problems) {
     problems.add(
         "ilmd." + Vocabulary.shortTerm(term),
-        value.asText("absent"),
-        "what a lot without history must say of itself",
-        "State it in ilmd under " + Vocabulary.term(term) + ", or declare the lot as a fact");
+        value.asText(null),
+        new EventProblem.LotIncomplete(Vocabulary.term(term)));
   }
 
   private static JsonNode value(JsonNode ilmd, String term) {
@@ -235,25 +224,20 @@ final class ForeignEvents {
           ids.subject(name).filter(subject -> subject.kind() == Subject.Kind.LOT).map(Subject::id);
       Optional<Double> kilograms = kilograms(element);
       if (lot.isEmpty()) {
-        problems.add(
-            path + ".epcClass",
-            name,
-            "a lot: an LGTIN, a GS1 Digital Link with lot number, or a lot of this site",
-            "Name the lot, not the product alone");
+        problems.add(path + ".epcClass", name, new EventProblem.NoLot());
       }
       if (kilograms.isEmpty()) {
         problems.add(
             path + ".quantity",
-            element.path("quantity").asText("absent") + " " + element.path("uom").asText(""),
-            "a mass with unit KGM, GRM or TNE",
-            "State the mass");
+            (element.path("quantity").asText("") + " " + element.path("uom").asText("")).strip(),
+            new EventProblem.NoMass());
       }
       if (lot.isPresent() && kilograms.isPresent()) {
         masses.addObject().put("lotId", lot.get()).put("massKg", kilograms.get());
       }
     }
     if (elements.isEmpty()) {
-      problems.add(list, "absent", "at least one lot with its mass", "Name the lots and masses");
+      problems.add(list, null, new EventProblem.NoLots());
     }
     return masses;
   }
@@ -279,11 +263,7 @@ final class ForeignEvents {
     String eventTime = event.path("eventTime").asText("");
     if (number == 0 && FactsFromEpcis.time(eventTime).isEmpty()) {
       problems.add(
-          new Problem(
-              "eventTime",
-              Problem.shown(eventTime),
-              "an instant in ISO 8601 with zone",
-              "Say when it happened"));
+          Problem.of("eventTime", eventTime, new ValueProblem.NoTime(new Expected.Time())));
     }
     header.put("factId", "epcis-" + uuid(event, eventId) + (number == 0 ? "" : "-" + number));
     header.put("recordedBy", recordedBy);

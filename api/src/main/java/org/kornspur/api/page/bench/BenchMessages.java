@@ -266,9 +266,6 @@ public interface BenchMessages {
   String sourceDocumentHint();
 
   @Message
-  String moreThanSeeds(String normal, String seeds);
-
-  @Message
   String unchanged();
 
   @Message

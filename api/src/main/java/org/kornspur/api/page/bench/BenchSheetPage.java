@@ -142,7 +142,7 @@ public class BenchSheetPage {
     if (faults.isEmpty()) {
       ReadResult result = FactIntake.accept(fact.toString().getBytes(StandardCharsets.UTF_8));
       if (result instanceof ReadResult.Refused refused) {
-        faults.putAll(inWords(refused.problems(), frame));
+        faults.putAll(sending.byField(refused.problems()));
       } else {
         read = Optional.of(((ReadResult.Fact) result).fact());
         corrected.filter(entry -> saysTheSame(fact, entry)).ifPresent(same -> unchanged(faults));
@@ -251,28 +251,7 @@ public class BenchSheetPage {
   }
 
   private void unchanged(Map<String, List<Field.Fault>> faults) {
-    faults.put(
-        "",
-        List.of(
-            new Field.Fault(
-                framing.texts(BenchMessages.class).unchanged(), framing.language().tag())));
-  }
-
-  /** The slip that is made most in the language of who made it; all others as the intake says. */
-  private Map<String, List<Field.Fault>> inWords(List<Problem> problems, Frame frame) {
-    Map<String, List<Field.Fault>> faults = SheetSending.byField(problems);
-    for (Problem problem : problems) {
-      if (problem.field().endsWith(".normalSeedlings") && problem.limit().contains("seeds (")) {
-        String seeds = problem.limit().replaceAll(".*\\((\\d+)\\).*", "$1");
-        faults.put(
-            problem.field(),
-            List.of(
-                new Field.Fault(
-                    framing.texts(BenchMessages.class).moreThanSeeds(problem.value(), seeds),
-                    frame.language().tag())));
-      }
-    }
-    return faults;
+    faults.put("", List.of(new Field.Fault(framing.texts(BenchMessages.class).unchanged())));
   }
 
   private static List<GerminationTest> earlier(Samples.Whole whole, Optional<Entry> corrected) {

@@ -45,13 +45,14 @@ public record Field(
   /** A value to choose or to take while typing. */
   public record Option(String value, String label) {}
 
-  /**
-   * What is wrong.
-   *
-   * @param text for a person
-   * @param language of the text
-   */
-  public record Fault(String text, String language) {}
+  /** What is wrong, in the language of the page. */
+  public record Fault(String text) {
+
+    /** With the name of a field that the form does not show. */
+    Fault at(String field) {
+      return field.isEmpty() ? this : new Fault(field + ": " + text);
+    }
+  }
 
   /** Id of the element in the page. */
   public String id() {

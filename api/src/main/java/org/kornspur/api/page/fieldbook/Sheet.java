@@ -85,7 +85,9 @@ public record Sheet<F extends FactForm>(
         corrects,
         fixed,
         filled.sections,
-        left.values().stream().flatMap(List::stream).toList());
+        left.entrySet().stream()
+            .flatMap(entry -> entry.getValue().stream().map(fault -> fault.at(entry.getKey())))
+            .toList());
   }
 
   /** Whether anything is wrong. */

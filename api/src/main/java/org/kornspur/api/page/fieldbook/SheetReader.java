@@ -137,9 +137,7 @@ public final class SheetReader {
   }
 
   private void fault(Field field, String text) {
-    faults
-        .computeIfAbsent(field.name(), name -> new ArrayList<>())
-        .add(new Field.Fault(text, form.language().tag()));
+    faults.computeIfAbsent(field.name(), name -> new ArrayList<>()).add(new Field.Fault(text));
   }
 
   /** The object that a field lies in; elements of a list come in order. */

@@ -11,8 +11,9 @@ import java.util.Map;
 import java.util.UUID;
 import org.kornspur.api.intake.Intake;
 import org.kornspur.api.problem.ApiProblem;
-import org.kornspur.api.text.Language;
+import org.kornspur.api.problem.ProblemLanguage;
 import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.intake.ProblemWords;
 import org.kornspur.ingest.json.FactIntake;
 import org.kornspur.ingest.json.ReadResult;
 
@@ -20,10 +21,12 @@ import org.kornspur.ingest.json.ReadResult;
 @ApplicationScoped
 public class SheetSending {
   private final Intake intake;
+  private final ProblemLanguage language;
 
   @Inject
-  public SheetSending(Intake intake) {
+  public SheetSending(Intake intake, ProblemLanguage language) {
     this.intake = intake;
+    this.language = language;
   }
 
   /**
@@ -41,7 +44,7 @@ public class SheetSending {
       intake.json(json, UUID.randomUUID().toString());
       return Map.of();
     } catch (ApiProblem problem) {
-      if (problem.document().problems() == null || problem.document().problems().isEmpty()) {
+      if (problem.document().problems().isEmpty()) {
         throw problem;
       }
       return byField(problem.document().problems());
@@ -49,12 +52,13 @@ public class SheetSending {
   }
 
   /** What is wrong, by field. */
-  public static Map<String, List<Field.Fault>> byField(List<Problem> problems) {
+  public Map<String, List<Field.Fault>> byField(List<Problem> problems) {
+    ProblemWords words = language.words();
     Map<String, List<Field.Fault>> faults = new LinkedHashMap<>();
     for (Problem problem : problems) {
       faults
           .computeIfAbsent(problem.field(), field -> new ArrayList<>())
-          .add(new Field.Fault(problem.sentence(), Language.ENGLISH.tag()));
+          .add(new Field.Fault(words.besideField(problem)));
     }
     return faults;
   }

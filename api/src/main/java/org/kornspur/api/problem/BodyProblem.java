@@ -1,0 +1,27 @@
+package org.kornspur.api.problem;
+
+import java.util.List;
+
+/** What the body of a request must be. */
+public sealed interface BodyProblem extends RequestReason {
+  record TooLarge(int most) implements BodyProblem {}
+
+  record TooLargeToLogIn(int most) implements BodyProblem {}
+
+  record Slow(int seconds) implements BodyProblem {}
+
+  record NoObject() implements BodyProblem {}
+
+  record UnknownField(List<String> fields) implements BodyProblem {}
+
+  record OtherShape() implements BodyProblem {}
+
+  record MoreText() implements BodyProblem {}
+
+  record TooManyFacts(int most) implements BodyProblem {}
+
+  record NoFact() implements BodyProblem {}
+
+  /** A fact that no broker took. */
+  record NotTaken() implements BodyProblem {}
+}

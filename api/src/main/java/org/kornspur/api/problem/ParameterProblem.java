@@ -1,0 +1,23 @@
+package org.kornspur.api.problem;
+
+import java.util.List;
+import org.kornspur.ingest.statement.Value.Amount;
+
+/** What a parameter of an address must be. */
+public sealed interface ParameterProblem extends RequestReason {
+  record WholeNumber(int least, int most) implements ParameterProblem {}
+
+  record Decimal(Amount least, Amount most) implements ParameterProblem {}
+
+  record OneOf(List<String> values) implements ParameterProblem {}
+
+  record TooLong(int most) implements ParameterProblem {}
+
+  record NoTime() implements ParameterProblem {}
+
+  record OtherName(List<String> names) implements ParameterProblem {}
+
+  record NoneHere() implements ParameterProblem {}
+
+  record NoPageToken() implements ParameterProblem {}
+}
