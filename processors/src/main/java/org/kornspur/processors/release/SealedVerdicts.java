@@ -7,7 +7,6 @@ import org.kornspur.contract.SealedLimit;
 import org.kornspur.contract.SealedMaterial;
 import org.kornspur.contract.SealedValue;
 import org.kornspur.contract.SealedVerdict;
-import org.kornspur.ingest.statement.Coded;
 import org.kornspur.ingest.statement.StatementJson;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Material;
@@ -21,9 +20,6 @@ public final class SealedVerdicts {
   static final String MET = "MET";
   static final String NOT_MET = "NOT_MET";
   static final String OWED = "OWED";
-
-  /** What the intake takes of a text in a fact. */
-  private static final int LONGEST_TEXT = 2000;
 
   private SealedVerdicts() {}
 
@@ -60,8 +56,8 @@ public final class SealedVerdicts {
         verdict.aspect().isEmpty() ? null : verdict.aspect(),
         null,
         state(verdict),
-        codes(verdict.findings()),
-        written(verdict.findings()),
+        "",
+        StatementJson.write(verdict.findings()),
         verdict.limit().map(SealedVerdicts::of).orElse(null),
         measured(verdict).map(SealedVerdicts::of).orElse(null));
   }
@@ -74,30 +70,14 @@ public final class SealedVerdicts {
     return new SealedValue(measured.value(), measured.unit());
   }
 
-  /** Readers of earlier versions look for a sentence; a text of a fact is never blank. */
-  private static String codes(List<Coded> findings) {
-    return findings.get(0).code();
-  }
-
-  /** As many of the findings as the text of a fact holds; the seal covers all of them. */
-  private static String written(List<Coded> findings) {
-    for (int count = findings.size(); count > 0; count--) {
-      String text = StatementJson.write(findings.subList(0, count));
-      if (text.length() <= LONGEST_TEXT) {
-        return text;
-      }
-    }
-    return null;
-  }
-
   private static SealedVerdict of(Trouble trouble) {
     return new SealedVerdict(
         trouble.gate().name(),
         trouble.aspect().isEmpty() ? null : trouble.aspect(),
         trouble.origin().toString(),
         state(trouble),
-        codes(trouble.findings()),
-        written(trouble.findings()),
+        "",
+        StatementJson.write(trouble.findings()),
         null,
         null);
   }
