@@ -36,6 +36,11 @@ public record ReleaseSheet(Dossier dossier, Assessment assessment, LotRelease re
         .map(release -> new Seal(release.signatures().get(0).seal()));
   }
 
+  /** Whether a seal, of whichever version, is over what this sheet shows. */
+  public boolean isSealedBy(String hex) {
+    return Seal.isOver(hex, dossier, assessment);
+  }
+
   /** The canonical text that the seal is over. */
   public String text() {
     return seal.equals(Seal.of(dossier, assessment))
