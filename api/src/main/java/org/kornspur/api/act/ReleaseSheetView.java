@@ -11,7 +11,6 @@ import org.kornspur.contract.ActKind;
 import org.kornspur.contract.Category;
 import org.kornspur.processors.release.ActRules;
 import org.kornspur.processors.release.ActRules.Wish;
-import org.kornspur.processors.release.CanonicalDossier;
 import org.kornspur.processors.release.ReleaseSheet;
 
 /** Exactly what a person would sign. */
@@ -40,7 +39,7 @@ public record ReleaseSheetView(
       Words words) {
     return new ReleaseSheetView(
         sheet.seal().hex(),
-        CanonicalDossier.text(sheet.dossier(), sheet.assessment()),
+        sheet.text(),
         standing,
         words.caution("signing"),
         Arrays.stream(ActKind.values())

@@ -10,7 +10,6 @@ import java.util.TreeSet;
 import java.util.stream.Stream;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.intake.Problems;
-import org.kornspur.processors.release.CanonicalDossier;
 import org.kornspur.processors.release.ReleaseSheet;
 
 /**
@@ -72,7 +71,7 @@ class ServedSheets {
   }
 
   private static String text(ReleaseSheet sheet) {
-    return CanonicalDossier.text(sheet.dossier(), sheet.assessment());
+    return sheet.text();
   }
 
   private static Set<String> lines(String text) {

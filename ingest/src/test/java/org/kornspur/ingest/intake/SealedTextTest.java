@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.kornspur.contract.SealedVerdict;
+import org.kornspur.ingest.contract.FieldPath;
 
 /** What the program writes into an act that a person signs. */
 class SealedTextTest {
@@ -23,12 +24,12 @@ class SealedTextTest {
   }
 
   private static SealedVerdict verdict(String gate, String findings) {
-    return new SealedVerdict(gate, null, null, "MET", "", findings);
+    return new SealedVerdict(gate, null, null, "MET", "", findings, null, null);
   }
 
   private static List<Problem> problems(SealedVerdict verdict) {
     Problems problems = new Problems();
-    FieldLimits.check(verdict.getSchema(), verdict, "", problems);
+    FieldLimits.check(verdict.getSchema(), verdict, FieldPath.FACT, problems);
     return problems.list();
   }
 }

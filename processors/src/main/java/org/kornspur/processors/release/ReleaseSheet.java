@@ -74,11 +74,6 @@ public record ReleaseSheet(Dossier dossier, Assessment assessment, LotRelease re
         assessment.rules().map(RulesFingerprint::hex).orElse(null));
   }
 
-  /** Whether a seal, of whichever version, is over exactly this sheet. */
-  public boolean isSealedBy(String hex) {
-    return Seal.isOver(hex, dossier, assessment);
-  }
-
   /**
    * The same signature without the list of what was sealed, which the seal covers all the same. For
    * an act that holds seed back: that must not fail because there is too much to list.
