@@ -13,6 +13,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.kornspur.api.engine.RulesInForce;
 import org.kornspur.api.feed.Reason;
 import org.kornspur.api.feed.StandingRow;
 import org.kornspur.api.resource.Answers;
@@ -48,6 +49,7 @@ public class SubjectSheets {
   @Inject Seen seen;
   @Inject Framing framing;
   @Inject RequestWords requestWords;
+  @Inject RulesInForce rules;
 
   /** The page of a subject whose standing is this. */
   public SubjectSheet of(Subject subject, StandingView view) {
@@ -74,7 +76,9 @@ public class SubjectSheets {
         reason(standing),
         Optional.ofNullable(view.release()).filter(release -> release.step() != ReleaseStep.NONE),
         Optional.ofNullable(view.material()),
-        Optional.ofNullable(view.rulebook()),
+        Optional.ofNullable(view.material())
+            .flatMap(material -> rules.rulebooks().find(material.rulebookId()))
+            .map(words.words()::rulebook),
         Optional.ofNullable(view.holder()).map(holder -> Subject.parse(holder.subject()).id()),
         view.heldKg(),
         view.givenOutKg(),

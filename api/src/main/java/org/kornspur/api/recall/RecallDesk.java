@@ -79,6 +79,7 @@ public class RecallDesk {
         TraceView.of(drill.back(), feeds.standings()::row, sight, words, elapsedMs, asOf),
         TraceView.of(drill.forward(), feeds.standings()::row, sight, words, elapsedMs, asOf),
         sight,
+        words.verdicts().words(),
         elapsedMs,
         held(sight),
         asOf);

@@ -8,11 +8,11 @@ import java.util.Map;
 import java.util.stream.Stream;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.api.access.Sight;
+import org.kornspur.api.text.Words;
 import org.kornspur.api.view.AsOf;
 import org.kornspur.api.view.SubjectLink;
 import org.kornspur.api.view.TraceView;
 import org.kornspur.ingest.contract.Subject;
-import org.kornspur.ingest.intake.Counted;
 import org.kornspur.processors.pedigree.ConditioningAccount;
 import org.kornspur.processors.pedigree.Delivery;
 import org.kornspur.processors.pedigree.LooseEnd;
@@ -215,10 +215,12 @@ public record RecallView(
       TraceView back,
       TraceView forward,
       Sight sight,
+      Words words,
       double elapsedMs,
       long heldInQuarantine,
       AsOf asOf) {
-    List<String> because = incompleteBecause(drill, sight, asOf);
+    List<String> because =
+        incompleteBecause(drill, sight, asOf).stream().map(words::plain).toList();
     return new RecallView(
         link(drill.back().start()),
         because.isEmpty(),
@@ -237,30 +239,24 @@ public record RecallView(
         asOf);
   }
 
-  private static List<String> incompleteBecause(RecallDrill drill, Sight sight, AsOf asOf) {
-    List<String> because = new ArrayList<>();
+  private static List<RecallStatement> incompleteBecause(
+      RecallDrill drill, Sight sight, AsOf asOf) {
+    List<RecallStatement> because = new ArrayList<>();
     if (!drill.back().complete()) {
-      because.add(
-          "The walk back stopped at "
-              + Counted.of(drill.back().steps().size(), "crop(s) and lot(s)")
-              + ".");
+      because.add(new RecallStatement.StoppedBack(drill.back().steps().size()));
     }
     if (!drill.forward().complete()) {
-      because.add(
-          "The walk forward stopped at "
-              + Counted.of(drill.forward().steps().size(), "crop(s), lot(s) and customer(s)")
-              + ".");
+      because.add(new RecallStatement.StoppedForward(drill.forward().steps().size()));
     }
     if (seedOf(drill).anyMatch(subject -> !sight.sees(subject))) {
-      because.add("It ends one step beyond the crops and lots that you may see.");
+      because.add(new RecallStatement.EndsBeyondSight());
     }
     long unresolved = drill.unresolved().stream().filter(end -> sight.sees(end.subject())).count();
     if (unresolved > 0) {
-      because.add(
-          unresolved == 1 ? "One link is unresolved." : unresolved + " links are unresolved.");
+      because.add(new RecallStatement.Unresolved(Math.toIntExact(unresolved)));
     }
     if (!asOf.complete()) {
-      because.add(asOf.note());
+      because.add(new RecallStatement.NotAllProcessed());
     }
     return List.copyOf(because);
   }

@@ -9,9 +9,7 @@ import java.util.Optional;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.statement.Coded;
 import org.kornspur.processors.finding.BasisFinding;
-import org.kornspur.processors.finding.Bound;
 import org.kornspur.processors.finding.Evidence;
-import org.kornspur.processors.finding.Reference;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.stream.StatementRecords;
@@ -201,12 +199,12 @@ public final class VerdictWords {
 
   /** The limit, as in {@code at most 5 plants in 150 m²}. */
   public String limit(VerdictLimit limit) {
-    return words.plain(Bound.of(limitOf(limit)).coded());
+    return words.limit(limitOf(limit));
   }
 
   /** Where it stands and how sure that is. */
   public String source(VerdictLimit limit) {
-    return words.plain(Reference.of(limitOf(limit)).coded());
+    return words.source(limitOf(limit));
   }
 
   private Optional<String> limit(GateVerdict verdict) {

@@ -24,6 +24,10 @@ import org.kornspur.ingest.statement.Value.Several;
 import org.kornspur.ingest.statement.Value.Term;
 import org.kornspur.ingest.statement.Value.Text;
 import org.kornspur.ingest.statement.Value.Time;
+import org.kornspur.processors.finding.Bound;
+import org.kornspur.processors.finding.Reference;
+import org.kornspur.processors.standards.Limit;
+import org.kornspur.processors.standards.Rulebook;
 
 /**
  * Words for one reader. Each argument of a statement is there under its name: a count as a number,
@@ -93,6 +97,23 @@ public final class Words {
   /** A text of its own, for which no statement stands. */
   String text(String key, Map<String, ?> arguments) {
     return patterns.text(key, arguments);
+  }
+
+  /** A limit, as in {@code at most 5 plants in 150 m²}. */
+  public String limit(Limit limit) {
+    return plain(Bound.of(limit));
+  }
+
+  /** Where a limit stands and how sure that is. */
+  public String source(Limit limit) {
+    return plain(Reference.of(limit));
+  }
+
+  /** A rulebook by title and edition. */
+  public String rulebook(Rulebook book) {
+    return patterns.text(
+        "rulebook.named",
+        Map.of("title", patterns.citation(book.title()), "edition", book.edition()));
   }
 
   /** What must be borne in mind. */

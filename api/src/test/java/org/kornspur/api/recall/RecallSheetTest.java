@@ -67,6 +67,7 @@ class RecallSheetTest {
             1,
             asOf),
         Sight.everything(),
+        EnglishWords.words(),
         1,
         0,
         asOf);
@@ -108,7 +109,7 @@ class RecallSheetTest {
     assertThat(drill.incompleteBecause())
         .containsExactly(
             "2 links are unresolved.",
-            "3 records had come in and were not processed yet; this answer may change. Ask again"
+            "Records that had come in were not all processed yet; this answer may change. Ask again"
                 + " shortly.");
     assertThat(drill.looseEnds())
         .extracting(RecallView.LooseEndView::sentence)

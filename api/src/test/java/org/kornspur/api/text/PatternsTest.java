@@ -14,6 +14,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.kornspur.api.act.ActStatement;
+import org.kornspur.api.recall.RecallStatement;
 import org.kornspur.ingest.statement.Coded;
 import org.kornspur.ingest.statement.Statement;
 import org.kornspur.ingest.statement.Value.Amount;
@@ -31,13 +32,13 @@ class PatternsTest {
 
   /** Keys that no statement has: names, whole verdicts, units, terms. */
   private static final Pattern OF_NO_STATEMENT =
-      Pattern.compile("(subject|fact|verdict|standing|caution|unit|term)\\..*");
+      Pattern.compile("(subject|fact|verdict|standing|caution|rulebook|unit|term)\\..*");
 
   private static final Pattern NO_PROSE = Pattern.compile("([^a-zA-Z{}]|\\{[^{}]*})*");
 
   /** Every kind of statement that this program can make. */
   static List<Class<? extends Statement>> kinds() {
-    return Stream.of(Finding.class, NoTable.class, ActStatement.class)
+    return Stream.of(Finding.class, NoTable.class, ActStatement.class, RecallStatement.class)
         .flatMap(PatternsTest::kindsOf)
         .<Class<? extends Statement>>map(kind -> kind.asSubclass(Statement.class))
         .toList();

@@ -10,6 +10,7 @@ import org.kornspur.contract.FieldInspection;
 import org.kornspur.contract.InspectedPart;
 import org.kornspur.contract.SterilityCheck;
 import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.finding.Aspect;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 
@@ -22,6 +23,7 @@ import org.kornspur.processors.standards.Quantity;
  *
  * @param inspected part of the crop that was counted
  * @param part the same in words, with what was counted in it
+ * @param about the same as data
  * @param unit what one unit is
  * @param units units counted; 0 where nothing was
  * @param bad bad units among them
@@ -31,6 +33,7 @@ import org.kornspur.processors.standards.Quantity;
 record CropCount(
     InspectedPart inspected,
     String part,
+    Aspect about,
     String unit,
     int units,
     int bad,
@@ -52,7 +55,9 @@ record CropCount(
     return switch (limit.quantity()) {
       case SHEDDING_FEMALES -> lastVisit(crop, limit);
       case SHEDDING_FEMALES_ALL_VISITS ->
-          List.of(shedding("female, all visits", femaleVisits(crop), limit.value()));
+          List.of(
+              shedding(
+                  "female, all visits", new Aspect.AllVisits(), femaleVisits(crop), limit.value()));
       case FEMALE_STERILITY -> List.of(sterility(crop, 1 - limit.value() / 100));
       case OFF_TYPES_BY_PLANTS -> offTypes(crop, role, limit, false);
       case OFF_TYPES_BY_AREA -> offTypes(crop, role, limit, true);
@@ -66,6 +71,7 @@ record CropCount(
     return List.of(
         shedding(
             "female, visit " + last,
+            new Aspect.Visit(last),
             visits.stream().filter(visit -> visit.getVisit() == last).toList(),
             limit.value()));
   }
@@ -79,7 +85,8 @@ record CropCount(
         .toList();
   }
 
-  private static CropCount shedding(String part, List<FieldInspection> visits, double acceptable) {
+  private static CropCount shedding(
+      String part, Aspect about, List<FieldInspection> visits, double acceptable) {
     Tally tally = new Tally();
     visits.forEach(
         visit ->
@@ -90,6 +97,7 @@ record CropCount(
     return tally.count(
         InspectedPart.FEMALE,
         part + ", shedding plants",
+        about,
         "female plant in receptive flower",
         acceptable);
   }
@@ -106,6 +114,7 @@ record CropCount(
     return tally.count(
         InspectedPart.FEMALE,
         "female, sterility checks, shedding plants",
+        new Aspect.PlantsInFlower(),
         "female plant examined in flower",
         acceptable);
   }
@@ -146,6 +155,9 @@ record CropCount(
                 tally.count(
                     part,
                     named(part) + ", all visits, plants not true to type",
+                    byArea
+                        ? new Aspect.PartByArea(part, Optional.empty())
+                        : new Aspect.PartByPlants(part, Optional.empty()),
                     unit,
                     acceptable)));
     return counts;
@@ -173,8 +185,10 @@ record CropCount(
       }
     }
 
-    CropCount count(InspectedPart inspected, String part, String unit, double acceptable) {
-      return new CropCount(inspected, part, unit, units, bad, acceptable, List.copyOf(factIds));
+    CropCount count(
+        InspectedPart inspected, String part, Aspect about, String unit, double acceptable) {
+      return new CropCount(
+          inspected, part, about, unit, units, bad, acceptable, List.copyOf(factIds));
     }
   }
 }

@@ -9,6 +9,7 @@ import org.kornspur.contract.InspectedPart;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.intake.Counted;
 import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.finding.Aspect;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
@@ -78,6 +79,7 @@ public record InspectionAdvice(Subject crop, Terms terms, List<Count> counts, St
    * @param limit the limit
    * @param inspected part of the crop that was counted
    * @param part what was counted, as in {@code female, all visits}
+   * @param about the same as data
    * @param unit what one unit is: a plant, or for counts by area a piece of ground
    * @param unitsCounted units counted so far
    * @param bad bad units so far
@@ -98,6 +100,7 @@ public record InspectionAdvice(Subject crop, Terms terms, List<Count> counts, St
       Limit limit,
       InspectedPart inspected,
       String part,
+      Aspect about,
       String unit,
       int unitsCounted,
       int bad,
@@ -181,6 +184,7 @@ public record InspectionAdvice(Subject crop, Terms terms, List<Count> counts, St
         limit,
         counted.inspected(),
         counted.part(),
+        counted.about(),
         counted.unit(),
         units,
         bad,

@@ -26,6 +26,7 @@ import org.kornspur.api.page.field.Surroundings.Required;
 import org.kornspur.api.resource.Answers;
 import org.kornspur.api.view.GateView;
 import org.kornspur.api.view.NeighboursView;
+import org.kornspur.api.view.RequestWords;
 import org.kornspur.api.view.StandingView;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.ingest.contract.Subject;
@@ -50,6 +51,7 @@ public class FieldPage {
   private final SubjectSheets sheets;
   private final Border border;
   private final RulesInForce rules;
+  private final RequestWords requestWords;
 
   @Inject
   public FieldPage(
@@ -58,7 +60,9 @@ public class FieldPage {
       Engine engine,
       SubjectSheets sheets,
       Border border,
-      RulesInForce rules) {
+      RulesInForce rules,
+      RequestWords requestWords) {
+    this.requestWords = requestWords;
     this.rules = rules;
     this.border = border;
     this.framing = framing;
@@ -117,8 +121,7 @@ public class FieldPage {
             curves(dossier, rules.rulebooks()),
             TERMS,
             IsolationJoin.REACH_M);
-    FieldWords words =
-        new FieldWords(framing.texts(FieldMessages.class), framing.form(), framing.language());
+    FieldWords words = new FieldWords(framing.texts(FieldMessages.class), requestWords.words());
     return framing.render(
         Templates.field(
             framing.around(Room.CROPS, standing.asOf()), sheets.of(crop, standing), view, words));

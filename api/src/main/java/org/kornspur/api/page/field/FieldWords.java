@@ -8,6 +8,7 @@ import org.kornspur.api.page.field.Surroundings.Source;
 import org.kornspur.api.text.DomainTerms;
 import org.kornspur.api.text.Language;
 import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.Words;
 import org.kornspur.processors.advice.InspectionAdvice.Count;
 import org.kornspur.processors.ground.FloweringOverlap;
 import org.kornspur.processors.ground.FloweringWindow;
@@ -18,13 +19,28 @@ public final class FieldWords {
   private static final int LONGEST_ON_A_DRAWING = 26;
 
   private final FieldMessages texts;
+  private final Words words;
   private final LocalForm form;
   private final Language language;
 
-  FieldWords(FieldMessages texts, LocalForm form, Language language) {
+  FieldWords(FieldMessages texts, Words words) {
     this.texts = texts;
-    this.form = form;
-    this.language = language;
+    this.words = words;
+    this.form = words.reader().form();
+    this.language = form.language();
+  }
+
+  /** What was counted: the part of the crop, and the visits. */
+  public String about(Count count) {
+    return words.plain(count.about());
+  }
+
+  public String limit(Count count) {
+    return words.limit(count.limit());
+  }
+
+  public String source(Count count) {
+    return words.source(count.limit());
   }
 
   /** How many sources there are and how far the nearest lies. */

@@ -29,6 +29,7 @@ import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.resource.Parameters;
 import org.kornspur.api.resource.ReadsQueryItself;
 import org.kornspur.api.resource.Unheeded;
+import org.kornspur.api.view.RequestWords;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.processors.advice.InspectionAdvice;
 
@@ -49,6 +50,7 @@ public class SheetPage {
   @Inject SheetSending sending;
   @Inject Unheeded unheeded;
   @Inject RulesInForce rules;
+  @Inject RequestWords requestWords;
 
   /**
    * The plans of a form's counts.
@@ -110,7 +112,7 @@ public class SheetPage {
             ? new TallyPlans(
                     new InspectionAdvice.Terms(RISK, RISK, multiple),
                     frames.texts(),
-                    frame.form(),
+                    requestWords.words(),
                     rules.rulebooks())
                 .of(crops.dossier(crop.id()), sheet.form())
             : List.of();

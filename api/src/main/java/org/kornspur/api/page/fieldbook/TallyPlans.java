@@ -7,6 +7,7 @@ import java.util.Optional;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.Words;
 import org.kornspur.contract.CropRole;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.FieldInspection;
@@ -26,14 +27,15 @@ final class TallyPlans {
 
   private final InspectionAdvice.Terms terms;
   private final BookMessages texts;
+  private final Words words;
   private final LocalForm form;
   private final Rulebooks rulebooks;
 
-  TallyPlans(
-      InspectionAdvice.Terms terms, BookMessages texts, LocalForm form, Rulebooks rulebooks) {
+  TallyPlans(InspectionAdvice.Terms terms, BookMessages texts, Words words, Rulebooks rulebooks) {
     this.terms = terms;
     this.texts = texts;
-    this.form = form;
+    this.words = words;
+    this.form = words.reader().form();
     this.rulebooks = rulebooks;
   }
 
@@ -111,8 +113,8 @@ final class TallyPlans {
         quantity == Quantity.SHEDDING_FEMALES ? lastVisit(crop) : 0,
         units,
         bad,
-        count.limit().wording(),
-        count.limit().citation(),
+        words.limit(count.limit()),
+        words.source(count.limit()),
         count
             .fixed()
             .map(
