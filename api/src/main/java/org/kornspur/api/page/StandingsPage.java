@@ -11,6 +11,7 @@ import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.UriInfo;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.access.Action;
@@ -18,7 +19,9 @@ import org.kornspur.api.access.Needs;
 import org.kornspur.api.resource.Answers;
 import org.kornspur.api.resource.StandingFilter;
 import org.kornspur.api.resource.Unheeded;
+import org.kornspur.api.text.Words;
 import org.kornspur.api.view.PageView;
+import org.kornspur.api.view.RequestWords;
 import org.kornspur.api.view.StandingLine;
 import org.kornspur.ingest.contract.Subject;
 
@@ -30,11 +33,18 @@ public class StandingsPage {
   @Inject Answers answers;
   @Inject Unheeded unheeded;
   @Inject Choices choices;
+  @Inject RequestWords requestWords;
 
   /** A crop or lot as the list shows it. */
-  public record Line(StandingLine standing, String href) {
-    static Line of(StandingLine standing) {
-      return new Line(standing, PageAddresses.of(standing.subject()));
+  public record Line(StandingLine standing, String href, String holder) {
+    static Line of(StandingLine standing, Words words) {
+      return new Line(
+          standing,
+          PageAddresses.of(standing.subject()),
+          Optional.ofNullable(standing.holder())
+              .map(Subject::enterprise)
+              .map(words::named)
+              .orElse(""));
     }
   }
 
@@ -63,12 +73,13 @@ public class StandingsPage {
   private String list(Room room, Subject.Kind kind, StandingFilter filter, UriInfo uri) {
     PageView<StandingLine> found =
         answers.list(filter.query(Set.of(kind), false, unheeded.parameters()));
+    Words words = requestWords.words();
     return framing.render(
         Templates.standings(
             framing.around(room, found.asOf()),
             room.label(framing.texts(FrameMessages.class)),
             room.href(),
-            found.items().stream().map(Line::of).toList(),
+            found.items().stream().map(line -> Line.of(line, words)).toList(),
             choices.filters(uri),
             Paging.of(found, uri)));
   }

@@ -79,7 +79,8 @@ public class SubjectSheets {
         Optional.ofNullable(view.material())
             .flatMap(material -> rules.rulebooks().find(material.rulebookId()))
             .map(words.words()::rulebook),
-        Optional.ofNullable(view.holder()).map(holder -> Subject.parse(holder.subject()).id()),
+        Optional.ofNullable(view.holder())
+            .map(holder -> words.words().named(Subject.parse(holder.subject()))),
         view.heldKg(),
         view.givenOutKg(),
         view.leftKg(),
@@ -98,7 +99,11 @@ public class SubjectSheets {
         movements(back, forward, cut),
         dispatched(forward).values().stream().mapToDouble(Double::doubleValue).sum(),
         dispatched(forward).entrySet().stream()
-            .map(customer -> new SubjectSheet.CustomerLine(customer.getKey(), customer.getValue()))
+            .map(
+                customer ->
+                    new SubjectSheet.CustomerLine(
+                        words.words().named(Subject.enterprise(customer.getKey())),
+                        customer.getValue()))
             .sorted(Comparator.comparingDouble(SubjectSheet.CustomerLine::massKg).reversed())
             .toList(),
         completeness(back, forward),
