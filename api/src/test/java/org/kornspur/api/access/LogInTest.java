@@ -188,7 +188,7 @@ class LogInTest {
   private static void assertTooLarge(Asking.Answer answer) {
     assertThat(answer.status()).as(answer.body()).isEqualTo(413);
     assertThat(answer.body())
-        .contains("at most 4096 bytes a request", "Send the person and the password alone");
+        .contains("at most 4,096 bytes", "send the person and the password alone");
   }
 
   @Test
