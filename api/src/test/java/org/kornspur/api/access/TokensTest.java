@@ -202,7 +202,7 @@ class TokensTest {
     Asking.Answer answer = prove(silent);
     assertThat(answer.status()).as(answer.body()).isEqualTo(403);
     assertThat(answer.body())
-        .contains("/problems/fresh-log-in-needed", "Have the issuer put the claim auth_time");
+        .contains("/problems/fresh-log-in-needed", "Have the issuer put this claim", "auth_time");
   }
 
   private boolean isFresh(IssuerLogIn.Given given) throws Exception {

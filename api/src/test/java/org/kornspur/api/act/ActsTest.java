@@ -97,7 +97,7 @@ class ActsTest {
     sign(QUALITY, "R-1", act("RELEASE", seal, TestPeople.password()))
         .then()
         .statusCode(409)
-        .body("detail", containsString("two different persons"));
+        .body("detail", containsString("a second person"));
     sign(AsPerson.EVERYTHING, "R-1", act("RELEASE", seal, TestPeople.password()))
         .then()
         .statusCode(201);
@@ -157,7 +157,7 @@ class ActsTest {
         .get("/lots/R-1")
         .then()
         .body(containsString("release suspended"))
-        .body(containsString("It rests on fact R-late"));
+        .body(containsString("Suspended by record R-late"));
     untilStep("R-1/1", "SUSPENDED")
         .then()
         .body("release.causes", hasItem("R-late"))
@@ -172,7 +172,7 @@ class ActsTest {
     sign(QUALITY, "R-1", act("RELEASE", SettledSeal.of(QUALITY, "R-1"), TestPeople.password()))
         .then()
         .statusCode(409)
-        .body("detail", containsString("only what is FIT is released"));
+        .body("detail", containsString("only fit lots are released"));
 
     as(TestPeople.of(Role.ADMINISTRATOR))
         .delete("/api/v1/people/everything/name")

@@ -489,7 +489,7 @@ class InterfaceTest {
         .then()
         .statusCode(200)
         .body(containsString("5,000 characters"))
-        .body(containsString("a text of at most 128 characters"))
+        .body(containsString("at most 128 characters"))
         .body(containsString("maxlength=\"128\""));
     problem(when().get("/trace?q=" + "9".repeat(9_000)), 414)
         .then()
