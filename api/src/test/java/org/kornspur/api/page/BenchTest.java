@@ -251,7 +251,7 @@ class BenchTest extends BrowserTest {
     page.waitForURL("**/bench");
     Locator owed = page.locator("[data-sample=S-L25-S04A]");
     untilShown(page, owed);
-    assertThat(owed).containsText("asked for again: a retest, four replicates of 100");
+    assertThat(owed).containsText("asked for again: retest of 4 × 100 seeds");
     assertThat(page.locator("#open ~ ul [data-sample=S-L25-S04A]")).hasCount(1);
     LookedAt.whole(page, "bench-demo-WIDE-en");
     Set<String> listed = new TreeSet<>(shown(page));
@@ -304,7 +304,7 @@ class BenchTest extends BrowserTest {
     page.locator("[name=sampleG]").fill("500,5");
     page.locator("[name='header.sourceDocument']").fill("Blatt 11");
     page.locator("button.write").click();
-    assertThat(page.locator("#f-otherCereals-faults")).containsText("at least one of the counts");
+    assertThat(page.locator("#f-otherCereals-faults")).containsText("mindestens eine der Zahlen");
     page.locator("[name=otherCereals]").fill("0");
     page.locator("[name=ergotBodies]").fill("2");
     page.locator("button.write").click();

@@ -55,7 +55,7 @@ class QualityDayTest extends BrowserTest {
     // Of one season: the list is cut, and other days may have left more that is owed in theirs.
     page.navigate(root + "desk?cropYear=2025");
     assertThat(page.locator("#owed ~ ul .card").filter(with("Lot L25-S04A")))
-        .containsText("a retest");
+        .containsText("retest of 4 × 100 seeds");
 
     page.navigate(root + "desk");
     page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("Crop C25-S01")).click();
