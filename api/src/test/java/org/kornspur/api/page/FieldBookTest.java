@@ -247,7 +247,7 @@ class FieldBookTest extends BrowserTest {
     page.locator("[name=lotId]").fill("FB lot with spaces");
     page.locator("[name=massKg]").fill("1200");
     page.locator("button.write").click();
-    assertThat(page.locator("#f-lotId-faults")).containsText("an id of a lot");
+    assertThat(page.locator("#f-lotId-faults")).containsText("the id of a lot");
     assertThat(page.locator("[name=lotId]")).hasAttribute("aria-invalid", "true");
     page.navigate(root + "field-book/outbox");
     assertThat(page.locator("#waiting .refused")).containsText("Not taken");
@@ -255,7 +255,7 @@ class FieldBookTest extends BrowserTest {
     page.locator("#waiting .refused a").click();
     ready(page);
     assertThat(page.locator("[name=massKg]")).hasValue("1200");
-    assertThat(page.locator("#f-lotId-faults")).containsText("an id of a lot");
+    assertThat(page.locator("#f-lotId-faults")).containsText("the id of a lot");
     LookedAt.whole(page, "field-book-mend-NARROW");
     page.locator("[name=lotId]").fill("FB-26-MENDED");
     page.locator("button.write").click();
