@@ -3,6 +3,7 @@ package org.kornspur.api.feed;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import org.kornspur.api.text.Reason;
 import org.kornspur.standing.ReleaseStep;
 import org.kornspur.standing.StandingState;
 

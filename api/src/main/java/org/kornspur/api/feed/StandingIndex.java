@@ -15,6 +15,7 @@ import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
+import org.kornspur.api.text.Reason;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.standing.InheritedTrouble;
 import org.kornspur.standing.LotStanding;

@@ -2,12 +2,12 @@ package org.kornspur.api.problem;
 
 import java.util.List;
 import java.util.Optional;
-import org.kornspur.api.access.Role;
 import org.kornspur.ingest.statement.Value.Person;
 
 /** Which facts somebody may bring. */
 public sealed interface RightsProblem extends RequestReason {
-  record OtherRole(List<Role> own, List<Role> allowed) implements RightsProblem {}
+  record OtherRole(List<? extends Enum<?>> own, List<? extends Enum<?>> allowed)
+      implements RightsProblem {}
 
   record OtherRecorder(Person person) implements RightsProblem {}
 

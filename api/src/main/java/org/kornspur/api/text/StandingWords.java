@@ -2,7 +2,6 @@ package org.kornspur.api.text;
 
 import java.util.Locale;
 import java.util.Map;
-import org.kornspur.api.feed.Reason;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.standing.LotStanding;
 import org.kornspur.standing.StandingState;

@@ -87,7 +87,9 @@ class ArrowsTest {
                 .and(
                     not(
                         resideInAnyPackage(
-                            "org.kornspur.processors.statistics..", "org.kornspur.contract.."))))
+                            "org.kornspur.processors.statistics..",
+                            "org.kornspur.ingest.statement..",
+                            "org.kornspur.contract.."))))
         .check(CLASSES);
   }
 

@@ -11,6 +11,7 @@ import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.kornspur.api.feed.StandingQuery.Order;
 import org.kornspur.api.text.EnglishWords;
+import org.kornspur.api.text.Reason;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.standing.GateVerdict;
 import org.kornspur.standing.InheritedTrouble;

@@ -141,7 +141,7 @@ class FramePageTest extends BrowserTest {
     "lots, state, BAD, NOT_FIT",
     "desk, category, BAD, PRE_BASIC",
     "quarantine, state, BAD, REPLAYED",
-    "quarantine, stat, HELD, 'page, state'",
+    "quarantine, stat, HELD, page",
     "seasons, year, 2024, hybrid",
     "trace, p, L24, q",
     "lots/L26-S11/sign, kind, BAD, ''"
@@ -160,7 +160,10 @@ class FramePageTest extends BrowserTest {
           .body("html.@lang", equalTo(language.tag()))
           .body(
               "**.find { it.@id == 'unheeded' }.ul.li.text()",
-              both(containsString(name + " = '" + value + "'"))
+              both(containsString(
+                      language == Language.GERMAN
+                          ? name + " = „" + value + "“"
+                          : name + " = '" + value + "'"))
                   .and(containsString(allowed))
                   .and(containsString(language == Language.GERMAN ? "möglich" : "asked for")));
     }

@@ -1,4 +1,4 @@
-package org.kornspur.api.feed;
+package org.kornspur.api.text;
 
 import java.util.List;
 import java.util.Optional;
