@@ -85,6 +85,7 @@ class RestoreTest {
     }
     try (RunningProcessors running = start(stopped, Map.of())) {
       send(running, facts.subList(0, STORED_BEFORE_THE_BACKUP));
+      awaitAllSigned(running, stopped);
       CompletableFuture<Backup.Made> making =
           CompletableFuture.supplyAsync(
               () -> unchecked(() -> Backup.make(settings(stopped, Map.of()), running)));
