@@ -64,11 +64,11 @@ final class RejudgingWalk {
     /** Goes on for a bounded time; returns whether it is at its end. */
     boolean goOn() {
       long end = System.nanoTime() + LONGEST_STEP_NANOS;
-      int judgedBefore = (int) judged;
+      long mostJudged = judged + MOST_JUDGED_IN_A_STEP;
       int lookedAt = 0;
       while (next.isPresent()
           && lookedAt < MOST_LOOKED_AT_IN_A_STEP
-          && judged - judgedBefore < MOST_JUDGED_IN_A_STEP
+          && judged < mostJudged
           && System.nanoTime() - end < 0) {
         visit(next.get());
         lookedAt++;
