@@ -26,16 +26,20 @@ record PasswordHash(String text) {
   static final PasswordHash OF_NOBODY = of("nobody has this password");
 
   static PasswordHash of(String password) {
+    return of(password, ITERATIONS);
+  }
+
+  static PasswordHash of(String password, int iterations) {
     byte[] salt = new byte[SALT_BYTES];
     RANDOM.nextBytes(salt);
     return new PasswordHash(
         SCHEME
             + "$"
-            + ITERATIONS
+            + iterations
             + "$"
             + base64(salt)
             + "$"
-            + base64(derive(password, salt, ITERATIONS)));
+            + base64(derive(password, salt, iterations)));
   }
 
   PasswordHash {
