@@ -38,8 +38,8 @@ class KillAndReloadIT {
     UndisturbedRun undisturbed = UndisturbedRun.get();
     Report.line(
         "First start to first standing %.1f s, to rest %.1f s, with %d crops and lots",
-        undisturbed.startToFirstStanding().toMillis() / 1000.0,
-        undisturbed.startToRest().toMillis() / 1000.0,
+        undisturbed.millisToFirstStanding() / 1000.0,
+        undisturbed.millisToRest() / 1000.0,
         undisturbed.everything().size() / 2);
 
     try (OneMachine machine = new OneMachine(Files.createDirectory(folder.resolve("killed")))) {

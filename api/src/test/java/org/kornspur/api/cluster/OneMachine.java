@@ -6,6 +6,7 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -20,31 +21,33 @@ import org.kornspur.ingest.verify.VerifyCommand;
  * The packaged application as a user starts it on one machine, with broker and registry in the same
  * process, on ports of its own. May be killed and started again on the same folder.
  */
-final class OneMachine implements AutoCloseable {
+public final class OneMachine implements AutoCloseable {
 
   private static final Duration READY_LIMIT = Duration.ofMinutes(5);
   private static final Duration STOP_LIMIT = Duration.ofMinutes(1);
 
   private final Path folder;
   private final Map<String, String> environment = new HashMap<>();
+  private final List<String> options = new ArrayList<>(List.of("-Xmx512m"));
   private final int brokerPort = FreePorts.next();
   private final int registryPort = FreePorts.next();
-  private final Site site;
+  private final int httpPort = FreePorts.next();
+  private final Site site = new Site("http://127.0.0.1:" + httpPort);
   private Optional<Path> jar = Optional.empty();
   private ServerProcess process;
 
-  OneMachine(Path folder) {
-    int httpPort = FreePorts.next();
+  public OneMachine(Path folder) {
     this.folder = folder;
-    this.site = new Site("http://127.0.0.1:" + httpPort);
     environment.put("QUARKUS_HTTP_PORT", Integer.toString(httpPort));
     environment.put("KORNSPUR_BROKER_PORT", Integer.toString(brokerPort));
     environment.put("KORNSPUR_REGISTRY_PORT", Integer.toString(registryPort));
     environment.put("KORNSPUR_CHECKPOINT_INTERVAL", "PT1S");
+    environment.put("KORNSPUR_PARTITIONS", "2");
     // nobody but the test writes to its topic, partly by a plain producer
     environment.put("KORNSPUR_TRUST_TOPIC_PRODUCERS", "true");
     environment.put("KORNSPUR_DATA_FOLDER", folder.resolve("data").toAbsolutePath().toString());
     environment.put("KORNSPUR_REQUESTS_PER_MINUTE", "1000000");
+    environment.put("KORNSPUR_ANONYMOUS_REQUESTS_PER_MINUTE", "1000000");
     TestPeople.writeInto(folder.resolve("data"));
   }
 
@@ -70,7 +73,7 @@ final class OneMachine implements AutoCloseable {
   record Outcome(int exitCode, String text) {}
 
   /** Loads a folder of files when it starts. */
-  OneMachine loading(Path files) {
+  public OneMachine loading(Path files) {
     environment.put("KORNSPUR_LOAD", files.toString());
     return this;
   }
@@ -82,18 +85,26 @@ final class OneMachine implements AutoCloseable {
   }
 
   /** Sets an environment variable for its next start. */
-  OneMachine with(String name, String value) {
+  public OneMachine with(String name, String value) {
     environment.put(name, value);
     return this;
   }
 
-  void start() throws IOException {
-    process =
-        ServerProcess.start(
-            "kornspur",
-            folder,
-            environment,
-            List.of("-Xmx512m", "-jar", jar.orElseGet(PackagedPrograms::application).toString()));
+  /** Adds an option of {@code java}; the last of several holds. */
+  public OneMachine option(String option) {
+    options.add(option);
+    return this;
+  }
+
+  public void start() throws IOException {
+    List<String> arguments = new ArrayList<>(options);
+    arguments.addAll(List.of("-jar", jar.orElseGet(PackagedPrograms::application).toString()));
+    process = ServerProcess.start("kornspur", folder, environment, arguments);
+  }
+
+  /** Where it speaks HTTP, on 127.0.0.1. */
+  public int port() {
+    return httpPort;
   }
 
   /** The end of what it has logged. */
@@ -131,7 +142,7 @@ final class OneMachine implements AutoCloseable {
   }
 
   /** Waits until it is ready, and tells how long that took. */
-  Duration awaitReady() throws InterruptedException {
+  public Duration awaitReady() throws InterruptedException {
     Deadline deadline = Deadline.in(READY_LIMIT, "the application is ready");
     while (!deadline.passed()) {
       if (site.isReady()) {

@@ -14,6 +14,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import org.kornspur.api.access.AsPerson;
 import org.kornspur.api.access.InternalSecret;
 import org.kornspur.api.access.TestPeople;
@@ -28,6 +32,7 @@ final class Site {
   private static final Duration PAUSE = Duration.ofMillis(250);
   private static final Duration STILL = Duration.ofSeconds(2);
   private static final int PAGE_SIZE = 500;
+  private static final int ASKED_TOGETHER = 4;
   private static final ObjectMapper JSON = new ObjectMapper();
 
   /** Moments differ from run to run; everything else is what the facts say. */
@@ -138,13 +143,23 @@ final class Site {
    * Every standing with its gates, and every fact of its dossier, by address, without the moments
    * at which they were judged and answered.
    */
-  Map<String, JsonNode> everything() throws InterruptedException {
-    Map<String, JsonNode> all = new TreeMap<>();
-    for (String address : addresses()) {
-      all.put(address, timeless(answer(address)));
-      all.put(address + "/facts", timeless(answer(address + "/facts")));
+  Map<String, JsonNode> everything() throws InterruptedException, ExecutionException {
+    Map<String, Future<JsonNode>> asked = new TreeMap<>();
+    ExecutorService together = Executors.newFixedThreadPool(ASKED_TOGETHER);
+    try {
+      for (String address : lines().keySet()) {
+        for (String path : List.of(address, address + "/facts")) {
+          asked.put(path, together.submit(() -> timeless(answer(path))));
+        }
+      }
+      Map<String, JsonNode> all = new TreeMap<>();
+      for (Map.Entry<String, Future<JsonNode>> one : asked.entrySet()) {
+        all.put(one.getKey(), one.getValue().get());
+      }
+      return all;
+    } finally {
+      together.shutdownNow();
     }
-    return all;
   }
 
   /** The standing of every crop and lot in short, by address. */
@@ -183,10 +198,6 @@ final class Site {
       }
       before = now;
     }
-  }
-
-  private List<String> addresses() throws InterruptedException {
-    return List.copyOf(lines().keySet());
   }
 
   private List<JsonNode> list(String path) throws InterruptedException {

@@ -4,10 +4,10 @@ import com.microsoft.playwright.APIResponse;
 import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.BrowserType;
+import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Playwright;
 import com.microsoft.playwright.options.RequestOptions;
-import java.net.URL;
 import java.util.List;
 import java.util.Map;
 import org.kornspur.api.Program;
@@ -53,25 +53,34 @@ final class Chromium implements AutoCloseable {
   }
 
   /** A person of {@link TestPeople} who has signed in by the page for it. */
-  Page signedIn(Screen screen, Language language, URL root, String personId) {
+  Page signedIn(Screen screen, Language language, String root, String personId) {
     Page page = visitor(screen, language).newPage();
     page.navigate(root + "login");
     page.locator("#user").fill(personId);
     page.locator("#password").fill(TestPeople.password());
-    page.locator(".sign-in button").click();
+    send(page.locator(".sign-in button"));
     page.waitForURL(address -> !address.contains("/login"));
     return page;
   }
 
+  /**
+   * Presses the button of a form whose answer leads to another page. The click itself does not wait
+   * for that page: the driver of the browser may hear of a redirection when its page is there
+   * already, and would wait for another in vain. So what comes next must wait for what it expects.
+   */
+  static void send(Locator button) {
+    button.click(new Locator.ClickOptions().setNoWaitAfter(true));
+  }
+
   /** The same without the page for it, for tests that begin beyond it. */
-  BrowserContext loggedIn(Screen screen, Language language, URL root, String personId) {
+  BrowserContext loggedIn(Screen screen, Language language, String root, String personId) {
     BrowserContext person = visitor(screen, language);
     logIn(person, root, personId);
     return person;
   }
 
   /** The same in a browser that runs no script. */
-  BrowserContext loggedInWithoutScript(Screen screen, URL root, String personId) {
+  BrowserContext loggedInWithoutScript(Screen screen, String root, String personId) {
     BrowserContext person =
         patient(
             browser.newContext(
@@ -84,7 +93,7 @@ final class Chromium implements AutoCloseable {
   }
 
   /** Logs in, in place of whoever was. */
-  static void logIn(BrowserContext person, URL root, String personId) {
+  static void logIn(BrowserContext person, String root, String personId) {
     person.clearCookies();
     APIResponse answer =
         person

@@ -1,0 +1,42 @@
+package org.kornspur.api;
+
+import io.restassured.RestAssured;
+import java.io.IOException;
+import java.util.HashMap;
+import java.util.Map;
+import org.junit.jupiter.api.extension.BeforeAllCallback;
+import org.junit.jupiter.api.extension.ExtensionContext;
+import org.kornspur.api.cluster.OneMachine;
+
+/**
+ * The packaged program in a process of its own, which all test classes that ask for the same kind
+ * of machine share. It starts with the first of them and ends with the process of the tests.
+ */
+abstract class SharedMachine implements BeforeAllCallback {
+  private static final Map<Class<?>, OneMachine> RUNNING = new HashMap<>();
+
+  /** The machine before its first start. */
+  abstract OneMachine prepared() throws Exception;
+
+  /** Waits for what the machine does after it is ready. */
+  void awaitContent() throws IOException, InterruptedException {}
+
+  @Override
+  public final void beforeAll(ExtensionContext context) throws Exception {
+    OneMachine machine = RUNNING.get(getClass());
+    if (machine == null) {
+      machine = prepared();
+      machine.start();
+      machine.awaitReady();
+      RUNNING.put(getClass(), machine);
+      RestAssured.port = machine.port();
+      awaitContent();
+    }
+    RestAssured.port = machine.port();
+  }
+
+  /** Where the machine of the running test class is, with a slash at the end. */
+  public static String root() {
+    return "http://127.0.0.1:" + RestAssured.port + "/";
+  }
+}

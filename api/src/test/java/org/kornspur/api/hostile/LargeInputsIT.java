@@ -1,0 +1,152 @@
+package org.kornspur.api.hostile;
+
+import static io.restassured.RestAssured.given;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.hamcrest.Matchers.equalTo;
+
+import io.quarkus.test.common.http.TestHTTPResource;
+import io.quarkus.test.junit.QuarkusTest;
+import io.quarkus.test.junit.TestProfile;
+import io.restassured.path.json.JsonPath;
+import jakarta.inject.Inject;
+import java.io.InputStream;
+import java.io.OutputStream;
+import java.net.URL;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.net.http.HttpResponse.BodyHandlers;
+import java.nio.charset.StandardCharsets;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import org.apache.kafka.clients.producer.KafkaProducer;
+import org.apache.kafka.clients.producer.ProducerRecord;
+import org.apache.kafka.common.serialization.ByteArraySerializer;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.kornspur.api.OneMachine;
+import org.kornspur.api.access.AsPerson;
+import org.kornspur.api.access.TestPeople;
+import org.kornspur.api.engine.Engine;
+import org.kornspur.api.page.PostedFacts;
+import org.kornspur.ingest.intake.QuarantineEntries;
+import org.kornspur.ingest.publish.RecordSize;
+import org.kornspur.processors.stream.Topics;
+
+/**
+ * What is large, or becomes large on its way, against the real broker, which takes records of one
+ * megabyte if nobody tells it otherwise.
+ */
+@QuarkusTest
+@TestProfile(OneMachine.class)
+@ExtendWith(AsPerson.class)
+class LargeInputsIT {
+  private static final int LEVELS = 6;
+  private static final int LOTS_EACH = 500;
+
+  private static final Duration LONGEST_WAIT = Duration.ofMinutes(3);
+
+  @TestHTTPResource("/")
+  URL root;
+
+  @Inject Engine engine;
+
+  @BeforeEach
+  void waitUntilReady() {
+    PostedFacts.until("/health/ready", answer -> answer.statusCode() == 200);
+  }
+
+  @Test
+  void aLargeRequestThatIsRefusedIsKept() throws Exception {
+    byte[] body = "no fact, ".repeat(400_000).getBytes(StandardCharsets.UTF_8);
+    given().contentType("application/json").body(body).post("/api/v1/facts").then().statusCode(422);
+
+    keptWhole(QuarantineEntries.entryId(null, body), body);
+  }
+
+  @Test
+  void theLargestRecordThatTheTopicTakesIsKeptToo() throws Exception {
+    byte[] key = "large".getBytes(StandardCharsets.UTF_8);
+    byte[] value = new byte[RecordSize.MOST_FACT_BYTES - 1_000];
+    Map<String, Object> settings = new HashMap<>(engine.consumerSettings());
+    settings.putAll(RecordSize.ofProducer());
+    try (var producer =
+        new KafkaProducer<>(settings, new ByteArraySerializer(), new ByteArraySerializer())) {
+      producer.send(new ProducerRecord<>(Topics.FACTS.topicName(), key, value));
+    }
+    keptWhole(QuarantineEntries.entryId(key, value), value);
+  }
+
+  /** Read as a stream, since the answer holds the input whole. */
+  private void keptWhole(String entryId, byte[] value) throws Exception {
+    HttpRequest request =
+        HttpRequest.newBuilder(root.toURI().resolve("/api/v1/quarantine/" + entryId))
+            .header("Authorization", TestPeople.basic(AsPerson.EVERYTHING))
+            .build();
+    HttpClient client = HttpClient.newHttpClient();
+    Instant end = Instant.now().plus(LONGEST_WAIT);
+    HttpResponse<InputStream> answer = client.send(request, BodyHandlers.ofInputStream());
+    while (answer.statusCode() != 200) {
+      assertThat(Instant.now()).as("Still " + answer.statusCode()).isBefore(end);
+      Thread.sleep(500);
+      answer = client.send(request, BodyHandlers.ofInputStream());
+    }
+    try (InputStream body = answer.body()) {
+      assertThat(body.transferTo(OutputStream.nullOutputStream())).isGreaterThan(value.length);
+    }
+  }
+
+  /** Each lot is merged from the one before and others of which nothing is known. */
+  @Test
+  void seedOfThousandsOfUnknownLotsIsJudged() {
+    List<String> merges = new ArrayList<>();
+    for (int level = 1; level <= LEVELS; level++) {
+      merges.add(merge(level, LOTS_EACH));
+    }
+    PostedFacts.bring(merges);
+
+    JsonPath last =
+        PostedFacts.until(
+                "/api/v1/lots/MANY-" + LEVELS,
+                answer ->
+                    answer.statusCode() == 200
+                        && answer.jsonPath().getBoolean("asOf.complete")
+                        && !answer.jsonPath().getList("inherited").isEmpty())
+            .jsonPath();
+    assertThat(last.getString("state")).isEqualTo("EVIDENCE_OWED");
+    given().get("/health/ready").then().statusCode(200);
+  }
+
+  @Test
+  void aFactThatNamesTooManyLotsIsRefused() {
+    given()
+        .contentType("application/json")
+        .body(merge(LEVELS + 1, LOTS_EACH + 1))
+        .post("/api/v1/facts")
+        .then()
+        .statusCode(422)
+        .body("problems[0].field", equalTo("inputs"))
+        .body("problems[0].limit", equalTo("at most 500 elements"));
+  }
+
+  private static String merge(int level, int lots) {
+    String inputs =
+        IntStream.range(0, lots)
+            .mapToObj(lot -> lot == 0 ? "MANY-" + (level - 1) : "UNKNOWN-" + level + "-" + lot)
+            .map("{\"lotId\": \"%s\", \"massKg\": 10}"::formatted)
+            .collect(Collectors.joining(","));
+    return """
+        {"type": "LotMerge", "intoLotId": "MANY-%d", "inputs": [%s],
+         "header": {"factId": "many-%d", "recordedBy": "everything",
+           "happenedAt": "2026-01-%02dT00:00:00Z", "recordedAt": "2026-01-%02dT00:00:00Z",
+           "sourceDocument": "large inputs"}}"""
+        .formatted(level, inputs, level, level, level);
+  }
+}
