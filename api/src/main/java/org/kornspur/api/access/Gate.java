@@ -284,17 +284,28 @@ public class Gate {
             seconds ->
                 context.response().putHeader(HttpHeaders.RETRY_AFTER, Long.toString(seconds)));
     if (refusal.document().status() == ProblemKind.NOT_LOGGED_IN.status()) {
-      context.response().putHeader("WWW-Authenticate", challenge());
+      context.response().putHeader("WWW-Authenticate", challenge(context.request()));
     }
     context.response().putHeader(HttpHeaders.CACHE_CONTROL, "no-store");
     ProblemAnswer.end(context, refusal.document(), json);
   }
 
-  private String challenge() {
+  private String challenge(HttpServerRequest request) {
     return switch (settings.access()) {
-      case PEOPLE -> "Basic realm=\"Kornspur\", charset=\"UTF-8\"";
+      case PEOPLE ->
+          isBrowser(request)
+              ? "Session realm=\"Kornspur\""
+              : "Basic realm=\"Kornspur\", charset=\"UTF-8\"";
       case OIDC -> "Bearer realm=\"Kornspur\"";
     };
+  }
+
+  /**
+   * Whether a page's script or the person before a browser asks. For Basic a browser would ask for
+   * a password in a window of its own, and would answer the script only when that is closed.
+   */
+  private static boolean isBrowser(HttpServerRequest request) {
+    return startsWith(request.getHeader(HttpHeaders.USER_AGENT), "Mozilla/");
   }
 
   static String address(RoutingContext context) {

@@ -54,6 +54,18 @@ class HttpAnswersIT {
         });
   }
 
+  /** RFC 9110, section 11.6.1: a refusal names a way in. Browsers know Basic and ask for it. */
+  @Test
+  void onlyWhatIsNoBrowserIsAskedForBasic() throws Exception {
+    Map<String, String> script = Map.of("User-Agent", "curl/8", "Accept", "application/json");
+    assertThat(asking.ask("GET", "/api/v1/lots", script, "").header("WWW-Authenticate"))
+        .startsWith("Basic ");
+    Map<String, String> page = Map.of("User-Agent", "Mozilla/5.0", "Accept", "application/json");
+    Asking.Answer answer = asking.ask("GET", "/api/v1/lots", page, "");
+    assertThat(answer.status()).isEqualTo(401);
+    assertThat(answer.header("WWW-Authenticate")).startsWith("Session ");
+  }
+
   @Test
   void noAnswerOfTheInterfaceIsKeptOnTheWay() throws Exception {
     for (String path : new String[] {"/api/v1/lots", "/api/v1/account", "/api/v1/nothing-here"}) {

@@ -13,7 +13,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import java.util.concurrent.atomic.AtomicInteger;
-import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
@@ -270,7 +269,7 @@ class FieldBookIT extends BrowserTest {
     tap(page, "FEMALE", 5);
     person.clearCookies();
     page.locator("button.write").click();
-    page.waitForURL(Pattern.compile(".*(/login|/field-book/outbox).*"));
+    page.waitForURL(Pattern.compile(".*/login\\?next=.*outbox"));
 
     Chromium.logIn(person, root, TestPeople.WEST);
     page.navigate(root + "field-book/outbox");
