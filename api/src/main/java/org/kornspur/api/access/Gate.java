@@ -17,8 +17,10 @@ import java.util.Base64;
 import java.util.Optional;
 import java.util.OptionalLong;
 import org.jboss.logging.Logger;
+import org.kornspur.api.problem.AccessDetail;
 import org.kornspur.api.problem.ProblemAnswer;
 import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.ingest.statement.Value;
 
 /**
  * Stands before everything: finds out who asks, bounds how often, and lets nobody through without a
@@ -94,9 +96,7 @@ public class Gate {
       context.put(INSTANCE, true);
       context.next();
     } else {
-      refuse(
-          context,
-          Refusal.of(ProblemKind.FORBIDDEN, "Only instances of this cluster ask each other here."));
+      refuse(context, Refusal.of(ProblemKind.FORBIDDEN, new AccessDetail.InstancesOnly()));
     }
   }
 
@@ -130,10 +130,7 @@ public class Gate {
         PersonAndPassword.read(authorization.substring(BASIC.length()));
     if (given.isEmpty()) {
       refuse(
-          context,
-          Refusal.of(
-              ProblemKind.NOT_LOGGED_IN,
-              "The Authorization header does not hold a person and a password (RFC 7617)."));
+          context, Refusal.of(ProblemKind.NOT_LOGGED_IN, new AccessDetail.NoPersonAndPassword()));
       return;
     }
     String personId = given.get().personId();
@@ -172,12 +169,7 @@ public class Gate {
 
   private Refusal tooManyOfNobody(RoutingContext context, long waitSeconds) {
     return Refusal.tooMany(
-        "More than "
-            + byAddress.most()
-            + " requests without a good log-in from "
-            + address(context)
-            + " within a minute.",
-        waitSeconds);
+        new AccessDetail.TooManyWithoutLogIn(byAddress.most(), address(context)), waitSeconds);
   }
 
   private void resume(RoutingContext context, String path, Knock knock) {
@@ -205,22 +197,15 @@ public class Gate {
       refuse(
           context,
           Refusal.tooMany(
-              "More than "
-                  + byPerson.most()
-                  + " requests of "
-                  + caller.personId()
-                  + " within a minute.",
+              new AccessDetail.TooManyOfPerson(
+                  byPerson.most(), new Value.Person(caller.personId())),
               wait.getAsLong()));
       return;
     }
     if (isForged(context, caller)) {
       LOG.warnf(
           "A page of another site tried to change something as %s, at %s", caller.personId(), path);
-      refuse(
-          context,
-          Refusal.of(
-              ProblemKind.FORGED_REQUEST,
-              "A page of another site sent this request with your log-in."));
+      refuse(context, Refusal.of(ProblemKind.FORGED_REQUEST, new AccessDetail.ForgedRequest()));
       return;
     }
     Optional<Action> needed = Places.neededOutsideResources(path);
@@ -260,7 +245,7 @@ public class Gate {
               Places.LOG_IN + "?next=" + URLEncoder.encode(target(context), StandardCharsets.UTF_8))
           .end();
     } else {
-      refuse(context, Refusal.of(ProblemKind.NOT_LOGGED_IN, "Nobody logged in for this request."));
+      refuse(context, Refusal.of(ProblemKind.NOT_LOGGED_IN, new AccessDetail.NotLoggedIn()));
     }
   }
 

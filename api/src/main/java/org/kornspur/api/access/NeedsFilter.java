@@ -12,9 +12,9 @@ import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.ext.Provider;
 import java.io.IOException;
 import java.util.Arrays;
-import java.util.Locale;
-import java.util.stream.Collectors;
+import java.util.List;
 import org.jboss.logging.Logger;
+import org.kornspur.api.problem.AccessDetail;
 import org.kornspur.api.problem.ProblemKind;
 
 /**
@@ -39,17 +39,13 @@ public class NeedsFilter implements ContainerRequestFilter {
     if (needs == null) {
       LOG.errorf(
           "%s says nothing of what it needs, and so is refused", resource.getResourceMethod());
-      refuse(request, Refusal.of(ProblemKind.FORBIDDEN, "Nobody may reach this address."));
+      refuse(request, Refusal.of(ProblemKind.FORBIDDEN, new AccessDetail.NobodyMay()));
     } else if (caller == null) {
       enterWithoutLogIn(request, context, needs.value());
     } else if (!caller.may(needs.value())) {
       refuse(request, forbidden(caller, needs.value()));
     } else if (!formTokens.isGood(request, caller)) {
-      refuse(
-          request,
-          Refusal.of(
-              ProblemKind.FORGED_REQUEST,
-              "The request carries the cookie of a log-in and not the token of its pages."));
+      refuse(request, Refusal.of(ProblemKind.FORGED_REQUEST, new AccessDetail.NoFormToken()));
     } else {
       currentCaller.is(caller);
     }
@@ -60,29 +56,19 @@ public class NeedsFilter implements ContainerRequestFilter {
     boolean isInstance = Boolean.TRUE.equals(context.get(Gate.INSTANCE));
     boolean may = isInstance ? needed == Action.ASK_AS_INSTANCE : Permissions.allowAnybody(needed);
     if (!may) {
-      refuse(request, Refusal.of(ProblemKind.NOT_LOGGED_IN, "Nobody logged in for this request."));
+      refuse(request, Refusal.of(ProblemKind.NOT_LOGGED_IN, new AccessDetail.NotLoggedIn()));
     }
   }
 
   static Refusal forbidden(Caller caller, Action action) {
-    String may =
-        Arrays.stream(Role.values())
-            .filter(role -> Permissions.allow(role, action))
-            .map(role -> role.name().toLowerCase(Locale.ROOT))
-            .collect(Collectors.joining(", "));
+    List<Role> allowed =
+        Arrays.stream(Role.values()).filter(role -> Permissions.allow(role, action)).toList();
     LOG.infof("%s may not %s", caller.personId(), action);
     return Refusal.of(
         ProblemKind.FORBIDDEN,
-        "This needs "
-            + action
-            + ", which "
-            + (may.isEmpty() ? "no person has" : "these roles have: " + may)
-            + ". You have: "
-            + caller.roles().stream()
-                .map(role -> role.name().toLowerCase(Locale.ROOT))
-                .sorted()
-                .collect(Collectors.joining(", "))
-            + ".");
+        allowed.isEmpty()
+            ? new AccessDetail.NobodyMay()
+            : new AccessDetail.OtherRoles(caller.roles().stream().sorted().toList(), allowed));
   }
 
   private static void refuse(ContainerRequestContext request, Refusal refusal) {

@@ -20,6 +20,7 @@ import java.util.concurrent.Semaphore;
 import javax.crypto.Mac;
 import javax.crypto.spec.SecretKeySpec;
 import org.jboss.logging.Logger;
+import org.kornspur.api.problem.AccessDetail;
 import org.kornspur.api.problem.ProblemKind;
 
 /**
@@ -121,7 +122,7 @@ public class Passwords {
   private Knock checkAlone(String personId, String password, String address, Caller.Proof proof) {
     if (hashing.getQueueLength() >= MOST_WAITING) {
       return new Knock.Refused(
-          Refusal.tooMany("Too many people are logging in at this moment.", RETRY_AFTER_SECONDS));
+          Refusal.tooMany(new AccessDetail.TooManyLogIns(), RETRY_AFTER_SECONDS));
     }
     hashing.acquireUninterruptibly();
     try {
@@ -141,13 +142,7 @@ public class Passwords {
     if (wait.isPresent()) {
       return new Knock.Refused(
           Refusal.tooMany(
-              "Too many wrong passwords from "
-                  + address
-                  + ": at most "
-                  + byPersonAndAddress.most()
-                  + " for one person and "
-                  + byAddress.most()
-                  + " in all within 5 minutes.",
+              new AccessDetail.TooManyWrong(address, byPersonAndAddress.most(), byAddress.most()),
               wait.getAsLong()));
     }
     if (isNewAddress) {
@@ -155,10 +150,7 @@ public class Passwords {
       if (wait.isPresent()) {
         return new Knock.Refused(
             Refusal.tooMany(
-                "Too many wrong passwords for this person from several addresses: at most "
-                    + byPerson.most()
-                    + " within an hour. Log in from an address that you used before.",
-                wait.getAsLong()));
+                new AccessDetail.TooManyWrongForPerson(byPerson.most()), wait.getAsLong()));
       }
     }
     Optional<Found> found = found(personId, password, address);
@@ -214,9 +206,7 @@ public class Passwords {
   }
 
   private static Refusal wrong() {
-    return Refusal.of(
-        ProblemKind.NOT_LOGGED_IN,
-        "The person is not known, may not come in any more, or the password is wrong.");
+    return Refusal.of(ProblemKind.NOT_LOGGED_IN, new AccessDetail.WrongPassword());
   }
 
   private String nameOf(String personId, String password) {

@@ -18,8 +18,10 @@ import java.util.Set;
 import java.util.function.Supplier;
 import org.kornspur.api.problem.AccountProblem;
 import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.PeopleDetail;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.problem.Given;
 
 /** Who is known on this machine; made at the first start with one person for each role. */
 @ApplicationScoped
@@ -171,8 +173,7 @@ public class People {
           }
           if (people.values().stream().noneMatch(Person::isActiveAdministrator)) {
             throw new ApiProblem(
-                ProblemKind.PERSON_CONFLICT,
-                "Nobody would be left to keep the people. Make another person administrator first.");
+                ProblemKind.PERSON_CONFLICT, new PeopleDetail.NoAdministratorLeft());
           }
           return people;
         });
@@ -180,18 +181,13 @@ public class People {
   }
 
   static ApiProblem unknown(String personId) {
-    return new ApiProblem(
-        ProblemKind.NOT_FOUND,
-        "No person has the id " + Problem.shown(personId) + ". /api/v1/people lists all.");
+    return ApiProblem.notFound(new PeopleDetail.Unknown(Given.text(personId, false)));
   }
 
   private void requireKeptHere() {
     if (!areKeptHere()) {
       throw new ApiProblem(
-          ProblemKind.PERSON_CONFLICT,
-          "People are kept by the issuer "
-              + settings.oidc().issuer().orElse("of tokens")
-              + ". Change them there.");
+          ProblemKind.PERSON_CONFLICT, new PeopleDetail.KeptByIssuer(settings.oidc().issuer()));
     }
   }
 

@@ -1,6 +1,7 @@
 package org.kornspur.api.access;
 
 import java.util.OptionalLong;
+import org.kornspur.api.problem.AccessDetail;
 import org.kornspur.api.problem.ProblemDocument;
 import org.kornspur.api.problem.ProblemKind;
 
@@ -10,12 +11,12 @@ final class PeopleUnreadable extends RuntimeException {
   private static final int RETRY_AFTER_SECONDS = 30;
 
   PeopleUnreadable() {
-    super("The people file of this server cannot be read, so nobody can log in. Its log says why.");
+    super("The people file cannot be read");
   }
 
   Refusal refusal() {
     return new Refusal(
-        ProblemDocument.of(ProblemKind.NOT_READY, getMessage()),
+        ProblemDocument.of(ProblemKind.NOT_READY, new AccessDetail.PeopleUnreadable()),
         OptionalLong.of(RETRY_AFTER_SECONDS));
   }
 }

@@ -3,6 +3,7 @@ package org.kornspur.api.access;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
 import java.util.OptionalLong;
+import org.kornspur.api.problem.AccessDetail;
 import org.kornspur.api.problem.ProblemAnswer;
 import org.kornspur.api.problem.ProblemDocument;
 import org.kornspur.api.problem.ProblemKind;
@@ -14,19 +15,16 @@ import org.kornspur.api.problem.ProblemKind;
  */
 record Refusal(ProblemDocument document, OptionalLong retryAfterSeconds) {
 
-  static Refusal of(ProblemKind kind, String detail) {
+  static Refusal of(ProblemKind kind, AccessDetail detail) {
     return new Refusal(ProblemDocument.of(kind, detail), OptionalLong.empty());
   }
 
   /** What an issued password opens: nothing but the address where another is set. */
   static Refusal ofIssuedPassword() {
-    return of(
-        ProblemKind.OWN_PASSWORD_NEEDED,
-        "The administrator issued this password and so knows it too; it serves to set another, and"
-            + " for nothing else.");
+    return of(ProblemKind.OWN_PASSWORD_NEEDED, new AccessDetail.IssuedPassword());
   }
 
-  static Refusal tooMany(String detail, long seconds) {
+  static Refusal tooMany(AccessDetail detail, long seconds) {
     return new Refusal(
         ProblemDocument.of(ProblemKind.TOO_MANY_REQUESTS, detail), OptionalLong.of(seconds));
   }

@@ -16,6 +16,7 @@ import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicLong;
 import org.jboss.logging.Logger;
+import org.kornspur.api.problem.AccessDetail;
 import org.kornspur.api.problem.BodyLimit;
 import org.kornspur.api.problem.BodyProblem;
 import org.kornspur.api.problem.ProblemAnswer;
@@ -134,10 +135,7 @@ public class RequestBodies {
         refuse(BodyLimit.tooLarge(new RequestGiven.MoreBytes(mostBytes), tooLarge));
       } else if (all > MOST_AT_ONCE || ofOne > MOST_OF_ONE_AT_ONCE) {
         context.response().putHeader(HttpHeaders.RETRY_AFTER, RETRY_AFTER_SECONDS);
-        refuse(
-            ProblemDocument.of(
-                ProblemKind.NOT_READY,
-                "Too many large bodies are being sent at once. Send them one after the other."));
+        refuse(ProblemDocument.of(ProblemKind.NOT_READY, new AccessDetail.TooManyBodies()));
       }
     }
 

@@ -21,6 +21,7 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.kornspur.api.problem.AccessDetail;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.BodyLimit;
 import org.kornspur.api.problem.BodyProblem;
@@ -154,8 +155,7 @@ public class SessionResource {
   private Knock knock(String personId, String password) {
     RoutingContext context = request.getCurrent();
     if (SameOrigin.isFromElsewhere(context.request())) {
-      throw new ApiProblem(
-          ProblemKind.FORGED_REQUEST, "A page of another site tried to log somebody in.");
+      throw new ApiProblem(ProblemKind.FORGED_REQUEST, new AccessDetail.ForgedLogIn());
     }
     return passwords.check(personId, password, Gate.address(context), Caller.Proof.SESSION);
   }

@@ -15,8 +15,9 @@ import java.util.Optional;
 import java.util.Set;
 import org.eclipse.microprofile.jwt.JsonWebToken;
 import org.jboss.logging.Logger;
+import org.kornspur.api.problem.AccessDetail;
 import org.kornspur.api.problem.ProblemKind;
-import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.problem.Given;
 
 /**
  * Bearer tokens of the issuer: signature, issuer, audience and expiry are checked by the OpenID
@@ -44,15 +45,14 @@ public class Tokens {
   /** Who a request's token stands for. */
   Uni<Knock> check(RoutingContext context) {
     return oidc.authenticate(context, providers)
-        .map(identity -> identity == null ? refused("The token cannot be read.") : knock(identity))
+        .map(
+            identity ->
+                identity == null ? refused(new AccessDetail.UnreadableToken()) : knock(identity))
         .onFailure(AuthenticationFailedException.class)
         .recoverWithItem(
             failure -> {
               LOG.infof("Token refused from %s", Gate.address(context));
-              return refused(
-                  "The token is not one that "
-                      + settings.issuer().orElse("the issuer")
-                      + " signed for this program, or its time is over.");
+              return refused(new AccessDetail.UntrustedToken(settings.issuer()));
             })
         .onFailure()
         .recoverWithItem(
@@ -61,22 +61,19 @@ public class Tokens {
               return new Knock.Refused(
                   new Refusal(
                       org.kornspur.api.problem.ProblemDocument.of(
-                          ProblemKind.NOT_READY, "The issuer of tokens cannot be asked just now."),
+                          ProblemKind.NOT_READY, new AccessDetail.IssuerSilent()),
                       java.util.OptionalLong.of(RETRY_SECONDS)));
             });
   }
 
   private Knock knock(SecurityIdentity identity) {
     if (!(identity.getPrincipal() instanceof JsonWebToken token)) {
-      return refused("The token carries no claims that can be read.");
+      return refused(new AccessDetail.TokenWithoutClaims());
     }
     Optional<String> personId = claim(token, settings.personClaim());
     if (personId.isEmpty()) {
       return refused(
-          "The token has no claim "
-              + settings.personClaim()
-              + ", which names the person. Have the issuer add it, or set"
-              + " kornspur.oidc.person-claim.");
+          new AccessDetail.TokenWithoutPerson(Given.text(settings.personClaim(), false)));
     }
     return new Knock.Known(
         new Caller(
@@ -113,7 +110,7 @@ public class Tokens {
         .map(seconds -> Instant.ofEpochSecond(Long.parseLong(seconds)));
   }
 
-  private static Knock refused(String detail) {
-    return new Knock.Refused(Refusal.of(ProblemKind.NOT_LOGGED_IN, Problem.described(detail, 400)));
+  private static Knock refused(AccessDetail detail) {
+    return new Knock.Refused(Refusal.of(ProblemKind.NOT_LOGGED_IN, detail));
   }
 }

@@ -3,6 +3,7 @@ package org.kornspur.api.act;
 import java.util.List;
 import java.util.UUID;
 import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.api.problem.ActDetail;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemDocument;
 import org.kornspur.api.problem.ProblemKind;
@@ -91,10 +92,7 @@ final class ActFacts {
       }
     }
     throw new ApiProblem(
-        ProblemDocument.of(
-            ProblemKind.INVALID_FACT,
-            "Nothing was signed: the record of this act would break the contract.",
-            problems));
+        ProblemDocument.of(ProblemKind.INVALID_FACT, new ActDetail.BrokenContract(), problems));
   }
 
   private static Category category(ReleaseSheet sheet) {

@@ -12,13 +12,16 @@ import java.util.Optional;
 import java.util.regex.Pattern;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.BodyProblem;
+import org.kornspur.api.problem.ParameterProblem;
 import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.api.problem.SigningProblem;
 import org.kornspur.contract.ActKind;
 import org.kornspur.contract.Category;
 import org.kornspur.contract.CondemnationGround;
-import org.kornspur.ingest.intake.Counted;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.json.JsonText;
+import org.kornspur.ingest.problem.Given;
 import org.kornspur.processors.release.ActRules.Wish;
 
 /**
@@ -43,7 +46,8 @@ record ActRequest(
     Optional<CondemnationGround> ground,
     Optional<String> corrects) {
   private static final int LONGEST_REASON = 2000;
-  private static final Pattern SEAL = Pattern.compile("[0-9a-f]{64}");
+  private static final int SEAL_DIGITS = 64;
+  private static final Pattern SEAL = Pattern.compile("[0-9a-f]{" + SEAL_DIGITS + "}");
 
   /** The body as it is described. */
   @Schema(name = "ActRequest", description = "What a person wants to sign")
@@ -96,12 +100,7 @@ record ActRequest(
     if (json == null || !json.isObject()) {
       throw new ApiProblem(
           ProblemKind.UNREADABLE_BODY,
-          List.of(
-              Problem.recorded(
-                  "",
-                  Counted.of(utf8.length, "byte(s)"),
-                  "a JSON object",
-                  "Send one; see /openapi")));
+          List.of(Problem.of("", new Given.Bytes(utf8.length), new BodyProblem.NoObject())));
     }
     return json;
   }
@@ -126,8 +125,7 @@ record ActRequest(
       String meaning = text("meaning");
       String seal = text("seal");
       if (!seal.isEmpty() && !SEAL.matcher(seal).matches()) {
-        note(
-            "seal", Problem.shown(seal), "64 hexadecimal digits", "Copy it from the release sheet");
+        problems.add(Problem.of("seal", seal, new SigningProblem.NoSeal(SEAL_DIGITS)));
       }
       Optional<Category> to =
           choice("toCategory", Category.class, kind.equals(Optional.of(ActKind.DOWNGRADE)));
@@ -148,7 +146,7 @@ record ActRequest(
     private String text(String field) {
       Optional<String> text = optional(field);
       if (text.isEmpty()) {
-        note(field, "absent", "text", "Fill it in; it is signed with the act");
+        problems.add(Problem.of(field, null, new SigningProblem.NoText()));
       }
       return text.orElse("");
     }
@@ -160,11 +158,7 @@ record ActRequest(
       }
       String text = value.textValue().strip();
       if (text.length() > LONGEST_REASON || text.chars().anyMatch(Character::isISOControl)) {
-        note(
-            field,
-            Problem.shown(text),
-            "one line of at most " + LONGEST_REASON + " characters",
-            "Shorten it, and name the document that holds the rest");
+        problems.add(Problem.of(field, text, new SigningProblem.NotOneLine(LONGEST_REASON)));
       }
       return Optional.of(text);
     }
@@ -179,21 +173,13 @@ record ActRequest(
               .filter(value -> value.name().equals(word.orElse("").toUpperCase(Locale.ROOT)))
               .findFirst();
       if (found.isEmpty()) {
-        note(
-            field,
-            word.map(Problem::shown).orElse("absent"),
-            "one of " + String.join(", ", names(kind)),
-            "Choose one of these");
+        problems.add(Problem.of(field, word.orElse(null), new ParameterProblem.OneOf(names(kind))));
       }
       return found;
     }
 
     private static <E extends Enum<E>> List<String> names(Class<E> kind) {
       return Arrays.stream(kind.getEnumConstants()).map(Enum::name).toList();
-    }
-
-    private void note(String field, String value, String limit, String remedy) {
-      problems.add(Problem.recorded(field, value, limit, remedy));
     }
   }
 }

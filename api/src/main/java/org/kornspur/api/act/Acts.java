@@ -15,6 +15,7 @@ import org.kornspur.api.access.ReAuthentication;
 import org.kornspur.api.engine.Engine;
 import org.kornspur.api.engine.RulesInForce;
 import org.kornspur.api.engine.SiteKeys;
+import org.kornspur.api.problem.ActDetail;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemDocument;
 import org.kornspur.api.problem.ProblemKind;
@@ -151,7 +152,8 @@ class Acts {
               refusal -> {
                 String why = requestWords.words().plain(refusal);
                 record(sheet, caller, request, RefusalGround.OUT_OF_SEQUENCE, why);
-                throw new ApiProblem(ProblemKind.ACT_OUT_OF_SEQUENCE, why);
+                throw new ApiProblem(
+                    ProblemKind.ACT_OUT_OF_SEQUENCE, new ActDetail.OutOfSequence(why));
               });
       Instant now = clock.instant().truncatedTo(ChronoUnit.MILLIS);
       Signature signature =
@@ -185,18 +187,15 @@ class Acts {
 
   private void requireSameSeal(Caller caller, ActRequest request, ReleaseSheet sheet) {
     if (!request.seal().equals(sheet.seal().hex())) {
-      String detail =
-          "Nothing was signed: the seal that came is "
-              + request.seal()
-              + ", and the seal of "
-              + sheet.dossier().subject()
-              + " now is "
-              + sheet.seal().hex()
-              + ".";
-      record(sheet, caller, request, RefusalGround.SEAL_CHANGED, detail);
-      throw new ApiProblem(
-          ProblemDocument.of(
-              ProblemKind.SEAL_CHANGED, detail, served.difference(request.seal(), sheet)));
+      ApiProblem changed =
+          new ApiProblem(
+              ProblemDocument.of(
+                  ProblemKind.SEAL_CHANGED,
+                  new ActDetail.OtherSeal(
+                      request.seal(), sheet.dossier().subject(), sheet.seal().hex()),
+                  served.difference(request.seal(), sheet)));
+      record(sheet, caller, request, RefusalGround.SEAL_CHANGED, changed.getMessage());
+      throw changed;
     }
   }
 

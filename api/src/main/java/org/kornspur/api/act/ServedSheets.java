@@ -8,6 +8,8 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Stream;
+import org.kornspur.api.problem.RequestGiven;
+import org.kornspur.api.problem.SigningProblem;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.intake.Problems;
 import org.kornspur.processors.release.ReleaseSheet;
@@ -41,11 +43,7 @@ class ServedSheets {
     Optional<String> seen = seen(seenSeal);
     if (seen.isEmpty()) {
       return List.of(
-          Problem.recorded(
-              "seal",
-              Problem.shown(seenSeal),
-              now.seal().hex(),
-              "This instance no longer knows the sheet that you read; read it again"));
+          Problem.of("seal", seenSeal, new SigningProblem.UnknownSheet(now.seal().hex())));
     }
     Set<String> before = lines(seen.get());
     Set<String> after = lines(text(now));
@@ -53,8 +51,10 @@ class ServedSheets {
     Stream.concat(
             before.stream()
                 .filter(line -> !after.contains(line))
-                .map(line -> changed(line, "no longer so")),
-            after.stream().filter(line -> !before.contains(line)).map(line -> changed(line, "new")))
+                .map(line -> changed(line, new SigningProblem.Gone())),
+            after.stream()
+                .filter(line -> !before.contains(line))
+                .map(line -> changed(line, new SigningProblem.Added())))
         .forEach(difference::add);
     return difference.list();
   }
@@ -63,11 +63,11 @@ class ServedSheets {
     return Optional.ofNullable(texts.get(seal));
   }
 
-  private static Problem changed(String line, String how) {
+  private static Problem changed(String line, SigningProblem how) {
     int tab = line.indexOf('\t');
     String kind = tab < 0 ? line : line.substring(0, tab);
     String rest = tab < 0 ? "" : line.substring(tab + 1).replace('\t', ' ');
-    return Problem.recorded(kind, Problem.described(rest), how, "Read the release sheet again");
+    return Problem.of(kind, new RequestGiven.SheetLine(Problem.described(rest)), how);
   }
 
   private static String text(ReleaseSheet sheet) {

@@ -19,6 +19,7 @@ import java.util.stream.Collectors;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.BodyLimit;
 import org.kornspur.api.problem.BodyProblem;
+import org.kornspur.api.problem.CropDetail;
 import org.kornspur.api.problem.ParameterProblem;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.problem.RequestGiven;
@@ -93,7 +94,8 @@ final class AdviceBody {
     try {
       return advice.get();
     } catch (IllegalArgumentException refused) {
-      throw new ApiProblem(ProblemKind.REQUEST_REFUSED, refused.getMessage());
+      throw new ApiProblem(
+          ProblemKind.REQUEST_REFUSED, new CropDetail.NotCalculated(refused.getMessage()));
     }
   }
 

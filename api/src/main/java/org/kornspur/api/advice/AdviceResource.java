@@ -26,13 +26,14 @@ import org.kornspur.api.access.Action;
 import org.kornspur.api.access.Needs;
 import org.kornspur.api.engine.RulesInForce;
 import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.CropDetail;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.resource.Answers;
 import org.kornspur.api.resource.Parameters;
 import org.kornspur.api.view.Addresses;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.ingest.contract.Subject;
-import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.problem.Given;
 import org.kornspur.processors.advice.InspectionAdvice;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.standards.Rulebook;
@@ -84,12 +85,8 @@ public class AdviceResource {
             () ->
                 new ApiProblem(
                     ProblemKind.REQUEST_REFUSED,
-                    "Hybridity is forecast for a mixture sown for F1 seed; crop "
-                        + Problem.shown(cropId)
-                        + crop.crop()
-                            .map(declared -> " is declared as " + declared.getRole())
-                            .orElse(" is not declared")
-                        + ". Ask for an F1_MIXTURE crop."));
+                    new CropDetail.NoMixture(
+                        Given.text(cropId, false), crop.crop().map(FieldCropDeclared::getRole))));
   }
 
   @GET
@@ -190,15 +187,13 @@ public class AdviceResource {
             () ->
                 new ApiProblem(
                     ProblemKind.REQUEST_REFUSED,
-                    "The crop names the rulebook "
-                        + Problem.shown(declared.getRulebookId())
-                        + ", which is not known here. Correct the declaration."));
+                    new CropDetail.UnknownRulebook(Given.text(declared.getRulebookId(), false))));
   }
 
   private static ApiProblem undeclared(Dossier crop) {
     return new ApiProblem(
         ProblemKind.REQUEST_REFUSED,
-        "Crop " + Problem.shown(crop.subject().id()) + " is not declared. Declare it first.");
+        new CropDetail.NotDeclared(Given.text(crop.subject().id(), false)));
   }
 
   @POST

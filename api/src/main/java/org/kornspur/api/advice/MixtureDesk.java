@@ -13,13 +13,14 @@ import org.kornspur.api.engine.Engine;
 import org.kornspur.api.feed.Feeds;
 import org.kornspur.api.feed.StandingRow;
 import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.CropDetail;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.resource.Answers;
 import org.kornspur.contract.Cross;
 import org.kornspur.contract.HybridDeclared;
 import org.kornspur.ingest.contract.Subject;
-import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.problem.Expected;
+import org.kornspur.ingest.problem.Given;
 import org.kornspur.processors.advice.MixtureAdvice;
 import org.kornspur.processors.advice.MixtureAdvice.Candidate;
 import org.kornspur.processors.advice.MixtureAdvice.PassedOver;
@@ -80,11 +81,7 @@ public class MixtureDesk {
         .latest(HybridDeclared.class)
         .orElseThrow(
             () ->
-                new ApiProblem(
-                    ProblemKind.NOT_FOUND,
-                    "Hybrid "
-                        + Problem.shown(hybridId)
-                        + " is named but not declared; record its master data first."));
+                ApiProblem.notFound(new CropDetail.HybridNotDeclared(Given.text(hybridId, false))));
   }
 
   private static Cross cross(HybridDeclared hybrid) {
@@ -95,9 +92,7 @@ public class MixtureDesk {
             () ->
                 new ApiProblem(
                     ProblemKind.REQUEST_REFUSED,
-                    "The master data of hybrid "
-                        + hybrid.getHybridId()
-                        + " name no cross whose seed is the hybrid itself; correct them."));
+                    new CropDetail.NoCrossOfHybrid(Given.text(hybrid.getHybridId(), false))));
   }
 
   private static MixtureAdvice.Request wanted(MixtureRequest request, HybridDeclared hybrid) {
@@ -106,9 +101,9 @@ public class MixtureDesk {
         Optional.ofNullable(request.tolerancePercentPoints())
             .orElse(breeders ? hybrid.getTolerancePercentPoints() : 0);
     if (breeders && request.basis() != null && request.basis() != hybrid.getShareBasis()) {
-      throw new IllegalArgumentException(
-          "The breeder's share is one of %s; give targetSharePercent for a share of %s."
-              .formatted(hybrid.getShareBasis(), request.basis()));
+      throw new ApiProblem(
+          ProblemKind.REQUEST_REFUSED,
+          new CropDetail.OtherBasis(hybrid.getShareBasis(), request.basis()));
     }
     return new MixtureAdvice.Request(
         request.hybridId(),

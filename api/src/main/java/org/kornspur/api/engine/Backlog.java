@@ -21,6 +21,7 @@ import org.apache.kafka.common.IsolationLevel;
 import org.apache.kafka.common.KafkaException;
 import org.apache.kafka.common.TopicPartition;
 import org.apache.kafka.common.serialization.ByteArrayDeserializer;
+import org.kornspur.api.problem.NotReadyDetail;
 import org.kornspur.processors.stream.Topics;
 
 /**
@@ -125,10 +126,10 @@ final class Backlog implements AutoCloseable {
       }
       return new Counted(Map.copyOf(waiting), heldBack);
     } catch (ExecutionException | TimeoutException unanswered) {
-      throw new NotReady("the brokers do not tell how far the processors are", 2);
+      throw new NotReady(new NotReadyDetail.LagUnknown(), 2);
     } catch (InterruptedException interrupted) {
       Thread.currentThread().interrupt();
-      throw new NotReady("interrupted while asking how far the processors are", 2);
+      throw new NotReady(new NotReadyDetail.Interrupted(), 2);
     }
   }
 

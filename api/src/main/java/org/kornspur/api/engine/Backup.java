@@ -19,6 +19,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.apache.kafka.common.TopicPartition;
 import org.jboss.logging.Logger;
+import org.kornspur.api.problem.BackupDetail;
 
 /**
  * Copies the data folder of a running site, so that the copy can be started as it is.
@@ -63,7 +64,7 @@ public final class Backup {
     Path from = settings.dataFolder().toAbsolutePath().normalize();
     Path into = folder(settings, from);
     if (!ONE_AT_A_TIME.tryLock()) {
-      throw new BackupRefused("Another backup is being made. Wait until it is there.");
+      throw new BackupRefused(new BackupDetail.AnotherRuns());
     }
     try {
       Instant madeAt = Instant.now().truncatedTo(ChronoUnit.SECONDS);
@@ -89,24 +90,16 @@ public final class Backup {
 
   private static Path folder(EngineSettings settings, Path from) {
     if (settings.bootstrapServers().isPresent()) {
-      throw new BackupRefused(
-          "The facts of this site are on the brokers of a cluster. Back up the cluster, and copy"
-              + " the key folder and the people file by themselves.");
+      throw new BackupRefused(new BackupDetail.ClusterSite());
     }
     Path into =
         settings
             .backupFolder()
-            .orElseThrow(
-                () ->
-                    new BackupRefused(
-                        "No folder for backups is set. Set kornspur.backup-folder, and start"
-                            + " again."))
+            .orElseThrow(() -> new BackupRefused(new BackupDetail.NoFolder()))
             .toAbsolutePath()
             .normalize();
     if (into.startsWith(from)) {
-      throw new BackupRefused(
-          "kornspur.backup-folder is within the data folder, and would be lost with it. Give one on"
-              + " another disk.");
+      throw new BackupRefused(new BackupDetail.WithinDataFolder());
     }
     return into;
   }
@@ -138,9 +131,7 @@ public final class Backup {
       }
       empty();
     }
-    throw new BackupRefused(
-        "The files of the broker changed during each of %d copies. Try again later."
-            .formatted(ATTEMPTS));
+    throw new BackupRefused(new BackupDetail.FilesChanged(ATTEMPTS));
   }
 
   private long copy(Path file) throws IOException {

@@ -34,6 +34,7 @@ import org.apache.kafka.streams.state.ReadOnlyKeyValueStore;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.jboss.logging.Logger;
 import org.kornspur.api.access.InternalSecret;
+import org.kornspur.api.problem.NotReadyDetail;
 import org.kornspur.api.runtime.CannotStart;
 import org.kornspur.api.runtime.PrivateFolder;
 import org.kornspur.contract.PersonName;
@@ -289,7 +290,7 @@ public class KafkaEngine implements Engine {
     try {
       CompletableFuture.allOf(sent.toArray(CompletableFuture[]::new)).join();
     } catch (CompletionException failed) {
-      throw new NotReady("The broker did not take the record: " + failed.getCause(), 5);
+      throw new NotReady(new NotReadyDetail.NotTaken(String.valueOf(failed.getCause())), 5);
     }
   }
 
@@ -366,7 +367,8 @@ public class KafkaEngine implements Engine {
     try {
       return stores.read(() -> reader.entriesOf(subject));
     } catch (UnreadableDossier unreadable) {
-      throw new NotReady(unreadable.getMessage(), UNREADABLE_RETRY_S);
+      throw new NotReady(
+          NotReadyDetail.DossierUnreadable.of(subject, unreadable.keys()), UNREADABLE_RETRY_S);
     }
   }
 
@@ -451,7 +453,7 @@ public class KafkaEngine implements Engine {
   private RunningProcessors processors() {
     RunningProcessors processors = running.get();
     if (processors == null) {
-      throw new NotReady("The processors are not running: " + condition + ".", 3);
+      throw new NotReady(new NotReadyDetail.NotRunning(), 3);
     }
     return processors;
   }

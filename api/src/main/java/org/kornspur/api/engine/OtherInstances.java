@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Optional;
 import org.apache.kafka.streams.state.HostInfo;
 import org.kornspur.api.access.InternalSecret;
+import org.kornspur.api.problem.NotReadyDetail;
 import org.kornspur.processors.stream.ChainPositions;
 import org.kornspur.processors.stream.RegisterEntry;
 
@@ -82,13 +83,6 @@ final class OtherInstances {
 
   private static NotReady unanswered(HostInfo owner, String why) {
     return new NotReady(
-        "The instance at "
-            + owner.host()
-            + ":"
-            + owner.port()
-            + ", which holds this key, gave no answer ("
-            + why
-            + ").",
-        3);
+        new NotReadyDetail.InstanceSilent(owner.host() + ":" + owner.port(), why), 3);
   }
 }

@@ -14,6 +14,7 @@ import org.apache.kafka.clients.admin.ListTopicsOptions;
 import org.apache.kafka.clients.admin.OffsetSpec;
 import org.apache.kafka.common.IsolationLevel;
 import org.apache.kafka.common.TopicPartition;
+import org.kornspur.api.problem.BackupDetail;
 import org.kornspur.ingest.publish.FactPublisher;
 
 /** Finds out that the processors write nothing, by the ends of all topics that they write to. */
@@ -60,11 +61,9 @@ final class Quiet implements AutoCloseable {
       Thread.sleep(STILL.toMillis());
     }
     throw new BackupRefused(
-        "The processors still write to "
-            + moving
-            + " "
-            + LONGEST_WAIT.toSeconds()
-            + " s after they were stopped. Try again later.");
+        new BackupDetail.StillWriting(
+            moving.stream().map(TopicPartition::toString).sorted().toList(),
+            LONGEST_WAIT.toSeconds()));
   }
 
   private static Set<TopicPartition> different(

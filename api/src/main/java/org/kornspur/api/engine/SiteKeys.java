@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Stream;
 import org.jboss.logging.Logger;
+import org.kornspur.api.problem.NotReadyDetail;
 import org.kornspur.api.runtime.CannotStart;
 import org.kornspur.ingest.chain.Checkpoint;
 import org.kornspur.ingest.seal.SigningKey;
@@ -88,7 +89,7 @@ public class SiteKeys {
    */
   public synchronized SigningKey signing() {
     if (signing == null) {
-      throw new NotReady("The keys of this site are not read yet.", 3);
+      throw new NotReady(new NotReadyDetail.KeysUnread(), 3);
     }
     return signing;
   }

@@ -9,6 +9,7 @@ import org.apache.kafka.streams.errors.InvalidStateStoreException;
 import org.apache.kafka.streams.state.HostInfo;
 import org.apache.kafka.streams.state.QueryableStoreTypes;
 import org.apache.kafka.streams.state.ReadOnlyKeyValueStore;
+import org.kornspur.api.problem.NotReadyDetail;
 
 /** Finds the instance that holds a key, and opens this instance's stores. */
 final class StateStores {
@@ -34,7 +35,7 @@ final class StateStores {
     KeyQueryMetadata metadata =
         ready(() -> streams.queryMetadataForKey(storeName, partitionKey, new StringSerializer()));
     if (metadata == null || metadata.equals(KeyQueryMetadata.NOT_AVAILABLE)) {
-      throw moving("the owner of " + partitionKey);
+      throw moving();
     }
     HostInfo owner = metadata.activeHost();
     boolean here = owner.host().equals(self.host()) && owner.port() == self.port();
@@ -63,7 +64,7 @@ final class StateStores {
     try {
       return question.get();
     } catch (InvalidStateStoreException moved) {
-      throw moving("the stores");
+      throw moving();
     }
   }
 
@@ -71,13 +72,11 @@ final class StateStores {
     try {
       return question.get();
     } catch (InvalidStateStoreException | IllegalStateException notYet) {
-      throw moving("the stores");
+      throw moving();
     }
   }
 
-  private static NotReady moving(String what) {
-    return new NotReady(
-        "The processors are starting or moving work; " + what + " cannot be asked just now.",
-        RETRY_AFTER_SECONDS);
+  private static NotReady moving() {
+    return new NotReady(new NotReadyDetail.MovingWork(), RETRY_AFTER_SECONDS);
   }
 }

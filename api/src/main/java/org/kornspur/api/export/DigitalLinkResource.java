@@ -14,9 +14,9 @@ import org.kornspur.api.access.Action;
 import org.kornspur.api.access.Needs;
 import org.kornspur.api.export.identity.Gtin;
 import org.kornspur.api.problem.ApiProblem;
-import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.api.problem.RecordDetail;
 import org.kornspur.ingest.contract.Subject;
-import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.problem.Given;
 
 /**
  * Leads from what a label's code holds to the lot's page.
@@ -44,10 +44,8 @@ public class DigitalLinkResource {
   public Response resolve(@PathParam("gtin") String gtin, @PathParam("lot") String lotId) {
     viewer.requireSight(Subject.lot(lotId));
     if (!naming.gtinOfLot(lotId).equals(read(gtin))) {
-      throw new ApiProblem(
-          ProblemKind.NOT_FOUND,
-          "No lot '%s' of GTIN %s is known here."
-              .formatted(Problem.described(lotId), Problem.described(gtin)));
+      throw ApiProblem.notFound(
+          new RecordDetail.NoLotOfGtin(Given.text(lotId, false), Given.text(gtin, false)));
     }
     return Response.temporaryRedirect(URI.create(naming.identifiers().lotPage(lotId))).build();
   }
@@ -56,7 +54,7 @@ public class DigitalLinkResource {
     try {
       return Optional.of(new Gtin(digits));
     } catch (IllegalArgumentException noGtin) {
-      throw new ApiProblem(ProblemKind.NOT_FOUND, noGtin.getMessage());
+      throw ApiProblem.notFound(new RecordDetail.NoGtin(Given.text(digits, false)));
     }
   }
 }

@@ -39,10 +39,12 @@ import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.BodyLimit;
 import org.kornspur.api.problem.HeaderProblem;
 import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.api.problem.RecordDetail;
 import org.kornspur.api.resource.ReadsQueryItself;
 import org.kornspur.api.view.Addresses;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.problem.Given;
 
 /**
  * Capture and query of events.
@@ -107,12 +109,7 @@ public class EpcisResource {
     return captures
         .job(captureId)
         .orElseThrow(
-            () ->
-                new ApiProblem(
-                    ProblemKind.NOT_FOUND,
-                    "There is no capture job '"
-                        + Problem.described(captureId)
-                        + "' of yours on this instance; it keeps the last thousand."));
+            () -> ApiProblem.notFound(new RecordDetail.NoCaptureJob(Given.text(captureId, false))));
   }
 
   @POST
@@ -160,10 +157,7 @@ public class EpcisResource {
         EventId.uuidIn(eventId)
             .flatMap(events::event)
             .orElseThrow(
-                () ->
-                    new ApiProblem(
-                        ProblemKind.NOT_FOUND,
-                        "There is no event '" + Problem.described(eventId) + "'."));
+                () -> ApiProblem.notFound(new RecordDetail.NoEvent(Given.text(eventId, false))));
     return found(EpcisDocuments.bareEvent(event)).build();
   }
 

@@ -33,6 +33,7 @@ import org.kornspur.api.export.epcis.EventQuery;
 import org.kornspur.api.export.identity.EventId;
 import org.kornspur.api.feed.ReadsTopics;
 import org.kornspur.api.feed.TopicFeed;
+import org.kornspur.api.problem.NotReadyDetail;
 import org.kornspur.contract.FactHeader;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.processors.stream.Topics;
@@ -144,13 +145,8 @@ public class EventLog implements ReadsTopics {
       }
       if (!into.containsKey(place) && System.nanoTime() > end) {
         throw new NotReady(
-            "The broker did not give the fact at offset "
-                + place.offset()
-                + " of "
-                + partition
-                + " within "
-                + LONGEST_READ.toSeconds()
-                + " s",
+            new NotReadyDetail.FactNotGiven(
+                partition.toString(), Long.toString(place.offset()), LONGEST_READ.toSeconds()),
             5);
       }
     }
@@ -176,9 +172,7 @@ public class EventLog implements ReadsTopics {
 
   private void requireCaughtUp() {
     if (!feed.isCaughtUp()) {
-      throw new NotReady(
-          "This instance still reads the facts from their beginning; the list would lack events",
-          2);
+      throw new NotReady(new NotReadyDetail.StillReading(Topics.FACTS.topicName()), 2);
     }
   }
 }

@@ -22,10 +22,12 @@ import org.kornspur.api.export.label.QrCode;
 import org.kornspur.api.feed.Feeds;
 import org.kornspur.api.feed.StandingRow;
 import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.ExportDetail;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.view.Addresses;
 import org.kornspur.api.view.RequestWords;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.problem.Given;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Material;
 import org.kornspur.standing.ReleaseStep;
@@ -73,15 +75,15 @@ public class LabelResource {
                 () ->
                     new ApiProblem(
                         ProblemKind.LABEL_REFUSED,
-                        "What lot '" + id + "' is, is not known: no fact names its origin."));
+                        new ExportDetail.SeedUnknown(Given.text(id, false))));
     LabelRules rules =
         LabelRules.forRulebook(material.rulebookId())
             .orElseThrow(
                 () ->
                     new ApiProblem(
                         ProblemKind.LABEL_REFUSED,
-                        "Lot '%s' is judged under %s, and no rules of labels are kept for it."
-                            .formatted(id, material.rulebookId())));
+                        new ExportDetail.NoLabelRules(
+                            Given.text(id, false), material.rulebookId())));
     return LabelContent.of(rules, dossier, material, hindrance(row), link(id));
   }
 
@@ -121,8 +123,7 @@ public class LabelResource {
         .ifPresent(
             reason -> {
               throw new ApiProblem(
-                  ProblemKind.LABEL_REFUSED,
-                  reason + " The bare picture cannot bear a warning; label.svg does.");
+                  ProblemKind.LABEL_REFUSED, new ExportDetail.NoBarePicture(reason));
             });
     return new QrCode(link(id)).png();
   }

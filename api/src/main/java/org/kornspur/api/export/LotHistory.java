@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.ExportDetail;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Entry;
@@ -46,11 +47,7 @@ public class LotHistory {
       Trace trace = Trace.walk(viewer.pedigree(), lot, Trace.Direction.BACK, MOST_SUBJECTS);
       if (!trace.complete()) {
         throw new ApiProblem(
-            ProblemKind.REQUEST_REFUSED,
-            "More than "
-                + MOST_SUBJECTS
-                + " lots and crops lie behind this lot; a history of all would be cut off. Export"
-                + " its parents one by one.");
+            ProblemKind.REQUEST_REFUSED, new ExportDetail.TooManyAncestors(MOST_SUBJECTS));
       }
       trace.steps().keySet().stream()
           .filter(viewer::sees)

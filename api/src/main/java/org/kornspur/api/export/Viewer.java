@@ -10,6 +10,7 @@ import org.kornspur.api.border.Border;
 import org.kornspur.api.border.BorderedPedigree;
 import org.kornspur.api.engine.Engine;
 import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.RecordDetail;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.pedigree.Pedigree;
 
@@ -73,6 +74,6 @@ public class Viewer {
   }
 
   static ApiProblem unknown(Subject subject) {
-    return ApiProblem.noFactNames(subject, "Ids are case-sensitive.");
+    return ApiProblem.noFactNames(subject, RecordDetail.Hint.NONE);
   }
 }

@@ -14,6 +14,7 @@ import java.util.Optional;
 import org.apache.kafka.clients.consumer.ConsumerRecord;
 import org.kornspur.api.engine.Engine;
 import org.kornspur.api.engine.NotReady;
+import org.kornspur.api.problem.NotReadyDetail;
 import org.kornspur.contract.PersonName;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.ingest.contract.Subject;
@@ -168,12 +169,7 @@ public class Feeds implements ReadsTopics {
 
   private static void requireCaughtUp(TopicFeed feed) {
     if (!feed.isCaughtUp()) {
-      throw new NotReady(
-          "This instance still reads "
-              + feed.topic()
-              + " from its beginning; the list would lack"
-              + " entries",
-          2);
+      throw new NotReady(new NotReadyDetail.StillReading(feed.topic()), 2);
     }
   }
 

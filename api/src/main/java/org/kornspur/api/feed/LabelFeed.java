@@ -12,6 +12,7 @@ import java.util.List;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.api.engine.Engine;
 import org.kornspur.api.engine.NotReady;
+import org.kornspur.api.problem.NotReadyDetail;
 import org.kornspur.contract.Dispatch;
 import org.kornspur.processors.stream.Topics;
 
@@ -55,7 +56,7 @@ public class LabelFeed implements ReadsTopics {
    */
   public LabelIndex labels() {
     if (!feed.isCaughtUp()) {
-      throw new NotReady("This instance still reads the label numbers of earlier dispatches", 2);
+      throw new NotReady(new NotReadyDetail.StillReading(Topics.FACTS.topicName()), 2);
     }
     return labels;
   }

@@ -12,6 +12,7 @@ import java.util.List;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.api.engine.Engine;
 import org.kornspur.api.engine.NotReady;
+import org.kornspur.api.problem.NotReadyDetail;
 import org.kornspur.contract.EnterpriseDeclared;
 import org.kornspur.processors.stream.Topics;
 
@@ -56,7 +57,7 @@ public class SampleFeed implements ReadsTopics {
    */
   public SampleIndex samples() {
     if (!feed.isCaughtUp()) {
-      throw new NotReady("This instance still reads the samplings of earlier days", 2);
+      throw new NotReady(new NotReadyDetail.StillReading(Topics.FACTS.topicName()), 2);
     }
     return samples;
   }

@@ -18,6 +18,7 @@ import org.apache.kafka.common.serialization.StringDeserializer;
 import org.jboss.logging.Logger;
 import org.kornspur.api.engine.Engine;
 import org.kornspur.api.engine.NotReady;
+import org.kornspur.api.problem.NotReadyDetail;
 import org.kornspur.ingest.registry.RegistryUnreachable;
 
 /**
@@ -228,7 +229,7 @@ public final class TopicFeed implements AutoCloseable {
             .map(partition -> new TopicPartition(topic, partition.partition()))
             .toList();
     if (partitions.isEmpty()) {
-      throw new NotReady("Topic " + topic + " does not exist yet", 1);
+      throw new NotReady(new NotReadyDetail.NoTopic(topic), 1);
     }
     consumer.assign(partitions);
     consumer.seekToBeginning(partitions);

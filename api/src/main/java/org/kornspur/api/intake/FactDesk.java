@@ -21,6 +21,7 @@ import org.kornspur.api.engine.Engine;
 import org.kornspur.api.engine.NotReady;
 import org.kornspur.api.engine.SiteKeys;
 import org.kornspur.api.feed.Feeds;
+import org.kornspur.api.problem.NotReadyDetail;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.contract.QuarantineOrigin;
 import org.kornspur.ingest.act.SignedSubmissions;
@@ -229,7 +230,7 @@ public class FactDesk {
    */
   public List<Outcome> admitRead(List<ReadInput> inputs) {
     if (!engine.isReady()) {
-      throw new NotReady("The processors are not ready: " + engine.condition(), 2);
+      throw new NotReady(new NotReadyDetail.NotRunning(), 2);
     }
     Map<String, Started> lastOfId = new HashMap<>();
     List<CompletableFuture<Outcome>> started =
@@ -270,10 +271,10 @@ public class FactDesk {
     try {
       return admitFact(fact, source);
     } catch (NotReady notReady) {
-      return new Outcome.Unsent(fact, notReady.getMessage());
+      return new Outcome.Unsent(fact, notReady.detail());
     } catch (RuntimeException fault) {
       LOG.warnf(fault, "Fact %s could not be sent", Outcome.factId(fact));
-      return new Outcome.Unsent(fact, "The broker did not take it");
+      return new Outcome.Unsent(fact, new NotReadyDetail.FactNotTaken());
     }
   }
 

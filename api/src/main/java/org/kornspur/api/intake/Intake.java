@@ -18,7 +18,6 @@ import org.kornspur.api.view.ReceiptView;
 import org.kornspur.api.view.SubjectLink;
 import org.kornspur.ingest.contract.SubjectsNamed;
 import org.kornspur.ingest.intake.Problem;
-import org.kornspur.ingest.problem.Given;
 
 /** Answers for the facts of a request: a receipt for one, a list of outcomes for many. */
 @ApplicationScoped
@@ -148,8 +147,7 @@ public class Intake {
           conflict.quarantineId().map(Addresses::ofEntry).orElse(null));
     }
     if (outcome instanceof Outcome.Unsent unsent) {
-      Problem problem =
-          Problem.of("", new Given.Recorded(unsent.reason()), new BodyProblem.NotTaken());
+      Problem problem = Problem.of("", unsent.reason(), new BodyProblem.NotTaken());
       return new BatchView.Item(
           line, index, word, Outcome.factId(unsent.fact()), null, views(List.of(problem)), null);
     }

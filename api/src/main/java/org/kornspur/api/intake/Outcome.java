@@ -3,6 +3,7 @@ package org.kornspur.api.intake;
 import java.util.List;
 import java.util.Optional;
 import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.api.problem.NotReadyDetail;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.intake.Problem;
 
@@ -26,7 +27,7 @@ public sealed interface Outcome {
   record NotAllowed(String factId, List<Problem> problems) implements Outcome {}
 
   /** Nothing is wrong with it, but it could not be sent. */
-  record Unsent(SpecificRecord fact, String reason) implements Outcome {}
+  record Unsent(SpecificRecord fact, NotReadyDetail reason) implements Outcome {}
 
   /** The id of a fact. */
   static String factId(SpecificRecord fact) {

@@ -9,7 +9,6 @@ import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import org.apache.avro.specific.SpecificRecord;
@@ -24,6 +23,7 @@ import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.DecisionProblem;
 import org.kornspur.api.problem.ProblemDocument;
 import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.api.problem.RecordDetail;
 import org.kornspur.api.problem.RequestGiven;
 import org.kornspur.api.view.ReceiptView;
 import org.kornspur.contract.QuarantineEntry;
@@ -88,12 +88,7 @@ public class Quarantine {
         .entry(entryId)
         .filter(entry -> isSeen(feeds.quarantine().senders(entryId)))
         .orElseThrow(
-            () ->
-                new ApiProblem(
-                    ProblemKind.NOT_FOUND,
-                    "No refused input has the id "
-                        + Problem.shown(entryId)
-                        + ". The list at /api/v1/quarantine shows every one."));
+            () -> ApiProblem.notFound(new RecordDetail.NoRefusedInput(Given.text(entryId, false))));
   }
 
   /** Who does not see all sees what they sent themselves. */
@@ -163,10 +158,9 @@ public class Quarantine {
   private QuarantineEntry held(String entryId) {
     QuarantineEntry entry = entry(entryId);
     if (entry.getState() != QuarantineState.HELD) {
-      String by = entry.getReplayedAs() == null ? "" : " as fact " + entry.getReplayedAs();
       throw new ApiProblem(
           ProblemKind.ALREADY_SETTLED,
-          "The entry is " + entry.getState().name().toLowerCase(Locale.ROOT) + by + ".");
+          new RecordDetail.Settled(entry.getState(), Optional.ofNullable(entry.getReplayedAs())));
     }
     return entry;
   }

@@ -12,8 +12,8 @@ import java.util.regex.Pattern;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.access.Action;
 import org.kornspur.api.access.Needs;
+import org.kornspur.api.problem.AddressDetail;
 import org.kornspur.api.problem.ApiProblem;
-import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.text.Language;
 
 /** Remembers the language that somebody chose, and leads back. */
@@ -32,9 +32,7 @@ public class LanguagePage {
   public Response choose(
       @PathParam("tag") String tag, @DefaultValue("/") @QueryParam("back") String back) {
     Language language =
-        Language.of(tag)
-            .orElseThrow(
-                () -> new ApiProblem(ProblemKind.NOT_FOUND, "No page is in this language."));
+        Language.of(tag).orElseThrow(() -> ApiProblem.notFound(new AddressDetail.NoLanguage()));
     NewCookie cookie =
         new NewCookie.Builder(Language.COOKIE)
             .value(language.tag())

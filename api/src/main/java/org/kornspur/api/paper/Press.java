@@ -26,6 +26,7 @@ import org.apache.pdfbox.pdmodel.PDEmbeddedFilesNameTreeNode;
 import org.apache.pdfbox.pdmodel.common.filespecification.PDComplexFileSpecification;
 import org.apache.pdfbox.pdmodel.common.filespecification.PDEmbeddedFile;
 import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.ExportDetail;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.resource.HeavyDocuments;
 
@@ -73,12 +74,7 @@ final class Press {
     if (xhtml.length() > MOST_CHARACTERS) {
       throw new ApiProblem(
           ProblemKind.REQUEST_REFUSED,
-          "As a paper this has "
-              + xhtml.length()
-              + " characters, more than the "
-              + MOST_CHARACTERS
-              + " for which there is memory. Take it as a table (records.csv, recall-drill.csv) or"
-              + " as data (history.epcis.json), or ask for papers on its parts.");
+          new ExportDetail.PaperTooLong(xhtml.length(), MOST_CHARACTERS));
     }
     return pdf -> print(xhtml, enclosures, pdf);
   }

@@ -4,6 +4,8 @@ import java.util.List;
 import org.kornspur.api.text.Language;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.problem.Given;
+import org.kornspur.ingest.statement.Statement;
 
 /** Ends a request with a problem document. */
 public final class ApiProblem extends RuntimeException {
@@ -16,7 +18,7 @@ public final class ApiProblem extends RuntimeException {
     this.document = document;
   }
 
-  public ApiProblem(ProblemKind kind, String detail) {
+  public ApiProblem(ProblemKind kind, Statement detail) {
     this(ProblemDocument.of(kind, detail));
   }
 
@@ -24,20 +26,14 @@ public final class ApiProblem extends RuntimeException {
     this(ProblemDocument.of(kind, problems));
   }
 
-  /**
-   * For a subject that there is not, or that the caller does not see: the answer is the same.
-   *
-   * @param whatToDo a sentence that says where to look
-   */
-  public static ApiProblem noFactNames(Subject subject, String whatToDo) {
-    return new ApiProblem(
-        ProblemKind.NOT_FOUND,
-        "No fact names the "
-            + subject.kind().word()
-            + " "
-            + Problem.shown(subject.id())
-            + ". "
-            + whatToDo);
+  /** For a subject that there is not, or that the caller does not see: the answer is the same. */
+  public static ApiProblem noFactNames(Subject subject, RecordDetail.Hint whereToLook) {
+    return notFound(
+        new RecordDetail.Unknown(subject.kind(), Given.text(subject.id(), false), whereToLook));
+  }
+
+  public static ApiProblem notFound(Detail detail) {
+    return new ApiProblem(ProblemKind.NOT_FOUND, detail);
   }
 
   public ProblemDocument document() {

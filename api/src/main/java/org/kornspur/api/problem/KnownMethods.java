@@ -7,9 +7,10 @@ import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
 import jakarta.inject.Inject;
+import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
-import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.problem.Given;
 
 /**
  * Refuses methods that no address takes. TRACE among them: it would send back what the browser adds
@@ -44,7 +45,7 @@ public class KnownMethods {
         context,
         ProblemDocument.of(
             ProblemKind.METHOD_NOT_ALLOWED,
-            "No address takes " + Problem.shown(method) + "; use one of " + allowed + "."),
+            new AddressDetail.UnknownMethod(Given.text(method, false), List.copyOf(KNOWN))),
         json);
   }
 }

@@ -20,4 +20,8 @@ public sealed interface ParameterProblem extends RequestReason {
   record NoneHere() implements ParameterProblem {}
 
   record NoPageToken() implements ParameterProblem {}
+
+  record MassForEachLot(int most) implements ParameterProblem {}
+
+  record Kilograms(Amount least, Amount most) implements ParameterProblem {}
 }

@@ -32,10 +32,10 @@ public record ProblemJson(
   public static ProblemJson of(ProblemDocument document, ProblemWords words) {
     return new ProblemJson(
         document.kind().type(),
-        document.kind().title(),
+        words.plain(document.kind().title()),
         document.status(),
         document.detail(words),
-        document.kind().remedy(),
+        words.plain(document.kind().remedy()),
         ProblemView.all(document.problems(), words),
         document.incident().orElse(null));
   }

@@ -8,7 +8,7 @@ import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import jakarta.ws.rs.ext.ExceptionMapper;
 import jakarta.ws.rs.ext.Provider;
-import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.problem.Given;
 
 /** Gives the refusals of the framework (unknown address, method, media type) as documents. */
 @Provider
@@ -45,28 +45,20 @@ public final class RefusedRequestMapper implements ExceptionMapper<WebApplicatio
     };
   }
 
-  private String detail(Response given) {
-    String path = Problem.shown(uri.getRequestUri().getRawPath());
+  private AddressDetail detail(Response given) {
+    Given path = Given.text(uri.getRequestUri().getRawPath(), false);
     return switch (given.getStatus()) {
-      case 404 -> "No resource answers at " + path + ".";
+      case 404 -> new AddressDetail.NoResource(path);
       case 405 ->
-          path
-              + " does not take "
-              + request.getMethod()
-              + "; it takes "
-              + given.getHeaderString(HttpHeaders.ALLOW)
-              + ".";
-      case 406 ->
-          path
-              + " has no answer in "
-              + Problem.shown(headers.getHeaderString(HttpHeaders.ACCEPT))
-              + ".";
-      case 415 ->
-          path
-              + " does not read "
-              + Problem.shown(headers.getHeaderString(HttpHeaders.CONTENT_TYPE))
-              + ".";
-      default -> "The request to " + path + " is refused with status " + given.getStatus() + ".";
+          new AddressDetail.OtherMethod(
+              path, request.getMethod(), given.getHeaderString(HttpHeaders.ALLOW));
+      case 406 -> new AddressDetail.NotAcceptable(path, header(HttpHeaders.ACCEPT));
+      case 415 -> new AddressDetail.NotRead(path, header(HttpHeaders.CONTENT_TYPE));
+      default -> new AddressDetail.Refused(path, given.getStatus());
     };
+  }
+
+  private Given header(String name) {
+    return Given.text(String.valueOf(headers.getHeaderString(name)), false);
   }
 }

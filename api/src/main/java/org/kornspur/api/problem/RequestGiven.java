@@ -1,5 +1,6 @@
 package org.kornspur.api.problem;
 
+import org.kornspur.ingest.problem.Given;
 import org.kornspur.ingest.statement.Statement;
 
 /** What a request gave where something else is expected, beside what facts give. */
@@ -21,6 +22,13 @@ public sealed interface RequestGiven extends Statement {
   record Characters(int count) implements RequestGiven {}
 
   record Events(int count) implements RequestGiven {}
+
+  record LotsAndMasses(int lots, int masses) implements RequestGiven {}
+
+  record MassOfLot(Given mass, Given lot) implements RequestGiven {}
+
+  /** A line of a release sheet. */
+  record SheetLine(String line) implements RequestGiven {}
 
   record NotShown() implements RequestGiven {}
 

@@ -10,4 +10,5 @@ public sealed interface RequestReason extends Reason
         EventProblem,
         HeaderProblem,
         ParameterProblem,
-        RightsProblem {}
+        RightsProblem,
+        SigningProblem {}

@@ -20,9 +20,7 @@ public final class UnexpectedMapper implements ExceptionMapper<Throwable> {
     String incident = UUID.randomUUID().toString();
     LOG.errorf(unexpected, "Incident %s", incident);
     return ProblemAnswer.of(
-            ProblemDocument.of(
-                    ProblemKind.UNEXPECTED,
-                    "The request could not be answered; incident " + incident + ".")
+            ProblemDocument.of(ProblemKind.UNEXPECTED, new AddressDetail.Unexpected(incident))
                 .withIncident(incident))
         .build();
   }

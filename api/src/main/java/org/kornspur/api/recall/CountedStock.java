@@ -6,13 +6,18 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.regex.Pattern;
 import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.ParameterProblem;
 import org.kornspur.api.problem.ProblemKind;
-import org.kornspur.ingest.intake.Counted;
+import org.kornspur.api.problem.RequestGiven;
 import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.problem.Given;
+import org.kornspur.ingest.statement.Value.Amount;
 
 /** Reads what was counted in store: kilograms by lot. */
 public final class CountedStock {
   private static final int MOST_LOTS = 5_000;
+  private static final double MOST_KILOGRAMS = 99_999_999.999;
+  private static final String NO_MASS = "-";
   private static final Pattern KILOGRAMS = Pattern.compile("\\d{1,8}(\\.\\d{1,3})?");
 
   private CountedStock() {}
@@ -28,7 +33,7 @@ public final class CountedStock {
     for (String stock : stocks) {
       int colon = stock.lastIndexOf(':');
       lots.add(colon < 0 ? stock : stock.substring(0, colon));
-      masses.add(colon < 0 ? "nothing" : stock.substring(colon + 1));
+      masses.add(colon < 0 ? NO_MASS : stock.substring(colon + 1));
     }
     return of(lots, masses);
   }
@@ -42,11 +47,10 @@ public final class CountedStock {
     List<Problem> problems = new ArrayList<>();
     if (lots.size() != masses.size() || lots.size() > MOST_LOTS) {
       problems.add(
-          Problem.recorded(
+          Problem.of(
               "stock",
-              Counted.of(lots.size(), "lot(s)") + " and " + Counted.of(masses.size(), "mass(|es)"),
-              "as many masses as lots, " + MOST_LOTS + " at most",
-              "Give each lot its mass"));
+              new RequestGiven.LotsAndMasses(lots.size(), masses.size()),
+              new ParameterProblem.MassForEachLot(MOST_LOTS)));
       throw new ApiProblem(ProblemKind.INVALID_PARAMETER, problems);
     }
     Map<String, Double> counted = new TreeMap<>();
@@ -56,11 +60,12 @@ public final class CountedStock {
         counted.put(lots.get(i), Double.parseDouble(mass));
       } else if (!mass.isEmpty()) {
         problems.add(
-            Problem.recorded(
-                "stock of " + Problem.shown(lots.get(i)),
-                Problem.shown(masses.get(i)),
-                "kilograms from 0 to 99,999,999.999",
-                "Give what was weighed or counted in store, in kilograms"));
+            Problem.of(
+                "stock",
+                new RequestGiven.MassOfLot(
+                    Given.text(masses.get(i), false), Given.text(lots.get(i), false)),
+                new ParameterProblem.Kilograms(
+                    Amount.kilograms(0), Amount.kilograms(MOST_KILOGRAMS))));
       }
     }
     if (!problems.isEmpty()) {

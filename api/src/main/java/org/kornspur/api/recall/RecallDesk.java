@@ -12,6 +12,7 @@ import org.kornspur.api.border.BorderedPedigree;
 import org.kornspur.api.engine.Engine;
 import org.kornspur.api.feed.Feeds;
 import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.RecordDetail;
 import org.kornspur.api.resource.Answers;
 import org.kornspur.api.text.StandingWords;
 import org.kornspur.api.view.AsOf;
@@ -115,7 +116,6 @@ public class RecallDesk {
   }
 
   private static ApiProblem unknown(Subject subject) {
-    return ApiProblem.noFactNames(
-        subject, "Ids are case-sensitive; a label number is looked up at /trace.");
+    return ApiProblem.noFactNames(subject, RecordDetail.Hint.LABEL_NUMBERS);
   }
 }

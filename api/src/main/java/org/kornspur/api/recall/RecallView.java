@@ -179,34 +179,13 @@ public record RecallView(
       @Schema(description = "Empty where it is the absence of a fact") String factId,
       String sentence) {
 
-    static LooseEndView of(LooseEnd end) {
+    static LooseEndView of(LooseEnd end, Words words) {
       return new LooseEndView(
-          link(end.subject()), end.kind(), end.kind().isUnresolved(), end.factId(), sentence(end));
-    }
-
-    private static String sentence(LooseEnd end) {
-      String subject = end.subject().kind().word() + " " + end.subject().id();
-      return switch (end.kind()) {
-        case NO_ORIGIN ->
-            "No fact says where "
-                + subject
-                + " came from. Bring its harvest, conditioning or"
-                + " declaration.";
-        case NOT_DECLARED -> "No fact declares " + subject + ". Bring its declaration.";
-        case NO_SOWING -> "No fact says what seed " + subject + " was sown with. Bring its sowing.";
-        case NO_LABELS ->
-            "Dispatch "
-                + end.factId()
-                + " of "
-                + subject
-                + " names no label number, so that its"
-                + " bags cannot be told. Correct it with the numbers.";
-        case NO_HARVEST ->
-            "No harvest of "
-                + subject
-                + " is recorded: it stands, was given up, or the harvest"
-                + " is owed.";
-      };
+          link(end.subject()),
+          end.kind(),
+          end.kind().isUnresolved(),
+          end.factId(),
+          words.plain(RecallStatement.of(end)));
     }
   }
 
@@ -233,7 +212,7 @@ public record RecallView(
         BalanceView.of(drill.balance()),
         drill.looseEnds().stream()
             .filter(end -> sight.sees(end.subject()))
-            .map(LooseEndView::of)
+            .map(end -> LooseEndView.of(end, words))
             .toList(),
         heldInQuarantine,
         asOf);

@@ -20,6 +20,7 @@ import org.kornspur.api.feed.StandingIndex;
 import org.kornspur.api.feed.StandingQuery;
 import org.kornspur.api.feed.StandingRow;
 import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.RecordDetail.Hint;
 import org.kornspur.api.seal.ProofDesk;
 import org.kornspur.api.text.StandingWords;
 import org.kornspur.api.text.VerdictWords;
@@ -211,16 +212,16 @@ public class Answers {
   /** How far the data behind an answer lags; in numbers to who sees everything. */
   public AsOf asOf() {
     AsOf asOf = asOfAll();
-    return border.sight().isWhole() ? asOf : asOf.withoutNumbers();
+    return border.sight().isWhole() ? asOf : asOf.withoutNumbers(requestWords.words());
   }
 
   private AsOf asOfAll() {
     try {
       Map<String, Long> waiting = new LinkedHashMap<>(engine.lag());
       waiting.merge(Topics.STANDINGS.topicName(), feeds.standingsWaiting(), Long::sum);
-      return AsOf.waiting(clock.instant(), waiting, engine.factsHeldBack());
-    } catch (NotReady notReady) {
-      return AsOf.unknown(clock.instant(), notReady.getMessage());
+      return AsOf.waiting(clock.instant(), waiting, engine.factsHeldBack(), requestWords.words());
+    } catch (NotReady notTold) {
+      return AsOf.unknown(clock.instant(), requestWords.words());
     }
   }
 
@@ -232,22 +233,16 @@ public class Answers {
   }
 
   private ApiProblem unknown(Subject subject) {
+    boolean isOtherKind =
+        otherKind(subject).filter(this::isJudged).filter(border.sight()::sees).isPresent();
     return ApiProblem.noFactNames(
         subject,
-        otherKind(subject)
-            .filter(this::isJudged)
-            .filter(border.sight()::sees)
-            .map(found -> "There is a " + found + ".")
-            .orElse(
-                switch (subject.kind()) {
-                  case LOT, CROP ->
-                      "Ids are case-sensitive; find yours by its beginning with ?id= in the list of"
-                          + " "
-                          + subject.kind().word()
-                          + "s, or send the facts that name it.";
-                  case SOURCE, HYBRID, ENTERPRISE ->
-                      "Ids are case-sensitive; check it, or send the facts that name it.";
-                }));
+        isOtherKind
+            ? Hint.OTHER_KIND
+            : switch (subject.kind()) {
+              case LOT, CROP -> Hint.LIST;
+              case SOURCE, HYBRID, ENTERPRISE -> Hint.SEND_FACTS;
+            });
   }
 
   private boolean isJudged(Subject subject) {

@@ -56,7 +56,7 @@ public class BackupResource {
           .entity(new BackupView(made.folder().toString(), made.madeAt(), made.bytes()))
           .build();
     } catch (BackupRefused refused) {
-      throw new ApiProblem(ProblemKind.BACKUP_REFUSED, refused.getMessage());
+      throw new ApiProblem(ProblemKind.BACKUP_REFUSED, refused.detail());
     }
   }
 }

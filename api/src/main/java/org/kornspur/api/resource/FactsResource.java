@@ -24,6 +24,7 @@ import org.kornspur.api.access.Action;
 import org.kornspur.api.access.Needs;
 import org.kornspur.api.intake.Intake;
 import org.kornspur.api.problem.BodyLimit;
+import org.kornspur.api.problem.ProblemLanguage;
 import org.kornspur.api.view.Addresses;
 import org.kornspur.api.view.BatchView;
 import org.kornspur.api.view.FactTypeView;
@@ -64,10 +65,12 @@ public class FactsResource {
       """;
 
   private final Intake intake;
+  private final ProblemLanguage language;
 
   @Inject
-  public FactsResource(Intake intake) {
+  public FactsResource(Intake intake, ProblemLanguage language) {
     this.intake = intake;
+    this.language = language;
   }
 
   @POST
@@ -129,7 +132,7 @@ public class FactsResource {
   public List<FactTypeView> types() {
     return Arrays.stream(FactType.values())
         .filter(type -> !type.isAct())
-        .map(FactTypeView::of)
+        .map(type -> FactTypeView.of(type, language.words()))
         .toList();
   }
 

@@ -9,6 +9,7 @@ import java.time.Duration;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
 import org.kornspur.api.engine.NotReady;
+import org.kornspur.api.problem.NotReadyDetail;
 
 /**
  * Bounds how many heavy documents are made at once, by the memory that there is: so many of the
@@ -101,11 +102,7 @@ public class HeavyDocuments {
   private NotReady refusal() {
     refused.increment();
     return new NotReady(
-        "Too many large documents are asked for at once; this server makes "
-            + atOnce
-            + " at a time and keeps "
-            + atOnce * WAITING_FOR_EACH
-            + " waiting",
+        new NotReadyDetail.TooManyDocuments(atOnce, atOnce * WAITING_FOR_EACH),
         RETRY_AFTER_SECONDS);
   }
 }

@@ -15,7 +15,7 @@ public final class NotReadyMapper implements ExceptionMapper<NotReady> {
 
   @Override
   public Response toResponse(NotReady notReady) {
-    return ProblemAnswer.of(ProblemDocument.of(ProblemKind.NOT_READY, notReady.getMessage()))
+    return ProblemAnswer.of(ProblemDocument.of(ProblemKind.NOT_READY, notReady.detail()))
         .header(HttpHeaders.RETRY_AFTER, notReady.retryAfterSeconds())
         .build();
   }

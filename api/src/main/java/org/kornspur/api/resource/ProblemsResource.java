@@ -1,5 +1,6 @@
 package org.kornspur.api.resource;
 
+import jakarta.inject.Inject;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
@@ -11,8 +12,11 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.kornspur.api.access.Action;
 import org.kornspur.api.access.Needs;
+import org.kornspur.api.problem.AddressDetail;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.api.problem.ProblemLanguage;
+import org.kornspur.ingest.intake.ProblemWords;
 
 /** What each type of problem document means. */
 @Path("/problems")
@@ -22,16 +26,21 @@ public class ProblemsResource {
 
   /** A kind of problem. */
   public record KindView(String type, String title, int status, String remedy) {
-    static KindView of(ProblemKind kind) {
-      return new KindView(kind.type(), kind.title(), kind.status(), kind.remedy());
+    static KindView of(ProblemKind kind, ProblemWords words) {
+      return new KindView(
+          kind.type(), words.plain(kind.title()), kind.status(), words.plain(kind.remedy()));
     }
   }
+
+  @Inject ProblemLanguage language;
 
   @GET
   @Needs(Action.READ_INTERFACE)
   @Operation(operationId = "listProblemKinds", summary = "Every kind of problem document")
   public List<KindView> list() {
-    return Arrays.stream(ProblemKind.values()).map(KindView::of).toList();
+    return Arrays.stream(ProblemKind.values())
+        .map(kind -> KindView.of(kind, language.words()))
+        .toList();
   }
 
   @GET
@@ -40,10 +49,7 @@ public class ProblemsResource {
   @Operation(operationId = "getProblemKind", summary = "What one kind means and what to do")
   public KindView get(@PathParam("kind") String kind) {
     return ProblemKind.of(kind)
-        .map(KindView::of)
-        .orElseThrow(
-            () ->
-                new ApiProblem(
-                    ProblemKind.NOT_FOUND, "There is no such kind; /problems lists them."));
+        .map(known -> KindView.of(known, language.words()))
+        .orElseThrow(() -> ApiProblem.notFound(new AddressDetail.NoProblemKind()));
   }
 }

@@ -7,7 +7,6 @@ import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import java.util.List;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
@@ -17,10 +16,10 @@ import org.kornspur.api.access.Action;
 import org.kornspur.api.access.Needs;
 import org.kornspur.api.engine.RulesInForce;
 import org.kornspur.api.problem.ApiProblem;
-import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.api.problem.RecordDetail;
 import org.kornspur.api.view.Addresses;
 import org.kornspur.api.view.RulebookView;
-import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.problem.Given;
 import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.standards.Rulebooks;
 
@@ -59,13 +58,9 @@ public class RulebooksResource {
         .map(RulebookView::of)
         .orElseThrow(
             () ->
-                new ApiProblem(
-                    ProblemKind.NOT_FOUND,
-                    "There is no rulebook "
-                        + Problem.shown(id)
-                        + "; there are "
-                        + books().map(Rulebook::id).collect(Collectors.joining(", "))
-                        + "."));
+                ApiProblem.notFound(
+                    new RecordDetail.NoRulebook(
+                        Given.text(id, false), books().map(Rulebook::id).toList())));
   }
 
   private Stream<Rulebook> books() {

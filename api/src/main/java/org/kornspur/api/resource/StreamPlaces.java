@@ -3,6 +3,7 @@ package org.kornspur.api.resource;
 import java.util.HashMap;
 import java.util.Map;
 import org.kornspur.api.engine.NotReady;
+import org.kornspur.api.problem.NotReadyDetail;
 
 /** How many read the live stream at once, in all and of one person. */
 final class StreamPlaces {
@@ -25,15 +26,10 @@ final class StreamPlaces {
    */
   synchronized Place take(String personId) {
     if (taken.getOrDefault(personId, 0) >= mostOfOne) {
-      throw new NotReady(
-          "You read the live stream "
-              + mostOfOne
-              + " times at once, the most for one person. End one of these readers.",
-          RETRY_AFTER_SECONDS);
+      throw new NotReady(new NotReadyDetail.TooManyReaders(mostOfOne), RETRY_AFTER_SECONDS);
     }
     if (all >= most) {
-      throw new NotReady(
-          "The live stream has " + most + " readers, the most.", RETRY_AFTER_SECONDS);
+      throw new NotReady(new NotReadyDetail.TooManyStreams(most), RETRY_AFTER_SECONDS);
     }
     taken.merge(personId, 1, Integer::sum);
     all++;

@@ -15,6 +15,7 @@ import org.apache.kafka.common.TopicPartition;
 import org.apache.kafka.common.serialization.ByteArrayDeserializer;
 import org.kornspur.api.engine.Engine;
 import org.kornspur.api.engine.NotReady;
+import org.kornspur.api.problem.NotReadyDetail;
 import org.kornspur.ingest.chain.ChainLink;
 import org.kornspur.ingest.chain.Checkpoint;
 import org.kornspur.ingest.chain.LogRecord;
@@ -124,15 +125,8 @@ final class LogReader implements LogCover.Checkpoints, AutoCloseable {
             .orElse(List.of());
     if (links.size() != wanted) {
       throw new NotReady(
-          "Of the links "
-              + from
-              + " to "
-              + until
-              + " of "
-              + place
-              + " only "
-              + links.size()
-              + " can be read just now",
+          new NotReadyDetail.LinksNotGiven(
+              place.toString(), Long.toString(from), Long.toString(until), links.size()),
           2);
     }
     return links;
@@ -212,7 +206,8 @@ final class LogReader implements LogCover.Checkpoints, AutoCloseable {
         }
       }
       if (System.nanoTime() > deadline) {
-        throw new NotReady("The brokers do not give " + place + " from offset " + from, 5);
+        throw new NotReady(
+            new NotReadyDetail.RecordsNotGiven(place.toString(), Long.toString(from)), 5);
       }
     }
     return found;

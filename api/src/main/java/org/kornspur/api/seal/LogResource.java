@@ -23,11 +23,13 @@ import org.kornspur.api.access.Needs;
 import org.kornspur.api.engine.Engine;
 import org.kornspur.api.engine.NotReady;
 import org.kornspur.api.engine.SiteKeys;
+import org.kornspur.api.problem.AddressDetail;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.view.Addresses;
 import org.kornspur.ingest.chain.ChainLink;
 import org.kornspur.ingest.chain.Checkpoint;
+import org.kornspur.ingest.problem.Given;
 import org.kornspur.ingest.seal.TrustedKeys;
 import org.kornspur.processors.stream.Topics;
 
@@ -110,9 +112,8 @@ public class LogResource {
       List<Integer> partitions = log.partitions();
       int asked = (int) Math.min(Integer.MAX_VALUE, whole("partition", partition));
       if (!partitions.contains(asked)) {
-        throw new ApiProblem(
-            ProblemKind.NOT_FOUND,
-            "The log has no partition " + partition + "; it has " + partitions + ".");
+        throw ApiProblem.notFound(
+            new AddressDetail.NoPartition(Given.text(partition, false), partitions));
       }
       return log.checkpoints(asked, number, MOST_CHECKPOINTS).stream()
           .map(checkpoint -> (JsonNode) checkpoint.toJson())
@@ -131,7 +132,7 @@ public class LogResource {
     }
     throw new ApiProblem(
         ProblemKind.INVALID_PARAMETER,
-        "'" + name + "' is '" + value + "'; give a whole number from 0 on.");
+        new AddressDetail.NoWholeNumber(name, Given.text(value, false)));
   }
 
   private Long notChainedYet() {

@@ -8,7 +8,9 @@ import org.apache.avro.LogicalTypes;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.intake.FieldLimits;
+import org.kornspur.ingest.intake.ProblemWords;
 import org.kornspur.ingest.json.FactJson;
+import org.kornspur.ingest.problem.Remedy;
 
 /** A type of fact as the contract has it, so that a form for it can be made. */
 @Schema(description = "A type of fact as the contract has it, so that a form can be made of it")
@@ -52,20 +54,21 @@ public record FactTypeView(
       @Schema(description = "Kind of the elements of a list that holds no objects")
           Kind elementKind) {}
 
-  public static FactTypeView of(FactType type) {
+  public static FactTypeView of(FactType type, ProblemWords words) {
     return new FactTypeView(
-        type.contractName(), text(type.schema().getDoc()), fields(type.schema()));
+        type.contractName(), text(type.schema().getDoc()), fields(type.schema(), words));
   }
 
   /** What may be sent in; who brought a fact is written by the server alone. */
-  private static List<Field> fields(org.apache.avro.Schema record) {
+  private static List<Field> fields(org.apache.avro.Schema record, ProblemWords words) {
     return record.getFields().stream()
         .filter(field -> !field.name().equals(FactJson.SUBMISSION_FIELD))
-        .map(FactTypeView::field)
+        .map(field -> field(record, field, words))
         .toList();
   }
 
-  private static Field field(org.apache.avro.Schema.Field field) {
+  private static Field field(
+      org.apache.avro.Schema record, org.apache.avro.Schema.Field field, ProblemWords words) {
     boolean nullable = field.schema().getType() == org.apache.avro.Schema.Type.UNION;
     org.apache.avro.Schema schema =
         nullable ? FieldLimits.branchOf(field.schema()) : field.schema();
@@ -82,11 +85,13 @@ public record FactTypeView(
         number(schema, "min"),
         number(schema, "max"),
         number(schema, "smallest"),
-        schema.getProp("remedy"),
+        schema.getProp("remedy") == null
+            ? null
+            : words.plain(new Remedy(record.getName(), field.name())),
         inner.getProp("names"),
         number(schema, "minItems"),
         inner.getType() == org.apache.avro.Schema.Type.ENUM ? inner.getEnumSymbols() : List.of(),
-        inner.getType() == org.apache.avro.Schema.Type.RECORD ? fields(inner) : List.of(),
+        inner.getType() == org.apache.avro.Schema.Type.RECORD ? fields(inner, words) : List.of(),
         element.map(FactTypeView::kind).filter(of -> of != Kind.OBJECT).orElse(null));
   }
 

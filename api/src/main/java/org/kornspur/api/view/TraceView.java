@@ -11,8 +11,8 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.api.access.Sight;
 import org.kornspur.api.feed.StandingRow;
 import org.kornspur.api.text.StandingWords;
+import org.kornspur.api.text.Words;
 import org.kornspur.ingest.contract.Subject;
-import org.kornspur.ingest.intake.Counted;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.pedigree.Trace;
 import org.kornspur.standing.StandingState;
@@ -35,10 +35,6 @@ public record TraceView(
         double elapsedMs,
     @Schema(description = "In one sentence, how far the answer can be relied on") String note,
     AsOf asOf) {
-
-  private static final String CUT =
-      "Cut at the border: seed of others is named one step back and one step forward (model:"
-          + " Regulation (EC) No 178/2002, Article 18), and nothing more is told of it.";
 
   /** A subject in a trace. */
   @Schema(description = "A subject in a trace")
@@ -143,7 +139,7 @@ public record TraceView(
         unresolved,
         forward ? Dispatched.of(trace.edges()) : null,
         elapsedMs,
-        isCut ? CUT : note(trace, unresolved.size(), asOf),
+        sentence(note(trace, isCut, unresolved.size(), asOf), asOf, words.verdicts().words()),
         asOf);
   }
 
@@ -170,19 +166,19 @@ public record TraceView(
         Addresses.of(subject));
   }
 
-  private static String note(Trace trace, int unresolved, AsOf asOf) {
-    if (!trace.complete()) {
-      return "Incomplete: the walk stopped at "
-          + Counted.of(trace.steps().size(), "subject(s)")
-          + ". Ask again with a larger value of most.";
+  private static TraceNote note(Trace trace, boolean isCut, int unresolved, AsOf asOf) {
+    if (isCut) {
+      return new TraceNote.Cut();
+    } else if (!trace.complete()) {
+      return new TraceNote.Stopped(trace.steps().size());
+    } else if (unresolved > 0) {
+      return new TraceNote.Unresolved(unresolved);
     }
-    if (unresolved > 0) {
-      return "Incomplete: "
-          + Counted.of(unresolved, "(crop or lot is|crops or lots are)")
-          + " named and nothing else is known of them. Bring their facts.";
-    }
-    return asOf.complete()
-        ? "Complete as far as facts have come in."
-        : "Complete for what is processed. " + asOf.note();
+    return asOf.complete() ? new TraceNote.Complete() : new TraceNote.CompleteSoFar();
+  }
+
+  private static String sentence(TraceNote note, AsOf asOf, Words words) {
+    String sentence = words.plain(note);
+    return note instanceof TraceNote.CompleteSoFar ? sentence + " " + asOf.note() : sentence;
   }
 }

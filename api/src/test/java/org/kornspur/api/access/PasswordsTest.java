@@ -15,6 +15,7 @@ import java.util.concurrent.Future;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.kornspur.api.problem.AccessDetail;
 
 /** What right and wrong passwords cost. */
 class PasswordsTest {
@@ -80,7 +81,7 @@ class PasswordsTest {
     Knock slowed = check("another guess", "203.0.113.1");
     assertThat(status(slowed)).isEqualTo(429);
     assertThat(((Knock.Refused) slowed).refusal().document().detail())
-        .contains("at most 6 within an hour");
+        .contains(new AccessDetail.TooManyWrongForPerson(MOST_OF_PERSON));
     assertThat(status(check("a slip of the person", HOME))).isEqualTo(401);
     assertThat(check(TestPeople.password(), HOME)).isInstanceOf(Knock.Known.class);
   }

@@ -26,7 +26,10 @@ class ProblemLanguageTest {
   @EnumSource
   void everyKindHasItsTextsAndNoTextIsLeftOver(Language language) {
     Set<String> wanted = new TreeSet<>();
-    kinds(RequestGiven.class).forEach(kind -> wanted.add(Coded.codeOf(kind)));
+    sentences().forEach(kind -> wanted.add(Coded.codeOf(kind)));
+    Stream.of(ProblemKind.values())
+        .flatMap(kind -> Stream.of(kind.title(), kind.remedy()))
+        .forEach(text -> wanted.add(text.code()));
     kinds(RequestReason.class).forEach(kind -> wanted.addAll(partsOf(kind)));
     Stream.of(Role.values()).forEach(role -> wanted.add("Role." + role.name()));
 
@@ -38,7 +41,7 @@ class ProblemLanguageTest {
   void everyTextUsesTheArgumentsOfItsKind(Language language) {
     Texts texts = ofRequests(language);
 
-    kinds(RequestGiven.class)
+    sentences()
         .forEach(
             kind ->
                 assertThat(texts.arguments(Coded.codeOf(kind)))
@@ -82,6 +85,11 @@ class ProblemLanguageTest {
             });
     assertThat(view.code()).isEqualTo("rights-problem.other-role");
     assertThat(view.arguments().at("/allowed/0/term").asText()).isEqualTo("QUALITY");
+  }
+
+  /** Kinds that have one text each. */
+  private static Stream<Class<? extends Statement>> sentences() {
+    return Stream.of(RequestGiven.class, Detail.class).flatMap(ProblemLanguageTest::kinds);
   }
 
   private static Texts ofRequests(Language language) {

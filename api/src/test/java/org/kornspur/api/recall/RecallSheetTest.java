@@ -87,7 +87,10 @@ class RecallSheetTest {
   void noCellCanBecomeAFormula() {
     for (String evil : List.of("=1+1", "+1", "-1", "@SUM(A1)", "\t=1", "\r=1", "\n=1", "＝1")) {
       String sheet =
-          RecallSheet.write(drillOf(dispatch(evil, List.of(evil)), AsOf.waiting(AT, Map.of(), 0)));
+          RecallSheet.write(
+              drillOf(
+                  dispatch(evil, List.of(evil)),
+                  AsOf.waiting(AT, Map.of(), 0, EnglishWords.words())));
       assertThat(sheet).contains("\"'" + evil + "\"");
       assertThat(sheet).doesNotContain("\"" + evil);
     }
@@ -97,14 +100,19 @@ class RecallSheetTest {
   @Test
   void aQuoteIsDoubled() {
     String sheet =
-        RecallSheet.write(drillOf(dispatch("A \"B\"", List.of()), AsOf.waiting(AT, Map.of(), 0)));
+        RecallSheet.write(
+            drillOf(
+                dispatch("A \"B\"", List.of()),
+                AsOf.waiting(AT, Map.of(), 0, EnglishWords.words())));
     assertThat(sheet).contains("\"A \"\"B\"\"\"");
   }
 
   @Test
   void anIncompleteDrillSaysSoAndWhy() {
     RecallView drill =
-        drillOf(dispatch("C", List.of()), AsOf.waiting(AT, Map.of("kornspur.facts", 3L), 0));
+        drillOf(
+            dispatch("C", List.of()),
+            AsOf.waiting(AT, Map.of("kornspur.facts", 3L), 0, EnglishWords.words()));
     assertThat(drill.complete()).isFalse();
     assertThat(drill.incompleteBecause())
         .containsExactly(

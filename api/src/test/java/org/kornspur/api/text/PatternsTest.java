@@ -15,6 +15,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.kornspur.api.act.ActStatement;
 import org.kornspur.api.recall.RecallStatement;
+import org.kornspur.api.view.AsOfNote;
+import org.kornspur.api.view.TraceNote;
 import org.kornspur.ingest.statement.Coded;
 import org.kornspur.ingest.statement.Statement;
 import org.kornspur.ingest.statement.Value.Amount;
@@ -38,7 +40,13 @@ class PatternsTest {
 
   /** Every kind of statement that this program can make. */
   static List<Class<? extends Statement>> kinds() {
-    return Stream.of(Finding.class, NoTable.class, ActStatement.class, RecallStatement.class)
+    return Stream.of(
+            Finding.class,
+            NoTable.class,
+            ActStatement.class,
+            RecallStatement.class,
+            AsOfNote.class,
+            TraceNote.class)
         .flatMap(PatternsTest::kindsOf)
         .<Class<? extends Statement>>map(kind -> kind.asSubclass(Statement.class))
         .toList();

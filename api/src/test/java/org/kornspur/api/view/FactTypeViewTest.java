@@ -7,16 +7,20 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.kornspur.api.problem.ProblemLanguage;
+import org.kornspur.api.text.Language;
 import org.kornspur.api.view.FactTypeView.Field;
 import org.kornspur.api.view.FactTypeView.Kind;
 import org.kornspur.ingest.contract.FactType;
+import org.kornspur.ingest.intake.ProblemWords;
 
 class FactTypeViewTest {
+  private static final ProblemWords ENGLISH = ProblemLanguage.words(Language.ENGLISH);
 
   @ParameterizedTest
   @EnumSource(FactType.class)
   void everyTypeCanBeAskedForByAForm(FactType type) {
-    FactTypeView view = FactTypeView.of(type);
+    FactTypeView view = FactTypeView.of(type, ENGLISH);
 
     assertThat(view.description()).isNotBlank();
     assertThat(all(view.fields()))
@@ -31,7 +35,7 @@ class FactTypeViewTest {
   /** Expected values: GerminationTest.avdl. */
   @Test
   void aGerminationTestIsGivenAsTheContractHasIt() {
-    FactTypeView view = FactTypeView.of(FactType.GERMINATION_TEST);
+    FactTypeView view = FactTypeView.of(FactType.GERMINATION_TEST, ENGLISH);
     Field replicates = named(view.fields(), "replicates");
     Field seeds = named(replicates.fields(), "seeds");
 

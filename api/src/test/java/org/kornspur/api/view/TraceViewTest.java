@@ -24,7 +24,7 @@ class TraceViewTest {
   private static final Subject MOTHER = Subject.lot("M");
   private static final Subject PART = Subject.lot("P");
   private static final Subject OTHER = Subject.lot("O");
-  private static final AsOf NOW = AsOf.waiting(Instant.EPOCH, Map.of(), 0);
+  private static final AsOf NOW = AsOf.waiting(Instant.EPOCH, Map.of(), 0, EnglishWords.words());
 
   /** M was split into P and O; both went to two customers. */
   private static final List<Edge> EDGES =

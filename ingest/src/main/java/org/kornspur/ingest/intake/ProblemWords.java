@@ -12,6 +12,7 @@ import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.problem.Remedy;
 import org.kornspur.ingest.statement.Coded;
 import org.kornspur.ingest.statement.Coded.Argument;
+import org.kornspur.ingest.statement.Statement;
 import org.kornspur.ingest.statement.Value.Count;
 import org.kornspur.ingest.statement.Value.Text;
 import org.kornspur.ingest.text.PlainForm;
@@ -44,6 +45,15 @@ public final class ProblemWords {
     return locale.getLanguage().equals(Locale.ENGLISH.getLanguage())
         ? texts.and(Texts.of(locale, contractRemedies()))
         : texts;
+  }
+
+  /** A statement of its own. */
+  public String plain(Statement statement) {
+    return plain(statement.coded());
+  }
+
+  public String plain(Coded statement) {
+    return words.of(statement);
   }
 
   /** What was given. */

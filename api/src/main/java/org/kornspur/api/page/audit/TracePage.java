@@ -23,8 +23,8 @@ import org.kornspur.api.page.Framing;
 import org.kornspur.api.page.Room;
 import org.kornspur.api.page.SubjectSheet;
 import org.kornspur.api.page.SubjectSheets;
+import org.kornspur.api.problem.AddressDetail;
 import org.kornspur.api.problem.ApiProblem;
-import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.recall.CountedStock;
 import org.kornspur.api.recall.Finder;
 import org.kornspur.api.recall.RecallDesk;
@@ -206,8 +206,7 @@ public class TracePage {
         return new Subject(kind, text.substring(prefix.length()));
       }
     }
-    throw new ApiProblem(
-        ProblemKind.NOT_FOUND, "A drill begins at a lot or crop, as in lot:F1-24-007.");
+    throw ApiProblem.notFound(new AddressDetail.NoStartOfDrill());
   }
 
   private static String stock(Map<String, Double> counted) {

@@ -40,14 +40,16 @@ import org.kornspur.api.page.fieldbook.Field;
 import org.kornspur.api.page.fieldbook.Sheet;
 import org.kornspur.api.page.fieldbook.SheetReader;
 import org.kornspur.api.page.fieldbook.SheetSending;
+import org.kornspur.api.problem.AddressDetail;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.api.problem.RecordDetail;
 import org.kornspur.api.view.RequestWords;
 import org.kornspur.contract.GerminationTest;
-import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.json.AvroJson;
 import org.kornspur.ingest.json.FactIntake;
 import org.kornspur.ingest.json.ReadResult;
+import org.kornspur.ingest.problem.Given;
 import org.kornspur.processors.dossier.Entry;
 
 /**
@@ -279,22 +281,13 @@ public class BenchSheetPage {
             .filter(entry -> BenchForm.of(entry.fact()).filter(form::equals).isPresent())
             .findFirst()
             .orElseThrow(
-                () ->
-                    new ApiProblem(
-                        ProblemKind.NOT_FOUND,
-                        "Your laboratory brought no result "
-                            + Problem.shown(factId)
-                            + " of this kind for this sample. Open the sample and choose the result"
-                            + " there."));
+                () -> ApiProblem.notFound(new RecordDetail.NoResult(Given.text(factId, false))));
     Optional<String> supersededBy = found.superseded().map(Entry.Superseded::byFactId);
     if (supersededBy.filter(id -> !id.equals(by)).isPresent()) {
       throw new ApiProblem(
           ProblemKind.REQUEST_REFUSED,
-          "The result "
-              + Problem.shown(factId)
-              + " no longer counts: "
-              + supersededBy.orElseThrow()
-              + " took its place. Correct that one.");
+          new RecordDetail.ReplacedResult(
+              Given.text(factId, false), Given.text(supersededBy.orElseThrow(), false)));
     }
     return Optional.of(found);
   }
@@ -302,8 +295,6 @@ public class BenchSheetPage {
   private static BenchForm known(String path) {
     return FactForm.at(path, BenchForm.values())
         .orElseThrow(
-            () ->
-                new ApiProblem(
-                    ProblemKind.NOT_FOUND, "The bench has no form " + Problem.shown(path) + "."));
+            () -> ApiProblem.notFound(new AddressDetail.NoBenchForm(Given.text(path, false))));
   }
 }

@@ -26,13 +26,13 @@ import org.kornspur.api.feed.Slice;
 import org.kornspur.api.feed.StandingRow;
 import org.kornspur.api.page.Frame;
 import org.kornspur.api.problem.ApiProblem;
-import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.api.problem.RecordDetail;
 import org.kornspur.api.resource.Answers;
 import org.kornspur.api.view.Caution.Treatment;
 import org.kornspur.api.view.RequestWords;
 import org.kornspur.contract.Sampling;
 import org.kornspur.ingest.contract.Subject;
-import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.problem.Given;
 import org.kornspur.processors.dossier.Entry;
 import org.kornspur.processors.verdict.Gate;
 import org.kornspur.standing.GateVerdict;
@@ -268,13 +268,7 @@ public class Samples {
   }
 
   private static ApiProblem notAssigned(String lotId, String sampleId) {
-    return new ApiProblem(
-        ProblemKind.NOT_FOUND,
-        "No sample "
-            + Problem.shown(sampleId)
-            + " of lot "
-            + Problem.shown(lotId)
-            + " is assigned to your laboratory. Check both ids, or have the sampling recorded with"
-            + " your laboratory first.");
+    return ApiProblem.notFound(
+        new RecordDetail.NoSample(Given.text(sampleId, false), Given.text(lotId, false)));
   }
 }

@@ -16,7 +16,7 @@ import org.kornspur.api.feed.StandingQuery;
 import org.kornspur.api.page.Frame;
 import org.kornspur.api.page.SubjectSheets;
 import org.kornspur.api.problem.ApiProblem;
-import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.api.problem.RecordDetail;
 import org.kornspur.api.resource.Answers;
 import org.kornspur.api.view.Addresses;
 import org.kornspur.api.view.PageView;
@@ -25,7 +25,7 @@ import org.kornspur.api.view.StandingView;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.FieldInspection;
 import org.kornspur.ingest.contract.Subject;
-import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.problem.Given;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.standing.StandingState;
 import org.kornspur.standing.VerdictState;
@@ -191,9 +191,7 @@ public class FieldCrops {
   }
 
   private static ApiProblem undeclared(String cropId) {
-    return new ApiProblem(
-        ProblemKind.NOT_FOUND,
-        "No crop of yours has the id " + Problem.shown(cropId) + ". Declare it first.");
+    return ApiProblem.notFound(new RecordDetail.NoCrop(Given.text(cropId, false)));
   }
 
   private static StandingQuery crops(int season, Optional<String> id, int page, int size) {

@@ -24,13 +24,15 @@ import org.kornspur.api.access.Action;
 import org.kornspur.api.access.Needs;
 import org.kornspur.api.engine.RulesInForce;
 import org.kornspur.api.page.Frame;
+import org.kornspur.api.problem.AccessDetail;
+import org.kornspur.api.problem.AddressDetail;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.resource.Parameters;
 import org.kornspur.api.resource.ReadsQueryItself;
 import org.kornspur.api.resource.Unheeded;
 import org.kornspur.api.view.RequestWords;
-import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.problem.Given;
 import org.kornspur.processors.advice.InspectionAdvice;
 
 /**
@@ -128,14 +130,9 @@ public class SheetPage {
     BookForm form =
         FactForm.at(path, BookForm.values())
             .orElseThrow(
-                () ->
-                    new ApiProblem(
-                        ProblemKind.NOT_FOUND,
-                        "The field book has no form " + Problem.shown(path) + "."));
+                () -> ApiProblem.notFound(new AddressDetail.NoBookForm(Given.text(path, false))));
     if (!frames.may(form)) {
-      throw new ApiProblem(
-          ProblemKind.FORBIDDEN,
-          "Who is signed in may not record this. Ask the administrator for the role.");
+      throw new ApiProblem(ProblemKind.FORBIDDEN, new AccessDetail.MayNotRecord());
     }
     return form;
   }

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.CropDetail;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.text.LocalForm;
 import org.kornspur.api.text.Words;
@@ -12,7 +13,7 @@ import org.kornspur.contract.CropRole;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.FieldInspection;
 import org.kornspur.contract.InspectedPart;
-import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.problem.Given;
 import org.kornspur.processors.advice.CountTable;
 import org.kornspur.processors.advice.InspectionAdvice;
 import org.kornspur.processors.dossier.Dossier;
@@ -52,7 +53,8 @@ final class TallyPlans {
     try {
       advice = InspectionAdvice.of(crop, rulebook, terms).orElseThrow();
     } catch (IllegalArgumentException refused) {
-      throw new ApiProblem(ProblemKind.REQUEST_REFUSED, refused.getMessage());
+      throw new ApiProblem(
+          ProblemKind.REQUEST_REFUSED, new CropDetail.NotCalculated(refused.getMessage()));
     }
     List<TallyPlan> plans = new ArrayList<>();
     for (InspectionAdvice.Count count : advice.counts()) {
@@ -165,8 +167,6 @@ final class TallyPlans {
   private static ApiProblem unknownRulebook(FieldCropDeclared declared) {
     return new ApiProblem(
         ProblemKind.REQUEST_REFUSED,
-        "The crop names the rulebook "
-            + Problem.shown(declared.getRulebookId())
-            + ", which is not known here. Correct the declaration.");
+        new CropDetail.UnknownRulebook(Given.text(declared.getRulebookId(), false)));
   }
 }
