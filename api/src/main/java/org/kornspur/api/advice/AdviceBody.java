@@ -26,6 +26,7 @@ import org.kornspur.api.problem.RequestGiven;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.problem.Expected;
 import org.kornspur.ingest.problem.ValueProblem;
+import org.kornspur.processors.advice.AdviceRefused;
 
 /** Reads the body of a request and says all that is wrong with it at once. */
 final class AdviceBody {
@@ -93,6 +94,8 @@ final class AdviceBody {
   static <T> T asked(Supplier<T> advice) {
     try {
       return advice.get();
+    } catch (AdviceRefused refused) {
+      throw new ApiProblem(ProblemKind.REQUEST_REFUSED, refused.refusal());
     } catch (IllegalArgumentException refused) {
       throw new ApiProblem(
           ProblemKind.REQUEST_REFUSED, new CropDetail.NotCalculated(refused.getMessage()));

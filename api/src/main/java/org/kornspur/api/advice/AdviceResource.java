@@ -31,6 +31,7 @@ import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.resource.Answers;
 import org.kornspur.api.resource.Parameters;
 import org.kornspur.api.view.Addresses;
+import org.kornspur.api.view.RequestWords;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.problem.Given;
@@ -48,6 +49,7 @@ public class AdviceResource {
   private final MixtureDesk mixtures;
   private final ObjectMapper json;
   private final RulesInForce rules;
+  private final RequestWords words;
 
   @Inject
   public AdviceResource(
@@ -55,7 +57,9 @@ public class AdviceResource {
       ForecastDesk forecasts,
       MixtureDesk mixtures,
       ObjectMapper json,
-      RulesInForce rules) {
+      RulesInForce rules,
+      RequestWords words) {
+    this.words = words;
     this.answers = answers;
     this.forecasts = forecasts;
     this.mixtures = mixtures;
@@ -80,7 +84,7 @@ public class AdviceResource {
       @Parameter(example = "C-24-012") @PathParam("cropId") String cropId) {
     Dossier crop = answers.wholeDossier(Subject.crop(cropId));
     return AdviceBody.asked(() -> forecasts.forecast(crop))
-        .map(advice -> HybridityView.of(advice, answers.asOf()))
+        .map(advice -> HybridityView.of(advice, words.words(), answers.asOf()))
         .orElseThrow(
             () ->
                 new ApiProblem(
@@ -105,7 +109,7 @@ public class AdviceResource {
     Optional<String> hybridId = parameters.id("hybrid", hybrid);
     parameters.check();
     return CalibrationView.of(
-        hybridId.orElse(null), forecasts.calibration(hybridId), answers.asOf());
+        hybridId.orElse(null), forecasts.calibration(hybridId), words.words(), answers.asOf());
   }
 
   @POST
@@ -174,7 +178,7 @@ public class AdviceResource {
                     crop,
                     rulebook,
                     new InspectionAdvice.Terms(producersRisk, consumersRisk, times)))
-        .map(advice -> InspectionView.of(advice, answers.asOf()))
+        .map(advice -> InspectionView.of(advice, words.words(), answers.asOf()))
         .orElseThrow(() -> undeclared(crop));
   }
 
@@ -214,7 +218,9 @@ public class AdviceResource {
   @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
   public List<ComparisonView> compare(InputStream body) throws IOException {
     CompareRequest request = AdviceBody.read(json, body, CompareRequest.class);
-    return AdviceBody.asked(request::compare).stream().map(ComparisonView::of).toList();
+    return AdviceBody.asked(request::compare).stream()
+        .map(advice -> ComparisonView.of(advice, words.words()))
+        .toList();
   }
 
   @POST
@@ -231,6 +237,7 @@ public class AdviceResource {
       content = @Content(schema = @Schema(implementation = HeterogeneityView.class)))
   @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
   public HeterogeneityView heterogeneity(InputStream body) throws IOException {
-    return HeterogeneityView.of(AdviceBody.read(json, body, HeterogeneityRequest.class).test());
+    return HeterogeneityView.of(
+        AdviceBody.read(json, body, HeterogeneityRequest.class).test(), words.words());
   }
 }

@@ -2,11 +2,12 @@ package org.kornspur.api.advice;
 
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.kornspur.api.text.Words;
 import org.kornspur.api.view.AsOf;
 import org.kornspur.api.view.SubjectLink;
 import org.kornspur.contract.PostControlMethod;
+import org.kornspur.processors.advice.ForecastStatement;
 import org.kornspur.processors.advice.PredictionAgainstTruth;
-import org.kornspur.processors.statistics.ExpectedHybridity;
 
 /** Forecasts beside results. */
 @Schema(description = "Forecasts of hybridity beside what markers and plots found")
@@ -66,12 +67,13 @@ public record CalibrationView(
     }
   }
 
-  static CalibrationView of(String hybridId, ForecastDesk.Calibration calibration, AsOf asOf) {
+  static CalibrationView of(
+      String hybridId, ForecastDesk.Calibration calibration, Words words, AsOf asOf) {
     PredictionAgainstTruth truth = calibration.truth();
     int rows = truth.rows().size();
     return new CalibrationView(
         hybridId,
-        ExpectedHybridity.ADVICE,
+        words.plain(new ForecastStatement.AdviceOnly()),
         truth.rows().stream().map(Point::of).toList(),
         truth.inside(),
         truth

@@ -1,8 +1,12 @@
 package org.kornspur.api.advice;
 
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.kornspur.api.text.Words;
+import org.kornspur.processors.advice.ComparisonStatement;
 import org.kornspur.processors.advice.StatedValueAdvice;
+import org.kornspur.processors.finding.Reference;
 import org.kornspur.processors.statistics.Agreement;
+import org.kornspur.processors.statistics.Source;
 
 /** Whether two values agree by one published rule. */
 @Schema(description = "Whether two values agree by one published rule. Advice, not a gate")
@@ -16,33 +20,39 @@ public record ComparisonView(
     @Schema(description = "False where the number is from memory") Boolean verified,
     String sentence) {
 
-  static ComparisonView of(StatedValueAdvice advice) {
-    return of(advice.rule(), advice.agreement(), advice.sentence());
+  static ComparisonView of(StatedValueAdvice advice, Words words) {
+    return of(advice.rule(), advice.agreement(), words.plain(advice.sentence()), words);
   }
 
-  static ComparisonView of(String rule, Agreement agreement, String sentence) {
+  static ComparisonView of(
+      ComparisonStatement rule, Agreement agreement, String sentence, Words words) {
+    String named = words.plain(rule);
     if (agreement instanceof Agreement.Agrees agrees) {
       return new ComparisonView(
-          rule,
+          named,
           true,
           agrees.difference(),
           agrees.tolerated(),
           agrees.unit(),
-          agrees.source().text(),
+          text(agrees.source(), words),
           agrees.source().verified(),
           sentence);
     }
     if (agreement instanceof Agreement.Disagrees disagrees) {
       return new ComparisonView(
-          rule,
+          named,
           false,
           disagrees.difference(),
           disagrees.tolerated(),
           disagrees.unit(),
-          disagrees.source().text(),
+          text(disagrees.source(), words),
           disagrees.source().verified(),
           sentence);
     }
-    return new ComparisonView(rule, null, null, null, null, null, null, sentence);
+    return new ComparisonView(named, null, null, null, null, null, null, sentence);
+  }
+
+  private static String text(Source source, Words words) {
+    return words.plain(new Reference.InText(source.text()));
   }
 }

@@ -1,6 +1,8 @@
 package org.kornspur.api.advice;
 
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.kornspur.api.text.Words;
+import org.kornspur.processors.advice.ComparisonStatement;
 import org.kornspur.processors.advice.HeterogeneityAdvice;
 import org.kornspur.processors.statistics.Heterogeneity;
 
@@ -34,17 +36,21 @@ public record HeterogeneityView(
     }
   }
 
-  static HeterogeneityView of(HeterogeneityAdvice advice) {
+  static HeterogeneityView of(HeterogeneityAdvice advice, Words words) {
+    String sentence = words.plain(advice.sentence());
     return new HeterogeneityView(
         advice.attribute(),
         advice.results().size(),
         advice.heterogeneous(),
-        advice.sentence(),
+        sentence,
         advice.h().map(HValue::of).orElse(null),
         advice
             .range()
-            .map(range -> ComparisonView.of("range between containers", range, advice.sentence()))
+            .map(
+                range ->
+                    ComparisonView.of(
+                        new ComparisonStatement.ContainerRange(), range, sentence, words))
             .orElse(null),
-        advice.source());
+        words.plain(advice.source()));
   }
 }

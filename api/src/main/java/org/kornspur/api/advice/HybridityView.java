@@ -2,8 +2,10 @@ package org.kornspur.api.advice;
 
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.kornspur.api.text.Words;
 import org.kornspur.api.view.AsOf;
 import org.kornspur.api.view.SubjectLink;
+import org.kornspur.processors.advice.ForecastStatement;
 import org.kornspur.processors.advice.ForeignPollen;
 import org.kornspur.processors.advice.HybridityAdvice;
 import org.kornspur.processors.statistics.ExpectedHybridity;
@@ -55,7 +57,7 @@ public record HybridityView(
       String note,
       String factId) {
 
-    static Source of(ForeignPollen pollen) {
+    static Source of(ForeignPollen pollen, Words words) {
       return new Source(
           SubjectLink.of(pollen.source()),
           pollen.distanceM(),
@@ -64,27 +66,28 @@ public record HybridityView(
           pollen.relativeDensity(),
           ShareView.percent(pollen.overlap()),
           pollen.counts(),
-          pollen.note(),
+          words.plain(pollen.note()),
           pollen.factId());
     }
   }
 
-  static HybridityView of(HybridityAdvice advice, AsOf asOf) {
+  static HybridityView of(HybridityAdvice advice, Words words, AsOf asOf) {
     ExpectedHybridity forecast = advice.forecast();
+    String adviceOnly = words.plain(new ForecastStatement.AdviceOnly());
     return new HybridityView(
         SubjectLink.of(advice.crop()),
         advice.hybridId(),
-        advice.sentence(),
-        ExpectedHybridity.ADVICE,
+        words.plain(advice.sentence()) + " " + adviceOnly,
+        adviceOnly,
         ShareView.of(forecast.mean(), forecast.interval()),
         ShareView.percent(forecast.selfedOrSibbed()),
         ShareView.percent(forecast.outcrossed()),
         ShareView.percent(forecast.pollinatorSeed()),
         new Simulation(forecast.runs(), Long.toString(forecast.seed())),
-        advice.inputs().stream().map(InputView::of).toList(),
-        advice.foreignPollen().stream().map(Source::of).toList(),
-        advice.missing(),
-        advice.simplifications(),
+        advice.inputs().stream().map(input -> InputView.of(input, words)).toList(),
+        advice.foreignPollen().stream().map(source -> Source.of(source, words)).toList(),
+        advice.missing().stream().map(words::plain).toList(),
+        advice.simplifications().stream().map(words::plain).toList(),
         asOf);
   }
 }

@@ -2,6 +2,7 @@ package org.kornspur.api.advice;
 
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.kornspur.api.text.Words;
 import org.kornspur.processors.advice.Input;
 
 /** A number that a piece of advice rests on. */
@@ -19,15 +20,15 @@ public record InputView(
         boolean verified,
     @Schema(description = "Facts that it rests on") List<String> factIds) {
 
-  static InputView of(Input input) {
+  static InputView of(Input input, Words words) {
     return new InputView(
-        input.what(),
+        words.plain(input.what()),
         input.value().least(),
         input.value().likely(),
         input.value().greatest(),
         input.unit(),
         input.origin(),
-        input.source(),
+        words.plain(input.source()),
         input.verified(),
         input.factIds());
   }

@@ -3,8 +3,10 @@ package org.kornspur.api.advice;
 import java.util.List;
 import java.util.OptionalInt;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.kornspur.api.text.Words;
 import org.kornspur.api.view.AsOf;
 import org.kornspur.api.view.SubjectLink;
+import org.kornspur.processors.advice.CountStatement;
 import org.kornspur.processors.advice.InspectionAdvice;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
@@ -25,9 +27,6 @@ public record InspectionView(
     @Schema(description = "Source of the plan") String source,
     List<CountView> counts,
     AsOf asOf) {
-  private static final String SOURCE =
-      "A. Wald, Sequential tests of statistical hypotheses, Annals of Mathematical Statistics 16"
-          + " (1945) 117-186; risks by the exact binomial";
 
   /** A count against one limit. */
   @Schema(description = "A count against one limit")
@@ -55,15 +54,15 @@ public record InspectionView(
       @Schema(description = "Against the limit itself; null before the first count") More more,
       List<String> factIds) {
 
-    static CountView of(InspectionAdvice.Count count) {
+    static CountView of(InspectionAdvice.Count count, Words words) {
       Limit limit = count.limit();
       return new CountView(
           limit.quantity(),
-          count.part(),
-          limit.wording(),
-          limit.citation(),
+          words.plain(count.part()),
+          words.limit(limit),
+          words.source(limit),
           limit.verified(),
-          count.unit(),
+          words.plain(count.unit()),
           count.unitsCounted(),
           count.bad(),
           count
@@ -73,7 +72,7 @@ public record InspectionView(
           ShareView.percent(count.acceptable()),
           ShareView.percent(count.rejectable()),
           count.decision(),
-          count.sentence(),
+          words.plain(count.sentence()),
           count.plan().map(plan -> Sequential.of(plan, count.steps())).orElse(null),
           count.fixed().map(plan -> Fixed.of(plan, count)).orElse(null),
           count.more().map(More::of).orElse(null),
@@ -148,15 +147,15 @@ public record InspectionView(
     }
   }
 
-  static InspectionView of(InspectionAdvice advice, AsOf asOf) {
+  static InspectionView of(InspectionAdvice advice, Words words, AsOf asOf) {
     return new InspectionView(
         SubjectLink.of(advice.crop()),
-        advice.sentence(),
+        words.plain(advice.sentence()),
         ShareView.percent(advice.terms().alpha()),
         ShareView.percent(advice.terms().beta()),
         advice.terms().multiple(),
-        SOURCE,
-        advice.counts().stream().map(CountView::of).toList(),
+        words.plain(new CountStatement.Plans()),
+        advice.counts().stream().map(count -> CountView.of(count, words)).toList(),
         asOf);
   }
 

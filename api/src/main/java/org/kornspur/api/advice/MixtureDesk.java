@@ -16,6 +16,7 @@ import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.CropDetail;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.resource.Answers;
+import org.kornspur.api.view.RequestWords;
 import org.kornspur.contract.Cross;
 import org.kornspur.contract.HybridDeclared;
 import org.kornspur.ingest.contract.Subject;
@@ -24,6 +25,7 @@ import org.kornspur.ingest.problem.Given;
 import org.kornspur.processors.advice.MixtureAdvice;
 import org.kornspur.processors.advice.MixtureAdvice.Candidate;
 import org.kornspur.processors.advice.MixtureAdvice.PassedOver;
+import org.kornspur.processors.advice.MixtureStatement;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.dossier.SeedMeasures;
@@ -43,9 +45,12 @@ public class MixtureDesk {
   private final Feeds feeds;
   private final Answers answers;
   private final Border border;
+  private final RequestWords words;
 
   @Inject
-  public MixtureDesk(Engine engine, Feeds feeds, Answers answers, Border border) {
+  public MixtureDesk(
+      Engine engine, Feeds feeds, Answers answers, Border border, RequestWords words) {
+    this.words = words;
     this.border = border;
     this.engine = engine;
     this.feeds = feeds;
@@ -72,7 +77,8 @@ public class MixtureDesk {
     candidates.addAll(
         candidates(request.pollinatorLots(), cross.getPollenComponentId(), true, notOfThisKind));
     MixtureAdvice advice = AdviceBody.asked(() -> MixtureAdvice.of(wanted, candidates));
-    return MixtureView.of(hybrid, alsoPassedOver(advice, notOfThisKind), answers.asOf());
+    return MixtureView.of(
+        hybrid, alsoPassedOver(advice, notOfThisKind), words.words(), answers.asOf());
   }
 
   private HybridDeclared hybrid(String hybridId) {
@@ -124,14 +130,11 @@ public class MixtureDesk {
     for (String lotId : named.stream().distinct().toList()) {
       Optional<StandingRow> row = seenRow(Subject.lot(lotId));
       if (row.isEmpty()) {
-        notOfThisKind.add(
-            new PassedOver(lotId, "No fact names lot %s; check the id.".formatted(lotId)));
+        notOfThisKind.add(new PassedOver(lotId, new MixtureStatement.UnknownLot(lotId)));
       } else if (!isSeedOf(row.get(), componentId)) {
         notOfThisKind.add(
             new PassedOver(
-                lotId,
-                "Lot %s is not seed of component %s, which the crossing scheme asks for here."
-                    .formatted(lotId, componentId)));
+                lotId, new MixtureStatement.OtherComponent(Subject.lot(lotId), componentId)));
       } else {
         candidate(row.get(), pollinator, notOfThisKind).ifPresent(found::add);
       }
@@ -176,9 +179,7 @@ public class MixtureDesk {
     if (state == Fitness.FIT) {
       Dossier lot = engine.wholeDossier(row.subject());
       if (lot.isRawHarvest()) {
-        notOfThisKind.add(
-            new PassedOver(
-                lotId, "Lot %s is raw harvest. Have it conditioned and tested.".formatted(lotId)));
+        notOfThisKind.add(new PassedOver(lotId, new MixtureStatement.RawHarvest(row.subject())));
         return Optional.empty();
       }
       measures = Measures.of(lot);

@@ -4,12 +4,16 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.kornspur.api.text.Words;
 import org.kornspur.api.view.AsOf;
 import org.kornspur.api.view.SubjectLink;
 import org.kornspur.contract.HybridDeclared;
 import org.kornspur.contract.ShareBasis;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.statement.Value.Amount;
+import org.kornspur.ingest.statement.Value.Fact;
 import org.kornspur.processors.advice.MixtureAdvice;
+import org.kornspur.processors.advice.MixtureStatement;
 
 /** Kilograms of each lot for a technical mixture, or why it cannot be mixed. */
 @Schema(description = "Kilograms of each lot, or why it cannot be mixed. Advice, not a gate")
@@ -39,9 +43,6 @@ public record MixtureView(
     AsOf asOf) {
   private static final int MOST_SHOWN = 100;
   private static final double GRAMS_IN_KG = 1000;
-  private static final String ADVICE =
-      "Reckoned from the latest tests and the mass that is left: advice, not a gate. The mixture is"
-          + " judged when its blend is recorded.";
 
   /** The breeder's ratio. */
   @Schema(description = "The breeder's ratio")
@@ -60,7 +61,7 @@ public record MixtureView(
   @Schema(description = "A candidate that was not used")
   public record Refused(SubjectLink lot, String reason) {}
 
-  static MixtureView of(HybridDeclared hybrid, MixtureAdvice advice, AsOf asOf) {
+  static MixtureView of(HybridDeclared hybrid, MixtureAdvice advice, Words words, AsOf asOf) {
     MixtureAdvice.Request request = advice.request();
     Map<ShareBasis, ShareView> shares = new EnumMap<>(ShareBasis.class);
     advice
@@ -83,8 +84,8 @@ public record MixtureView(
     return new MixtureView(
         SubjectLink.of(Subject.hybrid(request.hybridId())),
         advice.refusal().isEmpty(),
-        advice.refusal().orElseGet(() -> sentence(parts)),
-        ADVICE,
+        words.plain(advice.refusal().orElseGet(() -> toMix(parts))),
+        words.plain(new MixtureStatement.AdviceOnly()),
         request.massKg(),
         request.targetPercent(),
         request.tolerancePercentPoints(),
@@ -93,7 +94,7 @@ public record MixtureView(
             hybrid.getPollinatorSharePercent(),
             hybrid.getTolerancePercentPoints(),
             hybrid.getShareBasis(),
-            "master data of the hybrid, fact " + hybrid.getHeader().getFactId()),
+            words.plain(new MixtureStatement.MasterData(new Fact(hybrid.getHeader().getFactId())))),
         parts,
         shares,
         advice.mixture().map(MixtureAdvice.Mixture::offTarget).orElse(false),
@@ -102,22 +103,22 @@ public record MixtureView(
         advice.passedOver().stream()
             .limit(MOST_SHOWN)
             .map(
-                passed -> new Refused(SubjectLink.of(Subject.lot(passed.lotId())), passed.reason()))
+                passed ->
+                    new Refused(
+                        SubjectLink.of(Subject.lot(passed.lotId())), words.plain(passed.reason())))
             .toList(),
         advice.passedOver().size(),
         asOf);
   }
 
-  private static String sentence(List<Part> parts) {
-    StringBuilder sentence = new StringBuilder("Mix ");
-    for (int i = 0; i < parts.size(); i++) {
-      sentence
-          .append(i == 0 ? "" : i == parts.size() - 1 ? " and " : ", ")
-          .append(parts.get(i).massKg())
-          .append(" kg of ")
-          .append(parts.get(i).lot().subject());
-    }
-    return sentence.append(".").toString();
+  private static MixtureStatement toMix(List<Part> parts) {
+    return new MixtureStatement.Mix(
+        parts.stream()
+            .map(
+                part ->
+                    new MixtureStatement.OfLot(
+                        Amount.kilograms(part.massKg()), Subject.parse(part.lot().subject())))
+            .toList());
   }
 
   private static Boolean within(HybridDeclared hybrid, ShareView share) {

@@ -45,7 +45,9 @@ public final class Words {
 
   private static final String AFTERWARDS = ".afterwards";
   private static final String IS = "Is";
-  private static final String REFERENCE = "reference.";
+
+  /** Statements whose recorded words are titles of rulebooks and tables. */
+  private static final List<String> CITING = List.of("reference.", "no-table.");
 
   /** Stands around the number of a link in a text that is not yet finished; no text has them. */
   private static final Pattern LINK = Pattern.compile("\uE000([0-9]+)\uE001");
@@ -193,12 +195,12 @@ public final class Words {
 
   private String said(Coded statement, Precision precision, List<Link> links) {
     Map<String, Object> arguments = new HashMap<>();
-    boolean isReference = statement.code().startsWith(REFERENCE);
+    boolean isCited = CITING.stream().anyMatch(statement.code()::startsWith);
     for (Coded.Argument argument : statement.arguments()) {
       Value value = argument.value();
       arguments.put(
           argument.name(),
-          isReference && value instanceof Text text
+          isCited && value instanceof Text text
               ? patterns.citation(written(text, precision, links).toString())
               : written(value, precision, links));
       arguments.put(argument.name() + IS, "there");

@@ -18,6 +18,7 @@ import org.kornspur.ingest.problem.Reason;
 import org.kornspur.ingest.statement.Coded;
 import org.kornspur.ingest.statement.Statement;
 import org.kornspur.ingest.text.Texts;
+import org.kornspur.processors.advice.AdviceRefusal;
 
 /** Every kind of problem of a request has its words, with exactly its arguments. */
 class ProblemLanguageTest {
@@ -89,7 +90,8 @@ class ProblemLanguageTest {
 
   /** Kinds that have one text each. */
   private static Stream<Class<? extends Statement>> sentences() {
-    return Stream.of(RequestGiven.class, Detail.class).flatMap(ProblemLanguageTest::kinds);
+    return Stream.of(RequestGiven.class, Detail.class, AdviceRefusal.class)
+        .flatMap(ProblemLanguageTest::kinds);
   }
 
   private static Texts ofRequests(Language language) {

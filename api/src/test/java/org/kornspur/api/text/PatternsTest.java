@@ -20,6 +20,7 @@ import org.kornspur.api.view.TraceNote;
 import org.kornspur.ingest.statement.Coded;
 import org.kornspur.ingest.statement.Statement;
 import org.kornspur.ingest.statement.Value.Amount;
+import org.kornspur.processors.advice.AdviceStatement;
 import org.kornspur.processors.finding.Finding;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Rulebook;
@@ -46,7 +47,8 @@ class PatternsTest {
             ActStatement.class,
             RecallStatement.class,
             AsOfNote.class,
-            TraceNote.class)
+            TraceNote.class,
+            AdviceStatement.class)
         .flatMap(PatternsTest::kindsOf)
         .<Class<? extends Statement>>map(kind -> kind.asSubclass(Statement.class))
         .toList();

@@ -9,6 +9,7 @@ import org.kornspur.contract.CropRole;
 import org.kornspur.contract.FieldInspection;
 import org.kornspur.contract.InspectedPart;
 import org.kornspur.contract.SterilityCheck;
+import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.finding.Aspect;
 import org.kornspur.processors.standards.Limit;
@@ -22,8 +23,8 @@ import org.kornspur.processors.standards.Quantity;
  * binomial holds.
  *
  * @param inspected part of the crop that was counted
- * @param part the same in words, with what was counted in it
- * @param about the same as data
+ * @param part what was counted in it
+ * @param about which part and visit that is
  * @param unit what one unit is
  * @param units units counted; 0 where nothing was
  * @param bad bad units among them
@@ -32,9 +33,9 @@ import org.kornspur.processors.standards.Quantity;
  */
 record CropCount(
     InspectedPart inspected,
-    String part,
+    CountStatement part,
     Aspect about,
-    String unit,
+    CountStatement unit,
     int units,
     int bad,
     double acceptable,
@@ -55,9 +56,7 @@ record CropCount(
     return switch (limit.quantity()) {
       case SHEDDING_FEMALES -> lastVisit(crop, limit);
       case SHEDDING_FEMALES_ALL_VISITS ->
-          List.of(
-              shedding(
-                  "female, all visits", new Aspect.AllVisits(), femaleVisits(crop), limit.value()));
+          List.of(shedding(new Aspect.AllVisits(), femaleVisits(crop), limit.value()));
       case FEMALE_STERILITY -> List.of(sterility(crop, 1 - limit.value() / 100));
       case OFF_TYPES_BY_PLANTS -> offTypes(crop, role, limit, false);
       case OFF_TYPES_BY_AREA -> offTypes(crop, role, limit, true);
@@ -70,7 +69,6 @@ record CropCount(
     int last = visits.stream().mapToInt(FieldInspection::getVisit).max().orElse(1);
     return List.of(
         shedding(
-            "female, visit " + last,
             new Aspect.Visit(last),
             visits.stream().filter(visit -> visit.getVisit() == last).toList(),
             limit.value()));
@@ -85,8 +83,7 @@ record CropCount(
         .toList();
   }
 
-  private static CropCount shedding(
-      String part, Aspect about, List<FieldInspection> visits, double acceptable) {
+  private static CropCount shedding(Aspect about, List<FieldInspection> visits, double acceptable) {
     Tally tally = new Tally();
     visits.forEach(
         visit ->
@@ -96,9 +93,9 @@ record CropCount(
                 visit.getHeader().getFactId()));
     return tally.count(
         InspectedPart.FEMALE,
-        part + ", shedding plants",
+        new CountStatement.Shedding(about),
         about,
-        "female plant in receptive flower",
+        new CountStatement.PlantInFlower(),
         acceptable);
   }
 
@@ -113,9 +110,9 @@ record CropCount(
                     check.getHeader().getFactId()));
     return tally.count(
         InspectedPart.FEMALE,
-        "female, sterility checks, shedding plants",
+        new CountStatement.Sterility(),
         new Aspect.PlantsInFlower(),
-        "female plant examined in flower",
+        new CountStatement.PlantExamined(),
         acceptable);
   }
 
@@ -146,7 +143,10 @@ record CropCount(
               : InspectedPart.WHOLE_CROP,
           new Tally());
     }
-    String unit = byArea ? "piece of %s m2".formatted(Figures.number(pieceM2)) : "plant";
+    CountStatement unit =
+        byArea
+            ? new CountStatement.Piece(Amount.squareMetres(pieceM2))
+            : new CountStatement.Plant();
     double acceptable = byArea ? SHARE_OF_PIECES : limit.value();
     List<CropCount> counts = new ArrayList<>();
     byPart.forEach(
@@ -154,21 +154,13 @@ record CropCount(
             counts.add(
                 tally.count(
                     part,
-                    named(part) + ", all visits, plants not true to type",
+                    new CountStatement.OffTypes(part),
                     byArea
                         ? new Aspect.PartByArea(part, Optional.empty())
                         : new Aspect.PartByPlants(part, Optional.empty()),
                     unit,
                     acceptable)));
     return counts;
-  }
-
-  private static String named(InspectedPart part) {
-    return switch (part) {
-      case FEMALE -> "female";
-      case POLLEN_PARENT -> "pollen parent";
-      case WHOLE_CROP -> "whole crop";
-    };
   }
 
   private static final class Tally {
@@ -186,7 +178,11 @@ record CropCount(
     }
 
     CropCount count(
-        InspectedPart inspected, String part, Aspect about, String unit, double acceptable) {
+        InspectedPart inspected,
+        CountStatement part,
+        Aspect about,
+        CountStatement unit,
+        double acceptable) {
       return new CropCount(
           inspected, part, about, unit, units, bad, acceptable, List.copyOf(factIds));
     }

@@ -31,7 +31,7 @@ import org.kornspur.processors.statistics.Spread;
  * @param relativeDensity pollen-shedding plants for each square metre, as a part of all plants in
  *     the crop for each square metre; an assumption by the kind of source, without a source
  * @param overlap part of the crop's flowering in which it sheds; 0 where it does not count
- * @param note how the days of flowering were taken, for a person
+ * @param note how the days of flowering were taken
  * @param factId fact that tells of it
  */
 public record ForeignPollen(
@@ -41,7 +41,7 @@ public record ForeignPollen(
     boolean areaKnown,
     double relativeDensity,
     double overlap,
-    String note,
+    ForecastStatement note,
     String factId) {
   private static final double UNKNOWN_AREA_HA = 1;
   private static final double SQUARE_METRES_IN_HECTARE = 10_000;
@@ -113,27 +113,24 @@ public record ForeignPollen(
   }
 
   /** What part of the crop's flowering it sheds in; unknown days count as shedding. */
-  private record Meeting(double overlap, String note) {
+  private record Meeting(double overlap, ForecastStatement note) {
 
     static Meeting of(FieldCropDeclared crop, Neighbour neighbour) {
       FloweringWindow flowering = FloweringWindow.flowering(crop);
       FloweringOverlap meeting = neighbour.flowersWith(crop);
       if (meeting instanceof FloweringOverlap.Apart apart) {
         return new Meeting(
-            0,
-            "Not counted: one ends on %s, the other begins on %s"
-                .formatted(apart.earlierEnds(), apart.laterBegins()));
+            0, new ForecastStatement.Apart(apart.earlierEnds(), apart.laterBegins()));
       }
       if (meeting instanceof FloweringOverlap.Together together) {
         return new Meeting(
             part(together.days(), flowering),
-            "Sheds from %s to %s within the crop's flowering"
-                .formatted(together.from(), together.to()));
+            new ForecastStatement.Together(together.from(), together.to()));
       }
       FloweringOverlap.Assumed assumed = (FloweringOverlap.Assumed) meeting;
       double overlap =
           assumed.mostDays().isPresent() ? part(assumed.mostDays().getAsLong(), flowering) : 1;
-      return new Meeting(overlap, assumed.because());
+      return new Meeting(overlap, new ForecastStatement.AssumedTogether(assumed.unknown()));
     }
 
     private static double part(long days, FloweringWindow flowering) {

@@ -3,6 +3,7 @@ package org.kornspur.processors.advice;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.processors.statistics.Agreement;
 import org.kornspur.processors.statistics.Heterogeneity;
 import org.kornspur.processors.statistics.Heterogeneity.Attribute;
@@ -17,7 +18,7 @@ import org.kornspur.processors.statistics.PurityRangeTest;
  * @param range the range test; only for analytical purity
  * @param heterogeneous whether either test finds the lot heterogeneous
  * @param source where the tests stand
- * @param sentence for a person
+ * @param sentence the finding in a sentence
  */
 public record HeterogeneityAdvice(
     Attribute attribute,
@@ -25,13 +26,9 @@ public record HeterogeneityAdvice(
     Optional<Heterogeneity> h,
     Optional<Agreement> range,
     boolean heterogeneous,
-    String source,
-    String sentence) {
+    HeterogeneityStatement source,
+    HeterogeneityStatement sentence) {
   private static final int MOST_CONTAINERS = 1000;
-  private static final String SOURCE =
-      "Reprinted chapter on seed testing, after the International Rules for Seed Testing, tables 2C"
-          + " and 2D; factor f for rye from memory, not verified. Range test: Decree 61/2011 of the"
-          + " Czech Republic, annex 1";
 
   /**
    * Tests the results of a lot's containers.
@@ -59,65 +56,57 @@ public record HeterogeneityAdvice(
         h,
         range,
         heterogeneous,
-        SOURCE,
+        new HeterogeneityStatement.Source(),
         sentence(mean, h, range, heterogeneous));
   }
 
   private static void check(Attribute attribute, List<Double> results) {
     if (results.size() < 2 || results.size() > MOST_CONTAINERS) {
-      throw new IllegalArgumentException(
-          "The test takes the results of 2 to %d containers; it was given %d. Sample containers one by one."
-              .formatted(MOST_CONTAINERS, results.size()));
+      throw new AdviceRefused(
+          new AdviceRefusal.NumberOfContainers(MOST_CONTAINERS, results.size()));
     }
-    double most = attribute == Attribute.OTHER_SEEDS ? 1e6 : 100;
+    boolean isCount = attribute == Attribute.OTHER_SEEDS;
+    String unit = isCount ? "seeds" : "%";
+    double most = isCount ? 1e6 : 100;
     for (double result : results) {
       if (!(result >= 0 && result <= most)) {
-        throw new IllegalArgumentException(
-            "A result must lie from 0 to %s; one is %s. Give %s."
-                .formatted(
-                    Figures.number(most),
-                    result,
-                    attribute == Attribute.OTHER_SEEDS ? "the number of seeds" : "percent"));
+        throw new AdviceRefused(
+            new AdviceRefusal.ResultOutside(new Amount(most, unit), new Amount(result, unit)));
       }
     }
   }
 
-  private static String sentence(
+  private static HeterogeneityStatement sentence(
       double mean, Optional<Heterogeneity> h, Optional<Agreement> range, boolean heterogeneous) {
-    String byH =
-        h.map(
+    boolean isTested =
+        h.isPresent()
+            || range.filter(found -> !(found instanceof Agreement.NotTabulated)).isPresent();
+    return new HeterogeneityStatement.Tested(
+        h.<HeterogeneityStatement>map(
                 found ->
-                    "H is %s, critical is %s (N = %d, mean %s)"
-                        .formatted(
-                            Figures.number(found.h()),
-                            Figures.number(found.critical()),
-                            found.samples(),
-                            Figures.number(mean)))
-            .orElse("At a mean of %s no H value is reported".formatted(Figures.number(mean)));
-    String byRange = range.map(HeterogeneityAdvice::range).orElse("");
-    if (h.isEmpty() && !range.map(HeterogeneityAdvice::isTabulated).orElse(false)) {
-      return byH + byRange + ". Nothing can be said of the lot.";
-    }
-    return byH
-        + byRange
-        + (heterogeneous
-            ? ". The lot is heterogeneous: mix it again, or divide it, and have it sampled anew."
-            : ". The lot is not found heterogeneous.");
+                    new HeterogeneityStatement.Value(
+                        Figures.number(found.h()),
+                        Figures.number(found.critical()),
+                        found.samples(),
+                        Figures.number(mean)))
+            .orElseGet(() -> new HeterogeneityStatement.NoValue(Figures.number(mean))),
+        range.map(HeterogeneityAdvice::range),
+        isTested
+            ? heterogeneous
+                ? new HeterogeneityStatement.Heterogeneous()
+                : new HeterogeneityStatement.NotFound()
+            : new HeterogeneityStatement.NothingToSay());
   }
 
-  private static String range(Agreement range) {
+  private static HeterogeneityStatement range(Agreement range) {
     if (range instanceof Agreement.Agrees agrees) {
-      return "; the range of %s is within the %s tolerated"
-          .formatted(Figures.number(agrees.difference()), Figures.number(agrees.tolerated()));
+      return new HeterogeneityStatement.RangeWithin(
+          Figures.number(agrees.difference()), Figures.number(agrees.tolerated()));
     }
     if (range instanceof Agreement.Disagrees disagrees) {
-      return "; the range of %s is over the %s tolerated"
-          .formatted(Figures.number(disagrees.difference()), Figures.number(disagrees.tolerated()));
+      return new HeterogeneityStatement.RangeOver(
+          Figures.number(disagrees.difference()), Figures.number(disagrees.tolerated()));
     }
-    return "; the range test does not apply";
-  }
-
-  private static boolean isTabulated(Agreement range) {
-    return !(range instanceof Agreement.NotTabulated);
+    return new HeterogeneityStatement.NoRange();
   }
 }

@@ -2,17 +2,17 @@ package org.kornspur.processors.advice;
 
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeSet;
 import java.util.UUID;
 import java.util.function.Function;
 import org.kornspur.contract.CropRole;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.Harvest;
 import org.kornspur.ingest.contract.Subject;
-import org.kornspur.ingest.intake.Counted;
+import org.kornspur.ingest.statement.Value.Fact;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.statistics.ExactBinomial;
 import org.kornspur.processors.statistics.ExpectedHybridity;
@@ -30,9 +30,9 @@ import org.kornspur.processors.statistics.Spread;
  *     facts give the same answer
  * @param inputs every number that it rests on, assumptions too
  * @param foreignPollen sources near the crop, nearest first, those that do not count too
- * @param missing what would have to be brought for a better forecast, in the words of the trade
+ * @param missing what would have to be brought for a better forecast
  * @param simplifications what the forecast leaves out
- * @param sentence the forecast for a person
+ * @param sentence the forecast in a sentence
  */
 public record HybridityAdvice(
     Subject crop,
@@ -40,28 +40,23 @@ public record HybridityAdvice(
     ExpectedHybridity forecast,
     List<Input> inputs,
     List<ForeignPollen> foreignPollen,
-    List<String> missing,
-    List<String> simplifications,
-    String sentence) {
+    List<Missing> missing,
+    List<ForecastStatement> simplifications,
+    ForecastStatement sentence) {
   private static final int RUNS = 10_000;
   private static final double CONFIDENCE = 0.95;
   private static final int DEFAULT_SHEDDING = 2;
   private static final int DEFAULT_EXAMINED = 100;
 
   private static final Input POLLINATOR_OVERLAP =
-      Input.assumed(
-          "part of the female's receptive flowering in which the pollinator sheds",
-          new Spread(0.7, 0.9, 1),
-          "share");
+      Input.assumed(new AdviceInput.PollinatorOverlap(), new Spread(0.7, 0.9, 1), "share");
 
-  private static final List<String> SIMPLIFICATIONS =
+  private static final List<ForecastStatement> SIMPLIFICATIONS =
       List.of(
-          "Every viable kernel becomes a plant, and plants of both components are of one size.",
-          "Shedding plants are taken as standing through flowering, though they may have been"
-              + " removed after the count.",
-          "A neighbouring source is a square of its area at the crop's nearest edge, and the whole"
-              + " crop is taken to lie there; wind has no direction.",
-          "Only sources within the widest isolation distance that any rulebook asks for are known.");
+          new ForecastStatement.PlantsAlike(),
+          new ForecastStatement.SheddersStay(),
+          new ForecastStatement.SquareSources(),
+          new ForecastStatement.NearSourcesOnly());
 
   /**
    * The advice for a crop.
@@ -79,21 +74,21 @@ public record HybridityAdvice(
 
   private static HybridityAdvice of(
       Dossier crop, FieldCropDeclared declaration, Function<Subject, Dossier> dossiers) {
-    Set<String> missing = new TreeSet<>();
+    Set<Missing> missing = new LinkedHashSet<>();
     List<Input> inputs = new ArrayList<>();
     Optional<FemaleCount> females = FemaleCount.of(crop);
     inputs.add(females.map(HybridityAdvice::counted).orElseGet(HybridityAdvice::sterilityOfTheLaw));
     females.ifPresentOrElse(
-        count -> count.leftOut().forEach(id -> missing.add("a correction of fact " + id)),
-        () -> missing.add("a visit in flower with shedding plants counted over receptive females"));
+        count -> count.leftOut().forEach(id -> missing.add(new Missing.Correction(new Fact(id)))),
+        () -> missing.add(new Missing.CountInFlower()));
     SownMixture mixture = new SownMixture(crop, declaration, dossiers);
     inputs.add(mixture.input());
     missing.addAll(mixture.missing());
     inputs.add(POLLINATOR_OVERLAP);
-    missing.add("the flowering of the pollinator beside that of the female; no fact carries it");
+    missing.add(new Missing.PollinatorFlowering());
     boolean pollinatorHarvested = pollinatorHarvested(crop);
     if (declaration.getFloweringFrom() == null || declaration.getFloweringTo() == null) {
-      missing.add("first and last day of the crop's flowering");
+      missing.add(new Missing.CropFlowering());
     }
     List<ForeignPollen> foreign =
         crop.neighbours().stream()
@@ -101,7 +96,7 @@ public record HybridityAdvice(
             .toList();
     foreign.stream()
         .filter(source -> !source.areaKnown())
-        .forEach(source -> missing.add("the outline of " + source.source()));
+        .forEach(source -> missing.add(new Missing.Outline(source.source())));
     HybridityParameters parameters = HybridityParameters.published();
     inputs.addAll(literature(parameters, pollinatorHarvested));
     ExpectedHybridity forecast =
@@ -134,25 +129,23 @@ public record HybridityAdvice(
   private static Input counted(FemaleCount count) {
     Interval interval = ExactBinomial.interval(count.shedding(), count.examined(), CONFIDENCE);
     return Input.counted(
-        "shedding plants among the females",
+        new AdviceInput.SheddingFemales(),
         new Spread(
             interval.lower(), (double) count.shedding() / count.examined(), interval.upper()),
         "share",
-        "Counted: %d shedding among %s examined; exact binomial interval"
-            .formatted(count.shedding(), Counted.of(count.examined(), "female(s)")),
+        new InputSource.Counted(count.shedding(), count.examined()),
         count.factIds());
   }
 
   private static Input sterilityOfTheLaw() {
     Interval interval = ExactBinomial.interval(DEFAULT_SHEDDING, DEFAULT_EXAMINED, CONFIDENCE);
     return new Input(
-        "shedding plants among the females",
+        new AdviceInput.SheddingFemales(),
         new Spread(
             interval.lower(), (double) DEFAULT_SHEDDING / DEFAULT_EXAMINED, interval.upper()),
         "share",
         Input.Origin.STATED,
-        "Not counted in this crop. Seed Ordinance (SaatV), Annex 2 no. 1.4.2.1 asks for at least"
-            + " 98 % sterility where the female's basic seed is made; taken as 2 in 100",
+        new InputSource.LawfulSterility(DEFAULT_SHEDDING, DEFAULT_EXAMINED),
         true,
         List.of());
   }
@@ -168,29 +161,14 @@ public record HybridityAdvice(
   private static List<Input> literature(
       HybridityParameters parameters, boolean pollinatorHarvested) {
     List<Input> inputs = new ArrayList<>();
-    inputs.add(
-        Input.of(
-            "pollen of a shedding female, as a part of a pollinator plant's",
-            "share",
-            parameters.shedderPollen()));
+    inputs.add(Input.of(new AdviceInput.ShedderPollen(), "share", parameters.shedderPollen()));
     if (pollinatorHarvested) {
       inputs.add(
-          Input.of(
-              "seed of a pollinator plant, as a part of a female plant's; it is harvested too",
-              "share",
-              parameters.pollinatorYield()));
+          Input.of(new AdviceInput.PollinatorYield(), "share", parameters.pollinatorYield()));
     }
-    inputs.add(
-        Input.of(
-            "exponent of the tail of the pollen kernel", "1", parameters.kernelTailExponent()));
-    inputs.add(
-        Input.of(
-            "distance for which the pollen kernel is known", "m", parameters.kernelDistanceM()));
-    inputs.add(
-        Input.of(
-            "share of pollen that falls within that distance",
-            "share",
-            parameters.kernelShareWithin()));
+    inputs.add(Input.of(new AdviceInput.KernelTail(), "1", parameters.kernelTailExponent()));
+    inputs.add(Input.of(new AdviceInput.KernelDistance(), "m", parameters.kernelDistanceM()));
+    inputs.add(Input.of(new AdviceInput.KernelShare(), "share", parameters.kernelShareWithin()));
     return inputs;
   }
 
@@ -199,18 +177,14 @@ public record HybridityAdvice(
         .getMostSignificantBits();
   }
 
-  private static String sentence(Subject crop, ExpectedHybridity forecast) {
-    return ("Of the harvest of crop %s, %s is expected to be hybrid; 95 in 100 simulated harvests lie"
-            + " between %s and %s. Not hybrid: %s by shedding females, %s by foreign pollen, %s"
-            + " grown on the pollinator itself. %s")
-        .formatted(
-            crop.id(),
-            Figures.percent(forecast.mean()),
-            Figures.percent(forecast.interval().lower()),
-            Figures.percent(forecast.interval().upper()),
-            Figures.percent(forecast.selfedOrSibbed()),
-            Figures.percent(forecast.outcrossed()),
-            Figures.percent(forecast.pollinatorSeed()),
-            ExpectedHybridity.ADVICE);
+  private static ForecastStatement sentence(Subject crop, ExpectedHybridity forecast) {
+    return new ForecastStatement.Expected(
+        crop,
+        Figures.percent(forecast.mean()),
+        Figures.percent(forecast.interval().lower()),
+        Figures.percent(forecast.interval().upper()),
+        Figures.percent(forecast.selfedOrSibbed()),
+        Figures.percent(forecast.outcrossed()),
+        Figures.percent(forecast.pollinatorSeed()));
   }
 }

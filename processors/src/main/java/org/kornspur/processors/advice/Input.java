@@ -1,13 +1,15 @@
 package org.kornspur.processors.advice;
 
 import java.util.List;
+import org.kornspur.ingest.statement.Statement;
+import org.kornspur.processors.finding.Reference;
 import org.kornspur.processors.statistics.HybridityParameters.Parameter;
 import org.kornspur.processors.statistics.Spread;
 
 /**
  * One number that a piece of advice rests on.
  *
- * @param what what it is, in the words of the trade
+ * @param what what it is
  * @param value least, likely and greatest value, in {@code unit}
  * @param unit its unit
  * @param origin how it came about
@@ -16,11 +18,11 @@ import org.kornspur.processors.statistics.Spread;
  * @param factIds facts that it rests on, in order
  */
 public record Input(
-    String what,
+    AdviceInput what,
     Spread value,
     String unit,
     Origin origin,
-    String source,
+    Statement source,
     boolean verified,
     List<String> factIds) {
 
@@ -36,30 +38,27 @@ public record Input(
     ASSUMED
   }
 
-  static final String NO_SOURCE =
-      "Assumption without a source, to be replaced by counts or marker tests as they come";
-
   public Input {
     factIds = List.copyOf(factIds);
   }
 
   static Input counted(
-      String what, Spread value, String unit, String source, List<String> factIds) {
+      AdviceInput what, Spread value, String unit, InputSource source, List<String> factIds) {
     return new Input(what, value, unit, Origin.COUNTED, source, true, factIds);
   }
 
-  static Input assumed(String what, Spread value, String unit) {
-    return new Input(what, value, unit, Origin.ASSUMED, NO_SOURCE, false, List.of());
+  static Input assumed(AdviceInput what, Spread value, String unit) {
+    return new Input(what, value, unit, Origin.ASSUMED, new InputSource.None(), false, List.of());
   }
 
-  static Input of(String what, String unit, Parameter parameter) {
+  static Input of(AdviceInput what, String unit, Parameter parameter) {
     boolean verified = parameter.source().verified();
     return new Input(
         what,
         parameter.spread(),
         unit,
         verified ? Origin.PUBLISHED : Origin.ASSUMED,
-        parameter.source().text(),
+        new Reference.InText(parameter.source().text()),
         verified,
         List.of());
   }

@@ -7,9 +7,10 @@ import java.util.OptionalInt;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.InspectedPart;
 import org.kornspur.ingest.contract.Subject;
-import org.kornspur.ingest.intake.Counted;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.finding.Aspect;
+import org.kornspur.processors.finding.Bound;
+import org.kornspur.processors.finding.Reference;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
@@ -26,9 +27,10 @@ import org.kornspur.processors.statistics.SequentialPlan;
  * @param crop the crop
  * @param terms the risks that were asked for
  * @param counts one for each limit and part of the crop
- * @param sentence for a person
+ * @param sentence how many of them may stop
  */
-public record InspectionAdvice(Subject crop, Terms terms, List<Count> counts, String sentence) {
+public record InspectionAdvice(
+    Subject crop, Terms terms, List<Count> counts, CountStatement sentence) {
   private static final double CONFIDENCE = 0.95;
   private static final int STEPS = 10;
 
@@ -46,13 +48,11 @@ public record InspectionAdvice(Subject crop, Terms terms, List<Count> counts, St
      */
     public Terms {
       if (!(alpha > 0 && beta > 0 && alpha + beta < 1)) {
-        throw new IllegalArgumentException(
-            "The two risks must lie above 0 and sum to less than 1; they are %s and %s. Take 0.05 each where in doubt."
-                .formatted(alpha, beta));
+        throw new AdviceRefused(
+            new AdviceRefusal.RisksOutside(Figures.number(alpha), Figures.number(beta)));
       }
       if (!(multiple > 1)) {
-        throw new IllegalArgumentException(
-            "The multiple must lie above 1; it is %s. Take 2 where in doubt.".formatted(multiple));
+        throw new AdviceRefused(new AdviceRefusal.MultipleTooSmall(Figures.number(multiple)));
       }
     }
   }
@@ -78,8 +78,8 @@ public record InspectionAdvice(Subject crop, Terms terms, List<Count> counts, St
    *
    * @param limit the limit
    * @param inspected part of the crop that was counted
-   * @param part what was counted, as in {@code female, all visits}
-   * @param about the same as data
+   * @param part what was counted
+   * @param about which part and visit that is
    * @param unit what one unit is: a plant, or for counts by area a piece of ground
    * @param unitsCounted units counted so far
    * @param bad bad units so far
@@ -93,15 +93,15 @@ public record InspectionAdvice(Subject crop, Terms terms, List<Count> counts, St
    * @param fixed the smallest count of fixed size that keeps both risks; empty where there is none
    * @param more what more counting would settle, against the limit itself; empty before the first
    *     count
-   * @param sentence for a person
+   * @param sentence how many of them may stop
    * @param factIds facts that were counted
    */
   public record Count(
       Limit limit,
       InspectedPart inspected,
-      String part,
+      CountStatement part,
       Aspect about,
-      String unit,
+      CountStatement unit,
       int unitsCounted,
       int bad,
       Optional<Interval> observed,
@@ -112,7 +112,7 @@ public record InspectionAdvice(Subject crop, Terms terms, List<Count> counts, St
       List<Step> steps,
       Optional<SamplingPlan> fixed,
       Optional<MoreUnits> more,
-      String sentence,
+      CountStatement sentence,
       List<String> factIds) {
 
     /** Risks of the fixed plan: of refusing what is at the limit. */
@@ -163,12 +163,11 @@ public record InspectionAdvice(Subject crop, Terms terms, List<Count> counts, St
     double acceptable = counted.acceptable();
     double rejectable = terms.multiple() * acceptable;
     if (rejectable >= 1) {
-      throw new IllegalArgumentException(
-          "A multiple of %s takes the limit of %s to %s; it must stay below 100 %%. Take a smaller multiple."
-              .formatted(
-                  Figures.number(terms.multiple()),
-                  Figures.percent(acceptable),
-                  Figures.percent(rejectable)));
+      throw new AdviceRefused(
+          new AdviceRefusal.MultipleTooLarge(
+              Figures.number(terms.multiple()),
+              Figures.percent(acceptable),
+              Figures.percent(rejectable)));
     }
     int units = counted.units();
     int bad = counted.bad();
@@ -255,52 +254,30 @@ public record InspectionAdvice(Subject crop, Terms terms, List<Count> counts, St
         reject > units ? OptionalInt.empty() : OptionalInt.of(reject));
   }
 
-  private static String sentence(
+  private static CountStatement sentence(
       CropCount counted,
       Limit limit,
       Decision decision,
       Optional<SequentialPlan> plan,
       Optional<SamplingPlan> fixed) {
-    String so =
-        switch (decision) {
-          case GO_ON -> "go on counting";
-          case ACCEPT -> "the count may stop, and speaks for the crop";
-          case REJECT -> "the count may stop, and speaks against the crop";
-        };
-    String most =
-        plan.map(
-                found ->
-                    "; it ends at %s at the latest"
-                        .formatted(Counted.of(found.mostUnits(), "unit(s)")))
-            .orElse("; with these risks a sequential count would take too long");
-    String atOnce =
-        fixed
-            .map(
-                found ->
-                    "; a count of fixed size takes %s and accepts with at most %d"
-                        .formatted(
-                            Counted.of(found.examined(), "unit(s)"), found.acceptanceNumber()))
-            .orElse("");
-    return "%s: %d among %d (%s), limit %s (%s): %s%s%s."
-        .formatted(
-            counted.part(),
-            counted.bad(),
-            counted.units(),
-            counted.unit(),
-            limit.wording(),
-            limit.citation(),
-            so,
-            most,
-            atOnce);
+    return new CountStatement.Counted(
+        counted.part(),
+        counted.bad(),
+        counted.units(),
+        counted.unit(),
+        Bound.of(limit),
+        Reference.of(limit),
+        decision,
+        plan.map(SequentialPlan::mostUnits),
+        fixed.map(SamplingPlan::examined),
+        fixed.map(SamplingPlan::acceptanceNumber));
   }
 
-  private static String sentence(Subject crop, List<Count> counts) {
+  private static CountStatement sentence(Subject crop, List<Count> counts) {
     if (counts.isEmpty()) {
-      return "The rulebook limits nothing in crop %s that is counted plant by plant or by area."
-          .formatted(crop.id());
+      return new CountStatement.NothingLimited(crop);
     }
-    long open = counts.stream().filter(count -> count.decision() == Decision.GO_ON).count();
-    return "Of %s in crop %s %d may stop. Advice, not a gate: the law holds the count itself against its limit."
-        .formatted(Counted.of(counts.size(), "count(s)"), crop.id(), counts.size() - open);
+    long settled = counts.stream().filter(count -> count.decision() != Decision.GO_ON).count();
+    return new CountStatement.MayStop(counts.size(), crop, Math.toIntExact(settled));
   }
 }

@@ -6,8 +6,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.kornspur.contract.ShareBasis;
-import org.kornspur.ingest.intake.Counted;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.processors.dossier.SeedMeasures;
+import org.kornspur.processors.finding.Part;
 import org.kornspur.processors.statistics.BlendCalculator;
 import org.kornspur.processors.statistics.BlendCalculator.Answer;
 import org.kornspur.processors.statistics.BlendCalculator.Portion;
@@ -32,7 +34,7 @@ public record MixtureAdvice(
     Request request,
     List<Portion> portions,
     Optional<Mixture> mixture,
-    Optional<String> refusal,
+    Optional<MixtureStatement> refusal,
     double mostKg,
     List<PassedOver> passedOver) {
   private static final double CONFIDENCE = 0.95;
@@ -59,20 +61,14 @@ public record MixtureAdvice(
      */
     public Request {
       if (!(massKg > 0) || Double.isInfinite(massKg)) {
-        throw new IllegalArgumentException(
-            "The mass wanted must be above 0 kg; it is " + massKg + ". Give kilograms.");
+        throw new AdviceRefused(new AdviceRefusal.NoMass(Amount.kilograms(massKg)));
       }
       if (!(targetPercent > 0 && targetPercent < 100)) {
-        throw new IllegalArgumentException(
-            "The share aimed at must lie between 0 and 100 %; it is "
-                + targetPercent
-                + ". Give the pollinator share in percent.");
+        throw new AdviceRefused(new AdviceRefusal.ShareOutside(Amount.percent(targetPercent)));
       }
       if (!(tolerancePercentPoints >= 0)) {
-        throw new IllegalArgumentException(
-            "The tolerance must be 0 or more percentage points; it is "
-                + tolerancePercentPoints
-                + ".");
+        throw new AdviceRefused(
+            new AdviceRefusal.NegativeTolerance(Amount.percentagePoints(tolerancePercentPoints)));
       }
     }
   }
@@ -89,8 +85,8 @@ public record MixtureAdvice(
   public record Candidate(
       String lotId, boolean pollinator, Fitness state, double leftKg, SeedMeasures measures) {}
 
-  /** A candidate that was not used, and why, for a person. */
-  public record PassedOver(String lotId, String reason) {}
+  /** A candidate that was not used, and why. */
+  public record PassedOver(String lotId, MixtureStatement reason) {}
 
   /**
    * What comes out.
@@ -119,36 +115,34 @@ public record MixtureAdvice(
     return new Stockroom(request, usable).advice(List.copyOf(passedOver));
   }
 
-  private static Optional<String> reasonAgainst(Candidate lot, ShareBasis basis) {
-    if (lot.state() != Fitness.FIT) {
-      String state = lot.state() == Fitness.NOT_FIT ? "is not fit" : "waits for evidence";
+  private static Optional<MixtureStatement> reasonAgainst(Candidate candidate, ShareBasis basis) {
+    Subject lot = Subject.lot(candidate.lotId());
+    if (candidate.state() != Fitness.FIT) {
       return Optional.of(
-          "Lot %s %s; only fit lots may be mixed. Its standing says what to do."
-              .formatted(lot.lotId(), state));
+          candidate.state() == Fitness.NOT_FIT
+              ? new MixtureStatement.NotFit(lot)
+              : new MixtureStatement.EvidenceOwed(lot));
     }
-    if (!(lot.leftKg() > 0)) {
+    if (!(candidate.leftKg() > 0)) {
       return Optional.of(
-          "Nothing is left of lot %s (%s)."
-              .formatted(lot.lotId(), Figures.kilograms(lot.leftKg())));
+          new MixtureStatement.NothingLeft(lot, Amount.kilograms(candidate.leftKg())));
     }
-    if (basis != ShareBasis.MASS && lot.measures().thousandKernelWeightG().isEmpty()) {
-      return Optional.of(
-          "The thousand-kernel weight of lot %s is not known. Have it determined."
-              .formatted(lot.lotId()));
+    if (basis != ShareBasis.MASS && candidate.measures().thousandKernelWeightG().isEmpty()) {
+      return Optional.of(new MixtureStatement.NoKernelWeight(lot));
+    }
+    if (basis != ShareBasis.VIABLE_KERNELS) {
+      return Optional.empty();
     }
     Optional<Double> germination =
-        lot.measures().germinationPercent().map(SeedMeasures.Estimate::mean);
-    if (basis == ShareBasis.VIABLE_KERNELS && germination.isEmpty()) {
-      return Optional.of(
-          "The germination of lot %s is not known. Have it tested.".formatted(lot.lotId()));
+        candidate.measures().germinationPercent().map(SeedMeasures.Estimate::mean);
+    if (germination.isEmpty()) {
+      return Optional.of(new MixtureStatement.NoGermination(lot));
     }
-    if (basis == ShareBasis.VIABLE_KERNELS
-        && !(germination.get() > 0 && germination.get() <= 100)) {
-      return Optional.of(
-          "The germination of lot %s is %s %%, with which no share can be reckoned. Have it tested anew."
-              .formatted(lot.lotId(), Figures.number(germination.get())));
-    }
-    return Optional.empty();
+    boolean isUsable = germination.get() > 0 && germination.get() <= 100;
+    return isUsable
+        ? Optional.empty()
+        : Optional.of(
+            new MixtureStatement.UnusableGermination(lot, Amount.percent(germination.get())));
   }
 
   /** Fit lots with what the basis needs to know of them. */
@@ -215,36 +209,35 @@ public record MixtureAdvice(
       return nearest;
     }
 
-    private String refusal(double mostKg) {
-      String wanted =
-          "%s at %s %% pollinator of %s (give or take %s %s) cannot be mixed"
-              .formatted(
-                  Figures.kilograms(request.massKg()),
-                  Figures.number(request.targetPercent()),
-                  words(request.basis()),
-                  Figures.number(request.tolerancePercentPoints()),
-                  Counted.noun(request.tolerancePercentPoints(), "percentage point(s)"));
+    private MixtureStatement refusal(double mostKg) {
+      MixtureStatement.Wanted wanted =
+          new MixtureStatement.Wanted(
+              Amount.kilograms(request.massKg()),
+              Amount.percent(request.targetPercent()),
+              request.basis(),
+              Amount.percentagePoints(request.tolerancePercentPoints()));
       for (boolean pollinator : new boolean[] {false, true}) {
         if (lots.stream().noneMatch(lot -> lot.pollinator() == pollinator)) {
-          return "%s: no fit lot of the %s with the tests that this takes is in stock. Release, test or bring in one."
-              .formatted(wanted, name(pollinator));
+          return new MixtureStatement.NoLot(wanted, part(pollinator));
         }
       }
       double share = bestWithin(request.targetPercent() / 100);
       boolean pollinatorShort = amount(true) * (1 - share) < amount(false) * share;
-      return "%s: the %s runs out; fit stock is %s of female and %s of pollinator. Mix at most %s, or bring in more of the %s."
-          .formatted(
-              wanted,
-              name(pollinatorShort),
-              Figures.kilograms(atHandKg(false)),
-              Figures.kilograms(atHandKg(true)),
-              Figures.kilograms(wholeGrams(mostKg)),
-              name(pollinatorShort));
+      return new MixtureStatement.RunsOut(
+          wanted,
+          part(pollinatorShort),
+          Amount.kilograms(atHandKg(false)),
+          Amount.kilograms(atHandKg(true)),
+          Amount.kilograms(roundedDown(mostKg)));
     }
 
-    /** Rounded down, so that what is said to be possible is. */
-    private static double wholeGrams(double massKg) {
-      return Math.floor(massKg * 1000) / 1000;
+    /** To ten grams, so that what is said to be possible is. */
+    private static double roundedDown(double massKg) {
+      return Math.floor(massKg * 100) / 100;
+    }
+
+    private static Part part(boolean pollinator) {
+      return pollinator ? Part.POLLINATOR : Part.FEMALE;
     }
 
     private Mixture mixture(Answer.Mixture found, boolean offTarget) {
@@ -318,17 +311,5 @@ public record MixtureAdvice(
           .map(found -> new Estimate(found.mean() / per, found.standardError() / per))
           .orElseThrow();
     }
-  }
-
-  static String words(ShareBasis basis) {
-    return switch (basis) {
-      case MASS -> "the mass";
-      case KERNELS -> "the kernels";
-      case VIABLE_KERNELS -> "the viable kernels";
-    };
-  }
-
-  private static String name(boolean pollinator) {
-    return pollinator ? "pollinator" : "female";
   }
 }

@@ -1,6 +1,7 @@
 package org.kornspur.processors.advice;
 
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -14,7 +15,6 @@ import org.kornspur.contract.LotMass;
 import org.kornspur.contract.ShareBasis;
 import org.kornspur.contract.Sowing;
 import org.kornspur.ingest.contract.Subject;
-import org.kornspur.ingest.intake.Counted;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Report.Scheme;
 import org.kornspur.processors.dossier.SeedMeasures;
@@ -31,13 +31,13 @@ import org.kornspur.processors.statistics.Spread;
  */
 final class SownMixture {
   private static final double CONFIDENCE = 0.95;
-  private static final String WHAT = "share of pollinator among the plants";
+  private static final AdviceInput WHAT = new AdviceInput.PollinatorShare();
   private static final Spread PRACTICE = new Spread(0.03, 0.05, 0.10);
 
   private final List<Part> parts = new ArrayList<>();
   private final List<BlendComposition> samples = new ArrayList<>();
   private final Set<String> factIds = new TreeSet<>();
-  private final Set<String> missing = new TreeSet<>();
+  private final Set<Missing> missing = new LinkedHashSet<>();
   private final Set<Subject> unexplained;
   private final Input input;
 
@@ -85,14 +85,14 @@ final class SownMixture {
   }
 
   /** What would have to be brought for a better share. */
-  Set<String> missing() {
+  Set<Missing> missing() {
     return missing;
   }
 
   private Optional<Input> reckoned() {
-    unexplained.forEach(lot -> missing.add("the facts that tell what " + lot + " was mixed from"));
+    unexplained.forEach(lot -> missing.add(new Missing.MixedFrom(lot)));
     if (parts.isEmpty() && unexplained.isEmpty()) {
-      missing.add("the sowing of the mixture, with the lots and kilograms sown");
+      missing.add(new Missing.Sowing());
     }
     if (parts.isEmpty() || !unexplained.isEmpty()) {
       return Optional.empty();
@@ -106,17 +106,17 @@ final class SownMixture {
             WHAT,
             new Spread(interval.lower(), share.share(), interval.upper()),
             "share",
-            "Reckoned from what was sown and mixed, as a share of " + MixtureAdvice.words(basis),
+            new InputSource.Mixed(basis),
             List.copyOf(factIds)));
   }
 
   private ShareBasis basis() {
     for (Part part : parts) {
       if (!part.hasWeight()) {
-        missing.add("the thousand-kernel weight of " + part.lot());
+        missing.add(new Missing.KernelWeight(part.lot()));
       }
       if (!part.hasGermination()) {
-        missing.add("a germination test of " + part.lot());
+        missing.add(new Missing.GerminationTest(part.lot()));
       }
     }
     if (!parts.stream().allMatch(Part::hasWeight)) {
@@ -162,8 +162,7 @@ final class SownMixture {
             WHAT,
             new Spread(interval.lower(), (double) pollinator / kernels, interval.upper()),
             "share",
-            "Sample of the mixture, %d of %s pollinator"
-                .formatted(pollinator, Counted.of(kernels, "kernel(s)")),
+            new InputSource.Sampled(pollinator, kernels),
             usable.stream().map(sample -> sample.getHeader().getFactId()).toList()));
   }
 
@@ -181,8 +180,7 @@ final class SownMixture {
                       Math.min(100, percent + tolerance) / 100),
                   "share",
                   Input.Origin.STATED,
-                  "The breeder's ratio with its tolerance, as a share of "
-                      + MixtureAdvice.words(stated.shareBasis()),
+                  new InputSource.BreedersRatio(stated.shareBasis()),
                   true,
                   List.of(stated.factId()));
             })
@@ -193,7 +191,7 @@ final class SownMixture {
                     PRACTICE,
                     "share",
                     Input.Origin.ASSUMED,
-                    "Common practice, no source: about 5 %, from 3 to 10 %",
+                    new InputSource.CommonPractice(),
                     false,
                     List.of()));
   }

@@ -1,6 +1,7 @@
 package org.kornspur.processors.advice;
 
 import java.util.List;
+import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.processors.statistics.Agreement;
 import org.kornspur.processors.statistics.LimitsOfVariation;
 import org.kornspur.processors.statistics.StatedValueTolerance;
@@ -12,9 +13,10 @@ import org.kornspur.processors.statistics.TestCompatibility;
  *
  * @param rule what is compared and by which rule
  * @param agreement what the published tolerance says
- * @param sentence for a person
+ * @param sentence the same in a sentence
  */
-public record StatedValueAdvice(String rule, Agreement agreement, String sentence) {
+public record StatedValueAdvice(
+    ComparisonStatement rule, Agreement agreement, ComparisonStatement sentence) {
 
   /**
    * Germination on a label against a later test.
@@ -25,24 +27,24 @@ public record StatedValueAdvice(String rule, Agreement agreement, String sentenc
    */
   public static List<StatedValueAdvice> germination(
       int statedPercent, int foundPercent, int seeds) {
-    checkPercent("stated germination", statedPercent);
-    checkPercent("germination found", foundPercent);
+    checkPercent(statedPercent);
+    checkPercent(foundPercent);
     return List.of(
         of(
-            "stated germination against a later official test, limits of variation",
+            new ComparisonStatement.LabelGermination(),
             LimitsOfVariation.germination(statedPercent, foundPercent)),
         of(
-            "stated germination against a test, tolerance to a stated value",
+            new ComparisonStatement.LabelGerminationTolerance(),
             StatedValueTolerance.compare(statedPercent, foundPercent, seeds)));
   }
 
   /** Analytical purity on a label against a later test, percent by weight to one decimal. */
   public static List<StatedValueAdvice> purity(double statedPercent, double foundPercent) {
-    checkPercent("stated purity", statedPercent);
-    checkPercent("purity found", foundPercent);
+    checkPercent(statedPercent);
+    checkPercent(foundPercent);
     return List.of(
         of(
-            "stated analytical purity against a later official test, limits of variation",
+            new ComparisonStatement.LabelPurity(),
             LimitsOfVariation.purity(statedPercent, foundPercent)));
   }
 
@@ -53,62 +55,36 @@ public record StatedValueAdvice(String rule, Agreement agreement, String sentenc
    * @param found number found
    */
   public static List<StatedValueAdvice> otherSeeds(int most, int found) {
-    checkCount("number of other seeds allowed", most);
-    checkCount("number of other seeds found", found);
+    checkCount(most);
+    checkCount(found);
     return List.of(
-        of(
-            "other seeds allowed against a later official test, limits of variation",
-            LimitsOfVariation.otherSeeds(most, found)));
+        of(new ComparisonStatement.LabelOtherSeeds(), LimitsOfVariation.otherSeeds(most, found)));
   }
 
   /** Two germination tests of one lot, whole percent. */
   public static List<StatedValueAdvice> twoTests(
       int firstPercent, int firstSeeds, int secondPercent, int secondSeeds) {
-    checkPercent("germination of the first test", firstPercent);
-    checkPercent("germination of the second test", secondPercent);
+    checkPercent(firstPercent);
+    checkPercent(secondPercent);
     return List.of(
         of(
-            "two germination tests of one lot",
+            new ComparisonStatement.TwoTests(),
             TestCompatibility.compare(firstPercent, firstSeeds, secondPercent, secondSeeds)));
   }
 
-  private static StatedValueAdvice of(String rule, Agreement agreement) {
-    return new StatedValueAdvice(rule, agreement, sentence(rule, agreement));
+  private static StatedValueAdvice of(ComparisonStatement rule, Agreement agreement) {
+    return new StatedValueAdvice(rule, agreement, ComparisonStatement.of(rule, agreement));
   }
 
-  private static String sentence(String rule, Agreement agreement) {
-    if (agreement instanceof Agreement.Agrees agrees) {
-      return "The values agree (%s): they differ by %s, tolerated are %s (unit %s; %s)."
-          .formatted(
-              rule,
-              Figures.number(agrees.difference()),
-              Figures.number(agrees.tolerated()),
-              agrees.unit(),
-              agrees.source().cited());
-    }
-    if (agreement instanceof Agreement.Disagrees disagrees) {
-      return "The values do not agree (%s): they differ by %s, tolerated are %s (unit %s; %s). Have a new sample drawn and tested; the certification authority decides what follows."
-          .formatted(
-              rule,
-              Figures.number(disagrees.difference()),
-              Figures.number(disagrees.tolerated()),
-              disagrees.unit(),
-              disagrees.source().cited());
-    }
-    return ((Agreement.NotTabulated) agreement).reason().coded().code();
-  }
-
-  private static void checkPercent(String name, double percent) {
+  private static void checkPercent(double percent) {
     if (!(percent >= 0 && percent <= 100)) {
-      throw new IllegalArgumentException(
-          "The %s must lie from 0 to 100 %%; it is %s. Give percent.".formatted(name, percent));
+      throw new AdviceRefused(new AdviceRefusal.PercentOutside(Amount.percent(percent)));
     }
   }
 
-  private static void checkCount(String name, int count) {
+  private static void checkCount(int count) {
     if (count < 0) {
-      throw new IllegalArgumentException(
-          "The %s must be 0 or more; it is %d. Give the count.".formatted(name, count));
+      throw new AdviceRefused(new AdviceRefusal.NegativeCount(count));
     }
   }
 }

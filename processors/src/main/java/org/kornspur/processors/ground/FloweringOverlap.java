@@ -16,6 +16,14 @@ import java.util.stream.Stream;
  */
 public sealed interface FloweringOverlap {
 
+  /** A day that nobody reported. */
+  enum UnknownDay {
+    FIRST_OF_CROP,
+    LAST_OF_CROP,
+    FIRST_OF_SOURCE,
+    LAST_OF_SOURCE
+  }
+
   /** Whether foreign pollen must be reckoned with. */
   boolean counts();
 
@@ -36,9 +44,9 @@ public sealed interface FloweringOverlap {
    *
    * @param from no day in common lies before it; empty where no beginning is known
    * @param to no day in common lies after it; empty where no end is known
-   * @param because which days are unknown, and what to do
+   * @param unknown days that are unknown
    */
-  record Assumed(Optional<LocalDate> from, Optional<LocalDate> to, String because)
+  record Assumed(Optional<LocalDate> from, Optional<LocalDate> to, List<UnknownDay> unknown)
       implements FloweringOverlap {
     /** The most days that can be in common; empty where that has no limit. */
     public OptionalLong mostDays() {
@@ -75,29 +83,25 @@ public sealed interface FloweringOverlap {
     if (from.isPresent() && to.isPresent() && to.get().isBefore(from.get())) {
       return new Apart(to.get(), from.get());
     }
-    List<String> unknown = unknownDays(crop, source);
+    List<UnknownDay> unknown = unknownDays(crop, source);
     return unknown.isEmpty()
         ? new Together(from.orElseThrow(), to.orElseThrow())
-        : new Assumed(
-            from,
-            to,
-            "Unknown: %s; the two count as flowering together until these days are reported."
-                .formatted(String.join(", ", unknown)));
+        : new Assumed(from, to, List.copyOf(unknown));
   }
 
-  private static List<String> unknownDays(FloweringWindow crop, FloweringWindow source) {
-    List<String> unknown = new ArrayList<>();
+  private static List<UnknownDay> unknownDays(FloweringWindow crop, FloweringWindow source) {
+    List<UnknownDay> unknown = new ArrayList<>();
     if (crop.from().isEmpty()) {
-      unknown.add("first day of the crop's flowering");
+      unknown.add(UnknownDay.FIRST_OF_CROP);
     }
     if (crop.to().isEmpty()) {
-      unknown.add("last day of the crop's flowering");
+      unknown.add(UnknownDay.LAST_OF_CROP);
     }
     if (source.from().isEmpty()) {
-      unknown.add("first day on which the source sheds");
+      unknown.add(UnknownDay.FIRST_OF_SOURCE);
     }
     if (source.to().isEmpty()) {
-      unknown.add("last day on which the source sheds");
+      unknown.add(UnknownDay.LAST_OF_SOURCE);
     }
     return unknown;
   }

@@ -39,11 +39,6 @@ public record ExpectedHybridity(
     int runs,
     long seed) {
 
-  /** To be shown wherever the forecast is. */
-  public static final String ADVICE =
-      "Forecast from counts and literature: advice, not a gate. Marker and post-control results take"
-          + " its place.";
-
   /**
    * A source of foreign pollen.
    *

@@ -18,6 +18,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.kornspur.processors.ground.FloweringOverlap.Apart;
 import org.kornspur.processors.ground.FloweringOverlap.Assumed;
 import org.kornspur.processors.ground.FloweringOverlap.Together;
+import org.kornspur.processors.ground.FloweringOverlap.UnknownDay;
 
 class FloweringOverlapTest {
   private static LocalDate june(int day) {
@@ -83,9 +84,7 @@ class FloweringOverlapTest {
             Assumed.class,
             it -> {
               assertThat(it.mostDays()).isEqualTo(OptionalLong.of(8));
-              assertThat(it.because())
-                  .contains("last day on which the source sheds")
-                  .doesNotContain("crop");
+              assertThat(it.unknown()).containsExactly(UnknownDay.LAST_OF_SOURCE);
             });
     assertThat(FloweringOverlap.between(FloweringWindow.unknown(), FloweringWindow.unknown()))
         .isInstanceOfSatisfying(

@@ -64,7 +64,7 @@ class PollenKernelTest {
         0.97,
         kernel.shareWithin(20),
         1e-9,
-        parameters.kernelDistanceM().source().cited());
+        parameters.kernelDistanceM().source().text());
   }
 
   @Test

@@ -125,7 +125,7 @@ class PublishedTablesTest {
           "two tests of 400, mean %d %% (theory %.2f)".formatted(mean, theory),
           tolerance,
           (int) band.value(),
-          band.source().cited());
+          band.source().text());
       assertThat(band.value())
           .as("no cell lies a whole point off theory")
           .isBetween(theory - 1, theory + 1);

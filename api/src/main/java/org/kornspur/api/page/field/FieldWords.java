@@ -159,7 +159,7 @@ public final class FieldWords {
   public String plan(AcceptanceCurve curve) {
     return texts.plan(
         form.count(curve.plan().examined()),
-        curve.count().unit(),
+        words.plain(curve.count().unit()),
         form.count(curve.plan().acceptanceNumber()));
   }
 

@@ -14,6 +14,7 @@ import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.FieldInspection;
 import org.kornspur.contract.InspectedPart;
 import org.kornspur.ingest.problem.Given;
+import org.kornspur.processors.advice.AdviceRefused;
 import org.kornspur.processors.advice.CountTable;
 import org.kornspur.processors.advice.InspectionAdvice;
 import org.kornspur.processors.dossier.Dossier;
@@ -52,9 +53,8 @@ final class TallyPlans {
     InspectionAdvice advice;
     try {
       advice = InspectionAdvice.of(crop, rulebook, terms).orElseThrow();
-    } catch (IllegalArgumentException refused) {
-      throw new ApiProblem(
-          ProblemKind.REQUEST_REFUSED, new CropDetail.NotCalculated(refused.getMessage()));
+    } catch (AdviceRefused refused) {
+      throw new ApiProblem(ProblemKind.REQUEST_REFUSED, refused.refusal());
     }
     List<TallyPlan> plans = new ArrayList<>();
     for (InspectionAdvice.Count count : advice.counts()) {
