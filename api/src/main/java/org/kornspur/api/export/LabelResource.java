@@ -8,7 +8,6 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
@@ -18,12 +17,15 @@ import org.kornspur.api.access.Needs;
 import org.kornspur.api.engine.Engine;
 import org.kornspur.api.export.label.LabelContent;
 import org.kornspur.api.export.label.LabelRules;
+import org.kornspur.api.export.label.LabelStatement;
+import org.kornspur.api.export.label.LabelStatement.Standing;
 import org.kornspur.api.export.label.QrCode;
 import org.kornspur.api.feed.Feeds;
 import org.kornspur.api.feed.StandingRow;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ExportDetail;
 import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.api.text.Words;
 import org.kornspur.api.view.Addresses;
 import org.kornspur.api.view.RequestWords;
 import org.kornspur.ingest.contract.Subject;
@@ -84,7 +86,8 @@ public class LabelResource {
                         ProblemKind.LABEL_REFUSED,
                         new ExportDetail.NoLabelRules(
                             Given.text(id, false), material.rulebookId())));
-    return LabelContent.of(rules, dossier, material, hindrance(row), link(id));
+    return LabelContent.of(
+        rules, dossier, material, hindrance(row), link(id), requestWords.words());
   }
 
   @GET
@@ -99,13 +102,14 @@ public class LabelResource {
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public String svg(@PathParam("id") String id) {
     StandingRow row = row(id);
+    Words words = requestWords.words();
     List<String> lines = new ArrayList<>();
-    lines.add("Lot " + id);
+    lines.add(words.plain(new LabelStatement.OfLot(row.subject())));
     if (!maySell(row)) {
-      lines.add("WARNING: " + standing(row) + " - do not sell");
+      lines.add(words.plain(new LabelStatement.Warning(standing(row))));
     }
-    lines.add("Not an official label");
-    return new QrCode(link(id)).svg("QR code that opens the page of lot " + id, lines);
+    lines.add(words.plain(new LabelStatement.NotOfficialInShort()));
+    return new QrCode(link(id)).svg(words.plain(new LabelStatement.CodeOf(row.subject())), lines);
   }
 
   @GET
@@ -143,28 +147,28 @@ public class LabelResource {
   }
 
   private Optional<String> hindrance(StandingRow row) {
+    Words words = requestWords.words();
     return maySell(row)
         ? Optional.empty()
         : Optional.of(
-            "Lot '%s' is %s: %s It must not be labelled and sold as it stands."
-                .formatted(
-                    row.subject().id(),
-                    standing(row).toLowerCase(Locale.ROOT),
-                    requestWords.standings().reason(row.reason())));
+            String.join(
+                " ",
+                words.plain(new LabelStatement.Hindered(row.subject(), standing(row))),
+                requestWords.standings().reason(row.reason()),
+                words.plain(new LabelStatement.NotToBeSold())));
   }
 
-  /** What stands in the way, the graver first. */
-  private static String standing(StandingRow row) {
+  private static Standing standing(StandingRow row) {
     return switch (row.state()) {
-      case NOT_FIT -> "NOT FIT";
-      case EVIDENCE_OWED -> "EVIDENCE OWED";
-      case UNKNOWN -> "STANDING UNKNOWN";
+      case NOT_FIT -> Standing.NOT_FIT;
+      case EVIDENCE_OWED -> Standing.EVIDENCE_OWED;
+      case UNKNOWN -> Standing.UNKNOWN;
       case FIT ->
           switch (row.release()) {
-            case RELEASED -> "RELEASED";
-            case NONE, PROPOSED, UNKNOWN -> "NOT RELEASED";
-            case SUSPENDED -> "SUSPENDED";
-            case CONDEMNED -> "CONDEMNED";
+            case RELEASED -> Standing.RELEASED;
+            case NONE, PROPOSED, UNKNOWN -> Standing.NOT_RELEASED;
+            case SUSPENDED -> Standing.SUSPENDED;
+            case CONDEMNED -> Standing.CONDEMNED;
           };
     };
   }

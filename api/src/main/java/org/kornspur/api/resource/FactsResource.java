@@ -29,6 +29,7 @@ import org.kornspur.api.view.Addresses;
 import org.kornspur.api.view.BatchView;
 import org.kornspur.api.view.FactTypeView;
 import org.kornspur.api.view.ReceiptView;
+import org.kornspur.api.view.RequestWords;
 import org.kornspur.ingest.contract.FactType;
 
 /** Where facts come in, and what they look like. */
@@ -66,9 +67,11 @@ public class FactsResource {
 
   private final Intake intake;
   private final ProblemLanguage language;
+  private final RequestWords words;
 
   @Inject
-  public FactsResource(Intake intake, ProblemLanguage language) {
+  public FactsResource(Intake intake, ProblemLanguage language, RequestWords words) {
+    this.words = words;
     this.intake = intake;
     this.language = language;
   }
@@ -132,7 +135,7 @@ public class FactsResource {
   public List<FactTypeView> types() {
     return Arrays.stream(FactType.values())
         .filter(type -> !type.isAct())
-        .map(type -> FactTypeView.of(type, language.words()))
+        .map(type -> FactTypeView.of(type, words.words(), language.words()))
         .toList();
   }
 

@@ -44,13 +44,14 @@ final class Patterns {
     texts = read("/text/statements_" + language.tag() + ".properties");
     // a finding can say what is wrong with a fact that an earlier release took in
     problems = read("/text/problems_" + language.tag() + ".properties");
-    citations =
-        language == Language.ENGLISH
-            ? new Properties()
-            : read("/text/citations_" + language.tag() + ".properties");
+    citations = new Properties();
+    if (language != Language.ENGLISH) {
+      citations.putAll(read("/text/citations_" + language.tag() + ".properties"));
+      citations.putAll(read("/text/contract_" + language.tag() + ".properties"));
+    }
   }
 
-  /** A title, section or note of a bundled rulebook or table; one of a site stays as it is. */
+  /** What a bundled rulebook, table or the contract says; what a site says stays as it is. */
   String citation(String text) {
     return citations.getProperty(text, text);
   }

@@ -118,6 +118,11 @@ public final class Words {
         Map.of("title", patterns.citation(book.title()), "edition", book.edition()));
   }
 
+  /** What the contract says of a type or field of facts. */
+  public String contract(String english) {
+    return patterns.citation(english.replaceAll("\\s+", " "));
+  }
+
   /** What must be borne in mind. */
   public String caution(String what) {
     return patterns.text("caution." + what);

@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.apache.avro.LogicalType;
 import org.apache.avro.LogicalTypes;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.kornspur.api.text.Words;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.intake.FieldLimits;
 import org.kornspur.ingest.intake.ProblemWords;
@@ -54,21 +55,27 @@ public record FactTypeView(
       @Schema(description = "Kind of the elements of a list that holds no objects")
           Kind elementKind) {}
 
-  public static FactTypeView of(FactType type, ProblemWords words) {
+  public static FactTypeView of(FactType type, Words words, ProblemWords remedies) {
     return new FactTypeView(
-        type.contractName(), text(type.schema().getDoc()), fields(type.schema(), words));
+        type.contractName(),
+        text(type.schema().getDoc(), words),
+        fields(type.schema(), words, remedies));
   }
 
   /** What may be sent in; who brought a fact is written by the server alone. */
-  private static List<Field> fields(org.apache.avro.Schema record, ProblemWords words) {
+  private static List<Field> fields(
+      org.apache.avro.Schema record, Words words, ProblemWords remedies) {
     return record.getFields().stream()
         .filter(field -> !field.name().equals(FactJson.SUBMISSION_FIELD))
-        .map(field -> field(record, field, words))
+        .map(field -> field(record, field, words, remedies))
         .toList();
   }
 
   private static Field field(
-      org.apache.avro.Schema record, org.apache.avro.Schema.Field field, ProblemWords words) {
+      org.apache.avro.Schema record,
+      org.apache.avro.Schema.Field field,
+      Words words,
+      ProblemWords remedies) {
     boolean nullable = field.schema().getType() == org.apache.avro.Schema.Type.UNION;
     org.apache.avro.Schema schema =
         nullable ? FieldLimits.branchOf(field.schema()) : field.schema();
@@ -79,7 +86,7 @@ public record FactTypeView(
     return new Field(
         field.name(),
         kind,
-        text(field.doc()),
+        text(field.doc(), words),
         nullable || field.hasDefaultValue(),
         schema.getProp("unit"),
         number(schema, "min"),
@@ -87,11 +94,13 @@ public record FactTypeView(
         number(schema, "smallest"),
         schema.getProp("remedy") == null
             ? null
-            : words.plain(new Remedy(record.getName(), field.name())),
+            : remedies.plain(new Remedy(record.getName(), field.name())),
         inner.getProp("names"),
         number(schema, "minItems"),
         inner.getType() == org.apache.avro.Schema.Type.ENUM ? inner.getEnumSymbols() : List.of(),
-        inner.getType() == org.apache.avro.Schema.Type.RECORD ? fields(inner, words) : List.of(),
+        inner.getType() == org.apache.avro.Schema.Type.RECORD
+            ? fields(inner, words, remedies)
+            : List.of(),
         element.map(FactTypeView::kind).filter(of -> of != Kind.OBJECT).orElse(null));
   }
 
@@ -121,7 +130,7 @@ public record FactTypeView(
     return schema.getObjectProp(property) instanceof Number number ? number : null;
   }
 
-  private static String text(String doc) {
-    return doc == null ? "" : doc;
+  private static String text(String doc, Words words) {
+    return doc == null ? "" : words.contract(doc);
   }
 }

@@ -14,6 +14,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.kornspur.api.act.ActStatement;
+import org.kornspur.api.export.label.LabelStatement;
 import org.kornspur.api.recall.RecallStatement;
 import org.kornspur.api.view.AsOfNote;
 import org.kornspur.api.view.TraceNote;
@@ -48,7 +49,8 @@ class PatternsTest {
             RecallStatement.class,
             AsOfNote.class,
             TraceNote.class,
-            AdviceStatement.class)
+            AdviceStatement.class,
+            LabelStatement.class)
         .flatMap(PatternsTest::kindsOf)
         .<Class<? extends Statement>>map(kind -> kind.asSubclass(Statement.class))
         .toList();

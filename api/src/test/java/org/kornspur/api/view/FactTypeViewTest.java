@@ -8,6 +8,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.kornspur.api.problem.ProblemLanguage;
+import org.kornspur.api.text.EnglishWords;
 import org.kornspur.api.text.Language;
 import org.kornspur.api.view.FactTypeView.Field;
 import org.kornspur.api.view.FactTypeView.Kind;
@@ -20,7 +21,7 @@ class FactTypeViewTest {
   @ParameterizedTest
   @EnumSource(FactType.class)
   void everyTypeCanBeAskedForByAForm(FactType type) {
-    FactTypeView view = FactTypeView.of(type, ENGLISH);
+    FactTypeView view = FactTypeView.of(type, EnglishWords.words(), ENGLISH);
 
     assertThat(view.description()).isNotBlank();
     assertThat(all(view.fields()))
@@ -35,7 +36,7 @@ class FactTypeViewTest {
   /** Expected values: GerminationTest.avdl. */
   @Test
   void aGerminationTestIsGivenAsTheContractHasIt() {
-    FactTypeView view = FactTypeView.of(FactType.GERMINATION_TEST, ENGLISH);
+    FactTypeView view = FactTypeView.of(FactType.GERMINATION_TEST, EnglishWords.words(), ENGLISH);
     Field replicates = named(view.fields(), "replicates");
     Field seeds = named(replicates.fields(), "seeds");
 

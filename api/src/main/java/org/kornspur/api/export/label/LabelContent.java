@@ -9,11 +9,13 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.kornspur.api.text.Words;
 import org.kornspur.contract.Conditioning;
 import org.kornspur.contract.Dispatch;
 import org.kornspur.contract.Sampling;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Material;
+import org.kornspur.processors.finding.Reference;
 
 /** What a label of a lot would have to say, and what of it is known here. */
 @Schema(description = "What a label of this lot would have to say, and what of it is known")
@@ -29,11 +31,6 @@ public record LabelContent(
     @Schema(description = "How the lot is to be numbered") Sourced lotReference,
     @Schema(description = "What the code on the label holds; it opens the lot's page") String link,
     @Schema(description = "To be read before anything is printed") List<String> cautions) {
-
-  /** What this never is. */
-  public static final String NOT_OFFICIAL =
-      "This is not an official label. The certification authority issues those; this is what one"
-          + " would have to say.";
 
   private static final DateTimeFormatter MONTH_AND_YEAR =
       DateTimeFormatter.ofPattern("MM/yyyy", Locale.ROOT);
@@ -64,7 +61,9 @@ public record LabelContent(
       Dossier dossier,
       Material material,
       Optional<String> hindrance,
-      String link) {
+      String link,
+      Words words) {
+    String title = words.plain(new Reference.InText(rules.title()));
     List<Item> items = new ArrayList<>();
     List<String> missing = new ArrayList<>();
     List<LabelRules.Line> lines = rules.items().getOrDefault(material.category(), List.of());
@@ -73,29 +72,24 @@ public record LabelContent(
         Optional<String> text = line.words().or(() -> known(line.item(), rules, dossier, material));
         items.add(new Item(line.item(), text.orElse(null), line.section(), line.verified()));
         if (text.isEmpty()) {
-          missing.add(line.item() + ": " + line.item().remedy() + " (" + line.section() + ").");
+          missing.add(words.plain(new LabelStatement.Missing(line.item(), line.section())));
         }
       }
     }
     List<String> cautions = new ArrayList<>();
-    cautions.add(NOT_OFFICIAL);
+    cautions.add(words.plain(new LabelStatement.NotOfficial()));
     hindrance.ifPresent(cautions::add);
     if (lines.isEmpty()) {
-      cautions.add(
-          "%s gives no label for seed of category %s."
-              .formatted(rules.title(), material.category()));
+      cautions.add(words.plain(new LabelStatement.NoLabel(title, material.category())));
     }
     if (items.stream().anyMatch(item -> !item.verified())) {
-      cautions.add(
-          "Some items could not be read in the text itself; look them up before you rely on them.");
+      cautions.add(words.plain(new LabelStatement.NotVerified()));
     }
     Set<String> labelNumbers = new LinkedHashSet<>();
     for (Dispatch dispatch : dossier.facts(Dispatch.class)) {
       for (String number : dispatch.getLabelNumbers()) {
         if (!labelNumbers.add(number)) {
-          cautions.add(
-              "Label number '%s' stands on more than one package; each label has a number of its own."
-                  .formatted(number));
+          cautions.add(words.plain(new LabelStatement.NumberTwice(number)));
         }
       }
     }
@@ -107,11 +101,12 @@ public record LabelContent(
         .ifPresent(
             form ->
                 cautions.add(
-                    "The lot's id '%s' is not of the form of a reference number there (%s); the label bears the authority's number."
-                        .formatted(lotId, rules.lotReference().rule())));
+                    words.plain(
+                        new LabelStatement.OtherForm(
+                            dossier.subject(), rules.lotReference().rule()))));
     return new LabelContent(
         lotId,
-        rules.title(),
+        title,
         material.category().name(),
         Optional.ofNullable(rules.colours().get(material.category()))
             .map(colour -> new Sourced(colour.colour(), colour.section(), colour.verified()))

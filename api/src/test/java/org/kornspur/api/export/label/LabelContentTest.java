@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.kornspur.api.export.DemoEntries;
+import org.kornspur.api.text.EnglishWords;
 import org.kornspur.contract.Category;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Dossier;
@@ -64,7 +65,8 @@ class LabelContentTest {
         content(
             "OECD", Material.Kind.F1_SEED, Category.CERTIFIED, Optional.of("The lot is not fit."));
     assertThat(content.cautions())
-        .startsWith(LabelContent.NOT_OFFICIAL, "The lot is not fit.")
+        .startsWith(
+            EnglishWords.words().plain(new LabelStatement.NotOfficial()), "The lot is not fit.")
         .anyMatch(caution -> caution.contains("could not be read in the text itself"));
   }
 
@@ -88,6 +90,11 @@ class LabelContentTest {
     Dossier dossier = new Dossier(lot, DemoEntries.of(lot), List.of());
     Material material = new Material("HYB-01", "HYB-01", kind, category, 2025, rulebook);
     return LabelContent.of(
-        LabelRules.forRulebook(rulebook).orElseThrow(), dossier, material, hindrance, LINK);
+        LabelRules.forRulebook(rulebook).orElseThrow(),
+        dossier,
+        material,
+        hindrance,
+        LINK,
+        EnglishWords.words());
   }
 }
