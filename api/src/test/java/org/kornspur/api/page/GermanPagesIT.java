@@ -3,6 +3,8 @@ package org.kornspur.api.page;
 import static io.restassured.RestAssured.given;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.json.JsonMapper;
 import io.quarkus.qute.i18n.Message;
 import io.restassured.response.Response;
 import java.io.IOException;
@@ -35,8 +37,9 @@ import org.kornspur.api.page.fieldbook.BookMessages;
 import org.kornspur.api.paper.PaperMessages;
 
 /**
- * Every page of the invented enterprise in German, and a paper: no piece of an English text of ours
- * stands on one, but where it is marked as English (WCAG 2.2, success criterion 3.1.2).
+ * Every page of the invented enterprise in German, a paper, and answers of the interface: no piece
+ * of an English text of ours stands in one, but where it is marked as English (WCAG 2.2, success
+ * criterion 3.1.2).
  */
 @ExtendWith(DemoMachine.class)
 @ExtendWith(AsPerson.class)
@@ -57,7 +60,9 @@ class GermanPagesIT {
           TraceMessages.class);
 
   private static final List<String> TEXTS =
-      List.of("text/statements_%s.properties", "text/problems_%s.properties");
+      List.of(
+          "text/statements_%s.properties",
+          "text/problems_%s.properties", "text/requests_%s.properties");
 
   private static final Pattern MARKED = Pattern.compile("(?s)<(\\w+)[^>]* lang=\"en\".*?</\\1>");
   private static final Pattern SCRIPT = Pattern.compile("(?s)<(script|style)\\b.*?</\\1>");
@@ -98,6 +103,114 @@ class GermanPagesIT {
       assertThat(text).contains("Partie");
       assertThat(englishPieces()).filteredOn(text::contains).isEmpty();
     }
+  }
+
+  @Test
+  void noEnglishTextOfOursStandsInAGermanAnswer() throws Exception {
+    Set<String> pieces = englishPieces();
+    Map<String, List<String>> found = new TreeMap<>();
+    answers("de")
+        .forEach(
+            (asked, answer) -> {
+              List<String> english = pieces.stream().filter(answer::contains).toList();
+              if (!english.isEmpty()) {
+                found.put(asked, english);
+              }
+            });
+
+    assertThat(found).isEmpty();
+    assertThat(answers("en").values())
+        .as("in English they are found")
+        .allMatch(answer -> pieces.stream().anyMatch(answer::contains));
+  }
+
+  @Test
+  void noTypeOrFieldOfFactsIsDescribedInEnglishInAGermanAnswer() throws IOException {
+    JsonMapper json = JsonMapper.builder().build();
+    JsonNode english = json.readTree(asked("en", "/api/v1/fact-types").asString());
+    JsonNode german = json.readTree(asked("de", "/api/v1/fact-types").asString());
+    for (String text : List.of("description", "remedy")) {
+      Set<String> written = new TreeSet<>(english.findValuesAsText(text));
+      written.remove("");
+
+      assertThat(written).hasSizeGreaterThan(20);
+      assertThat(german.findValuesAsText(text)).doesNotContainAnyElementsOf(written);
+    }
+  }
+
+  /** Answers by what was asked: advice, traces, recalls and refusals. */
+  private static Map<String, String> answers(String language) {
+    Map<String, String> answers = new TreeMap<>();
+    Stream<String> lots =
+        Stream.of("NOT_FIT", "FIT")
+            .flatMap(state -> ids("lots", state).limit(4))
+            .flatMap(
+                id ->
+                    Stream.of(
+                        "/api/v1/lots/" + id + "/recall-drill",
+                        "/api/v1/lots/" + id + "/label",
+                        "/api/v1/lots/" + id + "/label.svg"));
+    Stream<String> crops =
+        Stream.of("NOT_FIT", "EVIDENCE_OWED", "FIT")
+            .flatMap(state -> ids("crops", state).limit(4))
+            .flatMap(
+                id ->
+                    Stream.of(
+                        "/api/v1/advice/hybridity/" + id,
+                        "/api/v1/advice/inspection/" + id,
+                        "/api/v1/advice/inspection/" + id + "?alpha=0.4&beta=0.4&multiple=100"));
+    Stream<String> refused =
+        Stream.of(
+            "/problems",
+            "/problems/none",
+            "/api/v1/advice/calibration",
+            "/api/v1/lots/none",
+            "/api/v1/crops/none",
+            "/api/v1/rulebooks/none",
+            "/api/v1/quarantine/none",
+            "/api/v1/none",
+            "/api/v1/lots?size=x",
+            "/api/v1/log/checkpoints?partition=99",
+            "/api/v1/lots/none/recall-drill?stock=x");
+    Stream.of(lots, crops, refused)
+        .flatMap(all -> all)
+        .forEach(address -> answers.put(address, written(asked(language, address))));
+    Map.of(
+            "mixture",
+            List.of(
+                "{\"hybridId\": \"HYB-02\", \"massKg\": 1}",
+                "{\"hybridId\": \"HYB-02\", \"massKg\": 1e9}",
+                "{\"hybridId\": \"HYB-02\", \"massKg\": -1}",
+                "{\"hybridId\": \"none\", \"massKg\": 1}"),
+            "compare",
+            List.of(
+                "{\"kind\": \"PURITY\", \"stated\": 99, \"found\": 98}",
+                "{\"kind\": \"PURITY\", \"stated\": 99, \"found\": 99}",
+                "{\"kind\": \"PURITY\", \"stated\": 101, \"found\": 99}",
+                "{\"kind\": \"OTHER_SEEDS\", \"stated\": 500, \"found\": 501}"),
+            "heterogeneity",
+            List.of(
+                "{\"attribute\": \"PURITY\", \"results\": [99.4, 96, 99.6, 98.7, 99.5]}",
+                "{\"attribute\": \"OTHER_SEEDS\", \"results\": [0, 1, 0]}",
+                "{\"attribute\": \"PURITY\", \"results\": [99.4]}"))
+        .forEach(
+            (advice, bodies) ->
+                bodies.forEach(
+                    body ->
+                        answers.put(
+                            advice + " " + body,
+                            written(
+                                given()
+                                    .header("Accept-Language", language)
+                                    .contentType("application/json")
+                                    .body(body)
+                                    .post("/api/v1/advice/" + advice)))));
+    return answers;
+  }
+
+  private static String written(Response answer) {
+    assertThat(answer.statusCode()).as(answer.asString()).isLessThan(500);
+    return answer.asString().replace('\u00a0', ' ');
   }
 
   private static List<String> addresses() {
