@@ -4,9 +4,7 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.api.text.Words;
 import org.kornspur.processors.advice.ComparisonStatement;
 import org.kornspur.processors.advice.StatedValueAdvice;
-import org.kornspur.processors.finding.Reference;
 import org.kornspur.processors.statistics.Agreement;
-import org.kornspur.processors.statistics.Source;
 
 /** Whether two values agree by one published rule. */
 @Schema(description = "Whether two values agree by one published rule. Advice, not a gate")
@@ -34,7 +32,7 @@ public record ComparisonView(
           agrees.difference(),
           agrees.tolerated(),
           agrees.unit(),
-          text(agrees.source(), words),
+          words.bundled(agrees.source().text()),
           agrees.source().verified(),
           sentence);
     }
@@ -45,14 +43,10 @@ public record ComparisonView(
           disagrees.difference(),
           disagrees.tolerated(),
           disagrees.unit(),
-          text(disagrees.source(), words),
+          words.bundled(disagrees.source().text()),
           disagrees.source().verified(),
           sentence);
     }
     return new ComparisonView(named, null, null, null, null, null, null, sentence);
-  }
-
-  private static String text(Source source, Words words) {
-    return words.plain(new Reference.InText(source.text()));
   }
 }

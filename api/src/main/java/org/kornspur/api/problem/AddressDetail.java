@@ -30,7 +30,7 @@ public sealed interface AddressDetail extends Detail {
 
   record NoStartOfDrill() implements AddressDetail {}
 
-  record NoPartition(Given partition, List<Integer> partitions) implements AddressDetail {}
+  record NoPartition(String partition, List<Integer> partitions) implements AddressDetail {}
 
   record NoWholeNumber(String name, Given value) implements AddressDetail {}
 }

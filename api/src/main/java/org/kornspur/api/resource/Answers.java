@@ -132,7 +132,13 @@ public class Answers {
     if (all.isEmpty()) {
       throw unknown(subject);
     }
-    return DossierView.of(subject, all.stream().filter(times::holds).toList(), all, sight, asOf());
+    return DossierView.of(
+        subject,
+        all.stream().filter(times::holds).toList(),
+        all,
+        sight,
+        requestWords.words(),
+        asOf());
   }
 
   /**

@@ -18,6 +18,7 @@ import org.kornspur.api.engine.RulesInForce;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.RecordDetail;
 import org.kornspur.api.view.Addresses;
+import org.kornspur.api.view.RequestWords;
 import org.kornspur.api.view.RulebookView;
 import org.kornspur.ingest.problem.Given;
 import org.kornspur.processors.standards.Rulebook;
@@ -29,9 +30,11 @@ import org.kornspur.processors.standards.Rulebooks;
 @Tag(name = "Rulebooks")
 public class RulebooksResource {
   private final RulesInForce rules;
+  private final RequestWords words;
 
   @Inject
-  public RulebooksResource(RulesInForce rules) {
+  public RulebooksResource(RulesInForce rules, RequestWords words) {
+    this.words = words;
     this.rules = rules;
   }
 
@@ -39,7 +42,7 @@ public class RulebooksResource {
   @Needs(Action.READ_RULEBOOKS)
   @Operation(operationId = "listRulebooks", summary = "Every rulebook, and the common practice")
   public List<RulebookView.Summary> list() {
-    return books().map(RulebookView.Summary::of).toList();
+    return books().map(book -> RulebookView.Summary.of(book, words.words())).toList();
   }
 
   @GET
@@ -55,7 +58,7 @@ public class RulebooksResource {
     return books()
         .filter(book -> book.id().equals(id))
         .findFirst()
-        .map(RulebookView::of)
+        .map(book -> RulebookView.of(book, words.words()))
         .orElseThrow(
             () ->
                 ApiProblem.notFound(

@@ -27,6 +27,8 @@ import org.kornspur.api.problem.AddressDetail;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.view.Addresses;
+import org.kornspur.api.view.Notice;
+import org.kornspur.api.view.RequestWords;
 import org.kornspur.ingest.chain.ChainLink;
 import org.kornspur.ingest.chain.Checkpoint;
 import org.kornspur.ingest.problem.Given;
@@ -39,17 +41,15 @@ import org.kornspur.processors.stream.Topics;
 @Tag(name = "Log")
 public class LogResource {
   private static final int MOST_CHECKPOINTS = 1_000;
-  private static final String NOTE =
-      "Keep the newest checkpoints outside of this site: they show later whether anything before"
-          + " them was cut off. What is not signed yet, whoever can write to the disks can still"
-          + " change.";
 
   private final Engine engine;
   private final SiteKeys keys;
+  private final RequestWords words;
   private final Clock clock = Clock.systemUTC();
 
   @Inject
-  public LogResource(Engine engine, SiteKeys keys) {
+  public LogResource(Engine engine, SiteKeys keys, RequestWords words) {
+    this.words = words;
     this.engine = engine;
     this.keys = keys;
   }
@@ -87,7 +87,7 @@ public class LogResource {
             .map(key -> new LogView.KeyView(TrustedKeys.keyId(key), TrustedKeys.pem(key)))
             .toList(),
         partitions,
-        NOTE);
+        words.words().plain(new Notice.KeepCheckpoints()));
   }
 
   @GET
@@ -112,8 +112,7 @@ public class LogResource {
       List<Integer> partitions = log.partitions();
       int asked = (int) Math.min(Integer.MAX_VALUE, whole("partition", partition));
       if (!partitions.contains(asked)) {
-        throw ApiProblem.notFound(
-            new AddressDetail.NoPartition(Given.text(partition, false), partitions));
+        throw ApiProblem.notFound(new AddressDetail.NoPartition(partition, partitions));
       }
       return log.checkpoints(asked, number, MOST_CHECKPOINTS).stream()
           .map(checkpoint -> (JsonNode) checkpoint.toJson())

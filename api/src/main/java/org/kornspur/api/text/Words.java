@@ -118,8 +118,8 @@ public final class Words {
         Map.of("title", patterns.citation(book.title()), "edition", book.edition()));
   }
 
-  /** What the contract says of a type or field of facts. */
-  public String contract(String english) {
+  /** What a bundled rulebook, a table or the contract says; what a site says stays as it is. */
+  public String bundled(String english) {
     return patterns.citation(english.replaceAll("\\s+", " "));
   }
 

@@ -131,6 +131,6 @@ public record FactTypeView(
   }
 
   private static String text(String doc, Words words) {
-    return doc == null ? "" : words.contract(doc);
+    return doc == null ? "" : words.bundled(doc);
   }
 }

@@ -8,6 +8,7 @@ import org.apache.avro.specific.SpecificRecord;
 import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.api.access.Sight;
+import org.kornspur.api.text.Words;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.SubjectsNamed;
 import org.kornspur.ingest.json.AvroJson;
@@ -56,7 +57,7 @@ public record FactView(
                       + " withdrawal, which puts nothing in its place")
           JsonNode fact) {
 
-    static SupersededView of(Superseded superseded, List<Entry> all, Sight sight) {
+    static SupersededView of(Superseded superseded, List<Entry> all, Sight sight, Words words) {
       return new SupersededView(
           superseded.byFactId(),
           superseded.reason(),
@@ -65,7 +66,7 @@ public record FactView(
           all.stream()
               .filter(entry -> entry.header().getFactId().equals(superseded.byFactId()))
               .findFirst()
-              .map(entry -> content(entry.fact(), sight))
+              .map(entry -> content(entry.fact(), sight, words))
               .orElse(null));
     }
   }
@@ -75,34 +76,34 @@ public record FactView(
    *
    * @param all the facts of the same subject, among which the one that corrects it is looked for
    */
-  public static FactView of(Entry entry, List<Entry> all, Sight sight) {
+  public static FactView of(Entry entry, List<Entry> all, Sight sight, Words words) {
     boolean isWhole = isWhole(entry.fact(), sight);
     return new FactView(
         entry.counts(),
         entry.awaitsConfirmation(),
-        entry.superseded().map(by -> SupersededView.of(by, all, sight)).orElse(null),
-        entry.unconfirmed().stream().map(by -> SupersededView.of(by, all, sight)).toList(),
+        entry.superseded().map(by -> SupersededView.of(by, all, sight, words)).orElse(null),
+        entry.unconfirmed().stream().map(by -> SupersededView.of(by, all, sight, words)).toList(),
         SubjectsNamed.of(entry.fact()).stream()
             .filter(subject -> isWhole || sight.sees(subject))
             .map(SubjectLink::of)
             .toList(),
-        content(entry.fact(), sight));
+        content(entry.fact(), sight, words));
   }
 
   private static boolean isWhole(SpecificRecord fact, Sight sight) {
     return sight.isWhole() || sight.sees(fact);
   }
 
-  private static JsonNode content(SpecificRecord fact, Sight sight) {
-    return isWhole(fact, sight) ? AvroJson.write(fact) : cut(fact);
+  private static JsonNode content(SpecificRecord fact, Sight sight, Words words) {
+    return isWhole(fact, sight) ? AvroJson.write(fact) : cut(fact, words);
   }
 
   /** Type and time alone, for the rest tells of others' seed. */
-  private static JsonNode cut(SpecificRecord fact) {
+  private static JsonNode cut(SpecificRecord fact, Words words) {
     return JsonNodeFactory.instance
         .objectNode()
         .put("type", FactType.of(fact).contractName())
         .put("happenedAt", FactType.headerOf(fact).getHappenedAt().toString())
-        .put("cut", "The rest of this fact tells of seed of others.");
+        .put("cut", words.plain(new Notice.Cut()));
   }
 }

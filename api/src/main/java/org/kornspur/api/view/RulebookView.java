@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.Collection;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.kornspur.api.text.Words;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.standards.RulebookLine;
@@ -39,7 +40,7 @@ public record RulebookView(
       boolean verified,
       String note) {
 
-    static Line of(RulebookLine line) {
+    static Line of(RulebookLine line, Words words) {
       Limit limit = line.limit();
       boolean ofCrop = limit.quantity().ofCrop();
       return new Line(
@@ -47,18 +48,18 @@ public record RulebookView(
           limit.sense().name(),
           limit.value(),
           limit.unit(),
-          limit.wording(),
+          words.limit(limit),
           ofCrop,
           names(line.categories()),
           ofCrop ? names(line.roles()) : List.of(),
           names(line.rye()),
           line.generation(),
-          limit.text(),
-          limit.section(),
+          words.bundled(limit.text()),
+          words.bundled(limit.section()),
           limit.inForceFrom(),
           limit.inForceTo().orElse(null),
           limit.verified(),
-          limit.note());
+          words.bundled(limit.note()));
     }
 
     private static List<String> names(Collection<? extends Enum<?>> values) {
@@ -77,10 +78,10 @@ public record RulebookView(
       long unverified,
       String href) {
 
-    public static Summary of(Rulebook book) {
+    public static Summary of(Rulebook book, Words words) {
       return new Summary(
           book.id(),
-          book.title(),
+          words.bundled(book.title()),
           book.edition(),
           book.tightens().map(Rulebook::id).orElse(null),
           book.lines().size(),
@@ -89,14 +90,14 @@ public record RulebookView(
     }
   }
 
-  public static RulebookView of(Rulebook book) {
+  public static RulebookView of(Rulebook book, Words words) {
     return new RulebookView(
         book.id(),
-        book.title(),
+        words.bundled(book.title()),
         book.edition(),
         book.tightens().map(Rulebook::id).orElse(null),
         countUnverified(book),
-        book.lines().stream().map(Line::of).toList());
+        book.lines().stream().map(line -> Line.of(line, words)).toList());
   }
 
   private static long countUnverified(Rulebook book) {

@@ -162,6 +162,7 @@ class GermanPagesIT {
     Stream<String> refused =
         Stream.of(
             "/problems",
+            "/api/v1/log",
             "/problems/none",
             "/api/v1/advice/calibration",
             "/api/v1/lots/none",

@@ -17,6 +17,7 @@ import org.kornspur.api.act.ActStatement;
 import org.kornspur.api.export.label.LabelStatement;
 import org.kornspur.api.recall.RecallStatement;
 import org.kornspur.api.view.AsOfNote;
+import org.kornspur.api.view.Notice;
 import org.kornspur.api.view.TraceNote;
 import org.kornspur.ingest.statement.Coded;
 import org.kornspur.ingest.statement.Statement;
@@ -50,7 +51,8 @@ class PatternsTest {
             AsOfNote.class,
             TraceNote.class,
             AdviceStatement.class,
-            LabelStatement.class)
+            LabelStatement.class,
+            Notice.class)
         .flatMap(PatternsTest::kindsOf)
         .<Class<? extends Statement>>map(kind -> kind.asSubclass(Statement.class))
         .toList();

@@ -15,7 +15,6 @@ import org.kornspur.contract.Dispatch;
 import org.kornspur.contract.Sampling;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Material;
-import org.kornspur.processors.finding.Reference;
 
 /** What a label of a lot would have to say, and what of it is known here. */
 @Schema(description = "What a label of this lot would have to say, and what of it is known")
@@ -63,7 +62,7 @@ public record LabelContent(
       Optional<String> hindrance,
       String link,
       Words words) {
-    String title = words.plain(new Reference.InText(rules.title()));
+    String title = words.bundled(rules.title());
     List<Item> items = new ArrayList<>();
     List<String> missing = new ArrayList<>();
     List<LabelRules.Line> lines = rules.items().getOrDefault(material.category(), List.of());
