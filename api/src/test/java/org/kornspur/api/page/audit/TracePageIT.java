@@ -24,7 +24,7 @@ import org.kornspur.api.resource.InventedFacts;
  */
 @ExtendWith(EmptyMachine.class)
 @ExtendWith(AsPerson.class)
-class TracePageTest {
+class TracePageIT {
   private static final Duration LONGEST_WAIT = Duration.ofMinutes(3);
   private static final Pattern ENGLISH = Pattern.compile("<(\\w+) lang=\"en\">.*?</\\1>");
   private static final Pattern VERDICT = Pattern.compile("<p id=\"standing\">(.*?)</p>");
