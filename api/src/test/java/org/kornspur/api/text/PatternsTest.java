@@ -3,6 +3,7 @@ package org.kornspur.api.text;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.lang.reflect.RecordComponent;
+import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
@@ -19,12 +20,14 @@ import org.kornspur.api.recall.RecallStatement;
 import org.kornspur.api.view.AsOfNote;
 import org.kornspur.api.view.Notice;
 import org.kornspur.api.view.TraceNote;
+import org.kornspur.contract.Category;
 import org.kornspur.ingest.statement.Coded;
 import org.kornspur.ingest.statement.Statement;
 import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.processors.advice.AdviceStatement;
 import org.kornspur.processors.finding.Finding;
 import org.kornspur.processors.standards.Limit;
+import org.kornspur.processors.standards.NothingAskedLine;
 import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.standards.RulebookLine;
 import org.kornspur.processors.standards.Rulebooks;
@@ -138,14 +141,23 @@ class PatternsTest {
     Patterns german = Patterns.in(Language.GERMAN);
     for (Rulebook book : Rulebooks.bundled().all()) {
       for (RulebookLine line : book.lines()) {
-        for (String words : List.of(line.limit().text(), line.limit().section())) {
-          boolean isNumber = words.matches("[0-9.]+");
-          boolean isOwnWord = words.equals(Limit.NO_SOURCE);
-          assertThat(isNumber || isOwnWord || !german.citation(words).equals(words))
-              .as(words)
-              .isTrue();
-        }
+        hasGermanName(german, line.limit().text(), line.limit().section());
       }
+      for (NothingAskedLine line : book.nothingAsked()) {
+        hasGermanName(german, line.nothing().text(), line.nothing().section());
+      }
+      for (Category category : Category.values()) {
+        book.judgedAs(category, LocalDate.of(2026, 7, 1))
+            .ifPresent(as -> hasGermanName(german, as.source().text(), as.source().section()));
+      }
+    }
+  }
+
+  private static void hasGermanName(Patterns german, String... citation) {
+    for (String words : citation) {
+      boolean isNumber = words.matches("[0-9.]+");
+      boolean isOwnWord = words.equals(Limit.NO_SOURCE);
+      assertThat(isNumber || isOwnWord || !german.citation(words).equals(words)).as(words).isTrue();
     }
   }
 

@@ -34,6 +34,8 @@ public sealed interface Aspect extends Finding {
 
   record Rulebook() implements Aspect {}
 
+  record Category() implements Aspect {}
+
   record Corrections() implements Aspect {}
 
   record Makers() implements Aspect {}

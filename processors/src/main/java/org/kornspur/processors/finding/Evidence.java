@@ -2,6 +2,7 @@ package org.kornspur.processors.finding;
 
 import java.util.List;
 import java.util.Optional;
+import org.kornspur.contract.Category;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.statement.Statement;
 import org.kornspur.ingest.statement.Value.Amount;
@@ -65,6 +66,9 @@ public sealed interface Evidence extends Finding {
   record LotOrigin() implements Evidence {}
 
   record KnownRulebook() implements Evidence {}
+
+  /** A line for it, or a rulebook or category that has one. */
+  record RuleFor(List<Quantity> what, Category category) implements Evidence {}
 
   record SterilityCheck() implements Evidence {}
 

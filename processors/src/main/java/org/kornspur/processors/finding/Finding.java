@@ -30,6 +30,7 @@ public sealed interface Finding extends Statement
         PurityFinding,
         Reference,
         ReleaseFinding,
+        RuleFinding,
         SamplingFinding,
         SheddingFinding,
         SterilityFinding {}

@@ -2,7 +2,9 @@ package org.kornspur.processors.finding;
 
 import java.time.LocalDate;
 import java.util.Optional;
+import org.kornspur.processors.standards.JudgedAs;
 import org.kornspur.processors.standards.Limit;
+import org.kornspur.processors.standards.NothingAsked;
 import org.kornspur.processors.statistics.Source;
 
 /** Where a published number stands. */
@@ -61,6 +63,48 @@ public sealed interface Reference extends Finding {
             limit.section(),
             limit.inForceFrom(),
             limit.inForceTo());
+  }
+
+  /** Where it stands that nothing is asked for, and how sure that is. */
+  static Reference of(NothingAsked nothing) {
+    if (nothing.text().equals(Limit.NO_SOURCE)) {
+      return new CommonPractice(
+          nothing.rulebookId(), nothing.edition(), nothing.section(), nothing.inForceFrom());
+    }
+    return nothing.verified()
+        ? new OfRulebook(
+            nothing.rulebookId(),
+            nothing.edition(),
+            nothing.text(),
+            nothing.section(),
+            nothing.inForceFrom(),
+            nothing.inForceTo())
+        : new NotVerified(
+            nothing.rulebookId(),
+            nothing.edition(),
+            nothing.text(),
+            nothing.section(),
+            nothing.inForceFrom(),
+            nothing.inForceTo());
+  }
+
+  /** Where it stands that a category is judged as another, and how sure that is. */
+  static Reference of(JudgedAs.Source source) {
+    return source.verified()
+        ? new OfRulebook(
+            source.rulebookId(),
+            source.edition(),
+            source.text(),
+            source.section(),
+            source.inForceFrom(),
+            Optional.empty())
+        : new NotVerified(
+            source.rulebookId(),
+            source.edition(),
+            source.text(),
+            source.section(),
+            source.inForceFrom(),
+            Optional.empty());
   }
 
   /** Where a number of a table stands. */

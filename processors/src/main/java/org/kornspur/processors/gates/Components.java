@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Predicate;
+import java.util.stream.Stream;
 import org.kornspur.contract.Admixture;
 import org.kornspur.contract.Blend;
 import org.kornspur.contract.ComponentKind;
@@ -49,10 +50,18 @@ final class Components implements GateRule {
   @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
     return switch (dossier.subject().kind()) {
-      case CROP -> dossier.crop().map(crop -> new Check(dossier).crop(crop)).orElse(List.of());
-      case LOT -> new Check(dossier).lot();
+      case CROP ->
+          dossier
+              .crop()
+              .map(crop -> with(PossibleCategory.ofCrop(crop), new Check(dossier).crop(crop)))
+              .orElse(List.of());
+      case LOT -> with(PossibleCategory.ofLot(dossier), new Check(dossier).lot());
       case SOURCE, HYBRID, ENTERPRISE -> List.of();
     };
+  }
+
+  private static List<Verdict> with(Optional<Verdict> category, List<Verdict> verdicts) {
+    return Stream.concat(category.stream(), verdicts.stream()).toList();
   }
 
   /** One look at one dossier: gathers what is wrong and what is owed. */

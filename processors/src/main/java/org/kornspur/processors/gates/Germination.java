@@ -33,7 +33,8 @@ import org.kornspur.processors.verdict.Verdict;
  * International Rules for Seed Testing. Too few seeds, or replicates further apart than the
  * published range, and a test is owed. The latest test counts; where it repeats an earlier one, by
  * its own word or because it is of the same sample, both count with their mean if they agree, and a
- * further test is owed if not.
+ * further test is owed if not. Under a book with no minimum the test itself is asked for, with as
+ * many seeds as the book wants, and its value fails nothing.
  */
 final class Germination implements GateRule {
   private static final double CONFIDENCE = 0.95;
@@ -46,8 +47,13 @@ final class Germination implements GateRule {
   @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
     return SeedLot.toBeUsed(dossier, rulebook)
-        .flatMap(lot -> lot.limit(Quantity.GERMINATION).map(limit -> judge(lot, limit)))
+        .flatMap(lot -> asked(lot).map(limit -> judge(lot, limit)))
         .orElse(List.of());
+  }
+
+  /** A book that gives no minimum may still ask for a test, and of how many seeds. */
+  private static Optional<Limit> asked(SeedLot lot) {
+    return lot.limit(Quantity.GERMINATION).or(() -> lot.limit(Quantity.GERMINATION_SEEDS));
   }
 
   private static List<Verdict> judge(SeedLot lot, Limit limit) {
@@ -151,18 +157,24 @@ final class Germination implements GateRule {
     }
     if (agreement instanceof Agreement.Agrees) {
       int mean = Rounding.wholePercent((first + second) / 2.0);
-      return Found.of(
+      Found found =
+          Found.of(
               Gate.GERMINATION,
               List.of(id(repeated.get()), id(latest)),
               new GerminationFinding.MeanOfTwo(
-                  Amount.percent(mean), Amount.percent(first), Amount.percent(second)))
-          .against(mean, limit, remedies(lot));
+                  Amount.percent(mean), Amount.percent(first), Amount.percent(second)));
+      return isMinimum(limit)
+          ? found.against(mean, limit, remedies(lot))
+          : found.against(seeds(replicates(latest)), limit, List.of());
     }
     return byItself(lot, limit, latest);
   }
 
   private static Verdict byItself(SeedLot lot, Limit limit, GerminationTest test) {
     List<Replicate> replicates = replicates(test);
+    if (!isMinimum(limit)) {
+      return found(test).against(seeds(replicates), limit, List.of());
+    }
     return found(test)
         .against(
             GerminationMean.wholePercent(replicates),
@@ -171,6 +183,10 @@ final class Germination implements GateRule {
                     ExactBinomial.interval(normal(replicates), seeds(replicates), CONFIDENCE))),
             limit,
             remedies(lot));
+  }
+
+  private static boolean isMinimum(Limit limit) {
+    return limit.quantity() == Quantity.GERMINATION;
   }
 
   private static Found found(GerminationTest test) {

@@ -35,7 +35,7 @@ final class PostControlOfBasicSeed implements GateRule {
         .orElse(List.of());
   }
 
-  private static boolean wentIntoMixture(Dossier dossier) {
+  static boolean wentIntoMixture(Dossier dossier) {
     return dossier.edgesOut().stream().anyMatch(edge -> edge.by() == FactType.BLEND);
   }
 

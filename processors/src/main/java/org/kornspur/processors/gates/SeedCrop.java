@@ -8,6 +8,8 @@ import org.kornspur.contract.CropRole;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.FieldInspection;
 import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.standards.Answer;
+import org.kornspur.processors.standards.CropCategories;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
@@ -43,6 +45,15 @@ record SeedCrop(Dossier dossier, FieldCropDeclared declaration, Rulebook ruleboo
 
   Optional<Limit> limit(Quantity quantity) {
     return rulebook.forCrop(quantity, declaration.getCategory(), role(), on);
+  }
+
+  /** What the book says; of a crop that cannot be, nothing is known but its limits. */
+  Answer answer(Quantity quantity) {
+    Answer answer = rulebook.answerForCrop(quantity, declaration.getCategory(), role(), on);
+    return answer.nothing().isPresent()
+            && !CropCategories.of(role()).contains(declaration.getCategory())
+        ? new Answer.Silent()
+        : answer;
   }
 
   List<FieldInspection> inspections() {

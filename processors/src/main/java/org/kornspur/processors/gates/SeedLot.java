@@ -17,6 +17,7 @@ import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.finding.Advice;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.pedigree.MassFlow;
+import org.kornspur.processors.standards.Answer;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
@@ -49,15 +50,29 @@ record SeedLot(Dossier dossier, Material material, Rulebook rulebook, LocalDate 
    * conditioning or a merger. A lot that was sown, mixed or dispatched is used, whatever it was.
    */
   static Optional<SeedLot> toBeUsed(Dossier dossier, Rulebook rulebook) {
-    return of(dossier, rulebook)
-        .filter(lot -> lot.isUsed() || !(dossier.isRawHarvest() || lot.isWhollyPassedOn()));
+    return of(dossier, rulebook).filter(SeedLot::isToBeUsed);
+  }
+
+  boolean isToBeUsed() {
+    return isUsed() || !(dossier.isRawHarvest() || isWhollyPassedOn());
   }
 
   Optional<Limit> limit(Quantity quantity) {
     return rulebook.forLot(quantity, material.category(), rye(), on);
   }
 
+  /** What the book says; of seed that cannot be, nothing is known but its limits. */
+  Answer answer(Quantity quantity) {
+    Answer answer = rulebook.answerForLot(quantity, material.category(), rye(), on);
+    boolean possible =
+        rye() == Rye.OTHER || PossibleCategory.isPossible(material.kind(), material.category());
+    return answer.nothing().isPresent() && !possible ? new Answer.Silent() : answer;
+  }
+
   Rye rye() {
+    if (OtherRye.is(dossier, material)) {
+      return Rye.OTHER;
+    }
     return dossier.edgesIn().stream().anyMatch(edge -> edge.by() == FactType.ADMIXTURE)
         ? Rye.HYBRID_WITH_ADMIXTURE
         : Rye.HYBRID;

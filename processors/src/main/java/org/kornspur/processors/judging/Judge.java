@@ -31,6 +31,7 @@ import org.kornspur.processors.gates.GateRule;
 import org.kornspur.processors.gates.Gates;
 import org.kornspur.processors.gates.OwnAncestor;
 import org.kornspur.processors.gates.ProvenSenders;
+import org.kornspur.processors.gates.Silence;
 import org.kornspur.processors.ground.Plot;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.pedigree.MassFlow;
@@ -41,6 +42,7 @@ import org.kornspur.processors.standards.Rulebooks;
 import org.kornspur.processors.standards.RulesFingerprint;
 import org.kornspur.processors.verdict.Fitness;
 import org.kornspur.processors.verdict.Gate;
+import org.kornspur.processors.verdict.RuleNote;
 import org.kornspur.processors.verdict.Verdict;
 
 /**
@@ -142,7 +144,8 @@ public final class Judge {
       List<Trouble> passedOn,
       SortedMap<String, Integer> ancestors,
       SeedMeasures measures,
-      Optional<Plot> place) {}
+      Optional<Plot> place,
+      List<RuleNote> notes) {}
 
   private Assessed assessed(Dossier dossier) {
     Attempts attempts = new Attempts(dossier);
@@ -162,6 +165,12 @@ public final class Judge {
         attempts.get(Gate.ORIGIN, "ancestors", Inheritance::ancestorsOf, TreeMap::new);
     SeedMeasures measures = attempts.get(Gate.ORIGIN, "measures", Measures::of, SeedMeasures::none);
     Optional<Plot> place = place(dossier, attempts);
+    List<RuleNote> notes =
+        attempts.get(
+            Gate.ORIGIN,
+            "rules",
+            seed -> rulebook.map(book -> Silence.notes(seed, book)).orElse(List.of()),
+            List::of);
     List<Verdict> before = withFaults(judged, attempts);
     List<Trouble> passedOn =
         attempts.get(
@@ -179,7 +188,7 @@ public final class Judge {
             inherited,
             attempts.faults(),
             Optional.of(rules));
-    return new Assessed(assessment, passedOn, ancestors, measures, place);
+    return new Assessed(assessment, passedOn, ancestors, measures, place, notes);
   }
 
   /** Where the latest place cannot be made out, the one before still sheds pollen. */
@@ -221,7 +230,8 @@ public final class Judge {
             decided.release(),
             dispatches(dossier).mapToDouble(Edge::massKg).sum(),
             dossier.crop().map(FieldCropDeclared::getFloweringFrom),
-            dossier.crop().map(FieldCropDeclared::getFloweringTo));
+            dossier.crop().map(FieldCropDeclared::getFloweringTo),
+            assessed.notes());
     return new Outcome(
         Optional.of(standing),
         Stream.concat(dossier.edgesIn().stream(), dispatches(dossier)).toList(),

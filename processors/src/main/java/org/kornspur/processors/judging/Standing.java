@@ -8,6 +8,7 @@ import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.dossier.Trouble;
 import org.kornspur.processors.release.LotRelease;
 import org.kornspur.processors.verdict.Fitness;
+import org.kornspur.processors.verdict.RuleNote;
 import org.kornspur.processors.verdict.Verdict;
 
 /**
@@ -29,6 +30,7 @@ import org.kornspur.processors.verdict.Verdict;
  * @param customersKg mass that left for customers, kilograms; 0 for a crop
  * @param floweringFrom first day of flowering; empty for a lot, and where it is not declared
  * @param floweringTo last day of flowering, likewise
+ * @param ruleNotes what the rulebook says beside its limits: where it asks for nothing
  */
 public record Standing(
     Subject subject,
@@ -44,4 +46,5 @@ public record Standing(
     Optional<LotRelease> release,
     double customersKg,
     Optional<LocalDate> floweringFrom,
-    Optional<LocalDate> floweringTo) {}
+    Optional<LocalDate> floweringTo,
+    List<RuleNote> ruleNotes) {}

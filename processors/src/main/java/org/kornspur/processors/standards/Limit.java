@@ -77,6 +77,25 @@ public record Limit(
    */
   public record SecondSample(double firstAtMost, double secondAtMost) {}
 
+  /** The same limit, where it is not certain that the text applies it here. */
+  Limit unverified() {
+    return new Limit(
+        quantity,
+        sense,
+        value,
+        unit,
+        stated,
+        rulebookId,
+        edition,
+        text,
+        section,
+        inForceFrom,
+        inForceTo,
+        false,
+        note,
+        secondSample);
+  }
+
   /** Room left to the limit; negative where it is broken. */
   public double margin(double measured) {
     return switch (sense) {

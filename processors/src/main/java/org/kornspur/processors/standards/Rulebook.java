@@ -45,6 +45,30 @@ public interface Rulebook {
     return forLot(quantity, category, Rye.HYBRID, on);
   }
 
+  /** What the book says when asked for the limit of a crop, where it is silent too. */
+  default Answer answerForCrop(Quantity quantity, Category category, CropRole role, LocalDate on) {
+    return answer(forCrop(quantity, category, role, on));
+  }
+
+  /** What the book says when asked for the limit of a lot, where it is silent too. */
+  default Answer answerForLot(Quantity quantity, Category category, Rye seed, LocalDate on) {
+    return answer(forLot(quantity, category, seed, on));
+  }
+
+  private static Answer answer(Optional<Limit> limit) {
+    return limit.<Answer>map(Answer.Limited::new).orElseGet(Answer.Silent::new);
+  }
+
+  /** What holds for a category because it holds for another; empty where it has its own lines. */
+  default Optional<JudgedAs> judgedAs(Category category, LocalDate on) {
+    return Optional.empty();
+  }
+
+  /** Every line of this book itself that says that nothing is asked for. */
+  default List<NothingAskedLine> nothingAsked() {
+    return List.of();
+  }
+
   /** Every line of this book itself, in the order of its file, without what it inherits. */
   List<RulebookLine> lines();
 

@@ -39,7 +39,7 @@ final class RulebookReader {
     return "practice".equals(root.path("status").asText());
   }
 
-  WrittenRulebook read(Map<String, Rulebook> loaded, Optional<Rulebook> practice) {
+  WrittenRulebook read(Map<String, WrittenRulebook> loaded, Optional<WrittenRulebook> practice) {
     String id = text(root, "id", "");
     String edition = text(root, "edition", "");
     List<RulebookLine> lines = new ArrayList<>();
@@ -51,15 +51,22 @@ final class RulebookReader {
       lines.add(line(items.get(at), "limits[%d]".formatted(at), id, edition));
     }
     return new WrittenRulebook(
-        id, text(root, "title", ""), edition, List.copyOf(lines), base(loaded), practice);
+        id,
+        text(root, "title", ""),
+        edition,
+        List.copyOf(lines),
+        nothingAsked(id, edition),
+        judgedAs(id, edition),
+        base(loaded),
+        practice);
   }
 
-  private Optional<Rulebook> base(Map<String, Rulebook> loaded) {
+  private Optional<WrittenRulebook> base(Map<String, WrittenRulebook> loaded) {
     if (!root.has("tightens")) {
       return Optional.empty();
     }
     String baseId = root.get("tightens").asText();
-    Rulebook base = loaded.get(baseId);
+    WrittenRulebook base = loaded.get(baseId);
     if (base == null) {
       throw refused(
           "",
@@ -104,6 +111,58 @@ final class RulebookReader {
         constants(Rye.class, item, "rye", named, EnumSet.of(Rye.HYBRID, Rye.HYBRID_WITH_ADMIXTURE)),
         constants(CropRole.class, item, "roles", named, EnumSet.allOf(CropRole.class)),
         item.path("generation").asText(""));
+  }
+
+  private List<NothingAskedLine> nothingAsked(String id, String edition) {
+    List<NothingAskedLine> lines = new ArrayList<>();
+    JsonNode items = root.path("nothingAsked");
+    for (int at = 0; at < items.size(); at++) {
+      lines.add(nothingAskedLine(items.get(at), "nothingAsked[%d]".formatted(at), id, edition));
+    }
+    return List.copyOf(lines);
+  }
+
+  private NothingAskedLine nothingAskedLine(
+      JsonNode item, String place, String id, String edition) {
+    JsonNode source = item.path("source");
+    NothingAsked nothing =
+        new NothingAsked(
+            id,
+            edition,
+            isPractice() ? Limit.NO_SOURCE : text(source, "text", place + " source"),
+            isPractice() ? text(item, "note", place) : text(source, "section", place + " source"),
+            day(item, "inForceFrom", place),
+            item.has("inForceTo") ? Optional.of(day(item, "inForceTo", place)) : Optional.empty(),
+            verified(item, place),
+            item.path("note").asText(""));
+    return new NothingAskedLine(
+        nothing,
+        constants(Quantity.class, item, "quantities", place, EnumSet.noneOf(Quantity.class)),
+        constants(Category.class, item, "categories", place, EnumSet.noneOf(Category.class)),
+        constants(Rye.class, item, "rye", place, EnumSet.of(Rye.HYBRID, Rye.HYBRID_WITH_ADMIXTURE)),
+        constants(CropRole.class, item, "roles", place, EnumSet.allOf(CropRole.class)));
+  }
+
+  private List<JudgedAs> judgedAs(String id, String edition) {
+    List<JudgedAs> all = new ArrayList<>();
+    JsonNode items = root.path("judgedAs");
+    for (int at = 0; at < items.size(); at++) {
+      JsonNode item = items.get(at);
+      String place = "judgedAs[%d]".formatted(at);
+      JsonNode source = item.path("source");
+      all.add(
+          new JudgedAs(
+              constant(Category.class, item, "category", place),
+              constant(Category.class, item, "as", place),
+              new JudgedAs.Source(
+                  id,
+                  edition,
+                  text(source, "text", place + " source"),
+                  text(source, "section", place + " source"),
+                  day(item, "inForceFrom", place),
+                  verified(item, place))));
+    }
+    return List.copyOf(all);
   }
 
   private boolean verified(JsonNode item, String place) {

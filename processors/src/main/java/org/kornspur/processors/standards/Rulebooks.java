@@ -18,11 +18,12 @@ public final class Rulebooks {
   private static final List<String> BUNDLED =
       List.of("practice", "eu", "de", "oecd", "us", "house");
 
-  private final Map<String, Rulebook> books;
-  private final Optional<Rulebook> practice;
+  private final Map<String, WrittenRulebook> books;
+  private final Optional<WrittenRulebook> practice;
   private final String digest;
 
-  private Rulebooks(Map<String, Rulebook> books, Optional<Rulebook> practice, String digest) {
+  private Rulebooks(
+      Map<String, WrittenRulebook> books, Optional<WrittenRulebook> practice, String digest) {
     this.books = Collections.unmodifiableMap(books);
     this.practice = practice;
     this.digest = digest;
@@ -43,12 +44,13 @@ public final class Rulebooks {
    *     tightens
    */
   public static Rulebooks load(List<RulebookFile> files) {
-    Map<String, Rulebook> books = new LinkedHashMap<>();
-    Optional<Rulebook> practice = Optional.empty();
+    Map<String, WrittenRulebook> books = new LinkedHashMap<>();
+    Optional<WrittenRulebook> practice = Optional.empty();
     for (RulebookFile file : files) {
       RulebookReader reader = new RulebookReader(file);
       WrittenRulebook book = reader.read(books, practice);
       Tightening.check(file.name(), book);
+      UnreadLines.check(file.name(), book);
       if (reader.isPractice()) {
         practice = Optional.of(book);
       } else if (books.put(book.id(), book) != null) {
@@ -90,12 +92,12 @@ public final class Rulebooks {
 
   /** Every rulebook that a production may name, in the order of loading. */
   public Collection<Rulebook> all() {
-    return books.values();
+    return Collections.unmodifiableCollection(books.values());
   }
 
   /** Limits for which there is no text: common practice, no source. */
   public Optional<Rulebook> practice() {
-    return practice;
+    return practice.map(Rulebook.class::cast);
   }
 
   /** The files that {@link #bundled()} loads. */

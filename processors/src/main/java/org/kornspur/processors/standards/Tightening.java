@@ -15,6 +15,7 @@ final class Tightening {
   private Tightening() {}
 
   static void check(String file, WrittenRulebook book) {
+    checkNothingAsked(file, book);
     for (int at = 0; at < book.lines().size(); at++) {
       RulebookLine line = book.lines().get(at);
       for (Rulebook base : book.inheritedFrom().toList()) {
@@ -35,6 +36,46 @@ final class Tightening {
                 });
       }
     }
+  }
+
+  /** A book that tightens another may not ask for nothing where that has a limit. */
+  private static void checkNothingAsked(String file, WrittenRulebook book) {
+    for (int at = 0; at < book.nothingAsked().size(); at++) {
+      NothingAskedLine line = book.nothingAsked().get(at);
+      for (Rulebook base : book.base().stream().toList()) {
+        int index = at;
+        limitsOf(base, line)
+            .findFirst()
+            .ifPresent(
+                limit -> {
+                  throw new RulebookRefused(
+                      "%s: nothingAsked[%d] (%s, %s): '%s' holds here (%s). A book that tightens another may only be stricter: take this line out"
+                          .formatted(
+                              file,
+                              index,
+                              limit.quantity(),
+                              line.categories(),
+                              described(limit),
+                              limit.citation()));
+                });
+      }
+    }
+  }
+
+  private static Stream<Limit> limitsOf(Rulebook base, NothingAskedLine line) {
+    Stream.Builder<Limit> found = Stream.builder();
+    for (Quantity quantity : line.quantities()) {
+      for (Category category : line.categories()) {
+        for (LocalDate day : days(base, line.nothing().inForceFrom(), line.nothing().inForceTo())) {
+          if (quantity.ofCrop()) {
+            line.roles().forEach(r -> base.forCrop(quantity, category, r, day).ifPresent(found));
+          } else {
+            line.rye().forEach(rye -> base.forLot(quantity, category, rye, day).ifPresent(found));
+          }
+        }
+      }
+    }
+    return found.build().filter(limit -> !limit.text().equals(Limit.NO_SOURCE));
   }
 
   private static String described(Limit limit) {
@@ -84,17 +125,21 @@ final class Tightening {
     return found.build();
   }
 
-  /** Days on which the comparison can change while the line holds. */
   private static Iterable<LocalDate> daysToCompare(Rulebook base, RulebookLine line) {
+    return days(base, line.limit().inForceFrom(), line.limit().inForceTo());
+  }
+
+  /** Days on which the comparison can change while a line holds. */
+  private static Iterable<LocalDate> days(Rulebook base, LocalDate from, Optional<LocalDate> to) {
     TreeSet<LocalDate> days = new TreeSet<>();
-    days.add(line.limit().inForceFrom());
+    days.add(from);
     for (Optional<Rulebook> book = Optional.of(base);
         book.isPresent();
         book = book.get().tightens()) {
       book.get().lines().stream()
           .map(other -> other.limit().inForceFrom())
-          .filter(day -> day.isAfter(line.limit().inForceFrom()))
-          .filter(day -> line.limit().inForceTo().map(last -> !day.isAfter(last)).orElse(true))
+          .filter(day -> day.isAfter(from))
+          .filter(day -> to.map(last -> !day.isAfter(last)).orElse(true))
           .forEach(days::add);
     }
     return days;

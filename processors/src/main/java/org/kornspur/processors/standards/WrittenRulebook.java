@@ -9,39 +9,129 @@ import org.kornspur.contract.Category;
 import org.kornspur.contract.CropRole;
 
 /**
- * A rulebook as read from its file. A limit that it does not give itself comes from the book that
- * it tightens, and failing that from common practice.
+ * A rulebook as read from its file. What it does not say itself comes from the book that it
+ * tightens, and failing that from common practice.
+ *
+ * @param lines its own limits
+ * @param nothingAsked where it asks for nothing itself
+ * @param judgedAs categories to which it applies the lines of another
+ * @param base the book that it tightens
+ * @param practice common practice
  */
 record WrittenRulebook(
     String id,
     String title,
     String edition,
     List<RulebookLine> lines,
-    Optional<Rulebook> tightens,
-    Optional<Rulebook> practice)
+    List<NothingAskedLine> nothingAsked,
+    List<JudgedAs> judgedAs,
+    Optional<WrittenRulebook> base,
+    Optional<WrittenRulebook> practice)
     implements Rulebook {
+
+  /** Finds what one category is asked in the lines of one book alone. */
+  private interface Lines {
+    Answer of(WrittenRulebook book, Category category);
+  }
+
+  @Override
+  public Optional<Rulebook> tightens() {
+    return base.map(Rulebook.class::cast);
+  }
 
   @Override
   public Optional<Limit> forCrop(
       Quantity quantity, Category category, CropRole role, LocalDate on) {
-    return own(line -> line.holdsForCrop(quantity, category, role, on))
-        .or(() -> tightens.flatMap(book -> book.forCrop(quantity, category, role, on)))
-        .or(() -> practice.flatMap(book -> book.forCrop(quantity, category, role, on)));
+    return answerForCrop(quantity, category, role, on).limit();
   }
 
   @Override
   public Optional<Limit> forLot(Quantity quantity, Category category, Rye seed, LocalDate on) {
-    return own(line -> line.holdsForLot(quantity, category, seed, on))
-        .or(() -> tightens.flatMap(book -> book.forLot(quantity, category, seed, on)))
-        .or(() -> practice.flatMap(book -> book.forLot(quantity, category, seed, on)));
+    return answerForLot(quantity, category, seed, on).limit();
   }
 
-  private Optional<Limit> own(Predicate<RulebookLine> wanted) {
-    return lines.stream().filter(wanted).map(RulebookLine::limit).findFirst();
+  @Override
+  public Answer answerForCrop(Quantity quantity, Category category, CropRole role, LocalDate on) {
+    return answer(
+        category,
+        on,
+        (book, of) ->
+            book.own(
+                line -> line.holdsForCrop(quantity, of, role, on),
+                line -> line.holdsForCrop(quantity, of, role, on)));
+  }
+
+  @Override
+  public Answer answerForLot(Quantity quantity, Category category, Rye seed, LocalDate on) {
+    return answer(
+        category,
+        on,
+        (book, of) ->
+            book.own(
+                line -> line.holdsForLot(quantity, of, seed, on),
+                line -> line.holdsForLot(quantity, of, seed, on)));
+  }
+
+  private Answer answer(Category category, LocalDate on, Lines lines) {
+    Answer inText = inText(category, on, lines);
+    return inText.isSilent()
+        ? practice.map(book -> lines.of(book, category)).orElse(inText)
+        : inText;
+  }
+
+  /** What the texts say: this one, then the one that it tightens; common practice is none. */
+  private Answer inText(Category category, LocalDate on, Lines lines) {
+    Answer own = lines.of(this, category);
+    if (!own.isSilent()) {
+      return own;
+    }
+    Optional<JudgedAs> as = ownJudgedAs(category, on);
+    if (as.isPresent()) {
+      Answer asOther = through(as.get(), inText(as.get().as(), on, lines));
+      if (!asOther.isSilent()) {
+        return asOther;
+      }
+    }
+    return base.map(book -> book.inText(category, on, lines)).orElse(own);
+  }
+
+  /** What was not read is not verified, though the limit itself was. */
+  private static Answer through(JudgedAs as, Answer answer) {
+    if (as.source().verified()) {
+      return answer;
+    }
+    return answer
+        .limit()
+        .map(limit -> (Answer) new Answer.Limited(limit.unverified()))
+        .or(() -> answer.nothing().map(nothing -> new Answer.Nothing(nothing.unverified())))
+        .orElse(answer);
+  }
+
+  @Override
+  public Optional<JudgedAs> judgedAs(Category category, LocalDate on) {
+    return ownJudgedAs(category, on).or(() -> base.flatMap(book -> book.judgedAs(category, on)));
+  }
+
+  private Optional<JudgedAs> ownJudgedAs(Category category, LocalDate on) {
+    return judgedAs.stream().filter(as -> as.holds(category, on)).findFirst();
+  }
+
+  private Answer own(Predicate<RulebookLine> limiting, Predicate<NothingAskedLine> askingNothing) {
+    return lines.stream()
+        .filter(limiting)
+        .map(line -> (Answer) new Answer.Limited(line.limit()))
+        .findFirst()
+        .or(
+            () ->
+                nothingAsked.stream()
+                    .filter(askingNothing)
+                    .map(line -> (Answer) new Answer.Nothing(line.nothing()))
+                    .findFirst())
+        .orElseGet(Answer.Silent::new);
   }
 
   /** The books that this one falls back on, nearest first. */
   Stream<Rulebook> inheritedFrom() {
-    return Stream.concat(tightens.stream(), practice.stream());
+    return Stream.concat(base.stream(), practice.stream());
   }
 }

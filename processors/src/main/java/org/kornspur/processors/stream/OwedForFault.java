@@ -56,7 +56,8 @@ final class OwedForFault {
             rest.release(),
             rest.customersKg(),
             rest.floweringFrom(),
-            rest.floweringTo()));
+            rest.floweringTo(),
+            rest.ruleNotes()));
   }
 
   /**
@@ -115,6 +116,7 @@ final class OwedForFault {
         Optional.empty(),
         0,
         Optional.empty(),
-        Optional.empty());
+        Optional.empty(),
+        List.of());
   }
 }

@@ -15,6 +15,7 @@ import org.kornspur.processors.release.SuspensionReason.RulesChanged;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.RulesFingerprint;
 import org.kornspur.processors.verdict.Measured;
+import org.kornspur.processors.verdict.RuleNote;
 import org.kornspur.processors.verdict.Verdict;
 import org.kornspur.standing.ActSigned;
 import org.kornspur.standing.GateVerdict;
@@ -89,6 +90,7 @@ final class StandingRecords {
         .setCustomersKg(standing.customersKg())
         .setFloweringFrom(standing.floweringFrom().orElse(null))
         .setFloweringTo(standing.floweringTo().orElse(null))
+        .setRuleNotes(standing.ruleNotes().stream().map(StandingRecords::publicForm).toList())
         .build();
   }
 
@@ -178,6 +180,11 @@ final class StandingRecords {
       form.setState(VerdictState.OWED).setEvidence(StatementRecords.write(owed.evidence()));
     }
     return form.build();
+  }
+
+  private static org.kornspur.standing.RuleNote publicForm(RuleNote note) {
+    return new org.kornspur.standing.RuleNote(
+        note.gate().map(Enum::name).orElse(null), StatementRecords.write(note.finding()));
   }
 
   private static VerdictValue publicForm(Measured measured) {

@@ -58,12 +58,14 @@ class SeedGatesTest {
 
   @Test
   void aTestOfTooFewSeedsIsOwed() {
-    Judged judged =
+    Judged us =
         Judged.by(
             "US",
             new Germination(),
             lot(Category.CERTIFIED).with(Facts.germination("l1", 95, 95)).dossier());
-    assertThat(judged.worst()).isEqualTo("NONE");
+    assertThat(us.worst()).isEqualTo("OWED");
+    us.found(new GerminationFinding.TooFewSeeds(200))
+        .asksFor(new Evidence.GerminationTestOfSeeds(new Amount(400, "seeds")));
     Judged eu =
         Judged.by(
             "EU",
@@ -461,12 +463,20 @@ class SeedGatesTest {
     }
   }
 
+  /** SaatV section 6 (read): what holds for basic seed holds for pre-basic seed. */
   @Test
-  void breedersStockOwesNoSeedTests() {
-    for (GateRule gate : Gates.all()) {
+  void preBasicSeedOwesTheTestsOfBasicSeed() {
+    for (GateRule gate :
+        List.of(
+            new Germination(),
+            new AnalyticalPurity(),
+            new OtherSeeds(),
+            new Ergot(),
+            new Moisture(),
+            new SampleDrawing())) {
       assertThat(
               Judged.by(
-                      "EU",
+                      "DE",
                       gate,
                       Dossiers.lot("l1")
                           .with(Facts.declared("l1", Facts.MAINTAINER, Category.PRE_BASIC, 100))
@@ -474,7 +484,7 @@ class SeedGatesTest {
                           .dossier())
                   .worst())
           .as(gate.getClass().getSimpleName())
-          .isIn("NONE", "MET");
+          .isEqualTo("OWED");
     }
   }
 

@@ -308,6 +308,66 @@ class RulebooksTest {
         .hasMessageContaining(named);
   }
 
+  @ParameterizedTest(name = "{0} {4} is read by nothing")
+  @CsvSource(
+      quoteCharacter = '\'',
+      textBlock =
+          """
+          BLEND_SHARE, AT_MOST, 5, "%", BASIC,
+          FEMALE_STERILITY, AT_LEAST, 99, "%", BASIC, MAINTAINER
+          ISOLATION_DISTANCE, AT_LEAST, 2000, m, CERTIFIED, POLLINATOR
+          ISOLATION_DISTANCE, AT_LEAST, 2000, m, BASIC, F1_MIXTURE
+          LARGE_SOURCE_AREA, AT_LEAST, 20, ha, BASIC,
+          """)
+  void aLineThatNothingReadsIsRefused(
+      Quantity quantity, String sense, String value, String unit, Category category, String role) {
+    String roles = role == null ? "" : "    roles: [%s]\n".formatted(role);
+    List<RulebookFile> files = new ArrayList<>(Rulebooks.bundledFiles());
+    files.add(
+        new RulebookFile(
+            "unread.yaml",
+            house(quantity.name(), sense, value, unit, category.name(), roles + SOURCE)));
+    assertThatThrownBy(() -> Rulebooks.load(files))
+        .isInstanceOf(RulebookRefused.class)
+        .hasMessageContaining("unread.yaml: limits[0] (" + quantity)
+        .hasMessageContaining("nothing reads this line");
+  }
+
+  @Test
+  void aLineBehindAnotherOfTheSameBookIsRefused() {
+    String twice = house("GERMINATION", "AT_LEAST", "90", "\"%\"", "CERTIFIED", SOURCE);
+    List<RulebookFile> files = new ArrayList<>(Rulebooks.bundledFiles());
+    files.add(
+        new RulebookFile(
+            "twice.yaml",
+            twice
+                + twice
+                    .substring(twice.indexOf("  - quantity"))
+                    .replace("value: 90", "value: 91")));
+    assertThatThrownBy(() -> Rulebooks.load(files))
+        .hasMessageContaining("twice.yaml: limits[1] (GERMINATION");
+  }
+
+  @Test
+  void aBookMayNotAskForNothingWhereTheOneItTightensHasALimit() {
+    List<RulebookFile> files = new ArrayList<>(Rulebooks.bundledFiles());
+    files.add(
+        new RulebookFile(
+            "loose.yaml",
+            house("MOISTURE", "AT_MOST", "14", "\"%\"", "CERTIFIED", SOURCE)
+                + """
+                nothingAsked:
+                  - quantities: [GERMINATION]
+                    categories: [CERTIFIED]
+                    inForceFrom: "2020-01-01"
+                    source: {text: "House rules of a test", section: "2"}
+                    verified: true
+                """));
+    assertThatThrownBy(() -> Rulebooks.load(files))
+        .hasMessageContaining("loose.yaml: nothingAsked[0] (GERMINATION")
+        .hasMessageContaining("may only be stricter");
+  }
+
   private static final String SOURCE =
       """
           source: {text: "House rules of a test", section: "1"}

@@ -1,0 +1,25 @@
+package org.kornspur.processors.finding;
+
+import java.util.List;
+import org.kornspur.contract.Category;
+import org.kornspur.contract.CropRole;
+import org.kornspur.ingest.statement.Statement;
+import org.kornspur.processors.dossier.Material;
+import org.kornspur.processors.standards.Quantity;
+
+/** What a rulebook asks for, where that is no limit. */
+public sealed interface RuleFinding extends Finding {
+
+  /** It asks for nothing; that is never counted as met. */
+  record NothingAsked(List<Quantity> what, Statement source) implements RuleFinding {}
+
+  /** It has no line, so nobody knows what it asks for. */
+  record NoLine(List<Quantity> what, String rulebook, Category category) implements RuleFinding {}
+
+  /** What holds for one category is taken from another. */
+  record JudgedAs(Category category, Category as, Statement source) implements RuleFinding {}
+
+  record CropCannotBe(CropRole role, Category category) implements RuleFinding {}
+
+  record SeedCannotBe(Material.Kind kind, Category category) implements RuleFinding {}
+}

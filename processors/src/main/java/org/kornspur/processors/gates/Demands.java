@@ -1,0 +1,117 @@
+package org.kornspur.processors.gates;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import java.util.function.Function;
+import java.util.stream.Stream;
+import org.kornspur.contract.PostControlResult;
+import org.kornspur.processors.dossier.Material;
+import org.kornspur.processors.standards.Quantity;
+import org.kornspur.processors.verdict.Gate;
+
+/**
+ * What the gates ask of a crop or lot. Whatever stands here and has no limit in the book is either
+ * asked for by nobody, which the book then says, or owed; see {@link Silence}.
+ */
+final class Demands {
+  private static final List<Demand> OF_EVERY_CROP =
+      List.of(
+          Demand.of(Gate.ISOLATION, Quantity.ISOLATION_DISTANCE),
+          Demand.of(Gate.OFF_TYPES, Quantity.OFF_TYPES_BY_AREA, Quantity.OFF_TYPES_BY_PLANTS),
+          Demand.of(Gate.OTHER_PLANTS, Quantity.OTHER_CEREAL_PLANTS),
+          Demand.of(Gate.OTHER_PLANTS, Quantity.HARD_TO_SEPARATE_PLANTS),
+          Demand.of(Gate.OTHER_PLANTS, Quantity.WILD_OAT_PLANTS),
+          Demand.of(Gate.OTHER_PLANTS, Quantity.SMUT_PLANTS),
+          Demand.of(Gate.FIELD_INSPECTIONS, Quantity.FIELD_INSPECTIONS));
+
+  private static final List<Demand> OF_A_STERILE_FEMALE =
+      List.of(
+          Demand.of(
+              Gate.SHEDDING_FEMALES,
+              Quantity.SHEDDING_FEMALES_ALL_VISITS,
+              Quantity.SHEDDING_FEMALES),
+          Demand.of(Gate.FEMALE_STERILITY, Quantity.FEMALE_STERILITY));
+
+  private static final List<Demand> COUNTED_BY_SAMPLE =
+      List.of(
+          Demand.of(Gate.OTHER_SEEDS, Quantity.OTHER_SEEDS_TOTAL),
+          Demand.of(Gate.OTHER_SEEDS, Quantity.OTHER_CEREAL_SEEDS),
+          Demand.of(Gate.OTHER_SEEDS, Quantity.OTHER_PLANT_SEEDS),
+          Demand.of(Gate.OTHER_SEEDS, Quantity.RAPHANUS_AND_AGROSTEMMA_SEEDS),
+          Demand.of(Gate.OTHER_SEEDS, Quantity.WILD_OAT_SEEDS),
+          Demand.of(Gate.OTHER_SEEDS, Quantity.LOLIUM_TEMULENTUM_SEEDS),
+          Demand.of(Gate.ERGOT, Quantity.ERGOT_BODIES));
+
+  private static final Demand SAMPLE_FOR_COUNTS =
+      Demand.of(Gate.OTHER_SEEDS, Quantity.COUNT_SAMPLE_MASS);
+
+  private static final List<Demand> OF_SEED_TO_BE_USED =
+      List.of(
+          Demand.of(Gate.GERMINATION, Quantity.GERMINATION),
+          Demand.of(Gate.GERMINATION, Quantity.GERMINATION_SEEDS),
+          Demand.of(Gate.ANALYTICAL_PURITY, Quantity.ANALYTICAL_PURITY),
+          Demand.of(Gate.MOISTURE, Quantity.MOISTURE),
+          Demand.of(Gate.LOT_SIZE, Quantity.LOT_MASS),
+          Demand.of(Gate.SAMPLING, Quantity.SUBMITTED_SAMPLE_MASS));
+
+  private Demands() {}
+
+  /** What is asked of a crop. */
+  static List<Demand> of(SeedCrop crop) {
+    return FemaleSterility.hasSterileFemale(crop.role())
+        ? Stream.concat(OF_EVERY_CROP.stream(), OF_A_STERILE_FEMALE.stream()).toList()
+        : OF_EVERY_CROP;
+  }
+
+  /** What is asked of a lot. */
+  static List<Demand> of(SeedLot lot) {
+    List<Demand> demands = new ArrayList<>();
+    demands.add(Demand.of(Gate.MASS_BALANCE, Quantity.MASS_BALANCE_TOLERANCE));
+    if (lot.isToBeUsed()) {
+      demands.addAll(OF_SEED_TO_BE_USED);
+      demands.addAll(COUNTED_BY_SAMPLE);
+      if (COUNTED_BY_SAMPLE.stream().anyMatch(demand -> isLimited(lot, demand))) {
+        demands.add(SAMPLE_FOR_COUNTS);
+      }
+    }
+    if (lot.material().kind() == Material.Kind.TECHNICAL_MIXTURE) {
+      demands.add(Demand.of(Gate.BLEND_SHARE, Quantity.BLEND_SHARE_EXTRA_TOLERANCE));
+    }
+    if (PostControlOfBasicSeed.wentIntoMixture(lot.dossier())) {
+      demands.add(
+          Demand.of(Gate.POST_CONTROL_OF_BASIC_SEED, Quantity.POST_CONTROL_BEFORE_CERTIFICATION));
+    }
+    demands.addAll(ofPostControl(lot));
+    return demands;
+  }
+
+  private static boolean isLimited(SeedLot lot, Demand demand) {
+    return demand.anyOf().stream().anyMatch(quantity -> lot.limit(quantity).isPresent());
+  }
+
+  /** What was counted in post-control asks for a limit; what nobody counted does not. */
+  private static List<Demand> ofPostControl(SeedLot lot) {
+    List<PostControlResult> results = lot.dossier().facts(PostControlResult.class);
+    List<Demand> demands = new ArrayList<>();
+    if (results.isEmpty()) {
+      return demands;
+    }
+    if (results.stream().anyMatch(result -> result.getStatedPurityPercent() == null)) {
+      demands.add(Demand.of(Gate.POST_CONTROL, Quantity.POST_CONTROL_OFF_TYPES));
+    }
+    if (isCounted(results, PostControlResult::getSheddingPlants)) {
+      demands.add(Demand.of(Gate.POST_CONTROL, Quantity.POST_CONTROL_SHEDDING));
+    }
+    if (isCounted(results, PostControlResult::getNonHybridPlants)) {
+      demands.add(Demand.of(Gate.POST_CONTROL, Quantity.POST_CONTROL_NON_HYBRIDS));
+    }
+    demands.add(Demand.of(Gate.POST_CONTROL, Quantity.POST_CONTROL_PRODUCER_RISK));
+    return demands;
+  }
+
+  private static boolean isCounted(
+      List<PostControlResult> results, Function<PostControlResult, Integer> count) {
+    return results.stream().map(count).anyMatch(Objects::nonNull);
+  }
+}

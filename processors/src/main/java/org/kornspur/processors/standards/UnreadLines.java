@@ -1,0 +1,220 @@
+package org.kornspur.processors.standards;
+
+import java.time.LocalDate;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.BiPredicate;
+import java.util.stream.Stream;
+import org.kornspur.contract.Category;
+import org.kornspur.contract.CropRole;
+
+/**
+ * A line that nothing reads deceives whoever wrote it: for no category, role or rye that can be, on
+ * no day, is it what the book answers. Such a book is refused when it is loaded.
+ */
+final class UnreadLines {
+  private static final EnumSet<Quantity> COUNTED_BY_SAMPLE =
+      EnumSet.of(
+          Quantity.OTHER_SEEDS_TOTAL,
+          Quantity.OTHER_CEREAL_SEEDS,
+          Quantity.OTHER_PLANT_SEEDS,
+          Quantity.RAPHANUS_AND_AGROSTEMMA_SEEDS,
+          Quantity.WILD_OAT_SEEDS,
+          Quantity.LOLIUM_TEMULENTUM_SEEDS,
+          Quantity.ERGOT_BODIES);
+
+  private static final EnumSet<Quantity> COUNTED_IN_POST_CONTROL =
+      EnumSet.of(
+          Quantity.POST_CONTROL_OFF_TYPES,
+          Quantity.POST_CONTROL_SHEDDING,
+          Quantity.POST_CONTROL_NON_HYBRIDS);
+
+  private final String file;
+  private final WrittenRulebook book;
+
+  private UnreadLines(String file, WrittenRulebook book) {
+    this.file = file;
+    this.book = book;
+  }
+
+  static void check(String file, WrittenRulebook book) {
+    UnreadLines check = new UnreadLines(file, book);
+    for (int at = 0; at < book.lines().size(); at++) {
+      check.limit("limits[%d]".formatted(at), book.lines().get(at));
+    }
+    for (int at = 0; at < book.nothingAsked().size(); at++) {
+      check.nothingAsked("nothingAsked[%d]".formatted(at), book.nothingAsked().get(at));
+    }
+    for (int at = 0; at < book.judgedAs().size(); at++) {
+      check.judgedAs("judgedAs[%d]".formatted(at), book.judgedAs().get(at));
+    }
+  }
+
+  private void limit(String place, RulebookLine line) {
+    Quantity quantity = line.limit().quantity();
+    Optional<Limit> asWritten = Optional.of(line.limit());
+    boolean read =
+        quantity.ofCrop()
+            ? line.rye().contains(Rye.HYBRID)
+                && ofCrop(
+                    line.categories(),
+                    line.roles(),
+                    quantity,
+                    (category, role) ->
+                        days()
+                            .anyMatch(
+                                on ->
+                                    book.forCrop(quantity, category, role, on).equals(asWritten)
+                                        && isBeside(
+                                            quantity,
+                                            other -> book.forCrop(other, category, role, on))))
+            : ofLot(
+                line.categories(),
+                line.rye(),
+                (category, rye) ->
+                    days()
+                        .anyMatch(
+                            on ->
+                                book.forLot(quantity, category, rye, on).equals(asWritten)
+                                    && isBeside(
+                                        quantity, other -> book.forLot(other, category, rye, on))));
+    if (!read) {
+      throw refused(place, quantity, line.categories());
+    }
+  }
+
+  private void nothingAsked(String place, NothingAskedLine line) {
+    Optional<NothingAsked> asWritten = Optional.of(line.nothing());
+    for (Quantity quantity : line.quantities()) {
+      boolean read =
+          quantity.ofCrop()
+              ? ofCrop(
+                  line.categories(),
+                  line.roles(),
+                  quantity,
+                  (category, role) ->
+                      days()
+                          .anyMatch(
+                              on ->
+                                  book.answerForCrop(quantity, category, role, on)
+                                      .nothing()
+                                      .equals(asWritten)))
+              : ofLot(
+                  line.categories(),
+                  line.rye(),
+                  (category, rye) ->
+                      days()
+                          .anyMatch(
+                              on ->
+                                  book.answerForLot(quantity, category, rye, on)
+                                      .nothing()
+                                      .equals(asWritten)));
+      if (!read || !isAskedFor(quantity)) {
+        throw refused(place, quantity, line.categories());
+      }
+    }
+  }
+
+  private void judgedAs(String place, JudgedAs as) {
+    boolean leadsOn = book.judgedAs().stream().anyMatch(next -> next.category() == as.as());
+    if (leadsOn) {
+      throw new RulebookRefused(
+          "%s: %s: field as: %s is itself judged as another category; name that one"
+              .formatted(file, place, as.as()));
+    }
+  }
+
+  private static boolean ofCrop(
+      Set<Category> categories,
+      Set<CropRole> roles,
+      Quantity quantity,
+      BiPredicate<Category, CropRole> isAnswer) {
+    return roles.stream()
+        .filter(role -> isReadOf(quantity, role))
+        .anyMatch(
+            role ->
+                categories.stream()
+                    .filter(CropCategories.of(role)::contains)
+                    .anyMatch(category -> isAnswer.test(category, role)));
+  }
+
+  private static boolean ofLot(
+      Set<Category> categories, Set<Rye> rye, BiPredicate<Category, Rye> isAnswer) {
+    return categories.stream()
+        .anyMatch(category -> rye.stream().anyMatch(seed -> isAnswer.test(category, seed)));
+  }
+
+  /** Days on which an answer of the book can change. */
+  private Stream<LocalDate> days() {
+    return Stream.concat(
+            book.lines().stream().map(line -> line.limit().inForceFrom()),
+            book.nothingAsked().stream().map(line -> line.nothing().inForceFrom()))
+        .distinct();
+  }
+
+  private static boolean isReadOf(Quantity quantity, CropRole role) {
+    return switch (quantity) {
+      case SHEDDING_FEMALES, SHEDDING_FEMALES_ALL_VISITS, FEMALE_STERILITY ->
+          role == CropRole.STERILE_FEMALE || role == CropRole.F1_MIXTURE;
+      default -> true;
+    };
+  }
+
+  /** Looks up another limit for the same crop or lot. */
+  private interface LookUp {
+    Optional<Limit> of(Quantity other);
+  }
+
+  /** Whether the limits are there without which nobody asks for this one. */
+  private static boolean isBeside(Quantity quantity, LookUp limits) {
+    return switch (quantity) {
+      case ISOLATION_DISTANCE_SHIELDED -> limits.of(Quantity.ISOLATION_DISTANCE).isPresent();
+      case LARGE_SOURCE_AREA ->
+          limits.of(Quantity.ISOLATION_DISTANCE).isPresent()
+              && limits.of(Quantity.ISOLATION_DISTANCE_LARGE_SOURCE).isPresent();
+      case ISOLATION_DISTANCE_LARGE_SOURCE ->
+          limits.of(Quantity.ISOLATION_DISTANCE).isPresent()
+              && limits.of(Quantity.LARGE_SOURCE_AREA).isPresent();
+      case LOT_MASS_EXCESS -> limits.of(Quantity.LOT_MASS).isPresent();
+      case COUNT_SAMPLE_MASS -> any(COUNTED_BY_SAMPLE, limits);
+      case POST_CONTROL_PRODUCER_RISK -> any(COUNTED_IN_POST_CONTROL, limits);
+      case BLEND_SHARE -> false; // the breeder's, never a rulebook's
+      default -> true;
+    };
+  }
+
+  /** Whether evidence is asked for by this quantity itself. */
+  private static boolean isAskedFor(Quantity quantity) {
+    return switch (quantity) {
+      case ISOLATION_DISTANCE_SHIELDED,
+          LARGE_SOURCE_AREA,
+          ISOLATION_DISTANCE_LARGE_SOURCE,
+          LOT_MASS_EXCESS,
+          POST_CONTROL_PRODUCER_RISK,
+          BLEND_SHARE ->
+          false;
+      default -> true;
+    };
+  }
+
+  private static boolean any(Set<Quantity> quantities, LookUp limits) {
+    return quantities.stream().anyMatch(quantity -> limits.of(quantity).isPresent());
+  }
+
+  private RulebookRefused refused(String place, Quantity quantity, Set<Category> categories) {
+    return new RulebookRefused(
+        "%s: %s (%s, %s): nothing reads this line: for none of its categories, roles and kinds of rye is it what the book asks for. Take it out, or put right what it holds for%s"
+            .formatted(file, place, quantity, List.copyOf(categories), hint(quantity)));
+  }
+
+  private static String hint(Quantity quantity) {
+    return switch (quantity) {
+      case LARGE_SOURCE_AREA, ISOLATION_DISTANCE_LARGE_SOURCE ->
+          "; the distance to a large source and the area that makes it large belong together";
+      case BLEND_SHARE -> "; the share of a mixture is the breeder's";
+      default -> "";
+    };
+  }
+}

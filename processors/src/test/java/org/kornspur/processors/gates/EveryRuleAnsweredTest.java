@@ -1,0 +1,217 @@
+package org.kornspur.processors.gates;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.TestFactory;
+import org.kornspur.contract.Category;
+import org.kornspur.contract.CropRole;
+import org.kornspur.ingest.statement.Value;
+import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.dossier.Material;
+import org.kornspur.processors.fixture.CheckTable;
+import org.kornspur.processors.fixture.Dossiers;
+import org.kornspur.processors.fixture.Facts;
+import org.kornspur.processors.judging.Judge;
+import org.kornspur.processors.judging.Standing;
+import org.kornspur.processors.standards.Answer;
+import org.kornspur.processors.standards.CropCategories;
+import org.kornspur.processors.standards.Limit;
+import org.kornspur.processors.standards.NothingAsked;
+import org.kornspur.processors.standards.Quantity;
+import org.kornspur.processors.standards.Rulebook;
+import org.kornspur.processors.standards.Rulebooks;
+import org.kornspur.processors.verdict.Verdict;
+
+/**
+ * The whole product: for every rulebook, category, role of a crop or kind of seed, and gate there
+ * is a limit, or the book says that it asks for nothing, or evidence is owed. The table of it is in
+ * {@code target/checks/rules.md}.
+ */
+class EveryRuleAnsweredTest {
+  private static final Judge JUDGE = Judge.by(Rulebooks.bundled());
+  private static final CheckTable TABLE =
+      new CheckTable("rules.md", "book", "seed", "gate", "asks for", "source");
+
+  @TestFactory
+  Stream<DynamicTest> ofCrops() {
+    return product(CropRole.values())
+        .map(
+            cell ->
+                DynamicTest.dynamicTest(
+                    cell.toString(),
+                    () -> {
+                      Dossier dossier = crop(cell);
+                      SeedCrop crop = SeedCrop.of(dossier, cell.book()).orElseThrow();
+                      boolean possible = CropCategories.of(cell.role()).contains(cell.category());
+                      check(cell, dossier, Demands.of(crop), crop::answer, possible);
+                    }));
+  }
+
+  @TestFactory
+  Stream<DynamicTest> ofSeed() {
+    return product(Material.Kind.values())
+        .map(
+            cell ->
+                DynamicTest.dynamicTest(
+                    cell.toString(),
+                    () -> {
+                      Dossier dossier = lot(cell);
+                      SeedLot lot = SeedLot.of(dossier, cell.book()).orElseThrow();
+                      assertThat(lot.material().kind()).isEqualTo(cell.role());
+                      check(
+                          cell,
+                          dossier,
+                          Demands.of(lot),
+                          lot::answer,
+                          PossibleCategory.isPossible(cell.role(), cell.category()));
+                    }));
+  }
+
+  private record Cell<R>(Rulebook book, Category category, R role) {
+    @Override
+    public String toString() {
+      return book.id() + " " + category + " " + role;
+    }
+  }
+
+  private static <R> Stream<Cell<R>> product(R[] roles) {
+    return Rulebooks.bundled().all().stream()
+        .flatMap(
+            book ->
+                Arrays.stream(Category.values())
+                    .flatMap(
+                        category ->
+                            Arrays.stream(roles).map(role -> new Cell<>(book, category, role))));
+  }
+
+  private static void check(
+      Cell<?> cell,
+      Dossier dossier,
+      List<Demand> demands,
+      Function<Quantity, Answer> book,
+      boolean possible) {
+    Standing standing = JUDGE.judge(dossier).standing().orElseThrow();
+    assertThat(demands).isNotEmpty();
+    List<String> wrong = new ArrayList<>();
+    for (Demand demand : demands) {
+      List<Answer> answers = demand.anyOf().stream().map(book).toList();
+      Optional<Limit> limit =
+          answers.stream().flatMap(answer -> answer.limit().stream()).findFirst();
+      boolean hasVerdict =
+          standing.verdicts().stream()
+              .filter(verdict -> verdict.gate() == demand.gate())
+              .anyMatch(verdict -> !isSilent(verdict));
+      boolean owed =
+          standing.verdicts().stream()
+              .filter(verdict -> verdict.gate() == demand.gate())
+              .filter(EveryRuleAnsweredTest::isSilent)
+              .anyMatch(verdict -> verdict.aspect().endsWith(demand.anyOf().get(0).name()));
+      boolean noted =
+          standing.ruleNotes().stream()
+              .filter(note -> note.gate().equals(Optional.of(demand.gate())))
+              .anyMatch(note -> note.finding().values().toList().contains(term(demand)));
+      if (limit.isPresent() ? owed || noted || !hasVerdict : owed == noted) {
+        wrong.add(demand + ": limit " + limit + ", owed " + owed + ", noted " + noted);
+      }
+      if (noted && !possible) {
+        wrong.add(demand + ": nothing is asked of what cannot be");
+      }
+      row(cell, demand, answers, limit, noted);
+    }
+    assertThat(wrong).isEmpty();
+  }
+
+  private static void row(
+      Cell<?> cell, Demand demand, List<Answer> answers, Optional<Limit> limit, boolean noted) {
+    String asks =
+        limit.map(Limit::wording).orElse(noted ? "nothing" : "evidence owed: the book is silent");
+    String source =
+        limit
+            .map(Limit::citation)
+            .or(
+                () ->
+                    noted
+                        ? answers.stream()
+                            .flatMap(answer -> answer.nothing().stream())
+                            .map(EveryRuleAnsweredTest::citation)
+                            .findFirst()
+                        : Optional.empty())
+            .orElse("none");
+    TABLE.row(
+        cell.book().id(),
+        cell.category() + ", " + cell.role(),
+        demand.gate() + ": " + demand.anyOf().get(0),
+        asks,
+        source);
+  }
+
+  private static String citation(NothingAsked nothing) {
+    return "%s %s: %s, %s, in force from %s%s"
+        .formatted(
+            nothing.rulebookId(),
+            nothing.edition(),
+            nothing.text(),
+            nothing.section(),
+            nothing.inForceFrom(),
+            nothing.verified() || nothing.text().equals(Limit.NO_SOURCE)
+                ? ""
+                : "; not verified against the text");
+  }
+
+  private static boolean isSilent(Verdict verdict) {
+    return verdict instanceof Verdict.Owed owed
+        && owed.findings().stream().anyMatch(finding -> finding.code().equals("rule.no-line"));
+  }
+
+  private static Value term(Demand demand) {
+    Quantity first = demand.anyOf().get(0);
+    return new Value.Term(Quantity.class.getSimpleName(), first.name());
+  }
+
+  private static Dossier crop(Cell<CropRole> cell) {
+    return Dossiers.crop("c1")
+        .with(
+            Facts.crop("c1", cell.role())
+                .with(crop -> crop.setRulebookId(cell.book().id()).setCategory(cell.category())))
+        .scheme()
+        .dossier();
+  }
+
+  private static Dossier lot(Cell<Material.Kind> cell) {
+    return switch (cell.role()) {
+      case COMPONENT -> declared(cell, Facts.SINGLE_CROSS);
+      case F1_SEED -> declared(cell, Facts.HYBRID);
+      case TECHNICAL_MIXTURE ->
+          Dossiers.lot("l1")
+              .with(Facts.blend("l1").female("f1", 950).pollinator("p1", 50))
+              .parent("f1", component(cell, Facts.SINGLE_CROSS))
+              .parent("p1", component(cell, Facts.RESTORER))
+              .scheme()
+              .dossier();
+    };
+  }
+
+  private static Dossier declared(Cell<Material.Kind> cell, String seed) {
+    return Dossiers.lot("l1")
+        .with(
+            Facts.declared("l1", seed, cell.category(), 1000)
+                .with(lot -> lot.setRulebookId(cell.book().id())),
+            Facts.blend("m1").female("l1", 500).pollinator("p1", 20),
+            Facts.postControl("l1", 2000, 0)
+                .with(result -> result.setSheddingPlants(0).setNonHybridPlants(0)))
+        .scheme()
+        .dossier();
+  }
+
+  private static Material component(Cell<Material.Kind> cell, String seed) {
+    return new Material(
+        Facts.HYBRID, seed, Material.Kind.COMPONENT, cell.category(), 2024, cell.book().id());
+  }
+}
