@@ -137,6 +137,12 @@ public interface LotMessages {
           + " bar what it may truly be.")
   String scaleKey();
 
+  @Message("What the rulebook asks for besides")
+  String ruleNotes();
+
+  @Message("Where nothing is asked for, nothing is counted as met.")
+  String ruleNotesKey();
+
   @Message("Taken over from ancestors")
   String inherited();
 

@@ -42,6 +42,7 @@ public record SubjectSheet(
     Instant changedAt,
     List<CautionLine> cautions,
     List<GateLine> gates,
+    List<RuleNoteLine> ruleNotes,
     List<InheritedLine> inherited,
     Optional<PedigreeDrawing> drawing,
     Optional<String> cut,
@@ -69,6 +70,9 @@ public record SubjectSheet(
 
   /** What to bear in mind: what it is about, and the sentence. */
   public record CautionLine(Caution.About about, String title, String sentence) {}
+
+  /** What the rulebook says beside its limits. */
+  public record RuleNoteLine(Optional<String> gate, RawString finding) {}
 
   /** Trouble or an open question of an ancestor. */
   public record InheritedLine(

@@ -29,10 +29,12 @@ import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Entry;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.pedigree.Trace;
+import org.kornspur.processors.stream.StatementRecords;
 import org.kornspur.standing.GateVerdict;
 import org.kornspur.standing.InheritedTrouble;
 import org.kornspur.standing.LotStanding;
 import org.kornspur.standing.ReleaseStep;
+import org.kornspur.standing.RuleNote;
 import org.kornspur.standing.SeedMaterial;
 import org.kornspur.standing.StandingState;
 import org.kornspur.standing.VerdictLimit;
@@ -90,6 +92,7 @@ public class SubjectSheets {
             .sorted(Comparator.comparingInt(verdict -> urgency(verdict.getState())))
             .map(verdict -> gate(verdict, own, words))
             .toList(),
+        standing.getRuleNotes().stream().map(note -> ruleNote(note, words)).toList(),
         standing.getInherited().stream().map(trouble -> inherited(trouble, words)).toList(),
         cut.links().isEmpty() ? Optional.empty() : Optional.of(draw(cut, subject)),
         cut.nodes().size() < cut.all()
@@ -230,6 +233,12 @@ public class SubjectSheets {
   private static GateLine.FactLink link(String factId, Set<String> own) {
     return new GateLine.FactLink(
         factId, own.contains(factId) ? "#" + FactLine.anchorOf(factId) : "");
+  }
+
+  private SubjectSheet.RuleNoteLine ruleNote(RuleNote note, VerdictWords words) {
+    return new SubjectSheet.RuleNoteLine(
+        Optional.ofNullable(note.getGate()).map(trade()::gate),
+        new RawString(words.words().html(StatementRecords.read(note.getFinding()))));
   }
 
   private SubjectSheet.InheritedLine inherited(InheritedTrouble trouble, VerdictWords words) {

@@ -74,6 +74,9 @@ public interface PaperMessages {
   @Message("Facts")
   String facts();
 
+  @Message("What the rulebook asks for besides; nothing of it is counted as met")
+  String ruleNotes();
+
   @Message("Taken over from ancestors")
   String inherited();
 

@@ -28,6 +28,11 @@ public record StandingView(
     @Schema(description = "Title and edition of the rulebook that it was judged by")
         String rulebook,
     List<GateView> gates,
+    @Schema(
+            description =
+                "Where the rulebook asks for nothing, and what it judges as what; not among the"
+                    + " gates and never counted as met")
+        List<RuleNoteView> ruleNotes,
     @Schema(description = "Faults and open questions of ancestors") List<InheritedView> inherited,
     @Schema(description = "Mass that came in; 0 for a crop") double heldKg,
     @Schema(description = "Mass that went out; 0 for a crop") double givenOutKg,
@@ -65,6 +70,7 @@ public record StandingView(
         Optional.ofNullable(standing.getMaterial()).map(MaterialView::of).orElse(null),
         standing.getRulebook(),
         standing.getVerdicts().stream().map(one -> GateView.of(one, verdicts)).toList(),
+        standing.getRuleNotes().stream().map(one -> RuleNoteView.of(one, verdicts)).toList(),
         standing.getInherited().stream().map(one -> InheritedView.of(one, verdicts)).toList(),
         standing.getHeldKg(),
         standing.getGivenOutKg(),
