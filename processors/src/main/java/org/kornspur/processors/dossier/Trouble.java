@@ -33,6 +33,11 @@ public record Trouble(
     return new Trouble(gate, aspect, about, weight, origin, List.copyOf(longer), factIds, findings);
   }
 
+  /** The same trouble with other findings. */
+  public Trouble with(List<Coded> others) {
+    return new Trouble(gate, aspect, about, weight, origin, path, factIds, List.copyOf(others));
+  }
+
   /** Whether descendants are not fit, or wait. */
   public enum Weight {
     CONDEMNS,

@@ -11,6 +11,9 @@ public sealed interface LotFinding extends Finding {
 
   record ExcessAllowed(Statement excess) implements LotFinding {}
 
+  /** Part of a lot is seed that failed before it was mixed in. */
+  record FailedShare(Amount share) implements LotFinding {}
+
   record GaveOut(Amount out, Amount in, Optional<Amount> beyond) implements LotFinding {}
 
   record ConditioningGave(Fact conditioning, Amount out, Amount in, Optional<Amount> beyond)

@@ -28,7 +28,7 @@ final class AnalyticalPurity implements GateRule {
 
   @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
-    return SeedLot.toBeUsed(dossier, rulebook)
+    return SeedLot.tested(dossier, rulebook)
         .flatMap(lot -> lot.limit(Quantity.ANALYTICAL_PURITY).map(limit -> judge(lot, limit)))
         .orElse(List.of());
   }

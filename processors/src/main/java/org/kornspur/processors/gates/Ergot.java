@@ -25,7 +25,7 @@ final class Ergot implements GateRule {
 
   @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
-    return SeedLot.toBeUsed(dossier, rulebook)
+    return SeedLot.tested(dossier, rulebook)
         .flatMap(lot -> lot.limit(Quantity.ERGOT_BODIES).map(limit -> judge(lot, limit)))
         .orElse(List.of());
   }

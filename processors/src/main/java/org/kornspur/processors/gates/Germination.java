@@ -46,7 +46,7 @@ final class Germination implements GateRule {
 
   @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
-    return SeedLot.toBeUsed(dossier, rulebook)
+    return SeedLot.tested(dossier, rulebook)
         .flatMap(lot -> asked(lot).map(limit -> judge(lot, limit)))
         .orElse(List.of());
   }

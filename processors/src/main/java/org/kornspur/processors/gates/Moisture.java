@@ -27,7 +27,7 @@ final class Moisture implements GateRule {
 
   @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
-    return SeedLot.toBeUsed(dossier, rulebook)
+    return SeedLot.tested(dossier, rulebook)
         .flatMap(lot -> lot.limit(Quantity.MOISTURE).map(limit -> judge(lot, limit)))
         .orElse(List.of());
   }

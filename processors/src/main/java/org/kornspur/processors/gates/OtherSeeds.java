@@ -51,7 +51,7 @@ final class OtherSeeds implements GateRule {
 
   @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
-    return SeedLot.toBeUsed(dossier, rulebook).map(OtherSeeds::judge).orElse(List.of());
+    return SeedLot.tested(dossier, rulebook).map(OtherSeeds::judge).orElse(List.of());
   }
 
   private static List<Verdict> judge(SeedLot lot) {
@@ -81,7 +81,7 @@ final class OtherSeeds implements GateRule {
     }
     Optional<Verdict> onlyOwed = verdicts.stream().findFirst();
     List<Verdict> ofUnsplit = lot.verdictsOfUnsplitOr(Gate.OTHER_SEEDS, onlyOwed::orElseThrow);
-    return ofUnsplit.get(0) == onlyOwed.get() ? verdicts : ofUnsplit;
+    return ofUnsplit.equals(List.of(onlyOwed.get())) ? verdicts : ofUnsplit;
   }
 
   private static Integer total(OtherSeedDetermination sample) {

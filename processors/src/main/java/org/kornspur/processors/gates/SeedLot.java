@@ -53,6 +53,19 @@ record SeedLot(Dossier dossier, Material material, Rulebook rulebook, LocalDate 
     return of(dossier, rulebook).filter(SeedLot::isToBeUsed);
   }
 
+  /**
+   * A lot whose tests count: one to be used, and one that was mixed away, for what it failed goes
+   * with its seed. What was not tested before is owed by the whole alone.
+   */
+  static Optional<SeedLot> tested(Dossier dossier, Rulebook rulebook) {
+    return of(dossier, rulebook).filter(lot -> lot.isToBeUsed() || lot.isMerged());
+  }
+
+  private boolean isMerged() {
+    return !dossier.isRawHarvest()
+        && dossier.edgesOut().stream().anyMatch(edge -> edge.by() == FactType.LOT_MERGE);
+  }
+
   boolean isToBeUsed() {
     return isUsed() || !(dossier.isRawHarvest() || isWhollyPassedOn());
   }
@@ -102,6 +115,9 @@ record SeedLot(Dossier dossier, Material material, Rulebook rulebook, LocalDate 
    * split from one lot only, or nothing is known of that one.
    */
   List<Verdict> verdictsOfUnsplitOr(Gate gate, Supplier<Verdict> owed) {
+    if (!isToBeUsed()) {
+      return List.of();
+    }
     List<Edge> in = dossier.edgesIn();
     boolean isPart =
         !in.isEmpty()

@@ -57,9 +57,12 @@ final class Inheritance {
     Stream<Trouble> candidates =
         dossier.parents().stream()
             .filter(parent -> !parent.closesCircle())
-            .flatMap(report -> report.troubles().stream())
-            .filter(trouble -> !trouble.path().contains(dossier.subject()))
-            .filter(trouble -> reaches(trouble.gate(), dossier.subject()));
+            .flatMap(
+                report ->
+                    report.troubles().stream()
+                        .filter(trouble -> !trouble.path().contains(dossier.subject()))
+                        .filter(trouble -> reaches(trouble.gate(), dossier, report.parent()))
+                        .map(trouble -> MixedIn.withShare(trouble, dossier, report.parent())));
     return cut(oneFromEachOrigin(candidates));
   }
 
@@ -121,10 +124,11 @@ final class Inheritance {
         .toList();
   }
 
-  private static boolean reaches(Gate gate, Subject receiver) {
+  private static boolean reaches(Gate gate, Dossier receiver, Subject parent) {
     return switch (gate.reach()) {
       case EVERY_DESCENDANT, CERTIFIED_DESCENDANTS -> true;
-      case UNTIL_SOWN -> receiver.kind() == Subject.Kind.LOT;
+      case UNTIL_SOWN -> receiver.subject().kind() == Subject.Kind.LOT;
+      case UNTIL_CONDITIONED -> MixedIn.isSameSeed(receiver, parent);
       case OWN -> false;
     };
   }
@@ -149,7 +153,7 @@ final class Inheritance {
     if (verdict instanceof Verdict.NotMet) {
       return List.of(trouble(subject, verdict, Trouble.Weight.CONDEMNS));
     }
-    if (verdict instanceof Verdict.Owed) {
+    if (verdict instanceof Verdict.Owed && verdict.gate().reach() != Gate.Reach.UNTIL_CONDITIONED) {
       return List.of(trouble(subject, verdict, Trouble.Weight.OWED));
     }
     return List.of();

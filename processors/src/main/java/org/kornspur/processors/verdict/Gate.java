@@ -26,11 +26,11 @@ public enum Gate {
   POST_CONTROL(Heritage.PURITY, Reach.EVERY_DESCENDANT),
   /** Basic seed of a mixture was in post-control before certified seed of it is certified. */
   POST_CONTROL_OF_BASIC_SEED(Heritage.PURITY, Reach.CERTIFIED_DESCENDANTS),
-  GERMINATION(Heritage.SEED_QUALITY, Reach.OWN),
-  ANALYTICAL_PURITY(Heritage.SEED_QUALITY, Reach.OWN),
-  OTHER_SEEDS(Heritage.SEED_QUALITY, Reach.OWN),
-  ERGOT(Heritage.SEED_QUALITY, Reach.OWN),
-  MOISTURE(Heritage.SEED_QUALITY, Reach.OWN),
+  GERMINATION(Heritage.SEED_QUALITY, Reach.UNTIL_CONDITIONED),
+  ANALYTICAL_PURITY(Heritage.SEED_QUALITY, Reach.UNTIL_CONDITIONED),
+  OTHER_SEEDS(Heritage.SEED_QUALITY, Reach.UNTIL_CONDITIONED),
+  ERGOT(Heritage.SEED_QUALITY, Reach.UNTIL_CONDITIONED),
+  MOISTURE(Heritage.SEED_QUALITY, Reach.UNTIL_CONDITIONED),
   LOT_SIZE(Heritage.SEED_QUALITY, Reach.OWN),
   SAMPLING(Heritage.SEED_QUALITY, Reach.OWN),
   /**
@@ -57,6 +57,11 @@ public enum Gate {
   public enum Reach {
     /** Only the lot itself. */
     OWN,
+    /**
+     * Wherever the seed itself goes undone, divided or mixed with other, until it is conditioned or
+     * sown. Only what fails goes along; a lot that is tested itself owes nothing for its parts.
+     */
+    UNTIL_CONDITIONED,
     /** All lots of the same harvest, up to the next sowing. */
     UNTIL_SOWN,
     /** Descendants that are to be certified; the subject itself is not held up by it. */
