@@ -6,6 +6,7 @@ import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.api.text.Words;
 import org.kornspur.processors.standards.Limit;
+import org.kornspur.processors.standards.NothingAskedLine;
 import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.standards.RulebookLine;
 
@@ -18,7 +19,38 @@ public record RulebookView(
     String edition,
     @Schema(description = "Id of the book that it tightens; null where none") String tightens,
     @Schema(description = "Limits that could not be read in the text itself") long unverified,
-    List<Line> limits) {
+    List<Line> limits,
+    @Schema(description = "What it asks nothing for; where it has no line, evidence is owed")
+        List<NothingAsked> nothingAsked) {
+
+  /** What the book asks nothing for. */
+  @Schema(name = "NothingAskedLine", description = "What the book asks nothing for, and its source")
+  public record NothingAsked(
+      List<String> quantities,
+      List<String> categories,
+      @Schema(description = "Roles of a crop; of no meaning for seed") List<String> roles,
+      @Schema(description = "Which rye it speaks of") List<String> rye,
+      @Schema(description = "Title of the text") String text,
+      String section,
+      LocalDate inForceFrom,
+      @Schema(description = "Null while it holds") LocalDate inForceTo,
+      boolean verified,
+      String note) {
+
+    static NothingAsked of(NothingAskedLine line) {
+      return new NothingAsked(
+          names(line.quantities()),
+          names(line.categories()),
+          names(line.roles()),
+          names(line.rye()),
+          line.nothing().text(),
+          line.nothing().section(),
+          line.nothing().inForceFrom(),
+          line.nothing().inForceTo().orElse(null),
+          line.nothing().verified(),
+          line.nothing().note());
+    }
+  }
 
   /** One limit. */
   @Schema(description = "One limit with what it holds for and where it stands written")
@@ -61,10 +93,10 @@ public record RulebookView(
           limit.verified(),
           words.bundled(limit.note()));
     }
+  }
 
-    private static List<String> names(Collection<? extends Enum<?>> values) {
-      return values.stream().map(Enum::name).sorted().toList();
-    }
+  private static List<String> names(Collection<? extends Enum<?>> values) {
+    return values.stream().map(Enum::name).sorted().toList();
   }
 
   /** A rulebook in a list. */
@@ -98,6 +130,8 @@ public record RulebookView(
         book.tightens().map(Rulebook::id).orElse(null),
         countUnverified(book),
         book.lines().stream().map(line -> Line.of(line, words)).toList());
+        book.lines().stream().map(Line::of).toList(),
+        book.nothingAsked().stream().map(NothingAsked::of).toList());
   }
 
   private static long countUnverified(Rulebook book) {
