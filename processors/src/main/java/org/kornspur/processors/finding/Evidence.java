@@ -92,6 +92,9 @@ public sealed interface Evidence extends Finding {
 
   record ConfirmationByQuality(List<Fact> first, Optional<Integer> further) implements Evidence {}
 
+  /** The withdrawal of a correction of another kind, and a fact of its own kind. */
+  record CorrectionOfItsKind(Fact fact) implements Evidence {}
+
   record WithdrawalOfAllButOne() implements Evidence {}
 
   record ReportOfFault() implements Evidence {}

@@ -3,6 +3,7 @@ package org.kornspur.processors.finding;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.statement.Statement;
 import org.kornspur.ingest.statement.Value.Fact;
@@ -28,6 +29,12 @@ public sealed interface OriginFinding extends Finding {
   record WouldSupersede(Fact by, Optional<Person> inNameOf, Fact fact) implements OriginFinding {}
 
   record WouldReplace(Fact by, Person inNameOf) implements OriginFinding {}
+
+  /** Two corrections of one fact, of which neither corrects the other. */
+  record SeveralCorrections(Fact fact, List<Fact> corrections) implements OriginFinding {}
+
+  record CorrectedByOtherKind(Fact fact, FactType kind, Fact by, FactType byKind)
+      implements OriginFinding {}
 
   record SeveralMakers(int enterprises, Subject subject) implements OriginFinding {}
 }

@@ -27,6 +27,7 @@ import org.kornspur.processors.finding.Finding;
 import org.kornspur.processors.finding.OriginFinding;
 import org.kornspur.processors.gates.BeyondLimits;
 import org.kornspur.processors.gates.Condemned;
+import org.kornspur.processors.gates.Corrections;
 import org.kornspur.processors.gates.GateRule;
 import org.kornspur.processors.gates.Gates;
 import org.kornspur.processors.gates.OwnAncestor;
@@ -156,6 +157,7 @@ public final class Judge {
                 verdicts(dossier, material, rulebook, attempts),
                 attempts.verdicts(Gate.CONDEMNATION, Condemned::judge),
                 attempts.verdicts(Gate.ORIGIN, ProvenSenders::judge),
+                attempts.verdicts(Gate.ORIGIN, Corrections::judge),
                 attempts.verdicts(Gate.ORIGIN, seed -> BeyondLimits.judge(seed).stream().toList()))
             .flatMap(List::stream)
             .toList();

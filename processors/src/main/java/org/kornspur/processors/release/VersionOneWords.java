@@ -97,6 +97,7 @@ final class VersionOneWords {
           Map.entry(
               code(Evidence.SourceLookedAt.class),
               "what an inspector or quality found there, recorded as pollen source {source}"),
+          Map.entry(code(Evidence.CorrectionOfItsKind.class), "a correction of the kind of {fact}"),
           Map.entry(code(Evidence.RuleFor.class), "a rulebook with a line on it"),
           Map.entry(code(Evidence.InspectionOfCrop.class), "a field inspection of that crop"),
           Map.entry(

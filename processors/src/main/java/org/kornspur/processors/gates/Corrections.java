@@ -1,0 +1,117 @@
+package org.kornspur.processors.gates;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.contract.Correction;
+import org.kornspur.ingest.contract.FactType;
+import org.kornspur.ingest.statement.Value.Fact;
+import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.dossier.Entry;
+import org.kornspur.processors.finding.Aspect;
+import org.kornspur.processors.finding.Evidence;
+import org.kornspur.processors.finding.OriginFinding;
+import org.kornspur.processors.gates.Found.At;
+import org.kornspur.processors.verdict.Gate;
+import org.kornspur.processors.verdict.Verdict;
+
+/**
+ * Corrections that leave open what is so: two of one fact, which would count it twice, and one that
+ * is of another kind than what it corrects, as a moisture test of a germination test. They need no
+ * rulebook; nothing is fit while one of them stands.
+ */
+public final class Corrections {
+  static final String SEVERAL = "several corrections";
+  static final String OTHER_KIND = "corrections of another kind";
+
+  private Corrections() {}
+
+  /** What is owed for such corrections; empty where every correction stands alone. */
+  public static List<Verdict> judge(Dossier dossier) {
+    List<Verdict> owed = new ArrayList<>();
+    several(dossier).ifPresent(owed::add);
+    otherKind(dossier).ifPresent(owed::add);
+    return List.copyOf(owed);
+  }
+
+  private static Optional<Verdict> several(Dossier dossier) {
+    SortedMap<String, List<String>> byCorrected =
+        correcting(dossier)
+            .collect(
+                Collectors.groupingBy(
+                    fact -> corrected(fact).orElseThrow(),
+                    TreeMap::new,
+                    Collectors.mapping(Corrections::idOf, Collectors.toList())));
+    return byCorrected.entrySet().stream()
+        .filter(corrections -> corrections.getValue().size() > 1)
+        .findFirst()
+        .map(
+            corrections -> {
+              List<String> factIds = corrections.getValue().stream().sorted().toList();
+              return owed(
+                  SEVERAL,
+                  factIds,
+                  new OriginFinding.SeveralCorrections(
+                      new Fact(corrections.getKey()), Fact.each(factIds)),
+                  new Evidence.WithdrawalOfAllButOne());
+            });
+  }
+
+  private static Optional<Verdict> otherKind(Dossier dossier) {
+    Map<String, SpecificRecord> facts =
+        dossier.entries().stream()
+            .map(Entry::fact)
+            .collect(
+                Collectors.toMap(Corrections::idOf, Function.identity(), (first, same) -> first));
+    return correcting(dossier)
+        .filter(fact -> corrected(fact).map(facts::get).filter(c -> isOther(c, fact)).isPresent())
+        .findFirst()
+        .map(
+            fact -> {
+              String corrected = corrected(fact).orElseThrow();
+              return owed(
+                  OTHER_KIND,
+                  List.of(corrected, idOf(fact)),
+                  new OriginFinding.CorrectedByOtherKind(
+                      new Fact(corrected),
+                      FactType.of(facts.get(corrected)),
+                      new Fact(idOf(fact)),
+                      FactType.of(fact)),
+                  new Evidence.CorrectionOfItsKind(new Fact(corrected)));
+            });
+  }
+
+  /** Acts of persons undo each other by rules of their own. */
+  private static Stream<SpecificRecord> correcting(Dossier dossier) {
+    return dossier
+        .counting()
+        .filter(fact -> !FactType.of(fact).isAct())
+        .filter(fact -> corrected(fact).isPresent());
+  }
+
+  private static boolean isOther(SpecificRecord corrected, SpecificRecord by) {
+    return FactType.of(corrected) != FactType.of(by);
+  }
+
+  private static Verdict owed(
+      String key, List<String> factIds, OriginFinding finding, Evidence evidence) {
+    return Found.of(At.aspect(Gate.ORIGIN, key, new Aspect.Corrections()), factIds, finding)
+        .owed(Optional.empty(), List.of(evidence), List.of());
+  }
+
+  private static Optional<String> corrected(SpecificRecord fact) {
+    return Optional.ofNullable(FactType.headerOf(fact).getCorrection())
+        .map(Correction::getSupersedes);
+  }
+
+  private static String idOf(SpecificRecord fact) {
+    return FactType.headerOf(fact).getFactId();
+  }
+}

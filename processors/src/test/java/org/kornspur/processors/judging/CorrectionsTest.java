@@ -1,0 +1,108 @@
+package org.kornspur.processors.judging;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.kornspur.contract.Category;
+import org.kornspur.ingest.contract.FactType;
+import org.kornspur.ingest.statement.Value.Fact;
+import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.finding.Evidence;
+import org.kornspur.processors.finding.OriginFinding;
+import org.kornspur.processors.fixture.Dossiers;
+import org.kornspur.processors.fixture.Facts;
+import org.kornspur.processors.fixture.Verdicts;
+import org.kornspur.processors.standards.Rulebooks;
+import org.kornspur.processors.verdict.Fitness;
+import org.kornspur.processors.verdict.Gate;
+import org.kornspur.processors.verdict.Verdict;
+
+/** Corrections that do not settle what is so. Our own rule, no source. */
+class CorrectionsTest {
+  private static final Judge JUDGE = Judge.by(Rulebooks.bundled());
+
+  @Test
+  void twoCorrectionsOfOneHarvestAreOwedAnAnswer() {
+    Dossiers lot =
+        raw()
+            .superseded(Facts.harvest("c1", "l1", 12_400).id("h1"), "h2")
+            .with(Facts.harvest("c1", "l1", 5_000).id("h2").correcting("h1", "typing error"));
+    assertThat(origin(lot.dossier())).isEmpty();
+
+    lot.with(Facts.harvest("c1", "l1", 10_000).id("h3").correcting("h1", "typing error"));
+
+    Standing standing = standing(lot.dossier());
+    assertThat(standing.state()).isEqualTo(Fitness.EVIDENCE_OWED);
+    assertThat(origin(lot.dossier()))
+        .singleElement()
+        .satisfies(
+            owed -> {
+              assertThat(owed.findings())
+                  .contains(
+                      new OriginFinding.SeveralCorrections(
+                              new Fact("h1"), List.of(new Fact("h2"), new Fact("h3")))
+                          .coded());
+              assertThat(Verdicts.evidence(List.of(owed)))
+                  .contains(new Evidence.WithdrawalOfAllButOne().coded());
+            });
+  }
+
+  @Test
+  void aCorrectionOfACorrectionIsNone() {
+    Dossier lot =
+        raw()
+            .superseded(Facts.harvest("c1", "l1", 12_400).id("h1"), "h2")
+            .superseded(
+                Facts.harvest("c1", "l1", 5_000).id("h2").correcting("h1", "typing error"), "h3")
+            .with(Facts.harvest("c1", "l1", 10_000).id("h3").correcting("h2", "typing error"))
+            .dossier();
+
+    assertThat(origin(lot)).isEmpty();
+  }
+
+  @Test
+  void aMoistureTestCannotCorrectAGerminationTest() {
+    Dossier lot =
+        Dossiers.lot("l1")
+            .with(
+                Facts.declared("l1", Facts.HYBRID, Category.CERTIFIED, 1000),
+                Facts.sampling("l1", 40, 1000, 40),
+                Facts.germination("l1", 95, 94, 96, 95).at("2024-08-20"),
+                Facts.purity("l1", 119, 0.5, 0.1),
+                Facts.otherSeeds("l1"))
+            .superseded(Facts.germination("l1", 60, 60, 60, 60).id("g1").at("2024-08-25"), "m1")
+            .with(Facts.moisture("l1", 13).id("m1").correcting("g1", "by mistake"))
+            .scheme()
+            .dossier();
+
+    assertThat(standing(lot).state()).isEqualTo(Fitness.EVIDENCE_OWED);
+    assertThat(origin(lot))
+        .singleElement()
+        .satisfies(
+            owed ->
+                assertThat(owed.findings())
+                    .contains(
+                        new OriginFinding.CorrectedByOtherKind(
+                                new Fact("g1"),
+                                FactType.GERMINATION_TEST,
+                                new Fact("m1"),
+                                FactType.MOISTURE_TEST)
+                            .coded()));
+  }
+
+  private static Dossiers raw() {
+    return Dossiers.lot("l1").parentCrop("c1", Dossiers.f1());
+  }
+
+  private static List<Verdict> origin(Dossier dossier) {
+    return standing(dossier).verdicts().stream()
+        .filter(verdict -> verdict.gate() == Gate.ORIGIN)
+        .filter(Verdict.Owed.class::isInstance)
+        .toList();
+  }
+
+  private static Standing standing(Dossier dossier) {
+    return JUDGE.judge(dossier).standing().orElseThrow();
+  }
+}
