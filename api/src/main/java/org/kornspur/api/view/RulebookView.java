@@ -37,18 +37,18 @@ public record RulebookView(
       boolean verified,
       String note) {
 
-    static NothingAsked of(NothingAskedLine line) {
+    static NothingAsked of(NothingAskedLine line, Words words) {
       return new NothingAsked(
           names(line.quantities()),
           names(line.categories()),
           names(line.roles()),
           names(line.rye()),
-          line.nothing().text(),
-          line.nothing().section(),
+          words.bundled(line.nothing().text()),
+          words.bundled(line.nothing().section()),
           line.nothing().inForceFrom(),
           line.nothing().inForceTo().orElse(null),
           line.nothing().verified(),
-          line.nothing().note());
+          words.bundled(line.nothing().note()));
     }
   }
 
@@ -129,9 +129,8 @@ public record RulebookView(
         book.edition(),
         book.tightens().map(Rulebook::id).orElse(null),
         countUnverified(book),
-        book.lines().stream().map(line -> Line.of(line, words)).toList());
-        book.lines().stream().map(Line::of).toList(),
-        book.nothingAsked().stream().map(NothingAsked::of).toList());
+        book.lines().stream().map(line -> Line.of(line, words)).toList(),
+        book.nothingAsked().stream().map(line -> NothingAsked.of(line, words)).toList());
   }
 
   private static long countUnverified(Rulebook book) {
