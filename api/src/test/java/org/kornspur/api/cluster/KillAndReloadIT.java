@@ -29,6 +29,13 @@ class KillAndReloadIT {
 
   private static final int SENT_BEFORE_LOOKING = 800;
   private static final int THROUGH_BEFORE_THE_KILL = 1500;
+
+  /** A loader whose machine is killed is not to wait for two minutes. */
+  private static final Map<String, Object> SOON_LOST =
+      Map.of(
+          ProducerConfig.DELIVERY_TIMEOUT_MS_CONFIG, 6_000,
+          ProducerConfig.REQUEST_TIMEOUT_MS_CONFIG, 5_000);
+
   private static final Duration RESTART_LIMIT = Duration.ofSeconds(60);
   private static final Duration REST_LIMIT = Duration.ofMinutes(10);
 
@@ -90,7 +97,7 @@ class KillAndReloadIT {
 
   /** Facts are still on their way when the process goes: sent, stored, half processed. */
   private static void loadUntilKilled(OneMachine machine) throws IOException {
-    FactPublisher publisher = connect(machine);
+    FactPublisher publisher = connect(machine, SOON_LOST);
     UntilKilled sink = new UntilKilled(machine, publisher);
     try {
       FolderLoad.load(DemoFacts.FOLDER, Clock.systemUTC(), sink, LoadProgress.SILENT);
@@ -106,15 +113,15 @@ class KillAndReloadIT {
   }
 
   private static LoadReport load(OneMachine machine) throws IOException {
-    try (FactPublisher publisher = connect(machine)) {
+    try (FactPublisher publisher = connect(machine, Map.of())) {
       return FolderLoad.load(DemoFacts.FOLDER, Clock.systemUTC(), publisher, LoadProgress.SILENT);
     }
   }
 
-  private static FactPublisher connect(OneMachine machine) throws IOException {
+  private static FactPublisher connect(OneMachine machine, Map<String, Object> more)
+      throws IOException {
     Map<String, Object> settings = new HashMap<>(machine.clientSettings());
-    settings.put(ProducerConfig.DELIVERY_TIMEOUT_MS_CONFIG, 6_000);
-    settings.put(ProducerConfig.REQUEST_TIMEOUT_MS_CONFIG, 5_000);
+    settings.putAll(more);
     return FactPublisher.connect(settings);
   }
 
