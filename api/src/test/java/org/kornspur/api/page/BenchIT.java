@@ -100,6 +100,7 @@ class BenchIT extends BrowserTest {
     page.locator("[name=moisturePercent]").fill("13,4");
     page.getByLabel("Report behind it").fill("bench sheet 8");
     press(page, "Check");
+    assertThat(page.locator("#checked")).isVisible();
     Object answers =
         page.evaluate(
             """
