@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -27,6 +28,7 @@ import org.kornspur.ingest.verify.VerifyCommand;
  * same facts, standings and signatures, and judges every dossier again while it answers.
  */
 @NeedsProgram(Program.EARLIER_RELEASE)
+@Tag("cluster")
 class TakeOverIT {
   /** Two seasons have every kind of fact; four take twice the time and show the same. */
   private static final List<String> SEASONS = List.of("2022", "2023");
