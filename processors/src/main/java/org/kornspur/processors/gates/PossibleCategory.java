@@ -1,9 +1,7 @@
 package org.kornspur.processors.gates;
 
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.stream.Stream;
 import org.kornspur.contract.Blend;
 import org.kornspur.contract.Category;
@@ -32,14 +30,11 @@ import org.kornspur.processors.verdict.Verdict;
 final class PossibleCategory {
   private static final At AT = At.aspect(Gate.COMPONENTS, "category", new Aspect.Category());
 
-  private static final Set<Category> OF_COMPONENTS =
-      EnumSet.of(Category.BREEDER, Category.PRE_BASIC, Category.BASIC);
-
   private PossibleCategory() {}
 
   static boolean isPossible(Material.Kind kind, Category category) {
     return switch (kind) {
-      case COMPONENT -> OF_COMPONENTS.contains(category);
+      case COMPONENT -> CropCategories.OF_COMPONENTS.contains(category);
       case TECHNICAL_MIXTURE -> category == Category.BASIC;
       case F1_SEED -> category == Category.CERTIFIED;
     };

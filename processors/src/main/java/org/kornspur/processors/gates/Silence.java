@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import java.util.stream.Stream;
 import org.kornspur.contract.Category;
 import org.kornspur.processors.dossier.Dossier;
@@ -31,8 +32,7 @@ public final class Silence {
 
   /** Evidence that a gate owes because the book has no line. */
   static List<Verdict> owed(Dossier dossier, Rulebook rulebook, Gate gate) {
-    return cells(dossier, rulebook).stream()
-        .filter(cell -> cell.demand().gate() == gate)
+    return cells(dossier, rulebook, demand -> demand.gate() == gate)
         .filter(Cell::isSilent)
         .<Verdict>map(Cell::owed)
         .toList();
@@ -55,16 +55,19 @@ public final class Silence {
                         Optional.empty(),
                         new RuleFinding.JudgedAs(as.category(), as.as(), Reference.of(as.source()))
                             .coded())));
-    cells(dossier, rulebook).stream().flatMap(cell -> cell.note().stream()).forEach(notes::add);
+    cells(dossier, rulebook, demand -> true)
+        .flatMap(cell -> cell.note().stream())
+        .forEach(notes::add);
     return List.copyOf(notes);
   }
 
-  private static List<Cell> cells(Dossier dossier, Rulebook rulebook) {
+  private static Stream<Cell> cells(Dossier dossier, Rulebook rulebook, Predicate<Demand> isAsked) {
     Stream<Cell> ofCrop =
         SeedCrop.of(dossier, rulebook).stream()
             .flatMap(
                 crop ->
                     Demands.of(crop).stream()
+                        .filter(isAsked)
                         .map(
                             demand ->
                                 Cell.of(
@@ -78,6 +81,7 @@ public final class Silence {
             .flatMap(
                 lot ->
                     Demands.of(lot).stream()
+                        .filter(isAsked)
                         .map(
                             demand ->
                                 Cell.of(
@@ -86,7 +90,7 @@ public final class Silence {
                                     lot.material().category(),
                                     List.of(),
                                     lot::answer)));
-    return Stream.concat(ofCrop, ofLot).toList();
+    return Stream.concat(ofCrop, ofLot);
   }
 
   /** One demand with what the book answers. */

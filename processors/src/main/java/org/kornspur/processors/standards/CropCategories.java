@@ -1,5 +1,6 @@
 package org.kornspur.processors.standards;
 
+import java.util.Collections;
 import java.util.EnumSet;
 import java.util.Set;
 import org.kornspur.contract.Category;
@@ -15,8 +16,9 @@ import org.kornspur.contract.CropRole;
  * Council Directive 66/402/EEC, article 2.
  */
 public final class CropCategories {
-  private static final Set<Category> OF_COMPONENTS =
-      EnumSet.of(Category.BREEDER, Category.PRE_BASIC, Category.BASIC);
+  /** Categories of components of a hybrid. */
+  public static final Set<Category> OF_COMPONENTS =
+      Collections.unmodifiableSet(EnumSet.of(Category.BREEDER, Category.PRE_BASIC, Category.BASIC));
 
   private static final Set<Category> OF_F1_SEED = EnumSet.of(Category.CERTIFIED);
 

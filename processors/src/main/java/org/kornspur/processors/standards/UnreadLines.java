@@ -5,7 +5,6 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.BiPredicate;
 import java.util.stream.Stream;
 import org.kornspur.contract.Category;
 import org.kornspur.contract.CropRole;
@@ -56,30 +55,10 @@ final class UnreadLines {
     Quantity quantity = line.limit().quantity();
     Optional<Limit> asWritten = Optional.of(line.limit());
     boolean read =
-        quantity.ofCrop()
-            ? line.rye().contains(Rye.HYBRID)
-                && ofCrop(
-                    line.categories(),
-                    line.roles(),
-                    quantity,
-                    (category, role) ->
-                        days()
-                            .anyMatch(
-                                on ->
-                                    book.forCrop(quantity, category, role, on).equals(asWritten)
-                                        && isBeside(
-                                            quantity,
-                                            other -> book.forCrop(other, category, role, on))))
-            : ofLot(
-                line.categories(),
-                line.rye(),
-                (category, rye) ->
-                    days()
-                        .anyMatch(
-                            on ->
-                                book.forLot(quantity, category, rye, on).equals(asWritten)
-                                    && isBeside(
-                                        quantity, other -> book.forLot(other, category, rye, on))));
+        (!quantity.ofCrop() || line.rye().contains(Rye.HYBRID))
+            && answers(quantity, line.categories(), line.roles(), line.rye())
+                .anyMatch(
+                    book -> book.limit(quantity).equals(asWritten) && isBeside(quantity, book));
     if (!read) {
       throw refused(place, quantity, line.categories());
     }
@@ -89,28 +68,8 @@ final class UnreadLines {
     Optional<NothingAsked> asWritten = Optional.of(line.nothing());
     for (Quantity quantity : line.quantities()) {
       boolean read =
-          quantity.ofCrop()
-              ? ofCrop(
-                  line.categories(),
-                  line.roles(),
-                  quantity,
-                  (category, role) ->
-                      days()
-                          .anyMatch(
-                              on ->
-                                  book.answerForCrop(quantity, category, role, on)
-                                      .nothing()
-                                      .equals(asWritten)))
-              : ofLot(
-                  line.categories(),
-                  line.rye(),
-                  (category, rye) ->
-                      days()
-                          .anyMatch(
-                              on ->
-                                  book.answerForLot(quantity, category, rye, on)
-                                      .nothing()
-                                      .equals(asWritten)));
+          answers(quantity, line.categories(), line.roles(), line.rye())
+              .anyMatch(book -> book.to(quantity).nothing().equals(asWritten));
       if (!read || !isAskedFor(quantity)) {
         throw refused(place, quantity, line.categories());
       }
@@ -126,24 +85,42 @@ final class UnreadLines {
     }
   }
 
-  private static boolean ofCrop(
-      Set<Category> categories,
-      Set<CropRole> roles,
-      Quantity quantity,
-      BiPredicate<Category, CropRole> isAnswer) {
+  /** What the book answers for one crop or lot on one day. */
+  private interface Answers {
+    Answer to(Quantity quantity);
+
+    default Optional<Limit> limit(Quantity quantity) {
+      return to(quantity).limit();
+    }
+  }
+
+  /** The answers for every crop or lot that a line holds for, on every day that matters. */
+  private Stream<Answers> answers(
+      Quantity quantity, Set<Category> categories, Set<CropRole> roles, Set<Rye> rye) {
+    return days()
+        .flatMap(
+            on ->
+                quantity.ofCrop()
+                    ? ofCrops(quantity, categories, roles, on)
+                    : ofLots(categories, rye, on));
+  }
+
+  private Stream<Answers> ofCrops(
+      Quantity quantity, Set<Category> categories, Set<CropRole> roles, LocalDate on) {
     return roles.stream()
         .filter(role -> isReadOf(quantity, role))
-        .anyMatch(
+        .flatMap(
             role ->
                 categories.stream()
                     .filter(CropCategories.of(role)::contains)
-                    .anyMatch(category -> isAnswer.test(category, role)));
+                    .map(category -> asked -> book.answerForCrop(asked, category, role, on)));
   }
 
-  private static boolean ofLot(
-      Set<Category> categories, Set<Rye> rye, BiPredicate<Category, Rye> isAnswer) {
+  private Stream<Answers> ofLots(Set<Category> categories, Set<Rye> rye, LocalDate on) {
     return categories.stream()
-        .anyMatch(category -> rye.stream().anyMatch(seed -> isAnswer.test(category, seed)));
+        .flatMap(
+            category ->
+                rye.stream().map(seed -> asked -> book.answerForLot(asked, category, seed, on)));
   }
 
   /** Days on which an answer of the book can change. */
@@ -162,24 +139,19 @@ final class UnreadLines {
     };
   }
 
-  /** Looks up another limit for the same crop or lot. */
-  private interface LookUp {
-    Optional<Limit> of(Quantity other);
-  }
-
   /** Whether the limits are there without which nobody asks for this one. */
-  private static boolean isBeside(Quantity quantity, LookUp limits) {
+  private static boolean isBeside(Quantity quantity, Answers book) {
     return switch (quantity) {
-      case ISOLATION_DISTANCE_SHIELDED -> limits.of(Quantity.ISOLATION_DISTANCE).isPresent();
+      case ISOLATION_DISTANCE_SHIELDED -> book.limit(Quantity.ISOLATION_DISTANCE).isPresent();
       case LARGE_SOURCE_AREA ->
-          limits.of(Quantity.ISOLATION_DISTANCE).isPresent()
-              && limits.of(Quantity.ISOLATION_DISTANCE_LARGE_SOURCE).isPresent();
+          book.limit(Quantity.ISOLATION_DISTANCE).isPresent()
+              && book.limit(Quantity.ISOLATION_DISTANCE_LARGE_SOURCE).isPresent();
       case ISOLATION_DISTANCE_LARGE_SOURCE ->
-          limits.of(Quantity.ISOLATION_DISTANCE).isPresent()
-              && limits.of(Quantity.LARGE_SOURCE_AREA).isPresent();
-      case LOT_MASS_EXCESS -> limits.of(Quantity.LOT_MASS).isPresent();
-      case COUNT_SAMPLE_MASS -> any(COUNTED_BY_SAMPLE, limits);
-      case POST_CONTROL_PRODUCER_RISK -> any(COUNTED_IN_POST_CONTROL, limits);
+          book.limit(Quantity.ISOLATION_DISTANCE).isPresent()
+              && book.limit(Quantity.LARGE_SOURCE_AREA).isPresent();
+      case LOT_MASS_EXCESS -> book.limit(Quantity.LOT_MASS).isPresent();
+      case COUNT_SAMPLE_MASS -> any(COUNTED_BY_SAMPLE, book);
+      case POST_CONTROL_PRODUCER_RISK -> any(COUNTED_IN_POST_CONTROL, book);
       case BLEND_SHARE -> false; // the breeder's, never a rulebook's
       default -> true;
     };
@@ -199,8 +171,8 @@ final class UnreadLines {
     };
   }
 
-  private static boolean any(Set<Quantity> quantities, LookUp limits) {
-    return quantities.stream().anyMatch(quantity -> limits.of(quantity).isPresent());
+  private static boolean any(Set<Quantity> quantities, Answers book) {
+    return quantities.stream().anyMatch(quantity -> book.limit(quantity).isPresent());
   }
 
   private RulebookRefused refused(String place, Quantity quantity, Set<Category> categories) {
