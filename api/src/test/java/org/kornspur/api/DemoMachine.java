@@ -1,10 +1,8 @@
 package org.kornspur.api;
 
-import java.io.IOException;
 import java.nio.file.Path;
 import org.kornspur.api.cluster.OneMachine;
 import org.kornspur.api.cluster.UndisturbedRun;
-import org.kornspur.api.page.DemoLoaded;
 
 /** A machine with the invented enterprise loaded, and an invented GTIN for one of its hybrids. */
 public final class DemoMachine extends SharedMachine {
@@ -21,10 +19,5 @@ public final class DemoMachine extends SharedMachine {
         .with("KORNSPUR_GS1_COMPANY_PREFIX", "4012345")
         .option("-Xmx1g")
         .option("-Dkornspur.gtin.\"HYB-01\"=" + GTIN);
-  }
-
-  @Override
-  void awaitContent() throws IOException, InterruptedException {
-    DemoLoaded.await();
   }
 }

@@ -1,7 +1,6 @@
 package org.kornspur.api;
 
 import io.restassured.RestAssured;
-import java.io.IOException;
 import java.util.HashMap;
 import java.util.Map;
 import org.junit.jupiter.api.extension.BeforeAllCallback;
@@ -18,9 +17,6 @@ abstract class SharedMachine implements BeforeAllCallback {
   /** The machine before its first start. */
   abstract OneMachine prepared() throws Exception;
 
-  /** Waits for what the machine does after it is ready. */
-  void awaitContent() throws IOException, InterruptedException {}
-
   @Override
   public final void beforeAll(ExtensionContext context) throws Exception {
     OneMachine machine = RUNNING.get(getClass());
@@ -29,8 +25,6 @@ abstract class SharedMachine implements BeforeAllCallback {
       machine.start();
       machine.awaitReady();
       RUNNING.put(getClass(), machine);
-      RestAssured.port = machine.port();
-      awaitContent();
     }
     RestAssured.port = machine.port();
   }

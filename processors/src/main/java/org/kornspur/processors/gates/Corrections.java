@@ -1,6 +1,5 @@
 package org.kornspur.processors.gates;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -35,15 +34,17 @@ public final class Corrections {
 
   /** What is owed for such corrections; empty where every correction stands alone. */
   public static List<Verdict> judge(Dossier dossier) {
-    List<Verdict> owed = new ArrayList<>();
-    several(dossier).ifPresent(owed::add);
-    otherKind(dossier).ifPresent(owed::add);
-    return List.copyOf(owed);
+    List<SpecificRecord> correcting = correcting(dossier);
+    return correcting.isEmpty()
+        ? List.of()
+        : Stream.of(several(correcting), otherKind(dossier, correcting))
+            .flatMap(Optional::stream)
+            .toList();
   }
 
-  private static Optional<Verdict> several(Dossier dossier) {
+  private static Optional<Verdict> several(List<SpecificRecord> correcting) {
     SortedMap<String, List<String>> byCorrected =
-        correcting(dossier)
+        correcting.stream()
             .collect(
                 Collectors.groupingBy(
                     fact -> corrected(fact).orElseThrow(),
@@ -64,13 +65,13 @@ public final class Corrections {
             });
   }
 
-  private static Optional<Verdict> otherKind(Dossier dossier) {
+  private static Optional<Verdict> otherKind(Dossier dossier, List<SpecificRecord> correcting) {
     Map<String, SpecificRecord> facts =
         dossier.entries().stream()
             .map(Entry::fact)
             .collect(
                 Collectors.toMap(Corrections::idOf, Function.identity(), (first, same) -> first));
-    return correcting(dossier)
+    return correcting.stream()
         .filter(fact -> corrected(fact).map(facts::get).filter(c -> isOther(c, fact)).isPresent())
         .findFirst()
         .map(
@@ -89,11 +90,12 @@ public final class Corrections {
   }
 
   /** Acts of persons undo each other by rules of their own. */
-  private static Stream<SpecificRecord> correcting(Dossier dossier) {
+  private static List<SpecificRecord> correcting(Dossier dossier) {
     return dossier
         .counting()
         .filter(fact -> !FactType.of(fact).isAct())
-        .filter(fact -> corrected(fact).isPresent());
+        .filter(fact -> corrected(fact).isPresent())
+        .toList();
   }
 
   private static boolean isOther(SpecificRecord corrected, SpecificRecord by) {
