@@ -2,6 +2,7 @@ package org.kornspur.api.text;
 
 import java.util.Arrays;
 import org.kornspur.ingest.contract.FactType;
+import org.kornspur.ingest.text.Texts;
 import org.kornspur.standing.ReleaseStep;
 import org.kornspur.standing.StandingState;
 import org.kornspur.standing.VerdictState;
@@ -11,15 +12,15 @@ import org.kornspur.standing.VerdictState;
  * shown by that name.
  */
 public final class DomainTerms {
-  private final Patterns patterns;
+  private final Texts texts;
 
-  private DomainTerms(Patterns patterns) {
-    this.patterns = patterns;
+  private DomainTerms(Texts texts) {
+    this.texts = texts;
   }
 
   /** The terms in this language. */
   public static DomainTerms in(Language language) {
-    return new DomainTerms(Patterns.in(language));
+    return new DomainTerms(Patterns.in(language).texts());
   }
 
   public String state(StandingState state) {
@@ -28,39 +29,39 @@ public final class DomainTerms {
 
   /** A state of a standing by its stored name. */
   public String stateNamed(String name) {
-    return patterns.term("StandingState", name);
+    return texts.term("StandingState", name);
   }
 
   public String verdict(VerdictState state) {
-    return patterns.term("VerdictState", state.name());
+    return texts.term("VerdictState", state.name());
   }
 
   public String release(ReleaseStep step) {
-    return patterns.term("ReleaseStep", step.name());
+    return texts.term("ReleaseStep", step.name());
   }
 
   /** An act by its stored name. */
   public String act(String name) {
-    return patterns.term("ActKind", name);
+    return texts.term("ActKind", name);
   }
 
   /** A gate by its stored name. */
   public String gate(String name) {
-    return patterns.term("Gate", name);
+    return texts.term("Gate", name);
   }
 
   /** A category by its stored name. */
   public String category(String name) {
-    return patterns.term("Category", name);
+    return texts.term("Category", name);
   }
 
   /** A kind of seed by its stored name. */
   public String seed(String name) {
-    return patterns.term("Kind", name);
+    return texts.term("Kind", name);
   }
 
   public String fact(FactType type) {
-    return patterns.term("FactType", type.name());
+    return texts.term("FactType", type.name());
   }
 
   /** A type of fact by its name in the contract. */

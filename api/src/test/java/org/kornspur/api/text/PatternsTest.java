@@ -24,6 +24,7 @@ import org.kornspur.contract.Category;
 import org.kornspur.ingest.statement.Coded;
 import org.kornspur.ingest.statement.Statement;
 import org.kornspur.ingest.statement.Value.Amount;
+import org.kornspur.ingest.text.Texts;
 import org.kornspur.processors.advice.AdviceStatement;
 import org.kornspur.processors.finding.Finding;
 import org.kornspur.processors.standards.Limit;
@@ -70,7 +71,7 @@ class PatternsTest {
   @ParameterizedTest
   @EnumSource
   void everyStatementHasWordsOfItsArgumentsAlone(Language language) {
-    Patterns patterns = Patterns.in(language);
+    Texts patterns = Patterns.in(language).texts();
     for (Class<? extends Statement> kind : kinds()) {
       String code = Coded.codeOf(kind);
       assertThat(patterns.has(code)).as("%s in %s", code, language).isTrue();
@@ -78,7 +79,7 @@ class PatternsTest {
           Arrays.stream(kind.getRecordComponents())
               .map(RecordComponent::getName)
               .collect(Collectors.toSet());
-      assertThat(patterns.argumentsOf(code))
+      assertThat(patterns.arguments(code))
           .as("%s in %s", code, language)
           .allMatch(
               named ->
@@ -94,7 +95,7 @@ class PatternsTest {
   @EnumSource
   void noWordsAreLeftOver(Language language) {
     Set<String> codes = kinds().stream().map(Coded::codeOf).collect(Collectors.toSet());
-    assertThat(Patterns.in(language).keys())
+    assertThat(Patterns.in(language).statements().keys())
         .filteredOn(key -> !OF_NO_STATEMENT.matcher(key).matches())
         .map(key -> key.replaceFirst("\\.afterwards$", ""))
         .isSubsetOf(codes);
@@ -102,14 +103,14 @@ class PatternsTest {
 
   @Test
   void bothLanguagesSayTheSame() {
-    assertThat(Patterns.in(Language.GERMAN).keys())
-        .containsExactlyInAnyOrderElementsOf(Patterns.in(Language.ENGLISH).keys());
-    assertThat(Patterns.in(Language.ENGLISH).keys())
+    assertThat(Patterns.in(Language.GERMAN).statements().keys())
+        .containsExactlyInAnyOrderElementsOf(Patterns.in(Language.ENGLISH).statements().keys());
+    assertThat(Patterns.in(Language.ENGLISH).statements().keys())
         .allSatisfy(
             key ->
-                assertThat(without(Patterns.in(Language.GERMAN).argumentsOf(key)))
+                assertThat(without(Patterns.in(Language.GERMAN).statements().arguments(key)))
                     .as(key)
-                    .isEqualTo(without(Patterns.in(Language.ENGLISH).argumentsOf(key))));
+                    .isEqualTo(without(Patterns.in(Language.ENGLISH).statements().arguments(key))));
   }
 
   /** A language may need the plural where the other does not. */
@@ -123,7 +124,7 @@ class PatternsTest {
   @Test
   void noGermanTextIsTheEnglishOne() {
     Set<String> same =
-        Patterns.in(Language.ENGLISH).keys().stream()
+        Patterns.in(Language.ENGLISH).statements().keys().stream()
             .filter(key -> raw(Language.ENGLISH, key).equals(raw(Language.GERMAN, key)))
             .filter(key -> !NO_PROSE.matcher(raw(Language.ENGLISH, key)).matches())
             .filter(key -> !key.startsWith("unit."))
@@ -132,7 +133,7 @@ class PatternsTest {
   }
 
   private static String raw(Language language, String key) {
-    return Patterns.in(language).raw(key);
+    return Patterns.in(language).statements().raw(key).orElseThrow();
   }
 
   /** Titles and sections stand in German too, for every bundled rulebook. */

@@ -3,19 +3,20 @@ package org.kornspur.ingest.text;
 import com.ibm.icu.text.MessageFormat;
 import com.ibm.icu.text.MessagePattern;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
-import java.util.function.BiFunction;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 
 /**
  * A pattern, read.
  *
+ * @param text as it stands written
  * @param arguments names of all arguments, those within branches too
- * @param selecting names of the arguments that choose a branch by their text
  */
-record Pattern(MessageFormat format, Set<String> arguments, Set<String> selecting) {
+record Pattern(String text, MessageFormat format, Set<String> arguments) {
 
   /** What an argument is that the statement does not have, so that a branch can be chosen by it. */
   private static final String ABSENT = "absent";
@@ -27,31 +28,24 @@ record Pattern(MessageFormat format, Set<String> arguments, Set<String> selectin
     } catch (RuntimeException malformed) {
       throw new IllegalArgumentException("No pattern under " + key + ": " + text, malformed);
     }
-    Set<String> arguments = new HashSet<>();
-    Set<String> selecting = new HashSet<>();
-    for (int index = 0; index < read.countParts(); index++) {
-      MessagePattern.Part part = read.getPart(index);
-      if (part.getType() == MessagePattern.Part.Type.ARG_START) {
-        String name = read.getSubstring(read.getPart(index + 1));
-        arguments.add(name);
-        if (part.getArgType() == MessagePattern.ArgType.SELECT) {
-          selecting.add(name);
-        }
-      }
-    }
-    return new Pattern(
-        new MessageFormat(text, locale), Set.copyOf(arguments), Set.copyOf(selecting));
+    Set<String> arguments =
+        IntStream.range(0, read.countParts())
+            .mapToObj(read::getPart)
+            .filter(part -> part.getType() == MessagePattern.Part.Type.ARG_NAME)
+            .map(read::getSubstring)
+            .collect(Collectors.toUnmodifiableSet());
+    return new Pattern(text, new MessageFormat(text, locale), arguments);
   }
 
   /**
    * The text with its arguments.
    *
-   * @param argument of a name, and whether it chooses a branch; null where there is none
+   * @param argument of a name; null where there is none
    */
-  String written(BiFunction<String, Boolean, Object> argument) {
+  String written(Function<String, Object> argument) {
     Map<String, Object> values = new HashMap<>();
     for (String name : arguments) {
-      Object value = argument.apply(name, selecting.contains(name));
+      Object value = argument.apply(name);
       values.put(name, value == null ? ABSENT : value);
     }
     // a format is for one thread at a time

@@ -14,6 +14,7 @@ import java.time.format.FormatStyle;
 import java.util.List;
 import java.util.Map;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.statement.Coded;
 import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.ingest.statement.Value.Term;
 
@@ -22,8 +23,7 @@ import org.kornspur.ingest.statement.Value.Term;
  * as they are.
  *
  * <p>Texts by the key {@code amount.} and the unit, with hyphens for spaces, write an amount from
- * its {@code number} and the {@code written} number; without one the unit follows as it is. A term
- * is written by the text of its type and name, as {@code Category.BASIC}, if there is one.
+ * its {@code number} and the {@code written} number; without one the unit follows as it is.
  *
  * @param zone time zone in which times are shown
  * @param digits most significant digits of an amount
@@ -44,11 +44,10 @@ public record PlainForm(Texts texts, ZoneId zone, MathContext digits) implements
     if (amount.unit().isEmpty()) {
       return written;
     }
-    Map<String, Object> arguments = Map.of("number", amount.number(), "written", written);
-    return texts
-        .find("amount." + amount.unit().replace(' ', '-'))
-        .map(pattern -> pattern.written((name, selects) -> arguments.get(name)))
-        .orElseGet(() -> written + NO_BREAK_SPACE + amount.unit());
+    String key = "amount." + amount.unit().replace(' ', '-');
+    return texts.has(key)
+        ? texts.written(key, Map.of("number", amount.number(), "written", written))
+        : written + NO_BREAK_SPACE + amount.unit();
   }
 
   /** A number without unit may be a year or a code, so its digits stand together. */
@@ -89,19 +88,21 @@ public record PlainForm(Texts texts, ZoneId zone, MathContext digits) implements
 
   @Override
   public String term(Term term) {
-    return texts
-        .find(term.type() + "." + term.name())
-        .map(pattern -> pattern.written((name, selects) -> null))
-        .orElse(term.name());
+    return texts.term(term.type(), term.name());
   }
 
   @Override
-  public String text(String text) {
+  public String text(String text, Coded within) {
     return text;
   }
 
   @Override
   public String subject(Subject subject) {
+    return subject.id();
+  }
+
+  @Override
+  public String id(Subject subject) {
     return subject.id();
   }
 

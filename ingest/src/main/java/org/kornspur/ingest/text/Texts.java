@@ -84,6 +84,32 @@ public final class Texts {
     return find(key).map(Pattern::arguments).orElse(Set.of());
   }
 
+  /** A pattern as it stands written. */
+  public Optional<String> raw(String key) {
+    return find(key).map(Pattern::text);
+  }
+
+  public boolean has(String key) {
+    return patterns.containsKey(key);
+  }
+
+  /**
+   * The text of a key, for which no statement stands.
+   *
+   * @throws IllegalArgumentException where there is no such key
+   */
+  public String written(String key, Map<String, ?> arguments) {
+    return find(key)
+        .orElseThrow(() -> new IllegalArgumentException("No text for " + key + " in " + locale))
+        .written(arguments::get);
+  }
+
+  /** A constant of an enumeration; by its name where there is no word for it. */
+  public String term(String type, String name) {
+    String key = "term." + type + "." + name;
+    return has(key) ? written(key, Map.of()) : name;
+  }
+
   Optional<Pattern> find(String key) {
     return Optional.ofNullable(patterns.get(key));
   }

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.statement.Coded;
 import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.ingest.statement.Value.Term;
 
@@ -20,14 +21,27 @@ public interface ValueForm {
 
   String term(Term term);
 
-  /** Words or an id as somebody recorded them. */
-  String text(String text);
+  /** Words or an id as somebody recorded them, in this statement. */
+  String text(String text, Coded within);
 
   String subject(Subject subject);
+
+  /** A subject by its id alone, where the pattern says what it is. */
+  String id(Subject subject);
 
   String fact(String factId);
 
   String person(String personId);
 
   String list(List<String> parts);
+
+  /** Whole statements one after the other. */
+  default String clauses(List<String> parts) {
+    return list(parts);
+  }
+
+  /** The key of the text by which a statement is written. */
+  default String key(Coded statement) {
+    return statement.code();
+  }
 }

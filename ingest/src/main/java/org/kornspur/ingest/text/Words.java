@@ -1,5 +1,6 @@
 package org.kornspur.ingest.text;
 
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.kornspur.ingest.statement.Coded;
 import org.kornspur.ingest.statement.Value;
@@ -16,9 +17,16 @@ import org.kornspur.ingest.statement.Value.Text;
 import org.kornspur.ingest.statement.Value.Time;
 
 /**
- * Writes statements in one language. An argument that chooses a branch of a pattern is its plain
- * text: the name of a term, {@code absent} where the statement has no such argument. A count is a
- * number, so that plurals work; all else is written by the form of values.
+ * Writes statements in one language. A pattern names the arguments of its statement: a count is a
+ * number, so that plurals work; all else is written by the form of values, or is {@code absent}, by
+ * which a branch can be chosen ({@code select}). A name with an ending is what else is known:
+ *
+ * <ul>
+ *   <li>{@code Key}: the name of a term, or a recorded word as it is, to choose a branch by
+ *   <li>{@code Count}: how many a list has
+ *   <li>{@code Id}: the id of a subject alone
+ *   <li>{@code Is}: {@code there} or {@code none}
+ * </ul>
  */
 public final class Words {
   private final Texts texts;
@@ -32,38 +40,56 @@ public final class Words {
   /** A statement; one without a text, as of a later release, by its code and arguments. */
   public String of(Coded statement) {
     return texts
-        .find(statement.code())
-        .map(
-            pattern ->
-                pattern.written(
-                    (name, selects) ->
-                        statement
-                            .argument(name)
-                            .map(value -> argument(value, selects))
-                            .orElse(null)))
+        .find(form.key(statement))
+        .map(pattern -> pattern.written(name -> argument(statement, name)))
         .orElseGet(() -> bare(statement));
   }
 
   private String bare(Coded statement) {
     return statement.code()
         + statement.arguments().stream()
-            .map(argument -> argument.name() + " " + written(argument.value()))
+            .map(argument -> argument.name() + " " + written(argument.value(), statement))
             .collect(Collectors.joining(", ", " (", ")"))
             .replace(" ()", "");
   }
 
-  private Object argument(Value value, boolean selects) {
-    if (value instanceof Count count) {
-      return count.count();
-    } else if (selects && value instanceof Term term) {
-      return term.name();
-    } else if (selects && value instanceof Text text) {
-      return text.text();
+  /** Null where the statement has none of this name. */
+  private Object argument(Coded statement, String name) {
+    Optional<Value> value = statement.argument(name);
+    if (value.isPresent()) {
+      return value.get() instanceof Count count ? count.count() : written(value.get(), statement);
+    } else if (name.endsWith("Is")) {
+      return statement.argument(without("Is", name)).isPresent() ? "there" : "none";
+    } else if (name.endsWith("Key")) {
+      return statement.argument(without("Key", name)).map(Words::key).orElse(null);
+    } else if (name.endsWith("Count")) {
+      return statement.argument(without("Count", name)).map(Words::size).orElse(null);
+    } else if (name.endsWith("Id")) {
+      return statement.argument(without("Id", name)).map(this::id).orElse(null);
     }
-    return written(value);
+    return null;
   }
 
-  private String written(Value value) {
+  private static String without(String ending, String name) {
+    return name.substring(0, name.length() - ending.length());
+  }
+
+  private static String key(Value value) {
+    if (value instanceof Term term) {
+      return term.name();
+    }
+    return value instanceof Text text ? text.text() : null;
+  }
+
+  private static Integer size(Value value) {
+    return value instanceof Several several ? several.values().size() : null;
+  }
+
+  private String id(Value value) {
+    return value instanceof OfSubject subject ? form.id(subject.subject()) : null;
+  }
+
+  private String written(Value value, Coded statement) {
     if (value instanceof Count count) {
       return form.count(count.count());
     } else if (value instanceof Amount amount) {
@@ -75,7 +101,7 @@ public final class Words {
     } else if (value instanceof Term term) {
       return form.term(term);
     } else if (value instanceof Text text) {
-      return form.text(text.text());
+      return form.text(text.text(), statement);
     } else if (value instanceof OfSubject subject) {
       return form.subject(subject.subject());
     } else if (value instanceof Fact fact) {
@@ -85,6 +111,10 @@ public final class Words {
     } else if (value instanceof Said said) {
       return of(said.said());
     }
-    return form.list(((Several) value).values().stream().map(this::written).toList());
+    Several several = (Several) value;
+    var parts = several.values().stream().map(one -> written(one, statement)).toList();
+    return several.values().stream().anyMatch(Said.class::isInstance)
+        ? form.clauses(parts)
+        : form.list(parts);
   }
 }

@@ -43,13 +43,13 @@ class WordsTest {
       Map.of(
           "garden.plants", "{count, plural, one {# plant} other {# plants}}",
           "garden.painted",
-              "{colour, select, RED {red} other {?}}{by, select, absent {} other { by {by}}}",
+              "{colourKey, select, RED {red} other {?}}{by, select, absent {} other { by {by}}}",
           "garden.coloured", "{colour}",
           "garden.lots", "lots {lots}",
           "garden.measured", "{amounts}",
           "garden.seen", "{day}, {time}",
           "garden.around", "({inner})",
-          "Colour.RED", "bright red",
+          "term.Colour.RED", "bright red",
           "amount.percentage-points",
               "{number, plural, one {{written} point} other {{written} points}}");
 
