@@ -23,8 +23,7 @@ import org.apache.avro.Schema;
  * A registry over the Confluent REST interface: POST {@code /subjects/{subject}/versions}, POST
  * {@code /subjects/{subject}}, GET {@code /schemas/ids/{id}}, GET and PUT {@code /config}.
  *
- * <p>Answers are kept for good, as a registered schema never changes its id. Safe for several
- * threads.
+ * <p>Schemas are kept for good, as one never changes its id. Safe for several threads.
  *
  * <p>Source: Confluent, "Schema Registry API Reference".
  */
@@ -49,9 +48,6 @@ public final class HttpSchemaRegistry implements SchemaRegistry {
 
   private final RegistryConfig config;
   private final Map<Integer, Schema> byId = new ConcurrentHashMap<>();
-  private final Map<Held, Integer> ids = new ConcurrentHashMap<>();
-
-  private record Held(String subject, Schema schema) {}
 
   private record Answer(int status, String body) {
 
@@ -149,11 +145,6 @@ public final class HttpSchemaRegistry implements SchemaRegistry {
   }
 
   private int idFrom(String path, String subject, Schema schema) {
-    Held held = new Held(subject, schema);
-    Integer known = ids.get(held);
-    if (known != null) {
-      return known;
-    }
     JsonNode question =
         JSON.createObjectNode().put("schema", schema.toString()).put("schemaType", "AVRO");
     Answer answer = ask("POST", path, question);
@@ -168,7 +159,6 @@ public final class HttpSchemaRegistry implements SchemaRegistry {
       throw notUnderstood(path, answer.body(), null);
     }
     byId.putIfAbsent(id.intValue(), schema);
-    ids.put(held, id.intValue());
     return id.intValue();
   }
 

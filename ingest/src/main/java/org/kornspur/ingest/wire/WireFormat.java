@@ -43,6 +43,11 @@ public final class WireFormat {
   private final boolean mayRegister;
   private final Map<Integer, Reading> readings = new ConcurrentHashMap<>();
 
+  /** Kept for good, as a registered schema never changes its id. */
+  private final Map<Writing, Integer> ids = new ConcurrentHashMap<>();
+
+  private record Writing(String topic, Schema schema) {}
+
   /** How to read what was written with one schema. */
   private record Reading(Schema written, SpecificDatumReader<SpecificRecord> reader) {}
 
@@ -73,8 +78,7 @@ public final class WireFormat {
    */
   public byte[] encode(String topic, SpecificRecord record) {
     Schema schema = record.getSchema();
-    String subject = subject(topic, schema);
-    int id = mayRegister ? registry.register(subject, schema) : registry.idOf(subject, schema);
+    int id = idOf(topic, schema);
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     bytes.write(MAGIC);
     bytes.writeBytes(ByteBuffer.allocate(Integer.BYTES).putInt(id).array());
@@ -89,6 +93,17 @@ public final class WireFormat {
           e);
     }
     return bytes.toByteArray();
+  }
+
+  private int idOf(String topic, Schema schema) {
+    Writing writing = new Writing(topic, schema);
+    Integer known = ids.get(writing);
+    if (known == null) {
+      String subject = subject(topic, schema);
+      known = mayRegister ? registry.register(subject, schema) : registry.idOf(subject, schema);
+      ids.put(writing, known);
+    }
+    return known;
   }
 
   /**

@@ -8,6 +8,7 @@ import java.util.Arrays;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.apache.avro.Schema;
 import org.apache.avro.SchemaBuilder;
 import org.apache.avro.generic.GenericDatumReader;
@@ -24,6 +25,7 @@ import org.kornspur.ingest.registry.LocalSchemaRegistry;
 import org.kornspur.ingest.registry.RegistryConfig;
 import org.kornspur.ingest.registry.RegistryUnreachable;
 import org.kornspur.ingest.registry.SchemaLedger;
+import org.kornspur.ingest.registry.SchemaRegistry;
 import org.kornspur.ingest.registry.UnknownSchema;
 
 /**
@@ -224,6 +226,36 @@ class WireFormatTest {
       assertThat(serde.serializer().serialize(TOPIC, null)).isNull();
       assertThat(serde.deserializer().deserialize(TOPIC, null)).isNull();
     }
+  }
+
+  @Test
+  void shouldAskForTheIdOfASchemaOnce() {
+    AtomicInteger asked = new AtomicInteger();
+    LocalSchemaRegistry registry = new LocalSchemaRegistry();
+    WireFormat format =
+        new WireFormat(
+            new SchemaRegistry() {
+              @Override
+              public int register(String subject, Schema schema) {
+                asked.incrementAndGet();
+                return registry.register(subject, schema);
+              }
+
+              @Override
+              public int idOf(String subject, Schema schema) {
+                return registry.idOf(subject, schema);
+              }
+
+              @Override
+              public Schema byId(int id) {
+                return registry.byId(id);
+              }
+            });
+    format.encode(TOPIC, new LotMass("L1", 12.5));
+    format.encode(TOPIC, new LotMass("L2", 13.0));
+    assertThat(asked).hasValue(1);
+    format.encode("another", new LotMass("L2", 13.0));
+    assertThat(asked).hasValue(2);
   }
 
   private static LocalSchemaRegistry registryHolding(int id, Schema schema) {
