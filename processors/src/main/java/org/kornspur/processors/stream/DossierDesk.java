@@ -25,20 +25,27 @@ import org.kornspur.processors.standards.RulesFingerprint;
  * the order in which things came.
  */
 final class DossierDesk {
+  private static final Route<PlotChange> TO_PLOTS =
+      Route.withEndRecord(Dossiers.TO_PLOTS, Topics.PLOTS, Topics.plots());
+  private static final Route<ReportChange> TO_REPORTS =
+      Route.withEndRecord(Dossiers.TO_REPORTS, Topics.REPORTS, Topics.reports());
+
   private final Supplier<Judge> judges;
   private final DossierReader reader;
   private final ReportReader reportReader;
-  private final StandingRecords standings;
   private final KeyValueStore<String, byte[]> facts;
   private final KeyValueStore<String, String> revocations;
   private final KeyValueStore<String, byte[]> reports;
-  private final Outbox outbox;
+  private final Outbox<DossierRecord> outbox;
+  private final Route<DossierRecord.OfStanding> toStandings;
+  private final Route<DossierRecord.OfEdge> toEdges;
   private final FaultLog faults;
   private final JudgedUnder judgedUnder;
-  private final ProcessorContext<String, byte[]> context;
+  private final ProcessorContext<String, DossierRecord> context;
   private final SkippedRecords skipped;
 
-  DossierDesk(ProcessorContext<String, byte[]> context, WireFormat wire, Supplier<Judge> judges) {
+  DossierDesk(
+      ProcessorContext<String, DossierRecord> context, WireFormat wire, Supplier<Judge> judges) {
     this.context = context;
     this.judges = judges;
     skipped = PoisonRecords.counter(context.appConfigs());
@@ -49,9 +56,11 @@ final class DossierDesk {
         new DossierReader(
             wire, facts, revocations, DossierReader.trustsProducers(context.appConfigs()));
     reportReader = new ReportReader(reports);
-    standings = new StandingRecords(wire);
+    toStandings =
+        Route.withTombstone(Dossiers.TO_STANDINGS, Topics.STANDINGS, Topics.standings(wire));
+    toEdges = Route.withTombstone(Dossiers.TO_EDGES, Topics.EDGES, Topics.edges(wire));
     KeyValueStore<String, byte[]> sent = context.getStateStore(Stores.DOSSIER_OUTBOX);
-    outbox = new Outbox(context, sent);
+    outbox = new Outbox<>(context, sent);
     faults = new FaultLog(context, sent);
     judgedUnder = new JudgedUnder(sent);
   }
@@ -132,61 +141,59 @@ final class DossierDesk {
   }
 
   private void deliver(Subject subject, Outcome outcome, RulesFingerprint rules) {
-    outbox.deliver(subject, Dossiers.TO_STANDINGS, standing(subject, outcome.standing(), rules));
-    outbox.deliver(subject, Dossiers.TO_EDGES, edges(outcome));
-    outbox.deliver(subject, Dossiers.TO_PLOTS, plots(subject, outcome));
-    outbox.deliver(subject, Dossiers.TO_REPORTS, reportsBy(outcome));
+    outbox.deliver(subject, toStandings, standing(subject, outcome.standing(), rules));
+    outbox.deliver(subject, toEdges, edges(outcome));
+    outbox.deliver(subject, TO_PLOTS, plots(subject, outcome));
+    outbox.deliver(subject, TO_REPORTS, reportsBy(outcome));
     faults.note(subject, outcome.faults());
   }
 
   private void deliverOwed(Subject subject, Optional<Standing> owed, RulesFingerprint rules) {
-    outbox.deliver(subject, Dossiers.TO_STANDINGS, standing(subject, owed, rules));
-    outbox.deliver(subject, Dossiers.TO_REPORTS, new TreeMap<>());
+    outbox.deliver(subject, toStandings, standing(subject, owed, rules));
+    outbox.deliver(subject, TO_REPORTS, new TreeMap<>());
   }
 
-  private SortedMap<String, Outbox.Letter> standing(
+  private static SortedMap<String, Outbox.Letter<DossierRecord.OfStanding>> standing(
       Subject subject, Optional<Standing> judged, RulesFingerprint rules) {
-    SortedMap<String, Outbox.Letter> letters = new TreeMap<>();
+    SortedMap<String, Outbox.Letter<DossierRecord.OfStanding>> letters = new TreeMap<>();
     judged.ifPresent(
         standing ->
             letters.put(
                 subject.toString(),
-                Outbox.Letter.withTombstone(
-                    standings.write(Topics.STANDINGS.topicName(), standing, rules))));
+                Outbox.Letter.withTombstone(StandingRecords.of(standing, rules))));
     return letters;
   }
 
-  private SortedMap<String, Outbox.Letter> edges(Outcome outcome) {
-    SortedMap<String, Outbox.Letter> letters = new TreeMap<>();
+  private static SortedMap<String, Outbox.Letter<DossierRecord.OfEdge>> edges(Outcome outcome) {
+    SortedMap<String, Outbox.Letter<DossierRecord.OfEdge>> letters = new TreeMap<>();
     for (Edge edge : outcome.edges()) {
-      Outbox.Letter letter =
-          Outbox.Letter.withTombstone(standings.write(Topics.EDGES.topicName(), edge));
+      Outbox.Letter<DossierRecord.OfEdge> letter =
+          Outbox.Letter.withTombstone(StandingRecords.of(edge));
       letters.put(Keys.edgeUp(edge.child(), edge.parent(), edge.factId()), letter);
       letters.put(Keys.edgeDown(edge.parent(), edge.child(), edge.factId()), letter);
     }
     return letters;
   }
 
-  private static SortedMap<String, Outbox.Letter> plots(Subject subject, Outcome outcome) {
-    SortedMap<String, Outbox.Letter> letters = new TreeMap<>();
+  private static SortedMap<String, Outbox.Letter<PlotChange>> plots(
+      Subject subject, Outcome outcome) {
+    SortedMap<String, Outbox.Letter<PlotChange>> letters = new TreeMap<>();
+    PlotChange left = new PlotChange(subject, Optional.empty());
     outcome
         .place()
         .ifPresent(
             plot -> {
-              byte[] left = InternalJson.write(new PlotChange(subject, Optional.empty()));
-              byte[] here = InternalJson.write(new PlotChange(subject, Optional.of(plot)));
+              PlotChange here = new PlotChange(subject, Optional.of(plot));
               IsolationJoin.cellsOf(plot)
-                  .forEach(cell -> letters.put(cell, new Outbox.Letter(here, Optional.of(left))));
+                  .forEach(cell -> letters.put(cell, new Outbox.Letter<>(here, Optional.of(left))));
             });
     return letters;
   }
 
-  private static SortedMap<String, Outbox.Letter> reportsBy(Outcome outcome) {
-    SortedMap<String, Outbox.Letter> letters = new TreeMap<>();
+  private static SortedMap<String, Outbox.Letter<ReportChange>> reportsBy(Outcome outcome) {
+    SortedMap<String, Outbox.Letter<ReportChange>> letters = new TreeMap<>();
     for (Report report : outcome.reports()) {
-      byte[] now = InternalJson.write(new ReportChange(report.sender(), Optional.of(report)));
-      byte[] takenBack = InternalJson.write(new ReportChange(report.sender(), Optional.empty()));
-      letters.put(report.receiver().toString(), new Outbox.Letter(now, Optional.of(takenBack)));
+      letters.put(report.receiver().toString(), ReportChange.letter(report));
     }
     return letters;
   }

@@ -56,28 +56,28 @@ final class Dossiers {
             TO_STANDINGS,
             Topics.STANDINGS.topicName(),
             keys.serializer(),
-            Topics.encoded(),
+            Topics.standings(wire),
             FILE_FACT,
             FILE_REPORT)
         .addSink(
             TO_EDGES,
             Topics.EDGES.topicName(),
             keys.serializer(),
-            Topics.encoded(),
+            Topics.edges(wire),
             FILE_FACT,
             FILE_REPORT)
         .addSink(
             TO_REPORTS,
             Topics.REPORTS.topicName(),
             keys.serializer(),
-            Topics.encoded(),
+            Topics.reports().serializer(),
             FILE_FACT,
             FILE_REPORT)
         .addSink(
             TO_PLOTS,
             Topics.PLOTS.topicName(),
             keys.serializer(),
-            Topics.encoded(),
+            Topics.plots().serializer(),
             FILE_FACT,
             FILE_REPORT);
   }

@@ -20,7 +20,7 @@ import org.kornspur.processors.judging.Judge;
  * Puts a fact, or that it was superseded, into the dossier, and has the dossier judged again. In
  * the background it has all dossiers of its task judged again when the rules change.
  */
-final class FactFiling implements Processor<String, SubjectMessage, String, byte[]> {
+final class FactFiling implements Processor<String, SubjectMessage, String, DossierRecord> {
   private final WireFormat wire;
   private final Supplier<Judge> judges;
   private DossierDesk desk;
@@ -32,7 +32,7 @@ final class FactFiling implements Processor<String, SubjectMessage, String, byte
   }
 
   @Override
-  public void init(ProcessorContext<String, byte[]> context) {
+  public void init(ProcessorContext<String, DossierRecord> context) {
     desk = new DossierDesk(context, wire, judges);
     walk = new RejudgingWalk(context, desk);
   }

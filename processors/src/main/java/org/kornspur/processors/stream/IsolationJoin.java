@@ -63,7 +63,7 @@ public final class IsolationJoin {
             TO_CROPS,
             Topics.REPORTS.topicName(),
             keys.serializer(),
-            Topics.encoded(),
+            Topics.reports().serializer(),
             FIND_NEIGHBOURS);
   }
 }

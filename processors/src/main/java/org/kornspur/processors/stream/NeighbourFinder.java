@@ -25,13 +25,16 @@ import org.kornspur.processors.ground.Plot;
  * <p>The store of plots is what counts. Beside it the ground of the cells last touched is kept in
  * memory; it is made anew from the store after a start and for a cell that was not touched lately.
  */
-final class NeighbourFinder implements Processor<String, PlotChange, String, byte[]> {
+final class NeighbourFinder implements Processor<String, PlotChange, String, ReportChange> {
   /** Enough for facts that come enterprise by enterprise; the densest cells hold some megabytes. */
   static final int CELLS_IN_MEMORY = 32;
 
+  private static final Route<ReportChange> TO_CROPS =
+      Route.withEndRecord(IsolationJoin.TO_CROPS, Topics.REPORTS, Topics.reports());
+
   private final Map<String, CellGround> grounds;
   private KeyValueStore<String, Plot> plots;
-  private Outbox outbox;
+  private Outbox<ReportChange> outbox;
 
   NeighbourFinder(int cellsInMemory) {
     grounds =
@@ -44,11 +47,11 @@ final class NeighbourFinder implements Processor<String, PlotChange, String, byt
   }
 
   @Override
-  public void init(ProcessorContext<String, byte[]> context) {
+  public void init(ProcessorContext<String, ReportChange> context) {
     // a task that starts again may have lost what it had done last
     grounds.clear();
     plots = context.getStateStore(Stores.CELL_PLOTS);
-    outbox = new Outbox(context, context.getStateStore(Stores.CELL_OUTBOX));
+    outbox = new Outbox<>(context, context.getStateStore(Stores.CELL_OUTBOX));
   }
 
   @Override
@@ -94,16 +97,11 @@ final class NeighbourFinder implements Processor<String, PlotChange, String, byt
   }
 
   private void tell(String cell, Subject crop, List<Neighbour> near) {
-    Optional<Outbox.Letter> letter =
+    Optional<Outbox.Letter<ReportChange>> letter =
         near.isEmpty()
             ? Optional.empty()
-            : Optional.of(
-                new Outbox.Letter(
-                    InternalJson.write(
-                        new ReportChange(
-                            cell, Optional.of(new Report.FromGround(cell, crop, near)))),
-                    Optional.of(InternalJson.write(new ReportChange(cell, Optional.empty())))));
-    outbox.deliverOne(cell, IsolationJoin.TO_CROPS, crop.toString(), letter);
+            : Optional.of(ReportChange.letter(new Report.FromGround(cell, crop, near)));
+    outbox.deliverOne(cell, TO_CROPS, crop.toString(), letter);
   }
 
   private List<Plot> plotsIn(String cell) {

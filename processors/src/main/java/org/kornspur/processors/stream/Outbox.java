@@ -16,15 +16,18 @@ import org.kornspur.ingest.publish.RecordSize;
 
 /**
  * Remembers what each subject last sent, so that a letter goes out only when it is new or changed,
- * and an addressee that is no longer written to is told so.
+ * and an addressee that is no longer written to is told so. What it remembers of a letter is the
+ * fingerprint of its bytes, and the bytes of what to send at its end.
+ *
+ * @param <R> what the sender sends, of all kinds
  */
-final class Outbox {
+final class Outbox<R> {
   private static final int FINGERPRINT_BYTES = 32;
 
-  private final ProcessorContext<String, byte[]> context;
+  private final ProcessorContext<String, R> context;
   private final KeyValueStore<String, byte[]> sent;
 
-  Outbox(ProcessorContext<String, byte[]> context, KeyValueStore<String, byte[]> sent) {
+  Outbox(ProcessorContext<String, R> context, KeyValueStore<String, byte[]> sent) {
     this.context = context;
     this.sent = sent;
   }
@@ -35,11 +38,11 @@ final class Outbox {
    * @param content the content now
    * @param whenGone what to send when there is no content any more; empty for a tombstone
    */
-  record Letter(byte[] content, Optional<byte[]> whenGone) {
+  record Letter<V>(V content, Optional<V> whenGone) {
 
     /** A letter whose end is told by a tombstone, for compacted topics. */
-    static Letter withTombstone(byte[] content) {
-      return new Letter(content, Optional.empty());
+    static <V> Letter<V> withTombstone(V content) {
+      return new Letter<>(content, Optional.empty());
     }
   }
 
@@ -47,44 +50,52 @@ final class Outbox {
    * Sends what changed.
    *
    * @param sender who sends, in whatever text form the store is kept by
-   * @param sink sink that the letters go to
    * @param letters all letters that the sender wants to be held, by record key
    */
-  void deliver(Object sender, String sink, SortedMap<String, Letter> letters) {
-    String prefix = Keys.prefix(sender, sink);
+  <V extends R> void deliver(Object sender, Route<V> route, SortedMap<String, Letter<V>> letters) {
+    String prefix = Keys.prefix(sender, route.sink());
     SortedMap<String, byte[]> earlier = earlier(prefix);
-    letters.forEach((key, letter) -> sendChanged(prefix, sink, key, letter, earlier.remove(key)));
-    earlier.forEach((key, memo) -> takeBack(prefix, sink, key, memo));
+    letters.forEach((key, letter) -> sendChanged(prefix, route, key, letter, earlier.remove(key)));
+    earlier.forEach((key, memo) -> takeBack(prefix, route, key, memo));
   }
 
   /**
    * Sends what changed for one addressee, and leaves the others what they hold.
    *
    * @param sender who sends, in whatever text form the store is kept by
-   * @param sink sink that the letter goes to
    * @param key record key of the addressee
    * @param letter what it is to hold; empty for nothing
    */
-  void deliverOne(Object sender, String sink, String key, Optional<Letter> letter) {
-    String prefix = Keys.prefix(sender, sink);
+  <V extends R> void deliverOne(
+      Object sender, Route<V> route, String key, Optional<Letter<V>> letter) {
+    String prefix = Keys.prefix(sender, route.sink());
     byte[] earlier = sent.get(prefix + key);
     if (letter.isPresent()) {
-      sendChanged(prefix, sink, key, letter.get(), earlier);
+      sendChanged(prefix, route, key, letter.get(), earlier);
     } else if (earlier != null) {
-      takeBack(prefix, sink, key, earlier);
+      takeBack(prefix, route, key, earlier);
     }
   }
 
-  private void sendChanged(String prefix, String sink, String key, Letter letter, byte[] earlier) {
-    byte[] memo = memoOf(letter);
+  private <V extends R> void sendChanged(
+      String prefix, Route<V> route, String key, Letter<V> letter, byte[] earlier) {
+    byte[] bytes = route.write(letter.content());
+    byte[] memo = memo(bytes, letter.whenGone().map(route::write).orElse(new byte[0]));
     if (!Arrays.equals(memo, earlier)) {
-      send(sink, key, letter.content());
+      requireRoom(bytes.length, route, key);
+      send(route, key, letter.content());
       sent.put(prefix + key, memo);
     }
   }
 
-  private void takeBack(String prefix, String sink, String key, byte[] earlier) {
-    send(sink, key, whenGone(earlier));
+  private <V extends R> void takeBack(String prefix, Route<V> route, String key, byte[] earlier) {
+    boolean isTombstone = earlier.length == FINGERPRINT_BYTES;
+    send(
+        route,
+        key,
+        isTombstone
+            ? null
+            : route.readGone(Arrays.copyOfRange(earlier, FINGERPRINT_BYTES, earlier.length)));
     sent.delete(prefix + key);
   }
 
@@ -99,33 +110,29 @@ final class Outbox {
     return found;
   }
 
+  private <V extends R> void send(Route<V> route, String key, V value) {
+    context.forward(new Record<>(key, value, context.currentSystemTimeMs()), route.sink());
+  }
+
   /** What the broker would refuse stops the whole stream; so it is the sender's fault, and said. */
-  private void send(String sink, String key, byte[] value) {
-    if (value != null && value.length > RecordSize.MOST_ON_ITS_WAY_BYTES) {
+  private static void requireRoom(int bytes, Route<?> route, String key) {
+    if (bytes > RecordSize.MOST_ON_ITS_WAY_BYTES) {
       throw new IllegalStateException(
           "A record of "
-              + value.length
+              + bytes
               + " bytes for "
               + key
               + " by way of "
-              + sink
+              + route.sink()
               + "; brokers take "
               + RecordSize.MOST_ON_ITS_WAY_BYTES);
     }
-    context.forward(new Record<>(key, value, context.currentSystemTimeMs()), sink);
   }
 
-  private static byte[] memoOf(Letter letter) {
-    byte[] fingerprint = HexFormat.of().parseHex(Fingerprint.of(letter.content()));
-    byte[] whenGone = letter.whenGone().orElse(new byte[0]);
+  private static byte[] memo(byte[] content, byte[] whenGone) {
+    byte[] fingerprint = HexFormat.of().parseHex(Fingerprint.of(content));
     byte[] memo = Arrays.copyOf(fingerprint, FINGERPRINT_BYTES + whenGone.length);
     System.arraycopy(whenGone, 0, memo, FINGERPRINT_BYTES, whenGone.length);
     return memo;
-  }
-
-  private static byte[] whenGone(byte[] memo) {
-    return memo.length == FINGERPRINT_BYTES
-        ? null
-        : Arrays.copyOfRange(memo, FINGERPRINT_BYTES, memo.length);
   }
 }

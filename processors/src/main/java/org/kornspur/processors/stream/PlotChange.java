@@ -10,4 +10,4 @@ import org.kornspur.processors.ground.Plot;
  * @param subject whose plot
  * @param plot the plot; empty when it left
  */
-record PlotChange(Subject subject, Optional<Plot> plot) {}
+record PlotChange(Subject subject, Optional<Plot> plot) implements DossierRecord {}

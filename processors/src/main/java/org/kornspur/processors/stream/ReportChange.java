@@ -11,13 +11,20 @@ import org.kornspur.processors.dossier.Report;
  * @param sender who tells
  * @param report the report; empty when the sender takes it back
  */
-record ReportChange(String sender, Optional<Report> report) {
+record ReportChange(String sender, Optional<Report> report) implements DossierRecord {
   /** Neither a subject nor a cell is named so. */
   private static final String ITSELF = "reminder";
 
   ReportChange {
     Keys.part(sender);
     Objects.requireNonNull(report, "report");
+  }
+
+  /** A report to its receiver, until its sender takes it back. */
+  static Outbox.Letter<ReportChange> letter(Report report) {
+    return new Outbox.Letter<>(
+        new ReportChange(report.sender(), Optional.of(report)),
+        Optional.of(new ReportChange(report.sender(), Optional.empty())));
   }
 
   static ReportChange reminder() {

@@ -19,13 +19,13 @@ import org.kornspur.processors.judging.Judge;
  * ways that parted meet again: a result withdrawn above thirty pairs of lots, each pair merged from
  * both of the one before, would be judged a thousand million times.
  */
-final class ReportFiling implements Processor<String, ReportChange, String, byte[]> {
+final class ReportFiling implements Processor<String, ReportChange, String, DossierRecord> {
   private static final String NOTHING_NEW = "nothing new";
   private static final String TO_BE_JUDGED = "to be judged";
 
   private final WireFormat wire;
   private final Supplier<Judge> judges;
-  private ProcessorContext<String, byte[]> context;
+  private ProcessorContext<String, DossierRecord> context;
   private DossierDesk desk;
   private KeyValueStore<String, String> awaited;
 
@@ -35,7 +35,7 @@ final class ReportFiling implements Processor<String, ReportChange, String, byte
   }
 
   @Override
-  public void init(ProcessorContext<String, byte[]> context) {
+  public void init(ProcessorContext<String, DossierRecord> context) {
     this.context = context;
     desk = new DossierDesk(context, wire, judges);
     awaited = context.getStateStore(Stores.DOSSIER_REMINDERS);
@@ -82,10 +82,7 @@ final class ReportFiling implements Processor<String, ReportChange, String, byte
     if (toldBySeveral) {
       awaited.put(subject.toString(), NOTHING_NEW);
       context.forward(
-          new Record<>(
-              subject.toString(),
-              InternalJson.write(ReportChange.reminder()),
-              context.currentSystemTimeMs()),
+          new Record<>(subject.toString(), ReportChange.reminder(), context.currentSystemTimeMs()),
           Dossiers.TO_REPORTS);
     }
   }

@@ -42,18 +42,17 @@ final class StandingRecords {
   }
 
   /**
-   * A standing in wire format.
+   * A standing in its public form.
    *
    * @param rules fingerprint of the rules that made it
    */
-  byte[] write(String topic, Standing standing, RulesFingerprint rules) {
-    return wire.encode(
-        topic, LotStanding.newBuilder(publicForm(standing)).setRules(rules.hex()).build());
+  static DossierRecord.OfStanding of(Standing standing, RulesFingerprint rules) {
+    return new DossierRecord.OfStanding(
+        LotStanding.newBuilder(publicForm(standing)).setRules(rules.hex()).build());
   }
 
-  byte[] write(String topic, Edge edge) {
-    return wire.encode(
-        topic,
+  static DossierRecord.OfEdge of(Edge edge) {
+    return new DossierRecord.OfEdge(
         new PedigreeEdge(
             edge.parent().toString(),
             edge.child().toString(),

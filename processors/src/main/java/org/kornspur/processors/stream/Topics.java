@@ -7,6 +7,7 @@ import org.apache.kafka.common.serialization.Serializer;
 import org.kornspur.ingest.chain.ChainLink;
 import org.kornspur.ingest.chain.Checkpoint;
 import org.kornspur.ingest.publish.FactPublisher;
+import org.kornspur.ingest.wire.WireFormat;
 
 /**
  * Every topic, by name, and how its keys and values are written. All but the broker's own have the
@@ -86,12 +87,14 @@ public enum Topics {
     return (topic, refused) -> refused.entry();
   }
 
-  /**
-   * Values that their sender has encoded already: an {@link Outbox} compares the bytes of what it
-   * sent, so a serializer behind it would do the same work twice.
-   */
-  static Serializer<byte[]> encoded() {
-    return Serdes.ByteArray().serializer();
+  /** Values of {@link #STANDINGS}. */
+  static Serializer<DossierRecord.OfStanding> standings(WireFormat wire) {
+    return (topic, record) -> record == null ? null : wire.encode(topic, record.standing());
+  }
+
+  /** Values of {@link #EDGES}. */
+  static Serializer<DossierRecord.OfEdge> edges(WireFormat wire) {
+    return (topic, record) -> record == null ? null : wire.encode(topic, record.edge());
   }
 
   private static <T> Serde<T> bounded(Serde<T> whole) {
