@@ -7,103 +7,102 @@ import io.quarkus.qute.i18n.MessageBundle;
 @MessageBundle("desk")
 public interface DeskMessages {
 
-  @Message("What needs you now")
+  @Message
   String title();
 
-  @Message("Nothing waits. Every lot that these filters leave is fit or complete.")
+  @Message
   String clear();
 
-  @Message("Changes appear here by themselves.")
+  @Message
   String live();
 
-  @Message("To see changes, load the page again.")
+  @Message
   String notLive();
 
-  @Message("{subject} is now: {state}")
+  @Message
   String changed(String subject, String state);
 
-  @Message("{count} standings changed; the desk shows them.")
+  @Message
   String changedMany(String count);
 
-  @Message("Releases that are suspended")
+  @Message
   String suspended();
 
-  @Message("{count} more: see all suspended releases")
+  @Message
   String moreSuspended(String count);
 
-  @Message("{count} more: see all that wait for a second signature")
+  @Message
   String moreSecondSignatures(String count);
 
-  @Message("Not fit, by what it began with")
+  @Message
   String causes();
 
-  @Message("No lot or crop is not fit.")
+  @Message
   String noCauses();
 
-  @Message("Lots that are not fit for it")
+  @Message
   String lots();
 
-  @Message("In store")
+  @Message
   String inStore();
 
-  @Message("At customers")
+  @Message
   String atCustomers();
 
-  @Message("Judged")
+  @Message
   String judged();
 
-  @Message("{count} more {#if count == '1'}cause{#else}causes{/if}: see all that is not fit")
+  @Message
   String moreCauses(String count);
 
-  @Message("Evidence owed, what is due first")
+  @Message
   String owed();
 
-  @Message("No evidence is owed.")
+  @Message
   String noOwed();
 
-  @Message("{count} more: see the lots that owe evidence")
+  @Message
   String moreOwed(String count);
 
-  @Message("Bring")
+  @Message
   String bring();
 
-  @Message("Due")
+  @Message
   String due();
 
-  @Message("flowers until {day}: {days} {#if days == '1'}day{#else}days{/if} left")
+  @Message
   String flowersUntil(String day, String days);
 
-  @Message("flowering begins {day}: {days} {#if days == '1'}day{#else}days{/if} left")
+  @Message
   String flowersFrom(String day, String days);
 
-  @Message("flowering ended {day}: it can no longer be seen in this crop")
+  @Message
   String floweredUntil(String day);
 
-  @Message("flowering began {day}: measure at once")
+  @Message
   String flowersSince(String day);
 
-  @Message("while it flowers; the flowering days are not declared")
+  @Message
   String floweringUnknown();
 
-  @Message("before release")
+  @Message
   String beforeRelease();
 
-  @Message("Waiting for a second signature")
+  @Message
   String secondSignatures();
 
-  @Message("Quarantine")
+  @Message
   String quarantine();
 
-  @Message("Nothing waits in quarantine.")
+  @Message
   String noQuarantine();
 
-  @Message(
-      "{#if count == '1'}1 refused input waits:{#else}{count} refused inputs wait; the newest:{/if}")
+  @Message
   String quarantined(String count);
 
-  @Message("See all in quarantine")
+  @Message
   String allQuarantine();
 
-  @Message("since {time}")
+  @Message
   String since(String time);
 }

@@ -7,142 +7,132 @@ import io.quarkus.qute.i18n.MessageBundle;
 @MessageBundle("frame")
 public interface FrameMessages {
 
-  @Message("Skip to the content")
+  @Message
   String skip();
 
-  @Message("Main")
+  @Message
   String navigation();
 
-  @Message("Language")
+  @Message
   String language();
 
-  @Message("Signed in as {name}")
+  @Message
   String signedInAs(String name);
 
-  @Message("Sign out")
+  @Message
   String signOut();
 
-  @Message("Sign in")
+  @Message
   String signIn();
 
-  @Message("User")
+  @Message
   String user();
 
-  @Message("Password")
+  @Message
   String password();
 
-  @Message("User or password is not right. Check both and try again.")
+  @Message
   String signInRefused();
 
-  @Message("Too many wrong passwords. Wait a few minutes and try again.")
+  @Message
   String signInWait();
 
-  @Message(
-      "This password was issued by the administrator, who knows it too. Enter user and password"
-          + " again, and choose a password of your own.")
+  @Message
   String signInOwn();
 
-  @Message("New password (12 to 200 characters)")
+  @Message
   String newPassword();
 
-  @Message("Data as of {time}. Everything that had come in is in it.")
+  @Message
   String asOfComplete(String time);
 
-  @Message(
-      "Data as of {time}. {#if records == '1'}1 record had come in and was{#else}{records}"
-          + " records had come in and were{/if} not processed yet; what you see may change. Load the page again shortly.")
+  @Message
   String asOfWaiting(String time, String records);
 
-  @Message(
-      "Data as of {time}. Not everything that had come in may be processed yet; what you see may"
-          + " change. Load the page again shortly.")
+  @Message
   String asOfUnknown(String time);
 
-  @Message(
-      "This is a reckoning from recorded facts. The certification authority decides, and release is"
-          + " the act of a named person.")
+  @Message
   String authority();
 
-  @Message("Not heeded")
+  @Message
   String unheededTitle();
 
-  @Message("The address has {name} = {value}; what can be asked for is {limit}.")
+  @Message
   String unheeded(String name, String value, String limit);
 
-  @Message("What is shown is what the address asks for without this.")
+  @Message
   String unheededShown();
 
-  @Message("Quality desk")
+  @Message
   String desk();
 
-  @Message("Lots")
+  @Message
   String lots();
 
-  @Message("Crops")
+  @Message
   String crops();
 
-  @Message("Bench")
+  @Message
   String bench();
 
-  @Message("Quarantine")
+  @Message
   String quarantine();
 
-  @Message("Field book")
+  @Message
   String fieldBook();
 
-  @Message("Seasons")
+  @Message
   String seasons();
 
-  @Message("Trace")
+  @Message
   String trace();
 
-  @Message("Nothing is here")
+  @Message
   String notFound();
 
-  @Message("Check the address and the id; ids are case-sensitive.")
+  @Message
   String notFoundRemedy();
 
-  @Message("This is not yours to see or do")
+  @Message
   String forbidden();
 
-  @Message("If you need it for your work, ask the administrator for the role that allows it.")
+  @Message
   String forbiddenRemedy();
 
-  @Message("The page cannot be shown just now")
+  @Message
   String notReady();
 
-  @Message("Kornspur is still starting or taking over work. Load the page again in a few seconds.")
+  @Message
   String notReadyRemedy();
 
-  @Message("The request cannot be answered as it is")
+  @Message
   String refused();
 
-  @Message("Go back, mend what is named here, and try again.")
+  @Message
   String refusedRemedy();
 
-  @Message("Something went wrong here")
+  @Message
   String unexpected();
 
-  @Message(
-      "Try again; if it stays, give the incident id to whoever runs this server: the log has the"
-          + " rest under it.")
+  @Message
   String unexpectedRemedy();
 
-  @Message("Status {status}")
+  @Message
   String status(int status);
 
-  @Message("What was asked, in detail")
+  @Message
   String detail();
 
-  @Message("Page {page} of {pages}")
+  @Message
   String pageOf(String page, String pages);
 
-  @Message("Pages of the list")
+  @Message
   String pages();
 
-  @Message("Previous page")
+  @Message
   String previous();
 
-  @Message("Next page")
+  @Message
   String next();
 }

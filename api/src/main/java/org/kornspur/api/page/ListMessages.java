@@ -7,60 +7,60 @@ import io.quarkus.qute.i18n.MessageBundle;
 @MessageBundle("list")
 public interface ListMessages {
 
-  @Message("Season (year of harvest)")
+  @Message
   String season();
 
-  @Message("Hybrid")
+  @Message
   String hybrid();
 
-  @Message("Multiplier")
+  @Message
   String holder();
 
-  @Message("Category")
+  @Message
   String category();
 
-  @Message("Standing")
+  @Message
   String state();
 
-  @Message("Id begins with")
+  @Message
   String id();
 
-  @Message("All")
+  @Message
   String all();
 
-  @Message("Show")
+  @Message
   String show();
 
-  @Message("Show all")
+  @Message
   String showAll();
 
-  @Message("Filters")
+  @Message
   String filters();
 
-  @Message("{total} found, worst first")
+  @Message
   String found(String total);
 
-  @Message("Nothing matches these filters.")
+  @Message
   String nothing();
 
-  @Message("Lot")
+  @Message
   String lot();
 
-  @Message("Crop")
+  @Message
   String crop();
 
-  @Message("Id")
+  @Message
   String idColumn();
 
-  @Message("Why")
+  @Message
   String why();
 
-  @Message("Seed")
+  @Message
   String seed();
 
-  @Message("In store")
+  @Message
   String left();
 
-  @Message("Judged on")
+  @Message
   String judged();
 }

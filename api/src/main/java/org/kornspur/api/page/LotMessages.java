@@ -7,281 +7,261 @@ import io.quarkus.qute.i18n.MessageBundle;
 @MessageBundle("lot")
 public interface LotMessages {
 
-  @Message("Lot {id}")
+  @Message
   String lot(String id);
 
-  @Message("Crop {id}")
+  @Message
   String crop(String id);
 
-  @Message(
-      "{name} is fit. {#if gates == '1'}The one gate that applies is met.{#else}All {gates} gates"
-          + " that apply are met.{/if}")
+  @Message
   String fit(String name, String gates);
 
-  @Message("{name} is not fit. Not met: {gates}.")
+  @Message
   String notFit(String name, String gates);
 
-  @Message("{name} waits for evidence: {gates}.")
+  @Message
   String owed(String name, String gates);
 
-  @Message("{name} has a standing that this version does not know.")
+  @Message
   String unknown(String name);
 
-  @Message("{gate} (from {origin})")
+  @Message
   String inheritedGate(String gate, String origin);
 
-  @Message("On this page")
+  @Message
   String onThisPage();
 
-  @Message("What it is")
+  @Message
   String identity();
 
-  @Message("Hybrid")
+  @Message
   String hybrid();
 
-  @Message("Seed")
+  @Message
   String seed();
 
-  @Message("Category")
+  @Message
   String category();
 
-  @Message("Season (year of harvest)")
+  @Message
   String season();
 
-  @Message("Rulebook")
+  @Message
   String rulebook();
 
-  @Message("Multiplier or owner")
+  @Message
   String holder();
 
-  @Message("Came in")
+  @Message
   String held();
 
-  @Message("Went out")
+  @Message
   String givenOut();
 
-  @Message("In store")
+  @Message
   String left();
 
-  @Message("Judged anew")
+  @Message
   String judged();
 
-  @Message("Before you act")
+  @Message
   String cautions();
 
-  @Message("Certification")
+  @Message
   String cautionAuthority();
 
-  @Message("Sampling and testing")
+  @Message
   String cautionSampling();
 
-  @Message("Ergot")
+  @Message
   String cautionErgot();
 
-  @Message("Treated seed")
+  @Message
   String cautionTreated();
 
-  @Message("Release")
+  @Message
   String cautionNotReleased();
 
-  @Message("Gates")
+  @Message
   String gates();
 
-  @Message("Value")
+  @Message
   String value();
 
-  @Message("Limit")
+  @Message
   String limit();
 
-  @Message("Margin")
+  @Message
   String margin();
 
-  @Message("What it may truly be")
+  @Message
   String interval();
 
-  @Message("{lower} to {upper} ({confidence} confidence)")
+  @Message
   String intervalOf(String lower, String upper, String confidence);
 
-  @Message("at least {value}")
+  @Message
   String atLeast(String value);
 
-  @Message("at most {value}")
+  @Message
   String atMost(String value);
 
-  @Message("{margin} of room")
+  @Message
   String room(String margin);
 
-  @Message("broken by {margin}")
+  @Message
   String broken(String margin);
 
-  @Message("{gate}: {value}; limit {limit}; {margin}.")
+  @Message
   String scaleText(String gate, String value, String limit, String margin);
 
-  @Message("Source")
+  @Message
   String source();
 
-  @Message("not verified against the text")
+  @Message
   String notVerified();
 
-  @Message("In the words of the record")
+  @Message
   String recorded();
 
-  @Message("Rests on")
+  @Message
   String facts();
 
-  @Message("To be brought")
+  @Message
   String toBring();
 
-  @Message(
-      "Beyond the thick line, on the shaded side, the limit is not met. The dot is the value, the"
-          + " bar what it may truly be.")
+  @Message
   String scaleKey();
 
-  @Message("What the rulebook asks for besides")
+  @Message
   String ruleNotes();
 
-  @Message("Where nothing is asked for, nothing is counted as met.")
+  @Message
   String ruleNotesKey();
 
-  @Message("Taken over from ancestors")
+  @Message
   String inherited();
 
-  @Message("Nothing is taken over from ancestors.")
+  @Message
   String nothingInherited();
 
-  @Message("condemns")
+  @Message
   String condemns();
 
-  @Message("leaves evidence owed")
+  @Message
   String leavesOwed();
 
-  @Message("Path")
+  @Message
   String path();
 
-  @Message("Pedigree")
+  @Message
   String pedigree();
 
-  @Message(
-      "Seasons from left to right; each line is seed that moved, with its kilograms. A thick broken"
-          + " line with a cross carries trouble down the pedigree.")
+  @Message
   String pedigreeKey();
 
-  @Message("Pedigree of {id}, drawn; the same stands in the table below")
+  @Message
   String pedigreeDrawing(String id);
 
-  @Message(
-      "{shown} of {all} {#if shown == '1'}is{#else}are{/if} drawn: the nearest, and all that"
-          + " trouble passes through.")
+  @Message
   String pedigreeCut(String shown, String all);
 
-  @Message("{count} more")
+  @Message
   String more(String count);
 
-  @Message("The pedigree as a table")
+  @Message
   String pedigreeTable();
 
-  @Message("From")
+  @Message
   String from();
 
-  @Message("To")
+  @Message
   String to();
 
-  @Message("Mass")
+  @Message
   String mass();
 
-  @Message("By")
+  @Message
   String by();
 
-  @Message("On")
+  @Message
   String on();
 
-  @Message("Trouble")
+  @Message
   String trouble();
 
-  @Message("passes here")
+  @Message
   String troublePasses();
 
-  @Message("Customers")
+  @Message
   String customers();
 
-  @Message("Customer")
+  @Message
   String customer();
 
-  @Message("year not known")
+  @Message
   String yearUnknown();
 
-  @Message("Nothing came before, and nothing went on.")
+  @Message
   String noPedigree();
 
-  @Message("Where it went")
+  @Message
   String forward();
 
-  @Message(
-      "Reached customers from this lot and all that it went into: {mass}. Where lots of other"
-          + " origin were mixed in, their seed is counted too.")
+  @Message
   String dispatched(String mass);
 
-  @Message("Nothing has reached a customer.")
+  @Message
   String nothingDispatched();
 
-  @Message("Time line of facts")
+  @Message
   String timeLine();
 
-  @Message(
-      "{#if counting == '1'}1 fact counts{#else}{counting} facts count{/if}; {superseded}"
-          + " {#if superseded == '1'}was corrected or taken back and stays{#else}were corrected or"
-          + " taken back and stay{/if} on record.")
+  @Message
   String timeLineCounts(String counting, String superseded);
 
-  @Message("recorded {time} by {person}")
+  @Message
   String recordedBy(String time, String person);
 
-  @Message("Document: {document}")
+  @Message
   String document(String document);
 
-  @Message("Does not count: fact {fact} took its place. Reason: {reason}")
+  @Message
   String supersededBy(String fact, String reason);
 
-  @Message(
-      "Does not count yet: it would take the place of an earlier fact, and nothing proves who sent"
-          + " it. Quality confirms it by sending the same fact.")
+  @Message
   String awaitsConfirmation();
 
-  @Message(
-      "Still counts: fact {fact} would take it back or correct it, and nothing proves who sent that"
-          + " fact. Reason given: {reason}. Quality confirms one or the other.")
+  @Message
   String unconfirmed(String fact, String reason);
 
-  @Message("Corrects fact {fact}. Reason: {reason}")
+  @Message
   String corrects(String fact, String reason);
 
-  @Message("Takes back fact {fact}. Reason: {reason}")
+  @Message
   String takesBack(String fact, String reason);
 
-  @Message("Changed")
+  @Message
   String changed();
 
-  @Message("was")
+  @Message
   String was();
 
-  @Message("is")
+  @Message
   String is();
 
-  @Message("none")
+  @Message
   String none();
 
-  @Message("All recorded values")
+  @Message
   String values();
 
-  @Message("Complete as far as facts have come in.")
+  @Message
   String traceComplete();
 
-  @Message(
-      "Incomplete: {#if count == '1'}1 crop or lot is named and nothing else is known of it:"
-          + " {ids}.{#else}{count} crops or lots are named and nothing else is known of them:"
-          + " {ids}.{/if}")
+  @Message
   String traceUnresolved(String count, String ids);
 
-  @Message("Incomplete: the walk stopped at {count} crops and lots.")
+  @Message
   String traceCut(String count);
 }

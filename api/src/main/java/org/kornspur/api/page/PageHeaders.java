@@ -5,10 +5,9 @@ import jakarta.ws.rs.container.ContainerResponseContext;
 import jakarta.ws.rs.container.ContainerResponseFilter;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
-import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.ext.Provider;
 
-/** Pages are kept by no cache, since standings change, and differ by language and by person. */
+/** Pages are kept by no cache, since standings change. */
 @Provider
 public class PageHeaders implements ContainerResponseFilter {
   @Override
@@ -17,8 +16,6 @@ public class PageHeaders implements ContainerResponseFilter {
     if (type == null || !type.isCompatible(MediaType.TEXT_HTML_TYPE)) {
       return;
     }
-    MultivaluedMap<String, Object> headers = response.getHeaders();
-    headers.putSingle(HttpHeaders.CACHE_CONTROL, "no-store");
-    headers.putSingle(HttpHeaders.VARY, "Accept, Accept-Language, Cookie");
+    response.getHeaders().putSingle(HttpHeaders.CACHE_CONTROL, "no-store");
   }
 }

@@ -7,93 +7,93 @@ import io.quarkus.qute.i18n.MessageBundle;
 @MessageBundle("sign")
 public interface SignMessages {
 
-  @Message("Sign for lot {id}")
+  @Message
   String title(String id);
 
-  @Message("What you sign")
+  @Message
   String what();
 
-  @Message("The standing as recorded")
+  @Message
   String standing();
 
-  @Message("Every verdict")
+  @Message
   String verdicts();
 
-  @Message("The sealed text, word for word")
+  @Message
   String sealedText();
 
-  @Message("Seal (SHA-256 of the text)")
+  @Message
   String seal();
 
-  @Message("Which act")
+  @Message
   String act();
 
-  @Message("cannot be signed now")
+  @Message
   String notNow();
 
-  @Message("Two persons must sign")
+  @Message
   String twoPersons();
 
-  @Message("Lower category (only to put it into a lower one)")
+  @Message
   String toCategory();
 
-  @Message("Ground (only to condemn)")
+  @Message
   String ground();
 
-  @Message("The seed itself is unfit; reaches lots of the same harvest")
+  @Message
   String groundSeedQuality();
 
-  @Message("It is not pure or not what it is called; reaches every descendant")
+  @Message
   String groundPurityOrIdentity();
 
-  @Message("Condemnation that was a mistake (only to suspend a condemned lot)")
+  @Message
   String corrects();
 
-  @Message("Reason")
+  @Message
   String reason();
 
-  @Message("Meaning of your signature, such as: responsibility for the release")
+  @Message
   String meaning();
 
-  @Message("Your password, again")
+  @Message
   String password();
 
-  @Message("Sign")
+  @Message
   String sign();
 
-  @Message("Not signed")
+  @Message
   String notSigned();
 
-  @Message("Release")
+  @Message
   String release();
 
-  @Message("Sign for this lot: release, suspend, condemn, put into a lower category")
+  @Message
   String toSign();
 
-  @Message("since {time}")
+  @Message
   String since(String time);
 
-  @Message("Nobody has signed for this lot.")
+  @Message
   String nobody();
 
-  @Message("Signed by {name} ({person}) on {time}, meaning: {meaning}. Reason: {reason}")
+  @Message
   String signed(String name, String person, String time, String meaning, String reason);
 
-  @Message("name forgotten")
+  @Message
   String nameForgotten();
 
-  @Message("Refused to {person} on {time}")
+  @Message
   String refused(String person, String time);
 
-  @Message("The signature verifies.")
+  @Message
   String verifies();
 
-  @Message("The signature does not verify. Tell the administrator and the certification authority.")
+  @Message
   String doesNotVerify();
 
-  @Message("The lot still is exactly what was sealed.")
+  @Message
   String stillSealed();
 
-  @Message("The lot is no longer what was sealed.")
+  @Message
   String notSealed();
 }

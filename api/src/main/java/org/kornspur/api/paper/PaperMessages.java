@@ -8,280 +8,252 @@ import org.kornspur.standing.ReleaseStep;
 @MessageBundle("paper")
 public interface PaperMessages {
 
-  @Message("Dossier of lot {id}")
+  @Message
   String dossierOfLot(String id);
 
-  @Message("Dossier of crop {id}")
+  @Message
   String dossierOfCrop(String id);
 
-  @Message("Printed {time} by Kornspur")
+  @Message
   String printed(String time);
 
-  @Message("Page")
+  @Message
   String page();
 
-  @Message("of")
+  @Message
   String of();
 
-  @Message("Contents")
+  @Message
   String contents();
 
-  @Message("What it is")
+  @Message
   String what();
 
-  @Message("Standing")
+  @Message
   String standing();
 
-  @Message("Hybrid")
+  @Message
   String hybrid();
 
-  @Message("Seed")
+  @Message
   String seed();
 
-  @Message("Category")
+  @Message
   String category();
 
-  @Message("Year of harvest")
+  @Message
   String cropYear();
 
-  @Message("Rulebook")
+  @Message
   String rulebook();
 
-  @Message("Enterprise")
+  @Message
   String holder();
 
-  @Message("Mass in, out and left")
+  @Message
   String masses();
 
-  @Message("Cautions")
+  @Message
   String cautions();
 
-  @Message("Verdicts and their sources")
+  @Message
   String verdicts();
 
-  @Message("Gate")
+  @Message
   String gate();
 
-  @Message("Result")
+  @Message
   String result();
 
-  @Message("Found")
+  @Message
   String found();
 
-  @Message("Limit and source")
+  @Message
   String limit();
 
-  @Message("Facts")
+  @Message
   String facts();
 
-  @Message("What the rulebook asks for besides; nothing of it is counted as met")
+  @Message
   String ruleNotes();
 
-  @Message("Taken over from ancestors")
+  @Message
   String inherited();
 
-  @Message("Nothing is taken over from ancestors.")
+  @Message
   String nothingInherited();
 
-  @Message("The way back")
+  @Message
   String back();
 
-  @Message("The way forward")
+  @Message
   String forward();
 
-  @Message("Customers and label numbers")
+  @Message
   String customers();
 
-  @Message("Mass balance")
+  @Message
   String balance();
 
-  @Message("Facts of this lot")
+  @Message
   String factsOfLot();
 
-  @Message("Facts of this crop")
+  @Message
   String factsOfCrop();
 
-  @Message("Ancestor: {name}")
+  @Message
   String ancestor(String name);
 
-  @Message(
-      "{#if count == '1'}1 further ancestor is left out here; ask for its own"
-          + " dossier.{#else}{count} further ancestors are left out here; ask for their own"
-          + " dossiers.{/if}")
+  @Message
   String leftOut(String count);
 
-  @Message("No fact that is not printed above.")
+  @Message
   String noNewFacts();
 
-  @Message("happened")
+  @Message
   String happened();
 
-  @Message("recorded")
+  @Message
   String recorded();
 
-  @Message("by")
+  @Message
   String by();
 
-  @Message("paper")
+  @Message
   String document();
 
-  @Message("SHA-256")
+  @Message
   String sha256();
 
-  @Message("Does not count: {reason} (by {fact})")
+  @Message
   String superseded(String reason, String fact);
 
-  @Message("Release and signatures")
+  @Message
   String release();
 
   @Message
   String step(ReleaseStep step);
 
-  @Message("Nobody has signed for this lot.")
+  @Message
   String noSignatures();
 
-  @Message("Printed name")
+  @Message
   String printedName();
 
-  @Message("Person")
+  @Message
   String person();
 
-  @Message("Signed on")
+  @Message
   String signedAt();
 
-  @Message("Meaning of the signature")
+  @Message
   String meaning();
 
-  @Message("Into category")
+  @Message
   String toCategory();
 
-  @Message("Ground")
+  @Message
   String ground();
 
-  @Message("Corrects the act")
+  @Message
   String corrects();
 
-  @Message("Corrected by the act")
+  @Message
   String correctedBy();
 
-  @Message("Signature")
+  @Message
   String signature();
 
-  @Message("Key")
+  @Message
   String key();
 
-  @Message("Seal of what was signed")
+  @Message
   String seal();
 
-  @Message("refused, nothing was signed")
+  @Message
   String refusedAct();
 
-  @Message("Refused to person")
+  @Message
   String refusedTo();
 
-  @Message("Refused on")
+  @Message
   String refusedAt();
 
-  @Message("Why")
+  @Message
   String why();
 
-  @Message("Dispatched while it was not released: {mass}")
+  @Message
   String unreleased(String mass);
 
-  @Message("Integrity")
+  @Message
   String integrity();
 
-  @Message(
-      "This dossier holds {facts} {#if facts == '1'}fact{#else}facts{/if} on {subjects} {#if subjects == '1'}crop or lot{#else}crops and lots{/if}. Their whole content is"
-          + " enclosed in this PDF as dossier.json. SHA-256 over the bytes of that file:")
+  @Message
   String hashed(String facts, String subjects);
 
-  @Message(
-      "Who wants to check takes the enclosed file out of the PDF and reckons SHA-256 over it. The"
-          + " same facts and standings always give the same bytes. Each fact bears its own"
-          + " fingerprint besides, SHA-256 over its type and content.")
+  @Message
   String howToCheck();
 
-  @Message("Hash chain and checkpoints")
+  @Message
   String proof();
 
-  @Message(
-      "The checkpoints that cover these facts are shown to those who may read the log: quality and"
-          + " auditors. Ask them for a print with its proof.")
+  @Message
   String proofElsewhere();
 
-  @Message(
-      "Every fact is a link of a hash chain, one chain a partition of the log. A checkpoint is the"
-          + " signature (Ed25519) of the site under the newest link, and so under every link before"
-          + " it. These checkpoints cover the facts of this dossier; they are enclosed in this PDF"
-          + " as checkpoints.json, with their signatures.")
+  @Message
   String checkpoints();
 
-  @Message("Signed checkpoints cover each of the {facts} facts of this dossier.")
+  @Message
   String covered(String facts);
 
-  @Message(
-      "No signed checkpoint covers the newest of these facts yet; which ones stands below. Print"
-          + " this dossier again in a minute.")
+  @Message
   String notCovered();
 
-  @Message("Partition {partition}")
+  @Message
   String partition(String partition);
 
-  @Message(
-      "Checkpoint {number} signs the chain up to link {sequence} (offset {offset}); signed on"
-          + " {time}.")
+  @Message
   String checkpoint(String number, String sequence, String offset, String time);
 
-  @Message("Facts of this dossier that it covers: {facts}.")
+  @Message
   String coversHere(String facts);
 
-  @Message("No checkpoint covers the facts in this partition yet.")
+  @Message
   String noCheckpoint();
 
-  @Message("Not covered by a checkpoint yet: {facts}.")
+  @Message
   String waiting(String facts);
 
-  @Message(
-      "Not in the hash chain: {facts}. They came before the chain began, or while this was printed.")
+  @Message
   String notChained(String facts);
 
-  @Message("Hash of that link (SHA-256)")
+  @Message
   String link();
 
-  @Message("Hash of the checkpoint before")
+  @Message
   String previous();
 
-  @Message("To verify it without this site")
+  @Message
   String verifying();
 
-  @Message(
-      "Fetch the proof, once, as a person who may read the log; for an ancestor the same address"
-          + " under its own kind and id:")
+  @Message
   String verifyProof();
 
-  @Message(
-      "Verify it on any machine without a connection. The folder holds the public keys of the site,"
-          + " *.pub.pem, handed over by another way than this PDF. The proof holds the bytes of each"
-          + " fact and the links up to a checkpoint:")
+  @Message
   String verifyKeys();
 
-  @Message(
-      "Who has the access file client.properties verifies the whole log against the checkpoints of"
-          + " this PDF; that shows too whether the log was cut off or written anew since it was printed:")
+  @Message
   String verifyLog();
 
-  @Message("NAME")
+  @Message
   String yourName();
 
-  @Message("KEYS")
+  @Message
   String keyFolder();
 
-  @Message(
-      "Exit code: 0 as it was signed, 2 nothing is signed yet, 3 tampered with, 1 could not verify."
-          + " What is false but was sealed as such, no proof shows.")
+  @Message
   String exitCodes();
 
-  @Message("This print is no certificate and bears no signature of its own.")
+  @Message
   String noSignature();
 }

@@ -18,13 +18,13 @@ public final class ProblemAnswer {
   /** Ends a request that no resource has seen yet with this document. */
   public static void end(RoutingContext context, ProblemDocument document, ObjectMapper json) {
     try {
+      Language language = language(context);
       context
           .response()
           .setStatusCode(document.status())
           .putHeader(HttpHeaders.CONTENT_TYPE, MEDIA_TYPE)
-          .end(
-              json.writeValueAsString(
-                  ProblemJson.of(document, ProblemLanguage.words(language(context)))));
+          .putHeader(HttpHeaders.CONTENT_LANGUAGE, language.tag())
+          .end(json.writeValueAsString(ProblemJson.of(document, ProblemLanguage.words(language))));
     } catch (JsonProcessingException e) {
       context.fail(e);
     }

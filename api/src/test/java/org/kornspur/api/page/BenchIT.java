@@ -62,7 +62,7 @@ class BenchIT extends BrowserTest {
     page.locator("[data-task=GERMINATION]").click();
 
     replicates(page, 100, 97, 94, 91);
-    page.getByLabel("Report behind it").fill("bench sheet 7");
+    page.getByLabel("Report number").fill("bench sheet 7");
     press(page, "Check");
     assertThat(page.locator(".lines .owed"))
         .containsText("They lie 9 percentage points apart, where at most 8 are tolerated");
@@ -70,7 +70,7 @@ class BenchIT extends BrowserTest {
     LookedAt.whole(page, "bench-checked-apart-" + screen + "-en");
     press(page, "Change");
     assertThat(normal(page, 0)).hasValue("100");
-    assertThat(page.getByLabel("Report behind it")).hasValue("bench sheet 7");
+    assertThat(page.getByLabel("Report number")).hasValue("bench sheet 7");
     replicates(page, 100, 96, 93, 92);
     press(page, "Check");
     assertThat(page.locator(".lines .good"))
@@ -98,7 +98,7 @@ class BenchIT extends BrowserTest {
     BenchFacts.bring(lot, "ENT-LAB-ONE");
     Page page = form(lot, "moisture", Screen.NARROW, Language.ENGLISH);
     page.locator("[name=moisturePercent]").fill("13,4");
-    page.getByLabel("Report behind it").fill("bench sheet 8");
+    page.getByLabel("Report number").fill("bench sheet 8");
     press(page, "Check");
     assertThat(page.locator("#checked")).isVisible();
     Object answers =
@@ -157,7 +157,7 @@ class BenchIT extends BrowserTest {
     BenchFacts.bring(lot, "ENT-LAB-ONE");
     Page page = form(lot, "moisture", screen, Language.ENGLISH);
     page.locator("[name=moisturePercent]").fill("31.4");
-    page.getByLabel("Report behind it").fill("bench sheet 10");
+    page.getByLabel("Report number").fill("bench sheet 10");
     press(page, "Check");
     press(page, "Record");
     assertThat(page.locator(".notice.good").first()).containsText("Recorded");

@@ -258,7 +258,12 @@ class GermanPagesIT {
   }
 
   private static Response asked(String language, String address) {
-    return given().header("Accept-Language", language).get(address);
+    Response answer = given().header("Accept-Language", language).get(address);
+    String type = answer.contentType();
+    if (type.startsWith("text/html") || type.contains("json")) {
+      assertThat(answer.header("Content-Language")).as(address).isEqualTo(language);
+    }
+    return answer;
   }
 
   /** What a reader sees of a page, without what is marked as English. */

@@ -8,311 +8,303 @@ import org.kornspur.processors.pedigree.LooseEnd;
 @MessageBundle("trace")
 public interface TraceMessages {
 
-  @Message("Trace")
+  @Message
   String title();
 
-  @Message("Label number, lot, crop or fact")
+  @Message
   String query();
 
-  @Message(
-      "As it stands on the bag or in the papers. Blanks and the case of a label do not matter.")
+  @Message
   String queryHint();
 
-  @Message("Look up")
+  @Message
   String lookUp();
 
-  @Message(
-      "Nothing seen here bears “{text}”. Check the number: ids of lots, crops and facts are case-sensitive.")
+  @Message
   String nothing(String text);
 
-  @Message("“{text}” may mean several things. Choose one:")
+  @Message
   String several(String text);
 
-  @Message("label of a dispatch of {mass} to {customer} on {day}")
+  @Message
   String byLabel(String mass, String customer, String day);
 
-  @Message(
-      "lies between the first and the last label, {first} to {last}, of a dispatch of {mass} to"
-          + " {customer} on {day}; it is not written down itself")
+  @Message
   String betweenLabels(String first, String last, String mass, String customer, String day);
 
-  @Message("That dispatch was corrected or taken back.")
+  @Message
   String dispatchSuperseded();
 
-  @Message("named by this fact")
+  @Message
   String byFact();
 
-  @Message("the id itself")
+  @Message
   String byId();
 
-  @Message("Trace of lot {id}")
+  @Message
   String traceOfLot(String id);
 
-  @Message("Trace of crop {id}")
+  @Message
   String traceOfCrop(String id);
 
-  @Message("Found by “{text}”:")
+  @Message
   String foundBy(String text);
 
-  @Message("Run a recall drill")
+  @Message
   String drill();
 
-  @Message("Dossier as PDF")
+  @Message
   String dossierPdf();
 
-  @Message("History as EPCIS 2.0")
+  @Message
   String epcis();
 
-  @Message("Page of this lot")
+  @Message
   String lotPage();
 
-  @Message("Page of this crop")
+  @Message
   String cropPage();
 
-  @Message("The way back")
+  @Message
   String back();
 
-  @Message("The way forward")
+  @Message
   String forward();
 
-  @Message("Every movement of seed into it and into what it came from, nearest first")
+  @Message
   String backCaption();
 
-  @Message("Every movement of seed out of it and out of what it went into, nearest first")
+  @Message
   String forwardCaption();
 
-  @Message("It came from nothing that is recorded.")
+  @Message
   String nothingBack();
 
-  @Message("It went nowhere yet.")
+  @Message
   String nothingForward();
 
-  @Message("Seen on the walk, crops, lots and customers: {subjects}, in {elapsed} ms.")
+  @Message
   String walked(String subjects, String elapsed);
 
-  @Message("Complete, as far as facts have come in.")
+  @Message
   String complete();
 
-  @Message("Incomplete")
+  @Message
   String incomplete();
 
-  @Message("{shown} of {all} movements are shown; the interface gives all.")
+  @Message
   String cut(String shown, String all);
 
-  @Message("Step")
+  @Message
   String step();
 
-  @Message("From")
+  @Message
   String from();
 
-  @Message("To")
+  @Message
   String to();
 
-  @Message("Mass")
+  @Message
   String mass();
 
-  @Message("By")
+  @Message
   String by();
 
-  @Message("Day")
+  @Message
   String day();
 
-  @Message("Standing")
+  @Message
   String standing();
 
-  @Message("Fact")
+  @Message
   String fact();
 
-  @Message("lot {id}")
+  @Message
   String lot(String id);
 
-  @Message("crop {id}")
+  @Message
   String crop(String id);
 
-  @Message("customer {id}")
+  @Message
   String customer(String id);
 
-  @Message("At customers")
+  @Message
   String atCustomers();
 
-  @Message("{kg} reached {count} customers.")
+  @Message
   String reached(String kg, String count);
 
-  @Message("{kg} reached one customer.")
+  @Message
   String reachedOne(String kg);
 
-  @Message("No seed of it has reached a customer.")
+  @Message
   String reachedNobody();
 
-  @Message("Recall drill of lot {id}")
+  @Message
   String drillOfLot(String id);
 
-  @Message("Recall drill of crop {id}")
+  @Message
   String drillOfCrop(String id);
 
-  @Message("This drill is complete as far as facts have come in.")
+  @Message
   String drillComplete();
 
-  @Message("This drill is incomplete. Do not rest on it alone.")
+  @Message
   String drillIncomplete();
 
-  @Message("Walks and balance took {elapsed} ms.")
+  @Message
   String elapsed(String elapsed);
 
-  @Message("Records not processed yet: {records}.")
+  @Message
   String lag(String records);
 
-  @Message("unknown")
+  @Message
   String unknown();
 
-  @Message("Unresolved links: {links}.")
+  @Message
   String unresolvedLinks(String links);
 
-  @Message(
-      "{#if held == '1'}1 refused input waits in the quarantine; a link may be in"
-          + " it.{#else}{held} refused inputs wait in the quarantine; a link may be among them.{/if}")
+  @Message
   String heldInQuarantine(String held);
 
-  @Message("As a table (CSV)")
+  @Message
   String csv();
 
-  @Message("As PDF")
+  @Message
   String pdf();
 
-  @Message("Customers")
+  @Message
   String customers();
 
-  @Message("Who got how much")
+  @Message
   String customersCaption();
 
-  @Message("Labels")
+  @Message
   String labels();
 
-  @Message("Deliveries and label numbers")
+  @Message
   String deliveries();
 
-  @Message(
-      "Every delivery with its label numbers, as recorded; two numbers of one series are the first and the last (common practice, no source)")
+  @Message
   String deliveriesCaption();
 
-  @Message("Customer")
+  @Message
   String customerColumn();
 
-  @Message("Lot")
+  @Message
   String lotColumn();
 
-  @Message("Mass balance")
+  @Message
   String balance();
 
-  @Message("The masses add up within tolerance.")
+  @Message
   String balances();
 
-  @Message("The masses do not add up.")
+  @Message
   String doesNotBalance();
 
-  @Message("In = out + stock + loss, for this lot and all that it went into")
+  @Message
   String balanceCaption();
 
-  @Message("In")
+  @Message
   String in();
 
-  @Message("declared")
+  @Message
   String declared();
 
-  @Message("harvested")
+  @Message
   String harvested();
 
-  @Message("out of other lots")
+  @Message
   String fromOtherLots();
 
-  @Message("Out")
+  @Message
   String out();
 
-  @Message("to customers")
+  @Message
   String toCustomers();
 
-  @Message("sown")
+  @Message
   String sown();
 
-  @Message("into lots beyond the walk")
+  @Message
   String toOtherLots();
 
-  @Message("Stock")
+  @Message
   String stock();
 
-  @Message("as the books leave it; nobody counted")
+  @Message
   String bookStock();
 
-  @Message(
-      "counted for {counted} of {lots} {#if lots == '1'}lot{#else}lots{/if}, the others as the books leave them")
+  @Message
   String countedStock(String counted, String lots);
 
-  @Message("Loss (screenings)")
+  @Message
   String loss();
 
-  @Message("Difference")
+  @Message
   String difference();
 
-  @Message("Tolerance: {percent} % of what came in, {allowed} ({source})")
+  @Message
   String tolerance(String percent, String allowed, String source);
 
-  @Message("Account of each lot")
+  @Message
   String lots();
 
-  @Message("Book stock")
+  @Message
   String bookStockColumn();
 
-  @Message("Into lots")
+  @Message
   String intoLots();
 
-  @Message("Counted in store, kg")
+  @Message
   String counted();
 
-  @Message("Counted in store of lot {id}, kilograms")
+  @Message
   String countedOf(String id);
 
-  @Message("Reckon again with what was counted")
+  @Message
   String reckon();
 
-  @Message("beyond tolerance")
+  @Message
   String off();
 
-  @Message("Conditionings")
+  @Message
   String conditionings();
 
-  @Message("Screenings")
+  @Message
   String screenings();
 
-  @Message("Where the walk ends")
+  @Message
   String looseEnds();
 
-  @Message("Every place from which a walk cannot be followed on")
+  @Message
   String looseEndsCaption();
 
-  @Message("Every link leads on or ends at declared seed and labelled bags.")
+  @Message
   String noLooseEnds();
 
-  @Message("unresolved")
+  @Message
   String unresolved();
 
-  @Message("open")
+  @Message
   String open();
 
   @Message
   String looseEnd(LooseEnd.Kind kind);
 
-  @Message("What is missing")
+  @Message
   String missing();
 
-  @Message("Crop or lot")
+  @Message
   String subject();
 
-  @Message("Back to the trace")
+  @Message
   String toTrace();
 
-  @Message("The whole way, and a recall drill")
+  @Message
   String wholeWay();
 
-  @Message("All records as a spreadsheet")
+  @Message
   String records();
 }

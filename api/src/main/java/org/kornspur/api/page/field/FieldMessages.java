@@ -10,292 +10,282 @@ import org.kornspur.contract.PollenSourceKind;
 @MessageBundle("field")
 public interface FieldMessages {
 
-  @Message("What is grown here")
+  @Message
   String declared();
 
-  @Message("Field")
+  @Message
   String fieldId();
 
-  @Message("Wanted pollen")
+  @Message
   String pollen();
 
-  @Message("Role in the scheme")
+  @Message
   String role();
 
   @Message
   String cropRole(CropRole role);
 
-  @Message("Area")
+  @Message
   String area();
 
-  @Message("{hectares} ha")
+  @Message
   String hectares(String hectares);
 
-  @Message("Shield against pollen accepted by the authority")
+  @Message
   String shield();
 
-  @Message("yes")
+  @Message
   String yes();
 
-  @Message("no")
+  @Message
   String no();
 
-  @Message("This crop is not declared yet, so there is nothing to draw. Send its declaration.")
+  @Message
   String notDeclared();
 
-  @Message("The field and the ground around it")
+  @Message
   String map();
 
-  @Message("Map of crop {id}, north up")
+  @Message
   String mapTitle(String id);
 
-  @Message("The outline of the field cannot be drawn. Correct the corners in its declaration.")
+  @Message
   String noOutline();
 
-  @Message("No foreign pollen is known within {reach} m of the field.")
+  @Message
   String noSources(String reach);
 
-  @Message(
-      "{count} sources of foreign pollen are known within {reach} m. The nearest, {letter}, lies"
-          + " {distance} m away.")
+  @Message
   String nearest(String count, String reach, String letter, String distance);
 
-  @Message(
-      "One source of foreign pollen is known within {reach} m. It lies {distance} m away and is"
-          + " called {letter} here.")
+  @Message
   String onlyOne(String reach, String letter, String distance);
 
-  @Message("{distance} m are asked for: {source}.")
+  @Message
   String required(String distance, String source);
 
-  @Message("The rulebook asks for no distance that could be drawn.")
+  @Message
   String noneRequired();
 
-  @Message("outline of the field")
+  @Message
   String legendField();
 
-  @Message("isolation zone: the ground within the distance that is asked for")
+  @Message
   String legendZone();
 
-  @Message("source that counts")
+  @Message
   String legendCounts();
 
-  @Message("source that does not count, for it does not flower with the crop")
+  @Message
   String legendApart();
 
-  @Message("shortest way, with its length")
+  @Message
   String legendLine();
 
-  @Message("N")
+  @Message
   String northMark();
 
-  @Message("{metres} m")
+  @Message
   String metres(String metres);
 
-  @Message("Sources of foreign pollen")
+  @Message
   String sources();
 
-  @Message("Called")
+  @Message
   String letter();
 
-  @Message("Source")
+  @Message
   String source();
 
   @Message
   String kind(PollenSourceKind kind);
 
-  @Message("another seed crop")
+  @Message
   String otherCrop();
 
-  @Message("Distance, m")
+  @Message
   String distance();
 
-  @Message("Room to the distance asked for, m")
+  @Message
   String room();
 
-  @Message("Flowers with the crop")
+  @Message
   String meeting();
 
-  @Message("too near")
+  @Message
   String tooNear();
 
-  @Message("reported by a grower, not confirmed")
+  @Message
   String notConfirmed();
 
-  @Message("far enough")
+  @Message
   String farEnough();
 
-  @Message("does not count")
+  @Message
   String apart();
 
-  @Message("Fact")
+  @Message
   String fact();
 
-  @Message("together from {from} to {to}, {days} days")
+  @Message
   String together(String from, String to, String days);
 
-  @Message("together on {day}, one day")
+  @Message
   String togetherOneDay(String day);
 
-  @Message("taken to flower together, for days are unknown; report them")
+  @Message
   String assumed();
 
-  @Message("apart: one ends on {ends}, the other begins on {begins}")
+  @Message
   String apartFrom(String ends, String begins);
 
-  @Message("Flowering")
+  @Message
   String flowering();
 
-  @Message("Days on which the crop flowers and its neighbours shed pollen")
+  @Message
   String floweringTitle();
 
-  @Message("No day of flowering is known of the crop or of any source. Report the days.")
+  @Message
   String noDays();
 
-  @Message("the crop")
+  @Message
   String theCrop();
 
-  @Message("{from} to {to}")
+  @Message
   String fromTo(String from, String to);
 
-  @Message("from {from}, end unknown")
+  @Message
   String fromOn(String from);
 
-  @Message("to {to}, beginning unknown")
+  @Message
   String upTo(String to);
 
-  @Message("days unknown")
+  @Message
   String unknownDays();
 
-  @Message("hatched: days on which source and crop flower together, or may")
+  @Message
   String legendTogether();
 
-  @Message("open end: day unknown")
+  @Message
   String legendOpen();
 
-  @Message("between the dashed lines: flowering of the crop")
+  @Message
   String legendCrop();
 
-  @Message("Sheds")
+  @Message
   String sheds();
 
-  @Message("Visits and counts")
+  @Message
   String visits();
 
-  @Message("No visit is recorded.")
+  @Message
   String noVisits();
 
-  @Message("Every visit and check, the latest last")
+  @Message
   String visitsCaption();
 
-  @Message("Day")
+  @Message
   String day();
 
-  @Message("Visit")
+  @Message
   String visit();
 
-  @Message("Part")
+  @Message
   String part();
 
   @Message
   String inspected(InspectedPart part);
 
-  @Message("BBCH")
+  @Message
   String bbch();
 
-  @Message("Looked at")
+  @Message
   String lookedAt();
 
-  @Message("{plants} {#if plants == '1'}plant{#else}plants{/if}")
+  @Message
   String plants(String plants);
 
-  @Message("{area} m²")
+  @Message
   String squareMetres(String area);
 
-  @Message("{ears} bagged {#if ears == '1'}ear{#else}ears{/if}")
+  @Message
   String ears(String ears);
 
-  @Message("Off-types")
+  @Message
   String offTypes();
 
-  @Message("Shedding")
+  @Message
   String shedding();
 
-  @Message("{shedding} of {receptive} in flower")
+  @Message
   String sheddingOf(String shedding, String receptive);
 
-  @Message("{seed} {#if seed == '1'}ear{#else}ears{/if} with seed of {ears}")
+  @Message
   String seedOf(String seed, String ears);
 
-  @Message("Person or device")
+  @Message
   String by();
 
-  @Message("check of sterility")
+  @Message
   String check();
 
-  @Message("does not count: {reason}")
+  @Message
   String superseded(String reason);
 
-  @Message("Acceptance curves")
+  @Message
   String curves();
 
-  @Message(
-      "How often a count of fixed size accepts a crop, by the crop's true share of bad plants. The"
-          + " plan is the smallest that refuses at most {alpha} of crops that are just at the limit"
-          + " and accepts at most {beta} of those that are {multiple} times as bad. Exact binomial."
-          + " Advice, not a gate: the law holds the count itself against its limit.")
+  @Message
   String curvesIntro(String alpha, String beta, String multiple);
 
-  @Message("The rulebook limits nothing here that is counted plant by plant or by area.")
+  @Message
   String noCurves();
 
-  @Message("Acceptance curve: {what}, {part}")
+  @Message
   String curveTitle(String what, String part);
 
-  @Message("Plan: look at {examined} ({unit}), accept with at most {most} bad.")
+  @Message
   String plan(String examined, String unit, String most);
 
-  @Message(
-      "Counted so far: {bad} of {units}, that is {value}; exact interval {lower} to {upper} at 95"
-          + " %.")
+  @Message
   String observed(String bad, String units, String value, String lower, String upper);
 
-  @Message("Nothing is counted yet.")
+  @Message
   String notCounted();
 
-  @Message("True share of bad plants, in 100")
+  @Message
   String axisShare();
 
-  @Message("True number of bad plants per m²")
+  @Message
   String axisArea();
 
-  @Message("Probability of acceptance")
+  @Message
   String axisAcceptance();
 
-  @Message("limit")
+  @Message
   String limit();
 
-  @Message("too bad")
+  @Message
   String tooBad();
 
-  @Message("counted, with exact interval")
+  @Message
   String counted();
 
-  @Message("True share, in 100 plants")
+  @Message
   String columnShare();
 
-  @Message("True number per m²")
+  @Message
   String columnArea();
 
-  @Message("Accepted")
+  @Message
   String columnAccepted();
 
-  @Message("The curve in numbers")
+  @Message
   String inNumbers();
 
-  @Message("Result")
+  @Message
   String result();
 
-  @Message("Trace of this crop")
+  @Message
   String trace();
 }
