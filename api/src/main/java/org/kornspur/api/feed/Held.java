@@ -5,6 +5,8 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.dossier.Trouble;
+import org.kornspur.processors.stream.StandingRecords;
 import org.kornspur.standing.LotStanding;
 import org.kornspur.standing.ReleaseStep;
 import org.kornspur.standing.StandingState;
@@ -40,7 +42,7 @@ record Held(
     }
     Stream<Subject> inherited =
         standing.getInherited().stream()
-            .filter(trouble -> trouble.getWeight().equals("CONDEMNS"))
+            .filter(trouble -> StandingRecords.weighs(trouble, Trouble.Weight.CONDEMNS))
             .map(trouble -> Subject.parse(trouble.getOrigin()));
     Stream<Subject> own =
         standing.getVerdicts().stream()

@@ -17,6 +17,8 @@ import java.util.function.Supplier;
 import java.util.stream.Stream;
 import org.kornspur.api.text.Reason;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.dossier.Trouble;
+import org.kornspur.processors.stream.StandingRecords;
 import org.kornspur.standing.InheritedTrouble;
 import org.kornspur.standing.LotStanding;
 import org.kornspur.standing.ReleaseStep;
@@ -232,22 +234,22 @@ public final class StandingIndex {
         Reason.of(standing),
         Optional.ofNullable(standing.getMaterial()),
         Optional.ofNullable(standing.getRulebook()).map(this::shared),
-        gates(standing, VerdictState.NOT_MET, "CONDEMNS"),
-        gates(standing, VerdictState.OWED, "OWED"),
+        gates(standing, VerdictState.NOT_MET, Trouble.Weight.CONDEMNS),
+        gates(standing, VerdictState.OWED, Trouble.Weight.OWED),
         standing.getHeldKg(),
         standing.getGivenOutKg(),
         Optional.ofNullable(standing.getHolder()).map(this::shared),
         changedAt);
   }
 
-  private List<String> gates(LotStanding standing, VerdictState state, String weight) {
+  private List<String> gates(LotStanding standing, VerdictState state, Trouble.Weight weight) {
     Stream<String> own =
         standing.getVerdicts().stream()
             .filter(verdict -> verdict.getState() == state)
             .map(verdict -> verdict.getGate());
     Stream<String> inherited =
         standing.getInherited().stream()
-            .filter(trouble -> trouble.getWeight().equals(weight))
+            .filter(trouble -> StandingRecords.weighs(trouble, weight))
             .map(InheritedTrouble::getGate);
     return Stream.concat(own, inherited).distinct().map(this::shared).toList();
   }

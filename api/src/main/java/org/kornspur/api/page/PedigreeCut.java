@@ -13,8 +13,10 @@ import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.dossier.Trouble;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.pedigree.Trace;
+import org.kornspur.processors.stream.StandingRecords;
 import org.kornspur.standing.InheritedTrouble;
 import org.kornspur.standing.LotStanding;
 import org.kornspur.standing.StandingState;
@@ -129,7 +131,7 @@ record PedigreeCut(
 
   private static Optional<Subject> carrier(InheritedTrouble trouble) {
     List<String> path = trouble.getPath();
-    return trouble.getWeight().equals("CONDEMNS") && !path.isEmpty()
+    return StandingRecords.weighs(trouble, Trouble.Weight.CONDEMNS) && !path.isEmpty()
         ? Optional.of(Subject.parse(path.get(path.size() - 1)))
         : Optional.empty();
   }

@@ -27,8 +27,10 @@ import org.kornspur.api.view.RequestWords;
 import org.kornspur.api.view.StandingView;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Entry;
+import org.kornspur.processors.dossier.Trouble;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.pedigree.Trace;
+import org.kornspur.processors.stream.StandingRecords;
 import org.kornspur.processors.stream.StatementRecords;
 import org.kornspur.standing.GateVerdict;
 import org.kornspur.standing.InheritedTrouble;
@@ -127,20 +129,21 @@ public class SubjectSheets {
     LotMessages texts = texts();
     return switch (view.state()) {
       case FIT -> texts.fit(name, form().count(view.gates().size()));
-      case NOT_FIT -> texts.notFit(name, gates(view, VerdictState.NOT_MET, "CONDEMNS"));
-      case EVIDENCE_OWED -> texts.owed(name, gates(view, VerdictState.OWED, "OWED"));
+      case NOT_FIT ->
+          texts.notFit(name, gates(view, VerdictState.NOT_MET, Trouble.Weight.CONDEMNS));
+      case EVIDENCE_OWED -> texts.owed(name, gates(view, VerdictState.OWED, Trouble.Weight.OWED));
       case UNKNOWN -> texts.unknown(name);
     };
   }
 
-  private String gates(StandingView view, VerdictState state, String weight) {
+  private String gates(StandingView view, VerdictState state, Trouble.Weight weight) {
     Stream<String> own =
         view.gates().stream()
             .filter(gate -> gate.state() == state)
             .map(gate -> trade().gate(gate.gate()));
     Stream<String> inherited =
         view.inherited().stream()
-            .filter(trouble -> trouble.weight().equals(weight))
+            .filter(trouble -> trouble.weight() == weight)
             .map(this::inheritedGate);
     return Stream.concat(own, inherited).distinct().collect(Collectors.joining("; "));
   }
@@ -245,7 +248,7 @@ public class SubjectSheets {
     SubjectSheet.Stop origin = stop(Subject.parse(trouble.getOrigin()));
     return new SubjectSheet.InheritedLine(
         trade().gate(trouble.getGate()),
-        trouble.getWeight().equals("CONDEMNS"),
+        StandingRecords.weighs(trouble, Trouble.Weight.CONDEMNS),
         origin,
         trouble.getPath().stream().map(link -> stop(Subject.parse(link))).toList(),
         trouble.getFactIds().stream()

@@ -2,6 +2,8 @@ package org.kornspur.api.text;
 
 import java.util.List;
 import java.util.Optional;
+import org.kornspur.processors.dossier.Trouble;
+import org.kornspur.processors.stream.StandingRecords;
 import org.kornspur.standing.GateVerdict;
 import org.kornspur.standing.InheritedTrouble;
 import org.kornspur.standing.LotStanding;
@@ -24,8 +26,8 @@ public record Reason(
 
   public static Reason of(LotStanding standing) {
     return switch (standing.getState()) {
-      case NOT_FIT -> of(standing, VerdictState.NOT_MET, "CONDEMNS");
-      case EVIDENCE_OWED -> of(standing, VerdictState.OWED, "OWED");
+      case NOT_FIT -> of(standing, VerdictState.NOT_MET, Trouble.Weight.CONDEMNS);
+      case EVIDENCE_OWED -> of(standing, VerdictState.OWED, Trouble.Weight.OWED);
       case FIT, UNKNOWN ->
           new Reason(
               standing.getState(),
@@ -35,14 +37,14 @@ public record Reason(
     };
   }
 
-  private static Reason of(LotStanding standing, VerdictState state, String weight) {
+  private static Reason of(LotStanding standing, VerdictState state, Trouble.Weight weight) {
     Optional<GateVerdict> own =
         standing.getVerdicts().stream().filter(verdict -> verdict.getState() == state).findFirst();
     Optional<InheritedTrouble> inherited =
         own.isPresent()
             ? Optional.empty()
             : standing.getInherited().stream()
-                .filter(trouble -> trouble.getWeight().equals(weight))
+                .filter(trouble -> StandingRecords.weighs(trouble, weight))
                 .findFirst();
     return new Reason(
         standing.getState(),

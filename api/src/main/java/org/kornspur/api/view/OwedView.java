@@ -5,6 +5,8 @@ import java.util.stream.Stream;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.api.text.VerdictWords;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.dossier.Trouble;
+import org.kornspur.processors.stream.StandingRecords;
 import org.kornspur.standing.LotStanding;
 import org.kornspur.standing.StandingState;
 import org.kornspur.standing.VerdictState;
@@ -45,7 +47,7 @@ public record OwedView(
                         words.whole(verdict)));
     Stream<Item> inherited =
         standing.getInherited().stream()
-            .filter(trouble -> trouble.getWeight().equals("OWED"))
+            .filter(trouble -> StandingRecords.weighs(trouble, Trouble.Weight.OWED))
             .map(
                 trouble ->
                     new Item(

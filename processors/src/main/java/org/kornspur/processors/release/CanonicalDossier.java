@@ -232,7 +232,7 @@ public final class CanonicalDossier {
     List<String> fields = new ArrayList<>();
     fields.add(verdict.gate().name());
     fields.add(verdict.aspect());
-    fields.add(SealedVerdicts.state(verdict));
+    fields.add(SealedState.of(verdict).name());
     fields.addAll(
         SealedVerdicts.measured(verdict)
             .map(CanonicalDossier::measured)

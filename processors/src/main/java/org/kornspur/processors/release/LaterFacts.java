@@ -240,20 +240,21 @@ final class LaterFacts {
 
   /** Verdicts that stand against the lot and did not when it was sealed. */
   private List<LotRelease.Change> changes(Assessment then) {
-    Map<List<String>, String> before = new HashMap<>();
+    Map<List<String>, SealedState> before = new HashMap<>();
     for (SealedVerdict verdict : sealed.getSealedVerdicts()) {
       before.put(
           key(
               verdict.getGate(),
               verdict.getAspect() == null ? "" : verdict.getAspect(),
               verdict.getInheritedFrom() == null ? "" : verdict.getInheritedFrom()),
-          verdict.getState());
+          SealedState.named(verdict.getState()));
     }
     List<LotRelease.Change> changes = new ArrayList<>();
     for (Verdict verdict : then.verdicts()) {
-      String state = SealedVerdicts.state(verdict);
-      String was = before.getOrDefault(key(verdict.gate().name(), verdict.aspect(), ""), "NONE");
-      if (!(verdict instanceof Verdict.Met) && !state.equals(was)) {
+      SealedState state = SealedState.of(verdict);
+      SealedState was =
+          before.getOrDefault(key(verdict.gate().name(), verdict.aspect(), ""), SealedState.NONE);
+      if (!(verdict instanceof Verdict.Met) && state != was) {
         changes.add(
             new LotRelease.Change(
                 verdict.gate().name(),
@@ -267,11 +268,12 @@ final class LaterFacts {
       }
     }
     for (Trouble trouble : then.inherited()) {
-      String state = SealedVerdicts.state(trouble);
+      SealedState state = SealedState.of(trouble);
       String origin = trouble.origin().toString();
-      String was =
-          before.getOrDefault(key(trouble.gate().name(), trouble.aspect(), origin), "NONE");
-      if (!state.equals(was)) {
+      SealedState was =
+          before.getOrDefault(
+              key(trouble.gate().name(), trouble.aspect(), origin), SealedState.NONE);
+      if (state != was) {
         changes.add(
             new LotRelease.Change(
                 trouble.gate().name(),
@@ -332,8 +334,8 @@ final class LaterFacts {
         Gate.valueOf(change.gate()),
         change.about(),
         change.inheritedFrom().map(Subject::parse),
-        change.before(),
-        change.after());
+        change.before().name(),
+        change.after().name());
   }
 
   private static ReleaseFinding seed(SealedMaterial material) {

@@ -88,8 +88,6 @@ public record LotRelease(
    * A verdict that changed.
    *
    * @param inheritedFrom the ancestor that it comes from; empty where it is the lot's own
-   * @param before MET, NOT_MET, OWED, or NONE where there was no such verdict
-   * @param after likewise
    * @param factIds facts that it rests on now
    * @param about the aspect as it is shown; empty where the gate has one verdict
    * @param findings the verdict as it is now
@@ -98,8 +96,8 @@ public record LotRelease(
       String gate,
       String aspect,
       Optional<String> inheritedFrom,
-      String before,
-      String after,
+      SealedState before,
+      SealedState after,
       List<String> factIds,
       Optional<Coded> about,
       List<Coded> findings) {}

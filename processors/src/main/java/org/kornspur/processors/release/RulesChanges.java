@@ -23,8 +23,6 @@ import org.kornspur.processors.verdict.Verdict;
  * here tells a fact that came later from a limit that changed.
  */
 final class RulesChanges {
-  private static final String NONE = "NONE";
-
   private final Signature sealed;
   private final Set<String> sealedFacts;
   private final boolean evidenceTakenBack;
@@ -54,11 +52,12 @@ final class RulesChanges {
     }
     for (Verdict verdict : now.verdicts()) {
       Optional<SealedVerdict> before = sealedFor(verdict);
-      String was = before.map(SealedVerdict::getState).orElse(NONE);
-      String is = SealedVerdicts.state(verdict);
+      SealedState was =
+          before.map(SealedVerdict::getState).map(SealedState::named).orElse(SealedState.NONE);
+      SealedState is = SealedState.of(verdict);
       Optional<SealedLimit> oldLimit = before.map(SealedVerdict::getLimit);
       if (!(verdict instanceof Verdict.Met)
-          && !is.equals(was)
+          && is != was
           && (heldBefore(verdict, oldLimit) || isOfRulesAlone(verdict, now))) {
         found.add(
             new RulesChanged(verdict.gate(), verdict.aspect(), was, is, oldLimit, verdict.limit()));

@@ -17,10 +17,6 @@ import org.kornspur.processors.verdict.Verdict;
 
 /** What the gates say, in the form that an act keeps of it. */
 public final class SealedVerdicts {
-  static final String MET = "MET";
-  static final String NOT_MET = "NOT_MET";
-  static final String OWED = "OWED";
-
   private SealedVerdicts() {}
 
   /** Own verdicts, then what is inherited. */
@@ -55,7 +51,7 @@ public final class SealedVerdicts {
         verdict.gate().name(),
         verdict.aspect().isEmpty() ? null : verdict.aspect(),
         null,
-        state(verdict),
+        SealedState.of(verdict).name(),
         "",
         StatementJson.write(verdict.findings()),
         verdict.limit().map(SealedVerdicts::of).orElse(null),
@@ -75,25 +71,11 @@ public final class SealedVerdicts {
         trouble.gate().name(),
         trouble.aspect().isEmpty() ? null : trouble.aspect(),
         trouble.origin().toString(),
-        state(trouble),
+        SealedState.of(trouble).name(),
         "",
         StatementJson.write(trouble.findings()),
         null,
         null);
-  }
-
-  static String state(Verdict verdict) {
-    if (verdict instanceof Verdict.Met) {
-      return MET;
-    }
-    return verdict instanceof Verdict.NotMet ? NOT_MET : OWED;
-  }
-
-  static String state(Trouble trouble) {
-    return switch (trouble.weight()) {
-      case CONDEMNS -> NOT_MET;
-      case OWED -> OWED;
-    };
   }
 
   static Optional<Measured> measured(Verdict verdict) {

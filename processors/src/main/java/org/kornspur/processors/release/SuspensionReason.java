@@ -12,16 +12,14 @@ public sealed interface SuspensionReason {
    * A verdict is another one because the rules are: the rulebook, or the program that judges. No
    * fact did it.
    *
-   * @param before MET, NOT_MET, OWED, or NONE where there was no such verdict
-   * @param after likewise
    * @param oldLimit limit that the release was signed under; empty where none was sealed
    * @param newLimit limit now; empty where the gate has none
    */
   record RulesChanged(
       Gate gate,
       String aspect,
-      String before,
-      String after,
+      SealedState before,
+      SealedState after,
       Optional<SealedLimit> oldLimit,
       Optional<Limit> newLimit)
       implements SuspensionReason {}

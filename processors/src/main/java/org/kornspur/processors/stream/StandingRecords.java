@@ -34,7 +34,7 @@ import org.kornspur.standing.VerdictState;
 import org.kornspur.standing.VerdictValue;
 
 /** Standings and edges in the public form that their topics carry. */
-final class StandingRecords {
+public final class StandingRecords {
   private final WireFormat wire;
 
   StandingRecords(WireFormat wire) {
@@ -116,8 +116,8 @@ final class StandingRecords {
     return new RulesChange(
         changed.gate().name(),
         changed.aspect(),
-        changed.before(),
-        changed.after(),
+        changed.before().name(),
+        changed.after().name(),
         changed
             .oldLimit()
             .map(limit -> new LimitThen(limit.getSense(), limit.getValue(), limit.getUnit()))
@@ -141,8 +141,8 @@ final class StandingRecords {
         .setGate(change.gate())
         .setAspect(change.aspect())
         .setInheritedFrom(change.inheritedFrom().orElse(null))
-        .setBefore(change.before())
-        .setAfter(change.after())
+        .setBefore(change.before().name())
+        .setAfter(change.after().name())
         .setFactIds(change.factIds())
         .setSentence("")
         .setAbout(change.about().map(StatementRecords::write).orElse(null))
@@ -223,6 +223,11 @@ final class StandingRecords {
         .setAbout(trouble.about().map(StatementRecords::write).orElse(null))
         .setFindings(StatementRecords.write(trouble.findings()))
         .build();
+  }
+
+  /** Whether an inherited problem weighs so much. */
+  public static boolean weighs(InheritedTrouble trouble, Trouble.Weight weight) {
+    return trouble.getWeight().equals(weight.name());
   }
 
   private static List<String> texts(List<Subject> subjects) {

@@ -27,6 +27,7 @@ import org.kornspur.contract.FieldInspection;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.problem.Given;
 import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.dossier.Trouble;
 import org.kornspur.standing.StandingState;
 import org.kornspur.standing.VerdictState;
 
@@ -42,9 +43,8 @@ public class FieldCrops {
   private static final int SAME_BEGINNING = 20;
 
   /** Weight of inherited trouble that makes a crop not fit. */
-  private static final String CONDEMNS = "CONDEMNS";
-
   private final Answers answers;
+
   private final SubjectSheets sheets;
 
   @Inject
@@ -162,7 +162,7 @@ public class FieldCrops {
                 .filter(gate -> gate.state() == VerdictState.NOT_MET)
                 .map(gate -> new FieldCrop.Reason(frame.trade().gate(gate.gate()), gate.line())),
             standing.inherited().stream()
-                .filter(trouble -> trouble.weight().equals(CONDEMNS))
+                .filter(trouble -> trouble.weight() == Trouble.Weight.CONDEMNS)
                 .map(
                     trouble ->
                         new FieldCrop.Reason(sheets.inheritedGate(trouble), trouble.sentence())))
