@@ -105,7 +105,7 @@ public final class Releases {
     if (acts.released().isEmpty()) {
       return proposed.map(draft::proposed).orElseGet(draft::none);
     }
-    Optional<LaterFacts.Suspending> suspending =
+    Optional<TakenBack.Suspending> suspending =
         new LaterFacts(dossier, last(acts.released()).signature()).suspending(now, assess);
     if (suspending.isEmpty()) {
       return draft.released();
@@ -143,7 +143,7 @@ public final class Releases {
       return by(Step.PROPOSED, List.of(first), null);
     }
 
-    LotRelease suspended(LaterFacts.Suspending by) {
+    LotRelease suspended(TakenBack.Suspending by) {
       return with(
           Step.SUSPENDED,
           by.since().map(this::notBeforeRelease),

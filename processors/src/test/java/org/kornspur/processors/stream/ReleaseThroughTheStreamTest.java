@@ -162,6 +162,34 @@ class ReleaseThroughTheStreamTest {
     assertThat(topology.standing(L1).getRelease().getSince()).isEqualTo(day(30));
   }
 
+  /** The time of recording is what the sender claims. */
+  @Test
+  void aGoodTestThatClaimsToBeOlderHidesNoBadOne() {
+    releaseL1();
+
+    topology.accept(
+        moisture(new FactHeader("late", "person-1", day(14), day(20), "sheet", null, null), 17),
+        moisture(new FactHeader("retest", "person-1", day(15), day(15), "sheet", null, null), 14));
+    assertThat(topology.quarantine()).isEmpty();
+
+    LotRelease release = topology.standing(L1).getRelease();
+    assertThat(release.getStep()).isEqualTo(ReleaseStep.SUSPENDED);
+    assertThat(release.getCauses()).containsExactly("late");
+  }
+
+  @Test
+  void aSuspensionNamesTheFactThatCausedItAndNoOlderOne() {
+    releaseL1();
+    topology.accept(moisture(correcting("mended", 12, "f2"), 14.2));
+    assertThat(topology.standing(L1).getRelease().getStep()).isEqualTo(ReleaseStep.RELEASED);
+
+    topology.accept(moisture("late", 20, 17));
+
+    LotRelease release = topology.standing(L1).getRelease();
+    assertThat(release.getStep()).isEqualTo(ReleaseStep.SUSPENDED);
+    assertThat(release.getCauses()).containsExactly("late");
+  }
+
   @Test
   void takingBackTheEvidenceThatWasSealedSuspends() {
     releaseL1();
