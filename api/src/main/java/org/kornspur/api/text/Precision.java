@@ -13,7 +13,6 @@ import org.kornspur.standing.VerdictLimit;
  */
 record Precision(Optional<Double> limit, String unit) {
   private static final int MOST_DECIMALS = 6;
-  private static final String METRES = "m";
   private static final String NO_BREAK_SPACE = "\u00a0";
 
   static final Precision USUAL = new Precision(Optional.empty(), "");
@@ -44,7 +43,7 @@ record Precision(Optional<Double> limit, String unit) {
     while (decimals < MOST_DECIMALS && changesSides(shown, shownLimit, decimals)) {
       decimals++;
     }
-    return form.number(unit.equals(METRES) ? floored(shown, decimals) : shown, decimals)
+    return form.number(shown, decimals)
         + NO_BREAK_SPACE
         + Patterns.in(form.language()).unit(shown, unit);
   }
@@ -55,12 +54,6 @@ record Precision(Optional<Double> limit, String unit) {
     return scale < MOST_DECIMALS - 1
         ? scale + 1
         : Math.min(MOST_DECIMALS, 2 - (int) Math.floor(Math.log10(Math.abs(limit))));
-  }
-
-  /** As distances are everywhere, so that one just short never reads as enough. */
-  private static double floored(double number, int decimals) {
-    double step = Math.pow(10, decimals);
-    return Math.floor(number * step) / step;
   }
 
   private static boolean changesSides(double number, double limit, int decimals) {

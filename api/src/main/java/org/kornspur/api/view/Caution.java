@@ -63,17 +63,25 @@ public record Caution(
       }
     }
     ofTreatment(treatment, words).ifPresent(cautions::add);
-    ofRelease(standing.getRelease(), words).ifPresent(cautions::add);
+    Optional.ofNullable(standing.getRelease())
+        .ifPresent(release -> cautions.addAll(ofRelease(release, words)));
     return cautions;
   }
 
-  private static Optional<Caution> ofRelease(LotRelease release, Words words) {
-    if (release == null || release.getDispatchedUnreleasedKg() <= 0) {
-      return Optional.empty();
+  private static List<Caution> ofRelease(LotRelease release, Words words) {
+    List<Caution> cautions = new ArrayList<>();
+    if (release.getDispatchedUnreleasedKg() > 0) {
+      cautions.add(notReleased("not-released", release.getDispatchedUnreleasedKg(), words));
     }
-    String mass = words.reader().form().kg(release.getDispatchedUnreleasedKg());
-    return Optional.of(
-        new Caution(About.NOT_RELEASED, words.caution("not-released", "mass", mass)));
+    if (release.getUsedUnreleasedKg() > 0) {
+      cautions.add(notReleased("used-unreleased", release.getUsedUnreleasedKg(), words));
+    }
+    return cautions;
+  }
+
+  private static Caution notReleased(String what, double massKg, Words words) {
+    String mass = words.reader().form().kg(massKg);
+    return new Caution(About.NOT_RELEASED, words.caution(what, "mass", mass));
   }
 
   /** Unless it was looked for and none was found. */

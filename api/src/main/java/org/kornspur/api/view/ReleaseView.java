@@ -31,6 +31,8 @@ public record ReleaseView(
         String downgradedFrom,
     @Schema(description = "Mass that left for customers while it was not released")
         double dispatchedUnreleasedKg,
+    @Schema(description = "Mass that was sown or mixed while it was not released")
+        double usedUnreleasedKg,
     @Schema(description = "Verdicts that suspended it because the rules changed, and no fact did")
         List<RulesChangeView> rulesChanges) {
 
@@ -128,6 +130,7 @@ public record ReleaseView(
         release.getChanges().stream().map(change -> ChangedView.of(change, words)).toList(),
         release.getDowngradedFrom(),
         release.getDispatchedUnreleasedKg(),
+        release.getUsedUnreleasedKg(),
         release.getRulesChanges().stream().map(RulesChangeView::of).toList());
   }
 }

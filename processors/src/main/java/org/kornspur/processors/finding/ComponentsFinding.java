@@ -38,6 +38,9 @@ public sealed interface ComponentsFinding extends Finding {
 
   record WasSown(Subject lot, Statement seed, Statement asked) implements ComponentsFinding {}
 
+  /** Seed of too low a category was sown or mixed. */
+  record CategoryTooLow(Subject lot, Category is, Category last) implements ComponentsFinding {}
+
   record Seed(Material.Kind kind, String seed, Category category) implements ComponentsFinding {}
 
   record FemaleOrPollen(String female, String pollen) implements ComponentsFinding {}

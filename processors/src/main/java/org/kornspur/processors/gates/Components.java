@@ -11,9 +11,11 @@ import java.util.function.Predicate;
 import java.util.stream.Stream;
 import org.kornspur.contract.Admixture;
 import org.kornspur.contract.Blend;
+import org.kornspur.contract.Category;
 import org.kornspur.contract.ComponentKind;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.LotMass;
+import org.kornspur.ingest.contract.CategoryRank;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.statement.Coded;
@@ -28,6 +30,7 @@ import org.kornspur.processors.finding.ComponentsFinding;
 import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.finding.Part;
 import org.kornspur.processors.pedigree.Edge;
+import org.kornspur.processors.standards.CropCategories;
 import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Measured;
@@ -91,7 +94,24 @@ final class Components implements GateRule {
         case FERTILE_LINE -> alone(crop, scheme.get(), ComponentKind.FERTILE_LINE);
         case F1_MIXTURE -> mixture(crop, scheme.get());
       }
+      categoriesAreHighEnough(crop);
       return verdicts(new ComponentsFinding.Right(Subject.hybrid(crop.getHybridId())));
+    }
+
+    private void categoriesAreHighEnough(FieldCropDeclared crop) {
+      for (Edge edge : dossier.edgesIn()) {
+        dossier
+            .parent(edge.parent())
+            .flatMap(Report.FromParent::material)
+            .ifPresent(
+                sown -> holds(edge.parent(), sown, CropCategories.lastSownFor(crop.getCategory())));
+      }
+    }
+
+    private void holds(Subject lot, Material material, Category last) {
+      if (CategoryRank.isLower(material.category(), last)) {
+        wrong.add(new ComponentsFinding.CategoryTooLow(lot, material.category(), last));
+      }
     }
 
     private void sterileFemale(FieldCropDeclared crop, Scheme scheme) {
@@ -181,8 +201,9 @@ final class Components implements GateRule {
     private void each(List<LotMass> parts, Part as, String componentId) {
       for (LotMass part : parts) {
         Subject lot = Subject.lot(part.getLotId());
-        materialOf(lot)
-            .filter(
+        Optional<Material> held = materialOf(lot);
+        held.ifPresent(material -> holds(lot, material, Category.BASIC));
+        held.filter(
                 material ->
                     material.kind() != Material.Kind.COMPONENT
                         || !material.seedId().equals(componentId))

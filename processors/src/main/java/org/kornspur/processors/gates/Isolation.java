@@ -165,11 +165,8 @@ final class Isolation implements GateRule {
         : usual;
   }
 
-  /** Metres to one decimal, rounded down so that a distance just short never reads as enough. */
   private static IsolationFinding.Source source(Neighbour neighbour) {
     return new IsolationFinding.Source(
-        neighbour.source(),
-        neighbour.sourceKind(),
-        Amount.metres(Math.floor(neighbour.distanceM() * 10) / 10));
+        neighbour.source(), neighbour.sourceKind(), Amount.metres(neighbour.distanceM()));
   }
 }

@@ -4,8 +4,10 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.kornspur.contract.Dispatch;
+import java.util.Set;
+import org.kornspur.ingest.contract.FactType;
 import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.pedigree.Edge;
 
 /**
  * The acts on one lot, taken in the order in which they were signed, then of their ids; never in
@@ -124,12 +126,19 @@ final class ActSequence {
 
   /** Mass dispatched at times when no release was in effect, kilograms. */
   double dispatchedUnreleasedKg(Dossier dossier) {
-    return dossier.facts(Dispatch.class).stream()
-        .filter(
-            dispatch ->
-                periods.stream()
-                    .noneMatch(period -> period.holds(dispatch.getHeader().getHappenedAt())))
-        .mapToDouble(Dispatch::getMassKg)
+    return unreleasedKg(dossier, Set.of(FactType.DISPATCH));
+  }
+
+  /** Mass sown or mixed at such times, kilograms. */
+  double usedUnreleasedKg(Dossier dossier) {
+    return unreleasedKg(dossier, Set.of(FactType.SOWING, FactType.BLEND, FactType.ADMIXTURE));
+  }
+
+  private double unreleasedKg(Dossier dossier, Set<FactType> by) {
+    return dossier.edgesOut().stream()
+        .filter(edge -> by.contains(edge.by()))
+        .filter(edge -> periods.stream().noneMatch(period -> period.holds(edge.happenedAt())))
+        .mapToDouble(Edge::massKg)
         .sum();
   }
 }

@@ -18,6 +18,7 @@ import org.kornspur.ingest.statement.Coded;
  * @param changes verdicts that are no longer what they were when it was released
  * @param downgradedFrom category that it was made for, where a person put it into a lower one
  * @param dispatchedUnreleasedKg mass that left for customers while it was not released, kilograms
+ * @param usedUnreleasedKg mass that was sown or mixed while it was not released, kilograms
  * @param reasons why it was suspended by itself, as far as that is kept as data
  */
 public record LotRelease(
@@ -30,6 +31,7 @@ public record LotRelease(
     List<Change> changes,
     Optional<Category> downgradedFrom,
     double dispatchedUnreleasedKg,
+    double usedUnreleasedKg,
     List<SuspensionReason> reasons) {
 
   /** The release of what nobody signed for. */
@@ -44,6 +46,7 @@ public record LotRelease(
           List.of(),
           Optional.empty(),
           0,
+          0,
           List.of());
 
   /** The release of a lot of which it could not be told; the lot is held back. */
@@ -57,6 +60,7 @@ public record LotRelease(
         List.of(),
         List.of(),
         Optional.empty(),
+        0,
         0,
         List.of());
   }
@@ -104,6 +108,9 @@ public record LotRelease(
 
   /** Nobody did anything, and nothing left. */
   public boolean isEmpty() {
-    return step == Step.NONE && downgradedFrom.isEmpty() && dispatchedUnreleasedKg == 0;
+    return step == Step.NONE
+        && downgradedFrom.isEmpty()
+        && dispatchedUnreleasedKg == 0
+        && usedUnreleasedKg == 0;
   }
 }

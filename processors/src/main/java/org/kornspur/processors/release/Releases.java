@@ -189,6 +189,7 @@ public final class Releases {
           changes,
           downgradedFrom(),
           acts.dispatchedUnreleasedKg(dossier),
+          acts.usedUnreleasedKg(dossier),
           reasons);
     }
 

@@ -24,6 +24,19 @@ public final class CropCategories {
 
   private CropCategories() {}
 
+  /**
+   * The last category that seed can have to be sown for a crop; seed of a category before it can
+   * too.
+   *
+   * <p>Certified seed comes directly from basic seed or from seed before it: from memory, Council
+   * Directive 66/402/EEC, article 2(1)(E). Components hold at least the category of what is grown
+   * from them: common practice, no source. How often a line may be multiplied within one category
+   * is the breeder's to say, and no text on it was read.
+   */
+  public static Category lastSownFor(Category crop) {
+    return crop == Category.CERTIFIED ? Category.BASIC : crop;
+  }
+
   /** Categories that a crop in this role can be grown for. */
   public static Set<Category> of(CropRole role) {
     return switch (role) {

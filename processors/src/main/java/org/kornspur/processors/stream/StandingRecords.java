@@ -104,6 +104,7 @@ public final class StandingRecords {
         .setChanges(release.changes().stream().map(StandingRecords::publicForm).toList())
         .setDowngradedFrom(release.downgradedFrom().map(Enum::name).orElse(null))
         .setDispatchedUnreleasedKg(release.dispatchedUnreleasedKg())
+        .setUsedUnreleasedKg(release.usedUnreleasedKg())
         .setRulesChanges(
             release.reasons().stream()
                 .filter(RulesChanged.class::isInstance)

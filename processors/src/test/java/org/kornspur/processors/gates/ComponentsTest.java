@@ -56,6 +56,62 @@ class ComponentsTest {
         "components, %s sown with %s, %s".formatted(role, first, second), expected, expected);
   }
 
+  @ParameterizedTest(name = "{0} for {1} sown with {2} of {3}: {4}")
+  @CsvSource(
+      textBlock =
+          """
+          # certified seed comes from basic seed or seed before it: from memory, 66/402/EEC art. 2
+          F1_MIXTURE,     CERTIFIED, MIX, BASIC,     MET
+          F1_MIXTURE,     CERTIFIED, MIX, PRE_BASIC, MET
+          F1_MIXTURE,     CERTIFIED, MIX, CERTIFIED, NOT_MET
+          # components hold at least the category of what is grown from them: common practice
+          POLLINATOR,     BASIC,     C1,  PRE_BASIC, MET
+          POLLINATOR,     BASIC,     C1,  BASIC,     MET
+          POLLINATOR,     BASIC,     C1,  CERTIFIED, NOT_MET
+          POLLINATOR,     PRE_BASIC, C1,  BREEDER,   MET
+          POLLINATOR,     PRE_BASIC, C1,  BASIC,     NOT_MET
+          STERILE_FEMALE, BASIC,     B1,  BASIC,     MET
+          STERILE_FEMALE, BASIC,     B1,  CERTIFIED, NOT_MET
+          STERILE_FEMALE, PRE_BASIC, B1,  BASIC,     NOT_MET
+          """)
+  void seedSownIsOfACategoryFromWhichTheCropIsGrown(
+      CropRole role, Category crop, String seed, Category sown, String expected) {
+    Dossiers dossiers =
+        Dossiers.crop("c1")
+            .with(
+                Facts.crop("c1", role).with(declared -> declared.setCategory(crop)),
+                Facts.sowing("c1").of("seed", 100))
+            .scheme()
+            .parent("seed", material(seed, sown));
+    if (role == CropRole.STERILE_FEMALE) {
+      dossiers
+          .with(Facts.sowing("c1").of("female", 100))
+          .parent("female", component("A1", Category.PRE_BASIC));
+    }
+    Judged judged = Judged.by("EU", GATE, dossiers.dossier());
+    assertThat(judged.worst()).isEqualTo(expected);
+    judged.row(
+        "components, %s for %s sown with %s of %s".formatted(role, crop, seed, sown),
+        expected,
+        expected);
+  }
+
+  @ParameterizedTest
+  @CsvSource({"BASIC, MET", "CERTIFIED, NOT_MET"})
+  void aMixtureIsMadeOfBasicSeed(Category category, String expected) {
+    Judged judged =
+        Judged.by(
+            "EU",
+            GATE,
+            Dossiers.lot("mix")
+                .with(Facts.blend("mix").female("f", 950).pollinator("p", 50))
+                .scheme()
+                .parent("f", component("AB1", Category.BASIC))
+                .parent("p", component("C1", category))
+                .dossier());
+    assertThat(judged.worst()).isEqualTo(expected);
+  }
+
   @Test
   void waitsForTheSchemeAndForTheOriginOfWhatWasSown() {
     Dossiers dossiers =
@@ -162,6 +218,20 @@ class ComponentsTest {
   }
 
   private static Material material(String seed) {
-    return seed.equals("MIX") ? Dossiers.mixture() : component(seed, Category.BASIC);
+    return seed.equals("MIX") ? Dossiers.mixture() : component(seed, Category.PRE_BASIC);
+  }
+
+  private static Material material(String seed, Category category) {
+    if (!seed.equals("MIX")) {
+      return component(seed, category);
+    }
+    Material mixture = Dossiers.mixture();
+    return new Material(
+        mixture.hybridId(),
+        mixture.seedId(),
+        mixture.kind(),
+        category,
+        mixture.cropYear(),
+        mixture.rulebookId());
   }
 }

@@ -212,7 +212,7 @@ class IsolationTest {
 
     // neither who reported it, nor how large it is or when it flowers
     assertThat(judged.findings())
-        .containsExactly(new IsolationFinding.ReportedByGrower(rye("N0", 158.3)).coded());
+        .containsExactly(new IsolationFinding.ReportedByGrower(rye("N0", 158.36)).coded());
     judged.asksFor(new Evidence.SourceLookedAt(Subject.source("N0")));
     assertThat(judged.only().advice()).isEmpty();
   }
@@ -228,7 +228,7 @@ class IsolationTest {
                 .neighbour(321.46)
                 .dossier());
     judged
-        .found(new IsolationFinding.Nearest(rye("N0", 321.4)))
+        .found(new IsolationFinding.Nearest(rye("N0", 321.46)))
         .advises(new Advice.DestroySource(LocalDate.of(2024, 7, 15)));
     assertThat(judged.limit().value()).isEqualTo(500);
     assertThat(judged.limit().sense()).isEqualTo(Limit.Sense.AT_LEAST);

@@ -114,6 +114,7 @@ class ActRulesTest {
             List.of(),
             Optional.empty(),
             0,
+            0,
             List.of());
     return new ReleaseSheet(dossier, assessment, release, Seal.of(dossier, assessment));
   }

@@ -107,6 +107,17 @@ class ReleaseThroughTheStreamTest {
   }
 
   @Test
+  void seedThatIsSownBeforeItsReleaseIsTold() {
+    topology.accept(lot("f1", "L1", 500), moisture("f2", 1, 14), sowing("s1", 5, "C1", "L1"));
+    assertThat(topology.standing(L1).getRelease().getUsedUnreleasedKg()).isEqualTo(100);
+
+    topology.accept(release("a1", "L1", signed(topology.sheet(L1), 10, "p-1", 1)));
+    topology.accept(sowing("s2", 12, "C2", "L1"));
+
+    assertThat(topology.standing(L1).getRelease().getUsedUnreleasedKg()).isEqualTo(100);
+  }
+
+  @Test
   void aLaterFailureSuspendsByItselfAndNamesTheFactAndTheVerdict() {
     releaseL1();
 

@@ -1,20 +1,34 @@
 package org.kornspur.api.page.field;
 
-import java.util.Locale;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 
-/** Metres to one decimal, rounded down so that a distance just short never reads as enough. */
+/**
+ * Metres, rounded; with a decimal more where a distance would else round up to a whole metre. The
+ * distances that are asked for are whole metres, so one just short never reads as enough.
+ */
 final class Distances {
+  private static final int MOST_DECIMALS = 6;
 
   private Distances() {}
 
-  static double floored(double distanceM) {
-    return Math.floor(distanceM * 10) / 10;
+  /** To one decimal or more. */
+  static BigDecimal rounded(double distanceM) {
+    return rounded(distanceM, 1);
   }
 
-  /** Without a decimal from 100 m on, for the map, where room is short. */
+  /** Without a decimal from 100 m on where that is enough, for the map, where room is short. */
   static String shown(double distanceM) {
-    return distanceM >= 100
-        ? String.format(Locale.ROOT, "%.0f", Math.floor(distanceM))
-        : String.format(Locale.ROOT, "%.1f", floored(distanceM));
+    return rounded(distanceM, distanceM >= 100 ? 0 : 1).toPlainString();
+  }
+
+  private static BigDecimal rounded(double distanceM, int decimals) {
+    BigDecimal whole = BigDecimal.valueOf(distanceM);
+    BigDecimal rounded = whole.setScale(decimals, RoundingMode.HALF_UP);
+    boolean isWholeMetreAbove =
+        rounded.stripTrailingZeros().scale() <= 0 && rounded.compareTo(whole) > 0;
+    return isWholeMetreAbove && decimals < MOST_DECIMALS
+        ? rounded(distanceM, decimals + 1)
+        : rounded;
   }
 }

@@ -1,5 +1,6 @@
 package org.kornspur.api.page.field;
 
+import java.math.BigDecimal;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
@@ -64,18 +65,17 @@ public final class FieldWords {
         .orElse(texts.noneRequired());
   }
 
-  /** Metres, rounded down to a decimal. */
+  /** Metres to a decimal or more. */
   public String distance(double distanceM) {
-    return form.number(Distances.floored(distanceM));
+    BigDecimal rounded = Distances.rounded(distanceM);
+    return form.number(rounded.doubleValue(), rounded.scale());
   }
 
   /** Metres that a source lies beyond the distance asked for; negative where it is too near. */
   public String room(Source source, Surroundings ground) {
     return ground
         .required()
-        .map(
-            asked ->
-                form.number(Distances.floored(source.neighbour().distanceM() - asked.distanceM())))
+        .map(asked -> distance(source.neighbour().distanceM() - asked.distanceM()))
         .orElse("");
   }
 
