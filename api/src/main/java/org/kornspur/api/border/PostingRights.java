@@ -250,9 +250,21 @@ public class PostingRights {
       // the processors would pass it over, and its sender believe the act undone
       return Optional.of(Problem.of(field, factId, new RightsProblem.MendsAct()));
     }
+    if (may && isWithdrawal(factId)) {
+      // what it took back stays taken back, and its sender believe it to count again
+      return Optional.of(Problem.of(field, factId, new RightsProblem.MendsWithdrawal()));
+    }
     return may
         ? Optional.empty()
         : Optional.of(Problem.of(field, factId, new RightsProblem.NotBrought()));
+  }
+
+  /** Every other fact names a subject. */
+  private boolean isWithdrawal(String factId) {
+    return engine
+        .registered(factId)
+        .filter(entry -> entry.fingerprint().isPresent() && entry.subjects().isEmpty())
+        .isPresent();
   }
 
   private boolean mayHaveBrought(Caller caller, SpecificRecord earlier) {

@@ -17,6 +17,8 @@ public sealed interface RightsProblem extends RequestReason {
 
   record MendsAct() implements RightsProblem {}
 
+  record MendsWithdrawal() implements RightsProblem {}
+
   record NotBrought() implements RightsProblem {}
 
   record OtherEnterprise(String enterprise) implements RightsProblem {}

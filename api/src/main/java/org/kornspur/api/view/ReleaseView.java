@@ -118,7 +118,7 @@ public record ReleaseView(
   static ReleaseView of(LotRelease release, VerdictWords words) {
     if (release == null) {
       return new ReleaseView(
-          ReleaseStep.NONE, null, List.of(), 1, null, List.of(), List.of(), null, 0, List.of());
+          ReleaseStep.NONE, null, List.of(), 1, null, List.of(), List.of(), null, 0, 0, List.of());
     }
     return new ReleaseView(
         release.getStep(),

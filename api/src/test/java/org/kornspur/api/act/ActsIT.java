@@ -137,6 +137,15 @@ class ActsIT {
         .statusCode(403)
         .body("problems.field", hasItem("withdrawnFactId"))
         .body("problems.remedy", hasItem(containsString("Sign the act that is to follow")));
+    bring(withdrawal("R-taken-back", "no such fact"));
+    as(QUALITY)
+        .contentType(ContentType.JSON)
+        .body(withdrawal("R-taken-back-2", "R-taken-back"))
+        .post("/api/v1/facts")
+        .then()
+        .statusCode(403)
+        .body("problems.field", hasItem("withdrawnFactId"))
+        .body("problems.remedy", hasItem(containsString("A withdrawal stands")));
 
     bring(split("R-split", "R-1", "R-1/1"));
     untilState("R-1/1", "FIT");

@@ -2,8 +2,10 @@ package org.kornspur.processors.dossier;
 
 import java.time.LocalDate;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
@@ -12,6 +14,7 @@ import java.util.stream.Stream;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.contract.Category;
 import org.kornspur.contract.Downgrade;
+import org.kornspur.contract.FactHeader;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.LotDeclared;
 import org.kornspur.contract.PostControlResult;
@@ -191,12 +194,35 @@ public final class Dossier {
     return edgesOut;
   }
 
-  /** Masses put into and taken out of this lot. */
+  /**
+   * Masses put into and taken out of this lot. Of several corrections of one fact the one recorded
+   * last is taken, so that none is counted twice.
+   */
   public List<MassFlow> massFlows() {
+    Set<String> overruled = overruledCorrections();
     return counting()
+        .filter(fact -> !overruled.contains(FactType.headerOf(fact).getFactId()))
         .flatMap(fact -> MassFlow.of(fact).stream())
         .filter(flow -> Subject.lot(flow.lotId()).equals(subject))
         .toList();
+  }
+
+  private Set<String> overruledCorrections() {
+    Map<String, FactHeader> last = new HashMap<>();
+    Set<String> overruled = new HashSet<>();
+    counting()
+        .map(FactType::headerOf)
+        .filter(header -> header.getCorrection() != null)
+        .sorted(
+            Comparator.comparing(FactHeader::getRecordedAt).thenComparing(FactHeader::getFactId))
+        .forEach(
+            header -> {
+              FactHeader earlier = last.put(header.getCorrection().getSupersedes(), header);
+              if (earlier != null) {
+                overruled.add(earlier.getFactId());
+              }
+            });
+    return overruled;
   }
 
   /**

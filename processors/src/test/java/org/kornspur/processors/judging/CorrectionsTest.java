@@ -34,6 +34,7 @@ class CorrectionsTest {
 
     Standing standing = standing(lot.dossier());
     assertThat(standing.state()).isEqualTo(Fitness.EVIDENCE_OWED);
+    assertThat(standing.heldKg()).as("the later, and not both").isEqualTo(10_000);
     assertThat(origin(lot.dossier()))
         .singleElement()
         .satisfies(
