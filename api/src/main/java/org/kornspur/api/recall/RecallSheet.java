@@ -108,7 +108,15 @@ public final class RecallSheet {
         row("sown", start, "", balance.sownKg(), "", "", "", ""),
         row("to other lots", start, "", balance.toOtherLotsKg(), "", "", "", ""),
         row("stock", start, "", balance.stockKg(), "", "", "", balance.lotsCounted() + " counted"),
-        row("loss", start, "", balance.lossKg(), "", "", "", "screenings"),
+        row(
+            "loss",
+            start,
+            "",
+            balance.lossKg(),
+            "",
+            "",
+            "",
+            "screenings and drying; " + balance.unrecordedLossKg() + " kg not on record"),
         row(
             "difference",
             start,

@@ -84,7 +84,10 @@ public record RecallView(
       @Schema(description = "As counted; for lots that nobody counted, what the books leave")
           double stockKg,
       @Schema(description = "Lots whose stock was counted") long lotsCounted,
-      @Schema(description = "Screenings, as recorded at conditioning") double lossKg,
+      @Schema(description = "Lost in conditioning: screenings, drying, and what is not on record")
+          double lossKg,
+      @Schema(description = "Of the loss, what is on record neither as screenings nor as drying")
+          double unrecordedLossKg,
       @Schema(description = "Missing where positive, too much where negative") double differenceKg,
       @Schema(description = "Difference that is within tolerance") double allowedKg,
       double tolerancePercent,
@@ -107,7 +110,8 @@ public record RecallView(
           balance.toOtherLotsKg(),
           balance.stockKg(),
           balance.lotsCounted(),
-          balance.screeningsKg(),
+          balance.lossKg(),
+          balance.unrecordedLossKg(),
           balance.differenceKg(),
           balance.allowedKg(),
           balance.tolerance().percent(),
@@ -156,7 +160,11 @@ public record RecallView(
       double inputKg,
       double outputKg,
       double screeningsKg,
-      double differenceKg,
+      double dryingLossKg,
+      @Schema(description = "What went in and came out as nothing that is on record")
+          double unrecordedLossKg,
+      @Schema(description = "Negative where more came out than went in, else 0")
+          double differenceKg,
       @Schema(description = "Whether it is off by more than the tolerance") boolean off) {
 
     static ConditioningView of(ConditioningAccount account, boolean off) {
@@ -165,6 +173,8 @@ public record RecallView(
           account.inputKg(),
           account.outputKg(),
           account.screeningsKg(),
+          account.dryingLossKg(),
+          account.unrecordedLossKg(),
           account.differenceKg(),
           off);
     }

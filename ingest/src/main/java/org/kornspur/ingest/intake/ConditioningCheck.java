@@ -1,6 +1,7 @@
 package org.kornspur.ingest.intake;
 
 import java.util.List;
+import java.util.Objects;
 import org.kornspur.contract.Conditioning;
 import org.kornspur.contract.LotMass;
 import org.kornspur.ingest.problem.Given;
@@ -23,7 +24,8 @@ final class ConditioningCheck {
         .lots("inputs", conditioning.getInputs())
         .lots("outputs", conditioning.getOutputs());
     double inKg = sumKg(conditioning.getInputs());
-    double outKg = sumKg(conditioning.getOutputs()) + conditioning.getScreeningsKg();
+    double dryingLossKg = Objects.requireNonNullElse(conditioning.getDryingLossKg(), 0.0);
+    double outKg = sumKg(conditioning.getOutputs()) + conditioning.getScreeningsKg() + dryingLossKg;
     double mostKg = inKg * (1 + WEIGHING_TOLERANCE);
     if (outKg > mostKg) {
       into.add(

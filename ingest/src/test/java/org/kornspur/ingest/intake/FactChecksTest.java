@@ -413,7 +413,7 @@ class FactChecksTest {
 
   private static Conditioning conditioning(
       List<LotMass> inputs, List<LotMass> outputs, double screeningsKg) {
-    return new Conditioning(HEADER, inputs, outputs, screeningsKg, null);
+    return new Conditioning(HEADER, inputs, outputs, screeningsKg, null, null);
   }
 
   private static OtherSeedDetermination determination(Integer otherCereals, Integer ergot) {

@@ -2,6 +2,7 @@ package org.kornspur.processors.gates;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import org.kornspur.contract.Conditioning;
 import org.kornspur.contract.LotMass;
@@ -67,7 +68,9 @@ final class MassBalance implements GateRule {
     return balance(
         At.aspect(Gate.MASS_BALANCE, "conditioning " + factId, new Aspect.Conditioning(fact)),
         total(conditioning.getInputs()),
-        total(conditioning.getOutputs()) + conditioning.getScreeningsKg(),
+        total(conditioning.getOutputs())
+            + conditioning.getScreeningsKg()
+            + Objects.requireNonNullElse(conditioning.getDryingLossKg(), 0.0),
         (out, in, beyond) -> new LotFinding.ConditioningGave(fact, out, in, beyond),
         List.of(factId),
         limit);

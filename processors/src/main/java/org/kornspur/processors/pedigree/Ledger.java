@@ -11,7 +11,6 @@ import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.contract.Conditioning;
-import org.kornspur.contract.LotMass;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.processors.pedigree.MassBalance.Tolerance;
 import org.kornspur.processors.pedigree.MassFlow.Direction;
@@ -69,12 +68,7 @@ final class Ledger {
     }
     others.addAll(parted.get(false));
     if (fact instanceof Conditioning conditioning) {
-      conditionings.add(
-          new ConditioningAccount(
-              conditioning.getHeader().getFactId(),
-              total(conditioning.getInputs()),
-              total(conditioning.getOutputs()),
-              conditioning.getScreeningsKg()));
+      conditionings.add(ConditioningAccount.of(conditioning));
     }
   }
 
@@ -95,7 +89,7 @@ final class Ledger {
         kg(ours, flow -> out(flow, FactType.DISPATCH)),
         kg(ours, flow -> out(flow, FactType.SOWING)),
         kg(others, flow -> flow.direction() == Direction.IN && isLotToLot(flow)),
-        conditionings.stream().mapToDouble(ConditioningAccount::screeningsKg).sum(),
+        conditionings.stream().mapToDouble(ConditioningAccount::lossKg).sum(),
         accounts.stream().mapToDouble(LotAccount::stockKg).sum(),
         tolerance);
   }
@@ -128,9 +122,5 @@ final class Ledger {
 
   private static double kg(List<MassFlow> flows, Predicate<MassFlow> which) {
     return flows.stream().filter(which).mapToDouble(MassFlow::massKg).sum();
-  }
-
-  private static double total(List<LotMass> parts) {
-    return parts.stream().mapToDouble(LotMass::getMassKg).sum();
   }
 }

@@ -14,7 +14,7 @@ import java.util.List;
  * @param toCustomersKg dispatched
  * @param sownKg sown
  * @param toOtherLotsKg into lots that are not among them; 0 where a walk forward saw all
- * @param screeningsKg removed in conditioning: the recorded loss
+ * @param lossKg lost in conditioning: screenings, water, and what was not recorded
  * @param stockKg as counted; for lots that nobody counted, what the books leave
  * @param tolerance how far a balance may be off
  */
@@ -27,7 +27,7 @@ public record MassBalance(
     double toCustomersKg,
     double sownKg,
     double toOtherLotsKg,
-    double screeningsKg,
+    double lossKg,
     double stockKg,
     Tolerance tolerance) {
 
@@ -59,7 +59,12 @@ public record MassBalance(
 
   /** In less out, stock and loss: missing where positive, too much where negative. */
   public double differenceKg() {
-    return inKg() - outKg() - stockKg - screeningsKg;
+    return inKg() - outKg() - stockKg - lossKg;
+  }
+
+  /** Lost in conditioning with no record of screenings or drying, kilograms. */
+  public double unrecordedLossKg() {
+    return conditionings.stream().mapToDouble(ConditioningAccount::unrecordedLossKg).sum();
   }
 
   /** The difference that is within tolerance, kilograms. */

@@ -66,6 +66,27 @@ class MassBalanceTest {
         expected);
   }
 
+  @ParameterizedTest(name = "1,000 kg in, {0} kg out, {1} kg screenings, {2} kg dried off: {3}")
+  @CsvSource({"850, 100, 50, MET", "850, 100, 100, NOT_MET", "850, 100, , MET"})
+  void whatDriesOffIsNoSeed(
+      double outKg, double screeningsKg, Double dryingLossKg, String expected) {
+    Judged judged =
+        Judged.by(
+            "EU",
+            new MassBalance(),
+            Dossiers.lot("l1")
+                .with(
+                    Facts.conditioning()
+                        .id("k")
+                        .from("l0", 1000)
+                        .into("l1", outKg)
+                        .screenings(screeningsKg)
+                        .driedOff(dryingLossKg))
+                .parent("l0", Dossiers.f1())
+                .dossier());
+    assertThat(judged.state("conditioning k")).isEqualTo(expected);
+  }
+
   @Test
   void saysThatTheToleranceHasNoSource() {
     Judged judged =

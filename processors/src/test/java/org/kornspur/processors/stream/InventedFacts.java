@@ -69,7 +69,7 @@ final class InventedFacts {
   }
 
   static Conditioning conditioning(String factId, int day, String in, String out) {
-    return new Conditioning(head(factId, day), masses(in), masses(out), 0.0, null);
+    return new Conditioning(head(factId, day), masses(in), masses(out), 0.0, null, null);
   }
 
   static Blend blend(String factId, int day, String into, String female, String pollinator) {

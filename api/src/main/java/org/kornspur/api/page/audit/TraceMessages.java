@@ -273,7 +273,16 @@ public interface TraceMessages {
   String conditionings();
 
   @Message
+  String unrecordedLoss(String mass);
+
+  @Message
   String screenings();
+
+  @Message
+  String dryingLoss();
+
+  @Message
+  String unrecorded();
 
   @Message
   String looseEnds();
