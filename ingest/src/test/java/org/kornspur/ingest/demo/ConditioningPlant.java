@@ -103,8 +103,8 @@ final class ConditioningPlant {
                     "mixing order " + lotId),
                 lotId,
                 hybrid.id(),
-                List.of(granary.take(female, femaleKg)),
-                List.of(granary.take(pollinator, pollinatorKg)),
+                List.of(granary.take(book, female, femaleKg, mixture.on())),
+                List.of(granary.take(book, pollinator, pollinatorKg, mixture.on())),
                 hybrid.sharePercent()));
     granary.store(mixture);
     double pollinatorKernels = pollinatorKg * perKilogram(pollinator, ShareBasis.KERNELS);

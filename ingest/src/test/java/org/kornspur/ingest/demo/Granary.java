@@ -1,7 +1,10 @@
 package org.kornspur.ingest.demo;
 
+import java.time.LocalDate;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.Map;
+import java.util.Set;
 import org.kornspur.contract.LotMass;
 
 /**
@@ -9,6 +12,7 @@ import org.kornspur.contract.LotMass;
  */
 final class Granary {
   private final Map<String, Double> leftKg = new HashMap<>();
+  private final Set<String> testedAgain = new HashSet<>();
 
   void store(SeedLot lot) {
     leftKg.put(lot.lotId(), lot.massKg());
@@ -23,6 +27,17 @@ final class Granary {
     }
     leftKg.put(lot.lotId(), Draw.rounded(left, 1));
     return new LotMass(lot.lotId(), massKg);
+  }
+
+  /**
+   * Takes seed out of a lot on a day; what was carried over to it is tested again, once a season.
+   */
+  LotMass take(Book book, SeedLot lot, double massKg, LocalDate used) {
+    if (used.isAfter(Laboratory.germinationGoodUntil(lot))
+        && testedAgain.add(lot.lotId() + " " + used.getYear())) {
+      Laboratory.carriedOver(book, lot, used);
+    }
+    return take(lot, massKg);
   }
 
   LotMass takeAll(SeedLot lot) {

@@ -61,11 +61,17 @@ final class Growing {
                 Heads.head(
                     "sowing-" + crop.cropId(),
                     "phone-" + draw.between(11, 29),
-                    LocalDate.of(crop.year() - 1, 9, draw.between(26, 30)),
+                    sownOn(crop),
                     "sowing record " + crop.cropId()),
                 crop.cropId(),
                 sown,
                 crop.field().areaHa()));
+  }
+
+  static LocalDate sownOn(Crop crop) {
+    Draw draw = Draw.of("sowing", crop.cropId());
+    draw.between(11, 29); // the phone that records it
+    return LocalDate.of(crop.year() - 1, 9, draw.between(26, 30));
   }
 
   /** Kilograms of one seed for a share of the crop's area. */

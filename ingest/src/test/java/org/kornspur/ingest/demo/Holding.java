@@ -1,5 +1,6 @@
 package org.kornspur.ingest.demo;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SortedMap;
@@ -49,7 +50,7 @@ final class Holding {
   void grow(Book book, Crop crop, int seedYear, double sheddingShare) {
     crops.add(crop);
     growing.declare(book, crop);
-    growing.sow(book, crop, seedFor(crop, seedYear));
+    growing.sow(book, crop, seedFor(book, crop, seedYear));
     Inspections.all(book, crop, sheddingShare);
   }
 
@@ -74,17 +75,20 @@ final class Holding {
     return lots;
   }
 
-  private List<LotMass> seedFor(Crop crop, int seedYear) {
+  private List<LotMass> seedFor(Book book, Crop crop, int seedYear) {
+    LocalDate on = Growing.sownOn(crop);
     if (crop.role() == CropRole.F1_MIXTURE) {
-      return List.of(granary.take(seed(crop.hybrid().id(), seedYear), Growing.seedKg(crop, 1)));
+      return List.of(
+          granary.take(book, seed(crop.hybrid().id(), seedYear), Growing.seedKg(crop, 1), on));
     }
     if (crop.role() != CropRole.STERILE_FEMALE) {
-      return List.of(granary.take(seed(crop.seedComponent(), seedYear), Growing.seedKg(crop, 1)));
+      return List.of(
+          granary.take(book, seed(crop.seedComponent(), seedYear), Growing.seedKg(crop, 1), on));
     }
     SeedLot female = seed(crop.hybrid().sterileLine(), seedYear);
     SeedLot pollen = seed(crop.pollenComponent(), seedYear);
     return List.of(
-        granary.take(female, Growing.seedKg(crop, Growing.FEMALE_STRIPS)),
-        granary.take(pollen, Growing.seedKg(crop, 1 - Growing.FEMALE_STRIPS)));
+        granary.take(book, female, Growing.seedKg(crop, Growing.FEMALE_STRIPS), on),
+        granary.take(book, pollen, Growing.seedKg(crop, 1 - Growing.FEMALE_STRIPS), on));
   }
 }

@@ -1,6 +1,7 @@
 package org.kornspur.ingest.demo;
 
 import java.time.LocalDate;
+import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.List;
 import org.kornspur.contract.BlendComposition;
@@ -55,6 +56,52 @@ final class Laboratory {
   static void germination(Book book, SeedLot lot) {
     book.season(lot.on().getYear())
         .add(germinationTest(lot, "germination-" + lot.lotId(), replicates(lot), null));
+  }
+
+  /**
+   * Samples seed that was carried over to the next season and tests its germination again; twelve
+   * months are common practice, no source.
+   */
+  static void carriedOver(Book book, SeedLot lot, LocalDate used) {
+    LocalDate sampled = LocalDate.of(used.getYear(), 8, 24);
+    String sampleId = sampleId(lot) + "-" + used.getYear();
+    Draw draw = Draw.of("carried-over", sampleId);
+    book.season(used.getYear())
+        .add(
+            Sampling.newBuilder()
+                .setHeader(
+                    Heads.head(
+                        "sampling-" + lot.lotId() + "-" + used.getYear(),
+                        "sampler-0" + draw.between(1, 4),
+                        sampled,
+                        "sampling report " + sampleId))
+                .setSampleId(sampleId)
+                .setLotId(lot.lotId())
+                .setPrimarySamples(fromBulk(lot.massKg()))
+                .setLotMassKg(lot.massKg())
+                .setSubmittedSampleG(draw.between(1150, 1500))
+                .setSamplerAccreditation("INV-SAMPLER-0" + draw.between(1, 4))
+                .build());
+    List<GerminationReplicate> before = replicates(lot);
+    book.season(used.getYear())
+        .add(
+            GerminationTest.newBuilder()
+                .setHeader(
+                    Heads.head(
+                        "germination-" + lot.lotId() + "-" + used.getYear(),
+                        laboratory(lot).equals("ENT-LAB-ONE") ? "lims-01" : "lims-02",
+                        sampled.plusDays(9),
+                        "laboratory report " + sampleId))
+                .setLotId(lot.lotId())
+                .setSampleId(sampleId)
+                .setReplicates(List.of(before.get(2), before.get(0), before.get(3), before.get(1)))
+                .setLaboratoryId(laboratory(lot))
+                .build());
+  }
+
+  /** Last day on which the lot's first germination test is good. */
+  static LocalDate germinationGoodUntil(SeedLot lot) {
+    return YearMonth.from(sampledOn(lot).plusDays(9)).plusMonths(12).atEndOfMonth();
   }
 
   /** A germination test as given. */

@@ -369,7 +369,8 @@ class FactChecksTest {
                 new GerminationReplicate(seeds, 20),
                 new GerminationReplicate(seeds, secondSeedlings)),
             "E",
-            retestOf),
+            retestOf,
+            null),
         fields);
   }
 

@@ -15,6 +15,11 @@ public sealed interface Advice extends Finding {
 
   record StateRealGermination() implements Advice {}
 
+  /** Another test of the same seed changes nothing. */
+  record FailedForGood() implements Advice {}
+
+  record OnlyToMultiply() implements Advice {}
+
   record NotAsSeed() implements Advice {}
 
   record RogueAndInspect(LocalDate until) implements Advice {}

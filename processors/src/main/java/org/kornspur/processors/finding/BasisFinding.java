@@ -2,6 +2,7 @@ package org.kornspur.processors.finding;
 
 import java.util.List;
 import java.util.Optional;
+import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.ingest.statement.Value.Fact;
 
 /** What is to be said of what a verdict rests on. */
@@ -9,6 +10,9 @@ public sealed interface BasisFinding extends Finding {
   record Nothing() implements BasisFinding {}
 
   record ImpossibleCount(Fact fact, Thing what, int found, int of) implements BasisFinding {}
+
+  /** A result that was looked at and does not count. */
+  record SetAside(Fact fact, Amount value, WhySetAside why) implements BasisFinding {}
 
   record NotJudged(String kind, Optional<String> message) implements BasisFinding {}
 

@@ -14,5 +14,11 @@ public sealed interface CountFinding extends Finding {
 
   record SecondSampleAllowed(Amount atMost) implements CountFinding {}
 
+  /** Seeds that another kind's rule excuses; they are no impurity in the sum either. */
+  record Excused(Amount seeds) implements CountFinding {}
+
+  /** The excuse itself could not be read in a text. */
+  record SecondSampleFromMemory() implements CountFinding {}
+
   record SampleTooLight(Amount sample, Statement least) implements CountFinding {}
 }

@@ -27,6 +27,8 @@ public sealed interface Evidence extends Finding {
 
   record FurtherGerminationTest() implements Evidence {}
 
+  record NewGerminationTest() implements Evidence {}
+
   record MoistureTest() implements Evidence {}
 
   record KernelWeightOf(Subject lot) implements Evidence {}

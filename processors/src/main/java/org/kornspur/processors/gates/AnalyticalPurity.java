@@ -15,7 +15,8 @@ import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Verdict;
 
 /**
- * Pure seed of the working sample, percent by weight to one decimal; the latest test counts.
+ * Pure seed of the working sample, percent by weight to one decimal; of several tests the worst
+ * counts.
  *
  * <p>Council Directive 66/402/EEC, Annex II.
  */
@@ -34,24 +35,35 @@ final class AnalyticalPurity implements GateRule {
   }
 
   private static List<Verdict> judge(SeedLot lot, Limit limit) {
-    return lot.dossier()
-        .latest(PurityTest.class)
-        .map(test -> List.of(verdict(lot, test, limit)))
-        .orElseGet(
-            () ->
-                lot.verdictsOfUnsplitOr(
-                    Gate.ANALYTICAL_PURITY,
-                    () -> Found.missing(Gate.ANALYTICAL_PURITY, limit, new Evidence.PurityTest())));
+    List<PurityTest> tests = lot.dossier().facts(PurityTest.class);
+    return tests.isEmpty()
+        ? lot.verdictsOfUnsplitOr(
+            Gate.ANALYTICAL_PURITY,
+            () -> Found.missing(Gate.ANALYTICAL_PURITY, limit, new Evidence.PurityTest()))
+        : List.of(
+            WorstResult.judge(
+                tests,
+                AnalyticalPurity::percent,
+                AnalyticalPurity::found,
+                limit,
+                lot.remedies(new Advice.CleanAndSample())));
   }
 
-  private static Verdict verdict(SeedLot lot, PurityTest test, Limit limit) {
-    double allG = test.getPureSeedG() + test.getInertMatterG() + test.getOtherSeedsG();
-    double percent = Rounding.tenthPercent(100 * test.getPureSeedG() / allG);
+  private static double percent(PurityTest test) {
+    return Rounding.tenthPercent(100 * test.getPureSeedG() / allG(test));
+  }
+
+  private static double allG(PurityTest test) {
+    return test.getPureSeedG() + test.getInertMatterG() + test.getOtherSeedsG();
+  }
+
+  private static Found found(PurityTest test) {
     return Found.of(
-            Gate.ANALYTICAL_PURITY,
-            List.of(test.getHeader().getFactId()),
-            new PurityFinding.PureSeed(
-                Amount.percent(percent), Amount.grams(test.getPureSeedG()), Amount.grams(allG)))
-        .against(percent, limit, lot.remedies(new Advice.CleanAndSample()));
+        Gate.ANALYTICAL_PURITY,
+        List.of(test.getHeader().getFactId()),
+        new PurityFinding.PureSeed(
+            Amount.percent(percent(test)),
+            Amount.grams(test.getPureSeedG()),
+            Amount.grams(allG(test))));
   }
 }

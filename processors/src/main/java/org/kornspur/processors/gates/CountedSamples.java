@@ -1,154 +1,174 @@
 package org.kornspur.processors.gates;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Function;
+import java.util.stream.Stream;
 import org.kornspur.contract.OtherSeedDetermination;
 import org.kornspur.ingest.statement.Statement;
 import org.kornspur.ingest.statement.Value.Amount;
+import org.kornspur.ingest.statement.Value.Fact;
 import org.kornspur.processors.finding.Advice;
+import org.kornspur.processors.finding.BasisFinding;
+import org.kornspur.processors.finding.BasisFinding.SetAside;
 import org.kornspur.processors.finding.Bound;
 import org.kornspur.processors.finding.CountFinding;
 import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.finding.Finding;
+import org.kornspur.processors.finding.WhySetAside;
 import org.kornspur.processors.gates.Found.At;
+import org.kornspur.processors.gates.SecondSamples.Ruling;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.verdict.Measured;
 import org.kornspur.processors.verdict.Verdict;
 
 /**
- * Counts by number in the first sample of a lot and in the second that a rule may allow. Of several
- * first or second samples the latest counts. In a sample heavier than the rulebook asks for, the
- * count is taken in proportion to the mass asked for.
+ * Counts by number in the samples of a lot, as {@link SecondSamples} rules on them: the worst
+ * counts, and what failed for good is not made good by a further sample. In a sample heavier than
+ * the rulebook asks for, the count is taken in proportion to the mass asked for.
  */
 final class CountedSamples {
-  private final SeedLot lot;
-  private final Optional<Limit> leastMass;
-  private final List<OtherSeedDetermination> samples;
+  private final SecondSamples samples;
 
   CountedSamples(SeedLot lot) {
-    this.lot = lot;
-    this.leastMass = lot.limit(Quantity.COUNT_SAMPLE_MASS);
-    this.samples = lot.dossier().facts(OtherSeedDetermination.class);
+    this.samples = new SecondSamples(lot);
   }
 
   boolean none() {
-    return samples.isEmpty();
+    return samples.samples().isEmpty();
   }
 
   /**
    * Judges one kind of seed or body.
    *
    * @param what what is counted
-   * @param count its count in a sample; null where it was not counted
    * @param remedies what to do where the limit is not met
    */
-  Verdict judge(
-      At at,
-      Quantity what,
-      Limit limit,
-      Function<OtherSeedDetermination, Integer> count,
-      List<Advice> remedies) {
-    Optional<OtherSeedDetermination> first = latest(1, count);
-    if (first.isEmpty()) {
+  Verdict judge(At at, Quantity what, Limit limit, List<Advice> remedies) {
+    Ruling ruling = samples.ruling(what, limit);
+    if (ruling instanceof Ruling.NotCounted) {
       return Found.missing(at, limit, new Evidence.FirstCount(what));
-    }
-    Found found = found(at, what, first.get(), count);
-    if (tooLight(first.get())) {
-      return found
-          .and(tooLightFinding(first.get()))
+    } else if (ruling instanceof Ruling.OnlyLight light) {
+      return found(at, what, light.sample())
+          .and(tooLight(light.sample()))
+          .and(aside(what, WhySetAside.TOO_LIGHT, light.sample()))
           .owed(limit, new Evidence.FirstSample(leastBound()));
+    } else if (ruling instanceof Ruling.Within within) {
+      return found(at, what, within.worst())
+          .and(aside(what, WhySetAside.ANOTHER_IS_WORSE, within.worst()))
+          .against(samples.inLeast(what, within.worst()), limit, remedies);
+    } else if (ruling instanceof Ruling.Over over) {
+      return found(at, what, over.worst())
+          .and(aside(what, WhySetAside.FAILURE_STANDS, over.worst()))
+          .against(samples.inLeast(what, over.worst()), limit, atLast(what, remedies));
+    } else if (ruling instanceof Ruling.SecondMissing missing) {
+      return found(at, what, missing.over())
+          .and(rule(what, limit))
+          .and(aside(what, WhySetAside.TOO_LIGHT, missing.over()))
+          .owed(limit, new Evidence.SecondSample(leastBound()));
     }
-    double counted = inLeast(first.get(), count);
-    boolean secondAllowed =
-        limit
-            .secondSample()
-            .map(second -> !limit.holds(counted) && counted <= second.firstAtMost())
-            .orElse(false);
-    return secondAllowed
-        ? bySecond(found, counted, what, limit, count, remedies)
-        : found.against(counted, limit, remedies);
+    return bySecond(at, what, limit, (Ruling.BySecond) ruling, remedies);
   }
 
   private Verdict bySecond(
-      Found first,
-      double countedInFirst,
-      Quantity what,
-      Limit limit,
-      Function<OtherSeedDetermination, Integer> count,
-      List<Advice> remedies) {
+      At at, Quantity what, Limit limit, Ruling.BySecond by, List<Advice> remedies) {
     double secondAtMost = limit.secondSample().orElseThrow().secondAtMost();
-    Finding rule = new CountFinding.SecondSampleAllowed(new Amount(secondAtMost, what.unit()));
-    Optional<OtherSeedDetermination> second = latest(2, count);
-    if (second.isEmpty()) {
-      return first.and(rule).owed(limit, new Evidence.SecondSample(leastBound()));
-    }
-    if (tooLight(second.get())) {
-      return first
-          .and(tooLightFinding(second.get()))
-          .owed(limit, new Evidence.SecondSample(leastBound()));
-    }
-    double countedInSecond = inLeast(second.get(), count);
-    return new Found(
-            first.at(),
-            List.of(first.factIds().get(0), second.get().getHeader().getFactId()),
-            first.findings())
-        .and(new CountFinding.InSecondSample(what, new Amount(countedInSecond, what.unit())))
-        .and(rule)
+    double inSecond = countedIn(what, by.second());
+    Found first = found(at, what, by.over());
+    return new Found(at, List.of(first.factIds().get(0), factId(by.second())), first.findings())
+        .and(new CountFinding.InSecondSample(what, new Amount(inSecond, what.unit())))
+        .and(rule(what, limit))
+        .and(
+            aside(
+                what,
+                by.excused() ? WhySetAside.ANOTHER_IS_WORSE : WhySetAside.FAILURE_STANDS,
+                by.over(),
+                by.second()))
         .decided(
-            countedInSecond <= secondAtMost,
+            by.excused(),
             new Measured(
-                countedInFirst, limit.unit(), secondAtMost - countedInSecond, Optional.empty()),
+                samples.inLeast(what, by.over()),
+                limit.unit(),
+                by.excused() ? secondAtMost - inSecond : limit.margin(countedIn(what, by.over())),
+                Optional.empty()),
             limit,
-            remedies);
+            by.excused() ? remedies : atLast(what, remedies));
   }
 
-  private Optional<OtherSeedDetermination> latest(
-      int sampleNumber, Function<OtherSeedDetermination, Integer> count) {
-    return samples.stream()
-        .filter(sample -> sample.getSampleNumber() == sampleNumber)
-        .filter(sample -> count.apply(sample) != null)
-        .reduce((earlier, later) -> later);
+  private List<Finding> rule(Quantity what, Limit limit) {
+    return limit
+        .secondSample()
+        .map(
+            rule ->
+                Stream.concat(
+                        Stream.<Finding>of(
+                            new CountFinding.SecondSampleAllowed(
+                                new Amount(rule.secondAtMost(), what.unit()))),
+                        rule.verified()
+                            ? Stream.empty()
+                            : Stream.of(new CountFinding.SecondSampleFromMemory()))
+                    .toList())
+        .orElse(List.of());
   }
 
-  private Found found(
-      At at,
-      Quantity what,
-      OtherSeedDetermination sample,
-      Function<OtherSeedDetermination, Integer> count) {
-    int counted = count.apply(sample);
-    double inLeast = inLeast(sample, count);
-    Found found =
-        Found.of(
-            at,
-            List.of(sample.getHeader().getFactId()),
-            new CountFinding.InSample(what, counted, Amount.grams(sample.getSampleG())));
-    return inLeast == counted
-        ? found
-        : found.and(
-            new CountFinding.InProportion(
-                new Amount(inLeast, what.unit()), Amount.grams(leastMass.orElseThrow().value())));
+  /** Where more than one sample was counted, another changes nothing. */
+  private List<Advice> atLast(Quantity what, List<Advice> remedies) {
+    return counted(what).count() > 1
+        ? Stream.concat(Stream.of(new Advice.FailedForGood()), remedies.stream()).toList()
+        : remedies;
   }
 
-  /** The count in the mass that is asked for. */
-  private double inLeast(
-      OtherSeedDetermination sample, Function<OtherSeedDetermination, Integer> count) {
-    int counted = count.apply(sample);
-    double leastG = leastMass.map(Limit::value).orElse(sample.getSampleG());
-    return sample.getSampleG() > leastG ? counted * leastG / sample.getSampleG() : counted;
+  private double countedIn(Quantity what, OtherSeedDetermination sample) {
+    return SeedCounts.of(what, sample) == null ? 0 : samples.inLeast(what, sample);
   }
 
-  private boolean tooLight(OtherSeedDetermination sample) {
-    return leastMass.map(least -> !least.holds(sample.getSampleG())).orElse(false);
+  private Stream<OtherSeedDetermination> counted(Quantity what) {
+    return samples.samples().stream().filter(sample -> SeedCounts.of(what, sample) != null);
   }
 
-  private Finding tooLightFinding(OtherSeedDetermination sample) {
+  private List<SetAside> aside(
+      Quantity what, WhySetAside why, OtherSeedDetermination... thatCount) {
+    List<OtherSeedDetermination> count = List.of(thatCount);
+    return counted(what)
+        .filter(sample -> !count.contains(sample))
+        .map(
+            sample ->
+                new BasisFinding.SetAside(
+                    new Fact(factId(sample)),
+                    new Amount(SeedCounts.of(what, sample), what.unit()),
+                    samples.isTooLight(sample) ? WhySetAside.TOO_LIGHT : why))
+        .toList();
+  }
+
+  private Found found(At at, Quantity what, OtherSeedDetermination sample) {
+    int count = SeedCounts.of(what, sample);
+    int excused = samples.excused(what, sample);
+    double inLeast = samples.inLeast(what, sample);
+    List<Finding> findings = new ArrayList<>();
+    findings.add(new CountFinding.InSample(what, count, Amount.grams(sample.getSampleG())));
+    if (excused > 0) {
+      findings.add(new CountFinding.Excused(new Amount(excused, what.unit())));
+    }
+    if (inLeast != count - excused) {
+      findings.add(
+          new CountFinding.InProportion(
+              new Amount(inLeast, what.unit()),
+              Amount.grams(samples.leastMass().orElseThrow().value())));
+    }
+    return new Found(at, List.of(factId(sample)), findings);
+  }
+
+  private Finding tooLight(OtherSeedDetermination sample) {
     return new CountFinding.SampleTooLight(
-        Amount.grams(sample.getSampleG()), Bound.cited(leastMass.orElseThrow()));
+        Amount.grams(sample.getSampleG()), Bound.cited(samples.leastMass().orElseThrow()));
   }
 
   private Optional<Statement> leastBound() {
-    return leastMass.map(Bound::of);
+    return samples.leastMass().map(Bound::of);
+  }
+
+  private static String factId(OtherSeedDetermination sample) {
+    return sample.getHeader().getFactId();
   }
 }

@@ -46,6 +46,9 @@ final class Demands {
   private static final Demand SAMPLE_FOR_COUNTS =
       Demand.of(Gate.OTHER_SEEDS, Quantity.COUNT_SAMPLE_MASS);
 
+  private static final Demand AGE_OF_TEST =
+      Demand.of(Gate.GERMINATION, Quantity.GERMINATION_TEST_AGE);
+
   private static final List<Demand> OF_SEED_TO_BE_USED =
       List.of(
           Demand.of(Gate.GERMINATION, Quantity.GERMINATION),
@@ -71,6 +74,11 @@ final class Demands {
     if (lot.isToBeUsed()) {
       demands.addAll(OF_SEED_TO_BE_USED);
       demands.addAll(COUNTED_BY_SAMPLE);
+      if (lot.limit(Quantity.GERMINATION)
+          .or(() -> lot.limit(Quantity.GERMINATION_SEEDS))
+          .isPresent()) {
+        demands.add(AGE_OF_TEST);
+      }
       if (COUNTED_BY_SAMPLE.stream().anyMatch(demand -> isLimited(lot, demand))) {
         demands.add(SAMPLE_FOR_COUNTS);
       }

@@ -1,7 +1,6 @@
 package org.kornspur.processors.gates;
 
 import java.util.List;
-import org.kornspur.contract.OtherSeedDetermination;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.finding.Advice;
 import org.kornspur.processors.gates.Found.At;
@@ -14,8 +13,8 @@ import org.kornspur.processors.verdict.Verdict;
 /**
  * Sclerotia of Claviceps purpurea, or pieces of them, in a weighed sample.
  *
- * <p>Council Directive 66/402/EEC, Annex II. Of hybrid rye, from memory: basic seed 1, certified
- * seed 4, and 5 if a second sample has at most 4.
+ * <p>Council Directive 66/402/EEC, Annex II, as the French transposition has it: basic seed 1,
+ * certified seed of hybrids 4. That 5 pass if a second sample has at most 4 is from memory.
  */
 final class Ergot implements GateRule {
   @Override
@@ -37,7 +36,6 @@ final class Ergot implements GateRule {
             At.gate(Gate.ERGOT),
             Quantity.ERGOT_BODIES,
             limit,
-            OtherSeedDetermination::getErgotBodies,
             lot.remedies(new Advice.CleanAndSample()));
     return samples.none()
         ? lot.verdictsOfUnsplitOr(Gate.ERGOT, () -> verdict)

@@ -55,6 +55,10 @@ record Found(At at, List<String> factIds, List<Finding> findings) {
     return new Found(at, factIds, Stream.concat(findings.stream(), Stream.of(further)).toList());
   }
 
+  Found and(List<? extends Finding> further) {
+    return new Found(at, factIds, Stream.concat(findings.stream(), further.stream()).toList());
+  }
+
   Found and(Optional<? extends Finding> further) {
     return further.map(this::and).orElse(this);
   }

@@ -1,40 +1,55 @@
 package org.kornspur.processors.gates;
 
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.kornspur.contract.Category;
 import org.kornspur.contract.GerminationTest;
 import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.finding.Advice;
+import org.kornspur.processors.finding.BasisFinding.SetAside;
 import org.kornspur.processors.finding.Evidence;
+import org.kornspur.processors.finding.Finding;
 import org.kornspur.processors.finding.GerminationFinding;
 import org.kornspur.processors.finding.Reference;
 import org.kornspur.processors.finding.Thing;
+import org.kornspur.processors.finding.WhySetAside;
 import org.kornspur.processors.gates.Found.At;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
-import org.kornspur.processors.statistics.Agreement;
 import org.kornspur.processors.statistics.ExactBinomial;
-import org.kornspur.processors.statistics.GerminationMean;
-import org.kornspur.processors.statistics.Replicate;
+import org.kornspur.processors.statistics.GerminationRetests;
+import org.kornspur.processors.statistics.GerminationRetests.Outcome.Apart;
+import org.kornspur.processors.statistics.GerminationRetests.Outcome.Counted;
+import org.kornspur.processors.statistics.GerminationRetests.Outcome.Lowest;
 import org.kornspur.processors.statistics.ReplicateTolerance;
 import org.kornspur.processors.statistics.ReplicateTolerance.Outcome;
 import org.kornspur.processors.statistics.Rounding;
-import org.kornspur.processors.statistics.TestCompatibility;
 import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Verdict;
 
 /**
- * Germination of pure seed, whole percent.
+ * Germination of pure seed, whole percent. The limit: Council Directive 66/402/EEC, Annex II.
  *
- * <p>The limit: Council Directive 66/402/EEC, Annex II. The test: 7 CFR 201.54 and 201.55 and the
- * International Rules for Seed Testing. Too few seeds, or replicates further apart than the
- * published range, and a test is owed. The latest test counts; where it repeats an earlier one, by
- * its own word or because it is of the same sample, both count with their mean if they agree, and a
- * further test is owed if not. Under a book with no minimum the test itself is asked for, with as
- * many seeds as the book wants, and its value fails nothing.
+ * <p>Of several tests, in this order:
+ *
+ * <ol>
+ *   <li>A test that cannot be is to be corrected; one of too few seeds is none (7 CFR 201.54).
+ *   <li>A whole test that fails stands: the same seed is not tested until it passes. Seed Ordinance
+ *       (SaatV), section 12(2): failed seed is sampled again only once the defect is removed. It is
+ *       then another lot, or the result was wrong and is corrected with its reason.
+ *   <li>Replicates further apart than the published range ask for a retest (7 CFR 201.55).
+ *   <li>What is left is held together as {@link GerminationTests} and {@link GerminationRetests}
+ *       say. Which test calls itself a retest makes no difference.
+ * </ol>
+ *
+ * <p>Under a book with no minimum the test itself is asked for, with as many seeds as the book
+ * wants, and its value fails nothing. How long a test is good, and a label that states a lower
+ * germination: {@link GerminationAge} and {@link StatedGermination}.
  */
 final class Germination implements GateRule {
   private static final double CONFIDENCE = 0.95;
@@ -59,171 +74,209 @@ final class Germination implements GateRule {
   private static List<Verdict> judge(SeedLot lot, Limit limit) {
     List<GerminationTest> tests = lot.dossier().facts(GerminationTest.class);
     if (tests.isEmpty()) {
-      return lot.verdictsOfUnsplitOr(
-          Gate.GERMINATION,
-          () -> Found.missing(Gate.GERMINATION, limit, new Evidence.GerminationTest()));
+      return lot
+          .verdictsOfUnsplitOr(
+              Gate.GERMINATION,
+              () -> Found.missing(Gate.GERMINATION, limit, new Evidence.GerminationTest()))
+          .stream()
+          .map(ofUnsplit -> GerminationAge.ofPart(lot, ofUnsplit))
+          .toList();
     }
-    GerminationTest latest = tests.get(tests.size() - 1);
-    Optional<GerminationTest> repeated = repeatedBy(latest, tests);
     return List.of(
-        impossible(latest, limit)
-            .or(() -> repeated.flatMap(test -> impossible(test, limit)))
-            .or(() -> tooFewSeeds(lot, latest))
-            .or(() -> tooFarApart(latest, limit))
-            .orElseGet(() -> counted(lot, limit, latest, repeated)));
+        impossible(tests, limit)
+            .orElseGet(
+                () ->
+                    StatedGermination.judge(
+                        lot, limit, tests, asked -> new Judging(lot, asked, tests).verdict())));
   }
 
-  private static Optional<GerminationTest> repeatedBy(
-      GerminationTest latest, List<GerminationTest> tests) {
-    List<GerminationTest> earlier = tests.subList(0, tests.size() - 1);
-    return earlier.stream()
-        .filter(test -> id(test).equals(latest.getRetestOf()))
-        .findFirst()
-        .or(
-            () ->
-                earlier.stream()
-                    .filter(test -> test.getSampleId().equals(latest.getSampleId()))
-                    .reduce((first, second) -> second));
+  private static Optional<Verdict> impossible(List<GerminationTest> tests, Limit limit) {
+    return tests.stream()
+        .flatMap(
+            test ->
+                test.getReplicates().stream()
+                    .filter(replicate -> replicate.getNormalSeedlings() > replicate.getSeeds())
+                    .map(
+                        replicate ->
+                            Found.impossible(
+                                At.gate(Gate.GERMINATION),
+                                limit,
+                                Thing.NORMAL_SEEDLINGS,
+                                replicate.getNormalSeedlings(),
+                                replicate.getSeeds(),
+                                test.getHeader().getFactId())))
+        .reduce((earlier, later) -> later);
   }
 
-  private static Optional<Verdict> impossible(GerminationTest test, Limit limit) {
-    return test.getReplicates().stream()
-        .filter(replicate -> replicate.getNormalSeedlings() > replicate.getSeeds())
-        .findFirst()
-        .map(
-            replicate ->
-                Found.impossible(
-                    At.gate(Gate.GERMINATION),
-                    limit,
-                    Thing.NORMAL_SEEDLINGS,
-                    replicate.getNormalSeedlings(),
-                    replicate.getSeeds(),
-                    id(test)));
-  }
+  /** The tests of one lot held against one limit. */
+  private record Judging(SeedLot lot, Limit limit, List<GerminationTest> tests) {
 
-  private static Optional<Verdict> tooFewSeeds(SeedLot lot, GerminationTest test) {
-    int seeds = seeds(replicates(test));
-    return lot.limit(Quantity.GERMINATION_SEEDS)
-        .filter(least -> !least.holds(seeds))
-        .map(
-            least ->
-                found(test)
-                    .and(new GerminationFinding.TooFewSeeds(seeds))
-                    .owed(
-                        least,
-                        new Evidence.GerminationTestOfSeeds(new Amount(least.value(), "seeds"))));
-  }
-
-  private static Optional<Verdict> tooFarApart(GerminationTest test, Limit limit) {
-    Outcome outcome = ReplicateTolerance.judge(replicates(test));
-    if (outcome instanceof Outcome.Exceeded exceeded) {
-      return Optional.of(
-          found(test)
-              .and(
-                  new GerminationFinding.ReplicatesApart(
-                      exceeded.rangePercent(),
-                      exceeded.toleratedPercent(),
-                      Reference.of(exceeded.source())))
-              .owed(limit, new Evidence.RetestOfFourHundred()));
+    Verdict verdict() {
+      GerminationTests chosen =
+          GerminationTests.of(
+              tests, lot.limit(Quantity.GERMINATION_SEEDS), GerminationAge.limit(lot));
+      if (chosen.compared().isEmpty()) {
+        return tooFewSeeds(tests.get(tests.size() - 1));
+      }
+      GerminationTest newest = chosen.compared().get(chosen.compared().size() - 1);
+      return failed().or(() -> tooFarApart(newest)).orElseGet(() -> together(chosen, newest));
     }
-    if (outcome instanceof Outcome.NotTabulated none) {
-      return Optional.of(
-          found(test)
-              .and(new GerminationFinding.ReplicatesNotComparable(none.reason()))
-              .owed(limit, new Evidence.TestOfFourHundred()));
-    }
-    return Optional.empty();
-  }
 
-  private static Verdict counted(
-      SeedLot lot, Limit limit, GerminationTest latest, Optional<GerminationTest> repeated) {
-    if (repeated.isEmpty()) {
-      return byItself(lot, limit, latest);
+    private boolean isMinimum() {
+      return limit.quantity() != Quantity.GERMINATION_SEEDS;
     }
-    int first = GerminationMean.wholePercent(replicates(repeated.get()));
-    int second = GerminationMean.wholePercent(replicates(latest));
-    Agreement agreement =
-        TestCompatibility.compare(
-            first, seeds(replicates(repeated.get())), second, seeds(replicates(latest)));
-    if (agreement instanceof Agreement.Disagrees apart) {
-      return found(latest)
-          .and(
-              new GerminationFinding.TestsApart(
-                  Amount.percent(first),
-                  Amount.percentagePoints(apart.difference()),
-                  Amount.percentagePoints(apart.tolerated()),
-                  Reference.of(apart.source())))
-          .owed(limit, new Evidence.FurtherGerminationTest());
+
+    private Verdict tooFewSeeds(GerminationTest newest) {
+      int seeds = GerminationTests.result(newest).seeds();
+      Limit least = lot.limit(Quantity.GERMINATION_SEEDS).orElseThrow();
+      return found(GerminationTests.result(newest))
+          .and(new GerminationFinding.TooFewSeeds(seeds))
+          .and(asideBut(newest.getHeader().getFactId(), WhySetAside.TOO_FEW_SEEDS))
+          .owed(least, new Evidence.GerminationTestOfSeeds(new Amount(least.value(), "seeds")));
     }
-    if (agreement instanceof Agreement.Agrees) {
-      int mean = Rounding.wholePercent((first + second) / 2.0);
+
+    /** The lowest whole test that fails; it stands whatever others say. */
+    private Optional<Verdict> failed() {
+      if (!isMinimum()) {
+        return Optional.empty();
+      }
+      Optional<Limit> leastSeeds = lot.limit(Quantity.GERMINATION_SEEDS);
+      List<GerminationRetests.Test> whole =
+          tests.stream()
+              .filter(GerminationTests::isValid)
+              .map(GerminationTests::result)
+              .filter(test -> leastSeeds.map(least -> least.holds(test.seeds())).orElse(true))
+              .toList();
+      return whole.stream()
+          .filter(test -> !limit.holds(test.wholePercent()))
+          .min(Comparator.comparingDouble(GerminationRetests.Test::percent))
+          .map(
+              lowest ->
+                  found(lowest)
+                      .and(asideBut(lowest.id(), WhySetAside.FAILURE_STANDS))
+                      .against(lowest.wholePercent(), limit, remedies()));
+    }
+
+    private Optional<Verdict> tooFarApart(GerminationTest newest) {
+      Outcome outcome = ReplicateTolerance.judge(GerminationTests.result(newest).replicates());
+      Found found = found(GerminationTests.result(newest));
+      List<SetAside> others = asideBut(newest.getHeader().getFactId(), WhySetAside.DOES_NOT_AGREE);
+      if (outcome instanceof Outcome.Exceeded exceeded) {
+        return Optional.of(
+            found
+                .and(
+                    new GerminationFinding.ReplicatesApart(
+                        exceeded.rangePercent(),
+                        exceeded.toleratedPercent(),
+                        Reference.of(exceeded.source())))
+                .and(others)
+                .owed(limit, new Evidence.RetestOfFourHundred()));
+      }
+      if (outcome instanceof Outcome.NotTabulated none) {
+        return Optional.of(
+            found
+                .and(new GerminationFinding.ReplicatesNotComparable(none.reason()))
+                .and(others)
+                .owed(limit, new Evidence.TestOfFourHundred()));
+      }
+      return Optional.empty();
+    }
+
+    private Verdict together(GerminationTests chosen, GerminationTest newest) {
+      GerminationRetests.Outcome outcome =
+          GerminationRetests.judge(
+              chosen.compared().stream().map(GerminationTests::result).toList());
+      if (outcome instanceof Apart apart) {
+        return found(apart.second())
+            .and(
+                new GerminationFinding.TestsApart(
+                    Amount.percent(apart.first().wholePercent()),
+                    Amount.percentagePoints(apart.by().difference()),
+                    Amount.percentagePoints(apart.by().tolerated()),
+                    Reference.of(apart.by().source())))
+            .and(chosen.setAside())
+            .owed(limit, new Evidence.FurtherGerminationTest());
+      }
+      List<SetAside> aside = new ArrayList<>(chosen.setAside());
+      List<GerminationRetests.Test> counted;
+      if (outcome instanceof Counted several) {
+        counted = several.of();
+        several
+            .setAside()
+            .forEach(
+                test -> aside.add(GerminationTests.setAside(test, WhySetAside.DOES_NOT_AGREE)));
+      } else {
+        Lowest lowest = (Lowest) outcome;
+        counted = List.of(lowest.test());
+        lowest
+            .setAside()
+            .forEach(
+                test -> aside.add(GerminationTests.setAside(test, WhySetAside.ANOTHER_IS_WORSE)));
+      }
+      return GerminationAge.of(lot, newest, age -> held(counted, age, aside));
+    }
+
+    private Verdict held(
+        List<GerminationRetests.Test> counted,
+        Optional<? extends Finding> age,
+        List<SetAside> aside) {
+      int percent = Rounding.wholePercent(GerminationRetests.pooled(counted));
+      int normal = counted.stream().mapToInt(GerminationRetests.Test::normalSeedlings).sum();
+      int seeds = counted.stream().mapToInt(GerminationRetests.Test::seeds).sum();
       Found found =
           Found.of(
-              Gate.GERMINATION,
-              List.of(id(repeated.get()), id(latest)),
-              new GerminationFinding.MeanOfTwo(
-                  Amount.percent(mean), Amount.percent(first), Amount.percent(second)));
-      return isMinimum(limit)
-          ? found.against(mean, limit, remedies(lot))
-          : found.against(seeds(replicates(latest)), limit, List.of());
+                  Gate.GERMINATION,
+                  counted.stream().map(GerminationRetests.Test::id).toList(),
+                  said(counted, percent, normal, seeds))
+              .and(age)
+              .and(aside);
+      return isMinimum()
+          ? found.against(
+              percent,
+              Optional.of(Found.measuredPercent(ExactBinomial.interval(normal, seeds, CONFIDENCE))),
+              limit,
+              remedies())
+          : found.against(seeds, limit, List.of());
     }
-    return byItself(lot, limit, latest);
-  }
 
-  private static Verdict byItself(SeedLot lot, Limit limit, GerminationTest test) {
-    List<Replicate> replicates = replicates(test);
-    if (!isMinimum(limit)) {
-      return found(test).against(seeds(replicates), limit, List.of());
+    private static Finding said(
+        List<GerminationRetests.Test> counted, int percent, int normal, int seeds) {
+      List<Amount> each =
+          counted.stream().map(test -> Amount.percent(test.wholePercent())).toList();
+      return switch (counted.size()) {
+        case 1 -> new GerminationFinding.Found(each.get(0), normal, seeds);
+        case 2 ->
+            new GerminationFinding.MeanOfTwo(Amount.percent(percent), each.get(0), each.get(1));
+        default -> new GerminationFinding.MeanOfTests(Amount.percent(percent), each);
+      };
     }
-    return found(test)
-        .against(
-            GerminationMean.wholePercent(replicates),
-            Optional.of(
-                Found.measuredPercent(
-                    ExactBinomial.interval(normal(replicates), seeds(replicates), CONFIDENCE))),
-            limit,
-            remedies(lot));
-  }
 
-  private static boolean isMinimum(Limit limit) {
-    return limit.quantity() == Quantity.GERMINATION;
-  }
+    private static Found found(GerminationRetests.Test test) {
+      return Found.of(
+          Gate.GERMINATION,
+          List.of(test.id()),
+          new GerminationFinding.Found(
+              Amount.percent(test.wholePercent()), test.normalSeedlings(), test.seeds()));
+    }
 
-  private static Found found(GerminationTest test) {
-    List<Replicate> replicates = replicates(test);
-    return Found.of(
-        Gate.GERMINATION,
-        List.of(id(test)),
-        new GerminationFinding.Found(
-            Amount.percent(GerminationMean.wholePercent(replicates)),
-            normal(replicates),
-            seeds(replicates)));
-  }
+    private List<SetAside> asideBut(String factId, WhySetAside why) {
+      return tests.stream()
+          .filter(test -> !test.getHeader().getFactId().equals(factId))
+          .map(test -> GerminationTests.setAside(test, why))
+          .toList();
+    }
 
-  private static List<Advice> remedies(SeedLot lot) {
-    return lot.material().category() == Category.BASIC
-        ? lot.remedies(
-            new Advice.ConditionAndSample(),
-            new Advice.StateRealGermination(),
-            new Advice.AuthorityDecides())
-        : lot.remedies(new Advice.ConditionAndSample(), new Advice.NotAsSeed());
-  }
-
-  private static List<Replicate> replicates(GerminationTest test) {
-    return test.getReplicates().stream()
-        .map(replicate -> new Replicate(replicate.getSeeds(), replicate.getNormalSeedlings()))
-        .toList();
-  }
-
-  private static int normal(List<Replicate> replicates) {
-    return replicates.stream().mapToInt(Replicate::normalSeedlings).reduce(0, Math::addExact);
-  }
-
-  private static int seeds(List<Replicate> replicates) {
-    return replicates.stream().mapToInt(Replicate::seeds).reduce(0, Math::addExact);
-  }
-
-  private static String id(GerminationTest test) {
-    return test.getHeader().getFactId();
+    private List<Advice> remedies() {
+      Stream<Advice> again =
+          tests.size() > 1 ? Stream.of(new Advice.FailedForGood()) : Stream.empty();
+      Stream<Advice> rest =
+          lot.material().category() == Category.BASIC
+              ? Stream.of(
+                  new Advice.ConditionAndSample(),
+                  new Advice.StateRealGermination(),
+                  new Advice.AuthorityDecides())
+              : Stream.of(new Advice.ConditionAndSample(), new Advice.NotAsSeed());
+      return lot.remedies(Stream.concat(again, rest).toArray(Advice[]::new));
+    }
   }
 }

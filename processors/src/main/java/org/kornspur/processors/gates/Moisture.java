@@ -14,7 +14,8 @@ import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Verdict;
 
 /**
- * Moisture of the seed, percent of wet mass; the latest test counts.
+ * Moisture of the seed, percent of wet mass; of several tests the worst counts. Seed that was dried
+ * is another lot.
  *
  * <p>A national rule: Seed Ordinance (SaatV), Annex 3 no. 1.1.3.
  */
@@ -33,21 +34,23 @@ final class Moisture implements GateRule {
   }
 
   private static List<Verdict> judge(SeedLot lot, Limit limit) {
-    return lot.dossier()
-        .latest(MoistureTest.class)
-        .map(test -> List.of(verdict(lot, test, limit)))
-        .orElseGet(
-            () ->
-                lot.verdictsOfUnsplitOr(
-                    Gate.MOISTURE,
-                    () -> Found.missing(Gate.MOISTURE, limit, new Evidence.MoistureTest())));
+    List<MoistureTest> tests = lot.dossier().facts(MoistureTest.class);
+    return tests.isEmpty()
+        ? lot.verdictsOfUnsplitOr(
+            Gate.MOISTURE, () -> Found.missing(Gate.MOISTURE, limit, new Evidence.MoistureTest()))
+        : List.of(
+            WorstResult.judge(
+                tests,
+                MoistureTest::getMoisturePercent,
+                Moisture::found,
+                limit,
+                lot.remedies(new Advice.DryAndSample())));
   }
 
-  private static Verdict verdict(SeedLot lot, MoistureTest test, Limit limit) {
+  private static Found found(MoistureTest test) {
     return Found.of(
-            Gate.MOISTURE,
-            List.of(test.getHeader().getFactId()),
-            new MoistureFinding.Found(Amount.percent(test.getMoisturePercent())))
-        .against(test.getMoisturePercent(), limit, lot.remedies(new Advice.DryAndSample()));
+        Gate.MOISTURE,
+        List.of(test.getHeader().getFactId()),
+        new MoistureFinding.Found(Amount.percent(test.getMoisturePercent())));
   }
 }

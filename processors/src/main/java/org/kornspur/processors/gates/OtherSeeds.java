@@ -2,8 +2,6 @@ package org.kornspur.processors.gates;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Function;
-import org.kornspur.contract.OtherSeedDetermination;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.finding.Advice;
 import org.kornspur.processors.finding.Aspect;
@@ -19,30 +17,18 @@ import org.kornspur.processors.verdict.Verdict;
  * <p>Council Directive 66/402/EEC, Annex II; Seed Ordinance (SaatV), Annex 3 no. 1.1.3.
  */
 final class OtherSeeds implements GateRule {
-  private record Kind(
-      Quantity quantity, String key, Function<OtherSeedDetermination, Integer> count) {}
+  private record Kind(Quantity quantity, String key) {}
 
   private static final List<Kind> KINDS =
       List.of(
-          new Kind(Quantity.OTHER_SEEDS_TOTAL, "seeds of other species", OtherSeeds::total),
-          new Kind(
-              Quantity.OTHER_CEREAL_SEEDS,
-              "seeds of other cereals",
-              OtherSeedDetermination::getOtherCereals),
-          new Kind(
-              Quantity.OTHER_PLANT_SEEDS,
-              "seeds of other plants",
-              OtherSeedDetermination::getOtherPlants),
+          new Kind(Quantity.OTHER_SEEDS_TOTAL, "seeds of other species"),
+          new Kind(Quantity.OTHER_CEREAL_SEEDS, "seeds of other cereals"),
+          new Kind(Quantity.OTHER_PLANT_SEEDS, "seeds of other plants"),
           new Kind(
               Quantity.RAPHANUS_AND_AGROSTEMMA_SEEDS,
-              "seeds of Raphanus raphanistrum and Agrostemma githago",
-              OtherSeedDetermination::getRaphanusAndAgrostemma),
-          new Kind(
-              Quantity.WILD_OAT_SEEDS, "seeds of wild oats", OtherSeedDetermination::getWildOats),
-          new Kind(
-              Quantity.LOLIUM_TEMULENTUM_SEEDS,
-              "seeds of Lolium temulentum",
-              OtherSeedDetermination::getLoliumTemulentum));
+              "seeds of Raphanus raphanistrum and Agrostemma githago"),
+          new Kind(Quantity.WILD_OAT_SEEDS, "seeds of wild oats"),
+          new Kind(Quantity.LOLIUM_TEMULENTUM_SEEDS, "seeds of Lolium temulentum"));
 
   @Override
   public Gate gate() {
@@ -71,7 +57,6 @@ final class OtherSeeds implements GateRule {
                                         new Aspect.Kind(kind.quantity())),
                                     kind.quantity(),
                                     limit,
-                                    kind.count(),
                                     lot.remedies(
                                         new Advice.CleanAndSample(), new Advice.NotAsSeed())))
                         .stream())
@@ -82,11 +67,5 @@ final class OtherSeeds implements GateRule {
     Optional<Verdict> onlyOwed = verdicts.stream().findFirst();
     List<Verdict> ofUnsplit = lot.verdictsOfUnsplitOr(Gate.OTHER_SEEDS, onlyOwed::orElseThrow);
     return ofUnsplit.equals(List.of(onlyOwed.get())) ? verdicts : ofUnsplit;
-  }
-
-  private static Integer total(OtherSeedDetermination sample) {
-    return sample.getOtherCereals() == null || sample.getOtherPlants() == null
-        ? null
-        : Integer.valueOf(sample.getOtherCereals() + sample.getOtherPlants());
   }
 }

@@ -36,6 +36,7 @@ final class VersionOneWords {
           Map.entry(code(Evidence.RetestOfFourHundred.class), "a retest, four replicates of 100"),
           Map.entry(code(Evidence.TestOfFourHundred.class), "a test of four replicates of 100"),
           Map.entry(code(Evidence.FurtherGerminationTest.class), "a further test"),
+          Map.entry(code(Evidence.NewGerminationTest.class), "a new germination test"),
           Map.entry(code(Evidence.MoistureTest.class), "a test of moisture"),
           Map.entry(code(Evidence.KernelWeightOf.class), "the thousand-kernel weight of {lot}"),
           Map.entry(

@@ -74,8 +74,9 @@ public record Limit(
    *
    * @param firstAtMost most that the first sample may hold for a second to be allowed
    * @param secondAtMost most that the second sample may hold
+   * @param verified false where this rule could not be read, though the limit itself was
    */
-  public record SecondSample(double firstAtMost, double secondAtMost) {}
+  public record SecondSample(double firstAtMost, double secondAtMost, boolean verified) {}
 
   /** The same limit, where it is not certain that the text applies it here. */
   Limit unverified() {

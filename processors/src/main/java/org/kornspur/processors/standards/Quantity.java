@@ -47,6 +47,12 @@ public enum Quantity {
   MASS_BALANCE_TOLERANCE("%"),
   /** Least number of seeds in a germination test. */
   GERMINATION_SEEDS("seeds"),
+  /**
+   * Months for which a germination test is good, from the end of the month in which it was made.
+   */
+  GERMINATION_TEST_AGE("months"),
+  /** Least germination of seed whose label states the real one in place of the minimum. */
+  GERMINATION_IF_STATED("%"),
   /** Share of pollinator in a technical mixture; its limit is the breeder's, not a rulebook's. */
   BLEND_SHARE("%"),
   /** Percentage points beyond the breeder's tolerance that a blend may lie off. */

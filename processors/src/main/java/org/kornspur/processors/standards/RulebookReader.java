@@ -185,7 +185,8 @@ final class RulebookReader {
     return Optional.of(
         new Limit.SecondSample(
             number(second, "firstAtMost", within).doubleValue(),
-            number(second, "secondAtMost", within).doubleValue()));
+            number(second, "secondAtMost", within).doubleValue(),
+            second.path("verified").asBoolean(true)));
   }
 
   private String text(JsonNode node, String field, String place) {

@@ -149,6 +149,7 @@ final class UnreadLines {
       case ISOLATION_DISTANCE_LARGE_SOURCE ->
           book.limit(Quantity.ISOLATION_DISTANCE).isPresent()
               && book.limit(Quantity.LARGE_SOURCE_AREA).isPresent();
+      case GERMINATION_IF_STATED -> book.limit(Quantity.GERMINATION).isPresent();
       case LOT_MASS_EXCESS -> book.limit(Quantity.LOT_MASS).isPresent();
       case COUNT_SAMPLE_MASS -> any(COUNTED_BY_SAMPLE, book);
       case POST_CONTROL_PRODUCER_RISK -> any(COUNTED_IN_POST_CONTROL, book);
@@ -164,6 +165,7 @@ final class UnreadLines {
           LARGE_SOURCE_AREA,
           ISOLATION_DISTANCE_LARGE_SOURCE,
           LOT_MASS_EXCESS,
+          GERMINATION_IF_STATED,
           POST_CONTROL_PRODUCER_RISK,
           BLEND_SHARE ->
           false;

@@ -1,0 +1,106 @@
+package org.kornspur.processors.gates;
+
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.Stream;
+import org.kornspur.contract.GerminationTest;
+import org.kornspur.ingest.contract.FactType;
+import org.kornspur.ingest.statement.Coded;
+import org.kornspur.ingest.statement.Value;
+import org.kornspur.processors.finding.Evidence;
+import org.kornspur.processors.finding.Finding;
+import org.kornspur.processors.finding.GerminationFinding;
+import org.kornspur.processors.pedigree.Edge;
+import org.kornspur.processors.standards.Limit;
+import org.kornspur.processors.standards.Quantity;
+import org.kornspur.processors.verdict.Gate;
+import org.kornspur.processors.verdict.Verdict;
+
+/**
+ * How long a germination test is good. The last day is told before it comes. Seed that was sown,
+ * mixed or sold after it owes a test; seed that lies in store does not, for what is so today is no
+ * fact of the lot.
+ *
+ * <p>7 CFR 201.30a: five calendar months from the end of the month in which the test was made. The
+ * European texts name no time; common practice stands in and says so.
+ */
+final class GerminationAge {
+  private static final Set<FactType> USES =
+      EnumSet.of(FactType.SOWING, FactType.DISPATCH, FactType.BLEND, FactType.ADMIXTURE);
+
+  private static final String UNTIL = Coded.codeOf(GerminationFinding.CountsUntil.class);
+
+  private GerminationAge() {}
+
+  static Optional<Limit> limit(SeedLot lot) {
+    return lot.limit(Quantity.GERMINATION_TEST_AGE);
+  }
+
+  /**
+   * The verdict of a lot whose newest test is known.
+   *
+   * @param held the verdict, with what is to be said of the age
+   */
+  static Verdict of(
+      SeedLot lot, GerminationTest newest, Function<Optional<? extends Finding>, Verdict> held) {
+    Optional<LocalDate> until = limit(lot).map(age -> GerminationTests.goodUntil(newest, age));
+    Verdict verdict = held.apply(until.map(GerminationFinding.CountsUntil::new));
+    return until.flatMap(last -> tooOld(lot, verdict, last)).orElse(verdict);
+  }
+
+  /**
+   * A part rests on the tests of the lot that it was split from, and is used on days of its own.
+   */
+  static Verdict ofPart(SeedLot part, Verdict ofUnsplit) {
+    return until(ofUnsplit).flatMap(last -> tooOld(part, ofUnsplit, last)).orElse(ofUnsplit);
+  }
+
+  private static Optional<LocalDate> until(Verdict verdict) {
+    return verdict.findings().stream()
+        .filter(finding -> finding.code().equals(UNTIL))
+        .flatMap(finding -> finding.argument("until").stream())
+        .filter(Value.Day.class::isInstance)
+        .map(day -> ((Value.Day) day).day())
+        .findFirst();
+  }
+
+  private static Optional<Verdict> tooOld(SeedLot lot, Verdict verdict, LocalDate until) {
+    if (!(verdict instanceof Verdict.Met met)) {
+      return Optional.empty();
+    }
+    return lot.dossier().edgesOut().stream()
+        .filter(edge -> USES.contains(edge.by()))
+        .map(GerminationAge::day)
+        .filter(used -> used.isAfter(until))
+        .max(LocalDate::compareTo)
+        .map(
+            used ->
+                Found.of(
+                        Gate.GERMINATION,
+                        met.factIds(),
+                        new GerminationFinding.UsedAfter(used, until))
+                    .owed(limit(lot), List.of(new Evidence.NewGerminationTest()), List.of()))
+        .map(owed -> withFindings(owed, met.findings()));
+  }
+
+  private static Verdict withFindings(Verdict.Owed owed, List<Coded> further) {
+    return new Verdict.Owed(
+        owed.gate(),
+        owed.aspect(),
+        owed.about(),
+        owed.evidence(),
+        owed.limit(),
+        owed.factIds(),
+        Stream.concat(owed.findings().stream(), further.stream()).toList(),
+        owed.advice());
+  }
+
+  private static LocalDate day(Edge edge) {
+    return LocalDate.ofInstant(edge.happenedAt(), ZoneOffset.UTC);
+  }
+}

@@ -1,0 +1,117 @@
+package org.kornspur.processors.gates;
+
+import java.time.LocalDate;
+import java.time.YearMonth;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.kornspur.contract.GerminationTest;
+import org.kornspur.ingest.statement.Value.Amount;
+import org.kornspur.ingest.statement.Value.Fact;
+import org.kornspur.processors.finding.BasisFinding;
+import org.kornspur.processors.finding.BasisFinding.SetAside;
+import org.kornspur.processors.finding.WhySetAside;
+import org.kornspur.processors.standards.Limit;
+import org.kornspur.processors.statistics.GerminationRetests;
+import org.kornspur.processors.statistics.Replicate;
+import org.kornspur.processors.statistics.ReplicateTolerance;
+import org.kornspur.processors.statistics.ReplicateTolerance.Outcome;
+
+/**
+ * Which germination tests of a lot are held against each other. A test with too few seeds, and one
+ * that had grown too old when a newer one was made, is set aside; so are older samples where a
+ * newer one is worse than all of them, for an old result makes a later, worse one no better.
+ *
+ * @param compared by day, the newest last; empty where no test has enough seeds
+ * @param setAside what was looked at and does not count
+ */
+record GerminationTests(List<GerminationTest> compared, List<SetAside> setAside) {
+
+  /**
+   * Of all tests of a lot.
+   *
+   * @param tests by day
+   * @param leastSeeds of a test; empty where the book asks for none
+   * @param ageMonths for how many months a test is good; empty where nothing says
+   */
+  static GerminationTests of(
+      List<GerminationTest> tests, Optional<Limit> leastSeeds, Optional<Limit> ageMonths) {
+    List<SetAside> aside = new ArrayList<>();
+    List<GerminationTest> enough = new ArrayList<>();
+    for (GerminationTest test : tests) {
+      if (leastSeeds.filter(least -> !least.holds(result(test).seeds())).isPresent()) {
+        aside.add(setAside(test, WhySetAside.TOO_FEW_SEEDS));
+      } else {
+        enough.add(test);
+      }
+    }
+    if (enough.isEmpty()) {
+      return new GerminationTests(List.of(), List.copyOf(aside));
+    }
+    GerminationTest newest = enough.get(enough.size() - 1);
+    List<GerminationTest> young = new ArrayList<>();
+    for (GerminationTest test : enough) {
+      boolean isOld = ageMonths.map(age -> day(newest).isAfter(goodUntil(test, age))).orElse(false);
+      if (isOld) {
+        aside.add(setAside(test, WhySetAside.TOO_OLD));
+      } else {
+        young.add(test);
+      }
+    }
+    return withoutBetterOlder(young, aside);
+  }
+
+  private static GerminationTests withoutBetterOlder(
+      List<GerminationTest> young, List<SetAside> aside) {
+    String newestSample = young.get(young.size() - 1).getSampleId();
+    List<GerminationTest> ofNewest = new ArrayList<>();
+    List<GerminationTest> older = new ArrayList<>();
+    for (GerminationTest test : young) {
+      (test.getSampleId().equals(newestSample) ? ofNewest : older).add(test);
+    }
+    double newest =
+        GerminationRetests.pooled(ofNewest.stream().map(GerminationTests::result).toList());
+    OptionalDouble lowestBefore = older.stream().mapToDouble(test -> result(test).percent()).min();
+    boolean isWorst = lowestBefore.isPresent() && newest < lowestBefore.getAsDouble();
+    if (isWorst) {
+      older.forEach(test -> aside.add(setAside(test, WhySetAside.NEWER_IS_WORSE)));
+    }
+    return new GerminationTests(List.copyOf(isWorst ? ofNewest : young), List.copyOf(aside));
+  }
+
+  /** The test with the replicates as the statistics take them. */
+  static GerminationRetests.Test result(GerminationTest test) {
+    return new GerminationRetests.Test(
+        test.getHeader().getFactId(),
+        test.getReplicates().stream()
+            .map(replicate -> new Replicate(replicate.getSeeds(), replicate.getNormalSeedlings()))
+            .toList());
+  }
+
+  static SetAside setAside(GerminationTest test, WhySetAside why) {
+    return setAside(result(test), why);
+  }
+
+  static SetAside setAside(GerminationRetests.Test test, WhySetAside why) {
+    return new BasisFinding.SetAside(new Fact(test.id()), Amount.percent(test.wholePercent()), why);
+  }
+
+  /** Whether the replicates of a test are a result by themselves. */
+  static boolean isValid(GerminationTest test) {
+    return ReplicateTolerance.judge(result(test).replicates()) instanceof Outcome.Within;
+  }
+
+  /**
+   * Last day on which a test is good: months are counted from the end of the month in which it was
+   * made, as 7 CFR 201.30a counts them.
+   */
+  static LocalDate goodUntil(GerminationTest test, Limit ageMonths) {
+    return YearMonth.from(day(test)).plusMonths((long) ageMonths.value()).atEndOfMonth();
+  }
+
+  private static LocalDate day(GerminationTest test) {
+    return LocalDate.ofInstant(test.getHeader().getHappenedAt(), ZoneOffset.UTC);
+  }
+}

@@ -1,0 +1,84 @@
+package org.kornspur.processors.gates;
+
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Stream;
+import org.kornspur.contract.GerminationTest;
+import org.kornspur.ingest.statement.Coded;
+import org.kornspur.ingest.statement.Value.Amount;
+import org.kornspur.processors.finding.Advice;
+import org.kornspur.processors.finding.Bound;
+import org.kornspur.processors.finding.GerminationFinding;
+import org.kornspur.processors.standards.Limit;
+import org.kornspur.processors.standards.Quantity;
+import org.kornspur.processors.verdict.Verdict;
+
+/**
+ * Basic seed below the minimum whose label states the real germination. It may go, and only to be
+ * multiplied further.
+ *
+ * <p>Seed Ordinance (SaatV), section 12(3), read: on application, and not below 50 %. Council
+ * Directive 66/402/EEC, Annex II, as note (a) of the French transposition has it, names no lower
+ * end. A book that asks for a minimum of its own, as a house does, must allow it itself.
+ */
+final class StatedGermination {
+
+  private StatedGermination() {}
+
+  /**
+   * Judges by the minimum, and where that is not met by what the label states.
+   *
+   * @param by the verdict by a limit
+   */
+  static Verdict judge(
+      SeedLot lot, Limit limit, List<GerminationTest> tests, Function<Limit, Verdict> by) {
+    Verdict verdict = by.apply(limit);
+    if (!(verdict instanceof Verdict.NotMet)) {
+      return verdict;
+    }
+    Optional<Integer> stated =
+        tests.stream()
+            .map(GerminationTest::getLabelPercent)
+            .filter(Objects::nonNull)
+            .reduce((earlier, later) -> later);
+    return lot.limit(Quantity.GERMINATION_IF_STATED)
+        .filter(lower -> lower.rulebookId().equals(limit.rulebookId()))
+        .flatMap(lower -> stated.map(percent -> judge(by.apply(lower), lower, percent)))
+        .orElse(verdict);
+  }
+
+  private static Verdict judge(Verdict byLower, Limit lower, int statedPercent) {
+    if (!(byLower instanceof Verdict.Met met)) {
+      return byLower;
+    }
+    Amount stated = Amount.percent(statedPercent);
+    if (statedPercent > met.measured().value()) {
+      return new Verdict.NotMet(
+          met.gate(),
+          met.aspect(),
+          met.about(),
+          met.measured(),
+          met.limit(),
+          met.factIds(),
+          with(met.findings(), new GerminationFinding.LabelPromisesMore(stated).coded()),
+          List.of(new Advice.StateRealGermination().coded()));
+    }
+    Coded said = new GerminationFinding.StatedOnLabel(stated, Bound.cited(lower)).coded();
+    return new Verdict.Met(
+            met.gate(),
+            met.aspect(),
+            met.about(),
+            met.measured(),
+            met.limit(),
+            met.factIds(),
+            with(met.findings(), said),
+            met.advice())
+        .with(new Advice.OnlyToMultiply().coded());
+  }
+
+  private static List<Coded> with(List<Coded> findings, Coded further) {
+    return Stream.concat(findings.stream(), Stream.of(further)).toList();
+  }
+}
