@@ -134,12 +134,13 @@ final class SownMixture {
     if (basis != ShareBasis.MASS) {
       SeedMeasures.Estimate weight = part.measures().thousandKernelWeightG().orElseThrow();
       factIds.add(weight.factId());
-      weightG = new Estimate(weight.mean(), weight.standardError());
+      weightG = new Estimate(weight.mean(), weight.standardError(), weight.factId());
     }
     if (basis == ShareBasis.VIABLE_KERNELS) {
       SeedMeasures.Estimate percent = part.measures().germinationPercent().orElseThrow();
       factIds.add(percent.factId());
-      germination = new Estimate(percent.mean() / 100, percent.standardError() / 100);
+      germination =
+          new Estimate(percent.mean() / 100, percent.standardError() / 100, percent.factId());
     }
     return new BlendShare.Part(
         part.pollinator(), Estimate.exact(part.massKg()), weightG, germination);

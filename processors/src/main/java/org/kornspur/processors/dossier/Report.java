@@ -82,7 +82,11 @@ public sealed interface Report {
     }
   }
 
-  /** The crossing scheme and the breeder's ratio. */
+  /**
+   * The crossing scheme and the breeder's ratio.
+   *
+   * @param statedOn day on which the breeder stated it; empty in reports of earlier releases
+   */
   record Scheme(
       String hybridId,
       SortedMap<String, ComponentKind> components,
@@ -90,7 +94,12 @@ public sealed interface Report {
       double pollinatorSharePercent,
       ShareBasis shareBasis,
       double tolerancePercentPoints,
-      String factId) {}
+      String factId,
+      Optional<LocalDate> statedOn) {
+    public Scheme {
+      statedOn = statedOn == null ? Optional.empty() : statedOn; // as earlier versions kept it
+    }
+  }
 
   /** Seed parent, pollen parent and what they give. */
   record Crossing(String seedId, String femaleId, String pollenId) {}

@@ -3,6 +3,7 @@ package org.kornspur.processors.finding;
 import java.util.List;
 import java.util.Optional;
 import org.kornspur.contract.Category;
+import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.statement.Statement;
 import org.kornspur.ingest.statement.Value.Amount;
@@ -40,6 +41,13 @@ public sealed interface Evidence extends Finding {
   record Sampling() implements Evidence {}
 
   record SampleOfPrimarySamples(int primarySamples) implements Evidence {}
+
+  record SampleOfWholeLot(Amount lot) implements Evidence {}
+
+  record TestsOfDrawnSample(List<FactType> kinds) implements Evidence {}
+
+  /** All that was put together under one rulebook. */
+  record OneRulebook() implements Evidence {}
 
   record HeavierSample() implements Evidence {}
 

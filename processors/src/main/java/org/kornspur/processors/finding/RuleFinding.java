@@ -19,6 +19,12 @@ public sealed interface RuleFinding extends Finding {
   /** What holds for one category is taken from another. */
   record JudgedAs(Category category, Category as, Statement source) implements RuleFinding {}
 
+  /** Parts of a lot that are of several books. */
+  record SeveralBooks(List<String> rulebooks) implements RuleFinding {}
+
+  /** A mixture is judged by the book of its female lots, though a pollinator is of another. */
+  record JudgedByBookOfFemale(String rulebook, List<String> others) implements RuleFinding {}
+
   record CropCannotBe(CropRole role, Category category) implements RuleFinding {}
 
   record SeedCannotBe(Material.Kind kind, Category category) implements RuleFinding {}

@@ -58,7 +58,10 @@ final class Components implements GateRule {
               .crop()
               .map(crop -> with(PossibleCategory.ofCrop(crop), new Check(dossier).crop(crop)))
               .orElse(List.of());
-      case LOT -> with(PossibleCategory.ofLot(dossier), new Check(dossier).lot());
+      case LOT ->
+          with(
+              BooksOfParts.owed(dossier),
+              with(PossibleCategory.ofLot(dossier), new Check(dossier).lot()));
       case SOURCE, HYBRID, ENTERPRISE -> List.of();
     };
   }

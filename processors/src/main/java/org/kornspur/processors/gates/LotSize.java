@@ -18,8 +18,8 @@ import org.kornspur.processors.verdict.Verdict;
 /**
  * Mass of a lot, kilograms, with the percentage by which the text lets it be exceeded.
  *
- * <p>Seed Ordinance (SaatV), Annex 4 no. 1.1 and note ++: 30 t, and 35 t for hybrid rye with
- * admixed open-pollinated rye.
+ * <p>Council Directive 66/402/EEC, Annex III: 30 t, and 5 % over. Seed Ordinance (SaatV), Annex 4
+ * note ++, in Germany alone: 35 t for hybrid rye with admixed open-pollinated rye.
  */
 final class LotSize implements GateRule {
 

@@ -120,13 +120,16 @@ final class MixedParts {
             ? Estimate.exact(1)
             : part.measures()
                 .thousandKernelWeightG()
-                .map(weight -> new Estimate(weight.mean(), weight.standardError()))
+                .map(weight -> new Estimate(weight.mean(), weight.standardError(), weight.factId()))
                 .orElseThrow();
     Estimate germination =
         basis == ShareBasis.VIABLE_KERNELS
             ? part.measures()
                 .germinationPercent()
-                .map(percent -> new Estimate(percent.mean() / 100, percent.standardError() / 100))
+                .map(
+                    percent ->
+                        new Estimate(
+                            percent.mean() / 100, percent.standardError() / 100, percent.factId()))
                 .orElseThrow()
             : Estimate.exact(1);
     return new BlendShare.Part(

@@ -1,12 +1,28 @@
 package org.kornspur.processors.gates;
 
+import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.contract.GerminationTest;
+import org.kornspur.contract.MoistureTest;
+import org.kornspur.contract.OtherSeedDetermination;
+import org.kornspur.contract.PurityTest;
 import org.kornspur.contract.Sampling;
+import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.statement.Value.Amount;
+import org.kornspur.ingest.statement.Value.Fact;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.finding.Reference;
 import org.kornspur.processors.finding.SamplingFinding;
+import org.kornspur.processors.pedigree.MassFlow;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
@@ -15,8 +31,10 @@ import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Verdict;
 
 /**
- * How the sample of a lot was drawn: from enough places, and heavy enough, grams. What was drawn
- * too thinly is owed again. The latest sampling counts.
+ * How the samples of a lot were drawn: of the whole lot, from enough places, and heavy enough,
+ * grams. What was drawn too thinly is owed again. A sample stands for what lay there when it was
+ * drawn, and not for seed that came in besides; each kind of test needs a result of a sample that
+ * was drawn so.
  *
  * <p>Primary samples: Cereal Seed (Scotland) Regulations 2005, schedule 5 paragraph 6. Mass:
  * Council Directive 66/402/EEC, Annex III.
@@ -36,37 +54,121 @@ final class SampleDrawing implements GateRule {
   }
 
   private static List<Verdict> judge(SeedLot lot, Limit limit) {
-    return lot.dossier()
-        .latest(Sampling.class)
-        .map(sampling -> List.of(verdict(sampling, limit)))
-        .orElseGet(
-            () ->
-                lot.verdictsOfUnsplitOr(
-                    Gate.SAMPLING,
-                    () -> Found.missing(Gate.SAMPLING, limit, new Evidence.Sampling())));
+    List<Sampling> samplings = lot.dossier().facts(Sampling.class);
+    if (samplings.isEmpty()) {
+      return lot.verdictsOfUnsplitOr(
+          Gate.SAMPLING, () -> Found.missing(Gate.SAMPLING, limit, new Evidence.Sampling()));
+    }
+    List<Sampling> good =
+        samplings.stream().filter(drawn -> verdict(lot, drawn, limit).isPresent()).toList();
+    if (good.isEmpty()) {
+      return List.of(owed(lot, samplings.get(samplings.size() - 1), limit));
+    }
+    Verdict drawn = verdict(lot, good.get(good.size() - 1), limit).orElseThrow();
+    return List.of(testedOtherwise(lot, good, limit).orElse(drawn));
   }
 
-  private static Verdict verdict(Sampling sampling, Limit limit) {
-    SamplingIntensity.Required required = required(sampling);
-    double submittedG = sampling.getSubmittedSampleG();
-    Found found =
-        Found.of(
-            Gate.SAMPLING,
-            List.of(sampling.getHeader().getFactId()),
-            new SamplingFinding.Drawn(
-                sampling.getPrimarySamples(),
-                required.primarySamples(),
-                Amount.kilograms(sampling.getLotMassKg()),
-                Reference.of(required.source()),
-                Amount.grams(submittedG)));
-    if (sampling.getPrimarySamples() < required.primarySamples()) {
-      return found
-          .and(new SamplingFinding.TooFewPrimarySamples())
-          .owed(limit, new Evidence.SampleOfPrimarySamples(required.primarySamples()));
+  /** A kind of test of which no result is of a sample that stands for the lot. */
+  private static Optional<Verdict> testedOtherwise(SeedLot lot, List<Sampling> good, Limit limit) {
+    Set<String> stand = good.stream().map(Sampling::getSampleId).collect(Collectors.toSet());
+    Map<FactType, List<SpecificRecord>> tests = new TreeMap<>();
+    lot.dossier()
+        .counting()
+        .filter(fact -> sampleOf(fact).isPresent())
+        .forEach(
+            fact -> tests.computeIfAbsent(FactType.of(fact), type -> new ArrayList<>()).add(fact));
+    Set<String> factIds = new TreeSet<>();
+    Set<FactType> kinds = new TreeSet<>();
+    tests.forEach(
+        (kind, facts) -> {
+          if (facts.stream().noneMatch(fact -> stand.contains(sampleOf(fact).orElseThrow()))) {
+            kinds.add(kind);
+            facts.forEach(fact -> factIds.add(FactType.headerOf(fact).getFactId()));
+          }
+        });
+    if (kinds.isEmpty()) {
+      return Optional.empty();
     }
-    return limit.holds(submittedG)
-        ? found.against(submittedG, limit, List.of())
+    return Optional.of(
+        Found.of(
+                Gate.SAMPLING,
+                List.copyOf(factIds),
+                new SamplingFinding.TestsOfOtherSamples(Fact.each(factIds)))
+            .owed(limit, new Evidence.TestsOfDrawnSample(List.copyOf(kinds))));
+  }
+
+  private static Optional<String> sampleOf(SpecificRecord fact) {
+    if (fact instanceof GerminationTest test) {
+      return Optional.of(test.getSampleId());
+    } else if (fact instanceof PurityTest test) {
+      return Optional.of(test.getSampleId());
+    } else if (fact instanceof MoistureTest test) {
+      return Optional.of(test.getSampleId());
+    }
+    return fact instanceof OtherSeedDetermination test
+        ? Optional.of(test.getSampleId())
+        : Optional.empty();
+  }
+
+  /** Met; empty where something is wrong with the sample. */
+  private static Optional<Verdict> verdict(SeedLot lot, Sampling sampling, Limit limit) {
+    boolean good =
+        !standsForPart(lot, sampling)
+            && sampling.getPrimarySamples() >= required(sampling).primarySamples()
+            && limit.holds(sampling.getSubmittedSampleG());
+    return good
+        ? Optional.of(found(sampling).against(sampling.getSubmittedSampleG(), limit, List.of()))
+        : Optional.empty();
+  }
+
+  private static Verdict owed(SeedLot lot, Sampling sampling, Limit limit) {
+    Found found = found(sampling);
+    if (standsForPart(lot, sampling)) {
+      Amount held = Amount.kilograms(heldKg(lot, sampling));
+      return found
+          .and(new SamplingFinding.OfPartOnly(Amount.kilograms(sampling.getLotMassKg()), held))
+          .owed(limit, new Evidence.SampleOfWholeLot(held));
+    }
+    int required = required(sampling).primarySamples();
+    return sampling.getPrimarySamples() < required
+        ? found
+            .and(new SamplingFinding.TooFewPrimarySamples())
+            .owed(limit, new Evidence.SampleOfPrimarySamples(required))
         : found.and(new SamplingFinding.TooLight()).owed(limit, new Evidence.HeavierSample());
+  }
+
+  private static Found found(Sampling sampling) {
+    SamplingIntensity.Required required = required(sampling);
+    return Found.of(
+        Gate.SAMPLING,
+        List.of(sampling.getHeader().getFactId()),
+        new SamplingFinding.Drawn(
+            sampling.getPrimarySamples(),
+            required.primarySamples(),
+            Amount.kilograms(sampling.getLotMassKg()),
+            Reference.of(required.source()),
+            Amount.grams(sampling.getSubmittedSampleG())));
+  }
+
+  private static boolean standsForPart(SeedLot lot, Sampling sampling) {
+    double tolerance =
+        lot.limit(Quantity.MASS_BALANCE_TOLERANCE).map(Limit::value).orElse(0.0) / 100;
+    return sampling.getLotMassKg() * (1 + tolerance) < heldKg(lot, sampling);
+  }
+
+  /** What the lot ever held, without what had left it when the sample was drawn. */
+  private static double heldKg(SeedLot lot, Sampling sampling) {
+    Instant drawn = sampling.getHeader().getHappenedAt();
+    double leftKg =
+        lot
+            .dossier()
+            .of(entry -> entry.header().getHappenedAt().isBefore(drawn))
+            .massFlows()
+            .stream()
+            .filter(flow -> flow.direction() == MassFlow.Direction.OUT)
+            .mapToDouble(MassFlow::massKg)
+            .sum();
+    return lot.totalKg(MassFlow.Direction.IN) - leftKg;
   }
 
   private static SamplingIntensity.Required required(Sampling sampling) {

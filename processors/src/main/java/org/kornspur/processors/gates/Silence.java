@@ -55,6 +55,7 @@ public final class Silence {
                         Optional.empty(),
                         new RuleFinding.JudgedAs(as.category(), as.as(), Reference.of(as.source()))
                             .coded())));
+    BooksOfParts.note(dossier).ifPresent(notes::add);
     cells(dossier, rulebook, demand -> true)
         .flatMap(cell -> cell.note().stream())
         .forEach(notes::add);

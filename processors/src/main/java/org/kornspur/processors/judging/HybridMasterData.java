@@ -1,6 +1,9 @@
 package org.kornspur.processors.judging;
 
+import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.List;
+import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.stream.Stream;
@@ -60,6 +63,7 @@ final class HybridMasterData {
         declared.getPollinatorSharePercent(),
         declared.getShareBasis(),
         declared.getTolerancePercentPoints(),
-        declared.getHeader().getFactId());
+        declared.getHeader().getFactId(),
+        Optional.of(LocalDate.ofInstant(declared.getHeader().getHappenedAt(), ZoneOffset.UTC)));
   }
 }

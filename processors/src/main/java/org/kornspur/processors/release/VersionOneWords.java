@@ -47,6 +47,11 @@ final class VersionOneWords {
           Map.entry(
               code(Evidence.Sampling.class),
               "the record of a sample drawn by an accredited sampler"),
+          Map.entry(code(Evidence.SampleOfWholeLot.class), "a sample of the whole lot of {lot}"),
+          Map.entry(
+              code(Evidence.TestsOfDrawnSample.class),
+              "tests of a sample that stands for the lot: {kinds}"),
+          Map.entry(code(Evidence.OneRulebook.class), "one rulebook for all that was put together"),
           Map.entry(code(Evidence.HeavierSample.class), "a new sample that weighs enough"),
           Map.entry(code(Evidence.Correction.class), "a correction of {facts}"),
           Map.entry(code(Evidence.MasterData.class), "the master data of hybrid {hybrid}"),

@@ -13,9 +13,15 @@ import org.kornspur.contract.CropRole;
  * @param rye which rye it speaks of
  * @param roles roles of a crop that it holds for; of no meaning for seed
  * @param generation generation or class in the words of the text; empty where it names none
+ * @param exception whether the text itself allows more here than the book that it tightens
  */
 public record RulebookLine(
-    Limit limit, Set<Category> categories, Set<Rye> rye, Set<CropRole> roles, String generation) {
+    Limit limit,
+    Set<Category> categories,
+    Set<Rye> rye,
+    Set<CropRole> roles,
+    String generation,
+    boolean exception) {
 
   boolean holdsForCrop(Quantity quantity, Category category, CropRole role, LocalDate on) {
     return holds(quantity, category, Rye.HYBRID, on) && roles.contains(role);

@@ -110,7 +110,17 @@ final class RulebookReader {
         constants(Category.class, item, "categories", named, EnumSet.noneOf(Category.class)),
         constants(Rye.class, item, "rye", named, EnumSet.of(Rye.HYBRID, Rye.HYBRID_WITH_ADMIXTURE)),
         constants(CropRole.class, item, "roles", named, EnumSet.allOf(CropRole.class)),
-        item.path("generation").asText(""));
+        item.path("generation").asText(""),
+        exception(item, named));
+  }
+
+  /** Only a law can allow more than the law that it carries out; a house never. */
+  private boolean exception(JsonNode item, String place) {
+    boolean exception = item.path("exception").asBoolean(false);
+    if (exception && !root.path("status").asText().equals("law")) {
+      throw refused(place, "exception", "only a text of law may allow more than another");
+    }
+    return exception;
   }
 
   private List<NothingAskedLine> nothingAsked(String id, String edition) {

@@ -1,6 +1,8 @@
 package org.kornspur.processors.statistics;
 
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 import org.kornspur.contract.ShareBasis;
 
@@ -10,8 +12,9 @@ import org.kornspur.contract.ShareBasis;
  *
  * <p>A kilogram holds 1,000,000 kernels divided by the thousand-kernel weight in grams; of these
  * the germination is viable. The standard error follows from the errors of mass, kernel weight and
- * germination by the delta method on the logarithms; the interval is taken on the logit scale, so
- * that it stays between 0 and 1.
+ * germination by the delta method on the logarithms; parts that rest on one measurement err
+ * together, so that a lot mixed in by portions is no surer than in one. The interval is taken on
+ * the logit scale, so that it stays between 0 and 1.
  *
  * @param share pollinator share, from 0 to 1, on the basis
  * @param standardError its standard error
@@ -47,14 +50,11 @@ public record BlendShare(double share, double standardError, ShareBasis basis) {
       };
     }
 
-    private double relativeVariance(ShareBasis basis) {
+    private List<Estimate> measured(ShareBasis basis) {
       return switch (basis) {
-        case MASS -> massKg.relativeVariance();
-        case KERNELS -> massKg.relativeVariance() + thousandKernelWeightG.relativeVariance();
-        case VIABLE_KERNELS ->
-            massKg.relativeVariance()
-                + thousandKernelWeightG.relativeVariance()
-                + germination.relativeVariance();
+        case MASS -> List.of(massKg);
+        case KERNELS -> List.of(massKg, thousandKernelWeightG);
+        case VIABLE_KERNELS -> List.of(massKg, thousandKernelWeightG, germination);
       };
     }
   }
@@ -72,9 +72,20 @@ public record BlendShare(double share, double standardError, ShareBasis basis) {
     double share =
         parts.stream().filter(Part::pollinator).mapToDouble(part -> part.amount(basis)).sum() / all;
     double variance = 0;
+    Map<String, Double> ofMeasurement = new TreeMap<>();
     for (Part part : parts) {
       double weight = part.amount(basis) / all * ((part.pollinator ? 1 : 0) - share);
-      variance += weight * weight * part.relativeVariance(basis);
+      for (Estimate estimate : part.measured(basis)) {
+        double error = weight * Math.sqrt(estimate.relativeVariance());
+        if (estimate.measurement().isEmpty()) {
+          variance += error * error;
+        } else {
+          ofMeasurement.merge(estimate.measurement(), error, Double::sum);
+        }
+      }
+    }
+    for (double error : ofMeasurement.values()) {
+      variance += error * error;
     }
     return new BlendShare(share, Math.sqrt(variance), basis);
   }

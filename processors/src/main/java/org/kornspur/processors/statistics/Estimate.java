@@ -5,8 +5,10 @@ package org.kornspur.processors.statistics;
  *
  * @param value the value
  * @param standardError its standard error in the same unit, 0 where it is exact
+ * @param measurement what it was measured by; estimates of one measurement err together. Empty
+ *     where it was measured by itself
  */
-public record Estimate(double value, double standardError) {
+public record Estimate(double value, double standardError, String measurement) {
 
   /**
    * @throws IllegalArgumentException where the value is not above 0 or the error is below 0
@@ -16,6 +18,11 @@ public record Estimate(double value, double standardError) {
     if (!(standardError >= 0)) {
       throw new IllegalArgumentException("A standard error is 0 or more; it is " + standardError);
     }
+  }
+
+  /** A value that was measured by itself. */
+  public Estimate(double value, double standardError) {
+    this(value, standardError, "");
   }
 
   /** A value without error. */

@@ -366,7 +366,7 @@ class SeedGatesTest {
   @CsvSource(
       textBlock =
           """
-          # SaatV Annex 4 no. 1.1: 30 t; exceeded by up to 5 %, from memory
+          # SaatV Annex 4 no. 1.1: 30 t; exceeded by up to 5 %: Annex III of the Directive
           30000, MET
           31500, MET
           31501, NOT_MET
@@ -383,25 +383,30 @@ class SeedGatesTest {
     judged.row("lot size, %s kg".formatted(massKg), expected, expected);
   }
 
-  @ParameterizedTest(name = "{0} kg hybrid + {1} kg open-pollinated: {2}")
+  @ParameterizedTest(name = "{0}: {1} kg hybrid + {2} kg open-pollinated: {3}")
   @CsvSource(
       textBlock =
           """
           # SaatV Annex 4 note ++: 35 t
-          31500, 3500, MET
-          31500, 3501, NOT_MET
+          DE, 31500, 3500, MET
+          DE, 31500, 3501, NOT_MET
+          # Annex III of the Directive: 30 t and 5 % over, whatever was added
+          EU, 28500, 3000, MET
+          EU, 28500, 3001, NOT_MET
           """)
-  void anAdmixedLotMayBeLarger(double hybridKg, double openKg, String expected) {
+  void anAdmixedLotMayBeLargerInGermany(
+      String book, double hybridKg, double openKg, String expected) {
     Judged judged =
         Judged.by(
-            "DE",
+            book,
             new LotSize(),
             Dossiers.lot("l1")
                 .with(Facts.admixture("l1").hybrid("h", hybridKg).openPollinated("op", openKg))
                 .parent("h", Dossiers.f1())
                 .dossier());
     assertThat(judged.worst()).isEqualTo(expected);
-    judged.row("lot size, %s + %s kg admixed".formatted(hybridKg, openKg), expected, expected);
+    judged.row(
+        "lot size, %s, %s + %s kg admixed".formatted(book, hybridKg, openKg), expected, expected);
   }
 
   @ParameterizedTest(name = "{0} containers, {1} primary samples: {2}")
@@ -427,8 +432,10 @@ class SeedGatesTest {
         Judged.by(
             "EU",
             new SampleDrawing(),
-            lot(Category.CERTIFIED)
-                .with(Facts.sampling("l1", containers, containers * 50.0, primarySamples))
+            Dossiers.lot("l1")
+                .with(
+                    Facts.declared("l1", Facts.HYBRID, Category.CERTIFIED, containers * 50.0),
+                    Facts.sampling("l1", containers, containers * 50.0, primarySamples))
                 .dossier());
     assertThat(judged.worst()).isEqualTo(expected);
     judged.row(

@@ -50,6 +50,31 @@ class BlendShareTest {
         .isCloseTo(1_000_000 / 35_200_000.0, within(1e-12));
   }
 
+  /**
+   * By hand: with 950 kg and 50 kg the share is 0.05, and one measurement of the pollinator's
+   * kernel weight that errs by 2.38 % moves it by 0.05 x 0.95 x 0.0238 = 0.00113. Counted as two,
+   * for two portions, it would come to 0.00080.
+   */
+  @Test
+  void oneMeasurementUsedTwiceErrsOnce() {
+    Estimate weight = new Estimate(30, 30 * 0.0238, "test of the pollinator");
+    Estimate sure = Estimate.exact(1);
+    Estimate femaleWeight = Estimate.exact(30);
+    Part female = new Part(false, Estimate.exact(950), femaleWeight, sure);
+    BlendShare inOne =
+        BlendShare.of(
+            List.of(female, new Part(true, Estimate.exact(50), weight, sure)), ShareBasis.KERNELS);
+    BlendShare inTwo =
+        BlendShare.of(
+            List.of(
+                female,
+                new Part(true, Estimate.exact(25), weight, sure),
+                new Part(true, Estimate.exact(25), weight, sure)),
+            ShareBasis.KERNELS);
+    assertThat(inOne.standardError()).isCloseTo(0.00113, within(0.000005));
+    assertThat(inTwo.standardError()).isCloseTo(inOne.standardError(), within(1e-15));
+  }
+
   /** The delta method against a seeded simulation of the same four lots. */
   @Test
   void errorAndIntervalAgreeWithSimulation() {

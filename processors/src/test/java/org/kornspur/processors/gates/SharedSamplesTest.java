@@ -1,0 +1,172 @@
+package org.kornspur.processors.gates;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.time.LocalDate;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.kornspur.contract.Category;
+import org.kornspur.ingest.contract.FactType;
+import org.kornspur.ingest.statement.Value.Amount;
+import org.kornspur.processors.dossier.Material;
+import org.kornspur.processors.finding.Evidence;
+import org.kornspur.processors.finding.RuleFinding;
+import org.kornspur.processors.fixture.Dossiers;
+import org.kornspur.processors.fixture.Facts;
+import org.kornspur.processors.standards.Rulebooks;
+import org.kornspur.processors.verdict.Measured;
+import org.kornspur.processors.verdict.Verdict;
+
+/** A sample and a measurement stand for what they were taken from; common sense, no source. */
+class SharedSamplesTest {
+
+  @Test
+  void aLotInTwoPortionsIsNoSurerThanInOne() {
+    Measured.Interval whole = interval(Facts.blend("mix").female("f", 950).pollinator("p", 50));
+    Measured.Interval portions =
+        interval(
+            Facts.blend("mix")
+                .female("f", 475)
+                .female("f", 475)
+                .pollinator("p", 25)
+                .pollinator("p", 25));
+    assertThat(portions.lower()).isCloseTo(whole.lower(), within(1e-12));
+    assertThat(portions.upper()).isCloseTo(whole.upper(), within(1e-12));
+  }
+
+  private static Measured.Interval interval(Facts.BlendDraft blend) {
+    Verdict.Met met =
+        (Verdict.Met)
+            Judged.by(
+                    "EU",
+                    new BlendShare(),
+                    Dossiers.lot("mix")
+                        .with(blend)
+                        .scheme()
+                        .parent("f", component(Facts.SINGLE_CROSS), 32, 92)
+                        .parent("p", component(Facts.RESTORER), 28, 85)
+                        .dossier())
+                .only();
+    return met.measured().interval().orElseThrow();
+  }
+
+  @ParameterizedTest(name = "lot of {0} kg, sample drawn from {1} kg: {2}")
+  @CsvSource({
+    "2000, 500, OWED",
+    "2000, 1900, OWED",
+    "2000, 2000, MET",
+    "2000, 1995, MET",
+    "2000, 2400, MET"
+  })
+  void aSampleOfAPartDoesNotStandForTheWhole(double lotKg, double sampledKg, String expected) {
+    Judged judged =
+        Judged.by("EU", new SampleDrawing(), lot(lotKg, sampledKg, "2024-08-20").dossier());
+    assertThat(judged.worst()).isEqualTo(expected);
+    if (expected.equals("OWED")) {
+      judged.asksFor(new Evidence.SampleOfWholeLot(Amount.kilograms(lotKg)));
+    }
+  }
+
+  @Test
+  void whatHadLeftTheLotNeedsNoSample() {
+    assertThat(
+            Judged.by(
+                    "EU",
+                    new SampleDrawing(),
+                    lot(2000, 500, "2024-10-01")
+                        .with(Facts.dispatch("l1", 1500).at("2024-09-15"))
+                        .dossier())
+                .worst())
+        .isEqualTo("MET");
+  }
+
+  @Test
+  void aTestOfASampleThatNobodyDrewIsNone() {
+    Judged judged =
+        Judged.by(
+            "EU",
+            new SampleDrawing(),
+            lot(2000, 2000, "2024-08-20")
+                .with(
+                    Facts.purity("l1", 99, 1, 0),
+                    Facts.germination("l1", 92, 92, 92, 92)
+                        .with(test -> test.setSampleId("sample of another lot")))
+                .dossier());
+    assertThat(judged.worst()).isEqualTo("OWED");
+    judged.asksFor(new Evidence.TestsOfDrawnSample(List.of(FactType.GERMINATION_TEST)));
+  }
+
+  private static Dossiers lot(double lotKg, double sampledKg, String drawn) {
+    return Dossiers.lot("l1")
+        .with(
+            Facts.declared("l1", Facts.HYBRID, Category.CERTIFIED, lotKg),
+            Facts.sampling("l1", 48, sampledKg, 20).at(drawn));
+  }
+
+  /** The breeder's figure has the day on which the breeder stated it, not that of a rulebook. */
+  @Test
+  void aBreedersFigureDoesNotBearTheDayOfARulebook() {
+    Verdict verdict =
+        Judged.by(
+                "EU",
+                new BlendShare(),
+                Dossiers.lot("mix")
+                    .with(Facts.blend("mix").female("f", 950).pollinator("p", 50))
+                    .scheme(Facts.hybrid().at("2019-03-01"))
+                    .parent("f", component(Facts.SINGLE_CROSS), 32, 92)
+                    .parent("p", component(Facts.RESTORER), 28, 85)
+                    .dossier())
+            .only();
+    assertThat(verdict.limit().orElseThrow().inForceFrom()).isEqualTo(LocalDate.of(2019, 3, 1));
+    assertThat(verdict.limit().orElseThrow().edition()).isEmpty();
+  }
+
+  @Test
+  void whichBookJudgesAMixtureOfTwoIsTold() {
+    Dossiers mixture =
+        Dossiers.lot("mix")
+            .with(Facts.blend("mix").female("f", 950).pollinator("p", 50))
+            .scheme()
+            .parent("f", under("EU", Facts.SINGLE_CROSS))
+            .parent("p", under("DE", Facts.RESTORER));
+    assertThat(Judged.by("EU", new Components(), mixture.dossier()).worst()).isEqualTo("MET");
+    assertThat(
+            Silence.notes(mixture.dossier(), Rulebooks.bundled().find("EU").orElseThrow()).stream()
+                .map(note -> note.finding()))
+        .contains(new RuleFinding.JudgedByBookOfFemale("EU", List.of("DE")).coded());
+  }
+
+  @Test
+  void partsOfSeveralBooksLeaveItOpen() {
+    for (Dossiers lot :
+        List.of(
+            Dossiers.lot("mix")
+                .with(Facts.blend("mix").female("f", 500).female("g", 450).pollinator("p", 50))
+                .scheme()
+                .parent("f", under("EU", Facts.SINGLE_CROSS))
+                .parent("g", under("DE", Facts.SINGLE_CROSS))
+                .parent("p", under("EU", Facts.RESTORER)),
+            Dossiers.lot("whole")
+                .with(Facts.merge("whole").of("f", 500).of("g", 450))
+                .scheme()
+                .parent("f", under("DE", Facts.SINGLE_CROSS))
+                .parent("g", under("EU", Facts.SINGLE_CROSS)))) {
+      Judged judged = Judged.by("EU", new Components(), lot.dossier());
+      assertThat(judged.worst()).isEqualTo("OWED");
+      judged
+          .found(new RuleFinding.SeveralBooks(List.of("DE", "EU")))
+          .asksFor(new Evidence.OneRulebook());
+    }
+  }
+
+  private static Material component(String seed) {
+    return Dossiers.component(seed, Category.BASIC);
+  }
+
+  private static Material under(String book, String seed) {
+    return new Material(Facts.HYBRID, seed, Material.Kind.COMPONENT, Category.BASIC, 2024, book);
+  }
+}
