@@ -32,6 +32,10 @@ public sealed interface Aspect extends Finding {
 
   record OrderOfDays() implements Aspect {}
 
+  record DaysOfTests() implements Aspect {}
+
+  record YearOfHarvest() implements Aspect {}
+
   record Rulebook() implements Aspect {}
 
   record Category() implements Aspect {}

@@ -6,8 +6,10 @@ import java.util.Optional;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.statement.Statement;
+import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.ingest.statement.Value.Fact;
 import org.kornspur.ingest.statement.Value.Person;
+import org.kornspur.processors.standards.Quantity;
 
 /** Where seed comes from, and who says so. */
 public sealed interface OriginFinding extends Finding {
@@ -18,6 +20,17 @@ public sealed interface OriginFinding extends Finding {
   record InOrder(LocalDate in, LocalDate out) implements OriginFinding {}
 
   record OutBeforeIn(LocalDate out, LocalDate in, int days, Fact by) implements OriginFinding {}
+
+  /** Tests of seed that was not there yet. */
+  record TestedBefore(LocalDate in, List<Fact> tests) implements OriginFinding {}
+
+  /**
+   * @param cropYear year, as digits
+   */
+  record HarvestOfOtherYear(String cropYear, LocalDate on) implements OriginFinding {}
+
+  /** What no rye does. */
+  record Unusual(Quantity what, Amount found, Statement usual) implements OriginFinding {}
 
   record NoOrigin(Subject subject) implements OriginFinding {}
 

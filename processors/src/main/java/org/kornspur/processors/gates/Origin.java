@@ -36,7 +36,12 @@ final class Origin implements GateRule {
   @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
     return switch (dossier.subject().kind()) {
-      case LOT, CROP -> dossier.material().isPresent() ? judge(dossier) : List.of();
+      case LOT, CROP ->
+          dossier.material().isPresent()
+              ? Stream.concat(
+                      judge(dossier).stream(), UnusualFacts.judge(dossier, rulebook).stream())
+                  .toList()
+              : List.of();
       case SOURCE, HYBRID, ENTERPRISE -> List.of();
     };
   }

@@ -24,6 +24,8 @@ public enum Quantity {
   WILD_OAT_PLANTS("plants/m2", true),
   SMUT_PLANTS("plants/m2", true),
   FIELD_INSPECTIONS("visits", true),
+  /** Tonnes from each hectare beyond which no rye yields. */
+  YIELD_MOST("t/ha", true),
   GERMINATION("%"),
   ANALYTICAL_PURITY("%"),
   MOISTURE("%"),
@@ -47,6 +49,10 @@ public enum Quantity {
   MASS_BALANCE_TOLERANCE("%"),
   /** Least number of seeds in a germination test. */
   GERMINATION_SEEDS("seeds"),
+  /** Grams below which no thousand kernels of rye weigh. */
+  KERNEL_WEIGHT_LEAST("g"),
+  /** Grams above which no thousand kernels of rye weigh. */
+  KERNEL_WEIGHT_MOST("g"),
   /**
    * Months for which a germination test is good, from the end of the month in which it was made.
    */

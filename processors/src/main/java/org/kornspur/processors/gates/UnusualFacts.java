@@ -1,0 +1,209 @@
+package org.kornspur.processors.gates;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.Stream;
+import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.contract.Harvest;
+import org.kornspur.contract.KernelWeightTest;
+import org.kornspur.contract.Sowing;
+import org.kornspur.contract.WeighedKernels;
+import org.kornspur.ingest.contract.FactType;
+import org.kornspur.ingest.statement.Value.Amount;
+import org.kornspur.ingest.statement.Value.Fact;
+import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.finding.Aspect;
+import org.kornspur.processors.finding.Bound;
+import org.kornspur.processors.finding.Evidence;
+import org.kornspur.processors.finding.OriginFinding;
+import org.kornspur.processors.gates.Found.At;
+import org.kornspur.processors.ground.Area;
+import org.kornspur.processors.ground.InvalidOutline;
+import org.kornspur.processors.ground.Outline;
+import org.kornspur.processors.pedigree.Edge;
+import org.kornspur.processors.standards.Limit;
+import org.kornspur.processors.standards.Quantity;
+import org.kornspur.processors.standards.Rulebook;
+import org.kornspur.processors.verdict.Gate;
+import org.kornspur.processors.verdict.Verdict;
+
+/**
+ * Facts that are possible one by one and do not fit together, or lie far from what rye does: a test
+ * of seed that was not there yet, a harvest in another year than the crop's, a yield or a kernel
+ * weight of no rye. They owe a correction; nothing rests on them until then.
+ *
+ * <p>Common practice, no source; the numbers stand in the rulebook of common practice.
+ */
+final class UnusualFacts {
+  private static final Set<FactType> OF_SAMPLES =
+      EnumSet.of(
+          FactType.SAMPLING,
+          FactType.GERMINATION_TEST,
+          FactType.PURITY_TEST,
+          FactType.OTHER_SEED_DETERMINATION,
+          FactType.MOISTURE_TEST,
+          FactType.KERNEL_WEIGHT_TEST,
+          FactType.BLEND_COMPOSITION);
+
+  private static final double KG_IN_TONNE = 1000;
+
+  private UnusualFacts() {}
+
+  static List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
+    return Stream.of(
+            testedBefore(dossier),
+            harvestedInOtherYear(dossier),
+            declaredBeforeHarvest(dossier),
+            harvestFromArea(dossier, rulebook),
+            kernelWeight(dossier, rulebook, Quantity.KERNEL_WEIGHT_LEAST),
+            kernelWeight(dossier, rulebook, Quantity.KERNEL_WEIGHT_MOST))
+        .flatMap(Optional::stream)
+        .toList();
+  }
+
+  /** Seed that was bought in may have been tested before; what came in here may not. */
+  private static Optional<Verdict> testedBefore(Dossier dossier) {
+    if (dossier.declaredLot().isPresent()) {
+      return Optional.empty();
+    }
+    return dossier.edgesIn().stream()
+        .filter(edge -> edge.by() != FactType.SOWING)
+        .map(Edge::happenedAt)
+        .min(Instant::compareTo)
+        .map(UnusualFacts::day)
+        .flatMap(
+            cameIn -> {
+              List<String> before =
+                  dossier
+                      .counting()
+                      .filter(fact -> OF_SAMPLES.contains(FactType.of(fact)))
+                      .filter(fact -> day(fact).isBefore(cameIn))
+                      .map(UnusualFacts::idOf)
+                      .toList();
+              return before.isEmpty()
+                  ? Optional.empty()
+                  : Optional.of(
+                      owed(
+                          At.aspect(Gate.ORIGIN, "days of tests", new Aspect.DaysOfTests()),
+                          before,
+                          new OriginFinding.TestedBefore(cameIn, Fact.each(before)),
+                          Optional.empty()));
+            });
+  }
+
+  private static Optional<Verdict> harvestedInOtherYear(Dossier dossier) {
+    return dossier
+        .crop()
+        .flatMap(
+            crop ->
+                dossier.facts(Harvest.class).stream()
+                    .filter(harvest -> day(harvest).getYear() != crop.getCropYear())
+                    .findFirst()
+                    .map(
+                        harvest ->
+                            owed(
+                                At.aspect(
+                                    Gate.ORIGIN, "year of harvest", new Aspect.YearOfHarvest()),
+                                List.of(crop.getHeader().getFactId(), idOf(harvest)),
+                                new OriginFinding.HarvestOfOtherYear(
+                                    Integer.toString(crop.getCropYear()), day(harvest)),
+                                Optional.empty())));
+  }
+
+  private static Optional<Verdict> declaredBeforeHarvest(Dossier dossier) {
+    return dossier
+        .declaredLot()
+        .filter(lot -> lot.getCropYear() > day(lot).getYear())
+        .map(
+            lot ->
+                owed(
+                    At.aspect(Gate.ORIGIN, "year of harvest", new Aspect.YearOfHarvest()),
+                    List.of(idOf(lot)),
+                    new OriginFinding.HarvestOfOtherYear(
+                        Integer.toString(lot.getCropYear()), day(lot)),
+                    Optional.empty()));
+  }
+
+  /** Tonnes from each hectare of the field, or of what was sown where that is more. */
+  private static Optional<Verdict> harvestFromArea(Dossier dossier, Rulebook rulebook) {
+    List<Harvest> harvests = dossier.facts(Harvest.class);
+    double areaHa =
+        Math.max(
+            dossier.facts(Sowing.class).stream().mapToDouble(Sowing::getAreaHa).max().orElse(0),
+            outlineHa(dossier));
+    if (harvests.isEmpty() || !(areaHa > 0)) {
+      return Optional.empty();
+    }
+    double tonnes = harvests.stream().mapToDouble(Harvest::getMassKg).sum() / KG_IN_TONNE / areaHa;
+    return SeedCrop.of(dossier, rulebook)
+        .flatMap(crop -> crop.limit(Quantity.YIELD_MOST))
+        .filter(limit -> !limit.holds(tonnes))
+        .map(
+            limit ->
+                owed(
+                    At.aspect(Gate.ORIGIN, "yield", new Aspect.Kind(Quantity.YIELD_MOST)),
+                    harvests.stream().map(UnusualFacts::idOf).toList(),
+                    new OriginFinding.Unusual(
+                        Quantity.YIELD_MOST, new Amount(tonnes, limit.unit()), Bound.cited(limit)),
+                    Optional.of(limit)));
+  }
+
+  private static double outlineHa(Dossier dossier) {
+    try {
+      return dossier.crop().map(crop -> Area.hectares(Outline.of(crop.getOutline()))).orElse(0.0);
+    } catch (InvalidOutline unreadable) {
+      return 0; // the join says so itself
+    }
+  }
+
+  private static Optional<Verdict> kernelWeight(
+      Dossier dossier, Rulebook rulebook, Quantity quantity) {
+    return SeedLot.of(dossier, rulebook)
+        .flatMap(lot -> lot.limit(quantity))
+        .flatMap(
+            limit ->
+                dossier.facts(KernelWeightTest.class).stream()
+                    .filter(test -> !limit.holds(thousandG(test)))
+                    .findFirst()
+                    .map(
+                        test ->
+                            owed(
+                                At.aspect(Gate.ORIGIN, "kernel weight", new Aspect.Kind(quantity)),
+                                List.of(idOf(test)),
+                                new OriginFinding.Unusual(
+                                    quantity, Amount.grams(thousandG(test)), Bound.cited(limit)),
+                                Optional.of(limit))));
+  }
+
+  private static double thousandG(KernelWeightTest test) {
+    return 1000 * sum(test, WeighedKernels::getMassG) / sum(test, weighed -> weighed.getKernels());
+  }
+
+  private static double sum(KernelWeightTest test, ToDoubleFunction<WeighedKernels> of) {
+    return test.getReplicates().stream().mapToDouble(of).sum();
+  }
+
+  private static Verdict owed(
+      At at, List<String> factIds, OriginFinding finding, Optional<Limit> limit) {
+    return Found.of(at, factIds, finding)
+        .owed(limit, List.of(new Evidence.Correction(Fact.each(factIds))), List.of());
+  }
+
+  private static LocalDate day(SpecificRecord fact) {
+    return day(FactType.headerOf(fact).getHappenedAt());
+  }
+
+  private static LocalDate day(Instant instant) {
+    return LocalDate.ofInstant(instant, ZoneOffset.UTC);
+  }
+
+  private static String idOf(SpecificRecord fact) {
+    return FactType.headerOf(fact).getFactId();
+  }
+}

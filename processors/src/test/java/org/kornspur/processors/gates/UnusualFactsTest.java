@@ -1,0 +1,113 @@
+package org.kornspur.processors.gates;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.kornspur.contract.Category;
+import org.kornspur.contract.CropRole;
+import org.kornspur.processors.fixture.Dossiers;
+import org.kornspur.processors.fixture.Facts;
+
+/** What does not fit together, or no rye does, is never fit; common practice, no source. */
+class UnusualFactsTest {
+
+  @ParameterizedTest(name = "harvested 2024-08-05, sampled {0}, tested {1}: {2}")
+  @CsvSource({
+    "2024-08-06, 2024-08-09, NONE",
+    "2024-08-05, 2024-08-05, NONE",
+    "2024-08-04, 2024-08-09, OWED",
+    "2024-08-06, 2024-07-20, OWED"
+  })
+  void seedThatIsNotThereCannotBeTested(String sampled, String tested, String expected) {
+    Judged judged =
+        Judged.by(
+            "EU",
+            new Origin(),
+            Dossiers.lot("l1")
+                .with(
+                    Facts.harvest("c1", "l1", 5000),
+                    Facts.sampling("l1", 48, 5000, 20).at(sampled),
+                    Facts.purity("l1", 99, 1, 0).at(tested))
+                .parentCrop("c1", Dossiers.f1())
+                .dossier());
+    assertThat(judged.state("days of tests")).isEqualTo(expected);
+  }
+
+  @Test
+  void seedThatWasBoughtInMayHaveBeenTestedBefore() {
+    Judged judged =
+        Judged.by(
+            "EU",
+            new Origin(),
+            Dossiers.lot("l1")
+                .with(
+                    Facts.declared("l1", Facts.HYBRID, Category.CERTIFIED, 1000).at("2024-09-10"),
+                    Facts.purity("l1", 99, 1, 0).at("2024-09-01"))
+                .dossier());
+    assertThat(judged.worst()).isEqualTo("MET");
+  }
+
+  @ParameterizedTest(name = "crop year {0}, harvested in 2024: {1}")
+  @CsvSource({"2024, NONE", "2023, OWED", "2025, OWED"})
+  void aCropIsHarvestedInItsYear(int cropYear, String expected) {
+    Judged judged =
+        Judged.by(
+            "EU",
+            new Origin(),
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", CropRole.F1_MIXTURE).with(crop -> crop.setCropYear(cropYear)),
+                    Facts.harvest("c1", "l1", 5000))
+                .scheme()
+                .dossier());
+    assertThat(judged.state("year of harvest")).isEqualTo(expected);
+  }
+
+  @Test
+  void seedOfAYearThatHasNotComeIsNone() {
+    Judged judged =
+        Judged.by(
+            "EU",
+            new Origin(),
+            Dossiers.lot("l1")
+                .with(
+                    Facts.declared("l1", Facts.HYBRID, Category.CERTIFIED, 1000)
+                        .with(lot -> lot.setCropYear(2025)))
+                .dossier());
+    assertThat(judged.state("year of harvest")).isEqualTo("OWED");
+  }
+
+  @ParameterizedTest(name = "{0} kg from 10 ha: {1}")
+  @CsvSource({"65000, NONE", "120000, NONE", "510000, OWED"})
+  void noRyeYieldsFiftyOneTonnes(double massKg, String expected) {
+    Judged judged =
+        Judged.by(
+            "EU",
+            new Origin(),
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", CropRole.F1_MIXTURE),
+                    Facts.sowing("c1").of("m1", 600),
+                    Facts.harvest("c1", "l1", massKg))
+                .scheme()
+                .dossier());
+    assertThat(judged.state("yield")).isEqualTo(expected);
+  }
+
+  @ParameterizedTest(name = "100 kernels weigh {0} g: {1}")
+  @CsvSource({"3.1, NONE", "9.0, OWED", "0.9, OWED"})
+  void noRyeHasKernelsOfNinetyMilligrams(double gramsOf100, String expected) {
+    Judged judged =
+        Judged.by(
+            "EU",
+            new Origin(),
+            Dossiers.lot("l1")
+                .with(
+                    Facts.declared("l1", Facts.HYBRID, Category.CERTIFIED, 1000),
+                    Facts.kernelWeight("l1", gramsOf100, gramsOf100))
+                .dossier());
+    assertThat(judged.state("kernel weight")).isEqualTo(expected);
+  }
+}
