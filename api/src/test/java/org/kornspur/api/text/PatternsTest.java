@@ -147,6 +147,9 @@ class PatternsTest {
       for (NothingAskedLine line : book.nothingAsked()) {
         hasGermanName(german, line.nothing().text(), line.nothing().section());
       }
+      book.primarySamples().stream()
+          .flatMap(table -> table.sources().values().stream())
+          .forEach(source -> hasGermanName(german, source.text()));
       for (Category category : Category.values()) {
         book.judgedAs(category, LocalDate.of(2026, 7, 1))
             .ifPresent(as -> hasGermanName(german, as.source().text(), as.source().section()));

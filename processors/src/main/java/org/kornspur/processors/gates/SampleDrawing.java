@@ -36,8 +36,7 @@ import org.kornspur.processors.verdict.Verdict;
  * drawn, and not for seed that came in besides; each kind of test needs a result of a sample that
  * was drawn so.
  *
- * <p>Primary samples: Cereal Seed (Scotland) Regulations 2005, schedule 5 paragraph 6. Mass:
- * Council Directive 66/402/EEC, Annex III.
+ * <p>Primary samples: the table of the rulebook. Mass: Council Directive 66/402/EEC, Annex III.
  */
 final class SampleDrawing implements GateRule {
 
@@ -114,22 +113,23 @@ final class SampleDrawing implements GateRule {
   private static Optional<Verdict> verdict(SeedLot lot, Sampling sampling, Limit limit) {
     boolean good =
         !standsForPart(lot, sampling)
-            && sampling.getPrimarySamples() >= required(sampling).primarySamples()
+            && sampling.getPrimarySamples() >= required(lot, sampling).primarySamples()
             && limit.holds(sampling.getSubmittedSampleG());
     return good
-        ? Optional.of(found(sampling).against(sampling.getSubmittedSampleG(), limit, List.of()))
+        ? Optional.of(
+            found(lot, sampling).against(sampling.getSubmittedSampleG(), limit, List.of()))
         : Optional.empty();
   }
 
   private static Verdict owed(SeedLot lot, Sampling sampling, Limit limit) {
-    Found found = found(sampling);
+    Found found = found(lot, sampling);
     if (standsForPart(lot, sampling)) {
       Amount held = Amount.kilograms(heldKg(lot, sampling));
       return found
           .and(new SamplingFinding.OfPartOnly(Amount.kilograms(sampling.getLotMassKg()), held))
           .owed(limit, new Evidence.SampleOfWholeLot(held));
     }
-    int required = required(sampling).primarySamples();
+    int required = required(lot, sampling).primarySamples();
     return sampling.getPrimarySamples() < required
         ? found
             .and(new SamplingFinding.TooFewPrimarySamples())
@@ -137,8 +137,8 @@ final class SampleDrawing implements GateRule {
         : found.and(new SamplingFinding.TooLight()).owed(limit, new Evidence.HeavierSample());
   }
 
-  private static Found found(Sampling sampling) {
-    SamplingIntensity.Required required = required(sampling);
+  private static Found found(SeedLot lot, Sampling sampling) {
+    SamplingIntensity.Required required = required(lot, sampling);
     return Found.of(
         Gate.SAMPLING,
         List.of(sampling.getHeader().getFactId()),
@@ -171,9 +171,14 @@ final class SampleDrawing implements GateRule {
     return lot.totalKg(MassFlow.Direction.IN) - leftKg;
   }
 
-  private static SamplingIntensity.Required required(Sampling sampling) {
+  private static SamplingIntensity.Required required(SeedLot lot, Sampling sampling) {
+    SamplingIntensity table =
+        lot.rulebook()
+            .primarySamples()
+            .orElseThrow(
+                () -> new IllegalStateException("No rulebook says how many primary samples"));
     return sampling.getContainers() == null
-        ? SamplingIntensity.inBulk(sampling.getLotMassKg())
-        : SamplingIntensity.inContainers(sampling.getContainers(), sampling.getLotMassKg());
+        ? table.inBulk(sampling.getLotMassKg())
+        : table.inContainers(sampling.getContainers(), sampling.getLotMassKg());
   }
 }

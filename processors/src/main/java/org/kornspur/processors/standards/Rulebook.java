@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import org.kornspur.contract.Category;
 import org.kornspur.contract.CropRole;
+import org.kornspur.processors.statistics.SamplingIntensity;
 
 /** Limits of one text, or of a house that tightens one, as they stood on any day. */
 public interface Rulebook {
@@ -61,6 +62,11 @@ public interface Rulebook {
 
   /** What holds for a category because it holds for another; empty where it has its own lines. */
   default Optional<JudgedAs> judgedAs(Category category, LocalDate on) {
+    return Optional.empty();
+  }
+
+  /** Least primary samples of a lot; empty where neither it nor common practice has a table. */
+  default Optional<SamplingIntensity> primarySamples() {
     return Optional.empty();
   }
 

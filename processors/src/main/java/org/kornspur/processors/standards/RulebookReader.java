@@ -17,6 +17,7 @@ import java.util.Set;
 import org.kornspur.contract.Category;
 import org.kornspur.contract.CropRole;
 import org.kornspur.processors.standards.Rulebooks.RulebookFile;
+import org.kornspur.processors.statistics.SamplingIntensity;
 
 /** Reads one rulebook file. The shape of the file is in {@code rulebook.schema.json}. */
 final class RulebookReader {
@@ -57,8 +58,25 @@ final class RulebookReader {
         List.copyOf(lines),
         nothingAsked(id, edition),
         judgedAs(id, edition),
+        primarySamples(),
         base(loaded),
         practice);
+  }
+
+  /** A house draws its samples as the law has it, or it would test what stands for nothing. */
+  private Optional<SamplingIntensity> primarySamples() {
+    if (!root.has("primarySamples")) {
+      return Optional.empty();
+    }
+    if (root.path("status").asText().equals("house")) {
+      throw refused("", "primarySamples", "a house keeps to the table of the law");
+    }
+    try {
+      return Optional.of(YAML.treeToValue(root.get("primarySamples"), SamplingIntensity.class));
+    } catch (JsonProcessingException e) {
+      throw new RulebookRefused(
+          "%s: field primarySamples: %s".formatted(file.name(), e.getOriginalMessage()), e);
+    }
   }
 
   private Optional<WrittenRulebook> base(Map<String, WrittenRulebook> loaded) {

@@ -7,6 +7,7 @@ import java.util.function.Predicate;
 import java.util.stream.Stream;
 import org.kornspur.contract.Category;
 import org.kornspur.contract.CropRole;
+import org.kornspur.processors.statistics.SamplingIntensity;
 
 /**
  * A rulebook as read from its file. What it does not say itself comes from the book that it
@@ -15,6 +16,7 @@ import org.kornspur.contract.CropRole;
  * @param lines its own limits
  * @param nothingAsked where it asks for nothing itself
  * @param judgedAs categories to which it applies the lines of another
+ * @param ownPrimarySamples its own table of primary samples
  * @param base the book that it tightens
  * @param practice common practice
  */
@@ -25,6 +27,7 @@ record WrittenRulebook(
     List<RulebookLine> lines,
     List<NothingAskedLine> nothingAsked,
     List<JudgedAs> judgedAs,
+    Optional<SamplingIntensity> ownPrimarySamples,
     Optional<WrittenRulebook> base,
     Optional<WrittenRulebook> practice)
     implements Rulebook {
@@ -37,6 +40,13 @@ record WrittenRulebook(
   @Override
   public Optional<Rulebook> tightens() {
     return base.map(Rulebook.class::cast);
+  }
+
+  @Override
+  public Optional<SamplingIntensity> primarySamples() {
+    return ownPrimarySamples
+        .or(() -> base.flatMap(WrittenRulebook::primarySamples))
+        .or(() -> practice.flatMap(WrittenRulebook::primarySamples));
   }
 
   @Override

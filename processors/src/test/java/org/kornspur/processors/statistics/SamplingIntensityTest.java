@@ -9,8 +9,12 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.kornspur.processors.PublishedChecks;
+import org.kornspur.processors.standards.Rulebooks;
 
 class SamplingIntensityTest {
+
+  private static final SamplingIntensity TABLE =
+      Rulebooks.bundled().find("EU").orElseThrow().primarySamples().orElseThrow();
 
   private final PublishedChecks checks = PublishedChecks.of("statistics");
 
@@ -24,7 +28,7 @@ class SamplingIntensityTest {
     checks.same(
         "primary samples of a lot in %d containers of 50 kg".formatted(containers),
         samples,
-        SamplingIntensity.inContainers(containers, containers * 50.0).primarySamples(),
+        TABLE.inContainers(containers, containers * 50.0).primarySamples(),
         "SSI 2005/328, schedule 5, paragraph 6");
   }
 
@@ -53,21 +57,21 @@ class SamplingIntensityTest {
     checks.same(
         "primary samples of %.0f kg in bulk".formatted(lotMassKg),
         samples,
-        SamplingIntensity.inBulk(lotMassKg).primarySamples(),
+        TABLE.inBulk(lotMassKg).primarySamples(),
         "SSI 2005/329, schedule 5, paragraph 11");
   }
 
   @Test
   void largeContainersAreSampledAsBulkAndSmallOnesAsUnits() {
-    assertThat(SamplingIntensity.inContainers(30, 30_000).primarySamples()).isEqualTo(43);
-    SamplingIntensity.Required ofTenKilograms = SamplingIntensity.inContainers(100, 1000);
+    assertThat(TABLE.inContainers(30, 30_000).primarySamples()).isEqualTo(43);
+    SamplingIntensity.Required ofTenKilograms = TABLE.inContainers(100, 1000);
     assertThat(ofTenKilograms.primarySamples()).isEqualTo(10);
     assertThat(ofTenKilograms.source().verified()).isFalse();
   }
 
   @Property(tries = 200)
   void heavierBulkNeverNeedsFewerSamples(@ForAll @IntRange(min = 1, max = 34_999) int kilograms) {
-    assertThat(SamplingIntensity.inBulk(kilograms + 1).primarySamples())
-        .isGreaterThanOrEqualTo(SamplingIntensity.inBulk(kilograms).primarySamples());
+    assertThat(TABLE.inBulk(kilograms + 1).primarySamples())
+        .isGreaterThanOrEqualTo(TABLE.inBulk(kilograms).primarySamples());
   }
 }
