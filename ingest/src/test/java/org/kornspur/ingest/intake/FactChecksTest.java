@@ -460,7 +460,9 @@ class FactChecksTest {
         outline,
         null,
         floweringFrom == null ? null : LocalDate.parse(floweringFrom),
-        floweringTo == null ? null : LocalDate.parse(floweringTo));
+        floweringTo == null ? null : LocalDate.parse(floweringTo),
+        null,
+        null);
   }
 
   private static PollenSourceSeen source(String seen, String ended, int cropYear) {

@@ -106,6 +106,8 @@ final class InventedFacts {
         square(northM),
         null,
         null,
+        null,
+        3,
         null);
   }
 
