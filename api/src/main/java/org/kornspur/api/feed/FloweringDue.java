@@ -47,7 +47,9 @@ public record FloweringDue(LocalDate day, boolean beforeFlowering) {
           OTHER_PLANTS,
           FIELD_INSPECTIONS ->
           true;
-      case COMPONENTS,
+      case PREVIOUS_CROPPING,
+          CROP_AREA,
+          COMPONENTS,
           ORIGIN,
           BLEND_SHARE,
           MASS_BALANCE,

@@ -28,6 +28,21 @@ final class Fields {
     return free(small, cropYear);
   }
 
+  /**
+   * A field of 2 to 5 ha without rye in the two years before, as the Seed Ordinance asks for basic
+   * seed of the female component. The field whose turn it would be lies fallow.
+   */
+  DemoField smallAndRested(int cropYear) {
+    small(cropYear);
+    DemoField field =
+        small.stream()
+            .filter(f -> yearsOf(f).stream().allMatch(year -> Math.abs(year - cropYear) > 2))
+            .reduce((earlier, later) -> later)
+            .orElseThrow(() -> new IllegalStateException("No field is rested in " + cropYear));
+    yearsOf(field).add(cropYear);
+    return field;
+  }
+
   /** A field of 5 to 25 ha, for hybrid seed, without rye in the year before and after. */
   DemoField large(int cropYear) {
     return free(large, cropYear);

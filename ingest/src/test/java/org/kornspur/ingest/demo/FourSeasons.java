@@ -114,7 +114,11 @@ final class FourSeasons {
 
   /** The second single cross, from line seed that is two years old, for hybrid seed of 2026. */
   private void crossAgain(DemoHybrid hybrid) {
-    multiply(Crop.singleCross(cropId(2025), small(2025), hybrid, 2025), 2023);
+    DemoField field =
+        hybrid.rulebookId().equals("DE")
+            ? holding.fields.smallAndRested(2025)
+            : holding.fields.small(2025);
+    multiply(Crop.singleCross(cropId(2025), field, hybrid, 2025), 2023);
   }
 
   /** Seed for the year after; its post-control is not grown before 2027. */

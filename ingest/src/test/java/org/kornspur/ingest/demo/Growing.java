@@ -2,7 +2,10 @@ package org.kornspur.ingest.demo;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeSet;
 import org.kornspur.contract.CropRole;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.Harvest;
@@ -21,6 +24,7 @@ final class Growing {
   private static final double GREATEST_RAW_LOT_KG = 27_500;
 
   private final Granary granary;
+  private final Map<String, TreeSet<Integer>> yearsOfRye = new HashMap<>();
 
   Growing(Granary granary) {
     this.granary = granary;
@@ -49,8 +53,20 @@ final class Growing {
             .setRulebookId(crop.hybrid().rulebookId())
             .setOutline(crop.field().outline())
             .setFloweringFrom(flowering)
-            .setFloweringTo(flowering.plusDays(draw.between(12, 16)));
+            .setFloweringTo(flowering.plusDays(draw.between(12, 16)))
+            .setYearsWithoutRye(yearsWithoutRye(crop));
     book.season(crop.year()).add(declared.build());
+  }
+
+  /** By the earlier crops of the demo on the field, else some years. */
+  private int yearsWithoutRye(Crop crop) {
+    TreeSet<Integer> years =
+        yearsOfRye.computeIfAbsent(crop.field().fieldId(), field -> new TreeSet<>());
+    Integer before = years.lower(crop.year());
+    years.add(crop.year());
+    return before == null
+        ? Draw.of("previous crops", crop.cropId()).between(3, 6)
+        : crop.year() - before - 1;
   }
 
   void sow(Book book, Crop crop, List<LotMass> sown) {

@@ -119,6 +119,7 @@ public sealed interface Report {
    * @param factId fact that tells of it
    * @param reportedBy enterprise of the grower who alone says so; empty where it counts for
    *     everybody
+   * @param sameComponent whether it is the pollen that is wanted, with too many off-types among it
    */
   record Neighbour(
       Subject source,
@@ -130,7 +131,8 @@ public sealed interface Report {
       Optional<LocalDate> sheddingFrom,
       Optional<LocalDate> sheddingTo,
       String factId,
-      Optional<String> reportedBy) {
+      Optional<String> reportedBy,
+      Optional<Boolean> sameComponent) {
 
     /** Whether, and on which days, this source and a crop flower together. */
     public FloweringOverlap flowersWith(FieldCropDeclared crop) {

@@ -68,5 +68,13 @@ public sealed interface Advice extends Finding {
 
   record Poisonous() implements Advice {}
 
+  record EnterFloweringDays() implements Advice {}
+
+  record GrowElsewhere() implements Advice {}
+
+  record HarvestAsGrain() implements Advice {}
+
+  record StateShareOfHybrids() implements Advice {}
+
   record AuthorityDecides() implements Advice {}
 }

@@ -18,6 +18,12 @@ public sealed interface Aspect extends Finding {
 
   record PartByPlants(InspectedPart part, Optional<Integer> visit) implements Aspect {}
 
+  record InFlower() implements Aspect {}
+
+  record PollenParent() implements Aspect {}
+
+  record PollenParentAtHarvest() implements Aspect {}
+
   record PlantsInFlower() implements Aspect {}
 
   record BaggedEars() implements Aspect {}

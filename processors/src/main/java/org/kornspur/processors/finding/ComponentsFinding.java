@@ -20,6 +20,12 @@ public sealed interface ComponentsFinding extends Finding {
 
   record Wrong(List<Coded> faults) implements ComponentsFinding {}
 
+  record PollenParentStood() implements ComponentsFinding {}
+
+  record PollenParentAnswered() implements ComponentsFinding {}
+
+  record PollenParentUnknown() implements ComponentsFinding {}
+
   record NotKnown() implements ComponentsFinding {}
 
   record CropGivesOther(String declared, Subject hybrid) implements ComponentsFinding {}

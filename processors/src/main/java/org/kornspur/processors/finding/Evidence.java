@@ -86,6 +86,25 @@ public sealed interface Evidence extends Finding {
 
   record SheddingCount() implements Evidence {}
 
+  record FloweringDays() implements Evidence {}
+
+  /** A count of at least so much, from a growth stage on. */
+  record LargerCount(Amount least) implements Evidence {}
+
+  record CountFromStage(Amount least, int stage) implements Evidence {}
+
+  record VisitsInFlower(int visits) implements Evidence {}
+
+  record VisitsToPollenParent(int visits) implements Evidence {}
+
+  record OffTypesOfFemale() implements Evidence {}
+
+  record YearsWithoutRye() implements Evidence {}
+
+  record ExceptionForArea() implements Evidence {}
+
+  record PollenParentAtHarvest() implements Evidence {}
+
   record OffTypesByArea() implements Evidence {}
 
   record OffTypesByPlants() implements Evidence {}

@@ -19,6 +19,7 @@ public sealed interface Finding extends Statement
         Evidence,
         BasisFinding,
         GerminationFinding,
+        GroundFinding,
         InspectionFinding,
         IsolationFinding,
         LotFinding,
@@ -31,6 +32,7 @@ public sealed interface Finding extends Statement
         Reference,
         ReleaseFinding,
         RuleFinding,
+        SampleSizeFinding,
         SamplingFinding,
         SheddingFinding,
         SterilityFinding {}

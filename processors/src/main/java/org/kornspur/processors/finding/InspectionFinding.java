@@ -3,4 +3,11 @@ package org.kornspur.processors.finding;
 /** Visits of field inspectors. */
 public sealed interface InspectionFinding extends Finding {
   record Visits(int visits) implements InspectionFinding {}
+
+  record VisitsToPollenParent(int visits) implements InspectionFinding {}
+
+  record VisitsInFlower(int visits) implements InspectionFinding {}
+
+  /** Visits before the growth stage from which on they tell. */
+  record TooEarly(int visits, int fromStage) implements InspectionFinding {}
 }

@@ -17,6 +17,15 @@ public sealed interface IsolationFinding extends Finding {
 
   record ReportedByGrower(Statement source) implements IsolationFinding {}
 
+  /** The same component, with more off-types than it may have. */
+  record SameComponent(Statement source) implements IsolationFinding {}
+
+  /** A stand that does not flower together and counts all the same. */
+  record StandsApart(Statement source) implements IsolationFinding {}
+
+  /** Whether it ended before the crop flowered, or began after, is not known. */
+  record FloweringUnknown(Statement source) implements IsolationFinding {}
+
   record NotFloweringTogether(List<Statement> sources) implements IsolationFinding {}
 
   record Source(Subject source, Optional<PollenSourceKind> kind, Amount distance)

@@ -15,4 +15,15 @@ public sealed interface OffTypesFinding extends Finding {
   record FurtherArea(Amount area, Amount confidence) implements OffTypesFinding {}
 
   record FurtherPlants(int plants, Amount confidence) implements OffTypesFinding {}
+
+  /** They were gone at a later visit, before they could shed. */
+  record GoneBeforeFlowering(int atVisit) implements OffTypesFinding {}
+
+  /** They were gone at a later visit, and count by the days on which they could shed. */
+  record GoneInFlower(int atVisit, int days, int daysOfFlowering) implements OffTypesFinding {}
+
+  /** They were gone at a later visit, but on how many days they shed is not known. */
+  record DaysOfSheddingUnknown(int atVisit) implements OffTypesFinding {}
+
+  record PollenParentLeftOut() implements OffTypesFinding {}
 }

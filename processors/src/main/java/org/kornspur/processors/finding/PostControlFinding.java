@@ -15,5 +15,11 @@ public sealed interface PostControlFinding extends Finding {
 
   record RejectedFrom(int reject, Amount risk) implements PostControlFinding {}
 
+  /** Held against the share itself. */
+  record Share(Amount percent) implements PostControlFinding {}
+
+  /** Hybrid seed, less than what may go unstated. */
+  record ShareOfHybrids(Amount percent) implements PostControlFinding {}
+
   record Results(int results) implements PostControlFinding {}
 }

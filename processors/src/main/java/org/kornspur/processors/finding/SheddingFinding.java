@@ -7,4 +7,14 @@ import org.kornspur.ingest.statement.Value.Amount;
 public sealed interface SheddingFinding extends Finding {
   record Counted(Optional<Integer> visit, int shedding, int receptive, Amount percent)
       implements SheddingFinding {}
+
+  /** Of all plants of the component that were counted, those not in flower too. */
+  record OfAllPlants(Amount percent, int plants) implements SheddingFinding {}
+
+  /** Each visit for the days until the next; plants that shed before they were removed count. */
+  record OverTheDays(Amount percent, int days) implements SheddingFinding {}
+
+  record NotInFlowerYet() implements SheddingFinding {}
+
+  record DaysUnknown() implements SheddingFinding {}
 }

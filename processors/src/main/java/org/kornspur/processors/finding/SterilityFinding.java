@@ -6,5 +6,8 @@ import org.kornspur.ingest.statement.Value.Amount;
 public sealed interface SterilityFinding extends Finding {
   record Plants(Amount sterile, int shedding, int examined) implements SterilityFinding {}
 
+  /** Checks on days on which the crop does not flower by its declaration. */
+  record NotInFlower(int checks) implements SterilityFinding {}
+
   record BaggedEars(Amount sterile, int withSeed, int examined) implements SterilityFinding {}
 }

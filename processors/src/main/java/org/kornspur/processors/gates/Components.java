@@ -1,6 +1,7 @@
 package org.kornspur.processors.gates;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -56,18 +57,27 @@ final class Components implements GateRule {
       case CROP ->
           dossier
               .crop()
-              .map(crop -> with(PossibleCategory.ofCrop(crop), new Check(dossier).crop(crop)))
+              .map(
+                  crop ->
+                      with(
+                          new Check(dossier).crop(crop),
+                          PossibleCategory.ofCrop(crop),
+                          PollenParentAtHarvest.ofCrop(dossier, crop)))
               .orElse(List.of());
       case LOT ->
           with(
+              new Check(dossier).lot(),
               BooksOfParts.owed(dossier),
-              with(PossibleCategory.ofLot(dossier), new Check(dossier).lot()));
+              PossibleCategory.ofLot(dossier),
+              PollenParentAtHarvest.ofLot(dossier));
       case SOURCE, HYBRID, ENTERPRISE -> List.of();
     };
   }
 
-  private static List<Verdict> with(Optional<Verdict> category, List<Verdict> verdicts) {
-    return Stream.concat(category.stream(), verdicts.stream()).toList();
+  @SafeVarargs
+  private static List<Verdict> with(List<Verdict> verdicts, Optional<Verdict>... besides) {
+    return Stream.concat(Arrays.stream(besides).flatMap(Optional::stream), verdicts.stream())
+        .toList();
   }
 
   /** One look at one dossier: gathers what is wrong and what is owed. */

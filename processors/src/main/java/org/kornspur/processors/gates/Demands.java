@@ -23,7 +23,11 @@ final class Demands {
           Demand.of(Gate.OTHER_PLANTS, Quantity.HARD_TO_SEPARATE_PLANTS),
           Demand.of(Gate.OTHER_PLANTS, Quantity.WILD_OAT_PLANTS),
           Demand.of(Gate.OTHER_PLANTS, Quantity.SMUT_PLANTS),
-          Demand.of(Gate.FIELD_INSPECTIONS, Quantity.FIELD_INSPECTIONS));
+          Demand.of(Gate.FIELD_INSPECTIONS, Quantity.FIELD_INSPECTIONS),
+          Demand.of(Gate.FIELD_INSPECTIONS, Quantity.INSPECTIONS_IN_FLOWER),
+          Demand.of(Gate.FIELD_INSPECTIONS, Quantity.INSPECTION_STAGE),
+          Demand.of(Gate.PREVIOUS_CROPPING, Quantity.YEARS_WITHOUT_RYE),
+          Demand.of(Gate.CROP_AREA, Quantity.CROP_AREA));
 
   private static final List<Demand> OF_A_STERILE_FEMALE =
       List.of(
@@ -60,11 +64,52 @@ final class Demands {
 
   private Demands() {}
 
+  /** A least sample, which is asked for where something is limited that is counted in it. */
+  private record LeastSample(Gate gate, Quantity least, List<Quantity> counted) {
+    Stream<Demand> of(SeedCrop crop) {
+      return counted.stream().anyMatch(quantity -> crop.limit(quantity).isPresent())
+          ? Stream.of(Demand.of(gate, least))
+          : Stream.empty();
+    }
+  }
+
+  private static final List<LeastSample> LEAST_SAMPLES =
+      List.of(
+          new LeastSample(
+              Gate.OFF_TYPES, Quantity.COUNTED_AREA, List.of(Quantity.OFF_TYPES_BY_AREA)),
+          new LeastSample(
+              Gate.OFF_TYPES, Quantity.COUNTED_PLANTS, List.of(Quantity.OFF_TYPES_BY_PLANTS)),
+          new LeastSample(
+              Gate.OTHER_PLANTS,
+              Quantity.COUNTED_AREA,
+              List.of(
+                  Quantity.OTHER_CEREAL_PLANTS,
+                  Quantity.HARD_TO_SEPARATE_PLANTS,
+                  Quantity.WILD_OAT_PLANTS,
+                  Quantity.SMUT_PLANTS)));
+
+  private static final List<LeastSample> LEAST_SAMPLES_OF_A_STERILE_FEMALE =
+      List.of(
+          new LeastSample(
+              Gate.SHEDDING_FEMALES,
+              Quantity.FLOWERING_PLANTS,
+              List.of(Quantity.SHEDDING_FEMALES, Quantity.SHEDDING_FEMALES_ALL_VISITS)),
+          new LeastSample(
+              Gate.FEMALE_STERILITY, Quantity.EXAMINED_PLANTS, List.of(Quantity.FEMALE_STERILITY)),
+          new LeastSample(
+              Gate.FEMALE_STERILITY, Quantity.BAGGED_EARS, List.of(Quantity.FEMALE_STERILITY)));
+
   /** What is asked of a crop. */
   static List<Demand> of(SeedCrop crop) {
-    return FemaleSterility.hasSterileFemale(crop.role())
-        ? Stream.concat(OF_EVERY_CROP.stream(), OF_A_STERILE_FEMALE.stream()).toList()
-        : OF_EVERY_CROP;
+    boolean hasSterileFemale = FemaleSterility.hasSterileFemale(crop.role());
+    return Stream.of(
+            OF_EVERY_CROP.stream(),
+            LEAST_SAMPLES.stream().flatMap(sample -> sample.of(crop)),
+            (hasSterileFemale ? OF_A_STERILE_FEMALE : List.<Demand>of()).stream(),
+            (hasSterileFemale ? LEAST_SAMPLES_OF_A_STERILE_FEMALE : List.<LeastSample>of())
+                .stream().flatMap(sample -> sample.of(crop)))
+        .flatMap(demands -> demands)
+        .toList();
   }
 
   /** What is asked of a lot. */
@@ -115,6 +160,7 @@ final class Demands {
       demands.add(Demand.of(Gate.POST_CONTROL, Quantity.POST_CONTROL_NON_HYBRIDS));
     }
     demands.add(Demand.of(Gate.POST_CONTROL, Quantity.POST_CONTROL_PRODUCER_RISK));
+    demands.add(Demand.of(Gate.POST_CONTROL, Quantity.POST_CONTROL_PLANTS));
     return demands;
   }
 

@@ -1,9 +1,11 @@
 package org.kornspur.processors.gates;
 
-import java.util.ArrayList;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.ToIntFunction;
+import java.util.stream.Stream;
 import org.kornspur.contract.CropRole;
 import org.kornspur.contract.SterilityCheck;
 import org.kornspur.ingest.statement.Value.Amount;
@@ -11,9 +13,11 @@ import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.finding.Advice;
 import org.kornspur.processors.finding.Aspect;
 import org.kornspur.processors.finding.Evidence;
+import org.kornspur.processors.finding.Finding;
 import org.kornspur.processors.finding.SterilityFinding;
 import org.kornspur.processors.finding.Thing;
 import org.kornspur.processors.gates.Found.At;
+import org.kornspur.processors.ground.FloweringWindow;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
@@ -25,7 +29,8 @@ import org.kornspur.processors.verdict.Verdict;
  * Sterility of the female, percent, by plants examined in flower and by ears bagged before it.
  *
  * <p>Seed Ordinance (SaatV), Annex 2 no. 1.4.2.1: at least 98 % when basic seed of the female
- * component is made. All checks of the crop are taken together.
+ * component is made. All checks of the crop are taken together. Plants that were examined while the
+ * crop does not flower by its declaration show nothing; too few owe a larger check.
  */
 final class FemaleSterility implements GateRule {
   private static final double CONFIDENCE = 0.95;
@@ -54,17 +59,17 @@ final class FemaleSterility implements GateRule {
   }
 
   private static List<Verdict> judge(SeedCrop crop, List<SterilityCheck> checks, Limit limit) {
-    List<Verdict> verdicts = new ArrayList<>();
-    verdict(
+    Examined plants =
+        new Examined(
             crop,
             At.aspect(Gate.FEMALE_STERILITY, "plants in flower", new Aspect.PlantsInFlower()),
             Thing.SHEDDING_PLANTS,
             checks.stream().filter(check -> check.getPlantsExamined() > 0).toList(),
             SterilityCheck::getPlantsShedding,
             SterilityCheck::getPlantsExamined,
-            limit)
-        .ifPresent(verdicts::add);
-    verdict(
+            Quantity.EXAMINED_PLANTS);
+    Examined ears =
+        new Examined(
             crop,
             At.aspect(Gate.FEMALE_STERILITY, "bagged ears", new Aspect.BaggedEars()),
             Thing.BAGGED_EARS_WITH_SEED,
@@ -74,53 +79,101 @@ final class FemaleSterility implements GateRule {
                 .toList(),
             SterilityCheck::getBaggedEarsWithSeed,
             SterilityCheck::getBaggedEars,
-            limit)
-        .ifPresent(verdicts::add);
+            Quantity.BAGGED_EARS);
+    List<Verdict> verdicts =
+        Stream.of(plants.verdict(limit, ears.isEnough()), ears.verdict(limit, plants.isEnough()))
+            .flatMap(Optional::stream)
+            .toList();
     return verdicts.isEmpty()
         ? List.of(Found.missing(Gate.FEMALE_STERILITY, limit, new Evidence.SterilityCheck()))
         : verdicts;
   }
 
-  private static Optional<Verdict> verdict(
+  /** Plants or ears of all checks. */
+  private record Examined(
       SeedCrop crop,
       At at,
       Thing whatFails,
       List<SterilityCheck> checks,
       ToIntFunction<SterilityCheck> failing,
       ToIntFunction<SterilityCheck> examined,
-      Limit limit) {
-    if (checks.isEmpty()) {
-      return Optional.empty();
+      Quantity least) {
+
+    /** Whether enough was examined, at a time when it shows. */
+    boolean isEnough() {
+      return !checks.isEmpty()
+          && size().isEnough(sum(checks.stream().filter(this::tells).toList()));
     }
-    for (SterilityCheck check : checks) {
-      if (failing.applyAsInt(check) > examined.applyAsInt(check)) {
-        return Optional.of(
-            Found.impossible(
-                at,
-                limit,
-                whatFails,
-                failing.applyAsInt(check),
-                examined.applyAsInt(check),
-                check.getHeader().getFactId()));
+
+    /** Too few that do not fail say nothing where enough of the other kind do. */
+    Optional<Verdict> verdict(Limit limit, boolean othersAreEnough) {
+      if (checks.isEmpty()) {
+        return Optional.empty();
       }
+      for (SterilityCheck check : checks) {
+        if (failing.applyAsInt(check) > examined.applyAsInt(check)) {
+          return Optional.of(
+              Found.impossible(
+                  at,
+                  limit,
+                  whatFails,
+                  failing.applyAsInt(check),
+                  examined.applyAsInt(check),
+                  check.getHeader().getFactId()));
+        }
+      }
+      int failed = checks.stream().mapToInt(failing).reduce(0, Math::addExact);
+      int all = sum(checks);
+      double percent = 100.0 * (all - failed) / all;
+      Found found =
+          Found.of(
+                  at,
+                  checks.stream().map(check -> check.getHeader().getFactId()).toList(),
+                  whatFails == Thing.SHEDDING_PLANTS
+                      ? new SterilityFinding.Plants(Amount.percent(percent), failed, all)
+                      : new SterilityFinding.BaggedEars(Amount.percent(percent), failed, all))
+              .and(SampleSize.riskOfShare(all, 1 - limit.value() / 100));
+      if (limit.holds(percent) && !isEnough()) {
+        return othersAreEnough ? Optional.empty() : Optional.of(owed(found, limit));
+      }
+      return Optional.of(
+          found.against(
+              percent,
+              Optional.of(
+                  Found.measuredPercent(ExactBinomial.interval(all - failed, all, CONFIDENCE))),
+              limit,
+              List.of(
+                  new Advice.RemoveSheddingAndCheck(crop.endOfFlowering()),
+                  new Advice.AuthorityDecides())));
     }
-    int failed = checks.stream().mapToInt(failing).reduce(0, Math::addExact);
-    int all = checks.stream().mapToInt(examined).reduce(0, Math::addExact);
-    double percent = 100.0 * (all - failed) / all;
-    return Optional.of(
-        Found.of(
-                at,
-                checks.stream().map(check -> check.getHeader().getFactId()).toList(),
-                whatFails == Thing.SHEDDING_PLANTS
-                    ? new SterilityFinding.Plants(Amount.percent(percent), failed, all)
-                    : new SterilityFinding.BaggedEars(Amount.percent(percent), failed, all))
-            .against(
-                percent,
-                Optional.of(
-                    Found.measuredPercent(ExactBinomial.interval(all - failed, all, CONFIDENCE))),
-                limit,
-                List.of(
-                    new Advice.RemoveSheddingAndCheck(crop.endOfFlowering()),
-                    new Advice.AuthorityDecides())));
+
+    private Verdict owed(Found found, Limit limit) {
+      int outOfFlower = (int) checks.stream().filter(check -> !tells(check)).count();
+      Found thin =
+          outOfFlower > 0 ? found.and(new SterilityFinding.NotInFlower(outOfFlower)) : found;
+      for (Finding small : size().tooSmall(sum(checks.stream().filter(this::tells).toList()))) {
+        thin = thin.and(small);
+      }
+      return thin.owed(limit, new Evidence.LargerCount(size().leastAmount()));
+    }
+
+    private SampleSize size() {
+      return new SampleSize(crop.limit(least));
+    }
+
+    private int sum(List<SterilityCheck> some) {
+      return some.stream().mapToInt(examined).reduce(0, Math::addExact);
+    }
+
+    /** A plant shows whether it sheds while the crop flowers; a bagged ear afterwards too. */
+    private boolean tells(SterilityCheck check) {
+      if (whatFails != Thing.SHEDDING_PLANTS) {
+        return true;
+      }
+      LocalDate day = LocalDate.ofInstant(check.getHeader().getHappenedAt(), ZoneOffset.UTC);
+      FloweringWindow flowering = FloweringWindow.flowering(crop.declaration());
+      return flowering.from().map(from -> !day.isBefore(from)).orElse(true)
+          && flowering.to().map(to -> !day.isAfter(to)).orElse(true);
+    }
   }
 }

@@ -1,10 +1,14 @@
 package org.kornspur.processors.gates;
 
+import java.util.ArrayList;
 import java.util.List;
-import org.kornspur.contract.FieldInspection;
+import java.util.function.IntFunction;
+import org.kornspur.contract.InspectedPart;
 import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.finding.Aspect;
 import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.finding.InspectionFinding;
+import org.kornspur.processors.gates.Found.At;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
@@ -12,10 +16,14 @@ import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Verdict;
 
 /**
- * Number of visits of a field inspector to the crop.
+ * Visits of a field inspector to the crop, and how many of them in flower. Visits before the growth
+ * stage from which on the crop shows what it is do not count, nor do two numbers of one day count
+ * twice. In strips and mixtures those count that looked at more than the pollen parent.
  *
- * <p>Council Directive 66/402/EEC, Annex I (from memory: at least one). Too few are owed, since a
- * visit can still be made or recorded.
+ * <p>Council Directive 66/402/EEC, Annex I (from memory: at least one); Seed Ordinance (SaatV),
+ * section 7(1) to (2), which asks for visits to the fertile component beside the sterile one too.
+ * The growth stages are common practice, no source. Too few are owed, since a visit can still be
+ * made or recorded.
  */
 final class FieldInspections implements GateRule {
 
@@ -26,23 +34,89 @@ final class FieldInspections implements GateRule {
 
   @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
-    return SeedCrop.of(dossier, rulebook)
-        .flatMap(
-            crop ->
-                crop.limit(Quantity.FIELD_INSPECTIONS).map(limit -> List.of(judge(crop, limit))))
-        .orElse(List.of());
+    return SeedCrop.of(dossier, rulebook).map(FieldInspections::judge).orElse(List.of());
   }
 
-  private static Verdict judge(SeedCrop crop, Limit limit) {
-    List<FieldInspection> inspections = crop.inspections();
-    long visits = inspections.stream().map(FieldInspection::getVisit).distinct().count();
+  private static List<Verdict> judge(SeedCrop crop) {
+    List<Visit> harvested = visits(crop, InspectedPart.POLLEN_PARENT);
+    List<Visit> telling = harvested.stream().filter(crop::tells).toList();
+    List<Visit> inFlower = telling.stream().filter(Visit::isInFlower).toList();
+    List<Verdict> verdicts = new ArrayList<>();
+    crop.limit(Quantity.FIELD_INSPECTIONS)
+        .ifPresent(limit -> verdicts.add(ofHarvested(crop, harvested, telling, limit)));
+    crop.limit(Quantity.INSPECTIONS_IN_FLOWER)
+        .ifPresent(
+            limit ->
+                verdicts.add(
+                    judge(
+                        At.aspect(Gate.FIELD_INSPECTIONS, "in flower", new Aspect.InFlower()),
+                        inFlower,
+                        new InspectionFinding.VisitsInFlower(number(inFlower)),
+                        limit,
+                        Evidence.VisitsInFlower::new)));
+    if (FemaleSterility.hasSterileFemale(crop.role())) {
+      List<Visit> pollenParent =
+          visits(crop, InspectedPart.FEMALE).stream().filter(crop::tells).toList();
+      crop.limit(Quantity.POLLEN_PARENT_INSPECTIONS)
+          .ifPresent(
+              limit ->
+                  verdicts.add(
+                      judge(
+                          At.aspect(
+                              Gate.FIELD_INSPECTIONS, "pollen parent", new Aspect.PollenParent()),
+                          pollenParent,
+                          new InspectionFinding.VisitsToPollenParent(number(pollenParent)),
+                          limit,
+                          Evidence.VisitsToPollenParent::new)));
+    }
+    return verdicts;
+  }
+
+  /** Visits to the crop but for those that looked at one part alone. */
+  private static List<Visit> visits(SeedCrop crop, InspectedPart leftOut) {
+    boolean hasParts = FemaleSterility.hasSterileFemale(crop.role());
+    return Visit.of(
+        crop.inspections().stream()
+            .filter(inspection -> !hasParts || inspection.getPart() != leftOut)
+            .toList());
+  }
+
+  /** Two numbers given on one day are one visit. */
+  private static int number(List<Visit> visits) {
+    return (int) visits.stream().map(Visit::day).distinct().count();
+  }
+
+  private static Verdict ofHarvested(
+      SeedCrop crop, List<Visit> visits, List<Visit> telling, Limit limit) {
     Found found =
         Found.of(
             Gate.FIELD_INSPECTIONS,
-            inspections.stream().map(inspection -> inspection.getHeader().getFactId()).toList(),
-            new InspectionFinding.Visits((int) visits));
+            factIds(telling),
+            new InspectionFinding.Visits(number(telling)));
+    int early = visits.size() - telling.size();
+    if (early > 0) {
+      found = found.and(new InspectionFinding.TooEarly(early, crop.stageFrom()));
+    }
+    return judge(found, number(telling), limit, Evidence.FurtherVisits::new);
+  }
+
+  private static Verdict judge(
+      At at,
+      List<Visit> visits,
+      InspectionFinding finding,
+      Limit limit,
+      IntFunction<Evidence> evidence) {
+    return judge(Found.of(at, factIds(visits), finding), number(visits), limit, evidence);
+  }
+
+  private static Verdict judge(
+      Found found, int visits, Limit limit, IntFunction<Evidence> evidence) {
     return limit.holds(visits)
         ? found.against(visits, limit, List.of())
-        : found.owed(limit, new Evidence.FurtherVisits((int) Math.ceil(limit.value() - visits)));
+        : found.owed(limit, evidence.apply((int) Math.ceil(limit.value() - visits)));
+  }
+
+  private static List<String> factIds(List<Visit> visits) {
+    return visits.stream().flatMap(visit -> visit.factIds().stream()).toList();
   }
 }

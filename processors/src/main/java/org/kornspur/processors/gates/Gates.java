@@ -20,6 +20,8 @@ public final class Gates {
             new FemaleSterility(),
             new OtherPlants(),
             new FieldInspections(),
+            new PreviousCropping(),
+            new CropArea(),
             new Components(),
             new Origin(),
             new BlendShare(),

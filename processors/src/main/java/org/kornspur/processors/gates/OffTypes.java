@@ -1,33 +1,29 @@
 package org.kornspur.processors.gates;
 
 import java.util.ArrayList;
-import java.util.EnumMap;
+import java.util.Arrays;
+import java.util.EnumSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalInt;
-import java.util.TreeMap;
-import java.util.function.Predicate;
-import java.util.stream.Collectors;
+import java.util.Set;
+import java.util.function.Supplier;
+import java.util.stream.Stream;
 import org.kornspur.contract.CropRole;
 import org.kornspur.contract.FieldInspection;
 import org.kornspur.contract.InspectedPart;
-import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.finding.Advice;
-import org.kornspur.processors.finding.Aspect;
 import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.finding.Finding;
 import org.kornspur.processors.finding.OffTypesFinding;
+import org.kornspur.processors.finding.SampleSizeFinding;
 import org.kornspur.processors.finding.Thing;
 import org.kornspur.processors.gates.Found.At;
+import org.kornspur.processors.ground.FloweringWindow;
 import org.kornspur.processors.standards.Limit;
-import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
-import org.kornspur.processors.statistics.ExactBinomial;
-import org.kornspur.processors.statistics.ExactPoisson;
-import org.kornspur.processors.statistics.MoreUnits;
 import org.kornspur.processors.verdict.Gate;
+import org.kornspur.processors.verdict.Measured;
 import org.kornspur.processors.verdict.Verdict;
 
 /**
@@ -36,10 +32,13 @@ import org.kornspur.processors.verdict.Verdict;
  *
  * <p>Council Directive 66/402/EEC, Annex I; Seed Ordinance (SaatV), Annex 2 no. 1.1.1.1; 7 CFR
  * 201.76. The law's number is held against the observed count; the exact interval stands beside it.
- * In a mixture sown for F1 seed, plants of the pollen parent are no impurity (no. 1.1.1.1.2).
+ * In a mixture sown for F1 seed, plants of the pollen parent are no impurity (no. 1.1.1.1.2); that
+ * the female alone is counted is from memory.
+ *
+ * <p>A count that is too small, or was made before off-types show, owes a larger one unless it
+ * fails already. What a later visit found gone counts as {@link Roguing} says.
  */
 final class OffTypes implements GateRule {
-  private static final double CONFIDENCE = 0.95;
 
   @Override
   public Gate gate() {
@@ -52,168 +51,172 @@ final class OffTypes implements GateRule {
   }
 
   private static List<Verdict> judge(SeedCrop crop) {
-    Optional<Limit> byArea = crop.limit(Quantity.OFF_TYPES_BY_AREA);
-    Optional<Limit> byPlants = crop.limit(Quantity.OFF_TYPES_BY_PLANTS);
     List<Verdict> verdicts = new ArrayList<>();
-    inspectionsByPart(crop)
-        .forEach(
-            (part, inspections) -> {
-              byArea.ifPresent(limit -> verdicts.addAll(byArea(crop, part, inspections, limit)));
-              byPlants.ifPresent(
-                  limit -> verdicts.addAll(byPlants(crop, part, inspections, limit)));
-            });
-    if (verdicts.isEmpty()) {
-      byArea
-          .or(() -> byPlants)
-          .map(limit -> Found.missing(Gate.OFF_TYPES, limit, wanted(byArea, byPlants)))
-          .ifPresent(verdicts::add);
+    for (InspectedPart part : InspectedPart.values()) {
+      if (crop.role() != CropRole.F1_MIXTURE || part != InspectedPart.POLLEN_PARENT) {
+        limited(crop).forEach(by -> verdicts.addAll(judge(crop, part, by)));
+      }
+    }
+    List<CountBasis> limited = limited(crop).toList();
+    boolean isCounted =
+        tellingParts(crop).stream()
+            .anyMatch(part -> limited.stream().anyMatch(by -> !by.counts(crop, part).isEmpty()));
+    if (!isCounted && !limited.isEmpty()) {
+      Limit limit = crop.limit(limited.get(0).limited()).orElseThrow();
+      verdicts.add(Found.missing(Gate.OFF_TYPES, limit, wanted(limited, !verdicts.isEmpty())));
     }
     return verdicts;
   }
 
-  private static Evidence wanted(Optional<Limit> byArea, Optional<Limit> byPlants) {
-    if (byArea.isEmpty()) {
-      return new Evidence.OffTypesByPlants();
+  private static Stream<CountBasis> limited(SeedCrop crop) {
+    return Arrays.stream(CountBasis.values()).filter(by -> crop.limit(by.limited()).isPresent());
+  }
+
+  /** Parts of which one must be counted: of strips and mixtures what is harvested. */
+  private static Set<InspectedPart> tellingParts(SeedCrop crop) {
+    return FemaleSterility.hasSterileFemale(crop.role())
+        ? EnumSet.of(InspectedPart.FEMALE, InspectedPart.WHOLE_CROP)
+        : EnumSet.allOf(InspectedPart.class);
+  }
+
+  private static Evidence wanted(List<CountBasis> limited, boolean femaleAlone) {
+    if (femaleAlone) {
+      return new Evidence.OffTypesOfFemale();
     }
-    return byPlants.isEmpty()
+    if (limited.size() > 1) {
+      return new Evidence.OffTypesByAreaOrPlants();
+    }
+    return limited.get(0) == CountBasis.AREA
         ? new Evidence.OffTypesByArea()
-        : new Evidence.OffTypesByAreaOrPlants();
+        : new Evidence.OffTypesByPlants();
   }
 
-  private static Map<InspectedPart, List<FieldInspection>> inspectionsByPart(SeedCrop crop) {
-    return crop.inspections().stream()
-        .filter(
-            inspection ->
-                crop.role() != CropRole.F1_MIXTURE
-                    || inspection.getPart() != InspectedPart.POLLEN_PARENT)
-        .collect(
-            Collectors.groupingBy(
-                FieldInspection::getPart,
-                () -> new EnumMap<>(InspectedPart.class),
-                Collectors.toList()));
-  }
-
-  private static List<Verdict> byArea(
-      SeedCrop crop, InspectedPart part, List<FieldInspection> inspections, Limit limit) {
-    return eachVisitAndAll(inspections, inspection -> inspection.getAreaM2() != null).stream()
-        .map(visit -> byArea(crop, part, visit, limit))
-        .toList();
-  }
-
-  private static Verdict byArea(SeedCrop crop, InspectedPart part, Visit visit, Limit limit) {
-    List<FieldInspection> counts = visit.counts();
-    int offTypes = offTypes(counts);
-    double areaM2 = counts.stream().mapToDouble(FieldInspection::getAreaM2).sum();
-    double enoughM2 = ExactPoisson.upperLimit(offTypes, 1, 1 - CONFIDENCE) / limit.value() - areaM2;
-    Optional<Finding> settling =
-        enoughM2 > 0
-            ? Optional.of(
-                new OffTypesFinding.FurtherArea(
-                    Amount.squareMetres(Math.ceil(enoughM2)), Amount.percent(100 * CONFIDENCE)))
-            : Optional.empty();
-    return Found.of(
-            At.aspect(
-                Gate.OFF_TYPES,
-                key(part, visit) + ", by area",
-                new Aspect.PartByArea(part, visit.number())),
-            ids(counts),
-            new OffTypesFinding.ByArea(part, visit.number(), offTypes, Amount.squareMetres(areaM2)))
-        .and(settling)
-        .against(
-            offTypes / areaM2,
-            Optional.of(Found.measured(ExactPoisson.interval(offTypes, areaM2, CONFIDENCE))),
+  private static List<Verdict> judge(SeedCrop crop, InspectedPart part, CountBasis by) {
+    List<Visit> visits = Visit.of(by.counts(crop, part));
+    Limit limit = crop.limit(by.limited()).orElseThrow();
+    SampleSize size = new SampleSize(crop.limit(by.least()));
+    Roguing roguing =
+        new Roguing(
+            visits.stream().map(visit -> by.count(visit)).toList(),
             limit,
-            remedies(crop));
+            count -> size.isEnough(count.among()) && crop.tells(count.visit()),
+            FloweringWindow.flowering(crop.declaration()),
+            true);
+    Part counted = new Part(crop, part, by, limit, size, isEnough(crop, part));
+    List<Verdict> verdicts = new ArrayList<>();
+    for (Roguing.Count count : roguing.counts()) {
+      verdicts.add(
+          counted.verdict(
+              Optional.of(count.visit().number()),
+              List.of(count.visit()),
+              () -> roguing.at(count)));
+    }
+    if (visits.size() > 1) {
+      verdicts.add(counted.verdict(Optional.empty(), visits, roguing::all));
+    }
+    return verdicts;
   }
 
-  private static List<Verdict> byPlants(
-      SeedCrop crop, InspectedPart part, List<FieldInspection> inspections, Limit limit) {
-    return eachVisitAndAll(inspections, inspection -> inspection.getPlantsCounted() != null)
-        .stream()
-        .map(visit -> byPlants(crop, part, visit, limit))
-        .toList();
+  /** Whether what is harvested, or the pollen parent beside it, was counted enough on any basis. */
+  private static boolean isEnough(SeedCrop crop, InspectedPart part) {
+    Set<InspectedPart> telling = tellingParts(crop);
+    Set<InspectedPart> group = telling.contains(part) ? telling : EnumSet.of(part);
+    return limited(crop)
+        .anyMatch(
+            by ->
+                new SampleSize(crop.limit(by.least()))
+                    .isEnough(
+                        group.stream()
+                            .flatMap(each -> Visit.of(by.counts(crop, each)).stream())
+                            .filter(crop::tells)
+                            .mapToDouble(visit -> by.count(visit).among())
+                            .sum()));
   }
 
-  private static Verdict byPlants(SeedCrop crop, InspectedPart part, Visit visit, Limit limit) {
-    List<FieldInspection> counts = visit.counts();
-    At at =
-        At.aspect(
-            Gate.OFF_TYPES,
-            key(part, visit) + ", by plants",
-            new Aspect.PartByPlants(part, visit.number()));
-    for (FieldInspection count : counts) {
-      if (count.getOffTypePlants() > count.getPlantsCounted()) {
-        return Found.impossible(
-            at,
-            limit,
-            Thing.OFF_TYPES,
-            count.getOffTypePlants(),
-            count.getPlantsCounted(),
-            count.getHeader().getFactId());
+  /** The counts of one part of a crop on one basis. */
+  private record Part(
+      SeedCrop crop,
+      InspectedPart part,
+      CountBasis by,
+      Limit limit,
+      SampleSize size,
+      boolean isEnough) {
+
+    Verdict verdict(
+        Optional<Integer> number, List<Visit> visits, Supplier<Roguing.Remaining> remaining) {
+      At at = At.aspect(Gate.OFF_TYPES, key(number), by.aspect(part, number));
+      List<FieldInspection> counts = visits.stream().flatMap(v -> v.counts().stream()).toList();
+      for (FieldInspection count : counts) {
+        if (by.isImpossible(count)) {
+          return Found.impossible(
+              at,
+              limit,
+              Thing.OFF_TYPES,
+              count.getOffTypePlants(),
+              count.getPlantsCounted(),
+              count.getHeader().getFactId());
+        }
       }
+      Roguing.Remaining rest = remaining.get();
+      Found found =
+          Found.of(
+              at,
+              counts.stream().map(count -> count.getHeader().getFactId()).toList(),
+              by.finding(part, number, counts));
+      for (Finding how : rest.how()) {
+        found = found.and(how);
+      }
+      if (isPollenParentLeftOut()) {
+        found = found.and(new OffTypesFinding.PollenParentLeftOut());
+      }
+      if (limit.holds(rest.rate()) && !isEnough) {
+        return owed(found, visits, rest);
+      }
+      return found
+          .and(by.settling(rest, limit))
+          .and(by.risk(rest.among(), limit))
+          .against(rest.rate(), Optional.of(interval(rest)), limit, remedies(rest));
     }
-    int offTypes = offTypes(counts);
-    int plants =
-        counts.stream().mapToInt(FieldInspection::getPlantsCounted).reduce(0, Math::addExact);
-    return Found.of(
-            at, ids(counts), new OffTypesFinding.ByPlants(part, visit.number(), offTypes, plants))
-        .and(settling(offTypes, plants, limit))
-        .against(
-            (double) offTypes / plants,
-            Optional.of(Found.measured(ExactBinomial.interval(offTypes, plants, CONFIDENCE))),
-            limit,
-            remedies(crop));
-  }
 
-  private static Optional<Finding> settling(int bad, int plants, Limit limit) {
-    OptionalInt ifNoneBad = MoreUnits.toSettle(bad, plants, limit.value(), CONFIDENCE).ifNoneBad();
-    return ifNoneBad.isPresent()
-        ? Optional.of(
-            new OffTypesFinding.FurtherPlants(
-                ifNoneBad.getAsInt(), Amount.percent(100 * CONFIDENCE)))
-        : Optional.empty();
-  }
-
-  private static List<Advice> remedies(SeedCrop crop) {
-    return List.of(
-        new Advice.RogueAndInspect(crop.endOfFlowering()), new Advice.AuthorityDecides());
-  }
-
-  /** Counts of one visit, or of all where the number is empty. */
-  private record Visit(Optional<Integer> number, List<FieldInspection> counts) {}
-
-  /** Counts of each visit, and where there was more than one visit, of all together. */
-  private static List<Visit> eachVisitAndAll(
-      List<FieldInspection> inspections, Predicate<FieldInspection> counted) {
-    List<FieldInspection> counts = inspections.stream().filter(counted).toList();
-    Map<Integer, List<FieldInspection>> byVisit =
-        counts.stream()
-            .collect(
-                Collectors.groupingBy(
-                    FieldInspection::getVisit, TreeMap::new, Collectors.toList()));
-    List<Visit> visits = new ArrayList<>();
-    byVisit.forEach((visit, made) -> visits.add(new Visit(Optional.of(visit), made)));
-    if (byVisit.size() > 1) {
-      visits.add(new Visit(Optional.empty(), counts));
+    private Verdict owed(Found found, List<Visit> visits, Roguing.Remaining rest) {
+      Found thin = found;
+      List<Visit> early = visits.stream().filter(visit -> !crop.tells(visit)).toList();
+      for (Visit visit : early.stream().limit(1).toList()) {
+        thin = thin.and(new SampleSizeFinding.TooEarly(visit.stage(), crop.stageFrom()));
+      }
+      for (Finding small : size.tooSmall(rest.among())) {
+        thin = thin.and(small);
+      }
+      return thin.and(by.risk(rest.among(), limit))
+          .owed(limit, new Evidence.CountFromStage(size.leastAmount(), crop.stageFrom()));
     }
-    return visits;
-  }
 
-  private static String key(InspectedPart part, Visit visit) {
-    String name =
-        switch (part) {
-          case FEMALE -> "female";
-          case POLLEN_PARENT -> "pollen parent";
-          case WHOLE_CROP -> "whole crop";
-        };
-    return name + visit.number().map(number -> ", visit " + number).orElse(", all visits");
-  }
+    private boolean isPollenParentLeftOut() {
+      return crop.role() == CropRole.F1_MIXTURE
+          && !by.counts(crop, InspectedPart.POLLEN_PARENT).isEmpty();
+    }
 
-  private static int offTypes(List<FieldInspection> counts) {
-    return counts.stream().mapToInt(FieldInspection::getOffTypePlants).reduce(0, Math::addExact);
-  }
+    private Measured.Interval interval(Roguing.Remaining rest) {
+      return Found.measured(by.interval(rest.found(), rest.among()));
+    }
 
-  private static List<String> ids(List<FieldInspection> counts) {
-    return counts.stream().map(count -> count.getHeader().getFactId()).toList();
+    private List<Advice> remedies(Roguing.Remaining rest) {
+      boolean daysUnknown =
+          rest.how().stream().anyMatch(OffTypesFinding.DaysOfSheddingUnknown.class::isInstance);
+      return daysUnknown
+          ? List.of(new Advice.EnterFloweringDays(), new Advice.AuthorityDecides())
+          : List.of(
+              new Advice.RogueAndInspect(crop.endOfFlowering()), new Advice.AuthorityDecides());
+    }
+
+    private String key(Optional<Integer> number) {
+      String name =
+          switch (part) {
+            case FEMALE -> "female";
+            case POLLEN_PARENT -> "pollen parent";
+            case WHOLE_CROP -> "whole crop";
+          };
+      return name + number.map(visit -> ", visit " + visit).orElse(", all visits") + by.key();
+    }
   }
 }

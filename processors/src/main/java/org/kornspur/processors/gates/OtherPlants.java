@@ -9,8 +9,11 @@ import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.finding.Advice;
 import org.kornspur.processors.finding.Aspect;
 import org.kornspur.processors.finding.Evidence;
+import org.kornspur.processors.finding.Finding;
 import org.kornspur.processors.finding.PlantsFinding;
+import org.kornspur.processors.finding.SampleSizeFinding;
 import org.kornspur.processors.gates.Found.At;
+import org.kornspur.processors.ground.FloweringWindow;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
@@ -22,12 +25,18 @@ import org.kornspur.processors.verdict.Verdict;
  * Other cereals, species whose seed is hard to clean out, wild oats and smuts in the crop, plants
  * for each square metre on the average of the counts.
  *
- * <p>Seed Ordinance (SaatV), Annex 2 no. 1.1.1.2, 1.1.1.3 and 1.2.1.2.
+ * <p>Seed Ordinance (SaatV), Annex 2 no. 1.1.1.2, 1.1.1.3 and 1.2.1.2. Plants that a later visit
+ * finds gone did not set seed; too small a count owes a larger one unless it fails already.
  */
 final class OtherPlants implements GateRule {
   private static final double CONFIDENCE = 0.95;
 
   private record Kind(Quantity quantity, String key, Function<FieldInspection, Integer> count) {
+    /** Plants with smut may not be taken out of the crop: SaatV, Annex 2 no. 1.2.2. */
+    boolean mayBeRemoved() {
+      return quantity != Quantity.SMUT_PLANTS;
+    }
+
     At at() {
       return At.aspect(Gate.OTHER_PLANTS, key, new Aspect.Kind(quantity));
     }
@@ -74,17 +83,68 @@ final class OtherPlants implements GateRule {
     if (counts.isEmpty()) {
       return Found.missing(kind.at(), limit, new Evidence.PlantCount(kind.quantity()));
     }
-    int plants =
-        counts.stream().mapToInt(count -> kind.count().apply(count)).reduce(0, Math::addExact);
-    double areaM2 = counts.stream().mapToDouble(FieldInspection::getAreaM2).sum();
-    return Found.of(
-            kind.at(),
-            counts.stream().map(count -> count.getHeader().getFactId()).toList(),
-            new PlantsFinding.Counted(kind.quantity(), plants, Amount.squareMetres(areaM2)))
-        .against(
-            plants / areaM2,
-            Optional.of(Found.measured(ExactPoisson.interval(plants, areaM2, CONFIDENCE))),
+    SampleSize size = new SampleSize(crop.limit(Quantity.COUNTED_AREA));
+    List<Visit> visits = Visit.of(counts);
+    Roguing roguing =
+        new Roguing(
+            visits.stream().map(visit -> count(visit, kind)).toList(),
             limit,
-            List.of(new Advice.RemoveAndInspect(crop.endOfFlowering())));
+            count ->
+                kind.mayBeRemoved() && size.isEnough(count.among()) && crop.tells(count.visit()),
+            FloweringWindow.unknown(),
+            false);
+    Roguing.Remaining rest = roguing.all();
+    double tellingM2 =
+        roguing.counts().stream()
+            .filter(count -> crop.tells(count.visit()))
+            .mapToDouble(Roguing.Count::among)
+            .sum();
+    Found found =
+        Found.of(
+                kind.at(),
+                counts.stream().map(count -> count.getHeader().getFactId()).toList(),
+                new PlantsFinding.Counted(
+                    kind.quantity(), rest.found(), Amount.squareMetres(rest.among())))
+            .and(
+                Optional.of(roguing.gone())
+                    .filter(gone -> !gone.isEmpty())
+                    .map(PlantsFinding.Gone::new))
+            .and(SampleSize.riskOfArea(rest.among(), limit.value()));
+    if (limit.holds(rest.rate()) && !size.isEnough(tellingM2)) {
+      return owed(found, crop, size, visits, tellingM2, limit);
+    }
+    return found.against(
+        rest.rate(),
+        Optional.of(Found.measured(ExactPoisson.interval(rest.found(), rest.among(), CONFIDENCE))),
+        limit,
+        List.of(
+            kind.mayBeRemoved()
+                ? new Advice.RemoveAndInspect(crop.endOfFlowering())
+                : new Advice.AuthorityDecides()));
+  }
+
+  private static Verdict owed(
+      Found found,
+      SeedCrop crop,
+      SampleSize size,
+      List<Visit> visits,
+      double tellingM2,
+      Limit limit) {
+    Found thin = found;
+    Optional<Visit> early = visits.stream().filter(visit -> !crop.tells(visit)).findFirst();
+    thin =
+        thin.and(
+            early.map(visit -> new SampleSizeFinding.TooEarly(visit.stage(), crop.stageFrom())));
+    for (Finding small : size.tooSmall(tellingM2)) {
+      thin = thin.and(small);
+    }
+    return thin.owed(limit, new Evidence.CountFromStage(size.leastAmount(), crop.stageFrom()));
+  }
+
+  private static Roguing.Count count(Visit visit, Kind kind) {
+    return new Roguing.Count(
+        visit,
+        visit.counts().stream().mapToInt(c -> kind.count().apply(c)).reduce(0, Math::addExact),
+        visit.counts().stream().mapToDouble(FieldInspection::getAreaM2).sum());
   }
 }

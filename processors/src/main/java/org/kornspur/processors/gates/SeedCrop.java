@@ -56,6 +56,16 @@ record SeedCrop(Dossier dossier, FieldCropDeclared declaration, Rulebook ruleboo
         : answer;
   }
 
+  /** Growth stage from which on a visit tells, BBCH; 0 where the book has none. */
+  int stageFrom() {
+    return limit(Quantity.INSPECTION_STAGE).map(limit -> (int) limit.value()).orElse(0);
+  }
+
+  /** Whether the crop was so far at this visit that what is wrong shows. */
+  boolean tells(Visit visit) {
+    return visit.stage() >= stageFrom();
+  }
+
   List<FieldInspection> inspections() {
     return dossier.facts(FieldInspection.class).stream()
         .sorted(

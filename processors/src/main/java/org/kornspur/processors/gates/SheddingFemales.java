@@ -2,10 +2,8 @@ package org.kornspur.processors.gates;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
-import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.kornspur.contract.FieldInspection;
 import org.kornspur.contract.InspectedPart;
 import org.kornspur.ingest.statement.Value.Amount;
@@ -13,22 +11,31 @@ import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.finding.Advice;
 import org.kornspur.processors.finding.Aspect;
 import org.kornspur.processors.finding.Evidence;
+import org.kornspur.processors.finding.Finding;
 import org.kornspur.processors.finding.SheddingFinding;
 import org.kornspur.processors.finding.Thing;
 import org.kornspur.processors.gates.Found.At;
+import org.kornspur.processors.ground.FloweringWindow;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.statistics.ExactBinomial;
 import org.kornspur.processors.verdict.Gate;
+import org.kornspur.processors.verdict.Measured;
 import org.kornspur.processors.verdict.Verdict;
 
 /**
- * Plants of the female that shed pollen, for each plant of the female in receptive flower, at each
- * visit and over all visits. Only visits at which both were counted tell.
+ * Plants of the female that shed pollen, at each visit in flower and over all visits.
  *
  * <p>Council Directive 66/402/EEC, Annex I, by its complement: at least 98 % of the male-sterile
- * component is sterile.
+ * component is sterile. The text speaks of the plants of the component; but one that does not
+ * flower yet shows nothing. So a count fails where it is over the limit among all plants counted,
+ * and where it is over it among those in flower alone, a count in full flower is owed. Where only
+ * plants in flower were counted they decide.
+ *
+ * <p>Over all visits the worse of two averages counts: over the plants, and over the days of
+ * flowering, so that plants count for the days that they shed before they were removed, and never
+ * vanish behind later counts ({@link SheddingDays}). Common practice, no source.
  */
 final class SheddingFemales implements GateRule {
   private static final double CONFIDENCE = 0.95;
@@ -42,88 +49,158 @@ final class SheddingFemales implements GateRule {
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
     return SeedCrop.of(dossier, rulebook)
         .filter(crop -> FemaleSterility.hasSterileFemale(crop.role()))
-        .map(SheddingFemales::judge)
+        .map(crop -> new Check(crop, new SampleSize(crop.limit(Quantity.FLOWERING_PLANTS))))
+        .map(Check::verdicts)
         .orElse(List.of());
   }
 
-  private static List<Verdict> judge(SeedCrop crop) {
-    List<FieldInspection> telling =
-        crop.inspections().stream()
-            .filter(inspection -> inspection.getPart() == InspectedPart.FEMALE)
-            .filter(inspection -> inspection.getSheddingPlants() != null)
-            .filter(
-                inspection ->
-                    inspection.getPlantsInReceptiveFlower() != null
-                        && inspection.getPlantsInReceptiveFlower() > 0)
-            .toList();
-    Map<Integer, List<FieldInspection>> byVisit =
-        telling.stream()
-            .collect(
-                Collectors.groupingBy(
-                    FieldInspection::getVisit, TreeMap::new, Collectors.toList()));
-    List<Verdict> verdicts = new ArrayList<>();
-    crop.limit(Quantity.SHEDDING_FEMALES)
-        .ifPresent(
-            limit ->
-                byVisit.forEach(
-                    (visit, counts) ->
-                        verdicts.add(
-                            verdict(
-                                crop,
-                                at("visit " + visit, new Aspect.Visit(visit)),
-                                Optional.of(visit),
-                                counts,
-                                limit))));
-    At all = at("all visits", new Aspect.AllVisits());
-    crop.limit(Quantity.SHEDDING_FEMALES_ALL_VISITS)
-        .ifPresent(
-            limit ->
-                verdicts.add(
-                    telling.isEmpty()
-                        ? Found.missing(all, limit, new Evidence.SheddingCount())
-                        : verdict(crop, all, Optional.empty(), telling, limit)));
-    if (verdicts.isEmpty()) {
-      At each = at("each visit", new Aspect.EachVisit());
+  private record Check(SeedCrop crop, SampleSize size) {
+
+    List<Verdict> verdicts() {
+      List<Visit> visits = Visit.of(telling());
+      List<Verdict> verdicts = new ArrayList<>();
       crop.limit(Quantity.SHEDDING_FEMALES)
-          .map(limit -> Found.missing(each, limit, new Evidence.SheddingCount()))
-          .ifPresent(verdicts::add);
+          .ifPresent(
+              limit ->
+                  visits.forEach(
+                      visit ->
+                          verdicts.add(
+                              verdict(
+                                  at("visit " + visit.number(), new Aspect.Visit(visit.number())),
+                                  Optional.of(visit.number()),
+                                  List.of(visit),
+                                  limit))));
+      At all = at("all visits", new Aspect.AllVisits());
+      crop.limit(Quantity.SHEDDING_FEMALES_ALL_VISITS)
+          .ifPresent(
+              limit ->
+                  verdicts.add(
+                      visits.isEmpty()
+                          ? Found.missing(all, limit, new Evidence.SheddingCount())
+                          : verdict(all, Optional.empty(), visits, limit)));
+      if (verdicts.isEmpty()) {
+        At each = at("each visit", new Aspect.EachVisit());
+        crop.limit(Quantity.SHEDDING_FEMALES)
+            .map(limit -> Found.missing(each, limit, new Evidence.SheddingCount()))
+            .ifPresent(verdicts::add);
+      }
+      return verdicts;
     }
-    return verdicts;
+
+    /** Counts of both, shedding plants and plants in flower. */
+    private List<FieldInspection> telling() {
+      return crop.inspections().stream()
+          .filter(inspection -> inspection.getPart() == InspectedPart.FEMALE)
+          .filter(inspection -> inspection.getSheddingPlants() != null)
+          .filter(
+              inspection ->
+                  inspection.getPlantsInReceptiveFlower() != null
+                      && inspection.getPlantsInReceptiveFlower() > 0)
+          .toList();
+    }
+
+    private Verdict verdict(At at, Optional<Integer> number, List<Visit> visits, Limit limit) {
+      for (FieldInspection count : visits.stream().flatMap(v -> v.counts().stream()).toList()) {
+        if (count.getSheddingPlants() > count.getPlantsInReceptiveFlower()) {
+          return Found.impossible(
+              at,
+              limit,
+              Thing.SHEDDING_PLANTS,
+              count.getSheddingPlants(),
+              count.getPlantsInReceptiveFlower(),
+              count.getHeader().getFactId());
+        }
+      }
+      SheddingDays days =
+          new SheddingDays(visits, size, FloweringWindow.flowering(crop.declaration()));
+      SheddingDays.Shares inFlower = days.inFlower();
+      SheddingDays.Shares ofAll = days.ofAllPlants();
+      Found found =
+          Found.of(
+                  at,
+                  visits.stream().flatMap(visit -> visit.factIds().stream()).toList(),
+                  new SheddingFinding.Counted(
+                      number,
+                      inFlower.shedding(),
+                      inFlower.plants(),
+                      Amount.percent(100 * inFlower.overPlants())))
+              .and(ofAll(inFlower, ofAll))
+              .and(overTheDays(ofAll, limit))
+              .and(SampleSize.riskOfShare(days.countedInFlower(), limit.value()));
+      if (!limit.holds(ofAll.worse())) {
+        return against(found, ofAll, limit);
+      }
+      List<Evidence> owed = owed(days, inFlower, limit);
+      if (!owed.isEmpty()) {
+        for (Finding why : why(visits, days, inFlower, limit)) {
+          found = found.and(why);
+        }
+        return found.owed(Optional.of(limit), owed, List.of());
+      }
+      return against(found, ofAll, limit);
+    }
+
+    private Verdict against(Found found, SheddingDays.Shares shares, Limit limit) {
+      return found.against(
+          shares.worse(),
+          Optional.of(interval(shares)),
+          limit,
+          List.of(new Advice.RemoveShedding(crop.endOfFlowering()), new Advice.AuthorityDecides()));
+    }
+
+    private static Measured.Interval interval(SheddingDays.Shares shares) {
+      return Found.measured(ExactBinomial.interval(shares.shedding(), shares.plants(), CONFIDENCE));
+    }
+
+    private List<Evidence> owed(SheddingDays days, SheddingDays.Shares inFlower, Limit limit) {
+      List<Evidence> owed = new ArrayList<>();
+      if (!size.isEnough(days.countedInFlower())) {
+        owed.add(new Evidence.CountFromStage(size.leastAmount(), Visit.FLOWERING_BEGINS));
+      } else if (!limit.holds(inFlower.worse())) {
+        owed.add(new Evidence.SheddingCount());
+      }
+      if (days.hideAFailedVisit(limit)) {
+        owed.add(new Evidence.FloweringDays());
+      }
+      return owed;
+    }
+
+    private List<Finding> why(
+        List<Visit> visits, SheddingDays days, SheddingDays.Shares inFlower, Limit limit) {
+      return Stream.of(
+              visits.stream().anyMatch(visit -> !visit.isInFlower())
+                      || !limit.holds(inFlower.worse())
+                  ? List.<Finding>of(new SheddingFinding.NotInFlowerYet())
+                  : List.<Finding>of(),
+              size.tooSmall(days.countedInFlower()),
+              days.hideAFailedVisit(limit)
+                  ? List.<Finding>of(new SheddingFinding.DaysUnknown())
+                  : List.<Finding>of())
+          .flatMap(List::stream)
+          .toList();
+    }
+
+    private static Optional<Finding> ofAll(
+        SheddingDays.Shares inFlower, SheddingDays.Shares ofAll) {
+      return ofAll.plants() == inFlower.plants()
+          ? Optional.empty()
+          : Optional.of(
+              new SheddingFinding.OfAllPlants(
+                  Amount.percent(100 * ofAll.overPlants()), ofAll.plants()));
+    }
+
+    private static Optional<Finding> overTheDays(SheddingDays.Shares shares, Limit limit) {
+      return shares
+          .overDays()
+          .filter(share -> share > shares.overPlants())
+          .map(
+              share ->
+                  new SheddingFinding.OverTheDays(
+                      Amount.percent(100 * share), shares.daysOfFlowering()));
+    }
   }
 
   private static At at(String key, Aspect aspect) {
     return At.aspect(Gate.SHEDDING_FEMALES, key, aspect);
-  }
-
-  private static Verdict verdict(
-      SeedCrop crop, At at, Optional<Integer> visit, List<FieldInspection> counts, Limit limit) {
-    for (FieldInspection count : counts) {
-      if (count.getSheddingPlants() > count.getPlantsInReceptiveFlower()) {
-        return Found.impossible(
-            at,
-            limit,
-            Thing.SHEDDING_PLANTS,
-            count.getSheddingPlants(),
-            count.getPlantsInReceptiveFlower(),
-            count.getHeader().getFactId());
-      }
-    }
-    int shedding =
-        counts.stream().mapToInt(FieldInspection::getSheddingPlants).reduce(0, Math::addExact);
-    int receptive =
-        counts.stream()
-            .mapToInt(FieldInspection::getPlantsInReceptiveFlower)
-            .reduce(0, Math::addExact);
-    double share = (double) shedding / receptive;
-    return Found.of(
-            at,
-            counts.stream().map(count -> count.getHeader().getFactId()).toList(),
-            new SheddingFinding.Counted(visit, shedding, receptive, Amount.percent(100 * share)))
-        .against(
-            share,
-            Optional.of(Found.measured(ExactBinomial.interval(shedding, receptive, CONFIDENCE))),
-            limit,
-            List.of(
-                new Advice.RemoveShedding(crop.endOfFlowering()), new Advice.AuthorityDecides()));
   }
 }

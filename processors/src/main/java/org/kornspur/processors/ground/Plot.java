@@ -23,6 +23,7 @@ import org.kornspur.ingest.contract.Subject;
  *     nobody else confirmed it; empty where it counts for everybody
  * @param otherReports what else is reported of the same crop or source and is not settled; each
  *     without further ones
+ * @param tooManyOffTypes whether it was found to have more off-types than it may; empty where not
  */
 public record Plot(
     Subject subject,
@@ -34,7 +35,8 @@ public record Plot(
     Optional<LocalDate> sheddingTo,
     String factId,
     Optional<String> reportedBy,
-    Optional<List<Plot>> otherReports) {
+    Optional<List<Plot>> otherReports,
+    Optional<Boolean> tooManyOffTypes) {
 
   /** The one plot of several reports of the same crop or source; empty where there is none. */
   public static Optional<Plot> of(List<Plot> reports) {
@@ -53,7 +55,24 @@ public record Plot(
                     first.factId,
                     first.reportedBy,
                     Optional.of(reports.subList(1, reports.size()))
-                        .filter(others -> !others.isEmpty())));
+                        .filter(others -> !others.isEmpty()),
+                    first.tooManyOffTypes));
+  }
+
+  /** The same plot, found to have more off-types than it may. */
+  public Plot withTooManyOffTypes() {
+    return new Plot(
+        subject,
+        cropYear,
+        outline,
+        pollenId,
+        sourceKind,
+        sheddingFrom,
+        sheddingTo,
+        factId,
+        reportedBy,
+        otherReports.map(others -> others.stream().map(Plot::withTooManyOffTypes).toList()),
+        Optional.of(true));
   }
 
   /** All that is reported of it: this first, then what is not settled. */
@@ -66,11 +85,15 @@ public record Plot(
     return pollenId.isPresent();
   }
 
-  /** Whether the pollen of {@code other} is foreign to this seed crop. */
+  /**
+   * Whether the pollen of {@code other} is foreign to this seed crop: of another component, or of
+   * the same one with more off-types than it may have (Seed Ordinance, SaatV, Annex 2 no.
+   * 1.3.1.3b).
+   */
   public boolean isThreatenedBy(Plot other) {
     return isSeedCrop()
         && !subject.equals(other.subject)
         && cropYear == other.cropYear
-        && !pollenId.equals(other.pollenId);
+        && (!pollenId.equals(other.pollenId) || other.tooManyOffTypes.orElse(false));
   }
 }

@@ -166,7 +166,9 @@ public final class Judge {
     SortedMap<String, Integer> ancestors =
         attempts.get(Gate.ORIGIN, "ancestors", Inheritance::ancestorsOf, TreeMap::new);
     SeedMeasures measures = attempts.get(Gate.ORIGIN, "measures", Measures::of, SeedMeasures::none);
-    Optional<Plot> place = place(dossier, attempts);
+    Optional<Plot> place =
+        place(dossier, attempts)
+            .map(plot -> hasTooManyOffTypes(judged) ? plot.withTooManyOffTypes() : plot);
     List<RuleNote> notes =
         attempts.get(
             Gate.ORIGIN,
@@ -196,6 +198,11 @@ public final class Judge {
   /** Where the latest place cannot be made out, the one before still sheds pollen. */
   private static Optional<Plot> place(Dossier dossier, Attempts attempts) {
     return attempts.get(Gate.ISOLATION, "place", Plots::of, () -> Plots.ofWhatCanBePlaced(dossier));
+  }
+
+  private static boolean hasTooManyOffTypes(List<Verdict> verdicts) {
+    return verdicts.stream()
+        .anyMatch(verdict -> verdict.gate() == Gate.OFF_TYPES && verdict instanceof Verdict.NotMet);
   }
 
   private static List<Verdict> withFaults(List<Verdict> judged, Attempts attempts) {

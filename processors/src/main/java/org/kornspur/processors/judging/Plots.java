@@ -110,6 +110,7 @@ final class Plots {
         Optional.ofNullable(crop.getFloweringTo()),
         crop.getHeader().getFactId(),
         declaredBy(dossier, crop),
+        Optional.empty(),
         Optional.empty());
   }
 
@@ -124,6 +125,7 @@ final class Plots {
         Optional.ofNullable(seen.getEndedOn()),
         seen.getHeader().getFactId(),
         reporter(seen),
+        Optional.empty(),
         Optional.empty());
   }
 

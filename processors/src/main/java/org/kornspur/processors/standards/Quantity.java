@@ -8,6 +8,8 @@ public enum Quantity {
   ISOLATION_DISTANCE_SHIELDED("m", true),
   /** Metres to a source that counts as large. */
   ISOLATION_DISTANCE_LARGE_SOURCE("m", true),
+  /** Metres also to a stand that does not flower together with the crop. */
+  ISOLATION_DISTANCE_FLOWERING_APART("m", true),
   /** Hectares from which on a source counts as large. */
   LARGE_SOURCE_AREA("ha", true),
   /** Off-type plants for each square metre. */
@@ -26,6 +28,26 @@ public enum Quantity {
   FIELD_INSPECTIONS("visits", true),
   /** Tonnes from each hectare beyond which no rye yields. */
   YIELD_MOST("t/ha", true),
+  /** Visits at which the pollen parent beside a sterile female was looked at. */
+  POLLEN_PARENT_INSPECTIONS("visits", true),
+  /** Visits in flower. */
+  INSPECTIONS_IN_FLOWER("visits", true),
+  /** Growth stage from which on a visit and its counts tell. */
+  INSPECTION_STAGE("BBCH", true),
+  /** Least area in which plants are counted. */
+  COUNTED_AREA("m2", true),
+  /** Least number of plants among which off-types are counted. */
+  COUNTED_PLANTS("plants", true),
+  /** Least number of females in receptive flower among which shedding ones are counted. */
+  FLOWERING_PLANTS("plants", true),
+  /** Least number of plants in a check of sterility. */
+  EXAMINED_PLANTS("plants", true),
+  /** Least number of bagged ears in a check of sterility. */
+  BAGGED_EARS("ears", true),
+  /** Years before sowing in which no rye stood on the ground. */
+  YEARS_WITHOUT_RYE("years", true),
+  /** Least area of the crop. */
+  CROP_AREA("ha", true),
   GERMINATION("%"),
   ANALYTICAL_PURITY("%"),
   MOISTURE("%"),
@@ -69,6 +91,14 @@ public enum Quantity {
   POST_CONTROL_OFF_TYPES("plants/plant"),
   POST_CONTROL_SHEDDING("plants/plant"),
   POST_CONTROL_NON_HYBRIDS("plants/plant"),
+  /** Share of plants that are no hybrid from which on the label states the share of hybrid seed. */
+  POST_CONTROL_NON_HYBRIDS_STATED("plants/plant"),
+  /** Off-type plants for each plant of the female component, as a share and no reject number. */
+  POST_CONTROL_FEMALE_OFF_TYPES("plants/plant"),
+  /** Plants of the female component that are not male-sterile, as such a share. */
+  POST_CONTROL_FEMALE_SHEDDING("plants/plant"),
+  /** Least number of plants grown or tested in post-control. */
+  POST_CONTROL_PLANTS("plants"),
   /** Risk of refusing a lot that just meets the standard, by which reject numbers are found. */
   POST_CONTROL_PRODUCER_RISK("%");
 

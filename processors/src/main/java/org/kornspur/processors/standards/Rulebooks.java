@@ -16,7 +16,7 @@ import org.kornspur.ingest.contract.Fingerprint;
 /** The rulebooks that productions may name. */
 public final class Rulebooks {
   private static final List<String> BUNDLED =
-      List.of("practice", "eu", "de", "oecd", "us", "house");
+      List.of("practice", "eu", "de", "oecd", "us", "us-tx", "house");
 
   private final Map<String, WrittenRulebook> books;
   private final Optional<WrittenRulebook> practice;

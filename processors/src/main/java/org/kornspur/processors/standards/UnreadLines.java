@@ -133,8 +133,14 @@ final class UnreadLines {
 
   private static boolean isReadOf(Quantity quantity, CropRole role) {
     return switch (quantity) {
-      case SHEDDING_FEMALES, SHEDDING_FEMALES_ALL_VISITS, FEMALE_STERILITY ->
+      case SHEDDING_FEMALES,
+          SHEDDING_FEMALES_ALL_VISITS,
+          FEMALE_STERILITY,
+          FLOWERING_PLANTS,
+          EXAMINED_PLANTS,
+          BAGGED_EARS ->
           role == CropRole.STERILE_FEMALE || role == CropRole.F1_MIXTURE;
+      case POLLEN_PARENT_INSPECTIONS -> role == CropRole.STERILE_FEMALE;
       default -> true;
     };
   }
@@ -142,7 +148,11 @@ final class UnreadLines {
   /** Whether the limits are there without which nobody asks for this one. */
   private static boolean isBeside(Quantity quantity, Answers book) {
     return switch (quantity) {
-      case ISOLATION_DISTANCE_SHIELDED -> book.limit(Quantity.ISOLATION_DISTANCE).isPresent();
+      case ISOLATION_DISTANCE_SHIELDED, ISOLATION_DISTANCE_FLOWERING_APART ->
+          book.limit(Quantity.ISOLATION_DISTANCE).isPresent();
+      case POLLEN_PARENT_INSPECTIONS -> book.limit(Quantity.FIELD_INSPECTIONS).isPresent();
+      case POST_CONTROL_NON_HYBRIDS_STATED ->
+          book.limit(Quantity.POST_CONTROL_NON_HYBRIDS).isPresent();
       case LARGE_SOURCE_AREA ->
           book.limit(Quantity.ISOLATION_DISTANCE).isPresent()
               && book.limit(Quantity.ISOLATION_DISTANCE_LARGE_SOURCE).isPresent();
@@ -164,9 +174,14 @@ final class UnreadLines {
       case ISOLATION_DISTANCE_SHIELDED,
           LARGE_SOURCE_AREA,
           ISOLATION_DISTANCE_LARGE_SOURCE,
+          ISOLATION_DISTANCE_FLOWERING_APART,
+          POLLEN_PARENT_INSPECTIONS,
           LOT_MASS_EXCESS,
           GERMINATION_IF_STATED,
           POST_CONTROL_PRODUCER_RISK,
+          POST_CONTROL_NON_HYBRIDS_STATED,
+          POST_CONTROL_FEMALE_OFF_TYPES,
+          POST_CONTROL_FEMALE_SHEDDING,
           BLEND_SHARE ->
           false;
       default -> true;

@@ -104,7 +104,7 @@ final class CellGround {
       if (crop.plot().isThreatenedBy(reported.plot())) {
         Separation separation = Separation.between(crop.outline(), reported.outline());
         if (separation.distanceM() <= IsolationJoin.REACH_M) {
-          near.add(neighbour(reported, separation));
+          near.add(neighbour(crop.plot(), reported, separation));
         }
       }
     }
@@ -114,7 +114,7 @@ final class CellGround {
     }
   }
 
-  private static Neighbour neighbour(Reported source, Separation separation) {
+  private static Neighbour neighbour(Plot crop, Reported source, Separation separation) {
     Plot plot = source.plot();
     return new Neighbour(
         plot.subject(),
@@ -126,6 +126,7 @@ final class CellGround {
         plot.sheddingFrom(),
         plot.sheddingTo(),
         plot.factId(),
-        plot.reportedBy());
+        plot.reportedBy(),
+        Optional.of(true).filter(same -> crop.pollenId().equals(plot.pollenId())));
   }
 }

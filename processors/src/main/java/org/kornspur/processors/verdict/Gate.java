@@ -14,6 +14,10 @@ public enum Gate {
   OTHER_PLANTS(Heritage.PURITY, Reach.UNTIL_SOWN),
   /** Visits of a field inspector to the crop. */
   FIELD_INSPECTIONS(Heritage.PURITY, Reach.UNTIL_SOWN),
+  /** Rye on the same ground in the years before. */
+  PREVIOUS_CROPPING(Heritage.PURITY, Reach.EVERY_DESCENDANT),
+  /** Least area of the crop. */
+  CROP_AREA(Heritage.PURITY, Reach.UNTIL_SOWN),
   /** The lots that were sown or mixed are the components that the crossing scheme asks for. */
   COMPONENTS(Heritage.IDENTITY, Reach.EVERY_DESCENDANT),
   /** Where the seed comes from is known and no lot is its own ancestor. */

@@ -30,10 +30,10 @@ class CropCountsTest {
           DE, F1_MIXTURE,     15, 150, MET
           DE, F1_MIXTURE,     16, 150, NOT_MET
           # the Directive: one plant in 30 m2 and in 10 m2
-          EU, MAINTAINER,     1,  30,  MET
+          EU, MAINTAINER,     5,  150, MET
           EU, MAINTAINER,     1,  29.9, NOT_MET
-          EU, F1_MIXTURE,     1,  10,  MET
-          EU, F1_MIXTURE,     10, 100, MET
+          EU, F1_MIXTURE,     15, 150, MET
+          EU, F1_MIXTURE,     20, 200, MET
           EU, F1_MIXTURE,     11, 100, NOT_MET
           # the example house: 10 in 150 m2
           HOUSE, F1_MIXTURE,  10, 150, MET
@@ -147,14 +147,14 @@ class CropCountsTest {
             Dossiers.crop("c1")
                 .with(
                     Facts.crop("c1", CropRole.F1_MIXTURE),
-                    Facts.inspection("c1").offTypesInArea(0, 10))
+                    Facts.inspection("c1").offTypesInArea(12, 150))
                 .dossier());
     Verdict.Met met = (Verdict.Met) judged.only();
-    // none in 10 m2: upper limit -ln(0.025)/10 by the Poisson distribution
+    // 12 counted: 95 % limits 6.201 and 20.962 (Garwood 1936, table of the Poisson distribution)
     assertThat(met.measured().interval().orElseThrow().upper())
-        .isCloseTo(-Math.log(0.025) / 10, org.assertj.core.data.Offset.offset(1e-9));
-    // -ln(0.05) * 10 m2 = 29.96 m2 in all show at most one in 10 m2 with 95 % confidence
-    judged.found(new OffTypesFinding.FurtherArea(Amount.squareMetres(20), Amount.percent(95)));
+        .isCloseTo(20.962 / 150, org.assertj.core.data.Offset.offset(1e-5));
+    // one-sided 95 % limit of 12 is 19.443: at most one in 10 m2 from 194.43 m2 on
+    judged.found(new OffTypesFinding.FurtherArea(Amount.squareMetres(45), Amount.percent(95)));
   }
 
   @Test
@@ -217,8 +217,14 @@ class CropCountsTest {
     assertThat(Judged.by("EU", new SheddingFemales(), dossiers.dossier()).worst())
         .isEqualTo("OWED");
     dossiers.with(
-        Facts.inspection("c1").female().visit(3).sheddingAmong(30, 1000),
-        Facts.inspection("c1").female().visit(4).sheddingAmong(0, 2000));
+        Facts.crop("c1", CropRole.STERILE_FEMALE)
+            .at("2024-07-02")
+            .with(
+                crop ->
+                    crop.setFloweringFrom(java.time.LocalDate.of(2024, 6, 1))
+                        .setFloweringTo(java.time.LocalDate.of(2024, 6, 15))),
+        Facts.inspection("c1").female().visit(3).sheddingAmong(30, 1000).at("2024-06-02"),
+        Facts.inspection("c1").female().visit(4).sheddingAmong(0, 2000).at("2024-06-05"));
     Judged eu = Judged.by("EU", new SheddingFemales(), dossiers.dossier());
     assertThat(eu.state("all visits")).isEqualTo("MET");
     Judged house = Judged.by("HOUSE", new SheddingFemales(), dossiers.dossier());
@@ -334,8 +340,11 @@ class CropCountsTest {
     Dossiers dossiers = Dossiers.crop("c1").with(Facts.crop("c1", CropRole.F1_MIXTURE));
     for (int visit = 1; visit <= visits; visit++) {
       dossiers.with(
-          Facts.inspection("c1").visit(visit).female(),
-          Facts.inspection("c1").visit(visit).of(InspectedPart.POLLEN_PARENT));
+          Facts.inspection("c1").visit(visit).female().at("2024-06-0" + visit),
+          Facts.inspection("c1")
+              .visit(visit)
+              .of(InspectedPart.POLLEN_PARENT)
+              .at("2024-06-0" + visit));
     }
     Judged judged = Judged.by(book, new FieldInspections(), dossiers.dossier());
     assertThat(judged.worst()).isEqualTo(expected);

@@ -148,12 +148,13 @@ class FitRestsOnFactsTest {
             .with(declared)
             .with(visit(1, role).offTypesAmong(0, 9000))
             .with(visit(2, role).offTypesAmong(0, 9000))
+            .with(visit(3, role).offTypesAmong(0, 9000))
             .with(Facts.sterility("c1", 2000, 0))
             .scheme()
             .neighbour(2000);
     return switch (role) {
       case STERILE_FEMALE ->
-          crop.with(Facts.sowing("c1").of("f1", 90).of("p1", 10))
+          crop.with(Facts.sowing("c1").of("f1", 90).of("p1", 10), pollen(1), pollen(2))
               .parent("f1", Dossiers.component(Facts.STERILE_LINE, Category.PRE_BASIC))
               .parent("p1", Dossiers.component(Facts.FERTILE_LINE, Category.PRE_BASIC))
               .dossier();
@@ -166,6 +167,14 @@ class FitRestsOnFactsTest {
     };
   }
 
+  private static Facts.InspectionDraft pollen(int number) {
+    return Facts.inspection("c1")
+        .visit(number)
+        .at("2024-06-0" + number)
+        .of(InspectedPart.POLLEN_PARENT)
+        .offTypesInArea(0, 150);
+  }
+
   private static Facts.InspectionDraft visit(int number, CropRole role) {
     InspectedPart part =
         role == CropRole.STERILE_FEMALE || role == CropRole.F1_MIXTURE
@@ -173,6 +182,7 @@ class FitRestsOnFactsTest {
             : InspectedPart.WHOLE_CROP;
     return Facts.inspection("c1")
         .visit(number)
+        .at("2024-06-0" + number)
         .of(part)
         .offTypesInArea(0, 450)
         .sheddingAmong(0, 3000)

@@ -253,6 +253,110 @@ class IsolationTest {
     judged.found(new IsolationFinding.NotFloweringTogether(List.of(rye("N0", 180))));
   }
 
+  @ParameterizedTest(name = "{0} from {1}: rye 200 m away ended on {2}: {3}")
+  @CsvSource(
+      textBlock =
+          """
+          # nobody said when the crop flowers: whether the two met is not known
+          EU, ,           2024-05-11, OWED
+          DE, ,           2024-05-11, OWED
+          # what still stands counts, whenever the crop flowers
+          EU, ,           ,           NOT_MET
+          EU, 2024-06-01, 2024-05-11, MET
+          DE, 2024-06-01, 2024-05-11, MET
+          EU, 2024-06-01, 2024-06-03, NOT_MET
+          """)
+  void owesTheDaysOfFloweringWhereTheyAloneDecide(
+      String book, String from, String ended, String expected) {
+    Judged judged =
+        Judged.by(
+            book,
+            GATE,
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", CropRole.F1_MIXTURE)
+                        .with(
+                            crop ->
+                                crop.setFloweringFrom(from == null ? null : LocalDate.parse(from))))
+                .neighbour(200, null, ended)
+                .dossier());
+
+    assertThat(judged.worst()).isEqualTo(expected);
+    if (expected.equals("OWED")) {
+      judged
+          .found(new IsolationFinding.FloweringUnknown(rye("N0", 200)))
+          .asksFor(new Evidence.FloweringDays());
+    }
+    // what is gone need not be destroyed
+    if (ended != null) {
+      assertThat(judged.only().advice())
+          .doesNotContain(new Advice.DestroySource(LocalDate.of(2024, 7, 15)).coded());
+    }
+  }
+
+  @Test
+  void anotherSourceThatStandsStillFails() {
+    Judged judged =
+        Judged.by(
+            "EU",
+            GATE,
+            Dossiers.crop("c1")
+                .with(Facts.crop("c1", CropRole.F1_MIXTURE))
+                .neighbour(200, null, "2024-05-11")
+                .neighbour(300)
+                .dossier());
+
+    assertThat(judged.worst()).isEqualTo("NOT_MET");
+    judged.found(new IsolationFinding.Nearest(rye("N1", 300)));
+  }
+
+  @ParameterizedTest(name = "{0} {1}: flowering from 1 to 15 June, a source from {2} to {3}: {4}")
+  @CsvSource(
+      textBlock =
+          """
+          # SaatV Annex 2 no. 1.3.1.1 has stands that shed at the same time, 1.3.1.3b has stands
+          DE, F1_MIXTURE,     2024-06-20, ,           NOT_MET
+          EU, F1_MIXTURE,     2024-06-20, ,           MET
+          DE, STERILE_FEMALE, 2024-06-20, ,           NOT_MET
+          DE, POLLINATOR,     2024-06-20, ,           NOT_MET
+          # no number there for maintainers alone: they are judged by the Directive
+          DE, MAINTAINER,     2024-06-20, ,           MET
+          # one that was destroyed before is no stand
+          DE, F1_MIXTURE,     ,           2024-05-20, MET
+          """)
+  void countsEveryStandWhereTheTextSpeaksOfStands(
+      String book, CropRole role, String from, String to, String expected) {
+    Judged judged =
+        Judged.by(
+            book,
+            GATE,
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", role)
+                        .with(
+                            crop ->
+                                crop.setFloweringFrom(LocalDate.parse("2024-06-01"))
+                                    .setFloweringTo(LocalDate.parse("2024-06-15"))))
+                .neighbour(400, from, to)
+                .dossier());
+
+    assertThat(judged.worst()).isEqualTo(expected);
+    judged.row(
+        "isolation, %s %s, flowering apart %s to %s".formatted(book, role, from, to),
+        expected,
+        judged.worst());
+  }
+
+  @Test
+  void theSixHundredMetresAreReadForTheMaleComponentAlone() {
+    for (CropRole role : List.of(CropRole.POLLINATOR, CropRole.MAINTAINER, CropRole.FERTILE_LINE)) {
+      Limit limit =
+          Judged.by("EU", GATE, Dossiers.crop("c1").with(Facts.crop("c1", role)).dossier()).limit();
+      assertThat(limit.value()).isEqualTo(600);
+      assertThat(limit.verified()).isEqualTo(role == CropRole.POLLINATOR);
+    }
+  }
+
   private static IsolationFinding.Source rye(String id, double distanceM) {
     return new IsolationFinding.Source(
         Subject.source(id), Optional.of(PollenSourceKind.RYE_CROP), Amount.metres(distanceM));

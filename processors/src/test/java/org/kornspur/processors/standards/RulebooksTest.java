@@ -36,7 +36,7 @@ class RulebooksTest {
   void loadsEveryBundledBook() {
     assertThat(Rulebooks.bundled().all())
         .extracting(Rulebook::id)
-        .containsExactly("EU", "DE", "OECD", "US", "HOUSE");
+        .containsExactly("EU", "DE", "OECD", "US", "US-TX", "HOUSE");
     assertThat(Rulebooks.bundled().find("NOWHERE")).isEmpty();
   }
 

@@ -102,6 +102,7 @@ public class DenseCellBenchmark {
         Optional.empty(),
         "f" + number,
         Optional.empty(),
+        Optional.empty(),
         Optional.empty());
   }
 }

@@ -128,7 +128,8 @@ class NeighbourFinderTest {
                   source.sheddingFrom(),
                   source.sheddingTo(),
                   source.factId(),
-                  source.reportedBy()));
+                  source.reportedBy(),
+                  Optional.of(true).filter(same -> crop.pollenId().equals(source.pollenId()))));
         }
       }
     }
@@ -180,7 +181,8 @@ class NeighbourFinderTest {
                     Optional.empty(),
                     factId,
                     Optional.empty(),
-                    Optional.empty()))));
+                    Optional.empty(),
+                    Optional.of(true).filter(many -> crop && random.nextInt(4) == 0)))));
   }
 
   private static List<GeoPosition> square(double northM) {

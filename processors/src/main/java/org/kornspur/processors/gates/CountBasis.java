@@ -1,0 +1,139 @@
+package org.kornspur.processors.gates;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import org.kornspur.contract.FieldInspection;
+import org.kornspur.contract.InspectedPart;
+import org.kornspur.ingest.statement.Value.Amount;
+import org.kornspur.processors.finding.Aspect;
+import org.kornspur.processors.finding.Finding;
+import org.kornspur.processors.finding.OffTypesFinding;
+import org.kornspur.processors.standards.Limit;
+import org.kornspur.processors.standards.Quantity;
+import org.kornspur.processors.statistics.ExactBinomial;
+import org.kornspur.processors.statistics.ExactPoisson;
+import org.kornspur.processors.statistics.Interval;
+import org.kornspur.processors.statistics.MoreUnits;
+
+/** What off-types are counted over: an area in square metres, or plants. */
+enum CountBasis {
+  AREA(Quantity.OFF_TYPES_BY_AREA, Quantity.COUNTED_AREA, ", by area"),
+  PLANTS(Quantity.OFF_TYPES_BY_PLANTS, Quantity.COUNTED_PLANTS, ", by plants");
+
+  private static final double CONFIDENCE = 0.95;
+
+  private final Quantity limited;
+  private final Quantity least;
+  private final String key;
+
+  CountBasis(Quantity limited, Quantity least, String key) {
+    this.limited = limited;
+    this.least = least;
+    this.key = key;
+  }
+
+  Quantity limited() {
+    return limited;
+  }
+
+  /** What the least sample stands under. */
+  Quantity least() {
+    return least;
+  }
+
+  /** End of the key of an aspect. */
+  String key() {
+    return key;
+  }
+
+  List<FieldInspection> counts(SeedCrop crop, InspectedPart part) {
+    return crop.inspections().stream()
+        .filter(count -> count.getPart() == part)
+        .filter(
+            count ->
+                switch (this) {
+                  case AREA -> count.getAreaM2() != null;
+                  case PLANTS -> count.getPlantsCounted() != null;
+                })
+        .toList();
+  }
+
+  Roguing.Count count(Visit visit) {
+    return new Roguing.Count(visit, offTypes(visit.counts()), among(visit.counts()));
+  }
+
+  boolean isImpossible(FieldInspection count) {
+    return this == PLANTS && count.getOffTypePlants() > count.getPlantsCounted();
+  }
+
+  Aspect aspect(InspectedPart part, Optional<Integer> visit) {
+    return switch (this) {
+      case AREA -> new Aspect.PartByArea(part, visit);
+      case PLANTS -> new Aspect.PartByPlants(part, visit);
+    };
+  }
+
+  Finding finding(InspectedPart part, Optional<Integer> visit, List<FieldInspection> counts) {
+    int found = offTypes(counts);
+    double among = among(counts);
+    return switch (this) {
+      case AREA -> new OffTypesFinding.ByArea(part, visit, found, Amount.squareMetres(among));
+      case PLANTS -> new OffTypesFinding.ByPlants(part, visit, found, (int) among);
+    };
+  }
+
+  Interval interval(int found, double among) {
+    return switch (this) {
+      case AREA -> ExactPoisson.interval(found, among, CONFIDENCE);
+      case PLANTS -> ExactBinomial.interval(found, (int) among, CONFIDENCE);
+    };
+  }
+
+  Optional<Finding> risk(double among, Limit limit) {
+    return switch (this) {
+      case AREA -> SampleSize.riskOfArea(among, limit.value());
+      case PLANTS -> SampleSize.riskOfShare((int) among, limit.value());
+    };
+  }
+
+  /** How much more would have to be counted, with none found, to be sure of the limit. */
+  Optional<Finding> settling(Roguing.Remaining rest, Limit limit) {
+    return switch (this) {
+      case AREA -> furtherArea(rest, limit);
+      case PLANTS -> furtherPlants(rest, limit);
+    };
+  }
+
+  private static Optional<Finding> furtherArea(Roguing.Remaining rest, Limit limit) {
+    double enoughM2 =
+        ExactPoisson.upperLimit(rest.found(), 1, 1 - CONFIDENCE) / limit.value() - rest.among();
+    return enoughM2 > 0
+        ? Optional.of(
+            new OffTypesFinding.FurtherArea(
+                Amount.squareMetres(Math.ceil(enoughM2)), Amount.percent(100 * CONFIDENCE)))
+        : Optional.empty();
+  }
+
+  private static Optional<Finding> furtherPlants(Roguing.Remaining rest, Limit limit) {
+    OptionalInt ifNoneBad =
+        MoreUnits.toSettle(rest.found(), (int) rest.among(), limit.value(), CONFIDENCE).ifNoneBad();
+    return ifNoneBad.isPresent()
+        ? Optional.of(
+            new OffTypesFinding.FurtherPlants(
+                ifNoneBad.getAsInt(), Amount.percent(100 * CONFIDENCE)))
+        : Optional.empty();
+  }
+
+  private double among(List<FieldInspection> counts) {
+    return switch (this) {
+      case AREA -> counts.stream().mapToDouble(FieldInspection::getAreaM2).sum();
+      case PLANTS ->
+          counts.stream().mapToInt(FieldInspection::getPlantsCounted).reduce(0, Math::addExact);
+    };
+  }
+
+  private static int offTypes(List<FieldInspection> counts) {
+    return counts.stream().mapToInt(FieldInspection::getOffTypePlants).reduce(0, Math::addExact);
+  }
+}

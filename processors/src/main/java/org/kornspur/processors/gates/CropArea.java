@@ -1,0 +1,62 @@
+package org.kornspur.processors.gates;
+
+import java.util.List;
+import java.util.Optional;
+import org.kornspur.ingest.statement.Value.Amount;
+import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.finding.Evidence;
+import org.kornspur.processors.finding.GroundFinding;
+import org.kornspur.processors.ground.Area;
+import org.kornspur.processors.ground.GeoPosition;
+import org.kornspur.processors.ground.Outline;
+import org.kornspur.processors.standards.Limit;
+import org.kornspur.processors.standards.Quantity;
+import org.kornspur.processors.standards.Rulebook;
+import org.kornspur.processors.verdict.Gate;
+import org.kornspur.processors.verdict.Measured;
+import org.kornspur.processors.verdict.Verdict;
+
+/**
+ * Area within the crop's outline, hectares, by which the authority certifies at all.
+ *
+ * <p>Seed Ordinance (SaatV), section 5(1) no. 1: at least 2 ha; the authority may grant exceptions
+ * (section 5(3)), so a smaller crop owes that.
+ */
+final class CropArea implements GateRule {
+
+  @Override
+  public Gate gate() {
+    return Gate.CROP_AREA;
+  }
+
+  @Override
+  public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
+    return SeedCrop.of(dossier, rulebook)
+        .flatMap(crop -> crop.limit(Quantity.CROP_AREA).map(limit -> List.of(judge(crop, limit))))
+        .orElse(List.of());
+  }
+
+  private static Verdict judge(SeedCrop crop, Limit limit) {
+    double areaHa =
+        Area.hectares(
+            Outline.ofPositions(
+                crop.declaration().getOutline().stream().map(GeoPosition::of).toList()));
+    Found found =
+        Found.of(
+            Gate.CROP_AREA,
+            List.of(crop.declarationId()),
+            new GroundFinding.Area(new Amount(areaHa, "ha")));
+    if (limit.holds(areaHa)) {
+      return found.against(areaHa, limit, List.of());
+    }
+    return Boolean.TRUE.equals(crop.declaration().getSmallAreaAccepted())
+        ? found
+            .and(new GroundFinding.SmallAreaAccepted())
+            .decided(
+                true,
+                new Measured(areaHa, limit.unit(), limit.margin(areaHa), Optional.empty()),
+                limit,
+                List.of())
+        : found.owed(limit, new Evidence.ExceptionForArea());
+  }
+}

@@ -1,0 +1,76 @@
+package org.kornspur.processors.gates;
+
+import java.util.List;
+import java.util.Optional;
+import org.kornspur.contract.CropRole;
+import org.kornspur.contract.FieldCropDeclared;
+import org.kornspur.contract.Harvest;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.dossier.Material;
+import org.kornspur.processors.finding.Advice;
+import org.kornspur.processors.finding.Aspect;
+import org.kornspur.processors.finding.ComponentsFinding;
+import org.kornspur.processors.finding.Evidence;
+import org.kornspur.processors.gates.Found.At;
+import org.kornspur.processors.verdict.Gate;
+import org.kornspur.processors.verdict.Measured;
+import org.kornspur.processors.verdict.Verdict;
+
+/**
+ * Whether the strips of the pollen parent were gone when seed of a sterile component was harvested
+ * beside them: else their seed is among it. The crop owes an answer for each of its harvests; the
+ * lot that was harvested with the strips standing is not what it is called. Of hybrid seed from a
+ * sown mixture that is not asked, nor of fertile components, which are grown alone.
+ *
+ * <p>Common practice, no source; the texts ask for sufficient identity and purity of the component.
+ */
+final class PollenParentAtHarvest {
+  private static final At AT =
+      At.aspect(Gate.COMPONENTS, "pollen parent at harvest", new Aspect.PollenParentAtHarvest());
+
+  private PollenParentAtHarvest() {}
+
+  /** Empty for crops without strips, and while nothing is harvested. */
+  static Optional<Verdict> ofCrop(Dossier dossier, FieldCropDeclared crop) {
+    List<Harvest> harvests = dossier.facts(Harvest.class);
+    if (harvests.isEmpty() || crop.getRole() != CropRole.STERILE_FEMALE) {
+      return Optional.empty();
+    }
+    List<Harvest> unknown =
+        harvests.stream().filter(harvest -> harvest.getPollenParentRemoved() == null).toList();
+    return Optional.of(
+        unknown.isEmpty()
+            ? decided(true, harvests, new ComponentsFinding.PollenParentAnswered())
+            : Found.of(AT, ids(unknown), new ComponentsFinding.PollenParentUnknown())
+                .owed(Optional.empty(), List.of(new Evidence.PollenParentAtHarvest()), List.of()));
+  }
+
+  /** Empty for lots that no component was harvested into with the strips standing. */
+  static Optional<Verdict> ofLot(Dossier dossier) {
+    List<Harvest> standing =
+        dossier.facts(Harvest.class).stream()
+            .filter(harvest -> Subject.lot(harvest.getLotId()).equals(dossier.subject()))
+            .filter(harvest -> Boolean.FALSE.equals(harvest.getPollenParentRemoved()))
+            .toList();
+    return dossier
+        .material()
+        .filter(material -> material.kind() == Material.Kind.COMPONENT)
+        .filter(material -> !standing.isEmpty())
+        .map(material -> decided(false, standing, new ComponentsFinding.PollenParentStood()));
+  }
+
+  private static Verdict decided(boolean met, List<Harvest> harvests, ComponentsFinding finding) {
+    int wrong = met ? 0 : harvests.size();
+    return Found.of(AT, ids(harvests), finding)
+        .decided(
+            met,
+            new Measured(wrong, "wrong", -wrong, Optional.empty()),
+            Optional.empty(),
+            List.of(new Advice.HarvestAsGrain(), new Advice.AuthorityDecides()));
+  }
+
+  private static List<String> ids(List<Harvest> harvests) {
+    return harvests.stream().map(harvest -> harvest.getHeader().getFactId()).toList();
+  }
+}

@@ -1,0 +1,208 @@
+package org.kornspur.processors.gates;
+
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.IntFunction;
+import java.util.stream.Stream;
+import org.kornspur.contract.ComponentKind;
+import org.kornspur.contract.PostControlResult;
+import org.kornspur.ingest.statement.Value.Amount;
+import org.kornspur.processors.finding.Advice;
+import org.kornspur.processors.finding.Aspect;
+import org.kornspur.processors.finding.Evidence;
+import org.kornspur.processors.finding.Finding;
+import org.kornspur.processors.finding.PostControlFinding;
+import org.kornspur.processors.finding.Thing;
+import org.kornspur.processors.gates.Found.At;
+import org.kornspur.processors.standards.Limit;
+import org.kornspur.processors.standards.Quantity;
+import org.kornspur.processors.statistics.ExactBinomial;
+import org.kornspur.processors.verdict.Gate;
+import org.kornspur.processors.verdict.Measured;
+import org.kornspur.processors.verdict.Verdict;
+
+/**
+ * What one result counted.
+ *
+ * @param othersAreEnough whether the lot has a result with enough plants
+ */
+record PostControlCounts(
+    SeedLot lot, PostControlResult result, SampleSize size, boolean othersAreEnough) {
+  private static final double CONFIDENCE = 0.95;
+
+  List<Verdict> verdicts() {
+    Optional<Limit> femaleOffTypes = ofFemale(Quantity.POST_CONTROL_FEMALE_OFF_TYPES);
+    Optional<Limit> femaleShedding = ofFemale(Quantity.POST_CONTROL_FEMALE_SHEDDING);
+    Optional<Limit> offTypes =
+        stated(lot, result)
+            .or(
+                () ->
+                    femaleOffTypes.isPresent()
+                        ? Optional.empty()
+                        : lot.limit(Quantity.POST_CONTROL_OFF_TYPES));
+    Optional<Limit> shedding =
+        femaleShedding.isPresent() ? Optional.empty() : lot.limit(Quantity.POST_CONTROL_SHEDDING);
+    return Stream.of(
+            Optional.of(PostControl.identity(result)),
+            counted("off-types", Thing.OFF_TYPES, result.getOffTypePlants(), offTypes),
+            share(
+                "off-types of the female",
+                Thing.OFF_TYPES,
+                result.getOffTypePlants(),
+                femaleOffTypes),
+            counted("shedding plants", Thing.SHEDDING_PLANTS, result.getSheddingPlants(), shedding),
+            share(
+                "shedding plants of the female",
+                Thing.SHEDDING_PLANTS,
+                result.getSheddingPlants(),
+                femaleShedding),
+            counted(
+                "non-hybrids",
+                Thing.NON_HYBRIDS,
+                result.getNonHybridPlants(),
+                lot.limit(Quantity.POST_CONTROL_NON_HYBRIDS)))
+        .flatMap(Optional::stream)
+        .toList();
+  }
+
+  /** The limit of the female component; where the scheme is not known, shedding tells it. */
+  private Optional<Limit> ofFemale(Quantity quantity) {
+    Optional<ComponentKind> kind =
+        lot.dossier().scheme().map(scheme -> scheme.components().get(lot.material().seedId()));
+    boolean isFemale =
+        kind.map(
+                known ->
+                    known == ComponentKind.STERILE_LINE
+                        || known == ComponentKind.STERILE_SINGLE_CROSS)
+            .orElse(result.getSheddingPlants() != null);
+    return isFemale ? lot.limit(quantity) : Optional.empty();
+  }
+
+  /** By reject number. */
+  private Optional<Verdict> counted(String key, Thing what, Integer found, Optional<Limit> limit) {
+    return lot.limit(Quantity.POST_CONTROL_PRODUCER_RISK)
+        .flatMap(
+            risk -> {
+              int plants = result.getPlantsExamined();
+              return limit.flatMap(
+                  standard ->
+                      verdict(
+                          key,
+                          what,
+                          found,
+                          standard,
+                          rejectNumber(plants, standard.value(), risk.value() / 100) - 1,
+                          most ->
+                              new PostControlFinding.RejectedFrom(
+                                  most + 1, Amount.percent(risk.value()))));
+            });
+  }
+
+  /** By the share itself. */
+  private Optional<Verdict> share(String key, Thing what, Integer found, Optional<Limit> limit) {
+    int plants = result.getPlantsExamined();
+    return limit.flatMap(
+        standard ->
+            verdict(
+                key,
+                what,
+                found,
+                standard,
+                (int) Math.floor(standard.value() * plants + 1e-9),
+                most -> new PostControlFinding.Share(Amount.percent(100.0 * found / plants))));
+  }
+
+  private Optional<Verdict> verdict(
+      String key,
+      Thing what,
+      Integer found,
+      Limit limit,
+      int most,
+      IntFunction<PostControlFinding> rule) {
+    if (found == null) {
+      return Optional.empty();
+    }
+    int plants = result.getPlantsExamined();
+    String factId = result.getHeader().getFactId();
+    At at =
+        At.aspect(
+            Gate.POST_CONTROL,
+            key + ", " + PostControl.key(result),
+            new Aspect.PostControl(limit.quantity(), result.getMethod(), result.getPlotOrTestId()));
+    if (found > plants) {
+      return Optional.of(Found.impossible(at, limit, what, found, plants, factId));
+    }
+    Optional<PostControlFinding> unstated = unstated(what, found, plants);
+    Found counted =
+        Found.of(
+                at,
+                List.of(factId),
+                new PostControlFinding.Counted(
+                    result.getMethod(), result.getPlotOrTestId(), limit.quantity(), found, plants),
+                rule.apply(most))
+            .and(unstated)
+            .and(SampleSize.risk(plants, most, limit.value()));
+    if (found <= most && !size.isEnough(plants)) {
+      return othersAreEnough ? Optional.empty() : Optional.of(owed(counted, plants, limit));
+    }
+    Verdict verdict =
+        counted.decided(
+            found <= most,
+            new Measured(
+                (double) found / plants,
+                limit.unit(),
+                (double) (most - found) / plants,
+                Optional.of(Found.measured(ExactBinomial.interval(found, plants, CONFIDENCE)))),
+            limit,
+            List.of(new Advice.StopAndTell(), new Advice.AuthorityDecides()));
+    return Optional.of(
+        unstated.isPresent() ? verdict.with(new Advice.StateShareOfHybrids().coded()) : verdict);
+  }
+
+  private Verdict owed(Found counted, int plants, Limit limit) {
+    Found thin = counted;
+    for (Finding small : size.tooSmall(plants)) {
+      thin = thin.and(small);
+    }
+    return thin.owed(limit, new Evidence.LargerCount(size.leastAmount()));
+  }
+
+  /** Hybrid seed of which the label must state the share; that is no failure. */
+  private Optional<PostControlFinding> unstated(Thing what, int found, int plants) {
+    double share = (double) found / plants;
+    return what == Thing.NON_HYBRIDS
+        ? lot.limit(Quantity.POST_CONTROL_NON_HYBRIDS_STATED)
+            .filter(limit -> !limit.holds(share))
+            .map(limit -> new PostControlFinding.ShareOfHybrids(Amount.percent(100 * (1 - share))))
+        : Optional.empty();
+  }
+
+  /** No plant at all is allowed where the standard allows none. */
+  private static int rejectNumber(int plants, double standard, double risk) {
+    return standard <= 0 ? 1 : ExactBinomial.rejectNumber(plants, standard, risk);
+  }
+
+  /** The standard that breeder or authority states for this material, as a limit. */
+  private static Optional<Limit> stated(SeedLot lot, PostControlResult result) {
+    return Optional.ofNullable(result.getStatedPurityPercent())
+        .map(
+            purity ->
+                new Limit(
+                    Quantity.POST_CONTROL_OFF_TYPES,
+                    Limit.Sense.AT_MOST,
+                    (100 - purity) / 100,
+                    Quantity.POST_CONTROL_OFF_TYPES.unit(),
+                    Limit.Stated.plain((100 - purity) / 100),
+                    Limit.STATED,
+                    lot.rulebook().edition(),
+                    "",
+                    "",
+                    LocalDate.ofInstant(result.getHeader().getHappenedAt(), ZoneOffset.UTC),
+                    Optional.empty(),
+                    true,
+                    "",
+                    Optional.empty()));
+  }
+}

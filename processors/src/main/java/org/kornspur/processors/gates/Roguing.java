@@ -1,0 +1,143 @@
+package org.kornspur.processors.gates;
+
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Predicate;
+import org.kornspur.processors.finding.Finding;
+import org.kornspur.processors.finding.OffTypesFinding;
+import org.kornspur.processors.ground.FloweringWindow;
+import org.kornspur.processors.standards.Limit;
+
+/**
+ * What is left of too many plants at one visit when a later one finds them gone. What was removed
+ * before the crop flowered has done nothing. What was removed in flower has shed, so it counts by
+ * the days of flowering until the visit that found it gone; it never vanishes. Where these days are
+ * not known it counts whole. A visit that finds them gone is one that would be enough by itself.
+ *
+ * <p>Seed Ordinance (SaatV), section 8(1): a fault that can be mended is inspected anew. That
+ * plants in flower count by days: common practice, no source.
+ *
+ * @param counts the counts of each visit, by day
+ * @param mayShed whether the plants shed pollen that does harm
+ */
+record Roguing(
+    List<Count> counts,
+    Limit limit,
+    Predicate<Count> isEnough,
+    FloweringWindow flowering,
+    boolean mayShed) {
+
+  /**
+   * What one visit counted.
+   *
+   * @param found bad plants
+   * @param among plants or square metres
+   */
+  record Count(Visit visit, int found, double among) {
+    double rate() {
+      return found / among;
+    }
+  }
+
+  /**
+   * What a count comes to.
+   *
+   * @param rate bad plants for each plant or square metre that are held against the limit
+   * @param found bad plants that its interval rests on
+   * @param how how plants that are gone were counted
+   */
+  record Remaining(double rate, int found, double among, List<Finding> how) {}
+
+  /** What one visit comes to. */
+  Remaining at(Count count) {
+    Optional<Count> clean = cleanAfter(count);
+    if (clean.isEmpty()) {
+      return new Remaining(count.rate(), count.found(), count.among(), List.of());
+    }
+    double weight = weight(count, clean.get());
+    List<Finding> how = List.of(how(count, clean.get()));
+    return weight >= 1
+        ? new Remaining(count.rate(), count.found(), count.among(), how)
+        : new Remaining(
+            clean.get().rate() + weight * count.rate(),
+            clean.get().found(),
+            clean.get().among(),
+            how);
+  }
+
+  /** What all visits come to together. */
+  Remaining all() {
+    List<Count> whole = counts.stream().filter(count -> weight(count) >= 1).toList();
+    int found = whole.stream().mapToInt(Count::found).reduce(0, Math::addExact);
+    double among = whole.stream().mapToDouble(Count::among).sum();
+    double shed =
+        counts.stream()
+            .filter(count -> weight(count) < 1)
+            .mapToDouble(count -> weight(count) * count.rate())
+            .sum();
+    List<Finding> how =
+        counts.stream()
+            .flatMap(count -> cleanAfter(count).map(clean -> how(count, clean)).stream())
+            .toList();
+    return new Remaining(found / among + shed, found, among, how);
+  }
+
+  /** Visits whose plants were gone later and had done nothing until then. */
+  List<Integer> gone() {
+    return counts.stream()
+        .filter(count -> weight(count) == 0)
+        .map(count -> count.visit().number())
+        .toList();
+  }
+
+  private double weight(Count count) {
+    return cleanAfter(count).map(clean -> weight(count, clean)).orElse(1.0);
+  }
+
+  private Optional<Count> cleanAfter(Count count) {
+    return limit.holds(count.rate())
+        ? Optional.empty()
+        : counts.stream()
+            .filter(later -> later.visit().day().isAfter(count.visit().day()))
+            .filter(later -> limit.holds(later.rate()))
+            .filter(isEnough)
+            .findFirst();
+  }
+
+  /** Share of the days of flowering on which the plants stood: 0 before it, 1 where unknown. */
+  private double weight(Count count, Count clean) {
+    if (!mayShed || !count.visit().isFromFloweringOn()) {
+      return 0;
+    }
+    return isKnown() ? Math.min(1, (double) daysShed(count, clean) / daysOfFlowering()) : 1;
+  }
+
+  private Finding how(Count count, Count clean) {
+    int at = clean.visit().number();
+    if (!mayShed || !count.visit().isFromFloweringOn()) {
+      return new OffTypesFinding.GoneBeforeFlowering(at);
+    }
+    return isKnown()
+        ? new OffTypesFinding.GoneInFlower(at, daysShed(count, clean), daysOfFlowering())
+        : new OffTypesFinding.DaysOfSheddingUnknown(at);
+  }
+
+  private boolean isKnown() {
+    return flowering.from().isPresent() && flowering.to().isPresent();
+  }
+
+  /** From the first day of flowering, or an earlier visit in flower, to the day found gone. */
+  private int daysShed(Count count, Count clean) {
+    LocalDate first = flowering.from().orElseThrow();
+    LocalDate from = count.visit().day().isBefore(first) ? count.visit().day() : first;
+    return (int) Math.max(1, ChronoUnit.DAYS.between(from, clean.visit().day()));
+  }
+
+  private int daysOfFlowering() {
+    return (int)
+            ChronoUnit.DAYS.between(flowering.from().orElseThrow(), flowering.to().orElseThrow())
+        + 1;
+  }
+}

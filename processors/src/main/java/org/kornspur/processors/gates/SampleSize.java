@@ -1,0 +1,77 @@
+package org.kornspur.processors.gates;
+
+import java.util.List;
+import java.util.Optional;
+import org.kornspur.ingest.statement.Value.Amount;
+import org.kornspur.processors.finding.Finding;
+import org.kornspur.processors.finding.SampleSizeFinding;
+import org.kornspur.processors.standards.Limit;
+import org.kornspur.processors.statistics.ExactBinomial;
+import org.kornspur.processors.statistics.ExactPoisson;
+
+/**
+ * Whether enough was counted, and what that is worth: the consumer's risk, with which a crop or lot
+ * that is one and a half times as bad as the limit would have passed, exact binomial or Poisson.
+ * The risk is shown and decides nothing; what decides is the least sample of the rulebook.
+ *
+ * @param least the least sample; empty where the book has none, which is then owed by itself
+ */
+record SampleSize(Optional<Limit> least) {
+  /** How many times the limit is taken for certainly too bad; common practice, no source. */
+  private static final double TOO_BAD = 1.5;
+
+  /** So that a limit times a count that should be whole is not a hair below. */
+  private static final double ROUNDING = 1e-9;
+
+  boolean isEnough(double counted) {
+    return least.map(limit -> limit.holds(counted)).orElse(true);
+  }
+
+  double atLeast() {
+    return least.map(Limit::value).orElse(0.0);
+  }
+
+  Amount leastAmount() {
+    return least.map(limit -> new Amount(limit.value(), limit.unit())).orElseThrow();
+  }
+
+  /** That it is too small; nothing where it is enough. */
+  List<Finding> tooSmall(double counted) {
+    return isEnough(counted)
+        ? List.of()
+        : List.of(
+            new SampleSizeFinding.TooSmall(
+                new Amount(counted, leastAmount().unit()), leastAmount()));
+  }
+
+  /** The risk where at most the limit's share of the plants may be bad. */
+  static Optional<Finding> riskOfShare(int plants, double limit) {
+    return risk(plants, (int) Math.floor(limit * plants + ROUNDING), limit);
+  }
+
+  /** The risk where at most so many plants may be bad; empty where no such share can be. */
+  static Optional<Finding> risk(int plants, int mostBad, double limit) {
+    double share = TOO_BAD * limit;
+    if (limit <= 0 || share >= 1 || plants <= 0) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        new SampleSizeFinding.ConsumersRisk(
+            Amount.percent(100 * share),
+            Amount.percent(100 * ExactBinomial.atMost(mostBad, plants, share))));
+  }
+
+  /** The risk of a count over an area in square metres, by plants for each of them. */
+  static Optional<Finding> riskOfArea(double areaM2, double limit) {
+    double expected = TOO_BAD * limit * areaM2;
+    if (expected <= 0) {
+      return Optional.empty();
+    }
+    int most = (int) Math.floor(limit * areaM2 + ROUNDING);
+    return Optional.of(
+        new SampleSizeFinding.ConsumersRiskByArea(
+            new Amount(expected, "plants"),
+            Amount.squareMetres(areaM2),
+            Amount.percent(100 * ExactPoisson.atMost(most, expected))));
+  }
+}

@@ -1,0 +1,61 @@
+package org.kornspur.processors.gates;
+
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.Comparator;
+import java.util.List;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import org.kornspur.contract.FieldInspection;
+
+/**
+ * One visit of a field inspector.
+ *
+ * @param number number of the visit in the crop
+ * @param day day of its last count
+ * @param stage growth stage, BBCH; the latest of its counts
+ * @param counts its counts
+ */
+record Visit(int number, LocalDate day, int stage, List<FieldInspection> counts) {
+  /** First and last stage of flowering of cereals on the BBCH scale. */
+  static final int FLOWERING_BEGINS = 61;
+
+  static final int FLOWERING_ENDS = 69;
+
+  /** The visits that counts were made at, by day and number. */
+  static List<Visit> of(List<FieldInspection> counts) {
+    return counts.stream()
+        .collect(
+            Collectors.groupingBy(FieldInspection::getVisit, TreeMap::new, Collectors.toList()))
+        .entrySet()
+        .stream()
+        .map(made -> of(made.getKey(), made.getValue()))
+        .sorted(Comparator.comparing(Visit::day).thenComparing(Visit::number))
+        .toList();
+  }
+
+  private static Visit of(int number, List<FieldInspection> counts) {
+    return new Visit(
+        number,
+        counts.stream().map(Visit::dayOf).max(LocalDate::compareTo).orElseThrow(),
+        counts.stream().mapToInt(FieldInspection::getBbchStage).max().orElseThrow(),
+        counts);
+  }
+
+  static LocalDate dayOf(FieldInspection count) {
+    return LocalDate.ofInstant(count.getHeader().getHappenedAt(), ZoneOffset.UTC);
+  }
+
+  /** Whether plants of the crop may have shed by then. */
+  boolean isFromFloweringOn() {
+    return stage >= FLOWERING_BEGINS;
+  }
+
+  boolean isInFlower() {
+    return stage >= FLOWERING_BEGINS && stage <= FLOWERING_ENDS;
+  }
+
+  List<String> factIds() {
+    return counts.stream().map(count -> count.getHeader().getFactId()).toList();
+  }
+}

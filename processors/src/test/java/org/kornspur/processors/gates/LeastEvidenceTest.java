@@ -1,0 +1,319 @@
+package org.kornspur.processors.gates;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.kornspur.contract.Category;
+import org.kornspur.contract.CropRole;
+import org.kornspur.contract.InspectedPart;
+import org.kornspur.processors.fixture.Dossiers;
+import org.kornspur.processors.fixture.Facts;
+
+/**
+ * No count is met on too little: below the least sample, or before the growth stage from which on
+ * it tells, evidence is owed, and what fails already fails. Where the text gives no least sample
+ * the number is common practice, no source.
+ */
+class LeastEvidenceTest {
+
+  @ParameterizedTest(name = "{0} {1}: {2} off-types in {3} m2 at BBCH {4}: {5}")
+  @CsvSource(
+      textBlock =
+          """
+          # SaatV Annex 2 no. 1.1.1 counts by 150 m2
+          DE, STERILE_FEMALE, 0, 1,   65, OWED
+          DE, F1_MIXTURE,     0, 149, 65, OWED
+          DE, F1_MIXTURE,     0, 150, 65, MET
+          # common practice, no source
+          EU, F1_MIXTURE,     0, 1,   65, OWED
+          EU, F1_MIXTURE,     0, 150, 65, MET
+          EU, POLLINATOR,     1, 30,  65, OWED
+          # before the ears emerge
+          EU, F1_MIXTURE,     0, 150, 31, OWED
+          EU, F1_MIXTURE,     0, 150, 51, MET
+          # what fails already fails, thin or early
+          EU, F1_MIXTURE,     2, 10,  65, NOT_MET
+          EU, F1_MIXTURE,     16, 150, 31, NOT_MET
+          """)
+  void ofOffTypesByArea(
+      String book, CropRole role, int offTypes, double areaM2, int stage, String expected) {
+    Judged judged =
+        Judged.by(
+            book,
+            new OffTypes(),
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", role),
+                    Facts.inspection("c1")
+                        .offTypesInArea(offTypes, areaM2)
+                        .with(count -> count.setBbchStage(stage)))
+                .dossier());
+    assertThat(judged.worst()).isEqualTo(expected);
+    judged.row(
+        "least area, %s %s: %d off-types in %s m2 at BBCH %d"
+            .formatted(book, role, offTypes, areaM2, stage),
+        expected,
+        judged.worst());
+  }
+
+  @Test
+  void ofOffTypesByAreaTakesSmallVisitsTogether() {
+    Judged judged =
+        Judged.by(
+            "EU",
+            new OffTypes(),
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", CropRole.F1_MIXTURE),
+                    Facts.inspection("c1").visit(1).offTypesInArea(0, 75).at("2024-06-01"),
+                    Facts.inspection("c1").visit(2).offTypesInArea(0, 75).at("2024-06-08"))
+                .dossier());
+    assertThat(judged.worst()).isEqualTo("MET");
+  }
+
+  @ParameterizedTest(name = "US {0}: {1} off-types among {2} plants: {3}")
+  @CsvSource(
+      textBlock =
+          """
+          # 7 CFR 201.76: the number of plants in which one is permitted, from memory for rye
+          STERILE_FEMALE, 0, 1,    OWED
+          STERILE_FEMALE, 0, 2999, OWED
+          STERILE_FEMALE, 0, 3000, MET
+          F1_MIXTURE,     0, 999,  OWED
+          F1_MIXTURE,     0, 1000, MET
+          """)
+  void ofOffTypesByPlants(CropRole role, int offTypes, int plants, String expected) {
+    Judged judged =
+        Judged.by(
+            "US",
+            new OffTypes(),
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", role), Facts.inspection("c1").offTypesAmong(offTypes, plants))
+                .dossier());
+    assertThat(judged.worst()).isEqualTo(expected);
+  }
+
+  @Test
+  void thePollenParentAloneSaysNothingOfTheFemale() {
+    Judged judged =
+        Judged.by(
+            "EU",
+            new OffTypes(),
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", CropRole.STERILE_FEMALE),
+                    Facts.inspection("c1").of(InspectedPart.POLLEN_PARENT).offTypesInArea(0, 150))
+                .dossier());
+    assertThat(judged.worst()).isEqualTo("OWED");
+  }
+
+  @ParameterizedTest(name = "{0} smutted plants in {1} m2: {2}")
+  @CsvSource(
+      textBlock =
+          """
+          # SaatV Annex 2 no. 1.1.1 and 1.2.1 count by 150 m2
+          0, 1,   OWED
+          0, 150, MET
+          1, 10,  NOT_MET
+          """)
+  void ofOtherPlants(int smut, double areaM2, String expected) {
+    Judged judged =
+        Judged.by(
+            "DE",
+            new OtherPlants(),
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", CropRole.F1_MIXTURE),
+                    Facts.inspection("c1")
+                        .offTypesInArea(0, areaM2)
+                        .with(
+                            count ->
+                                count
+                                    .setOtherCerealPlants(0)
+                                    .setHardToSeparatePlants(0)
+                                    .setWildOatPlants(0)
+                                    .setSmutPlants(smut)))
+                .dossier());
+    assertThat(judged.state("smuts")).isEqualTo(expected);
+  }
+
+  @ParameterizedTest(name = "{0} shedding among {1} in flower at BBCH {2}: {3}")
+  @CsvSource(
+      textBlock =
+          """
+          # common practice, no source: 1,000 plants in flower, BBCH 61 to 69
+          0,  1,    65, OWED
+          4,  200,  65, OWED
+          0,  999,  65, OWED
+          20, 1000, 65, MET
+          0,  1000, 55, OWED
+          # one of ten fails already
+          1,  10,   65, NOT_MET
+          """)
+  void ofSheddingFemales(int shedding, int inFlower, int stage, String expected) {
+    Judged judged =
+        Judged.by(
+            "EU",
+            new SheddingFemales(),
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", CropRole.STERILE_FEMALE),
+                    Facts.inspection("c1")
+                        .female()
+                        .sheddingAmong(shedding, inFlower)
+                        .with(count -> count.setBbchStage(stage)))
+                .dossier());
+    assertThat(judged.worst()).isEqualTo(expected);
+  }
+
+  @ParameterizedTest(name = "{0} of {1} plants shed, {2} of {3} ears set seed, on {4}: {5}")
+  @CsvSource(
+      textBlock =
+          """
+          # common practice, no source: 1,000 plants, or 100 bagged ears
+          0, 1,    ,  ,    2024-06-05, OWED
+          0, 999,  ,  ,    2024-06-05, OWED
+          0, 1000, ,  ,    2024-06-05, MET
+          0, 0,    0, 1,   2024-06-05, OWED
+          0, 0,    0, 100, 2024-06-05, MET
+          # few ears beside enough plants are no want
+          0, 1000, 0, 10,  2024-06-05, MET
+          0, 1000, 1, 10,  2024-06-05, NOT_MET
+          # the crop flowers from 1 to 15 June
+          0, 1000, ,  ,    2024-05-20, OWED
+          0, 1000, ,  ,    2024-07-01, OWED
+          30, 1000, , ,    2024-05-20, NOT_MET
+          """)
+  void ofSterility(
+      int shedding, int plants, Integer withSeed, Integer bagged, String on, String expected) {
+    Judged judged =
+        Judged.by(
+            "EU",
+            new FemaleSterility(),
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", CropRole.STERILE_FEMALE)
+                        .with(
+                            crop ->
+                                crop.setFloweringFrom(java.time.LocalDate.of(2024, 6, 1))
+                                    .setFloweringTo(java.time.LocalDate.of(2024, 6, 15))),
+                    Facts.sterility("c1", plants, shedding)
+                        .with(check -> check.setBaggedEars(bagged).setBaggedEarsWithSeed(withSeed))
+                        .at(on))
+                .dossier());
+    assertThat(judged.worst()).isEqualTo(expected);
+  }
+
+  @ParameterizedTest(name = "{0}, visits at BBCH {1} and {2} on days {3} and {4}: {5}")
+  @CsvSource(
+      textBlock =
+          """
+          # common practice, no source: from BBCH 51 on, one in flower (61 to 69)
+          EU,    31, 31, 1, 8, OWED
+          EU,    55, 57, 1, 8, OWED
+          EU,    31, 65, 1, 8, MET
+          EU,    55, 65, 1, 8, MET
+          # the example house asks for two: one too early, or both on one day, is one
+          HOUSE, 31, 65, 1, 8, OWED
+          HOUSE, 63, 65, 5, 5, OWED
+          HOUSE, 63, 65, 5, 8, MET
+          """)
+  void ofVisits(String book, int first, int second, int firstDay, int secondDay, String expected) {
+    Judged judged =
+        Judged.by(
+            book,
+            new FieldInspections(),
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", CropRole.POLLINATOR),
+                    Facts.inspection("c1")
+                        .visit(1)
+                        .with(count -> count.setBbchStage(first))
+                        .at("2024-06-0" + firstDay),
+                    Facts.inspection("c1")
+                        .visit(2)
+                        .with(count -> count.setBbchStage(second))
+                        .at("2024-06-0" + secondDay))
+                .dossier());
+    assertThat(judged.worst()).isEqualTo(expected);
+  }
+
+  @ParameterizedTest(name = "{0} {1}: {2} visits: {3}")
+  @CsvSource(
+      textBlock =
+          """
+          # SaatV section 7(1), (1a) and (2), read
+          DE, STERILE_FEMALE, 2, OWED
+          DE, STERILE_FEMALE, 3, MET
+          DE, MAINTAINER,     1, OWED
+          DE, MAINTAINER,     2, MET
+          DE, POLLINATOR,     1, OWED
+          DE, POLLINATOR,     2, MET
+          DE, F1_MIXTURE,     1, OWED
+          DE, F1_MIXTURE,     2, MET
+          """)
+  void ofVisitsByTheSeedOrdinance(String book, CropRole role, int visits, String expected) {
+    Dossiers dossiers = Dossiers.crop("c1").with(Facts.crop("c1", role));
+    for (int visit = 1; visit <= visits; visit++) {
+      dossiers.with(Facts.inspection("c1").visit(visit).at("2024-06-0" + visit));
+    }
+    Judged judged = Judged.by(book, new FieldInspections(), dossiers.dossier());
+    assertThat(judged.worst()).isEqualTo(expected);
+    judged.row("visits, %s %s: %d".formatted(book, role, visits), expected, judged.worst());
+  }
+
+  @Test
+  void theFertileComponentBesideTheSterileOneIsVisitedTwice() {
+    Dossiers dossiers = Dossiers.crop("c1").with(Facts.crop("c1", CropRole.STERILE_FEMALE));
+    for (int visit = 1; visit <= 3; visit++) {
+      dossiers.with(Facts.inspection("c1").visit(visit).female().at("2024-06-0" + visit));
+    }
+    // SaatV section 7(1) and (2) no. 2
+    assertThat(Judged.by("DE", new FieldInspections(), dossiers.dossier()).worst())
+        .isEqualTo("OWED");
+    dossiers.with(
+        Facts.inspection("c1").visit(1).of(InspectedPart.POLLEN_PARENT).at("2024-06-01"),
+        Facts.inspection("c1").visit(2).of(InspectedPart.POLLEN_PARENT).at("2024-06-02"));
+    assertThat(Judged.by("DE", new FieldInspections(), dossiers.dossier()).worst())
+        .isEqualTo("MET");
+  }
+
+  @ParameterizedTest(name = "{0} off-types of {1} plants: {2}")
+  @CsvSource(
+      textBlock =
+          """
+          # common practice, no source: 1,000 plants of a component
+          0, 1,    OWED
+          0, 999,  OWED
+          0, 1000, MET
+          1, 1,    NOT_MET
+          """)
+  void ofPostControl(int offTypes, int plants, String expected) {
+    Judged judged =
+        Judged.by(
+            "EU",
+            new PostControl(),
+            Dossiers.lot("l1")
+                .with(
+                    Facts.declared("l1", Facts.RESTORER, Category.BASIC, 1000),
+                    Facts.postControl("l1", plants, offTypes))
+                .dossier());
+    assertThat(judged.worst()).isEqualTo(expected);
+  }
+
+  @Test
+  void aSmallPlotBesideALargeOneIsNoWant() {
+    Dossiers lot =
+        Dossiers.lot("l1")
+            .with(
+                Facts.declared("l1", Facts.RESTORER, Category.BASIC, 1000),
+                Facts.postControl("l1", 2000, 0).with(plot -> plot.setPlotOrTestId("large")),
+                Facts.postControl("l1", 100, 0).with(plot -> plot.setPlotOrTestId("small")));
+    assertThat(Judged.by("EU", new PostControl(), lot.dossier()).worst()).isEqualTo("MET");
+    lot.with(Facts.postControl("l1", 100, 9).with(plot -> plot.setPlotOrTestId("bad")));
+    assertThat(Judged.by("EU", new PostControl(), lot.dossier()).worst()).isEqualTo("NOT_MET");
+  }
+}
