@@ -132,12 +132,11 @@ record Roguing(
   private int daysShed(Count count, Count clean) {
     LocalDate first = flowering.from().orElseThrow();
     LocalDate from = count.visit().day().isBefore(first) ? count.visit().day() : first;
-    return (int) Math.max(1, ChronoUnit.DAYS.between(from, clean.visit().day()));
+    return Math.toIntExact(Math.max(1, ChronoUnit.DAYS.between(from, clean.visit().day())));
   }
 
   private int daysOfFlowering() {
-    return (int)
-            ChronoUnit.DAYS.between(flowering.from().orElseThrow(), flowering.to().orElseThrow())
-        + 1;
+    return Math.toIntExact(
+        ChronoUnit.DAYS.between(flowering.from().orElseThrow(), flowering.to().orElseThrow()) + 1);
   }
 }

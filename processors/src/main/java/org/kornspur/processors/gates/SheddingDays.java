@@ -80,32 +80,33 @@ record SheddingDays(List<Visit> visits, SampleSize size, FloweringWindow floweri
     if (visits.size() < 2 || daysOfFlowering().isEmpty()) {
       return Optional.empty();
     }
-    LocalDate from = flowering.from().orElseThrow();
-    LocalDate to = flowering.to().orElseThrow();
+    LocalDate begins = flowering.from().orElseThrow();
+    LocalDate over = flowering.to().orElseThrow().plusDays(1);
     double total = 0;
-    for (LocalDate day = from; !day.isAfter(to); day = day.plusDays(1)) {
-      total += shareOn(day, plants);
-    }
-    return Optional.of(total / daysOfFlowering().orElseThrow());
-  }
-
-  private double shareOn(LocalDate day, ToIntFunction<FieldInspection> plants) {
+    LocalDate from = begins;
     double share = share(visits.get(0), plants);
     for (Visit visit : visits.subList(1, visits.size())) {
-      if (visit.day().isAfter(day)) {
-        break;
-      }
+      LocalDate until = within(begins, visit.day(), over);
+      total += share * ChronoUnit.DAYS.between(from, until);
+      from = until;
       double found = share(visit, plants);
       boolean isEnough = size.isEnough(sum(visit, FieldInspection::getPlantsInReceptiveFlower));
       share = isEnough ? found : Math.max(share, found);
     }
-    return share;
+    total += share * ChronoUnit.DAYS.between(from, over);
+    return Optional.of(total / daysOfFlowering().orElseThrow());
+  }
+
+  private static LocalDate within(LocalDate first, LocalDate day, LocalDate last) {
+    return day.isBefore(first) ? first : day.isAfter(last) ? last : day;
   }
 
   private Optional<Integer> daysOfFlowering() {
     return flowering
         .from()
-        .flatMap(from -> flowering.to().map(to -> (int) ChronoUnit.DAYS.between(from, to) + 1));
+        .flatMap(
+            from ->
+                flowering.to().map(to -> Math.toIntExact(ChronoUnit.DAYS.between(from, to) + 1)));
   }
 
   private static double share(Visit visit, ToIntFunction<FieldInspection> plants) {

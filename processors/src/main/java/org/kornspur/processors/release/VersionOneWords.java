@@ -105,6 +105,23 @@ final class VersionOneWords {
               "what an inspector or quality found there, recorded as pollen source {source}"),
           Map.entry(code(Evidence.CorrectionOfItsKind.class), "a correction of the kind of {fact}"),
           Map.entry(code(Evidence.RuleFor.class), "a rulebook with a line on it"),
+          Map.entry(code(Evidence.FloweringDays.class), "the days on which the crop flowers"),
+          Map.entry(code(Evidence.LargerCount.class), "a count of at least {least}"),
+          Map.entry(
+              code(Evidence.CountFromStage.class),
+              "a count of at least {least} from BBCH {stage} on"),
+          Map.entry(code(Evidence.VisitsInFlower.class), "{visits} visit(s) in flower"),
+          Map.entry(
+              code(Evidence.VisitsToPollenParent.class), "{visits} visit(s) to the pollen parent"),
+          Map.entry(
+              code(Evidence.OffTypesOfFemale.class),
+              "plants not true to type counted in the female"),
+          Map.entry(code(Evidence.YearsWithoutRye.class), "the years without rye on this ground"),
+          Map.entry(
+              code(Evidence.ExceptionForArea.class), "the authority's exception for the area"),
+          Map.entry(
+              code(Evidence.PollenParentAtHarvest.class),
+              "whether the pollen parent was removed before the harvest"),
           Map.entry(code(Evidence.InspectionOfCrop.class), "a field inspection of that crop"),
           Map.entry(
               code(Evidence.ConfirmationByQuality.class),

@@ -66,9 +66,7 @@ class VersionOneSealsTest {
         "lot-L26-S08B",
         "lot-L25-S01-P1",
         "lot-L26-S09",
-        "lot-L25-S10",
-        "crop-C25-S01",
-        "crop-C25-S05"
+        "lot-L25-S10"
       })
   void theTextIsTheOneThatTheEarlierReleaseWrote(String name) throws IOException {
     String[] written = written(name).split("(?m)^--- ");
