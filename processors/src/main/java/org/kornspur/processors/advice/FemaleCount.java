@@ -7,6 +7,7 @@ import org.kornspur.contract.FieldInspection;
 import org.kornspur.contract.InspectedPart;
 import org.kornspur.contract.SterilityCheck;
 import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.gates.SheddingShare;
 
 /**
  * Shedding plants among females examined, over all visits and sterility checks of a crop. Ears that
@@ -19,6 +20,8 @@ import org.kornspur.processors.dossier.Dossier;
  * @param leftOut facts that count more shedding plants than plants
  */
 record FemaleCount(int shedding, int examined, List<String> factIds, List<String> leftOut) {
+  /** So that a whole number of plants does not become one more. */
+  private static final double ROUNDING = 1e-9;
 
   static Optional<FemaleCount> of(Dossier crop) {
     Tally plants = new Tally();
@@ -36,7 +39,19 @@ record FemaleCount(int shedding, int examined, List<String> factIds, List<String
       plants.add(check.getPlantsShedding(), check.getPlantsExamined(), factId);
       ears.add(check.getBaggedEarsWithSeed(), check.getBaggedEars(), factId);
     }
-    return plants.count().or(ears::count);
+    return plants
+        .count()
+        .map(count -> count.overDays(SheddingShare.overDaysOfFlowering(crop)))
+        .or(ears::count);
+  }
+
+  /**
+   * Plants that shed before they were removed count for their days: where these come to a larger
+   * share, so many of the plants examined are taken as shedding.
+   */
+  private FemaleCount overDays(Optional<Double> share) {
+    int overDays = (int) Math.ceil(share.orElse(0.0) * examined - ROUNDING);
+    return new FemaleCount(Math.max(shedding, overDays), examined, factIds, leftOut);
   }
 
   private static final class Tally {

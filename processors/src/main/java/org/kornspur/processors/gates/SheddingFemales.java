@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.kornspur.contract.FieldInspection;
-import org.kornspur.contract.InspectedPart;
 import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.finding.Advice;
@@ -57,7 +56,7 @@ final class SheddingFemales implements GateRule {
   private record Check(SeedCrop crop, SampleSize size) {
 
     List<Verdict> verdicts() {
-      List<Visit> visits = Visit.of(telling());
+      List<Visit> visits = Visit.of(SheddingShare.telling(crop.inspections()));
       List<Verdict> verdicts = new ArrayList<>();
       crop.limit(Quantity.SHEDDING_FEMALES)
           .ifPresent(
@@ -85,18 +84,6 @@ final class SheddingFemales implements GateRule {
             .ifPresent(verdicts::add);
       }
       return verdicts;
-    }
-
-    /** Counts of both, shedding plants and plants in flower. */
-    private List<FieldInspection> telling() {
-      return crop.inspections().stream()
-          .filter(inspection -> inspection.getPart() == InspectedPart.FEMALE)
-          .filter(inspection -> inspection.getSheddingPlants() != null)
-          .filter(
-              inspection ->
-                  inspection.getPlantsInReceptiveFlower() != null
-                      && inspection.getPlantsInReceptiveFlower() > 0)
-          .toList();
     }
 
     private Verdict verdict(At at, Optional<Integer> number, List<Visit> visits, Limit limit) {

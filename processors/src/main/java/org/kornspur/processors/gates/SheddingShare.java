@@ -1,0 +1,42 @@
+package org.kornspur.processors.gates;
+
+import java.util.List;
+import java.util.Optional;
+import org.kornspur.contract.FieldInspection;
+import org.kornspur.contract.InspectedPart;
+import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.ground.FloweringWindow;
+
+/** The share of the female that shed on the average of the days of flowering, for the forecast. */
+public final class SheddingShare {
+
+  private SheddingShare() {}
+
+  /**
+   * Shedding plants for each plant in receptive flower, from 0 to 1, as the gate of shedding
+   * females counts it; empty where days of flowering are not known, or fewer than two visits tell.
+   */
+  public static Optional<Double> overDaysOfFlowering(Dossier crop) {
+    List<FieldInspection> counts =
+        telling(crop.facts(FieldInspection.class)).stream()
+            .filter(count -> count.getSheddingPlants() <= count.getPlantsInReceptiveFlower())
+            .toList();
+    FloweringWindow flowering =
+        crop.crop().map(FloweringWindow::flowering).orElseGet(FloweringWindow::unknown);
+    return new SheddingDays(Visit.of(counts), new SampleSize(Optional.empty()), flowering)
+        .inFlower()
+        .overDays();
+  }
+
+  /** Counts in the female of both, shedding plants and plants in flower. */
+  static List<FieldInspection> telling(List<FieldInspection> inspections) {
+    return inspections.stream()
+        .filter(inspection -> inspection.getPart() == InspectedPart.FEMALE)
+        .filter(inspection -> inspection.getSheddingPlants() != null)
+        .filter(
+            inspection ->
+                inspection.getPlantsInReceptiveFlower() != null
+                    && inspection.getPlantsInReceptiveFlower() > 0)
+        .toList();
+  }
+}
