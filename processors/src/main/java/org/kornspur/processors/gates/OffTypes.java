@@ -182,7 +182,7 @@ final class OffTypes implements GateRule {
       Found thin = found;
       List<Visit> early = visits.stream().filter(visit -> !crop.tells(visit)).toList();
       for (Visit visit : early.stream().limit(1).toList()) {
-        thin = thin.and(new SampleSizeFinding.TooEarly(visit.stage(), crop.stageFrom()));
+        thin = thin.and(new SampleSizeFinding.TooEarly(visit.firstStage(), crop.stageFrom()));
       }
       for (Finding small : size.tooSmall(rest.among())) {
         thin = thin.and(small);

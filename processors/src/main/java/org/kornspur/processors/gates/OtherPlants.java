@@ -134,7 +134,8 @@ final class OtherPlants implements GateRule {
     Optional<Visit> early = visits.stream().filter(visit -> !crop.tells(visit)).findFirst();
     thin =
         thin.and(
-            early.map(visit -> new SampleSizeFinding.TooEarly(visit.stage(), crop.stageFrom())));
+            early.map(
+                visit -> new SampleSizeFinding.TooEarly(visit.firstStage(), crop.stageFrom())));
     for (Finding small : size.tooSmall(tellingM2)) {
       thin = thin.and(small);
     }

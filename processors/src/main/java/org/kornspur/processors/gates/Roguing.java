@@ -100,7 +100,7 @@ record Roguing(
     return limit.holds(count.rate())
         ? Optional.empty()
         : counts.stream()
-            .filter(later -> later.visit().day().isAfter(count.visit().day()))
+            .filter(later -> later.visit().firstDay().isAfter(count.visit().day()))
             .filter(later -> limit.holds(later.rate()))
             .filter(isEnough)
             .findFirst();

@@ -63,7 +63,7 @@ record SeedCrop(Dossier dossier, FieldCropDeclared declaration, Rulebook ruleboo
 
   /** Whether the crop was so far at this visit that what is wrong shows. */
   boolean tells(Visit visit) {
-    return visit.stage() >= stageFrom();
+    return visit.firstStage() >= stageFrom();
   }
 
   List<FieldInspection> inspections() {

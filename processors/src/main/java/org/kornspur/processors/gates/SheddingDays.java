@@ -2,28 +2,38 @@ package org.kornspur.processors.gates;
 
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import java.util.function.ToIntFunction;
+import java.util.stream.Collectors;
 import org.kornspur.contract.FieldInspection;
 import org.kornspur.processors.ground.FloweringWindow;
 import org.kornspur.processors.standards.Limit;
 
 /**
- * How much of the female shed, over the plants counted at some visits and over the days of
- * flowering. The share of a visit holds until the next visit, and that of the first from the first
- * day of flowering on. A visit at which too few were counted never lowers it.
+ * How much of the female shed, over the plants counted and over the days of flowering. Shedders
+ * count from the last day on which enough plants were counted within the limit, or from the first
+ * day of flowering, to the next such day, which found them gone. So no further day over the limit ever
+ * lowers the average.
  *
- * @param visits by day; none with an impossible count
+ * @param counts counts of shedding plants and plants in flower; none that is impossible
  * @param size how many plants in flower are enough
+ * @param limit the limit by which shedders are gone; without one every day tells how many were left
  */
-record SheddingDays(List<Visit> visits, SampleSize size, FloweringWindow flowering) {
+record SheddingDays(
+    List<FieldInspection> counts,
+    SampleSize size,
+    Optional<Limit> limit,
+    FloweringWindow flowering) {
 
   /**
    * Shares of shedding plants.
    *
    * @param overDays the average over the days of flowering; empty where they are not known or there
-   *     was one visit alone
+   *     was one day of counting alone
    */
   record Shares(int shedding, int plants, Optional<Double> overDays, int daysOfFlowering) {
     double overPlants() {
@@ -34,6 +44,9 @@ record SheddingDays(List<Visit> visits, SampleSize size, FloweringWindow floweri
       return Math.max(overPlants(), overDays.orElse(0.0));
     }
   }
+
+  /** The counts of one day. */
+  private record Day(LocalDate day, double share, boolean isClean) {}
 
   /** Among plants in receptive flower. */
   Shares inFlower() {
@@ -49,71 +62,85 @@ record SheddingDays(List<Visit> visits, SampleSize size, FloweringWindow floweri
                 Optional.ofNullable(count.getPlantsCounted()).orElse(0)));
   }
 
-  /** Plants in flower at visits in flower; others are no evidence. */
+  /** Plants in flower that were counted while the crop flowered; others are no evidence. */
   int countedInFlower() {
-    return visits.stream()
-        .filter(Visit::isInFlower)
-        .mapToInt(visit -> sum(visit, FieldInspection::getPlantsInReceptiveFlower))
-        .reduce(0, Math::addExact);
+    return sum(
+        counts.stream()
+            .filter(count -> count.getBbchStage() >= Visit.FLOWERING_BEGINS)
+            .filter(count -> count.getBbchStage() <= Visit.FLOWERING_ENDS)
+            .toList(),
+        FieldInspection::getPlantsInReceptiveFlower);
   }
 
-  /** Whether one visit is over the limit and nobody knows for how many days of flowering. */
-  boolean hideAFailedVisit(Limit limit) {
-    return visits.size() > 1
-        && daysOfFlowering().isEmpty()
-        && visits.stream()
-            .anyMatch(
-                visit -> !limit.holds(share(visit, FieldInspection::getPlantsInReceptiveFlower)));
+  /** Whether one day is over the limit and nobody knows for how many days of flowering. */
+  boolean hideAFailedDay() {
+    List<Day> days = days(FieldInspection::getPlantsInReceptiveFlower);
+    return days.size() > 1
+        && !isFloweringKnown()
+        && days.stream().anyMatch(day -> !limit.map(l -> l.holds(day.share())).orElse(true));
+  }
+
+  private boolean isFloweringKnown() {
+    return flowering.from().isPresent() && flowering.to().isPresent();
   }
 
   private Shares shares(ToIntFunction<FieldInspection> plants) {
+    List<Day> days = days(plants);
+    int shedding = sum(counts, FieldInspection::getSheddingPlants);
+    if (days.size() < 2 || !isFloweringKnown()) {
+      return new Shares(shedding, sum(counts, plants), Optional.empty(), 0);
+    }
+    LocalDate first = days.get(0).day();
+    LocalDate last = days.get(days.size() - 1).day();
+    LocalDate begins = flowering.from().filter(from -> from.isBefore(first)).orElse(first);
+    LocalDate over = flowering.to().filter(to -> to.isAfter(last)).orElse(last).plusDays(1);
+    int daysOfFlowering = Math.toIntExact(ChronoUnit.DAYS.between(begins, over));
     return new Shares(
-        visits.stream()
-            .mapToInt(visit -> sum(visit, FieldInspection::getSheddingPlants))
-            .reduce(0, Math::addExact),
-        visits.stream().mapToInt(visit -> sum(visit, plants)).reduce(0, Math::addExact),
-        overDays(plants),
-        daysOfFlowering().orElse(0));
+        shedding,
+        sum(counts, plants),
+        Optional.of(total(days, begins, over) / daysOfFlowering),
+        daysOfFlowering);
   }
 
-  private Optional<Double> overDays(ToIntFunction<FieldInspection> plants) {
-    if (visits.size() < 2 || daysOfFlowering().isEmpty()) {
-      return Optional.empty();
-    }
-    LocalDate begins = flowering.from().orElseThrow();
-    LocalDate over = flowering.to().orElseThrow().plusDays(1);
+  /** The shares of all days from one to another, added up. */
+  private static double total(List<Day> days, LocalDate begins, LocalDate over) {
     double total = 0;
     LocalDate from = begins;
-    double share = share(visits.get(0), plants);
-    for (Visit visit : visits.subList(1, visits.size())) {
-      LocalDate until = within(begins, visit.day(), over);
-      total += share * ChronoUnit.DAYS.between(from, until);
-      from = until;
-      double found = share(visit, plants);
-      boolean isEnough = size.isEnough(sum(visit, FieldInspection::getPlantsInReceptiveFlower));
-      share = isEnough ? found : Math.max(share, found);
+    Optional<Double> level = Optional.empty();
+    for (Day day : days) {
+      if (day.isClean()) {
+        total += level.orElse(day.share()) * ChronoUnit.DAYS.between(from, day.day());
+        from = day.day();
+        level = Optional.of(day.share());
+      } else {
+        level = Optional.of(Math.max(level.orElse(0.0), day.share()));
+      }
     }
-    total += share * ChronoUnit.DAYS.between(from, over);
-    return Optional.of(total / daysOfFlowering().orElseThrow());
+    return total + level.orElse(0.0) * ChronoUnit.DAYS.between(from, over);
   }
 
-  private static LocalDate within(LocalDate first, LocalDate day, LocalDate last) {
-    return day.isBefore(first) ? first : day.isAfter(last) ? last : day;
+  private List<Day> days(ToIntFunction<FieldInspection> plants) {
+    SortedMap<LocalDate, List<FieldInspection>> byDay =
+        counts.stream()
+            .collect(Collectors.groupingBy(Visit::dayOf, TreeMap::new, Collectors.toList()));
+    return byDay.entrySet().stream()
+        .map(
+            made ->
+                new Day(
+                    made.getKey(),
+                    (double) sum(made.getValue(), FieldInspection::getSheddingPlants)
+                        / sum(made.getValue(), plants),
+                    isClean(made.getValue())))
+        .toList();
   }
 
-  private Optional<Integer> daysOfFlowering() {
-    return flowering
-        .from()
-        .flatMap(
-            from ->
-                flowering.to().map(to -> Math.toIntExact(ChronoUnit.DAYS.between(from, to) + 1)));
+  private boolean isClean(List<FieldInspection> ofDay) {
+    int inFlower = sum(ofDay, FieldInspection::getPlantsInReceptiveFlower);
+    double share = (double) sum(ofDay, FieldInspection::getSheddingPlants) / inFlower;
+    return size.isEnough(inFlower) && limit.map(most -> most.holds(share)).orElse(true);
   }
 
-  private static double share(Visit visit, ToIntFunction<FieldInspection> plants) {
-    return (double) sum(visit, FieldInspection::getSheddingPlants) / sum(visit, plants);
-  }
-
-  private static int sum(Visit visit, ToIntFunction<FieldInspection> number) {
-    return visit.counts().stream().mapToInt(number).reduce(0, Math::addExact);
+  private static int sum(Collection<FieldInspection> some, ToIntFunction<FieldInspection> number) {
+    return some.stream().mapToInt(number).reduce(0, Math::addExact);
   }
 }

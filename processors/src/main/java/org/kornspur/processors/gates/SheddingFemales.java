@@ -99,7 +99,11 @@ final class SheddingFemales implements GateRule {
         }
       }
       SheddingDays days =
-          new SheddingDays(visits, size, FloweringWindow.flowering(crop.declaration()));
+          new SheddingDays(
+              visits.stream().flatMap(visit -> visit.counts().stream()).toList(),
+              size,
+              Optional.of(limit),
+              FloweringWindow.flowering(crop.declaration()));
       SheddingDays.Shares inFlower = days.inFlower();
       SheddingDays.Shares ofAll = days.ofAllPlants();
       Found found =
@@ -146,7 +150,7 @@ final class SheddingFemales implements GateRule {
       } else if (!limit.holds(inFlower.worse())) {
         owed.add(new Evidence.SheddingCount());
       }
-      if (days.hideAFailedVisit(limit)) {
+      if (days.hideAFailedDay()) {
         owed.add(new Evidence.FloweringDays());
       }
       return owed;
@@ -160,7 +164,7 @@ final class SheddingFemales implements GateRule {
                   ? List.<Finding>of(new SheddingFinding.NotInFlowerYet())
                   : List.<Finding>of(),
               size.tooSmall(days.countedInFlower()),
-              days.hideAFailedVisit(limit)
+              days.hideAFailedDay()
                   ? List.<Finding>of(new SheddingFinding.DaysUnknown())
                   : List.<Finding>of())
           .flatMap(List::stream)

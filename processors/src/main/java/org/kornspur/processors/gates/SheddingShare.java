@@ -23,7 +23,7 @@ public final class SheddingShare {
             .toList();
     FloweringWindow flowering =
         crop.crop().map(FloweringWindow::flowering).orElseGet(FloweringWindow::unknown);
-    return new SheddingDays(Visit.of(counts), new SampleSize(Optional.empty()), flowering)
+    return new SheddingDays(counts, new SampleSize(Optional.empty()), Optional.empty(), flowering)
         .inFlower()
         .overDays();
   }

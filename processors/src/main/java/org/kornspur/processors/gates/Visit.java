@@ -12,11 +12,22 @@ import org.kornspur.contract.FieldInspection;
  * One visit of a field inspector.
  *
  * @param number number of the visit in the crop
+ *     <p>Counts under one number may have been made on several days. Wherever it matters which day
+ *     it was, that speaks which helps the crop least, so that no further count makes a visit
+ *     better.
+ * @param firstDay day of its first count
  * @param day day of its last count
- * @param stage growth stage, BBCH; the latest of its counts
+ * @param firstStage growth stage, BBCH, of its earliest count
+ * @param stage growth stage of its latest count
  * @param counts its counts
  */
-record Visit(int number, LocalDate day, int stage, List<FieldInspection> counts) {
+record Visit(
+    int number,
+    LocalDate firstDay,
+    LocalDate day,
+    int firstStage,
+    int stage,
+    List<FieldInspection> counts) {
   /** First and last stage of flowering of cereals on the BBCH scale. */
   static final int FLOWERING_BEGINS = 61;
 
@@ -37,7 +48,9 @@ record Visit(int number, LocalDate day, int stage, List<FieldInspection> counts)
   private static Visit of(int number, List<FieldInspection> counts) {
     return new Visit(
         number,
+        counts.stream().map(Visit::dayOf).min(LocalDate::compareTo).orElseThrow(),
         counts.stream().map(Visit::dayOf).max(LocalDate::compareTo).orElseThrow(),
+        counts.stream().mapToInt(FieldInspection::getBbchStage).min().orElseThrow(),
         counts.stream().mapToInt(FieldInspection::getBbchStage).max().orElseThrow(),
         counts);
   }
@@ -52,7 +65,7 @@ record Visit(int number, LocalDate day, int stage, List<FieldInspection> counts)
   }
 
   boolean isInFlower() {
-    return stage >= FLOWERING_BEGINS && stage <= FLOWERING_ENDS;
+    return firstStage >= FLOWERING_BEGINS && stage <= FLOWERING_ENDS;
   }
 
   List<String> factIds() {
