@@ -16,8 +16,8 @@ import org.kornspur.processors.standards.Limit;
 /**
  * How much of the female shed, over the plants counted and over the days of flowering. Shedders
  * count from the last day on which enough plants were counted within the limit, or from the first
- * day of flowering, to the next such day, which found them gone. So no further day over the limit ever
- * lowers the average.
+ * day of flowering, to the next such day, which found them gone. So no further day over the limit
+ * ever lowers the average.
  *
  * @param counts counts of shedding plants and plants in flower; none that is impossible
  * @param size how many plants in flower are enough
