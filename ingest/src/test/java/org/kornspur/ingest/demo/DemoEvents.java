@@ -27,6 +27,7 @@ record DemoEvents(
     stories.addAll(new LaboratoryStories(storyBook, holding).tell());
     stories.add(new PostControlStory(storyBook, holding).tell());
     stories.addAll(new FileStories(book, storyBook, holding).tell());
+    stories.addAll(new EvidenceStories(storyBook, holding).tell());
     stories.sort(Comparator.comparing(Story::folder));
     SortedMap<String, String> files = book.texts();
     files.put("ABOUT.md", About.text(book.facts(), stories));

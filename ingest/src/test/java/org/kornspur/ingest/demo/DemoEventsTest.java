@@ -80,7 +80,7 @@ class DemoEventsTest {
       SubjectsNamed.of(fact).forEach(subject -> subjects.add(subject.toString()));
     }
 
-    assertThat(demo.stories()).hasSize(13);
+    assertThat(demo.stories()).hasSize(16);
     assertThat(demo.stories())
         .allSatisfy(
             story -> {

@@ -54,6 +54,14 @@ final class Holding {
     Inspections.all(book, crop, sheddingShare);
   }
 
+  /** The same with so few plants of the female looked at in flower. */
+  void growCounting(Book book, Crop crop, int seedYear, int plants) {
+    crops.add(crop);
+    growing.declare(book, crop);
+    growing.sow(book, crop, seedFor(book, crop, seedYear));
+    Inspections.counting(book, crop, plants);
+  }
+
   /** Grows a parent's crop to a conditioned, tested lot that is kept for the next season. */
   SeedLot multiply(Book book, Crop crop, int seedYear) {
     grow(book, crop, seedYear, Inspections.CLEAN);

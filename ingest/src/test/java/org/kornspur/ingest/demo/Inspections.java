@@ -24,16 +24,25 @@ final class Inspections {
    * @param sheddingShare share of the female plants that shed pollen, 0 to 1
    */
   static void all(Book book, Crop crop, double sheddingShare) {
-    visit(book, crop, 1, 55, crop.on(5, 22), sheddingShare);
-    visit(book, crop, 2, 63, crop.on(6, 3), sheddingShare);
-    visit(book, crop, 3, 67, crop.on(6, 10), sheddingShare);
+    visits(book, crop, sheddingShare, COUNTED_PLANTS);
     if (crop.hasSterileFemale()) {
       sterility(book, crop, sheddingShare);
     }
   }
 
+  /** The visits alone, with so many plants of the female looked at in flower. */
+  static void counting(Book book, Crop crop, int plants) {
+    visits(book, crop, 0, plants);
+  }
+
+  private static void visits(Book book, Crop crop, double sheddingShare, int plants) {
+    visit(book, crop, 1, 55, crop.on(5, 22), sheddingShare, plants);
+    visit(book, crop, 2, 63, crop.on(6, 3), sheddingShare, plants);
+    visit(book, crop, 3, 67, crop.on(6, 10), sheddingShare, plants);
+  }
+
   private static void visit(
-      Book book, Crop crop, int visit, int bbch, LocalDate day, double sheddingShare) {
+      Book book, Crop crop, int visit, int bbch, LocalDate day, double sheddingShare, int plants) {
     LocalDate on = day.plusDays(Draw.of("visit", crop.cropId()).between(0, 3));
     if (!crop.hasSterileFemale()) {
       book.season(crop.year())
@@ -44,7 +53,7 @@ final class Inspections {
         .add(count(crop, visit, bbch, on, InspectedPart.FEMALE, "-female").build());
     boolean inFlower = bbch >= 61 && bbch <= 69;
     if (inFlower) {
-      book.season(crop.year()).add(shedding(crop, visit, bbch, on, sheddingShare));
+      book.season(crop.year()).add(shedding(crop, visit, bbch, on, sheddingShare, plants));
       book.season(crop.year())
           .add(count(crop, visit, bbch, on, InspectedPart.POLLEN_PARENT, "-pollen").build());
     }
@@ -73,13 +82,13 @@ final class Inspections {
   }
 
   private static FieldInspection shedding(
-      Crop crop, int visit, int bbch, LocalDate on, double sheddingShare) {
+      Crop crop, int visit, int bbch, LocalDate on, double sheddingShare, int plants) {
     Draw draw = Draw.of("shedding", crop.cropId(), Integer.toString(visit));
     return begun(crop, visit, bbch, on, InspectedPart.FEMALE, "-shedding")
-        .setPlantsCounted(COUNTED_PLANTS)
-        .setOffTypePlants(draw.between(0, 1))
-        .setPlantsInReceptiveFlower((int) (COUNTED_PLANTS * draw.between(0.7, 0.95, 2)))
-        .setSheddingPlants(seen(COUNTED_PLANTS, sheddingShare, draw))
+        .setPlantsCounted(plants)
+        .setOffTypePlants(plants < COUNTED_PLANTS ? 0 : draw.between(0, 1))
+        .setPlantsInReceptiveFlower((int) (plants * draw.between(0.7, 0.95, 2)))
+        .setSheddingPlants(seen(plants, sheddingShare, draw))
         .build();
   }
 

@@ -20,6 +20,7 @@ import org.kornspur.contract.WeighedKernels;
 /** Samplers and laboratories: how a lot is sampled and what is found in it. */
 final class Laboratory {
   private static final double PURITY_SAMPLE_G = 120;
+  private static final double FAILED_INERT_G = 3.12;
   private static final double COUNT_SAMPLE_G = 500;
   private static final double BAG_KG = 50;
   private static final int KERNEL_REPLICATES = 8;
@@ -249,6 +250,20 @@ final class Laboratory {
                 Draw.rounded(PURITY_SAMPLE_G - inertG - otherG, 2),
                 inertG,
                 otherG,
+                laboratory(lot)));
+  }
+
+  /** A purity test of the same sample a day before the usual one, with too much inert matter. */
+  static void failedPurity(Book book, SeedLot lot) {
+    book.season(lot.on().getYear())
+        .add(
+            new PurityTest(
+                result("purity-" + lot.lotId() + "-first", lot, 1),
+                lot.lotId(),
+                sampleId(lot),
+                Draw.rounded(PURITY_SAMPLE_G - FAILED_INERT_G, 2),
+                FAILED_INERT_G,
+                0.0,
                 laboratory(lot)));
   }
 
