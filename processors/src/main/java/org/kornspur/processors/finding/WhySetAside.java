@@ -2,8 +2,6 @@ package org.kornspur.processors.finding;
 
 /** Why a result of a test does not count. */
 public enum WhySetAside {
-  /** Its replicates lie too far apart, or are of a kind that no table compares. */
-  REPLICATES,
   TOO_FEW_SEEDS,
   /** A newer test was made when this one was no longer good. */
   TOO_OLD,

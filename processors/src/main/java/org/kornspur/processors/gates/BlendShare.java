@@ -295,7 +295,7 @@ final class BlendShare implements GateRule {
           Quantity.BLEND_SHARE.unit(),
           Limit.Stated.plain(value),
           Limit.BREEDER,
-          "",
+          lot.rulebook().edition(), // of no meaning here; earlier seals are over it
           "",
           "",
           scheme.statedOn().orElse(lot.on()),

@@ -40,7 +40,9 @@ record GerminationJudging(SeedLot lot, Limit limit, List<GerminationTest> tests)
       return tooFewSeeds(tests.get(tests.size() - 1));
     }
     GerminationTest newest = chosen.compared().get(chosen.compared().size() - 1);
-    return failed().or(() -> tooFarApart(newest)).orElseGet(() -> together(chosen, newest));
+    return failed()
+        .or(() -> tooFarApart(newest, chosen.setAside()))
+        .orElseGet(() -> together(chosen, newest));
   }
 
   private boolean isMinimum() {
@@ -78,10 +80,9 @@ record GerminationJudging(SeedLot lot, Limit limit, List<GerminationTest> tests)
                     .against(lowest.wholePercent(), limit, remedies()));
   }
 
-  private Optional<Verdict> tooFarApart(GerminationTest newest) {
+  private Optional<Verdict> tooFarApart(GerminationTest newest, List<SetAside> aside) {
     Outcome outcome = ReplicateTolerance.judge(GerminationTests.result(newest).replicates());
     Found found = found(GerminationTests.result(newest));
-    List<SetAside> others = asideBut(newest.getHeader().getFactId(), WhySetAside.DOES_NOT_AGREE);
     if (outcome instanceof Outcome.Exceeded exceeded) {
       return Optional.of(
           found
@@ -90,14 +91,14 @@ record GerminationJudging(SeedLot lot, Limit limit, List<GerminationTest> tests)
                       exceeded.rangePercent(),
                       exceeded.toleratedPercent(),
                       Reference.of(exceeded.source())))
-              .and(others)
+              .and(aside)
               .owed(limit, new Evidence.RetestOfFourHundred()));
     }
     if (outcome instanceof Outcome.NotTabulated none) {
       return Optional.of(
           found
               .and(new GerminationFinding.ReplicatesNotComparable(none.reason()))
-              .and(others)
+              .and(aside)
               .owed(limit, new Evidence.TestOfFourHundred()));
     }
     return Optional.empty();

@@ -201,7 +201,7 @@ public final class StandingRecords {
         .setValue(limit.value())
         .setUnit(limit.unit())
         .setRulebookId(limit.rulebookId())
-        .setEdition(limit.edition())
+        .setEdition(limit.rulebookId().equals(Limit.BREEDER) ? "" : limit.edition())
         .setSection(limit.section())
         .setInForceFrom(limit.inForceFrom())
         .setVerified(limit.verified())

@@ -121,7 +121,6 @@ class SharedSamplesTest {
                     .dossier())
             .only();
     assertThat(verdict.limit().orElseThrow().inForceFrom()).isEqualTo(LocalDate.of(2019, 3, 1));
-    assertThat(verdict.limit().orElseThrow().edition()).isEmpty();
   }
 
   @Test

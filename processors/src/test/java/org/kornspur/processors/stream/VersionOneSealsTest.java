@@ -32,7 +32,9 @@ import org.kornspur.standing.ReleaseStep;
 
 /**
  * What was signed over version 1 of the canonical text still counts. The files were written by the
- * last release that had that version, over the invented enterprise.
+ * last release that had that version, over the invented enterprise. Tests that the enterprise has
+ * made of carried-over seed since then, with ids that end in a year, stand in them as that release
+ * would have written them: the latest test counted.
  */
 @TestMethodOrder(MethodOrderer.OrderAnnotation.class)
 class VersionOneSealsTest {

@@ -123,7 +123,7 @@ public final class Reckoning {
         texts.range(), words.plain(((Outcome.NotTabulated) outcome).reason()), Weight.OWED, "");
   }
 
-  /** As the gate finds it: by the test's own word, else the one before of the same sample. */
+  /** The test that it says it repeats, else the one before of the same sample. */
   private static Optional<GerminationTest> repeated(
       GerminationTest test, List<GerminationTest> earlier) {
     return earlier.stream()
