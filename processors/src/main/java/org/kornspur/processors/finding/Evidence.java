@@ -119,6 +119,8 @@ public sealed interface Evidence extends Finding {
 
   record PostControlOfBasicSeed() implements Evidence {}
 
+  record SheddingInPostControl() implements Evidence {}
+
   record ConfirmationByQuality(List<Fact> first, Optional<Integer> further) implements Evidence {}
 
   /** The withdrawal of a correction of another kind, and a fact of its own kind. */

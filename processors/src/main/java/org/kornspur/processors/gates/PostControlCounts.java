@@ -100,9 +100,14 @@ record PostControlCounts(
             });
   }
 
-  /** By the share itself. */
+  /** By the share itself; a text that sets one asks that it was counted. */
   private Optional<Verdict> share(String key, Thing what, Integer found, Optional<Limit> limit) {
     int plants = result.getPlantsExamined();
+    if (found == null && !isSheddingCounted()) {
+      return limit.map(
+          standard ->
+              Found.missing(at(key, standard), standard, new Evidence.SheddingInPostControl()));
+    }
     return limit.flatMap(
         standard ->
             verdict(
@@ -126,11 +131,7 @@ record PostControlCounts(
     }
     int plants = result.getPlantsExamined();
     String factId = result.getHeader().getFactId();
-    At at =
-        At.aspect(
-            Gate.POST_CONTROL,
-            key + ", " + PostControl.key(result),
-            new Aspect.PostControl(limit.quantity(), result.getMethod(), result.getPlotOrTestId()));
+    At at = at(key, limit);
     if (found > plants) {
       return Optional.of(Found.impossible(at, limit, what, found, plants, factId));
     }
@@ -159,6 +160,19 @@ record PostControlCounts(
             List.of(new Advice.StopAndTell(), new Advice.AuthorityDecides()));
     return Optional.of(
         unstated.isPresent() ? verdict.with(new Advice.StateShareOfHybrids().coded()) : verdict);
+  }
+
+  private At at(String key, Limit limit) {
+    return At.aspect(
+        Gate.POST_CONTROL,
+        key + ", " + PostControl.key(result),
+        new Aspect.PostControl(limit.quantity(), result.getMethod(), result.getPlotOrTestId()));
+  }
+
+  /** Whether any result of the lot says how many plants shed. */
+  private boolean isSheddingCounted() {
+    return lot.dossier().facts(PostControlResult.class).stream()
+        .anyMatch(each -> each.getSheddingPlants() != null);
   }
 
   private Verdict owed(Found counted, int plants, Limit limit) {

@@ -116,6 +116,9 @@ final class VersionOneWords {
           Map.entry(
               code(Evidence.OffTypesOfFemale.class),
               "plants not true to type counted in the female"),
+          Map.entry(
+              code(Evidence.SheddingInPostControl.class),
+              "a post-control result with plants that are not male-sterile counted"),
           Map.entry(code(Evidence.YearsWithoutRye.class), "the years without rye on this ground"),
           Map.entry(
               code(Evidence.ExceptionForArea.class), "the authority's exception for the area"),

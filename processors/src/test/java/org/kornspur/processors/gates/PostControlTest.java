@@ -109,6 +109,8 @@ class PostControlTest {
           DE, AB1, 0,  41, 2000, NOT_MET
           DE, AB1, 0,  15, 500,  NOT_MET
           DE, A1,  12, 40, 2000, MET
+          # what the share is of was not counted
+          DE, AB1, 0,  ,   2000, OWED
           # no share for the male component: reject number at 99.7 %, common practice
           DE, C1,  10, ,   2000, MET
           DE, C1,  11, ,   2000, NOT_MET
