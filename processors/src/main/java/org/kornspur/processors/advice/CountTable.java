@@ -42,6 +42,24 @@ public final class CountTable {
     return List.copyOf(rows);
   }
 
+  /** The same, where no count ends well before so many units. */
+  public static List<Row> of(SequentialPlan plan, Terms terms, int leastUnits) {
+    List<Row> rows = new ArrayList<>();
+    Row before = new Row(0, -1, 0);
+    for (Row row : of(plan, terms)) {
+      if (before.units() < leastUnits && row.units() > leastUnits && before.units() > 0) {
+        add(rows, leastUnits, before.acceptAtMost(), before.rejectAtLeast());
+      }
+      int accept = row.units() < leastUnits ? -1 : row.acceptAtMost();
+      add(rows, row.units(), accept, row.rejectAtLeast());
+      before = row;
+    }
+    if (before.units() > 0 && before.units() < leastUnits) {
+      add(rows, leastUnits, before.acceptAtMost(), before.rejectAtLeast());
+    }
+    return List.copyOf(rows);
+  }
+
   private static void add(List<Row> rows, int units, int accept, int reject) {
     if (!rows.isEmpty()) {
       Row last = rows.get(rows.size() - 1);

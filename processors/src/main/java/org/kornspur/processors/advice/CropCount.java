@@ -64,6 +64,24 @@ record CropCount(
     };
   }
 
+  /** What the least sample for a limit stands under; none for one visit alone. */
+  static Optional<Quantity> leastSample(Quantity limited) {
+    return switch (limited) {
+      case SHEDDING_FEMALES_ALL_VISITS -> Optional.of(Quantity.FLOWERING_PLANTS);
+      case FEMALE_STERILITY -> Optional.of(Quantity.EXAMINED_PLANTS);
+      case OFF_TYPES_BY_PLANTS -> Optional.of(Quantity.COUNTED_PLANTS);
+      case OFF_TYPES_BY_AREA -> Optional.of(Quantity.COUNTED_AREA);
+      default -> Optional.empty();
+    };
+  }
+
+  /** So many plants or square metres in units of a count. */
+  static int units(double amount, Limit limit) {
+    return limit.quantity() == Quantity.OFF_TYPES_BY_AREA
+        ? (int) Math.round(amount * limit.value() / SHARE_OF_PIECES)
+        : (int) Math.ceil(amount);
+  }
+
   private static List<CropCount> lastVisit(Dossier crop, Limit limit) {
     List<FieldInspection> visits = femaleVisits(crop);
     int last = visits.stream().mapToInt(FieldInspection::getVisit).max().orElse(1);

@@ -84,6 +84,7 @@ public record InspectionAdvice(
    * @param unitsCounted units counted so far
    * @param bad bad units so far
    * @param observed exact interval of the share of bad units; empty before the first count
+   * @param leastUnits units below which the gate owes a larger count, so that none ends well
    * @param acceptable share of bad units at the limit
    * @param rejectable share of bad units that is certainly too bad
    * @param decision by the sequential plan; by the acceptance number of a fixed count where more
@@ -105,6 +106,7 @@ public record InspectionAdvice(
       int unitsCounted,
       int bad,
       Optional<Interval> observed,
+      int leastUnits,
       double acceptable,
       double rejectable,
       Decision decision,
@@ -144,7 +146,14 @@ public record InspectionAdvice(
                     .ifPresent(
                         limit ->
                             CropCount.of(crop, declaration.getRole(), limit)
-                                .forEach(count -> counts.add(count(count, limit, terms))));
+                                .forEach(
+                                    count ->
+                                        counts.add(
+                                            count(
+                                                count,
+                                                limit,
+                                                leastUnits(crop, declaration, rulebook, limit),
+                                                terms))));
               }
               return new InspectionAdvice(
                   crop.subject(), terms, List.copyOf(counts), sentence(crop.subject(), counts));
@@ -159,7 +168,15 @@ public record InspectionAdvice(
                 rulebook.forCrop(quantity, declaration.getCategory(), declaration.getRole(), day));
   }
 
-  private static Count count(CropCount counted, Limit limit, Terms terms) {
+  private static int leastUnits(
+      Dossier crop, FieldCropDeclared declaration, Rulebook rulebook, Limit limit) {
+    return CropCount.leastSample(limit.quantity())
+        .flatMap(quantity -> limit(crop, declaration, rulebook, quantity))
+        .map(least -> CropCount.units(least.value(), limit))
+        .orElse(0);
+  }
+
+  private static Count count(CropCount counted, Limit limit, int leastUnits, Terms terms) {
     double acceptable = counted.acceptable();
     double rejectable = terms.multiple() * acceptable;
     if (rejectable >= 1) {
@@ -178,7 +195,8 @@ public record InspectionAdvice(
         units == 0
             ? Optional.empty()
             : Optional.of(MoreUnits.toSettle(bad, units, acceptable, 1 - terms.alpha()));
-    Decision decision = decision(units, bad, acceptable, terms, plan);
+    Decision decision =
+        onceEnough(decision(units, bad, acceptable, terms, plan), units, leastUnits);
     return new Count(
         limit,
         counted.inspected(),
@@ -188,11 +206,12 @@ public record InspectionAdvice(
         units,
         bad,
         units == 0 ? Optional.empty() : Optional.of(ExactBinomial.interval(bad, units, CONFIDENCE)),
+        leastUnits,
         acceptable,
         rejectable,
         decision,
         plan,
-        plan.map(found -> steps(found, units)).orElse(List.of()),
+        plan.map(found -> steps(found, units, leastUnits)).orElse(List.of()),
         fixed,
         more,
         sentence(counted, limit, decision, plan, fixed),
@@ -231,26 +250,31 @@ public record InspectionAdvice(
     return plan.isPresent() || enough ? Decision.ACCEPT : Decision.GO_ON;
   }
 
-  private static List<Step> steps(SequentialPlan plan, int counted) {
+  /** Before the least sample no count ends well: the gate would owe a larger one. */
+  private static Decision onceEnough(Decision decision, int units, int leastUnits) {
+    return decision == Decision.ACCEPT && units < leastUnits ? Decision.GO_ON : decision;
+  }
+
+  private static List<Step> steps(SequentialPlan plan, int counted, int leastUnits) {
     List<Step> steps = new ArrayList<>();
     if (counted > 0 && counted <= plan.mostUnits()) {
-      steps.add(step(plan, counted));
+      steps.add(step(plan, counted, leastUnits));
     }
     for (int i = 1; i <= STEPS; i++) {
       int units = (int) Math.ceil((double) plan.mostUnits() * i / STEPS);
       if (units > counted) {
-        steps.add(step(plan, units));
+        steps.add(step(plan, units, leastUnits));
       }
     }
     return List.copyOf(steps);
   }
 
-  private static Step step(SequentialPlan plan, int units) {
+  private static Step step(SequentialPlan plan, int units, int leastUnits) {
     int accept = plan.acceptAtMost(units);
     int reject = plan.rejectAtLeast(units);
     return new Step(
         units,
-        accept < 0 ? OptionalInt.empty() : OptionalInt.of(accept),
+        accept < 0 || units < leastUnits ? OptionalInt.empty() : OptionalInt.of(accept),
         reject > units ? OptionalInt.empty() : OptionalInt.of(reject));
   }
 

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import java.util.Optional;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.kornspur.processors.advice.InspectionAdvice.Decision;
@@ -51,5 +52,29 @@ class CountTableTest {
           .as("%d bad among %d", bad, units)
           .isEqualTo(byTable);
     }
+  }
+
+  /** By hand: the same row by row, but that nothing is accepted before the least sample. */
+  @Test
+  void nothingEndsWellBeforeTheLeastSample() {
+    Terms terms = new Terms(0.05, 0.1, 3);
+    SequentialPlan plan = SequentialPlan.keepingRisks(0.02, 0.06, 0.05, 0.1);
+    for (int least : new int[] {1, 100, 151, plan.mostUnits() + 7}) {
+      List<CountTable.Row> rows = CountTable.of(plan, terms, least);
+      List<CountTable.Row> free = CountTable.of(plan, terms);
+      for (int units = 1; units < plan.mostUnits() * 2; units++) {
+        CountTable.Row held = at(rows, units);
+        assertThat(held.rejectAtLeast()).isEqualTo(at(free, units).rejectAtLeast());
+        assertThat(held.acceptAtMost())
+            .isEqualTo(units < least ? -1 : at(free, units).acceptAtMost());
+      }
+    }
+  }
+
+  private static CountTable.Row at(List<CountTable.Row> rows, int units) {
+    return rows.stream()
+        .filter(row -> row.units() <= units)
+        .reduce((earlier, later) -> later)
+        .orElseThrow();
   }
 }

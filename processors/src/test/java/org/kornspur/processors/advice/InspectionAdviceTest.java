@@ -79,12 +79,16 @@ class InspectionAdviceTest {
         .isEqualTo(new CountStatement.MayStop(advice.counts().size(), advice.crop(), 0));
   }
 
-  /** None in 600 females at a limit of 2 %: the line of acceptance is crossed long before. */
+  /**
+   * None in 1,000 females at a limit of 2 %: the line of acceptance is crossed long before, but not
+   * before the least sample of 1,000 would the gate be met.
+   */
   @Test
   void aClearCountMayStop() {
-    Count clean = shedding(0, 600);
+    assertThat(shedding(0, 999).decision()).isEqualTo(Decision.GO_ON);
+    Count clean = shedding(0, 1000);
     assertThat(clean.decision()).isEqualTo(Decision.ACCEPT);
-    assertThat(clean.unitsCounted()).isEqualTo(600);
+    assertThat(clean.unitsCounted()).isEqualTo(1000);
     assertThat(clean.acceptable()).isEqualTo(0.02);
     assertThat(clean.rejectable()).isEqualTo(0.04);
     Count bad = shedding(60, 600);

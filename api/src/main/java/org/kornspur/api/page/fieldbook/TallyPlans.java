@@ -131,7 +131,7 @@ final class TallyPlans {
             .plan()
             .map(
                 plan ->
-                    CountTable.of(plan, terms).stream()
+                    CountTable.of(plan, terms, count.leastUnits()).stream()
                         .map(
                             row -> new int[] {row.units(), row.acceptAtMost(), row.rejectAtLeast()})
                         .toList())
