@@ -16,6 +16,7 @@ import org.kornspur.ingest.statement.Coded;
 import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.dossier.Trouble;
 import org.kornspur.processors.finding.BasisFinding;
+import org.kornspur.processors.ground.Plot;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.verdict.Verdict;
 import org.kornspur.standing.GateVerdict;
@@ -49,6 +50,29 @@ class EarlierStateTest {
               assertThat(verdict.about()).isEmpty();
               assertThat(verdict.advice()).isEmpty();
             });
+  }
+
+  /** As the release before wrote them, which knew no component with too many off-types. */
+  @Test
+  void plotsAndNeighboursWithoutTheirOffTypesAreWhole() {
+    String plot =
+        """
+        {"subject": "crop:C1", "cropYear": 2024, "outline": [{"lon": 10.0, "lat": 52.0}],
+        "pollenId": "P1", "factId": "f1"}""";
+    String near =
+        """
+        {"source": "crop:C1", "distanceM": 12.5, "areaHa": 2.0, "onCrop": {"lon": 10.0,
+        "lat": 52.0}, "onSource": {"lon": 10.0, "lat": 52.0}, "factId": "f1"}""";
+
+    Plot readPlot =
+        InternalJson.requireWhole(
+            InternalJson.read(plot.getBytes(StandardCharsets.UTF_8), Plot.class));
+    Report.Neighbour readNear =
+        InternalJson.requireWhole(
+            InternalJson.read(near.getBytes(StandardCharsets.UTF_8), Report.Neighbour.class));
+
+    assertThat(readPlot.tooManyOffTypes()).isEmpty();
+    assertThat(readNear.sameComponent()).isEmpty();
   }
 
   @Test
