@@ -97,7 +97,6 @@ public final class VerdictWords {
     Precision precision = Precision.of(verdict.getLimit());
     Map<String, Object> arguments = new HashMap<>();
     arguments.put("finding", rendering.of(findings(verdict).get(0), precision));
-    arguments.put("limitIs", verdict.getLimit() == null ? "none" : "there");
     limit(verdict).ifPresent(limit -> arguments.put("limit", limit));
     arguments.put("evidence", evidence(verdict, rendering));
     return words.text("verdict.line." + key(verdict.getState()), arguments);

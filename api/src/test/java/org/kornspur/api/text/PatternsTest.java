@@ -37,7 +37,7 @@ import org.kornspur.processors.statistics.NoTable;
 /** That every statement has its words in every language, and no word is without a statement. */
 class PatternsTest {
   /** What a pattern may speak of besides the components of its record. */
-  private static final Pattern DERIVED = Pattern.compile("(.+?)(Is|Key|Count|Id)");
+  private static final Pattern DERIVED = Pattern.compile("(.+?)(Key|Count|Id)");
 
   /** Keys that no statement has: names, whole verdicts, units, terms. */
   private static final Pattern OF_NO_STATEMENT =
@@ -117,7 +117,7 @@ class PatternsTest {
   private static Set<String> without(Set<String> arguments) {
     return arguments.stream()
         .filter(name -> !name.equals("amount"))
-        .map(name -> name.replaceFirst("(Is|Key|Count|Id)$", ""))
+        .map(name -> name.replaceFirst("(Key|Count|Id)$", ""))
         .collect(Collectors.toCollection(TreeSet::new));
   }
 

@@ -25,7 +25,6 @@ import org.kornspur.ingest.statement.Value.Time;
  *   <li>{@code Key}: the name of a term, or a recorded word as it is, to choose a branch by
  *   <li>{@code Count}: how many a list has
  *   <li>{@code Id}: the id of a subject alone
- *   <li>{@code Is}: {@code there} or {@code none}
  * </ul>
  */
 public final class Words {
@@ -58,8 +57,6 @@ public final class Words {
     Optional<Value> value = statement.argument(name);
     if (value.isPresent()) {
       return value.get() instanceof Count count ? count.count() : written(value.get(), statement);
-    } else if (name.endsWith("Is")) {
-      return statement.argument(without("Is", name)).isPresent() ? "there" : "none";
     } else if (name.endsWith("Key")) {
       return statement.argument(without("Key", name)).map(Words::key).orElse(null);
     } else if (name.endsWith("Count")) {
