@@ -40,7 +40,7 @@ public class AccountResource {
       String password, @Schema(description = "12 to 200 characters") String newPassword) {}
 
   @GET
-  @Needs(Action.OWN_ACCOUNT)
+  @RequiresPermission(Permission.OWN_ACCOUNT)
   @Operation(operationId = "getAccount", summary = "Who asks, and what they may do")
   public AccountView get() {
     return AccountView.of(caller.get(), sessions);
@@ -48,7 +48,7 @@ public class AccountResource {
 
   @POST
   @Path("password")
-  @Needs(Action.OWN_ACCOUNT)
+  @RequiresPermission(Permission.OWN_ACCOUNT)
   @Consumes(MediaType.APPLICATION_JSON)
   @Operation(
       operationId = "changePassword",

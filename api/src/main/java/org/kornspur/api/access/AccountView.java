@@ -13,7 +13,7 @@ public record AccountView(
     String printedName,
     Set<Role> roles,
     @Schema(description = "Null for who is bound to none") String enterpriseId,
-    @Schema(description = "Actions of the table of permissions") List<Action> may,
+    @Schema(description = "Actions of the table of permissions") List<Permission> may,
     @Schema(
             description =
                 "To be sent with each change that goes with the cookie: header X-CSRF-Token, or"
@@ -26,7 +26,7 @@ public record AccountView(
         caller.printedName(),
         new TreeSet<>(caller.roles()),
         caller.enterpriseId().orElse(null),
-        Arrays.stream(Action.values()).filter(caller::may).toList(),
+        Arrays.stream(Permission.values()).filter(caller::may).toList(),
         caller.proof() == Caller.Proof.SESSION ? sessions.formToken(caller) : null);
   }
 }

@@ -37,7 +37,7 @@ public record Caller(
     roles = Set.copyOf(roles);
   }
 
-  public boolean may(Action action) {
+  public boolean may(Permission action) {
     return Permissions.allow(roles, action);
   }
 }

@@ -121,7 +121,8 @@ public class Connections {
   }
 
   private static boolean isKnown(RoutingContext context) {
-    return context.get(Gate.CALLER) != null || context.get(Gate.INSTANCE) != null;
+    return context.get(AuthenticationFilter.CALLER) != null
+        || context.get(AuthenticationFilter.INSTANCE) != null;
   }
 
   /**

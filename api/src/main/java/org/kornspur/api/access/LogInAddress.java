@@ -23,7 +23,7 @@ final class LogInAddress {
   }
 
   static String address(String next, String why) {
-    return Places.LOG_IN
+    return RoutePolicy.LOG_IN
         + "?why="
         + why
         + "&next="

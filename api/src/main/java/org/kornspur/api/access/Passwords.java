@@ -53,12 +53,13 @@ public class Passwords {
 
   private final People people;
   private final Clock clock = Clock.systemUTC();
-  private final Buckets byPersonAndAddress = new Buckets(5, Duration.ofMinutes(5));
-  private final Buckets byAddress = new Buckets(30, Duration.ofMinutes(5));
-  private final Buckets byPerson;
+  private final RateLimiter byPersonAndAddress = new RateLimiter(5, Duration.ofMinutes(5));
+  private final RateLimiter byAddress = new RateLimiter(30, Duration.ofMinutes(5));
+  private final RateLimiter byPerson;
   private final SecretKeySpec key;
   private final Semaphore hashing = new Semaphore(Runtime.getRuntime().availableProcessors(), true);
-  private final Map<String, CompletableFuture<Optional<Knock>>> running = new ConcurrentHashMap<>();
+  private final Map<String, CompletableFuture<Optional<AuthenticationResult>>> running =
+      new ConcurrentHashMap<>();
   private final Map<String, Remembered> remembered = bounded(MOST_REMEMBERED);
 
   /** Persons with addresses from which they logged in. */
@@ -77,7 +78,7 @@ public class Passwords {
 
   Passwords(People people, int mostOfPerson) {
     this.people = people;
-    this.byPerson = new Buckets(mostOfPerson, Duration.ofHours(1));
+    this.byPerson = new RateLimiter(mostOfPerson, Duration.ofHours(1));
     byte[] random = new byte[32];
     new SecureRandom().nextBytes(random);
     this.key = new SecretKeySpec(random, "HmacSHA256");
@@ -102,26 +103,27 @@ public class Passwords {
    * Holds a password against the people file. Takes a good part of a second, and the same whether
    * the person is known or not.
    */
-  Knock check(String personId, String password, String address, Caller.Proof proof) {
-    CompletableFuture<Optional<Knock>> mine = new CompletableFuture<>();
+  AuthenticationResult check(String personId, String password, String address, Caller.Proof proof) {
+    CompletableFuture<Optional<AuthenticationResult>> mine = new CompletableFuture<>();
     String name = nameOf(personId, password) + " " + address + " " + proof;
-    CompletableFuture<Optional<Knock>> other = running.putIfAbsent(name, mine);
+    CompletableFuture<Optional<AuthenticationResult>> other = running.putIfAbsent(name, mine);
     if (other != null) {
       return other.join().orElseThrow(PeopleUnreadable::new);
     }
-    Optional<Knock> knock = Optional.empty();
+    Optional<AuthenticationResult> authentication = Optional.empty();
     try {
-      knock = Optional.of(checkAlone(personId, password, address, proof));
-      return knock.get();
+      authentication = Optional.of(checkAlone(personId, password, address, proof));
+      return authentication.get();
     } finally {
       running.remove(name);
-      mine.complete(knock);
+      mine.complete(authentication);
     }
   }
 
-  private Knock checkAlone(String personId, String password, String address, Caller.Proof proof) {
+  private AuthenticationResult checkAlone(
+      String personId, String password, String address, Caller.Proof proof) {
     if (hashing.getQueueLength() >= MOST_WAITING) {
-      return new Knock.Refused(
+      return new AuthenticationResult.Refused(
           Refusal.tooMany(new AccessDetail.TooManyLogIns(), RETRY_AFTER_SECONDS));
     }
     hashing.acquireUninterruptibly();
@@ -132,7 +134,8 @@ public class Passwords {
     }
   }
 
-  private Knock counted(String personId, String password, String address, Caller.Proof proof) {
+  private AuthenticationResult counted(
+      String personId, String password, String address, Caller.Proof proof) {
     String pair = personId + " " + address;
     boolean isNewAddress = !knownAddresses.containsKey(pair);
     OptionalLong wait = byAddress.take(address);
@@ -140,7 +143,7 @@ public class Passwords {
       wait = byPersonAndAddress.take(pair);
     }
     if (wait.isPresent()) {
-      return new Knock.Refused(
+      return new AuthenticationResult.Refused(
           Refusal.tooMany(
               new AccessDetail.TooManyWrong(address, byPersonAndAddress.most(), byAddress.most()),
               wait.getAsLong()));
@@ -148,14 +151,14 @@ public class Passwords {
     if (isNewAddress) {
       wait = byPerson.take(personId);
       if (wait.isPresent()) {
-        return new Knock.Refused(
+        return new AuthenticationResult.Refused(
             Refusal.tooMany(
                 new AccessDetail.TooManyWrongForPerson(byPerson.most()), wait.getAsLong()));
       }
     }
     Optional<Found> found = found(personId, password, address);
     if (found.isEmpty()) {
-      return new Knock.Refused(wrong());
+      return new AuthenticationResult.Refused(wrong());
     }
     byAddress.putBack(address);
     byPersonAndAddress.putBack(pair);
@@ -166,14 +169,14 @@ public class Passwords {
     Person person = found.get().person();
     Caller caller = person.caller(proof, found.get().from());
     if (person.issued()) {
-      return new Knock.Issued(caller);
+      return new AuthenticationResult.Issued(caller);
     }
     synchronized (remembered) {
       remembered.put(
           nameOf(personId, password),
           new Remembered(person.password(), clock.instant().plus(REMEMBERED)));
     }
-    return new Knock.Known(caller);
+    return new AuthenticationResult.Known(caller);
   }
 
   private Optional<Found> found(String personId, String password, String address) {

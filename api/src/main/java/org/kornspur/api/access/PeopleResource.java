@@ -77,7 +77,7 @@ public class PeopleResource {
       String personId, String printedName, Set<Role> roles, String enterpriseId) {}
 
   @GET
-  @Needs(Action.READ_PEOPLE)
+  @RequiresPermission(Permission.READ_PEOPLE)
   @Operation(operationId = "listPeople", summary = "Everybody, disabled or not")
   @APIResponse(responseCode = "200", description = "The people")
   @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
@@ -87,7 +87,7 @@ public class PeopleResource {
 
   @GET
   @Path("{id}")
-  @Needs(Action.READ_PEOPLE)
+  @RequiresPermission(Permission.READ_PEOPLE)
   @Operation(operationId = "getPerson", summary = "One person")
   @APIResponse(responseCode = "200", description = "The person")
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
@@ -100,7 +100,7 @@ public class PeopleResource {
   }
 
   @POST
-  @Needs(Action.MANAGE_PEOPLE)
+  @RequiresPermission(Permission.MANAGE_PEOPLE)
   @Consumes(MediaType.APPLICATION_JSON)
   @Operation(
       operationId = "addPerson",
@@ -127,7 +127,7 @@ public class PeopleResource {
 
   @PUT
   @Path("{id}")
-  @Needs(Action.MANAGE_PEOPLE)
+  @RequiresPermission(Permission.MANAGE_PEOPLE)
   @Consumes(MediaType.APPLICATION_JSON)
   @Operation(
       operationId = "changePerson",
@@ -150,7 +150,7 @@ public class PeopleResource {
 
   @POST
   @Path("{id}/disable")
-  @Needs(Action.MANAGE_PEOPLE)
+  @RequiresPermission(Permission.MANAGE_PEOPLE)
   @Operation(operationId = "disablePerson", summary = "Let a person come in no more")
   @APIResponse(responseCode = "200", description = "The person as changed")
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
@@ -161,7 +161,7 @@ public class PeopleResource {
 
   @POST
   @Path("{id}/enable")
-  @Needs(Action.MANAGE_PEOPLE)
+  @RequiresPermission(Permission.MANAGE_PEOPLE)
   @Operation(operationId = "enablePerson", summary = "Let a person come in again")
   @APIResponse(responseCode = "200", description = "The person as changed")
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
@@ -171,7 +171,7 @@ public class PeopleResource {
 
   @POST
   @Path("{id}/password")
-  @Needs(Action.MANAGE_PEOPLE)
+  @RequiresPermission(Permission.MANAGE_PEOPLE)
   @Operation(
       operationId = "renewPassword",
       summary = "Issue a new password for a person; the answer shows it, this once",

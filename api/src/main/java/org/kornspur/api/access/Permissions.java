@@ -1,6 +1,6 @@
 package org.kornspur.api.access;
 
-import static org.kornspur.api.access.Action.*;
+import static org.kornspur.api.access.Permission.*;
 
 import java.util.Collections;
 import java.util.EnumMap;
@@ -10,13 +10,13 @@ import java.util.Set;
 
 /**
  * The one table of role and action. Nothing else in this program says who may do what; where a role
- * sees only a part of the data, {@link Sight} draws the border within.
+ * sees only a part of the data, {@link Visibility} draws the border within.
  */
 public final class Permissions {
-  private static final Set<Action> EVERYBODY_WHO_LOGGED_IN =
+  private static final Set<Permission> EVERYBODY_WHO_LOGGED_IN =
       EnumSet.of(LOG_IN, OWN_ACCOUNT, READ_INTERFACE, READ_PAGES, READ_RULEBOOKS);
 
-  private static final Set<Action> ALL_READING_OF_SEED =
+  private static final Set<Permission> ALL_READING_OF_SEED =
       EnumSet.of(
           READ_CROPS,
           READ_LOTS,
@@ -32,12 +32,12 @@ public final class Permissions {
           EXPORT,
           QUERY_EPCIS);
 
-  private static final Map<Role, Set<Action>> TABLE = table();
+  private static final Map<Role, Set<Permission>> TABLE = table();
 
   private Permissions() {}
 
-  private static Map<Role, Set<Action>> table() {
-    Map<Role, Set<Action>> table = new EnumMap<>(Role.class);
+  private static Map<Role, Set<Permission>> table() {
+    Map<Role, Set<Permission>> table = new EnumMap<>(Role.class);
     allow(
         table,
         Role.MULTIPLIER,
@@ -119,26 +119,27 @@ public final class Permissions {
   }
 
   @SafeVarargs
-  private static void allow(Map<Role, Set<Action>> table, Role role, Set<Action>... actions) {
-    Set<Action> allowed = EnumSet.copyOf(EVERYBODY_WHO_LOGGED_IN);
-    for (Set<Action> more : actions) {
+  private static void allow(
+      Map<Role, Set<Permission>> table, Role role, Set<Permission>... actions) {
+    Set<Permission> allowed = EnumSet.copyOf(EVERYBODY_WHO_LOGGED_IN);
+    for (Set<Permission> more : actions) {
       allowed.addAll(more);
     }
     table.put(role, Collections.unmodifiableSet(allowed));
   }
 
   /** Whether a person in this role may. */
-  public static boolean allow(Role role, Action action) {
+  public static boolean allow(Role role, Permission action) {
     return TABLE.get(role).contains(action);
   }
 
   /** Whether a person with these roles may; any one of them is enough. */
-  public static boolean allow(Set<Role> roles, Action action) {
+  public static boolean allow(Set<Role> roles, Permission action) {
     return roles.stream().anyMatch(role -> allow(role, action));
   }
 
   /** Whether somebody who did not log in may. */
-  public static boolean allowAnybody(Action action) {
+  public static boolean allowAnybody(Permission action) {
     return action == LOG_IN;
   }
 }

@@ -48,10 +48,13 @@ public class ProofAnew implements ReAuthentication {
     if (password.isEmpty()) {
       throw problem("password", new Given.Absent(), new AccountProblem.NoPassword());
     }
-    Knock knock =
+    AuthenticationResult authentication =
         passwords.check(
-            caller.personId(), password, Gate.address(request.getCurrent()), caller.proof());
-    if (knock instanceof Knock.Refused refused) {
+            caller.personId(),
+            password,
+            AuthenticationFilter.address(request.getCurrent()),
+            caller.proof());
+    if (authentication instanceof AuthenticationResult.Refused refused) {
       if (refused.refusal().document().status() == ProblemKind.TOO_MANY_REQUESTS.status()) {
         throw new ApiProblem(refused.refusal().document());
       }
@@ -60,13 +63,13 @@ public class ProofAnew implements ReAuthentication {
           new RequestGiven.NotShown(),
           new AccountProblem.WrongPassword(new Person(caller.personId())));
     }
-    if (knock instanceof Knock.Issued && !isForOwnPassword()) {
+    if (authentication instanceof AuthenticationResult.Issued && !isForOwnPassword()) {
       throw new ApiProblem(Refusal.ofIssuedPassword().document());
     }
   }
 
   private boolean isForOwnPassword() {
-    return request.getCurrent().normalizedPath().equals(Places.OWN_PASSWORD);
+    return request.getCurrent().normalizedPath().equals(RoutePolicy.OWN_PASSWORD);
   }
 
   private void requireFreshLogIn(Caller caller) {

@@ -60,7 +60,7 @@ public class RequestBodies {
 
   private void receive(RoutingContext context) {
     if (UnreadBody.hasBody(context.request())) {
-      new Receipt(context, context.get(Gate.CALLER)).begin();
+      new Receipt(context, context.get(AuthenticationFilter.CALLER)).begin();
     } else {
       context.next();
     }
@@ -80,8 +80,8 @@ public class RequestBodies {
     Receipt(RoutingContext context, Caller caller) {
       this.context = context;
       this.request = context.request();
-      boolean isKnown = caller != null && !Places.isOpen(context.normalizedPath());
-      this.sender = isKnown ? caller.personId() : Gate.address(context);
+      boolean isKnown = caller != null && !RoutePolicy.isOpen(context.normalizedPath());
+      this.sender = isKnown ? caller.personId() : AuthenticationFilter.address(context);
       this.mostBytes = isKnown ? BodyLimit.MOST_BYTES : SessionResource.MOST_BYTES;
       this.longest = isKnown ? LONGEST : LONGEST_OF_NOBODY;
       this.tooLarge =

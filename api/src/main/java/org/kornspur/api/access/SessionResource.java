@@ -28,7 +28,7 @@ import org.kornspur.api.problem.BodyProblem;
 import org.kornspur.api.problem.ProblemKind;
 
 /** Logging in and out with a cookie, for pages; scripts send person and password each time. */
-@Path(Places.SESSION)
+@Path(RoutePolicy.SESSION)
 @Produces(MediaType.APPLICATION_JSON)
 @Tag(name = "Access")
 public class SessionResource {
@@ -52,7 +52,7 @@ public class SessionResource {
   }
 
   @POST
-  @Needs(Action.LOG_IN)
+  @RequiresPermission(Permission.LOG_IN)
   @Consumes(MediaType.APPLICATION_JSON)
   @Operation(
       operationId = "logIn",
@@ -74,37 +74,40 @@ public class SessionResource {
     String personId = read.text("personId");
     String password = read.password("password", 1, Passwords.LONGEST_PASSWORD);
     read.check();
-    Knock knock = knock(personId, password);
-    if (knock instanceof Knock.Known known) {
+    AuthenticationResult authentication = authentication(personId, password);
+    if (authentication instanceof AuthenticationResult.Known known) {
       return Response.ok(AccountView.of(known.caller(), sessions))
           .cookie(sessions.begin(known.caller(), isSecure()))
           .header(HttpHeaders.CACHE_CONTROL, "no-store")
           .build();
     }
-    return (knock instanceof Knock.Refused refused ? refused.refusal() : Refusal.ofIssuedPassword())
+    return (authentication instanceof AuthenticationResult.Refused refused
+            ? refused.refusal()
+            : Refusal.ofIssuedPassword())
         .answer()
         .build();
   }
 
   @POST
-  @Needs(Action.LOG_IN)
+  @RequiresPermission(Permission.LOG_IN)
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
   @Operation(hidden = true)
   public Response logInByForm(InputStream body) throws IOException {
     FormFields form = FormFields.of(bounded(body));
     String next = form.first("next").orElse("");
-    Knock knock =
-        knock(form.first("personId").orElse("").strip(), form.first("password").orElse(""));
-    if (knock instanceof Knock.Known known) {
+    AuthenticationResult authentication =
+        authentication(
+            form.first("personId").orElse("").strip(), form.first("password").orElse(""));
+    if (authentication instanceof AuthenticationResult.Known known) {
       return Response.seeOther(URI.create(LogInAddress.local(next)))
           .cookie(sessions.begin(known.caller(), isSecure()))
           .header(HttpHeaders.CACHE_CONTROL, "no-store")
           .build();
     }
-    if (knock instanceof Knock.Issued issued) {
+    if (authentication instanceof AuthenticationResult.Issued issued) {
       return setOwn(issued.caller().personId(), form, next);
     }
-    Refusal refusal = ((Knock.Refused) knock).refusal();
+    Refusal refusal = ((AuthenticationResult.Refused) authentication).refusal();
     String why =
         refusal.document().status() == ProblemKind.TOO_MANY_REQUESTS.status() ? "wait" : "wrong";
     return Response.seeOther(URI.create(LogInAddress.address(next, why))).build();
@@ -129,7 +132,7 @@ public class SessionResource {
   }
 
   @DELETE
-  @Needs(Action.OWN_ACCOUNT)
+  @RequiresPermission(Permission.OWN_ACCOUNT)
   @Operation(operationId = "logOut", summary = "End every log-in of the person who asks")
   @APIResponse(responseCode = "204", description = "Logged out")
   @APIResponse(responseCode = "403", ref = "#/components/responses/Problem")
@@ -141,23 +144,26 @@ public class SessionResource {
   /** For pages, whose forms can only post. */
   @POST
   @Path("end")
-  @Needs(Action.OWN_ACCOUNT)
+  @RequiresPermission(Permission.OWN_ACCOUNT)
   @Operation(hidden = true)
   public Response logOutByForm() {
     people.endSessions(caller.get().personId());
-    return Response.seeOther(URI.create(Places.LOG_IN)).cookie(sessions.end(isSecure())).build();
+    return Response.seeOther(URI.create(RoutePolicy.LOG_IN))
+        .cookie(sessions.end(isSecure()))
+        .build();
   }
 
   private static byte[] bounded(InputStream body) throws IOException {
     return BodyLimit.read(body, MOST_BYTES, new BodyProblem.TooLargeToLogIn(MOST_BYTES));
   }
 
-  private Knock knock(String personId, String password) {
+  private AuthenticationResult authentication(String personId, String password) {
     RoutingContext context = request.getCurrent();
     if (SameOrigin.isFromElsewhere(context.request())) {
       throw new ApiProblem(ProblemKind.FORGED_REQUEST, new AccessDetail.ForgedLogIn());
     }
-    return passwords.check(personId, password, Gate.address(context), Caller.Proof.SESSION);
+    return passwords.check(
+        personId, password, AuthenticationFilter.address(context), Caller.Proof.SESSION);
   }
 
   private boolean isSecure() {

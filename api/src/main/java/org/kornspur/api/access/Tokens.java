@@ -43,22 +43,24 @@ public class Tokens {
   }
 
   /** Who a request's token stands for. */
-  Uni<Knock> check(RoutingContext context) {
+  Uni<AuthenticationResult> check(RoutingContext context) {
     return oidc.authenticate(context, providers)
         .map(
             identity ->
-                identity == null ? refused(new AccessDetail.UnreadableToken()) : knock(identity))
+                identity == null
+                    ? refused(new AccessDetail.UnreadableToken())
+                    : authentication(identity))
         .onFailure(AuthenticationFailedException.class)
         .recoverWithItem(
             failure -> {
-              LOG.infof("Token refused from %s", Gate.address(context));
+              LOG.infof("Token refused from %s", AuthenticationFilter.address(context));
               return refused(new AccessDetail.UntrustedToken(settings.issuer()));
             })
         .onFailure()
         .recoverWithItem(
             failure -> {
               LOG.errorf("The issuer of tokens cannot be asked: %s", failure.toString());
-              return new Knock.Refused(
+              return new AuthenticationResult.Refused(
                   new Refusal(
                       org.kornspur.api.problem.ProblemDocument.of(
                           ProblemKind.NOT_READY, new AccessDetail.IssuerSilent()),
@@ -66,7 +68,7 @@ public class Tokens {
             });
   }
 
-  private Knock knock(SecurityIdentity identity) {
+  private AuthenticationResult authentication(SecurityIdentity identity) {
     if (!(identity.getPrincipal() instanceof JsonWebToken token)) {
       return refused(new AccessDetail.TokenWithoutClaims());
     }
@@ -75,7 +77,7 @@ public class Tokens {
       return refused(
           new AccessDetail.TokenWithoutPerson(Given.text(settings.personClaim(), false)));
     }
-    return new Knock.Known(
+    return new AuthenticationResult.Known(
         new Caller(
             personId.get(),
             claim(token, settings.nameClaim()).orElse(personId.get()),
@@ -110,7 +112,7 @@ public class Tokens {
         .map(seconds -> Instant.ofEpochSecond(Long.parseLong(seconds)));
   }
 
-  private static Knock refused(AccessDetail detail) {
-    return new Knock.Refused(Refusal.of(ProblemKind.NOT_LOGGED_IN, detail));
+  private static AuthenticationResult refused(AccessDetail detail) {
+    return new AuthenticationResult.Refused(Refusal.of(ProblemKind.NOT_LOGGED_IN, detail));
   }
 }

@@ -18,9 +18,9 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
-import org.kornspur.api.access.Action;
 import org.kornspur.api.access.CurrentCaller;
-import org.kornspur.api.access.Needs;
+import org.kornspur.api.access.Permission;
+import org.kornspur.api.access.RequiresPermission;
 import org.kornspur.api.problem.BodyLimit;
 import org.kornspur.ingest.contract.Subject;
 
@@ -36,7 +36,7 @@ public abstract class ActsResource {
 
   @GET
   @Path("{id}/release-sheet")
-  @Needs(Action.READ_ACTS)
+  @RequiresPermission(Permission.READ_ACTS)
   @Operation(summary = "Exactly what a person would sign")
   @APIResponse(responseCode = "200", description = "The sheet, with its seal")
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
@@ -46,7 +46,7 @@ public abstract class ActsResource {
 
   @GET
   @Path("{id}/acts")
-  @Needs(Action.READ_ACTS)
+  @RequiresPermission(Permission.READ_ACTS)
   @Operation(
       summary = "What persons signed, and what was refused to them",
       description =
@@ -61,7 +61,7 @@ public abstract class ActsResource {
   @POST
   @Path("{id}/acts")
   @SignsActs
-  @Needs(Action.SIGN_ACTS)
+  @RequiresPermission(Permission.SIGN_ACTS)
   @Consumes(MediaType.APPLICATION_JSON)
   @Operation(
       summary = "Release, suspend, condemn or downgrade; a crop can only be condemned",

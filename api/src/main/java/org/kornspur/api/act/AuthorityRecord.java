@@ -8,8 +8,8 @@ import jakarta.ws.rs.container.ContainerResponseFilter;
 import jakarta.ws.rs.ext.Provider;
 import java.io.IOException;
 import java.util.Optional;
-import org.kornspur.api.access.Action;
 import org.kornspur.api.access.Caller;
+import org.kornspur.api.access.Permission;
 import org.kornspur.api.engine.Engine;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.BodyLimit;
@@ -32,7 +32,7 @@ public class AuthorityRecord implements ContainerResponseFilter {
   public void filter(ContainerRequestContext request, ContainerResponseContext response)
       throws IOException {
     Caller caller = vertxRequest.getCurrent().get(Caller.class.getName());
-    if (caller == null || caller.may(Action.SIGN_ACTS)) {
+    if (caller == null || caller.may(Permission.SIGN_ACTS)) {
       return;
     }
     String id = request.getUriInfo().getPathParameters().getFirst("id");

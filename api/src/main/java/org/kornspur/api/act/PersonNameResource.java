@@ -9,11 +9,11 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.logging.Logger;
-import org.kornspur.api.access.Action;
 import org.kornspur.api.access.CurrentCaller;
-import org.kornspur.api.access.Needs;
 import org.kornspur.api.access.People;
 import org.kornspur.api.access.PeopleChange;
+import org.kornspur.api.access.Permission;
+import org.kornspur.api.access.RequiresPermission;
 import org.kornspur.api.view.Addresses;
 
 /** The printed name of a person who signed, kept apart from what was signed. */
@@ -27,7 +27,7 @@ public class PersonNameResource {
   @Inject People people;
 
   @DELETE
-  @Needs(Action.MANAGE_PEOPLE)
+  @RequiresPermission(Permission.MANAGE_PEOPLE)
   @Operation(
       operationId = "forgetName",
       summary = "Forget the printed name of a person who signed",

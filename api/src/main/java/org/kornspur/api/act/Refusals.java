@@ -9,7 +9,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.Optional;
 import java.util.UUID;
 import org.jboss.logging.Logger;
-import org.kornspur.api.access.Buckets;
+import org.kornspur.api.access.RateLimiter;
 import org.kornspur.api.engine.Engine;
 import org.kornspur.api.engine.SiteKeys;
 import org.kornspur.contract.ActKind;
@@ -41,7 +41,7 @@ class Refusals {
   private final Engine engine;
   private final SiteKeys keys;
   private final Clock clock = Clock.systemUTC();
-  private final Buckets recorded = new Buckets(MOST_AN_HOUR, Duration.ofHours(1));
+  private final RateLimiter recorded = new RateLimiter(MOST_AN_HOUR, Duration.ofHours(1));
 
   @Inject
   Refusals(Engine engine, SiteKeys keys) {

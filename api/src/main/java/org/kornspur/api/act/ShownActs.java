@@ -3,8 +3,8 @@ package org.kornspur.api.act;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.util.List;
-import org.kornspur.api.access.Action;
 import org.kornspur.api.access.CurrentCaller;
+import org.kornspur.api.access.Permission;
 import org.kornspur.ingest.contract.Subject;
 
 /**
@@ -30,6 +30,6 @@ public class ShownActs {
    *     not see it
    */
   public List<ActView> of(Subject subject) {
-    return caller.get().may(Action.READ_ACTS) ? acts.history(subject) : List.of();
+    return caller.get().may(Permission.READ_ACTS) ? acts.history(subject) : List.of();
   }
 }

@@ -15,7 +15,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.kornspur.api.access.Caller;
 import org.kornspur.api.engine.Engine;
-import org.kornspur.api.feed.Feeds;
+import org.kornspur.api.readmodel.Feeds;
 import org.kornspur.contract.PersonName;
 import org.kornspur.contract.PrintedName;
 import org.kornspur.ingest.contract.Fingerprint;

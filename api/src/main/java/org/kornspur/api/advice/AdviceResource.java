@@ -22,8 +22,8 @@ import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
-import org.kornspur.api.access.Action;
-import org.kornspur.api.access.Needs;
+import org.kornspur.api.access.Permission;
+import org.kornspur.api.access.RequiresPermission;
 import org.kornspur.api.engine.RulesInForce;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.CropDetail;
@@ -68,7 +68,7 @@ public class AdviceResource {
   }
 
   @GET
-  @Needs(Action.ASK_ADVICE)
+  @RequiresPermission(Permission.ASK_ADVICE)
   @Path("hybridity/{cropId}")
   @Operation(
       operationId = "adviseHybridity",
@@ -94,7 +94,7 @@ public class AdviceResource {
   }
 
   @GET
-  @Needs(Action.ASK_ADVICE)
+  @RequiresPermission(Permission.ASK_ADVICE)
   @Path("calibration")
   @Operation(
       operationId = "adviseCalibration",
@@ -113,7 +113,7 @@ public class AdviceResource {
   }
 
   @POST
-  @Needs(Action.ASK_ADVICE)
+  @RequiresPermission(Permission.ASK_ADVICE)
   @Path("mixture")
   @Consumes(MediaType.APPLICATION_JSON)
   @Operation(
@@ -133,7 +133,7 @@ public class AdviceResource {
   }
 
   @GET
-  @Needs(Action.ASK_ADVICE)
+  @RequiresPermission(Permission.ASK_ADVICE)
   @Path("inspection/{cropId}")
   @Operation(
       operationId = "adviseInspection",
@@ -201,7 +201,7 @@ public class AdviceResource {
   }
 
   @POST
-  @Needs(Action.ASK_ADVICE)
+  @RequiresPermission(Permission.ASK_ADVICE)
   @Path("compare")
   @Consumes(MediaType.APPLICATION_JSON)
   @Operation(
@@ -224,7 +224,7 @@ public class AdviceResource {
   }
 
   @POST
-  @Needs(Action.ASK_ADVICE)
+  @RequiresPermission(Permission.ASK_ADVICE)
   @Path("heterogeneity")
   @Consumes(MediaType.APPLICATION_JSON)
   @Operation(

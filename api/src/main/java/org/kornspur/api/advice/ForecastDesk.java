@@ -10,12 +10,12 @@ import java.util.Optional;
 import java.util.SortedSet;
 import java.util.TreeSet;
 import java.util.function.Function;
-import org.kornspur.api.access.Sight;
-import org.kornspur.api.border.Border;
-import org.kornspur.api.border.BorderedPedigree;
+import org.kornspur.api.access.Visibility;
 import org.kornspur.api.engine.Engine;
-import org.kornspur.api.feed.Feeds;
-import org.kornspur.api.feed.StandingRow;
+import org.kornspur.api.readmodel.Feeds;
+import org.kornspur.api.readmodel.StandingRow;
+import org.kornspur.api.visibility.VisibilityService;
+import org.kornspur.api.visibility.VisiblePedigree;
 import org.kornspur.contract.PostControlResult;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.advice.HarvestedLots;
@@ -32,10 +32,10 @@ public class ForecastDesk {
 
   private final Engine engine;
   private final Feeds feeds;
-  private final Border border;
+  private final VisibilityService border;
 
   @Inject
-  public ForecastDesk(Engine engine, Feeds feeds, Border border) {
+  public ForecastDesk(Engine engine, Feeds feeds, VisibilityService border) {
     this.engine = engine;
     this.border = border;
     this.feeds = feeds;
@@ -55,7 +55,7 @@ public class ForecastDesk {
     List<Subject> crops = f1Crops(hybridId);
     List<Subject> lookedAt = crops.subList(0, Math.min(crops.size(), MOST_CROPS));
     Function<Subject, Dossier> dossiers = dossiers();
-    Pedigree pedigree = BorderedPedigree.of(engine.pedigree(), border.sight());
+    Pedigree pedigree = VisiblePedigree.of(engine.pedigree(), border.visibility());
     List<PredictionAgainstTruth.Row> rows = new ArrayList<>();
     SortedSet<Subject> mixedLots = new TreeSet<>();
     boolean all = lookedAt.size() == crops.size();
@@ -87,14 +87,14 @@ public class ForecastDesk {
   }
 
   private List<Subject> f1Crops(Optional<String> hybridId) {
-    Sight sight = border.sight();
+    Visibility visibility = border.visibility();
     return feeds
         .standings()
         .matching(
             row ->
                 row.subject().kind() == Subject.Kind.CROP
                     && isF1(row, hybridId)
-                    && sight.sees(row.subject()))
+                    && visibility.sees(row.subject()))
         .stream()
         .map(StandingRow::subject)
         .toList();

@@ -7,16 +7,16 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import org.kornspur.api.access.Sight;
-import org.kornspur.api.border.Border;
+import org.kornspur.api.access.Visibility;
 import org.kornspur.api.engine.Engine;
-import org.kornspur.api.feed.Feeds;
-import org.kornspur.api.feed.StandingRow;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.CropDetail;
 import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.api.readmodel.Feeds;
+import org.kornspur.api.readmodel.StandingRow;
 import org.kornspur.api.resource.Answers;
 import org.kornspur.api.view.RequestWords;
+import org.kornspur.api.visibility.VisibilityService;
 import org.kornspur.contract.Cross;
 import org.kornspur.contract.HybridDeclared;
 import org.kornspur.ingest.contract.Subject;
@@ -44,12 +44,12 @@ public class MixtureDesk {
   private final Engine engine;
   private final Feeds feeds;
   private final Answers answers;
-  private final Border border;
+  private final VisibilityService border;
   private final RequestWords words;
 
   @Inject
   public MixtureDesk(
-      Engine engine, Feeds feeds, Answers answers, Border border, RequestWords words) {
+      Engine engine, Feeds feeds, Answers answers, VisibilityService border, RequestWords words) {
     this.words = words;
     this.border = border;
     this.engine = engine;
@@ -144,7 +144,7 @@ public class MixtureDesk {
 
   /** Fit lots before others, so that the bound never cuts off what can be used. */
   private Stream<StandingRow> inStock(String componentId) {
-    Sight sight = border.sight();
+    Visibility visibility = border.visibility();
     List<StandingRow> rows =
         feeds
             .standings()
@@ -153,13 +153,13 @@ public class MixtureDesk {
                     row.subject().kind() == Subject.Kind.LOT
                         && isSeedOf(row, componentId)
                         && row.heldKg() > row.givenOutKg()
-                        && sight.sees(row.subject()));
+                        && visibility.sees(row.subject()));
     Comparator<StandingRow> fitFirst = Comparator.comparing(row -> state(row) != Fitness.FIT);
     return rows.stream().sorted(fitFirst.thenComparing(OLDEST_FIRST)).limit(MOST_LOTS_EACH);
   }
 
   private Optional<StandingRow> seenRow(Subject lot) {
-    return border.sight().sees(lot) ? feeds.standings().row(lot) : Optional.empty();
+    return border.visibility().sees(lot) ? feeds.standings().row(lot) : Optional.empty();
   }
 
   private static boolean isSeedOf(StandingRow row, String componentId) {

@@ -9,8 +9,8 @@ import jakarta.ws.rs.core.MediaType;
 import java.util.List;
 import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.Operation;
-import org.kornspur.api.access.Action;
-import org.kornspur.api.access.Needs;
+import org.kornspur.api.access.Permission;
+import org.kornspur.api.access.RequiresPermission;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.stream.ChainPositions;
 import org.kornspur.processors.stream.RegisterEntry;
@@ -28,7 +28,7 @@ public class InternalResource {
   @Inject KafkaEngine engine;
 
   @GET
-  @Needs(Action.ASK_AS_INSTANCE)
+  @RequiresPermission(Permission.ASK_AS_INSTANCE)
   @Path(DOSSIER)
   @Operation(hidden = true)
   public List<KeptEntry> dossier(@QueryParam("key") String subject) {
@@ -36,7 +36,7 @@ public class InternalResource {
   }
 
   @GET
-  @Needs(Action.ASK_AS_INSTANCE)
+  @RequiresPermission(Permission.ASK_AS_INSTANCE)
   @Path(REPORTS)
   @Operation(hidden = true)
   public List<byte[]> reports(@QueryParam("key") String subject) {
@@ -44,7 +44,7 @@ public class InternalResource {
   }
 
   @GET
-  @Needs(Action.ASK_AS_INSTANCE)
+  @RequiresPermission(Permission.ASK_AS_INSTANCE)
   @Path(REGISTER)
   @Operation(hidden = true)
   public Optional<RegisterEntry> register(@QueryParam("key") String factId) {
@@ -52,7 +52,7 @@ public class InternalResource {
   }
 
   @GET
-  @Needs(Action.ASK_AS_INSTANCE)
+  @RequiresPermission(Permission.ASK_AS_INSTANCE)
   @Path(POSITIONS)
   @Operation(hidden = true)
   public List<ChainPositions.Position> positions(@QueryParam("key") String factId) {

@@ -53,7 +53,7 @@ import org.kornspur.processors.stream.PedigreeReader;
 import org.kornspur.processors.stream.RegisterEntry;
 import org.kornspur.processors.stream.RejudgingProgress;
 import org.kornspur.processors.stream.ReportReader;
-import org.kornspur.processors.stream.Stores;
+import org.kornspur.processors.stream.StateStores;
 import org.kornspur.processors.stream.Topics;
 import org.kornspur.processors.stream.UnreadableDossier;
 
@@ -86,7 +86,7 @@ public class KafkaEngine implements Engine {
   private volatile boolean failed;
   private final CountDownLatch stop = new CountDownLatch(1);
   private Thread starter;
-  private OtherInstances others;
+  private PeerClient others;
 
   /** With the first event that there is: a key is made for the routes, before the start. */
   void closeFolder(@Observes @Priority(BEFORE_ALL) Filters routes) {
@@ -105,7 +105,7 @@ public class KafkaEngine implements Engine {
   }
 
   void onStart(@Observes StartupEvent event) {
-    others = new OtherInstances(json, secret);
+    others = new PeerClient(json, secret);
     Gauge.builder("kornspur.records.skipped", this, KafkaEngine::skippedRecords)
         .description("Records that the processors passed over; the log names them")
         .register(meters);
@@ -297,7 +297,7 @@ public class KafkaEngine implements Engine {
   @Override
   public Optional<RegisterEntry> registered(String factId) {
     return fromOwner(
-        Stores.FACT_REGISTER,
+        StateStores.FACT_REGISTER,
         factId,
         owner -> others.registered(owner, factId),
         partition -> registeredAt(partition, factId));
@@ -306,20 +306,20 @@ public class KafkaEngine implements Engine {
   /** What this instance itself holds of a fact id. */
   public Optional<RegisterEntry> registeredHere(String factId) {
     return registeredAt(
-        processors().stores().placeOf(Stores.FACT_REGISTER, factId).partition(), factId);
+        processors().stores().placeOf(StateStores.FACT_REGISTER, factId).partition(), factId);
   }
 
   private Optional<RegisterEntry> registeredAt(int partition, String factId) {
-    StateStores stores = processors().stores();
+    StoreQueries stores = processors().stores();
     ReadOnlyKeyValueStore<String, RegisterEntry> register =
-        stores.local(Stores.FACT_REGISTER, partition);
+        stores.local(StateStores.FACT_REGISTER, partition);
     return stores.read(() -> Optional.ofNullable(register.get(factId)));
   }
 
   @Override
   public List<Position> positions(String factId) {
     return fromOwner(
-        Stores.CHAIN_INDEX,
+        StateStores.CHAIN_INDEX,
         factId,
         owner -> others.positions(owner, factId),
         partition -> positionsAt(partition, factId));
@@ -328,19 +328,19 @@ public class KafkaEngine implements Engine {
   /** What this instance itself knows of where a fact's records are. */
   public List<Position> positionsHere(String factId) {
     return positionsAt(
-        processors().stores().placeOf(Stores.CHAIN_INDEX, factId).partition(), factId);
+        processors().stores().placeOf(StateStores.CHAIN_INDEX, factId).partition(), factId);
   }
 
   private List<Position> positionsAt(int partition, String factId) {
-    StateStores stores = processors().stores();
-    ReadOnlyKeyValueStore<String, byte[]> index = stores.local(Stores.CHAIN_INDEX, partition);
+    StoreQueries stores = processors().stores();
+    ReadOnlyKeyValueStore<String, byte[]> index = stores.local(StateStores.CHAIN_INDEX, partition);
     return stores.read(() -> ChainPositions.of(index, factId));
   }
 
   @Override
   public List<Entry> dossier(Subject subject) {
     return fromOwner(
-            Stores.DOSSIER_FACTS,
+            StateStores.DOSSIER_FACTS,
             subject.toString(),
             owner -> others.dossier(owner, subject.toString()).stream().map(this::read).toList(),
             partition -> dossierAt(partition, subject))
@@ -352,17 +352,17 @@ public class KafkaEngine implements Engine {
   /** What this instance itself holds of a subject. */
   public List<KeptEntry> dossierHere(Subject subject) {
     int partition =
-        processors().stores().placeOf(Stores.DOSSIER_FACTS, subject.toString()).partition();
+        processors().stores().placeOf(StateStores.DOSSIER_FACTS, subject.toString()).partition();
     return dossierAt(partition, subject).stream().map(this::write).toList();
   }
 
   private List<Entry> dossierAt(int partition, Subject subject) {
-    StateStores stores = processors().stores();
+    StoreQueries stores = processors().stores();
     DossierReader reader =
         new DossierReader(
             wire(),
-            stores.local(Stores.DOSSIER_FACTS, partition),
-            stores.local(Stores.DOSSIER_REVOCATIONS, partition),
+            stores.local(StateStores.DOSSIER_FACTS, partition),
+            stores.local(StateStores.DOSSIER_REVOCATIONS, partition),
             settings.trustTopicProducers());
     try {
       return stores.read(() -> reader.entriesOf(subject));
@@ -375,7 +375,7 @@ public class KafkaEngine implements Engine {
   @Override
   public List<Report> reports(Subject subject) {
     return fromOwner(
-            Stores.DOSSIER_REPORTS,
+            StateStores.DOSSIER_REPORTS,
             subject.toString(),
             owner -> others.reports(owner, subject.toString()),
             partition -> reportsAt(partition, subject))
@@ -387,19 +387,19 @@ public class KafkaEngine implements Engine {
   /** What this instance itself holds of reports to a subject. */
   public List<byte[]> reportsHere(Subject subject) {
     return reportsAt(
-        processors().stores().placeOf(Stores.DOSSIER_REPORTS, subject.toString()).partition(),
+        processors().stores().placeOf(StateStores.DOSSIER_REPORTS, subject.toString()).partition(),
         subject);
   }
 
   private List<byte[]> reportsAt(int partition, Subject subject) {
-    StateStores stores = processors().stores();
-    ReportReader reader = new ReportReader(stores.local(Stores.DOSSIER_REPORTS, partition));
+    StoreQueries stores = processors().stores();
+    ReportReader reader = new ReportReader(stores.local(StateStores.DOSSIER_REPORTS, partition));
     return stores.read(() -> reader.keptFor(subject));
   }
 
   private <T> T fromOwner(
       String storeName, String key, Function<HostInfo, T> asked, IntFunction<T> here) {
-    StateStores.Place place = processors().stores().placeOf(storeName, key);
+    StoreQueries.Place place = processors().stores().placeOf(storeName, key);
     return place.owner().map(asked).orElseGet(() -> here.apply(place.partition()));
   }
 
@@ -428,7 +428,7 @@ public class KafkaEngine implements Engine {
 
   @Override
   public Pedigree pedigree() {
-    return new PedigreeReader(wire(), processors().stores().global(Stores.PEDIGREE));
+    return new PedigreeReader(wire(), processors().stores().global(StateStores.PEDIGREE));
   }
 
   @Override

@@ -14,34 +14,34 @@ import org.kornspur.ingest.wire.WireFormat;
 import org.kornspur.processors.stream.ChainSettings;
 import org.kornspur.processors.stream.KornspurTopology;
 import org.kornspur.processors.stream.SkippedRecords;
-import org.kornspur.processors.stream.Stores;
+import org.kornspur.processors.stream.StateStores;
 
 /** Broker, registry, topology and publisher of one process, started and stopped together. */
 final class RunningProcessors implements AutoCloseable {
   private static final Logger LOG = Logger.getLogger(RunningProcessors.class);
   private static final Duration STOP_TIMEOUT = Duration.ofSeconds(20);
 
-  private final Backbone backbone;
+  private final Infrastructure infrastructure;
   private final WireFormat wire;
   private final Supplier<KafkaStreams> newStreams;
   private final HostInfo self;
   private volatile KafkaStreams streams;
-  private volatile StateStores stores;
+  private volatile StoreQueries stores;
   private final FactPublisher publisher;
-  private final Backlog backlog;
+  private final ProcessingLag backlog;
   private final ThreadReplacement threads;
   private final SkippedRecords skipped;
 
   private RunningProcessors(
-      Backbone backbone,
+      Infrastructure infrastructure,
       WireFormat wire,
       Supplier<KafkaStreams> newStreams,
       HostInfo self,
       FactPublisher publisher,
-      Backlog backlog,
+      ProcessingLag backlog,
       ThreadReplacement threads,
       SkippedRecords skipped) {
-    this.backbone = backbone;
+    this.infrastructure = infrastructure;
     this.wire = wire;
     this.newStreams = newStreams;
     this.self = self;
@@ -55,32 +55,32 @@ final class RunningProcessors implements AutoCloseable {
   static RunningProcessors start(
       EngineSettings settings, SiteKeys keys, HostInfo self, RulesInForce rules) throws Exception {
     rules.start();
-    Backbone backbone = Backbone.start(settings);
+    Infrastructure infrastructure = Infrastructure.start(settings);
     try {
-      StartCheck.run(backbone, settings, keys);
-      TopicSetup.createMissing(backbone, settings);
+      StartCheck.run(infrastructure, settings, keys);
+      TopicSetup.createMissing(infrastructure, settings);
       HttpSchemaRegistry registry =
-          new HttpSchemaRegistry(RegistryConfig.of(backbone.clientSettings()));
+          new HttpSchemaRegistry(RegistryConfig.of(infrastructure.clientSettings()));
       WireFormat wire = new WireFormat(registry);
       SkippedRecords skipped = new SkippedRecords();
       ThreadReplacement threads = new ThreadReplacement();
       return new RunningProcessors(
-          backbone,
+          infrastructure,
           wire,
-          () -> streams(backbone, settings, keys, wire, self, threads, skipped, rules),
+          () -> streams(infrastructure, settings, keys, wire, self, threads, skipped, rules),
           self,
-          FactPublisher.connect(backbone.clientSettings()),
-          new Backlog(backbone.clientSettings(), settings.applicationId()),
+          FactPublisher.connect(infrastructure.clientSettings()),
+          new ProcessingLag(infrastructure.clientSettings(), settings.applicationId()),
           threads,
           skipped);
     } catch (Exception failed) {
-      backbone.close();
+      infrastructure.close();
       throw failed;
     }
   }
 
   private static KafkaStreams streams(
-      Backbone backbone,
+      Infrastructure infrastructure,
       EngineSettings settings,
       SiteKeys keys,
       WireFormat wire,
@@ -93,14 +93,18 @@ final class RunningProcessors implements AutoCloseable {
             wire,
             rules::judge,
             keys.trusted(),
-            Stores.onDisk(),
+            StateStores.onDisk(),
             new ChainSettings(
                 keys.signing(), settings.checkpointRecords(), settings.checkpointInterval()));
     KafkaStreams streams =
         new KafkaStreams(
             topology,
             StreamsSettings.of(
-                backbone, settings, self.host() + ":" + self.port(), skipped, rules.progress()));
+                infrastructure,
+                settings,
+                self.host() + ":" + self.port(),
+                skipped,
+                rules.progress()));
     streams.setUncaughtExceptionHandler(threads);
     streams.setStateListener(
         (now, before) -> LOG.infof("Processors: %s (before: %s)", now, before));
@@ -110,7 +114,7 @@ final class RunningProcessors implements AutoCloseable {
 
   private void takeUpWork() {
     streams = newStreams.get();
-    stores = new StateStores(streams, self);
+    stores = new StoreQueries(streams, self);
   }
 
   /**
@@ -119,7 +123,7 @@ final class RunningProcessors implements AutoCloseable {
    */
   synchronized <T> T whileStopped(StillWork<T> work) throws Exception {
     streams.close(STOP_TIMEOUT);
-    try (Quiet quiet = new Quiet(backbone.clientSettings())) {
+    try (Quiet quiet = new Quiet(infrastructure.clientSettings())) {
       return work.run(quiet);
     } finally {
       takeUpWork();
@@ -162,7 +166,7 @@ final class RunningProcessors implements AutoCloseable {
     return wire;
   }
 
-  StateStores stores() {
+  StoreQueries stores() {
     return stores;
   }
 
@@ -171,11 +175,11 @@ final class RunningProcessors implements AutoCloseable {
   }
 
   Map<String, Object> clientSettings() {
-    return backbone.clientSettings();
+    return infrastructure.clientSettings();
   }
 
   /** Records that came in and are not processed yet. */
-  Backlog.Counted backlog() {
+  ProcessingLag.Counted backlog() {
     return backlog.now();
   }
 
@@ -184,6 +188,6 @@ final class RunningProcessors implements AutoCloseable {
     publisher.close();
     backlog.close();
     streams.close(STOP_TIMEOUT);
-    backbone.close();
+    infrastructure.close();
   }
 }

@@ -22,10 +22,10 @@ final class TopicSetup {
 
   private TopicSetup() {}
 
-  static void createMissing(Backbone backbone, EngineSettings settings)
+  static void createMissing(Infrastructure infrastructure, EngineSettings settings)
       throws InterruptedException, ExecutionException, TimeoutException {
-    short replication = backbone.embedded() ? 1 : settings.replication();
-    try (Admin admin = Admin.create(backbone.clientSettings())) {
+    short replication = infrastructure.embedded() ? 1 : settings.replication();
+    try (Admin admin = Admin.create(infrastructure.clientSettings())) {
       Set<String> existing = admin.listTopics().names().get(TIMEOUT_S, TimeUnit.SECONDS);
       List<NewTopic> missing =
           Topics.all().stream()
@@ -39,7 +39,7 @@ final class TopicSetup {
           throw failed;
         }
       }
-      TopicRoom.make(admin, existing, settings.applicationId());
+      TopicSizeMigration.make(admin, existing, settings.applicationId());
       checkPartitions(admin);
     }
   }
@@ -57,8 +57,10 @@ final class TopicSetup {
         topic.compacted() ? TopicConfig.CLEANUP_POLICY_COMPACT : TopicConfig.CLEANUP_POLICY_DELETE);
     configs.put(TopicConfig.RETENTION_MS_CONFIG, "-1");
     configs.put(TopicConfig.RETENTION_BYTES_CONFIG, "-1");
-    configs.put(TopicConfig.MAX_MESSAGE_BYTES_CONFIG, Integer.toString(TopicRoom.mostBytes(topic)));
-    configs.putAll(TopicRoom.AS_READERS_NEED);
+    configs.put(
+        TopicConfig.MAX_MESSAGE_BYTES_CONFIG,
+        Integer.toString(TopicSizeMigration.mostBytes(topic)));
+    configs.putAll(TopicSizeMigration.AS_READERS_NEED);
     configs.put(TopicConfig.MIN_IN_SYNC_REPLICAS_CONFIG, replication > 2 ? "2" : "1");
     if (topic == Topics.PEOPLE) {
       // a name that was forgotten leaves the disk within days

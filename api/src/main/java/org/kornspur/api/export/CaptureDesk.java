@@ -23,8 +23,8 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.api.export.epcis.CaptureDocument;
 import org.kornspur.api.export.epcis.FactsFromEpcis;
 import org.kornspur.api.export.identity.EventId;
-import org.kornspur.api.intake.FactDesk;
-import org.kornspur.api.intake.FactDesk.ReadInput;
+import org.kornspur.api.intake.FactSubmission;
+import org.kornspur.api.intake.FactSubmission.ReadInput;
 import org.kornspur.api.intake.Intake;
 import org.kornspur.api.intake.Outcome;
 import org.kornspur.api.problem.ApiProblem;
@@ -32,7 +32,7 @@ import org.kornspur.api.problem.ProblemJson;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.problem.ProblemLanguage;
 import org.kornspur.ingest.intake.Problem;
-import org.kornspur.ingest.json.FactIntake;
+import org.kornspur.ingest.json.FactParser;
 import org.kornspur.ingest.json.JsonText;
 import org.kornspur.ingest.json.ReadResult;
 import org.kornspur.ingest.problem.Given;
@@ -43,7 +43,7 @@ import org.kornspur.ingest.problem.InputProblem;
 public class CaptureDesk {
   private static final int JOBS_KEPT = 1_000;
 
-  private final FactDesk desk;
+  private final FactSubmission desk;
   private final Naming naming;
   private final Viewer viewer;
   private final ProblemLanguage language;
@@ -51,7 +51,7 @@ public class CaptureDesk {
   private final Map<String, Kept> jobs = new LinkedHashMap<>();
 
   @Inject
-  public CaptureDesk(FactDesk desk, Naming naming, Viewer viewer, ProblemLanguage language) {
+  public CaptureDesk(FactSubmission desk, Naming naming, Viewer viewer, ProblemLanguage language) {
     this.language = language;
     this.desk = desk;
     this.naming = naming;
@@ -184,7 +184,7 @@ public class CaptureDesk {
       return JsonText.parse(
           StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(utf8)).toString());
     } catch (JsonProcessingException fault) {
-      throw new ApiProblem(ProblemKind.UNREADABLE_BODY, FactIntake.notJson(fault).problems());
+      throw new ApiProblem(ProblemKind.UNREADABLE_BODY, FactParser.notJson(fault).problems());
     } catch (CharacterCodingException noText) {
       throw new ApiProblem(
           ProblemKind.UNREADABLE_BODY,

@@ -10,8 +10,8 @@ import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
-import org.kornspur.api.access.Action;
-import org.kornspur.api.access.Needs;
+import org.kornspur.api.access.Permission;
+import org.kornspur.api.access.RequiresPermission;
 import org.kornspur.api.export.identity.Gtin;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.RecordDetail;
@@ -37,7 +37,7 @@ public class DigitalLinkResource {
   }
 
   @GET
-  @Needs(Action.READ_LOTS)
+  @RequiresPermission(Permission.READ_LOTS)
   @Operation(operationId = "resolveDigitalLink", summary = "From a GS1 Digital Link to the lot")
   @APIResponse(responseCode = "307", description = "Location is the lot's page")
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")

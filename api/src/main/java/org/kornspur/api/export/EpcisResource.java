@@ -28,8 +28,8 @@ import java.util.stream.Stream;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
-import org.kornspur.api.access.Action;
-import org.kornspur.api.access.Needs;
+import org.kornspur.api.access.Permission;
+import org.kornspur.api.access.RequiresPermission;
 import org.kornspur.api.export.CaptureDesk.ErrorBehaviour;
 import org.kornspur.api.export.epcis.EpcisDocuments;
 import org.kornspur.api.export.epcis.EventQuery;
@@ -74,7 +74,7 @@ public class EpcisResource {
   @POST
   @Path("capture")
   @Consumes({MediaType.APPLICATION_JSON, JSON_LD})
-  @Needs(Action.CAPTURE_EPCIS)
+  @RequiresPermission(Permission.CAPTURE_EPCIS)
   @Operation(
       operationId = "captureEpcis",
       summary = "Capture an EPCIS 2.0 document",
@@ -101,7 +101,7 @@ public class EpcisResource {
   @ReadsQueryItself
   @Path("capture/{captureID}")
   @Produces(MediaType.APPLICATION_JSON)
-  @Needs(Action.CAPTURE_EPCIS)
+  @RequiresPermission(Permission.CAPTURE_EPCIS)
   @Operation(operationId = "getCaptureJob", summary = "What became of a captured document")
   @APIResponse(responseCode = "200", description = "The capture job")
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
@@ -115,7 +115,7 @@ public class EpcisResource {
   @POST
   @Path("events")
   @Consumes({MediaType.APPLICATION_JSON, JSON_LD})
-  @Needs(Action.CAPTURE_EPCIS)
+  @RequiresPermission(Permission.CAPTURE_EPCIS)
   @Operation(operationId = "captureEvent", summary = "Capture one event")
   @APIResponse(responseCode = "201", description = "It went in; Location is the event")
   @APIResponse(responseCode = "422", ref = "#/components/responses/Problem")
@@ -129,7 +129,7 @@ public class EpcisResource {
   @GET
   @ReadsQueryItself
   @Path("events")
-  @Needs(Action.QUERY_EPCIS)
+  @RequiresPermission(Permission.QUERY_EPCIS)
   @Operation(
       operationId = "queryEvents",
       summary = "Events, by event time",
@@ -148,7 +148,7 @@ public class EpcisResource {
   @GET
   @ReadsQueryItself
   @Path("events/{eventID}")
-  @Needs(Action.QUERY_EPCIS)
+  @RequiresPermission(Permission.QUERY_EPCIS)
   @Operation(operationId = "getEvent", summary = "One event")
   @APIResponse(responseCode = "200", description = "The event with its context")
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
@@ -164,7 +164,7 @@ public class EpcisResource {
   @GET
   @ReadsQueryItself
   @Path("eventTypes")
-  @Needs(Action.QUERY_EPCIS)
+  @RequiresPermission(Permission.QUERY_EPCIS)
   @Operation(operationId = "listEventTypes", summary = "Types of event that occur here")
   public Response eventTypes() {
     return collection(shapes().map(shape -> shape.type().word()));
@@ -173,7 +173,7 @@ public class EpcisResource {
   @GET
   @ReadsQueryItself
   @Path("eventTypes/{type}/events")
-  @Needs(Action.QUERY_EPCIS)
+  @RequiresPermission(Permission.QUERY_EPCIS)
   @Operation(operationId = "queryEventsOfType", summary = "Events of one type")
   public Response eventsOfType(@PathParam("type") String type) {
     return answer(new EventParameters(uri.getQueryParameters()).with("eventType", type));
@@ -182,7 +182,7 @@ public class EpcisResource {
   @GET
   @ReadsQueryItself
   @Path("bizSteps")
-  @Needs(Action.QUERY_EPCIS)
+  @RequiresPermission(Permission.QUERY_EPCIS)
   @Operation(
       operationId = "listBizSteps",
       summary = "Business steps that occur here: words of the vocabulary, or addresses of our own")
@@ -193,7 +193,7 @@ public class EpcisResource {
   @GET
   @ReadsQueryItself
   @Path("bizSteps/{bizStep}/events")
-  @Needs(Action.QUERY_EPCIS)
+  @RequiresPermission(Permission.QUERY_EPCIS)
   @Operation(operationId = "queryEventsOfBizStep", summary = "Events of one business step")
   public Response eventsOfBizStep(@PathParam("bizStep") String bizStep) {
     return answer(new EventParameters(uri.getQueryParameters()).with("EQ_bizStep", bizStep));
@@ -202,7 +202,7 @@ public class EpcisResource {
   @GET
   @ReadsQueryItself
   @Path("dispositions")
-  @Needs(Action.QUERY_EPCIS)
+  @RequiresPermission(Permission.QUERY_EPCIS)
   @Operation(operationId = "listDispositions", summary = "Dispositions that occur here")
   public Response dispositions() {
     return collection(shapes().flatMap(shape -> shape.disposition().stream()));

@@ -31,9 +31,9 @@ import org.kornspur.api.export.EventIndex.Place;
 import org.kornspur.api.export.EventIndex.Position;
 import org.kornspur.api.export.epcis.EventQuery;
 import org.kornspur.api.export.identity.EventId;
-import org.kornspur.api.feed.ReadsTopics;
-import org.kornspur.api.feed.TopicFeed;
 import org.kornspur.api.problem.NotReadyDetail;
+import org.kornspur.api.readmodel.ReadsTopics;
+import org.kornspur.api.readmodel.TopicFollower;
 import org.kornspur.contract.FactHeader;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.processors.stream.Topics;
@@ -49,29 +49,30 @@ public class EventLog implements ReadsTopics {
 
   private final Engine engine;
   private final EventIndex index = new EventIndex();
-  private final TopicFeed feed;
+  private final TopicFollower feed;
   private KafkaConsumer<String, byte[]> reader;
 
   @Inject
   public EventLog(Engine engine, MeterRegistry meters) {
     this.engine = engine;
     this.feed =
-        new TopicFeed("events", Topics.FACTS.topicName(), engine, this::receive, index::clear);
+        new TopicFollower("events", Topics.FACTS.topicName(), engine, this::receive, index::clear);
     Gauge.builder("kornspur.events", index, EventIndex::size)
         .description("Facts that can be asked for by event time and record time")
         .register(meters);
   }
 
-  void start(@Observes @Priority(TopicFeed.AFTER_THE_ENGINE) StartupEvent started) {
+  void start(@Observes @Priority(TopicFollower.AFTER_THE_ENGINE) StartupEvent started) {
     feed.start();
   }
 
   @Override
-  public List<TopicFeed> feeds() {
+  public List<TopicFollower> feeds() {
     return List.of(feed);
   }
 
-  synchronized void stop(@Observes @Priority(TopicFeed.BEFORE_THE_ENGINE) ShutdownEvent stopping) {
+  synchronized void stop(
+      @Observes @Priority(TopicFollower.BEFORE_THE_ENGINE) ShutdownEvent stopping) {
     feed.close();
     if (reader != null) {
       reader.close();

@@ -12,19 +12,19 @@ import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
-import org.kornspur.api.access.Action;
-import org.kornspur.api.access.Needs;
+import org.kornspur.api.access.Permission;
+import org.kornspur.api.access.RequiresPermission;
 import org.kornspur.api.engine.Engine;
 import org.kornspur.api.export.label.LabelContent;
 import org.kornspur.api.export.label.LabelRules;
 import org.kornspur.api.export.label.LabelStatement;
 import org.kornspur.api.export.label.LabelStatement.Standing;
 import org.kornspur.api.export.label.QrCode;
-import org.kornspur.api.feed.Feeds;
-import org.kornspur.api.feed.StandingRow;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ExportDetail;
 import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.api.readmodel.Feeds;
+import org.kornspur.api.readmodel.StandingRow;
 import org.kornspur.api.text.Words;
 import org.kornspur.api.view.Addresses;
 import org.kornspur.api.view.RequestWords;
@@ -59,7 +59,7 @@ public class LabelResource {
   @GET
   @Path("{id}/label")
   @Produces(MediaType.APPLICATION_JSON)
-  @Needs(Action.EXPORT)
+  @RequiresPermission(Permission.EXPORT)
   @Operation(
       operationId = "lotLabel",
       summary = "What a label of this lot would have to say, and what is missing",
@@ -93,7 +93,7 @@ public class LabelResource {
   @GET
   @Path("{id}/label.svg")
   @Produces("image/svg+xml")
-  @Needs(Action.EXPORT)
+  @RequiresPermission(Permission.EXPORT)
   @Operation(
       operationId = "lotLabelSvg",
       summary =
@@ -115,7 +115,7 @@ public class LabelResource {
   @GET
   @Path("{id}/label.png")
   @Produces("image/png")
-  @Needs(Action.EXPORT)
+  @RequiresPermission(Permission.EXPORT)
   @Operation(
       operationId = "lotLabelPng",
       summary = "The code alone as a picture; refused for a lot that is not fit and released")

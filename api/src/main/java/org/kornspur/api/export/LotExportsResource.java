@@ -20,8 +20,8 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
-import org.kornspur.api.access.Action;
-import org.kornspur.api.access.Needs;
+import org.kornspur.api.access.Permission;
+import org.kornspur.api.access.RequiresPermission;
 import org.kornspur.api.export.epcis.EpcisDocuments;
 import org.kornspur.api.export.epcis.EpcisEvents;
 import org.kornspur.api.export.prov.ProvDocument;
@@ -55,7 +55,7 @@ public class LotExportsResource {
   @GET
   @Path("{id}/history.epcis.json")
   @Produces({EpcisResource.JSON_LD, MediaType.APPLICATION_JSON})
-  @Needs(Action.EXPORT)
+  @RequiresPermission(Permission.EXPORT)
   @HeavyDocument
   @Operation(
       operationId = "lotHistoryEpcis",
@@ -82,7 +82,7 @@ public class LotExportsResource {
   @GET
   @Path("{id}/history.prov.json")
   @Produces(MediaType.APPLICATION_JSON)
-  @Needs(Action.EXPORT)
+  @RequiresPermission(Permission.EXPORT)
   @HeavyDocument
   @Operation(
       operationId = "lotHistoryProv",
@@ -101,7 +101,7 @@ public class LotExportsResource {
   @GET
   @Path("{id}/records.csv")
   @Produces("text/csv;charset=UTF-8")
-  @Needs(Action.EXPORT)
+  @RequiresPermission(Permission.EXPORT)
   @HeavyDocument
   @Operation(
       operationId = "lotRecordsCsv",
@@ -121,7 +121,7 @@ public class LotExportsResource {
   @GET
   @Path("{id}/records.xlsx")
   @Produces(XLSX)
-  @Needs(Action.EXPORT)
+  @RequiresPermission(Permission.EXPORT)
   @HeavyDocument
   @Operation(
       operationId = "lotRecordsXlsx",

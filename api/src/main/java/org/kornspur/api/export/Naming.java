@@ -7,8 +7,8 @@ import java.util.Optional;
 import java.util.TreeMap;
 import org.kornspur.api.export.identity.Gtin;
 import org.kornspur.api.export.identity.Identifiers;
-import org.kornspur.api.feed.Feeds;
-import org.kornspur.api.feed.StandingRow;
+import org.kornspur.api.readmodel.Feeds;
+import org.kornspur.api.readmodel.StandingRow;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.standing.SeedMaterial;
 

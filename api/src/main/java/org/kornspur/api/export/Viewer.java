@@ -5,12 +5,12 @@ import jakarta.inject.Inject;
 import java.util.Optional;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.api.access.CurrentCaller;
-import org.kornspur.api.border.Bookmarks;
-import org.kornspur.api.border.Border;
-import org.kornspur.api.border.BorderedPedigree;
 import org.kornspur.api.engine.Engine;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.RecordDetail;
+import org.kornspur.api.visibility.CursorCipher;
+import org.kornspur.api.visibility.VisibilityService;
+import org.kornspur.api.visibility.VisiblePedigree;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.pedigree.Pedigree;
 
@@ -18,16 +18,17 @@ import org.kornspur.processors.pedigree.Pedigree;
 @ApplicationScoped
 public class Viewer {
   private final CurrentCaller caller;
-  private final Border border;
+  private final VisibilityService border;
   private final Engine engine;
-  private final Bookmarks bookmarks;
+  private final CursorCipher cursors;
 
   @Inject
-  public Viewer(CurrentCaller caller, Border border, Engine engine, Bookmarks bookmarks) {
+  public Viewer(
+      CurrentCaller caller, VisibilityService border, Engine engine, CursorCipher cursors) {
     this.caller = caller;
     this.border = border;
     this.engine = engine;
-    this.bookmarks = bookmarks;
+    this.cursors = cursors;
   }
 
   /** The id of the person who asks. */
@@ -36,30 +37,30 @@ public class Viewer {
   }
 
   boolean seesEverything() {
-    return border.sight().isWhole();
+    return border.visibility().isWhole();
   }
 
   /** Where a page of events ends, as the caller is told it. */
   String marked(String place) {
-    return bookmarks.told(border.sight(), Bookmarks.Use.EVENT_PAGE, place);
+    return cursors.told(border.visibility(), CursorCipher.Use.EVENT_PAGE, place);
   }
 
   /** The place that a mark of the caller's stands for; empty where it is none. */
   Optional<String> placeOf(String mark) {
-    return bookmarks.read(border.sight(), Bookmarks.Use.EVENT_PAGE, mark);
+    return cursors.read(border.visibility(), CursorCipher.Use.EVENT_PAGE, mark);
   }
 
   boolean sees(Subject subject) {
-    return border.sight().sees(subject);
+    return border.visibility().sees(subject);
   }
 
   /** The pedigree up to the border of what the caller sees. */
   Pedigree pedigree() {
-    return BorderedPedigree.of(engine.pedigree(), border.sight());
+    return VisiblePedigree.of(engine.pedigree(), border.visibility());
   }
 
   boolean sees(SpecificRecord fact) {
-    return border.sight().sees(fact);
+    return border.visibility().sees(fact);
   }
 
   /**

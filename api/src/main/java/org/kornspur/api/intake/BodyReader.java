@@ -17,7 +17,7 @@ import org.kornspur.api.problem.BodyProblem;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.problem.RequestGiven;
 import org.kornspur.ingest.intake.Problem;
-import org.kornspur.ingest.json.FactIntake;
+import org.kornspur.ingest.json.FactParser;
 import org.kornspur.ingest.json.JsonText;
 import org.kornspur.ingest.problem.Given;
 import org.kornspur.ingest.problem.InputProblem;
@@ -61,7 +61,7 @@ final class BodyReader {
     try (JsonParser parser = JsonText.parser(text)) {
       return new Body.Many(elements(parser, text));
     } catch (JsonProcessingException fault) {
-      throw new ApiProblem(ProblemKind.UNREADABLE_BODY, FactIntake.notJson(fault).problems());
+      throw new ApiProblem(ProblemKind.UNREADABLE_BODY, FactParser.notJson(fault).problems());
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

@@ -22,11 +22,11 @@ import org.kornspur.ingest.intake.Problem;
 /** Answers for the facts of a request: a receipt for one, a list of outcomes for many. */
 @ApplicationScoped
 public class Intake {
-  private final FactDesk desk;
+  private final FactSubmission desk;
   private final ProblemLanguage language;
 
   @Inject
-  public Intake(FactDesk desk, ProblemLanguage language) {
+  public Intake(FactSubmission desk, ProblemLanguage language) {
     this.desk = desk;
     this.language = language;
   }
@@ -91,7 +91,8 @@ public class Intake {
         outcome instanceof Outcome.Accepted accepted
             ? accepted.fact()
             : ((Outcome.AlreadyKnown) outcome).fact();
-    return ReceiptView.of(Outcome.factId(fact), FactDesk.word(outcome), SubjectsNamed.of(fact));
+    return ReceiptView.of(
+        Outcome.factId(fact), FactSubmission.word(outcome), SubjectsNamed.of(fact));
   }
 
   private Answer batch(List<Item> items, String requestId) {
@@ -121,7 +122,7 @@ public class Intake {
   private BatchView.Item view(Place place, Outcome outcome) {
     Integer line = place instanceof Place.Line at ? at.number() : null;
     Integer index = place instanceof Place.Index at ? at.number() : null;
-    String word = FactDesk.word(outcome);
+    String word = FactSubmission.word(outcome);
     if (outcome instanceof Outcome.Refused refused) {
       return new BatchView.Item(
           line,

@@ -13,19 +13,19 @@ import java.util.Optional;
 import java.util.Set;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.api.access.CurrentCaller;
-import org.kornspur.api.border.Border;
 import org.kornspur.api.engine.Engine;
 import org.kornspur.api.engine.SiteKeys;
-import org.kornspur.api.feed.Feeds;
-import org.kornspur.api.feed.QuarantineRow;
-import org.kornspur.api.feed.Slice;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.DecisionProblem;
 import org.kornspur.api.problem.ProblemDocument;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.problem.RecordDetail;
 import org.kornspur.api.problem.RequestGiven;
+import org.kornspur.api.readmodel.Feeds;
+import org.kornspur.api.readmodel.QuarantineRow;
+import org.kornspur.api.readmodel.ResultPage;
 import org.kornspur.api.view.ReceiptView;
+import org.kornspur.api.visibility.VisibilityService;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.contract.QuarantineOrigin;
 import org.kornspur.contract.QuarantineState;
@@ -33,7 +33,7 @@ import org.kornspur.ingest.act.SignedActs;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.intake.FactChecks;
 import org.kornspur.ingest.intake.Problem;
-import org.kornspur.ingest.json.FactIntake;
+import org.kornspur.ingest.json.FactParser;
 import org.kornspur.ingest.json.JsonText;
 import org.kornspur.ingest.json.ReadResult;
 import org.kornspur.ingest.problem.Given;
@@ -51,9 +51,9 @@ public class Quarantine {
 
   private final Engine engine;
   private final Feeds feeds;
-  private final FactDesk desk;
+  private final FactSubmission desk;
   private final SiteKeys keys;
-  private final Border border;
+  private final VisibilityService border;
   private final CurrentCaller caller;
   private final Clock clock = Clock.systemUTC();
 
@@ -61,9 +61,9 @@ public class Quarantine {
   public Quarantine(
       Engine engine,
       Feeds feeds,
-      FactDesk desk,
+      FactSubmission desk,
       SiteKeys keys,
-      Border border,
+      VisibilityService border,
       CurrentCaller caller) {
     this.keys = keys;
     this.border = border;
@@ -74,7 +74,7 @@ public class Quarantine {
   }
 
   /** One page of the entries in any of these states; of all where none is named. */
-  public Slice<QuarantineRow> find(Set<QuarantineState> states, int page, int size) {
+  public ResultPage<QuarantineRow> find(Set<QuarantineState> states, int page, int size) {
     return feeds.quarantine().find(states, row -> isSeen(row.senders()), page, size);
   }
 
@@ -93,7 +93,7 @@ public class Quarantine {
 
   /** Who does not see all sees what they sent themselves. */
   private boolean isSeen(Set<String> senders) {
-    return border.sight().isWhole() || senders.contains(caller.get().personId());
+    return border.visibility().isWhole() || senders.contains(caller.get().personId());
   }
 
   /**
@@ -123,11 +123,11 @@ public class Quarantine {
    */
   public ReceiptView replay(String entryId, byte[] mended, Optional<String> reason) {
     QuarantineEntry entry = held(entryId);
-    if (FactIntake.accept(mended) instanceof ReadResult.Fact fact) {
+    if (FactParser.accept(mended) instanceof ReadResult.Fact fact) {
       return takeIn(entry, fact.fact(), reason);
     }
     throw new ApiProblem(
-        ProblemKind.INVALID_FACT, ((ReadResult.Refused) FactIntake.accept(mended)).problems());
+        ProblemKind.INVALID_FACT, ((ReadResult.Refused) FactParser.accept(mended)).problems());
   }
 
   /**
@@ -178,7 +178,7 @@ public class Quarantine {
   }
 
   private SpecificRecord json(byte[] original) {
-    ReadResult read = FactIntake.accept(original);
+    ReadResult read = FactParser.accept(original);
     if (read instanceof ReadResult.Fact fact) {
       return fact.fact();
     }

@@ -9,7 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Stream;
-import org.kornspur.api.feed.SeedValues;
+import org.kornspur.api.readmodel.SeedValues;
 import org.kornspur.api.text.DomainTerms;
 import org.kornspur.contract.Category;
 import org.kornspur.processors.verdict.Fitness;

@@ -12,11 +12,11 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.UriInfo;
 import java.util.Set;
 import org.eclipse.microprofile.openapi.annotations.Operation;
-import org.kornspur.api.access.Action;
-import org.kornspur.api.access.Needs;
+import org.kornspur.api.access.Permission;
+import org.kornspur.api.access.RequiresPermission;
 import org.kornspur.api.resource.Answers;
+import org.kornspur.api.resource.IgnoredParameters;
 import org.kornspur.api.resource.StandingFilter;
-import org.kornspur.api.resource.Unheeded;
 import org.kornspur.api.view.AsOf;
 import org.kornspur.ingest.contract.Subject;
 
@@ -25,7 +25,7 @@ import org.kornspur.ingest.contract.Subject;
 public class DeskPage {
   @Inject Framing framing;
   @Inject Answers answers;
-  @Inject Unheeded unheeded;
+  @Inject IgnoredParameters unheeded;
   @Inject Choices choices;
   @Inject Desks desks;
 
@@ -35,7 +35,7 @@ public class DeskPage {
   }
 
   @GET
-  @Needs(Action.READ_LOG)
+  @RequiresPermission(Permission.READ_LOG)
   @Produces(MediaType.TEXT_HTML + ";charset=UTF-8")
   @Operation(hidden = true)
   public String desk(@BeanParam StandingFilter filter, @Context UriInfo uri) {
@@ -45,6 +45,6 @@ public class DeskPage {
             filter.query(
                 Set.of(Subject.Kind.LOT, Subject.Kind.CROP), false, unheeded.parameters()));
     return framing.render(
-        Templates.desk(framing.around(Room.DESK, asOf), desk, choices.filters(uri)));
+        Templates.desk(framing.around(NavigationItem.DESK, asOf), desk, choices.filters(uri)));
   }
 }

@@ -11,13 +11,13 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.kornspur.api.feed.FloweringDue;
-import org.kornspur.api.feed.QuarantineRow;
-import org.kornspur.api.feed.Slice;
-import org.kornspur.api.feed.StandingQuery;
-import org.kornspur.api.feed.Waiting;
 import org.kornspur.api.intake.Quarantine;
 import org.kornspur.api.problem.ProblemLanguage;
+import org.kornspur.api.readmodel.FloweringDue;
+import org.kornspur.api.readmodel.QuarantineRow;
+import org.kornspur.api.readmodel.ResultPage;
+import org.kornspur.api.readmodel.StandingQuery;
+import org.kornspur.api.readmodel.Worklist;
 import org.kornspur.api.text.DomainTerms;
 import org.kornspur.api.view.Addresses;
 import org.kornspur.api.view.RequestWords;
@@ -40,10 +40,11 @@ public class Desks {
 
   /** The desk for what a question leaves; of states and gates it asks itself. */
   Desk of(StandingQuery asked) {
-    Waiting waiting = seen.waiting(anyStanding(asked), SHOWN);
+    Worklist waiting = seen.waiting(anyStanding(asked), SHOWN);
     List<Desk.Cause> causes = waiting.causes().stream().map(this::cause).toList();
     List<Desk.Owed> owed = owed(waiting.owed());
-    Slice<QuarantineRow> refused = quarantine.find(Set.of(QuarantineState.HELD), 1, SHOWN_REFUSED);
+    ResultPage<QuarantineRow> refused =
+        quarantine.find(Set.of(QuarantineState.HELD), 1, SHOWN_REFUSED);
     return new Desk(
         releases(waiting.suspended()),
         more(waiting.suspended()),
@@ -77,7 +78,7 @@ public class Desks {
         SHOWN);
   }
 
-  private static int more(Slice<?> slice) {
+  private static int more(ResultPage<?> slice) {
     return slice.total() - slice.items().size();
   }
 
@@ -89,7 +90,7 @@ public class Desks {
         ProblemLanguage.words(framing.language()).summary(row.problems()));
   }
 
-  private Desk.Cause cause(Waiting.Cause cause) {
+  private Desk.Cause cause(Worklist.Cause cause) {
     Subject origin = cause.origin().subject();
     List<GateVerdict> wrong =
         seen.read(cause.standing()).getVerdicts().stream()
@@ -111,12 +112,12 @@ public class Desks {
         cause.customersKg());
   }
 
-  private List<Desk.Owed> owed(List<Waiting.Owed> soonestFirst) {
+  private List<Desk.Owed> owed(List<Worklist.Owed> soonestFirst) {
     LocalDate today = LocalDate.now(framing.form().zone());
     return soonestFirst.stream().flatMap(owed -> pieces(owed, today)).limit(SHOWN).toList();
   }
 
-  private Stream<Desk.Owed> pieces(Waiting.Owed owed, LocalDate today) {
+  private Stream<Desk.Owed> pieces(Worklist.Owed owed, LocalDate today) {
     LotStanding standing = seen.read(owed.standing());
     return standing.getVerdicts().stream()
         .filter(verdict -> owed.until().holds(verdict, standing))
@@ -151,7 +152,7 @@ public class Desks {
     return left >= 0 ? texts.flowersUntil(written, days) : texts.floweredUntil(written);
   }
 
-  private List<Desk.Suspended> releases(Slice<Waiting.Release> releases) {
+  private List<Desk.Suspended> releases(ResultPage<Worklist.Release> releases) {
     return releases.items().stream()
         .map(
             release -> {

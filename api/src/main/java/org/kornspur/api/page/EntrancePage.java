@@ -9,9 +9,9 @@ import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.util.Arrays;
 import org.eclipse.microprofile.openapi.annotations.Operation;
-import org.kornspur.api.access.Action;
 import org.kornspur.api.access.CurrentCaller;
-import org.kornspur.api.access.Needs;
+import org.kornspur.api.access.Permission;
+import org.kornspur.api.access.RequiresPermission;
 
 /** Leads a browser from the bare address to where the day's work begins. */
 @Path("/")
@@ -19,16 +19,17 @@ public class EntrancePage {
   @Inject CurrentCaller caller;
 
   @GET
-  @Needs(Action.READ_PAGES)
+  @RequiresPermission(Permission.READ_PAGES)
   @Produces(MediaType.TEXT_HTML + ";charset=UTF-8;qs=0.9")
   @Operation(hidden = true)
   public Response enter() {
-    Room first =
-        Arrays.stream(Room.values())
+    NavigationItem first =
+        Arrays.stream(NavigationItem.values())
             .filter(room -> !room.href().isEmpty() && caller.get().may(room.needs()))
             .findFirst()
-            .orElse(Room.ELSEWHERE);
-    return Response.seeOther(URI.create(first == Room.ELSEWHERE ? "/problems" : first.href()))
+            .orElse(NavigationItem.ELSEWHERE);
+    return Response.seeOther(
+            URI.create(first == NavigationItem.ELSEWHERE ? "/problems" : first.href()))
         .build();
   }
 }

@@ -18,7 +18,7 @@ import org.kornspur.api.access.Caller;
 import org.kornspur.api.access.CurrentCaller;
 import org.kornspur.api.access.Sessions;
 import org.kornspur.api.problem.ProblemLanguage;
-import org.kornspur.api.resource.Unheeded;
+import org.kornspur.api.resource.IgnoredParameters;
 import org.kornspur.api.text.DomainTerms;
 import org.kornspur.api.text.Language;
 import org.kornspur.api.text.LocalForm;
@@ -33,7 +33,7 @@ public class Framing {
   private final UriInfo uri;
   private final CurrentCaller caller;
   private final Sessions sessions;
-  private final Unheeded unheeded;
+  private final IgnoredParameters unheeded;
 
   @Inject
   public Framing(
@@ -41,7 +41,7 @@ public class Framing {
       @Context UriInfo uri,
       CurrentCaller caller,
       Sessions sessions,
-      Unheeded unheeded) {
+      IgnoredParameters unheeded) {
     this.headers = headers;
     this.uri = uri;
     this.caller = caller;
@@ -65,12 +65,12 @@ public class Framing {
   }
 
   /** The frame of a page that shows data as of some moment. */
-  public Frame around(Room here, AsOf asOf) {
+  public Frame around(NavigationItem here, AsOf asOf) {
     return frame(here, Optional.of(freshness(asOf)));
   }
 
   /** The frame of a page that shows no data. */
-  public Frame around(Room here) {
+  public Frame around(NavigationItem here) {
     return frame(here, Optional.empty());
   }
 
@@ -79,7 +79,7 @@ public class Framing {
     return page.setLocale(language().texts()).render();
   }
 
-  private Frame frame(Room here, Optional<String> asOf) {
+  private Frame frame(NavigationItem here, Optional<String> asOf) {
     Language language = language();
     return new Frame(
         language,
@@ -102,9 +102,9 @@ public class Framing {
         .unheeded(wrong.field(), words.value(wrong), words.limit(wrong));
   }
 
-  private List<Frame.Place> rooms(Room here) {
+  private List<Frame.Place> rooms(NavigationItem here) {
     FrameMessages messages = texts(FrameMessages.class);
-    return Arrays.stream(Room.values())
+    return Arrays.stream(NavigationItem.values())
         .filter(room -> !room.href().isEmpty())
         .filter(room -> caller.ifKnown().map(known -> known.may(room.needs())).orElse(false))
         .map(room -> new Frame.Place(room.href(), room.label(messages), room == here))

@@ -10,8 +10,8 @@ import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.util.regex.Pattern;
 import org.eclipse.microprofile.openapi.annotations.Operation;
-import org.kornspur.api.access.Action;
-import org.kornspur.api.access.Needs;
+import org.kornspur.api.access.Permission;
+import org.kornspur.api.access.RequiresPermission;
 import org.kornspur.api.problem.AddressDetail;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.text.Language;
@@ -26,7 +26,7 @@ public class LanguagePage {
   private static final int YEAR_SECONDS = 365 * 24 * 3600;
 
   @GET
-  @Needs(Action.LOG_IN)
+  @RequiresPermission(Permission.LOG_IN)
   @Path("{tag}")
   @Operation(hidden = true)
   public Response choose(

@@ -13,7 +13,7 @@ import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import org.kornspur.ingest.contract.Subject;
-import org.kornspur.processors.dossier.Trouble;
+import org.kornspur.processors.dossier.InheritedFinding;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.pedigree.Trace;
 import org.kornspur.processors.stream.StandingRecords;
@@ -131,7 +131,7 @@ record PedigreeCut(
 
   private static Optional<Subject> carrier(InheritedTrouble trouble) {
     List<String> path = trouble.getPath();
-    return StandingRecords.weighs(trouble, Trouble.Weight.CONDEMNS) && !path.isEmpty()
+    return StandingRecords.weighs(trouble, InheritedFinding.Weight.CONDEMNS) && !path.isEmpty()
         ? Optional.of(Subject.parse(path.get(path.size() - 1)))
         : Optional.empty();
   }

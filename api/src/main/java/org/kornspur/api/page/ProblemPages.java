@@ -43,7 +43,8 @@ public class ProblemPages implements ContainerResponseFilter {
   public void filter(ContainerRequestContext request, ContainerResponseContext response) {
     if (response.getEntity() instanceof ProblemDocument document && wantsPage(request)) {
       String page =
-          framing.render(Templates.problem(framing.around(Room.ELSEWHERE), refusal(document)));
+          framing.render(
+              Templates.problem(framing.around(NavigationItem.ELSEWHERE), refusal(document)));
       response.setEntity(page, NONE, MediaType.TEXT_HTML_TYPE.withCharset("UTF-8"));
       response.getHeaders().putSingle(HttpHeaders.CONTENT_TYPE, "text/html;charset=UTF-8");
     }

@@ -23,15 +23,15 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.Operation;
-import org.kornspur.api.access.Action;
 import org.kornspur.api.access.CurrentCaller;
-import org.kornspur.api.access.Needs;
+import org.kornspur.api.access.Permission;
+import org.kornspur.api.access.RequiresPermission;
 import org.kornspur.api.intake.Quarantine;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemLanguage;
 import org.kornspur.api.resource.Answers;
+import org.kornspur.api.resource.IgnoredParameters;
 import org.kornspur.api.resource.QuarantineResource;
-import org.kornspur.api.resource.Unheeded;
 import org.kornspur.api.view.Addresses;
 import org.kornspur.api.view.PageView;
 import org.kornspur.api.view.QuarantineLine;
@@ -47,7 +47,7 @@ public class QuarantinePage {
   @Inject QuarantineResource entries;
   @Inject Quarantine quarantine;
   @Inject Answers answers;
-  @Inject Unheeded unheeded;
+  @Inject IgnoredParameters unheeded;
   @Inject CurrentCaller caller;
   @Inject ObjectMapper json;
 
@@ -67,7 +67,7 @@ public class QuarantinePage {
   }
 
   @GET
-  @Needs(Action.READ_QUARANTINE)
+  @RequiresPermission(Permission.READ_QUARANTINE)
   @Operation(hidden = true)
   public String list(
       @QueryParam("state") List<String> state,
@@ -76,14 +76,14 @@ public class QuarantinePage {
     PageView<QuarantineLine> found = entries.list(state, page, null, unheeded.parameters());
     return framing.render(
         Templates.quarantine(
-            framing.around(Room.QUARANTINE, found.asOf()),
+            framing.around(NavigationItem.QUARANTINE, found.asOf()),
             found.items().stream().map(Line::of).toList(),
             Paging.of(found, uri)));
   }
 
   @GET
   @Path("{entryId}")
-  @Needs(Action.READ_QUARANTINE)
+  @RequiresPermission(Permission.READ_QUARANTINE)
   @Operation(hidden = true)
   public String entry(@PathParam("entryId") String entryId) {
     return show(entryId, "", "");
@@ -91,7 +91,7 @@ public class QuarantinePage {
 
   @POST
   @Path("{entryId}/replay")
-  @Needs(Action.SETTLE_QUARANTINE)
+  @RequiresPermission(Permission.SETTLE_QUARANTINE)
   @Operation(hidden = true)
   public Response replay(@PathParam("entryId") String entryId) {
     try {
@@ -105,7 +105,7 @@ public class QuarantinePage {
   @POST
   @Path("{entryId}/discard")
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  @Needs(Action.SETTLE_QUARANTINE)
+  @RequiresPermission(Permission.SETTLE_QUARANTINE)
   @Operation(hidden = true)
   public Response discard(@PathParam("entryId") String entryId, @FormParam("reason") String reason)
       throws IOException {
@@ -139,9 +139,13 @@ public class QuarantinePage {
   private String show(String entryId, String refusal, String reason) {
     QuarantineView entry = QuarantineView.of(quarantine.entry(entryId), words());
     boolean mayDecide =
-        entry.state() == QuarantineState.HELD && caller.get().may(Action.SETTLE_QUARANTINE);
+        entry.state() == QuarantineState.HELD && caller.get().may(Permission.SETTLE_QUARANTINE);
     return framing.render(
         Templates.quarantined(
-            framing.around(Room.QUARANTINE, answers.asOf()), entry, mayDecide, refusal, reason));
+            framing.around(NavigationItem.QUARANTINE, answers.asOf()),
+            entry,
+            mayDecide,
+            refusal,
+            reason));
   }
 }

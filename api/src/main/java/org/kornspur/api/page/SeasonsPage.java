@@ -15,14 +15,14 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.TreeMap;
 import org.eclipse.microprofile.openapi.annotations.Operation;
-import org.kornspur.api.access.Action;
-import org.kornspur.api.access.Needs;
+import org.kornspur.api.access.Permission;
+import org.kornspur.api.access.RequiresPermission;
 import org.kornspur.api.advice.AdviceResource;
 import org.kornspur.api.advice.CalibrationView;
 import org.kornspur.api.advice.ShareView;
-import org.kornspur.api.feed.StandingRow;
+import org.kornspur.api.readmodel.StandingRow;
+import org.kornspur.api.resource.IgnoredParameters;
 import org.kornspur.api.resource.Parameters;
-import org.kornspur.api.resource.Unheeded;
 import org.kornspur.api.text.LocalForm;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.advice.PredictionAgainstTruth;
@@ -36,7 +36,7 @@ public class SeasonsPage {
   @Inject Seen seen;
   @Inject Choices choices;
   @Inject AdviceResource advice;
-  @Inject Unheeded unheeded;
+  @Inject IgnoredParameters unheeded;
 
   /**
    * One season of a kind of subject.
@@ -96,7 +96,7 @@ public class SeasonsPage {
   }
 
   @GET
-  @Needs(Action.ASK_ADVICE)
+  @RequiresPermission(Permission.ASK_ADVICE)
   @Produces(MediaType.TEXT_HTML + ";charset=UTF-8")
   @Operation(hidden = true)
   public String seasons(@QueryParam("hybrid") String given, @Context UriInfo uri) {
@@ -107,7 +107,7 @@ public class SeasonsPage {
     double least = least(calibration);
     return framing.render(
         Templates.seasons(
-            framing.around(Room.SEASONS, calibration.asOf()),
+            framing.around(NavigationItem.SEASONS, calibration.asOf()),
             seasons(Subject.Kind.LOT, hybrid),
             seasons(Subject.Kind.CROP, hybrid),
             calibration.rows().stream().map(point -> forecast(point, least)).toList(),

@@ -4,16 +4,16 @@ import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
 import java.util.Optional;
 import java.util.function.Consumer;
-import org.kornspur.api.access.Sight;
-import org.kornspur.api.border.Border;
-import org.kornspur.api.border.BorderedPedigree;
+import org.kornspur.api.access.Visibility;
 import org.kornspur.api.engine.Engine;
-import org.kornspur.api.feed.Feeds;
-import org.kornspur.api.feed.Packed;
-import org.kornspur.api.feed.SeedValues;
-import org.kornspur.api.feed.StandingQuery;
-import org.kornspur.api.feed.StandingRow;
-import org.kornspur.api.feed.Waiting;
+import org.kornspur.api.readmodel.CompressedRecord;
+import org.kornspur.api.readmodel.Feeds;
+import org.kornspur.api.readmodel.SeedValues;
+import org.kornspur.api.readmodel.StandingQuery;
+import org.kornspur.api.readmodel.StandingRow;
+import org.kornspur.api.readmodel.Worklist;
+import org.kornspur.api.visibility.VisibilityService;
+import org.kornspur.api.visibility.VisiblePedigree;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Entry;
 import org.kornspur.processors.pedigree.Pedigree;
@@ -24,62 +24,62 @@ import org.kornspur.standing.LotStanding;
 public class Seen {
   @Inject Engine engine;
   @Inject Feeds feeds;
-  @Inject Border border;
+  @Inject VisibilityService border;
 
   /**
    * What waits among the rows that match.
    *
    * @param most how many of each kind to show
    */
-  Waiting waiting(StandingQuery query, int most) {
-    Sight sight = border.sight();
-    return sight.isWhole()
+  Worklist waiting(StandingQuery query, int most) {
+    Visibility visibility = border.visibility();
+    return visibility.isWhole()
         ? feeds.standings().waiting(query, most)
-        : feeds.standings().waiting(query, row -> sight.sees(row.subject()), most);
+        : feeds.standings().waiting(query, row -> visibility.sees(row.subject()), most);
   }
 
   /** The values that some row has. */
   SeedValues values() {
-    Sight sight = border.sight();
-    return sight.isWhole()
+    Visibility visibility = border.visibility();
+    return visibility.isWhole()
         ? feeds.standings().values()
-        : feeds.standings().values(row -> sight.sees(row.subject()));
+        : feeds.standings().values(row -> visibility.sees(row.subject()));
   }
 
   /** A standing that an index gave out. */
-  LotStanding read(Packed standing) {
+  LotStanding read(CompressedRecord standing) {
     return feeds.read(standing);
   }
 
   /** Shows every row. */
   void forEachRow(Consumer<StandingRow> visitor) {
-    Sight sight = border.sight();
+    Visibility visibility = border.visibility();
     feeds
         .standings()
         .forEach(
             row -> {
-              if (sight.isWhole() || sight.sees(row.subject())) {
+              if (visibility.isWhole() || visibility.sees(row.subject())) {
                 visitor.accept(row);
               }
             });
   }
 
   Optional<StandingRow> row(Subject subject) {
-    return border.sight().sees(subject) ? feeds.standings().row(subject) : Optional.empty();
+    return border.visibility().sees(subject) ? feeds.standings().row(subject) : Optional.empty();
   }
 
   Optional<LotStanding> standing(Subject subject) {
-    return border.sight().sees(subject) ? feeds.standing(subject) : Optional.empty();
+    return border.visibility().sees(subject) ? feeds.standing(subject) : Optional.empty();
   }
 
   Pedigree pedigree() {
-    Sight sight = border.sight();
-    return BorderedPedigree.of(engine.pedigree(), sight);
+    Visibility visibility = border.visibility();
+    return VisiblePedigree.of(engine.pedigree(), visibility);
   }
 
   /** Whether all that a fact says may be shown. */
   boolean sees(Entry entry) {
-    Sight sight = border.sight();
-    return sight.isWhole() || sight.sees(entry.fact());
+    Visibility visibility = border.visibility();
+    return visibility.isWhole() || visibility.sees(entry.fact());
   }
 }

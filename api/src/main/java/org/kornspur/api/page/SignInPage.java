@@ -9,8 +9,8 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import org.eclipse.microprofile.openapi.annotations.Operation;
-import org.kornspur.api.access.Action;
-import org.kornspur.api.access.Needs;
+import org.kornspur.api.access.Permission;
+import org.kornspur.api.access.RequiresPermission;
 
 /** Where people say who they are. */
 @Path("/login")
@@ -28,12 +28,14 @@ public class SignInPage {
    *     was issued and another is to be set
    */
   @GET
-  @Needs(Action.LOG_IN)
+  @RequiresPermission(Permission.LOG_IN)
   @Produces(MediaType.TEXT_HTML + ";charset=UTF-8")
   @Operation(hidden = true)
   public String form(@QueryParam("next") String next, @QueryParam("why") String why) {
     return framing.render(
         Templates.login(
-            framing.around(Room.ELSEWHERE), next == null ? "/" : next, why == null ? "" : why));
+            framing.around(NavigationItem.ELSEWHERE),
+            next == null ? "/" : next,
+            why == null ? "" : why));
   }
 }

@@ -20,8 +20,8 @@ import java.net.URI;
 import java.util.Arrays;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
-import org.kornspur.api.access.Action;
-import org.kornspur.api.access.Needs;
+import org.kornspur.api.access.Permission;
+import org.kornspur.api.access.RequiresPermission;
 import org.kornspur.api.act.LotActsResource;
 import org.kornspur.api.act.ReleaseSheetView;
 import org.kornspur.api.act.SignsActs;
@@ -69,7 +69,7 @@ public class SignPage {
   }
 
   @GET
-  @Needs(Action.SIGN_ACTS)
+  @RequiresPermission(Permission.SIGN_ACTS)
   @Operation(hidden = true)
   public String sheet(@PathParam("id") String id) {
     return show(id, List.of(), "", "");
@@ -77,7 +77,7 @@ public class SignPage {
 
   @POST
   @SignsActs
-  @Needs(Action.SIGN_ACTS)
+  @RequiresPermission(Permission.SIGN_ACTS)
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
   @Operation(hidden = true)
   public Response sign(@PathParam("id") String id, MultivaluedMap<String, String> form)
@@ -113,7 +113,7 @@ public class SignPage {
     ReleaseSheetView view = acts.sheet(id);
     return framing.render(
         Templates.sign(
-            framing.around(Room.LOTS, view.standing().asOf()),
+            framing.around(NavigationItem.LOTS, view.standing().asOf()),
             new Sheet(
                 id,
                 PageAddresses.of(Subject.lot(id)),

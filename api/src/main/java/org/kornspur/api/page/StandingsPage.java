@@ -14,11 +14,11 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.eclipse.microprofile.openapi.annotations.Operation;
-import org.kornspur.api.access.Action;
-import org.kornspur.api.access.Needs;
+import org.kornspur.api.access.Permission;
+import org.kornspur.api.access.RequiresPermission;
 import org.kornspur.api.resource.Answers;
+import org.kornspur.api.resource.IgnoredParameters;
 import org.kornspur.api.resource.StandingFilter;
-import org.kornspur.api.resource.Unheeded;
 import org.kornspur.api.text.Words;
 import org.kornspur.api.view.PageView;
 import org.kornspur.api.view.RequestWords;
@@ -31,7 +31,7 @@ import org.kornspur.ingest.contract.Subject;
 public class StandingsPage {
   @Inject Framing framing;
   @Inject Answers answers;
-  @Inject Unheeded unheeded;
+  @Inject IgnoredParameters unheeded;
   @Inject Choices choices;
   @Inject RequestWords requestWords;
 
@@ -56,21 +56,21 @@ public class StandingsPage {
 
   @GET
   @Path("lots")
-  @Needs(Action.READ_LOTS)
+  @RequiresPermission(Permission.READ_LOTS)
   @Operation(hidden = true)
   public String lots(@BeanParam StandingFilter filter, @Context UriInfo uri) {
-    return list(Room.LOTS, Subject.Kind.LOT, filter, uri);
+    return list(NavigationItem.LOTS, Subject.Kind.LOT, filter, uri);
   }
 
   @GET
   @Path("crops")
-  @Needs(Action.READ_CROPS)
+  @RequiresPermission(Permission.READ_CROPS)
   @Operation(hidden = true)
   public String crops(@BeanParam StandingFilter filter, @Context UriInfo uri) {
-    return list(Room.CROPS, Subject.Kind.CROP, filter, uri);
+    return list(NavigationItem.CROPS, Subject.Kind.CROP, filter, uri);
   }
 
-  private String list(Room room, Subject.Kind kind, StandingFilter filter, UriInfo uri) {
+  private String list(NavigationItem room, Subject.Kind kind, StandingFilter filter, UriInfo uri) {
     PageView<StandingLine> found =
         answers.list(filter.query(Set.of(kind), false, unheeded.parameters()));
     Words words = requestWords.words();

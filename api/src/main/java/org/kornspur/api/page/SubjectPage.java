@@ -10,9 +10,9 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
-import org.kornspur.api.access.Action;
 import org.kornspur.api.access.CurrentCaller;
-import org.kornspur.api.access.Needs;
+import org.kornspur.api.access.Permission;
+import org.kornspur.api.access.RequiresPermission;
 import org.kornspur.api.act.ActView;
 import org.kornspur.api.act.ShownActs;
 import org.kornspur.api.resource.Answers;
@@ -40,16 +40,16 @@ public class SubjectPage {
 
   @GET
   @Path("lots/{id}")
-  @Needs(Action.READ_LOTS)
+  @RequiresPermission(Permission.READ_LOTS)
   @Operation(hidden = true)
   public String lot(@PathParam("id") String id) {
     Subject subject = Subject.lot(id);
     StandingView view = answers.view(subject);
     return framing.render(
         Templates.subject(
-            framing.around(Room.LOTS, view.asOf()),
+            framing.around(NavigationItem.LOTS, view.asOf()),
             sheets.of(subject, view),
             acts.of(subject),
-            caller.get().may(Action.SIGN_ACTS)));
+            caller.get().may(Permission.SIGN_ACTS)));
   }
 }

@@ -14,11 +14,11 @@ import java.util.TreeMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.kornspur.api.engine.RulesInForce;
-import org.kornspur.api.feed.StandingRow;
+import org.kornspur.api.readmodel.StandingRow;
 import org.kornspur.api.resource.Answers;
 import org.kornspur.api.text.DomainTerms;
 import org.kornspur.api.text.LocalForm;
-import org.kornspur.api.text.Reason;
+import org.kornspur.api.text.StandingSummary;
 import org.kornspur.api.text.VerdictWords;
 import org.kornspur.api.view.Caution;
 import org.kornspur.api.view.GateView;
@@ -27,7 +27,7 @@ import org.kornspur.api.view.RequestWords;
 import org.kornspur.api.view.StandingView;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Entry;
-import org.kornspur.processors.dossier.Trouble;
+import org.kornspur.processors.dossier.InheritedFinding;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.pedigree.Trace;
 import org.kornspur.processors.stream.StandingRecords;
@@ -130,13 +130,14 @@ public class SubjectSheets {
     return switch (view.state()) {
       case FIT -> texts.fit(name, form().count(view.gates().size()));
       case NOT_FIT ->
-          texts.notFit(name, gates(view, VerdictState.NOT_MET, Trouble.Weight.CONDEMNS));
-      case EVIDENCE_OWED -> texts.owed(name, gates(view, VerdictState.OWED, Trouble.Weight.OWED));
+          texts.notFit(name, gates(view, VerdictState.NOT_MET, InheritedFinding.Weight.CONDEMNS));
+      case EVIDENCE_OWED ->
+          texts.owed(name, gates(view, VerdictState.OWED, InheritedFinding.Weight.OWED));
       case UNKNOWN -> texts.unknown(name);
     };
   }
 
-  private String gates(StandingView view, VerdictState state, Trouble.Weight weight) {
+  private String gates(StandingView view, VerdictState state, InheritedFinding.Weight weight) {
     Stream<String> own =
         view.gates().stream()
             .filter(gate -> gate.state() == state)
@@ -181,7 +182,8 @@ public class SubjectSheets {
   private Optional<RawString> reason(LotStanding standing) {
     return standing.getState() == StandingState.FIT
         ? Optional.empty()
-        : Optional.of(new RawString(requestWords.standings().reasonHtml(Reason.of(standing))));
+        : Optional.of(
+            new RawString(requestWords.standings().reasonHtml(StandingSummary.of(standing))));
   }
 
   private GateLine gate(GateVerdict verdict, Set<String> own, VerdictWords words) {
@@ -248,7 +250,7 @@ public class SubjectSheets {
     SubjectSheet.Stop origin = stop(Subject.parse(trouble.getOrigin()));
     return new SubjectSheet.InheritedLine(
         trade().gate(trouble.getGate()),
-        StandingRecords.weighs(trouble, Trouble.Weight.CONDEMNS),
+        StandingRecords.weighs(trouble, InheritedFinding.Weight.CONDEMNS),
         origin,
         trouble.getPath().stream().map(link -> stop(Subject.parse(link))).toList(),
         trouble.getFactIds().stream()

@@ -9,8 +9,8 @@ import jakarta.ws.rs.core.Response;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
-import org.kornspur.api.access.Action;
-import org.kornspur.api.access.Needs;
+import org.kornspur.api.access.Permission;
+import org.kornspur.api.access.RequiresPermission;
 import org.kornspur.api.resource.HeavyDocument;
 import org.kornspur.api.view.Addresses;
 import org.kornspur.ingest.contract.Subject;
@@ -29,7 +29,7 @@ public class CropPapersResource {
 
   @GET
   @Path("{id}/dossier.pdf")
-  @Needs(Action.EXPORT)
+  @RequiresPermission(Permission.EXPORT)
   @HeavyDocument
   @Operation(operationId = "dossierOfCrop", summary = "The dossier of a crop, as that of a lot")
   @APIResponse(responseCode = "200", description = "The dossier")

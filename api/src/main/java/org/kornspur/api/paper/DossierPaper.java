@@ -16,16 +16,15 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
-import org.kornspur.api.access.Action;
 import org.kornspur.api.access.CurrentCaller;
-import org.kornspur.api.access.Sight;
+import org.kornspur.api.access.Permission;
+import org.kornspur.api.access.Visibility;
 import org.kornspur.api.act.ActView;
 import org.kornspur.api.act.ShownActs;
-import org.kornspur.api.border.Border;
 import org.kornspur.api.engine.Engine;
 import org.kornspur.api.page.Frame;
 import org.kornspur.api.page.Framing;
-import org.kornspur.api.page.Room;
+import org.kornspur.api.page.NavigationItem;
 import org.kornspur.api.page.SubjectSheets;
 import org.kornspur.api.page.audit.TraceMessages;
 import org.kornspur.api.page.audit.TraceWords;
@@ -38,6 +37,7 @@ import org.kornspur.api.text.DomainTerms;
 import org.kornspur.api.view.Addresses;
 import org.kornspur.api.view.StandingView;
 import org.kornspur.api.view.TraceView;
+import org.kornspur.api.visibility.VisibilityService;
 import org.kornspur.ingest.chain.Checkpoint;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Entry;
@@ -47,14 +47,14 @@ import org.kornspur.processors.dossier.Entry;
 public class DossierPaper {
   private static final int MOST_ANCESTORS = 200;
 
-  /** No further ancestor is printed once there are so many facts; see {@link Press#paper}. */
+  /** No further ancestor is printed once there are so many facts; see {@link PdfRenderer#paper}. */
   private static final int MOST_FACTS = 400;
 
   private final Framing framing;
   private final Answers answers;
   private final Engine engine;
   private final RecallDesk desk;
-  private final Border border;
+  private final VisibilityService border;
   private final ShownActs acts;
   private final CoverDesk covers;
   private final CurrentCaller caller;
@@ -67,7 +67,7 @@ public class DossierPaper {
       Answers answers,
       Engine engine,
       RecallDesk desk,
-      Border border,
+      VisibilityService border,
       ShownActs acts,
       CoverDesk covers,
       CurrentCaller caller,
@@ -145,27 +145,27 @@ public class DossierPaper {
    */
   StreamingOutput print(Subject subject) {
     RecallView drill = desk.drill(subject, Map.of());
-    Sight sight = border.sight();
+    Visibility visibility = border.visibility();
     List<Subject> ancestors =
         drill.back().nodes().stream()
             .skip(1)
             .map(TraceView.Node::subject)
             .map(Subject::parse)
-            .filter(sight::sees)
+            .filter(visibility::sees)
             .toList();
     DossierFile file = new DossierFile(json, subject.toString());
     Set<String> printed = new HashSet<>();
-    Chapter own = chapter(subject, "own", file, printed, sight);
+    Chapter own = chapter(subject, "own", file, printed, visibility);
     List<Chapter> chapters = new ArrayList<>();
     for (Subject ancestor : ancestors) {
       if (chapters.size() == MOST_ANCESTORS || printed.size() >= MOST_FACTS) {
         break;
       }
-      chapters.add(chapter(ancestor, "a" + (chapters.size() + 1), file, printed, sight));
+      chapters.add(chapter(ancestor, "a" + (chapters.size() + 1), file, printed, visibility));
     }
     byte[] content = file.bytes();
     Optional<LogCover> cover =
-        caller.get().may(Action.READ_LOG)
+        caller.get().may(Permission.READ_LOG)
             ? Optional.of(covers.cover(file.factIds()))
             : Optional.empty();
     TraceWords words =
@@ -186,22 +186,23 @@ public class DossierPaper {
             cover,
             framing.address(Addresses.of(subject) + "/proof"));
     String page =
-        framing.render(Templates.dossier(framing.around(Room.TRACE, drill.asOf()), dossier, words));
-    List<Press.Enclosure> enclosures = new ArrayList<>();
+        framing.render(
+            Templates.dossier(framing.around(NavigationItem.TRACE, drill.asOf()), dossier, words));
+    List<PdfRenderer.Enclosure> enclosures = new ArrayList<>();
     enclosures.add(
-        new Press.Enclosure(
+        new PdfRenderer.Enclosure(
             "dossier.json", "application/json", "The content of this dossier", content));
     cover
         .map(LogCover::checkpoints)
         .filter(checkpoints -> !checkpoints.isEmpty())
         .ifPresent(checkpoints -> enclosures.add(enclosed(checkpoints)));
-    return Press.paper(page, enclosures);
+    return PdfRenderer.paper(page, enclosures);
   }
 
-  private Press.Enclosure enclosed(List<Checkpoint> checkpoints) {
+  private PdfRenderer.Enclosure enclosed(List<Checkpoint> checkpoints) {
     ArrayNode list = json.createArrayNode();
     checkpoints.forEach(checkpoint -> list.add(checkpoint.toJson()));
-    return new Press.Enclosure(
+    return new PdfRenderer.Enclosure(
         "checkpoints.json",
         "application/json",
         "Signed checkpoints of the log over these facts",
@@ -209,7 +210,11 @@ public class DossierPaper {
   }
 
   private Chapter chapter(
-      Subject subject, String anchor, DossierFile file, Set<String> printed, Sight sight) {
+      Subject subject,
+      String anchor,
+      DossierFile file,
+      Set<String> printed,
+      Visibility visibility) {
     StandingView standing = answers.view(subject);
     file.add(standing);
     List<ActView> signed = acts.of(subject);
@@ -217,7 +222,7 @@ public class DossierPaper {
         signed.stream().collect(Collectors.toMap(ActView::actId, Function.identity()));
     List<PrintedFact> facts = new ArrayList<>();
     for (Entry entry : engine.dossier(subject)) {
-      if (sight.sees(entry.fact()) && printed.add(entry.header().getFactId())) {
+      if (visibility.sees(entry.fact()) && printed.add(entry.header().getFactId())) {
         file.add(entry);
         facts.add(PrintedFact.of(entry, Optional.ofNullable(byId.get(entry.header().getFactId()))));
       }

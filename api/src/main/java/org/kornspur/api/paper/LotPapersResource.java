@@ -13,8 +13,8 @@ import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
-import org.kornspur.api.access.Action;
-import org.kornspur.api.access.Needs;
+import org.kornspur.api.access.Permission;
+import org.kornspur.api.access.RequiresPermission;
 import org.kornspur.api.recall.CountedStock;
 import org.kornspur.api.resource.HeavyDocument;
 import org.kornspur.api.view.Addresses;
@@ -38,7 +38,7 @@ public class LotPapersResource {
 
   @GET
   @Path("{id}/dossier.pdf")
-  @Needs(Action.EXPORT)
+  @RequiresPermission(Permission.EXPORT)
   @HeavyDocument
   @Operation(
       operationId = "dossierOfLot",
@@ -55,7 +55,7 @@ public class LotPapersResource {
 
   @GET
   @Path("{id}/recall-drill.pdf")
-  @Needs(Action.EXPORT)
+  @RequiresPermission(Permission.EXPORT)
   @HeavyDocument
   @Operation(operationId = "recallDrillPaper", summary = "The recall drill as a paper")
   @APIResponse(responseCode = "200", description = "The drill")

@@ -9,7 +9,7 @@ import java.util.List;
 import java.util.Map;
 import org.kornspur.api.page.Frame;
 import org.kornspur.api.page.Framing;
-import org.kornspur.api.page.Room;
+import org.kornspur.api.page.NavigationItem;
 import org.kornspur.api.page.audit.TraceMessages;
 import org.kornspur.api.page.audit.TraceWords;
 import org.kornspur.api.recall.RecallDesk;
@@ -50,7 +50,8 @@ public class RecallPaper {
     Printed printed =
         new Printed(lot, result, words.moves(result.back()), words.moves(result.forward()));
     String page =
-        framing.render(Templates.recall(framing.around(Room.TRACE, result.asOf()), printed, words));
-    return Press.paper(page, List.of());
+        framing.render(
+            Templates.recall(framing.around(NavigationItem.TRACE, result.asOf()), printed, words));
+    return PdfRenderer.paper(page, List.of());
   }
 }

@@ -4,7 +4,7 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.ext.ExceptionMapper;
 import jakarta.ws.rs.ext.Provider;
-import org.kornspur.ingest.json.FactIntake;
+import org.kornspur.ingest.json.FactParser;
 
 /** Names line and column of text that is no JSON. */
 @Provider
@@ -13,7 +13,7 @@ public final class UnreadableJsonMapper implements ExceptionMapper<JsonProcessin
   @Override
   public Response toResponse(JsonProcessingException fault) {
     return ProblemAnswer.of(
-            ProblemDocument.of(ProblemKind.UNREADABLE_BODY, FactIntake.notJson(fault).problems()))
+            ProblemDocument.of(ProblemKind.UNREADABLE_BODY, FactParser.notJson(fault).problems()))
         .build();
   }
 }

@@ -7,12 +7,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import org.kornspur.api.access.Sight;
-import org.kornspur.api.border.Border;
+import org.kornspur.api.access.Visibility;
 import org.kornspur.api.engine.Engine;
-import org.kornspur.api.feed.Feeds;
-import org.kornspur.api.feed.LabelFeed;
-import org.kornspur.api.feed.LabelIndex;
+import org.kornspur.api.readmodel.Feeds;
+import org.kornspur.api.readmodel.LabelFeed;
+import org.kornspur.api.readmodel.LabelIndex;
+import org.kornspur.api.visibility.VisibilityService;
 import org.kornspur.contract.Dispatch;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Entry;
@@ -24,10 +24,10 @@ public class Finder {
   private final Engine engine;
   private final Feeds feeds;
   private final LabelFeed labels;
-  private final Border border;
+  private final VisibilityService border;
 
   @Inject
-  public Finder(Engine engine, Feeds feeds, LabelFeed labels, Border border) {
+  public Finder(Engine engine, Feeds feeds, LabelFeed labels, VisibilityService border) {
     this.engine = engine;
     this.feeds = feeds;
     this.labels = labels;
@@ -86,8 +86,8 @@ public class Finder {
         .filter(subject -> feeds.standings().row(subject).isPresent())
         .map(subject -> new Found(subject, How.FACT, Optional.empty()))
         .forEach(found::add);
-    Sight sight = border.sight();
-    return found.stream().filter(hit -> sight.sees(hit.subject())).toList();
+    Visibility visibility = border.visibility();
+    return found.stream().filter(hit -> visibility.sees(hit.subject())).toList();
   }
 
   private static Stream<Subject> byKind(String text) {

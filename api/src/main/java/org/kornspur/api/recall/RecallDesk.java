@@ -6,18 +6,18 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.apache.avro.specific.SpecificRecord;
-import org.kornspur.api.access.Sight;
-import org.kornspur.api.border.Border;
-import org.kornspur.api.border.BorderedPedigree;
+import org.kornspur.api.access.Visibility;
 import org.kornspur.api.engine.Engine;
-import org.kornspur.api.feed.Feeds;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.RecordDetail;
+import org.kornspur.api.readmodel.Feeds;
 import org.kornspur.api.resource.Answers;
 import org.kornspur.api.text.StandingWords;
 import org.kornspur.api.view.AsOf;
 import org.kornspur.api.view.RequestWords;
 import org.kornspur.api.view.TraceView;
+import org.kornspur.api.visibility.VisibilityService;
+import org.kornspur.api.visibility.VisiblePedigree;
 import org.kornspur.contract.QuarantineState;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Entry;
@@ -38,12 +38,16 @@ public class RecallDesk {
   private final Engine engine;
   private final Feeds feeds;
   private final Answers answers;
-  private final Border border;
+  private final VisibilityService border;
   private final RequestWords requestWords;
 
   @Inject
   public RecallDesk(
-      Engine engine, Feeds feeds, Answers answers, Border border, RequestWords requestWords) {
+      Engine engine,
+      Feeds feeds,
+      Answers answers,
+      VisibilityService border,
+      RequestWords requestWords) {
     this.requestWords = requestWords;
     this.engine = engine;
     this.feeds = feeds;
@@ -59,8 +63,8 @@ public class RecallDesk {
    * @throws ApiProblem if nothing is known of the start, or the caller does not see it
    */
   public RecallView drill(Subject start, Map<String, Double> countedStockKg) {
-    Sight sight = border.sight();
-    if (feeds.standings().row(start).isEmpty() || !sight.sees(start)) {
+    Visibility visibility = border.visibility();
+    if (feeds.standings().row(start).isEmpty() || !visibility.sees(start)) {
       throw unknown(start);
     }
     AsOf asOf = answers.asOf();
@@ -68,8 +72,8 @@ public class RecallDesk {
     long began = System.nanoTime();
     RecallDrill drill =
         RecallDrill.of(
-            BorderedPedigree.of(engine.pedigree(), sight),
-            subject -> counting(subject, sight),
+            VisiblePedigree.of(engine.pedigree(), visibility),
+            subject -> counting(subject, visibility),
             start,
             MOST_SUBJECTS,
             countedStockKg,
@@ -77,24 +81,24 @@ public class RecallDesk {
     double elapsedMs = (System.nanoTime() - began) / 1e6;
     return RecallView.of(
         drill,
-        TraceView.of(drill.back(), feeds.standings()::row, sight, words, elapsedMs, asOf),
-        TraceView.of(drill.forward(), feeds.standings()::row, sight, words, elapsedMs, asOf),
-        sight,
+        TraceView.of(drill.back(), feeds.standings()::row, visibility, words, elapsedMs, asOf),
+        TraceView.of(drill.forward(), feeds.standings()::row, visibility, words, elapsedMs, asOf),
+        visibility,
         words.verdicts().words(),
         elapsedMs,
-        held(sight),
+        held(visibility),
         asOf);
   }
 
   /** What others sent is not counted for who does not see it. */
-  private long held(Sight sight) {
-    return sight.isWhole()
+  private long held(Visibility visibility) {
+    return visibility.isWhole()
         ? feeds.quarantine().find(Set.of(QuarantineState.HELD), entry -> true, 1, 1).total()
         : 0;
   }
 
-  private List<SpecificRecord> counting(Subject subject, Sight sight) {
-    return sight.sees(subject)
+  private List<SpecificRecord> counting(Subject subject, Visibility visibility) {
+    return visibility.sees(subject)
         ? engine.dossier(subject).stream().filter(Entry::counts).map(Entry::fact).toList()
         : List.of();
   }

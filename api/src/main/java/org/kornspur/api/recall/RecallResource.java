@@ -14,8 +14,8 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
-import org.kornspur.api.access.Action;
-import org.kornspur.api.access.Needs;
+import org.kornspur.api.access.Permission;
+import org.kornspur.api.access.RequiresPermission;
 import org.kornspur.api.resource.HeavyDocument;
 import org.kornspur.api.view.Addresses;
 import org.kornspur.ingest.contract.Subject;
@@ -35,7 +35,7 @@ public class RecallResource {
 
   @GET
   @Path("{id}/recall-drill")
-  @Needs(Action.READ_TRACE)
+  @RequiresPermission(Permission.READ_TRACE)
   @HeavyDocument
   @Produces(MediaType.APPLICATION_JSON)
   @Operation(
@@ -62,7 +62,7 @@ public class RecallResource {
 
   @GET
   @Path("{id}/recall-drill.csv")
-  @Needs(Action.EXPORT)
+  @RequiresPermission(Permission.EXPORT)
   @HeavyDocument
   @Produces(CSV)
   @Operation(operationId = "recallDrillSheet", summary = "The recall drill as a table")

@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
-import org.kornspur.api.access.Sight;
+import org.kornspur.api.access.Visibility;
 import org.kornspur.api.text.Words;
 import org.kornspur.api.view.AsOf;
 import org.kornspur.api.view.SubjectLink;
@@ -203,13 +203,13 @@ public record RecallView(
       RecallDrill drill,
       TraceView back,
       TraceView forward,
-      Sight sight,
+      Visibility visibility,
       Words words,
       double elapsedMs,
       long heldInQuarantine,
       AsOf asOf) {
     List<String> because =
-        incompleteBecause(drill, sight, asOf).stream().map(words::plain).toList();
+        incompleteBecause(drill, visibility, asOf).stream().map(words::plain).toList();
     return new RecallView(
         link(drill.back().start()),
         because.isEmpty(),
@@ -221,7 +221,7 @@ public record RecallView(
         drill.deliveries().stream().map(DeliveryView::of).toList(),
         BalanceView.of(drill.balance()),
         drill.looseEnds().stream()
-            .filter(end -> sight.sees(end.subject()))
+            .filter(end -> visibility.sees(end.subject()))
             .map(end -> LooseEndView.of(end, words))
             .toList(),
         heldInQuarantine,
@@ -229,7 +229,7 @@ public record RecallView(
   }
 
   private static List<RecallStatement> incompleteBecause(
-      RecallDrill drill, Sight sight, AsOf asOf) {
+      RecallDrill drill, Visibility visibility, AsOf asOf) {
     List<RecallStatement> because = new ArrayList<>();
     if (!drill.back().complete()) {
       because.add(new RecallStatement.StoppedBack(drill.back().steps().size()));
@@ -237,10 +237,11 @@ public record RecallView(
     if (!drill.forward().complete()) {
       because.add(new RecallStatement.StoppedForward(drill.forward().steps().size()));
     }
-    if (seedOf(drill).anyMatch(subject -> !sight.sees(subject))) {
+    if (seedOf(drill).anyMatch(subject -> !visibility.sees(subject))) {
       because.add(new RecallStatement.EndsBeyondSight());
     }
-    long unresolved = drill.unresolved().stream().filter(end -> sight.sees(end.subject())).count();
+    long unresolved =
+        drill.unresolved().stream().filter(end -> visibility.sees(end.subject())).count();
     if (unresolved > 0) {
       because.add(new RecallStatement.Unresolved(Math.toIntExact(unresolved)));
     }

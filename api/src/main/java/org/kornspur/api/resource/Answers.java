@@ -9,18 +9,16 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.kornspur.api.access.Sight;
-import org.kornspur.api.border.Border;
-import org.kornspur.api.border.BorderedPedigree;
+import org.kornspur.api.access.Visibility;
 import org.kornspur.api.engine.Engine;
 import org.kornspur.api.engine.NotReady;
-import org.kornspur.api.feed.Feeds;
-import org.kornspur.api.feed.Slice;
-import org.kornspur.api.feed.StandingIndex;
-import org.kornspur.api.feed.StandingQuery;
-import org.kornspur.api.feed.StandingRow;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.RecordDetail.Hint;
+import org.kornspur.api.readmodel.Feeds;
+import org.kornspur.api.readmodel.ResultPage;
+import org.kornspur.api.readmodel.StandingIndex;
+import org.kornspur.api.readmodel.StandingQuery;
+import org.kornspur.api.readmodel.StandingRow;
 import org.kornspur.api.seal.ProofDesk;
 import org.kornspur.api.text.StandingWords;
 import org.kornspur.api.text.VerdictWords;
@@ -34,6 +32,8 @@ import org.kornspur.api.view.RequestWords;
 import org.kornspur.api.view.StandingLine;
 import org.kornspur.api.view.StandingView;
 import org.kornspur.api.view.TraceView;
+import org.kornspur.api.visibility.VisibilityService;
+import org.kornspur.api.visibility.VisiblePedigree;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.proof.ProofJson;
 import org.kornspur.processors.dossier.Dossier;
@@ -49,14 +49,18 @@ import org.kornspur.standing.LotStanding;
 public class Answers {
   private final Engine engine;
   private final Feeds feeds;
-  private final Border border;
+  private final VisibilityService border;
   private final ProofDesk proofs;
   private final RequestWords requestWords;
   private final Clock clock = Clock.systemUTC();
 
   @Inject
   public Answers(
-      Engine engine, Feeds feeds, Border border, ProofDesk proofs, RequestWords requestWords) {
+      Engine engine,
+      Feeds feeds,
+      VisibilityService border,
+      ProofDesk proofs,
+      RequestWords requestWords) {
     this.engine = engine;
     this.border = border;
     this.feeds = feeds;
@@ -70,9 +74,9 @@ public class Answers {
   }
 
   public PageView<OwedView> owed(StandingQuery query) {
-    Slice<StandingRow> rows = find(query);
-    Slice<LotStanding> standings =
-        new Slice<>(
+    ResultPage<StandingRow> rows = find(query);
+    ResultPage<LotStanding> standings =
+        new ResultPage<>(
             rows.page(),
             rows.size(),
             rows.total(),
@@ -82,11 +86,11 @@ public class Answers {
   }
 
   /** One page of the rows that match and that the caller sees. */
-  public Slice<StandingRow> find(StandingQuery query) {
-    Sight sight = border.sight();
-    return sight.isWhole()
+  public ResultPage<StandingRow> find(StandingQuery query) {
+    Visibility visibility = border.visibility();
+    return visibility.isWhole()
         ? feeds.standings().find(query)
-        : feeds.standings().find(query, row -> sight.sees(row.subject()));
+        : feeds.standings().find(query, row -> visibility.sees(row.subject()));
   }
 
   /** What one crop or lot owes. */
@@ -121,13 +125,13 @@ public class Answers {
    * @throws ApiProblem if no fact names it
    */
   DossierView dossier(Subject subject, FactTimes.Range times) {
-    Sight sight = border.sight();
-    if (!sight.sees(subject) && !sight.seesSingleFactsOf(subject)) {
+    Visibility visibility = border.visibility();
+    if (!visibility.sees(subject) && !visibility.seesSingleFactsOf(subject)) {
       throw unknown(subject);
     }
     List<Entry> all = engine.dossier(subject);
-    if (!showsCutFacts(subject, sight)) {
-      all = all.stream().filter(entry -> sight.sees(entry.fact())).toList();
+    if (!showsCutFacts(subject, visibility)) {
+      all = all.stream().filter(entry -> visibility.sees(entry.fact())).toList();
     }
     if (all.isEmpty()) {
       throw unknown(subject);
@@ -136,7 +140,7 @@ public class Answers {
         subject,
         all.stream().filter(times::holds).toList(),
         all,
-        sight,
+        visibility,
         requestWords.words(),
         asOf());
   }
@@ -146,9 +150,9 @@ public class Answers {
    * way is the grower's to know. What all share, such as a hybrid, is named by facts of others with
    * which the caller has nothing to do: neither their number nor their times are told.
    */
-  private static boolean showsCutFacts(Subject subject, Sight sight) {
-    return sight.isWhole()
-        || sight.sees(subject)
+  private static boolean showsCutFacts(Subject subject, Visibility visibility) {
+    return visibility.isWhole()
+        || visibility.sees(subject)
             && switch (subject.kind()) {
               case LOT, CROP -> true;
               case HYBRID, ENTERPRISE, SOURCE -> false;
@@ -162,7 +166,7 @@ public class Answers {
    */
   JsonNode proof(Subject subject) {
     List<Entry> entries = engine.dossier(subject);
-    if (entries.isEmpty() || !border.sight().sees(subject)) {
+    if (entries.isEmpty() || !border.visibility().sees(subject)) {
       throw unknown(subject);
     }
     return ProofJson.write(proofs.prove(subject, entries));
@@ -174,7 +178,7 @@ public class Answers {
    * @throws ApiProblem if no fact names it
    */
   public Dossier wholeDossier(Subject subject) {
-    if (!border.sight().sees(subject)) {
+    if (!border.visibility().sees(subject)) {
       throw unknown(subject);
     }
     Dossier dossier = engine.wholeDossier(subject);
@@ -190,7 +194,8 @@ public class Answers {
    * @throws ApiProblem if no fact names it
    */
   public NeighboursView neighbours(Subject crop) {
-    return NeighboursView.of(wholeDossier(crop), IsolationJoin.REACH_M, border.sight(), asOf());
+    return NeighboursView.of(
+        wholeDossier(crop), IsolationJoin.REACH_M, border.visibility(), asOf());
   }
 
   /**
@@ -200,25 +205,26 @@ public class Answers {
    */
   public TraceView trace(TraceRequest request) {
     Subject start = request.start();
-    Sight sight = border.sight();
-    if (!sight.sees(start)) {
+    Visibility visibility = border.visibility();
+    if (!visibility.sees(start)) {
       throw unknown(start);
     }
     StandingIndex standings = feeds.standings();
-    Pedigree pedigree = BorderedPedigree.of(engine.pedigree(), sight);
+    Pedigree pedigree = VisiblePedigree.of(engine.pedigree(), visibility);
     long began = System.nanoTime();
     Trace trace = Trace.walk(pedigree, start, request.direction(), request.most());
     double elapsedMs = (System.nanoTime() - began) / 1e6;
     if (trace.edges().isEmpty() && standings.row(start).isEmpty()) {
       throw unknown(start);
     }
-    return TraceView.of(trace, standings::row, sight, requestWords.standings(), elapsedMs, asOf());
+    return TraceView.of(
+        trace, standings::row, visibility, requestWords.standings(), elapsedMs, asOf());
   }
 
   /** How far the data behind an answer lags; in numbers to who sees everything. */
   public AsOf asOf() {
     AsOf asOf = asOfAll();
-    return border.sight().isWhole() ? asOf : asOf.withoutNumbers(requestWords.words());
+    return border.visibility().isWhole() ? asOf : asOf.withoutNumbers(requestWords.words());
   }
 
   private AsOf asOfAll() {
@@ -233,14 +239,14 @@ public class Answers {
 
   private LotStanding standing(Subject subject) {
     return Optional.of(subject)
-        .filter(border.sight()::sees)
+        .filter(border.visibility()::sees)
         .flatMap(feeds::standing)
         .orElseThrow(() -> unknown(subject));
   }
 
   private ApiProblem unknown(Subject subject) {
     boolean isOtherKind =
-        otherKind(subject).filter(this::isJudged).filter(border.sight()::sees).isPresent();
+        otherKind(subject).filter(this::isJudged).filter(border.visibility()::sees).isPresent();
     return ApiProblem.noFactNames(
         subject,
         isOtherKind

@@ -10,8 +10,8 @@ import java.time.Instant;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
-import org.kornspur.api.access.Action;
-import org.kornspur.api.access.Needs;
+import org.kornspur.api.access.Permission;
+import org.kornspur.api.access.RequiresPermission;
 import org.kornspur.api.engine.Backup;
 import org.kornspur.api.engine.BackupRefused;
 import org.kornspur.api.engine.KafkaEngine;
@@ -39,7 +39,7 @@ public class BackupResource {
   public record BackupView(String folder, Instant madeAt, long bytes) {}
 
   @POST
-  @Needs(Action.BACK_UP)
+  @RequiresPermission(Permission.BACK_UP)
   @Operation(
       operationId = "makeBackup",
       summary = "Copy the data folder into the backup folder of the server",

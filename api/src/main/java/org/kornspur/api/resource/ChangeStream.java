@@ -14,9 +14,9 @@ import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Function;
 import org.jboss.logging.Logger;
-import org.kornspur.api.feed.ChangeHub;
-import org.kornspur.api.feed.Positions;
-import org.kornspur.api.feed.StandingChange;
+import org.kornspur.api.readmodel.ChangeHub;
+import org.kornspur.api.readmodel.Positions;
+import org.kornspur.api.readmodel.StandingChange;
 
 /**
  * One reader of the live stream: changes wait in a bounded queue until the thread of the request

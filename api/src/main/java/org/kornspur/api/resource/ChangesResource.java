@@ -18,20 +18,20 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
-import org.kornspur.api.access.Action;
 import org.kornspur.api.access.Caller;
 import org.kornspur.api.access.CurrentCaller;
-import org.kornspur.api.access.Needs;
-import org.kornspur.api.access.Sight;
-import org.kornspur.api.border.Bookmarks;
-import org.kornspur.api.border.Border;
-import org.kornspur.api.border.SeenChanges;
-import org.kornspur.api.feed.Feeds;
-import org.kornspur.api.feed.Positions;
+import org.kornspur.api.access.Permission;
+import org.kornspur.api.access.RequiresPermission;
+import org.kornspur.api.access.Visibility;
+import org.kornspur.api.readmodel.Feeds;
+import org.kornspur.api.readmodel.Positions;
 import org.kornspur.api.text.StandingWords;
 import org.kornspur.api.view.Addresses;
 import org.kornspur.api.view.ChangeView;
 import org.kornspur.api.view.RequestWords;
+import org.kornspur.api.visibility.CursorCipher;
+import org.kornspur.api.visibility.VisibilityService;
+import org.kornspur.api.visibility.VisibleChanges;
 
 /** The live stream of standing changes. */
 @Path(Addresses.ROOT + "/changes")
@@ -50,8 +50,8 @@ public class ChangesResource {
   private final Feeds feeds;
   private final ObjectMapper json;
   private final CurrentCaller caller;
-  private final Border border;
-  private final Bookmarks bookmarks;
+  private final VisibilityService border;
+  private final CursorCipher cursors;
   private final CurrentVertxRequest request;
   private final RequestWords requestWords;
 
@@ -60,21 +60,21 @@ public class ChangesResource {
       Feeds feeds,
       ObjectMapper json,
       CurrentCaller caller,
-      Border border,
-      Bookmarks bookmarks,
+      VisibilityService border,
+      CursorCipher cursors,
       CurrentVertxRequest request,
       RequestWords requestWords) {
     this.feeds = feeds;
     this.caller = caller;
     this.border = border;
     this.json = json;
-    this.bookmarks = bookmarks;
+    this.cursors = cursors;
     this.request = request;
     this.requestWords = requestWords;
   }
 
   @GET
-  @Needs(Action.READ_CHANGES)
+  @RequiresPermission(Permission.READ_CHANGES)
   @Produces(MediaType.SERVER_SENT_EVENTS)
   @Operation(
       operationId = "streamChanges",
@@ -100,9 +100,9 @@ public class ChangesResource {
           String lastEventId) {
     feeds.standings();
     Caller who = caller.get();
-    Sight sight = border.sight();
-    Optional<Positions> lastSeen = lastSeen(sight, lastEventId);
-    SeenChanges seen = border.changesOf(who);
+    Visibility visibility = border.visibility();
+    Optional<Positions> lastSeen = lastSeen(visibility, lastEventId);
+    VisibleChanges seen = border.changesOf(who);
     StandingWords words = requestWords.standings(() -> border.of(who));
     ChangeStream stream =
         new ChangeStream(
@@ -112,7 +112,8 @@ public class ChangesResource {
                 places.take(who.personId()),
                 lastSeen,
                 change -> seen.shown(change, one -> ChangeView.of(one, words), json),
-                positions -> bookmarks.told(sight, Bookmarks.Use.LIVE_STREAM, positions.toString()),
+                positions ->
+                    cursors.told(visibility, CursorCipher.Use.LIVE_STREAM, positions.toString()),
                 HEARTBEAT));
     request.getCurrent().addEndHandler(ended -> stream.end());
     if (lastSeen.isEmpty() && lastEventId != null && !lastEventId.isBlank()) {
@@ -122,11 +123,11 @@ public class ChangesResource {
     return Response.ok(stream).header(HttpHeaders.CACHE_CONTROL, "no-cache").build();
   }
 
-  private Optional<Positions> lastSeen(Sight sight, String lastEventId) {
+  private Optional<Positions> lastSeen(Visibility visibility, String lastEventId) {
     return Optional.ofNullable(lastEventId)
         .map(String::strip)
         .filter(id -> !id.isEmpty())
-        .flatMap(id -> bookmarks.read(sight, Bookmarks.Use.LIVE_STREAM, id))
+        .flatMap(id -> cursors.read(visibility, CursorCipher.Use.LIVE_STREAM, id))
         .flatMap(Positions::parse);
   }
 }

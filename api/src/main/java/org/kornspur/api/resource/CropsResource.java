@@ -11,8 +11,8 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
-import org.kornspur.api.access.Action;
-import org.kornspur.api.access.Needs;
+import org.kornspur.api.access.Permission;
+import org.kornspur.api.access.RequiresPermission;
 import org.kornspur.api.view.Addresses;
 import org.kornspur.api.view.NeighboursView;
 import org.kornspur.api.view.PageView;
@@ -26,7 +26,7 @@ import org.kornspur.ingest.contract.Subject;
 @Tag(name = "Crops")
 public class CropsResource extends HistoryResource {
   @GET
-  @Needs(Action.READ_CROPS)
+  @RequiresPermission(Permission.READ_CROPS)
   @Operation(operationId = "listCrops", summary = "List crops, worst first")
   @APIResponse(responseCode = "200", description = "One page")
   @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
@@ -36,7 +36,7 @@ public class CropsResource extends HistoryResource {
   }
 
   @GET
-  @Needs(Action.READ_CROPS)
+  @RequiresPermission(Permission.READ_CROPS)
   @Path("{id}")
   @Operation(
       operationId = "getCrop",
@@ -51,7 +51,7 @@ public class CropsResource extends HistoryResource {
   }
 
   @GET
-  @Needs(Action.READ_CROPS)
+  @RequiresPermission(Permission.READ_CROPS)
   @Path("{id}/neighbours")
   @Operation(
       operationId = "neighboursOfCrop",

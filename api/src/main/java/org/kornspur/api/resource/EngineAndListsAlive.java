@@ -7,8 +7,8 @@ import org.eclipse.microprofile.health.HealthCheck;
 import org.eclipse.microprofile.health.HealthCheckResponse;
 import org.eclipse.microprofile.health.Liveness;
 import org.kornspur.api.engine.Engine;
-import org.kornspur.api.feed.ReadsTopics;
-import org.kornspur.api.feed.TopicFeed;
+import org.kornspur.api.readmodel.ReadsTopics;
+import org.kornspur.api.readmodel.TopicFollower;
 
 /** Alive unless the engine failed for good or the lists are no longer kept: then restart. */
 @Liveness
@@ -26,7 +26,9 @@ public class EngineAndListsAlive implements HealthCheck {
   @Override
   public HealthCheckResponse call() {
     boolean listsAreKept =
-        readers.stream().flatMap(reader -> reader.feeds().stream()).allMatch(TopicFeed::isAlive);
+        readers.stream()
+            .flatMap(reader -> reader.feeds().stream())
+            .allMatch(TopicFollower::isAlive);
     return HealthCheckResponse.named("engine and lists live")
         .withData("engine", engine.condition())
         .status(!engine.hasFailed() && listsAreKept)

@@ -9,8 +9,8 @@ import org.eclipse.microprofile.health.HealthCheckResponse;
 import org.eclipse.microprofile.health.HealthCheckResponseBuilder;
 import org.eclipse.microprofile.health.Readiness;
 import org.kornspur.api.engine.Engine;
-import org.kornspur.api.feed.ReadsTopics;
-import org.kornspur.api.feed.TopicFeed;
+import org.kornspur.api.readmodel.ReadsTopics;
+import org.kornspur.api.readmodel.TopicFollower;
 
 /**
  * Ready once every question can be answered and all lists are complete. Of each list that is not,
@@ -30,7 +30,7 @@ public class EngineAndListsReady implements HealthCheck {
 
   @Override
   public HealthCheckResponse call() {
-    List<TopicFeed> behind =
+    List<TopicFollower> behind =
         readers.stream()
             .flatMap(reader -> reader.feeds().stream())
             .filter(feed -> !feed.isCaughtUp())
@@ -43,7 +43,7 @@ public class EngineAndListsReady implements HealthCheck {
     return answer.status(engine.isReady() && behind.isEmpty()).build();
   }
 
-  private static String reason(TopicFeed feed) {
+  private static String reason(TopicFollower feed) {
     return feed.failure()
         .map(
             failure ->

@@ -20,8 +20,8 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
-import org.kornspur.api.access.Action;
-import org.kornspur.api.access.Needs;
+import org.kornspur.api.access.Permission;
+import org.kornspur.api.access.RequiresPermission;
 import org.kornspur.api.intake.Intake;
 import org.kornspur.api.problem.BodyLimit;
 import org.kornspur.api.problem.ProblemLanguage;
@@ -77,7 +77,7 @@ public class FactsResource {
   }
 
   @POST
-  @Needs(Action.POST_FACTS)
+  @RequiresPermission(Permission.POST_FACTS)
   @Path("facts")
   @Consumes(MediaType.APPLICATION_JSON)
   @Operation(
@@ -117,7 +117,7 @@ public class FactsResource {
   }
 
   @POST
-  @Needs(Action.POST_FACTS)
+  @RequiresPermission(Permission.POST_FACTS)
   @Path("facts")
   @Consumes(NDJSON)
   @Operation(hidden = true)
@@ -126,7 +126,7 @@ public class FactsResource {
   }
 
   @GET
-  @Needs(Action.READ_INTERFACE)
+  @RequiresPermission(Permission.READ_INTERFACE)
   @Path("fact-types")
   @Operation(
       operationId = "listFactTypes",

@@ -9,7 +9,7 @@ import jakarta.ws.rs.ext.Provider;
 /** Has a request for a heavy document wait for its turn, once it is known that it may be asked. */
 @Provider
 @HeavyDocument
-@Priority(KnownParameters.AFTER_THE_CALLER_IS_LET_IN + 100)
+@Priority(UnknownParameterFilter.AFTER_THE_CALLER_IS_LET_IN + 100)
 public class HeavyDocumentFilter implements ContainerRequestFilter {
   @Inject HeavyDocumentTurn turn;
 

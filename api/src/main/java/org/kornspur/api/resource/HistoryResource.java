@@ -15,8 +15,8 @@ import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
-import org.kornspur.api.access.Action;
-import org.kornspur.api.access.Needs;
+import org.kornspur.api.access.Permission;
+import org.kornspur.api.access.RequiresPermission;
 import org.kornspur.api.view.DossierView;
 import org.kornspur.api.view.OwedView;
 import org.kornspur.api.view.TraceView;
@@ -31,7 +31,7 @@ public abstract class HistoryResource {
   abstract Subject subject(String id);
 
   @GET
-  @Needs(Action.READ_FACTS)
+  @RequiresPermission(Permission.READ_FACTS)
   @Path("{id}/facts")
   @Operation(
       summary = "Every fact that names it, corrections shown and not hidden",
@@ -45,7 +45,7 @@ public abstract class HistoryResource {
   }
 
   @GET
-  @Needs(Action.READ_LOG)
+  @RequiresPermission(Permission.READ_LOG)
   @Path("{id}/proof")
   @HeavyDocument
   @Operation(
@@ -63,7 +63,7 @@ public abstract class HistoryResource {
   }
 
   @GET
-  @Needs(Action.READ_TRACE)
+  @RequiresPermission(Permission.READ_TRACE)
   @Path("{id}/trace")
   @Operation(summary = "Back to all that it came from, or forward to all that it went into")
   @APIResponse(responseCode = "200", description = "The walk; it says whether it is complete")
@@ -84,7 +84,7 @@ public abstract class HistoryResource {
   }
 
   @GET
-  @Needs(Action.READ_OWED)
+  @RequiresPermission(Permission.READ_OWED)
   @Path("{id}/owed")
   @Operation(summary = "What is still to be brought")
   @APIResponse(responseCode = "200", description = "Own evidence first, then that of ancestors")

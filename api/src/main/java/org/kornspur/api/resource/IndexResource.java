@@ -8,8 +8,8 @@ import jakarta.ws.rs.core.MediaType;
 import java.util.Arrays;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
-import org.kornspur.api.access.Action;
-import org.kornspur.api.access.Needs;
+import org.kornspur.api.access.Permission;
+import org.kornspur.api.access.RequiresPermission;
 import org.kornspur.api.text.Words;
 import org.kornspur.api.view.Addresses;
 import org.kornspur.api.view.Notice;
@@ -30,7 +30,7 @@ public class IndexResource {
   }
 
   @GET
-  @Needs(Action.READ_INTERFACE)
+  @RequiresPermission(Permission.READ_INTERFACE)
   @Produces(MediaType.APPLICATION_JSON)
   @Operation(operationId = "listPlaces", summary = "What is here")
   public List<Place> json() {

@@ -11,8 +11,8 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
-import org.kornspur.api.access.Action;
-import org.kornspur.api.access.Needs;
+import org.kornspur.api.access.Permission;
+import org.kornspur.api.access.RequiresPermission;
 import org.kornspur.api.view.Addresses;
 import org.kornspur.api.view.PageView;
 import org.kornspur.api.view.StandingLine;
@@ -25,7 +25,7 @@ import org.kornspur.ingest.contract.Subject;
 @Tag(name = "Lots")
 public class LotsResource extends HistoryResource {
   @GET
-  @Needs(Action.READ_LOTS)
+  @RequiresPermission(Permission.READ_LOTS)
   @Operation(operationId = "listLots", summary = "List lots, worst first")
   @APIResponse(responseCode = "200", description = "One page")
   @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
@@ -35,7 +35,7 @@ public class LotsResource extends HistoryResource {
   }
 
   @GET
-  @Needs(Action.READ_LOTS)
+  @RequiresPermission(Permission.READ_LOTS)
   @Path("{id}")
   @Operation(
       operationId = "getLot",

@@ -13,15 +13,15 @@ import java.util.TreeMap;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
-import org.kornspur.api.access.Action;
-import org.kornspur.api.access.Needs;
-import org.kornspur.api.access.Sight;
-import org.kornspur.api.border.Border;
-import org.kornspur.api.feed.Feeds;
-import org.kornspur.api.feed.StandingRow;
+import org.kornspur.api.access.Permission;
+import org.kornspur.api.access.RequiresPermission;
+import org.kornspur.api.access.Visibility;
+import org.kornspur.api.readmodel.Feeds;
+import org.kornspur.api.readmodel.StandingRow;
 import org.kornspur.api.view.Addresses;
 import org.kornspur.api.view.DossierView;
 import org.kornspur.api.view.HybridView;
+import org.kornspur.api.visibility.VisibilityService;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.standing.StandingState;
 
@@ -32,27 +32,27 @@ import org.kornspur.standing.StandingState;
 public class MasterDataResource {
   private final Answers answers;
   private final Feeds feeds;
-  private final Border border;
+  private final VisibilityService border;
 
   @Inject
-  public MasterDataResource(Answers answers, Feeds feeds, Border border) {
+  public MasterDataResource(Answers answers, Feeds feeds, VisibilityService border) {
     this.answers = answers;
     this.border = border;
     this.feeds = feeds;
   }
 
   @GET
-  @Needs(Action.READ_MASTER_DATA)
+  @RequiresPermission(Permission.READ_MASTER_DATA)
   @Path("hybrids")
   @Operation(
       operationId = "listHybrids",
       summary = "Every hybrid that a crop or lot is made of, with their states")
   public List<HybridView> hybrids() {
     Map<String, States> byHybrid = new TreeMap<>();
-    Sight sight = border.sight();
+    Visibility visibility = border.visibility();
     feeds
         .standings()
-        .matching(row -> sight.isWhole() || sight.sees(row.subject()))
+        .matching(row -> visibility.isWhole() || visibility.sees(row.subject()))
         .forEach(
             row ->
                 row.material()
@@ -65,7 +65,7 @@ public class MasterDataResource {
   }
 
   @GET
-  @Needs(Action.READ_MASTER_DATA)
+  @RequiresPermission(Permission.READ_MASTER_DATA)
   @Path("hybrids/{id}")
   @Operation(operationId = "getHybrid", summary = "The facts that declare a hybrid")
   @APIResponse(responseCode = "200", description = "The facts")
@@ -75,7 +75,7 @@ public class MasterDataResource {
   }
 
   @GET
-  @Needs(Action.READ_MASTER_DATA)
+  @RequiresPermission(Permission.READ_MASTER_DATA)
   @Path("enterprises/{id}")
   @Operation(operationId = "getEnterprise", summary = "The facts that declare an enterprise")
   @APIResponse(responseCode = "200", description = "The facts")
@@ -85,7 +85,7 @@ public class MasterDataResource {
   }
 
   @GET
-  @Needs(Action.READ_MASTER_DATA)
+  @RequiresPermission(Permission.READ_MASTER_DATA)
   @Path("pollen-sources/{id}")
   @Operation(operationId = "getPollenSource", summary = "The facts that tell of a pollen source")
   @APIResponse(responseCode = "200", description = "The facts")

@@ -10,8 +10,8 @@ import java.util.Set;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
-import org.kornspur.api.access.Action;
-import org.kornspur.api.access.Needs;
+import org.kornspur.api.access.Permission;
+import org.kornspur.api.access.RequiresPermission;
 import org.kornspur.api.view.Addresses;
 import org.kornspur.api.view.OwedView;
 import org.kornspur.api.view.PageView;
@@ -30,7 +30,7 @@ public class OwedResource {
   }
 
   @GET
-  @Needs(Action.READ_OWED)
+  @RequiresPermission(Permission.READ_OWED)
   @Operation(
       operationId = "listOwed",
       summary = "What is still to be brought, by crop and lot",

@@ -17,11 +17,11 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
-import org.kornspur.api.access.Action;
 import org.kornspur.api.access.JournalLine;
 import org.kornspur.api.access.JournalReading;
-import org.kornspur.api.access.Needs;
 import org.kornspur.api.access.People;
+import org.kornspur.api.access.Permission;
+import org.kornspur.api.access.RequiresPermission;
 import org.kornspur.api.view.Addresses;
 
 /** Who changed which person, when and how. */
@@ -50,7 +50,7 @@ public class PeopleJournalResource {
       List<JournalLine> items) {}
 
   @GET
-  @Needs(Action.READ_PEOPLE)
+  @RequiresPermission(Permission.READ_PEOPLE)
   @Operation(
       operationId = "listChangesOfPeople",
       summary = "Who changed which person, when and how, newest first",

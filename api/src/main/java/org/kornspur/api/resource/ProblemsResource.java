@@ -10,8 +10,8 @@ import java.util.Arrays;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
-import org.kornspur.api.access.Action;
-import org.kornspur.api.access.Needs;
+import org.kornspur.api.access.Permission;
+import org.kornspur.api.access.RequiresPermission;
 import org.kornspur.api.problem.AddressDetail;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemKind;
@@ -35,7 +35,7 @@ public class ProblemsResource {
   @Inject ProblemLanguage language;
 
   @GET
-  @Needs(Action.READ_INTERFACE)
+  @RequiresPermission(Permission.READ_INTERFACE)
   @Operation(operationId = "listProblemKinds", summary = "Every kind of problem document")
   public List<KindView> list() {
     return Arrays.stream(ProblemKind.values())
@@ -44,7 +44,7 @@ public class ProblemsResource {
   }
 
   @GET
-  @Needs(Action.READ_INTERFACE)
+  @RequiresPermission(Permission.READ_INTERFACE)
   @Path("{kind}")
   @Operation(operationId = "getProblemKind", summary = "What one kind means and what to do")
   public KindView get(@PathParam("kind") String kind) {

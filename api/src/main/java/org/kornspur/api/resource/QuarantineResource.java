@@ -23,9 +23,8 @@ import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
-import org.kornspur.api.access.Action;
-import org.kornspur.api.access.Needs;
-import org.kornspur.api.border.OwnWords;
+import org.kornspur.api.access.Permission;
+import org.kornspur.api.access.RequiresPermission;
 import org.kornspur.api.intake.Quarantine;
 import org.kornspur.api.problem.BodyLimit;
 import org.kornspur.api.problem.ProblemLanguage;
@@ -34,6 +33,7 @@ import org.kornspur.api.view.PageView;
 import org.kornspur.api.view.QuarantineLine;
 import org.kornspur.api.view.QuarantineView;
 import org.kornspur.api.view.ReceiptView;
+import org.kornspur.api.visibility.SkipRedaction;
 import org.kornspur.contract.QuarantineState;
 
 /** Refused input: to be looked at, mended and replayed, or discarded. */
@@ -53,8 +53,8 @@ public class QuarantineResource {
   }
 
   @GET
-  @OwnWords
-  @Needs(Action.READ_QUARANTINE)
+  @SkipRedaction
+  @RequiresPermission(Permission.READ_QUARANTINE)
   @Operation(operationId = "listQuarantine", summary = "List refused input, newest first")
   @APIResponse(responseCode = "200", description = "One page")
   @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
@@ -85,8 +85,8 @@ public class QuarantineResource {
   }
 
   @GET
-  @OwnWords
-  @Needs(Action.READ_QUARANTINE)
+  @SkipRedaction
+  @RequiresPermission(Permission.READ_QUARANTINE)
   @Path("{entryId}")
   @Operation(
       operationId = "getQuarantineEntry",
@@ -98,7 +98,7 @@ public class QuarantineResource {
   }
 
   @POST
-  @Needs(Action.SETTLE_QUARANTINE)
+  @RequiresPermission(Permission.SETTLE_QUARANTINE)
   @Path("{entryId}/replay")
   @Consumes({MediaType.APPLICATION_JSON, MediaType.WILDCARD})
   @Operation(
@@ -145,7 +145,7 @@ public class QuarantineResource {
           String reason) {}
 
   @POST
-  @Needs(Action.SETTLE_QUARANTINE)
+  @RequiresPermission(Permission.SETTLE_QUARANTINE)
   @Path("{entryId}/discard")
   @Consumes(MediaType.APPLICATION_JSON)
   @Operation(

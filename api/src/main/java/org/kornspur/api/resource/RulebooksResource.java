@@ -12,8 +12,8 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
-import org.kornspur.api.access.Action;
-import org.kornspur.api.access.Needs;
+import org.kornspur.api.access.Permission;
+import org.kornspur.api.access.RequiresPermission;
 import org.kornspur.api.engine.RulesInForce;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.RecordDetail;
@@ -39,14 +39,14 @@ public class RulebooksResource {
   }
 
   @GET
-  @Needs(Action.READ_RULEBOOKS)
+  @RequiresPermission(Permission.READ_RULEBOOKS)
   @Operation(operationId = "listRulebooks", summary = "Every rulebook, and the common practice")
   public List<RulebookView.Summary> list() {
     return books().map(book -> RulebookView.Summary.of(book, words.words())).toList();
   }
 
   @GET
-  @Needs(Action.READ_RULEBOOKS)
+  @RequiresPermission(Permission.READ_RULEBOOKS)
   @Path("{id}")
   @Operation(
       operationId = "getRulebook",

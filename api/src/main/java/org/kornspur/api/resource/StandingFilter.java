@@ -7,7 +7,7 @@ import java.util.Set;
 import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
-import org.kornspur.api.feed.StandingQuery;
+import org.kornspur.api.readmodel.StandingQuery;
 import org.kornspur.contract.Category;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.verdict.Gate;

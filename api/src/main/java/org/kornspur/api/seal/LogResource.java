@@ -18,8 +18,8 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
-import org.kornspur.api.access.Action;
-import org.kornspur.api.access.Needs;
+import org.kornspur.api.access.Permission;
+import org.kornspur.api.access.RequiresPermission;
 import org.kornspur.api.engine.Engine;
 import org.kornspur.api.engine.NotReady;
 import org.kornspur.api.engine.SiteKeys;
@@ -55,7 +55,7 @@ public class LogResource {
   }
 
   @GET
-  @Needs(Action.READ_LOG)
+  @RequiresPermission(Permission.READ_LOG)
   @Operation(
       operationId = "getLog",
       summary = "How far the log is chained and signed, the newest checkpoints, the public keys")
@@ -91,7 +91,7 @@ public class LogResource {
   }
 
   @GET
-  @Needs(Action.READ_LOG)
+  @RequiresPermission(Permission.READ_LOG)
   @Path("checkpoints")
   @Operation(
       operationId = "listCheckpoints",

@@ -32,11 +32,11 @@ public final class StandingWords {
   }
 
   public String reason(LotStanding standing) {
-    return reason(Reason.of(standing));
+    return reason(StandingSummary.of(standing));
   }
 
   /** A reason in one line. */
-  public String reason(Reason reason) {
+  public String reason(StandingSummary reason) {
     return reason
         .verdict()
         .map(verdicts::line)
@@ -49,7 +49,7 @@ public final class StandingWords {
   }
 
   /** The same as HTML, ids as links. */
-  public String reasonHtml(Reason reason) {
+  public String reasonHtml(StandingSummary reason) {
     return reason
         .verdict()
         .map(verdicts::lineHtml)

@@ -12,7 +12,9 @@ public final class Addresses {
 
   private Addresses() {}
 
-  /** Address of a subject; of its first sight's facts for a pollen source, which has no page. */
+  /**
+   * Address of a subject; of its first visibility's facts for a pollen source, which has no page.
+   */
   public static String of(Subject subject) {
     return switch (subject.kind()) {
       case LOT -> ROOT + "/lots/" + part(subject.id());

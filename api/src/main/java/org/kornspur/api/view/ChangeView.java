@@ -4,7 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
-import org.kornspur.api.feed.StandingChange;
+import org.kornspur.api.readmodel.StandingChange;
 import org.kornspur.api.text.StandingWords;
 import org.kornspur.standing.ReleaseStep;
 import org.kornspur.standing.StandingState;

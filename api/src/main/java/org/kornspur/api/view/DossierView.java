@@ -2,7 +2,7 @@ package org.kornspur.api.view;
 
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
-import org.kornspur.api.access.Sight;
+import org.kornspur.api.access.Visibility;
 import org.kornspur.api.text.Words;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Entry;
@@ -23,13 +23,18 @@ public record DossierView(
    * @param all every fact of the subject
    */
   public static DossierView of(
-      Subject subject, List<Entry> entries, List<Entry> all, Sight sight, Words words, AsOf asOf) {
+      Subject subject,
+      List<Entry> entries,
+      List<Entry> all,
+      Visibility visibility,
+      Words words,
+      AsOf asOf) {
     long counting = entries.stream().filter(Entry::counts).count();
     return new DossierView(
         SubjectLink.of(subject),
         counting,
         entries.size() - counting,
-        entries.stream().map(entry -> FactView.of(entry, all, sight, words)).toList(),
+        entries.stream().map(entry -> FactView.of(entry, all, visibility, words)).toList(),
         asOf);
   }
 }

@@ -7,7 +7,7 @@ import java.util.List;
 import org.apache.avro.specific.SpecificRecord;
 import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
-import org.kornspur.api.access.Sight;
+import org.kornspur.api.access.Visibility;
 import org.kornspur.api.text.Words;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.SubjectsNamed;
@@ -57,7 +57,8 @@ public record FactView(
                       + " withdrawal, which puts nothing in its place")
           JsonNode fact) {
 
-    static SupersededView of(Superseded superseded, List<Entry> all, Sight sight, Words words) {
+    static SupersededView of(
+        Superseded superseded, List<Entry> all, Visibility visibility, Words words) {
       return new SupersededView(
           superseded.byFactId(),
           superseded.reason(),
@@ -66,7 +67,7 @@ public record FactView(
           all.stream()
               .filter(entry -> entry.header().getFactId().equals(superseded.byFactId()))
               .findFirst()
-              .map(entry -> content(entry.fact(), sight, words))
+              .map(entry -> content(entry.fact(), visibility, words))
               .orElse(null));
     }
   }
@@ -76,26 +77,28 @@ public record FactView(
    *
    * @param all the facts of the same subject, among which the one that corrects it is looked for
    */
-  public static FactView of(Entry entry, List<Entry> all, Sight sight, Words words) {
-    boolean isWhole = isWhole(entry.fact(), sight);
+  public static FactView of(Entry entry, List<Entry> all, Visibility visibility, Words words) {
+    boolean isWhole = isWhole(entry.fact(), visibility);
     return new FactView(
         entry.counts(),
         entry.awaitsConfirmation(),
-        entry.superseded().map(by -> SupersededView.of(by, all, sight, words)).orElse(null),
-        entry.unconfirmed().stream().map(by -> SupersededView.of(by, all, sight, words)).toList(),
+        entry.superseded().map(by -> SupersededView.of(by, all, visibility, words)).orElse(null),
+        entry.unconfirmed().stream()
+            .map(by -> SupersededView.of(by, all, visibility, words))
+            .toList(),
         SubjectsNamed.of(entry.fact()).stream()
-            .filter(subject -> isWhole || sight.sees(subject))
+            .filter(subject -> isWhole || visibility.sees(subject))
             .map(SubjectLink::of)
             .toList(),
-        content(entry.fact(), sight, words));
+        content(entry.fact(), visibility, words));
   }
 
-  private static boolean isWhole(SpecificRecord fact, Sight sight) {
-    return sight.isWhole() || sight.sees(fact);
+  private static boolean isWhole(SpecificRecord fact, Visibility visibility) {
+    return visibility.isWhole() || visibility.sees(fact);
   }
 
-  private static JsonNode content(SpecificRecord fact, Sight sight, Words words) {
-    return isWhole(fact, sight) ? AvroJson.write(fact) : cut(fact, words);
+  private static JsonNode content(SpecificRecord fact, Visibility visibility, Words words) {
+    return isWhole(fact, visibility) ? AvroJson.write(fact) : cut(fact, words);
   }
 
   /** Type and time alone, for the rest tells of others' seed. */

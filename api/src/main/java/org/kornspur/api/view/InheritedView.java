@@ -4,7 +4,7 @@ import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.api.text.VerdictWords;
 import org.kornspur.ingest.contract.Subject;
-import org.kornspur.processors.dossier.Trouble;
+import org.kornspur.processors.dossier.InheritedFinding;
 import org.kornspur.standing.InheritedTrouble;
 
 /** A fault or an open question that was taken over from an ancestor. */
@@ -16,7 +16,7 @@ public record InheritedView(
     @Schema(
             description = "Whether it makes the descendant not fit, or leaves evidence owed",
             enumeration = {"CONDEMNS", "OWED"})
-        Trouble.Weight weight,
+        InheritedFinding.Weight weight,
     @Schema(description = "The ancestor") SubjectLink origin,
     @Schema(description = "From the ancestor down to the parent, both included")
         List<SubjectLink> path,
@@ -30,7 +30,7 @@ public record InheritedView(
         trouble.getGate(),
         trouble.getAspect(),
         words.about(trouble.getAbout(), trouble.getAspect()),
-        Trouble.Weight.valueOf(trouble.getWeight()),
+        InheritedFinding.Weight.valueOf(trouble.getWeight()),
         SubjectLink.of(Subject.parse(trouble.getOrigin())),
         trouble.getPath().stream().map(Subject::parse).map(SubjectLink::of).toList(),
         trouble.getFactIds(),

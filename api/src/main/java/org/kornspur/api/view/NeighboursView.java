@@ -3,7 +3,7 @@ package org.kornspur.api.view;
 import java.time.LocalDate;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
-import org.kornspur.api.access.Sight;
+import org.kornspur.api.access.Visibility;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Report;
@@ -47,8 +47,8 @@ public record NeighboursView(
           LocalDate sheddingTo,
       @Schema(description = "Fact that tells of it; null for a crop of another") String factId) {
 
-    static NeighbourView of(Report.Neighbour neighbour, Sight sight) {
-      if (!isTold(neighbour, sight)) {
+    static NeighbourView of(Report.Neighbour neighbour, Visibility visibility) {
+      if (!isTold(neighbour, visibility)) {
         return new NeighbourView(
             SubjectLink.of(neighbour.source()),
             neighbour.distanceM(),
@@ -76,16 +76,16 @@ public record NeighboursView(
   }
 
   /** Whether more is told of a neighbour than what one sees from the road. */
-  public static boolean isTold(Report.Neighbour neighbour, Sight sight) {
-    return neighbour.sourceKind().isPresent() || sight.sees(neighbour.source());
+  public static boolean isTold(Report.Neighbour neighbour, Visibility visibility) {
+    return neighbour.sourceKind().isPresent() || visibility.sees(neighbour.source());
   }
 
-  public static NeighboursView of(Dossier crop, double reachM, Sight sight, AsOf asOf) {
+  public static NeighboursView of(Dossier crop, double reachM, Visibility visibility, AsOf asOf) {
     return new NeighboursView(
         SubjectLink.of(crop.subject()),
         crop.crop().map(NeighboursView::outline).orElse(List.of()),
         reachM,
-        crop.neighbours().stream().map(near -> NeighbourView.of(near, sight)).toList(),
+        crop.neighbours().stream().map(near -> NeighbourView.of(near, visibility)).toList(),
         asOf);
   }
 

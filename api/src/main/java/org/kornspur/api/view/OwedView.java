@@ -5,7 +5,7 @@ import java.util.stream.Stream;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.api.text.VerdictWords;
 import org.kornspur.ingest.contract.Subject;
-import org.kornspur.processors.dossier.Trouble;
+import org.kornspur.processors.dossier.InheritedFinding;
 import org.kornspur.processors.stream.StandingRecords;
 import org.kornspur.standing.LotStanding;
 import org.kornspur.standing.StandingState;
@@ -47,7 +47,7 @@ public record OwedView(
                         words.whole(verdict)));
     Stream<Item> inherited =
         standing.getInherited().stream()
-            .filter(trouble -> StandingRecords.weighs(trouble, Trouble.Weight.OWED))
+            .filter(trouble -> StandingRecords.weighs(trouble, InheritedFinding.Weight.OWED))
             .map(
                 trouble ->
                     new Item(

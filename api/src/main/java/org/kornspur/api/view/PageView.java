@@ -3,7 +3,7 @@ package org.kornspur.api.view;
 import java.util.List;
 import java.util.function.Function;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
-import org.kornspur.api.feed.Slice;
+import org.kornspur.api.readmodel.ResultPage;
 
 /** One page of a list. */
 @Schema(description = "One page of a list")
@@ -16,7 +16,7 @@ public record PageView<T>(
     @Schema(description = "How complete the data is") AsOf asOf) {
 
   /** The page in the shape of the interface. */
-  public static <S, T> PageView<T> of(Slice<S> slice, Function<S, T> shape, AsOf asOf) {
+  public static <S, T> PageView<T> of(ResultPage<S> slice, Function<S, T> shape, AsOf asOf) {
     int pages = (slice.total() + slice.size() - 1) / slice.size();
     return new PageView<>(
         slice.page(), slice.size(), slice.total(), pages, slice.map(shape).items(), asOf);

@@ -2,7 +2,7 @@ package org.kornspur.api.view;
 
 import java.time.Instant;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
-import org.kornspur.api.feed.QuarantineRow;
+import org.kornspur.api.readmodel.QuarantineRow;
 import org.kornspur.contract.QuarantineOrigin;
 import org.kornspur.contract.QuarantineState;
 import org.kornspur.ingest.intake.ProblemWords;

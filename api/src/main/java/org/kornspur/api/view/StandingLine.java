@@ -3,7 +3,7 @@ package org.kornspur.api.view;
 import java.time.Instant;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
-import org.kornspur.api.feed.StandingRow;
+import org.kornspur.api.readmodel.StandingRow;
 import org.kornspur.api.text.StandingWords;
 import org.kornspur.standing.ReleaseStep;
 import org.kornspur.standing.StandingState;

@@ -8,8 +8,8 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Function;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
-import org.kornspur.api.access.Sight;
-import org.kornspur.api.feed.StandingRow;
+import org.kornspur.api.access.Visibility;
+import org.kornspur.api.readmodel.StandingRow;
 import org.kornspur.api.text.StandingWords;
 import org.kornspur.api.text.Words;
 import org.kornspur.ingest.contract.Subject;
@@ -106,17 +106,17 @@ public record TraceView(
   public static TraceView of(
       Trace trace,
       Function<Subject, Optional<StandingRow>> standings,
-      Sight sight,
+      Visibility visibility,
       StandingWords words,
       double elapsedMs,
       AsOf asOf) {
     boolean isCut =
         trace.steps().keySet().stream()
-            .anyMatch(subject -> isJudged(subject) && !sight.sees(subject));
+            .anyMatch(subject -> isJudged(subject) && !visibility.sees(subject));
     List<SubjectLink> unresolved =
         trace.steps().keySet().stream()
             .filter(TraceView::isJudged)
-            .filter(sight::sees)
+            .filter(visibility::sees)
             .filter(subject -> standings.apply(subject).isEmpty())
             .map(SubjectLink::of)
             .toList();
@@ -131,7 +131,7 @@ public record TraceView(
                         step.getKey(),
                         step.getValue(),
                         standings.apply(step.getKey()),
-                        sight,
+                        visibility,
                         words))
             .toList(),
         trace.edges().stream().map(Movement::of).toList(),
@@ -152,8 +152,12 @@ public record TraceView(
 
   /** Beyond the border a subject is named with its enterprise, and no more is told of it. */
   private static Node node(
-      Subject subject, int steps, Optional<StandingRow> known, Sight sight, StandingWords words) {
-    Optional<StandingRow> row = known.filter(standing -> sight.sees(subject));
+      Subject subject,
+      int steps,
+      Optional<StandingRow> known,
+      Visibility visibility,
+      StandingWords words) {
+    Optional<StandingRow> row = known.filter(standing -> visibility.sees(subject));
     return new Node(
         subject.toString(),
         subject.kind().word(),

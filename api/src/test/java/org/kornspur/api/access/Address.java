@@ -35,7 +35,7 @@ record Address(
     String path,
     Optional<String> contentType,
     Optional<String> accept,
-    Optional<Action> needs) {
+    Optional<Permission> needs) {
 
   private static final Map<Class<? extends Annotation>, String> METHODS =
       Map.of(
@@ -85,6 +85,7 @@ record Address(
         ("/" + path).replaceAll("/+", "/").replaceAll("\\{[^}]*}", "no-such-id"),
         takes,
         gives,
-        Optional.ofNullable(method.getAnnotation(Needs.class)).map(Needs::value));
+        Optional.ofNullable(method.getAnnotation(RequiresPermission.class))
+            .map(RequiresPermission::value));
   }
 }

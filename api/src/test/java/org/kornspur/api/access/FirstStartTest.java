@@ -133,14 +133,14 @@ class FirstStartTest {
 
   @Test
   void aBucketGivesSoMuchAndNoMore() {
-    Buckets buckets = new Buckets(3, Duration.ofMinutes(1));
+    RateLimiter limiter = new RateLimiter(3, Duration.ofMinutes(1));
     for (int i = 0; i < 3; i++) {
-      assertThat(buckets.take("one")).isEmpty();
+      assertThat(limiter.take("one")).isEmpty();
     }
-    OptionalLong wait = buckets.take("one");
+    OptionalLong wait = limiter.take("one");
     assertThat(wait.getAsLong()).isBetween(1L, 20L);
-    assertThat(buckets.take("another")).isEmpty();
-    buckets.putBack("one");
-    assertThat(buckets.take("one")).isEmpty();
+    assertThat(limiter.take("another")).isEmpty();
+    limiter.putBack("one");
+    assertThat(limiter.take("one")).isEmpty();
   }
 }

@@ -13,7 +13,7 @@ final class ForwardedLogIn {
     return new Asking(root.toString())
         .ask(
             "POST",
-            Places.SESSION,
+            RoutePolicy.SESSION,
             Map.of(
                 "Content-Type",
                 "application/json",

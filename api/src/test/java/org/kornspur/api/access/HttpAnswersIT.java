@@ -107,7 +107,7 @@ class HttpAnswersIT {
       Asking.Answer bySession =
           asking.ask(
               "POST",
-              Places.SESSION,
+              RoutePolicy.SESSION,
               Map.of("Content-Type", "application/json"),
               "{\"personId\": \"quality\", \"password\": \"any\"}");
       Asking.Answer byPassword =

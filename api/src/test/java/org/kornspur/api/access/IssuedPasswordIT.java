@@ -79,11 +79,11 @@ class IssuedPasswordIT {
       assertNotOwn(as("p-21", issued, "GET", path, ""));
     }
     assertNotOwn(as("p-21", issued, "POST", "/api/v1/lots/none/acts", "{}"));
-    assertNotOwn(as("p-21", issued, "DELETE", Places.SESSION, ""));
+    assertNotOwn(as("p-21", issued, "DELETE", RoutePolicy.SESSION, ""));
     assertNotOwn(
         asking.ask(
             "POST",
-            Places.SESSION,
+            RoutePolicy.SESSION,
             Map.of("Content-Type", "application/json"),
             JSON.writeValueAsString(Map.of("personId", "p-21", "password", issued))));
 
@@ -139,6 +139,9 @@ class IssuedPasswordIT {
 
   private Asking.Answer form(String body) throws Exception {
     return asking.ask(
-        "POST", Places.SESSION, Map.of("Content-Type", "application/x-www-form-urlencoded"), body);
+        "POST",
+        RoutePolicy.SESSION,
+        Map.of("Content-Type", "application/x-www-form-urlencoded"),
+        body);
   }
 }

@@ -61,7 +61,7 @@ class LogInIT {
     headers.put("Content-Type", "application/json");
     return asking.ask(
         "POST",
-        Places.SESSION,
+        RoutePolicy.SESSION,
         headers,
         JSON.writeValueAsString(Map.of("personId", person, "password", password)));
   }
@@ -83,7 +83,7 @@ class LogInIT {
     Map<String, String> logOut = new HashMap<>(withCookie);
     logOut.put(FormTokens.HEADER, session.token());
     logOut.put("Origin", origin);
-    assertThat(asking.ask("DELETE", Places.SESSION, logOut, "").status()).isEqualTo(204);
+    assertThat(asking.ask("DELETE", RoutePolicy.SESSION, logOut, "").status()).isEqualTo(204);
     assertThat(asking.ask("GET", "/api/v1/account", withCookie, "").status()).isEqualTo(401);
   }
 
@@ -130,9 +130,9 @@ class LogInIT {
             "Content-Type",
             "application/x-www-form-urlencoded");
     String token = URLEncoder.encode(session.token(), StandardCharsets.UTF_8);
-    assertForged(asking.ask("POST", Places.SESSION + "/end", headers, "a=b&csrfToken=wrong"));
+    assertForged(asking.ask("POST", RoutePolicy.SESSION + "/end", headers, "a=b&csrfToken=wrong"));
     Asking.Answer ended =
-        asking.ask("POST", Places.SESSION + "/end", headers, "a=b&csrfToken=" + token);
+        asking.ask("POST", RoutePolicy.SESSION + "/end", headers, "a=b&csrfToken=" + token);
     assertThat(ended.status()).isEqualTo(303);
   }
 
@@ -160,7 +160,7 @@ class LogInIT {
       Asking.Answer answer =
           asking.ask(
               "POST",
-              Places.SESSION,
+              RoutePolicy.SESSION,
               Map.of("Content-Type", "application/x-www-form-urlencoded"),
               form);
       assertThat(answer.status()).isEqualTo(303);
@@ -180,7 +180,7 @@ class LogInIT {
     assertTooLarge(
         asking.ask(
             "POST",
-            Places.SESSION,
+            RoutePolicy.SESSION,
             Map.of("Content-Type", "application/x-www-form-urlencoded"),
             "personId=auditor&password=" + tooLong));
   }
@@ -317,7 +317,7 @@ class LogInIT {
     Map<String, String> headers =
         Map.of("Authorization", TestPeople.basic(person, old), "Content-Type", "application/json");
     String change = JSON.writeValueAsString(Map.of("password", old, "newPassword", own));
-    return asking.ask("POST", Places.OWN_PASSWORD, headers, change).status();
+    return asking.ask("POST", RoutePolicy.OWN_PASSWORD, headers, change).status();
   }
 
   private int account(String person, String password) throws Exception {

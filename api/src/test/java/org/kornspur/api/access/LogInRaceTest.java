@@ -63,10 +63,10 @@ class LogInRaceTest {
     AccessSettings settings = settings();
     People people = new Meanwhile(settings, change);
     Sessions sessions = new Sessions(settings, people);
-    Knock knock =
+    AuthenticationResult authentication =
         new Passwords(people)
             .check(PERSON, TestPeople.password(), "192.0.2.1", Caller.Proof.SESSION);
-    return knock instanceof Knock.Known known
+    return authentication instanceof AuthenticationResult.Known known
         ? sessions.read(sessions.begin(known.caller(), true).getValue())
         : Optional.empty();
   }

@@ -43,19 +43,21 @@ class PasswordsTest {
     passwords = new Passwords(new People(settings, () -> "administrator"), MOST_OF_PERSON);
   }
 
-  private Knock check(String password, String address) {
+  private AuthenticationResult check(String password, String address) {
     return passwords.check(PERSON, password, address, Caller.Proof.PASSWORD);
   }
 
   @Test
   void manyFirstRequestsAtOnceWithTheRightPasswordAllComeIn() throws Exception {
     assertThat(atOnce(TestPeople.password(), AT_ONCE))
-        .allSatisfy(knock -> assertThat(knock).isInstanceOf(Knock.Known.class));
+        .allSatisfy(
+            authentication ->
+                assertThat(authentication).isInstanceOf(AuthenticationResult.Known.class));
   }
 
   @Test
   void manyGuessesAtOnceAreBounded() throws Exception {
-    List<Future<Knock>> guesses = new ArrayList<>();
+    List<Future<AuthenticationResult>> guesses = new ArrayList<>();
     ExecutorService threads = Executors.newFixedThreadPool(AT_ONCE);
     try {
       for (int i = 0; i < AT_ONCE; i++) {
@@ -63,7 +65,7 @@ class PasswordsTest {
         guesses.add(threads.submit(() -> check(guess, HOME)));
       }
       int hashed = 0;
-      for (Future<Knock> guess : guesses) {
+      for (Future<AuthenticationResult> guess : guesses) {
         hashed += status(guess.get()) == 401 ? 1 : 0;
       }
       assertThat(hashed).isEqualTo(5);
@@ -74,23 +76,23 @@ class PasswordsTest {
 
   @Test
   void guessesFromManyAddressesAreSlowedAndThePersonStillComesIn() {
-    assertThat(check(TestPeople.password(), HOME)).isInstanceOf(Knock.Known.class);
+    assertThat(check(TestPeople.password(), HOME)).isInstanceOf(AuthenticationResult.Known.class);
     for (int i = 0; i < MOST_OF_PERSON; i++) {
       assertThat(status(check("a guess", "198.51.100." + i))).isEqualTo(401);
     }
-    Knock slowed = check("another guess", "203.0.113.1");
+    AuthenticationResult slowed = check("another guess", "203.0.113.1");
     assertThat(status(slowed)).isEqualTo(429);
-    assertThat(((Knock.Refused) slowed).refusal().document().detail())
+    assertThat(((AuthenticationResult.Refused) slowed).refusal().document().detail())
         .contains(new AccessDetail.TooManyWrongForPerson(MOST_OF_PERSON));
     assertThat(status(check("a slip of the person", HOME))).isEqualTo(401);
-    assertThat(check(TestPeople.password(), HOME)).isInstanceOf(Knock.Known.class);
+    assertThat(check(TestPeople.password(), HOME)).isInstanceOf(AuthenticationResult.Known.class);
   }
 
-  private List<Knock> atOnce(String password, int times) throws Exception {
+  private List<AuthenticationResult> atOnce(String password, int times) throws Exception {
     CountDownLatch start = new CountDownLatch(1);
     ExecutorService threads = Executors.newFixedThreadPool(times);
     try {
-      List<Future<Knock>> asked = new ArrayList<>();
+      List<Future<AuthenticationResult>> asked = new ArrayList<>();
       for (int i = 0; i < times; i++) {
         asked.add(
             threads.submit(
@@ -100,8 +102,8 @@ class PasswordsTest {
                 }));
       }
       start.countDown();
-      List<Knock> answers = new ArrayList<>();
-      for (Future<Knock> one : asked) {
+      List<AuthenticationResult> answers = new ArrayList<>();
+      for (Future<AuthenticationResult> one : asked) {
         answers.add(one.get());
       }
       return answers;
@@ -110,7 +112,9 @@ class PasswordsTest {
     }
   }
 
-  private static int status(Knock knock) {
-    return knock instanceof Knock.Refused refused ? refused.refusal().document().status() : 200;
+  private static int status(AuthenticationResult authentication) {
+    return authentication instanceof AuthenticationResult.Refused refused
+        ? refused.refusal().document().status()
+        : 200;
   }
 }

@@ -23,7 +23,7 @@ import org.junit.jupiter.api.extension.ExtendWith;
 import org.kornspur.api.OneMachine;
 import org.kornspur.api.access.AsPerson;
 import org.kornspur.api.resource.InventedFacts;
-import org.kornspur.ingest.json.FactIntake;
+import org.kornspur.ingest.json.FactParser;
 import org.kornspur.ingest.json.ReadResult;
 import org.kornspur.ingest.wire.AvroSerdes;
 import org.kornspur.processors.stream.Topics;
@@ -101,7 +101,7 @@ class OpenTransactionIT {
   }
 
   private static void send(KafkaProducer<String, SpecificRecord> producer, String json) {
-    ReadResult.Fact read = (ReadResult.Fact) FactIntake.accept(json);
+    ReadResult.Fact read = (ReadResult.Fact) FactParser.accept(json);
     var unused =
         producer.send(
             new ProducerRecord<>(

@@ -23,10 +23,10 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.kornspur.api.resource.InventedFacts;
 import org.kornspur.ingest.contract.FactType;
-import org.kornspur.ingest.json.FactIntake;
+import org.kornspur.ingest.json.FactParser;
 import org.kornspur.ingest.json.ReadResult;
 import org.kornspur.processors.stream.RegisterEntry;
-import org.kornspur.processors.stream.Stores;
+import org.kornspur.processors.stream.StateStores;
 import org.kornspur.processors.stream.Topics;
 
 /** Broker, registry and processors on one folder, stopped and started again after bad records. */
@@ -55,7 +55,7 @@ class RestartAfterPoisonIT {
   }
 
   private static void publish(RunningProcessors processors, String json) {
-    ReadResult read = FactIntake.accept(json.getBytes(StandardCharsets.UTF_8));
+    ReadResult read = FactParser.accept(json.getBytes(StandardCharsets.UTF_8));
     SpecificRecord fact = ((ReadResult.Fact) read).fact();
     String factId = FactType.headerOf(fact).getFactId();
     processors.publisher().publish(fact).join();
@@ -64,9 +64,9 @@ class RestartAfterPoisonIT {
 
   private static boolean registered(RunningProcessors processors, String factId) {
     try {
-      int partition = processors.stores().placeOf(Stores.FACT_REGISTER, factId).partition();
+      int partition = processors.stores().placeOf(StateStores.FACT_REGISTER, factId).partition();
       ReadOnlyKeyValueStore<String, RegisterEntry> register =
-          processors.stores().local(Stores.FACT_REGISTER, partition);
+          processors.stores().local(StateStores.FACT_REGISTER, partition);
       RegisterEntry entry = processors.stores().read(() -> register.get(factId));
       return entry != null && entry.fingerprint().isPresent();
     } catch (NotReady notYet) {

@@ -48,7 +48,7 @@ import org.kornspur.ingest.intake.FactSink;
 import org.kornspur.ingest.seal.SigningKey;
 import org.kornspur.ingest.verify.VerifyCommand;
 import org.kornspur.processors.stream.RegisterEntry;
-import org.kornspur.processors.stream.Stores;
+import org.kornspur.processors.stream.StateStores;
 import org.kornspur.processors.stream.Topics;
 
 /**
@@ -286,10 +286,10 @@ class RestoreIT {
   }
 
   private static boolean isRegistered(RunningProcessors running, String factId) {
-    StateStores stores = running.stores();
-    int partition = stores.placeOf(Stores.FACT_REGISTER, factId).partition();
+    StoreQueries stores = running.stores();
+    int partition = stores.placeOf(StateStores.FACT_REGISTER, factId).partition();
     ReadOnlyKeyValueStore<String, RegisterEntry> register =
-        stores.local(Stores.FACT_REGISTER, partition);
+        stores.local(StateStores.FACT_REGISTER, partition);
     return register.get(factId) != null;
   }
 

@@ -45,7 +45,7 @@ import org.kornspur.api.cluster.DemoFacts;
 import org.kornspur.api.engine.Engine;
 import org.kornspur.api.engine.NotReady;
 import org.kornspur.ingest.intake.QuarantineEntries;
-import org.kornspur.ingest.json.FactIntake;
+import org.kornspur.ingest.json.FactParser;
 import org.kornspur.ingest.json.ReadResult;
 import org.kornspur.processors.stream.RegisterEntry;
 import org.kornspur.processors.stream.Topics;
@@ -146,7 +146,7 @@ class HostileRequestsIT {
   /** No record here is a fact under its own key, so each must be found in the quarantine. */
   private byte[] harmfulRecord(HostileInputs inputs, int number) {
     byte[] text = inputs.fact(number);
-    if (FactIntake.accept(text) instanceof ReadResult.Fact read) {
+    if (FactParser.accept(text) instanceof ReadResult.Fact read) {
       byte[] wire = engine.wire().encode(Topics.FACTS.topicName(), read.fact());
       return number % 2 == 0 ? wire : inputs.harmed(wire);
     }

@@ -35,7 +35,7 @@ import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.contract.QuarantineOrigin;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.intake.QuarantineEntries;
-import org.kornspur.ingest.json.FactIntake;
+import org.kornspur.ingest.json.FactParser;
 import org.kornspur.ingest.json.ReadResult;
 import org.kornspur.processors.stream.Topics;
 
@@ -192,7 +192,7 @@ class PoisonRecordsEverywhereIT {
   private List<byte[]> ofOurs(HostileInputs inputs) {
     List<byte[]> wire = new ArrayList<>();
     for (int i = 0; wire.size() < 20; i++) {
-      if (FactIntake.accept(inputs.fact(1_000_000 + i)) instanceof ReadResult.Fact read) {
+      if (FactParser.accept(inputs.fact(1_000_000 + i)) instanceof ReadResult.Fact read) {
         wire.add(encoded(Topics.FACTS, read.fact()));
       }
     }

@@ -9,7 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.apache.avro.specific.SpecificRecord;
 import org.junit.jupiter.api.Test;
-import org.kornspur.api.access.Sight;
+import org.kornspur.api.access.Visibility;
 import org.kornspur.api.text.EnglishWords;
 import org.kornspur.api.view.AsOf;
 import org.kornspur.api.view.TraceView;
@@ -55,18 +55,18 @@ class RecallSheetTest {
         TraceView.of(
             drill.back(),
             subject -> Optional.empty(),
-            Sight.everything(),
+            Visibility.everything(),
             EnglishWords.standings(),
             1,
             asOf),
         TraceView.of(
             drill.forward(),
             subject -> Optional.empty(),
-            Sight.everything(),
+            Visibility.everything(),
             EnglishWords.standings(),
             1,
             asOf),
-        Sight.everything(),
+        Visibility.everything(),
         EnglishWords.words(),
         1,
         0,

@@ -15,10 +15,10 @@ import java.util.concurrent.locks.LockSupport;
 import java.util.function.BooleanSupplier;
 import java.util.function.Predicate;
 import org.junit.jupiter.api.Test;
-import org.kornspur.api.feed.ChangeHub;
-import org.kornspur.api.feed.InventedChange;
-import org.kornspur.api.feed.Positions;
-import org.kornspur.api.feed.StandingChange;
+import org.kornspur.api.readmodel.ChangeHub;
+import org.kornspur.api.readmodel.InventedChange;
+import org.kornspur.api.readmodel.Positions;
+import org.kornspur.api.readmodel.StandingChange;
 
 /** What a reader is written who may hear of lot:own and of nothing else. */
 class ChangeStreamTest {

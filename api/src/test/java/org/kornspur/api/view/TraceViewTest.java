@@ -7,9 +7,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
-import org.kornspur.api.access.Sight;
-import org.kornspur.api.feed.InventedChange;
-import org.kornspur.api.feed.StandingRow;
+import org.kornspur.api.access.Visibility;
+import org.kornspur.api.readmodel.InventedChange;
+import org.kornspur.api.readmodel.StandingRow;
 import org.kornspur.api.text.EnglishWords;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
@@ -90,7 +90,7 @@ class TraceViewTest {
     return TraceView.of(
         Trace.walk(PEDIGREE, start, direction, most),
         subject -> standing.contains(subject) ? Optional.of(row(subject)) : Optional.empty(),
-        Sight.everything(),
+        Visibility.everything(),
         EnglishWords.standings(),
         1.5,
         NOW);

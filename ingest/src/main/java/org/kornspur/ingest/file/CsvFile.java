@@ -20,8 +20,8 @@ import org.apache.commons.csv.CSVRecord;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.intake.Problems;
-import org.kornspur.ingest.json.FactIntake;
 import org.kornspur.ingest.json.FactJson;
+import org.kornspur.ingest.json.FactParser;
 import org.kornspur.ingest.json.ReadResult;
 import org.kornspur.ingest.problem.FileProblem;
 import org.kornspur.ingest.problem.Given;
@@ -134,7 +134,7 @@ final class CsvFile {
       column.put(cells.get(column.position()), json, problems);
     }
     refuseCellsOfForeignColumns(type, cells, problems);
-    ReadResult read = FactIntake.accept(json);
+    ReadResult read = FactParser.accept(json);
     if (problems.none()) {
       return new Input(line.number(), line.bytes(), read);
     }

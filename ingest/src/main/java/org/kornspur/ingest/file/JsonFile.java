@@ -11,7 +11,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.Optional;
 import java.util.function.Consumer;
-import org.kornspur.ingest.json.FactIntake;
+import org.kornspur.ingest.json.FactParser;
 import org.kornspur.ingest.json.JsonText;
 import org.kornspur.ingest.problem.FileProblem;
 import org.kornspur.ingest.problem.Given;
@@ -92,7 +92,7 @@ final class JsonFile {
           new Input(
               somewhere ? start.getLineNr() : 1,
               beginningOf(bytes(somewhere ? start.getCharOffset() : 0, text.length())),
-              FactIntake.notJson(e)));
+              FactParser.notJson(e)));
     }
   }
 
@@ -106,7 +106,7 @@ final class JsonFile {
               new Given.Bytes(original.length),
               new FileProblem.FactTooLong(JsonText.LONGEST_FACT_BYTES)));
     } else {
-      into.accept(new Input(start.getLineNr(), original, FactIntake.accept(json)));
+      into.accept(new Input(start.getLineNr(), original, FactParser.accept(json)));
     }
   }
 

@@ -4,7 +4,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.util.Optional;
 import java.util.function.Consumer;
-import org.kornspur.ingest.json.FactIntake;
+import org.kornspur.ingest.json.FactParser;
 
 /** JSON by lines: one fact a line, blank lines passed over. */
 final class NdjsonFile {
@@ -19,7 +19,7 @@ final class NdjsonFile {
       } else if (!isBlank(line.get().bytes())) {
         into.accept(
             new Input(
-                line.get().number(), line.get().bytes(), FactIntake.accept(line.get().bytes())));
+                line.get().number(), line.get().bytes(), FactParser.accept(line.get().bytes())));
       }
     }
   }

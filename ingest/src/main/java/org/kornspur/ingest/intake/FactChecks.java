@@ -64,7 +64,7 @@ public final class FactChecks {
       case SOWING -> SowingCheck.check((Sowing) fact, problems);
       case POLLEN_SOURCE_SEEN -> PollenSourceCheck.check((PollenSourceSeen) fact, problems);
       case FIELD_INSPECTION -> FieldInspectionCheck.check((FieldInspection) fact, problems);
-      case STERILITY_CHECK -> SterilityCheckCheck.check((SterilityCheck) fact, problems);
+      case STERILITY_CHECK -> SterilityCheckValidator.check((SterilityCheck) fact, problems);
       case CONDITIONING -> ConditioningCheck.check((Conditioning) fact, problems);
       case LOT_SPLIT -> LotSplitCheck.check((LotSplit) fact, problems);
       case LOT_MERGE -> LotMergeCheck.check((LotMerge) fact, problems);

@@ -16,7 +16,7 @@
  * }
  * }</pre>
  *
- * <p>{@link org.kornspur.ingest.json.FactIntake} reads and checks; {@link
+ * <p>{@link org.kornspur.ingest.json.FactParser} reads and checks; {@link
  * org.kornspur.ingest.json.AvroJson} writes the same shape back.
  */
 package org.kornspur.ingest.json;

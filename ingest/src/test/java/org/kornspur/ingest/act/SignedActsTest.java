@@ -20,7 +20,7 @@ import org.kornspur.contract.Withdrawal;
 import org.kornspur.ingest.contract.Fingerprint;
 import org.kornspur.ingest.intake.FactChecks;
 import org.kornspur.ingest.intake.Problem;
-import org.kornspur.ingest.json.FactIntake;
+import org.kornspur.ingest.json.FactParser;
 import org.kornspur.ingest.json.ReadResult;
 import org.kornspur.ingest.problem.ActProblem;
 import org.kornspur.ingest.seal.SigningKey;
@@ -87,7 +87,7 @@ class SignedActsTest {
   @ParameterizedTest
   @CsvSource({"Release", "Suspension", "Condemnation", "Downgrade", "RefusedAct"})
   void noActIsTakenInFromSendersOrFiles(String type) {
-    ReadResult read = FactIntake.accept("{\"type\": \"" + type + "\"}");
+    ReadResult read = FactParser.accept("{\"type\": \"" + type + "\"}");
 
     assertThat(((ReadResult.Refused) read).problems())
         .singleElement()

@@ -18,7 +18,7 @@ import org.kornspur.ingest.contract.Fingerprint;
 import org.kornspur.ingest.intake.FactChecks;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.json.AvroJson;
-import org.kornspur.ingest.json.FactIntake;
+import org.kornspur.ingest.json.FactParser;
 import org.kornspur.ingest.json.ReadResult;
 import org.kornspur.ingest.problem.SubmissionProblem;
 import org.kornspur.ingest.seal.SigningKey;
@@ -87,11 +87,11 @@ class SignedSubmissionsTest {
   void nobodyOutsideMaySayWhoBroughtAFact() {
     Withdrawal signed = SignedSubmissions.sign(withdrawal("wrong lot"), GROWER, KEY);
     var json = AvroJson.write(signed);
-    assertThat(FactIntake.accept(json)).isInstanceOf(ReadResult.Fact.class);
+    assertThat(FactParser.accept(json)).isInstanceOf(ReadResult.Fact.class);
     json.withObjectProperty("header")
         .set("submission", AvroJson.write(FactType.headerOf(signed).getSubmission()));
 
-    assertThat(FactIntake.accept(json))
+    assertThat(FactParser.accept(json))
         .isInstanceOfSatisfying(
             ReadResult.Refused.class,
             refused ->

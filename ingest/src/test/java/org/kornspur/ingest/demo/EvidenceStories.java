@@ -77,12 +77,13 @@ final class EvidenceStories {
   private Story tooFewPlants() {
     String folder = "16-too-few-plants";
     Book pages = book.in(folder);
-    Crop crop = Crop.f1("C26-S16", holding.fields.small(2026), DemoHybrid.numbered(6), 2026);
-    holding.growCounting(pages, crop, 2025, FEW_PLANTS);
+    DemoHybrid hybrid = DemoHybrid.numbered(2);
+    Crop crop = Crop.singleCross("C25-S16", holding.fields.small(2025), hybrid, 2025);
+    holding.growCounting(pages, crop, 2023, FEW_PLANTS);
     return new Story(
         folder,
         "Too few plants in flower",
-        "At both visits in flower the inspector looked at 120 plants of the female of crop C26-S16"
+        "At both visits in flower the inspector looked at 120 plants of the female of crop C25-S16"
             + " and found none that shed.",
         Story.looks().owed("crop:" + crop.cropId()).list(),
         "Evidence owed: the crop says how many plants are asked for, and how often a bad crop would"

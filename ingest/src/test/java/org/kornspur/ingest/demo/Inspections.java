@@ -30,9 +30,10 @@ final class Inspections {
     }
   }
 
-  /** The visits alone, with so many plants of the female looked at in flower. */
+  /** The same of a clean crop, with so few plants of the female looked at in flower. */
   static void counting(Book book, Crop crop, int plants) {
     visits(book, crop, 0, plants);
+    sterility(book, crop, CLEAN);
   }
 
   private static void visits(Book book, Crop crop, double sheddingShare, int plants) {

@@ -34,7 +34,7 @@ import org.kornspur.ingest.intake.InEnglish;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.json.AnyFact;
 import org.kornspur.ingest.json.AvroJson;
-import org.kornspur.ingest.json.FactIntake;
+import org.kornspur.ingest.json.FactParser;
 import org.kornspur.ingest.json.ReadResult;
 
 class CsvFileTest {
@@ -63,7 +63,7 @@ class CsvFileTest {
     List<Input> inputs = read(FactType.of(fact).contractName() + ".csv", table.toString());
 
     assertThat(inputs).hasSize(1);
-    ReadResult fromJson = FactIntake.accept(AvroJson.write(fact));
+    ReadResult fromJson = FactParser.accept(AvroJson.write(fact));
     if (fromJson instanceof ReadResult.Fact) {
       assertThat(inputs.get(0).result()).isEqualTo(fromJson);
     } else {

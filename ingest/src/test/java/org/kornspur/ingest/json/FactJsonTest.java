@@ -73,14 +73,14 @@ class FactJsonTest {
             text.substring(0, at) + inserted + text.substring(at),
             text.substring(0, at) + inserted + text.substring(at + 1),
             text.substring(at) + text.substring(0, at))) {
-      assertThat(FactIntake.accept(broken)).isNotNull();
+      assertThat(FactParser.accept(broken)).isNotNull();
     }
-    assertThat(FactIntake.accept(text.substring(0, at))).isInstanceOf(ReadResult.Refused.class);
+    assertThat(FactParser.accept(text.substring(0, at))).isInstanceOf(ReadResult.Refused.class);
   }
 
   @Property(tries = 1000)
   void randomBytesAreRefused(@ForAll byte[] bytes) {
-    assertThat(FactIntake.accept(bytes)).isInstanceOf(ReadResult.Refused.class);
+    assertThat(FactParser.accept(bytes)).isInstanceOf(ReadResult.Refused.class);
   }
 
   @Property(tries = 500)
@@ -92,7 +92,7 @@ class FactJsonTest {
     json.fieldNames().forEachRemaining(names::add);
     json.set(names.get(Math.floorMod(which, names.size())), JsonText.parse(strange));
 
-    assertThat(FactIntake.accept(json)).isNotNull();
+    assertThat(FactParser.accept(json)).isNotNull();
   }
 
   @Provide
@@ -118,7 +118,7 @@ class FactJsonTest {
 
   @Test
   void readsTheExampleWithItsZoneAndToTheMillisecond() {
-    ReadResult read = FactIntake.accept(GERMINATION);
+    ReadResult read = FactParser.accept(GERMINATION);
 
     GerminationTest test = (GerminationTest) ((ReadResult.Fact) read).fact();
     assertThat(test.getHeader().getHappenedAt()).isEqualTo(Instant.parse("2024-09-02T08:00:00Z"));
@@ -131,7 +131,7 @@ class FactJsonTest {
   @Test
   void aFieldWithADefaultMayBeLeftOut() {
     ReadResult read =
-        FactIntake.accept(
+        FactParser.accept(
             "{\"type\":\"Dispatch\","
                 + HEADER
                 + ",\"lotId\":\"L1\",\"customerId\":\"E1\",\"massKg\":25}");
@@ -142,7 +142,7 @@ class FactJsonTest {
   @Test
   void allProblemsAreNamedAtOnce() {
     ReadResult read =
-        FactIntake.accept(
+        FactParser.accept(
             """
             {"type": "GerminationTest", "colour": "blue",
              "header": {"factId": "f 1", "recordedBy": "lab-03", "happenedAt": "2024-09-02 10:00",
@@ -185,7 +185,7 @@ class FactJsonTest {
   void aWrongValueIsNamedWithItsField(String right, String wrong, String field, String value) {
     String text = GERMINATION.replaceFirst(java.util.regex.Pattern.quote(right), wrong);
 
-    List<Problem> problems = ((ReadResult.Refused) FactIntake.accept(text)).problems();
+    List<Problem> problems = ((ReadResult.Refused) FactParser.accept(text)).problems();
 
     assertThat(problems)
         .extracting(Problem::field, InEnglish::value)
@@ -204,9 +204,9 @@ class FactJsonTest {
     String endless = GERMINATION.replace("report 24-117", "x".repeat(2_000_000));
 
     for (String text : List.of(deep, longNumber, twice, two, manyCorners, endless, "", " ", "[]")) {
-      assertThat(FactIntake.accept(text)).isInstanceOf(ReadResult.Refused.class);
+      assertThat(FactParser.accept(text)).isInstanceOf(ReadResult.Refused.class);
     }
-    assertThat(((ReadResult.Refused) FactIntake.accept(manyCorners)).problems())
+    assertThat(((ReadResult.Refused) FactParser.accept(manyCorners)).problems())
         .extracting(Problem::field, InEnglish::value)
         .contains(org.assertj.core.groups.Tuple.tuple("outline", "a list of 30,001 elements"));
   }
@@ -215,7 +215,7 @@ class FactJsonTest {
   void aLookAlikeIdIsRefusedWithItsStrangeLetterWrittenOut() {
     String cyrillic = GERMINATION.replace("F1-24-007", "Х1-24-007");
 
-    List<Problem> problems = ((ReadResult.Refused) FactIntake.accept(cyrillic)).problems();
+    List<Problem> problems = ((ReadResult.Refused) FactParser.accept(cyrillic)).problems();
 
     assertThat(problems)
         .extracting(Problem::field, InEnglish::value)

@@ -41,7 +41,7 @@ public sealed interface Report {
       Subject receiver,
       Optional<Material> material,
       SeedMeasures measures,
-      List<Trouble> troubles,
+      List<InheritedFinding> troubles,
       SortedMap<String, Integer> ancestors,
       int stepsHandedDown,
       List<Verdict> seedVerdicts,

@@ -12,8 +12,8 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.dossier.InheritedFinding;
 import org.kornspur.processors.dossier.Report;
-import org.kornspur.processors.dossier.Trouble;
 import org.kornspur.processors.finding.Fault;
 import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Verdict;
@@ -38,23 +38,23 @@ final class Inheritance {
   /** Ancestors that are reported, the nearest; among those beyond them no circle is seen. */
   private static final int MOST_ANCESTORS = 5_000;
 
-  private static final Comparator<Trouble> SHORTEST_PATH_FIRST =
-      Comparator.comparingInt((Trouble trouble) -> trouble.path().size())
+  private static final Comparator<InheritedFinding> SHORTEST_PATH_FIRST =
+      Comparator.comparingInt((InheritedFinding trouble) -> trouble.path().size())
           .thenComparing(trouble -> trouble.path().toString())
           .thenComparing(trouble -> trouble.factIds().toString())
           .thenComparing(trouble -> trouble.findings().toString());
 
-  private static final Comparator<Trouble> BY_GATE_AND_ORIGIN =
-      Comparator.comparing(Trouble::weight)
-          .thenComparing(Trouble::gate)
-          .thenComparing(Trouble::aspect)
-          .thenComparing(Trouble::origin);
+  private static final Comparator<InheritedFinding> BY_GATE_AND_ORIGIN =
+      Comparator.comparing(InheritedFinding::weight)
+          .thenComparing(InheritedFinding::gate)
+          .thenComparing(InheritedFinding::aspect)
+          .thenComparing(InheritedFinding::origin);
 
   private Inheritance() {}
 
   /** What a subject takes over from its parents. */
-  static List<Trouble> inheritedBy(Dossier dossier) {
-    Stream<Trouble> candidates =
+  static List<InheritedFinding> inheritedBy(Dossier dossier) {
+    Stream<InheritedFinding> candidates =
         dossier.parents().stream()
             .filter(parent -> !parent.closesCircle())
             .flatMap(
@@ -67,22 +67,23 @@ final class Inheritance {
   }
 
   /** What a subject passes on: what it inherited and what it fails or owes itself. */
-  static List<Trouble> passedOnBy(
-      Dossier dossier, List<Verdict> verdicts, List<Trouble> inherited) {
-    List<Trouble> own =
+  static List<InheritedFinding> passedOnBy(
+      Dossier dossier, List<Verdict> verdicts, List<InheritedFinding> inherited) {
+    List<InheritedFinding> own =
         verdicts.stream().flatMap(verdict -> own(dossier.subject(), verdict).stream()).toList();
-    List<Trouble> passed = new ArrayList<>(own);
+    List<InheritedFinding> passed = new ArrayList<>(own);
     inherited.forEach(trouble -> passed.add(furtherAlong(trouble, dossier.subject())));
     passed.sort(BY_GATE_AND_ORIGIN);
     return cut(passed);
   }
 
   /** What a subject passes on where that itself cannot be told: no child is better off for it. */
-  static List<Trouble> passedOnForFaults(
-      Subject subject, List<Fault> faults, List<Trouble> inherited) {
+  static List<InheritedFinding> passedOnForFaults(
+      Subject subject, List<Fault> faults, List<InheritedFinding> inherited) {
     return Stream.concat(
             inherited.stream(),
-            faults.stream().map(fault -> trouble(subject, fault.verdict(), Trouble.Weight.OWED)))
+            faults.stream()
+                .map(fault -> trouble(subject, fault.verdict(), InheritedFinding.Weight.OWED)))
         .toList();
   }
 
@@ -114,7 +115,7 @@ final class Inheritance {
   }
 
   /** What comes first of all that the parents have comes first of what each has: so it is kept. */
-  private static List<Trouble> cut(List<Trouble> sorted) {
+  private static List<InheritedFinding> cut(List<InheritedFinding> sorted) {
     Map<List<Object>, Integer> taken = new HashMap<>();
     return sorted.stream()
         .filter(
@@ -133,34 +134,35 @@ final class Inheritance {
     };
   }
 
-  private static List<Trouble> oneFromEachOrigin(Stream<Trouble> candidates) {
-    Map<List<Object>, List<Trouble>> byOrigin =
+  private static List<InheritedFinding> oneFromEachOrigin(Stream<InheritedFinding> candidates) {
+    Map<List<Object>, List<InheritedFinding>> byOrigin =
         candidates.collect(
             Collectors.groupingBy(
                 trouble ->
                     List.of(trouble.gate(), trouble.aspect(), trouble.weight(), trouble.origin())));
-    Collection<List<Trouble>> groups = byOrigin.values();
+    Collection<List<InheritedFinding>> groups = byOrigin.values();
     return groups.stream()
         .map(group -> group.stream().min(SHORTEST_PATH_FIRST).orElseThrow())
         .sorted(BY_GATE_AND_ORIGIN)
         .toList();
   }
 
-  private static List<Trouble> own(Subject subject, Verdict verdict) {
+  private static List<InheritedFinding> own(Subject subject, Verdict verdict) {
     if (verdict.gate().reach() == Gate.Reach.OWN) {
       return List.of();
     }
     if (verdict instanceof Verdict.NotMet) {
-      return List.of(trouble(subject, verdict, Trouble.Weight.CONDEMNS));
+      return List.of(trouble(subject, verdict, InheritedFinding.Weight.CONDEMNS));
     }
     if (verdict instanceof Verdict.Owed && verdict.gate().reach() != Gate.Reach.UNTIL_CONDITIONED) {
-      return List.of(trouble(subject, verdict, Trouble.Weight.OWED));
+      return List.of(trouble(subject, verdict, InheritedFinding.Weight.OWED));
     }
     return List.of();
   }
 
-  private static Trouble trouble(Subject subject, Verdict verdict, Trouble.Weight weight) {
-    return new Trouble(
+  private static InheritedFinding trouble(
+      Subject subject, Verdict verdict, InheritedFinding.Weight weight) {
+    return new InheritedFinding(
         verdict.gate(),
         verdict.aspect(),
         verdict.about(),
@@ -171,7 +173,7 @@ final class Inheritance {
         verdict.findings());
   }
 
-  private static Trouble furtherAlong(Trouble trouble, Subject subject) {
+  private static InheritedFinding furtherAlong(InheritedFinding trouble, Subject subject) {
     List<Subject> path = new ArrayList<>(trouble.path());
     path.add(subject);
     return trouble.along(path);

@@ -15,10 +15,10 @@ import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.statement.Coded;
 import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.dossier.InheritedFinding;
 import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.dossier.SeedMeasures;
-import org.kornspur.processors.dossier.Trouble;
 import org.kornspur.processors.finding.Advice;
 import org.kornspur.processors.finding.Aspect;
 import org.kornspur.processors.finding.Evidence;
@@ -142,7 +142,7 @@ public final class Judge {
   /** What is said of seed, and what others are told of it, before any question of release. */
   private record Assessed(
       Assessment assessment,
-      List<Trouble> passedOn,
+      List<InheritedFinding> passedOn,
       SortedMap<String, Integer> ancestors,
       SeedMeasures measures,
       Optional<Plot> place,
@@ -161,7 +161,7 @@ public final class Judge {
                 attempts.verdicts(Gate.ORIGIN, seed -> BeyondLimits.judge(seed).stream().toList()))
             .flatMap(List::stream)
             .toList();
-    List<Trouble> inherited =
+    List<InheritedFinding> inherited =
         attempts.get(Gate.ORIGIN, "inheritance", Inheritance::inheritedBy, List::of);
     SortedMap<String, Integer> ancestors =
         attempts.get(Gate.ORIGIN, "ancestors", Inheritance::ancestorsOf, TreeMap::new);
@@ -176,7 +176,7 @@ public final class Judge {
             seed -> rulebook.map(book -> Silence.notes(seed, book)).orElse(List.of()),
             List::of);
     List<Verdict> before = withFaults(judged, attempts);
-    List<Trouble> passedOn =
+    List<InheritedFinding> passedOn =
         attempts.get(
             Gate.ORIGIN,
             "inheritance",
@@ -320,11 +320,11 @@ public final class Judge {
   private static Fitness state(
       Optional<Material> material,
       List<Verdict> verdicts,
-      List<Trouble> inherited,
+      List<InheritedFinding> inherited,
       List<Fault> faults) {
     boolean condemned =
         verdicts.stream().anyMatch(Verdict.NotMet.class::isInstance)
-            || inherited.stream().anyMatch(t -> t.weight() == Trouble.Weight.CONDEMNS);
+            || inherited.stream().anyMatch(t -> t.weight() == InheritedFinding.Weight.CONDEMNS);
     if (condemned) {
       return Fitness.NOT_FIT;
     }
@@ -334,7 +334,7 @@ public final class Judge {
                 .filter(Verdict.Owed.class::isInstance)
                 .anyMatch(verdict -> holdsUp(verdict.gate(), certified))
             || inherited.stream()
-                .filter(trouble -> trouble.weight() == Trouble.Weight.OWED)
+                .filter(trouble -> trouble.weight() == InheritedFinding.Weight.OWED)
                 .anyMatch(trouble -> holdsUp(trouble.gate(), certified));
     return owed || !faults.isEmpty() ? Fitness.EVIDENCE_OWED : Fitness.FIT;
   }

@@ -10,7 +10,7 @@ import org.kornspur.ingest.statement.Coded;
 import org.kornspur.ingest.statement.Value;
 import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.processors.dossier.Dossier;
-import org.kornspur.processors.dossier.Trouble;
+import org.kornspur.processors.dossier.InheritedFinding;
 import org.kornspur.processors.finding.LotFinding;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.verdict.Gate;
@@ -36,7 +36,7 @@ final class MixedIn {
   }
 
   /** The trouble with the share of this lot that has it; all of it needs no saying. */
-  static Trouble withShare(Trouble trouble, Dossier lot, Subject parent) {
+  static InheritedFinding withShare(InheritedFinding trouble, Dossier lot, Subject parent) {
     if (trouble.gate().reach() != Gate.Reach.UNTIL_CONDITIONED) {
       return trouble;
     }
@@ -59,7 +59,7 @@ final class MixedIn {
   }
 
   /** Share of the parent that has it, by what the parent says. */
-  private static double shareOf(Trouble trouble) {
+  private static double shareOf(InheritedFinding trouble) {
     return trouble.findings().stream()
         .filter(finding -> finding.code().equals(SHARE))
         .flatMap(finding -> finding.argument("share").stream())

@@ -4,8 +4,8 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.dossier.InheritedFinding;
 import org.kornspur.processors.dossier.Material;
-import org.kornspur.processors.dossier.Trouble;
 import org.kornspur.processors.release.LotRelease;
 import org.kornspur.processors.verdict.Fitness;
 import org.kornspur.processors.verdict.RuleNote;
@@ -38,7 +38,7 @@ public record Standing(
     Optional<Material> material,
     Optional<String> rulebook,
     List<Verdict> verdicts,
-    List<Trouble> inherited,
+    List<InheritedFinding> inherited,
     double heldKg,
     double givenOutKg,
     Optional<String> holder,

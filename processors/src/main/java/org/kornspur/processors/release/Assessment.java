@@ -3,8 +3,8 @@ package org.kornspur.processors.release;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.kornspur.processors.dossier.InheritedFinding;
 import org.kornspur.processors.dossier.Material;
-import org.kornspur.processors.dossier.Trouble;
 import org.kornspur.processors.finding.Fault;
 import org.kornspur.processors.standards.RulesFingerprint;
 import org.kornspur.processors.verdict.Fitness;
@@ -26,7 +26,7 @@ public record Assessment(
     Optional<Material> material,
     Optional<Book> rulebook,
     List<Verdict> verdicts,
-    List<Trouble> inherited,
+    List<InheritedFinding> inherited,
     List<Fault> faults,
     Optional<RulesFingerprint> rules) {
 
@@ -36,7 +36,7 @@ public record Assessment(
       Optional<Material> material,
       Optional<Book> rulebook,
       List<Verdict> verdicts,
-      List<Trouble> inherited) {
+      List<InheritedFinding> inherited) {
     this(standing, material, rulebook, verdicts, inherited, List.of(), Optional.empty());
   }
 

@@ -12,10 +12,10 @@ import org.kornspur.contract.Release;
 import org.kornspur.ingest.contract.Fingerprint;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Entry;
+import org.kornspur.processors.dossier.InheritedFinding;
 import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.dossier.SeedMeasures;
-import org.kornspur.processors.dossier.Trouble;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.verdict.Measured;
 import org.kornspur.processors.verdict.Verdict;
@@ -208,7 +208,7 @@ public final class CanonicalDossier {
         neighbour.factId());
   }
 
-  private static String inherited(Trouble trouble) {
+  private static String inherited(InheritedFinding trouble) {
     return line(
         "inherited",
         trouble.gate().name(),

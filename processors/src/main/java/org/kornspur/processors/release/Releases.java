@@ -106,7 +106,7 @@ public final class Releases {
       return proposed.map(draft::proposed).orElseGet(draft::none);
     }
     Optional<TakenBack.Suspending> suspending =
-        new LaterFacts(dossier, last(acts.released()).signature()).suspending(now, assess);
+        new SuspensionRule(dossier, last(acts.released()).signature()).suspending(now, assess);
     if (suspending.isEmpty()) {
       return draft.released();
     }

@@ -1,7 +1,7 @@
 package org.kornspur.processors.release;
 
 import java.util.Arrays;
-import org.kornspur.processors.dossier.Trouble;
+import org.kornspur.processors.dossier.InheritedFinding;
 import org.kornspur.processors.verdict.Verdict;
 
 /** How a verdict stands, or stood when a release was sealed. Its name is what is stored. */
@@ -19,7 +19,7 @@ public enum SealedState {
     return verdict instanceof Verdict.NotMet ? NOT_MET : OWED;
   }
 
-  static SealedState of(Trouble trouble) {
+  static SealedState of(InheritedFinding trouble) {
     return switch (trouble.weight()) {
       case CONDEMNS -> NOT_MET;
       case OWED -> OWED;

@@ -9,8 +9,8 @@ import org.kornspur.contract.SealedValue;
 import org.kornspur.contract.SealedVerdict;
 import org.kornspur.ingest.statement.StatementJson;
 import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.dossier.InheritedFinding;
 import org.kornspur.processors.dossier.Material;
-import org.kornspur.processors.dossier.Trouble;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.verdict.Measured;
 import org.kornspur.processors.verdict.Verdict;
@@ -66,7 +66,7 @@ public final class SealedVerdicts {
     return new SealedValue(measured.value(), measured.unit());
   }
 
-  private static SealedVerdict of(Trouble trouble) {
+  private static SealedVerdict of(InheritedFinding trouble) {
     return new SealedVerdict(
         trouble.gate().name(),
         trouble.aspect().isEmpty() ? null : trouble.aspect(),

@@ -25,7 +25,7 @@ import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.ingest.statement.Value.Fact;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Entry;
-import org.kornspur.processors.dossier.Trouble;
+import org.kornspur.processors.dossier.InheritedFinding;
 import org.kornspur.processors.finding.Bound;
 import org.kornspur.processors.finding.ReleaseFinding;
 import org.kornspur.processors.release.SuspensionReason.RulesChanged;
@@ -95,7 +95,9 @@ final class TakenBack {
       causes.addAll(takingBack());
       causes.addAll(downgrades());
     }
-    causes.addAll(causes.isEmpty() ? added : Set.of());
+    if (causes.isEmpty() && byRules.isEmpty()) {
+      causes.addAll(added);
+    }
     return new Suspending(
         changes,
         List.copyOf(causes),
@@ -207,7 +209,7 @@ final class TakenBack {
                 verdict.findings()));
       }
     }
-    for (Trouble trouble : then.inherited()) {
+    for (InheritedFinding trouble : then.inherited()) {
       SealedState state = SealedState.of(trouble);
       String origin = trouble.origin().toString();
       SealedState was =

@@ -33,8 +33,8 @@ final class ChainKeeper implements Processor<byte[], byte[], Placed, Placed> {
   @Override
   public void init(ProcessorContext<Placed, Placed> context) {
     this.context = context;
-    heads = context.getStateStore(Stores.CHAIN_HEADS);
-    index = context.getStateStore(Stores.CHAIN_INDEX);
+    heads = context.getStateStore(StateStores.CHAIN_HEADS);
+    index = context.getStateStore(StateStores.CHAIN_INDEX);
     context.schedule(
         settings.longestUnsigned(), PunctuationType.WALL_CLOCK_TIME, now -> signWhatIsNew());
   }

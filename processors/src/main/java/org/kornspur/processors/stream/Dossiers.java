@@ -22,9 +22,9 @@ final class Dossiers {
 
   private final WireFormat wire;
   private final Supplier<Judge> judges;
-  private final Stores stores;
+  private final StateStores stores;
 
-  Dossiers(WireFormat wire, Supplier<Judge> judges, Stores stores) {
+  Dossiers(WireFormat wire, Supplier<Judge> judges, StateStores stores) {
     this.wire = wire;
     this.judges = judges;
     this.stores = stores;
@@ -46,12 +46,12 @@ final class Dossiers {
             Topics.REPORTS.topicName())
         .addProcessor(FILE_FACT, () -> new FactFiling(wire, judges), SUBJECT_MESSAGES)
         .addProcessor(FILE_REPORT, () -> new ReportFiling(wire, judges), REPORTS)
-        .addStateStore(stores.logged(Stores.DOSSIER_FACTS, bytes), FILE_FACT, FILE_REPORT)
+        .addStateStore(stores.logged(StateStores.DOSSIER_FACTS, bytes), FILE_FACT, FILE_REPORT)
         .addStateStore(
-            stores.logged(Stores.DOSSIER_REVOCATIONS, Serdes.String()), FILE_FACT, FILE_REPORT)
-        .addStateStore(stores.logged(Stores.DOSSIER_REPORTS, bytes), FILE_FACT, FILE_REPORT)
-        .addStateStore(stores.logged(Stores.DOSSIER_OUTBOX, bytes), FILE_FACT, FILE_REPORT)
-        .addStateStore(stores.logged(Stores.DOSSIER_REMINDERS, Serdes.String()), FILE_REPORT)
+            stores.logged(StateStores.DOSSIER_REVOCATIONS, Serdes.String()), FILE_FACT, FILE_REPORT)
+        .addStateStore(stores.logged(StateStores.DOSSIER_REPORTS, bytes), FILE_FACT, FILE_REPORT)
+        .addStateStore(stores.logged(StateStores.DOSSIER_OUTBOX, bytes), FILE_FACT, FILE_REPORT)
+        .addStateStore(stores.logged(StateStores.DOSSIER_REMINDERS, Serdes.String()), FILE_REPORT)
         .addSink(
             TO_STANDINGS,
             Topics.STANDINGS.topicName(),

@@ -17,9 +17,9 @@ final class FactChain {
   static final String TO_CHECKPOINTS = "to-checkpoints";
 
   private final ChainSettings settings;
-  private final Stores stores;
+  private final StateStores stores;
 
-  FactChain(ChainSettings settings, Stores stores) {
+  FactChain(ChainSettings settings, StateStores stores) {
     this.settings = settings;
     this.stores = stores;
   }
@@ -28,8 +28,8 @@ final class FactChain {
     var bytes = Serdes.ByteArray();
     topology
         .addProcessor(CHAIN_FACT, () -> new ChainKeeper(settings), FactIntake.FACTS)
-        .addStateStore(stores.logged(Stores.CHAIN_HEADS, bytes), CHAIN_FACT)
-        .addStateStore(stores.logged(Stores.CHAIN_INDEX, bytes), CHAIN_FACT)
+        .addStateStore(stores.logged(StateStores.CHAIN_HEADS, bytes), CHAIN_FACT)
+        .addStateStore(stores.logged(StateStores.CHAIN_INDEX, bytes), CHAIN_FACT)
         .addSink(
             TO_CHAIN,
             Topics.CHAIN.topicName(),

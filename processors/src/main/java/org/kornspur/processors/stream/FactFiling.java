@@ -23,7 +23,7 @@ import org.kornspur.processors.judging.Judge;
 final class FactFiling implements Processor<String, SubjectMessage, String, DossierRecord> {
   private final WireFormat wire;
   private final Supplier<Judge> judges;
-  private DossierDesk desk;
+  private DossierUpdater desk;
   private RejudgingWalk walk;
 
   FactFiling(WireFormat wire, Supplier<Judge> judges) {
@@ -33,7 +33,7 @@ final class FactFiling implements Processor<String, SubjectMessage, String, Doss
 
   @Override
   public void init(ProcessorContext<String, DossierRecord> context) {
-    desk = new DossierDesk(context, wire, judges);
+    desk = new DossierUpdater(context, wire, judges);
     walk = new RejudgingWalk(context, desk);
   }
 

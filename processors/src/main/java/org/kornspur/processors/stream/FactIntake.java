@@ -21,9 +21,9 @@ final class FactIntake {
 
   private final WireFormat wire;
   private final TrustedKeys keys;
-  private final Stores stores;
+  private final StateStores stores;
 
-  FactIntake(WireFormat wire, TrustedKeys keys, Stores stores) {
+  FactIntake(WireFormat wire, TrustedKeys keys, StateStores stores) {
     this.wire = wire;
     this.keys = keys;
     this.stores = stores;
@@ -42,7 +42,7 @@ final class FactIntake {
         .addProcessor(REGISTER_FACT, () -> new FactRegistrar(wire, keys), FACTS)
         .addProcessor(REGISTER_REVOCATION, RevocationRegistrar::new, REVOCATIONS)
         .addStateStore(
-            stores.logged(Stores.FACT_REGISTER, InternalJson.serde(RegisterEntry.class)),
+            stores.logged(StateStores.FACT_REGISTER, InternalJson.serde(RegisterEntry.class)),
             REGISTER_FACT,
             REGISTER_REVOCATION)
         .addSink(

@@ -18,7 +18,7 @@ final class FactRegister {
   private final KeyValueStore<String, RegisterEntry> store;
 
   FactRegister(ProcessorContext<?, ?> context) {
-    store = context.getStateStore(Stores.FACT_REGISTER);
+    store = context.getStateStore(StateStores.FACT_REGISTER);
   }
 
   /** What is known of a fact id, if only that nothing is. */

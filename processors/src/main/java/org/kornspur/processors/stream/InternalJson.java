@@ -34,8 +34,8 @@ import org.apache.kafka.common.serialization.Serdes;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.statement.Coded;
 import org.kornspur.ingest.statement.StatementJson;
+import org.kornspur.processors.dossier.InheritedFinding;
 import org.kornspur.processors.dossier.Report;
-import org.kornspur.processors.dossier.Trouble;
 import org.kornspur.processors.finding.BasisFinding;
 import org.kornspur.processors.verdict.Verdict;
 
@@ -55,7 +55,7 @@ final class InternalJson {
           .addMixIn(Verdict.Met.class, OfEarlierVersions.class)
           .addMixIn(Verdict.NotMet.class, OfEarlierVersions.class)
           .addMixIn(Verdict.Owed.class, OwedOfEarlierVersions.class)
-          .addMixIn(Trouble.class, OfEarlierVersions.class)
+          .addMixIn(InheritedFinding.class, OfEarlierVersions.class)
           .disable(SerializationFeature.WRITE_DATES_AS_TIMESTAMPS)
           .disable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
           .enable(MapperFeature.SORT_PROPERTIES_ALPHABETICALLY)

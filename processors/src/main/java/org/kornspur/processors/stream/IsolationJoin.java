@@ -24,14 +24,14 @@ public final class IsolationJoin {
   static final String FIND_NEIGHBOURS = "find-neighbours";
   static final String TO_CROPS = "to-crops";
 
-  private final Stores stores;
+  private final StateStores stores;
   private final int cellsInMemory;
 
-  IsolationJoin(Stores stores) {
+  IsolationJoin(StateStores stores) {
     this(stores, NeighbourFinder.CELLS_IN_MEMORY);
   }
 
-  IsolationJoin(Stores stores, int cellsInMemory) {
+  IsolationJoin(StateStores stores, int cellsInMemory) {
     this.stores = stores;
     this.cellsInMemory = cellsInMemory;
   }
@@ -57,8 +57,8 @@ public final class IsolationJoin {
             PLOTS, keys.deserializer(), Topics.plots().deserializer(), Topics.PLOTS.topicName())
         .addProcessor(FIND_NEIGHBOURS, () -> new NeighbourFinder(cellsInMemory), PLOTS)
         .addStateStore(
-            stores.logged(Stores.CELL_PLOTS, InternalJson.serde(Plot.class)), FIND_NEIGHBOURS)
-        .addStateStore(stores.logged(Stores.CELL_OUTBOX, bytes), FIND_NEIGHBOURS)
+            stores.logged(StateStores.CELL_PLOTS, InternalJson.serde(Plot.class)), FIND_NEIGHBOURS)
+        .addStateStore(stores.logged(StateStores.CELL_OUTBOX, bytes), FIND_NEIGHBOURS)
         .addSink(
             TO_CROPS,
             Topics.REPORTS.topicName(),

@@ -21,7 +21,7 @@ public final class KornspurTopology {
    * @param chain how the log of facts is sealed
    */
   public static Topology build(
-      WireFormat wire, Judge judge, TrustedKeys keys, Stores stores, ChainSettings chain) {
+      WireFormat wire, Judge judge, TrustedKeys keys, StateStores stores, ChainSettings chain) {
     return build(wire, () -> judge, keys, stores, chain);
   }
 
@@ -38,14 +38,14 @@ public final class KornspurTopology {
       WireFormat wire,
       Supplier<Judge> judges,
       TrustedKeys keys,
-      Stores stores,
+      StateStores stores,
       ChainSettings chain) {
     Topology topology = new Topology();
     new FactIntake(wire, keys, stores).addTo(topology);
     new FactChain(chain, stores).addTo(topology);
     new Dossiers(wire, judges, stores).addTo(topology);
     new IsolationJoin(stores).addTo(topology);
-    new PedigreeEverywhere(wire, stores).addTo(topology);
+    new GlobalPedigree(wire, stores).addTo(topology);
     return topology;
   }
 }

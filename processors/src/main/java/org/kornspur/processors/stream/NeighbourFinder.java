@@ -32,7 +32,7 @@ final class NeighbourFinder implements Processor<String, PlotChange, String, Rep
   private static final Route<ReportChange> TO_CROPS =
       Route.withEndRecord(IsolationJoin.TO_CROPS, Topics.REPORTS, Topics.reports());
 
-  private final Map<String, CellGround> grounds;
+  private final Map<String, IsolationCellIndex> grounds;
   private KeyValueStore<String, Plot> plots;
   private Outbox<ReportChange> outbox;
 
@@ -40,7 +40,7 @@ final class NeighbourFinder implements Processor<String, PlotChange, String, Rep
     grounds =
         new LinkedHashMap<>(16, 0.75f, true) {
           @Override
-          protected boolean removeEldestEntry(Map.Entry<String, CellGround> eldest) {
+          protected boolean removeEldestEntry(Map.Entry<String, IsolationCellIndex> eldest) {
             return size() > cellsInMemory;
           }
         };
@@ -50,8 +50,8 @@ final class NeighbourFinder implements Processor<String, PlotChange, String, Rep
   public void init(ProcessorContext<String, ReportChange> context) {
     // a task that starts again may have lost what it had done last
     grounds.clear();
-    plots = context.getStateStore(Stores.CELL_PLOTS);
-    outbox = new Outbox<>(context, context.getStateStore(Stores.CELL_OUTBOX));
+    plots = context.getStateStore(StateStores.CELL_PLOTS);
+    outbox = new Outbox<>(context, context.getStateStore(StateStores.CELL_OUTBOX));
   }
 
   @Override
@@ -64,7 +64,7 @@ final class NeighbourFinder implements Processor<String, PlotChange, String, Rep
     if (before.equals(change.plot())) {
       return;
     }
-    CellGround ground = grounds.computeIfAbsent(cell, this::groundOf);
+    IsolationCellIndex ground = grounds.computeIfAbsent(cell, this::groundOf);
     SortedSet<Subject> touched;
     try {
       touched = ground.change(change.subject(), change.plot());
@@ -88,9 +88,9 @@ final class NeighbourFinder implements Processor<String, PlotChange, String, Rep
   }
 
   /** Without one of its plots, a cell would tell its crops of less pollen than there is. */
-  private CellGround groundOf(String cell) {
+  private IsolationCellIndex groundOf(String cell) {
     try {
-      return CellGround.of(plotsIn(cell));
+      return IsolationCellIndex.of(plotsIn(cell));
     } catch (RuntimeException unreadable) {
       throw new StreamsException("The store of plots cannot be read in " + cell, unreadable);
     }

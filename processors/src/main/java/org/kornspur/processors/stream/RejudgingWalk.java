@@ -30,7 +30,7 @@ final class RejudgingWalk {
   static final int MOST_JUDGED_IN_A_STEP = 200;
   private static final int MOST_LOOKED_AT_IN_A_STEP = 5_000;
 
-  private final DossierDesk desk;
+  private final DossierUpdater desk;
   private final HeldSubjects subjects;
   private final RejudgingProgress.OfTask progress;
   private final SkippedRecords skipped;
@@ -40,7 +40,7 @@ final class RejudgingWalk {
   private Optional<RulesFingerprint> doneFor = Optional.empty();
   private Optional<Walk> walk = Optional.empty();
 
-  RejudgingWalk(ProcessorContext<?, ?> context, DossierDesk desk) {
+  RejudgingWalk(ProcessorContext<?, ?> context, DossierUpdater desk) {
     this.context = context;
     this.desk = desk;
     subjects = desk.subjects();

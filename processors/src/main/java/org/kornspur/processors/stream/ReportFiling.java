@@ -26,7 +26,7 @@ final class ReportFiling implements Processor<String, ReportChange, String, Doss
   private final WireFormat wire;
   private final Supplier<Judge> judges;
   private ProcessorContext<String, DossierRecord> context;
-  private DossierDesk desk;
+  private DossierUpdater desk;
   private KeyValueStore<String, String> awaited;
 
   ReportFiling(WireFormat wire, Supplier<Judge> judges) {
@@ -37,8 +37,8 @@ final class ReportFiling implements Processor<String, ReportChange, String, Doss
   @Override
   public void init(ProcessorContext<String, DossierRecord> context) {
     this.context = context;
-    desk = new DossierDesk(context, wire, judges);
-    awaited = context.getStateStore(Stores.DOSSIER_REMINDERS);
+    desk = new DossierUpdater(context, wire, judges);
+    awaited = context.getStateStore(StateStores.DOSSIER_REMINDERS);
   }
 
   @Override

@@ -6,8 +6,8 @@ import java.util.Optional;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.wire.WireFormat;
+import org.kornspur.processors.dossier.InheritedFinding;
 import org.kornspur.processors.dossier.Material;
-import org.kornspur.processors.dossier.Trouble;
 import org.kornspur.processors.judging.Standing;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.release.LotRelease;
@@ -212,7 +212,7 @@ public final class StandingRecords {
         .build();
   }
 
-  private static InheritedTrouble publicForm(Trouble trouble) {
+  private static InheritedTrouble publicForm(InheritedFinding trouble) {
     return InheritedTrouble.newBuilder()
         .setGate(trouble.gate().name())
         .setAspect(trouble.aspect())
@@ -227,7 +227,7 @@ public final class StandingRecords {
   }
 
   /** Whether an inherited problem weighs so much. */
-  public static boolean weighs(InheritedTrouble trouble, Trouble.Weight weight) {
+  public static boolean weighs(InheritedTrouble trouble, InheritedFinding.Weight weight) {
     return trouble.getWeight().equals(weight.name());
   }
 

@@ -36,7 +36,7 @@ import org.kornspur.processors.stream.BoundedRocksDb;
 import org.kornspur.processors.stream.ChainSettings;
 import org.kornspur.processors.stream.KornspurTopology;
 import org.kornspur.processors.stream.PedigreeReader;
-import org.kornspur.processors.stream.Stores;
+import org.kornspur.processors.stream.StateStores;
 import org.kornspur.processors.stream.Topics;
 import org.kornspur.standing.LotStanding;
 
@@ -58,7 +58,7 @@ final class DrivenDossiers implements AutoCloseable {
   private final TestInputTopic<String, byte[]> facts;
   private final TestOutputTopic<String, byte[]> standings;
 
-  DrivenDossiers(Stores stores) {
+  DrivenDossiers(StateStores stores) {
     List<GateRule> gates = new ArrayList<>(Gates.all());
     gates.add(
         (dossier, rulebook) -> {
@@ -111,7 +111,7 @@ final class DrivenDossiers implements AutoCloseable {
   }
 
   PedigreeReader pedigree() {
-    KeyValueStore<String, byte[]> edges = driver.getKeyValueStore(Stores.PEDIGREE);
+    KeyValueStore<String, byte[]> edges = driver.getKeyValueStore(StateStores.PEDIGREE);
     return new PedigreeReader(wire, edges);
   }
 

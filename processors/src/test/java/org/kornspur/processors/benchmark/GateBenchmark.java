@@ -12,7 +12,7 @@ import org.kornspur.processors.judging.Outcome;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.standards.Rulebooks;
-import org.kornspur.processors.stream.Stores;
+import org.kornspur.processors.stream.StateStores;
 import org.kornspur.processors.verdict.Measured;
 import org.kornspur.processors.verdict.Verdict;
 import org.openjdk.jmh.annotations.Benchmark;
@@ -101,7 +101,7 @@ public class GateBenchmark {
     static final List<Dossier> DOSSIERS = read();
 
     private static List<Dossier> read() {
-      try (DrivenDossiers topology = new DrivenDossiers(Stores.inMemory())) {
+      try (DrivenDossiers topology = new DrivenDossiers(StateStores.inMemory())) {
         DemoFacts.once().forEach(topology::accept);
         return topology.dossiers();
       }

@@ -22,7 +22,7 @@ import org.kornspur.processors.stream.BoundedRocksDb;
 import org.kornspur.processors.stream.Keys;
 import org.kornspur.processors.stream.KornspurTopology;
 import org.kornspur.processors.stream.PedigreeReader;
-import org.kornspur.processors.stream.Stores;
+import org.kornspur.processors.stream.StateStores;
 import org.kornspur.processors.stream.Topics;
 import org.kornspur.standing.PedigreeEdge;
 
@@ -32,7 +32,7 @@ final class PedigreeStore implements AutoCloseable {
   private final TopologyTestDriver driver;
   private final KeyValueStore<String, byte[]> edges;
 
-  PedigreeStore(Stores stores) {
+  PedigreeStore(StateStores stores) {
     Properties config = new Properties();
     config.put(StreamsConfig.APPLICATION_ID_CONFIG, "pedigree-benchmark");
     config.put(StreamsConfig.BOOTSTRAP_SERVERS_CONFIG, "none:1");
@@ -47,7 +47,7 @@ final class PedigreeStore implements AutoCloseable {
                 stores,
                 DrivenDossiers.SEAL),
             config);
-    edges = driver.getKeyValueStore(Stores.PEDIGREE);
+    edges = driver.getKeyValueStore(StateStores.PEDIGREE);
   }
 
   /** Edges by which a lot called {@code start} came from 1,000 others in six steps. */

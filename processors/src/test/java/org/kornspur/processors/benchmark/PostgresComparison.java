@@ -31,7 +31,7 @@ import org.kornspur.ingest.contract.SubjectsNamed;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.pedigree.Pedigree;
 import org.kornspur.processors.pedigree.Trace;
-import org.kornspur.processors.stream.Stores;
+import org.kornspur.processors.stream.StateStores;
 import org.kornspur.standing.LotStanding;
 
 /**
@@ -127,7 +127,7 @@ public final class PostgresComparison {
   }
 
   private void run() throws SQLException, IOException {
-    try (DrivenDossiers topology = new DrivenDossiers(Stores.inMemory())) {
+    try (DrivenDossiers topology = new DrivenDossiers(StateStores.inMemory())) {
       drive(topology);
       List<Edge> original = edgesOfFirstCopy(topology.pedigree());
       System.out.printf("%d edges a copy, %d copies%n", original.size(), copies);
@@ -242,7 +242,8 @@ public final class PostgresComparison {
   }
 
   private void compareTraces(List<Edge> original, boolean inMemory) throws SQLException {
-    Stores kept = inMemory ? Stores.onDisk().withPedigreeInMemory() : Stores.onDisk();
+    StateStores kept =
+        inMemory ? StateStores.onDisk().withPedigreeInMemory() : StateStores.onDisk();
     try (PedigreeStore store = new PedigreeStore(kept);
         PreparedStatement query = database.prepareStatement(TRACE_BACK)) {
       for (int copy = 0; copy < copies; copy++) {

@@ -4,7 +4,7 @@ import java.util.concurrent.TimeUnit;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.pedigree.Trace;
 import org.kornspur.processors.stream.PedigreeReader;
-import org.kornspur.processors.stream.Stores;
+import org.kornspur.processors.stream.StateStores;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.BenchmarkMode;
 import org.openjdk.jmh.annotations.Fork;
@@ -81,10 +81,10 @@ public class TraceBenchmark {
     return Trace.walk(pedigree, Subject.lot("start"), Trace.Direction.BACK, 100_000);
   }
 
-  private Stores stores() {
+  private StateStores stores() {
     return switch (pedigreeKept) {
-      case "disk" -> Stores.onDisk();
-      case "memory" -> Stores.onDisk().withPedigreeInMemory();
+      case "disk" -> StateStores.onDisk();
+      case "memory" -> StateStores.onDisk().withPedigreeInMemory();
       default -> throw new IllegalArgumentException("Not a place for edges: " + pedigreeKept);
     };
   }

@@ -27,8 +27,8 @@ import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.ingest.statement.Value.Fact;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Entry;
+import org.kornspur.processors.dossier.InheritedFinding;
 import org.kornspur.processors.dossier.Report;
-import org.kornspur.processors.dossier.Trouble;
 import org.kornspur.processors.finding.Advice;
 import org.kornspur.processors.finding.BasisFinding;
 import org.kornspur.processors.finding.ContractFinding;
@@ -204,7 +204,9 @@ class UnjudgeableTest {
 
     Standing standing = judge(child).standing().orElseThrow();
     assertThat(standing.state()).isEqualTo(Fitness.EVIDENCE_OWED);
-    assertThat(standing.inherited()).extracting(Trouble::gate).containsExactly(Gate.POST_CONTROL);
+    assertThat(standing.inherited())
+        .extracting(InheritedFinding::gate)
+        .containsExactly(Gate.POST_CONTROL);
   }
 
   /** What is told of a lot's tests is no gate; it breaks where none of the seed was laid. */
@@ -229,7 +231,7 @@ class UnjudgeableTest {
             });
     Report.FromParent told = (Report.FromParent) outcome.reports().get(0);
     assertThat(told.measures().germinationPercent()).isEmpty();
-    assertThat(told.troubles()).extracting(Trouble::aspect).contains("measures");
+    assertThat(told.troubles()).extracting(InheritedFinding::aspect).contains("measures");
   }
 
   @Test

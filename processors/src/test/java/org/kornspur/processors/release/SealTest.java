@@ -26,8 +26,8 @@ import org.kornspur.ingest.statement.Value.Fact;
 import org.kornspur.ingest.statement.Value.Person;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Entry;
+import org.kornspur.processors.dossier.InheritedFinding;
 import org.kornspur.processors.dossier.Material;
-import org.kornspur.processors.dossier.Trouble;
 import org.kornspur.processors.finding.ActFinding;
 import org.kornspur.processors.finding.Advice;
 import org.kornspur.processors.finding.Aspect;
@@ -194,11 +194,11 @@ class SealTest {
                         .coded()),
                 List.of())),
         List.of(
-            new Trouble(
+            new InheritedFinding(
                 Gate.POST_CONTROL_OF_BASIC_SEED,
                 "",
                 Optional.empty(),
-                Trouble.Weight.OWED,
+                InheritedFinding.Weight.OWED,
                 Subject.lot("L0"),
                 List.of(Subject.lot("L0")),
                 List.of("f9", "f0"),

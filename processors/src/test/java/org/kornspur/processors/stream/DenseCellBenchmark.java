@@ -41,7 +41,7 @@ public class DenseCellBenchmark {
   public int plotsInCell;
 
   private final List<Plot> plots = new ArrayList<>();
-  private CellGround ground;
+  private IsolationCellIndex ground;
   private Plot elsewhere;
   private boolean moved;
 
@@ -51,11 +51,11 @@ public class DenseCellBenchmark {
     for (int i = 0; i < plotsInCell; i++) {
       plots.add(plot(random, i));
     }
-    ground = CellGround.of(plots);
+    ground = IsolationCellIndex.of(plots);
     elsewhere = plot(random, 0);
     ground.change(elsewhere.subject(), Optional.of(elsewhere));
     ground.change(plots.get(0).subject(), Optional.of(plots.get(0)));
-    CellGround anew = CellGround.of(plots);
+    IsolationCellIndex anew = IsolationCellIndex.of(plots);
     for (Plot crop : plots) {
       if (!ground.near(crop.subject()).equals(anew.near(crop.subject()))) {
         throw new IllegalStateException("The two ways differ for " + crop.subject());
@@ -76,7 +76,7 @@ public class DenseCellBenchmark {
 
   @Benchmark
   public int everyPair() {
-    CellGround anew = CellGround.of(plots);
+    IsolationCellIndex anew = IsolationCellIndex.of(plots);
     int neighbours = 0;
     for (Plot crop : plots) {
       neighbours += anew.near(crop.subject()).size();

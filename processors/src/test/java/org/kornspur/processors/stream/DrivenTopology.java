@@ -110,7 +110,11 @@ final class DrivenTopology implements AutoCloseable {
     driver =
         new TopologyTestDriver(
             KornspurTopology.build(
-                wire, () -> this.judge, TrustedKeys.of(KEY.publicKey()), Stores.inMemory(), SEAL),
+                wire,
+                () -> this.judge,
+                TrustedKeys.of(KEY.publicKey()),
+                StateStores.inMemory(),
+                SEAL),
             config);
     facts =
         driver.createInputTopic(
@@ -283,18 +287,20 @@ final class DrivenTopology implements AutoCloseable {
   }
 
   List<ChainPositions.Position> positions(String factId) {
-    KeyValueStore<String, byte[]> index = driver.getKeyValueStore(Stores.CHAIN_INDEX);
+    KeyValueStore<String, byte[]> index = driver.getKeyValueStore(StateStores.CHAIN_INDEX);
     return ChainPositions.of(index, factId);
   }
 
   RegisterEntry registered(String factId) {
-    KeyValueStore<String, RegisterEntry> register = driver.getKeyValueStore(Stores.FACT_REGISTER);
+    KeyValueStore<String, RegisterEntry> register =
+        driver.getKeyValueStore(StateStores.FACT_REGISTER);
     return register.get(factId);
   }
 
   /** Keys of what the dossier of a subject holds of superseded facts. */
   List<String> revocationsOf(Subject subject) {
-    KeyValueStore<String, String> revoked = driver.getKeyValueStore(Stores.DOSSIER_REVOCATIONS);
+    KeyValueStore<String, String> revoked =
+        driver.getKeyValueStore(StateStores.DOSSIER_REVOCATIONS);
     List<String> keys = new ArrayList<>();
     try (KeyValueIterator<String, String> held =
         revoked.prefixScan(Keys.prefix(subject), new StringSerializer())) {
@@ -304,19 +310,20 @@ final class DrivenTopology implements AutoCloseable {
   }
 
   Pedigree pedigree() {
-    KeyValueStore<String, byte[]> edges = driver.getKeyValueStore(Stores.PEDIGREE);
+    KeyValueStore<String, byte[]> edges = driver.getKeyValueStore(StateStores.PEDIGREE);
     return new PedigreeReader(wire, edges);
   }
 
   DossierReader dossiers() {
-    KeyValueStore<String, byte[]> held = driver.getKeyValueStore(Stores.DOSSIER_FACTS);
-    KeyValueStore<String, String> revoked = driver.getKeyValueStore(Stores.DOSSIER_REVOCATIONS);
+    KeyValueStore<String, byte[]> held = driver.getKeyValueStore(StateStores.DOSSIER_FACTS);
+    KeyValueStore<String, String> revoked =
+        driver.getKeyValueStore(StateStores.DOSSIER_REVOCATIONS);
     return new DossierReader(wire, held, revoked, trustsProducers);
   }
 
   /** What a person would sign now. */
   ReleaseSheet sheet(Subject subject) {
-    KeyValueStore<String, byte[]> reports = driver.getKeyValueStore(Stores.DOSSIER_REPORTS);
+    KeyValueStore<String, byte[]> reports = driver.getKeyValueStore(StateStores.DOSSIER_REPORTS);
     return ReleaseSheet.of(
         new Dossier(
             subject, dossiers().entriesOf(subject), new ReportReader(reports).reportsTo(subject)),

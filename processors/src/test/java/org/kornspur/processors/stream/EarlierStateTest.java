@@ -13,8 +13,8 @@ import org.apache.avro.Schema;
 import org.apache.avro.message.SchemaStore;
 import org.junit.jupiter.api.Test;
 import org.kornspur.ingest.statement.Coded;
+import org.kornspur.processors.dossier.InheritedFinding;
 import org.kornspur.processors.dossier.Report;
-import org.kornspur.processors.dossier.Trouble;
 import org.kornspur.processors.finding.BasisFinding;
 import org.kornspur.processors.ground.Plot;
 import org.kornspur.processors.standards.Limit;
@@ -38,7 +38,7 @@ class EarlierStateTest {
 
     assertThat(InternalJson.requireWhole(report)).isEqualTo(report);
     assertThat(report.troubles())
-        .extracting(Trouble::findings)
+        .extracting(InheritedFinding::findings)
         .isEqualTo(recorded(written.get("troubles"), "sentence"));
     assertThat(report.troubles()).allSatisfy(trouble -> assertThat(trouble.about()).isEmpty());
     assertThat(report.seedVerdicts())

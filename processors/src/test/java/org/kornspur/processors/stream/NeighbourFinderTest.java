@@ -204,7 +204,7 @@ class NeighbourFinderTest {
 
     Driven(int cellsInMemory) {
       Topology topology = new Topology();
-      new IsolationJoin(Stores.inMemory(), cellsInMemory).addTo(topology);
+      new IsolationJoin(StateStores.inMemory(), cellsInMemory).addTo(topology);
       Properties config = new Properties();
       config.put(StreamsConfig.APPLICATION_ID_CONFIG, "neighbours");
       config.put(StreamsConfig.BOOTSTRAP_SERVERS_CONFIG, "none:1");

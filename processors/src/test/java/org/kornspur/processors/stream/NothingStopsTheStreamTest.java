@@ -18,7 +18,7 @@ import net.jqwik.api.Property;
 import net.jqwik.api.ShrinkingMode;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.ingest.json.AvroJson;
-import org.kornspur.ingest.json.FactIntake;
+import org.kornspur.ingest.json.FactParser;
 import org.kornspur.ingest.json.ReadResult;
 import org.kornspur.standing.LotStanding;
 
@@ -47,7 +47,7 @@ class NothingStopsTheStreamTest {
       } else {
         header.putNull("correction");
       }
-      if (FactIntake.accept(fact) instanceof ReadResult.Fact read) {
+      if (FactParser.accept(fact) instanceof ReadResult.Fact read) {
         odd.add(read.fact());
       }
     }

@@ -173,8 +173,8 @@ class PoisonRecordsTest {
     topology.accept(
         lot("f1", "L1", 500), lot("f2", "L2", 500), postControl(head("f3", 300), "L2", false));
     assertThat(topology.standing(Subject.lot("L1")).getState()).isEqualTo(StandingState.FIT);
-    topology.spoil(Stores.DOSSIER_FACTS, "lot:L1|spoiled", new byte[] {1, 2, 3});
-    topology.spoil(Stores.DOSSIER_FACTS, "lot:L2|spoiled", new byte[] {1, 2, 3});
+    topology.spoil(StateStores.DOSSIER_FACTS, "lot:L1|spoiled", new byte[] {1, 2, 3});
+    topology.spoil(StateStores.DOSSIER_FACTS, "lot:L2|spoiled", new byte[] {1, 2, 3});
     topology.accept(postControl(head("f4", 301), "L1", true));
     topology.accept(postControl(head("f5", 301), "L2", true));
 
@@ -198,7 +198,8 @@ class PoisonRecordsTest {
   @Test
   void aStoredReportThatCannotBeReadLeavesEvidenceOwed() {
     topology.accept(lot("f1", "L1", 500));
-    topology.spoil(Stores.DOSSIER_REPORTS, "lot:L1|lot:P1", "{}".getBytes(StandardCharsets.UTF_8));
+    topology.spoil(
+        StateStores.DOSSIER_REPORTS, "lot:L1|lot:P1", "{}".getBytes(StandardCharsets.UTF_8));
     topology.accept(postControl(head("f2", 300), "L1", true));
 
     assertThat(topology.standing(Subject.lot("L1")).getState())

@@ -110,7 +110,7 @@ class RejudgingTest {
   @Test
   void dossiersOfAnEarlierReleaseBearNoFingerprintAndAreJudgedAgain() {
     try (DrivenTopology topology = some(BUNDLED)) {
-      topology.takeOut(Stores.DOSSIER_OUTBOX, key -> Keys.parts(key).contains("rules"));
+      topology.takeOut(StateStores.DOSSIER_OUTBOX, key -> Keys.parts(key).contains("rules"));
 
       topology.rejudge();
 
@@ -161,8 +161,8 @@ class RejudgingTest {
   void aDossierThatCannotBeReadIsPassedOverAndTheOthersAreJudgedAgain() {
     try (DrivenTopology topology = new DrivenTopology(BUNDLED)) {
       topology.accept(InventedFacts.lot("f1", "L1", 500), InventedFacts.lot("f2", "L2", 500));
-      topology.spoil(Stores.DOSSIER_FACTS, "lot:L1|f3", new byte[] {1, 2, 3});
-      topology.spoil(Stores.DOSSIER_FACTS, "no subject|f4", new byte[] {1, 2, 3});
+      topology.spoil(StateStores.DOSSIER_FACTS, "lot:L1|f3", new byte[] {1, 2, 3});
+      topology.spoil(StateStores.DOSSIER_FACTS, "no subject|f4", new byte[] {1, 2, 3});
       topology.judgeBy(OTHER_FINGERPRINT);
       topology.rejudge();
 
@@ -184,7 +184,7 @@ class RejudgingTest {
       topology.rejudge();
       long judged = topology.rejudging.judged();
       assertThat(judged).isPositive();
-      topology.takeOut(Stores.DOSSIER_OUTBOX, key -> key.startsWith("lot:L1|rules"));
+      topology.takeOut(StateStores.DOSSIER_OUTBOX, key -> key.startsWith("lot:L1|rules"));
       topology.letPass(Duration.ofSeconds(1));
 
       assertThat(topology.rejudging.judged()).isEqualTo(judged);

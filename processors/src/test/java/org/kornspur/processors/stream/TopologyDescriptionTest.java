@@ -29,7 +29,7 @@ class TopologyDescriptionTest {
                 new WireFormat(new LocalSchemaRegistry()),
                 new Judge(id -> Optional.of(new NoLimits(id)), List.of()),
                 TrustedKeys.of(),
-                Stores.onDisk(),
+                StateStores.onDisk(),
                 DrivenTopology.SEAL)
             .describe()
             .toString();

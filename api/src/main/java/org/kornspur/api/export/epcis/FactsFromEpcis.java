@@ -17,8 +17,8 @@ import org.kornspur.api.problem.EventProblem;
 import org.kornspur.contract.FactHeader;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.intake.Problem;
-import org.kornspur.ingest.json.FactIntake;
 import org.kornspur.ingest.json.FactJson;
+import org.kornspur.ingest.json.FactParser;
 import org.kornspur.ingest.json.ReadResult;
 import org.kornspur.ingest.problem.Given;
 
@@ -53,7 +53,7 @@ public final class FactsFromEpcis {
     for (String key : factKeys) {
       JsonNode whole = event.get(key);
       if (whole != null) {
-        return List.of(ours(event, key, FactIntake.accept(withoutSubmission(whole))));
+        return List.of(ours(event, key, FactParser.accept(withoutSubmission(whole))));
       }
     }
     return foreign.read(event);

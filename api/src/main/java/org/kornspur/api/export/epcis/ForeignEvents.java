@@ -19,8 +19,8 @@ import org.kornspur.ingest.contract.Fingerprint;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.intake.Problems;
-import org.kornspur.ingest.json.FactIntake;
 import org.kornspur.ingest.json.FactJson;
+import org.kornspur.ingest.json.FactParser;
 import org.kornspur.ingest.json.ReadResult;
 import org.kornspur.ingest.problem.Expected;
 import org.kornspur.ingest.problem.ValueProblem;
@@ -60,7 +60,7 @@ final class ForeignEvents {
     if (!problems.none()) {
       return List.of(new ReadResult.Refused(problems.list()));
     }
-    return facts.stream().map(FactIntake::accept).toList();
+    return facts.stream().map(FactParser::accept).toList();
   }
 
   private List<ObjectNode> facts(JsonNode event, Problems problems) {

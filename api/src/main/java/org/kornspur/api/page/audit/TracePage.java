@@ -16,11 +16,11 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.eclipse.microprofile.openapi.annotations.Operation;
-import org.kornspur.api.access.Action;
-import org.kornspur.api.access.Needs;
+import org.kornspur.api.access.Permission;
+import org.kornspur.api.access.RequiresPermission;
 import org.kornspur.api.page.Frame;
 import org.kornspur.api.page.Framing;
-import org.kornspur.api.page.Room;
+import org.kornspur.api.page.NavigationItem;
 import org.kornspur.api.page.SubjectSheet;
 import org.kornspur.api.page.SubjectSheets;
 import org.kornspur.api.problem.AddressDetail;
@@ -30,8 +30,8 @@ import org.kornspur.api.recall.Finder;
 import org.kornspur.api.recall.RecallDesk;
 import org.kornspur.api.recall.RecallView;
 import org.kornspur.api.resource.Answers;
+import org.kornspur.api.resource.IgnoredParameters;
 import org.kornspur.api.resource.Parameters;
-import org.kornspur.api.resource.Unheeded;
 import org.kornspur.api.text.DomainTerms;
 import org.kornspur.api.view.Addresses;
 import org.kornspur.api.view.StandingView;
@@ -51,7 +51,7 @@ public class TracePage {
   private final Finder finder;
   private final RecallDesk desk;
   private final SubjectSheets sheets;
-  private final Unheeded unheeded;
+  private final IgnoredParameters unheeded;
 
   @Inject
   public TracePage(
@@ -60,7 +60,7 @@ public class TracePage {
       Finder finder,
       RecallDesk desk,
       SubjectSheets sheets,
-      Unheeded unheeded) {
+      IgnoredParameters unheeded) {
     this.framing = framing;
     this.answers = answers;
     this.finder = finder;
@@ -129,7 +129,7 @@ public class TracePage {
    *     an id
    */
   @GET
-  @Needs(Action.READ_TRACE)
+  @RequiresPermission(Permission.READ_TRACE)
   @Operation(hidden = true)
   public String lookUp(@DefaultValue("") @QueryParam("q") String text) {
     Parameters parameters = unheeded.parameters();
@@ -137,14 +137,16 @@ public class TracePage {
     parameters.check();
     if (asked.isEmpty()) {
       return framing.render(
-          Templates.lookup(framing.around(Room.TRACE), new Lookup("", List.of()), words()));
+          Templates.lookup(
+              framing.around(NavigationItem.TRACE), new Lookup("", List.of()), words()));
     }
     Lookup lookup = new Lookup(asked, finder.find(asked));
     List<Subject> subjects = lookup.found().stream().map(Finder.Found::subject).distinct().toList();
     return subjects.size() == 1
         ? way(lookup, subjects.get(0))
         : framing.render(
-            Templates.lookup(framing.around(Room.TRACE, answers.asOf()), lookup, words()));
+            Templates.lookup(
+                framing.around(NavigationItem.TRACE, answers.asOf()), lookup, words()));
   }
 
   private String way(Lookup lookup, Subject subject) {
@@ -163,7 +165,7 @@ public class TracePage {
             api.substring(Addresses.ROOT.length()));
     return framing.render(
         Templates.way(
-            framing.around(Room.TRACE, drill.asOf()),
+            framing.around(NavigationItem.TRACE, drill.asOf()),
             lookup,
             way,
             sheets.of(subject, standing),
@@ -177,7 +179,7 @@ public class TracePage {
    */
   @GET
   @Path("drill")
-  @Needs(Action.READ_TRACE)
+  @RequiresPermission(Permission.READ_TRACE)
   @Operation(hidden = true)
   public String drill(
       @DefaultValue("") @QueryParam("subject") String subject,
@@ -196,7 +198,7 @@ public class TracePage {
             Addresses.of(start),
             stock(counted));
     return framing.render(
-        Templates.drill(framing.around(Room.TRACE, result.asOf()), drill, words()));
+        Templates.drill(framing.around(NavigationItem.TRACE, result.asOf()), drill, words()));
   }
 
   private static Subject seed(String text) {

@@ -17,14 +17,14 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import org.eclipse.microprofile.openapi.annotations.Operation;
-import org.kornspur.api.access.Action;
-import org.kornspur.api.access.Needs;
+import org.kornspur.api.access.Permission;
+import org.kornspur.api.access.RequiresPermission;
 import org.kornspur.api.page.Frame;
 import org.kornspur.api.page.Framing;
+import org.kornspur.api.page.NavigationItem;
 import org.kornspur.api.page.Paging;
-import org.kornspur.api.page.Room;
 import org.kornspur.api.resource.Answers;
-import org.kornspur.api.resource.Unheeded;
+import org.kornspur.api.resource.IgnoredParameters;
 import org.kornspur.api.view.PageView;
 import org.kornspur.api.view.RequestWords;
 import org.kornspur.contract.GerminationTest;
@@ -46,7 +46,7 @@ public class BenchPage {
   @Inject RequestWords requestWords;
   @Inject Answers answers;
   @Inject Samples samples;
-  @Inject Unheeded unheeded;
+  @Inject IgnoredParameters unheeded;
 
   /**
    * A result that this laboratory brought.
@@ -63,7 +63,7 @@ public class BenchPage {
       String happened,
       String recordedBy,
       String sourceDocument,
-      List<Reckoning.Line> lines,
+      List<ResultPreview.Line> lines,
       Optional<String> corrects,
       Optional<String> superseded,
       String correctHref) {}
@@ -97,11 +97,11 @@ public class BenchPage {
   }
 
   @GET
-  @Needs(Action.WORK_AT_BENCH)
+  @RequiresPermission(Permission.WORK_AT_BENCH)
   @Operation(hidden = true)
   public String list(@QueryParam("page") String page, @Context UriInfo uri) {
     int number = unheeded.parameters().whole("page", page, 1, 1, 1_000_000);
-    Frame frame = framing.around(Room.BENCH, answers.asOf());
+    Frame frame = framing.around(NavigationItem.BENCH, answers.asOf());
     PageView<BenchSample> found =
         PageView.of(
             samples.page(number, SAMPLES_A_PAGE, frame), Function.identity(), answers.asOf());
@@ -117,19 +117,20 @@ public class BenchPage {
 
   @GET
   @Path("lots/{lot}/samples/{sample}")
-  @Needs(Action.WORK_AT_BENCH)
+  @RequiresPermission(Permission.WORK_AT_BENCH)
   @Operation(hidden = true)
   public String sample(
       @PathParam("lot") String lotId,
       @PathParam("sample") String sampleId,
       @QueryParam("recorded") String recorded) {
-    Frame frame = framing.around(Room.BENCH, answers.asOf());
+    Frame frame = framing.around(NavigationItem.BENCH, answers.asOf());
     Samples.Whole whole = samples.sample(lotId, sampleId, frame);
     List<Task> tasks =
         Arrays.stream(BenchForm.values())
             .map(form -> new Task(form, whole.sample().href() + "/" + form.path()))
             .toList();
-    Reckoning reckoning = new Reckoning(framing.texts(BenchMessages.class), requestWords.words());
+    ResultPreview reckoning =
+        new ResultPreview(framing.texts(BenchMessages.class), requestWords.words());
     return framing.render(
         Templates.sample(
             frame,
@@ -144,7 +145,7 @@ public class BenchPage {
             recorded != null));
   }
 
-  private Result result(Entry entry, Samples.Whole whole, Reckoning reckoning, Frame frame) {
+  private Result result(Entry entry, Samples.Whole whole, ResultPreview reckoning, Frame frame) {
     String correctHref =
         entry.counts()
             ? BenchForm.of(entry.fact())

@@ -28,12 +28,12 @@ import java.util.Map;
 import java.util.Optional;
 import org.apache.avro.specific.SpecificRecord;
 import org.eclipse.microprofile.openapi.annotations.Operation;
-import org.kornspur.api.access.Action;
 import org.kornspur.api.access.CurrentCaller;
-import org.kornspur.api.access.Needs;
+import org.kornspur.api.access.Permission;
+import org.kornspur.api.access.RequiresPermission;
 import org.kornspur.api.page.Frame;
 import org.kornspur.api.page.Framing;
-import org.kornspur.api.page.Room;
+import org.kornspur.api.page.NavigationItem;
 import org.kornspur.api.page.fieldbook.BookMessages;
 import org.kornspur.api.page.fieldbook.FactForm;
 import org.kornspur.api.page.fieldbook.Field;
@@ -47,7 +47,7 @@ import org.kornspur.api.problem.RecordDetail;
 import org.kornspur.api.view.RequestWords;
 import org.kornspur.contract.GerminationTest;
 import org.kornspur.ingest.json.AvroJson;
-import org.kornspur.ingest.json.FactIntake;
+import org.kornspur.ingest.json.FactParser;
 import org.kornspur.ingest.json.ReadResult;
 import org.kornspur.ingest.problem.Given;
 import org.kornspur.processors.dossier.Entry;
@@ -97,13 +97,13 @@ public class BenchSheetPage {
         Frame page,
         BenchSample sample,
         Sheet<BenchForm> sheet,
-        List<Reckoning.Line> lines,
+        List<ResultPreview.Line> lines,
         List<Entered> entered,
         String checkedAt);
   }
 
   @GET
-  @Needs(Action.WORK_AT_BENCH)
+  @RequiresPermission(Permission.WORK_AT_BENCH)
   @Operation(hidden = true)
   public String form(
       @PathParam("lot") String lotId,
@@ -111,7 +111,7 @@ public class BenchSheetPage {
       @PathParam("form") String path,
       @QueryParam("corrects") String corrects) {
     BenchForm form = known(path);
-    Frame frame = framing.around(Room.BENCH);
+    Frame frame = framing.around(NavigationItem.BENCH);
     Samples.Whole whole = samples.sample(lotId, sampleId, frame);
     Sheet<BenchForm> sheet = sheet(form, whole, corrected(form, whole, corrects, ""), frame);
     return framing.render(Templates.sheet(frame, whole.sample(), sheet));
@@ -119,7 +119,7 @@ public class BenchSheetPage {
 
   @POST
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  @Needs(Action.WORK_AT_BENCH)
+  @RequiresPermission(Permission.WORK_AT_BENCH)
   @Operation(hidden = true)
   public Response step(
       @PathParam("lot") String lotId,
@@ -127,7 +127,7 @@ public class BenchSheetPage {
       @PathParam("form") String path,
       MultivaluedMap<String, String> posted) {
     BenchForm form = known(path);
-    Frame frame = framing.around(Room.BENCH);
+    Frame frame = framing.around(NavigationItem.BENCH);
     Samples.Whole whole = samples.sample(lotId, sampleId, frame);
     SheetReader reader = new SheetReader(posted, frame.form(), framing.texts(BookMessages.class));
     Optional<Entry> corrected =
@@ -142,7 +142,7 @@ public class BenchSheetPage {
     Map<String, List<Field.Fault>> faults = new LinkedHashMap<>(reader.faults());
     Optional<SpecificRecord> read = Optional.empty();
     if (faults.isEmpty()) {
-      ReadResult result = FactIntake.accept(fact.toString().getBytes(StandardCharsets.UTF_8));
+      ReadResult result = FactParser.accept(fact.toString().getBytes(StandardCharsets.UTF_8));
       if (result instanceof ReadResult.Refused refused) {
         faults.putAll(sending.byField(refused.problems()));
       } else {
@@ -161,7 +161,8 @@ public class BenchSheetPage {
     if (!faults.isEmpty()) {
       return page(UNPROCESSABLE, Templates.sheet(frame, whole.sample(), shown));
     }
-    Reckoning reckoning = new Reckoning(framing.texts(BenchMessages.class), requestWords.words());
+    ResultPreview reckoning =
+        new ResultPreview(framing.texts(BenchMessages.class), requestWords.words());
     return page(
         200,
         Templates.checked(
@@ -239,7 +240,7 @@ public class BenchSheetPage {
   }
 
   private static boolean saysTheSame(ObjectNode fact, Entry corrected) {
-    ReadResult read = FactIntake.accept(fact);
+    ReadResult read = FactParser.accept(fact);
     return read instanceof ReadResult.Fact now
         && body(AvroJson.write(now.fact())).equals(body(AvroJson.write(corrected.fact())));
   }

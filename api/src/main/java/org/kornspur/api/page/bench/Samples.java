@@ -14,22 +14,22 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import org.kornspur.api.access.Action;
 import org.kornspur.api.access.Caller;
 import org.kornspur.api.access.CurrentCaller;
-import org.kornspur.api.border.Border;
+import org.kornspur.api.access.Permission;
 import org.kornspur.api.engine.Engine;
-import org.kornspur.api.feed.Feeds;
-import org.kornspur.api.feed.SampleFeed;
-import org.kornspur.api.feed.SampleIndex;
-import org.kornspur.api.feed.Slice;
-import org.kornspur.api.feed.StandingRow;
 import org.kornspur.api.page.Frame;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.RecordDetail;
+import org.kornspur.api.readmodel.Feeds;
+import org.kornspur.api.readmodel.ResultPage;
+import org.kornspur.api.readmodel.SampleFeed;
+import org.kornspur.api.readmodel.SampleIndex;
+import org.kornspur.api.readmodel.StandingRow;
 import org.kornspur.api.resource.Answers;
 import org.kornspur.api.view.Caution.Treatment;
 import org.kornspur.api.view.RequestWords;
+import org.kornspur.api.visibility.VisibilityService;
 import org.kornspur.contract.Sampling;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.problem.Given;
@@ -56,7 +56,7 @@ public class Samples {
   @Inject Feeds feeds;
   @Inject Engine engine;
   @Inject Answers answers;
-  @Inject Border border;
+  @Inject VisibilityService border;
   @Inject RequestWords requestWords;
 
   /** A sample with the facts that its laboratory may see of it. */
@@ -74,12 +74,12 @@ public class Samples {
   Optional<String> laboratory() {
     return caller
         .ifKnown()
-        .filter(known -> known.may(Action.WORK_AT_BENCH))
+        .filter(known -> known.may(Permission.WORK_AT_BENCH))
         .flatMap(Caller::enterpriseId);
   }
 
   /** One page of the samples: open ones first, the oldest first, then the latest finished. */
-  Slice<BenchSample> page(int page, int size, Frame frame) {
+  ResultPage<BenchSample> page(int page, int size, Frame frame) {
     List<Judged> all =
         new ArrayList<>(
             laboratory().map(samples.samples()::of).orElse(List.of()).stream()
@@ -100,7 +100,7 @@ public class Samples {
             .limit(size)
             .map(sample -> shown(sample, frame))
             .toList();
-    return new Slice<>(page, size, all.size(), shown);
+    return new ResultPage<>(page, size, all.size(), shown);
   }
 
   /**
@@ -140,7 +140,7 @@ public class Samples {
             tested,
             results.stream()
                 .filter(Entry::counts)
-                .anyMatch(entry -> Reckoning.foundErgot(entry.fact())));
+                .anyMatch(entry -> ResultPreview.foundErgot(entry.fact())));
     return new Whole(shown(judged(row, frame), frame), sampling, results);
   }
 
@@ -225,7 +225,7 @@ public class Samples {
   }
 
   private Optional<String> category(Subject lot, Frame frame) {
-    return border.sight().sees(lot)
+    return border.visibility().sees(lot)
         ? feeds
             .standings()
             .row(lot)

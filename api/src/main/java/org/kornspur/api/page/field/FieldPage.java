@@ -12,14 +12,13 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import org.eclipse.microprofile.openapi.annotations.Operation;
-import org.kornspur.api.access.Action;
-import org.kornspur.api.access.Needs;
-import org.kornspur.api.border.Border;
+import org.kornspur.api.access.Permission;
+import org.kornspur.api.access.RequiresPermission;
 import org.kornspur.api.engine.Engine;
 import org.kornspur.api.engine.RulesInForce;
 import org.kornspur.api.page.Frame;
 import org.kornspur.api.page.Framing;
-import org.kornspur.api.page.Room;
+import org.kornspur.api.page.NavigationItem;
 import org.kornspur.api.page.SubjectSheet;
 import org.kornspur.api.page.SubjectSheets;
 import org.kornspur.api.page.field.Surroundings.Required;
@@ -28,6 +27,7 @@ import org.kornspur.api.view.GateView;
 import org.kornspur.api.view.NeighboursView;
 import org.kornspur.api.view.RequestWords;
 import org.kornspur.api.view.StandingView;
+import org.kornspur.api.visibility.VisibilityService;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.advice.InspectionAdvice;
@@ -49,7 +49,7 @@ public class FieldPage {
   private final Answers answers;
   private final Engine engine;
   private final SubjectSheets sheets;
-  private final Border border;
+  private final VisibilityService border;
   private final RulesInForce rules;
   private final RequestWords requestWords;
 
@@ -59,7 +59,7 @@ public class FieldPage {
       Answers answers,
       Engine engine,
       SubjectSheets sheets,
-      Border border,
+      VisibilityService border,
       RulesInForce rules,
       RequestWords requestWords) {
     this.requestWords = requestWords;
@@ -95,7 +95,7 @@ public class FieldPage {
   }
 
   @GET
-  @Needs(Action.READ_CROPS)
+  @RequiresPermission(Permission.READ_CROPS)
   @Produces(MediaType.TEXT_HTML + ";charset=UTF-8")
   @Operation(hidden = true)
   public String show(@PathParam("id") String id) {
@@ -109,7 +109,7 @@ public class FieldPage {
             dossier,
             required(standing),
             dossiers,
-            near -> NeighboursView.isTold(near, border.sight()));
+            near -> NeighboursView.isTold(near, border.visibility()));
     FieldView view =
         new FieldView(
             standing,
@@ -124,7 +124,10 @@ public class FieldPage {
     FieldWords words = new FieldWords(framing.texts(FieldMessages.class), requestWords.words());
     return framing.render(
         Templates.field(
-            framing.around(Room.CROPS, standing.asOf()), sheets.of(crop, standing), view, words));
+            framing.around(NavigationItem.CROPS, standing.asOf()),
+            sheets.of(crop, standing),
+            view,
+            words));
   }
 
   private static Optional<Required> required(StandingView standing) {

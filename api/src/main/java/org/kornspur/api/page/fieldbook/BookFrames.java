@@ -6,12 +6,12 @@ import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
 import java.util.Map;
 import java.util.TreeMap;
-import org.kornspur.api.access.Action;
 import org.kornspur.api.access.Caller;
 import org.kornspur.api.access.CurrentCaller;
+import org.kornspur.api.access.Permission;
 import org.kornspur.api.page.Frame;
 import org.kornspur.api.page.Framing;
-import org.kornspur.api.page.Room;
+import org.kornspur.api.page.NavigationItem;
 
 /** What stands around a page of the field book, for who asked. */
 @RequestScoped
@@ -32,7 +32,7 @@ public class BookFrames {
   }
 
   Frame frame() {
-    return framing.around(Room.FIELD_BOOK);
+    return framing.around(NavigationItem.FIELD_BOOK);
   }
 
   BookMessages texts() {
@@ -46,7 +46,7 @@ public class BookFrames {
 
   /** Whether who asked may send facts that this form makes. */
   boolean may(BookForm form) {
-    return caller.ifKnown().map(known -> known.may(Action.toPost(form.type()))).orElse(true);
+    return caller.ifKnown().map(known -> known.may(Permission.toPost(form.type()))).orElse(true);
   }
 
   Book book() {

@@ -14,13 +14,13 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.Operation;
-import org.kornspur.api.access.Action;
-import org.kornspur.api.access.Needs;
+import org.kornspur.api.access.Permission;
+import org.kornspur.api.access.RequiresPermission;
 import org.kornspur.api.page.Frame;
-import org.kornspur.api.page.Room;
+import org.kornspur.api.page.NavigationItem;
+import org.kornspur.api.resource.IgnoredParameters;
 import org.kornspur.api.resource.Parameters;
 import org.kornspur.api.resource.ReadsQueryItself;
-import org.kornspur.api.resource.Unheeded;
 import org.kornspur.api.view.PageView;
 import org.kornspur.api.view.StandingLine;
 
@@ -32,7 +32,7 @@ public class FieldBookPage {
 
   @Inject BookFrames frames;
   @Inject FieldCrops crops;
-  @Inject Unheeded unheeded;
+  @Inject IgnoredParameters unheeded;
 
   /**
    * The crops on a page of the list.
@@ -65,7 +65,7 @@ public class FieldBookPage {
   }
 
   @GET
-  @Needs(Action.READ_CROPS)
+  @RequiresPermission(Permission.READ_CROPS)
   @Operation(hidden = true)
   public String list(
       @QueryParam("cropYear") String cropYear,
@@ -78,7 +78,7 @@ public class FieldBookPage {
     parameters.check();
     int season = asked.orElseGet(crops::latestSeason);
     PageView<StandingLine> found = crops.page(season, idPrefix, number, CROPS_A_PAGE);
-    Frame frame = frames.framing().around(Room.FIELD_BOOK, found.asOf());
+    Frame frame = frames.framing().around(NavigationItem.FIELD_BOOK, found.asOf());
     return frames
         .framing()
         .render(
@@ -101,7 +101,7 @@ public class FieldBookPage {
 
   @GET
   @Path("crops/{id}")
-  @Needs(Action.READ_CROPS)
+  @RequiresPermission(Permission.READ_CROPS)
   @Operation(hidden = true)
   public String crop(@PathParam("id") String id, @QueryParam("recorded") String recorded) {
     Frame frame = frames.frame();
@@ -120,7 +120,7 @@ public class FieldBookPage {
   @GET
   @Path("outbox")
   @ReadsQueryItself("leaving")
-  @Needs(Action.READ_PAGES)
+  @RequiresPermission(Permission.READ_PAGES)
   @Operation(hidden = true)
   public String outbox() {
     return frames.framing().render(Templates.outbox(frames.frame(), frames.book()));
@@ -129,7 +129,7 @@ public class FieldBookPage {
   /** Shown without network in place of a page that the phone has not kept. */
   @GET
   @Path("not-kept")
-  @Needs(Action.READ_PAGES)
+  @RequiresPermission(Permission.READ_PAGES)
   @Operation(hidden = true)
   public String notKept() {
     return frames.framing().render(Templates.notkept(frames.frame(), frames.book()));

@@ -12,11 +12,11 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
-import org.kornspur.api.feed.StandingQuery;
 import org.kornspur.api.page.Frame;
 import org.kornspur.api.page.SubjectSheets;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.RecordDetail;
+import org.kornspur.api.readmodel.StandingQuery;
 import org.kornspur.api.resource.Answers;
 import org.kornspur.api.view.Addresses;
 import org.kornspur.api.view.PageView;
@@ -27,7 +27,7 @@ import org.kornspur.contract.FieldInspection;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.problem.Given;
 import org.kornspur.processors.dossier.Dossier;
-import org.kornspur.processors.dossier.Trouble;
+import org.kornspur.processors.dossier.InheritedFinding;
 import org.kornspur.standing.StandingState;
 import org.kornspur.standing.VerdictState;
 
@@ -162,7 +162,7 @@ public class FieldCrops {
                 .filter(gate -> gate.state() == VerdictState.NOT_MET)
                 .map(gate -> new FieldCrop.Reason(frame.trade().gate(gate.gate()), gate.line())),
             standing.inherited().stream()
-                .filter(trouble -> trouble.weight() == Trouble.Weight.CONDEMNS)
+                .filter(trouble -> trouble.weight() == InheritedFinding.Weight.CONDEMNS)
                 .map(
                     trouble ->
                         new FieldCrop.Reason(sheets.inheritedGate(trouble), trouble.sentence())))

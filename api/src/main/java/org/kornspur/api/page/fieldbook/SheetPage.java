@@ -20,17 +20,17 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.eclipse.microprofile.openapi.annotations.Operation;
-import org.kornspur.api.access.Action;
-import org.kornspur.api.access.Needs;
+import org.kornspur.api.access.Permission;
+import org.kornspur.api.access.RequiresPermission;
 import org.kornspur.api.engine.RulesInForce;
 import org.kornspur.api.page.Frame;
 import org.kornspur.api.problem.AccessDetail;
 import org.kornspur.api.problem.AddressDetail;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.api.resource.IgnoredParameters;
 import org.kornspur.api.resource.Parameters;
 import org.kornspur.api.resource.ReadsQueryItself;
-import org.kornspur.api.resource.Unheeded;
 import org.kornspur.api.view.RequestWords;
 import org.kornspur.ingest.problem.Given;
 import org.kornspur.processors.advice.InspectionAdvice;
@@ -50,7 +50,7 @@ public class SheetPage {
   @Inject BookFrames frames;
   @Inject FieldCrops crops;
   @Inject SheetSending sending;
-  @Inject Unheeded unheeded;
+  @Inject IgnoredParameters unheeded;
   @Inject RulesInForce rules;
   @Inject RequestWords requestWords;
 
@@ -70,7 +70,7 @@ public class SheetPage {
 
   @GET
   @ReadsQueryItself("mend")
-  @Needs(Action.POST_FACTS)
+  @RequiresPermission(Permission.POST_FACTS)
   @Operation(hidden = true)
   public String form(
       @PathParam("id") String id,
@@ -85,7 +85,7 @@ public class SheetPage {
 
   @POST
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  @Needs(Action.POST_FACTS)
+  @RequiresPermission(Permission.POST_FACTS)
   @Operation(hidden = true)
   public Response record(
       @PathParam("id") String id,

@@ -14,7 +14,7 @@ import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemLanguage;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.intake.ProblemWords;
-import org.kornspur.ingest.json.FactIntake;
+import org.kornspur.ingest.json.FactParser;
 import org.kornspur.ingest.json.ReadResult;
 
 /** Sends the fact of a form through the same intake as every other fact. */
@@ -36,7 +36,7 @@ public class SheetSending {
    */
   public Map<String, List<Field.Fault>> send(ObjectNode fact) {
     byte[] json = fact.toString().getBytes(StandardCharsets.UTF_8);
-    if (FactIntake.accept(json) instanceof ReadResult.Refused refused) {
+    if (FactParser.accept(json) instanceof ReadResult.Refused refused) {
       // a slip of the thumb is mended here and need not be settled by somebody else
       return byField(refused.problems());
     }

@@ -1,2 +1,0 @@
-/** What this instance reads from topics to answer with: every standing, every refused input. */
-package org.kornspur.api.feed;

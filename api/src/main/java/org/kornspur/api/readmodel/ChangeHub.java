@@ -1,0 +1,97 @@
+package org.kornspur.api.readmodel;
+
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Passes each change of a standing to every listener, and keeps the latest so that a listener who
+ * was away can go on where it stopped.
+ *
+ * <p>All is bounded: so many changes are kept, and a listener who cannot follow is told to go.
+ */
+public final class ChangeHub {
+
+  /** A change with the place where it stands in the topic. */
+  public record Event(int partition, long offset, Positions positions, StandingChange change) {}
+
+  /** Somebody who wants to hear of changes. */
+  public interface Listener {
+
+    /**
+     * Takes a change without waiting.
+     *
+     * @return false where it cannot take more; the listener is then dropped
+     */
+    boolean offer(Event event);
+
+    /** Earlier changes are no longer kept; all lists must be loaded anew. */
+    void mustReload();
+  }
+
+  private final int kept;
+  private final Deque<Event> latest = new ArrayDeque<>();
+  private final List<Listener> listeners = new ArrayList<>();
+  private Positions read = Positions.none();
+  private Positions forgotten = Positions.none();
+
+  /**
+   * @param kept how many changes are kept for listeners who were away
+   */
+  public ChangeHub(int kept) {
+    this.kept = kept;
+  }
+
+  /**
+   * Passes on a change that stands at this place in the topic. What is read once more, because a
+   * feed reads its topic anew, was passed on before.
+   */
+  public synchronized void publish(int partition, long offset, StandingChange change) {
+    if (read.includes(partition, offset)) {
+      return;
+    }
+    read = read.after(partition, offset);
+    Event event = new Event(partition, offset, read, change);
+    latest.addLast(event);
+    if (latest.size() > kept) {
+      Event oldest = latest.removeFirst();
+      forgotten = forgotten.after(oldest.partition(), oldest.offset());
+    }
+    listeners.removeIf(listener -> !listener.offer(event));
+  }
+
+  /**
+   * Adds a listener.
+   *
+   * @param lastSeen where it stopped; what came after is given first. Empty to begin now
+   */
+  public synchronized void add(Listener listener, Optional<Positions> lastSeen) {
+    boolean follows = lastSeen.map(seen -> resume(listener, seen)).orElse(true);
+    if (follows) {
+      listeners.add(listener);
+    }
+  }
+
+  public synchronized void remove(Listener listener) {
+    listeners.remove(listener);
+  }
+
+  public synchronized int listeners() {
+    return listeners.size();
+  }
+
+  private boolean resume(Listener listener, Positions seen) {
+    boolean reachesBack =
+        forgotten.lastSeen().entrySet().stream()
+            .allMatch(gone -> seen.includes(gone.getKey(), gone.getValue()));
+    if (!reachesBack) {
+      listener.mustReload();
+      return true;
+    }
+    return latest.stream()
+        .filter(event -> !seen.includes(event.partition(), event.offset()))
+        .allMatch(listener::offer);
+  }
+}

@@ -1,0 +1,58 @@
+package org.kornspur.api.readmodel;
+
+import java.io.ByteArrayOutputStream;
+import java.util.zip.DataFormatException;
+import java.util.zip.Deflater;
+import java.util.zip.Inflater;
+
+/**
+ * A record as it came from the topic, deflated. An index keeps a hundred thousand of them and
+ * unpacks the few that a page shows.
+ */
+public final class CompressedRecord {
+  private final int unpackedBytes;
+  private final byte[] deflated;
+
+  private CompressedRecord(int unpackedBytes, byte[] deflated) {
+    this.unpackedBytes = unpackedBytes;
+    this.deflated = deflated;
+  }
+
+  static CompressedRecord of(byte[] bytes) {
+    Deflater deflater = new Deflater(Deflater.BEST_SPEED);
+    try {
+      deflater.setInput(bytes);
+      deflater.finish();
+      ByteArrayOutputStream out = new ByteArrayOutputStream(bytes.length / 3 + 64);
+      byte[] buffer = new byte[4096];
+      while (!deflater.finished()) {
+        out.write(buffer, 0, deflater.deflate(buffer));
+      }
+      return new CompressedRecord(bytes.length, out.toByteArray());
+    } finally {
+      deflater.end();
+    }
+  }
+
+  /** The record as it came. */
+  public byte[] unpacked() {
+    Inflater inflater = new Inflater();
+    try {
+      inflater.setInput(deflated);
+      byte[] bytes = new byte[unpackedBytes];
+      int filled = 0;
+      while (filled < unpackedBytes) {
+        int read = inflater.inflate(bytes, filled, unpackedBytes - filled);
+        if (read == 0) {
+          throw new IllegalStateException("Packed bytes end after " + filled);
+        }
+        filled += read;
+      }
+      return bytes;
+    } catch (DataFormatException e) {
+      throw new IllegalStateException("Packed bytes were damaged in memory", e);
+    } finally {
+      inflater.end();
+    }
+  }
+}

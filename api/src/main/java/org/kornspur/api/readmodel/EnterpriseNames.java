@@ -1,0 +1,31 @@
+package org.kornspur.api.readmodel;
+
+import java.time.Instant;
+import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.ConcurrentMap;
+import org.kornspur.contract.EnterpriseDeclared;
+
+/** The name of each enterprise, as it was recorded last. */
+public final class EnterpriseNames {
+  private record Recorded(String name, Instant at) {}
+
+  private final ConcurrentMap<String, Recorded> names = new ConcurrentHashMap<>();
+
+  void put(EnterpriseDeclared declared) {
+    Recorded now = new Recorded(declared.getName(), declared.getHeader().getRecordedAt());
+    names.merge(
+        declared.getEnterpriseId(),
+        now,
+        (held, later) -> later.at().isBefore(held.at()) ? held : later);
+  }
+
+  void clear() {
+    names.clear();
+  }
+
+  /** The name of an enterprise; empty where none is recorded, or it is not read here yet. */
+  public Optional<String> of(String enterpriseId) {
+    return Optional.ofNullable(names.get(enterpriseId)).map(Recorded::name);
+  }
+}

@@ -1,0 +1,12 @@
+package org.kornspur.api.readmodel;
+
+import java.util.List;
+
+/**
+ * Values that some crop or lot has, and that lists can therefore be narrowed by.
+ *
+ * @param cropYears latest first
+ * @param hybridIds by id
+ * @param holders enterprises, by id
+ */
+public record SeedValues(List<Integer> cropYears, List<String> hybridIds, List<String> holders) {}

@@ -1,0 +1,200 @@
+package org.kornspur.processors.stream;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.function.Supplier;
+import java.util.stream.Stream;
+import org.apache.kafka.streams.processor.api.ProcessorContext;
+import org.apache.kafka.streams.state.KeyValueStore;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.wire.WireFormat;
+import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.dossier.Report;
+import org.kornspur.processors.judging.Judge;
+import org.kornspur.processors.judging.Outcome;
+import org.kornspur.processors.judging.Standing;
+import org.kornspur.processors.pedigree.Edge;
+import org.kornspur.processors.standards.RulesFingerprint;
+
+/**
+ * Keeps dossiers in the stores of one task, has them judged, and sends on what changed.
+ *
+ * <p>A dossier is judged whole each time, from all that it holds. So its outcome cannot depend on
+ * the order in which things came.
+ */
+final class DossierUpdater {
+  private static final Route<PlotChange> TO_PLOTS =
+      Route.withEndRecord(Dossiers.TO_PLOTS, Topics.PLOTS, Topics.plots());
+  private static final Route<ReportChange> TO_REPORTS =
+      Route.withEndRecord(Dossiers.TO_REPORTS, Topics.REPORTS, Topics.reports());
+
+  private final Supplier<Judge> judges;
+  private final DossierReader reader;
+  private final ReportReader reportReader;
+  private final KeyValueStore<String, byte[]> facts;
+  private final KeyValueStore<String, String> revocations;
+  private final KeyValueStore<String, byte[]> reports;
+  private final Outbox<DossierRecord> outbox;
+  private final Route<DossierRecord.OfStanding> toStandings;
+  private final Route<DossierRecord.OfEdge> toEdges;
+  private final FaultLog faults;
+  private final JudgedUnder judgedUnder;
+  private final ProcessorContext<String, DossierRecord> context;
+  private final SkippedRecords skipped;
+
+  DossierUpdater(
+      ProcessorContext<String, DossierRecord> context, WireFormat wire, Supplier<Judge> judges) {
+    this.context = context;
+    this.judges = judges;
+    skipped = PoisonRecords.counter(context.appConfigs());
+    facts = context.getStateStore(StateStores.DOSSIER_FACTS);
+    revocations = context.getStateStore(StateStores.DOSSIER_REVOCATIONS);
+    reports = context.getStateStore(StateStores.DOSSIER_REPORTS);
+    reader =
+        new DossierReader(
+            wire, facts, revocations, DossierReader.trustsProducers(context.appConfigs()));
+    reportReader = new ReportReader(reports);
+    toStandings =
+        Route.withTombstone(Dossiers.TO_STANDINGS, Topics.STANDINGS, Topics.standings(wire));
+    toEdges = Route.withTombstone(Dossiers.TO_EDGES, Topics.EDGES, Topics.edges(wire));
+    KeyValueStore<String, byte[]> sent = context.getStateStore(StateStores.DOSSIER_OUTBOX);
+    outbox = new Outbox<>(context, sent);
+    faults = new FaultLog(context, sent);
+    judgedUnder = new JudgedUnder(sent);
+  }
+
+  /** Files a fact, or the mark that one was superseded. */
+  void fileMessage(Subject subject, SubjectMessage message) {
+    if (message instanceof SubjectMessage.FactFor fact) {
+      facts.put(Keys.of(subject, fact.factId()), fact.wire());
+    } else if (message instanceof SubjectMessage.RevocationOf revocation) {
+      revocations.put(
+          Keys.of(subject, revocation.factId(), revocation.byFactId()), revocation.reason());
+    }
+  }
+
+  /** What is filed of a fact, in wire format. */
+  Optional<byte[]> filed(Subject subject, String factId) {
+    return Optional.ofNullable(facts.get(Keys.of(subject, factId)));
+  }
+
+  /** Files what a parent, a hybrid or an isolation cell tells. */
+  void fileReport(Subject receiver, ReportChange change) {
+    String key = Keys.of(receiver, change.sender());
+    change
+        .report()
+        .ifPresentOrElse(
+            report -> reports.put(key, InternalJson.write(report)), () -> reports.delete(key));
+  }
+
+  /** Fingerprint of the rules in force here. */
+  RulesFingerprint rules() {
+    return judges.get().rules();
+  }
+
+  /** By which rules each dossier of this task was judged last. */
+  JudgedUnder judgedUnder() {
+    return judgedUnder;
+  }
+
+  /** The subjects that this task holds something of. */
+  HeldSubjects subjects() {
+    return new HeldSubjects(facts, reports);
+  }
+
+  /**
+   * Judges a dossier again and sends on what changed.
+   *
+   * <p>Where some of it cannot be read, or its judging fails, the earlier standing must not stay:
+   * evidence is owed, the children are told nothing any more, and what was said of edges and place
+   * holds until it can be said anew.
+   *
+   * @return whether several tell this dossier something
+   */
+  boolean refresh(Subject subject) {
+    DossierReader.Held held = reader.heldBy(subject);
+    ReportReader.Told told = reportReader.toldTo(subject);
+    List<String> unreadable =
+        Stream.concat(held.unreadable().stream(), told.unreadable().stream()).toList();
+    Optional<Standing> judged = Optional.empty();
+    Judge judge = judges.get();
+    RulesFingerprint rules = judge.rules();
+    try {
+      Outcome outcome = judge.judge(new Dossier(subject, held.entries(), told.reports()));
+      judged = outcome.standing();
+      if (unreadable.isEmpty()) {
+        deliver(subject, outcome, rules);
+      } else {
+        deliverOwed(subject, OwedForFault.besides(subject, judged, unreadable), rules);
+      }
+    } catch (RuntimeException fault) {
+      if (PoisonRecords.isNoFaultOfTheRecord(fault)) {
+        throw fault;
+      }
+      skipped.add(context, "the judging of " + subject, fault);
+      deliverOwed(subject, OwedForFault.insteadOf(subject, judged, fault), rules);
+    }
+    judgedUnder.note(subject, rules);
+    return told.reports().size() > 1;
+  }
+
+  private void deliver(Subject subject, Outcome outcome, RulesFingerprint rules) {
+    outbox.deliver(subject, toStandings, standing(subject, outcome.standing(), rules));
+    outbox.deliver(subject, toEdges, edges(outcome));
+    outbox.deliver(subject, TO_PLOTS, plots(subject, outcome));
+    outbox.deliver(subject, TO_REPORTS, reportsBy(outcome));
+    faults.note(subject, outcome.faults());
+  }
+
+  private void deliverOwed(Subject subject, Optional<Standing> owed, RulesFingerprint rules) {
+    outbox.deliver(subject, toStandings, standing(subject, owed, rules));
+    outbox.deliver(subject, TO_REPORTS, new TreeMap<>());
+  }
+
+  private static SortedMap<String, Outbox.Letter<DossierRecord.OfStanding>> standing(
+      Subject subject, Optional<Standing> judged, RulesFingerprint rules) {
+    SortedMap<String, Outbox.Letter<DossierRecord.OfStanding>> letters = new TreeMap<>();
+    judged.ifPresent(
+        standing ->
+            letters.put(
+                subject.toString(),
+                Outbox.Letter.withTombstone(StandingRecords.of(standing, rules))));
+    return letters;
+  }
+
+  private static SortedMap<String, Outbox.Letter<DossierRecord.OfEdge>> edges(Outcome outcome) {
+    SortedMap<String, Outbox.Letter<DossierRecord.OfEdge>> letters = new TreeMap<>();
+    for (Edge edge : outcome.edges()) {
+      Outbox.Letter<DossierRecord.OfEdge> letter =
+          Outbox.Letter.withTombstone(StandingRecords.of(edge));
+      letters.put(Keys.edgeUp(edge.child(), edge.parent(), edge.factId()), letter);
+      letters.put(Keys.edgeDown(edge.parent(), edge.child(), edge.factId()), letter);
+    }
+    return letters;
+  }
+
+  private static SortedMap<String, Outbox.Letter<PlotChange>> plots(
+      Subject subject, Outcome outcome) {
+    SortedMap<String, Outbox.Letter<PlotChange>> letters = new TreeMap<>();
+    PlotChange left = new PlotChange(subject, Optional.empty());
+    outcome
+        .place()
+        .ifPresent(
+            plot -> {
+              PlotChange here = new PlotChange(subject, Optional.of(plot));
+              IsolationJoin.cellsOf(plot)
+                  .forEach(cell -> letters.put(cell, new Outbox.Letter<>(here, Optional.of(left))));
+            });
+    return letters;
+  }
+
+  private static SortedMap<String, Outbox.Letter<ReportChange>> reportsBy(Outcome outcome) {
+    SortedMap<String, Outbox.Letter<ReportChange>> letters = new TreeMap<>();
+    for (Report report : outcome.reports()) {
+      letters.put(report.receiver().toString(), ReportChange.letter(report));
+    }
+    return letters;
+  }
+}

@@ -1,0 +1,132 @@
+package org.kornspur.processors.stream;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SortedSet;
+import java.util.TreeSet;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.dossier.Report.Neighbour;
+import org.kornspur.processors.ground.Area;
+import org.kornspur.processors.ground.Outline;
+import org.kornspur.processors.ground.Plot;
+import org.kornspur.processors.ground.Separation;
+
+/**
+ * The plots of one cell and which of them are near each other. It can be made anew at any time from
+ * the plots alone; kept between changes, it saves measuring again what did not move: a changed plot
+ * is measured against the others and nothing else is.
+ */
+final class IsolationCellIndex {
+  private static final Comparator<Neighbour> NEAREST_FIRST =
+      Comparator.comparingDouble(Neighbour::distanceM)
+          .thenComparing(Neighbour::source)
+          .thenComparing(Neighbour::factId);
+
+  private final Map<Subject, Placed> placed = new HashMap<>();
+  private final Map<Subject, Map<Subject, List<Neighbour>>> nearCrop = new HashMap<>();
+
+  /** A plot with all that is reported of where it lies; the first is what the plot itself says. */
+  private record Placed(Plot plot, List<Reported> reports) {
+    static Placed of(Plot plot) {
+      return new Placed(plot, plot.reports().stream().map(Reported::of).toList());
+    }
+
+    Outline outline() {
+      return reports.get(0).outline();
+    }
+  }
+
+  private record Reported(Plot plot, Outline outline, double areaHa) {
+    static Reported of(Plot plot) {
+      Outline outline = Outline.ofPositions(plot.outline());
+      return new Reported(plot, outline, Area.hectares(outline));
+    }
+  }
+
+  static IsolationCellIndex of(Collection<Plot> plots) {
+    IsolationCellIndex ground = new IsolationCellIndex();
+    plots.forEach(plot -> ground.change(plot.subject(), Optional.of(plot)));
+    return ground;
+  }
+
+  /**
+   * Puts a plot in the place of the one that its subject had.
+   *
+   * @param plot the plot; empty where it left the cell
+   * @return crops whose neighbours may have changed, its own among them if it is or was one
+   */
+  SortedSet<Subject> change(Subject subject, Optional<Plot> plot) {
+    SortedSet<Subject> touched = new TreeSet<>();
+    if (placed.remove(subject) != null && nearCrop.remove(subject) != null) {
+      touched.add(subject);
+    }
+    nearCrop.forEach(
+        (crop, near) -> {
+          if (near.remove(subject) != null) {
+            touched.add(crop);
+          }
+        });
+    plot.ifPresent(now -> touched.addAll(place(now)));
+    return touched;
+  }
+
+  /** Foreign pollen within reach of a crop, nearest first; none where the crop is not here. */
+  List<Neighbour> near(Subject crop) {
+    return nearCrop.getOrDefault(crop, Map.of()).values().stream()
+        .flatMap(List::stream)
+        .sorted(NEAREST_FIRST)
+        .toList();
+  }
+
+  private SortedSet<Subject> place(Plot plot) {
+    SortedSet<Subject> touched = new TreeSet<>();
+    Placed here = Placed.of(plot);
+    if (plot.isSeedCrop()) {
+      nearCrop.put(plot.subject(), new HashMap<>());
+      touched.add(plot.subject());
+    }
+    for (Placed other : placed.values()) {
+      hold(here, other, touched);
+      hold(other, here, touched);
+    }
+    placed.put(plot.subject(), here);
+    return touched;
+  }
+
+  private void hold(Placed crop, Placed source, SortedSet<Subject> touched) {
+    List<Neighbour> near = new ArrayList<>();
+    for (Reported reported : source.reports()) {
+      if (crop.plot().isThreatenedBy(reported.plot())) {
+        Separation separation = Separation.between(crop.outline(), reported.outline());
+        if (separation.distanceM() <= IsolationJoin.REACH_M) {
+          near.add(neighbour(crop.plot(), reported, separation));
+        }
+      }
+    }
+    if (!near.isEmpty()) {
+      nearCrop.get(crop.plot().subject()).put(source.plot().subject(), near);
+      touched.add(crop.plot().subject());
+    }
+  }
+
+  private static Neighbour neighbour(Plot crop, Reported source, Separation separation) {
+    Plot plot = source.plot();
+    return new Neighbour(
+        plot.subject(),
+        separation.distanceM(),
+        source.areaHa(),
+        separation.onFirst(),
+        separation.onSecond(),
+        plot.sourceKind(),
+        plot.sheddingFrom(),
+        plot.sheddingTo(),
+        plot.factId(),
+        plot.reportedBy(),
+        Optional.of(true).filter(same -> crop.pollenId().equals(plot.pollenId())));
+  }
+}
