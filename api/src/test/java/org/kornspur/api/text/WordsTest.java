@@ -160,7 +160,8 @@ class WordsTest {
     assertThat(spaced(words.measure(11.9949, "%", limit(12, "%")))).isEqualTo("11.99 %");
     assertThat(spaced(words.measure(97.999999, "%", limit(98, "%")))).isEqualTo("97.999999 %");
     assertThat(spaced(words.measure(98, "%", limit(98, "%")))).isEqualTo("98 %");
-    assertThat(spaced(words.measure(318.68, "m", limit(500, "m")))).isEqualTo("318.6 m");
+    assertThat(spaced(words.measure(318.68, "m", limit(500, "m")))).isEqualTo("318.7 m");
+    assertThat(spaced(words.measure(499.98, "m", limit(500, "m")))).isEqualTo("499.98 m");
     assertThat(spaced(words.measure(0.0021, "plants/plant", limit(0.003, "plants/plant"))))
         .isEqualTo("0.21 per 100 plants");
   }

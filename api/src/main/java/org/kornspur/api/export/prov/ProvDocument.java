@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.Collection;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.SortedSet;
 import java.util.TreeSet;
@@ -202,13 +203,22 @@ public final class ProvDocument {
           .put("prov:activity", activity)
           .put("prov:agent", organization(dispatch.getCustomerId()))
           .put("prov:role", Vocabulary.shortTerm("customer"));
-    } else if (fact.getSchema().getField("laboratoryId") != null) {
-      String laboratoryId = fact.get(fact.getSchema().getField("laboratoryId").pos()).toString();
-      relate("wasAssociatedWith", "assoc", factId + "/" + laboratoryId)
-          .put("prov:activity", activity)
-          .put("prov:agent", organization(laboratoryId))
-          .put("prov:role", Vocabulary.shortTerm("laboratory"));
+      return;
     }
+    laboratory(fact)
+        .ifPresent(
+            laboratoryId ->
+                relate("wasAssociatedWith", "assoc", factId + "/" + laboratoryId)
+                    .put("prov:activity", activity)
+                    .put("prov:agent", organization(laboratoryId))
+                    .put("prov:role", Vocabulary.shortTerm("laboratory")));
+  }
+
+  /** The laboratory that a fact names; a sampling need not name one. */
+  private static Optional<String> laboratory(SpecificRecord fact) {
+    return Optional.ofNullable(fact.getSchema().getField("laboratoryId"))
+        .map(field -> fact.get(field.pos()))
+        .map(Object::toString);
   }
 
   private String organization(String enterpriseId) {
