@@ -107,7 +107,7 @@ public class Tokens {
    * every refresh that nobody is there for. Where the claim is absent the library says 0.
    */
   private static Optional<Instant> authenticatedAt(JsonWebToken token) {
-    return claim(token, ProofAnew.AUTH_TIME)
+    return claim(token, ReAuthentication.AUTH_TIME)
         .filter(seconds -> seconds.matches("[1-9][0-9]{0,10}"))
         .map(seconds -> Instant.ofEpochSecond(Long.parseLong(seconds)));
   }

@@ -2,6 +2,7 @@ package org.kornspur.api.act;
 
 import static io.restassured.RestAssured.given;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.awaitility.Awaitility.await;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.everyItem;
@@ -29,6 +30,7 @@ import java.util.HashMap;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Predicate;
 import java.util.function.Supplier;
 import org.junit.jupiter.api.BeforeEach;
@@ -137,15 +139,7 @@ class ActsIT {
         .statusCode(403)
         .body("problems.field", hasItem("withdrawnFactId"))
         .body("problems.remedy", hasItem(containsString("Sign the act that is to follow")));
-    bring(withdrawal("R-taken-back", "no such fact"));
-    as(QUALITY)
-        .contentType(ContentType.JSON)
-        .body(withdrawal("R-taken-back-2", "R-taken-back"))
-        .post("/api/v1/facts")
-        .then()
-        .statusCode(403)
-        .body("problems.field", hasItem("withdrawnFactId"))
-        .body("problems.remedy", hasItem(containsString("A withdrawal stands")));
+    aWithdrawalIsNotWithdrawn();
 
     bring(split("R-split", "R-1", "R-1/1"));
     untilState("R-1/1", "FIT");
@@ -291,6 +285,24 @@ class ActsIT {
         """
         "fromLotId": "%s", "parts": [{"lotId": "%s", "massKg": 100}]"""
             .formatted(from, part));
+  }
+
+  /** Tried with a new id each time, for the first withdrawal is registered a moment later. */
+  private static void aWithdrawalIsNotWithdrawn() {
+    bring(withdrawal("R-taken-back", "no-such-fact"));
+    AtomicInteger tries = new AtomicInteger();
+    await()
+        .atMost(Duration.ofSeconds(30))
+        .untilAsserted(
+            () ->
+                as(QUALITY)
+                    .contentType(ContentType.JSON)
+                    .body(withdrawal("R-again-" + tries.incrementAndGet(), "R-taken-back"))
+                    .post("/api/v1/facts")
+                    .then()
+                    .statusCode(403)
+                    .body("problems.field", hasItem("withdrawnFactId"))
+                    .body("problems.remedy", hasItem(containsString("A withdrawal stands"))));
   }
 
   private static String withdrawal(String id, String factId) {
