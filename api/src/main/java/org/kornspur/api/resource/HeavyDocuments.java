@@ -25,7 +25,7 @@ public class HeavyDocuments {
   /**
    * Most bytes of the heap that one document takes while it is made. A dossier of 166 facts and 300
    * kB of text was measured to take between 64 and 96 MB, nearly all of it for the layout; {@code
-   * Press} and {@code DossierPaper} bound the text.
+   * PdfRenderer} and {@code DossierPaper} bound the text.
    */
   public static final long BYTES_OF_ONE = 200L << 20;
 

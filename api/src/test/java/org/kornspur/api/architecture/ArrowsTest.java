@@ -105,7 +105,7 @@ class ArrowsTest {
         .that()
         .doNotHaveFullyQualifiedName("org.kornspur.ingest.registry.HttpSchemaRegistry")
         .and()
-        .doNotHaveFullyQualifiedName("org.kornspur.api.engine.OtherInstances")
+        .doNotHaveFullyQualifiedName("org.kornspur.api.engine.PeerClient")
         .should()
         .dependOnClassesThat()
         .haveNameMatching(

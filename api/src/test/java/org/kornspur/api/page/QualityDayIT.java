@@ -120,7 +120,7 @@ class QualityDayIT extends BrowserTest {
     page.context().close();
   }
 
-  /** Source of the border: Permissions and Sight; a multiplier sees its own alone. */
+  /** Source of the border: Permissions and Visibility; a multiplier sees its own alone. */
   @Test
   void aMultiplierSeesNothingOfOthers() {
     Page page = chromium.loggedIn(Screen.NARROW, Language.ENGLISH, root, TestPeople.WEST).newPage();

@@ -20,7 +20,7 @@ import org.kornspur.ingest.registry.UnknownSchema;
  *
  * <p>This is the net. What the passing over of a record could make look better than it is, the
  * processors see to themselves: {@link FactRegistrar} puts the record into the quarantine, {@link
- * DossierDesk} says that evidence is owed.
+ * DossierUpdater} says that evidence is owed.
  */
 public final class PoisonRecords
     implements DeserializationExceptionHandler, ProcessingExceptionHandler {
