@@ -288,7 +288,7 @@ class BenchIT extends BrowserTest {
         chromium.loggedIn(Screen.NARROW, Language.ENGLISH, root, TestPeople.UNBOUND_LABORATORY);
     Page page = person.newPage();
     assertThat(page.navigate(root + "bench").status()).isEqualTo(200);
-    assertThat(page.locator(".notice.owed")).containsText("You are bound to no laboratory");
+    assertThat(page.locator(".notice.owed")).containsText("Your account has no laboratory yet");
     person.close();
   }
 

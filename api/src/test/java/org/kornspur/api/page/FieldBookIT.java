@@ -360,7 +360,7 @@ class FieldBookIT extends BrowserTest {
     grows.close();
   }
 
-  /** Source: demo-events/ABOUT.md, a neighbour's rye 318.6 m away where 500 m are asked for. */
+  /** Source: demo-events/ABOUT.md, a neighbour's rye 318.7 m away where 500 m are asked for. */
   @Test
   void aCropThatIsNotFitSaysWhyAsItsOwnPageDoes() {
     BrowserContext walks = inspector(Screen.NARROW);
@@ -369,11 +369,11 @@ class FieldBookIT extends BrowserTest {
     Locator reason = page.locator("#reasons li");
     assertThat(reason).hasCount(1);
     assertThat(reason).containsText("Isolation distance: ");
-    assertThat(reason).containsText("318.6 m");
+    assertThat(reason).containsText("318.7 m");
     assertThat(reason.locator("span")).containsText("at least 500 m");
     LookedAt.whole(page, "field-book-not-fit-NARROW");
     page.locator("#reasons a").click();
-    assertThat(page.locator(".gate").first()).containsText("318.6 m away");
+    assertThat(page.locator(".gate").first()).containsText("318.7 m away");
     page.navigate(root + "field-book/crops/C26-S13");
     assertThat(page.locator(".state").first()).hasText("fit");
     assertThat(page.locator("#reasons")).hasCount(0);

@@ -55,7 +55,7 @@ class QualityDayIT extends BrowserTest {
     page.navigate(root + "desk");
     page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("Crop C25-S01")).click();
     Locator gate = page.locator(".gate").first();
-    assertThat(gate).containsText("318.6");
+    assertThat(gate).containsText("318.7");
     assertThat(gate).containsText("at least 500");
     assertThat(gate.locator("svg.scale"))
         .hasAttribute("aria-label", Pattern.compile(".*318\\.6.*"));
