@@ -81,7 +81,7 @@ class FieldBookIT extends BrowserTest {
     LookedAt.whole(page, "field-book-tally-" + screen);
     page.locator("button.write").click();
 
-    assertThat(page.locator(".notice.good")).containsText("Written down");
+    assertThat(page.locator(".notice.good")).containsText("Saved");
     Map<String, Object> fact = FieldBookFacts.added(crop, "FieldInspection", before);
     assertThat(((Number) fact.get("areaM2")).doubleValue()).isEqualTo(150);
     assertThat(fact)
@@ -192,13 +192,13 @@ class FieldBookIT extends BrowserTest {
         .hasSameSizeAs(before);
 
     person.setOffline(false);
-    assertThat(page.locator("#book-state")).containsText("All is sent");
+    assertThat(page.locator("#book-state")).containsText("Not sent: 0");
     assertThat(page.locator("#sent")).containsText(FieldBookFacts.MIXTURE);
     Map<String, Object> fact =
         FieldBookFacts.added(FieldBookFacts.MIXTURE, "FieldInspection", before);
     assertThat(fact).containsEntry("offTypePlants", 1);
     page.reload();
-    assertThat(page.locator("#book-state")).containsText("All is sent");
+    assertThat(page.locator("#book-state")).containsText("Not sent: 0");
     assertThat(FieldBookFacts.ofCrop(FieldBookFacts.MIXTURE, "FieldInspection"))
         .hasSize(before.size() + 1);
     person.close();
@@ -226,7 +226,7 @@ class FieldBookIT extends BrowserTest {
     page.locator("button.write").click();
     page.waitForURL("**/field-book/outbox");
     assertThat(page.locator("#sent")).containsText("it had arrived before");
-    assertThat(page.locator("#book-state")).containsText("All is sent");
+    assertThat(page.locator("#book-state")).containsText("Not sent: 0");
     assertThat(posts.get()).isEqualTo(2);
     assertThat(FieldBookFacts.added(FieldBookFacts.FEMALE, "SterilityCheck", before))
         .containsEntry("plantsExamined", 20)
@@ -257,7 +257,7 @@ class FieldBookIT extends BrowserTest {
     assertThat(page.locator(".notice.good")).isVisible();
     assertThat(FieldBookFacts.added(FieldBookFacts.MIXTURE, "Harvest", before))
         .containsEntry("lotId", "FB-26-MENDED");
-    assertThat(page.locator("#book-state")).containsText("All is sent");
+    assertThat(page.locator("#book-state")).containsText("Not sent: 0");
     person.close();
   }
 
@@ -281,7 +281,7 @@ class FieldBookIT extends BrowserTest {
 
     Chromium.logIn(person, root, TestPeople.of(Role.INSPECTOR));
     page.navigate(root + "field-book/outbox");
-    assertThat(page.locator("#book-state")).containsText("All is sent");
+    assertThat(page.locator("#book-state")).containsText("Not sent: 0");
     FieldBookFacts.added(FieldBookFacts.FEMALE, "SterilityCheck", before);
     person.close();
   }
