@@ -203,7 +203,7 @@ class TakeOverIT {
         ObjectNode fact = line.path("fact").deepCopy();
         if (fact.path("type").asText().equals("FieldCropDeclared")) {
           Site.Answer answer = site.post("/api/v1/facts", withYearsWithoutRye(fact));
-          assertThat(answer.status()).as("%s", answer).isEqualTo(200);
+          assertThat(answer.status()).as("%s", answer).isEqualTo(202);
         }
       }
     }

@@ -136,7 +136,7 @@ class FieldBookIT extends BrowserTest {
     assertThat(page.locator("#f-areaHa-faults")).containsText("ist keine Zahl");
     page.locator("[name=areaHa]").fill("0,25");
     page.locator("button.write").click();
-    assertThat(page.locator(".notice.good")).containsText("Aufgeschrieben");
+    assertThat(page.locator(".notice.good")).containsText("Gespeichert");
     Map<String, Object> sowing = FieldBookFacts.added(FieldBookFacts.MIXTURE, "Sowing", sown);
     assertThat(((Number) sowing.get("areaHa")).doubleValue()).isEqualTo(0.25);
     assertThat(sowing.get("sown").toString()).contains("massKg=10.5");
