@@ -17,4 +17,7 @@ public sealed interface SheddingFinding extends Finding {
   record NotInFlowerYet() implements SheddingFinding {}
 
   record DaysUnknown() implements SheddingFinding {}
+
+  /** Shedding plants of which nobody says among how many in flower. */
+  record WithoutPlantsInFlower(int shedding) implements SheddingFinding {}
 }

@@ -154,7 +154,16 @@ final class FemaleSterility implements GateRule {
       for (Finding small : size().tooSmall(sum(checks.stream().filter(this::tells).toList()))) {
         thin = thin.and(small);
       }
-      return thin.owed(limit, new Evidence.LargerCount(size().leastAmount()));
+      return thin.owed(
+          limit,
+          isFloweringKnown()
+              ? new Evidence.LargerCount(size().leastAmount())
+              : new Evidence.FloweringDays());
+    }
+
+    private boolean isFloweringKnown() {
+      FloweringWindow flowering = FloweringWindow.flowering(crop.declaration());
+      return flowering.from().isPresent() && flowering.to().isPresent();
     }
 
     private SampleSize size() {
@@ -172,8 +181,8 @@ final class FemaleSterility implements GateRule {
       }
       LocalDate day = LocalDate.ofInstant(check.getHeader().getHappenedAt(), ZoneOffset.UTC);
       FloweringWindow flowering = FloweringWindow.flowering(crop.declaration());
-      return flowering.from().map(from -> !day.isBefore(from)).orElse(true)
-          && flowering.to().map(to -> !day.isAfter(to)).orElse(true);
+      return flowering.from().filter(from -> !day.isBefore(from)).isPresent()
+          && flowering.to().filter(to -> !day.isAfter(to)).isPresent();
     }
   }
 }

@@ -66,7 +66,7 @@ record GerminationJudging(SeedLot lot, Limit limit, List<GerminationTest> tests)
     Optional<Limit> leastSeeds = lot.limit(Quantity.GERMINATION_SEEDS);
     List<GerminationRetests.Test> whole =
         tests.stream()
-            .filter(GerminationTests::isValid)
+            .filter(test -> !GerminationTests.areApart(test))
             .map(GerminationTests::result)
             .filter(test -> leastSeeds.map(least -> least.holds(test.seeds())).orElse(true))
             .toList();

@@ -98,6 +98,11 @@ record GerminationTests(List<GerminationTest> compared, List<SetAside> setAside)
     return new BasisFinding.SetAside(new Fact(test.id()), Amount.percent(test.wholePercent()), why);
   }
 
+  /** Whether replicates lie too far apart; those that no table compares need not. */
+  static boolean areApart(GerminationTest test) {
+    return ReplicateTolerance.judge(result(test).replicates()) instanceof Outcome.Exceeded;
+  }
+
   /** Whether the replicates of a test are a result by themselves. */
   static boolean isValid(GerminationTest test) {
     return ReplicateTolerance.judge(result(test).replicates()) instanceof Outcome.Within;

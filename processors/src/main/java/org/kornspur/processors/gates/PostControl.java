@@ -40,9 +40,8 @@ final class PostControl implements GateRule {
   private static List<Verdict> judge(SeedLot lot) {
     List<PostControlResult> results = lot.dossier().facts(PostControlResult.class);
     SampleSize size = new SampleSize(lot.limit(Quantity.POST_CONTROL_PLANTS));
-    boolean isEnough = results.stream().anyMatch(r -> size.isEnough(r.getPlantsExamined()));
     return results.stream()
-        .flatMap(result -> new PostControlCounts(lot, result, size, isEnough).verdicts().stream())
+        .flatMap(result -> new PostControlCounts(lot, result, size).verdicts().stream())
         .toList();
   }
 

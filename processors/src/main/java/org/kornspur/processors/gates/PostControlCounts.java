@@ -23,13 +23,8 @@ import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Measured;
 import org.kornspur.processors.verdict.Verdict;
 
-/**
- * What one result counted.
- *
- * @param othersAreEnough whether the lot has a result with enough plants
- */
-record PostControlCounts(
-    SeedLot lot, PostControlResult result, SampleSize size, boolean othersAreEnough) {
+/** What one result counted. */
+record PostControlCounts(SeedLot lot, PostControlResult result, SampleSize size) {
   private static final double CONFIDENCE = 0.95;
 
   List<Verdict> verdicts() {
@@ -103,7 +98,7 @@ record PostControlCounts(
   /** By the share itself; a text that sets one asks that it was counted. */
   private Optional<Verdict> share(String key, Thing what, Integer found, Optional<Limit> limit) {
     int plants = result.getPlantsExamined();
-    if (found == null && !isSheddingCounted()) {
+    if (found == null && !isCountedWell(what)) {
       return limit.map(
           standard ->
               Found.missing(at(key, standard), standard, new Evidence.SheddingInPostControl()));
@@ -146,7 +141,7 @@ record PostControlCounts(
             .and(unstated)
             .and(SampleSize.risk(plants, most, limit.value()));
     if (found <= most && !size.isEnough(plants)) {
-      return othersAreEnough ? Optional.empty() : Optional.of(owed(counted, plants, limit));
+      return isCountedWell(what) ? Optional.empty() : Optional.of(owed(counted, plants, limit));
     }
     Verdict verdict =
         counted.decided(
@@ -169,10 +164,19 @@ record PostControlCounts(
         new Aspect.PostControl(limit.quantity(), result.getMethod(), result.getPlotOrTestId()));
   }
 
-  /** Whether any result of the lot says how many plants shed. */
-  private boolean isSheddingCounted() {
+  /** Whether any result of the lot counted this, among enough plants. */
+  private boolean isCountedWell(Thing what) {
     return lot.dossier().facts(PostControlResult.class).stream()
-        .anyMatch(each -> each.getSheddingPlants() != null);
+        .filter(each -> countOf(what, each) != null)
+        .anyMatch(each -> size.isEnough(each.getPlantsExamined()));
+  }
+
+  private static Integer countOf(Thing what, PostControlResult result) {
+    return switch (what) {
+      case SHEDDING_PLANTS -> result.getSheddingPlants();
+      case NON_HYBRIDS -> result.getNonHybridPlants();
+      default -> result.getOffTypePlants();
+    };
   }
 
   private Verdict owed(Found counted, int plants, Limit limit) {

@@ -108,7 +108,7 @@ record Roguing(
 
   /** Share of the days of flowering on which the plants stood: 0 before it, 1 where unknown. */
   private double weight(Count count, Count clean) {
-    if (!mayShed || !count.visit().isFromFloweringOn()) {
+    if (wereGoneBeforeFlowering(clean)) {
       return 0;
     }
     return isKnown() ? Math.min(1, (double) daysShed(count, clean) / daysOfFlowering()) : 1;
@@ -116,12 +116,19 @@ record Roguing(
 
   private Finding how(Count count, Count clean) {
     int at = clean.visit().number();
-    if (!mayShed || !count.visit().isFromFloweringOn()) {
+    if (wereGoneBeforeFlowering(clean)) {
       return new OffTypesFinding.GoneBeforeFlowering(at);
     }
     return isKnown()
         ? new OffTypesFinding.GoneInFlower(at, daysShed(count, clean), daysOfFlowering())
         : new OffTypesFinding.DaysOfSheddingUnknown(at);
+  }
+
+  /** Plants that were there before flowering and are gone at its end may have shed all the time. */
+  private boolean wereGoneBeforeFlowering(Count clean) {
+    return !mayShed
+        || !clean.visit().isFromFloweringOn()
+        || flowering.from().filter(first -> clean.visit().day().isBefore(first)).isPresent();
   }
 
   private boolean isKnown() {
@@ -131,7 +138,8 @@ record Roguing(
   /** From the first day of flowering, or an earlier visit in flower, to the day found gone. */
   private int daysShed(Count count, Count clean) {
     LocalDate first = flowering.from().orElseThrow();
-    LocalDate from = count.visit().day().isBefore(first) ? count.visit().day() : first;
+    boolean shedEarlier = count.visit().isFromFloweringOn() && count.visit().day().isBefore(first);
+    LocalDate from = shedEarlier ? count.visit().day() : first;
     return Math.toIntExact(Math.max(1, ChronoUnit.DAYS.between(from, clean.visit().day())));
   }
 

@@ -156,7 +156,10 @@ final class SampleDrawing implements GateRule {
     return sampling.getLotMassKg() * (1 + tolerance) < heldKg(lot, sampling);
   }
 
-  /** What the lot ever held, without what had left it when the sample was drawn. */
+  /**
+   * What the lot ever held, without what had gone into other lots that are sampled anew. Seed that
+   * was divided off, sold or sown before was part of what the sample must stand for.
+   */
   private static double heldKg(SeedLot lot, Sampling sampling) {
     Instant drawn = sampling.getHeader().getHappenedAt();
     double leftKg =
@@ -166,6 +169,7 @@ final class SampleDrawing implements GateRule {
             .massFlows()
             .stream()
             .filter(flow -> flow.direction() == MassFlow.Direction.OUT)
+            .filter(flow -> SeedLot.PASSED_ON.contains(flow.by()))
             .mapToDouble(MassFlow::massKg)
             .sum();
     return lot.totalKg(MassFlow.Direction.IN) - leftKg;

@@ -31,8 +31,9 @@ import org.kornspur.processors.verdict.Verdict;
 record SeedLot(Dossier dossier, Material material, Rulebook rulebook, LocalDate on) {
   private static final Set<FactType> USES =
       EnumSet.of(FactType.SOWING, FactType.DISPATCH, FactType.BLEND, FactType.ADMIXTURE);
-  private static final Set<FactType> PASSED_ON =
-      EnumSet.of(FactType.CONDITIONING, FactType.LOT_MERGE);
+
+  /** Movements after which seed is sampled and tested anew, as another lot. */
+  static final Set<FactType> PASSED_ON = EnumSet.of(FactType.CONDITIONING, FactType.LOT_MERGE);
 
   static Optional<SeedLot> of(Dossier dossier, Rulebook rulebook) {
     if (dossier.subject().kind() != Subject.Kind.LOT) {

@@ -83,7 +83,23 @@ final class SheddingFemales implements GateRule {
             .map(limit -> Found.missing(each, limit, new Evidence.SheddingCount()))
             .ifPresent(verdicts::add);
       }
+      withoutPlantsInFlower().ifPresent(verdicts::add);
       return verdicts;
+    }
+
+    private Optional<Verdict> withoutPlantsInFlower() {
+      List<FieldInspection> counts = SheddingShare.withoutPlantsInFlower(crop.inspections());
+      return counts.isEmpty()
+          ? Optional.empty()
+          : Optional.of(
+              Found.of(
+                      at("plants in flower", new Aspect.PlantsInFlower()),
+                      counts.stream().map(count -> count.getHeader().getFactId()).toList(),
+                      new SheddingFinding.WithoutPlantsInFlower(
+                          counts.stream()
+                              .mapToInt(FieldInspection::getSheddingPlants)
+                              .reduce(0, Math::addExact)))
+                  .owed(Optional.empty(), List.of(new Evidence.SheddingCount()), List.of()));
     }
 
     private Verdict verdict(At at, Optional<Integer> number, List<Visit> visits, Limit limit) {

@@ -28,6 +28,20 @@ public final class SheddingShare {
         .overDays();
   }
 
+  /**
+   * Counts of shedders of which nobody says among how many plants in flower: they tell no share.
+   */
+  static List<FieldInspection> withoutPlantsInFlower(List<FieldInspection> inspections) {
+    List<FieldInspection> telling = telling(inspections);
+    return inspections.stream()
+        .filter(inspection -> inspection.getPart() == InspectedPart.FEMALE)
+        .filter(
+            inspection ->
+                inspection.getSheddingPlants() != null && inspection.getSheddingPlants() > 0)
+        .filter(inspection -> !telling.contains(inspection))
+        .toList();
+  }
+
   /** Counts in the female of both, shedding plants and plants in flower. */
   static List<FieldInspection> telling(List<FieldInspection> inspections) {
     return inspections.stream()

@@ -49,7 +49,8 @@ final class UnusualFacts {
           FactType.OTHER_SEED_DETERMINATION,
           FactType.MOISTURE_TEST,
           FactType.KERNEL_WEIGHT_TEST,
-          FactType.BLEND_COMPOSITION);
+          FactType.BLEND_COMPOSITION,
+          FactType.POST_CONTROL_RESULT);
 
   private static final double KG_IN_TONNE = 1000;
 
@@ -130,13 +131,14 @@ final class UnusualFacts {
                     Optional.empty()));
   }
 
-  /** Tonnes from each hectare of the field, or of what was sown where that is more. */
+  /** Tonnes from each hectare of the outline, or of what was sown where no outline is readable. */
   private static Optional<Verdict> harvestFromArea(Dossier dossier, Rulebook rulebook) {
     List<Harvest> harvests = dossier.facts(Harvest.class);
+    double outlineHa = outlineHa(dossier);
     double areaHa =
-        Math.max(
-            dossier.facts(Sowing.class).stream().mapToDouble(Sowing::getAreaHa).max().orElse(0),
-            outlineHa(dossier));
+        outlineHa > 0
+            ? outlineHa
+            : dossier.facts(Sowing.class).stream().mapToDouble(Sowing::getAreaHa).max().orElse(0);
     if (harvests.isEmpty() || !(areaHa > 0)) {
       return Optional.empty();
     }

@@ -93,6 +93,7 @@ public final class GerminationRetests {
   public static Outcome judge(List<Test> tests) {
     List<Test[]> agreeing = new ArrayList<>();
     List<Outcome.Apart> apart = new ArrayList<>();
+    boolean areComparable = true;
     for (int i = 0; i < tests.size(); i++) {
       for (int j = i + 1; j < tests.size(); j++) {
         Test first = tests.get(i);
@@ -101,7 +102,7 @@ public final class GerminationRetests {
             TestCompatibility.compare(
                 first.wholePercent(), first.seeds(), second.wholePercent(), second.seeds());
         if (agreement instanceof Agreement.NotTabulated) {
-          return lowest(tests);
+          areComparable = false;
         } else if (agreement instanceof Agreement.Disagrees disagrees) {
           apart.add(new Outcome.Apart(first, second, disagrees));
         } else {
@@ -109,10 +110,13 @@ public final class GerminationRetests {
         }
       }
     }
+    if (apart.isEmpty() && !areComparable) {
+      return lowest(tests);
+    }
     if (apart.isEmpty()) {
       return new Outcome.Counted(List.copyOf(tests), List.of());
     }
-    if (tests.size() == 3 && !agreeing.isEmpty()) {
+    if (areComparable && tests.size() == 3 && !agreeing.isEmpty()) {
       List<Test> pair =
           agreeing.stream()
               .map(List::of)

@@ -2,6 +2,7 @@ package org.kornspur.processors.gates;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.LocalDate;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -253,8 +254,13 @@ class CropCountsTest {
             new FemaleSterility(),
             Dossiers.crop("c1")
                 .with(
-                    Facts.crop("c1", CropRole.STERILE_FEMALE),
+                    Facts.crop("c1", CropRole.STERILE_FEMALE)
+                        .with(
+                            crop ->
+                                crop.setFloweringFrom(LocalDate.of(2024, 5, 25))
+                                    .setFloweringTo(LocalDate.of(2024, 6, 25))),
                     Facts.sterility("c1", plants, shedding)
+                        .at("2024-06-05")
                         .with(check -> check.setBaggedEars(bagged).setBaggedEarsWithSeed(withSeed)))
                 .dossier());
     assertThat(judged.worst()).isEqualTo(expected);

@@ -2,6 +2,7 @@ package org.kornspur.processors.gates;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
@@ -142,14 +143,20 @@ class FitRestsOnFactsTest {
   }
 
   private static Dossier crop(String book, CropRole role) {
-    Draft<?> declared = Facts.crop("c1", role).with(crop -> crop.setRulebookId(book));
+    Draft<?> declared =
+        Facts.crop("c1", role)
+            .with(
+                crop ->
+                    crop.setRulebookId(book)
+                        .setFloweringFrom(LocalDate.of(2024, 5, 25))
+                        .setFloweringTo(LocalDate.of(2024, 6, 25)));
     Dossiers crop =
         Dossiers.crop("c1")
             .with(declared)
             .with(visit(1, role).offTypesAmong(0, 9000))
             .with(visit(2, role).offTypesAmong(0, 9000))
             .with(visit(3, role).offTypesAmong(0, 9000))
-            .with(Facts.sterility("c1", 2000, 0))
+            .with(Facts.sterility("c1", 2000, 0).at("2024-06-05"))
             .scheme()
             .neighbour(2000);
     return switch (role) {

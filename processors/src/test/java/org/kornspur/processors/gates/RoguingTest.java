@@ -25,7 +25,13 @@ class RoguingTest {
           # 20 in 150 m2, rogued before the flower, clean later
           F1_MIXTURE,     20, 55, 2024-05-25, 0,  150, 63, 2024-06-04, MET
           STERILE_FEMALE, 20, 55, 2024-05-25, 0,  150, 63, 2024-06-04, MET
-          F1_MIXTURE,     20, 55, 2024-05-25, 15, 150, 63, 2024-06-04, MET
+          F1_MIXTURE,     20, 55, 2024-05-25, 11, 150, 63, 2024-06-04, MET
+          # those that are gone may have shed on 3 of 15 days, so they are 4 beside the 15
+          F1_MIXTURE,     20, 55, 2024-05-25, 15, 150, 63, 2024-06-04, NOT_MET
+          # found gone at the end of flowering alone
+          F1_MIXTURE,     16, 55, 2024-05-25, 0,  150, 69, 2024-06-15, MET
+          F1_MIXTURE,     20, 55, 2024-05-25, 0,  150, 69, 2024-06-15, NOT_MET
+          STERILE_FEMALE, 20, 55, 2024-05-25, 0,  150, 69, 2024-06-15, NOT_MET
           # no cure: still too many, too small a count, none at all later, or no later day
           F1_MIXTURE,     20, 55, 2024-05-25, 16, 150, 63, 2024-06-04, NOT_MET
           F1_MIXTURE,     20, 55, 2024-05-25, 0,  100, 63, 2024-06-04, NOT_MET

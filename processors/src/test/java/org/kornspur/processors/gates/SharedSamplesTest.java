@@ -71,7 +71,7 @@ class SharedSamplesTest {
   }
 
   @Test
-  void whatHadLeftTheLotNeedsNoSample() {
+  void whatLeftTheLotBeforeItWasSampledWasNeverSampled() {
     assertThat(
             Judged.by(
                     "EU",
@@ -80,6 +80,26 @@ class SharedSamplesTest {
                         .with(Facts.dispatch("l1", 1500).at("2024-09-15"))
                         .dossier())
                 .worst())
+        .isEqualTo("OWED");
+    assertThat(
+            Judged.by(
+                    "EU",
+                    new SampleDrawing(),
+                    lot(2000, 500, "2024-10-01")
+                        .with(Facts.split("l1").into("l2", 1500).at("2024-09-15"))
+                        .dossier())
+                .worst())
+        .isEqualTo("OWED");
+    assertThat(
+            Judged.by(
+                    "EU",
+                    new SampleDrawing(),
+                    lot(2000, 500, "2024-10-01")
+                        .with(
+                            Facts.conditioning().from("l1", 1500).into("l2", 1500).at("2024-09-15"))
+                        .dossier())
+                .worst())
+        .as("conditioned seed is sampled anew")
         .isEqualTo("MET");
   }
 
