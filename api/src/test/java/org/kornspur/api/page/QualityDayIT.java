@@ -58,7 +58,7 @@ class QualityDayIT extends BrowserTest {
     assertThat(gate).containsText("318.7");
     assertThat(gate).containsText("at least 500");
     assertThat(gate.locator("svg.scale"))
-        .hasAttribute("aria-label", Pattern.compile(".*318\\.6.*"));
+        .hasAttribute("aria-label", Pattern.compile(".*318\\.7.*"));
     gate.locator("summary").click();
     assertThat(gate.locator("details .id").first()).isVisible();
     page.context().close();
