@@ -64,22 +64,27 @@ class SameComponentTest {
         .isEqualTo(expected.equals("not met"));
   }
 
-  @ParameterizedTest
-  @CsvSource("6")
-  void isTakenBackOnceRogued(int offTypes) {
+  // found gone in flower alone, with days of flowering unknown, they may have shed all the time
+  @ParameterizedTest(name = "6 off-types, found gone at BBCH {0}: {1}")
+  @CsvSource({"59,", "65, true"})
+  void isTakenBackOnceRoguedBeforeFlowering(int stageFoundGone, Boolean foreign) {
     Dossier rogued =
         Dossiers.crop("c2")
             .with(
                 Facts.crop("c2", CropRole.POLLINATOR).with(crop -> crop.setRulebookId("DE")),
                 Facts.inspection("c2")
                     .visit(1)
-                    .offTypesInArea(offTypes, 150)
+                    .offTypesInArea(6, 150)
                     .with(visit -> visit.setBbchStage(55))
                     .at("2024-05-25"),
-                Facts.inspection("c2").visit(2).offTypesInArea(0, 150).at("2024-06-05"))
+                Facts.inspection("c2")
+                    .visit(2)
+                    .offTypesInArea(0, 150)
+                    .with(visit -> visit.setBbchStage(stageFoundGone))
+                    .at("2024-06-05"))
             .dossier();
 
-    assertThat(plot(rogued).tooManyOffTypes()).isEqualTo(Optional.empty());
+    assertThat(plot(rogued).tooManyOffTypes()).isEqualTo(Optional.ofNullable(foreign));
   }
 
   private static Plot plot(Dossier crop) {
