@@ -99,13 +99,13 @@ public class EventLog implements ReadsTopics {
 
   /** The first events after a position that match by type and time. */
   List<Found> find(EventQuery query, Position after, int most) {
-    requireCaughtUp();
+    feed.requireCaughtUp();
     return index.find(query.factTypes(), query, after, most);
   }
 
   /** The fact of an event. */
   Optional<SpecificRecord> fact(UUID eventId) {
-    requireCaughtUp();
+    feed.requireCaughtUp();
     return index
         .place(eventId)
         .map(place -> read(List.of(place)).get(place))
@@ -168,12 +168,6 @@ public class EventLog implements ReadsTopics {
     if (reader != null) {
       reader.close();
       reader = null;
-    }
-  }
-
-  private void requireCaughtUp() {
-    if (!feed.isCaughtUp()) {
-      throw new NotReady(new NotReadyDetail.StillReading(Topics.FACTS.topicName()), 2);
     }
   }
 }

@@ -14,7 +14,6 @@ import java.util.Optional;
 import org.apache.kafka.clients.consumer.ConsumerRecord;
 import org.kornspur.api.engine.Engine;
 import org.kornspur.api.engine.NotReady;
-import org.kornspur.api.problem.NotReadyDetail;
 import org.kornspur.contract.PersonName;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.ingest.contract.Subject;
@@ -78,7 +77,7 @@ public class Feeds implements ReadsTopics {
    * @throws NotReady until the topic has been read to the end that it had at the start
    */
   public StandingIndex standings() {
-    requireCaughtUp(standingFeed);
+    standingFeed.requireCaughtUp();
     return standings;
   }
 
@@ -88,7 +87,7 @@ public class Feeds implements ReadsTopics {
    * @throws NotReady until the topic has been read to the end that it had at the start
    */
   public QuarantineIndex quarantine() {
-    requireCaughtUp(quarantineFeed);
+    quarantineFeed.requireCaughtUp();
     return quarantine;
   }
 
@@ -98,7 +97,7 @@ public class Feeds implements ReadsTopics {
    * @throws NotReady until the topic has been read to the end that it had at the start
    */
   public SignerIndex signers() {
-    requireCaughtUp(signerFeed);
+    signerFeed.requireCaughtUp();
     return signers;
   }
 
@@ -127,7 +126,7 @@ public class Feeds implements ReadsTopics {
    * @throws NotReady while it cannot be told, because the topic is read from its beginning
    */
   public long standingsWaiting() {
-    requireCaughtUp(standingFeed);
+    standingFeed.requireCaughtUp();
     return standingFeed.lag();
   }
 
@@ -165,12 +164,6 @@ public class Feeds implements ReadsTopics {
       return;
     }
     quarantine.put((QuarantineEntry) engine.wire().decode(record.value()), record.value());
-  }
-
-  private static void requireCaughtUp(TopicFollower feed) {
-    if (!feed.isCaughtUp()) {
-      throw new NotReady(new NotReadyDetail.StillReading(feed.topic()), 2);
-    }
   }
 
   private static void measure(TopicFollower feed, MeterRegistry meters) {

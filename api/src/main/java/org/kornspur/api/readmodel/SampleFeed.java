@@ -12,7 +12,6 @@ import java.util.List;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.api.engine.Engine;
 import org.kornspur.api.engine.NotReady;
-import org.kornspur.api.problem.NotReadyDetail;
 import org.kornspur.contract.EnterpriseDeclared;
 import org.kornspur.processors.stream.Topics;
 
@@ -56,9 +55,7 @@ public class SampleFeed implements ReadsTopics {
    * @throws NotReady until the facts have been read to the end that they had at the start
    */
   public SampleIndex samples() {
-    if (!feed.isCaughtUp()) {
-      throw new NotReady(new NotReadyDetail.StillReading(Topics.FACTS.topicName()), 2);
-    }
+    feed.requireCaughtUp();
     return samples;
   }
 

@@ -110,6 +110,15 @@ public final class TopicFollower implements AutoCloseable {
     return caughtUp;
   }
 
+  /**
+   * @throws NotReady until the topic has been read to the end that it had at the start
+   */
+  public void requireCaughtUp() {
+    if (!caughtUp) {
+      throw new NotReady(new NotReadyDetail.StillReading(topic), 2);
+    }
+  }
+
   /** What keeps it from being in step; empty where nothing does. */
   public Optional<Failure> failure() {
     long since = failingSinceMillis;

@@ -2,6 +2,7 @@ package org.kornspur.api.visibility;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.kornspur.api.access.Caller;
@@ -57,7 +58,7 @@ public class VisibilityService {
   }
 
   private static Visibility ofNobody() {
-    return new CombinedVisibility(java.util.List.of());
+    return new CombinedVisibility(List.of());
   }
 
   private Optional<Visibility> of(Role role, Optional<String> enterpriseId) {

@@ -1,5 +1,7 @@
 package org.kornspur.ingest.contract;
 
+import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.Map;
@@ -137,5 +139,10 @@ public enum FactType {
   /** The head that every fact carries. */
   public static FactHeader headerOf(SpecificRecord fact) {
     return (FactHeader) fact.get(fact.getSchema().getField("header").pos());
+  }
+
+  /** Day on which it happened, in UTC. */
+  public static LocalDate dayOf(SpecificRecord fact) {
+    return LocalDate.ofInstant(headerOf(fact).getHappenedAt(), ZoneOffset.UTC);
   }
 }

@@ -7,7 +7,6 @@ import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.finding.GroundFinding;
 import org.kornspur.processors.ground.Area;
-import org.kornspur.processors.ground.GeoPosition;
 import org.kornspur.processors.ground.Outline;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
@@ -37,10 +36,7 @@ final class CropArea implements GateRule {
   }
 
   private static Verdict judge(SeedCrop crop, Limit limit) {
-    double areaHa =
-        Area.hectares(
-            Outline.ofPositions(
-                crop.declaration().getOutline().stream().map(GeoPosition::of).toList()));
+    double areaHa = Area.hectares(Outline.of(crop.declaration().getOutline()));
     Found found =
         Found.of(
             Gate.CROP_AREA,

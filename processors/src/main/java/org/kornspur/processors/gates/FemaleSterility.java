@@ -1,19 +1,18 @@
 package org.kornspur.processors.gates;
 
 import java.time.LocalDate;
-import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.ToIntFunction;
 import java.util.stream.Stream;
 import org.kornspur.contract.CropRole;
 import org.kornspur.contract.SterilityCheck;
+import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.finding.Advice;
 import org.kornspur.processors.finding.Aspect;
 import org.kornspur.processors.finding.Evidence;
-import org.kornspur.processors.finding.Finding;
 import org.kornspur.processors.finding.SterilityFinding;
 import org.kornspur.processors.finding.Thing;
 import org.kornspur.processors.gates.Found.At;
@@ -151,19 +150,12 @@ final class FemaleSterility implements GateRule {
       int outOfFlower = (int) checks.stream().filter(check -> !tells(check)).count();
       Found thin =
           outOfFlower > 0 ? found.and(new SterilityFinding.NotInFlower(outOfFlower)) : found;
-      for (Finding small : size().tooSmall(sum(checks.stream().filter(this::tells).toList()))) {
-        thin = thin.and(small);
-      }
-      return thin.owed(
-          limit,
-          isFloweringKnown()
-              ? new Evidence.LargerCount(size().leastAmount())
-              : new Evidence.FloweringDays());
-    }
-
-    private boolean isFloweringKnown() {
-      FloweringWindow flowering = FloweringWindow.flowering(crop.declaration());
-      return flowering.from().isPresent() && flowering.to().isPresent();
+      return thin.and(size().tooSmall(sum(checks.stream().filter(this::tells).toList())))
+          .owed(
+              limit,
+              FloweringWindow.flowering(crop.declaration()).isKnown()
+                  ? new Evidence.LargerCount(size().leastAmount())
+                  : new Evidence.FloweringDays());
     }
 
     private SampleSize size() {
@@ -179,7 +171,7 @@ final class FemaleSterility implements GateRule {
       if (whatFails != Thing.SHEDDING_PLANTS) {
         return true;
       }
-      LocalDate day = LocalDate.ofInstant(check.getHeader().getHappenedAt(), ZoneOffset.UTC);
+      LocalDate day = FactType.dayOf(check);
       FloweringWindow flowering = FloweringWindow.flowering(crop.declaration());
       return flowering.from().filter(from -> !day.isBefore(from)).isPresent()
           && flowering.to().filter(to -> !day.isAfter(to)).isPresent();

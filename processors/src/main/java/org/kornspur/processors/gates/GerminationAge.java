@@ -1,15 +1,11 @@
 package org.kornspur.processors.gates;
 
 import java.time.LocalDate;
-import java.time.ZoneOffset;
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import org.kornspur.contract.GerminationTest;
-import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.statement.Coded;
 import org.kornspur.ingest.statement.Value;
 import org.kornspur.processors.finding.Evidence;
@@ -30,9 +26,6 @@ import org.kornspur.processors.verdict.Verdict;
  * European texts name no time; common practice stands in and says so.
  */
 final class GerminationAge {
-  private static final Set<FactType> USES =
-      EnumSet.of(FactType.SOWING, FactType.DISPATCH, FactType.BLEND, FactType.ADMIXTURE);
-
   private static final String UNTIL = Coded.codeOf(GerminationFinding.CountsUntil.class);
 
   private GerminationAge() {}
@@ -74,8 +67,8 @@ final class GerminationAge {
       return Optional.empty();
     }
     return lot.dossier().edgesOut().stream()
-        .filter(edge -> USES.contains(edge.by()))
-        .map(GerminationAge::day)
+        .filter(edge -> SeedLot.USES.contains(edge.by()))
+        .map(Edge::day)
         .filter(used -> used.isAfter(until))
         .max(LocalDate::compareTo)
         .map(
@@ -98,9 +91,5 @@ final class GerminationAge {
         owed.factIds(),
         Stream.concat(owed.findings().stream(), further.stream()).toList(),
         owed.advice());
-  }
-
-  private static LocalDate day(Edge edge) {
-    return LocalDate.ofInstant(edge.happenedAt(), ZoneOffset.UTC);
   }
 }

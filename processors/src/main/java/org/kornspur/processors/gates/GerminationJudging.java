@@ -64,13 +64,10 @@ record GerminationJudging(SeedLot lot, Limit limit, List<GerminationTest> tests)
       return Optional.empty();
     }
     Optional<Limit> leastSeeds = lot.limit(Quantity.GERMINATION_SEEDS);
-    List<GerminationRetests.Test> whole =
-        tests.stream()
-            .filter(test -> !GerminationTests.areApart(test))
-            .map(GerminationTests::result)
-            .filter(test -> leastSeeds.map(least -> least.holds(test.seeds())).orElse(true))
-            .toList();
-    return whole.stream()
+    return tests.stream()
+        .filter(test -> !GerminationTests.areApart(test))
+        .map(GerminationTests::result)
+        .filter(test -> leastSeeds.map(least -> least.holds(test.seeds())).orElse(true))
         .filter(test -> !limit.holds(test.wholePercent()))
         .min(Comparator.comparingDouble(GerminationRetests.Test::percent))
         .map(

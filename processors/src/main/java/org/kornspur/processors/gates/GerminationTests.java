@@ -2,12 +2,12 @@ package org.kornspur.processors.gates;
 
 import java.time.LocalDate;
 import java.time.YearMonth;
-import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.kornspur.contract.GerminationTest;
+import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.ingest.statement.Value.Fact;
 import org.kornspur.processors.finding.BasisFinding;
@@ -53,7 +53,8 @@ record GerminationTests(List<GerminationTest> compared, List<SetAside> setAside)
     GerminationTest newest = enough.get(enough.size() - 1);
     List<GerminationTest> young = new ArrayList<>();
     for (GerminationTest test : enough) {
-      boolean isOld = ageMonths.map(age -> day(newest).isAfter(goodUntil(test, age))).orElse(false);
+      boolean isOld =
+          ageMonths.map(age -> FactType.dayOf(newest).isAfter(goodUntil(test, age))).orElse(false);
       if (isOld) {
         aside.add(setAside(test, WhySetAside.TOO_OLD));
       } else {
@@ -103,20 +104,11 @@ record GerminationTests(List<GerminationTest> compared, List<SetAside> setAside)
     return ReplicateTolerance.judge(result(test).replicates()) instanceof Outcome.Exceeded;
   }
 
-  /** Whether the replicates of a test are a result by themselves. */
-  static boolean isValid(GerminationTest test) {
-    return ReplicateTolerance.judge(result(test).replicates()) instanceof Outcome.Within;
-  }
-
   /**
    * Last day on which a test is good: months are counted from the end of the month in which it was
    * made, as 7 CFR 201.30a counts them.
    */
   static LocalDate goodUntil(GerminationTest test, Limit ageMonths) {
-    return YearMonth.from(day(test)).plusMonths((long) ageMonths.value()).atEndOfMonth();
-  }
-
-  private static LocalDate day(GerminationTest test) {
-    return LocalDate.ofInstant(test.getHeader().getHappenedAt(), ZoneOffset.UTC);
+    return YearMonth.from(FactType.dayOf(test)).plusMonths((long) ageMonths.value()).atEndOfMonth();
   }
 }

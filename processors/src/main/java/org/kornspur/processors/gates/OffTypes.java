@@ -14,9 +14,7 @@ import org.kornspur.contract.InspectedPart;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.finding.Advice;
 import org.kornspur.processors.finding.Evidence;
-import org.kornspur.processors.finding.Finding;
 import org.kornspur.processors.finding.OffTypesFinding;
-import org.kornspur.processors.finding.SampleSizeFinding;
 import org.kornspur.processors.finding.Thing;
 import org.kornspur.processors.gates.Found.At;
 import org.kornspur.processors.ground.FloweringWindow;
@@ -160,12 +158,10 @@ final class OffTypes implements GateRule {
       Roguing.Remaining rest = remaining.get();
       Found found =
           Found.of(
-              at,
-              counts.stream().map(count -> count.getHeader().getFactId()).toList(),
-              by.finding(part, number, counts));
-      for (Finding how : rest.how()) {
-        found = found.and(how);
-      }
+                  at,
+                  counts.stream().map(count -> count.getHeader().getFactId()).toList(),
+                  by.finding(part, number, counts))
+              .and(rest.how());
       if (isPollenParentLeftOut()) {
         found = found.and(new OffTypesFinding.PollenParentLeftOut());
       }
@@ -179,15 +175,10 @@ final class OffTypes implements GateRule {
     }
 
     private Verdict owed(Found found, List<Visit> visits, Roguing.Remaining rest) {
-      Found thin = found;
-      List<Visit> early = visits.stream().filter(visit -> !crop.tells(visit)).toList();
-      for (Visit visit : early.stream().limit(1).toList()) {
-        thin = thin.and(new SampleSizeFinding.TooEarly(visit.firstStage(), crop.stageFrom()));
-      }
-      for (Finding small : size.tooSmall(rest.among())) {
-        thin = thin.and(small);
-      }
-      return thin.and(by.risk(rest.among(), limit))
+      return found
+          .and(SampleSize.tooEarly(crop, visits))
+          .and(size.tooSmall(rest.among()))
+          .and(by.risk(rest.among(), limit))
           .owed(limit, new Evidence.CountFromStage(size.leastAmount(), crop.stageFrom()));
     }
 

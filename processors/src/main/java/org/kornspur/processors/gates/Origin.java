@@ -1,12 +1,11 @@
 package org.kornspur.processors.gates;
 
-import java.time.Instant;
 import java.time.LocalDate;
-import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.statement.Value.Fact;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.finding.Advice;
@@ -63,18 +62,18 @@ final class Origin implements GateRule {
   }
 
   private static Optional<Verdict> order(Dossier dossier) {
-    Optional<Instant> firstIn =
+    Optional<LocalDate> firstIn =
         Stream.concat(
-                dossier.declaredLot().stream().map(lot -> lot.getHeader().getHappenedAt()),
-                dossier.edgesIn().stream().map(Edge::happenedAt))
-            .min(Instant::compareTo);
+                dossier.declaredLot().stream().map(FactType::dayOf),
+                dossier.edgesIn().stream().map(Edge::day))
+            .min(LocalDate::compareTo);
     Optional<Edge> firstOut =
         dossier.edgesOut().stream().min((a, b) -> a.happenedAt().compareTo(b.happenedAt()));
     if (firstIn.isEmpty() || firstOut.isEmpty()) {
       return Optional.empty();
     }
-    LocalDate cameIn = day(firstIn.get());
-    LocalDate wentOut = day(firstOut.get().happenedAt());
+    LocalDate cameIn = firstIn.get();
+    LocalDate wentOut = firstOut.get().day();
     long daysTooEarly = cameIn.toEpochDay() - wentOut.toEpochDay();
     Measured measured =
         new Measured(Math.max(0, daysTooEarly), "days", -daysTooEarly, Optional.empty());
@@ -89,9 +88,5 @@ final class Origin implements GateRule {
                         wentOut, cameIn, Math.toIntExact(daysTooEarly), new Fact(factId)))
             .decided(
                 daysTooEarly <= 0, measured, Optional.empty(), List.of(new Advice.CorrectDays())));
-  }
-
-  private static LocalDate day(Instant instant) {
-    return LocalDate.ofInstant(instant, ZoneOffset.UTC);
   }
 }

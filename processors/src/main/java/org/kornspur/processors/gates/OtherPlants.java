@@ -9,9 +9,7 @@ import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.finding.Advice;
 import org.kornspur.processors.finding.Aspect;
 import org.kornspur.processors.finding.Evidence;
-import org.kornspur.processors.finding.Finding;
 import org.kornspur.processors.finding.PlantsFinding;
-import org.kornspur.processors.finding.SampleSizeFinding;
 import org.kornspur.processors.gates.Found.At;
 import org.kornspur.processors.ground.FloweringWindow;
 import org.kornspur.processors.standards.Limit;
@@ -130,16 +128,10 @@ final class OtherPlants implements GateRule {
       List<Visit> visits,
       double tellingM2,
       Limit limit) {
-    Found thin = found;
-    Optional<Visit> early = visits.stream().filter(visit -> !crop.tells(visit)).findFirst();
-    thin =
-        thin.and(
-            early.map(
-                visit -> new SampleSizeFinding.TooEarly(visit.firstStage(), crop.stageFrom())));
-    for (Finding small : size.tooSmall(tellingM2)) {
-      thin = thin.and(small);
-    }
-    return thin.owed(limit, new Evidence.CountFromStage(size.leastAmount(), crop.stageFrom()));
+    return found
+        .and(SampleSize.tooEarly(crop, visits))
+        .and(size.tooSmall(tellingM2))
+        .owed(limit, new Evidence.CountFromStage(size.leastAmount(), crop.stageFrom()));
   }
 
   private static Roguing.Count count(Visit visit, Kind kind) {

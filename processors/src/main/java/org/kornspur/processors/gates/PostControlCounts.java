@@ -1,18 +1,16 @@
 package org.kornspur.processors.gates;
 
-import java.time.LocalDate;
-import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.IntFunction;
 import java.util.stream.Stream;
 import org.kornspur.contract.ComponentKind;
 import org.kornspur.contract.PostControlResult;
+import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.processors.finding.Advice;
 import org.kornspur.processors.finding.Aspect;
 import org.kornspur.processors.finding.Evidence;
-import org.kornspur.processors.finding.Finding;
 import org.kornspur.processors.finding.PostControlFinding;
 import org.kornspur.processors.finding.Thing;
 import org.kornspur.processors.gates.Found.At;
@@ -110,7 +108,7 @@ record PostControlCounts(SeedLot lot, PostControlResult result, SampleSize size)
                 what,
                 found,
                 standard,
-                (int) Math.floor(standard.value() * plants + 1e-9),
+                SampleSize.mostBad(standard.value(), plants),
                 most -> new PostControlFinding.Share(Amount.percent(100.0 * found / plants))));
   }
 
@@ -180,11 +178,9 @@ record PostControlCounts(SeedLot lot, PostControlResult result, SampleSize size)
   }
 
   private Verdict owed(Found counted, int plants, Limit limit) {
-    Found thin = counted;
-    for (Finding small : size.tooSmall(plants)) {
-      thin = thin.and(small);
-    }
-    return thin.owed(limit, new Evidence.LargerCount(size.leastAmount()));
+    return counted
+        .and(size.tooSmall(plants))
+        .owed(limit, new Evidence.LargerCount(size.leastAmount()));
   }
 
   /** Hybrid seed of which the label must state the share; that is no failure. */
@@ -217,7 +213,7 @@ record PostControlCounts(SeedLot lot, PostControlResult result, SampleSize size)
                     lot.rulebook().edition(),
                     "",
                     "",
-                    LocalDate.ofInstant(result.getHeader().getHappenedAt(), ZoneOffset.UTC),
+                    FactType.dayOf(result),
                     Optional.empty(),
                     true,
                     "",

@@ -111,7 +111,9 @@ record Roguing(
     if (wereGoneBeforeFlowering(clean)) {
       return 0;
     }
-    return isKnown() ? Math.min(1, (double) daysShed(count, clean) / daysOfFlowering()) : 1;
+    return flowering.isKnown()
+        ? Math.min(1, (double) daysShed(count, clean) / daysOfFlowering())
+        : 1;
   }
 
   private Finding how(Count count, Count clean) {
@@ -119,7 +121,7 @@ record Roguing(
     if (wereGoneBeforeFlowering(clean)) {
       return new OffTypesFinding.GoneBeforeFlowering(at);
     }
-    return isKnown()
+    return flowering.isKnown()
         ? new OffTypesFinding.GoneInFlower(at, daysShed(count, clean), daysOfFlowering())
         : new OffTypesFinding.DaysOfSheddingUnknown(at);
   }
@@ -129,10 +131,6 @@ record Roguing(
     return !mayShed
         || !clean.visit().isFromFloweringOn()
         || flowering.from().filter(first -> clean.visit().day().isBefore(first)).isPresent();
-  }
-
-  private boolean isKnown() {
-    return flowering.from().isPresent() && flowering.to().isPresent();
   }
 
   /** From the first day of flowering, or an earlier visit in flower, to the day found gone. */

@@ -58,13 +58,15 @@ final class SampleDrawing implements GateRule {
       return lot.verdictsOfUnsplitOr(
           Gate.SAMPLING, () -> Found.missing(Gate.SAMPLING, limit, new Evidence.Sampling()));
     }
-    List<Sampling> good =
-        samplings.stream().filter(drawn -> verdict(lot, drawn, limit).isPresent()).toList();
+    List<Sampling> good = samplings.stream().filter(drawn -> isGood(lot, drawn, limit)).toList();
     if (good.isEmpty()) {
       return List.of(owed(lot, samplings.get(samplings.size() - 1), limit));
     }
-    Verdict drawn = verdict(lot, good.get(good.size() - 1), limit).orElseThrow();
-    return List.of(testedOtherwise(lot, good, limit).orElse(drawn));
+    Sampling last = good.get(good.size() - 1);
+    return List.of(
+        testedOtherwise(lot, good, limit)
+            .orElseGet(
+                () -> found(lot, last).against(last.getSubmittedSampleG(), limit, List.of())));
   }
 
   /** A kind of test of which no result is of a sample that stands for the lot. */
@@ -109,16 +111,10 @@ final class SampleDrawing implements GateRule {
         : Optional.empty();
   }
 
-  /** Met; empty where something is wrong with the sample. */
-  private static Optional<Verdict> verdict(SeedLot lot, Sampling sampling, Limit limit) {
-    boolean good =
-        !standsForPart(lot, sampling)
-            && sampling.getPrimarySamples() >= required(lot, sampling).primarySamples()
-            && limit.holds(sampling.getSubmittedSampleG());
-    return good
-        ? Optional.of(
-            found(lot, sampling).against(sampling.getSubmittedSampleG(), limit, List.of()))
-        : Optional.empty();
+  private static boolean isGood(SeedLot lot, Sampling sampling, Limit limit) {
+    return !standsForPart(lot, sampling)
+        && sampling.getPrimarySamples() >= required(lot, sampling).primarySamples()
+        && limit.holds(sampling.getSubmittedSampleG());
   }
 
   private static Verdict owed(SeedLot lot, Sampling sampling, Limit limit) {

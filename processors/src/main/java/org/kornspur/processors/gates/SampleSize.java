@@ -44,9 +44,22 @@ record SampleSize(Optional<Limit> least) {
                 new Amount(counted, leastAmount().unit()), leastAmount()));
   }
 
+  /** That the first visit of those that tell nothing yet was too early. */
+  static Optional<Finding> tooEarly(SeedCrop crop, List<Visit> visits) {
+    return visits.stream()
+        .filter(visit -> !crop.tells(visit))
+        .findFirst()
+        .map(visit -> new SampleSizeFinding.TooEarly(visit.firstStage(), crop.stageFrom()));
+  }
+
+  /** How many of so many, or on so many square metres, a limit for each of them allows. */
+  static int mostBad(double limit, double counted) {
+    return (int) Math.floor(limit * counted + ROUNDING);
+  }
+
   /** The risk where at most the limit's share of the plants may be bad. */
   static Optional<Finding> riskOfShare(int plants, double limit) {
-    return risk(plants, (int) Math.floor(limit * plants + ROUNDING), limit);
+    return risk(plants, mostBad(limit, plants), limit);
   }
 
   /** The risk where at most so many plants may be bad; empty where no such share can be. */
@@ -67,7 +80,7 @@ record SampleSize(Optional<Limit> least) {
     if (expected <= 0) {
       return Optional.empty();
     }
-    int most = (int) Math.floor(limit * areaM2 + ROUNDING);
+    int most = mostBad(limit, areaM2);
     return Optional.of(
         new SampleSizeFinding.ConsumersRiskByArea(
             new Amount(expected, "plants"),

@@ -4,6 +4,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.function.Predicate;
 import org.kornspur.contract.OtherSeedDetermination;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Limit.SecondSample;
@@ -169,38 +170,36 @@ final class SecondSamples {
 
   /** Seeds of this sample that are excused in their own kind, so that they are no impurity. */
   int excused(Quantity what, OtherSeedDetermination sample) {
-    return EXCUSABLE.stream()
-        .filter(kind -> isWithin(kind, what))
-        .mapToInt(
-            kind ->
-                lot.limit(kind)
-                    .filter(
-                        limit ->
-                            ruling(kind, limit) instanceof Ruling.BySecond by
-                                && by.excused()
-                                && by.over().equals(sample))
-                    .map(limit -> SeedCounts.of(kind, sample) - (int) limit.value())
-                    .orElse(0))
-        .sum();
+    return overOwnLimits(
+        what,
+        sample,
+        ruling -> ruling instanceof Ruling.BySecond by && by.excused() && by.over().equals(sample));
   }
 
   /** Seeds that would be excused if a second sample were free of them, where that is enough. */
   private int excusedIfFree(Quantity what, Limit limit, OtherSeedDetermination sample) {
     int waiting =
-        EXCUSABLE.stream()
-            .filter(kind -> isWithin(kind, what))
-            .mapToInt(
-                kind ->
-                    lot.limit(kind)
-                        .filter(
-                            own ->
-                                ruling(kind, own) instanceof Ruling.SecondMissing missing
-                                    && missing.over().equals(sample))
-                        .map(own -> SeedCounts.of(kind, sample) - (int) own.value())
-                        .orElse(0))
-            .sum();
+        overOwnLimits(
+            what,
+            sample,
+            ruling ->
+                ruling instanceof Ruling.SecondMissing missing && missing.over().equals(sample));
     int count = SeedCounts.of(what, sample) - excused(what, sample) - waiting;
     return limit.holds(proportional(sample, count)) ? waiting : 0;
+  }
+
+  /** Seeds over the limits of their own kinds, of the kinds on which the ruling is such. */
+  private int overOwnLimits(
+      Quantity what, OtherSeedDetermination sample, Predicate<Ruling> isSuch) {
+    return EXCUSABLE.stream()
+        .filter(kind -> isWithin(kind, what))
+        .mapToInt(
+            kind ->
+                lot.limit(kind)
+                    .filter(own -> isSuch.test(ruling(kind, own)))
+                    .map(own -> SeedCounts.of(kind, sample) - (int) own.value())
+                    .orElse(0))
+        .sum();
   }
 
   private static boolean isWithin(Quantity kind, Quantity sum) {

@@ -29,7 +29,8 @@ import org.kornspur.processors.verdict.Verdict;
  * A lot whose material is known, under its rulebook, by the text in force in its year of harvest.
  */
 record SeedLot(Dossier dossier, Material material, Rulebook rulebook, LocalDate on) {
-  private static final Set<FactType> USES =
+  /** Movements by which seed is used. */
+  static final Set<FactType> USES =
       EnumSet.of(FactType.SOWING, FactType.DISPATCH, FactType.BLEND, FactType.ADMIXTURE);
 
   /** Movements after which seed is sampled and tested anew, as another lot. */

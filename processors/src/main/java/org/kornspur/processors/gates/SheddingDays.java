@@ -10,6 +10,7 @@ import java.util.TreeMap;
 import java.util.function.ToIntFunction;
 import java.util.stream.Collectors;
 import org.kornspur.contract.FieldInspection;
+import org.kornspur.ingest.contract.FactType;
 import org.kornspur.processors.ground.FloweringWindow;
 import org.kornspur.processors.standards.Limit;
 
@@ -76,18 +77,14 @@ record SheddingDays(
   boolean hideAFailedDay() {
     List<Day> days = days(FieldInspection::getPlantsInReceptiveFlower);
     return days.size() > 1
-        && !isFloweringKnown()
+        && !flowering.isKnown()
         && days.stream().anyMatch(day -> !limit.map(l -> l.holds(day.share())).orElse(true));
-  }
-
-  private boolean isFloweringKnown() {
-    return flowering.from().isPresent() && flowering.to().isPresent();
   }
 
   private Shares shares(ToIntFunction<FieldInspection> plants) {
     List<Day> days = days(plants);
     int shedding = sum(counts, FieldInspection::getSheddingPlants);
-    if (days.size() < 2 || !isFloweringKnown()) {
+    if (days.size() < 2 || !flowering.isKnown()) {
       return new Shares(shedding, sum(counts, plants), Optional.empty(), 0);
     }
     LocalDate first = days.get(0).day();
@@ -122,7 +119,7 @@ record SheddingDays(
   private List<Day> days(ToIntFunction<FieldInspection> plants) {
     SortedMap<LocalDate, List<FieldInspection>> byDay =
         counts.stream()
-            .collect(Collectors.groupingBy(Visit::dayOf, TreeMap::new, Collectors.toList()));
+            .collect(Collectors.groupingBy(FactType::dayOf, TreeMap::new, Collectors.toList()));
     return byDay.entrySet().stream()
         .map(
             made ->

@@ -132,19 +132,15 @@ final class SheddingFemales implements GateRule {
                       inFlower.plants(),
                       Amount.percent(100 * inFlower.overPlants())))
               .and(ofAll(inFlower, ofAll))
-              .and(overTheDays(ofAll, limit))
+              .and(overTheDays(ofAll))
               .and(SampleSize.riskOfShare(days.countedInFlower(), limit.value()));
       if (!limit.holds(ofAll.worse())) {
         return against(found, ofAll, limit);
       }
       List<Evidence> owed = owed(days, inFlower, limit);
-      if (!owed.isEmpty()) {
-        for (Finding why : why(visits, days, inFlower, limit)) {
-          found = found.and(why);
-        }
-        return found.owed(Optional.of(limit), owed, List.of());
-      }
-      return against(found, ofAll, limit);
+      return owed.isEmpty()
+          ? against(found, ofAll, limit)
+          : found.and(why(visits, days, inFlower, limit)).owed(Optional.of(limit), owed, List.of());
     }
 
     private Verdict against(Found found, SheddingDays.Shares shares, Limit limit) {
@@ -196,7 +192,7 @@ final class SheddingFemales implements GateRule {
                   Amount.percent(100 * ofAll.overPlants()), ofAll.plants()));
     }
 
-    private static Optional<Finding> overTheDays(SheddingDays.Shares shares, Limit limit) {
+    private static Optional<Finding> overTheDays(SheddingDays.Shares shares) {
       return shares
           .overDays()
           .filter(share -> share > shares.overPlants())

@@ -1,8 +1,6 @@
 package org.kornspur.processors.gates;
 
-import java.time.Instant;
 import java.time.LocalDate;
-import java.time.ZoneOffset;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
@@ -75,16 +73,15 @@ final class UnusualFacts {
     }
     return dossier.edgesIn().stream()
         .filter(edge -> edge.by() != FactType.SOWING)
-        .map(Edge::happenedAt)
-        .min(Instant::compareTo)
-        .map(UnusualFacts::day)
+        .map(Edge::day)
+        .min(LocalDate::compareTo)
         .flatMap(
             cameIn -> {
               List<String> before =
                   dossier
                       .counting()
                       .filter(fact -> OF_SAMPLES.contains(FactType.of(fact)))
-                      .filter(fact -> day(fact).isBefore(cameIn))
+                      .filter(fact -> FactType.dayOf(fact).isBefore(cameIn))
                       .map(UnusualFacts::idOf)
                       .toList();
               return before.isEmpty()
@@ -104,7 +101,7 @@ final class UnusualFacts {
         .flatMap(
             crop ->
                 dossier.facts(Harvest.class).stream()
-                    .filter(harvest -> day(harvest).getYear() != crop.getCropYear())
+                    .filter(harvest -> FactType.dayOf(harvest).getYear() != crop.getCropYear())
                     .findFirst()
                     .map(
                         harvest ->
@@ -113,21 +110,21 @@ final class UnusualFacts {
                                     Gate.ORIGIN, "year of harvest", new Aspect.YearOfHarvest()),
                                 List.of(crop.getHeader().getFactId(), idOf(harvest)),
                                 new OriginFinding.HarvestOfOtherYear(
-                                    Integer.toString(crop.getCropYear()), day(harvest)),
+                                    Integer.toString(crop.getCropYear()), FactType.dayOf(harvest)),
                                 Optional.empty())));
   }
 
   private static Optional<Verdict> declaredBeforeHarvest(Dossier dossier) {
     return dossier
         .declaredLot()
-        .filter(lot -> lot.getCropYear() > day(lot).getYear())
+        .filter(lot -> lot.getCropYear() > FactType.dayOf(lot).getYear())
         .map(
             lot ->
                 owed(
                     At.aspect(Gate.ORIGIN, "year of harvest", new Aspect.YearOfHarvest()),
                     List.of(idOf(lot)),
                     new OriginFinding.HarvestOfOtherYear(
-                        Integer.toString(lot.getCropYear()), day(lot)),
+                        Integer.toString(lot.getCropYear()), FactType.dayOf(lot)),
                     Optional.empty()));
   }
 
@@ -195,14 +192,6 @@ final class UnusualFacts {
       At at, List<String> factIds, OriginFinding finding, Optional<Limit> limit) {
     return Found.of(at, factIds, finding)
         .owed(limit, List.of(new Evidence.Correction(Fact.each(factIds))), List.of());
-  }
-
-  private static LocalDate day(SpecificRecord fact) {
-    return day(FactType.headerOf(fact).getHappenedAt());
-  }
-
-  private static LocalDate day(Instant instant) {
-    return LocalDate.ofInstant(instant, ZoneOffset.UTC);
   }
 
   private static String idOf(SpecificRecord fact) {

@@ -1,12 +1,12 @@
 package org.kornspur.processors.gates;
 
 import java.time.LocalDate;
-import java.time.ZoneOffset;
 import java.util.Comparator;
 import java.util.List;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.kornspur.contract.FieldInspection;
+import org.kornspur.ingest.contract.FactType;
 
 /**
  * One visit of a field inspector.
@@ -48,15 +48,11 @@ record Visit(
   private static Visit of(int number, List<FieldInspection> counts) {
     return new Visit(
         number,
-        counts.stream().map(Visit::dayOf).min(LocalDate::compareTo).orElseThrow(),
-        counts.stream().map(Visit::dayOf).max(LocalDate::compareTo).orElseThrow(),
+        counts.stream().map(FactType::dayOf).min(LocalDate::compareTo).orElseThrow(),
+        counts.stream().map(FactType::dayOf).max(LocalDate::compareTo).orElseThrow(),
         counts.stream().mapToInt(FieldInspection::getBbchStage).min().orElseThrow(),
         counts.stream().mapToInt(FieldInspection::getBbchStage).max().orElseThrow(),
         counts);
-  }
-
-  static LocalDate dayOf(FieldInspection count) {
-    return LocalDate.ofInstant(count.getHeader().getHappenedAt(), ZoneOffset.UTC);
   }
 
   /** Whether plants of the crop may have shed by then. */

@@ -40,6 +40,11 @@ public record FloweringWindow(Optional<LocalDate> from, Optional<LocalDate> to) 
     return reversed ? unknown() : new FloweringWindow(from, to);
   }
 
+  /** Whether both days are. */
+  public boolean isKnown() {
+    return from.isPresent() && to.isPresent();
+  }
+
   public static FloweringWindow unknown() {
     return new FloweringWindow(Optional.empty(), Optional.empty());
   }

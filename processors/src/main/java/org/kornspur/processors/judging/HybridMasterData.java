@@ -1,7 +1,5 @@
 package org.kornspur.processors.judging;
 
-import java.time.LocalDate;
-import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
@@ -9,6 +7,7 @@ import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.kornspur.contract.ComponentKind;
 import org.kornspur.contract.HybridDeclared;
+import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.contract.SubjectsNamed;
 import org.kornspur.processors.dossier.Dossier;
@@ -64,6 +63,6 @@ final class HybridMasterData {
         declared.getShareBasis(),
         declared.getTolerancePercentPoints(),
         declared.getHeader().getFactId(),
-        Optional.of(LocalDate.ofInstant(declared.getHeader().getHappenedAt(), ZoneOffset.UTC)));
+        Optional.of(FactType.dayOf(declared)));
   }
 }

@@ -1,6 +1,8 @@
 package org.kornspur.processors.pedigree;
 
 import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 
@@ -17,4 +19,10 @@ import org.kornspur.ingest.contract.Subject;
  * @param happenedAt when it was moved
  */
 public record Edge(
-    Subject parent, Subject child, double massKg, FactType by, String factId, Instant happenedAt) {}
+    Subject parent, Subject child, double massKg, FactType by, String factId, Instant happenedAt) {
+
+  /** Day on which it was moved, in UTC. */
+  public LocalDate day() {
+    return LocalDate.ofInstant(happenedAt, ZoneOffset.UTC);
+  }
+}

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Function;
 import org.kornspur.contract.Correction;
@@ -118,7 +119,7 @@ final class SuspensionRule {
   /** Facts that were not sealed, are evidence and count, by the time when they were recorded. */
   private List<Set<String>> laterEvidence() {
     Set<String> inPlaceOfSealed = inPlaceOfSealed();
-    Map<Instant, Set<String>> byTime = new java.util.TreeMap<>();
+    Map<Instant, Set<String>> byTime = new TreeMap<>();
     dossier.entries().stream()
         .filter(Entry::counts)
         .filter(entry -> isEvidence(FactType.of(entry.fact())))
