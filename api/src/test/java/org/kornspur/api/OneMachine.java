@@ -7,7 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.util.Map;
-import org.kornspur.api.access.TestPeople;
+import org.kornspur.api.security.people.TestPeople;
 
 /** The whole of Kornspur in the process of the test: broker, registry, processors, interface. */
 public final class OneMachine implements QuarkusTestProfile {

@@ -20,17 +20,18 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.kornspur.api.command.fact.FactSubmission;
+import org.kornspur.api.command.fact.FactSubmission.ReadInput;
+import org.kornspur.api.command.fact.Intake;
+import org.kornspur.api.command.fact.Outcome;
 import org.kornspur.api.export.epcis.CaptureDocument;
 import org.kornspur.api.export.epcis.FactsFromEpcis;
 import org.kornspur.api.export.identity.EventId;
-import org.kornspur.api.intake.FactSubmission;
-import org.kornspur.api.intake.FactSubmission.ReadInput;
-import org.kornspur.api.intake.Intake;
-import org.kornspur.api.intake.Outcome;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemJson;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.problem.ProblemLanguage;
+import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.json.FactParser;
 import org.kornspur.ingest.json.JsonText;
@@ -45,17 +46,18 @@ public class CaptureDesk {
 
   private final FactSubmission desk;
   private final Naming naming;
-  private final Viewer viewer;
+  private final CurrentCaller caller;
   private final ProblemLanguage language;
   private final Clock clock = Clock.systemUTC();
   private final Map<String, Kept> jobs = new LinkedHashMap<>();
 
   @Inject
-  public CaptureDesk(FactSubmission desk, Naming naming, Viewer viewer, ProblemLanguage language) {
+  public CaptureDesk(
+      FactSubmission desk, Naming naming, CurrentCaller caller, ProblemLanguage language) {
     this.language = language;
     this.desk = desk;
     this.naming = naming;
-    this.viewer = viewer;
+    this.caller = caller;
   }
 
   private record Kept(String personId, Job job) {}
@@ -144,19 +146,19 @@ public class CaptureDesk {
   /** A job of the caller. */
   synchronized Optional<Job> job(String captureId) {
     return Optional.ofNullable(jobs.get(captureId))
-        .filter(kept -> kept.personId().equals(viewer.personId()))
+        .filter(kept -> kept.personId().equals(caller.get().personId()))
         .map(Kept::job);
   }
 
   private synchronized void keep(Job job) {
-    jobs.put(job.captureID(), new Kept(viewer.personId(), job));
+    jobs.put(job.captureID(), new Kept(caller.get().personId(), job));
     if (jobs.size() > JOBS_KEPT) {
       jobs.remove(jobs.keySet().iterator().next());
     }
   }
 
   private List<ReadInput> read(JsonNode event, CaptureDocument document, String place) {
-    return new FactsFromEpcis(naming.identifiers(), viewer.personId())
+    return new FactsFromEpcis(naming.identifiers(), caller.get().personId())
         .read(event, document.factKeys()).stream()
             .map(result -> ReadInput.ofText(result, event.toString(), place))
             .toList();

@@ -10,11 +10,12 @@ import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
-import org.kornspur.api.access.Permission;
-import org.kornspur.api.access.RequiresPermission;
 import org.kornspur.api.export.identity.Gtin;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.RecordDetail;
+import org.kornspur.api.query.VisibleData;
+import org.kornspur.api.security.Permission;
+import org.kornspur.api.security.RequiresPermission;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.problem.Given;
 
@@ -28,12 +29,12 @@ import org.kornspur.ingest.problem.Given;
 @Tag(name = "Labels")
 public class DigitalLinkResource {
   private final Naming naming;
-  private final Viewer viewer;
+  private final VisibleData data;
 
   @Inject
-  public DigitalLinkResource(Naming naming, Viewer viewer) {
+  public DigitalLinkResource(Naming naming, VisibleData data) {
     this.naming = naming;
-    this.viewer = viewer;
+    this.data = data;
   }
 
   @GET
@@ -42,7 +43,7 @@ public class DigitalLinkResource {
   @APIResponse(responseCode = "307", description = "Location is the lot's page")
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public Response resolve(@PathParam("gtin") String gtin, @PathParam("lot") String lotId) {
-    viewer.requireSight(Subject.lot(lotId));
+    data.require(Subject.lot(lotId));
     if (!naming.gtinOfLot(lotId).equals(read(gtin))) {
       throw ApiProblem.notFound(
           new RecordDetail.NoLotOfGtin(Given.text(lotId, false), Given.text(gtin, false)));

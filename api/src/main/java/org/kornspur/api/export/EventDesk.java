@@ -16,8 +16,6 @@ import java.util.UUID;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import org.apache.avro.specific.SpecificRecord;
-import org.kornspur.api.engine.Engine;
-import org.kornspur.api.engine.EngineSettings;
 import org.kornspur.api.export.EventIndex.Found;
 import org.kornspur.api.export.EventIndex.Place;
 import org.kornspur.api.export.EventIndex.Position;
@@ -25,6 +23,11 @@ import org.kornspur.api.export.epcis.EpcisEvents;
 import org.kornspur.api.export.epcis.EventQuery;
 import org.kornspur.api.export.identity.EventId;
 import org.kornspur.api.export.identity.Identifiers;
+import org.kornspur.api.kafka.Engine;
+import org.kornspur.api.kafka.EngineSettings;
+import org.kornspur.api.query.VisibleData;
+import org.kornspur.api.security.visibility.CursorCipher;
+import org.kornspur.api.security.visibility.CursorCipher.Use;
 import org.kornspur.contract.FactHeader;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
@@ -45,17 +48,24 @@ public class EventDesk {
   private final Engine engine;
   private final EventLog log;
   private final Naming naming;
-  private final Viewer viewer;
+  private final VisibleData data;
+  private final CursorCipher cursors;
   private final EngineSettings settings;
 
   @Inject
   public EventDesk(
-      Engine engine, EventLog log, Naming naming, Viewer viewer, EngineSettings settings) {
+      Engine engine,
+      EventLog log,
+      Naming naming,
+      VisibleData data,
+      CursorCipher cursors,
+      EngineSettings settings) {
+    this.cursors = cursors;
     this.settings = settings;
     this.engine = engine;
     this.log = log;
     this.naming = naming;
-    this.viewer = viewer;
+    this.data = data;
   }
 
   /**
@@ -75,7 +85,7 @@ public class EventDesk {
   /** One event. */
   Optional<ObjectNode> event(UUID eventId) {
     return log.fact(eventId)
-        .filter(viewer::sees)
+        .filter(data::sees)
         .flatMap(this::entry)
         .map(entry -> events(fact -> Optional.empty()).event(entry));
   }
@@ -90,7 +100,7 @@ public class EventDesk {
   /** Says that a page follows only where an event follows that the caller sees. */
   private Page findByTime(EventQuery query, Position after, int perPage) {
     EpcisEvents shaper = events(fact -> Optional.empty());
-    int most = viewer.seesEverything() ? perPage + 1 : Math.max(perPage + 1, ROWS_OF_A_PASS);
+    int most = data.isWhole() ? perPage + 1 : Math.max(perPage + 1, ROWS_OF_A_PASS);
     List<ObjectNode> events = new ArrayList<>();
     Position at = after;
     Position last = after;
@@ -100,7 +110,7 @@ public class EventDesk {
       for (Found row : rows) {
         at = row.position();
         Optional<Entry> entry =
-            Optional.of(facts.get(row.place())).filter(viewer::sees).flatMap(this::entry);
+            Optional.of(facts.get(row.place())).filter(data::sees).flatMap(this::entry);
         if (entry.isPresent()) {
           if (events.size() == perPage) {
             return new Page(events, Optional.of(last));
@@ -120,7 +130,7 @@ public class EventDesk {
     Map<String, Entry> candidates = new LinkedHashMap<>();
     query.matches().get(0).names().stream()
         .flatMap(name -> naming.identifiers().subject(name).stream())
-        .filter(viewer::sees)
+        .filter(data::sees)
         .flatMap(subject -> engine.dossier(subject).stream())
         .forEach(entry -> candidates.put(entry.header().getFactId(), entry));
     Set<FactType> types = query.factTypes();
@@ -131,7 +141,7 @@ public class EventDesk {
       if (!types.contains(FactType.of(entry.fact()))
           || position(entry).compareTo(after) <= 0
           || !holds(query, entry)
-          || !viewer.sees(entry.fact())) {
+          || !data.sees(entry.fact())) {
         continue;
       }
       ObjectNode event = shaper.event(entry);
@@ -193,16 +203,16 @@ public class EventDesk {
 
   /** Where a page ends, as the caller is told it. */
   String mark(Position end) {
-    return viewer.marked(EventParameters.text(end));
+    return cursors.told(data.visibility(), Use.EVENT_PAGE, EventParameters.text(end));
   }
 
   /** The place that a mark of the caller's stands for; empty where it is none. */
   Optional<String> placeOf(String mark) {
-    return viewer.placeOf(mark);
+    return cursors.read(data.visibility(), Use.EVENT_PAGE, mark);
   }
 
   /** Every fact of a subject that the caller may see, superseded ones too. */
   List<Entry> history(Subject subject) {
-    return engine.dossier(subject).stream().filter(entry -> viewer.sees(entry.fact())).toList();
+    return engine.dossier(subject).stream().filter(entry -> data.sees(entry.fact())).toList();
   }
 }

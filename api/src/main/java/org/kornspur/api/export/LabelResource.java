@@ -12,22 +12,23 @@ import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
-import org.kornspur.api.access.Permission;
-import org.kornspur.api.access.RequiresPermission;
-import org.kornspur.api.engine.Engine;
 import org.kornspur.api.export.label.LabelContent;
 import org.kornspur.api.export.label.LabelRules;
 import org.kornspur.api.export.label.LabelStatement;
 import org.kornspur.api.export.label.LabelStatement.Standing;
 import org.kornspur.api.export.label.QrCode;
+import org.kornspur.api.kafka.Engine;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ExportDetail;
 import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.api.query.RequestWords;
+import org.kornspur.api.query.VisibleData;
 import org.kornspur.api.readmodel.Feeds;
 import org.kornspur.api.readmodel.StandingRow;
+import org.kornspur.api.security.Permission;
+import org.kornspur.api.security.RequiresPermission;
+import org.kornspur.api.text.Addresses;
 import org.kornspur.api.text.Words;
-import org.kornspur.api.view.Addresses;
-import org.kornspur.api.view.RequestWords;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.problem.Given;
 import org.kornspur.processors.dossier.Dossier;
@@ -42,18 +43,18 @@ public class LabelResource {
   private final Engine engine;
   private final Feeds feeds;
   private final Naming naming;
-  private final Viewer viewer;
+  private final VisibleData data;
 
   private final RequestWords requestWords;
 
   @Inject
   public LabelResource(
-      Engine engine, Feeds feeds, Naming naming, Viewer viewer, RequestWords requestWords) {
+      Engine engine, Feeds feeds, Naming naming, VisibleData data, RequestWords requestWords) {
     this.requestWords = requestWords;
     this.engine = engine;
     this.feeds = feeds;
     this.naming = naming;
-    this.viewer = viewer;
+    this.data = data;
   }
 
   @GET
@@ -134,8 +135,8 @@ public class LabelResource {
 
   private StandingRow row(String lotId) {
     Subject lot = Subject.lot(lotId);
-    viewer.requireSight(lot);
-    return feeds.standings().row(lot).orElseThrow(() -> Viewer.unknown(lot));
+    data.require(lot);
+    return feeds.standings().row(lot).orElseThrow(() -> data.unknown(lot));
   }
 
   private String link(String lotId) {

@@ -20,17 +20,17 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
-import org.kornspur.api.access.Permission;
-import org.kornspur.api.access.RequiresPermission;
 import org.kornspur.api.export.epcis.EpcisDocuments;
 import org.kornspur.api.export.epcis.EpcisEvents;
 import org.kornspur.api.export.prov.ProvDocument;
 import org.kornspur.api.export.sheet.CsvRecords;
 import org.kornspur.api.export.sheet.RecordsTable;
 import org.kornspur.api.export.sheet.XlsxRecords;
-import org.kornspur.api.resource.HeavyDocument;
-import org.kornspur.api.resource.Parameters;
-import org.kornspur.api.view.Addresses;
+import org.kornspur.api.http.HeavyDocument;
+import org.kornspur.api.http.Parameters;
+import org.kornspur.api.security.Permission;
+import org.kornspur.api.security.RequiresPermission;
+import org.kornspur.api.text.Addresses;
 import org.kornspur.processors.dossier.Entry;
 
 /** A lot's history in forms for others. */

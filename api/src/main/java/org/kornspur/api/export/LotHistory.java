@@ -8,6 +8,7 @@ import java.util.Map;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ExportDetail;
 import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.api.query.VisibleData;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Entry;
 import org.kornspur.processors.pedigree.Trace;
@@ -20,12 +21,12 @@ public class LotHistory {
   private static final int MOST_SUBJECTS = 5_000;
 
   private final EventDesk events;
-  private final Viewer viewer;
+  private final VisibleData data;
 
   @Inject
-  public LotHistory(EventDesk events, Viewer viewer) {
+  public LotHistory(EventDesk events, VisibleData data) {
     this.events = events;
-    this.viewer = viewer;
+    this.data = data;
   }
 
   /**
@@ -37,21 +38,19 @@ public class LotHistory {
    */
   List<Entry> of(String lotId, boolean ancestors) {
     Subject lot = Subject.lot(lotId);
-    viewer.requireSight(lot);
+    data.require(lot);
     Map<String, Entry> entries = new LinkedHashMap<>();
     add(lot, entries);
     if (entries.isEmpty()) {
-      throw Viewer.unknown(lot);
+      throw data.unknown(lot);
     }
     if (ancestors) {
-      Trace trace = Trace.walk(viewer.pedigree(), lot, Trace.Direction.BACK, MOST_SUBJECTS);
+      Trace trace = Trace.walk(data.pedigree(), lot, Trace.Direction.BACK, MOST_SUBJECTS);
       if (!trace.complete()) {
         throw new ApiProblem(
             ProblemKind.REQUEST_REFUSED, new ExportDetail.TooManyAncestors(MOST_SUBJECTS));
       }
-      trace.steps().keySet().stream()
-          .filter(viewer::sees)
-          .forEach(subject -> add(subject, entries));
+      trace.steps().keySet().stream().filter(data::sees).forEach(subject -> add(subject, entries));
     }
     return entries.values().stream().sorted(Entry.BY_TIME_THEN_ID).toList();
   }

@@ -6,7 +6,7 @@ import java.util.Set;
 import java.util.function.Predicate;
 import org.apache.avro.specific.SpecificRecord;
 import org.apache.kafka.clients.consumer.ConsumerRecord;
-import org.kornspur.api.engine.Engine;
+import org.kornspur.api.kafka.Engine;
 
 /**
  * Takes the facts of some types from the topic of all. Facts of other types are passed by at their

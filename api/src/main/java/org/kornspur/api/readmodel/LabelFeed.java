@@ -10,8 +10,8 @@ import jakarta.enterprise.event.Observes;
 import jakarta.inject.Inject;
 import java.util.List;
 import org.apache.avro.specific.SpecificRecord;
-import org.kornspur.api.engine.Engine;
-import org.kornspur.api.engine.NotReady;
+import org.kornspur.api.kafka.Engine;
+import org.kornspur.api.kafka.NotReady;
 import org.kornspur.contract.Dispatch;
 import org.kornspur.processors.stream.Topics;
 

@@ -16,8 +16,8 @@ import org.apache.kafka.common.errors.WakeupException;
 import org.apache.kafka.common.serialization.ByteArrayDeserializer;
 import org.apache.kafka.common.serialization.StringDeserializer;
 import org.jboss.logging.Logger;
-import org.kornspur.api.engine.Engine;
-import org.kornspur.api.engine.NotReady;
+import org.kornspur.api.kafka.Engine;
+import org.kornspur.api.kafka.NotReady;
 import org.kornspur.api.problem.NotReadyDetail;
 import org.kornspur.ingest.registry.RegistryUnreachable;
 

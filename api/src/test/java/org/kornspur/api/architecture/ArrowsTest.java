@@ -12,6 +12,9 @@ import com.tngtech.archunit.core.domain.JavaClasses;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.core.importer.ImportOption;
 import com.tngtech.archunit.lang.ArchRule;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
 /** One direction, {@code api → processors → ingest}; and the domain knows no machinery. */
@@ -31,6 +34,10 @@ class ArrowsTest {
     "org.kornspur.processors.pedigree..",
     "org.kornspur.processors.judging..",
     "org.kornspur.processors.advice..",
+    "org.kornspur.processors.finding..",
+    "org.kornspur.processors.release..",
+    "org.kornspur.ingest.chain..",
+    "org.kornspur.ingest.statement..",
     "org.kornspur.api.export.identity..",
     "org.kornspur.api.export.epcis..",
     "org.kornspur.api.export.prov..",
@@ -93,9 +100,43 @@ class ArrowsTest {
         .check(CLASSES);
   }
 
+  /** Each room of the api knows only those before it. */
+  @Test
+  void theRoomsOfTheApiStandInOrder() {
+    List<String> rooms =
+        List.of(
+            "text",
+            "problem",
+            "storage",
+            "kafka",
+            "readmodel",
+            "security",
+            "http",
+            "query",
+            "command",
+            "rest");
+    for (int room = 0; room < rooms.size(); room++) {
+      List<String> above = new ArrayList<>(rooms.subList(room + 1, rooms.size()));
+      above.addAll(List.of("web", "export"));
+      rule("org.kornspur.api." + rooms.get(room) + "..", all(above)).check(CLASSES);
+    }
+    rule("org.kornspur.api.web..", all(List.of("rest", "export"))).check(CLASSES);
+    rule("org.kornspur.api.export..", all(List.of("rest", "web"))).check(CLASSES);
+    assertThat(CLASSES)
+        .filteredOn(type -> type.getPackageName().startsWith("org.kornspur.api."))
+        .extracting(type -> type.getPackageName().split("\\.")[3])
+        .isSubsetOf(
+            Stream.concat(rooms.stream(), Stream.of("web", "export")).toArray(String[]::new));
+  }
+
+  private static String[] all(List<String> rooms) {
+    return rooms.stream().map(room -> "org.kornspur.api." + room + "..").toArray(String[]::new);
+  }
+
   @Test
   void packagesFormNoCircle() {
     slices().matching("org.kornspur.(*).(*)..").should().beFreeOfCycles().check(CLASSES);
+    slices().matching("org.kornspur.api.(*).(**)").should().beFreeOfCycles().check(CLASSES);
   }
 
   /** An address in a fact stays text: only these two places ever open a connection by HTTP. */
@@ -105,7 +146,7 @@ class ArrowsTest {
         .that()
         .doNotHaveFullyQualifiedName("org.kornspur.ingest.registry.HttpSchemaRegistry")
         .and()
-        .doNotHaveFullyQualifiedName("org.kornspur.api.engine.PeerClient")
+        .doNotHaveFullyQualifiedName("org.kornspur.api.kafka.PeerClient")
         .should()
         .dependOnClassesThat()
         .haveNameMatching(

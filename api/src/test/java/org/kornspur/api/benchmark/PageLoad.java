@@ -18,7 +18,7 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
-import org.kornspur.api.resource.InventedFacts;
+import org.kornspur.api.rest.InventedFacts;
 
 /**
  * Fills a running server with invented lots and measures how long its pages take, each from the

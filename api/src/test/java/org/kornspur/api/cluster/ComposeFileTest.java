@@ -22,8 +22,8 @@ import org.junit.jupiter.api.Test;
 import org.kornspur.api.NeedsProgram;
 import org.kornspur.api.NpmPackages;
 import org.kornspur.api.Program;
-import org.kornspur.api.access.AccessSettings;
-import org.kornspur.api.engine.EngineSettings;
+import org.kornspur.api.kafka.EngineSettings;
+import org.kornspur.api.security.AccessSettings;
 
 class ComposeFileTest {
 

@@ -20,7 +20,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 import org.kornspur.api.FreePorts;
-import org.kornspur.api.access.TestPeople;
+import org.kornspur.api.security.people.TestPeople;
 
 /**
  * A packaged application that cannot start ends with an exit code that says so and one line that

@@ -18,7 +18,7 @@ import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
 import org.apache.kafka.common.security.plain.PlainLoginModule;
 import org.kornspur.api.FreePorts;
-import org.kornspur.api.access.TestPeople;
+import org.kornspur.api.security.people.TestPeople;
 
 /**
  * The services of {@code docker-compose.yml} as processes on loopback, with the settings that stand

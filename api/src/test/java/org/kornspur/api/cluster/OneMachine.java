@@ -12,8 +12,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.kornspur.api.FreePorts;
-import org.kornspur.api.access.TestPeople;
-import org.kornspur.api.runtime.BrokerLogins;
+import org.kornspur.api.kafka.embedded.BrokerLogins;
+import org.kornspur.api.security.people.TestPeople;
 import org.kornspur.ingest.publish.ClientFile;
 import org.kornspur.ingest.verify.VerifyCommand;
 

@@ -18,9 +18,9 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
-import org.kornspur.api.access.AsPerson;
-import org.kornspur.api.access.InternalSecret;
-import org.kornspur.api.access.TestPeople;
+import org.kornspur.api.kafka.InternalSecret;
+import org.kornspur.api.security.login.AsPerson;
+import org.kornspur.api.security.people.TestPeople;
 
 /** A running instance, as a caller sees it: asks over HTTP and follows no redirect. */
 final class Site {

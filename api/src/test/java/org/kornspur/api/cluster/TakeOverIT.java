@@ -21,7 +21,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.kornspur.api.EarlierRelease;
 import org.kornspur.api.NeedsProgram;
 import org.kornspur.api.Program;
-import org.kornspur.api.access.TestPeople;
+import org.kornspur.api.security.people.TestPeople;
 import org.kornspur.ingest.verify.VerifyCommand;
 
 /**

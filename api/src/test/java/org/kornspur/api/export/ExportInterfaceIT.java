@@ -33,10 +33,10 @@ import org.junit.jupiter.api.extension.ExtendWith;
 import org.kornspur.api.DemoMachine;
 import org.kornspur.api.NeedsProgram;
 import org.kornspur.api.Program;
-import org.kornspur.api.access.AsPerson;
 import org.kornspur.api.export.epcis.EpcisPackage;
 import org.kornspur.api.export.identity.EventId;
-import org.kornspur.api.page.DemoLoaded;
+import org.kornspur.api.security.login.AsPerson;
+import org.kornspur.api.web.DemoLoaded;
 
 /** Exports and the EPCIS interface as a client meets them, with the whole demo behind them. */
 @ExtendWith(DemoMachine.class)

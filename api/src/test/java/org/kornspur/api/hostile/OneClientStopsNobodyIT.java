@@ -26,7 +26,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.kornspur.api.OneMachine;
-import org.kornspur.api.access.TestPeople;
+import org.kornspur.api.security.people.TestPeople;
 
 /**
  * Whoever begins requests and never ends them does not keep others from being answered. The

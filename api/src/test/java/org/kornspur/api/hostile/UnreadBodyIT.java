@@ -17,9 +17,9 @@ import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.kornspur.api.EmptyMachine;
-import org.kornspur.api.access.AsPerson;
-import org.kornspur.api.access.Asking;
-import org.kornspur.api.access.TestPeople;
+import org.kornspur.api.security.login.AsPerson;
+import org.kornspur.api.security.login.Asking;
+import org.kornspur.api.security.people.TestPeople;
 
 /**
  * An answer before the end of the body is the last on its connection, and says so, as RFC 9112,

@@ -11,7 +11,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
-import org.kornspur.api.access.Role;
+import org.kornspur.api.security.Role;
 import org.kornspur.api.text.Language;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.problem.Reason;

@@ -21,9 +21,9 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.kornspur.api.OneMachine;
-import org.kornspur.api.access.AsPerson;
-import org.kornspur.api.engine.Engine;
-import org.kornspur.api.resource.InventedFacts;
+import org.kornspur.api.kafka.Engine;
+import org.kornspur.api.rest.InventedFacts;
+import org.kornspur.api.security.login.AsPerson;
 import org.kornspur.processors.stream.Topics;
 
 /** Feeds of the running program die of an error; the site says so, and they come back. */

@@ -1,0 +1,253 @@
+package org.kornspur.api.command.fact;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+import java.time.temporal.ChronoUnit;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.api.http.QuarantineFilter;
+import org.kornspur.api.kafka.Engine;
+import org.kornspur.api.kafka.SiteKeys;
+import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.DecisionProblem;
+import org.kornspur.api.problem.ProblemDocument;
+import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.api.problem.RecordDetail;
+import org.kornspur.api.problem.RequestGiven;
+import org.kornspur.api.query.view.ReceiptView;
+import org.kornspur.api.readmodel.Feeds;
+import org.kornspur.api.readmodel.QuarantineRow;
+import org.kornspur.api.readmodel.ResultPage;
+import org.kornspur.api.security.CurrentCaller;
+import org.kornspur.api.security.visibility.VisibilityService;
+import org.kornspur.contract.QuarantineEntry;
+import org.kornspur.contract.QuarantineOrigin;
+import org.kornspur.contract.QuarantineState;
+import org.kornspur.ingest.act.SignedActs;
+import org.kornspur.ingest.contract.FactType;
+import org.kornspur.ingest.intake.FactChecks;
+import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.json.FactParser;
+import org.kornspur.ingest.json.JsonText;
+import org.kornspur.ingest.json.ReadResult;
+import org.kornspur.ingest.problem.Given;
+import org.kornspur.ingest.problem.RecordProblem;
+import org.kornspur.ingest.registry.UnknownSchema;
+import org.kornspur.ingest.statement.Statement;
+import org.kornspur.ingest.wire.NotWireFormat;
+import org.kornspur.ingest.wire.UnknownRecordType;
+
+/** Settles refused input: takes it in after all, or discards it with a reason. */
+@ApplicationScoped
+public class Quarantine {
+  /** Characters of the reason for a decision, at most. */
+  public static final int LONGEST_REASON = 500;
+
+  private final Engine engine;
+  private final Feeds feeds;
+  private final FactSubmission desk;
+  private final SiteKeys keys;
+  private final VisibilityService visibilityService;
+  private final CurrentCaller caller;
+  private final Clock clock = Clock.systemUTC();
+
+  @Inject
+  public Quarantine(
+      Engine engine,
+      Feeds feeds,
+      FactSubmission desk,
+      SiteKeys keys,
+      VisibilityService visibilityService,
+      CurrentCaller caller) {
+    this.keys = keys;
+    this.visibilityService = visibilityService;
+    this.caller = caller;
+    this.engine = engine;
+    this.feeds = feeds;
+    this.desk = desk;
+  }
+
+  /** One page of the entries in any of these states; of all where none is named. */
+  public ResultPage<QuarantineRow> find(QuarantineFilter.Query query) {
+    return feeds
+        .quarantine()
+        .find(query.states(), row -> isSeen(row.senders()), query.page(), query.size());
+  }
+
+  /**
+   * One entry, whole.
+   *
+   * @throws ApiProblem if there is none
+   */
+  public QuarantineEntry entry(String entryId) {
+    return feeds
+        .entry(entryId)
+        .filter(entry -> isSeen(feeds.quarantine().senders(entryId)))
+        .orElseThrow(
+            () -> ApiProblem.notFound(new RecordDetail.NoRefusedInput(Given.text(entryId, false))));
+  }
+
+  /** Who does not see all sees what they sent themselves. */
+  private boolean isSeen(Set<String> senders) {
+    return visibilityService.visibility().isWhole() || senders.contains(caller.get().personId());
+  }
+
+  /**
+   * Tries the original again.
+   *
+   * @param reason why; empty where nothing is said
+   * @throws ApiProblem if it is still no good, or settled already
+   */
+  public ReceiptView replay(String entryId, Optional<String> reason) {
+    QuarantineEntry entry = held(entryId);
+    byte[] original = bytes(entry.getOriginalValue());
+    if (entry.getWholeBytes() != null) {
+      throw notReplayable(List.of(notWhole(entry, original.length)));
+    }
+    return takeIn(
+        entry,
+        entry.getOrigin() == QuarantineOrigin.TOPIC ? wire(original) : json(original),
+        reason);
+  }
+
+  /**
+   * Takes in a mended fact in place of the original.
+   *
+   * @param mended the fact as JSON
+   * @param reason why; empty where nothing is said
+   * @throws ApiProblem if it is refused, or the entry is settled already
+   */
+  public ReceiptView replay(String entryId, byte[] mended, Optional<String> reason) {
+    QuarantineEntry entry = held(entryId);
+    if (FactParser.accept(mended) instanceof ReadResult.Fact fact) {
+      return takeIn(entry, fact.fact(), reason);
+    }
+    throw new ApiProblem(
+        ProblemKind.INVALID_FACT, ((ReadResult.Refused) FactParser.accept(mended)).problems());
+  }
+
+  /**
+   * Discards an entry.
+   *
+   * @param body an object with the field {@code reason}
+   * @return the entry as it now stands
+   * @throws ApiProblem if no reason is given, or the entry is settled already
+   */
+  public QuarantineEntry discard(String entryId, byte[] body) throws IOException {
+    String reason = reason(body);
+    QuarantineEntry entry = held(entryId);
+    QuarantineEntry discarded =
+        decided(entry, QuarantineState.DISCARDED, Optional.of(reason)).build();
+    engine.quarantine(discarded);
+    return discarded;
+  }
+
+  private QuarantineEntry.Builder decided(
+      QuarantineEntry entry, QuarantineState state, Optional<String> reason) {
+    return QuarantineEntry.newBuilder(entry)
+        .setState(state)
+        .setDecidedBy(caller.get().personId())
+        .setDecidedAt(clock.instant().truncatedTo(ChronoUnit.MILLIS))
+        .setDecisionReason(reason.orElse(null));
+  }
+
+  private QuarantineEntry held(String entryId) {
+    QuarantineEntry entry = entry(entryId);
+    if (entry.getState() != QuarantineState.HELD) {
+      throw new ApiProblem(
+          ProblemKind.ALREADY_SETTLED,
+          new RecordDetail.Settled(entry.getState(), Optional.ofNullable(entry.getReplayedAs())));
+    }
+    return entry;
+  }
+
+  private ReceiptView takeIn(QuarantineEntry entry, SpecificRecord fact, Optional<String> reason) {
+    List<Problem> problems = desk.problemsAtReceipt(fact);
+    if (!problems.isEmpty()) {
+      throw notReplayable(problems);
+    }
+    Outcome outcome = desk.sendAsCaller(fact);
+    ReceiptView receipt = Intake.receipt(outcome);
+    engine.quarantine(
+        decided(entry, QuarantineState.REPLAYED, reason).setReplayedAs(receipt.factId()).build());
+    return receipt;
+  }
+
+  private SpecificRecord json(byte[] original) {
+    ReadResult read = FactParser.accept(original);
+    if (read instanceof ReadResult.Fact fact) {
+      return fact.fact();
+    }
+    throw notReplayable(((ReadResult.Refused) read).problems());
+  }
+
+  private SpecificRecord wire(byte[] original) {
+    try {
+      SpecificRecord record = engine.wire().decode(original);
+      List<Problem> problems = problemsOf(record);
+      if (problems.isEmpty()) {
+        return record;
+      }
+      throw notReplayable(problems);
+    } catch (NotWireFormat | UnknownSchema | UnknownRecordType unreadable) {
+      throw notReplayable(
+          List.of(
+              Problem.of(
+                  "", new Given.Bytes(original.length), RecordProblem.unreadable(unreadable))));
+    }
+  }
+
+  private List<Problem> problemsOf(SpecificRecord record) {
+    if (FactType.of(record.getSchema()).isEmpty()) {
+      return List.of(noFact(record.getSchema().getFullName()));
+    }
+    List<Problem> problems = FactChecks.check(record);
+    return problems.isEmpty() ? SignedActs.problemsOf(record, keys.trusted()) : problems;
+  }
+
+  private static Problem notWhole(QuarantineEntry entry, int keptBytes) {
+    return Problem.of(
+        "",
+        new RequestGiven.FirstBytes(keptBytes, entry.getWholeBytes()),
+        new DecisionProblem.NotWhole(Problem.described(entry.getPlace())));
+  }
+
+  private static Problem noFact(String recordType) {
+    return Problem.of("", new Given.RecordType(recordType), new DecisionProblem.NoFactType());
+  }
+
+  private static ApiProblem notReplayable(List<Problem> problems) {
+    return new ApiProblem(ProblemDocument.of(ProblemKind.NOT_REPLAYABLE, problems));
+  }
+
+  private static String reason(byte[] body) throws IOException {
+    JsonNode json = JsonText.parse(new String(body, StandardCharsets.UTF_8));
+    JsonNode reason = json == null ? null : json.get("reason");
+    if (reason == null || !reason.isTextual() || reason.textValue().isBlank()) {
+      throw reasonProblem(new Given.Absent());
+    }
+    if (reason.textValue().length() > LONGEST_REASON) {
+      throw reasonProblem(new RequestGiven.Characters(reason.textValue().length()));
+    }
+    return reason.textValue().strip();
+  }
+
+  private static ApiProblem reasonProblem(Statement found) {
+    return new ApiProblem(
+        ProblemKind.INVALID_PARAMETER,
+        List.of(Problem.of("reason", found, new DecisionProblem.NoReason(LONGEST_REASON))));
+  }
+
+  private static byte[] bytes(ByteBuffer buffer) {
+    byte[] copy = new byte[buffer.remaining()];
+    buffer.duplicate().get(copy);
+    return copy;
+  }
+}

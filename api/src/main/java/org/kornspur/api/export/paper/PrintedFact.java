@@ -1,0 +1,98 @@
+package org.kornspur.api.export.paper;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.kornspur.api.command.act.ActView;
+import org.kornspur.ingest.contract.FactType;
+import org.kornspur.ingest.contract.Fingerprint;
+import org.kornspur.ingest.json.AvroJson;
+import org.kornspur.processors.dossier.Entry;
+
+/**
+ * A fact as it is printed: all that it says.
+ *
+ * @param type its name in the contract
+ * @param fingerprint SHA-256 over type and content
+ * @param act the act in readable form; empty where the fact is none, or may not be read as such
+ * @param superseded what took its place and why; empty where it counts
+ */
+public record PrintedFact(
+    String type,
+    String factId,
+    Instant happenedAt,
+    Instant recordedAt,
+    String recordedBy,
+    String sourceDocument,
+    String fingerprint,
+    Optional<ActView> act,
+    Optional<Entry.Superseded> superseded,
+    List<Field> fields) {
+
+  /** A field and its value; what is inside another has both names, parted by a point. */
+  public record Field(String name, String value) {}
+
+  static PrintedFact of(Entry entry, Optional<ActView> act) {
+    List<Field> fields = new ArrayList<>();
+    JsonNode fact = AvroJson.write(entry.fact());
+    fact.fields()
+        .forEachRemaining(
+            field -> {
+              if (!field.getKey().equals("header") && !field.getKey().equals("type")) {
+                add(fields, field.getKey(), field.getValue());
+              }
+            });
+    Optional.ofNullable(entry.header().getCorrection())
+        .ifPresent(
+            correction -> {
+              fields.add(new Field("correction.supersedes", correction.getSupersedes()));
+              fields.add(new Field("correction.reason", correction.getReason()));
+            });
+    return new PrintedFact(
+        FactType.of(entry.fact()).contractName(),
+        entry.header().getFactId(),
+        entry.header().getHappenedAt(),
+        entry.header().getRecordedAt(),
+        entry.header().getRecordedBy(),
+        entry.header().getSourceDocument(),
+        Fingerprint.of(entry.fact()),
+        act,
+        entry.superseded(),
+        List.copyOf(fields));
+  }
+
+  private static void add(List<Field> fields, String name, JsonNode value) {
+    if (value.isObject()) {
+      value
+          .fields()
+          .forEachRemaining(inner -> add(fields, name + "." + inner.getKey(), inner.getValue()));
+    } else if (value.isArray()) {
+      boolean plain = true;
+      List<String> texts = new ArrayList<>();
+      for (JsonNode element : value) {
+        plain &= element.isValueNode();
+        texts.add(element.isValueNode() ? element.asText() : inner(element));
+      }
+      fields.add(new Field(name, String.join(plain ? ", " : "; ", texts)));
+    } else if (!value.isNull()) {
+      fields.add(new Field(name, value.asText()));
+    }
+  }
+
+  private static String inner(JsonNode element) {
+    List<String> parts = new ArrayList<>();
+    element
+        .fields()
+        .forEachRemaining(
+            field -> {
+              JsonNode value = field.getValue();
+              if (!value.isNull()) {
+                String text = value.isValueNode() ? value.asText() : inner(value);
+                parts.add(field.getKey() + " " + text);
+              }
+            });
+    return String.join(" ", parts);
+  }
+}

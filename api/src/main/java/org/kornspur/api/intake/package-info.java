@@ -1,2 +1,0 @@
-/** How facts come in over HTTP: one or many, each with an answer of its own. */
-package org.kornspur.api.intake;

@@ -1,0 +1,175 @@
+package org.kornspur.api.kafka;
+
+import java.time.Duration;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.apache.kafka.clients.admin.Admin;
+import org.apache.kafka.clients.admin.ListOffsetsOptions;
+import org.apache.kafka.clients.admin.OffsetSpec;
+import org.apache.kafka.clients.consumer.CloseOptions;
+import org.apache.kafka.clients.consumer.ConsumerConfig;
+import org.apache.kafka.clients.consumer.KafkaConsumer;
+import org.apache.kafka.clients.consumer.OffsetAndMetadata;
+import org.apache.kafka.common.IsolationLevel;
+import org.apache.kafka.common.KafkaException;
+import org.apache.kafka.common.TopicPartition;
+import org.apache.kafka.common.serialization.ByteArrayDeserializer;
+import org.kornspur.api.problem.NotReadyDetail;
+import org.kornspur.processors.stream.Topics;
+
+/**
+ * Records that came in and whose outcome is not committed yet, over all instances, as the brokers
+ * know it. The answer is kept for a moment, so that many questions at once ask the brokers once.
+ *
+ * <p>It is counted to the last record that was written (the high watermark), not to the last one
+ * that may be read (the last stable offset): a record behind an open transaction has come in too.
+ * Offsets are counted, markers of transactions among them. The processors commit past these, but
+ * not past facts that another program aborted as long as none follows; there it is looked whether a
+ * reader would get any.
+ */
+final class ProcessingLag implements AutoCloseable {
+  private static final long KEPT_NANOS = TimeUnit.MILLISECONDS.toNanos(500);
+  private static final long TIMEOUT_MS = 2_000;
+  private static final List<Topics> READ =
+      List.of(Topics.FACTS, Topics.REVOCATIONS, Topics.BY_SUBJECT, Topics.REPORTS, Topics.PLOTS);
+
+  /**
+   * What was counted at one moment.
+   *
+   * @param waiting records not processed yet, by topic
+   * @param heldBack facts among them that nobody may read yet, because a producer keeps a
+   *     transaction open
+   */
+  record Counted(Map<String, Long> waiting, long heldBack) {}
+
+  /** So many offsets may be aborted facts alone; of more it is not looked for. */
+  private static final long MOST_ABORTED = 10_000;
+
+  private static final Duration LONGEST_LOOK = Duration.ofMillis(500);
+
+  private final Admin admin;
+  private final KafkaConsumer<byte[], byte[]> reader;
+  private final String group;
+  private final List<TopicPartition> partitions;
+  private Counted kept = new Counted(Map.of(), 0);
+  private long keptUntil = Long.MIN_VALUE;
+
+  ProcessingLag(Map<String, Object> clientSettings, String group)
+      throws InterruptedException, ExecutionException, TimeoutException {
+    this.admin = Admin.create(clientSettings);
+    Map<String, Object> settings = new HashMap<>(clientSettings);
+    settings.put(ConsumerConfig.ISOLATION_LEVEL_CONFIG, "read_committed");
+    settings.put(ConsumerConfig.ENABLE_AUTO_COMMIT_CONFIG, false);
+    settings.put(ConsumerConfig.AUTO_OFFSET_RESET_CONFIG, "earliest");
+    settings.put(ConsumerConfig.CLIENT_ID_CONFIG, "backlog");
+    this.reader =
+        new KafkaConsumer<>(settings, new ByteArrayDeserializer(), new ByteArrayDeserializer());
+    this.group = group;
+    this.partitions =
+        admin
+            .describeTopics(READ.stream().map(Topics::topicName).toList())
+            .allTopicNames()
+            .get(30, TimeUnit.SECONDS)
+            .values()
+            .stream()
+            .flatMap(
+                topic ->
+                    topic.partitions().stream()
+                        .map(part -> new TopicPartition(topic.name(), part.partition())))
+            .toList();
+  }
+
+  /**
+   * Records not processed yet.
+   *
+   * @throws NotReady where the brokers do not tell
+   */
+  synchronized Counted now() {
+    if (keptUntil == Long.MIN_VALUE || System.nanoTime() - keptUntil > 0) {
+      kept = ask();
+      keptUntil = System.nanoTime() + KEPT_NANOS;
+    }
+    return kept;
+  }
+
+  private Counted ask() {
+    try {
+      Map<TopicPartition, OffsetAndMetadata> committed =
+          new HashMap<>(
+              admin
+                  .listConsumerGroupOffsets(group)
+                  .partitionsToOffsetAndMetadata()
+                  .get(TIMEOUT_MS, TimeUnit.MILLISECONDS));
+      Map<TopicPartition, Long> readable = ends(IsolationLevel.READ_COMMITTED);
+      Map<TopicPartition, Long> written = ends(IsolationLevel.READ_UNCOMMITTED);
+      Map<String, Long> waiting = new TreeMap<>();
+      long heldBack = 0;
+      for (TopicPartition partition : partitions) {
+        OffsetAndMetadata done = committed.get(partition);
+        long from = done == null ? 0 : done.offset();
+        long behind = Math.max(0, written.get(partition) - from);
+        if (partition.topic().equals(Topics.FACTS.topicName())) {
+          long held = Math.max(0, written.get(partition) - readable.get(partition));
+          heldBack += held;
+          if (held == 0 && behind > 0 && holdsNothing(partition, from, behind)) {
+            behind = 0;
+          }
+        }
+        waiting.merge(partition.topic(), behind, Long::sum);
+      }
+      return new Counted(Map.copyOf(waiting), heldBack);
+    } catch (ExecutionException | TimeoutException unanswered) {
+      throw new NotReady(new NotReadyDetail.LagUnknown(), 2);
+    } catch (InterruptedException interrupted) {
+      Thread.currentThread().interrupt();
+      throw new NotReady(new NotReadyDetail.Interrupted(), 2);
+    }
+  }
+
+  /** Whether no reader gets anything at these offsets. */
+  private boolean holdsNothing(TopicPartition partition, long from, long offsets) {
+    if (offsets > MOST_ABORTED) {
+      return false;
+    }
+    try {
+      reader.assign(List.of(partition));
+      reader.seek(partition, from);
+      long end = System.nanoTime() + LONGEST_LOOK.toNanos();
+      do {
+        if (!reader.poll(LONGEST_LOOK.dividedBy(5)).isEmpty()) {
+          return false;
+        }
+      } while (reader.position(partition) < from + offsets && System.nanoTime() - end < 0);
+      return reader.position(partition) >= from + offsets;
+    } catch (KafkaException notTold) {
+      return false;
+    }
+  }
+
+  private Map<TopicPartition, Long> ends(IsolationLevel isolation)
+      throws InterruptedException, ExecutionException, TimeoutException {
+    return admin
+        .listOffsets(
+            partitions.stream()
+                .collect(Collectors.toMap(Function.identity(), part -> OffsetSpec.latest())),
+            new ListOffsetsOptions(isolation))
+        .all()
+        .get(TIMEOUT_MS, TimeUnit.MILLISECONDS)
+        .entrySet()
+        .stream()
+        .collect(Collectors.toMap(Map.Entry::getKey, end -> end.getValue().offset()));
+  }
+
+  @Override
+  public synchronized void close() {
+    reader.close(CloseOptions.timeout(Duration.ofSeconds(1)));
+    admin.close(Duration.ofSeconds(1));
+  }
+}

@@ -1,0 +1,57 @@
+package org.kornspur.api.kafka;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.Map;
+import java.util.Optional;
+import org.apache.avro.specific.SpecificRecord;
+import org.jboss.logging.Logger;
+import org.kornspur.contract.QuarantineEntry;
+import org.kornspur.contract.SenderRole;
+import org.kornspur.ingest.act.SignedSubmissions;
+import org.kornspur.ingest.file.FolderLoad;
+import org.kornspur.ingest.file.LoadProgress;
+import org.kornspur.ingest.file.LoadReport;
+import org.kornspur.ingest.intake.FactSink;
+import org.kornspur.ingest.publish.FactPublisher;
+import org.kornspur.ingest.seal.SigningKey;
+
+/**
+ * Loads the folder that the settings name, once the processors are there to take it. Who starts the
+ * server owns it, so the server signs what it loads as brought by quality.
+ */
+final class StartLoad {
+  private static final Logger LOG = Logger.getLogger(StartLoad.class);
+
+  private static final SignedSubmissions.Sender SENDER =
+      new SignedSubmissions.Sender("kornspur.load", SenderRole.QUALITY, Optional.empty());
+
+  private StartLoad() {}
+
+  static void run(Path folder, Map<String, Object> clientSettings, SigningKey key)
+      throws IOException {
+    try (FactPublisher publisher = FactPublisher.connect(clientSettings)) {
+      LoadReport report =
+          FolderLoad.load(folder, Clock.systemUTC(), signing(publisher, key), LoadProgress.SILENT);
+      LOG.infof("Loaded %s: %s", folder, report.summary());
+      if (report.refused() > 0) {
+        LOG.infof("What was refused, and why: GET /api/v1/quarantine");
+      }
+    }
+  }
+
+  private static FactSink signing(FactPublisher publisher, SigningKey key) {
+    return new FactSink() {
+      @Override
+      public void accept(SpecificRecord fact) {
+        publisher.accept(SignedSubmissions.sign(fact, SENDER, key));
+      }
+
+      @Override
+      public void refuse(QuarantineEntry entry) {
+        publisher.refuse(entry);
+      }
+    };
+  }
+}

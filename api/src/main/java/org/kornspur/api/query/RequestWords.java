@@ -1,0 +1,137 @@
+package org.kornspur.api.query;
+
+import io.quarkus.qute.TemplateInstance;
+import io.quarkus.qute.i18n.Localized;
+import io.quarkus.qute.i18n.MessageBundles;
+import jakarta.enterprise.context.RequestScoped;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.HttpHeaders;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.Optional;
+import java.util.function.Supplier;
+import org.kornspur.api.query.view.AsOf;
+import org.kornspur.api.readmodel.SampleFeed;
+import org.kornspur.api.security.visibility.Visibility;
+import org.kornspur.api.security.visibility.VisibilityService;
+import org.kornspur.api.text.Addresses;
+import org.kornspur.api.text.DomainTerms;
+import org.kornspur.api.text.FrameMessages;
+import org.kornspur.api.text.Language;
+import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.Reader;
+import org.kornspur.api.text.StandingWords;
+import org.kornspur.api.text.VerdictWords;
+import org.kornspur.api.text.Words;
+import org.kornspur.ingest.contract.Subject;
+
+/** Words for who asks: in their language, and of what they may know. */
+@RequestScoped
+public class RequestWords {
+  private final Language language;
+  private final VisibilityService visibilityService;
+  private final SampleFeed facts;
+
+  @Inject
+  RequestWords(
+      @Context HttpHeaders headers, VisibilityService visibilityService, SampleFeed facts) {
+    this.language = Language.of(headers);
+    this.visibilityService = visibilityService;
+    this.facts = facts;
+  }
+
+  public Language language() {
+    return language;
+  }
+
+  /** Writes dates, numbers and units for who asks. */
+  public LocalForm form() {
+    return new LocalForm(language, ZoneId.systemDefault());
+  }
+
+  public DomainTerms terms() {
+    return DomainTerms.in(language);
+  }
+
+  /** A bundle of texts in the language of who asks. */
+  public <T> T texts(Class<T> bundle) {
+    return MessageBundles.get(bundle, Localized.Literal.of(language.texts().toString()));
+  }
+
+  /** A page or paper as text. */
+  public String render(TemplateInstance page) {
+    return page.setLocale(language.texts()).render();
+  }
+
+  /** How fresh data are, in one sentence. */
+  public String freshness(AsOf asOf) {
+    FrameMessages messages = texts(FrameMessages.class);
+    String time = form().minute(asOf.answeredAt());
+    if (asOf.complete()) {
+      return messages.asOfComplete(time);
+    }
+    return asOf.recordsWaiting() == null
+        ? messages.asOfUnknown(time)
+        : messages.asOfWaiting(time, form().count(asOf.recordsWaiting()));
+  }
+
+  public Words words() {
+    return new Words(reader(visibilityService::visibility));
+  }
+
+  public VerdictWords verdicts() {
+    return new VerdictWords(words());
+  }
+
+  public StandingWords standings() {
+    return new StandingWords(verdicts());
+  }
+
+  /** Words for a listener who stays: what may be told to them can change. */
+  public StandingWords standings(Supplier<Visibility> visibility) {
+    return new StandingWords(new VerdictWords(new Words(reader(visibility))));
+  }
+
+  private Reader reader(Supplier<Visibility> visibility) {
+    LocalForm form = form();
+    LocalDate today = LocalDate.now(form.zone());
+    return new Reader() {
+      @Override
+      public LocalForm form() {
+        return form;
+      }
+
+      @Override
+      public LocalDate today() {
+        return today;
+      }
+
+      @Override
+      public boolean names(Subject subject) {
+        return !visibility.get().withholdsNames() || visibility.get().names(subject);
+      }
+
+      @Override
+      public boolean namesFact(String factId) {
+        return visibilityService.namesFact(visibility.get(), factId);
+      }
+
+      @Override
+      public Optional<String> nameOf(Subject enterprise) {
+        return facts.enterprises().of(enterprise.id());
+      }
+
+      @Override
+      public Optional<String> pageOf(Subject subject) {
+        return switch (subject.kind()) {
+          case LOT, CROP ->
+              visibility.get().sees(subject)
+                  ? Optional.of(Addresses.of(subject).substring(Addresses.ROOT.length()))
+                  : Optional.empty();
+          case SOURCE, HYBRID, ENTERPRISE -> Optional.empty();
+        };
+      }
+    };
+  }
+}

@@ -1,0 +1,62 @@
+package org.kornspur.api.query;
+
+import jakarta.enterprise.context.RequestScoped;
+import jakarta.inject.Inject;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.kornspur.api.query.view.InheritedView;
+import org.kornspur.api.query.view.StandingView;
+import org.kornspur.api.text.StandingMessages;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.dossier.InheritedFinding;
+import org.kornspur.standing.VerdictState;
+
+/** The standing of a crop or lot in one sentence, for who asks. */
+@RequestScoped
+public class StandingSentences {
+  @Inject RequestWords words;
+
+  /** What a crop or lot is called, as in Lot L25-S05. */
+  public String name(Subject subject) {
+    return subject.kind() == Subject.Kind.LOT
+        ? texts().lot(subject.id())
+        : texts().crop(subject.id());
+  }
+
+  /** A standing in one sentence of who asks. */
+  public String sentence(StandingView view) {
+    String name = name(Subject.parse(view.subject()));
+    StandingMessages texts = texts();
+    return switch (view.state()) {
+      case FIT -> texts.fit(name, words.form().count(view.gates().size()));
+      case NOT_FIT ->
+          texts.notFit(name, gates(view, VerdictState.NOT_MET, InheritedFinding.Weight.CONDEMNS));
+      case EVIDENCE_OWED ->
+          texts.owed(name, gates(view, VerdictState.OWED, InheritedFinding.Weight.OWED));
+      case UNKNOWN -> texts.unknown(name);
+    };
+  }
+
+  private String gates(StandingView view, VerdictState state, InheritedFinding.Weight weight) {
+    Stream<String> own =
+        view.gates().stream()
+            .filter(gate -> gate.state() == state)
+            .map(gate -> words.terms().gate(gate.gate()));
+    Stream<String> inherited =
+        view.inherited().stream()
+            .filter(trouble -> trouble.weight() == weight)
+            .map(this::inheritedGate);
+    return Stream.concat(own, inherited).distinct().collect(Collectors.joining("; "));
+  }
+
+  /** A gate that an ancestor does not meet, with the ancestor. */
+  public String inheritedGate(InheritedView trouble) {
+    return texts()
+        .inheritedGate(
+            words.terms().gate(trouble.gate()), Subject.parse(trouble.origin().subject()).id());
+  }
+
+  private StandingMessages texts() {
+    return words.texts(StandingMessages.class);
+  }
+}

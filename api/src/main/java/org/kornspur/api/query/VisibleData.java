@@ -1,0 +1,182 @@
+package org.kornspur.api.query;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
+import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.api.kafka.Engine;
+import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.RecordDetail.Hint;
+import org.kornspur.api.readmodel.CompressedRecord;
+import org.kornspur.api.readmodel.Feeds;
+import org.kornspur.api.readmodel.ResultPage;
+import org.kornspur.api.readmodel.SeedValues;
+import org.kornspur.api.readmodel.StandingQuery;
+import org.kornspur.api.readmodel.StandingRow;
+import org.kornspur.api.readmodel.Worklist;
+import org.kornspur.api.security.visibility.Visibility;
+import org.kornspur.api.security.visibility.VisibilityService;
+import org.kornspur.api.security.visibility.VisiblePedigree;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.dossier.Entry;
+import org.kornspur.processors.pedigree.Pedigree;
+import org.kornspur.standing.LotStanding;
+
+/**
+ * The data as the caller of this request may see them. This is the one place that filters: what is
+ * not visible is as if it did not exist.
+ */
+@ApplicationScoped
+public class VisibleData {
+  private final Engine engine;
+  private final Feeds feeds;
+  private final VisibilityService visibilityService;
+
+  @Inject
+  public VisibleData(Engine engine, Feeds feeds, VisibilityService visibilityService) {
+    this.engine = engine;
+    this.feeds = feeds;
+    this.visibilityService = visibilityService;
+  }
+
+  public Visibility visibility() {
+    return visibilityService.visibility();
+  }
+
+  /** Whether the caller sees everything, and so may know totals. */
+  public boolean isWhole() {
+    return visibility().isWhole();
+  }
+
+  public boolean sees(Subject subject) {
+    return visibility().sees(subject);
+  }
+
+  /** Whether all that a fact says may be shown. */
+  public boolean sees(SpecificRecord fact) {
+    return visibility().sees(fact);
+  }
+
+  /** Whether all that a fact says may be shown. */
+  public boolean sees(Entry entry) {
+    return isWhole() || sees(entry.fact());
+  }
+
+  /**
+   * Ends the request as for a subject that does not exist, where the caller does not see it.
+   *
+   * @throws ApiProblem if it is not visible
+   */
+  public void require(Subject subject) {
+    if (!sees(subject)) {
+      throw unknown(subject);
+    }
+  }
+
+  /** One page of the rows that match. */
+  public ResultPage<StandingRow> find(StandingQuery query) {
+    return isWhole()
+        ? feeds.standings().find(query)
+        : feeds.standings().find(query, row -> sees(row.subject()));
+  }
+
+  /**
+   * What is to be done among the rows that match.
+   *
+   * @param most how many of each kind to show
+   */
+  public Worklist worklist(StandingQuery query, int most) {
+    return isWhole()
+        ? feeds.standings().waiting(query, most)
+        : feeds.standings().waiting(query, row -> sees(row.subject()), most);
+  }
+
+  /** The values that some row has. */
+  public SeedValues values() {
+    return isWhole()
+        ? feeds.standings().values()
+        : feeds.standings().values(row -> sees(row.subject()));
+  }
+
+  public void forEachRow(Consumer<StandingRow> visitor) {
+    boolean whole = isWhole();
+    feeds
+        .standings()
+        .forEach(
+            row -> {
+              if (whole || sees(row.subject())) {
+                visitor.accept(row);
+              }
+            });
+  }
+
+  public Optional<StandingRow> row(Subject subject) {
+    return sees(subject) ? feeds.standings().row(subject) : Optional.empty();
+  }
+
+  public Optional<LotStanding> standing(Subject subject) {
+    return sees(subject) ? feeds.standing(subject) : Optional.empty();
+  }
+
+  /** A standing that an index gave out. */
+  public LotStanding read(CompressedRecord standing) {
+    return feeds.read(standing);
+  }
+
+  /** The pedigree; it ends one step beyond what the caller sees. */
+  public Pedigree pedigree() {
+    return VisiblePedigree.of(engine.pedigree(), visibility());
+  }
+
+  /**
+   * The whole dossier of a subject, with what parents, the hybrid and the ground told it.
+   *
+   * @throws ApiProblem if no fact names it
+   */
+  public Dossier dossier(Subject subject) {
+    require(subject);
+    Dossier dossier = engine.wholeDossier(subject);
+    if (dossier.entries().isEmpty()) {
+      throw unknown(subject);
+    }
+    return dossier;
+  }
+
+  /**
+   * The facts of a subject, whether the caller sees them or not.
+   *
+   * @throws ApiProblem if no fact names it, or the caller does not see it
+   */
+  List<Entry> entries(Subject subject) {
+    require(subject);
+    List<Entry> entries = engine.dossier(subject);
+    if (entries.isEmpty()) {
+      throw unknown(subject);
+    }
+    return entries;
+  }
+
+  /** The problem that no fact names a subject, with a hint where to look. */
+  public ApiProblem unknown(Subject subject) {
+    boolean isOtherKind = otherKind(subject).flatMap(this::row).isPresent();
+    return ApiProblem.noFactNames(
+        subject,
+        isOtherKind
+            ? Hint.OTHER_KIND
+            : switch (subject.kind()) {
+              case LOT, CROP -> Hint.LIST;
+              case SOURCE, HYBRID, ENTERPRISE -> Hint.SEND_FACTS;
+            });
+  }
+
+  private static Optional<Subject> otherKind(Subject subject) {
+    return switch (subject.kind()) {
+      case LOT -> Optional.of(Subject.crop(subject.id()));
+      case CROP -> Optional.of(Subject.lot(subject.id()));
+      case SOURCE, HYBRID, ENTERPRISE -> Optional.empty();
+    };
+  }
+}

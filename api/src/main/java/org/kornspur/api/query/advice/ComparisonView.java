@@ -1,0 +1,52 @@
+package org.kornspur.api.query.advice;
+
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.kornspur.api.text.Words;
+import org.kornspur.processors.advice.ComparisonStatement;
+import org.kornspur.processors.advice.StatedValueAdvice;
+import org.kornspur.processors.statistics.Agreement;
+
+/** Whether two values agree by one published rule. */
+@Schema(description = "Whether two values agree by one published rule. Advice, not a gate")
+public record ComparisonView(
+    @Schema(description = "What is compared, by which rule") String rule,
+    @Schema(description = "Null where no published tolerance holds") Boolean agrees,
+    @Schema(description = "How far they lie apart, in unit") Double difference,
+    @Schema(description = "The most that is tolerated, in unit") Double tolerated,
+    String unit,
+    String source,
+    @Schema(description = "False where the number is from memory") Boolean verified,
+    String sentence) {
+
+  public static ComparisonView of(StatedValueAdvice advice, Words words) {
+    return of(advice.rule(), advice.agreement(), words.plain(advice.sentence()), words);
+  }
+
+  public static ComparisonView of(
+      ComparisonStatement rule, Agreement agreement, String sentence, Words words) {
+    String named = words.plain(rule);
+    if (agreement instanceof Agreement.Agrees agrees) {
+      return new ComparisonView(
+          named,
+          true,
+          agrees.difference(),
+          agrees.tolerated(),
+          agrees.unit(),
+          words.bundled(agrees.source().text()),
+          agrees.source().verified(),
+          sentence);
+    }
+    if (agreement instanceof Agreement.Disagrees disagrees) {
+      return new ComparisonView(
+          named,
+          false,
+          disagrees.difference(),
+          disagrees.tolerated(),
+          disagrees.unit(),
+          words.bundled(disagrees.source().text()),
+          disagrees.source().verified(),
+          sentence);
+    }
+    return new ComparisonView(named, null, null, null, null, null, null, sentence);
+  }
+}

@@ -1,0 +1,212 @@
+package org.kornspur.api.query.advice;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.kornspur.api.kafka.Engine;
+import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.CropDetail;
+import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.api.query.QueryService;
+import org.kornspur.api.query.RequestWords;
+import org.kornspur.api.readmodel.Feeds;
+import org.kornspur.api.readmodel.StandingRow;
+import org.kornspur.api.security.visibility.Visibility;
+import org.kornspur.api.security.visibility.VisibilityService;
+import org.kornspur.contract.Cross;
+import org.kornspur.contract.HybridDeclared;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.problem.Expected;
+import org.kornspur.ingest.problem.Given;
+import org.kornspur.processors.advice.MixtureAdvice;
+import org.kornspur.processors.advice.MixtureAdvice.Candidate;
+import org.kornspur.processors.advice.MixtureAdvice.PassedOver;
+import org.kornspur.processors.advice.MixtureStatement;
+import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.dossier.Material;
+import org.kornspur.processors.dossier.SeedMeasures;
+import org.kornspur.processors.judging.Measures;
+import org.kornspur.processors.verdict.Fitness;
+import org.kornspur.standing.SeedMaterial;
+
+/** Finds the lots that a mixture can be made of. */
+@ApplicationScoped
+public class MixtureDesk {
+  private static final int MOST_LOTS_EACH = 100;
+  private static final Comparator<StandingRow> OLDEST_FIRST =
+      Comparator.comparing((StandingRow row) -> row.material().orElseThrow().getCropYear())
+          .thenComparing(row -> row.subject().id());
+
+  private final Engine engine;
+  private final Feeds feeds;
+  private final QueryService queries;
+  private final VisibilityService visibilityService;
+  private final RequestWords words;
+
+  @Inject
+  public MixtureDesk(
+      Engine engine,
+      Feeds feeds,
+      QueryService queries,
+      VisibilityService visibilityService,
+      RequestWords words) {
+    this.words = words;
+    this.visibilityService = visibilityService;
+    this.engine = engine;
+    this.feeds = feeds;
+    this.queries = queries;
+  }
+
+  /**
+   * The mixture.
+   *
+   * @throws ApiProblem if the hybrid is not known or the request makes no mixture
+   */
+  public MixtureView mix(MixtureRequest request) {
+    AdviceBody body = new AdviceBody();
+    body.required("hybridId", request.hybridId(), new Expected.Id("hybrid"));
+    body.required("massKg", request.massKg(), new Expected.Decimal());
+    body.check();
+    HybridDeclared hybrid = hybrid(request.hybridId());
+    Cross cross = cross(hybrid);
+    MixtureAdvice.Request wanted = AdviceBody.asked(() -> wanted(request, hybrid));
+    List<PassedOver> notOfThisKind = new ArrayList<>();
+    List<Candidate> candidates = new ArrayList<>();
+    candidates.addAll(
+        candidates(request.femaleLots(), cross.getFemaleComponentId(), false, notOfThisKind));
+    candidates.addAll(
+        candidates(request.pollinatorLots(), cross.getPollenComponentId(), true, notOfThisKind));
+    MixtureAdvice advice = AdviceBody.asked(() -> MixtureAdvice.of(wanted, candidates));
+    return MixtureView.of(
+        hybrid, alsoPassedOver(advice, notOfThisKind), words.words(), queries.asOf());
+  }
+
+  private HybridDeclared hybrid(String hybridId) {
+    return queries
+        .wholeDossier(Subject.hybrid(hybridId))
+        .latest(HybridDeclared.class)
+        .orElseThrow(
+            () ->
+                ApiProblem.notFound(new CropDetail.HybridNotDeclared(Given.text(hybridId, false))));
+  }
+
+  private static Cross cross(HybridDeclared hybrid) {
+    return hybrid.getCrosses().stream()
+        .filter(cross -> cross.getSeedComponentId().equals(hybrid.getHybridId()))
+        .findFirst()
+        .orElseThrow(
+            () ->
+                new ApiProblem(
+                    ProblemKind.REQUEST_REFUSED,
+                    new CropDetail.NoCrossOfHybrid(Given.text(hybrid.getHybridId(), false))));
+  }
+
+  private static MixtureAdvice.Request wanted(MixtureRequest request, HybridDeclared hybrid) {
+    boolean breeders = request.targetSharePercent() == null;
+    double tolerance =
+        Optional.ofNullable(request.tolerancePercentPoints())
+            .orElse(breeders ? hybrid.getTolerancePercentPoints() : 0);
+    if (breeders && request.basis() != null && request.basis() != hybrid.getShareBasis()) {
+      throw new ApiProblem(
+          ProblemKind.REQUEST_REFUSED,
+          new CropDetail.OtherBasis(hybrid.getShareBasis(), request.basis()));
+    }
+    return new MixtureAdvice.Request(
+        request.hybridId(),
+        request.massKg(),
+        breeders ? hybrid.getPollinatorSharePercent() : request.targetSharePercent(),
+        tolerance,
+        Optional.ofNullable(request.basis()).orElse(hybrid.getShareBasis()));
+  }
+
+  private List<Candidate> candidates(
+      List<String> named, String componentId, boolean pollinator, List<PassedOver> notOfThisKind) {
+    List<Candidate> found = new ArrayList<>();
+    if (named == null) {
+      inStock(componentId)
+          .forEach(row -> candidate(row, pollinator, notOfThisKind).ifPresent(found::add));
+      return found;
+    }
+    for (String lotId : named.stream().distinct().toList()) {
+      Optional<StandingRow> row = seenRow(Subject.lot(lotId));
+      if (row.isEmpty()) {
+        notOfThisKind.add(new PassedOver(lotId, new MixtureStatement.UnknownLot(lotId)));
+      } else if (!isSeedOf(row.get(), componentId)) {
+        notOfThisKind.add(
+            new PassedOver(
+                lotId, new MixtureStatement.OtherComponent(Subject.lot(lotId), componentId)));
+      } else {
+        candidate(row.get(), pollinator, notOfThisKind).ifPresent(found::add);
+      }
+    }
+    return found;
+  }
+
+  /** Fit lots before others, so that the bound never cuts off what can be used. */
+  private Stream<StandingRow> inStock(String componentId) {
+    Visibility visibility = visibilityService.visibility();
+    List<StandingRow> rows =
+        feeds
+            .standings()
+            .matching(
+                row ->
+                    row.subject().kind() == Subject.Kind.LOT
+                        && isSeedOf(row, componentId)
+                        && row.heldKg() > row.givenOutKg()
+                        && visibility.sees(row.subject()));
+    Comparator<StandingRow> fitFirst = Comparator.comparing(row -> state(row) != Fitness.FIT);
+    return rows.stream().sorted(fitFirst.thenComparing(OLDEST_FIRST)).limit(MOST_LOTS_EACH);
+  }
+
+  private Optional<StandingRow> seenRow(Subject lot) {
+    return visibilityService.visibility().sees(lot) ? feeds.standings().row(lot) : Optional.empty();
+  }
+
+  private static boolean isSeedOf(StandingRow row, String componentId) {
+    return row.material()
+        .filter(material -> material.getKind().equals(Material.Kind.COMPONENT.name()))
+        .map(SeedMaterial::getSeedId)
+        .filter(componentId::equals)
+        .isPresent();
+  }
+
+  /** Raw harvest owes no test and so stands as fit; it is not seed to be mixed. */
+  private Optional<Candidate> candidate(
+      StandingRow row, boolean pollinator, List<PassedOver> notOfThisKind) {
+    String lotId = row.subject().id();
+    Fitness state = state(row);
+    SeedMeasures measures = SeedMeasures.none();
+    if (state == Fitness.FIT) {
+      Dossier lot = engine.wholeDossier(row.subject());
+      if (lot.isRawHarvest()) {
+        notOfThisKind.add(new PassedOver(lotId, new MixtureStatement.RawHarvest(row.subject())));
+        return Optional.empty();
+      }
+      measures = Measures.of(lot);
+    }
+    return Optional.of(
+        new Candidate(lotId, pollinator, state, row.heldKg() - row.givenOutKg(), measures));
+  }
+
+  private static Fitness state(StandingRow row) {
+    return switch (row.state()) {
+      case FIT -> Fitness.FIT;
+      case NOT_FIT -> Fitness.NOT_FIT;
+      case EVIDENCE_OWED, UNKNOWN -> Fitness.EVIDENCE_OWED;
+    };
+  }
+
+  private static MixtureAdvice alsoPassedOver(MixtureAdvice advice, List<PassedOver> more) {
+    return new MixtureAdvice(
+        advice.request(),
+        advice.portions(),
+        advice.mixture(),
+        advice.refusal(),
+        advice.mostKg(),
+        Stream.concat(more.stream(), advice.passedOver().stream()).toList());
+  }
+}

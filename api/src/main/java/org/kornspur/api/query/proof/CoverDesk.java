@@ -1,0 +1,34 @@
+package org.kornspur.api.query.proof;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.kornspur.api.kafka.Engine;
+import org.kornspur.processors.stream.ChainPositions.Position;
+
+/** Finds the checkpoints that cover facts. */
+@ApplicationScoped
+public class CoverDesk {
+  private final Engine engine;
+
+  @Inject
+  public CoverDesk(Engine engine) {
+    this.engine = engine;
+  }
+
+  /**
+   * How far checkpoints cover these facts at this moment.
+   *
+   * @throws org.kornspur.api.kafka.NotReady if the log cannot be read just now
+   */
+  public LogCover cover(Collection<String> factIds) {
+    Map<String, List<Position>> positions = new HashMap<>();
+    factIds.forEach(factId -> positions.put(factId, engine.positions(factId)));
+    try (LogReader log = new LogReader(engine)) {
+      return LogCover.of(positions, log);
+    }
+  }
+}

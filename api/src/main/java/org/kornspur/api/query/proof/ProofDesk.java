@@ -1,0 +1,153 @@
+package org.kornspur.api.query.proof;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.api.kafka.Engine;
+import org.kornspur.api.kafka.SiteKeys;
+import org.kornspur.ingest.chain.Checkpoint;
+import org.kornspur.ingest.chain.LogRecord;
+import org.kornspur.ingest.chain.ProvedSegment;
+import org.kornspur.ingest.contract.FactType;
+import org.kornspur.ingest.contract.Fingerprint;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.json.AvroJson;
+import org.kornspur.ingest.proof.Proof;
+import org.kornspur.ingest.proof.ProvedFact;
+import org.kornspur.ingest.registry.UnknownSchema;
+import org.kornspur.ingest.wire.NotWireFormat;
+import org.kornspur.ingest.wire.UnknownRecordType;
+import org.kornspur.ingest.wire.WireFormat;
+import org.kornspur.processors.dossier.Entry;
+import org.kornspur.processors.stream.ChainPositions.Position;
+import org.kornspur.processors.stream.RegisterEntry;
+import org.kornspur.processors.stream.Topics;
+
+/** Puts a dossier together with what proves it. */
+@ApplicationScoped
+public class ProofDesk {
+  private final Engine engine;
+  private final SiteKeys keys;
+  private final Clock clock = Clock.systemUTC();
+
+  @Inject
+  public ProofDesk(Engine engine, SiteKeys keys) {
+    this.engine = engine;
+    this.keys = keys;
+  }
+
+  /**
+   * The proof of what a subject's dossier holds, the facts that supersede others included.
+   *
+   * @param entries the dossier's facts, in the order in which they are to stand
+   */
+  public Proof prove(Subject subject, List<Entry> entries) {
+    try (LogReader log = new LogReader(engine)) {
+      Gathering gathering = new Gathering(log);
+      Map<String, String> fingerprints = new LinkedHashMap<>();
+      for (Entry entry : entries) {
+        fingerprints.put(FactType.headerOf(entry.fact()).getFactId(), Fingerprint.of(entry.fact()));
+      }
+      for (Entry entry : entries) {
+        entry
+            .superseded()
+            .map(Entry.Superseded::byFactId)
+            .filter(by -> !fingerprints.containsKey(by))
+            .flatMap(
+                by ->
+                    engine
+                        .registered(by)
+                        .flatMap(RegisterEntry::fingerprint)
+                        .map(fingerprint -> Map.entry(by, fingerprint)))
+            .ifPresent(found -> fingerprints.put(found.getKey(), found.getValue()));
+      }
+      Map<String, SpecificRecord> held = new HashMap<>();
+      entries.forEach(entry -> held.put(FactType.headerOf(entry.fact()).getFactId(), entry.fact()));
+      fingerprints.forEach(
+          (factId, fingerprint) ->
+              gathering.add(factId, fingerprint, Optional.ofNullable(held.get(factId))));
+      return Proof.seal(
+          subject.toString(),
+          clock.instant(),
+          gathering.facts,
+          gathering.schemas,
+          gathering.segments,
+          keys.signing());
+    }
+  }
+
+  /** Facts, schemas and segments as they are found. */
+  private final class Gathering {
+    private final LogReader log;
+    private final WireFormat wire = engine.wire();
+    private final List<ProvedFact> facts = new ArrayList<>();
+    private final Map<Integer, String> schemas = new HashMap<>();
+    private final List<ProvedSegment> segments = new ArrayList<>();
+
+    Gathering(LogReader log) {
+      this.log = log;
+    }
+
+    void add(String factId, String fingerprint, Optional<SpecificRecord> held) {
+      for (Position position : engine.positions(factId)) {
+        Optional<LogRecord> record = log.record(position.partition(), position.offset());
+        Optional<SpecificRecord> fact = record.flatMap(this::decode);
+        if (fact.isPresent() && Fingerprint.of(fact.get()).equals(fingerprint)) {
+          ProvedFact.Place place =
+              new ProvedFact.Place(record.get(), position.sequence(), segmentOf(position));
+          add(factId, fact.get(), record.get().value(), Optional.of(place));
+          return;
+        }
+      }
+      held.ifPresent(
+          fact -> add(factId, fact, wire.encode(Topics.FACTS.topicName(), fact), Optional.empty()));
+    }
+
+    private void add(
+        String factId, SpecificRecord fact, byte[] bytes, Optional<ProvedFact.Place> place) {
+      WireFormat.WriterSchema schema = wire.writerSchema(bytes);
+      schemas.putIfAbsent(schema.id(), schema.schema().toString());
+      facts.add(new ProvedFact(factId, AvroJson.write(fact), bytes, schema.id(), place));
+    }
+
+    /** A record under the same key that is no fact was refused, and is in no dossier. */
+    private Optional<SpecificRecord> decode(LogRecord record) {
+      try {
+        return record.value() == null ? Optional.empty() : Optional.of(wire.decode(record.value()));
+      } catch (NotWireFormat | UnknownSchema | UnknownRecordType refused) {
+        return Optional.empty();
+      }
+    }
+
+    private int segmentOf(Position position) {
+      for (int i = 0; i < segments.size(); i++) {
+        ProvedSegment segment = segments.get(i);
+        if (segment.until().partition() == position.partition()
+            && segment.afterSequence() < position.sequence()
+            && position.sequence() <= segment.until().sequence()) {
+          return i;
+        }
+      }
+      Optional<Checkpoint> until = log.checkpointOver(position.partition(), position.sequence());
+      if (until.isEmpty()) {
+        return -1;
+      }
+      Optional<Checkpoint> after =
+          until.get().number() == 1
+              ? Optional.empty()
+              : log.checkpoint(position.partition(), until.get().number() - 1);
+      long from = after.map(Checkpoint::sequence).orElse(0L) + 1;
+      segments.add(
+          ProvedSegment.of(
+              after, until.get(), log.links(position.partition(), from, until.get().sequence())));
+      return segments.size() - 1;
+    }
+  }
+}

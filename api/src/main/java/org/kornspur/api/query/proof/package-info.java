@@ -1,0 +1,2 @@
+/** What an auditor asks of the sealed log: its checkpoints, and dossiers that prove themselves. */
+package org.kornspur.api.query.proof;

@@ -1,0 +1,124 @@
+package org.kornspur.api.query.recall;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.kornspur.api.kafka.Engine;
+import org.kornspur.api.readmodel.Feeds;
+import org.kornspur.api.readmodel.LabelFeed;
+import org.kornspur.api.readmodel.LabelIndex;
+import org.kornspur.api.security.visibility.Visibility;
+import org.kornspur.api.security.visibility.VisibilityService;
+import org.kornspur.contract.Dispatch;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.dossier.Entry;
+import org.kornspur.processors.stream.RegisterEntry;
+
+/** Finds lots and crops by a label number, an id, or the id of a fact. */
+@ApplicationScoped
+public class Finder {
+  private final Engine engine;
+  private final Feeds feeds;
+  private final LabelFeed labels;
+  private final VisibilityService visibilityService;
+
+  @Inject
+  public Finder(Engine engine, Feeds feeds, LabelFeed labels, VisibilityService visibilityService) {
+    this.engine = engine;
+    this.feeds = feeds;
+    this.labels = labels;
+    this.visibilityService = visibilityService;
+  }
+
+  /** By what a subject was found. */
+  public enum How {
+    /** A dispatch names the label number. */
+    LABEL,
+    /** The label number lies between the first and the last that a dispatch names. */
+    BETWEEN_LABELS,
+    /** It is the id of the lot or crop. */
+    ID,
+    /** It is the id of a fact that names the lot or crop. */
+    FACT
+  }
+
+  /**
+   * A lot or crop that was found.
+   *
+   * @param dispatch the dispatch that bears the label; empty where it was found otherwise
+   */
+  public record Found(Subject subject, How how, Optional<Labelled> dispatch) {}
+
+  /**
+   * A dispatch that bears a label.
+   *
+   * @param counts false where it was corrected or withdrawn
+   */
+  public record Labelled(
+      String factId,
+      String customerId,
+      double massKg,
+      Instant happenedAt,
+      List<String> labelNumbers,
+      boolean counts) {}
+
+  /**
+   * All that a text may mean, labels first. Only what the caller sees is found.
+   *
+   * @param text a label number, an id of a lot, crop or fact, or {@code lot:} or {@code crop:} and
+   *     an id
+   */
+  public List<Found> find(String text) {
+    String plain = text.strip();
+    List<Found> found = new ArrayList<>();
+    labels.labels().find(plain).forEach(hit -> labelled(hit).ifPresent(found::add));
+    Stream.of(byKind(plain), Stream.of(Subject.lot(plain), Subject.crop(plain)))
+        .flatMap(subjects -> subjects)
+        .filter(subject -> feeds.standings().row(subject).isPresent())
+        .map(subject -> new Found(subject, How.ID, Optional.empty()))
+        .forEach(found::add);
+    engine.registered(plain).map(RegisterEntry::subjects).orElse(List.of()).stream()
+        .map(Subject::parse)
+        .filter(subject -> feeds.standings().row(subject).isPresent())
+        .map(subject -> new Found(subject, How.FACT, Optional.empty()))
+        .forEach(found::add);
+    Visibility visibility = visibilityService.visibility();
+    return found.stream().filter(hit -> visibility.sees(hit.subject())).toList();
+  }
+
+  private static Stream<Subject> byKind(String text) {
+    return Stream.of(Subject.Kind.LOT, Subject.Kind.CROP)
+        .filter(kind -> text.startsWith(kind.word() + ":"))
+        .filter(kind -> text.length() > kind.word().length() + 1)
+        .map(kind -> new Subject(kind, text.substring(kind.word().length() + 1)));
+  }
+
+  /** Told by the dossier of the lot, which knows of corrections and of what was refused. */
+  private Optional<Found> labelled(LabelIndex.Found hit) {
+    Subject lot = Subject.lot(hit.place().lotId());
+    return engine.dossier(lot).stream()
+        .filter(entry -> entry.header().getFactId().equals(hit.place().factId()))
+        .filter(entry -> entry.fact() instanceof Dispatch)
+        .findFirst()
+        .map(
+            entry ->
+                new Found(
+                    lot,
+                    hit.named() ? How.LABEL : How.BETWEEN_LABELS,
+                    Optional.of(labelled(entry, (Dispatch) entry.fact()))));
+  }
+
+  private static Labelled labelled(Entry entry, Dispatch dispatch) {
+    return new Labelled(
+        entry.header().getFactId(),
+        dispatch.getCustomerId(),
+        dispatch.getMassKg(),
+        entry.header().getHappenedAt(),
+        List.copyOf(dispatch.getLabelNumbers()),
+        entry.counts());
+  }
+}

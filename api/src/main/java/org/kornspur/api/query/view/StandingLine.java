@@ -1,0 +1,55 @@
+package org.kornspur.api.query.view;
+
+import java.time.Instant;
+import java.util.List;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.kornspur.api.readmodel.StandingRow;
+import org.kornspur.api.text.Addresses;
+import org.kornspur.api.text.StandingWords;
+import org.kornspur.standing.ReleaseStep;
+import org.kornspur.standing.StandingState;
+
+/** A crop or lot in a list. */
+@Schema(description = "A crop or lot in a list")
+public record StandingLine(
+    @Schema(description = "kind:id", examples = "lot:F1-24-007") String subject,
+    @Schema(examples = "F1-24-007") String id,
+    @Schema(enumeration = {"lot", "crop"}) String kind,
+    StandingState state,
+    @Schema(description = "How far persons have released it; NONE for a crop") ReleaseStep release,
+    @Schema(description = "The first thing that is wrong or owed, in one sentence") String reason,
+    @Schema(description = "Null while its origin is unknown") MaterialView material,
+    @Schema(description = "Title and edition of the rulebook that it was judged by")
+        String rulebook,
+    @Schema(description = "Gates not met, own and inherited", examples = "[\"GERMINATION\"]")
+        List<String> gatesNotMet,
+    @Schema(description = "Gates that evidence is owed for, own and inherited")
+        List<String> gatesOwed,
+    @Schema(description = "Enterprise that grows the crop or declared the lot") String holder,
+    @Schema(description = "Mass that came in; 0 for a crop", examples = "4200") double heldKg,
+    @Schema(description = "Mass that went out; 0 for a crop", examples = "1200") double givenOutKg,
+    @Schema(description = "Mass that is left", examples = "3000") double leftKg,
+    @Schema(description = "When it was last judged anew") Instant changedAt,
+    @Schema(examples = "/api/v1/lots/F1-24-007") String href) {
+
+  /** The row in the shape of the interface. */
+  public static StandingLine of(StandingRow row, StandingWords words) {
+    return new StandingLine(
+        row.subject().toString(),
+        row.subject().id(),
+        row.subject().kind().word(),
+        row.state(),
+        row.release(),
+        words.reason(row.reason()),
+        row.material().map(MaterialView::of).orElse(null),
+        row.rulebook().orElse(null),
+        row.notMet(),
+        row.owed(),
+        row.holder().orElse(null),
+        row.heldKg(),
+        row.givenOutKg(),
+        row.heldKg() - row.givenOutKg(),
+        row.changedAt(),
+        Addresses.of(row.subject()));
+  }
+}

@@ -1,0 +1,60 @@
+package org.kornspur.api.rest;
+
+import jakarta.inject.Inject;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import java.util.Arrays;
+import java.util.List;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.kornspur.api.query.RequestWords;
+import org.kornspur.api.query.view.Notice;
+import org.kornspur.api.security.Permission;
+import org.kornspur.api.security.RequiresPermission;
+import org.kornspur.api.text.Addresses;
+import org.kornspur.api.text.Words;
+
+/** The way in: what is here. */
+@Path("/")
+public class IndexResource {
+
+  /** An address and what it gives. */
+  public record Place(String href, String what) {}
+
+  private final RequestWords words;
+
+  @Inject
+  public IndexResource(RequestWords words) {
+    this.words = words;
+  }
+
+  @GET
+  @RequiresPermission(Permission.READ_INTERFACE)
+  @Produces(MediaType.APPLICATION_JSON)
+  @Operation(operationId = "listPlaces", summary = "What is here")
+  public List<Place> json() {
+    Words inLanguage = words.words();
+    return Arrays.stream(Notice.Listed.values())
+        .map(listed -> new Place(href(listed), inLanguage.plain(new Notice.Place(listed))))
+        .toList();
+  }
+
+  private static String href(Notice.Listed listed) {
+    return switch (listed) {
+      case LOTS -> Addresses.ROOT + "/lots";
+      case CROPS -> Addresses.ROOT + "/crops";
+      case OWED -> Addresses.ROOT + "/owed";
+      case QUARANTINE -> Addresses.ROOT + "/quarantine";
+      case CHANGES -> Addresses.ROOT + "/changes";
+      case HYBRIDS -> Addresses.ROOT + "/hybrids";
+      case RULEBOOKS -> Addresses.ROOT + "/rulebooks";
+      case FACT_TYPES -> Addresses.ROOT + "/fact-types";
+      case CALIBRATION -> Addresses.ROOT + "/advice/calibration";
+      case PROBLEMS -> "/problems";
+      case OPENAPI -> "/openapi";
+      case HEALTH -> "/health";
+      case METRICS -> "/metrics";
+    };
+  }
+}

@@ -1,0 +1,114 @@
+package org.kornspur.api.rest;
+
+import jakarta.inject.Inject;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.kornspur.api.query.FactTimes;
+import org.kornspur.api.query.QueryService;
+import org.kornspur.api.query.view.DossierView;
+import org.kornspur.api.query.view.HybridView;
+import org.kornspur.api.readmodel.Feeds;
+import org.kornspur.api.readmodel.StandingRow;
+import org.kornspur.api.security.Permission;
+import org.kornspur.api.security.RequiresPermission;
+import org.kornspur.api.security.visibility.Visibility;
+import org.kornspur.api.security.visibility.VisibilityService;
+import org.kornspur.api.text.Addresses;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.standing.StandingState;
+
+/** Hybrids, enterprises and pollen sources: what crops and lots refer to. */
+@Path(Addresses.ROOT)
+@Produces(MediaType.APPLICATION_JSON)
+@Tag(name = "Master data")
+public class MasterDataResource {
+  private final QueryService queries;
+  private final Feeds feeds;
+  private final VisibilityService visibilityService;
+
+  @Inject
+  public MasterDataResource(
+      QueryService queries, Feeds feeds, VisibilityService visibilityService) {
+    this.queries = queries;
+    this.visibilityService = visibilityService;
+    this.feeds = feeds;
+  }
+
+  @GET
+  @RequiresPermission(Permission.READ_MASTER_DATA)
+  @Path("hybrids")
+  @Operation(
+      operationId = "listHybrids",
+      summary = "Every hybrid that a crop or lot is made of, with their states")
+  public List<HybridView> hybrids() {
+    Map<String, States> byHybrid = new TreeMap<>();
+    Visibility visibility = visibilityService.visibility();
+    feeds
+        .standings()
+        .matching(row -> visibility.isWhole() || visibility.sees(row.subject()))
+        .forEach(
+            row ->
+                row.material()
+                    .ifPresent(
+                        material ->
+                            byHybrid
+                                .computeIfAbsent(material.getHybridId(), id -> new States())
+                                .add(row)));
+    return byHybrid.entrySet().stream().map(of -> of.getValue().view(of.getKey())).toList();
+  }
+
+  @GET
+  @RequiresPermission(Permission.READ_MASTER_DATA)
+  @Path("hybrids/{id}")
+  @Operation(operationId = "getHybrid", summary = "The facts that declare a hybrid")
+  @APIResponse(responseCode = "200", description = "The facts")
+  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
+  public DossierView hybrid(@PathParam("id") String id) {
+    return queries.dossier(Subject.hybrid(id), FactTimes.Range.ALL);
+  }
+
+  @GET
+  @RequiresPermission(Permission.READ_MASTER_DATA)
+  @Path("enterprises/{id}")
+  @Operation(operationId = "getEnterprise", summary = "The facts that declare an enterprise")
+  @APIResponse(responseCode = "200", description = "The facts")
+  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
+  public DossierView enterprise(@PathParam("id") String id) {
+    return queries.dossier(Subject.enterprise(id), FactTimes.Range.ALL);
+  }
+
+  @GET
+  @RequiresPermission(Permission.READ_MASTER_DATA)
+  @Path("pollen-sources/{id}")
+  @Operation(operationId = "getPollenSource", summary = "The facts that tell of a pollen source")
+  @APIResponse(responseCode = "200", description = "The facts")
+  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
+  public DossierView pollenSource(@PathParam("id") String id) {
+    return queries.dossier(Subject.source(id), FactTimes.Range.ALL);
+  }
+
+  /** Counts crops and lots of one hybrid by state. */
+  private static final class States {
+    private final Map<StandingState, Integer> crops = new EnumMap<>(StandingState.class);
+    private final Map<StandingState, Integer> lots = new EnumMap<>(StandingState.class);
+
+    void add(StandingRow row) {
+      Map<StandingState, Integer> counts = row.subject().kind() == Subject.Kind.CROP ? crops : lots;
+      counts.merge(row.state(), 1, Integer::sum);
+    }
+
+    HybridView view(String hybridId) {
+      return new HybridView(hybridId, crops, lots, Addresses.of(Subject.hybrid(hybridId)));
+    }
+  }
+}

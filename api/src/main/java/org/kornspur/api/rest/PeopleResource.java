@@ -1,0 +1,208 @@
+package org.kornspur.api.rest;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.PUT;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.io.IOException;
+import java.io.InputStream;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Content;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jboss.logging.Logger;
+import org.kornspur.api.security.CurrentCaller;
+import org.kornspur.api.security.Permission;
+import org.kornspur.api.security.RequiresPermission;
+import org.kornspur.api.security.Role;
+import org.kornspur.api.security.people.AccessBody;
+import org.kornspur.api.security.people.People;
+import org.kornspur.api.security.people.Person;
+
+/** The people of the people file. Nobody is deleted: facts name them. */
+@Path("/api/v1/people")
+@Produces(MediaType.APPLICATION_JSON)
+@Tag(name = "People")
+public class PeopleResource {
+  private static final Logger LOG = Logger.getLogger(PeopleResource.class);
+  private static final String ISSUED =
+      "An issued password is good for nothing but setting another: POST /api/v1/account/password, or"
+          + " the page /login.";
+
+  @Inject People people;
+  @Inject CurrentCaller caller;
+  @Inject ObjectMapper json;
+
+  /** A person, without anything of the password. */
+  @Schema(description = "A person")
+  public record PersonView(
+      @Schema(examples = "inspector-04") String personId,
+      String printedName,
+      Set<Role> roles,
+      @Schema(description = "Whom the person works for; null where bound to none")
+          String enterpriseId,
+      boolean disabled) {
+
+    static PersonView of(Person person) {
+      return new PersonView(
+          person.personId(),
+          person.printedName(),
+          person.roles(),
+          person.enterpriseId().orElse(null),
+          person.disabled());
+    }
+  }
+
+  /** A person with a password that is shown this once. */
+  @Schema(description = "A person with a password that is shown this once")
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  public record PersonWithPassword(PersonView person, String password) {
+
+    @Override
+    public String toString() {
+      return person.personId();
+    }
+  }
+
+  /** What is told of a person. */
+  @Schema(description = "What is told of a person; personId only for a new one")
+  public record PersonRequest(
+      String personId, String printedName, Set<Role> roles, String enterpriseId) {}
+
+  @GET
+  @RequiresPermission(Permission.READ_PEOPLE)
+  @Operation(operationId = "listPeople", summary = "Everybody, disabled or not")
+  @APIResponse(responseCode = "200", description = "The people")
+  @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
+  public List<PersonView> list() {
+    return people.all().stream().map(PersonView::of).toList();
+  }
+
+  @GET
+  @Path("{id}")
+  @RequiresPermission(Permission.READ_PEOPLE)
+  @Operation(operationId = "getPerson", summary = "One person")
+  @APIResponse(responseCode = "200", description = "The person")
+  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
+  public PersonView get(@PathParam("id") String id) {
+    return people.all().stream()
+        .filter(person -> person.personId().equals(id))
+        .findFirst()
+        .map(PersonView::of)
+        .orElseThrow(() -> People.unknown(id));
+  }
+
+  @POST
+  @RequiresPermission(Permission.MANAGE_PEOPLE)
+  @Consumes(MediaType.APPLICATION_JSON)
+  @Operation(
+      operationId = "addPerson",
+      summary = "Add a person; the answer shows an issued password, this once",
+      description = ISSUED)
+  @RequestBody(content = @Content(schema = @Schema(implementation = PersonRequest.class)))
+  @APIResponse(
+      responseCode = "201",
+      description = "Added",
+      content = @Content(schema = @Schema(implementation = PersonWithPassword.class)))
+  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
+  @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
+  public Response add(InputStream body) throws IOException {
+    AccessBody read = AccessBody.read(json, body);
+    String personId = read.personId("personId");
+    String printedName = read.text("printedName");
+    Set<Role> roles = read.roles("roles");
+    Optional<String> enterpriseId = read.optionalId("enterpriseId");
+    read.check();
+    People.Made made = people.add(personId, printedName, roles, enterpriseId);
+    LOG.infof("%s added person %s as %s", caller.get().personId(), personId, roles);
+    return shownOnce(Response.status(Response.Status.CREATED), made);
+  }
+
+  @PUT
+  @Path("{id}")
+  @RequiresPermission(Permission.MANAGE_PEOPLE)
+  @Consumes(MediaType.APPLICATION_JSON)
+  @Operation(
+      operationId = "changePerson",
+      summary = "Another name, other roles or another enterprise; ends the person's log-ins")
+  @RequestBody(content = @Content(schema = @Schema(implementation = PersonRequest.class)))
+  @APIResponse(responseCode = "200", description = "The person as changed")
+  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
+  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
+  @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
+  public PersonView change(@PathParam("id") String id, InputStream body) throws IOException {
+    AccessBody read = AccessBody.read(json, body);
+    String printedName = read.text("printedName");
+    Set<Role> roles = read.roles("roles");
+    Optional<String> enterpriseId = read.optionalId("enterpriseId");
+    read.check();
+    Person changed = people.change(id, printedName, roles, enterpriseId);
+    LOG.infof("%s changed person %s to %s", caller.get().personId(), id, roles);
+    return PersonView.of(changed);
+  }
+
+  @POST
+  @Path("{id}/disable")
+  @RequiresPermission(Permission.MANAGE_PEOPLE)
+  @Operation(operationId = "disablePerson", summary = "Let a person come in no more")
+  @APIResponse(responseCode = "200", description = "The person as changed")
+  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
+  @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
+  public PersonView disable(@PathParam("id") String id) {
+    return changed(people.disable(id, true), "disabled");
+  }
+
+  @POST
+  @Path("{id}/enable")
+  @RequiresPermission(Permission.MANAGE_PEOPLE)
+  @Operation(operationId = "enablePerson", summary = "Let a person come in again")
+  @APIResponse(responseCode = "200", description = "The person as changed")
+  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
+  public PersonView enable(@PathParam("id") String id) {
+    return changed(people.disable(id, false), "enabled");
+  }
+
+  @POST
+  @Path("{id}/password")
+  @RequiresPermission(Permission.MANAGE_PEOPLE)
+  @Operation(
+      operationId = "renewPassword",
+      summary = "Issue a new password for a person; the answer shows it, this once",
+      description = ISSUED)
+  @APIResponse(
+      responseCode = "200",
+      description = "The person and the password",
+      content = @Content(schema = @Schema(implementation = PersonWithPassword.class)))
+  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
+  public Response renewPassword(@PathParam("id") String id) {
+    People.Made made = people.renewPassword(id);
+    LOG.infof("%s made a new password for person %s", caller.get().personId(), id);
+    return shownOnce(Response.ok(), made);
+  }
+
+  private PersonView changed(Person person, String how) {
+    LOG.infof("%s %s person %s", caller.get().personId(), how, person.personId());
+    return PersonView.of(person);
+  }
+
+  private static Response shownOnce(Response.ResponseBuilder answer, People.Made made) {
+    return answer
+        .entity(new PersonWithPassword(PersonView.of(made.person()), made.password()))
+        .header(HttpHeaders.CACHE_CONTROL, "no-store")
+        .build();
+  }
+}

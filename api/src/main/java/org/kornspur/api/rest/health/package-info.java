@@ -1,0 +1,2 @@
+/** Whether this instance is alive and ready. */
+package org.kornspur.api.rest.health;

@@ -1,0 +1,56 @@
+package org.kornspur.api.security.login;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.container.ContainerRequestContext;
+import jakarta.ws.rs.core.MediaType;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.util.Optional;
+import org.kornspur.api.problem.BodyLimit;
+import org.kornspur.api.security.Caller;
+
+/**
+ * Whether a request that changes something, sent with the cookie of a log-in, carries the token
+ * that only pages of that log-in know: in the header {@code X-CSRF-Token}, or in the field {@code
+ * csrfToken} of a form.
+ */
+@ApplicationScoped
+public class FormTokens {
+
+  /** Name of the header. */
+  public static final String HEADER = "X-CSRF-Token";
+
+  /** Name of the field in a form. */
+  public static final String FIELD = "csrfToken";
+
+  private final Sessions sessions;
+
+  @Inject
+  FormTokens(Sessions sessions) {
+    this.sessions = sessions;
+  }
+
+  public boolean isGood(ContainerRequestContext request, Caller caller) throws IOException {
+    if (caller.proof() != Caller.Proof.SESSION || SameOrigin.isSafe(request.getMethod())) {
+      return true;
+    }
+    String given = request.getHeaderString(HEADER);
+    if (given == null && isForm(request)) {
+      given = fieldOf(request).orElse(null);
+    }
+    return sessions.isFormToken(caller, given);
+  }
+
+  private static boolean isForm(ContainerRequestContext request) {
+    MediaType type = request.getMediaType();
+    return type != null && type.isCompatible(MediaType.APPLICATION_FORM_URLENCODED_TYPE);
+  }
+
+  /** The body is read here and put back for whoever reads it next. */
+  private static Optional<String> fieldOf(ContainerRequestContext request) throws IOException {
+    byte[] body = BodyLimit.read(request.getEntityStream());
+    request.setEntityStream(new ByteArrayInputStream(body));
+    return FormFields.of(body).first(FIELD);
+  }
+}

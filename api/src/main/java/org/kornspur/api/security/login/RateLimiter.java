@@ -1,0 +1,61 @@
+package org.kornspur.api.security.login;
+
+import io.github.bucket4j.Bandwidth;
+import io.github.bucket4j.Bucket;
+import io.github.bucket4j.ConsumptionProbe;
+import java.time.Duration;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.OptionalLong;
+
+/** Token buckets by name: so many at once, so many in a period. Bounded: the idle are forgotten. */
+public final class RateLimiter {
+  private static final int MOST = 20_000;
+  private static final long NANOS_A_SECOND = 1_000_000_000L;
+
+  private final long most;
+  private final Duration period;
+  private final Map<String, Bucket> limiter =
+      new LinkedHashMap<>(16, 0.75f, true) {
+        @Override
+        protected boolean removeEldestEntry(Map.Entry<String, Bucket> eldest) {
+          return size() > MOST;
+        }
+      };
+
+  public RateLimiter(long most, Duration period) {
+    this.most = most;
+    this.period = period;
+  }
+
+  /**
+   * Takes one.
+   *
+   * @return seconds to wait where none is left; empty where one was taken
+   */
+  public OptionalLong take(String name) {
+    ConsumptionProbe probe = bucket(name).tryConsumeAndReturnRemaining(1);
+    return probe.isConsumed()
+        ? OptionalLong.empty()
+        : OptionalLong.of(
+            Math.max(1, (probe.getNanosToWaitForRefill() + NANOS_A_SECOND - 1) / NANOS_A_SECOND));
+  }
+
+  /** Puts one back that was taken for nothing. */
+  void putBack(String name) {
+    bucket(name).addTokens(1);
+  }
+
+  long most() {
+    return most;
+  }
+
+  private synchronized Bucket bucket(String name) {
+    return limiter.computeIfAbsent(
+        name,
+        absent ->
+            Bucket.builder()
+                .addLimit(Bandwidth.builder().capacity(most).refillGreedy(most, period).build())
+                .build());
+  }
+}

@@ -1,0 +1,69 @@
+package org.kornspur.api.security.login;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.kornspur.api.security.Permission;
+
+/** Addresses that the gate treats in a way of their own. */
+public final class RoutePolicy {
+
+  /** The page where people log in. */
+  public static final String LOG_IN = "/login";
+
+  /** Where a log-in is sent. */
+  public static final String SESSION = "/api/v1/session";
+
+  /** Where a person sets a password of their own. */
+  static final String OWN_PASSWORD = "/api/v1/account/password";
+
+  /** Where the language of the pages is chosen, that of the log-in too. */
+  static final String LANGUAGE = "/language/";
+
+  /** What the log-in page is drawn with: styles and pictures, no data. */
+  static final String ASSETS = "/assets/";
+
+  private static final Set<String> HEALTH =
+      Set.of("/health", "/health/live", "/health/ready", "/health/started");
+  private static final String INTERNAL = "/internal";
+
+  /** Addresses that answer without a resource class, and what they need. */
+  private static final Map<String, Permission> OUTSIDE_RESOURCES =
+      Map.of(
+          "/metrics", Permission.READ_OPERATIONS,
+          "/q", Permission.READ_OPERATIONS,
+          "/health", Permission.READ_OPERATIONS,
+          "/openapi", Permission.READ_INTERFACE);
+
+  private RoutePolicy() {}
+
+  static boolean isHealth(String path) {
+    return HEALTH.contains(path);
+  }
+
+  static boolean isInternal(String path) {
+    return isUnder(path, INTERNAL);
+  }
+
+  /** Whether an address may be reached without a log-in. */
+  public static boolean isOpen(String path) {
+    return List.of(LOG_IN, SESSION).contains(path)
+        || path.startsWith(ASSETS)
+        || path.startsWith(LANGUAGE);
+  }
+
+  static Optional<Permission> neededOutsideResources(String path) {
+    return OUTSIDE_RESOURCES.entrySet().stream()
+        .filter(place -> isUnder(path, place.getKey()))
+        .map(Map.Entry::getValue)
+        .findFirst();
+  }
+
+  private static boolean isUnder(String path, String root) {
+    return path.equals(root)
+        || path.startsWith(root + "/")
+        || path.startsWith(root + ".")
+        || path.startsWith(root + ";");
+  }
+}

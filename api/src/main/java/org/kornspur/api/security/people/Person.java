@@ -1,0 +1,72 @@
+package org.kornspur.api.security.people;
+
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import org.kornspur.api.security.Caller;
+import org.kornspur.api.security.Role;
+
+/**
+ * A person of the people file.
+ *
+ * @param issued whether the administrator has seen the password, so that it proves nobody and is
+ *     good for nothing but setting one's own
+ * @param disabled whether the person may not come in any more
+ * @param sessionsFrom log-ins before this moment have ended
+ */
+public record Person(
+    String personId,
+    String printedName,
+    Set<Role> roles,
+    Optional<String> enterpriseId,
+    PasswordHash password,
+    boolean issued,
+    boolean disabled,
+    Instant sessionsFrom) {
+
+  public Person {
+    roles = java.util.Collections.unmodifiableSet(new TreeSet<>(roles));
+  }
+
+  public Caller caller(Caller.Proof proof, Instant authenticatedAt) {
+    return new Caller(
+        personId, printedName, roles, enterpriseId, proof, Optional.of(authenticatedAt));
+  }
+
+  Person withPassword(PasswordHash other, boolean isIssued, Instant now) {
+    return new Person(
+        personId, printedName, roles, enterpriseId, other, isIssued, disabled, afterItsLogIns(now));
+  }
+
+  Person withDisabled(boolean other, Instant now) {
+    return new Person(
+        personId, printedName, roles, enterpriseId, password, issued, other, afterItsLogIns(now));
+  }
+
+  Person withSessionsFrom(Instant now) {
+    return new Person(
+        personId,
+        printedName,
+        roles,
+        enterpriseId,
+        password,
+        issued,
+        disabled,
+        afterItsLogIns(now));
+  }
+
+  /**
+   * A moment after every log-in up to now; cookies count milliseconds, so it is later by one than
+   * now and than the moment before it.
+   */
+  Instant afterItsLogIns(Instant now) {
+    Instant latest = now.isAfter(sessionsFrom) ? now : sessionsFrom;
+    return latest.truncatedTo(ChronoUnit.MILLIS).plusMillis(1);
+  }
+
+  boolean isActiveAdministrator() {
+    return !disabled && roles.contains(Role.ADMINISTRATOR);
+  }
+}

@@ -1,0 +1,93 @@
+package org.kornspur.api.security.visibility;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.api.kafka.Engine;
+import org.kornspur.api.problem.RightsProblem;
+import org.kornspur.contract.FieldCropDeclared;
+import org.kornspur.contract.PollenSourceSeen;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.intake.Problem;
+import org.kornspur.processors.pedigree.Edge;
+
+/**
+ * What a multiplier may bring: facts of its own crops and lots. Seed is taken only out of lots that
+ * are its own or were dispatched to it; else one grower could use up another's lot on paper.
+ */
+final class HolderRights {
+  private final String enterpriseId;
+  private final Visibility visibility;
+  private final Engine engine;
+  private final RecentlyCreated made;
+
+  HolderRights(String enterpriseId, Visibility visibility, Engine engine, RecentlyCreated made) {
+    this.enterpriseId = enterpriseId;
+    this.visibility = visibility;
+    this.engine = engine;
+    this.made = made;
+  }
+
+  List<Problem> against(SpecificRecord fact) {
+    List<Problem> problems = new ArrayList<>();
+    if (fact instanceof FieldCropDeclared crop && !crop.getEnterpriseId().equals(enterpriseId)) {
+      problems.add(
+          Problem.of(
+              "enterpriseId",
+              crop.getEnterpriseId(),
+              new RightsProblem.OtherEnterprise(enterpriseId)));
+    }
+    for (Subject crop : SeedMovements.workedOn(fact)) {
+      if (!isOwn(crop)) {
+        problems.add(Problem.of("cropId", crop.id(), new RightsProblem.NotOwnCrop(enterpriseId)));
+      }
+    }
+    for (Subject lot : SeedMovements.takenFrom(fact)) {
+      if (!isOwn(lot) && !wasDelivered(lot)) {
+        problems.add(Problem.of("lotId", lot.id(), new RightsProblem.NotOwnLot(enterpriseId)));
+      }
+    }
+    return problems;
+  }
+
+  /**
+   * Ids that the fact would give and that are taken. To be told only of a fact that nothing else
+   * speaks against: else one that can never go in would ask for ids and leave no trace. A new id is
+   * the enterprise's from then on: of two growers who want it at one moment one gets it.
+   */
+  List<Problem> againstNewIds(SpecificRecord fact) {
+    List<Problem> problems = new ArrayList<>();
+    for (Subject begun : SeedMovements.made(fact)) {
+      if (!isOwn(begun) && !(isNew(begun) && made.take(begun, enterpriseId))) {
+        problems.add(taken(begun));
+      }
+    }
+    if (fact instanceof PollenSourceSeen seen) {
+      Subject source = Subject.source(seen.getSourceId());
+      if (!visibility.sees(source) && !engine.dossier(source).isEmpty()) {
+        problems.add(taken(source));
+      }
+    }
+    return problems;
+  }
+
+  private boolean isOwn(Subject subject) {
+    return visibility.sees(subject) || made.holderOf(subject).equals(Optional.of(enterpriseId));
+  }
+
+  private boolean isNew(Subject subject) {
+    return made.holderOf(subject).isEmpty() && engine.dossier(subject).isEmpty();
+  }
+
+  private boolean wasDelivered(Subject lot) {
+    return engine.pedigree().edgesOutOf(lot).stream()
+        .map(Edge::child)
+        .anyMatch(Subject.enterprise(enterpriseId)::equals);
+  }
+
+  /** Ids are unique; that one is taken cannot be hidden from who wants to take it. */
+  private static Problem taken(Subject subject) {
+    return Problem.of(subject.kind().word() + "Id", subject.id(), new RightsProblem.IdTaken());
+  }
+}

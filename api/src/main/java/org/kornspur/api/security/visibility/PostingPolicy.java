@@ -1,0 +1,310 @@
+package org.kornspur.api.security.visibility;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.api.kafka.Engine;
+import org.kornspur.api.problem.RightsProblem;
+import org.kornspur.api.readmodel.Feeds;
+import org.kornspur.api.security.Caller;
+import org.kornspur.api.security.CurrentCaller;
+import org.kornspur.api.security.Permission;
+import org.kornspur.api.security.Permissions;
+import org.kornspur.api.security.Role;
+import org.kornspur.contract.FactHeader;
+import org.kornspur.contract.PollenSourceSeen;
+import org.kornspur.contract.SenderRole;
+import org.kornspur.contract.Submission;
+import org.kornspur.contract.Withdrawal;
+import org.kornspur.ingest.act.SignedSubmissions;
+import org.kornspur.ingest.contract.FactType;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.statement.Value.Person;
+import org.kornspur.processors.dossier.Entry;
+import org.kornspur.processors.stream.RegisterEntry;
+
+/**
+ * Whether a caller may bring a fact: by its type, by who recorded it, by what it is about, and by
+ * what it corrects. A subject of another's is refused in the same words as one that is not known.
+ */
+@ApplicationScoped
+public class PostingPolicy {
+  /** RFC 9562; ids that a field book makes on the phone have this form. */
+  private static final Pattern UUID_FORM =
+      Pattern.compile("(epcis-)?[0-9a-fA-F]{8}(-[0-9a-fA-F]{4}){3}-[0-9a-fA-F]{12}(-[0-9]+)?");
+
+  private static final String SEPARATORS = "-_.:/";
+
+  private final Engine engine;
+  private final VisibilityService visibilityService;
+  private final CurrentCaller current;
+  private final RecentlyCreated made;
+
+  @Inject
+  public PostingPolicy(
+      Engine engine, Feeds feeds, VisibilityService visibilityService, CurrentCaller current) {
+    this.engine = engine;
+    this.visibilityService = visibilityService;
+    this.current = current;
+    this.made = new RecentlyCreated(subject -> feeds.standings().row(subject).isPresent());
+  }
+
+  /** What speaks against the caller of this request bringing the fact; empty where nothing does. */
+  public List<Problem> against(SpecificRecord fact) {
+    Caller caller = current.get();
+    List<Problem> problems = new ArrayList<>();
+    againstType(caller, fact).ifPresent(problems::add);
+    againstRecorder(caller, fact).ifPresent(problems::add);
+    if (problems.isEmpty()) {
+      againstFactId(caller, fact).ifPresent(problems::add);
+    }
+    if (problems.isEmpty()) {
+      problems.addAll(againstSubjects(caller, fact));
+    }
+    if (problems.isEmpty()) {
+      againstCorrection(caller, fact).ifPresent(problems::add);
+    }
+    return problems;
+  }
+
+  /**
+   * Ids that the fact would give and that are taken; empty where one of the caller's roles may give
+   * any, and then they are the caller's. That an id is taken tells of others' seed: say so only
+   * where nothing else is wrong.
+   */
+  public List<Problem> againstNewIds(SpecificRecord fact) {
+    return againstNewIds(current.get(), fact);
+  }
+
+  private List<Problem> againstNewIds(Caller caller, SpecificRecord fact) {
+    boolean givesAnyId =
+        caller.roles().stream()
+            .anyMatch(
+                role ->
+                    role != Role.MULTIPLIER
+                        && Permissions.allow(role, Permission.toPost(FactType.of(fact))));
+    return givesAnyId
+        ? List.of()
+        : caller
+            .enterpriseId()
+            .map(
+                id ->
+                    new HolderRights(id, visibilityService.visibility(), engine, made)
+                        .againstNewIds(fact))
+            .orElse(List.of());
+  }
+
+  /** To be told of every fact that goes in, so that the next may build on it at once. */
+  public void goesIn(SpecificRecord fact) {
+    current
+        .ifKnown()
+        .flatMap(Caller::enterpriseId)
+        .ifPresent(
+            enterprise ->
+                SeedMovements.made(fact).forEach(subject -> made.take(subject, enterprise)));
+  }
+
+  /**
+   * Who brings a fact that nothing speaks against: the caller of this request, in the strongest
+   * role that may bring it.
+   */
+  public SignedSubmissions.Sender sender(SpecificRecord fact) {
+    Caller caller = current.get();
+    Permission needed = Permission.toPost(FactType.of(fact));
+    List<Role> strongestFirst =
+        caller.roles().stream()
+            .filter(role -> Permissions.allow(role, needed))
+            .filter(role -> senderRole(role).isPresent())
+            .sorted(Comparator.comparing(role -> senderRole(role).get(), Comparator.reverseOrder()))
+            .toList();
+    Role role =
+        strongestFirst.size() == 1
+            ? strongestFirst.get(0)
+            : strongestFirst.stream()
+                .filter(held -> againstSubjects(held, caller, fact).isEmpty())
+                .findFirst()
+                .orElseThrow(() -> new IllegalStateException("The fact was not checked before"));
+    return new SignedSubmissions.Sender(
+        caller.personId(), senderRole(role).orElseThrow(), caller.enterpriseId());
+  }
+
+  private static Optional<SenderRole> senderRole(Role role) {
+    return switch (role) {
+      case MULTIPLIER -> Optional.of(SenderRole.MULTIPLIER);
+      case INSPECTOR -> Optional.of(SenderRole.INSPECTOR);
+      case LABORATORY -> Optional.of(SenderRole.LABORATORY);
+      case QUALITY -> Optional.of(SenderRole.QUALITY);
+      case AUDITOR, ADMINISTRATOR -> Optional.empty();
+    };
+  }
+
+  private static Optional<Problem> againstType(Caller caller, SpecificRecord fact) {
+    Permission needed = Permission.toPost(FactType.of(fact));
+    if (caller.may(needed)) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        Problem.of(
+            "type",
+            FactType.of(fact).contractName(),
+            new RightsProblem.OtherRole(
+                caller.roles().stream().sorted().toList(),
+                Arrays.stream(Role.values())
+                    .filter(role -> Permissions.allow(role, needed))
+                    .toList())));
+  }
+
+  private static Optional<Problem> againstRecorder(Caller caller, SpecificRecord fact) {
+    String recordedBy = FactType.headerOf(fact).getRecordedBy();
+    if (recordedBy.equals(caller.personId()) || caller.may(Permission.RECORD_FOR_OTHERS)) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        Problem.of(
+            "header.recordedBy",
+            recordedBy,
+            new RightsProblem.OtherRecorder(new Person(caller.personId()))));
+  }
+
+  /**
+   * Whoever may give any id could take one that another is going to give, and the other's fact
+   * would be refused as a conflict. So ids of growers and laboratories are their own.
+   */
+  private static Optional<Problem> againstFactId(Caller caller, SpecificRecord fact) {
+    String factId = FactType.headerOf(fact).getFactId();
+    boolean mayGiveAny =
+        caller.may(Permission.RECORD_FOR_OTHERS) || caller.roles().contains(Role.INSPECTOR);
+    if (mayGiveAny || UUID_FORM.matcher(factId).matches() || beginsAsOwn(caller, factId)) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        Problem.of(
+            "header.factId",
+            factId,
+            new RightsProblem.ForeignFactId(caller.enterpriseId(), new Person(caller.personId()))));
+  }
+
+  private static boolean beginsAsOwn(Caller caller, String factId) {
+    return Stream.concat(Stream.of(caller.personId()), caller.enterpriseId().stream())
+        .filter(factId::startsWith)
+        .map(own -> factId.substring(own.length()))
+        .anyMatch(rest -> rest.length() > 1 && SEPARATORS.indexOf(rest.charAt(0)) >= 0);
+  }
+
+  private List<Problem> againstSubjects(Caller caller, SpecificRecord fact) {
+    Permission needed = Permission.toPost(FactType.of(fact));
+    List<Problem> problems = List.of();
+    for (Role role : caller.roles().stream().sorted().toList()) {
+      if (Permissions.allow(role, needed)) {
+        problems = againstSubjects(role, caller, fact);
+        if (problems.isEmpty()) {
+          return problems;
+        }
+      }
+    }
+    return problems;
+  }
+
+  private List<Problem> againstSubjects(Role role, Caller caller, SpecificRecord fact) {
+    return switch (role) {
+      case QUALITY, INSPECTOR, AUDITOR, ADMINISTRATOR -> List.of();
+      case MULTIPLIER ->
+          caller
+              .enterpriseId()
+              .map(
+                  id ->
+                      new HolderRights(id, visibilityService.visibility(), engine, made)
+                          .against(fact))
+              .orElseGet(() -> List.of(unbound(caller)));
+      case LABORATORY ->
+          caller
+              .enterpriseId()
+              .map(id -> new LaboratoryRights(id, engine).against(fact))
+              .orElseGet(() -> List.of(unbound(caller)));
+    };
+  }
+
+  private static Problem unbound(Caller caller) {
+    return Problem.of("header.recordedBy", caller.personId(), new RightsProblem.NoEnterprise());
+  }
+
+  private Optional<Problem> againstCorrection(Caller caller, SpecificRecord fact) {
+    FactHeader header = FactType.headerOf(fact);
+    if (header.getCorrection() != null) {
+      String supersedes = header.getCorrection().getSupersedes();
+      return againstMending(caller, "header.correction.supersedes", supersedes);
+    }
+    return fact instanceof Withdrawal withdrawal
+        ? againstMending(caller, "withdrawnFactId", withdrawal.getWithdrawnFactId())
+        : Optional.empty();
+  }
+
+  /** Who may record for others may mend everything; all others what they could have brought. */
+  private Optional<Problem> againstMending(Caller caller, String field, String factId) {
+    Optional<SpecificRecord> earlier = find(factId);
+    boolean may =
+        caller.may(Permission.POST_CORRECTIONS)
+            && (caller.may(Permission.RECORD_FOR_OTHERS)
+                || earlier.filter(fact -> mayHaveBrought(caller, fact)).isPresent());
+    if (may && earlier.filter(fact -> FactType.of(fact).isAct()).isPresent()) {
+      // the processors would pass it over, and its sender believe the act undone
+      return Optional.of(Problem.of(field, factId, new RightsProblem.MendsAct()));
+    }
+    if (may && isWithdrawal(factId)) {
+      // what it took back stays taken back, and its sender believe it to count again
+      return Optional.of(Problem.of(field, factId, new RightsProblem.MendsWithdrawal()));
+    }
+    return may
+        ? Optional.empty()
+        : Optional.of(Problem.of(field, factId, new RightsProblem.NotBrought()));
+  }
+
+  /** Every other fact names a subject. */
+  private boolean isWithdrawal(String factId) {
+    return engine
+        .registered(factId)
+        .filter(entry -> entry.fingerprint().isPresent() && entry.subjects().isEmpty())
+        .isPresent();
+  }
+
+  private boolean mayHaveBrought(Caller caller, SpecificRecord earlier) {
+    return isSameHand(caller, earlier)
+        && againstType(caller, earlier).isEmpty()
+        && againstSubjects(caller, earlier).isEmpty()
+        && againstNewIds(caller, earlier).isEmpty();
+  }
+
+  /**
+   * Whether the caller or their enterprise brought a fact, as far as it can be told. What somebody
+   * else saw of a pollen source is theirs, however near it is to the caller's crop.
+   */
+  private static boolean isSameHand(Caller caller, SpecificRecord earlier) {
+    boolean isOwn =
+        FactType.headerOf(earlier).getRecordedBy().equals(caller.personId())
+            || SignedSubmissions.of(earlier)
+                .map(Submission::getEnterpriseId)
+                .filter(id -> caller.enterpriseId().equals(Optional.of(id)))
+                .isPresent();
+    return isOwn || (caller.enterpriseId().isPresent() && !(earlier instanceof PollenSourceSeen));
+  }
+
+  private Optional<SpecificRecord> find(String factId) {
+    return engine.registered(factId).map(RegisterEntry::subjects).stream()
+        .flatMap(List::stream)
+        .findFirst()
+        .map(Subject::parse)
+        .stream()
+        .flatMap(subject -> engine.dossier(subject).stream())
+        .map(Entry::fact)
+        .filter(fact -> FactType.headerOf(fact).getFactId().equals(factId))
+        .findFirst();
+  }
+}

@@ -1,0 +1,69 @@
+package org.kornspur.api.security.visibility;
+
+import jakarta.enterprise.context.RequestScoped;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * What the caller wrote into the address of this request. What the resource heeds may be repeated
+ * in the answer. All else could be a guess: neither the page's own text may confirm it nor may its
+ * echo, so it is taken out whether there is such an id or not.
+ */
+@RequestScoped
+public class RequestEcho {
+  private final Map<String, List<String>> heededQuery = new HashMap<>();
+  private final Set<String> unheeded = new HashSet<>();
+  private Set<String> path;
+
+  /**
+   * To be told once a resource is found.
+   *
+   * @param inPath values of its path parameters
+   * @param matrix what stands in the path after semicolons; no resource reads it
+   * @param query parameters that were given, by name
+   * @param heededNames names of the parameters that it reads
+   */
+  public void are(
+      Collection<String> inPath,
+      Collection<String> matrix,
+      Map<String, List<String>> query,
+      Set<String> heededNames) {
+    path = Set.copyOf(inPath);
+    unheeded.addAll(matrix);
+    query.forEach(
+        (name, values) -> {
+          if (heededNames.contains(name)) {
+            heededQuery.put(name, values);
+          } else {
+            unheeded.add(name);
+            unheeded.addAll(values);
+          }
+        });
+  }
+
+  /** A parameter that is read turned out to be wrong, and reads as if it were not given. */
+  public void isWrong(String name) {
+    Optional.ofNullable(heededQuery.remove(name)).ifPresent(unheeded::addAll);
+  }
+
+  /** Values that the resource heeds; empty where no resource was found. */
+  Optional<Set<String>> heeded() {
+    return Optional.ofNullable(path)
+        .map(
+            inPath -> {
+              Set<String> all = new HashSet<>(inPath);
+              heededQuery.values().forEach(all::addAll);
+              return all;
+            });
+  }
+
+  /** Texts that nothing heeds. */
+  Set<String> unheeded() {
+    return Set.copyOf(unheeded);
+  }
+}

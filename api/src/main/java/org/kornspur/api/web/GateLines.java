@@ -1,0 +1,139 @@
+package org.kornspur.api.web;
+
+import io.quarkus.qute.RawString;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.kornspur.api.query.view.GateView;
+import org.kornspur.api.text.DomainTerms;
+import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.VerdictWords;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.dossier.InheritedFinding;
+import org.kornspur.processors.stream.StandingRecords;
+import org.kornspur.processors.stream.StatementRecords;
+import org.kornspur.standing.GateVerdict;
+import org.kornspur.standing.InheritedTrouble;
+import org.kornspur.standing.LotStanding;
+import org.kornspur.standing.RuleNote;
+import org.kornspur.standing.VerdictLimit;
+import org.kornspur.standing.VerdictState;
+import org.kornspur.standing.VerdictValue;
+
+/** The gates, rule notes and inherited problems of a standing as lines of a page. */
+final class GateLines {
+  private final VerdictWords words;
+  private final LotMessages texts;
+  private final LocalForm form;
+  private final DomainTerms terms;
+  private final Set<String> own;
+
+  /**
+   * @param own ids of the facts that stand on the same page
+   */
+  GateLines(VerdictWords words, Framing framing, Set<String> own) {
+    this.words = words;
+    this.texts = framing.texts(LotMessages.class);
+    this.form = framing.form();
+    this.terms = DomainTerms.in(framing.language());
+    this.own = own;
+  }
+
+  /** Every gate, those that are not met first. */
+  List<GateLine> gates(LotStanding standing) {
+    return standing.getVerdicts().stream()
+        .sorted(Comparator.comparingInt(verdict -> urgency(verdict.getState())))
+        .map(this::gate)
+        .toList();
+  }
+
+  List<SubjectSheet.RuleNoteLine> ruleNotes(LotStanding standing) {
+    return standing.getRuleNotes().stream().map(this::ruleNote).toList();
+  }
+
+  List<SubjectSheet.InheritedLine> inherited(LotStanding standing) {
+    return standing.getInherited().stream().map(this::inherited).toList();
+  }
+
+  private static int urgency(VerdictState state) {
+    return switch (state) {
+      case NOT_MET -> 0;
+      case OWED -> 1;
+      case UNKNOWN -> 2;
+      case MET -> 3;
+    };
+  }
+
+  private GateLine gate(GateVerdict verdict) {
+    Optional<VerdictLimit> limit = Optional.ofNullable(verdict.getLimit());
+    Optional<VerdictValue> measured = Optional.ofNullable(verdict.getMeasured());
+    Optional<String> limitText = limit.map(words::limit);
+    Optional<String> value = measured.map(found -> measure(found.getValue(), verdict));
+    Optional<String> margin = measured.map(found -> margin(found.getMargin(), verdict));
+    String name = terms.gate(verdict.getGate());
+    String spoken =
+        texts.scaleText(name, value.orElse(""), limitText.orElse(""), margin.orElse(""));
+    return new GateLine(
+        name,
+        words.about(verdict.getAbout(), verdict.getAspect()),
+        verdict.getState(),
+        value,
+        limitText,
+        margin,
+        measured
+            .map(VerdictValue::getInterval)
+            .map(
+                interval ->
+                    texts.intervalOf(
+                        measure(interval.getLower(), verdict),
+                        measure(interval.getUpper(), verdict),
+                        form.percent(interval.getConfidence()))),
+        limit.map(words::source),
+        limit.map(VerdictLimit::getVerified).orElse(true),
+        verdict.getState() == VerdictState.OWED
+            ? Optional.of(new RawString(words.evidenceHtml(verdict)))
+            : Optional.empty(),
+        raw(words.html(VerdictWords.findings(verdict), verdict.getLimit())),
+        raw(words.html(VerdictWords.advice(verdict), null)),
+        GateScale.of(GateView.of(verdict, words), form, spoken),
+        verdict.getFactIds().stream().map(id -> link(id)).toList());
+  }
+
+  private static List<RawString> raw(List<String> html) {
+    return html.stream().map(RawString::new).toList();
+  }
+
+  private String measure(double value, GateVerdict verdict) {
+    return words.measure(value, verdict.getMeasured().getUnit(), verdict.getLimit());
+  }
+
+  private String margin(double margin, GateVerdict verdict) {
+    String size = form.measure(Math.abs(margin), verdict.getMeasured().getUnit());
+    return margin < 0 ? texts.broken(size) : texts.room(size);
+  }
+
+  private GateLine.FactLink link(String factId) {
+    return new GateLine.FactLink(
+        factId, own.contains(factId) ? "#" + FactLine.anchorOf(factId) : "");
+  }
+
+  private SubjectSheet.RuleNoteLine ruleNote(RuleNote note) {
+    return new SubjectSheet.RuleNoteLine(
+        Optional.ofNullable(note.getGate()).map(terms::gate),
+        new RawString(words.words().html(StatementRecords.read(note.getFinding()))));
+  }
+
+  private SubjectSheet.InheritedLine inherited(InheritedTrouble trouble) {
+    SubjectSheet.Stop origin = SubjectSheet.Stop.of(Subject.parse(trouble.getOrigin()));
+    return new SubjectSheet.InheritedLine(
+        terms.gate(trouble.getGate()),
+        StandingRecords.weighs(trouble, InheritedFinding.Weight.CONDEMNS),
+        origin,
+        trouble.getPath().stream().map(link -> SubjectSheet.Stop.of(Subject.parse(link))).toList(),
+        trouble.getFactIds().stream()
+            .map(id -> new GateLine.FactLink(id, origin.href() + "#" + FactLine.anchorOf(id)))
+            .toList(),
+        raw(words.html(VerdictWords.findings(trouble), null)));
+  }
+}

@@ -1,0 +1,88 @@
+package org.kornspur.api.web;
+
+import java.util.HashMap;
+import java.util.Map;
+import java.util.Optional;
+import org.kornspur.api.query.StandingSentences;
+import org.kornspur.api.query.VisibleData;
+import org.kornspur.api.readmodel.StandingRow;
+import org.kornspur.api.text.DomainTerms;
+import org.kornspur.api.text.LocalForm;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.standing.SeedMaterial;
+
+/** Draws a part of the pedigree, with what each crop, lot and customer shows. */
+final class PedigreeFaces {
+  private static final int LONGEST_TITLE = 18;
+
+  private final VisibleData data;
+  private final StandingSentences sentences;
+  private final LotMessages texts;
+  private final LocalForm form;
+  private final DomainTerms terms;
+
+  PedigreeFaces(VisibleData data, StandingSentences sentences, Framing framing) {
+    this.data = data;
+    this.sentences = sentences;
+    this.texts = framing.texts(LotMessages.class);
+    this.form = framing.form();
+    this.terms = DomainTerms.in(framing.language());
+  }
+
+  PedigreeDrawing draw(PedigreeCut cut, Subject start) {
+    Map<Subject, Integer> years = new HashMap<>();
+    cut.nodes().forEach(subject -> year(subject).ifPresent(year -> years.put(subject, year)));
+    int last = years.values().stream().mapToInt(Integer::intValue).max().orElse(0);
+    Map<Subject, PedigreeLayout.Face> faces = new HashMap<>();
+    Map<Integer, String> names = new HashMap<>();
+    for (Subject subject : cut.nodes()) {
+      boolean isCustomer = subject.kind() == Subject.Kind.ENTERPRISE;
+      int column = isCustomer ? last + 1 : years.getOrDefault(subject, 0);
+      names.put(
+          column,
+          isCustomer
+              ? texts.customers()
+              : column == 0 ? texts.yearUnknown() : String.valueOf(column));
+      faces.put(subject, face(subject, cut, column));
+    }
+    return PedigreeLayout.draw(cut, start, faces, names, form::kg);
+  }
+
+  private Optional<Integer> year(Subject subject) {
+    return data.row(subject).flatMap(StandingRow::material).map(SeedMaterial::getCropYear);
+  }
+
+  private PedigreeLayout.Face face(Subject subject, PedigreeCut cut, int column) {
+    Optional<StandingRow> row = data.row(subject);
+    String id = subject.id();
+    String state =
+        subject.kind() == Subject.Kind.ENTERPRISE
+            ? "CUSTOMER"
+            : row.map(one -> one.state().name()).orElse("NONE");
+    String second =
+        subject.kind() == Subject.Kind.ENTERPRISE
+            ? texts.customer()
+            : row.map(this::second).orElse("");
+    return new PedigreeLayout.Face(
+        PageAddresses.of(subject),
+        state,
+        id.length() > LONGEST_TITLE ? id.substring(0, LONGEST_TITLE - 1) + "…" : id,
+        second,
+        more(cut.hiddenBefore().get(subject)),
+        more(cut.hiddenAfter().get(subject)),
+        subject.kind() == Subject.Kind.ENTERPRISE
+            ? texts.customer() + " " + id
+            : sentences.name(subject) + row.map(one -> ", " + terms.state(one.state())).orElse(""),
+        column);
+  }
+
+  private String second(StandingRow row) {
+    String seed = row.material().map(SeedMaterial::getSeedId).orElse("");
+    String shown = seed.length() > 9 ? seed.substring(0, 8) + "…" : seed;
+    return shown.isEmpty() ? terms.state(row.state()) : shown + " · " + terms.state(row.state());
+  }
+
+  private String more(Integer hidden) {
+    return hidden == null ? "" : texts.more(form.count(hidden));
+  }
+}

@@ -1,0 +1,151 @@
+package org.kornspur.api.web;
+
+import com.fasterxml.jackson.databind.ObjectMapper;
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.BeanParam;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.FormParam;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriInfo;
+import java.io.IOException;
+import java.net.URI;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.kornspur.api.command.fact.Quarantine;
+import org.kornspur.api.http.IgnoredParameters;
+import org.kornspur.api.http.QuarantineFilter;
+import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.ProblemLanguage;
+import org.kornspur.api.query.QueryService;
+import org.kornspur.api.query.view.PageView;
+import org.kornspur.api.query.view.QuarantineLine;
+import org.kornspur.api.query.view.QuarantineView;
+import org.kornspur.api.security.CurrentCaller;
+import org.kornspur.api.security.Permission;
+import org.kornspur.api.security.RequiresPermission;
+import org.kornspur.api.text.Addresses;
+import org.kornspur.contract.QuarantineState;
+import org.kornspur.ingest.intake.ProblemWords;
+
+/** Refused input: why it was refused, to be mended or discarded. */
+@Path("/quarantine")
+@Produces(MediaType.TEXT_HTML + ";charset=UTF-8")
+public class QuarantinePage {
+  @Inject Framing framing;
+  @Inject Quarantine quarantine;
+  @Inject QueryService queries;
+  @Inject IgnoredParameters unheeded;
+  @Inject CurrentCaller caller;
+  @Inject ObjectMapper json;
+
+  /** An entry of the list. */
+  public record Line(QuarantineLine entry, String href) {
+    static Line of(QuarantineLine entry) {
+      return new Line(entry, entry.href().substring(Addresses.ROOT.length()));
+    }
+  }
+
+  @CheckedTemplate(basePath = "web")
+  static class Templates {
+    static native TemplateInstance quarantine(Frame page, List<Line> lines, Paging paging);
+
+    static native TemplateInstance quarantined(
+        Frame page, QuarantineView entry, boolean mayDecide, String refusal, String reason);
+  }
+
+  @GET
+  @RequiresPermission(Permission.READ_QUARANTINE)
+  @Operation(hidden = true)
+  public String list(@BeanParam QuarantineFilter filter, @Context UriInfo uri) {
+    PageView<QuarantineLine> found =
+        PageView.of(
+            quarantine.find(filter.query(unheeded.parameters())),
+            row -> QuarantineLine.of(row, words()),
+            queries.asOf());
+    return framing.render(
+        Templates.quarantine(
+            framing.around(NavigationItem.QUARANTINE, found.asOf()),
+            found.items().stream().map(Line::of).toList(),
+            Paging.of(found, uri)));
+  }
+
+  @GET
+  @Path("{entryId}")
+  @RequiresPermission(Permission.READ_QUARANTINE)
+  @Operation(hidden = true)
+  public String entry(@PathParam("entryId") String entryId) {
+    return show(entryId, "", "");
+  }
+
+  @POST
+  @Path("{entryId}/replay")
+  @RequiresPermission(Permission.SETTLE_QUARANTINE)
+  @Operation(hidden = true)
+  public Response replay(@PathParam("entryId") String entryId) {
+    try {
+      quarantine.replay(entryId, Optional.empty());
+      return back(entryId);
+    } catch (ApiProblem refused) {
+      return refused(entryId, refused, "");
+    }
+  }
+
+  @POST
+  @Path("{entryId}/discard")
+  @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+  @RequiresPermission(Permission.SETTLE_QUARANTINE)
+  @Operation(hidden = true)
+  public Response discard(@PathParam("entryId") String entryId, @FormParam("reason") String reason)
+      throws IOException {
+    String given = reason == null ? "" : reason;
+    try {
+      quarantine.discard(
+          entryId,
+          json.writeValueAsString(Map.of("reason", given)).getBytes(StandardCharsets.UTF_8));
+      return back(entryId);
+    } catch (ApiProblem refused) {
+      return refused(entryId, refused, given);
+    }
+  }
+
+  private Response refused(String entryId, ApiProblem refused, String reason) {
+    return Response.status(refused.document().status())
+        .entity(show(entryId, refused.document().detail(words()), reason))
+        .build();
+  }
+
+  private static Response back(String entryId) {
+    return Response.seeOther(
+            URI.create(Addresses.ofEntry(entryId).substring(Addresses.ROOT.length())))
+        .build();
+  }
+
+  private ProblemWords words() {
+    return ProblemLanguage.words(framing.language());
+  }
+
+  private String show(String entryId, String refusal, String reason) {
+    QuarantineView entry = QuarantineView.of(quarantine.entry(entryId), words());
+    boolean mayDecide =
+        entry.state() == QuarantineState.HELD && caller.get().may(Permission.SETTLE_QUARANTINE);
+    return framing.render(
+        Templates.quarantined(
+            framing.around(NavigationItem.QUARANTINE, queries.asOf()),
+            entry,
+            mayDecide,
+            refusal,
+            reason));
+  }
+}

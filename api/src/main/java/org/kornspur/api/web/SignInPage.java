@@ -1,0 +1,41 @@
+package org.kornspur.api.web;
+
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.MediaType;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.kornspur.api.security.Permission;
+import org.kornspur.api.security.RequiresPermission;
+
+/** Where people say who they are. */
+@Path("/login")
+public class SignInPage {
+  @Inject Framing framing;
+
+  @CheckedTemplate(basePath = "web")
+  static class Templates {
+    static native TemplateInstance login(Frame page, String next, String why);
+  }
+
+  /**
+   * @param next where to go after it; the log-in takes it only if it lies here
+   * @param why "wrong" or "wait" where user and password were not taken, "own" where the password
+   *     was issued and another is to be set
+   */
+  @GET
+  @RequiresPermission(Permission.LOG_IN)
+  @Produces(MediaType.TEXT_HTML + ";charset=UTF-8")
+  @Operation(hidden = true)
+  public String form(@QueryParam("next") String next, @QueryParam("why") String why) {
+    return framing.render(
+        Templates.login(
+            framing.around(NavigationItem.ELSEWHERE),
+            next == null ? "/" : next,
+            why == null ? "" : why));
+  }
+}

@@ -1,0 +1,87 @@
+package org.kornspur.api.web;
+
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.BeanParam;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.UriInfo;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.kornspur.api.http.IgnoredParameters;
+import org.kornspur.api.http.StandingFilter;
+import org.kornspur.api.query.QueryService;
+import org.kornspur.api.query.RequestWords;
+import org.kornspur.api.query.view.PageView;
+import org.kornspur.api.query.view.StandingLine;
+import org.kornspur.api.security.Permission;
+import org.kornspur.api.security.RequiresPermission;
+import org.kornspur.api.text.FrameMessages;
+import org.kornspur.api.text.Words;
+import org.kornspur.ingest.contract.Subject;
+
+/** Lists of lots and of crops, worst first, to look things up in. */
+@Path("/")
+@Produces(MediaType.TEXT_HTML + ";charset=UTF-8")
+public class StandingsPage {
+  @Inject Framing framing;
+  @Inject QueryService queries;
+  @Inject IgnoredParameters unheeded;
+  @Inject Choices choices;
+  @Inject RequestWords requestWords;
+
+  /** A crop or lot as the list shows it. */
+  public record Line(StandingLine standing, String href, String holder) {
+    static Line of(StandingLine standing, Words words) {
+      return new Line(
+          standing,
+          PageAddresses.of(standing.subject()),
+          Optional.ofNullable(standing.holder())
+              .map(Subject::enterprise)
+              .map(words::named)
+              .orElse(""));
+    }
+  }
+
+  @CheckedTemplate(basePath = "web")
+  static class Templates {
+    static native TemplateInstance standings(
+        Frame page, String title, String action, List<Line> lines, Filters filters, Paging paging);
+  }
+
+  @GET
+  @Path("lots")
+  @RequiresPermission(Permission.READ_LOTS)
+  @Operation(hidden = true)
+  public String lots(@BeanParam StandingFilter filter, @Context UriInfo uri) {
+    return list(NavigationItem.LOTS, Subject.Kind.LOT, filter, uri);
+  }
+
+  @GET
+  @Path("crops")
+  @RequiresPermission(Permission.READ_CROPS)
+  @Operation(hidden = true)
+  public String crops(@BeanParam StandingFilter filter, @Context UriInfo uri) {
+    return list(NavigationItem.CROPS, Subject.Kind.CROP, filter, uri);
+  }
+
+  private String list(NavigationItem room, Subject.Kind kind, StandingFilter filter, UriInfo uri) {
+    PageView<StandingLine> found =
+        queries.list(filter.query(Set.of(kind), false, unheeded.parameters()));
+    Words words = requestWords.words();
+    return framing.render(
+        Templates.standings(
+            framing.around(room, found.asOf()),
+            room.label(framing.texts(FrameMessages.class)),
+            room.href(),
+            found.items().stream().map(line -> Line.of(line, words)).toList(),
+            choices.filters(uri),
+            Paging.of(found, uri)));
+  }
+}

@@ -1,0 +1,192 @@
+package org.kornspur.api.web;
+
+import io.quarkus.qute.RawString;
+import jakarta.enterprise.context.RequestScoped;
+import jakarta.inject.Inject;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.kornspur.api.kafka.RulesInForce;
+import org.kornspur.api.query.QueryService;
+import org.kornspur.api.query.RequestWords;
+import org.kornspur.api.query.StandingSentences;
+import org.kornspur.api.query.VisibleData;
+import org.kornspur.api.query.view.Caution;
+import org.kornspur.api.query.view.StandingView;
+import org.kornspur.api.text.DomainTerms;
+import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.StandingSummary;
+import org.kornspur.api.text.VerdictWords;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.dossier.Entry;
+import org.kornspur.processors.pedigree.Edge;
+import org.kornspur.processors.pedigree.Trace;
+import org.kornspur.standing.LotStanding;
+import org.kornspur.standing.ReleaseStep;
+import org.kornspur.standing.StandingState;
+
+/** Puts together the page of one lot or crop, from the same services as the interface. */
+@RequestScoped
+public class SubjectSheets {
+  private static final int MOST_SUBJECTS = 5000;
+
+  @Inject QueryService queries;
+  @Inject VisibleData data;
+  @Inject Framing framing;
+  @Inject RequestWords requestWords;
+  @Inject StandingSentences sentences;
+  @Inject RulesInForce rules;
+
+  /** The page of a subject whose standing is this. */
+  public SubjectSheet of(Subject subject, StandingView view) {
+    VerdictWords words = requestWords.verdicts();
+    LotStanding standing = data.standing(subject).orElseThrow();
+    List<Entry> entries = queries.wholeDossier(subject).entries();
+    Set<String> own =
+        entries.stream().map(entry -> entry.header().getFactId()).collect(Collectors.toSet());
+    Trace back = Trace.walk(data.pedigree(), subject, Trace.Direction.BACK, MOST_SUBJECTS);
+    Trace forward = Trace.walk(data.pedigree(), subject, Trace.Direction.FORWARD, MOST_SUBJECTS);
+    Map<Subject, Optional<LotStanding>> standings = new HashMap<>();
+    PedigreeCut cut =
+        PedigreeCut.of(back, forward, one -> standings.computeIfAbsent(one, data::standing));
+    LotMessages texts = texts();
+    GateLines lines = new GateLines(words, framing, own);
+    long counting = entries.stream().filter(Entry::counts).count();
+    return new SubjectSheet(
+        subject.id(),
+        PageAddresses.of(subject),
+        sentences.name(subject),
+        subject.kind().word(),
+        view.state(),
+        sentences.sentence(view),
+        reason(standing),
+        Optional.ofNullable(view.release()).filter(release -> release.step() != ReleaseStep.NONE),
+        Optional.ofNullable(view.material()),
+        Optional.ofNullable(view.material())
+            .flatMap(material -> rules.rulebooks().find(material.rulebookId()))
+            .map(words.words()::rulebook),
+        Optional.ofNullable(view.holder())
+            .map(holder -> words.words().named(Subject.parse(holder.subject()))),
+        view.heldKg(),
+        view.givenOutKg(),
+        view.leftKg(),
+        view.changedAt(),
+        view.cautions().stream().map(this::caution).toList(),
+        lines.gates(standing),
+        lines.ruleNotes(standing),
+        lines.inherited(standing),
+        cut.links().isEmpty()
+            ? Optional.empty()
+            : Optional.of(new PedigreeFaces(data, sentences, framing).draw(cut, subject)),
+        cut.nodes().size() < cut.all()
+            ? Optional.of(
+                texts.pedigreeCut(form().count(cut.nodes().size()), form().count(cut.all())))
+            : Optional.empty(),
+        movements(back, forward, cut),
+        dispatched(forward).values().stream().mapToDouble(Double::doubleValue).sum(),
+        dispatched(forward).entrySet().stream()
+            .map(
+                customer ->
+                    new SubjectSheet.CustomerLine(
+                        words.words().named(Subject.enterprise(customer.getKey())),
+                        customer.getValue()))
+            .sorted(Comparator.comparingDouble(SubjectSheet.CustomerLine::massKg).reversed())
+            .toList(),
+        completeness(back, forward),
+        counting,
+        entries.size() - counting,
+        FactLine.of(entries, trade(), data::sees));
+  }
+
+  private SubjectSheet.CautionLine caution(Caution caution) {
+    LotMessages texts = texts();
+    String title =
+        switch (caution.about()) {
+          case AUTHORITY -> texts.cautionAuthority();
+          case SAMPLING_AND_TESTING -> texts.cautionSampling();
+          case ERGOT -> texts.cautionErgot();
+          case TREATED_SEED -> texts.cautionTreated();
+          case NOT_RELEASED -> texts.cautionNotReleased();
+        };
+    return new SubjectSheet.CautionLine(caution.about(), title, caution.sentence());
+  }
+
+  /** The first reason, unless all is met. */
+  private Optional<RawString> reason(LotStanding standing) {
+    return standing.getState() == StandingState.FIT
+        ? Optional.empty()
+        : Optional.of(
+            new RawString(requestWords.standings().reasonHtml(StandingSummary.of(standing))));
+  }
+
+  private List<SubjectSheet.MovementLine> movements(Trace back, Trace forward, PedigreeCut cut) {
+    Set<Edge> shown = new HashSet<>();
+    Set<String> troubled =
+        cut.links().stream()
+            .filter(PedigreeCut.Link::troubled)
+            .map(link -> link.parent() + " " + link.child())
+            .collect(Collectors.toSet());
+    return Stream.concat(back.edges().stream(), forward.edges().stream())
+        .filter(edge -> cut.nodes().contains(edge.parent()) && cut.nodes().contains(edge.child()))
+        .filter(shown::add)
+        .sorted(Comparator.comparing(Edge::happenedAt).thenComparing(Edge::factId))
+        .map(
+            edge ->
+                new SubjectSheet.MovementLine(
+                    SubjectSheet.Stop.of(edge.parent()),
+                    SubjectSheet.Stop.of(edge.child()),
+                    edge.massKg(),
+                    trade().fact(edge.by()),
+                    edge.happenedAt(),
+                    troubled.contains(edge.parent() + " " + edge.child())))
+        .toList();
+  }
+
+  private static Map<String, Double> dispatched(Trace forward) {
+    Map<String, Double> byCustomerKg = new TreeMap<>();
+    forward.edges().stream()
+        .filter(edge -> edge.child().kind() == Subject.Kind.ENTERPRISE)
+        .forEach(edge -> byCustomerKg.merge(edge.child().id(), edge.massKg(), Double::sum));
+    return byCustomerKg;
+  }
+
+  private String completeness(Trace back, Trace forward) {
+    if (!back.complete() || !forward.complete()) {
+      return texts().traceCut(form().count(MOST_SUBJECTS));
+    }
+    List<String> unresolved =
+        Stream.concat(back.steps().keySet().stream(), forward.steps().keySet().stream())
+            .filter(
+                subject ->
+                    subject.kind() == Subject.Kind.LOT || subject.kind() == Subject.Kind.CROP)
+            .filter(subject -> data.row(subject).isEmpty())
+            .map(Subject::toString)
+            .distinct()
+            .toList();
+    return unresolved.isEmpty()
+        ? texts().traceComplete()
+        : texts()
+            .traceUnresolved(
+                form().count(unresolved.size()),
+                unresolved.stream().limit(10).collect(Collectors.joining(", ")));
+  }
+
+  private LotMessages texts() {
+    return framing.texts(LotMessages.class);
+  }
+
+  private DomainTerms trade() {
+    return DomainTerms.in(framing.language());
+  }
+
+  private LocalForm form() {
+    return framing.form();
+  }
+}

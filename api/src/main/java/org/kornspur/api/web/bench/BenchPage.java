@@ -1,0 +1,180 @@
+package org.kornspur.api.web.bench;
+
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.UriInfo;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.kornspur.api.http.IgnoredParameters;
+import org.kornspur.api.query.QueryService;
+import org.kornspur.api.query.RequestWords;
+import org.kornspur.api.query.view.PageView;
+import org.kornspur.api.security.Permission;
+import org.kornspur.api.security.RequiresPermission;
+import org.kornspur.api.web.Frame;
+import org.kornspur.api.web.Framing;
+import org.kornspur.api.web.NavigationItem;
+import org.kornspur.api.web.Paging;
+import org.kornspur.contract.GerminationTest;
+import org.kornspur.ingest.contract.FactType;
+import org.kornspur.processors.dossier.Entry;
+
+/** The samples that are assigned to a laboratory, and one of them. */
+@Path("/bench")
+@Produces(MediaType.TEXT_HTML + ";charset=UTF-8")
+public class BenchPage {
+  private static final int SAMPLES_A_PAGE = 20;
+
+  /** What corrects a result happened when it did, and stands after it. */
+  private static final Comparator<Entry> AS_RECORDED =
+      Comparator.comparing((Entry entry) -> entry.header().getHappenedAt())
+          .thenComparing(entry -> entry.header().getRecordedAt());
+
+  @Inject Framing framing;
+  @Inject RequestWords requestWords;
+  @Inject QueryService queries;
+  @Inject Samples samples;
+  @Inject IgnoredParameters unheeded;
+
+  /**
+   * A result that this laboratory brought.
+   *
+   * @param test in the words of the trade
+   * @param corrects why it corrects an earlier one; empty of a first one
+   * @param superseded why it no longer counts; empty where it does
+   * @param correctHref address of the form that corrects it; empty where it does not count or has
+   *     no form
+   */
+  public record Result(
+      String factId,
+      String test,
+      String happened,
+      String recordedBy,
+      String sourceDocument,
+      List<ResultPreview.Line> lines,
+      Optional<String> corrects,
+      Optional<String> superseded,
+      String correctHref) {}
+
+  /** A form that may be filled in, with its address. */
+  public record Task(BenchForm form, String href) {}
+
+  /**
+   * The samples on a page of the list.
+   *
+   * @param laboratory id; empty where who asks is bound to none
+   */
+  public record Listed(
+      Optional<String> laboratory,
+      List<BenchSample> open,
+      List<BenchSample> finished,
+      Paging paging) {}
+
+  @CheckedTemplate(basePath = "web/bench")
+  static class Templates {
+    static native TemplateInstance list(Frame page, Listed listed);
+
+    static native TemplateInstance sample(
+        Frame page,
+        BenchSample sample,
+        String mass,
+        String accreditation,
+        List<Task> tasks,
+        List<Result> results,
+        boolean recorded);
+  }
+
+  @GET
+  @RequiresPermission(Permission.WORK_AT_BENCH)
+  @Operation(hidden = true)
+  public String list(@QueryParam("page") String page, @Context UriInfo uri) {
+    int number = unheeded.parameters().whole("page", page, 1, 1, 1_000_000);
+    Frame frame = framing.around(NavigationItem.BENCH, queries.asOf());
+    PageView<BenchSample> found =
+        PageView.of(
+            samples.page(number, SAMPLES_A_PAGE, frame), Function.identity(), queries.asOf());
+    return framing.render(
+        Templates.list(
+            frame,
+            new Listed(
+                samples.laboratory(),
+                found.items().stream().filter(BenchSample::open).toList(),
+                found.items().stream().filter(sample -> !sample.open()).toList(),
+                Paging.of(found, uri))));
+  }
+
+  @GET
+  @Path("lots/{lot}/samples/{sample}")
+  @RequiresPermission(Permission.WORK_AT_BENCH)
+  @Operation(hidden = true)
+  public String sample(
+      @PathParam("lot") String lotId,
+      @PathParam("sample") String sampleId,
+      @QueryParam("recorded") String recorded) {
+    Frame frame = framing.around(NavigationItem.BENCH, queries.asOf());
+    Samples.Whole whole = samples.sample(lotId, sampleId, frame);
+    List<Task> tasks =
+        Arrays.stream(BenchForm.values())
+            .map(form -> new Task(form, whole.sample().href() + "/" + form.path()))
+            .toList();
+    ResultPreview reckoning =
+        new ResultPreview(framing.texts(BenchMessages.class), requestWords.words());
+    return framing.render(
+        Templates.sample(
+            frame,
+            whole.sample(),
+            frame.form().measure(whole.sampling().getSubmittedSampleG(), "g"),
+            whole.sampling().getSamplerAccreditation(),
+            tasks,
+            whole.own().stream()
+                .sorted(AS_RECORDED)
+                .map(entry -> result(entry, whole, reckoning, frame))
+                .toList(),
+            recorded != null));
+  }
+
+  private Result result(Entry entry, Samples.Whole whole, ResultPreview reckoning, Frame frame) {
+    String correctHref =
+        entry.counts()
+            ? BenchForm.of(entry.fact())
+                .map(
+                    form ->
+                        Samples.correctHref(
+                            whole.sample().href(), form, entry.header().getFactId()))
+                .orElse("")
+            : "";
+    return new Result(
+        entry.header().getFactId(),
+        frame.trade().fact(FactType.of(entry.fact())),
+        frame.form().minute(entry.header().getHappenedAt()),
+        entry.header().getRecordedBy(),
+        entry.header().getSourceDocument(),
+        reckoning.of(entry.fact(), before(entry, whole)),
+        Optional.ofNullable(entry.header().getCorrection())
+            .map(correction -> correction.getReason()),
+        entry.superseded().map(Entry.Superseded::reason),
+        correctHref);
+  }
+
+  /** Germination tests of the sample that count and came before. */
+  private static List<GerminationTest> before(Entry entry, Samples.Whole whole) {
+    return whole.counting().stream()
+        .filter(earlier -> Entry.BY_TIME_THEN_ID.compare(earlier, entry) < 0)
+        .map(Entry::fact)
+        .filter(GerminationTest.class::isInstance)
+        .map(GerminationTest.class::cast)
+        .toList();
+  }
+}

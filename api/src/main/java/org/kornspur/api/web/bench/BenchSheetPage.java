@@ -1,0 +1,301 @@
+package org.kornspur.api.web.bench;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.MultivaluedMap;
+import jakarta.ws.rs.core.Response;
+import java.net.URI;
+import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDateTime;
+import java.time.format.DateTimeParseException;
+import java.time.temporal.ChronoUnit;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.apache.avro.specific.SpecificRecord;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.kornspur.api.problem.AddressDetail;
+import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.api.problem.RecordDetail;
+import org.kornspur.api.query.RequestWords;
+import org.kornspur.api.security.CurrentCaller;
+import org.kornspur.api.security.Permission;
+import org.kornspur.api.security.RequiresPermission;
+import org.kornspur.api.web.Frame;
+import org.kornspur.api.web.Framing;
+import org.kornspur.api.web.NavigationItem;
+import org.kornspur.api.web.fieldbook.BookMessages;
+import org.kornspur.api.web.fieldbook.FactForm;
+import org.kornspur.api.web.fieldbook.Field;
+import org.kornspur.api.web.fieldbook.Sheet;
+import org.kornspur.api.web.fieldbook.SheetReader;
+import org.kornspur.api.web.fieldbook.SheetSending;
+import org.kornspur.contract.GerminationTest;
+import org.kornspur.ingest.json.AvroJson;
+import org.kornspur.ingest.json.FactParser;
+import org.kornspur.ingest.json.ReadResult;
+import org.kornspur.ingest.problem.Given;
+import org.kornspur.processors.dossier.Entry;
+
+/**
+ * The forms of a sample. What was typed is checked and shown with what it comes to; only what was
+ * shown so is then recorded.
+ */
+@Path("/bench/lots/{lot}/samples/{sample}/{form}")
+@Produces(MediaType.TEXT_HTML + ";charset=UTF-8")
+public class BenchSheetPage {
+  private static final int UNPROCESSABLE = 422;
+  private static final String CHECKED_AT = "checkedAt";
+  private static final Duration LONGEST_THOUGHT = Duration.ofHours(12);
+
+  private final Clock clock = Clock.systemUTC();
+
+  @Inject Framing framing;
+  @Inject RequestWords requestWords;
+  @Inject Samples samples;
+  @Inject SheetSending sending;
+  @Inject CurrentCaller caller;
+
+  /** What the button that was pressed asks for. */
+  private enum Step {
+    CHECK,
+    CHANGE,
+    RECORD;
+
+    static Step of(String posted) {
+      return switch (posted) {
+        case "record" -> RECORD;
+        case "change" -> CHANGE;
+        default -> CHECK;
+      };
+    }
+  }
+
+  /** What was typed into a field, as a person reads it. */
+  public record Entered(String label, String value) {}
+
+  @CheckedTemplate(basePath = "web/bench")
+  static class Templates {
+    static native TemplateInstance sheet(Frame page, BenchSample sample, Sheet<BenchForm> sheet);
+
+    static native TemplateInstance checked(
+        Frame page,
+        BenchSample sample,
+        Sheet<BenchForm> sheet,
+        List<ResultPreview.Line> lines,
+        List<Entered> entered,
+        String checkedAt);
+  }
+
+  @GET
+  @RequiresPermission(Permission.WORK_AT_BENCH)
+  @Operation(hidden = true)
+  public String form(
+      @PathParam("lot") String lotId,
+      @PathParam("sample") String sampleId,
+      @PathParam("form") String path,
+      @QueryParam("corrects") String corrects) {
+    BenchForm form = known(path);
+    Frame frame = framing.around(NavigationItem.BENCH);
+    Samples.Whole whole = samples.sample(lotId, sampleId, frame);
+    Sheet<BenchForm> sheet = sheet(form, whole, corrected(form, whole, corrects, ""), frame);
+    return framing.render(Templates.sheet(frame, whole.sample(), sheet));
+  }
+
+  @POST
+  @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+  @RequiresPermission(Permission.WORK_AT_BENCH)
+  @Operation(hidden = true)
+  public Response step(
+      @PathParam("lot") String lotId,
+      @PathParam("sample") String sampleId,
+      @PathParam("form") String path,
+      MultivaluedMap<String, String> posted) {
+    BenchForm form = known(path);
+    Frame frame = framing.around(NavigationItem.BENCH);
+    Samples.Whole whole = samples.sample(lotId, sampleId, frame);
+    SheetReader reader = new SheetReader(posted, frame.form(), framing.texts(BookMessages.class));
+    Optional<Entry> corrected =
+        corrected(
+            form, whole, reader.value(BenchFields.SUPERSEDES), reader.value(SheetReader.FACT_ID));
+    Sheet<BenchForm> empty = sheet(form, whole, corrected, frame);
+    Step step = Step.of(reader.value("step"));
+    if (step == Step.CHANGE) {
+      return page(200, Templates.sheet(frame, whole.sample(), empty.posted(reader, Map.of())));
+    }
+    ObjectNode fact = fact(empty, reader, corrected, whole, frame);
+    Map<String, List<Field.Fault>> faults = new LinkedHashMap<>(reader.faults());
+    Optional<SpecificRecord> read = Optional.empty();
+    if (faults.isEmpty()) {
+      ReadResult result = FactParser.accept(fact.toString().getBytes(StandardCharsets.UTF_8));
+      if (result instanceof ReadResult.Refused refused) {
+        faults.putAll(sending.byField(refused.problems()));
+      } else {
+        read = Optional.of(((ReadResult.Fact) result).fact());
+        corrected.filter(entry -> saysTheSame(fact, entry)).ifPresent(same -> unchanged(faults));
+      }
+    }
+    if (faults.isEmpty() && step == Step.RECORD) {
+      faults.putAll(sending.send(fact));
+      if (faults.isEmpty()) {
+        return Response.seeOther(URI.create(whole.sample().href() + "?recorded=" + form.path()))
+            .build();
+      }
+    }
+    Sheet<BenchForm> shown = empty.posted(reader, faults);
+    if (!faults.isEmpty()) {
+      return page(UNPROCESSABLE, Templates.sheet(frame, whole.sample(), shown));
+    }
+    ResultPreview reckoning =
+        new ResultPreview(framing.texts(BenchMessages.class), requestWords.words());
+    return page(
+        200,
+        Templates.checked(
+            frame,
+            whole.sample(),
+            shown,
+            reckoning.of(read.orElseThrow(), earlier(whole, corrected)),
+            shown.filled().stream().map(field -> entered(field, frame)).toList(),
+            clock.instant().truncatedTo(ChronoUnit.MILLIS).toString()));
+  }
+
+  private static Entered entered(Field field, Frame frame) {
+    String value =
+        switch (field.kind()) {
+          case TIME ->
+              frame
+                  .form()
+                  .minute(
+                      LocalDateTime.parse(field.value()).atZone(frame.form().zone()).toInstant());
+          case CHOICE ->
+              field.options().stream()
+                  .filter(option -> field.holds(option.value()))
+                  .map(Field.Option::label)
+                  .findFirst()
+                  .orElse(field.value());
+          case TEXT, WHOLE, DECIMAL, DAY, FLAG, CORNERS -> field.value();
+        };
+    return new Entered(field.label(), value);
+  }
+
+  private Response page(int status, TemplateInstance page) {
+    return Response.status(status).entity(framing.render(page)).build();
+  }
+
+  private Sheet<BenchForm> sheet(
+      BenchForm form, Samples.Whole whole, Optional<Entry> corrected, Frame frame) {
+    BenchFields fields = fields(whole, frame);
+    return corrected
+        .map(entry -> fields.correcting(form, entry))
+        .orElseGet(() -> fields.sheet(form));
+  }
+
+  private BenchFields fields(Samples.Whole whole, Frame frame) {
+    return new BenchFields(whole, framing.texts(BenchMessages.class), frame.form(), clock);
+  }
+
+  private ObjectNode fact(
+      Sheet<BenchForm> sheet,
+      SheetReader reader,
+      Optional<Entry> corrected,
+      Samples.Whole whole,
+      Frame frame) {
+    ObjectNode fact = reader.fact(sheet, caller.get().personId(), keyedIn(reader));
+    corrected.ifPresent(
+        entry -> {
+          ObjectNode header = fact.withObjectProperty("header");
+          header.withObjectProperty("correction").put("supersedes", entry.header().getFactId());
+          // the form knows minutes; what nobody changed keeps its seconds
+          if (reader.value(BenchFields.HAPPENED_AT).equals(fields(whole, frame).localTime(entry))) {
+            header.put("happenedAt", entry.header().getHappenedAt().toString());
+          }
+        });
+    return fact;
+  }
+
+  /** When it was first checked, so that the same page sent twice is the same fact. */
+  private Instant keyedIn(SheetReader reader) {
+    Instant now = clock.instant();
+    try {
+      Instant checked = Instant.parse(reader.value(CHECKED_AT));
+      return checked.isAfter(now) || checked.isBefore(now.minus(LONGEST_THOUGHT)) ? now : checked;
+    } catch (DateTimeParseException notCheckedYet) {
+      return now;
+    }
+  }
+
+  private static boolean saysTheSame(ObjectNode fact, Entry corrected) {
+    ReadResult read = FactParser.accept(fact);
+    return read instanceof ReadResult.Fact now
+        && body(AvroJson.write(now.fact())).equals(body(AvroJson.write(corrected.fact())));
+  }
+
+  /** What a correction can change: all but who wrote it down when, under which id and why. */
+  private static ObjectNode body(ObjectNode fact) {
+    ObjectNode body = fact.deepCopy();
+    body.withObjectProperty("header").remove(List.of("factId", "recordedBy", "recordedAt"));
+    body.withObjectProperty("header").remove("correction");
+    return body;
+  }
+
+  private void unchanged(Map<String, List<Field.Fault>> faults) {
+    faults.put("", List.of(new Field.Fault(framing.texts(BenchMessages.class).unchanged())));
+  }
+
+  private static List<GerminationTest> earlier(Samples.Whole whole, Optional<Entry> corrected) {
+    return whole.counting().stream()
+        .filter(entry -> corrected.filter(entry::equals).isEmpty())
+        .map(Entry::fact)
+        .filter(GerminationTest.class::isInstance)
+        .map(GerminationTest.class::cast)
+        .toList();
+  }
+
+  /**
+   * The result that is corrected.
+   *
+   * @param factId empty for a new result
+   * @param by id of the correction, which may have gone in already where a page is sent twice
+   */
+  private Optional<Entry> corrected(BenchForm form, Samples.Whole whole, String factId, String by) {
+    if (factId == null || factId.isEmpty()) {
+      return Optional.empty();
+    }
+    Entry found =
+        whole.own().stream()
+            .filter(entry -> entry.header().getFactId().equals(factId))
+            .filter(entry -> BenchForm.of(entry.fact()).filter(form::equals).isPresent())
+            .findFirst()
+            .orElseThrow(
+                () -> ApiProblem.notFound(new RecordDetail.NoResult(Given.text(factId, false))));
+    Optional<String> supersededBy = found.superseded().map(Entry.Superseded::byFactId);
+    if (supersededBy.filter(id -> !id.equals(by)).isPresent()) {
+      throw new ApiProblem(
+          ProblemKind.REQUEST_REFUSED,
+          new RecordDetail.ReplacedResult(
+              Given.text(factId, false), Given.text(supersededBy.orElseThrow(), false)));
+    }
+    return Optional.of(found);
+  }
+
+  private static BenchForm known(String path) {
+    return FactForm.at(path, BenchForm.values())
+        .orElseThrow(
+            () -> ApiProblem.notFound(new AddressDetail.NoBenchForm(Given.text(path, false))));
+  }
+}

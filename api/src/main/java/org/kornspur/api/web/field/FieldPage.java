@@ -1,0 +1,162 @@
+package org.kornspur.api.web.field;
+
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.kornspur.api.kafka.Engine;
+import org.kornspur.api.kafka.RulesInForce;
+import org.kornspur.api.query.QueryService;
+import org.kornspur.api.query.RequestWords;
+import org.kornspur.api.query.view.GateView;
+import org.kornspur.api.query.view.NeighboursView;
+import org.kornspur.api.query.view.StandingView;
+import org.kornspur.api.security.Permission;
+import org.kornspur.api.security.RequiresPermission;
+import org.kornspur.api.security.visibility.VisibilityService;
+import org.kornspur.api.web.Frame;
+import org.kornspur.api.web.Framing;
+import org.kornspur.api.web.NavigationItem;
+import org.kornspur.api.web.SubjectSheet;
+import org.kornspur.api.web.SubjectSheets;
+import org.kornspur.api.web.field.Surroundings.Required;
+import org.kornspur.contract.FieldCropDeclared;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.advice.InspectionAdvice;
+import org.kornspur.processors.advice.InspectionAdvice.Terms;
+import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.ground.Area;
+import org.kornspur.processors.standards.Rulebook;
+import org.kornspur.processors.standards.Rulebooks;
+import org.kornspur.processors.stream.IsolationJoin;
+
+/** One seed crop: what the page of a lot shows, and its field with the ground around it. */
+@Path("/crops/{id}")
+public class FieldPage {
+
+  /** The risks of the plans that are drawn: 5 % each, against twice the limit. */
+  private static final Terms TERMS = new Terms(0.05, 0.05, 2);
+
+  private final Framing framing;
+  private final QueryService queries;
+  private final Engine engine;
+  private final SubjectSheets sheets;
+  private final VisibilityService visibilityService;
+  private final RulesInForce rules;
+  private final RequestWords requestWords;
+
+  @Inject
+  public FieldPage(
+      Framing framing,
+      QueryService queries,
+      Engine engine,
+      SubjectSheets sheets,
+      VisibilityService visibilityService,
+      RulesInForce rules,
+      RequestWords requestWords) {
+    this.requestWords = requestWords;
+    this.rules = rules;
+    this.visibilityService = visibilityService;
+    this.framing = framing;
+    this.queries = queries;
+    this.engine = engine;
+    this.sheets = sheets;
+  }
+
+  /**
+   * What the page shows.
+   *
+   * @param terms risks of the acceptance curves
+   * @param reachM how far the ground is looked at, metres
+   */
+  public record FieldView(
+      StandingView standing,
+      Optional<Surroundings> ground,
+      Optional<Double> areaHa,
+      Optional<FieldMap> map,
+      Optional<FloweringChart> flowering,
+      List<Visit> visits,
+      List<AcceptanceCurve> curves,
+      Terms terms,
+      double reachM) {}
+
+  @CheckedTemplate(basePath = "web/field")
+  static class Templates {
+    static native TemplateInstance field(
+        Frame page, SubjectSheet sheet, FieldView view, FieldWords words);
+  }
+
+  @GET
+  @RequiresPermission(Permission.READ_CROPS)
+  @Produces(MediaType.TEXT_HTML + ";charset=UTF-8")
+  @Operation(hidden = true)
+  public String show(@PathParam("id") String id) {
+    Subject crop = Subject.crop(id);
+    StandingView standing = queries.view(crop);
+    Dossier dossier = queries.wholeDossier(crop);
+    Function<Subject, Dossier> dossiers =
+        source -> new Dossier(source, engine.dossier(source), List.of());
+    Optional<Surroundings> ground =
+        Surroundings.of(
+            dossier,
+            required(standing),
+            dossiers,
+            near -> NeighboursView.isTold(near, visibilityService.visibility()));
+    FieldView view =
+        new FieldView(
+            standing,
+            ground,
+            ground.flatMap(Surroundings::outline).map(Area::hectares),
+            ground.flatMap(FieldMap::of),
+            ground.flatMap(FloweringChart::of),
+            Visit.of(dossier),
+            curves(dossier, rules.rulebooks()),
+            TERMS,
+            IsolationJoin.REACH_M);
+    FieldWords words = new FieldWords(framing.texts(FieldMessages.class), requestWords.words());
+    return framing.render(
+        Templates.field(
+            framing.around(NavigationItem.CROPS, standing.asOf()),
+            sheets.of(crop, standing),
+            view,
+            words));
+  }
+
+  private static Optional<Required> required(StandingView standing) {
+    return standing.gates().stream()
+        .filter(gate -> gate.gate().equals("ISOLATION"))
+        .map(GateView::limit)
+        .filter(limit -> limit != null)
+        .filter(limit -> limit.value() > 0)
+        .map(limit -> new Required(limit.value(), limit.source()))
+        .findFirst();
+  }
+
+  private static List<AcceptanceCurve> curves(Dossier crop, Rulebooks rulebooks) {
+    return crop.crop()
+        .map(FieldCropDeclared::getRulebookId)
+        .flatMap(id -> rulebooks.find(id))
+        .flatMap(rulebook -> advice(crop, rulebook))
+        .map(
+            advice ->
+                advice.counts().stream().flatMap(c -> AcceptanceCurve.of(c).stream()).toList())
+        .orElse(List.of());
+  }
+
+  /** Without curves where the counts make none: the standing beside them says what is wrong. */
+  private static Optional<InspectionAdvice> advice(Dossier crop, Rulebook rulebook) {
+    try {
+      return InspectionAdvice.of(crop, rulebook, TERMS);
+    } catch (IllegalArgumentException noPlan) {
+      return Optional.empty();
+    }
+  }
+}

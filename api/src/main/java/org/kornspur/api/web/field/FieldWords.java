@@ -1,0 +1,207 @@
+package org.kornspur.api.web.field;
+
+import java.math.BigDecimal;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
+import org.kornspur.api.text.DomainTerms;
+import org.kornspur.api.text.Language;
+import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.Words;
+import org.kornspur.api.web.field.Surroundings.Source;
+import org.kornspur.processors.advice.InspectionAdvice.Count;
+import org.kornspur.processors.ground.FloweringOverlap;
+import org.kornspur.processors.ground.FloweringWindow;
+import org.kornspur.processors.standards.Quantity;
+
+/** What the page of a crop says in sentences, in one language. */
+public final class FieldWords {
+  private static final int LONGEST_ON_A_DRAWING = 26;
+
+  private final FieldMessages texts;
+  private final Words words;
+  private final LocalForm form;
+  private final Language language;
+
+  FieldWords(FieldMessages texts, Words words) {
+    this.texts = texts;
+    this.words = words;
+    this.form = words.reader().form();
+    this.language = form.language();
+  }
+
+  /** What was counted: the part of the crop, and the visits. */
+  public String about(Count count) {
+    return words.plain(count.about());
+  }
+
+  public String limit(Count count) {
+    return words.limit(count.limit());
+  }
+
+  public String source(Count count) {
+    return words.source(count.limit());
+  }
+
+  /** How many sources there are and how far the nearest lies. */
+  public String summary(Surroundings ground, double reachM) {
+    String reach = form.number(reachM);
+    if (ground.sources().isEmpty()) {
+      return texts.noSources(reach);
+    }
+    Source nearest = ground.sources().get(0);
+    String distance = distance(nearest.neighbour().distanceM());
+    return ground.sources().size() == 1
+        ? texts.onlyOne(reach, nearest.letter(), distance)
+        : texts.nearest(form.count(ground.sources().size()), reach, nearest.letter(), distance);
+  }
+
+  /** The distance that is asked for, and by whom. */
+  public String required(Surroundings ground) {
+    return ground
+        .required()
+        .map(asked -> texts.required(form.number(asked.distanceM()), asked.source()))
+        .orElse(texts.noneRequired());
+  }
+
+  /** Metres to a decimal or more. */
+  public String distance(double distanceM) {
+    BigDecimal rounded = Distances.rounded(distanceM);
+    return form.number(rounded.doubleValue(), rounded.scale());
+  }
+
+  /** Metres that a source lies beyond the distance asked for; negative where it is too near. */
+  public String room(Source source, Surroundings ground) {
+    return ground
+        .required()
+        .map(asked -> distance(source.neighbour().distanceM() - asked.distanceM()))
+        .orElse("");
+  }
+
+  public String kind(Source source) {
+    return source.neighbour().sourceKind().map(texts::kind).orElse(texts.otherCrop());
+  }
+
+  /** Whether and when a source flowers with the crop. */
+  public String meeting(FloweringOverlap meeting) {
+    if (meeting instanceof FloweringOverlap.Together together) {
+      return together.days() == 1
+          ? texts.togetherOneDay(form.day(together.from()))
+          : texts.together(
+              form.day(together.from()), form.day(together.to()), form.count(together.days()));
+    }
+    if (meeting instanceof FloweringOverlap.Apart apart) {
+      return texts.apartFrom(form.day(apart.earlierEnds()), form.day(apart.laterBegins()));
+    }
+    return texts.assumed();
+  }
+
+  /** Days on which a source sheds pollen. */
+  public FloweringWindow sheds(Source source) {
+    return FloweringWindow.known(
+        source.neighbour().sheddingFrom(), source.neighbour().sheddingTo());
+  }
+
+  /** A stretch of days, as far as it is known. */
+  public String window(FloweringWindow window) {
+    if (window.from().isPresent() && window.to().isPresent()) {
+      return texts.fromTo(form.day(window.from().get()), form.day(window.to().get()));
+    }
+    return window
+        .from()
+        .map(from -> texts.fromOn(form.day(from)))
+        .or(() -> window.to().map(to -> texts.upTo(form.day(to))))
+        .orElse(texts.unknownDays());
+  }
+
+  /** The crop, as part of an address. */
+  public String encoded(String subject) {
+    return URLEncoder.encode(subject, StandardCharsets.UTF_8);
+  }
+
+  /** Name of a row of the chart of flowering, short enough for it. */
+  public String row(FloweringChart.Row row) {
+    return row.source()
+        .map(source -> source.letter() + " " + shortened(source.neighbour().source().id()))
+        .orElse(texts.theCrop());
+  }
+
+  /** Day and month, as on an axis. */
+  public String axisDay(LocalDate day) {
+    String pattern =
+        switch (language) {
+          case ENGLISH -> "d MMM";
+          case GERMAN -> "d. MMM";
+        };
+    return DateTimeFormatter.ofPattern(pattern, language.locale()).format(day);
+  }
+
+  /** What a count is held against, by the name of its gate. */
+  public String counted(Count count) {
+    Quantity quantity = count.limit().quantity();
+    String gate =
+        switch (quantity) {
+          case SHEDDING_FEMALES, SHEDDING_FEMALES_ALL_VISITS -> "SHEDDING_FEMALES";
+          case OFF_TYPES_BY_AREA, OFF_TYPES_BY_PLANTS -> "OFF_TYPES";
+          default -> quantity.name();
+        };
+    return DomainTerms.in(language).gate(gate);
+  }
+
+  /** A value of the axis of a curve with its unit. */
+  public String share(AcceptanceCurve curve, double value) {
+    return curve.byArea()
+        ? form.measure(value, "plants/m2")
+        : form.measure(value / 100, "plants/plant");
+  }
+
+  public String plan(AcceptanceCurve curve) {
+    return texts.plan(
+        form.count(curve.plan().examined()),
+        words.plain(curve.count().unit()),
+        form.count(curve.plan().acceptanceNumber()));
+  }
+
+  /** What was counted, with its exact interval. */
+  public String observed(AcceptanceCurve curve) {
+    return curve
+        .observed()
+        .map(
+            seen ->
+                texts.observed(
+                    form.count(curve.count().bad()),
+                    form.count(curve.count().unitsCounted()),
+                    share(curve, seen.value()),
+                    form.number(curve.observedLower().orElseThrow()),
+                    form.number(curve.observedUpper().orElseThrow())))
+        .orElse(texts.notCounted());
+  }
+
+  public String lookedAt(Visit visit) {
+    return visit
+        .plants()
+        .map(plants -> texts.plants(form.count(plants)))
+        .or(() -> visit.areaM2().map(area -> texts.squareMetres(form.number(area))))
+        .or(() -> visit.baggedEars().map(ears -> texts.ears(form.count(ears))))
+        .orElse("");
+  }
+
+  public String shedding(Visit visit) {
+    if (visit.shedding().isPresent() && visit.receptive().isPresent()) {
+      return texts.sheddingOf(
+          form.count(visit.shedding().get()), form.count(visit.receptive().get()));
+    }
+    if (visit.earsWithSeed().isPresent() && visit.baggedEars().isPresent()) {
+      return texts.seedOf(
+          form.count(visit.earsWithSeed().get()), form.count(visit.baggedEars().get()));
+    }
+    return visit.shedding().map(form::count).orElse("");
+  }
+
+  private static String shortened(String id) {
+    return id.length() <= LONGEST_ON_A_DRAWING
+        ? id
+        : id.substring(0, LONGEST_ON_A_DRAWING - 1) + "…";
+  }
+}

@@ -1,0 +1,114 @@
+package org.kornspur.api.web.field;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.function.Predicate;
+import org.kornspur.contract.FieldCropDeclared;
+import org.kornspur.contract.GeoPoint;
+import org.kornspur.contract.PollenSourceSeen;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.dossier.Report.Neighbour;
+import org.kornspur.processors.ground.FloweringOverlap;
+import org.kornspur.processors.ground.InvalidOutline;
+import org.kornspur.processors.ground.Outline;
+
+/**
+ * A declared crop with the foreign pollen around it, each source under a letter by which all
+ * drawings and tables of the page call it.
+ *
+ * @param declared the declaration of the crop
+ * @param outline its outline; empty where it cannot be drawn
+ * @param required the distance that is asked for; empty where the rulebook asks for none
+ * @param sources nearest first
+ */
+public record Surroundings(
+    FieldCropDeclared declared,
+    Optional<Outline> outline,
+    Optional<Required> required,
+    List<Source> sources) {
+
+  /** A distance that is asked for, metres, and where that stands. */
+  public record Required(double distanceM, String source) {}
+
+  /**
+   * A source of foreign pollen.
+   *
+   * @param letter by which it is called on this page
+   * @param outline empty where it cannot be drawn
+   * @param meeting whether and when it flowers with the crop
+   * @param tooNear whether it counts and lies within the distance that is asked for
+   * @param reportedOnly whether a grower of another enterprise alone says so, and nobody confirmed
+   *     it
+   * @param told whether more is told of it than distance and nearest point, as one sees them from
+   *     the road
+   */
+  public record Source(
+      String letter,
+      Neighbour neighbour,
+      Optional<Outline> outline,
+      FloweringOverlap meeting,
+      boolean tooNear,
+      boolean reportedOnly,
+      boolean told) {
+
+    public boolean counts() {
+      return meeting.counts();
+    }
+  }
+
+  static Optional<Surroundings> of(
+      Dossier crop,
+      Optional<Required> required,
+      Function<Subject, Dossier> dossiers,
+      Predicate<Neighbour> isTold) {
+    return crop.crop()
+        .map(
+            declared -> {
+              List<Source> sources = new ArrayList<>();
+              for (Neighbour neighbour : crop.neighbours()) {
+                FloweringOverlap meeting = neighbour.flowersWith(declared);
+                boolean told = isTold.test(neighbour);
+                sources.add(
+                    new Source(
+                        letter(sources.size()),
+                        neighbour,
+                        told ? outline(dossiers.apply(neighbour.source())) : Optional.empty(),
+                        meeting,
+                        meeting.counts()
+                            && required
+                                .filter(asked -> neighbour.distanceM() < asked.distanceM())
+                                .isPresent(),
+                        neighbour.reportedBy().isPresent()
+                            && !neighbour.reportedBy().equals(crop.holder()),
+                        told));
+              }
+              return new Surroundings(
+                  declared, drawable(declared.getOutline()), required, List.copyOf(sources));
+            });
+  }
+
+  private static String letter(int index) {
+    String letter = Character.toString('A' + index % 26);
+    return index < 26 ? letter : letter + (index / 26);
+  }
+
+  private static Optional<Outline> outline(Dossier source) {
+    return source
+        .crop()
+        .map(FieldCropDeclared::getOutline)
+        .or(() -> source.latest(PollenSourceSeen.class).map(PollenSourceSeen::getOutline))
+        .flatMap(Surroundings::drawable);
+  }
+
+  private static Optional<Outline> drawable(List<GeoPoint> corners) {
+    try {
+      return Optional.of(Outline.of(corners));
+    } catch (InvalidOutline spoilt) {
+      // a correction may have spoilt what was placed before
+      return Optional.empty();
+    }
+  }
+}

@@ -1,0 +1,132 @@
+package org.kornspur.api.web.fieldbook;
+
+import java.util.List;
+import java.util.Optional;
+import org.apache.avro.Schema;
+
+/**
+ * One field of a form.
+ *
+ * @param name path of the field in the fact, as in {@code sown[0].massKg}
+ * @param hint what stands under it; empty where nothing
+ * @param least least number allowed by the contract; empty where it is no number or has none
+ * @param most greatest number allowed
+ * @param options what there is to choose from, or what is offered while typing
+ * @param value as it stands in the field
+ * @param faults what is wrong with it
+ */
+public record Field(
+    String name,
+    Kind kind,
+    String label,
+    String hint,
+    boolean required,
+    Optional<Double> least,
+    Optional<Double> most,
+    List<Option> options,
+    String value,
+    List<Fault> faults) {
+
+  /** How a field is typed and read. */
+  public enum Kind {
+    TEXT,
+    WHOLE,
+    DECIMAL,
+    /** Day and minute, in the time zone of who types. */
+    TIME,
+    DAY,
+    CHOICE,
+    /** Yes, no, or nothing said. */
+    FLAG,
+    /** Corners of an outline, one a line: longitude, latitude. */
+    CORNERS
+  }
+
+  /** A value to choose or to take while typing. */
+  public record Option(String value, String label) {}
+
+  /** What is wrong, in the language of the page. */
+  public record Fault(String text) {
+
+    /** With the name of a field that the form does not show. */
+    Fault at(String field) {
+      return field.isEmpty() ? this : new Fault(field + ": " + text);
+    }
+  }
+
+  /** Id of the element in the page. */
+  public String id() {
+    return "f-" + name.replaceAll("[^A-Za-z0-9]", "-");
+  }
+
+  /** Whether this value stands in the field. */
+  public boolean holds(String option) {
+    return value.equals(option);
+  }
+
+  /** With this in it and this wrong with it. */
+  public Field showing(String shown, List<Fault> wrong) {
+    return new Field(
+        name, kind, label, hint, required, least, most, options, shown, List.copyOf(wrong));
+  }
+
+  /** An empty field without limits. */
+  public static Field of(String name, Kind kind, String label, String hint, boolean required) {
+    return new Field(
+        name,
+        kind,
+        label,
+        hint,
+        required,
+        Optional.empty(),
+        Optional.empty(),
+        List.of(),
+        "",
+        List.of());
+  }
+
+  /** With these to choose from. */
+  public Field with(List<Option> offered) {
+    return new Field(name, kind, label, hint, required, least, most, offered, value, faults);
+  }
+
+  /** With this in it at first. */
+  public Field starting(String shown) {
+    return showing(shown, faults);
+  }
+
+  /**
+   * With the limits that the contract gives a number, in the annotations of its schema.
+   *
+   * @param number schema of the field, which may be left out
+   */
+  public Field within(Schema number) {
+    Schema plain = plain(number);
+    return new Field(
+        name,
+        kind,
+        label,
+        hint,
+        required,
+        limit(plain, "min"),
+        limit(plain, "max"),
+        options,
+        value,
+        faults);
+  }
+
+  /** The schema of the value itself where it may be left out. */
+  private static Schema plain(Schema schema) {
+    return schema.getType() == Schema.Type.UNION
+        ? schema.getTypes().stream()
+            .filter(type -> type.getType() != Schema.Type.NULL)
+            .findFirst()
+            .orElseThrow()
+        : schema;
+  }
+
+  private static Optional<Double> limit(Schema number, String annotation) {
+    return Optional.ofNullable(number.getObjectProp(annotation))
+        .map(limit -> ((Number) limit).doubleValue());
+  }
+}

@@ -1,0 +1,146 @@
+package org.kornspur.api.web.fieldbook;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.MultivaluedMap;
+import jakarta.ws.rs.core.Response;
+import java.net.URI;
+import java.time.Clock;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.kornspur.api.http.IgnoredParameters;
+import org.kornspur.api.http.Parameters;
+import org.kornspur.api.http.ReadsQueryItself;
+import org.kornspur.api.kafka.RulesInForce;
+import org.kornspur.api.problem.AccessDetail;
+import org.kornspur.api.problem.AddressDetail;
+import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.api.query.RequestWords;
+import org.kornspur.api.security.Permission;
+import org.kornspur.api.security.RequiresPermission;
+import org.kornspur.api.web.Frame;
+import org.kornspur.ingest.problem.Given;
+import org.kornspur.processors.advice.InspectionAdvice;
+
+/**
+ * The forms of a crop. They work by themselves; where a script runs, it sends what they hold as
+ * facts and nothing is posted here.
+ */
+@Path("/field-book/crops/{id}/{form}")
+@Produces(MediaType.TEXT_HTML + ";charset=UTF-8")
+public class SheetPage {
+  private static final double RISK = 0.05;
+  private static final int UNPROCESSABLE = 422;
+
+  private final Clock clock = Clock.systemUTC();
+
+  @Inject BookFrames frames;
+  @Inject FieldCrops crops;
+  @Inject SheetSending sending;
+  @Inject IgnoredParameters unheeded;
+  @Inject RulesInForce rules;
+  @Inject RequestWords requestWords;
+
+  /**
+   * The plans of a form's counts.
+   *
+   * @param data the same for the script, as JSON
+   * @param multiple how many times the limit is certainly too bad
+   */
+  public record Tally(List<TallyPlan> plans, String data, int multiple, List<Integer> multiples) {}
+
+  @CheckedTemplate(basePath = "web/fieldbook")
+  static class Templates {
+    static native TemplateInstance sheet(
+        Frame page, Book book, FieldCrop crop, Sheet<BookForm> sheet, Tally tally);
+  }
+
+  @GET
+  @ReadsQueryItself("mend")
+  @RequiresPermission(Permission.POST_FACTS)
+  @Operation(hidden = true)
+  public String form(
+      @PathParam("id") String id,
+      @PathParam("form") String path,
+      @QueryParam("multiple") String multiple) {
+    BookForm form = allowed(path);
+    int times = multiple(multiple);
+    Frame frame = frames.frame();
+    FieldCrop crop = crops.crop(id, frame);
+    return page(frame, crop, fields(crop, frame).sheet(form), times);
+  }
+
+  @POST
+  @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+  @RequiresPermission(Permission.POST_FACTS)
+  @Operation(hidden = true)
+  public Response record(
+      @PathParam("id") String id,
+      @PathParam("form") String path,
+      MultivaluedMap<String, String> posted) {
+    BookForm form = allowed(path);
+    Frame frame = frames.frame();
+    FieldCrop crop = crops.crop(id, frame);
+    Sheet<BookForm> empty = fields(crop, frame).sheet(form);
+    SheetReader reader = new SheetReader(posted, frame.form(), frames.texts());
+    ObjectNode fact = reader.fact(empty, frames.person(), clock.instant());
+    Map<String, List<Field.Fault>> faults = new LinkedHashMap<>(reader.faults());
+    if (faults.isEmpty()) {
+      faults.putAll(sending.send(fact));
+    }
+    if (faults.isEmpty()) {
+      return Response.seeOther(URI.create(crop.href() + "?recorded=" + form.path())).build();
+    }
+    String page = page(frame, crop, empty.posted(reader, faults), 2);
+    return Response.status(UNPROCESSABLE).entity(page).build();
+  }
+
+  private String page(Frame frame, FieldCrop crop, Sheet<BookForm> sheet, int multiple) {
+    List<TallyPlan> plans =
+        sheet.form() == BookForm.INSPECTION || sheet.form() == BookForm.STERILITY_CHECK
+            ? new TallyPlans(
+                    new InspectionAdvice.Terms(RISK, RISK, multiple),
+                    frames.texts(),
+                    requestWords.words(),
+                    rules.rulebooks())
+                .of(crops.dossier(crop.id()), sheet.form())
+            : List.of();
+    Tally tally = new Tally(plans, frames.json(plans), multiple, List.of(2, 3, 5));
+    return frames.framing().render(Templates.sheet(frame, frames.book(), crop, sheet, tally));
+  }
+
+  private SheetFields fields(FieldCrop crop, Frame frame) {
+    return new SheetFields(crop, frames.texts(), frame.form().zone(), clock);
+  }
+
+  private BookForm allowed(String path) {
+    BookForm form =
+        FactForm.at(path, BookForm.values())
+            .orElseThrow(
+                () -> ApiProblem.notFound(new AddressDetail.NoBookForm(Given.text(path, false))));
+    if (!frames.may(form)) {
+      throw new ApiProblem(ProblemKind.FORBIDDEN, new AccessDetail.MayNotRecord());
+    }
+    return form;
+  }
+
+  private int multiple(String text) {
+    Parameters parameters = unheeded.parameters();
+    int multiple = parameters.whole("multiple", text, 2, 2, 10);
+    parameters.check();
+    return multiple;
+  }
+}

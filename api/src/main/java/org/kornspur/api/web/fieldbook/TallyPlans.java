@@ -1,0 +1,172 @@
+package org.kornspur.api.web.fieldbook;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.CropDetail;
+import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.Words;
+import org.kornspur.contract.CropRole;
+import org.kornspur.contract.FieldCropDeclared;
+import org.kornspur.contract.FieldInspection;
+import org.kornspur.contract.InspectedPart;
+import org.kornspur.ingest.problem.Given;
+import org.kornspur.processors.advice.AdviceRefused;
+import org.kornspur.processors.advice.CountTable;
+import org.kornspur.processors.advice.InspectionAdvice;
+import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.standards.Quantity;
+import org.kornspur.processors.standards.Rulebook;
+import org.kornspur.processors.standards.Rulebooks;
+
+/** The plans of a crop's counts, from the advice on its inspection. */
+final class TallyPlans {
+  /** A product of fractions that should be whole is not rounded up to the next square metre. */
+  private static final double BY_A_HAIR = 1e-6;
+
+  private final InspectionAdvice.Terms terms;
+  private final BookMessages texts;
+  private final Words words;
+  private final LocalForm form;
+  private final Rulebooks rulebooks;
+
+  TallyPlans(InspectionAdvice.Terms terms, BookMessages texts, Words words, Rulebooks rulebooks) {
+    this.terms = terms;
+    this.texts = texts;
+    this.words = words;
+    this.form = words.reader().form();
+    this.rulebooks = rulebooks;
+  }
+
+  /**
+   * Plans for the counts of this form, one for each limit and part.
+   *
+   * @throws ApiProblem where no plan can be made
+   */
+  List<TallyPlan> of(Dossier crop, BookForm sheet) {
+    FieldCropDeclared declared = crop.crop().orElseThrow();
+    Rulebook rulebook =
+        rulebooks.find(declared.getRulebookId()).orElseThrow(() -> unknownRulebook(declared));
+    InspectionAdvice advice;
+    try {
+      advice = InspectionAdvice.of(crop, rulebook, terms).orElseThrow();
+    } catch (AdviceRefused refused) {
+      throw new ApiProblem(ProblemKind.REQUEST_REFUSED, refused.refusal());
+    }
+    List<TallyPlan> plans = new ArrayList<>();
+    for (InspectionAdvice.Count count : advice.counts()) {
+      Quantity quantity = count.limit().quantity();
+      if ((quantity == Quantity.FEMALE_STERILITY) == (sheet == BookForm.STERILITY_CHECK)) {
+        plans.add(plan(count, count.inspected(), count.unitsCounted(), count.bad(), crop));
+      }
+    }
+    addPartsNotCountedYet(plans, advice, declared, crop, sheet);
+    return List.copyOf(plans);
+  }
+
+  /** The limit holds for every part; where none of a part was counted, its count begins at 0. */
+  private void addPartsNotCountedYet(
+      List<TallyPlan> plans,
+      InspectionAdvice advice,
+      FieldCropDeclared declared,
+      Dossier crop,
+      BookForm sheet) {
+    if (sheet != BookForm.INSPECTION) {
+      return;
+    }
+    for (Quantity quantity : List.of(Quantity.OFF_TYPES_BY_PLANTS, Quantity.OFF_TYPES_BY_AREA)) {
+      Optional<InspectionAdvice.Count> any =
+          advice.counts().stream()
+              .filter(count -> count.limit().quantity() == quantity)
+              .findFirst();
+      any.ifPresent(
+          count ->
+              Arrays.stream(InspectedPart.values())
+                  .filter(part -> isLimited(part, declared.getRole()))
+                  .filter(
+                      part ->
+                          plans.stream()
+                              .noneMatch(
+                                  plan ->
+                                      plan.quantity().equals(quantity.name())
+                                          && plan.part().equals(part.name())))
+                  .forEach(part -> plans.add(plan(count, part, 0, 0, crop))));
+    }
+  }
+
+  /** In a mixture sown for F1 seed, plants of the pollen parent are no impurity. */
+  private static boolean isLimited(InspectedPart part, CropRole role) {
+    return role != CropRole.F1_MIXTURE || part != InspectedPart.POLLEN_PARENT;
+  }
+
+  private TallyPlan plan(
+      InspectionAdvice.Count count, InspectedPart part, int units, int bad, Dossier crop) {
+    Quantity quantity = count.limit().quantity();
+    boolean byArea = quantity == Quantity.OFF_TYPES_BY_AREA;
+    double pieceM2 = byArea ? count.acceptable() / count.limit().value() : 0;
+    return new TallyPlan(
+        quantity.name(),
+        part.name(),
+        title(quantity, part),
+        pieceM2,
+        quantity == Quantity.SHEDDING_FEMALES ? lastVisit(crop) : 0,
+        units,
+        bad,
+        words.limit(count.limit()),
+        words.source(count.limit()),
+        count
+            .fixed()
+            .map(
+                fixed ->
+                    texts.fixedPlan(
+                        amount(fixed.examined(), pieceM2),
+                        form.count(fixed.acceptanceNumber()),
+                        form.percent(count.fixedProducersRisk().orElseThrow()),
+                        form.percent(count.fixedConsumersRisk().orElseThrow())))
+            .orElse(""),
+        count
+            .plan()
+            .map(
+                plan ->
+                    CountTable.of(plan, terms, count.leastUnits()).stream()
+                        .map(
+                            row -> new int[] {row.units(), row.acceptAtMost(), row.rejectAtLeast()})
+                        .toList())
+            .orElse(List.of()));
+  }
+
+  private String amount(int units, double pieceM2) {
+    return pieceM2 > 0
+        ? form.number(Math.ceil(units * pieceM2 - BY_A_HAIR)) + "\u00a0m²"
+        : texts.plants(form.count(units));
+  }
+
+  private String title(Quantity quantity, InspectedPart part) {
+    return switch (quantity) {
+      case SHEDDING_FEMALES -> texts.sheddersThisVisit();
+      case SHEDDING_FEMALES_ALL_VISITS -> texts.sheddersAllVisits();
+      case FEMALE_STERILITY -> texts.sheddersAllChecks();
+      default -> texts.offTypesIn(texts.partOf(part));
+    };
+  }
+
+  private static int lastVisit(Dossier crop) {
+    return crop.facts(FieldInspection.class).stream()
+        .filter(visit -> visit.getPart() == InspectedPart.FEMALE)
+        .filter(
+            visit ->
+                visit.getSheddingPlants() != null && visit.getPlantsInReceptiveFlower() != null)
+        .mapToInt(FieldInspection::getVisit)
+        .max()
+        .orElse(1);
+  }
+
+  private static ApiProblem unknownRulebook(FieldCropDeclared declared) {
+    return new ApiProblem(
+        ProblemKind.REQUEST_REFUSED,
+        new CropDetail.UnknownRulebook(Given.text(declared.getRulebookId(), false)));
+  }
+}

@@ -1,0 +1,235 @@
+package org.kornspur.api.web.trace;
+
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.DefaultValue;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.MediaType;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.kornspur.api.http.IgnoredParameters;
+import org.kornspur.api.http.Parameters;
+import org.kornspur.api.problem.AddressDetail;
+import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.query.QueryService;
+import org.kornspur.api.query.RequestWords;
+import org.kornspur.api.query.recall.CountedStock;
+import org.kornspur.api.query.recall.Finder;
+import org.kornspur.api.query.recall.RecallDesk;
+import org.kornspur.api.query.recall.RecallView;
+import org.kornspur.api.query.recall.TraceWords;
+import org.kornspur.api.query.view.StandingView;
+import org.kornspur.api.security.Permission;
+import org.kornspur.api.security.RequiresPermission;
+import org.kornspur.api.text.Addresses;
+import org.kornspur.api.web.Frame;
+import org.kornspur.api.web.Framing;
+import org.kornspur.api.web.NavigationItem;
+import org.kornspur.api.web.SubjectSheet;
+import org.kornspur.api.web.SubjectSheets;
+import org.kornspur.ingest.contract.Subject;
+
+/** From what stands on a bag to the whole way back and forth, and to a recall drill. */
+@Path("/trace")
+@Produces(MediaType.TEXT_HTML + ";charset=UTF-8")
+public class TracePage {
+  private static final int MOST_MOVES = 500;
+
+  /** An id has 64 characters at most; the kind may stand before it. */
+  private static final int LONGEST = 128;
+
+  private final Framing framing;
+  private final RequestWords requestWords;
+  private final QueryService queries;
+  private final Finder finder;
+  private final RecallDesk desk;
+  private final SubjectSheets sheets;
+  private final IgnoredParameters unheeded;
+
+  @Inject
+  public TracePage(
+      Framing framing,
+      RequestWords requestWords,
+      QueryService queries,
+      Finder finder,
+      RecallDesk desk,
+      SubjectSheets sheets,
+      IgnoredParameters unheeded) {
+    this.framing = framing;
+    this.requestWords = requestWords;
+    this.queries = queries;
+    this.finder = finder;
+    this.desk = desk;
+    this.sheets = sheets;
+    this.unheeded = unheeded;
+  }
+
+  /**
+   * What was found.
+   *
+   * @param text what was asked for; empty where nothing was
+   * @param found all that it may mean
+   */
+  public record Lookup(String text, List<Finder.Found> found) {}
+
+  /**
+   * The way back and forth of one crop or lot.
+   *
+   * @param api its address in the interface
+   * @param page its page
+   */
+  public record Way(
+      Subject subject,
+      StandingView standing,
+      RecallView drill,
+      List<TraceWords.Move> back,
+      List<TraceWords.Move> forward,
+      int most,
+      String api,
+      String page) {}
+
+  /**
+   * A drill.
+   *
+   * @param api address of the lot in the interface
+   * @param stock what was counted, as a query of an address; empty where nothing was
+   */
+  public record Drill(
+      Subject subject,
+      RecallView result,
+      List<TraceWords.Move> back,
+      List<TraceWords.Move> forward,
+      int most,
+      String api,
+      String stock) {
+
+    /** Whether it is a lot's, which the interface has as a file. */
+    public boolean isLot() {
+      return subject.kind() == Subject.Kind.LOT;
+    }
+  }
+
+  @CheckedTemplate(basePath = "web/trace")
+  static class Templates {
+    static native TemplateInstance lookup(Frame page, Lookup lookup, TraceWords words);
+
+    static native TemplateInstance way(
+        Frame page, Lookup lookup, Way way, SubjectSheet sheet, TraceWords words);
+
+    static native TemplateInstance drill(Frame page, Drill drill, TraceWords words);
+  }
+
+  /**
+   * @param text a label number, an id of a lot, crop or fact, or {@code lot:} or {@code crop:} and
+   *     an id
+   */
+  @GET
+  @RequiresPermission(Permission.READ_TRACE)
+  @Operation(hidden = true)
+  public String lookUp(@DefaultValue("") @QueryParam("q") String text) {
+    Parameters parameters = unheeded.parameters();
+    String asked = parameters.text("q", text.strip(), LONGEST).orElse("");
+    parameters.check();
+    if (asked.isEmpty()) {
+      return framing.render(
+          Templates.lookup(
+              framing.around(NavigationItem.TRACE), new Lookup("", List.of()), words()));
+    }
+    Lookup lookup = new Lookup(asked, finder.find(asked));
+    List<Subject> subjects = lookup.found().stream().map(Finder.Found::subject).distinct().toList();
+    return subjects.size() == 1
+        ? way(lookup, subjects.get(0))
+        : framing.render(
+            Templates.lookup(
+                framing.around(NavigationItem.TRACE, queries.asOf()), lookup, words()));
+  }
+
+  private String way(Lookup lookup, Subject subject) {
+    StandingView standing = queries.view(subject);
+    RecallView drill = desk.drill(subject, Map.of());
+    String api = Addresses.of(subject);
+    Way way =
+        new Way(
+            subject,
+            standing,
+            drill,
+            words().moves(drill.back()),
+            words().moves(drill.forward()),
+            MOST_MOVES,
+            api,
+            api.substring(Addresses.ROOT.length()));
+    return framing.render(
+        Templates.way(
+            framing.around(NavigationItem.TRACE, drill.asOf()),
+            lookup,
+            way,
+            sheets.of(subject, standing),
+            words()));
+  }
+
+  /**
+   * @param subject {@code lot:} or {@code crop:} and an id
+   * @param lots lots that were counted
+   * @param masses kilograms of each; blank where it was not counted
+   */
+  @GET
+  @Path("drill")
+  @RequiresPermission(Permission.READ_TRACE)
+  @Operation(hidden = true)
+  public String drill(
+      @DefaultValue("") @QueryParam("subject") String subject,
+      @QueryParam("lot") List<String> lots,
+      @QueryParam("kg") List<String> masses) {
+    Subject start = seed(subject);
+    Map<String, Double> counted = CountedStock.of(lots, masses);
+    RecallView result = desk.drill(start, counted);
+    Drill drill =
+        new Drill(
+            start,
+            result,
+            words().moves(result.back()),
+            words().moves(result.forward()),
+            MOST_MOVES,
+            Addresses.of(start),
+            stock(counted));
+    return framing.render(
+        Templates.drill(framing.around(NavigationItem.TRACE, result.asOf()), drill, words()));
+  }
+
+  private static Subject seed(String text) {
+    for (Subject.Kind kind : List.of(Subject.Kind.LOT, Subject.Kind.CROP)) {
+      String prefix = kind.name().toLowerCase(Locale.ROOT) + ":";
+      if (text.startsWith(prefix) && text.length() > prefix.length()) {
+        return new Subject(kind, text.substring(prefix.length()));
+      }
+    }
+    throw ApiProblem.notFound(new AddressDetail.NoStartOfDrill());
+  }
+
+  private static String stock(Map<String, Double> counted) {
+    return counted.entrySet().stream()
+        .map(lot -> "stock=" + encoded(lot.getKey() + ":" + plain(lot.getValue())))
+        .collect(Collectors.joining("&", counted.isEmpty() ? "" : "?", ""));
+  }
+
+  private static String plain(double massKg) {
+    return String.format(Locale.ROOT, "%.3f", massKg);
+  }
+
+  private static String encoded(String text) {
+    return URLEncoder.encode(text, StandardCharsets.UTF_8);
+  }
+
+  private TraceWords words() {
+    return TraceWords.of(requestWords);
+  }
+}

@@ -1,0 +1,85 @@
+package org.kornspur.api.command.act;
+
+import java.util.List;
+
+/** Facts of an invented lot of pre-basic seed to which no evidence is missing. */
+public final class InventedFitLot {
+
+  private InventedFitLot() {}
+
+  /** The facts, as JSON; the lot is held by the invented enterprise {@code ENT-1}. */
+  public static List<String> facts(String lot) {
+    return List.of(
+        fact(
+            "LotDeclared",
+            lot + "-declared",
+            "2022-08-21T08:16:00Z",
+            null,
+            """
+            "lotId": "%s", "hybridId": "HYB-T", "componentId": "SX", "category": "PRE_BASIC", \
+            "enterpriseId": "ENT-1", "rulebookId": "EU", "cropYear": 2022, "massKg": 450"""
+                .formatted(lot)),
+        fact(
+            "Sampling",
+            lot + "-sampling",
+            "2022-08-22T11:43:00Z",
+            null,
+            """
+            "sampleId": "S-%1$s", "lotId": "%1$s", "primarySamples": 5, "lotMassKg": 450, \
+            "submittedSampleG": 1189, "samplerAccreditation": "INV-SAMPLER-03\""""
+                .formatted(lot)),
+        moisture(lot + "-moisture", lot, "2022-08-22T16:13:00Z", null, 12.7),
+        fact(
+            "GerminationTest",
+            lot + "-germination",
+            "2022-08-30T11:57:00Z",
+            null,
+            """
+            "lotId": "%1$s", "sampleId": "S-%1$s", "laboratoryId": "LAB-1", "replicates": [\
+            {"seeds": 100, "normalSeedlings": 96}, {"seeds": 100, "normalSeedlings": 97}, \
+            {"seeds": 100, "normalSeedlings": 97}, {"seeds": 100, "normalSeedlings": 95}]"""
+                .formatted(lot)),
+        fact(
+            "PurityTest",
+            lot + "-purity",
+            "2022-08-23T16:45:00Z",
+            null,
+            """
+            "lotId": "%1$s", "sampleId": "S-%1$s", "pureSeedG": 119.15, "inertMatterG": 0.78, \
+            "otherSeedsG": 0.07, "laboratoryId": "LAB-1\""""
+                .formatted(lot)),
+        fact(
+            "OtherSeedDetermination",
+            lot + "-other-seeds",
+            "2022-08-24T13:32:00Z",
+            null,
+            """
+            "lotId": "%1$s", "sampleId": "S-%1$s", "sampleG": 500, "sampleNumber": 1, \
+            "otherCereals": 1, "otherPlants": 1, "raphanusAndAgrostemma": 0, "wildOats": 0, \
+            "loliumTemulentum": 0, "ergotBodies": 0, "laboratoryId": "LAB-1\""""
+                .formatted(lot)));
+  }
+
+  static String moisture(
+      String id, String lot, String recordedAt, String corrects, double percent) {
+    return fact(
+        "MoistureTest",
+        id,
+        recordedAt,
+        corrects,
+        """
+        "lotId": "%1$s", "sampleId": "S-%1$s", "moisturePercent": %2$s, "laboratoryId": "LAB-1\""""
+            .formatted(lot, percent));
+  }
+
+  static String fact(String type, String id, String recordedAt, String corrects, String fields) {
+    String correction =
+        corrects == null
+            ? "null"
+            : "{\"supersedes\": \"%s\", \"reason\": \"typing error\"}".formatted(corrects);
+    return """
+        {"type": "%s", "header": {"factId": "%s", "recordedBy": "p-01", "happenedAt": "%s", \
+        "recordedAt": "%s", "sourceDocument": "invented", "correction": %s}, %s}"""
+        .formatted(type, id, recordedAt, recordedAt, correction, fields);
+  }
+}

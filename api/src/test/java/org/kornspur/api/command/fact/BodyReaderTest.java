@@ -1,0 +1,96 @@
+package org.kornspur.api.command.fact;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.kornspur.api.command.fact.BodyReader.Body;
+import org.kornspur.api.command.fact.Item.Place;
+import org.kornspur.api.problem.ApiProblem;
+
+class BodyReaderTest {
+
+  @Test
+  void anObjectIsOneFact() {
+    assertThat(BodyReader.json(utf8(" {\"a\": 1} "))).isInstanceOf(Body.One.class);
+  }
+
+  @Test
+  void aListIsDividedIntoTheTextsOfItsElements() {
+    List<Item> items =
+        many(BodyReader.json(utf8(" [ {\"a\": [1, {}]} ,\n{\"ö\": \"]\"},7 , \"x\"]")));
+
+    assertThat(items.stream().map(BodyReaderTest::text))
+        .containsExactly("{\"a\": [1, {}]}", "{\"ö\": \"]\"}", "7", "\"x\"");
+    assertThat(items.stream().map(Item::place))
+        .containsExactly(
+            new Place.Index(0), new Place.Index(1), new Place.Index(2), new Place.Index(3));
+  }
+
+  @Test
+  void aByteOrderMarkBeforeAListIsPassedOver() {
+    assertThat(many(BodyReader.json(utf8("\uFEFF[{}, {}]")))).hasSize(2);
+  }
+
+  @Test
+  void linesKeepTheirNumbersAndEmptyOnesArePassedOver() {
+    List<Item> items = many(BodyReader.lines(utf8("{}\r\n\r\n  \n{\"a\":1}\n[\n")));
+
+    assertThat(items.stream().map(Item::place))
+        .containsExactly(new Place.Line(1), new Place.Line(4), new Place.Line(5));
+    assertThat(text(items.get(1))).isEqualTo("{\"a\":1}");
+  }
+
+  @Test
+  void aLastLineNeedsNoEnd() {
+    assertThat(many(BodyReader.lines(utf8("{}\n{}")))).hasSize(2);
+  }
+
+  @Test
+  void aListThatIsNoJsonIsRefusedWithItsPlace() {
+    refused("[{}, {]", 400, "line 1, column 7");
+    refused("[{}\n,{\"a\": 1, \"a\": 2}]", 400, "line 2");
+    refused("[{}", 400, "line 1");
+    refused("[{}] []", 400, "after the end");
+    refused("[]", 400, "no fact");
+    refused("[" + "[".repeat(100_000), 400, "nesting depth");
+  }
+
+  @Test
+  void bytesThatAreNotUtf8AreRefused() {
+    assertThatThrownBy(() -> BodyReader.json(new byte[] {'[', (byte) 0xff, ']'}))
+        .isInstanceOf(ApiProblem.class)
+        .hasMessageContaining("UTF-8");
+  }
+
+  @Test
+  void tooManyFactsAreRefusedAndTheMostAreNot() {
+    String most = "{}\n".repeat(BodyReader.MOST_FACTS);
+
+    assertThat(many(BodyReader.lines(utf8(most)))).hasSize(BodyReader.MOST_FACTS);
+    assertThatThrownBy(() -> BodyReader.lines(utf8(most + "{}")))
+        .isInstanceOfSatisfying(
+            ApiProblem.class, problem -> assertThat(problem.document().status()).isEqualTo(413));
+  }
+
+  private static void refused(String json, int status, String says) {
+    assertThatThrownBy(() -> BodyReader.json(utf8(json)))
+        .isInstanceOfSatisfying(
+            ApiProblem.class, problem -> assertThat(problem.document().status()).isEqualTo(status))
+        .hasMessageContaining(says);
+  }
+
+  private static List<Item> many(Body body) {
+    return ((Body.Many) body).items();
+  }
+
+  private static String text(Item item) {
+    return new String(item.utf8().bytes(), StandardCharsets.UTF_8);
+  }
+
+  private static byte[] utf8(String text) {
+    return text.getBytes(StandardCharsets.UTF_8);
+  }
+}

@@ -1,0 +1,216 @@
+package org.kornspur.api.security.login;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.net.URI;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.kornspur.api.EmptyMachine;
+import org.kornspur.api.security.Permissions;
+import org.kornspur.api.security.Role;
+import org.kornspur.api.security.people.TestPeople;
+
+/**
+ * Walks every address with every role and with none. Once against the table of the program, so that
+ * none is forgotten, and once against a table written by hand from what each role is for, so that
+ * the table itself is held.
+ */
+@ExtendWith(EmptyMachine.class)
+class EveryAddressIT {
+  private static final String NOBODY = "";
+
+  /** What the filter says, as against a resource that refuses for a reason of its own. */
+  private static final List<String> REFUSALS =
+      List.of("/problems/forbidden", "/problems/not-logged-in");
+
+  private final URI root = URI.create(EmptyMachine.root());
+
+  private Asking asking;
+
+  @BeforeEach
+  void begin() throws Exception {
+    asking = new Asking(root.toString());
+    for (int i = 0;
+        i < 300 && asking.ask("GET", "/health/ready", Map.of(), "").status() != 200;
+        i++) {
+      Thread.sleep(100);
+    }
+  }
+
+  @Test
+  void everyResourceMethodSaysWhatItNeeds() {
+    assertThat(Address.all()).hasSizeGreaterThan(35);
+    assertThat(Address.all()).filteredOn(address -> address.needs().isEmpty()).isEmpty();
+  }
+
+  @Test
+  void everyAddressLetsInWhomTheTableNamesAndNobodyElse() throws Exception {
+    List<String> wrong = new ArrayList<>();
+    for (Address address : Address.all()) {
+      for (Role role : Role.values()) {
+        boolean may = Permissions.allow(role, address.needs().orElseThrow());
+        note(wrong, address, TestPeople.of(role), may);
+      }
+      note(wrong, address, NOBODY, Permissions.allowAnybody(address.needs().orElseThrow()));
+    }
+    assertThat(wrong).isEmpty();
+  }
+
+  private void note(List<String> wrong, Address address, String person, boolean may)
+      throws Exception {
+    Asking.Answer answer = ask(address, person);
+    boolean refused =
+        REFUSALS.stream().anyMatch(type -> answer.body().startsWith("{\"type\":\"" + type + "\""));
+    if (answer.status() >= 500 || refused == may) {
+      wrong.add(
+          "%s %s as '%s' may=%s: %d %s"
+              .formatted(
+                  address.method(), address.path(), person, may, answer.status(), answer.body()));
+    }
+  }
+
+  private Asking.Answer ask(Address address, String person) throws Exception {
+    Map<String, String> headers = new HashMap<>();
+    if (!person.isEmpty()) {
+      headers.put("Authorization", TestPeople.basic(person));
+    }
+    address.contentType().ifPresent(type -> headers.put("Content-Type", type));
+    // no text/html, with which a browser would be led to the log-in page
+    headers.put("Accept", address.accept().filter(type -> !type.contains("html")).orElse("*/*"));
+    return asking.ask(
+        address.method(), address.path(), headers, address.contentType().isPresent() ? "{}" : "");
+  }
+
+  /** One line: method, path, and the status for each role in turn, then for nobody. */
+  private record Line(
+      String method,
+      String path,
+      int multiplier,
+      int inspector,
+      int laboratory,
+      int quality,
+      int auditor,
+      int administrator,
+      int nobody) {
+
+    int of(Role role) {
+      return switch (role) {
+        case MULTIPLIER -> multiplier;
+        case INSPECTOR -> inspector;
+        case LABORATORY -> laboratory;
+        case QUALITY -> quality;
+        case AUDITOR -> auditor;
+        case ADMINISTRATOR -> administrator;
+      };
+    }
+  }
+
+  /** Written by hand from what each role is for; 404 and 400 mean that the caller came in. */
+  private static final List<Line> BY_HAND =
+      List.of(
+          new Line("GET", "/", 200, 200, 200, 200, 200, 200, 401),
+          new Line("GET", "/health/live", 200, 200, 200, 200, 200, 200, 200),
+          new Line("GET", "/health/ready", 200, 200, 200, 200, 200, 200, 200),
+          new Line("GET", "/metrics", 403, 403, 403, 403, 403, 200, 401),
+          new Line("GET", "/openapi", 200, 200, 200, 200, 200, 200, 401),
+          new Line("GET", "/internal/dossier?key=lot:x", 403, 403, 403, 403, 403, 403, 403),
+          new Line("GET", "/internal/register?key=x", 403, 403, 403, 403, 403, 403, 403),
+          new Line("GET", "/internal/positions?key=x", 403, 403, 403, 403, 403, 403, 403),
+          new Line("GET", "/no-such-place", 404, 404, 404, 404, 404, 404, 401),
+          new Line("GET", "/api/v1/lots", 200, 403, 403, 200, 200, 403, 401),
+          new Line("GET", "/api/v1/lots/none", 404, 403, 403, 404, 404, 403, 401),
+          new Line("GET", "/api/v1/lots/none/facts", 404, 404, 404, 404, 404, 403, 401),
+          new Line("GET", "/api/v1/lots/none/trace", 404, 403, 403, 404, 404, 403, 401),
+          new Line("GET", "/api/v1/lots/none/proof", 403, 403, 403, 404, 404, 403, 401),
+          new Line("GET", "/api/v1/log", 403, 403, 403, 200, 200, 403, 401),
+          new Line("GET", "/api/v1/crops", 200, 200, 403, 200, 200, 403, 401),
+          new Line("GET", "/api/v1/owed", 200, 200, 403, 200, 200, 403, 401),
+          new Line("GET", "/api/v1/changes", 200, 200, 403, 200, 200, 403, 401),
+          new Line("GET", "/api/v1/quarantine", 200, 200, 200, 200, 200, 403, 401),
+          new Line("GET", "/api/v1/rulebooks", 200, 200, 200, 200, 200, 200, 401),
+          new Line("GET", "/api/v1/advice/calibration", 200, 200, 403, 200, 200, 403, 401),
+          new Line("POST", "/api/v1/facts", 422, 422, 422, 422, 403, 403, 401),
+          new Line("POST", "/api/v1/quarantine/none/discard", 400, 400, 400, 400, 403, 403, 401),
+          new Line("GET", "/api/v1/people", 403, 403, 403, 403, 200, 200, 401),
+          new Line("GET", "/api/v1/people-journal", 403, 403, 403, 403, 200, 200, 401),
+          new Line("POST", "/api/v1/people", 403, 403, 403, 403, 403, 400, 401),
+          new Line("POST", "/api/v1/people/none/disable", 403, 403, 403, 403, 403, 404, 401),
+          new Line("POST", "/api/v1/backups", 403, 403, 403, 403, 403, 409, 401),
+          new Line("GET", "/api/v1/account", 200, 200, 200, 200, 200, 200, 401),
+          new Line("GET", "/bench", 403, 403, 200, 403, 403, 403, 401),
+          new Line("GET", "/bench/lots/none/samples/none", 403, 403, 404, 403, 403, 403, 401),
+          new Line(
+              "GET", "/bench/lots/none/samples/none/purity", 403, 403, 404, 403, 403, 403, 401),
+          new Line("GET", "/login", 200, 200, 200, 200, 200, 200, 200));
+
+  @Test
+  void theChiefAddressesAnswerEachRoleAsItsWorkAsks() throws Exception {
+    List<String> wrong = new ArrayList<>();
+    for (Line line : BY_HAND) {
+      for (Role role : Role.values()) {
+        note(wrong, line, Optional.of(role), line.of(role));
+      }
+      note(wrong, line, Optional.empty(), line.nobody());
+    }
+    assertThat(wrong).isEmpty();
+  }
+
+  private void note(List<String> wrong, Line line, Optional<Role> role, int expected)
+      throws Exception {
+    Map<String, String> headers = new HashMap<>(Map.of("Accept", "*/*"));
+    role.ifPresent(of -> headers.put("Authorization", TestPeople.basic(TestPeople.of(of))));
+    boolean posts = line.method().equals("POST");
+    if (posts) {
+      headers.put("Content-Type", "application/json");
+    }
+    int status = asking.ask(line.method(), line.path(), headers, posts ? "{}" : "").status();
+    if (status != expected) {
+      wrong.add(
+          "%s %s as %s: %d, expected %d"
+              .formatted(line.method(), line.path(), role, status, expected));
+    }
+  }
+
+  @Test
+  void otherWaysOfWritingAnAddressLeadNowhereElse() throws Exception {
+    for (String path :
+        List.of(
+            "//metrics",
+            "/metrics/",
+            "/%6detrics",
+            "/x/../metrics",
+            "/metrics;a=b",
+            "/./openapi",
+            "/%69nternal/dossier?key=lot:x",
+            "/internal;x/dossier?key=lot:x",
+            "/api/v1/lots;x=y",
+            "//api/v1/lots",
+            "/login/../api/v1/lots",
+            "/assets/../api/v1/lots",
+            "/assets/%2e%2e/metrics",
+            "/health/../metrics",
+            "/health/ready/../../metrics")) {
+      assertThat(asking.ask("GET", path, Map.of(), "").status())
+          .as(path + " as nobody")
+          .isIn(401, 403, 404, 400);
+      assertThat(asking.get(TestPeople.of(Role.LABORATORY), path).status())
+          .as(path + " as laboratory")
+          .isIn(403, 404, 400, path.contains("openapi") ? 200 : 403);
+    }
+  }
+
+  @Test
+  void methodsThatNoResourceTakesAreNoWayIn() throws Exception {
+    for (String method : List.of("OPTIONS", "HEAD", "TRACE", "PUT", "DELETE", "PATCH")) {
+      assertThat(asking.ask(method, "/api/v1/lots", Map.of(), "").status())
+          .as(method)
+          .isEqualTo(401);
+    }
+  }
+}

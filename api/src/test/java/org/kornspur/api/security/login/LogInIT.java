@@ -1,0 +1,351 @@
+package org.kornspur.api.security.login;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import io.quarkus.test.common.http.TestHTTPResource;
+import io.quarkus.test.junit.QuarkusTest;
+import io.quarkus.test.junit.TestProfile;
+import java.net.URL;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+import java.util.Collections;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.kornspur.api.OneMachine;
+import org.kornspur.api.security.people.TestPeople;
+
+/** Logging in with a cookie, what protects it, and what happens to people who come and go. */
+@QuarkusTest
+@TestProfile(OneMachine.class)
+class LogInIT {
+  private static final ObjectMapper JSON = new ObjectMapper();
+  private static final String COMPARE = "/api/v1/advice/compare";
+  private static final String QUESTION =
+      "{\"kind\": \"GERMINATION\", \"stated\": 90, \"found\": 84, \"foundSeeds\": 400}";
+
+  @TestHTTPResource("/")
+  URL root;
+
+  private Asking asking;
+  private String origin;
+
+  @BeforeEach
+  void begin() {
+    asking = new Asking(root.toString());
+    origin = "http://" + root.getHost() + ":" + root.getPort();
+  }
+
+  private record Session(String cookie, String token) {}
+
+  private Session logIn(String person) throws Exception {
+    Asking.Answer answer = logIn(person, TestPeople.password(), Map.of());
+    assertThat(answer.status()).as(answer.body()).isEqualTo(200);
+    assertThat(answer.header("Set-Cookie"))
+        .startsWith(Sessions.COOKIE + "=")
+        .contains("HttpOnly", "SameSite=Strict", "Path=/")
+        .doesNotContain(person, TestPeople.password());
+    String cookie = answer.header("Set-Cookie").split(";", 2)[0];
+    return new Session(cookie, JSON.readTree(answer.body()).path("csrfToken").asText());
+  }
+
+  private Asking.Answer logIn(String person, String password, Map<String, String> more)
+      throws Exception {
+    Map<String, String> headers = new HashMap<>(more);
+    headers.put("Content-Type", "application/json");
+    return asking.ask(
+        "POST",
+        RoutePolicy.SESSION,
+        headers,
+        JSON.writeValueAsString(Map.of("personId", person, "password", password)));
+  }
+
+  private Asking.Answer compare(Map<String, String> headers) throws Exception {
+    Map<String, String> all = new HashMap<>(headers);
+    all.put("Content-Type", "application/json");
+    return asking.ask("POST", COMPARE, all, QUESTION);
+  }
+
+  @Test
+  void aCookieProvesWhoAsksAndEndsWithTheLogOut() throws Exception {
+    Session session = logIn("inspector");
+    Map<String, String> withCookie = Map.of("Cookie", session.cookie());
+    JsonNode account = JSON.readTree(asking.ask("GET", "/api/v1/account", withCookie, "").body());
+    assertThat(account.path("personId").asText()).isEqualTo("inspector");
+    assertThat(account.path("roles").get(0).asText()).isEqualTo("INSPECTOR");
+
+    Map<String, String> logOut = new HashMap<>(withCookie);
+    logOut.put(FormTokens.HEADER, session.token());
+    logOut.put("Origin", origin);
+    assertThat(asking.ask("DELETE", RoutePolicy.SESSION, logOut, "").status()).isEqualTo(204);
+    assertThat(asking.ask("GET", "/api/v1/account", withCookie, "").status()).isEqualTo(401);
+  }
+
+  @Test
+  void anAlteredCookieProvesNothing() throws Exception {
+    String cookie = logIn("auditor").cookie();
+    for (int at = cookie.indexOf('=') + 1; at < cookie.length(); at += 7) {
+      char other = cookie.charAt(at) == 'A' ? 'B' : 'A';
+      String altered = cookie.substring(0, at) + other + cookie.substring(at + 1);
+      assertThat(asking.ask("GET", "/api/v1/account", Map.of("Cookie", altered), "").status())
+          .as("character " + at)
+          .isEqualTo(401);
+    }
+  }
+
+  /** Model: the cross-site request forgery prevention cheat sheet of OWASP, from memory. */
+  @Test
+  void aChangeWithTheCookieNeedsTheTokenAndThisSitesOwnPage() throws Exception {
+    Session session = logIn("quality");
+    Map<String, String> good =
+        Map.of("Cookie", session.cookie(), FormTokens.HEADER, session.token(), "Origin", origin);
+    assertThat(compare(good).status()).isEqualTo(200);
+    assertThat(compare(with(good, "Sec-Fetch-Site", "same-origin")).status()).isEqualTo(200);
+
+    assertForged(compare(without(good, FormTokens.HEADER)));
+    assertForged(compare(with(good, FormTokens.HEADER, session.token() + "x")));
+    assertForged(compare(with(good, FormTokens.HEADER, logIn("auditor").token())));
+    assertForged(compare(without(good, "Origin")));
+    assertForged(compare(with(good, "Origin", "http://evil.example")));
+    assertForged(compare(with(good, "Origin", "null")));
+    assertForged(compare(with(good, "Sec-Fetch-Site", "cross-site")));
+    assertForged(compare(with(good, "Sec-Fetch-Site", "same-site")));
+  }
+
+  @Test
+  void aFormMayCarryTheTokenAsAField() throws Exception {
+    Session session = logIn("quality");
+    Map<String, String> headers =
+        Map.of(
+            "Cookie",
+            session.cookie(),
+            "Origin",
+            origin,
+            "Content-Type",
+            "application/x-www-form-urlencoded");
+    String token = URLEncoder.encode(session.token(), StandardCharsets.UTF_8);
+    assertForged(asking.ask("POST", RoutePolicy.SESSION + "/end", headers, "a=b&csrfToken=wrong"));
+    Asking.Answer ended =
+        asking.ask("POST", RoutePolicy.SESSION + "/end", headers, "a=b&csrfToken=" + token);
+    assertThat(ended.status()).isEqualTo(303);
+  }
+
+  /** A browser adds a password that it keeps for the site to requests of foreign pages too. */
+  @Test
+  void aForeignPageCannotUseThePasswordThatABrowserKeeps() throws Exception {
+    Map<String, String> script = Map.of("Authorization", TestPeople.basic("quality"));
+    assertThat(compare(script).status()).isEqualTo(200);
+    assertForged(compare(with(script, "Origin", "http://evil.example")));
+    assertForged(compare(with(script, "Sec-Fetch-Site", "cross-site")));
+    assertThat(
+            logIn("quality", TestPeople.password(), Map.of("Origin", "http://evil.example"))
+                .status())
+        .isEqualTo(403);
+  }
+
+  @Test
+  void afterTheFormTheBrowserStaysOnThisSite() throws Exception {
+    for (String next : List.of("//evil.example", "https://evil.example", "/\\evil.example", "")) {
+      String form =
+          "personId=quality&password="
+              + URLEncoder.encode(TestPeople.password(), StandardCharsets.UTF_8)
+              + "&next="
+              + URLEncoder.encode(next, StandardCharsets.UTF_8);
+      Asking.Answer answer =
+          asking.ask(
+              "POST",
+              RoutePolicy.SESSION,
+              Map.of("Content-Type", "application/x-www-form-urlencoded"),
+              form);
+      assertThat(answer.status()).isEqualTo(303);
+      assertThat(answer.header("Location")).as(next).isEqualTo(origin + "/");
+    }
+    Asking.Answer led =
+        asking.ask("GET", "/api/v1/lots?state=FIT", Map.of("Accept", "text/html"), "");
+    assertThat(led.status()).isEqualTo(303);
+    assertThat(led.header("Location")).isEqualTo("/login?next=%2Fapi%2Fv1%2Flots%3Fstate%3DFIT");
+  }
+
+  /** Whoever sends it, it is read before that is known. */
+  @Test
+  void aLogInIsReadNoFurtherThanOneCanBeLong() throws Exception {
+    String tooLong = "x".repeat(5_000);
+    assertTooLarge(logIn("auditor", tooLong, Map.of()));
+    assertTooLarge(
+        asking.ask(
+            "POST",
+            RoutePolicy.SESSION,
+            Map.of("Content-Type", "application/x-www-form-urlencoded"),
+            "personId=auditor&password=" + tooLong));
+  }
+
+  private static void assertTooLarge(Asking.Answer answer) {
+    assertThat(answer.status()).as(answer.body()).isEqualTo(413);
+    assertThat(answer.body())
+        .contains("at most 4,096 bytes", "send the person and the password alone");
+  }
+
+  @Test
+  void peopleComeAndGo() throws Exception {
+    String administrator = "administrator";
+    Asking.Answer added =
+        asking.post(
+            administrator,
+            "/api/v1/people",
+            "{\"personId\": \"p-17\", \"printedName\": \"Invented Seventeen\", \"roles\": [\"auditor\"]}");
+    assertThat(added.status()).as(added.body()).isEqualTo(201);
+    assertThat(added.header("Cache-Control")).isEqualTo("no-store");
+    String password = JSON.readTree(added.body()).path("password").asText();
+    assertThat(password).hasSizeGreaterThan(20);
+    assertThat(asking.get(administrator, "/api/v1/people/p-17").body()).doesNotContain(password);
+    assertThat(account("p-17", password)).as("issued").isEqualTo(403);
+    assertThat(
+            asking
+                .post(
+                    administrator,
+                    "/api/v1/people",
+                    "{\"personId\": \"p-17\", \"printedName\": \"Another\", \"roles\": [\"QUALITY\"]}")
+                .status())
+        .isEqualTo(409);
+
+    asking.post(administrator, "/api/v1/people/p-17/disable", "");
+    assertThat(account("p-17", password)).as("disabled, at once").isEqualTo(401);
+    asking.post(administrator, "/api/v1/people/p-17/enable", "");
+    assertThat(account("p-17", password)).isEqualTo(403);
+
+    String renewed =
+        JSON.readTree(asking.post(administrator, "/api/v1/people/p-17/password", "").body())
+            .path("password")
+            .asText();
+    assertThat(account("p-17", password)).as("the old password, at once").isEqualTo(401);
+    assertThat(account("p-17", renewed)).isEqualTo(403);
+
+    String own = "a password of my own";
+    assertThat(setPassword("p-17", renewed, own)).isEqualTo(204);
+    assertThat(account("p-17", own)).isEqualTo(200);
+
+    Asking.Answer told = asking.get("auditor", "/api/v1/people-journal?person=p-17");
+    JsonNode journal = JSON.readTree(told.body());
+    assertThat(journal.path("isWhole").asBoolean()).as(told.body()).isTrue();
+    assertThat(journal.path("items").findValuesAsText("what"))
+        .containsExactly("PASSWORD", "PASSWORD", "DISABLED", "DISABLED", "ROLES", "ADDED");
+    assertThat(journal.path("items").findValuesAsText("by"))
+        .containsExactly(
+            "p-17", administrator, administrator, administrator, administrator, administrator);
+    assertThat(told.body()).doesNotContain("Seventeen", password, renewed, own);
+  }
+
+  @Test
+  void theLastAdministratorStays() throws Exception {
+    asking.post("administrator", "/api/v1/people/everything/disable", "");
+    Asking.Answer last = asking.post("administrator", "/api/v1/people/administrator/disable", "");
+    asking.post("administrator", "/api/v1/people/everything/enable", "");
+    assertThat(last.status()).isEqualTo(409);
+    assertThat(last.body()).contains("Make another person administrator first");
+  }
+
+  @Test
+  void wrongPasswordsAreSlowedAndNothingSecretIsLogged() throws Exception {
+    Asking.Answer added =
+        asking.post(
+            "administrator",
+            "/api/v1/people",
+            "{\"personId\": \"p-18\", \"printedName\": \"Invented Eighteen\", \"roles\": [\"AUDITOR\"]}");
+    String right = "a password of one's own, for tests";
+    assertThat(setPassword("p-18", JSON.readTree(added.body()).path("password").asText(), right))
+        .isEqualTo(204);
+    String wrong = "a wrong guess that no log may hold";
+    Logged logged = new Logged();
+    String cookie;
+    try {
+      assertThat(account("p-18", right)).isEqualTo(200);
+      cookie = logIn("p-18", right, Map.of()).header("Set-Cookie").split(";", 2)[0];
+      assertThat(account(wrong, wrong)).as("a password in the wrong field").isEqualTo(401);
+      for (int i = 0; i < 5; i++) {
+        assertThat(account("p-18", wrong)).isEqualTo(401);
+      }
+      Asking.Answer slowed = logIn("p-18", wrong, Map.of());
+      assertThat(slowed.status()).isEqualTo(429);
+      assertThat(Integer.parseInt(slowed.header("Retry-After"))).isBetween(1, 300);
+      assertThat(slowed.header("Content-Type")).isEqualTo("application/problem+json");
+      assertThat(account("p-18", right)).as("what is remembered still holds").isEqualTo(200);
+    } finally {
+      logged.close();
+    }
+    assertThat(logged.text())
+        .contains("Log-in refused for p-18", "Log-in refused for nobody known");
+    for (String secret :
+        java.util.List.of(
+            right,
+            wrong,
+            cookie.substring(cookie.indexOf('=') + 1),
+            TestPeople.basic("p-18", right).substring(6),
+            TestPeople.basic("p-18", wrong).substring(6))) {
+      assertThat(logged.text()).doesNotContain(secret);
+    }
+  }
+
+  @Test
+  void manyFirstRequestsAtOnceWithTheRightPasswordAreAllAnswered() throws Exception {
+    Asking.Answer added =
+        asking.post(
+            "administrator",
+            "/api/v1/people",
+            "{\"personId\": \"p-25\", \"printedName\": \"Invented\", \"roles\": [\"AUDITOR\"]}");
+    String own = "a password that many requests bring";
+    assertThat(setPassword("p-25", JSON.readTree(added.body()).path("password").asText(), own))
+        .isEqualTo(204);
+    ExecutorService threads = Executors.newFixedThreadPool(25);
+    try {
+      List<Future<Integer>> answers =
+          threads.invokeAll(Collections.nCopies(25, () -> account("p-25", own)));
+      for (Future<Integer> answer : answers) {
+        assertThat(answer.get()).isEqualTo(200);
+      }
+    } finally {
+      threads.shutdownNow();
+    }
+  }
+
+  private int setPassword(String person, String old, String own) throws Exception {
+    Map<String, String> headers =
+        Map.of("Authorization", TestPeople.basic(person, old), "Content-Type", "application/json");
+    String change = JSON.writeValueAsString(Map.of("password", old, "newPassword", own));
+    return asking.ask("POST", RoutePolicy.OWN_PASSWORD, headers, change).status();
+  }
+
+  private int account(String person, String password) throws Exception {
+    return asking
+        .ask(
+            "GET",
+            "/api/v1/account",
+            Map.of("Authorization", TestPeople.basic(person, password)),
+            "")
+        .status();
+  }
+
+  private static void assertForged(Asking.Answer answer) {
+    assertThat(answer.status()).isEqualTo(403);
+    assertThat(answer.header("Content-Type")).isEqualTo("application/problem+json");
+    assertThat(answer.body()).contains("/problems/forged-request");
+  }
+
+  private static Map<String, String> with(Map<String, String> all, String name, String value) {
+    Map<String, String> changed = new HashMap<>(all);
+    changed.put(name, value);
+    return changed;
+  }
+
+  private static Map<String, String> without(Map<String, String> all, String name) {
+    Map<String, String> changed = new HashMap<>(all);
+    changed.remove(name);
+    return changed;
+  }
+}

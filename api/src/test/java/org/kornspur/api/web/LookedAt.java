@@ -1,0 +1,60 @@
+package org.kornspur.api.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.deque.html.axecore.args.AxeRunOptions;
+import com.deque.html.axecore.playwright.AxeBuilder;
+import com.microsoft.playwright.Page;
+import java.nio.file.Path;
+import java.util.List;
+
+/** What is asked of every page, whatever it shows. */
+final class LookedAt {
+  static final Path PICTURES = Path.of("target", "screenshots");
+
+  private LookedAt() {}
+
+  /**
+   * Takes a picture for a person to look at, and fails where axe-core finds a violation or the page
+   * is wider than the screen.
+   *
+   * @param name of the picture, without its ending
+   */
+  static void whole(Page page, String name) {
+    page.screenshot(
+        new Page.ScreenshotOptions().setPath(PICTURES.resolve(name + ".png")).setFullPage(true));
+    assertThat(violations(page)).as("axe-core on %s", page.url()).isEmpty();
+    assertThat((Integer) page.evaluate("document.documentElement.scrollWidth"))
+        .as("width of %s", page.url())
+        .isLessThanOrEqualTo(page.viewportSize().width);
+  }
+
+  /**
+   * What axe-core finds by WCAG 2.2 AA and by its own good practice: rule, then the elements. It
+   * runs in the page itself, as there are no frames whose findings a second page would join.
+   */
+  private static List<String> violations(Page page) {
+    assertThat(page.frames()).as("frames of %s", page.url()).hasSize(1);
+    AxeRunOptions options = new AxeRunOptions();
+    options.setResultTypes(List.of("violations"));
+    return new AxeBuilder(page)
+            .setLegacyMode(true)
+            .options(options)
+            .withTags(
+                List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"))
+            .analyze()
+            .getViolations()
+            .stream()
+            .flatMap(
+                rule ->
+                    rule.getNodes().stream()
+                        .map(
+                            node ->
+                                rule.getId()
+                                    + ": "
+                                    + node.getHtml()
+                                    + " "
+                                    + node.getFailureSummary()))
+            .toList();
+  }
+}

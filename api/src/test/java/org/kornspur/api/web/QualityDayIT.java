@@ -1,0 +1,186 @@
+package org.kornspur.api.web;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static io.restassured.RestAssured.given;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.AriaRole;
+import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
+import java.time.temporal.ChronoUnit;
+import java.util.Locale;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.kornspur.api.security.Role;
+import org.kornspur.api.security.login.AsPerson;
+import org.kornspur.api.security.people.TestPeople;
+import org.kornspur.api.text.Language;
+
+/**
+ * A day of quality staff in a real browser, with the invented enterprise loaded. What is wrong in
+ * it and why: demo-events/ABOUT.md.
+ */
+class QualityDayIT extends BrowserTest {
+  private static final String QUALITY = TestPeople.of(Role.QUALITY);
+
+  @Test
+  void fromTheDeskToTheFactThatDecided() {
+    Page page = chromium.loggedIn(Screen.WIDE, Language.ENGLISH, root, QUALITY).newPage();
+    page.navigate(root + "desk");
+    Locator causes = page.locator("#causes ~ ul .card");
+    assertThat(causes.filter(with("Lot L24-S05"))).containsText("Post-control");
+    assertThat(causes.filter(with("Crop C25-S01"))).containsText("Isolation distance");
+    assertThat(causes.filter(with("Crop C25-S02"))).containsText("Sterility of the female");
+    assertThat(causes.filter(with("Lot M25-S03"))).containsText("Share of pollinator");
+    assertThat(causes.filter(with("Lot L26-S09"))).containsText("Mass balance");
+    assertThat(causes.filter(with("Lot L25-S10"))).containsText("Ergot");
+    assertThat(page.locator("#quarantine ~ p").first())
+        .containsText(Pattern.compile("([89]|[1-9][0-9]+) refused inputs wait"));
+
+    page.getByLabel("Season (year of harvest)").selectOption("2026");
+    page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Show")).click();
+    Locator ofThatSeason = page.locator("#causes ~ ul .card");
+    assertThat(ofThatSeason.filter(with("Crop C25-S01"))).hasCount(0);
+    assertThat(ofThatSeason.filter(with("Lot L26-S09"))).hasCount(1);
+
+    // Of one season: the list is cut, and other days may have left more that is owed in theirs.
+    page.navigate(root + "desk?cropYear=2025");
+    assertThat(page.locator("#owed ~ ul .card").filter(with("Lot L25-S04A")))
+        .containsText("retest of 4 × 100 seeds");
+
+    page.navigate(root + "desk");
+    page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("Crop C25-S01")).click();
+    Locator gate = page.locator(".gate").first();
+    assertThat(gate).containsText("318.7");
+    assertThat(gate).containsText("at least 500");
+    assertThat(gate.locator("svg.scale"))
+        .hasAttribute("aria-label", Pattern.compile(".*318\\.7.*"));
+    gate.locator("summary").click();
+    assertThat(gate.locator("details .id").first()).isVisible();
+    page.context().close();
+  }
+
+  @Test
+  void aChangeAppearsByItselfAndTakesNoFocus() {
+    Page page = chromium.loggedIn(Screen.WIDE, Language.ENGLISH, root, QUALITY).newPage();
+    page.navigate(root + "desk");
+    assertThat(page.locator("#live")).hasText("Changes appear here by themselves.");
+    Locator link =
+        page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("Crop C25-S02"));
+    link.focus();
+    LocalDate today = LocalDate.now();
+    LocalDate to = today.plusDays(9);
+    post(crop("C-LIVE-1", today, to));
+
+    Locator owed = page.locator("#owed ~ ul .card").filter(with("Crop C-LIVE-1"));
+    assertThat(owed.first()).isVisible();
+    String day = DateTimeFormatter.ofPattern("d MMM yyyy", Locale.UK).format(to);
+    assertThat(owed.filter(with("Field inspections")).first())
+        .containsText("flowers until " + day.substring(0, 5));
+    String inspections = owed.filter(with("Field inspections")).first().textContent();
+    // the page reckons from the day on which it is made, and midnight may lie between
+    assertThat(inspections).containsAnyOf(daysLeft(today, to), daysLeft(LocalDate.now(), to));
+    assertThat(page.locator("#news")).containsText("crop:C-LIVE-1 is now: evidence owed");
+    assertThat(page.evaluate("document.activeElement.textContent")).isEqualTo("Crop C25-S02");
+    page.context().close();
+  }
+
+  @Test
+  void aPersonSignsWhatTheyReadAndNothingElse() {
+    Page page = chromium.loggedIn(Screen.WIDE, Language.ENGLISH, root, QUALITY).newPage();
+    page.navigate(root + "lots/L26-S11");
+    page.getByRole(
+            AriaRole.LINK,
+            new Page.GetByRoleOptions().setName(Pattern.compile("^Sign for this lot")))
+        .click();
+    LookedAt.whole(page, "sign-WIDE-en");
+    page.getByLabel("Release", new Page.GetByLabelOptions().setExact(true)).check();
+    page.getByLabel("Reason").fill("All is met");
+    page.getByLabel(Pattern.compile("^Meaning")).fill("responsibility for the release");
+    page.getByLabel("Your password, again").fill("not the password");
+    Chromium.send(
+        page.getByRole(
+            AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Sign").setExact(true)));
+    assertThat(page.locator("[role=alert]")).containsText("Not signed");
+    assertThat(page.getByLabel("Reason")).hasValue("All is met");
+
+    page.getByLabel("Release", new Page.GetByLabelOptions().setExact(true)).check();
+    page.getByLabel("Your password, again").fill(TestPeople.password());
+    Chromium.send(
+        page.getByRole(
+            AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Sign").setExact(true)));
+    assertThat(page).hasURL(Pattern.compile(".*/lots/L26-S11#release"));
+    assertThat(page.locator(".acts")).containsText("Signed by Invented quality (quality)");
+    assertThat(page.locator(".acts")).containsText("The signature verifies.");
+    assertThat(page.locator(".acts")).containsText("Refused to quality");
+    page.context().close();
+  }
+
+  /** Source of the border: Permissions and Visibility; a multiplier sees its own alone. */
+  @Test
+  void aMultiplierSeesNothingOfOthers() {
+    Page page = chromium.loggedIn(Screen.NARROW, Language.ENGLISH, root, TestPeople.WEST).newPage();
+    page.navigate(root + "lots?size=1000");
+    assertThat(page.locator("tbody tr").first()).isVisible();
+    String others =
+        given()
+            .header("Authorization", TestPeople.basic(AsPerson.EVERYTHING))
+            .get("/api/v1/lots?holder=ENT-MULT-EAST&size=1")
+            .jsonPath()
+            .getString("items[0].id");
+    assertThat(page.locator("tbody th").allTextContents()).doesNotContain(others);
+    assertThat(page.navigate(root + "lots/" + others).status()).isEqualTo(404);
+    assertThat(page.navigate(root + "desk").status()).isEqualTo(403);
+    page.context().close();
+  }
+
+  @ParameterizedTest
+  @CsvSource({"NARROW, ENGLISH", "NARROW, GERMAN", "WIDE, ENGLISH", "WIDE, GERMAN"})
+  void theOtherPagesAreWithinReachOfAll(Screen screen, Language language) {
+    Page page = chromium.loggedIn(screen, language, root, QUALITY).newPage();
+    for (String path : new String[] {"seasons", "quarantine"}) {
+      page.navigate(root + path);
+      LookedAt.whole(page, path + "-" + screen + "-" + language.tag());
+    }
+    page.locator("tbody a").first().click();
+    LookedAt.whole(page, "quarantined-" + screen + "-" + language.tag());
+    page.context().close();
+  }
+
+  private static Locator.FilterOptions with(String text) {
+    return new Locator.FilterOptions().setHasText(text);
+  }
+
+  private static String daysLeft(LocalDate today, LocalDate to) {
+    return ChronoUnit.DAYS.between(today, to) + " days left";
+  }
+
+  private static String crop(String id, LocalDate today, LocalDate to) {
+    return """
+        {"type": "FieldCropDeclared", "header": {"factId": "%1$s", "recordedBy": "everything",
+        "happenedAt": "%4$sT08:00:00Z", "recordedAt": "%4$sT08:00:00Z",
+        "sourceDocument": "invented", "correction": null},
+        "cropId": "%1$s", "fieldId": "invented", "enterpriseId": "ENT-MULT-WEST",
+        "hybridId": "HYB-01", "role": "POLLINATOR", "seedComponentId": "C-01",
+        "pollenComponentId": "C-01", "cropYear": %5$d, "category": "BASIC", "rulebookId": "EU",
+        "outline": [{"lon": 30.0, "lat": 60.0}, {"lon": 30.003, "lat": 60.0},
+        {"lon": 30.003, "lat": 60.002}], "shieldAccepted": null,
+        "floweringFrom": "%2$s", "floweringTo": "%3$s"}
+        """
+        .formatted(id, today.plusDays(3), to, today.minusDays(30), to.getYear());
+  }
+
+  private static void post(String fact) {
+    given()
+        .header("Authorization", TestPeople.basic(AsPerson.EVERYTHING))
+        .contentType("application/json")
+        .body(fact)
+        .post("/api/v1/facts")
+        .then()
+        .statusCode(202);
+  }
+}
