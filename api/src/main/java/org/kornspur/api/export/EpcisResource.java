@@ -28,7 +28,7 @@ import java.util.stream.Stream;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
-import org.kornspur.api.export.CaptureDesk.ErrorBehaviour;
+import org.kornspur.api.export.EventCapture.ErrorBehaviour;
 import org.kornspur.api.export.epcis.EpcisDocuments;
 import org.kornspur.api.export.epcis.EventQuery;
 import org.kornspur.api.export.epcis.EventShape;
@@ -59,14 +59,14 @@ public class EpcisResource {
   private static final String ROOT = Addresses.ROOT + "/epcis";
   private static final String VERSION = "2.0.0";
 
-  private final EventDesk events;
-  private final CaptureDesk captures;
+  private final EventSearch events;
+  private final EventCapture captures;
   private final Clock clock = Clock.systemUTC();
 
   @Context UriInfo uri;
 
   @Inject
-  public EpcisResource(EventDesk events, CaptureDesk captures) {
+  public EpcisResource(EventSearch events, EventCapture captures) {
     this.events = events;
     this.captures = captures;
   }
@@ -90,7 +90,7 @@ public class EpcisResource {
       @DefaultValue("rollback") @HeaderParam("GS1-Capture-Error-Behaviour") String behaviour,
       InputStream body)
       throws IOException {
-    CaptureDesk.Job job = captures.capture(BodyLimit.read(body), behaviour(behaviour));
+    EventCapture.Job job = captures.capture(BodyLimit.read(body), behaviour(behaviour));
     return Response.accepted()
         .location(URI.create(ROOT + "/capture/" + job.captureID()))
         .header("GS1-EPCIS-Version", VERSION)
@@ -105,7 +105,7 @@ public class EpcisResource {
   @Operation(operationId = "getCaptureJob", summary = "What became of a captured document")
   @APIResponse(responseCode = "200", description = "The capture job")
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
-  public CaptureDesk.Job job(@PathParam("captureID") String captureId) {
+  public EventCapture.Job job(@PathParam("captureID") String captureId) {
     return captures
         .job(captureId)
         .orElseThrow(
@@ -217,7 +217,7 @@ public class EpcisResource {
           single.get().stream().flatMap(id -> events.event(id).stream()).limit(perPage).toList();
       return found(EpcisDocuments.queryDocument(found, clock.instant())).build();
     }
-    EventDesk.Page page = events.find(query, parameters.after(events), perPage);
+    EventSearch.Page page = events.find(query, parameters.after(events), perPage);
     Response.ResponseBuilder answer =
         found(EpcisDocuments.queryDocument(page.events(), clock.instant()));
     page.next()

@@ -83,11 +83,11 @@ final class EventParameters {
    *
    * @throws ApiProblem if a parameter is wrong
    */
-  EventQuery query(EventDesk desk) {
+  EventQuery query(EventSearch search) {
     List<Match> matches = new ArrayList<>();
     for (MatchedLists lists : MatchedLists.values()) {
       if (values.containsKey(lists.parameter())) {
-        matches.add(new Match(lists, desk.namesOf(list(lists.parameter()))));
+        matches.add(new Match(lists, search.namesOf(list(lists.parameter()))));
       }
     }
     EventQuery query =
@@ -125,12 +125,12 @@ final class EventParameters {
   }
 
   /** Where the page begins. */
-  Position after(EventDesk desk) {
+  Position after(EventSearch search) {
     String text = values.get("nextPageToken");
     if (text == null) {
       return Position.START;
     }
-    Matcher token = TOKEN.matcher(desk.placeOf(text).orElse(""));
+    Matcher token = TOKEN.matcher(search.placeOf(text).orElse(""));
     if (token.matches()) {
       try {
         return new Position(

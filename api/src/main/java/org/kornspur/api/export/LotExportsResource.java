@@ -41,12 +41,12 @@ public class LotExportsResource {
       "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
 
   private final LotHistory history;
-  private final EventDesk events;
+  private final EventSearch events;
   private final Naming naming;
   private final Clock clock = Clock.systemUTC();
 
   @Inject
-  public LotExportsResource(LotHistory history, EventDesk events, Naming naming) {
+  public LotExportsResource(LotHistory history, EventSearch events, Naming naming) {
     this.history = history;
     this.events = events;
     this.naming = naming;
@@ -73,7 +73,7 @@ public class LotExportsResource {
           @QueryParam("ancestors")
           String ancestors) {
     List<Entry> entries = history.of(id, asked(ancestors));
-    EpcisEvents shaper = events.events(EventDesk.near(entries));
+    EpcisEvents shaper = events.events(EventSearch.near(entries));
     ObjectNode document =
         EpcisDocuments.document(entries.stream().map(shaper::event).toList(), clock.instant());
     return Response.ok(document).build();

@@ -20,11 +20,11 @@ public class LotHistory {
   /** Lots and crops of one history, at most; a lot of the trade has some dozens behind it. */
   private static final int MOST_SUBJECTS = 5_000;
 
-  private final EventDesk events;
+  private final EventSearch events;
   private final VisibleData data;
 
   @Inject
-  public LotHistory(EventDesk events, VisibleData data) {
+  public LotHistory(EventSearch events, VisibleData data) {
     this.events = events;
     this.data = data;
   }

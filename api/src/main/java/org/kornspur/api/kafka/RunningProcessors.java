@@ -26,7 +26,7 @@ final class RunningProcessors implements AutoCloseable {
   private final Supplier<KafkaStreams> newStreams;
   private final HostInfo self;
   private volatile KafkaStreams streams;
-  private volatile StoreQueries stores;
+  private volatile StoreLocator stores;
   private final FactPublisher publisher;
   private final ProcessingLag backlog;
   private final ThreadReplacement threads;
@@ -114,7 +114,7 @@ final class RunningProcessors implements AutoCloseable {
 
   private void takeUpWork() {
     streams = newStreams.get();
-    stores = new StoreQueries(streams, self);
+    stores = new StoreLocator(streams, self);
   }
 
   /**
@@ -166,7 +166,7 @@ final class RunningProcessors implements AutoCloseable {
     return wire;
   }
 
-  StoreQueries stores() {
+  StoreLocator stores() {
     return stores;
   }
 

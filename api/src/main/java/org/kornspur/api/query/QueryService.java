@@ -11,7 +11,7 @@ import java.util.Map;
 import org.kornspur.api.kafka.Engine;
 import org.kornspur.api.kafka.NotReady;
 import org.kornspur.api.problem.ApiProblem;
-import org.kornspur.api.query.proof.ProofDesk;
+import org.kornspur.api.query.proof.DossierProofs;
 import org.kornspur.api.query.view.AsOf;
 import org.kornspur.api.query.view.Caution;
 import org.kornspur.api.query.view.DossierView;
@@ -45,13 +45,17 @@ public class QueryService {
   private final Engine engine;
   private final Feeds feeds;
   private final VisibleData data;
-  private final ProofDesk proofs;
+  private final DossierProofs proofs;
   private final RequestWords requestWords;
   private final Clock clock = Clock.systemUTC();
 
   @Inject
   public QueryService(
-      Engine engine, Feeds feeds, VisibleData data, ProofDesk proofs, RequestWords requestWords) {
+      Engine engine,
+      Feeds feeds,
+      VisibleData data,
+      DossierProofs proofs,
+      RequestWords requestWords) {
     this.engine = engine;
     this.feeds = feeds;
     this.data = data;

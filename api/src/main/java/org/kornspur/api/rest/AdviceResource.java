@@ -33,12 +33,12 @@ import org.kornspur.api.query.advice.AdviceBody;
 import org.kornspur.api.query.advice.CalibrationView;
 import org.kornspur.api.query.advice.CompareRequest;
 import org.kornspur.api.query.advice.ComparisonView;
-import org.kornspur.api.query.advice.ForecastDesk;
 import org.kornspur.api.query.advice.HeterogeneityRequest;
 import org.kornspur.api.query.advice.HeterogeneityView;
+import org.kornspur.api.query.advice.HybridityForecasts;
 import org.kornspur.api.query.advice.HybridityView;
 import org.kornspur.api.query.advice.InspectionView;
-import org.kornspur.api.query.advice.MixtureDesk;
+import org.kornspur.api.query.advice.MixturePlanning;
 import org.kornspur.api.query.advice.MixtureRequest;
 import org.kornspur.api.query.advice.MixtureView;
 import org.kornspur.api.security.Permission;
@@ -57,8 +57,8 @@ import org.kornspur.processors.standards.Rulebook;
 @Tag(name = "Advice", description = "Advice, not gates: no crop or lot is fit or not fit by it")
 public class AdviceResource {
   private final QueryService queries;
-  private final ForecastDesk forecasts;
-  private final MixtureDesk mixtures;
+  private final HybridityForecasts forecasts;
+  private final MixturePlanning mixtures;
   private final ObjectMapper json;
   private final RulesInForce rules;
   private final RequestWords words;
@@ -66,8 +66,8 @@ public class AdviceResource {
   @Inject
   public AdviceResource(
       QueryService queries,
-      ForecastDesk forecasts,
-      MixtureDesk mixtures,
+      HybridityForecasts forecasts,
+      MixturePlanning mixtures,
       ObjectMapper json,
       RulesInForce rules,
       RequestWords words) {

@@ -16,7 +16,7 @@ import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.kornspur.api.http.HeavyDocument;
 import org.kornspur.api.query.recall.CountedStock;
-import org.kornspur.api.query.recall.RecallDesk;
+import org.kornspur.api.query.recall.RecallDrills;
 import org.kornspur.api.query.recall.RecallSheet;
 import org.kornspur.api.query.recall.RecallView;
 import org.kornspur.api.security.Permission;
@@ -30,11 +30,11 @@ import org.kornspur.ingest.contract.Subject;
 public class RecallResource {
   private static final String CSV = "text/csv";
 
-  private final RecallDesk desk;
+  private final RecallDrills drills;
 
   @Inject
-  public RecallResource(RecallDesk desk) {
-    this.desk = desk;
+  public RecallResource(RecallDrills drills) {
+    this.drills = drills;
   }
 
   @GET
@@ -61,7 +61,7 @@ public class RecallResource {
               example = "F1-24-007:1250")
           @QueryParam("stock")
           List<String> stock) {
-    return desk.drill(Subject.lot(id), CountedStock.of(stock));
+    return drills.drill(Subject.lot(id), CountedStock.of(stock));
   }
 
   @GET
@@ -74,7 +74,7 @@ public class RecallResource {
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public Response sheet(@PathParam("id") String id, @QueryParam("stock") List<String> stock) {
-    RecallView drill = desk.drill(Subject.lot(id), CountedStock.of(stock));
+    RecallView drill = drills.drill(Subject.lot(id), CountedStock.of(stock));
     return Response.ok(RecallSheet.write(drill), CSV + ";charset=UTF-8")
         .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"recall-drill.csv\"")
         .build();

@@ -22,7 +22,7 @@ import org.kornspur.api.query.QueryService;
 import org.kornspur.api.query.RequestWords;
 import org.kornspur.api.query.VisibleData;
 import org.kornspur.api.query.advice.CalibrationView;
-import org.kornspur.api.query.advice.ForecastDesk;
+import org.kornspur.api.query.advice.HybridityForecasts;
 import org.kornspur.api.query.advice.ShareView;
 import org.kornspur.api.readmodel.StandingRow;
 import org.kornspur.api.security.Permission;
@@ -39,7 +39,7 @@ public class SeasonsPage {
   @Inject Framing framing;
   @Inject VisibleData data;
   @Inject Choices choices;
-  @Inject ForecastDesk forecasts;
+  @Inject HybridityForecasts forecasts;
   @Inject QueryService queries;
   @Inject RequestWords words;
   @Inject IgnoredParameters unheeded;

@@ -286,7 +286,7 @@ class RestoreIT {
   }
 
   private static boolean isRegistered(RunningProcessors running, String factId) {
-    StoreQueries stores = running.stores();
+    StoreLocator stores = running.stores();
     int partition = stores.placeOf(StateStores.FACT_REGISTER, factId).partition();
     ReadOnlyKeyValueStore<String, RegisterEntry> register =
         stores.local(StateStores.FACT_REGISTER, partition);

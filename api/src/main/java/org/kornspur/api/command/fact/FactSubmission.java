@@ -5,7 +5,6 @@ import jakarta.annotation.PreDestroy;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.nio.charset.StandardCharsets;
-import java.time.Clock;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -17,45 +16,30 @@ import org.apache.avro.specific.SpecificRecord;
 import org.jboss.logging.Logger;
 import org.kornspur.api.kafka.Engine;
 import org.kornspur.api.kafka.NotReady;
-import org.kornspur.api.kafka.SiteKeys;
 import org.kornspur.api.problem.NotReadyDetail;
-import org.kornspur.api.readmodel.Feeds;
 import org.kornspur.api.security.CurrentCaller;
-import org.kornspur.api.security.visibility.PostingPolicy;
-import org.kornspur.contract.QuarantineEntry;
-import org.kornspur.contract.QuarantineOrigin;
-import org.kornspur.ingest.act.SignedSubmissions;
-import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Fingerprint;
 import org.kornspur.ingest.intake.Problem;
-import org.kornspur.ingest.intake.QuarantineEntries;
-import org.kornspur.ingest.intake.ReceiptCheck;
 import org.kornspur.ingest.json.FactParser;
 import org.kornspur.ingest.json.ReadResult;
-import org.kornspur.ingest.problem.RecordProblem;
-import org.kornspur.processors.ground.PlaceableFacts;
-import org.kornspur.processors.stream.RegisterEntry;
 
 /**
- * Takes facts in: reads and checks each, looks whether its id is known, and sends it to the facts
- * topic, or keeps it in the quarantine with its reasons.
+ * Takes facts in, one or many: reads each, has {@link Admission} check it, and has {@link
+ * FactSender} send it or {@link RefusedInputs} keep it with its reasons.
  */
 @ApplicationScoped
 public class FactSubmission {
   private static final Logger LOG = Logger.getLogger(FactSubmission.class);
-  private static final int REMEMBERED = 100_000;
 
   /** Waiting for the broker, not work, fills the time; the producer puts waiting facts together. */
   private static final int SENDERS = 16;
 
   private final Engine engine;
-  private final Feeds feeds;
   private final MeterRegistry meters;
-  private final PostingPolicy rights;
+  private final Admission admission;
+  private final FactSender sender;
+  private final RefusedInputs refusedInputs;
   private final CurrentCaller caller;
-  private final SiteKeys keys;
-  private final Clock clock = Clock.systemUTC();
-  private final RecentFacts recent = new RecentFacts(REMEMBERED);
   private final ExecutorService senders =
       Executors.newFixedThreadPool(
           SENDERS,
@@ -68,17 +52,17 @@ public class FactSubmission {
   @Inject
   public FactSubmission(
       Engine engine,
-      Feeds feeds,
       MeterRegistry meters,
-      PostingPolicy rights,
       CurrentCaller caller,
-      SiteKeys keys) {
-    this.keys = keys;
-    this.feeds = feeds;
-    this.rights = rights;
-    this.caller = caller;
+      Admission admission,
+      FactSender sender,
+      RefusedInputs refusedInputs) {
     this.engine = engine;
     this.meters = meters;
+    this.caller = caller;
+    this.admission = admission;
+    this.sender = sender;
+    this.refusedInputs = refusedInputs;
   }
 
   @PreDestroy
@@ -93,82 +77,21 @@ public class FactSubmission {
    * @throws NotReady if nothing can be said of its id now
    */
   public Outcome admit(byte[] utf8, String place) {
-    Source source = new Source(utf8, place, caller.get().personId());
+    RefusedInputs.Source source = new RefusedInputs.Source(utf8, place, caller.get().personId());
     Outcome outcome = admit(FactParser.accept(utf8), source);
     count(outcome);
     return outcome;
   }
 
-  private Outcome admit(ReadResult read, Source source) {
+  private Outcome admit(ReadResult read, RefusedInputs.Source source) {
     if (read instanceof ReadResult.Refused refused) {
-      return refuse(refused.problems(), source);
+      return refusedInputs.refuse(refused.problems(), source);
     }
     SpecificRecord fact = ((ReadResult.Fact) read).fact();
-    return refusedAtOnce(fact, false)
-        .map(outcome -> kept(outcome, source))
-        .orElseGet(() -> admitFact(signed(fact), source));
-  }
-
-  /**
-   * What was sent.
-   *
-   * @param place for the quarantine, where it is refused
-   * @param personId who sent it
-   */
-  private record Source(byte[] utf8, String place, String personId) {}
-
-  /**
-   * Asked in the thread of the request, which knows who asks. That an id is taken is told last:
-   * what is wrong otherwise is told alone, and kept.
-   *
-   * @param isOtherThanBefore whether a fact before it in the request has its id and other content
-   */
-  private Optional<Outcome> refusedAtOnce(SpecificRecord fact, boolean isOtherThanBefore) {
-    List<Problem> problems = rights.against(fact);
-    if (!problems.isEmpty()) {
-      return Optional.of(notAllowed(fact, problems));
-    }
-    List<Problem> taken = rights.againstNewIds(fact);
-    if (taken.isEmpty()) {
-      rights.goesIn(fact);
-      return Optional.empty();
-    }
-    List<Problem> early = problemsAtReceipt(fact);
-    if (!early.isEmpty()) {
-      return Optional.of(new Outcome.Refused(early, Optional.empty()));
-    }
-    return Optional.of(
-        isOtherThanBefore || hasOtherContent(fact)
-            ? conflict(Outcome.factId(fact))
-            : notAllowed(fact, taken));
-  }
-
-  private Outcome notAllowed(SpecificRecord fact, List<Problem> problems) {
-    LOG.infof(
-        "%s may not bring this %s: %s",
-        caller.get().personId(), FactType.of(fact).contractName(), problems.get(0).field());
-    return new Outcome.NotAllowed(Outcome.factId(fact), problems);
-  }
-
-  private boolean hasOtherContent(SpecificRecord fact) {
-    String factId = Outcome.factId(fact);
-    return engine
-        .registered(factId)
-        .flatMap(RegisterEntry::fingerprint)
-        .or(() -> recent.fingerprint(factId))
-        .filter(known -> !known.equals(Fingerprint.of(fact)))
-        .isPresent();
-  }
-
-  /** The outcome with what was sent kept in the quarantine, where it belongs there. */
-  private Outcome kept(Outcome outcome, Source source) {
-    if (outcome instanceof Outcome.Refused refused) {
-      return refuse(refused.problems(), source);
-    }
-    return outcome instanceof Outcome.Conflict conflict
-        ? new Outcome.Conflict(
-            conflict.factId(), conflict.problems(), quarantine(conflict.problems(), source))
-        : outcome;
+    return admission
+        .refusedAtOnce(fact, false)
+        .map(outcome -> refusedInputs.kept(outcome, source))
+        .orElseGet(() -> admitFact(admission.signed(fact), source));
   }
 
   /**
@@ -177,15 +100,9 @@ public class FactSubmission {
    * @return accepted, already known, a conflict, or not allowed
    */
   Outcome sendAsCaller(SpecificRecord fact) {
-    return refusedAtOnce(fact, false).orElseGet(() -> send(signed(fact)));
-  }
-
-  /**
-   * The fact with the proof of who brings it. All that the interface takes in passes here, in the
-   * thread of the request, which knows who asks.
-   */
-  private SpecificRecord signed(SpecificRecord fact) {
-    return SignedSubmissions.sign(fact, rights.sender(fact), keys.signing());
+    return admission
+        .refusedAtOnce(fact, false)
+        .orElseGet(() -> sender.send(admission.signed(fact)));
   }
 
   /**
@@ -244,20 +161,23 @@ public class FactSubmission {
   private record Started(String fingerprint, CompletableFuture<Outcome> outcome) {}
 
   private CompletableFuture<Outcome> start(ReadInput input, Map<String, Started> lastOfId) {
-    Source source = new Source(input.original().bytes(), input.place(), caller.get().personId());
+    RefusedInputs.Source source =
+        new RefusedInputs.Source(input.original().bytes(), input.place(), caller.get().personId());
     ReadResult read = input.result();
     if (read instanceof ReadResult.Refused refused) {
-      return CompletableFuture.supplyAsync(() -> refuse(refused.problems(), source), senders);
+      return CompletableFuture.supplyAsync(
+          () -> refusedInputs.refuse(refused.problems(), source), senders);
     }
     SpecificRecord fact = ((ReadResult.Fact) read).fact();
     String fingerprint = Fingerprint.of(fact);
     Started earlier = lastOfId.get(Outcome.factId(fact));
     boolean isOther = earlier != null && !earlier.fingerprint().equals(fingerprint);
-    Optional<Outcome> refused = refusedAtOnce(fact, isOther);
+    Optional<Outcome> refused = admission.refusedAtOnce(fact, isOther);
     if (refused.isPresent()) {
-      return CompletableFuture.supplyAsync(() -> kept(refused.get(), source), senders);
+      return CompletableFuture.supplyAsync(
+          () -> refusedInputs.kept(refused.get(), source), senders);
     }
-    SpecificRecord signed = signed(fact);
+    SpecificRecord signed = admission.signed(fact);
     CompletableFuture<Outcome> outcome =
         earlier == null
             ? CompletableFuture.supplyAsync(() -> admitOfMany(signed, source), senders)
@@ -267,7 +187,7 @@ public class FactSubmission {
   }
 
   /** One that cannot be sent must not spoil the answer for the others. */
-  private Outcome admitOfMany(SpecificRecord fact, Source source) {
+  private Outcome admitOfMany(SpecificRecord fact, RefusedInputs.Source source) {
     try {
       return admitFact(fact, source);
     } catch (NotReady notReady) {
@@ -279,97 +199,12 @@ public class FactSubmission {
   }
 
   /** Takes in a fact that has been read and checked. */
-  private Outcome admitFact(SpecificRecord fact, Source source) {
-    List<Problem> problems = problemsAtReceipt(fact);
+  private Outcome admitFact(SpecificRecord fact, RefusedInputs.Source source) {
+    List<Problem> problems = admission.problemsAtReceipt(fact);
     if (!problems.isEmpty()) {
-      return refuse(problems, source);
+      return refusedInputs.refuse(problems, source);
     }
-    return kept(send(fact), source);
-  }
-
-  /**
-   * What the stream would refuse in a sound fact: times ahead of the clock, land that cannot be
-   * measured. The sender is told at once.
-   */
-  List<Problem> problemsAtReceipt(SpecificRecord fact) {
-    List<Problem> early = ReceiptCheck.check(fact, clock.instant());
-    return early.isEmpty() ? PlaceableFacts.problemsOf(fact) : early;
-  }
-
-  /**
-   * Sends a signed fact that has been checked, unless its id is known. A known fact goes in again
-   * where it is brought in a role that may do more than any before: so somebody with the right to
-   * it confirms what came by a file. Nothing goes to the quarantine.
-   *
-   * @return accepted, already known, or a conflict
-   */
-  private Outcome send(SpecificRecord fact) {
-    String factId = Outcome.factId(fact);
-    String fingerprint = Fingerprint.of(fact);
-    Optional<RegisterEntry> registered =
-        engine.registered(factId).filter(known -> known.fingerprint().isPresent());
-    if (registered.isPresent()) {
-      boolean same = fingerprint.equals(registered.get().fingerprint().get());
-      if (same && registered.get().lacksRoleOf(fact)) {
-        engine.publish(fact);
-        return new Outcome.Accepted(fact);
-      }
-      return known(fact, same);
-    }
-    Optional<String> taken = recent.take(factId, fingerprint);
-    if (taken.isPresent()) {
-      return known(fact, fingerprint.equals(taken.get()));
-    }
-    try {
-      engine.publish(fact);
-    } catch (RuntimeException notSent) {
-      recent.release(factId);
-      throw notSent;
-    }
-    return new Outcome.Accepted(fact);
-  }
-
-  private static Outcome known(SpecificRecord fact, boolean same) {
-    return same ? new Outcome.AlreadyKnown(fact) : conflict(Outcome.factId(fact));
-  }
-
-  private static Outcome conflict(String factId) {
-    Problem problem = Problem.of("header.factId", factId, new RecordProblem.OtherContent());
-    return new Outcome.Conflict(factId, List.of(problem), Optional.empty());
-  }
-
-  private Outcome refuse(List<Problem> problems, Source source) {
-    return new Outcome.Refused(problems, quarantine(problems, source));
-  }
-
-  /**
-   * The refusal stands even where its copy cannot be kept; the sender has the original. What the
-   * sender sent before is not kept again, for the topic keeps only the latest of each key, and it
-   * is the first that must stay.
-   */
-  private Optional<String> quarantine(List<Problem> problems, Source source) {
-    QuarantineEntry held =
-        QuarantineEntries.held(
-            QuarantineOrigin.HTTP, source.place(), clock.instant(), problems, null, source.utf8());
-    QuarantineEntry entry =
-        QuarantineEntry.newBuilder(held).setSubmittedBy(source.personId()).build();
-    try {
-      if (!isKept(entry)) {
-        engine.quarantine(entry);
-      }
-      return Optional.of(entry.getEntryId());
-    } catch (RuntimeException fault) {
-      LOG.warnf(fault, "Refused input of %s could not be kept in the quarantine", source.place());
-      return Optional.empty();
-    }
-  }
-
-  private boolean isKept(QuarantineEntry entry) {
-    try {
-      return feeds.quarantine().senders(entry.getEntryId()).contains(entry.getSubmittedBy());
-    } catch (NotReady stillReading) {
-      return false;
-    }
+    return refusedInputs.kept(sender.send(fact), source);
   }
 
   private void count(Outcome outcome) {

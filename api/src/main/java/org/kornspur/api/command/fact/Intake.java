@@ -22,12 +22,12 @@ import org.kornspur.ingest.intake.Problem;
 /** Answers for the facts of a request: a receipt for one, a list of outcomes for many. */
 @ApplicationScoped
 public class Intake {
-  private final FactSubmission desk;
+  private final FactSubmission submission;
   private final ProblemLanguage language;
 
   @Inject
-  public Intake(FactSubmission desk, ProblemLanguage language) {
-    this.desk = desk;
+  public Intake(FactSubmission submission, ProblemLanguage language) {
+    this.submission = submission;
     this.language = language;
   }
 
@@ -66,7 +66,7 @@ public class Intake {
   }
 
   private ReceiptView receipt(byte[] utf8, String place) {
-    return receipt(desk.admit(utf8, place));
+    return receipt(submission.admit(utf8, place));
   }
 
   /**
@@ -96,7 +96,7 @@ public class Intake {
   }
 
   private Answer batch(List<Item> items, String requestId) {
-    List<Outcome> outcomes = desk.admit(items, "request " + requestId);
+    List<Outcome> outcomes = submission.admit(items, "request " + requestId);
     List<BatchView.Item> views = new ArrayList<>(items.size());
     for (int at = 0; at < items.size(); at++) {
       views.add(view(items.get(at).place(), outcomes.get(at)));

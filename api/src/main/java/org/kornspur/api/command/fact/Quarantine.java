@@ -52,7 +52,8 @@ public class Quarantine {
 
   private final Engine engine;
   private final Feeds feeds;
-  private final FactSubmission desk;
+  private final FactSubmission submission;
+  private final Admission admission;
   private final SiteKeys keys;
   private final VisibilityService visibilityService;
   private final CurrentCaller caller;
@@ -62,7 +63,8 @@ public class Quarantine {
   public Quarantine(
       Engine engine,
       Feeds feeds,
-      FactSubmission desk,
+      FactSubmission submission,
+      Admission admission,
       SiteKeys keys,
       VisibilityService visibilityService,
       CurrentCaller caller) {
@@ -71,7 +73,8 @@ public class Quarantine {
     this.caller = caller;
     this.engine = engine;
     this.feeds = feeds;
-    this.desk = desk;
+    this.submission = submission;
+    this.admission = admission;
   }
 
   /** One page of the entries in any of these states; of all where none is named. */
@@ -169,11 +172,11 @@ public class Quarantine {
   }
 
   private ReceiptView takeIn(QuarantineEntry entry, SpecificRecord fact, Optional<String> reason) {
-    List<Problem> problems = desk.problemsAtReceipt(fact);
+    List<Problem> problems = admission.problemsAtReceipt(fact);
     if (!problems.isEmpty()) {
       throw notReplayable(problems);
     }
-    Outcome outcome = desk.sendAsCaller(fact);
+    Outcome outcome = submission.sendAsCaller(fact);
     ReceiptView receipt = Intake.receipt(outcome);
     engine.quarantine(
         decided(entry, QuarantineState.REPLAYED, reason).setReplayedAs(receipt.factId()).build());

@@ -24,9 +24,9 @@ import org.kornspur.api.kafka.Engine;
 import org.kornspur.api.query.QueryService;
 import org.kornspur.api.query.RequestWords;
 import org.kornspur.api.query.StandingSentences;
-import org.kornspur.api.query.proof.CoverDesk;
+import org.kornspur.api.query.proof.CheckpointCover;
 import org.kornspur.api.query.proof.LogCover;
-import org.kornspur.api.query.recall.RecallDesk;
+import org.kornspur.api.query.recall.RecallDrills;
 import org.kornspur.api.query.recall.RecallView;
 import org.kornspur.api.query.recall.TraceWords;
 import org.kornspur.api.query.view.StandingView;
@@ -51,10 +51,10 @@ public class DossierPaper {
   private final RequestWords requestWords;
   private final QueryService queries;
   private final Engine engine;
-  private final RecallDesk desk;
+  private final RecallDrills drills;
   private final VisibilityService visibilityService;
   private final ShownActs acts;
-  private final CoverDesk covers;
+  private final CheckpointCover covers;
   private final CurrentCaller caller;
   private final StandingSentences sentences;
   private final UriInfo uri;
@@ -65,10 +65,10 @@ public class DossierPaper {
       RequestWords requestWords,
       QueryService queries,
       Engine engine,
-      RecallDesk desk,
+      RecallDrills drills,
       VisibilityService visibilityService,
       ShownActs acts,
-      CoverDesk covers,
+      CheckpointCover covers,
       CurrentCaller caller,
       StandingSentences sentences,
       @Context UriInfo uri,
@@ -77,7 +77,7 @@ public class DossierPaper {
     this.requestWords = requestWords;
     this.queries = queries;
     this.engine = engine;
-    this.desk = desk;
+    this.drills = drills;
     this.visibilityService = visibilityService;
     this.acts = acts;
     this.covers = covers;
@@ -145,7 +145,7 @@ public class DossierPaper {
    *     does not see it
    */
   StreamingOutput print(Subject subject) {
-    RecallView drill = desk.drill(subject, Map.of());
+    RecallView drill = drills.drill(subject, Map.of());
     Visibility visibility = visibilityService.visibility();
     List<Subject> ancestors =
         drill.back().nodes().stream()

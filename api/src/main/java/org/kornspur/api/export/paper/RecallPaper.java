@@ -8,7 +8,7 @@ import jakarta.ws.rs.core.StreamingOutput;
 import java.util.List;
 import java.util.Map;
 import org.kornspur.api.query.RequestWords;
-import org.kornspur.api.query.recall.RecallDesk;
+import org.kornspur.api.query.recall.RecallDrills;
 import org.kornspur.api.query.recall.RecallView;
 import org.kornspur.api.query.recall.TraceWords;
 import org.kornspur.ingest.contract.Subject;
@@ -17,12 +17,12 @@ import org.kornspur.ingest.contract.Subject;
 @RequestScoped
 public class RecallPaper {
   private final RequestWords requestWords;
-  private final RecallDesk desk;
+  private final RecallDrills drills;
 
   @Inject
-  public RecallPaper(RequestWords requestWords, RecallDesk desk) {
+  public RecallPaper(RequestWords requestWords, RecallDrills drills) {
     this.requestWords = requestWords;
-    this.desk = desk;
+    this.drills = drills;
   }
 
   /** What the paper on a drill shows. */
@@ -39,7 +39,7 @@ public class RecallPaper {
 
   /** The drill as PDF, made when it is written. */
   StreamingOutput print(Subject lot, Map<String, Double> countedStockKg) {
-    RecallView result = desk.drill(lot, countedStockKg);
+    RecallView result = drills.drill(lot, countedStockKg);
     TraceWords words = TraceWords.of(requestWords);
     Printed printed =
         new Printed(lot, result, words.moves(result.back()), words.moves(result.forward()));

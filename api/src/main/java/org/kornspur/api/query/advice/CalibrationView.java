@@ -68,7 +68,7 @@ public record CalibrationView(
   }
 
   public static CalibrationView of(
-      String hybridId, ForecastDesk.Calibration calibration, Words words, AsOf asOf) {
+      String hybridId, HybridityForecasts.Calibration calibration, Words words, AsOf asOf) {
     PredictionAgainstTruth truth = calibration.truth();
     int rows = truth.rows().size();
     return new CalibrationView(

@@ -24,7 +24,7 @@ import org.kornspur.api.query.QueryService;
 import org.kornspur.api.query.RequestWords;
 import org.kornspur.api.query.recall.CountedStock;
 import org.kornspur.api.query.recall.Finder;
-import org.kornspur.api.query.recall.RecallDesk;
+import org.kornspur.api.query.recall.RecallDrills;
 import org.kornspur.api.query.recall.RecallView;
 import org.kornspur.api.query.recall.TraceWords;
 import org.kornspur.api.query.view.StandingView;
@@ -51,7 +51,7 @@ public class TracePage {
   private final RequestWords requestWords;
   private final QueryService queries;
   private final Finder finder;
-  private final RecallDesk desk;
+  private final RecallDrills drills;
   private final SubjectSheets sheets;
   private final IgnoredParameters unheeded;
 
@@ -61,14 +61,14 @@ public class TracePage {
       RequestWords requestWords,
       QueryService queries,
       Finder finder,
-      RecallDesk desk,
+      RecallDrills drills,
       SubjectSheets sheets,
       IgnoredParameters unheeded) {
     this.framing = framing;
     this.requestWords = requestWords;
     this.queries = queries;
     this.finder = finder;
-    this.desk = desk;
+    this.drills = drills;
     this.sheets = sheets;
     this.unheeded = unheeded;
   }
@@ -155,7 +155,7 @@ public class TracePage {
 
   private String way(Lookup lookup, Subject subject) {
     StandingView standing = queries.view(subject);
-    RecallView drill = desk.drill(subject, Map.of());
+    RecallView drill = drills.drill(subject, Map.of());
     String api = Addresses.of(subject);
     Way way =
         new Way(
@@ -191,7 +191,7 @@ public class TracePage {
       @QueryParam("kg") List<String> masses) {
     Subject start = seed(subject);
     Map<String, Double> counted = CountedStock.of(lots, masses);
-    RecallView result = desk.drill(start, counted);
+    RecallView result = drills.drill(start, counted);
     Drill drill =
         new Drill(
             start,

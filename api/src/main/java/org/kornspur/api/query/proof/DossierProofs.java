@@ -32,13 +32,13 @@ import org.kornspur.processors.stream.Topics;
 
 /** Puts a dossier together with what proves it. */
 @ApplicationScoped
-public class ProofDesk {
+public class DossierProofs {
   private final Engine engine;
   private final SiteKeys keys;
   private final Clock clock = Clock.systemUTC();
 
   @Inject
-  public ProofDesk(Engine engine, SiteKeys keys) {
+  public DossierProofs(Engine engine, SiteKeys keys) {
     this.engine = engine;
     this.keys = keys;
   }

@@ -39,12 +39,12 @@ import org.kornspur.ingest.json.ReadResult;
 import org.kornspur.ingest.problem.Given;
 import org.kornspur.ingest.problem.InputProblem;
 
-/** Takes events in as facts, through the same desk as all facts. */
+/** Takes events in as facts, the same way as all facts. */
 @ApplicationScoped
-public class CaptureDesk {
+public class EventCapture {
   private static final int JOBS_KEPT = 1_000;
 
-  private final FactSubmission desk;
+  private final FactSubmission submission;
   private final Naming naming;
   private final CurrentCaller caller;
   private final ProblemLanguage language;
@@ -52,10 +52,10 @@ public class CaptureDesk {
   private final Map<String, Kept> jobs = new LinkedHashMap<>();
 
   @Inject
-  public CaptureDesk(
-      FactSubmission desk, Naming naming, CurrentCaller caller, ProblemLanguage language) {
+  public EventCapture(
+      FactSubmission submission, Naming naming, CurrentCaller caller, ProblemLanguage language) {
     this.language = language;
-    this.desk = desk;
+    this.submission = submission;
     this.naming = naming;
     this.caller = caller;
   }
@@ -109,7 +109,7 @@ public class CaptureDesk {
         anyRefused && behaviour == ErrorBehaviour.ROLLBACK
             ? inputs.stream().filter(input -> input.result() instanceof ReadResult.Refused).toList()
             : inputs;
-    List<Outcome> outcomes = desk.admitRead(sent);
+    List<Outcome> outcomes = submission.admitRead(sent);
     List<ProblemJson> errors = new ArrayList<>();
     for (int at = 0; at < sent.size(); at++) {
       error(outcomes.get(at), sent.get(at).place()).ifPresent(errors::add);
@@ -137,7 +137,7 @@ public class CaptureDesk {
     JsonNode event = parse(utf8);
     CaptureDocument alone = CaptureDocument.ofEvent(event);
     List<ReadInput> inputs = read(event, alone, "event " + UUID.randomUUID());
-    List<Outcome> outcomes = desk.admitRead(inputs);
+    List<Outcome> outcomes = submission.admitRead(inputs);
     List<String> factIds =
         outcomes.stream().map(outcome -> Intake.receipt(outcome).factId()).toList();
     return EventId.ofFact(factIds.get(0));

@@ -11,11 +11,11 @@ import org.kornspur.processors.stream.ChainPositions.Position;
 
 /** Finds the checkpoints that cover facts. */
 @ApplicationScoped
-public class CoverDesk {
+public class CheckpointCover {
   private final Engine engine;
 
   @Inject
-  public CoverDesk(Engine engine) {
+  public CheckpointCover(Engine engine) {
     this.engine = engine;
   }
 

@@ -29,7 +29,7 @@ import org.kornspur.standing.LotStanding;
 
 /** Runs recall drills on what this instance knows. */
 @ApplicationScoped
-public class RecallDesk {
+public class RecallDrills {
   private static final int MOST_SUBJECTS = 5_000;
 
   /** What weighbridges and platform scales differ by; common practice, no source. */
@@ -42,7 +42,7 @@ public class RecallDesk {
   private final RequestWords requestWords;
 
   @Inject
-  public RecallDesk(
+  public RecallDrills(
       Engine engine,
       Feeds feeds,
       QueryService queries,

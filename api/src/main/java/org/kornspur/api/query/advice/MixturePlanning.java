@@ -35,7 +35,7 @@ import org.kornspur.standing.SeedMaterial;
 
 /** Finds the lots that a mixture can be made of. */
 @ApplicationScoped
-public class MixtureDesk {
+public class MixturePlanning {
   private static final int MOST_LOTS_EACH = 100;
   private static final Comparator<StandingRow> OLDEST_FIRST =
       Comparator.comparing((StandingRow row) -> row.material().orElseThrow().getCropYear())
@@ -48,7 +48,7 @@ public class MixtureDesk {
   private final RequestWords words;
 
   @Inject
-  public MixtureDesk(
+  public MixturePlanning(
       Engine engine,
       Feeds feeds,
       QueryService queries,

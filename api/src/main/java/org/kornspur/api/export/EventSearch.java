@@ -35,7 +35,7 @@ import org.kornspur.processors.dossier.Entry;
 
 /** Finds events: all by time, or those of a lot or crop by its dossier. */
 @ApplicationScoped
-public class EventDesk {
+public class EventSearch {
 
   /** Passes over the index for one page, where most of what is found is not the caller's to see. */
   private static final int MOST_PASSES = 20;
@@ -43,7 +43,7 @@ public class EventDesk {
   /** Rows of a pass where most may be hidden; so far a page looks ahead in any case. */
   private static final int ROWS_OF_A_PASS = 500;
 
-  private static final Comparator<Entry> BY_POSITION = Comparator.comparing(EventDesk::position);
+  private static final Comparator<Entry> BY_POSITION = Comparator.comparing(EventSearch::position);
 
   private final Engine engine;
   private final EventLog log;
@@ -53,7 +53,7 @@ public class EventDesk {
   private final EngineSettings settings;
 
   @Inject
-  public EventDesk(
+  public EventSearch(
       Engine engine,
       EventLog log,
       Naming naming,

@@ -27,7 +27,7 @@ import org.kornspur.processors.pedigree.Pedigree;
 
 /** Puts together what forecasts of hybridity take, and what was found of the harvests. */
 @ApplicationScoped
-public class ForecastDesk {
+public class HybridityForecasts {
   static final int MOST_CROPS = 500;
 
   private final Engine engine;
@@ -35,7 +35,7 @@ public class ForecastDesk {
   private final VisibilityService visibilityService;
 
   @Inject
-  public ForecastDesk(Engine engine, Feeds feeds, VisibilityService visibilityService) {
+  public HybridityForecasts(Engine engine, Feeds feeds, VisibilityService visibilityService) {
     this.engine = engine;
     this.visibilityService = visibilityService;
     this.feeds = feeds;
@@ -63,7 +63,10 @@ public class ForecastDesk {
       HarvestedLots lots = HarvestedLots.of(pedigree, crop);
       lots.mixed().stream().filter(lot -> hasResult(dossiers.apply(lot))).forEach(mixedLots::add);
       List<Dossier> examined =
-          lots.ofThisCropAlone().stream().map(dossiers).filter(ForecastDesk::hasResult).toList();
+          lots.ofThisCropAlone().stream()
+              .map(dossiers)
+              .filter(HybridityForecasts::hasResult)
+              .toList();
       if (!examined.isEmpty()) {
         try {
           rows.addAll(rows(crop, examined, dossiers));

@@ -1,0 +1,87 @@
+package org.kornspur.api.command.fact;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.time.Clock;
+import java.util.List;
+import java.util.Optional;
+import org.apache.avro.specific.SpecificRecord;
+import org.jboss.logging.Logger;
+import org.kornspur.api.kafka.SiteKeys;
+import org.kornspur.api.security.CurrentCaller;
+import org.kornspur.api.security.visibility.PostingPolicy;
+import org.kornspur.ingest.act.SignedSubmissions;
+import org.kornspur.ingest.contract.FactType;
+import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.intake.ReceiptCheck;
+import org.kornspur.processors.ground.PlaceableFacts;
+
+/** Whether who asks may bring a fact, and whether the stream would take it. */
+@ApplicationScoped
+class Admission {
+  private static final Logger LOG = Logger.getLogger(Admission.class);
+
+  private final PostingPolicy rights;
+  private final CurrentCaller caller;
+  private final SiteKeys keys;
+  private final FactSender sender;
+  private final Clock clock = Clock.systemUTC();
+
+  @Inject
+  Admission(PostingPolicy rights, CurrentCaller caller, SiteKeys keys, FactSender sender) {
+    this.rights = rights;
+    this.caller = caller;
+    this.keys = keys;
+    this.sender = sender;
+  }
+
+  /**
+   * Asked in the thread of the request, which knows who asks. That an id is taken is told last:
+   * what is wrong otherwise is told alone, and kept.
+   *
+   * @param isOtherThanBefore whether a fact before it in the request has its id and other content
+   */
+  Optional<Outcome> refusedAtOnce(SpecificRecord fact, boolean isOtherThanBefore) {
+    List<Problem> problems = rights.against(fact);
+    if (!problems.isEmpty()) {
+      return Optional.of(notAllowed(fact, problems));
+    }
+    List<Problem> taken = rights.againstNewIds(fact);
+    if (taken.isEmpty()) {
+      rights.goesIn(fact);
+      return Optional.empty();
+    }
+    List<Problem> early = problemsAtReceipt(fact);
+    if (!early.isEmpty()) {
+      return Optional.of(new Outcome.Refused(early, Optional.empty()));
+    }
+    return Optional.of(
+        isOtherThanBefore || sender.knowsOtherContent(fact)
+            ? FactSender.conflict(Outcome.factId(fact))
+            : notAllowed(fact, taken));
+  }
+
+  private Outcome notAllowed(SpecificRecord fact, List<Problem> problems) {
+    LOG.infof(
+        "%s may not bring this %s: %s",
+        caller.get().personId(), FactType.of(fact).contractName(), problems.get(0).field());
+    return new Outcome.NotAllowed(Outcome.factId(fact), problems);
+  }
+
+  /**
+   * The fact with the proof of who brings it. All that the interface takes in passes here, in the
+   * thread of the request, which knows who asks.
+   */
+  SpecificRecord signed(SpecificRecord fact) {
+    return SignedSubmissions.sign(fact, rights.sender(fact), keys.signing());
+  }
+
+  /**
+   * What the stream would refuse in a sound fact: times ahead of the clock, land that cannot be
+   * measured. The sender is told at once.
+   */
+  List<Problem> problemsAtReceipt(SpecificRecord fact) {
+    List<Problem> early = ReceiptCheck.check(fact, clock.instant());
+    return early.isEmpty() ? PlaceableFacts.problemsOf(fact) : early;
+  }
+}

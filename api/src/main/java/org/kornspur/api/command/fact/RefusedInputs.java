@@ -1,0 +1,84 @@
+package org.kornspur.api.command.fact;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.time.Clock;
+import java.util.List;
+import java.util.Optional;
+import org.jboss.logging.Logger;
+import org.kornspur.api.kafka.Engine;
+import org.kornspur.api.kafka.NotReady;
+import org.kornspur.api.readmodel.Feeds;
+import org.kornspur.contract.QuarantineEntry;
+import org.kornspur.contract.QuarantineOrigin;
+import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.intake.QuarantineEntries;
+
+/** Keeps refused input in the quarantine, with its reasons. */
+@ApplicationScoped
+class RefusedInputs {
+  private static final Logger LOG = Logger.getLogger(RefusedInputs.class);
+
+  private final Engine engine;
+  private final Feeds feeds;
+  private final Clock clock = Clock.systemUTC();
+
+  @Inject
+  RefusedInputs(Engine engine, Feeds feeds) {
+    this.engine = engine;
+    this.feeds = feeds;
+  }
+
+  /**
+   * What was sent.
+   *
+   * @param place for the quarantine, where it is refused
+   * @param personId who sent it
+   */
+  record Source(byte[] utf8, String place, String personId) {}
+
+  /** The outcome with what was sent kept in the quarantine, where it belongs there. */
+  Outcome kept(Outcome outcome, Source source) {
+    if (outcome instanceof Outcome.Refused refused) {
+      return refuse(refused.problems(), source);
+    }
+    return outcome instanceof Outcome.Conflict conflict
+        ? new Outcome.Conflict(
+            conflict.factId(), conflict.problems(), quarantine(conflict.problems(), source))
+        : outcome;
+  }
+
+  Outcome refuse(List<Problem> problems, Source source) {
+    return new Outcome.Refused(problems, quarantine(problems, source));
+  }
+
+  /**
+   * The refusal stands even where its copy cannot be kept; the sender has the original. What the
+   * sender sent before is not kept again, for the topic keeps only the latest of each key, and it
+   * is the first that must stay.
+   */
+  private Optional<String> quarantine(List<Problem> problems, Source source) {
+    QuarantineEntry held =
+        QuarantineEntries.held(
+            QuarantineOrigin.HTTP, source.place(), clock.instant(), problems, null, source.utf8());
+    QuarantineEntry entry =
+        QuarantineEntry.newBuilder(held).setSubmittedBy(source.personId()).build();
+    try {
+      if (!isKept(entry)) {
+        engine.quarantine(entry);
+      }
+      return Optional.of(entry.getEntryId());
+    } catch (RuntimeException fault) {
+      LOG.warnf(fault, "Refused input of %s could not be kept in the quarantine", source.place());
+      return Optional.empty();
+    }
+  }
+
+  private boolean isKept(QuarantineEntry entry) {
+    try {
+      return feeds.quarantine().senders(entry.getEntryId()).contains(entry.getSubmittedBy());
+    } catch (NotReady stillReading) {
+      return false;
+    }
+  }
+}
