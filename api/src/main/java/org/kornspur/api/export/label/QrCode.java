@@ -4,14 +4,12 @@ import com.google.zxing.WriterException;
 import com.google.zxing.qrcode.decoder.ErrorCorrectionLevel;
 import com.google.zxing.qrcode.encoder.ByteMatrix;
 import com.google.zxing.qrcode.encoder.Encoder;
+import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
-import java.io.DataOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.util.List;
-import java.util.zip.CRC32;
-import java.util.zip.DeflaterOutputStream;
+import javax.imageio.ImageIO;
 
 /**
  * A link as a QR code, drawn as SVG or PNG.
@@ -23,7 +21,7 @@ public final class QrCode {
   private static final int QUIET_MODULES = 4;
   private static final int PNG_PIXELS_A_MODULE = 8;
   private static final int TEXT_LINE = 4;
-  private static final byte[] PNG_SIGNATURE = {(byte) 0x89, 'P', 'N', 'G', 13, 10, 26, 10};
+  private static final int WHITE = 0xFFFFFF;
 
   private final ByteMatrix modules;
 
@@ -76,36 +74,19 @@ public final class QrCode {
   /** A picture of eight pixels a module, black and white. */
   public byte[] png() {
     int side = (modules.getWidth() + 2 * QUIET_MODULES) * PNG_PIXELS_A_MODULE;
+    BufferedImage image = new BufferedImage(side, side, BufferedImage.TYPE_BYTE_BINARY);
+    for (int y = 0; y < side; y++) {
+      for (int x = 0; x < side; x++) {
+        image.setRGB(x, y, isDark(x / PNG_PIXELS_A_MODULE, y / PNG_PIXELS_A_MODULE) ? 0 : WHITE);
+      }
+    }
     ByteArrayOutputStream png = new ByteArrayOutputStream();
-    png.writeBytes(PNG_SIGNATURE);
-    chunk(png, "IHDR", header(side));
-    chunk(png, "IDAT", rows(side));
-    chunk(png, "IEND", new byte[0]);
+    try {
+      ImageIO.write(image, "png", png);
+    } catch (IOException impossible) {
+      throw new UncheckedIOException(impossible);
+    }
     return png.toByteArray();
-  }
-
-  /** One bit a pixel, grey, no interlace (PNG specification, section 11.2.1). */
-  private static byte[] header(int side) {
-    return bytes(
-        out -> {
-          out.writeInt(side);
-          out.writeInt(side);
-          out.write(new byte[] {1, 0, 0, 0, 0});
-        });
-  }
-
-  private byte[] rows(int side) {
-    return bytes(
-        out -> {
-          try (DeflaterOutputStream deflated = new DeflaterOutputStream(out)) {
-            for (int y = 0; y < side; y++) {
-              deflated.write(0);
-              for (int x = 0; x < side; x += 8) {
-                deflated.write(isDark(x / PNG_PIXELS_A_MODULE, y / PNG_PIXELS_A_MODULE) ? 0 : 0xFF);
-              }
-            }
-          }
-        });
   }
 
   private boolean isDark(int column, int row) {
@@ -116,35 +97,6 @@ public final class QrCode {
         && x < modules.getWidth()
         && y < modules.getHeight()
         && modules.get(x, y) == 1;
-  }
-
-  private static void chunk(ByteArrayOutputStream png, String type, byte[] data) {
-    byte[] name = type.getBytes(StandardCharsets.US_ASCII);
-    CRC32 crc = new CRC32();
-    crc.update(name);
-    crc.update(data);
-    png.writeBytes(
-        bytes(
-            out -> {
-              out.writeInt(data.length);
-              out.write(name);
-              out.write(data);
-              out.writeInt((int) crc.getValue());
-            }));
-  }
-
-  private interface Writing {
-    void to(DataOutputStream out) throws IOException;
-  }
-
-  private static byte[] bytes(Writing writing) {
-    ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-    try (DataOutputStream out = new DataOutputStream(bytes)) {
-      writing.to(out);
-    } catch (IOException impossible) {
-      throw new UncheckedIOException(impossible);
-    }
-    return bytes.toByteArray();
   }
 
   private static String escaped(String text) {
