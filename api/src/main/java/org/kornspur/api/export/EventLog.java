@@ -2,11 +2,8 @@ package org.kornspur.api.export;
 
 import io.micrometer.core.instrument.Gauge;
 import io.micrometer.core.instrument.MeterRegistry;
-import io.quarkus.runtime.ShutdownEvent;
-import io.quarkus.runtime.StartupEvent;
-import jakarta.annotation.Priority;
+import jakarta.annotation.PreDestroy;
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.enterprise.event.Observes;
 import jakarta.inject.Inject;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -49,34 +46,27 @@ public class EventLog implements ReadsTopics {
 
   private final Engine engine;
   private final EventIndex index = new EventIndex();
-  private final TopicFollower feed;
+  private final TopicFollower follower;
   private KafkaConsumer<String, byte[]> reader;
 
   @Inject
   public EventLog(Engine engine, MeterRegistry meters) {
     this.engine = engine;
-    this.feed =
+    this.follower =
         new TopicFollower("events", Topics.FACTS.topicName(), engine, this::receive, index::clear);
     Gauge.builder("kornspur.events", index, EventIndex::size)
         .description("Facts that can be asked for by event time and record time")
         .register(meters);
   }
 
-  void start(@Observes @Priority(TopicFollower.AFTER_THE_ENGINE) StartupEvent started) {
-    feed.start();
-  }
-
   @Override
-  public List<TopicFollower> feeds() {
-    return List.of(feed);
+  public List<TopicFollower> followers() {
+    return List.of(follower);
   }
 
-  synchronized void stop(
-      @Observes @Priority(TopicFollower.BEFORE_THE_ENGINE) ShutdownEvent stopping) {
-    feed.close();
-    if (reader != null) {
-      reader.close();
-    }
+  @PreDestroy
+  synchronized void close() {
+    closeReader();
   }
 
   private void receive(ConsumerRecord<String, byte[]> record) {
@@ -99,13 +89,13 @@ public class EventLog implements ReadsTopics {
 
   /** The first events after a position that match by type and time. */
   List<Found> find(EventQuery query, Position after, int most) {
-    feed.requireCaughtUp();
+    follower.requireCaughtUp();
     return index.find(query.factTypes(), query, after, most);
   }
 
   /** The fact of an event. */
   Optional<SpecificRecord> fact(UUID eventId) {
-    feed.requireCaughtUp();
+    follower.requireCaughtUp();
     return index
         .place(eventId)
         .map(place -> read(List.of(place)).get(place))

@@ -28,7 +28,7 @@ import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.ingest.intake.Problem;
 
 /**
- * The parameters of an event query, as the standard names them. Values are parted by commas or
+ * The parameters of an event query, as the standard names them. Values are separated by commas or
  * bars. A parameter that is not known here is refused, because an answer that passed over a
  * condition would be wrong.
  */

@@ -23,7 +23,7 @@ import org.kornspur.api.problem.ExportDetail;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.query.RequestWords;
 import org.kornspur.api.query.VisibleData;
-import org.kornspur.api.readmodel.Feeds;
+import org.kornspur.api.readmodel.ReadModel;
 import org.kornspur.api.readmodel.StandingRow;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
@@ -41,7 +41,7 @@ import org.kornspur.standing.StandingState;
 @Tag(name = "Labels")
 public class LabelResource {
   private final Engine engine;
-  private final Feeds feeds;
+  private final ReadModel readModel;
   private final Naming naming;
   private final VisibleData data;
 
@@ -49,10 +49,10 @@ public class LabelResource {
 
   @Inject
   public LabelResource(
-      Engine engine, Feeds feeds, Naming naming, VisibleData data, RequestWords requestWords) {
+      Engine engine, ReadModel readModel, Naming naming, VisibleData data, RequestWords requestWords) {
     this.requestWords = requestWords;
     this.engine = engine;
-    this.feeds = feeds;
+    this.readModel = readModel;
     this.naming = naming;
     this.data = data;
   }
@@ -136,7 +136,7 @@ public class LabelResource {
   private StandingRow row(String lotId) {
     Subject lot = Subject.lot(lotId);
     data.require(lot);
-    return feeds.standings().row(lot).orElseThrow(() -> data.unknown(lot));
+    return readModel.standings().row(lot).orElseThrow(() -> data.unknown(lot));
   }
 
   private String link(String lotId) {

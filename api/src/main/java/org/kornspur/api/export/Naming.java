@@ -7,7 +7,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 import org.kornspur.api.export.identity.Gtin;
 import org.kornspur.api.export.identity.Identifiers;
-import org.kornspur.api.readmodel.Feeds;
+import org.kornspur.api.readmodel.ReadModel;
 import org.kornspur.api.readmodel.StandingRow;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.standing.SeedMaterial;
@@ -17,7 +17,7 @@ import org.kornspur.standing.SeedMaterial;
 public class Naming {
   private static final String F1_SEED = "F1_SEED";
 
-  private final Feeds feeds;
+  private final ReadModel readModel;
   private final Map<String, Gtin> gtinByHybrid = new TreeMap<>();
   private final Identifiers identifiers;
 
@@ -25,8 +25,8 @@ public class Naming {
    * @throws IllegalArgumentException if a GTIN in the settings is none, or none of this company
    */
   @Inject
-  public Naming(ExportSettings settings, Feeds feeds) {
-    this.feeds = feeds;
+  public Naming(ExportSettings settings, ReadModel readModel) {
+    this.readModel = readModel;
     settings
         .gtin()
         .forEach((hybrid, digits) -> gtinByHybrid.put(hybrid, checked(hybrid, digits, settings)));
@@ -56,7 +56,7 @@ public class Naming {
     if (gtinByHybrid.isEmpty()) {
       return Optional.empty();
     }
-    return feeds
+    return readModel
         .standings()
         .row(Subject.lot(lotId))
         .flatMap(StandingRow::material)

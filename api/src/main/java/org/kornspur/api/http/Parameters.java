@@ -139,7 +139,7 @@ public final class Parameters {
         .toList();
   }
 
-  /** Values of a kind, as several parameters or parted by commas. */
+  /** Values of a kind, as several parameters or separated by commas. */
   public <E extends Enum<E>> Set<E> any(String name, List<String> texts, Class<E> kind) {
     Set<E> found = EnumSet.noneOf(kind);
     texts.stream()

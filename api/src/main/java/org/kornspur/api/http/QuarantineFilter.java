@@ -13,7 +13,7 @@ import org.kornspur.contract.QuarantineState;
 public final class QuarantineFilter {
   private static final int MOST_A_PAGE = 1000;
 
-  @Parameter(description = "Any of HELD, REPLAYED, DISCARDED; parted by commas")
+  @Parameter(description = "Any of HELD, REPLAYED, DISCARDED; separated by commas")
   @QueryParam("state")
   List<String> state;
 

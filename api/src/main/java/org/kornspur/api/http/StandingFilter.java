@@ -18,13 +18,13 @@ import org.kornspur.standing.StandingState;
 public final class StandingFilter {
   private static final int MOST_A_PAGE = 1000;
 
-  @Parameter(description = "Any of FIT, NOT_FIT, EVIDENCE_OWED; parted by commas")
+  @Parameter(description = "Any of FIT, NOT_FIT, EVIDENCE_OWED; separated by commas")
   @QueryParam("state")
   List<String> state;
 
   @Parameter(
       description =
-          "Any of NONE, PROPOSED, RELEASED, SUSPENDED, CONDEMNED; parted by commas. Crops are NONE")
+          "Any of NONE, PROPOSED, RELEASED, SUSPENDED, CONDEMNED; separated by commas. Crops are NONE")
   @QueryParam("release")
   List<String> release;
 

@@ -39,7 +39,7 @@ import org.kornspur.ingest.intake.Problem;
  * Lets no parameter of a GET pass in silence that its address does not know: a filter whose name is
  * mistyped would leave a list wider than its reader believes. The names known are those of the
  * method that answers, as the OpenAPI document lists them. The interface refuses the request; a
- * page says on it what it did not heed.
+ * page says on it what it ignored.
  */
 @Provider
 @Priority(UnknownParameterFilter.AFTER_THE_CALLER_IS_LET_IN)
@@ -50,7 +50,7 @@ public class UnknownParameterFilter implements ContainerRequestFilter {
 
   private final Map<Method, SortedSet<String>> namesByMethod = new ConcurrentHashMap<>();
 
-  @Inject IgnoredParameters unheeded;
+  @Inject IgnoredParameters ignored;
   @Inject RequestEcho asked;
   @Context ResourceInfo resource;
 
@@ -78,12 +78,12 @@ public class UnknownParameterFilter implements ContainerRequestFilter {
       request.abortWith(
           ProblemAnswer.of(ProblemDocument.of(ProblemKind.INVALID_PARAMETER, unknown)).build());
     } else {
-      unheeded.add(unknown);
+      ignored.add(unknown);
     }
   }
 
   /**
-   * Of a resource that reads its query itself nothing of it is told: it heeds or refuses each
+   * Of a resource that reads its query itself nothing of it is told: it uses or refuses each
    * parameter and repeats none in its answer, so there is neither an echo to allow nor one to take
    * out.
    */

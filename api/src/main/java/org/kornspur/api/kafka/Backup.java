@@ -113,7 +113,7 @@ public final class Backup {
     }
   }
 
-  /** Copies anew where the broker put other files in place, or a processor wrote after all. */
+  /** Copies again where the broker put other files in place, or a processor wrote after all. */
   private long copy(Quiet quiet) throws Exception {
     for (int attempt = 0; attempt < ATTEMPTS; attempt++) {
       Map<TopicPartition, Long> ends = quiet.await();

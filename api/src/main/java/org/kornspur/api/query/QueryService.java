@@ -21,7 +21,7 @@ import org.kornspur.api.query.view.PageView;
 import org.kornspur.api.query.view.StandingLine;
 import org.kornspur.api.query.view.StandingView;
 import org.kornspur.api.query.view.TraceView;
-import org.kornspur.api.readmodel.Feeds;
+import org.kornspur.api.readmodel.ReadModel;
 import org.kornspur.api.readmodel.ResultPage;
 import org.kornspur.api.readmodel.StandingIndex;
 import org.kornspur.api.readmodel.StandingQuery;
@@ -43,7 +43,7 @@ import org.kornspur.standing.LotStanding;
 @ApplicationScoped
 public class QueryService {
   private final Engine engine;
-  private final Feeds feeds;
+  private final ReadModel readModel;
   private final VisibleData data;
   private final DossierProofs proofs;
   private final RequestWords requestWords;
@@ -52,12 +52,12 @@ public class QueryService {
   @Inject
   public QueryService(
       Engine engine,
-      Feeds feeds,
+      ReadModel readModel,
       VisibleData data,
       DossierProofs proofs,
       RequestWords requestWords) {
     this.engine = engine;
-    this.feeds = feeds;
+    this.readModel = readModel;
     this.data = data;
     this.proofs = proofs;
     this.requestWords = requestWords;
@@ -77,7 +77,7 @@ public class QueryService {
             rows.page(),
             rows.size(),
             rows.total(),
-            rows.items().stream().flatMap(row -> feeds.standing(row.subject()).stream()).toList());
+            rows.items().stream().flatMap(row -> readModel.standing(row.subject()).stream()).toList());
     VerdictWords words = requestWords.verdicts();
     return PageView.of(standings, standing -> OwedView.of(standing, words), asOf());
   }
@@ -95,7 +95,7 @@ public class QueryService {
   public StandingView view(Subject subject) {
     LotStanding standing = standing(subject);
     Instant changedAt =
-        feeds.standings().row(subject).map(StandingRow::changedAt).orElseGet(clock::instant);
+        readModel.standings().row(subject).map(StandingRow::changedAt).orElseGet(clock::instant);
     return StandingView.of(
         standing, treatmentOf(subject), changedAt, asOf(), requestWords.standings());
   }
@@ -183,7 +183,7 @@ public class QueryService {
   public TraceView trace(TraceRequest request) {
     Subject start = request.start();
     data.require(start);
-    StandingIndex standings = feeds.standings();
+    StandingIndex standings = readModel.standings();
     Pedigree pedigree = data.pedigree();
     long began = System.nanoTime();
     Trace trace = Trace.walk(pedigree, start, request.direction(), request.most());
@@ -204,7 +204,7 @@ public class QueryService {
   private AsOf asOfAll() {
     try {
       Map<String, Long> waiting = new LinkedHashMap<>(engine.lag());
-      waiting.merge(Topics.STANDINGS.topicName(), feeds.standingsWaiting(), Long::sum);
+      waiting.merge(Topics.STANDINGS.topicName(), readModel.standingsWaiting(), Long::sum);
       return AsOf.waiting(clock.instant(), waiting, engine.factsHeldBack(), requestWords.words());
     } catch (NotReady notTold) {
       return AsOf.unknown(clock.instant(), requestWords.words());

@@ -12,7 +12,7 @@ import java.time.ZoneId;
 import java.util.Optional;
 import java.util.function.Supplier;
 import org.kornspur.api.query.view.AsOf;
-import org.kornspur.api.readmodel.SampleFeed;
+import org.kornspur.api.readmodel.FactReadModel;
 import org.kornspur.api.security.visibility.Visibility;
 import org.kornspur.api.security.visibility.VisibilityService;
 import org.kornspur.api.text.Addresses;
@@ -31,11 +31,11 @@ import org.kornspur.ingest.contract.Subject;
 public class RequestWords {
   private final Language language;
   private final VisibilityService visibilityService;
-  private final SampleFeed facts;
+  private final FactReadModel facts;
 
   @Inject
   RequestWords(
-      @Context HttpHeaders headers, VisibilityService visibilityService, SampleFeed facts) {
+      @Context HttpHeaders headers, VisibilityService visibilityService, FactReadModel facts) {
     this.language = Language.of(headers);
     this.visibilityService = visibilityService;
     this.facts = facts;

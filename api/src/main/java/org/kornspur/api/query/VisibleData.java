@@ -10,7 +10,7 @@ import org.kornspur.api.kafka.Engine;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.RecordDetail.Hint;
 import org.kornspur.api.readmodel.CompressedRecord;
-import org.kornspur.api.readmodel.Feeds;
+import org.kornspur.api.readmodel.ReadModel;
 import org.kornspur.api.readmodel.ResultPage;
 import org.kornspur.api.readmodel.SeedValues;
 import org.kornspur.api.readmodel.StandingQuery;
@@ -32,13 +32,13 @@ import org.kornspur.standing.LotStanding;
 @ApplicationScoped
 public class VisibleData {
   private final Engine engine;
-  private final Feeds feeds;
+  private final ReadModel readModel;
   private final VisibilityService visibilityService;
 
   @Inject
-  public VisibleData(Engine engine, Feeds feeds, VisibilityService visibilityService) {
+  public VisibleData(Engine engine, ReadModel readModel, VisibilityService visibilityService) {
     this.engine = engine;
-    this.feeds = feeds;
+    this.readModel = readModel;
     this.visibilityService = visibilityService;
   }
 
@@ -79,8 +79,8 @@ public class VisibleData {
   /** One page of the rows that match. */
   public ResultPage<StandingRow> find(StandingQuery query) {
     return isWhole()
-        ? feeds.standings().find(query)
-        : feeds.standings().find(query, row -> sees(row.subject()));
+        ? readModel.standings().find(query)
+        : readModel.standings().find(query, row -> sees(row.subject()));
   }
 
   /**
@@ -90,20 +90,20 @@ public class VisibleData {
    */
   public Worklist worklist(StandingQuery query, int most) {
     return isWhole()
-        ? feeds.standings().waiting(query, most)
-        : feeds.standings().waiting(query, row -> sees(row.subject()), most);
+        ? readModel.standings().waiting(query, most)
+        : readModel.standings().waiting(query, row -> sees(row.subject()), most);
   }
 
   /** The values that some row has. */
   public SeedValues values() {
     return isWhole()
-        ? feeds.standings().values()
-        : feeds.standings().values(row -> sees(row.subject()));
+        ? readModel.standings().values()
+        : readModel.standings().values(row -> sees(row.subject()));
   }
 
   public void forEachRow(Consumer<StandingRow> visitor) {
     boolean whole = isWhole();
-    feeds
+    readModel
         .standings()
         .forEach(
             row -> {
@@ -114,16 +114,16 @@ public class VisibleData {
   }
 
   public Optional<StandingRow> row(Subject subject) {
-    return sees(subject) ? feeds.standings().row(subject) : Optional.empty();
+    return sees(subject) ? readModel.standings().row(subject) : Optional.empty();
   }
 
   public Optional<LotStanding> standing(Subject subject) {
-    return sees(subject) ? feeds.standing(subject) : Optional.empty();
+    return sees(subject) ? readModel.standing(subject) : Optional.empty();
   }
 
   /** A standing that an index gave out. */
   public LotStanding read(CompressedRecord standing) {
-    return feeds.read(standing);
+    return readModel.read(standing);
   }
 
   /** The pedigree; it ends one step beyond what the caller sees. */

@@ -27,7 +27,7 @@ public final class ChangeHub {
      */
     boolean offer(Event event);
 
-    /** Earlier changes are no longer kept; all lists must be loaded anew. */
+    /** Earlier changes are no longer kept; all lists must be loaded again. */
     void mustReload();
   }
 
@@ -46,7 +46,7 @@ public final class ChangeHub {
 
   /**
    * Passes on a change that stands at this place in the topic. What is read once more, because a
-   * feed reads its topic anew, was passed on before.
+   * feed reads its topic again, was passed on before.
    */
   public synchronized void publish(int partition, long offset, StandingChange change) {
     if (read.includes(partition, offset)) {

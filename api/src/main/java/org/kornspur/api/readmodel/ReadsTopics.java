@@ -2,9 +2,9 @@ package org.kornspur.api.readmodel;
 
 import java.util.List;
 
-/** A part of this instance that answers from what feeds read; health asks how these are. */
+/** A part of this instance that answers from what it reads of topics; health asks how its followers are. */
 public interface ReadsTopics {
 
-  /** The feeds, started or not. */
-  List<TopicFollower> feeds();
+  /** The followers, started or not. */
+  List<TopicFollower> followers();
 }

@@ -8,7 +8,7 @@ import org.kornspur.standing.ReleaseStep;
 import org.kornspur.standing.StandingState;
 
 /**
- * A standing that was written anew.
+ * A standing that was written again.
  *
  * @param subject crop or lot, as kind:id
  * @param oldState empty where it is new, or where what went before is no longer kept

@@ -28,18 +28,9 @@ import org.kornspur.ingest.registry.RegistryUnreachable;
  * <p>It is caught up once it has passed the end that the topic had when it was opened. Nothing ends
  * it but {@link #close}: after a fault it starts again, after longer and longer pauses, and is not
  * caught up until it is at the end again. After an error of the machine, such as one for lack of
- * memory, what was made of the records may be half done, so all of it is forgotten and read anew.
+ * memory, what was made of the records may be half done, so all of it is forgotten and read again.
  */
 public final class TopicFollower implements AutoCloseable {
-  /** Priority of what starts to read: by then the engine has its broker. */
-  public static final int AFTER_THE_ENGINE = 5_000;
-
-  /**
-   * Priority of what stops reading: a reader that outlives the broker knocks at it, and says so
-   * with every knock.
-   */
-  public static final int BEFORE_THE_ENGINE = 1_000;
-
   private static final Logger LOG = Logger.getLogger(TopicFollower.class);
   private static final Duration POLL = Duration.ofMillis(200);
   private static final long PAUSE_MILLIS = 500;
@@ -186,7 +177,7 @@ public final class TopicFollower implements AutoCloseable {
       failed(fault);
       mustReadAnew = true;
       pauseLonger();
-      LOG.errorf(fault, "Feed of %s failed; it forgets all and reads %s anew", name, topic);
+      LOG.errorf(fault, "Feed of %s failed; it forgets all and reads %s again", name, topic);
     }
   }
 

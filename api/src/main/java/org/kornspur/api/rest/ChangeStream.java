@@ -31,7 +31,7 @@ final class ChangeStream implements ChangeHub.Listener, StreamingOutput {
   /** Holds all that the hub keeps for one who comes back, and as much again. */
   private static final int LONGEST_QUEUE = 20_000;
 
-  /** Then the reader comes back, and says anew who it is. */
+  /** Then the reader comes back, and says again who it is. */
   private static final Duration LONGEST = Duration.ofMinutes(15);
 
   private static final String STILL_HERE = ": still here\n\n";
@@ -140,7 +140,7 @@ final class ChangeStream implements ChangeHub.Listener, StreamingOutput {
     }
     return waiting instanceof Waiting.Reload
         ? Optional.of(
-            "event: reload\ndata: Earlier changes are no longer kept; load the lists anew.\n\n")
+            "event: reload\ndata: Earlier changes are no longer kept; load the lists again.\n\n")
         : Optional.empty();
   }
 

@@ -20,7 +20,7 @@ import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.kornspur.api.query.RequestWords;
 import org.kornspur.api.query.view.ChangeView;
-import org.kornspur.api.readmodel.Feeds;
+import org.kornspur.api.readmodel.ReadModel;
 import org.kornspur.api.readmodel.Positions;
 import org.kornspur.api.security.Caller;
 import org.kornspur.api.security.CurrentCaller;
@@ -47,7 +47,7 @@ public class ChangesResource {
   private static final Duration HEARTBEAT = Duration.ofSeconds(15);
 
   private final StreamPlaces places = new StreamPlaces(MOST_LISTENERS, MOST_OF_ONE_PERSON);
-  private final Feeds feeds;
+  private final ReadModel readModel;
   private final ObjectMapper json;
   private final CurrentCaller caller;
   private final VisibilityService visibilityService;
@@ -57,14 +57,14 @@ public class ChangesResource {
 
   @Inject
   public ChangesResource(
-      Feeds feeds,
+      ReadModel readModel,
       ObjectMapper json,
       CurrentCaller caller,
       VisibilityService visibilityService,
       CursorCipher cursors,
       CurrentVertxRequest request,
       RequestWords requestWords) {
-    this.feeds = feeds;
+    this.readModel = readModel;
     this.caller = caller;
     this.visibilityService = visibilityService;
     this.json = json;
@@ -81,10 +81,10 @@ public class ChangesResource {
       summary = "Standings as they change, as server-sent events",
       description =
           "Event 'standing' carries a change as JSON; its id says how far each partition of the"
-              + " topic had been read: in clear (partition-offset, parted by dots) to who sees"
+              + " topic had been read: in clear (partition-offset, separated by dots) to who sees"
               + " everything, encrypted to all others. A reader that comes back with Last-Event-ID"
               + " hears what it missed; where that is no longer kept, or the id is none that it was"
-              + " given, event 'reload' says that lists must be loaded anew. A comment comes after"
+              + " given, event 'reload' says that lists must be loaded again. A comment comes after"
               + " 15 seconds in which nothing else did. A reader that cannot follow is dropped. One"
               + " person has at most 10 readers at once, all together 100.")
   @APIResponse(
@@ -98,7 +98,7 @@ public class ChangesResource {
   public Response stream(
       @Parameter(description = "Id of the last event that was heard") @HeaderParam("Last-Event-ID")
           String lastEventId) {
-    feeds.standings();
+    readModel.standings();
     Caller who = caller.get();
     Visibility visibility = visibilityService.visibility();
     Optional<Positions> lastSeen = lastSeen(visibility, lastEventId);
@@ -106,7 +106,7 @@ public class ChangesResource {
     StandingWords words = requestWords.standings(() -> visibilityService.of(who));
     ChangeStream stream =
         new ChangeStream(
-            feeds.changes(),
+            readModel.changes(),
             json,
             new ChangeStream.Reader(
                 places.take(who.personId()),

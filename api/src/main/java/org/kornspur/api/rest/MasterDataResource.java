@@ -17,7 +17,7 @@ import org.kornspur.api.query.FactTimes;
 import org.kornspur.api.query.QueryService;
 import org.kornspur.api.query.view.DossierView;
 import org.kornspur.api.query.view.HybridView;
-import org.kornspur.api.readmodel.Feeds;
+import org.kornspur.api.readmodel.ReadModel;
 import org.kornspur.api.readmodel.StandingRow;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
@@ -33,15 +33,15 @@ import org.kornspur.standing.StandingState;
 @Tag(name = "Master data")
 public class MasterDataResource {
   private final QueryService queries;
-  private final Feeds feeds;
+  private final ReadModel readModel;
   private final VisibilityService visibilityService;
 
   @Inject
   public MasterDataResource(
-      QueryService queries, Feeds feeds, VisibilityService visibilityService) {
+      QueryService queries, ReadModel readModel, VisibilityService visibilityService) {
     this.queries = queries;
     this.visibilityService = visibilityService;
-    this.feeds = feeds;
+    this.readModel = readModel;
   }
 
   @GET
@@ -53,7 +53,7 @@ public class MasterDataResource {
   public List<HybridView> hybrids() {
     Map<String, States> byHybrid = new TreeMap<>();
     Visibility visibility = visibilityService.visibility();
-    feeds
+    readModel
         .standings()
         .matching(row -> visibility.isWhole() || visibility.sees(row.subject()))
         .forEach(

@@ -43,7 +43,7 @@ public class PeopleJournalResource {
       @Schema(
               description =
                   "SHA-256 of the last line. Note it elsewhere: it shows later whether all up to"
-                      + " it was written anew")
+                      + " it was written again")
           String head,
       int page,
       int size,

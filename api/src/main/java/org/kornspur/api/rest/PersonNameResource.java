@@ -34,7 +34,7 @@ public class PersonNameResource {
       summary = "Forget the printed name of a person who signed",
       description =
           "What the person signed stays, under the id alone, and still verifies. It does not touch"
-              + " the people file; a person who may still come in and signs again is kept anew. Who had it"
+              + " the people file; a person who may still come in and signs again is kept again. Who had it"
               + " forgotten and when stays in the journal of people, without the name.")
   @APIResponse(responseCode = "204", description = "Forgotten, or there was nothing to forget")
   @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")

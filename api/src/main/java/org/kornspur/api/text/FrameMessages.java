@@ -59,7 +59,7 @@ public interface FrameMessages {
   String unheededTitle();
 
   @Message
-  String unheeded(String name, String value, String limit);
+  String ignored(String name, String value, String limit);
 
   @Message
   String unheededShown();

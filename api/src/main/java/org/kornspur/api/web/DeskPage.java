@@ -25,7 +25,7 @@ import org.kornspur.ingest.contract.Subject;
 public class DeskPage {
   @Inject Framing framing;
   @Inject QueryService queries;
-  @Inject IgnoredParameters unheeded;
+  @Inject IgnoredParameters ignored;
   @Inject Choices choices;
   @Inject Desks desks;
 
@@ -43,7 +43,7 @@ public class DeskPage {
     Desk desk =
         desks.of(
             filter.query(
-                Set.of(Subject.Kind.LOT, Subject.Kind.CROP), false, unheeded.parameters()));
+                Set.of(Subject.Kind.LOT, Subject.Kind.CROP), false, ignored.parameters()));
     return framing.render(
         Templates.desk(framing.around(NavigationItem.DESK, asOf), desk, choices.filters(uri)));
   }

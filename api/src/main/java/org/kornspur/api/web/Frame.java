@@ -14,7 +14,7 @@ import org.kornspur.api.text.LocalForm;
  * @param rooms where the navigation leads
  * @param languages the languages, each with the address that switches to it
  * @param asOf one sentence on how fresh the data is; empty where the page shows none
- * @param unheeded what of the address was not heeded, each in a sentence
+ * @param ignored what was ignored in the address, each in a sentence
  * @param person printed name of who is signed in; empty where nobody is
  * @param formToken what each form that posts carries as {@code csrfToken}; empty without a cookie
  */
@@ -25,7 +25,7 @@ public record Frame(
     List<Place> rooms,
     List<Choice> languages,
     Optional<String> asOf,
-    List<String> unheeded,
+    List<String> ignored,
     Optional<String> person,
     Optional<String> formToken) {
 

@@ -30,7 +30,7 @@ public class Framing {
   private final UriInfo uri;
   private final CurrentCaller caller;
   private final Sessions sessions;
-  private final IgnoredParameters unheeded;
+  private final IgnoredParameters ignored;
 
   @Inject
   public Framing(
@@ -38,12 +38,12 @@ public class Framing {
       @Context UriInfo uri,
       CurrentCaller caller,
       Sessions sessions,
-      IgnoredParameters unheeded) {
+      IgnoredParameters ignored) {
     this.words = words;
     this.uri = uri;
     this.caller = caller;
     this.sessions = sessions;
-    this.unheeded = unheeded;
+    this.ignored = ignored;
   }
 
   /** The language of who asked. */
@@ -85,7 +85,7 @@ public class Framing {
         rooms(here),
         languages(),
         asOf,
-        unheeded.all().stream().map(this::sentence).toList(),
+        ignored.all().stream().map(this::sentence).toList(),
         caller.ifKnown().map(Caller::printedName),
         caller
             .ifKnown()
@@ -96,7 +96,7 @@ public class Framing {
   private String sentence(Problem wrong) {
     ProblemWords problems = ProblemLanguage.words(language());
     return texts(FrameMessages.class)
-        .unheeded(wrong.field(), problems.value(wrong), problems.limit(wrong));
+        .ignored(wrong.field(), problems.value(wrong), problems.limit(wrong));
   }
 
   private List<Frame.Place> rooms(NavigationItem here) {

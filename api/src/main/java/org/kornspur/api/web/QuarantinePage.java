@@ -46,7 +46,7 @@ public class QuarantinePage {
   @Inject Framing framing;
   @Inject Quarantine quarantine;
   @Inject QueryService queries;
-  @Inject IgnoredParameters unheeded;
+  @Inject IgnoredParameters ignored;
   @Inject CurrentCaller caller;
   @Inject ObjectMapper json;
 
@@ -71,7 +71,7 @@ public class QuarantinePage {
   public String list(@BeanParam QuarantineFilter filter, @Context UriInfo uri) {
     PageView<QuarantineLine> found =
         PageView.of(
-            quarantine.find(filter.query(unheeded.parameters())),
+            quarantine.find(filter.query(ignored.parameters())),
             row -> QuarantineLine.of(row, words()),
             queries.asOf());
     return framing.render(

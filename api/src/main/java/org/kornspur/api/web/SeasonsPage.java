@@ -42,7 +42,7 @@ public class SeasonsPage {
   @Inject HybridityForecasts forecasts;
   @Inject QueryService queries;
   @Inject RequestWords words;
-  @Inject IgnoredParameters unheeded;
+  @Inject IgnoredParameters ignored;
 
   /**
    * One season of a kind of subject.
@@ -106,7 +106,7 @@ public class SeasonsPage {
   @Produces(MediaType.TEXT_HTML + ";charset=UTF-8")
   @Operation(hidden = true)
   public String seasons(@QueryParam("hybrid") String given, @Context UriInfo uri) {
-    Parameters parameters = unheeded.parameters();
+    Parameters parameters = ignored.parameters();
     String hybrid = parameters.id("hybrid", given).orElse(null);
     parameters.check();
     CalibrationView calibration =

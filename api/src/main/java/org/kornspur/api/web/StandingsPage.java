@@ -32,7 +32,7 @@ import org.kornspur.ingest.contract.Subject;
 public class StandingsPage {
   @Inject Framing framing;
   @Inject QueryService queries;
-  @Inject IgnoredParameters unheeded;
+  @Inject IgnoredParameters ignored;
   @Inject Choices choices;
   @Inject RequestWords requestWords;
 
@@ -73,7 +73,7 @@ public class StandingsPage {
 
   private String list(NavigationItem room, Subject.Kind kind, StandingFilter filter, UriInfo uri) {
     PageView<StandingLine> found =
-        queries.list(filter.query(Set.of(kind), false, unheeded.parameters()));
+        queries.list(filter.query(Set.of(kind), false, ignored.parameters()));
     Words words = requestWords.words();
     return framing.render(
         Templates.standings(

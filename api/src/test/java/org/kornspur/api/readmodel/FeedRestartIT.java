@@ -26,25 +26,25 @@ import org.kornspur.api.rest.InventedFacts;
 import org.kornspur.api.security.login.AsPerson;
 import org.kornspur.processors.stream.Topics;
 
-/** Feeds of the running program die of an error; the site says so, and they come back. */
+/** ReadModel of the running program die of an error; the site says so, and they come back. */
 @QuarkusTest
 @TestProfile(OneMachine.class)
 @ExtendWith(AsPerson.class)
 class FeedRestartIT {
   private static final Duration LONGEST_WAIT = Duration.ofMinutes(3);
 
-  @Inject Feeds feeds;
+  @Inject ReadModel readModel;
   @Inject Engine engine;
   @Inject AlsoRead also;
 
   /** Has health ask for one feed more; for none outside of this test. */
   @Singleton
   static class AlsoRead implements ReadsTopics {
-    private volatile List<TopicFollower> feeds = List.of();
+    private volatile List<TopicFollower> followers = List.of();
 
     @Override
-    public List<TopicFollower> feeds() {
-      return feeds;
+    public List<TopicFollower> followers() {
+      return followers;
     }
   }
 
@@ -58,14 +58,14 @@ class FeedRestartIT {
     post("before-1", "BEFORE-1");
     until(() -> when().get("/api/v1/lots/BEFORE-1").statusCode() == 200);
     FailsTwice fault = new FailsTwice();
-    feeds.changes().add(fault, Optional.empty());
+    readModel.changes().add(fault, Optional.empty());
     try {
       post("fatal-1", "FATAL-1");
       until(() -> fault.times.get() >= 1);
       post("fatal-2", "FATAL-2");
       until(() -> fault.times.get() == 2);
     } finally {
-      feeds.changes().remove(fault);
+      readModel.changes().remove(fault);
     }
     post("after-1", "AFTER-1");
     until(() -> when().get("/api/v1/lots/AFTER-1").statusCode() == 200);
@@ -95,7 +95,7 @@ class FeedRestartIT {
               read.add(record.key());
             },
             read::clear);
-    also.feeds = List.of(feed);
+    also.followers = List.of(feed);
     feed.start();
     try {
       until(() -> ready() == 200 && read.contains("lot:KEPT-1"));
@@ -116,7 +116,7 @@ class FeedRestartIT {
       assertThat(when().get("/health/ready").asString()).doesNotContain("injected");
       assertThat(feed.failure()).isEmpty();
     } finally {
-      also.feeds = List.of();
+      also.followers = List.of();
       feed.close();
     }
   }

@@ -23,7 +23,7 @@ import org.kornspur.standing.StandingState;
 import org.kornspur.standing.VerdictState;
 
 /**
- * Finds what waits by looking into every standing, anew for each question, with exact decimal sums
+ * Finds what waits by looking into every standing, again for each question, with exact decimal sums
  * and nothing kept.
  */
 final class WaitingWalk {

@@ -173,7 +173,7 @@ class AuditorDayIT extends BrowserTest {
     page.getByLabel("Counted in store of lot L25-S01, kilograms", exact()).fill("99999");
     page.getByRole(
             AriaRole.BUTTON,
-            new Page.GetByRoleOptions().setName("Reckon again with what was counted"))
+            new Page.GetByRoleOptions().setName("Calculate again with what was counted"))
         .click();
     PlaywrightAssertions.assertThat(page.locator("#verdict")).containsText("do not add up");
     assertThat(page.url()).contains("kg=99999");

@@ -82,7 +82,7 @@ class QualityDayIT extends BrowserTest {
     assertThat(owed.filter(with("Field inspections")).first())
         .containsText("flowers until " + day.substring(0, 5));
     String inspections = owed.filter(with("Field inspections")).first().textContent();
-    // the page reckons from the day on which it is made, and midnight may lie between
+    // the page counts from the day on which it is made, and midnight may lie between
     assertThat(inspections).containsAnyOf(daysLeft(today, to), daysLeft(LocalDate.now(), to));
     assertThat(page.locator("#news")).containsText("crop:C-LIVE-1 is now: evidence owed");
     assertThat(page.evaluate("document.activeElement.textContent")).isEqualTo("Crop C25-S02");

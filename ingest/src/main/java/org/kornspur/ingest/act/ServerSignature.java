@@ -11,7 +11,7 @@ final class ServerSignature {
   private ServerSignature() {}
 
   /**
-   * Signs lines, parted by line feeds.
+   * Signs lines, separated by line feeds.
    *
    * @param purpose the first line; no signature for one purpose passes for one of another
    */

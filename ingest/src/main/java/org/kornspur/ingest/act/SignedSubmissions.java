@@ -18,7 +18,7 @@ import org.kornspur.ingest.seal.TrustedKeys;
 /**
  * The server's signature that somebody brought a fact through the interface.
  *
- * <p>What is signed are three lines parted by line feeds, in ASCII: {@value #PURPOSE}, the {@link
+ * <p>What is signed are three lines separated by line feeds, in ASCII: {@value #PURPOSE}, the {@link
  * Fingerprint} of the fact, which leaves the submission out, and the fingerprint of the submission
  * whose key id and signature are empty texts.
  */

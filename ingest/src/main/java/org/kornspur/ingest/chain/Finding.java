@@ -25,7 +25,7 @@ public record Finding(
     RECORD_REMOVED("A record was removed"),
     RECORD_INSERTED("A record was inserted that was never chained"),
     RECORD_REORDERED("A record stands in another place than the one that was chained"),
-    CHAIN_REMADE("Records and their links were made anew after they were signed"),
+    CHAIN_REMADE("Records and their links were made again after they were signed"),
     LINK_ALTERED("A link was altered; the records that it stands for are intact"),
     LINK_REMOVED("A link was removed; the records that it stands for are intact"),
     LINK_INSERTED("A link was inserted or moved; the records are intact"),

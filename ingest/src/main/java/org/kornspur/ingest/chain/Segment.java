@@ -110,7 +110,7 @@ final class Segment {
     return proved;
   }
 
-  /** Links made anew round a removed record come to the place that was signed in fewer steps. */
+  /** Links made again round a removed record come to the place that was signed in fewer steps. */
   private boolean comesToTheSignedPlace(List<ChainLink> forward) {
     return !forward.isEmpty() && forward.get(forward.size() - 1).offset() >= until.offset();
   }

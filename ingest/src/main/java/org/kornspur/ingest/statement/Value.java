@@ -15,7 +15,7 @@ public sealed interface Value {
   record Count(long count) implements Value {}
 
   /**
-   * A measured or reckoned number.
+   * A measured or calculated number.
    *
    * @param unit as the contract and the rulebooks write it; empty for a number without
    */

@@ -33,7 +33,7 @@ final class InventedLog {
           number, records.stream().map(LogRecord::entry).toList(), links, checkpoints, Set.of());
     }
 
-    /** Makes every link anew from the records, as one can who has no key. */
+    /** Makes every link again from the records, as one can who has no key. */
     void remakeLinks() {
       links.clear();
       ChainHead head = ChainHead.start(number);

@@ -197,7 +197,7 @@ class VerificationPropertiesTest {
     assertThat(finding.expected()).contains("checkpoint " + cut.number());
   }
 
-  /** Whoever has no key can make links anew, but no checkpoint that fits them. */
+  /** Whoever has no key can make links again, but no checkpoint that fits them. */
   @Property(tries = TRIES, shrinking = ShrinkingMode.OFF)
   void aChainMadeAnewWithoutTheKeyIsFound(
       @ForAll Random random,
@@ -293,7 +293,7 @@ class VerificationPropertiesTest {
     assertThat(verify().get(0).signed()).isEqualTo(part.signed());
   }
 
-  /** Record and link go together, with no link made anew. */
+  /** Record and link go together, with no link made again. */
   @Property(tries = TRIES, shrinking = ShrinkingMode.OFF)
   void aRecordRemovedOrAlteredWithItsLinkIsNamed(
       @ForAll Random random,

@@ -61,7 +61,7 @@ final class About {
       ## Where it comes from
 
       The generator is `ingest/src/test/java/org/kornspur/ingest/demo/`; its class `WriteDemo`
-      writes this folder anew, byte for byte the same.
+      writes this folder again, byte for byte the same.
       """;
 
   private About() {}

@@ -8,7 +8,7 @@ import java.util.Map;
 import java.util.stream.Stream;
 
 /**
- * Writes the demo folder anew and removes what is no longer of it.
+ * Writes the demo folder again and removes what is no longer of it.
  *
  * <pre>{@code
  * mvn -q -pl ingest test-compile dependency:build-classpath -Dmdep.outputFile=target/demo.classpath

@@ -46,7 +46,7 @@ public record ForeignPollen(
   private static final double UNKNOWN_AREA_HA = 1;
   private static final double SQUARE_METRES_IN_HECTARE = 10_000;
 
-  /** Whether the forecast reckons with it. */
+  /** Whether the forecast counts it. */
   public boolean counts() {
     return overlap > 0;
   }

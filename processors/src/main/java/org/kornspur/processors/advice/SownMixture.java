@@ -26,7 +26,7 @@ import org.kornspur.processors.statistics.Spread;
 
 /**
  * Share of pollinator among the plants of a crop, from the lots that were sown and those that they
- * were mixed from. Where that cannot be reckoned: from a sample of the mixture, then from the
+ * were mixed from. Where that cannot be calculated: from a sample of the mixture, then from the
  * breeder's ratio, then from common practice.
  */
 final class SownMixture {
@@ -68,7 +68,7 @@ final class SownMixture {
     seed.components().forEach(lot -> parts.add(part(lot, declaration)));
     factIds.addAll(seed.factIds());
     unexplained = seed.unexplained();
-    input = reckoned().or(this::sampled).orElseGet(() -> stated(crop.scheme()));
+    input = calculated().or(this::sampled).orElseGet(() -> stated(crop.scheme()));
   }
 
   private static Part part(MixedSeed.Lot lot, FieldCropDeclared declaration) {
@@ -89,7 +89,7 @@ final class SownMixture {
     return missing;
   }
 
-  private Optional<Input> reckoned() {
+  private Optional<Input> calculated() {
     unexplained.forEach(lot -> missing.add(new Missing.MixedFrom(lot)));
     if (parts.isEmpty() && unexplained.isEmpty()) {
       missing.add(new Missing.Sowing());

@@ -16,7 +16,7 @@ import org.kornspur.processors.standards.Limit;
  * the days of flowering until the visit that found it gone; it never vanishes. Where these days are
  * not known it counts whole. A visit that finds them gone is one that would be enough by itself.
  *
- * <p>Seed Ordinance (SaatV), section 8(1): a fault that can be mended is inspected anew. That
+ * <p>Seed Ordinance (SaatV), section 8(1): a fault that can be mended is inspected again. That
  * plants in flower count by days: common practice, no source.
  *
  * @param counts the counts of each visit, by day

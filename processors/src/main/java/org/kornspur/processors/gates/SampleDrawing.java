@@ -153,7 +153,7 @@ final class SampleDrawing implements GateRule {
   }
 
   /**
-   * What the lot ever held, without what had gone into other lots that are sampled anew. Seed that
+   * What the lot ever held, without what had gone into other lots that are sampled again. Seed that
    * was divided off, sold or sown before was part of what the sample must stand for.
    */
   private static double heldKg(SeedLot lot, Sampling sampling) {

@@ -33,7 +33,7 @@ record SeedLot(Dossier dossier, Material material, Rulebook rulebook, LocalDate 
   static final Set<FactType> USES =
       EnumSet.of(FactType.SOWING, FactType.DISPATCH, FactType.BLEND, FactType.ADMIXTURE);
 
-  /** Movements after which seed is sampled and tested anew, as another lot. */
+  /** Movements after which seed is sampled and tested again, as another lot. */
   static final Set<FactType> PASSED_ON = EnumSet.of(FactType.CONDITIONING, FactType.LOT_MERGE);
 
   static Optional<SeedLot> of(Dossier dossier, Rulebook rulebook) {

@@ -24,7 +24,7 @@ public sealed interface FloweringOverlap {
     LAST_OF_SOURCE
   }
 
-  /** Whether foreign pollen must be reckoned with. */
+  /** Whether foreign pollen must be expected. */
   boolean counts();
 
   /** Days in common, both ends included; every end is known. */

@@ -28,7 +28,7 @@ import org.kornspur.processors.dossier.Entry;
  * it did then, and nothing can tell the case from one in which the fact and its withdrawal came in
  * the other order. Where new evidence speaks against it (a failed test, then a passed one), both
  * are true, and weighing one against the other is what the signature is for: the lot stays
- * suspended until a person releases it anew, with a seal over both. 21 CFR 11.10(f) asks that no
+ * suspended until a person releases it again, with a seal over both. 21 CFR 11.10(f) asks that no
  * step be left out; the trade does not let a retest put seed back on sale by itself (common
  * practice, no source).
  *

@@ -17,7 +17,7 @@ import org.apache.commons.statistics.distribution.ContinuousDistribution;
  * is harvested with the female, as in a technical mixture, its own seed is in the harvest and is
  * not hybrid.
  *
- * <p>Uncertain inputs are drawn anew in each run: shedders from the beta distribution that their
+ * <p>Uncertain inputs are drawn again in each run: shedders from the beta distribution that their
  * count leaves (Jeffreys), the rest from triangular distributions. The same seed gives the same
  * answer, and each run has its own stream in which sources of foreign pollen come last, so that
  * another source changes nothing but its own pollen.

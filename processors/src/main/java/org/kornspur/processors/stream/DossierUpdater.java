@@ -109,7 +109,7 @@ final class DossierUpdater {
    *
    * <p>Where some of it cannot be read, or its judging fails, the earlier standing must not stay:
    * evidence is owed, the children are told nothing any more, and what was said of edges and place
-   * holds until it can be said anew.
+   * holds until it can be said again.
    *
    * @return whether several tell this dossier something
    */

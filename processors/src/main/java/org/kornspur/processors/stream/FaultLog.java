@@ -20,7 +20,7 @@ import org.slf4j.LoggerFactory;
 
 /**
  * Counts and logs what could not be judged: the same fault of the same gate and subject once,
- * however often the dossier is judged, and anew when it went and came again. What was logged lies
+ * however often the dossier is judged, and again when it went and came again. What was logged lies
  * with what the subject last sent, so a restart does not repeat it.
  */
 final class FaultLog {

@@ -23,7 +23,7 @@ import org.kornspur.processors.ground.Plot;
  * Holds the plots of a cell and tells each seed crop in it which foreign pollen is near.
  *
  * <p>The store of plots is what counts. Beside it the ground of the cells last touched is kept in
- * memory; it is made anew from the store after a start and for a cell that was not touched lately.
+ * memory; it is made again from the store after a start and for a cell that was not touched lately.
  */
 final class NeighbourFinder implements Processor<String, PlotChange, String, ReportChange> {
   /** Enough for facts that come enterprise by enterprise; the densest cells hold some megabytes. */
@@ -69,7 +69,7 @@ final class NeighbourFinder implements Processor<String, PlotChange, String, Rep
     try {
       touched = ground.change(change.subject(), change.plot());
     } catch (RuntimeException fault) {
-      // half changed: to be made anew from the store, which does not hold this plot
+      // half changed: to be made again from the store, which does not hold this plot
       grounds.remove(cell);
       throw fault;
     }

@@ -54,7 +54,7 @@ public final class PoisonRecords
   @Override
   public DeserializationHandlerResponse handle(
       ErrorHandlerContext context, ConsumerRecord<byte[], byte[]> record, Exception fault) {
-    // the store of the pedigree, when it is read anew, reports every fault of a record here
+    // the store of the pedigree, when it is read again, reports every fault of a record here
     boolean impossibleTime = record.timestamp() < 0;
     if (isNoFaultOfTheRecord(fault) && !impossibleTime) {
       return DeserializationHandlerResponse.FAIL;

@@ -28,7 +28,7 @@ public record RegisterEntry(
     SortedMap<String, String> revokedBy,
     Optional<String> proof) {
 
-  /** Of any one fact few are honest, and an entry is written anew with each. */
+  /** Of any one fact few are honest, and an entry is written again with each. */
   static final int MOST_REVOCATIONS = 50;
 
   static RegisterEntry unknown() {

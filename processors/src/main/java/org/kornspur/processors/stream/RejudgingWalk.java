@@ -18,7 +18,7 @@ import org.slf4j.LoggerFactory;
  *
  * <p>First it counts the dossiers, so that its progress can be told; then it looks at each, and
  * judges those that are not of the rules in force. Dossiers may be judged in any order: what a
- * parent tells its children anew makes them judged once more, as ever.
+ * parent tells its children again makes them judged once more, as ever.
  */
 final class RejudgingWalk {
   private static final Logger LOG = LoggerFactory.getLogger(RejudgingWalk.class);

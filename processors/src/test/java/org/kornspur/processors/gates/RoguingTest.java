@@ -14,7 +14,7 @@ import org.kornspur.processors.fixture.Facts;
 
 /**
  * What a later visit finds gone: nothing before the flower, by the days in it. SaatV section 8(1),
- * read, has faults that can be mended inspected anew; the days are common practice, no source.
+ * read, has faults that can be mended inspected again; the days are common practice, no source.
  */
 class RoguingTest {
 

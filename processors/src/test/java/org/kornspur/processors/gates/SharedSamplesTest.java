@@ -99,7 +99,7 @@ class SharedSamplesTest {
                             Facts.conditioning().from("l1", 1500).into("l2", 1500).at("2024-09-15"))
                         .dossier())
                 .worst())
-        .as("conditioned seed is sampled anew")
+        .as("conditioned seed is sampled again")
         .isEqualTo("MET");
   }
 

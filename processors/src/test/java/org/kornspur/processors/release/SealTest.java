@@ -44,7 +44,7 @@ import org.kornspur.processors.verdict.Verdict;
 
 /**
  * The seal against a text that was written by hand from the description in {@link
- * CanonicalDossier}, with fingerprints reckoned from the description in {@code Fingerprint} by a
+ * CanonicalDossier}, with fingerprints calculated from the description in {@code Fingerprint} by a
  * Python script, and hashed by {@code sha256sum}.
  */
 class SealTest {

@@ -39,7 +39,7 @@ import org.kornspur.processors.ground.Separation;
 /**
  * Plots come, move, change their pollen and leave. What the crops hold in the end is what measuring
  * every crop against every plot of its cell gives, whether the finder remembers the cells or must
- * make them anew from its store at every turn, as after a start.
+ * make them again from its store at every turn, as after a start.
  */
 class NeighbourFinderTest {
   private static final int CROPS = 5;

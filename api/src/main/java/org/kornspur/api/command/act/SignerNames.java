@@ -14,7 +14,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.kornspur.api.kafka.Engine;
-import org.kornspur.api.readmodel.Feeds;
+import org.kornspur.api.readmodel.ReadModel;
 import org.kornspur.api.security.Caller;
 import org.kornspur.contract.PersonName;
 import org.kornspur.contract.PrintedName;
@@ -31,16 +31,16 @@ public class SignerNames {
   private static final int SALT_BYTES = 32;
 
   private final Engine engine;
-  private final Feeds feeds;
+  private final ReadModel readModel;
   private final SecureRandom random = new SecureRandom();
 
   /** What was kept here and may not have come back from the topic yet, by person. */
   private final Map<String, List<PrintedName>> kept = new HashMap<>();
 
   @Inject
-  public SignerNames(Engine engine, Feeds feeds) {
+  public SignerNames(Engine engine, ReadModel readModel) {
     this.engine = engine;
-    this.feeds = feeds;
+    this.readModel = readModel;
   }
 
   /**
@@ -62,7 +62,7 @@ public class SignerNames {
   private List<PrintedName> known(String personId) {
     Set<PrintedName> all =
         new LinkedHashSet<>(
-            feeds.signers().of(personId).map(PersonName::getNames).orElse(List.of()));
+            readModel.signers().of(personId).map(PersonName::getNames).orElse(List.of()));
     all.addAll(kept.getOrDefault(personId, List.of()));
     return List.copyOf(all);
   }
@@ -80,7 +80,7 @@ public class SignerNames {
 
   /** The name that signed with this digest; empty where it was forgotten. */
   Optional<String> printed(String personId, String digest) {
-    return feeds.signers().of(personId).stream()
+    return readModel.signers().of(personId).stream()
         .flatMap(person -> person.getNames().stream())
         .filter(name -> isDigest(digest, name))
         .map(PrintedName::getPrintedName)

@@ -22,7 +22,7 @@ import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.problem.RecordDetail;
 import org.kornspur.api.problem.RequestGiven;
 import org.kornspur.api.query.view.ReceiptView;
-import org.kornspur.api.readmodel.Feeds;
+import org.kornspur.api.readmodel.ReadModel;
 import org.kornspur.api.readmodel.QuarantineRow;
 import org.kornspur.api.readmodel.ResultPage;
 import org.kornspur.api.security.CurrentCaller;
@@ -51,7 +51,7 @@ public class Quarantine {
   public static final int LONGEST_REASON = 500;
 
   private final Engine engine;
-  private final Feeds feeds;
+  private final ReadModel readModel;
   private final FactSubmission submission;
   private final Admission admission;
   private final SiteKeys keys;
@@ -62,7 +62,7 @@ public class Quarantine {
   @Inject
   public Quarantine(
       Engine engine,
-      Feeds feeds,
+      ReadModel readModel,
       FactSubmission submission,
       Admission admission,
       SiteKeys keys,
@@ -72,14 +72,14 @@ public class Quarantine {
     this.visibilityService = visibilityService;
     this.caller = caller;
     this.engine = engine;
-    this.feeds = feeds;
+    this.readModel = readModel;
     this.submission = submission;
     this.admission = admission;
   }
 
   /** One page of the entries in any of these states; of all where none is named. */
   public ResultPage<QuarantineRow> find(QuarantineFilter.Query query) {
-    return feeds
+    return readModel
         .quarantine()
         .find(query.states(), row -> isSeen(row.senders()), query.page(), query.size());
   }
@@ -90,9 +90,9 @@ public class Quarantine {
    * @throws ApiProblem if there is none
    */
   public QuarantineEntry entry(String entryId) {
-    return feeds
+    return readModel
         .entry(entryId)
-        .filter(entry -> isSeen(feeds.quarantine().senders(entryId)))
+        .filter(entry -> isSeen(readModel.quarantine().senders(entryId)))
         .orElseThrow(
             () -> ApiProblem.notFound(new RecordDetail.NoRefusedInput(Given.text(entryId, false))));
   }

@@ -8,7 +8,7 @@ import java.util.Optional;
 import org.jboss.logging.Logger;
 import org.kornspur.api.kafka.Engine;
 import org.kornspur.api.kafka.NotReady;
-import org.kornspur.api.readmodel.Feeds;
+import org.kornspur.api.readmodel.ReadModel;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.contract.QuarantineOrigin;
 import org.kornspur.ingest.intake.Problem;
@@ -20,13 +20,13 @@ class RefusedInputs {
   private static final Logger LOG = Logger.getLogger(RefusedInputs.class);
 
   private final Engine engine;
-  private final Feeds feeds;
+  private final ReadModel readModel;
   private final Clock clock = Clock.systemUTC();
 
   @Inject
-  RefusedInputs(Engine engine, Feeds feeds) {
+  RefusedInputs(Engine engine, ReadModel readModel) {
     this.engine = engine;
-    this.feeds = feeds;
+    this.readModel = readModel;
   }
 
   /**
@@ -76,7 +76,7 @@ class RefusedInputs {
 
   private boolean isKept(QuarantineEntry entry) {
     try {
-      return feeds.quarantine().senders(entry.getEntryId()).contains(entry.getSubmittedBy());
+      return readModel.quarantine().senders(entry.getEntryId()).contains(entry.getSubmittedBy());
     } catch (NotReady stillReading) {
       return false;
     }

@@ -31,7 +31,7 @@ public record PrintedFact(
     Optional<Entry.Superseded> superseded,
     List<Field> fields) {
 
-  /** A field and its value; what is inside another has both names, parted by a point. */
+  /** A field and its value; what is inside another has both names, separated by a point. */
   public record Field(String name, String value) {}
 
   static PrintedFact of(Entry entry, Optional<ActView> act) {

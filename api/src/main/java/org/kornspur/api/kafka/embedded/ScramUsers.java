@@ -33,7 +33,7 @@ public final class ScramUsers implements AuthenticateCallbackHandler {
   /**
    * Puts the mechanisms of this application in place. Java keeps them for the whole process and
    * Kafka adds them once; those of an application that ran in it before, as when development mode
-   * loads anew, do not know the classes of this one.
+   * loads again, do not know the classes of this one.
    */
   static void install() {
     for (String kind : List.of("SaslServerFactory.", "SaslClientFactory.")) {

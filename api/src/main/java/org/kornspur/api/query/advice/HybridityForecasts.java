@@ -11,7 +11,7 @@ import java.util.SortedSet;
 import java.util.TreeSet;
 import java.util.function.Function;
 import org.kornspur.api.kafka.Engine;
-import org.kornspur.api.readmodel.Feeds;
+import org.kornspur.api.readmodel.ReadModel;
 import org.kornspur.api.readmodel.StandingRow;
 import org.kornspur.api.security.visibility.Visibility;
 import org.kornspur.api.security.visibility.VisibilityService;
@@ -31,14 +31,14 @@ public class HybridityForecasts {
   static final int MOST_CROPS = 500;
 
   private final Engine engine;
-  private final Feeds feeds;
+  private final ReadModel readModel;
   private final VisibilityService visibilityService;
 
   @Inject
-  public HybridityForecasts(Engine engine, Feeds feeds, VisibilityService visibilityService) {
+  public HybridityForecasts(Engine engine, ReadModel readModel, VisibilityService visibilityService) {
     this.engine = engine;
     this.visibilityService = visibilityService;
-    this.feeds = feeds;
+    this.readModel = readModel;
   }
 
   /** Forecasts beside results, and what could not be held against each other. */
@@ -91,7 +91,7 @@ public class HybridityForecasts {
 
   private List<Subject> f1Crops(Optional<String> hybridId) {
     Visibility visibility = visibilityService.visibility();
-    return feeds
+    return readModel
         .standings()
         .matching(
             row ->

@@ -53,7 +53,7 @@ public record HybridityView(
           double relativeDensity,
       @Schema(description = "Part of the crop's flowering in which it sheds, percent")
           double overlapPercent,
-      @Schema(description = "Whether the forecast reckons with it") boolean counts,
+      @Schema(description = "Whether the forecast counts it") boolean counts,
       String note,
       String factId) {
 

@@ -13,7 +13,7 @@ import org.kornspur.api.problem.CropDetail;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.query.QueryService;
 import org.kornspur.api.query.RequestWords;
-import org.kornspur.api.readmodel.Feeds;
+import org.kornspur.api.readmodel.ReadModel;
 import org.kornspur.api.readmodel.StandingRow;
 import org.kornspur.api.security.visibility.Visibility;
 import org.kornspur.api.security.visibility.VisibilityService;
@@ -42,7 +42,7 @@ public class MixturePlanning {
           .thenComparing(row -> row.subject().id());
 
   private final Engine engine;
-  private final Feeds feeds;
+  private final ReadModel readModel;
   private final QueryService queries;
   private final VisibilityService visibilityService;
   private final RequestWords words;
@@ -50,14 +50,14 @@ public class MixturePlanning {
   @Inject
   public MixturePlanning(
       Engine engine,
-      Feeds feeds,
+      ReadModel readModel,
       QueryService queries,
       VisibilityService visibilityService,
       RequestWords words) {
     this.words = words;
     this.visibilityService = visibilityService;
     this.engine = engine;
-    this.feeds = feeds;
+    this.readModel = readModel;
     this.queries = queries;
   }
 
@@ -150,7 +150,7 @@ public class MixturePlanning {
   private Stream<StandingRow> inStock(String componentId) {
     Visibility visibility = visibilityService.visibility();
     List<StandingRow> rows =
-        feeds
+        readModel
             .standings()
             .matching(
                 row ->
@@ -163,7 +163,7 @@ public class MixturePlanning {
   }
 
   private Optional<StandingRow> seenRow(Subject lot) {
-    return visibilityService.visibility().sees(lot) ? feeds.standings().row(lot) : Optional.empty();
+    return visibilityService.visibility().sees(lot) ? readModel.standings().row(lot) : Optional.empty();
   }
 
   private static boolean isSeedOf(StandingRow row, String componentId) {

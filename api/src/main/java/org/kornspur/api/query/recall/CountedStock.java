@@ -23,7 +23,7 @@ public final class CountedStock {
   private CountedStock() {}
 
   /**
-   * Reads {@code lot:kg}, the lot's id and kilograms parted by the last colon.
+   * Reads {@code lot:kg}, the lot's id and kilograms separated by the last colon.
    *
    * @throws ApiProblem naming every part that cannot be read
    */

@@ -8,8 +8,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.kornspur.api.kafka.Engine;
-import org.kornspur.api.readmodel.Feeds;
-import org.kornspur.api.readmodel.LabelFeed;
+import org.kornspur.api.readmodel.ReadModel;
+import org.kornspur.api.readmodel.FactReadModel;
 import org.kornspur.api.readmodel.LabelIndex;
 import org.kornspur.api.security.visibility.Visibility;
 import org.kornspur.api.security.visibility.VisibilityService;
@@ -22,15 +22,15 @@ import org.kornspur.processors.stream.RegisterEntry;
 @ApplicationScoped
 public class Finder {
   private final Engine engine;
-  private final Feeds feeds;
-  private final LabelFeed labels;
+  private final ReadModel readModel;
+  private final FactReadModel facts;
   private final VisibilityService visibilityService;
 
   @Inject
-  public Finder(Engine engine, Feeds feeds, LabelFeed labels, VisibilityService visibilityService) {
+  public Finder(Engine engine, ReadModel readModel, FactReadModel facts, VisibilityService visibilityService) {
     this.engine = engine;
-    this.feeds = feeds;
-    this.labels = labels;
+    this.readModel = readModel;
+    this.facts = facts;
     this.visibilityService = visibilityService;
   }
 
@@ -75,15 +75,15 @@ public class Finder {
   public List<Found> find(String text) {
     String plain = text.strip();
     List<Found> found = new ArrayList<>();
-    labels.labels().find(plain).forEach(hit -> labelled(hit).ifPresent(found::add));
+    facts.labels().find(plain).forEach(hit -> labelled(hit).ifPresent(found::add));
     Stream.of(byKind(plain), Stream.of(Subject.lot(plain), Subject.crop(plain)))
         .flatMap(subjects -> subjects)
-        .filter(subject -> feeds.standings().row(subject).isPresent())
+        .filter(subject -> readModel.standings().row(subject).isPresent())
         .map(subject -> new Found(subject, How.ID, Optional.empty()))
         .forEach(found::add);
     engine.registered(plain).map(RegisterEntry::subjects).orElse(List.of()).stream()
         .map(Subject::parse)
-        .filter(subject -> feeds.standings().row(subject).isPresent())
+        .filter(subject -> readModel.standings().row(subject).isPresent())
         .map(subject -> new Found(subject, How.FACT, Optional.empty()))
         .forEach(found::add);
     Visibility visibility = visibilityService.visibility();

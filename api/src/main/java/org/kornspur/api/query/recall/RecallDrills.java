@@ -13,7 +13,7 @@ import org.kornspur.api.query.QueryService;
 import org.kornspur.api.query.RequestWords;
 import org.kornspur.api.query.view.AsOf;
 import org.kornspur.api.query.view.TraceView;
-import org.kornspur.api.readmodel.Feeds;
+import org.kornspur.api.readmodel.ReadModel;
 import org.kornspur.api.security.visibility.Visibility;
 import org.kornspur.api.security.visibility.VisibilityService;
 import org.kornspur.api.security.visibility.VisiblePedigree;
@@ -36,7 +36,7 @@ public class RecallDrills {
   private static final Tolerance USUAL = new Tolerance(0.5, Limit.NO_SOURCE);
 
   private final Engine engine;
-  private final Feeds feeds;
+  private final ReadModel readModel;
   private final QueryService queries;
   private final VisibilityService visibilityService;
   private final RequestWords requestWords;
@@ -44,13 +44,13 @@ public class RecallDrills {
   @Inject
   public RecallDrills(
       Engine engine,
-      Feeds feeds,
+      ReadModel readModel,
       QueryService queries,
       VisibilityService visibilityService,
       RequestWords requestWords) {
     this.requestWords = requestWords;
     this.engine = engine;
-    this.feeds = feeds;
+    this.readModel = readModel;
     this.queries = queries;
     this.visibilityService = visibilityService;
   }
@@ -64,7 +64,7 @@ public class RecallDrills {
    */
   public RecallView drill(Subject start, Map<String, Double> countedStockKg) {
     Visibility visibility = visibilityService.visibility();
-    if (feeds.standings().row(start).isEmpty() || !visibility.sees(start)) {
+    if (readModel.standings().row(start).isEmpty() || !visibility.sees(start)) {
       throw unknown(start);
     }
     AsOf asOf = queries.asOf();
@@ -81,8 +81,8 @@ public class RecallDrills {
     double elapsedMs = (System.nanoTime() - began) / 1e6;
     return RecallView.of(
         drill,
-        TraceView.of(drill.back(), feeds.standings()::row, visibility, words, elapsedMs, asOf),
-        TraceView.of(drill.forward(), feeds.standings()::row, visibility, words, elapsedMs, asOf),
+        TraceView.of(drill.back(), readModel.standings()::row, visibility, words, elapsedMs, asOf),
+        TraceView.of(drill.forward(), readModel.standings()::row, visibility, words, elapsedMs, asOf),
         visibility,
         words.verdicts().words(),
         elapsedMs,
@@ -93,7 +93,7 @@ public class RecallDrills {
   /** What others sent is not counted for who does not see it. */
   private long held(Visibility visibility) {
     return visibility.isWhole()
-        ? feeds.quarantine().find(Set.of(QuarantineState.HELD), entry -> true, 1, 1).total()
+        ? readModel.quarantine().find(Set.of(QuarantineState.HELD), entry -> true, 1, 1).total()
         : 0;
   }
 
@@ -105,7 +105,7 @@ public class RecallDrills {
 
   /** The tolerance by which the lot itself was judged. */
   private Tolerance tolerance(Subject start) {
-    return feeds.standing(start).map(LotStanding::getVerdicts).orElse(List.of()).stream()
+    return readModel.standing(start).map(LotStanding::getVerdicts).orElse(List.of()).stream()
         .filter(verdict -> verdict.getGate().equals("MASS_BALANCE"))
         .map(GateVerdict::getLimit)
         .filter(limit -> limit != null)

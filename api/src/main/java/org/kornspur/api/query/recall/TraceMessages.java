@@ -264,7 +264,7 @@ public interface TraceMessages {
   String countedOf(String id);
 
   @Message
-  String reckon();
+  String calculateAgain();
 
   @Message
   String off();

@@ -9,8 +9,8 @@ import org.kornspur.api.text.StandingWords;
 import org.kornspur.standing.ReleaseStep;
 import org.kornspur.standing.StandingState;
 
-/** A standing that was written anew. */
-@Schema(description = "A standing that was written anew")
+/** A standing that was written again. */
+@Schema(description = "A standing that was written again")
 public record ChangeView(
     @Schema(description = "Crop or lot, as kind:id") String subject,
     @Schema(description = "Empty where it is new, or what went before is no longer kept")

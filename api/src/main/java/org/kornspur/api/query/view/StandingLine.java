@@ -29,7 +29,7 @@ public record StandingLine(
     @Schema(description = "Mass that came in; 0 for a crop", examples = "4200") double heldKg,
     @Schema(description = "Mass that went out; 0 for a crop", examples = "1200") double givenOutKg,
     @Schema(description = "Mass that is left", examples = "3000") double leftKg,
-    @Schema(description = "When it was last judged anew") Instant changedAt,
+    @Schema(description = "When it was last judged again") Instant changedAt,
     @Schema(examples = "/api/v1/lots/F1-24-007") String href) {
 
   /** The row in the shape of the interface. */

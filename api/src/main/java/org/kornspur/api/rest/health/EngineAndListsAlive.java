@@ -27,7 +27,7 @@ public class EngineAndListsAlive implements HealthCheck {
   public HealthCheckResponse call() {
     boolean listsAreKept =
         readers.stream()
-            .flatMap(reader -> reader.feeds().stream())
+            .flatMap(reader -> reader.followers().stream())
             .allMatch(TopicFollower::isAlive);
     return HealthCheckResponse.named("engine and lists live")
         .withData("engine", engine.condition())

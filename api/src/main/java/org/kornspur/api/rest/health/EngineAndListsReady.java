@@ -32,7 +32,7 @@ public class EngineAndListsReady implements HealthCheck {
   public HealthCheckResponse call() {
     List<TopicFollower> behind =
         readers.stream()
-            .flatMap(reader -> reader.feeds().stream())
+            .flatMap(reader -> reader.followers().stream())
             .filter(feed -> !feed.isCaughtUp())
             .toList();
     HealthCheckResponseBuilder answer =

@@ -20,10 +20,10 @@ public class TrustedProxies {
   @Inject
   TrustedProxies(
       @ConfigProperty(name = "quarkus.http.proxy.proxy-address-forwarding")
-          Optional<Boolean> heeded,
+          Optional<Boolean> trusted,
       @ConfigProperty(name = "quarkus.http.proxy.trusted-proxies") Optional<List<String>> named) {
     this.networks =
-        heeded.orElse(false)
+        trusted.orElse(false)
             ? named.orElse(List.of()).stream().flatMap(TrustedProxies::networks).toList()
             : List.of();
   }

@@ -10,7 +10,7 @@ import java.util.Optional;
  * @param lines those that can be read, oldest first
  * @param broken where it does not hold; empty where it does
  * @param head SHA-256 of the last line; whoever notes it elsewhere can tell later whether all up to
- *     it was written anew
+ *     it was written again
  */
 public record JournalReading(List<JournalLine> lines, Optional<Break> broken, String head) {
 

@@ -24,7 +24,7 @@ import org.kornspur.ingest.contract.Fingerprint;
 /**
  * Every change of the people, one line of JSON each, only ever appended to. A line holds the hash
  * of the line before, and a second file the number and hash of the last, so that a line that was
- * altered, taken out, put in or moved shows. Whoever may write both files can write all anew: that
+ * altered, taken out, put in or moved shows. Whoever may write both files can write all again: that
  * shows only to who noted a head elsewhere.
  *
  * <p>Lines are on disk before the change that they tell of. After a fall between the two, a line

@@ -61,7 +61,7 @@ final class IdRedactor {
   }
 
   /**
-   * @param unheeded texts in which the caller may have guessed ids: their words are taken out
+   * @param ignored texts in which the caller may have guessed ids: their words are taken out
    *     whether there is such an id or not, unless they name what may be named. Words in small
    *     letters alone are left, for markup consists of them
    */
@@ -69,12 +69,12 @@ final class IdRedactor {
       StandingIndex standings,
       Visibility visibility,
       Set<String> saidByCaller,
-      Set<String> unheeded) {
+      Set<String> ignored) {
     this.standings = standings;
     this.visibility = visibility;
     this.saidByCaller = saidByCaller;
     this.guessed =
-        unheeded.stream()
+        ignored.stream()
             .flatMap(text -> WORD.matcher(text).results())
             .map(MatchResult::group)
             .filter(word -> NO_MARKUP.matcher(word).find())

@@ -12,7 +12,7 @@ import java.util.stream.Stream;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.api.kafka.Engine;
 import org.kornspur.api.problem.RightsProblem;
-import org.kornspur.api.readmodel.Feeds;
+import org.kornspur.api.readmodel.ReadModel;
 import org.kornspur.api.security.Caller;
 import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.api.security.Permission;
@@ -50,11 +50,11 @@ public class PostingPolicy {
 
   @Inject
   public PostingPolicy(
-      Engine engine, Feeds feeds, VisibilityService visibilityService, CurrentCaller current) {
+      Engine engine, ReadModel readModel, VisibilityService visibilityService, CurrentCaller current) {
     this.engine = engine;
     this.visibilityService = visibilityService;
     this.current = current;
-    this.made = new RecentlyCreated(subject -> feeds.standings().row(subject).isPresent());
+    this.made = new RecentlyCreated(subject -> readModel.standings().row(subject).isPresent());
   }
 
   /** What speaks against the caller of this request bringing the fact; empty where nothing does. */

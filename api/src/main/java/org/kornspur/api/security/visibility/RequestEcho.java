@@ -10,14 +10,14 @@ import java.util.Optional;
 import java.util.Set;
 
 /**
- * What the caller wrote into the address of this request. What the resource heeds may be repeated
+ * What the caller wrote into the address of this request. What the resource uses may be repeated
  * in the answer. All else could be a guess: neither the page's own text may confirm it nor may its
  * echo, so it is taken out whether there is such an id or not.
  */
 @RequestScoped
 public class RequestEcho {
-  private final Map<String, List<String>> heededQuery = new HashMap<>();
-  private final Set<String> unheeded = new HashSet<>();
+  private final Map<String, List<String>> usedQuery = new HashMap<>();
+  private final Set<String> ignored = new HashSet<>();
   private Set<String> path;
 
   /**
@@ -34,36 +34,36 @@ public class RequestEcho {
       Map<String, List<String>> query,
       Set<String> heededNames) {
     path = Set.copyOf(inPath);
-    unheeded.addAll(matrix);
+    ignored.addAll(matrix);
     query.forEach(
         (name, values) -> {
           if (heededNames.contains(name)) {
-            heededQuery.put(name, values);
+            usedQuery.put(name, values);
           } else {
-            unheeded.add(name);
-            unheeded.addAll(values);
+            ignored.add(name);
+            ignored.addAll(values);
           }
         });
   }
 
   /** A parameter that is read turned out to be wrong, and reads as if it were not given. */
   public void isWrong(String name) {
-    Optional.ofNullable(heededQuery.remove(name)).ifPresent(unheeded::addAll);
+    Optional.ofNullable(usedQuery.remove(name)).ifPresent(ignored::addAll);
   }
 
-  /** Values that the resource heeds; empty where no resource was found. */
-  Optional<Set<String>> heeded() {
+  /** Values that the resource uses; empty where no resource was found. */
+  Optional<Set<String>> used() {
     return Optional.ofNullable(path)
         .map(
             inPath -> {
               Set<String> all = new HashSet<>(inPath);
-              heededQuery.values().forEach(all::addAll);
+              usedQuery.values().forEach(all::addAll);
               return all;
             });
   }
 
-  /** Texts that nothing heeds. */
-  Set<String> unheeded() {
-    return Set.copyOf(unheeded);
+  /** Texts that nothing uses. */
+  Set<String> ignored() {
+    return Set.copyOf(ignored);
   }
 }

@@ -23,19 +23,19 @@ import java.nio.charset.StandardCharsets;
 import java.util.HashSet;
 import java.util.Set;
 import org.kornspur.api.problem.ProblemJson;
-import org.kornspur.api.readmodel.Feeds;
+import org.kornspur.api.readmodel.ReadModel;
 import org.kornspur.api.security.CurrentCaller;
 
 /**
  * Takes names that a caller may not know out of every answer to a question, whatever wrote it. What
- * the resource heeds of the question may stand in the answer; see {@link RequestEcho}. Problem
+ * the resource uses of the question may stand in the answer; see {@link RequestEcho}. Problem
  * documents and {@link SkipRedaction} repeat what the caller said and stay as they are.
  */
 @Provider
 public class ResponseRedactor implements WriterInterceptor {
   @Inject CurrentCaller caller;
   @Inject VisibilityService visibilityService;
-  @Inject Feeds feeds;
+  @Inject ReadModel readModel;
   @Inject ObjectMapper json;
   @Inject CurrentVertxRequest request;
   @Inject RequestEcho asked;
@@ -79,7 +79,7 @@ public class ResponseRedactor implements WriterInterceptor {
   private byte[] takenOutOf(byte[] answer, MediaType type) throws IOException {
     Visibility visibility = visibilityService.visibility();
     IdRedactor names =
-        new IdRedactor(feeds.standings(), visibility, saidByCaller(), asked.unheeded());
+        new IdRedactor(readModel.standings(), visibility, saidByCaller(), asked.ignored());
     if (isJson(type)) {
       return json.writeValueAsBytes(takenOutOf(json.readTree(answer), names));
     }
@@ -88,10 +88,10 @@ public class ResponseRedactor implements WriterInterceptor {
         .getBytes(StandardCharsets.UTF_8);
   }
 
-  /** What the resource heeds, with and without a kind before the id. */
+  /** What the resource uses, with and without a kind before the id. */
   private Set<String> saidByCaller() {
     Set<String> said = new HashSet<>();
-    asked.heeded().orElseGet(this::wholeAddress).forEach(value -> said.add(value.strip()));
+    asked.used().orElseGet(this::wholeAddress).forEach(value -> said.add(value.strip()));
     Set<String> ids = new HashSet<>(said);
     said.forEach(word -> ids.add(word.substring(word.indexOf(':') + 1)));
     return ids;

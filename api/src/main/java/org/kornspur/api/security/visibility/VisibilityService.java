@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.kornspur.api.kafka.Engine;
-import org.kornspur.api.readmodel.Feeds;
+import org.kornspur.api.readmodel.ReadModel;
 import org.kornspur.api.security.Caller;
 import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.api.security.Role;
@@ -15,15 +15,15 @@ import org.kornspur.api.security.Role;
 @ApplicationScoped
 public class VisibilityService {
   private final Engine engine;
-  private final Feeds feeds;
+  private final ReadModel readModel;
   private final CurrentCaller current;
   private final RequestVisibility kept;
 
   @Inject
   public VisibilityService(
-      Engine engine, Feeds feeds, CurrentCaller current, RequestVisibility kept) {
+      Engine engine, ReadModel readModel, CurrentCaller current, RequestVisibility kept) {
     this.engine = engine;
-    this.feeds = feeds;
+    this.readModel = readModel;
     this.current = current;
     this.kept = kept;
   }
@@ -40,7 +40,7 @@ public class VisibilityService {
    */
   public boolean namesFact(Visibility visibility, String factId) {
     return !visibility.withholdsNames()
-        || new IdRedactor(feeds.standings(), visibility, Set.of())
+        || new IdRedactor(readModel.standings(), visibility, Set.of())
             .takenOutOf(factId)
             .equals(factId);
   }
@@ -53,7 +53,7 @@ public class VisibilityService {
 
   /** The changes of standings that a caller may hear of. */
   public VisibleChanges changesOf(Caller caller) {
-    return new VisibleChanges(() -> of(caller), feeds);
+    return new VisibleChanges(() -> of(caller), readModel);
   }
 
   private static Visibility ofNobody() {
@@ -68,7 +68,7 @@ public class VisibilityService {
           enterpriseId.map(
               id ->
                   new GrowerVisibility(
-                      id, feeds.standings(), engine.pedigree(), engine::wholeDossier));
+                      id, readModel.standings(), engine.pedigree(), engine::wholeDossier));
       case LABORATORY -> enterpriseId.map(id -> new LaboratoryVisibility(id, engine::dossier));
       case ADMINISTRATOR -> Optional.empty();
     };

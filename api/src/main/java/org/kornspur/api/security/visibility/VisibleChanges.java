@@ -6,18 +6,18 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.function.Supplier;
-import org.kornspur.api.readmodel.Feeds;
+import org.kornspur.api.readmodel.ReadModel;
 import org.kornspur.api.readmodel.StandingChange;
 import org.kornspur.ingest.contract.Subject;
 
 /** Changes of standings as one caller hears of them. What is the caller's may change meanwhile. */
 public final class VisibleChanges {
   private final Supplier<Visibility> visibilities;
-  private final Feeds feeds;
+  private final ReadModel readModel;
 
-  VisibleChanges(Supplier<Visibility> visibilities, Feeds feeds) {
+  VisibleChanges(Supplier<Visibility> visibilities, ReadModel readModel) {
     this.visibilities = visibilities;
-    this.feeds = feeds;
+    this.readModel = readModel;
   }
 
   /**
@@ -35,7 +35,7 @@ public final class VisibleChanges {
     return Optional.of(
         visibility.withholdsNames()
             ? ResponseRedactor.takenOutOf(
-                whole, new IdRedactor(feeds.standings(), visibility, Set.of()))
+                whole, new IdRedactor(readModel.standings(), visibility, Set.of()))
             : whole);
   }
 }

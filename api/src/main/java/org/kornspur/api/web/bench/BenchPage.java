@@ -46,7 +46,7 @@ public class BenchPage {
   @Inject RequestWords requestWords;
   @Inject QueryService queries;
   @Inject Samples samples;
-  @Inject IgnoredParameters unheeded;
+  @Inject IgnoredParameters ignored;
 
   /**
    * A result that this laboratory brought.
@@ -100,7 +100,7 @@ public class BenchPage {
   @RequiresPermission(Permission.WORK_AT_BENCH)
   @Operation(hidden = true)
   public String list(@QueryParam("page") String page, @Context UriInfo uri) {
-    int number = unheeded.parameters().whole("page", page, 1, 1, 1_000_000);
+    int number = ignored.parameters().whole("page", page, 1, 1, 1_000_000);
     Frame frame = framing.around(NavigationItem.BENCH, queries.asOf());
     PageView<BenchSample> found =
         PageView.of(
@@ -129,7 +129,7 @@ public class BenchPage {
         Arrays.stream(BenchForm.values())
             .map(form -> new Task(form, whole.sample().href() + "/" + form.path()))
             .toList();
-    ResultPreview reckoning =
+    ResultPreview preview =
         new ResultPreview(framing.texts(BenchMessages.class), requestWords.words());
     return framing.render(
         Templates.sample(
@@ -140,12 +140,12 @@ public class BenchPage {
             tasks,
             whole.own().stream()
                 .sorted(AS_RECORDED)
-                .map(entry -> result(entry, whole, reckoning, frame))
+                .map(entry -> result(entry, whole, preview, frame))
                 .toList(),
             recorded != null));
   }
 
-  private Result result(Entry entry, Samples.Whole whole, ResultPreview reckoning, Frame frame) {
+  private Result result(Entry entry, Samples.Whole whole, ResultPreview preview, Frame frame) {
     String correctHref =
         entry.counts()
             ? BenchForm.of(entry.fact())
@@ -161,7 +161,7 @@ public class BenchPage {
         frame.form().minute(entry.header().getHappenedAt()),
         entry.header().getRecordedBy(),
         entry.header().getSourceDocument(),
-        reckoning.of(entry.fact(), before(entry, whole)),
+        preview.of(entry.fact(), before(entry, whole)),
         Optional.ofNullable(entry.header().getCorrection())
             .map(correction -> correction.getReason()),
         entry.superseded().map(Entry.Superseded::reason),

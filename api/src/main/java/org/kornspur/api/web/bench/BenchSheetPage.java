@@ -161,7 +161,7 @@ public class BenchSheetPage {
     if (!faults.isEmpty()) {
       return page(UNPROCESSABLE, Templates.sheet(frame, whole.sample(), shown));
     }
-    ResultPreview reckoning =
+    ResultPreview preview =
         new ResultPreview(framing.texts(BenchMessages.class), requestWords.words());
     return page(
         200,
@@ -169,7 +169,7 @@ public class BenchSheetPage {
             frame,
             whole.sample(),
             shown,
-            reckoning.of(read.orElseThrow(), earlier(whole, corrected)),
+            preview.of(read.orElseThrow(), earlier(whole, corrected)),
             shown.filled().stream().map(field -> entered(field, frame)).toList(),
             clock.instant().truncatedTo(ChronoUnit.MILLIS).toString()));
   }

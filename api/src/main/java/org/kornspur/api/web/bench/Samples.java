@@ -20,9 +20,9 @@ import org.kornspur.api.problem.RecordDetail;
 import org.kornspur.api.query.QueryService;
 import org.kornspur.api.query.RequestWords;
 import org.kornspur.api.query.view.Caution.Treatment;
-import org.kornspur.api.readmodel.Feeds;
+import org.kornspur.api.readmodel.ReadModel;
 import org.kornspur.api.readmodel.ResultPage;
-import org.kornspur.api.readmodel.SampleFeed;
+import org.kornspur.api.readmodel.FactReadModel;
 import org.kornspur.api.readmodel.SampleIndex;
 import org.kornspur.api.readmodel.StandingRow;
 import org.kornspur.api.security.Caller;
@@ -52,8 +52,8 @@ public class Samples {
   private final Clock clock = Clock.systemUTC();
 
   @Inject CurrentCaller caller;
-  @Inject SampleFeed samples;
-  @Inject Feeds feeds;
+  @Inject FactReadModel facts;
+  @Inject ReadModel readModel;
   @Inject Engine engine;
   @Inject QueryService queries;
   @Inject VisibilityService visibilityService;
@@ -82,7 +82,7 @@ public class Samples {
   ResultPage<BenchSample> page(int page, int size, Frame frame) {
     List<Judged> all =
         new ArrayList<>(
-            laboratory().map(samples.samples()::of).orElse(List.of()).stream()
+            laboratory().map(facts.samples()::of).orElse(List.of()).stream()
                 .map(row -> judged(row, frame))
                 .toList());
     Comparator<Judged> byAge =
@@ -158,7 +158,7 @@ public class Samples {
 
   /** Spares reading the whole standing of the many lots that are done. */
   private boolean owesAny(String lotId) {
-    return feeds
+    return readModel
         .standings()
         .row(Subject.lot(lotId))
         .map(StandingRow::owed)
@@ -169,7 +169,7 @@ public class Samples {
 
   private List<BenchSample.Asked> asked(SampleIndex.Row row, Frame frame) {
     List<GateVerdict> verdicts =
-        feeds
+        readModel
             .standing(Subject.lot(row.lotId()))
             .map(standing -> List.copyOf(standing.getVerdicts()))
             .orElse(List.of());
@@ -200,7 +200,7 @@ public class Samples {
     String laboratoryId = laboratory().orElseThrow();
     return !verdict.getFactIds().isEmpty()
         && verdict.getFactIds().stream()
-            .allMatch(factId -> samples.samples().isTestOf(laboratoryId, factId));
+            .allMatch(factId -> facts.samples().isTestOf(laboratoryId, factId));
   }
 
   private static boolean is(GateVerdict verdict, Gate gate) {
@@ -226,7 +226,7 @@ public class Samples {
 
   private Optional<String> category(Subject lot, Frame frame) {
     return visibilityService.visibility().sees(lot)
-        ? feeds
+        ? readModel
             .standings()
             .row(lot)
             .flatMap(StandingRow::material)

@@ -32,7 +32,7 @@ public class FieldBookPage {
 
   @Inject BookFrames frames;
   @Inject FieldCrops crops;
-  @Inject IgnoredParameters unheeded;
+  @Inject IgnoredParameters ignored;
 
   /**
    * The crops on a page of the list.
@@ -71,7 +71,7 @@ public class FieldBookPage {
       @QueryParam("cropYear") String cropYear,
       @QueryParam("id") String id,
       @QueryParam("page") String page) {
-    Parameters parameters = unheeded.parameters();
+    Parameters parameters = ignored.parameters();
     Optional<Integer> asked = parameters.whole("cropYear", cropYear, 1990, 2100);
     Optional<String> idPrefix = parameters.id("id", id);
     int number = parameters.whole("page", page, 1, 1, 1_000_000);

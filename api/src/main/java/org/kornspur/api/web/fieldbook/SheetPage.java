@@ -50,7 +50,7 @@ public class SheetPage {
   @Inject BookFrames frames;
   @Inject FieldCrops crops;
   @Inject SheetSending sending;
-  @Inject IgnoredParameters unheeded;
+  @Inject IgnoredParameters ignored;
   @Inject RulesInForce rules;
   @Inject RequestWords requestWords;
 
@@ -138,7 +138,7 @@ public class SheetPage {
   }
 
   private int multiple(String text) {
-    Parameters parameters = unheeded.parameters();
+    Parameters parameters = ignored.parameters();
     int multiple = parameters.whole("multiple", text, 2, 2, 10);
     parameters.check();
     return multiple;

@@ -53,7 +53,7 @@ public class TracePage {
   private final Finder finder;
   private final RecallDrills drills;
   private final SubjectSheets sheets;
-  private final IgnoredParameters unheeded;
+  private final IgnoredParameters ignored;
 
   @Inject
   public TracePage(
@@ -63,14 +63,14 @@ public class TracePage {
       Finder finder,
       RecallDrills drills,
       SubjectSheets sheets,
-      IgnoredParameters unheeded) {
+      IgnoredParameters ignored) {
     this.framing = framing;
     this.requestWords = requestWords;
     this.queries = queries;
     this.finder = finder;
     this.drills = drills;
     this.sheets = sheets;
-    this.unheeded = unheeded;
+    this.ignored = ignored;
   }
 
   /**
@@ -136,7 +136,7 @@ public class TracePage {
   @RequiresPermission(Permission.READ_TRACE)
   @Operation(hidden = true)
   public String lookUp(@DefaultValue("") @QueryParam("q") String text) {
-    Parameters parameters = unheeded.parameters();
+    Parameters parameters = ignored.parameters();
     String asked = parameters.text("q", text.strip(), LONGEST).orElse("");
     parameters.check();
     if (asked.isEmpty()) {

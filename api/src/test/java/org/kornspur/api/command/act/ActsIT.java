@@ -199,7 +199,7 @@ class ActsIT {
         .body("find { it.nameForgotten }.signatureVerifies", is(true));
   }
 
-  /** Records stay for ever, and each has the lot judged anew. */
+  /** Records stay for ever, and each has the lot judged again. */
   @Test
   void whoIsRefusedAgainAndAgainDoesNotFillTheDossier() {
     bringFitLot("R-often");

@@ -2,11 +2,7 @@ package org.kornspur.api.readmodel;
 
 import io.micrometer.core.instrument.Gauge;
 import io.micrometer.core.instrument.MeterRegistry;
-import io.quarkus.runtime.ShutdownEvent;
-import io.quarkus.runtime.StartupEvent;
-import jakarta.annotation.Priority;
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.enterprise.event.Observes;
 import jakarta.inject.Inject;
 import java.time.Instant;
 import java.util.List;
@@ -22,39 +18,39 @@ import org.kornspur.standing.LotStanding;
 
 /** Keeps the indexes in step with their topics, and gives them out once they are complete. */
 @ApplicationScoped
-public class Feeds implements ReadsTopics {
+public class ReadModel implements ReadsTopics {
   private static final int KEPT_CHANGES = 10_000;
 
   private final Engine engine;
   private final StandingIndex standings = new StandingIndex();
   private final QuarantineIndex quarantine = new QuarantineIndex();
   private final ChangeHub changes = new ChangeHub(KEPT_CHANGES);
-  private final TopicFollower standingFeed;
-  private final TopicFollower quarantineFeed;
+  private final TopicFollower standingFollower;
+  private final TopicFollower quarantineFollower;
   private final SignerIndex signers = new SignerIndex();
-  private final TopicFollower signerFeed;
+  private final TopicFollower signerFollower;
 
   @Inject
-  public Feeds(Engine engine, MeterRegistry meters) {
+  public ReadModel(Engine engine, MeterRegistry meters) {
     this.engine = engine;
-    this.standingFeed =
+    this.standingFollower =
         new TopicFollower(
             "standings",
             Topics.STANDINGS.topicName(),
             engine,
             this::receiveStanding,
             standings::clear);
-    this.quarantineFeed =
+    this.quarantineFollower =
         new TopicFollower(
             "quarantine",
             Topics.QUARANTINE.topicName(),
             engine,
             this::receiveQuarantine,
             quarantine::clear);
-    this.signerFeed =
+    this.signerFollower =
         new TopicFollower(
             "signers", Topics.PEOPLE.topicName(), engine, this::receiveSigner, signers::clear);
-    feeds().forEach(feed -> measure(feed, meters));
+    followers().forEach(follower -> measure(follower, meters));
     Gauge.builder("kornspur.changes.listeners", changes, ChangeHub::listeners)
         .description("Listeners of the live stream of standing changes")
         .register(meters);
@@ -63,21 +59,13 @@ public class Feeds implements ReadsTopics {
         .register(meters);
   }
 
-  void start(@Observes @Priority(TopicFollower.AFTER_THE_ENGINE) StartupEvent started) {
-    feeds().forEach(TopicFollower::start);
-  }
-
-  void stop(@Observes @Priority(TopicFollower.BEFORE_THE_ENGINE) ShutdownEvent stopping) {
-    feeds().forEach(TopicFollower::close);
-  }
-
   /**
    * Every standing.
    *
    * @throws NotReady until the topic has been read to the end that it had at the start
    */
   public StandingIndex standings() {
-    standingFeed.requireCaughtUp();
+    standingFollower.requireCaughtUp();
     return standings;
   }
 
@@ -87,7 +75,7 @@ public class Feeds implements ReadsTopics {
    * @throws NotReady until the topic has been read to the end that it had at the start
    */
   public QuarantineIndex quarantine() {
-    quarantineFeed.requireCaughtUp();
+    quarantineFollower.requireCaughtUp();
     return quarantine;
   }
 
@@ -97,7 +85,7 @@ public class Feeds implements ReadsTopics {
    * @throws NotReady until the topic has been read to the end that it had at the start
    */
   public SignerIndex signers() {
-    signerFeed.requireCaughtUp();
+    signerFollower.requireCaughtUp();
     return signers;
   }
 
@@ -126,13 +114,13 @@ public class Feeds implements ReadsTopics {
    * @throws NotReady while it cannot be told, because the topic is read from its beginning
    */
   public long standingsWaiting() {
-    standingFeed.requireCaughtUp();
-    return standingFeed.lag();
+    standingFollower.requireCaughtUp();
+    return standingFollower.lag();
   }
 
   @Override
-  public List<TopicFollower> feeds() {
-    return List.of(standingFeed, quarantineFeed, signerFeed);
+  public List<TopicFollower> followers() {
+    return List.of(standingFollower, quarantineFollower, signerFollower);
   }
 
   private void receiveStanding(ConsumerRecord<String, byte[]> record) {
@@ -166,14 +154,14 @@ public class Feeds implements ReadsTopics {
     quarantine.put((QuarantineEntry) engine.wire().decode(record.value()), record.value());
   }
 
-  private static void measure(TopicFollower feed, MeterRegistry meters) {
-    Gauge.builder("kornspur.feed.lag", feed, TopicFollower::lag)
+  private static void measure(TopicFollower follower, MeterRegistry meters) {
+    Gauge.builder("kornspur.feed.lag", follower, TopicFollower::lag)
         .description("Records of a topic that the lists of this instance do not hold yet")
-        .tag("topic", feed.topic())
+        .tag("topic", follower.topic())
         .register(meters);
-    Gauge.builder("kornspur.feed.skipped", feed, TopicFollower::skipped)
+    Gauge.builder("kornspur.feed.skipped", follower, TopicFollower::skipped)
         .description("Records of a topic that could not be read and were passed over")
-        .tag("topic", feed.topic())
+        .tag("topic", follower.topic())
         .register(meters);
   }
 }

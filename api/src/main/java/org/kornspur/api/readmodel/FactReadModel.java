@@ -2,51 +2,54 @@ package org.kornspur.api.readmodel;
 
 import io.micrometer.core.instrument.Gauge;
 import io.micrometer.core.instrument.MeterRegistry;
-import io.quarkus.runtime.ShutdownEvent;
-import io.quarkus.runtime.StartupEvent;
-import jakarta.annotation.Priority;
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.enterprise.event.Observes;
 import jakarta.inject.Inject;
 import java.util.List;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.api.kafka.Engine;
 import org.kornspur.api.kafka.NotReady;
+import org.kornspur.contract.Dispatch;
 import org.kornspur.contract.EnterpriseDeclared;
 import org.kornspur.processors.stream.Topics;
 
-/** Keeps the index of laboratory samples and the names of enterprises in step with the facts. */
+/** Label numbers, laboratory samples and names of enterprises, in step with the facts. */
 @ApplicationScoped
-public class SampleFeed implements ReadsTopics {
+public class FactReadModel implements ReadsTopics {
+  private final LabelIndex labels = new LabelIndex();
   private final SampleIndex samples = new SampleIndex();
   private final EnterpriseNames enterprises = new EnterpriseNames();
-  private final TopicFollower feed;
+  private final TopicFollower follower;
 
   @Inject
-  public SampleFeed(Engine engine, MeterRegistry meters) {
-    this.feed =
+  public FactReadModel(Engine engine, MeterRegistry meters) {
+    this.follower =
         new TopicFollower(
-            "samples",
+            "facts",
             Topics.FACTS.topicName(),
             engine,
             new FactTypeFilter(engine, this::take),
             this::clear);
+    Gauge.builder("kornspur.labels", labels, LabelIndex::size)
+        .description("Label numbers that can be looked up")
+        .register(meters);
     Gauge.builder("kornspur.samples", samples, SampleIndex::size)
         .description("Samplings and results that the lists of laboratories are made from")
         .register(meters);
   }
 
-  void start(@Observes @Priority(TopicFollower.AFTER_THE_ENGINE) StartupEvent started) {
-    feed.start();
-  }
-
   @Override
-  public List<TopicFollower> feeds() {
-    return List.of(feed);
+  public List<TopicFollower> followers() {
+    return List.of(follower);
   }
 
-  void stop(@Observes @Priority(TopicFollower.BEFORE_THE_ENGINE) ShutdownEvent stopping) {
-    feed.close();
+  /**
+   * Every label number.
+   *
+   * @throws NotReady until the facts have been read to the end that they had at the start
+   */
+  public LabelIndex labels() {
+    follower.requireCaughtUp();
+    return labels;
   }
 
   /**
@@ -55,7 +58,7 @@ public class SampleFeed implements ReadsTopics {
    * @throws NotReady until the facts have been read to the end that they had at the start
    */
   public SampleIndex samples() {
-    feed.requireCaughtUp();
+    follower.requireCaughtUp();
     return samples;
   }
 
@@ -65,11 +68,16 @@ public class SampleFeed implements ReadsTopics {
   }
 
   private void clear() {
+    labels.clear();
     samples.clear();
     enterprises.clear();
   }
 
   private boolean take(SpecificRecord fact) {
+    if (fact instanceof Dispatch dispatch) {
+      labels.put(dispatch);
+      return true;
+    }
     if (fact instanceof EnterpriseDeclared declared) {
       enterprises.put(declared);
       return true;
