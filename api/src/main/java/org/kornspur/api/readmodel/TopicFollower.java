@@ -6,7 +6,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.atomic.AtomicLong;
 import org.apache.kafka.clients.consumer.ConsumerConfig;
 import org.apache.kafka.clients.consumer.ConsumerRecord;
 import org.apache.kafka.clients.consumer.KafkaConsumer;
@@ -37,7 +36,6 @@ public final class TopicFollower implements AutoCloseable {
   private static final long LONGEST_PAUSE_MILLIS = 30_000;
   private static final long LONGEST_LEAVE_MILLIS = 5_000;
   private static final long NOT_FAILING = -1;
-  private static final Duration BETWEEN_COMPLAINTS = Duration.ofMinutes(1);
 
   /** Takes each record, in order within its partition. */
   public interface Receiver {
@@ -67,10 +65,8 @@ public final class TopicFollower implements AutoCloseable {
   private volatile long failingSinceMillis = NOT_FAILING;
   private volatile Throwable lastFault;
   private long pauseMillis = PAUSE_MILLIS;
-  private boolean mustReadAnew;
-  private final AtomicLong skipped = new AtomicLong();
-  private Instant nextComplaint = Instant.MIN;
-  private long unsaid;
+  private boolean mustReadAgain;
+  private final SkippedRecordLog skipped = new SkippedRecordLog();
 
   /**
    * A feed that is not started yet.
@@ -125,7 +121,7 @@ public final class TopicFollower implements AutoCloseable {
 
   /** Records that could not be read and were passed over; the log tells of them once a minute. */
   public long skipped() {
-    return skipped.get();
+    return skipped.count();
   }
 
   public String name() {
@@ -167,15 +163,15 @@ public final class TopicFollower implements AutoCloseable {
 
   private void readUntilError() {
     try {
-      if (mustReadAnew) {
+      if (mustReadAgain) {
         next.clear();
         forgetAll.run();
-        mustReadAnew = false;
+        mustReadAgain = false;
       }
       readUntilClosed();
     } catch (Error fault) {
       failed(fault);
-      mustReadAnew = true;
+      mustReadAgain = true;
       pauseLonger();
       LOG.errorf(fault, "Feed of %s failed; it forgets all and reads %s again", name, topic);
     }
@@ -258,26 +254,8 @@ public final class TopicFollower implements AutoCloseable {
     } catch (RegistryUnreachable | NotReady away) {
       throw away;
     } catch (RuntimeException unreadable) {
-      skipped.incrementAndGet();
-      complain(record, unreadable);
+      skipped.add(record, unreadable);
     }
-  }
-
-  /** Somebody who floods the topic must not flood the log too. */
-  private void complain(ConsumerRecord<String, byte[]> record, RuntimeException unreadable) {
-    unsaid++;
-    if (nextComplaint.isAfter(Instant.now())) {
-      return;
-    }
-    LOG.errorf(
-        unreadable,
-        "%s-%d offset %d cannot be read and is passed over (%d such since the last line)",
-        topic,
-        record.partition(),
-        record.offset(),
-        unsaid);
-    unsaid = 0;
-    nextComplaint = Instant.now().plus(BETWEEN_COMPLAINTS);
   }
 
   private boolean hasPassed(KafkaConsumer<String, byte[]> consumer) {

@@ -7,8 +7,6 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.regex.Pattern;
-import java.util.stream.Stream;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.api.kafka.Engine;
 import org.kornspur.api.problem.RightsProblem;
@@ -37,12 +35,6 @@ import org.kornspur.processors.stream.RegisterEntry;
  */
 @ApplicationScoped
 public class PostingPolicy {
-  /** RFC 9562; ids that a field book makes on the phone have this form. */
-  private static final Pattern UUID_FORM =
-      Pattern.compile("(epcis-)?[0-9a-fA-F]{8}(-[0-9a-fA-F]{4}){3}-[0-9a-fA-F]{12}(-[0-9]+)?");
-
-  private static final String SEPARATORS = "-_.:/";
-
   private final Engine engine;
   private final VisibilityService visibilityService;
   private final CurrentCaller current;
@@ -64,7 +56,7 @@ public class PostingPolicy {
     againstType(caller, fact).ifPresent(problems::add);
     againstRecorder(caller, fact).ifPresent(problems::add);
     if (problems.isEmpty()) {
-      againstFactId(caller, fact).ifPresent(problems::add);
+      FactIdOwnership.against(caller, fact).ifPresent(problems::add);
     }
     if (problems.isEmpty()) {
       problems.addAll(againstSubjects(caller, fact));
@@ -172,31 +164,6 @@ public class PostingPolicy {
             "header.recordedBy",
             recordedBy,
             new RightsProblem.OtherRecorder(new Person(caller.personId()))));
-  }
-
-  /**
-   * Whoever may give any id could take one that another is going to give, and the other's fact
-   * would be refused as a conflict. So ids of growers and laboratories are their own.
-   */
-  private static Optional<Problem> againstFactId(Caller caller, SpecificRecord fact) {
-    String factId = FactType.headerOf(fact).getFactId();
-    boolean mayGiveAny =
-        caller.may(Permission.RECORD_FOR_OTHERS) || caller.roles().contains(Role.INSPECTOR);
-    if (mayGiveAny || UUID_FORM.matcher(factId).matches() || beginsAsOwn(caller, factId)) {
-      return Optional.empty();
-    }
-    return Optional.of(
-        Problem.of(
-            "header.factId",
-            factId,
-            new RightsProblem.ForeignFactId(caller.enterpriseId(), new Person(caller.personId()))));
-  }
-
-  private static boolean beginsAsOwn(Caller caller, String factId) {
-    return Stream.concat(Stream.of(caller.personId()), caller.enterpriseId().stream())
-        .filter(factId::startsWith)
-        .map(own -> factId.substring(own.length()))
-        .anyMatch(rest -> rest.length() > 1 && SEPARATORS.indexOf(rest.charAt(0)) >= 0);
   }
 
   private List<Problem> againstSubjects(Caller caller, SpecificRecord fact) {
