@@ -49,7 +49,11 @@ public class LabelResource {
 
   @Inject
   public LabelResource(
-      Engine engine, ReadModel readModel, Naming naming, VisibleData data, RequestWords requestWords) {
+      Engine engine,
+      ReadModel readModel,
+      Naming naming,
+      VisibleData data,
+      RequestWords requestWords) {
     this.requestWords = requestWords;
     this.engine = engine;
     this.readModel = readModel;

@@ -8,8 +8,8 @@ import org.kornspur.api.security.visibility.RequestEcho;
 import org.kornspur.ingest.intake.Problem;
 
 /**
- * What was ignored in the address of a page. A page shows its content all the same, without
- * what was asked for wrongly, and says so; the interface refuses such a request.
+ * What was ignored in the address of a page. A page shows its content all the same, without what
+ * was asked for wrongly, and says so; the interface refuses such a request.
  */
 @RequestScoped
 public class IgnoredParameters {

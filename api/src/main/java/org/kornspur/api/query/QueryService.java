@@ -77,7 +77,9 @@ public class QueryService {
             rows.page(),
             rows.size(),
             rows.total(),
-            rows.items().stream().flatMap(row -> readModel.standing(row.subject()).stream()).toList());
+            rows.items().stream()
+                .flatMap(row -> readModel.standing(row.subject()).stream())
+                .toList());
     VerdictWords words = requestWords.verdicts();
     return PageView.of(standings, standing -> OwedView.of(standing, words), asOf());
   }

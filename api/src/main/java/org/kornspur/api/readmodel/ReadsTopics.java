@@ -2,7 +2,10 @@ package org.kornspur.api.readmodel;
 
 import java.util.List;
 
-/** A part of this instance that answers from what it reads of topics; health asks how its followers are. */
+/**
+ * A part of this instance that answers from what it reads of topics; health asks how its followers
+ * are.
+ */
 public interface ReadsTopics {
 
   /** The followers, started or not. */

@@ -6,6 +6,8 @@ import org.kornspur.ingest.contract.FactType;
 public enum Permission {
   /** What everybody may reach, without a log-in too: the log-in itself, and what it looks like. */
   LOG_IN,
+  /** The manual, without a log-in too: nothing of the site's data stands in it. */
+  READ_HELP,
   /** Who one is, one's own password, logging out. */
   OWN_ACCOUNT,
   /** What the interface is: its index, its description, its fact types and its problems. */

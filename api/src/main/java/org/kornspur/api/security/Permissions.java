@@ -14,7 +14,7 @@ import java.util.Set;
  */
 public final class Permissions {
   private static final Set<Permission> EVERYBODY_WHO_LOGGED_IN =
-      EnumSet.of(LOG_IN, OWN_ACCOUNT, READ_INTERFACE, READ_PAGES, READ_RULEBOOKS);
+      EnumSet.of(LOG_IN, READ_HELP, OWN_ACCOUNT, READ_INTERFACE, READ_PAGES, READ_RULEBOOKS);
 
   private static final Set<Permission> ALL_READING_OF_SEED =
       EnumSet.of(
@@ -140,6 +140,6 @@ public final class Permissions {
 
   /** Whether somebody who did not log in may. */
   public static boolean allowAnybody(Permission action) {
-    return action == LOG_IN;
+    return action == LOG_IN || action == READ_HELP;
   }
 }

@@ -89,6 +89,9 @@ public interface FrameMessages {
   String trace();
 
   @Message
+  String help();
+
+  @Message
   String notFound();
 
   @Message

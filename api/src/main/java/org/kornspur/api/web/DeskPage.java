@@ -42,8 +42,7 @@ public class DeskPage {
     AsOf asOf = queries.asOf();
     Desk desk =
         desks.of(
-            filter.query(
-                Set.of(Subject.Kind.LOT, Subject.Kind.CROP), false, ignored.parameters()));
+            filter.query(Set.of(Subject.Kind.LOT, Subject.Kind.CROP), false, ignored.parameters()));
     return framing.render(
         Templates.desk(framing.around(NavigationItem.DESK, asOf), desk, choices.filters(uri)));
   }

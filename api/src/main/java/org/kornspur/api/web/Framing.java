@@ -16,6 +16,7 @@ import org.kornspur.api.query.RequestWords;
 import org.kornspur.api.query.view.AsOf;
 import org.kornspur.api.security.Caller;
 import org.kornspur.api.security.CurrentCaller;
+import org.kornspur.api.security.Permissions;
 import org.kornspur.api.security.login.Sessions;
 import org.kornspur.api.text.FrameMessages;
 import org.kornspur.api.text.Language;
@@ -103,7 +104,12 @@ public class Framing {
     FrameMessages messages = texts(FrameMessages.class);
     return Arrays.stream(NavigationItem.values())
         .filter(room -> !room.href().isEmpty())
-        .filter(room -> caller.ifKnown().map(known -> known.may(room.needs())).orElse(false))
+        .filter(
+            room ->
+                caller
+                    .ifKnown()
+                    .map(known -> known.may(room.needs()))
+                    .orElseGet(() -> Permissions.allowAnybody(room.needs())))
         .map(room -> new Frame.Place(room.href(), room.label(messages), room == here))
         .toList();
   }

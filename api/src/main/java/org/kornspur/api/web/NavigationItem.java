@@ -14,6 +14,7 @@ public enum NavigationItem {
   FIELD_BOOK("/field-book", Permission.POST_POLLEN_SOURCES, FrameMessages::fieldBook),
   SEASONS("/seasons", Permission.ASK_ADVICE, FrameMessages::seasons),
   TRACE("/trace", Permission.READ_TRACE, FrameMessages::trace),
+  HELP("/help", Permission.READ_HELP, FrameMessages::help),
   /** What no entry of the navigation leads to. */
   ELSEWHERE("", Permission.LOG_IN, messages -> "");
 

@@ -36,6 +36,8 @@ import org.kornspur.api.text.FrameMessages;
 import org.kornspur.api.web.bench.BenchMessages;
 import org.kornspur.api.web.field.FieldMessages;
 import org.kornspur.api.web.fieldbook.BookMessages;
+import org.kornspur.api.web.help.HelpMessages;
+import org.kornspur.api.web.help.HelpTopic;
 
 /**
  * Every page of the invented enterprise in German, a paper, and answers of the interface: no piece
@@ -52,6 +54,7 @@ class GermanPagesIT {
           DeskMessages.class,
           FieldMessages.class,
           FrameMessages.class,
+          HelpMessages.class,
           ListMessages.class,
           LotMessages.class,
           PaperMessages.class,
@@ -224,6 +227,10 @@ class GermanPagesIT {
             "/quarantine",
             "/seasons",
             "/field-book",
+            "/help",
+            "/help?q=Probe",
+            "/help/rules?book=DE",
+            "/help/rules?book=US",
             "/trace",
             "/trace?q=L25-S01",
             "/trace/drill?subject=lot:L25-S01");
@@ -245,7 +252,8 @@ class GermanPagesIT {
     Stream<String> refused =
         given().get("/api/v1/quarantine").jsonPath().<String>getList("items.entryId").stream()
             .map(id -> "/quarantine/" + id);
-    return Stream.of(fixed, lots, crops, fit, refused).flatMap(all -> all).toList();
+    Stream<String> manual = Stream.of(HelpTopic.values()).map(HelpTopic::href);
+    return Stream.of(fixed, lots, crops, fit, refused, manual).flatMap(all -> all).toList();
   }
 
   private static Stream<String> ids(String kind, String state) {

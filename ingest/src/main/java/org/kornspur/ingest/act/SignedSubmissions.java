@@ -18,9 +18,9 @@ import org.kornspur.ingest.seal.TrustedKeys;
 /**
  * The server's signature that somebody brought a fact through the interface.
  *
- * <p>What is signed are three lines separated by line feeds, in ASCII: {@value #PURPOSE}, the {@link
- * Fingerprint} of the fact, which leaves the submission out, and the fingerprint of the submission
- * whose key id and signature are empty texts.
+ * <p>What is signed are three lines separated by line feeds, in ASCII: {@value #PURPOSE}, the
+ * {@link Fingerprint} of the fact, which leaves the submission out, and the fingerprint of the
+ * submission whose key id and signature are empty texts.
  */
 public final class SignedSubmissions {
   private static final String PURPOSE = "kornspur submission 1";

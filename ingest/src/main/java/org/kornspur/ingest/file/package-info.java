@@ -5,9 +5,9 @@
  * org.kornspur.ingest.json} describes; at most 64 MB a file. {@code .ndjson}: one such fact a line.
  *
  * <p>{@code .csv}: a table in UTF-8, with or without byte order mark, lines ending in LF or CR LF,
- * cells separated by commas (or semicolons, or tabs, where the header line holds no comma) and quoted
- * as in RFC 4180, except that a row is one line. The type of fact is the word with which the file
- * name begins ({@code GerminationTest.csv}, {@code GerminationTest-2024.csv}), or stands in a
+ * cells separated by commas (or semicolons, or tabs, where the header line holds no comma) and
+ * quoted as in RFC 4180, except that a row is one line. The type of fact is the word with which the
+ * file name begins ({@code GerminationTest.csv}, {@code GerminationTest-2024.csv}), or stands in a
  * column {@code type}, which then wins. The other columns are paths into the fact; {@code header.}
  * may be left off. An empty cell is an absent value. Numbers have a decimal point, instants and
  * dates are ISO 8601, flags {@code true} or {@code false}.

@@ -7,8 +7,8 @@ import org.kornspur.processors.statistics.ExactBinomial;
 import org.kornspur.processors.statistics.SequentialPlan;
 
 /**
- * Acceptance and reject numbers of a count as a table, for a place where they cannot be calculated: a
- * phone without network. It says of every count what {@link InspectionAdvice} says of it: by the
+ * Acceptance and reject numbers of a count as a table, for a place where they cannot be calculated:
+ * a phone without network. It says of every count what {@link InspectionAdvice} says of it: by the
  * sequential plan up to its end, beyond it by the acceptance number of the exact binomial.
  */
 public final class CountTable {

@@ -1,10 +1,14 @@
 package org.kornspur.processors.gates;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Objects;
+import java.util.Set;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import java.util.stream.Stream;
+import org.kornspur.contract.CropRole;
 import org.kornspur.contract.PostControlResult;
 import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.standards.Quantity;
@@ -62,12 +66,26 @@ final class Demands {
           Demand.of(Gate.LOT_SIZE, Quantity.LOT_MASS),
           Demand.of(Gate.SAMPLING, Quantity.SUBMITTED_SAMPLE_MASS));
 
+  private static final Demand OF_EVERY_LOT =
+      Demand.of(Gate.MASS_BALANCE, Quantity.MASS_BALANCE_TOLERANCE);
+
+  private static final Demand OF_SEED_MIXED =
+      Demand.of(Gate.POST_CONTROL_OF_BASIC_SEED, Quantity.POST_CONTROL_BEFORE_CERTIFICATION);
+
+  private static final List<Demand> OF_POST_CONTROL =
+      List.of(
+          Demand.of(Gate.POST_CONTROL, Quantity.POST_CONTROL_OFF_TYPES),
+          Demand.of(Gate.POST_CONTROL, Quantity.POST_CONTROL_SHEDDING),
+          Demand.of(Gate.POST_CONTROL, Quantity.POST_CONTROL_NON_HYBRIDS),
+          Demand.of(Gate.POST_CONTROL, Quantity.POST_CONTROL_PRODUCER_RISK),
+          Demand.of(Gate.POST_CONTROL, Quantity.POST_CONTROL_PLANTS));
+
   private Demands() {}
 
   /** A least sample, which is asked for where something is limited that is counted in it. */
   private record LeastSample(Gate gate, Quantity least, List<Quantity> counted) {
-    Stream<Demand> of(SeedCrop crop) {
-      return counted.stream().anyMatch(quantity -> crop.limit(quantity).isPresent())
+    Stream<Demand> of(Predicate<Quantity> isLimited) {
+      return counted.stream().anyMatch(isLimited)
           ? Stream.of(Demand.of(gate, least))
           : Stream.empty();
     }
@@ -101,46 +119,68 @@ final class Demands {
 
   /** What is asked of a crop. */
   static List<Demand> of(SeedCrop crop) {
-    boolean hasSterileFemale = FemaleSterility.hasSterileFemale(crop.role());
+    return ofCrop(crop.role(), quantity -> crop.limit(quantity).isPresent());
+  }
+
+  /** What is asked of each crop in a role, by what the book limits. */
+  static List<Demand> ofCrop(CropRole role, Predicate<Quantity> isLimited) {
+    boolean hasSterileFemale = FemaleSterility.hasSterileFemale(role);
     return Stream.of(
             OF_EVERY_CROP.stream(),
-            LEAST_SAMPLES.stream().flatMap(sample -> sample.of(crop)),
+            LEAST_SAMPLES.stream().flatMap(sample -> sample.of(isLimited)),
             (hasSterileFemale ? OF_A_STERILE_FEMALE : List.<Demand>of()).stream(),
             (hasSterileFemale ? LEAST_SAMPLES_OF_A_STERILE_FEMALE : List.<LeastSample>of())
-                .stream().flatMap(sample -> sample.of(crop)))
+                .stream().flatMap(sample -> sample.of(isLimited)))
         .flatMap(demands -> demands)
         .toList();
   }
 
   /** What is asked of a lot. */
   static List<Demand> of(SeedLot lot) {
+    Predicate<Quantity> isLimited = quantity -> lot.limit(quantity).isPresent();
     List<Demand> demands = new ArrayList<>();
-    demands.add(Demand.of(Gate.MASS_BALANCE, Quantity.MASS_BALANCE_TOLERANCE));
+    demands.add(OF_EVERY_LOT);
     if (lot.isToBeUsed()) {
-      demands.addAll(OF_SEED_TO_BE_USED);
-      demands.addAll(COUNTED_BY_SAMPLE);
-      if (lot.limit(Quantity.GERMINATION)
-          .or(() -> lot.limit(Quantity.GERMINATION_SEEDS))
-          .isPresent()) {
-        demands.add(AGE_OF_TEST);
-      }
-      if (COUNTED_BY_SAMPLE.stream().anyMatch(demand -> isLimited(lot, demand))) {
-        demands.add(SAMPLE_FOR_COUNTS);
-      }
+      demands.addAll(ofSeedToBeUsed(isLimited));
     }
-    if (lot.material().kind() == Material.Kind.TECHNICAL_MIXTURE) {
-      demands.add(Demand.of(Gate.BLEND_SHARE, Quantity.BLEND_SHARE_EXTRA_TOLERANCE));
-    }
+    demands.addAll(ofKind(lot.material().kind()));
     if (PostControlOfBasicSeed.wentIntoMixture(lot.dossier())) {
-      demands.add(
-          Demand.of(Gate.POST_CONTROL_OF_BASIC_SEED, Quantity.POST_CONTROL_BEFORE_CERTIFICATION));
+      demands.add(OF_SEED_MIXED);
     }
     demands.addAll(ofPostControl(lot));
     return demands;
   }
 
-  private static boolean isLimited(SeedLot lot, Demand demand) {
-    return demand.anyOf().stream().anyMatch(quantity -> lot.limit(quantity).isPresent());
+  /** What can be asked of seed of a kind: used, counted in post-control, and mixed if it can be. */
+  static List<Demand> ofSeed(Material.Kind kind, Predicate<Quantity> isLimited) {
+    List<Demand> demands = new ArrayList<>();
+    demands.add(OF_EVERY_LOT);
+    demands.addAll(ofSeedToBeUsed(isLimited));
+    demands.addAll(ofKind(kind));
+    if (kind == Material.Kind.COMPONENT) {
+      demands.add(OF_SEED_MIXED);
+    }
+    demands.addAll(OF_POST_CONTROL);
+    return demands;
+  }
+
+  private static List<Demand> ofKind(Material.Kind kind) {
+    return kind == Material.Kind.TECHNICAL_MIXTURE
+        ? List.of(Demand.of(Gate.BLEND_SHARE, Quantity.BLEND_SHARE_EXTRA_TOLERANCE))
+        : List.of();
+  }
+
+  private static List<Demand> ofSeedToBeUsed(Predicate<Quantity> isLimited) {
+    List<Demand> demands = new ArrayList<>(OF_SEED_TO_BE_USED);
+    demands.addAll(COUNTED_BY_SAMPLE);
+    if (isLimited.test(Quantity.GERMINATION) || isLimited.test(Quantity.GERMINATION_SEEDS)) {
+      demands.add(AGE_OF_TEST);
+    }
+    if (COUNTED_BY_SAMPLE.stream()
+        .anyMatch(demand -> demand.anyOf().stream().anyMatch(isLimited))) {
+      demands.add(SAMPLE_FOR_COUNTS);
+    }
+    return demands;
   }
 
   /** What was counted in post-control asks for a limit; what nobody counted does not. */
@@ -150,17 +190,19 @@ final class Demands {
     if (results.isEmpty()) {
       return demands;
     }
-    if (results.stream().anyMatch(result -> result.getStatedPurityPercent() == null)) {
-      demands.add(Demand.of(Gate.POST_CONTROL, Quantity.POST_CONTROL_OFF_TYPES));
+    Set<Quantity> left = EnumSet.noneOf(Quantity.class);
+    if (results.stream().allMatch(result -> result.getStatedPurityPercent() != null)) {
+      left.add(Quantity.POST_CONTROL_OFF_TYPES);
     }
-    if (isCounted(results, PostControlResult::getSheddingPlants)) {
-      demands.add(Demand.of(Gate.POST_CONTROL, Quantity.POST_CONTROL_SHEDDING));
+    if (!isCounted(results, PostControlResult::getSheddingPlants)) {
+      left.add(Quantity.POST_CONTROL_SHEDDING);
     }
-    if (isCounted(results, PostControlResult::getNonHybridPlants)) {
-      demands.add(Demand.of(Gate.POST_CONTROL, Quantity.POST_CONTROL_NON_HYBRIDS));
+    if (!isCounted(results, PostControlResult::getNonHybridPlants)) {
+      left.add(Quantity.POST_CONTROL_NON_HYBRIDS);
     }
-    demands.add(Demand.of(Gate.POST_CONTROL, Quantity.POST_CONTROL_PRODUCER_RISK));
-    demands.add(Demand.of(Gate.POST_CONTROL, Quantity.POST_CONTROL_PLANTS));
+    OF_POST_CONTROL.stream()
+        .filter(demand -> !left.contains(demand.anyOf().get(0)))
+        .forEach(demands::add);
     return demands;
   }
 

@@ -25,10 +25,10 @@ import org.kornspur.processors.verdict.Verdict;
  *
  * <p>Lines end with a line feed, the last one too. Fields are separated by a tab; in a field,
  * backslash, tab, line feed and carriage return are written {@code \\ \t \n \r}. An absent value is
- * an empty field. Lists of fact ids are separated by commas. Numbers that are not whole have exactly
- * six decimals, rounded half to even, with a point; so the text does not hang on how a platform
- * prints binary fractions. The lines, in this order, those of one kind sorted by their UTF-16 code
- * units:
+ * an empty field. Lists of fact ids are separated by commas. Numbers that are not whole have
+ * exactly six decimals, rounded half to even, with a point; so the text does not hang on how a
+ * platform prints binary fractions. The lines, in this order, those of one kind sorted by their
+ * UTF-16 code units:
  *
  * <pre>
  * kornspur-dossier  2
@@ -49,9 +49,10 @@ import org.kornspur.processors.verdict.Verdict;
  *                   evidence  facts  findings  advice
  * </pre>
  *
- * <p>Evidence, findings and advice are statements, separated by a space. A statement is its code and,
- * in brackets, its arguments as {@code name=value}, separated by a semicolon; a count is its digits,
- * an amount its number and unit, a list stands in square brackets, words in quotation marks.
+ * <p>Evidence, findings and advice are statements, separated by a space. A statement is its code
+ * and, in brackets, its arguments as {@code name=value}, separated by a semicolon; a count is its
+ * digits, an amount its number and unit, a list stands in square brackets, words in quotation
+ * marks.
  *
  * <p>Version 1 is the same, but that it has no findings and advice, and the evidence in the English
  * of {@link VersionOneWords}. A proposal that was signed over it still counts.

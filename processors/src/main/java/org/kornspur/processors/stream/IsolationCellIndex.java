@@ -17,9 +17,9 @@ import org.kornspur.processors.ground.Plot;
 import org.kornspur.processors.ground.Separation;
 
 /**
- * The plots of one cell and which of them are near each other. It can be made again at any time from
- * the plots alone; kept between changes, it saves measuring again what did not move: a changed plot
- * is measured against the others and nothing else is.
+ * The plots of one cell and which of them are near each other. It can be made again at any time
+ * from the plots alone; kept between changes, it saves measuring again what did not move: a changed
+ * plot is measured against the others and nothing else is.
  */
 final class IsolationCellIndex {
   private static final Comparator<Neighbour> NEAREST_FIRST =

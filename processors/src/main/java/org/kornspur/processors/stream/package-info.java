@@ -3,8 +3,8 @@
  *
  * <pre>
  *  facts ──► FactIntake ──► by-subject ──► Dossiers ──► standings
- *              │   ▲                        ▲   │  ├──► edges ──► Pedigree (everywhere)
- *              │   └─ revocations           │   │  └──► plots ──► IsolationCells
+ *              │   ▲                        ▲   │  ├──► edges ──► GlobalPedigree
+ *              │   └─ revocations           │   │  └──► plots ──► IsolationJoin
  *              ▼                            │   ▼                     │
  *          quarantine                       └─ reports ◄──────────────┘
  *  facts ──► FactChain ──► chain, checkpoints

@@ -27,6 +27,7 @@ import org.kornspur.processors.standards.NothingAsked;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.standards.Rulebooks;
+import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Verdict;
 
 /**
@@ -51,6 +52,13 @@ class EveryRuleAnsweredTest {
                       SeedCrop crop = SeedCrop.of(dossier, cell.book()).orElseThrow();
                       boolean possible = CropCategories.of(cell.role()).contains(cell.category());
                       check(cell, dossier, Demands.of(crop), crop::answer, possible);
+                      if (possible) {
+                        checkTable(
+                            Demands.of(crop),
+                            crop::answer,
+                            RuleTable.ofCrop(cell.book(), cell.role(), crop.on()),
+                            RuleTable.categories(cell.role()).indexOf(cell.category()));
+                      }
                     }));
   }
 
@@ -65,13 +73,49 @@ class EveryRuleAnsweredTest {
                       Dossier dossier = lot(cell);
                       SeedLot lot = SeedLot.of(dossier, cell.book()).orElseThrow();
                       assertThat(lot.material().kind()).isEqualTo(cell.role());
-                      check(
-                          cell,
-                          dossier,
-                          Demands.of(lot),
-                          lot::answer,
-                          PossibleCategory.isPossible(cell.role(), cell.category()));
+                      boolean possible = PossibleCategory.isPossible(cell.role(), cell.category());
+                      check(cell, dossier, Demands.of(lot), lot::answer, possible);
+                      if (possible) {
+                        checkTable(
+                            // hybrid seed is sold and not mixed, though this dossier has it so
+                            Demands.of(lot).stream()
+                                .filter(
+                                    demand ->
+                                        cell.role() != Material.Kind.F1_SEED
+                                            || demand.gate() != Gate.POST_CONTROL_OF_BASIC_SEED)
+                                .toList(),
+                            lot::answer,
+                            RuleTable.ofSeed(cell.book(), cell.role(), lot.on()),
+                            RuleTable.categories(cell.role()).indexOf(cell.category()));
+                      }
                     }));
+  }
+
+  /** What people read in the table is what the gates ask of this dossier. */
+  private static void checkTable(
+      List<Demand> demands,
+      Function<Quantity, Answer> book,
+      List<RuleTable.Row> table,
+      int column) {
+    for (Demand demand : demands) {
+      RuleTable.Row row =
+          table.stream()
+              .filter(
+                  line ->
+                      line.gate().equals(Optional.of(demand.gate()))
+                          && line.quantities().equals(demand.anyOf()))
+              .findFirst()
+              .orElseThrow(() -> new AssertionError("not in the table: " + demand));
+      Answer shown = row.answers().get(column).orElseThrow();
+      List<Answer> answers = demand.anyOf().stream().map(book).toList();
+      assertThat(answers).as(demand.toString()).contains(shown);
+      assertThat(shown.limit().isPresent())
+          .as(demand.toString())
+          .isEqualTo(answers.stream().anyMatch(answer -> answer.limit().isPresent()));
+      assertThat(shown.nothing().isPresent())
+          .as(demand.toString())
+          .isEqualTo(answers.stream().allMatch(answer -> answer.nothing().isPresent()));
+    }
   }
 
   private record Cell<R>(Rulebook book, Category category, R role) {

@@ -35,7 +35,8 @@ public class HybridityForecasts {
   private final VisibilityService visibilityService;
 
   @Inject
-  public HybridityForecasts(Engine engine, ReadModel readModel, VisibilityService visibilityService) {
+  public HybridityForecasts(
+      Engine engine, ReadModel readModel, VisibilityService visibilityService) {
     this.engine = engine;
     this.visibilityService = visibilityService;
     this.readModel = readModel;

@@ -163,7 +163,9 @@ public class MixturePlanning {
   }
 
   private Optional<StandingRow> seenRow(Subject lot) {
-    return visibilityService.visibility().sees(lot) ? readModel.standings().row(lot) : Optional.empty();
+    return visibilityService.visibility().sees(lot)
+        ? readModel.standings().row(lot)
+        : Optional.empty();
   }
 
   private static boolean isSeedOf(StandingRow row, String componentId) {

@@ -8,9 +8,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.kornspur.api.kafka.Engine;
-import org.kornspur.api.readmodel.ReadModel;
 import org.kornspur.api.readmodel.FactReadModel;
 import org.kornspur.api.readmodel.LabelIndex;
+import org.kornspur.api.readmodel.ReadModel;
 import org.kornspur.api.security.visibility.Visibility;
 import org.kornspur.api.security.visibility.VisibilityService;
 import org.kornspur.contract.Dispatch;
@@ -27,7 +27,11 @@ public class Finder {
   private final VisibilityService visibilityService;
 
   @Inject
-  public Finder(Engine engine, ReadModel readModel, FactReadModel facts, VisibilityService visibilityService) {
+  public Finder(
+      Engine engine,
+      ReadModel readModel,
+      FactReadModel facts,
+      VisibilityService visibilityService) {
     this.engine = engine;
     this.readModel = readModel;
     this.facts = facts;

@@ -82,7 +82,8 @@ public class RecallDrills {
     return RecallView.of(
         drill,
         TraceView.of(drill.back(), readModel.standings()::row, visibility, words, elapsedMs, asOf),
-        TraceView.of(drill.forward(), readModel.standings()::row, visibility, words, elapsedMs, asOf),
+        TraceView.of(
+            drill.forward(), readModel.standings()::row, visibility, words, elapsedMs, asOf),
         visibility,
         words.verdicts().words(),
         elapsedMs,

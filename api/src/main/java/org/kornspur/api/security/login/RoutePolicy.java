@@ -21,6 +21,9 @@ public final class RoutePolicy {
   /** Where the language of the pages is chosen, that of the log-in too. */
   static final String LANGUAGE = "/language/";
 
+  /** The manual. */
+  static final String HELP = "/help";
+
   /** What the log-in page is drawn with: styles and pictures, no data. */
   static final String ASSETS = "/assets/";
 
@@ -48,7 +51,8 @@ public final class RoutePolicy {
 
   /** Whether an address may be reached without a log-in. */
   public static boolean isOpen(String path) {
-    return List.of(LOG_IN, SESSION).contains(path)
+    return List.of(LOG_IN, SESSION, HELP).contains(path)
+        || path.startsWith(HELP + "/")
         || path.startsWith(ASSETS)
         || path.startsWith(LANGUAGE);
   }

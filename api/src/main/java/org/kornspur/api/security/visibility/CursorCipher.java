@@ -16,9 +16,9 @@ import org.kornspur.api.kafka.InternalSecret;
 
 /**
  * Marks by which a caller goes on where it stopped. How far a list or topic had been read counts
- * what others did since, so a caller without whole visibility is given it encrypted, each time again
- * and filled up to whole blocks: two marks tell nothing, not even whether they are the same. The
- * key comes from the secret that all instances of a site share; each can read the marks of the
+ * what others did since, so a caller without whole visibility is given it encrypted, each time
+ * again and filled up to whole blocks: two marks tell nothing, not even whether they are the same.
+ * The key comes from the secret that all instances of a site share; each can read the marks of the
  * others.
  *
  * <p>Source: NIST SP 800-38D (GCM), with a random IV of 96 bits.

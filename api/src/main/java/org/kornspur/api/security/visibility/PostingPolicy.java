@@ -42,7 +42,10 @@ public class PostingPolicy {
 
   @Inject
   public PostingPolicy(
-      Engine engine, ReadModel readModel, VisibilityService visibilityService, CurrentCaller current) {
+      Engine engine,
+      ReadModel readModel,
+      VisibilityService visibilityService,
+      CurrentCaller current) {
     this.engine = engine;
     this.visibilityService = visibilityService;
     this.current = current;

@@ -10,8 +10,8 @@ import java.util.Optional;
 import java.util.Set;
 
 /**
- * What the caller wrote into the address of this request. What the resource uses may be repeated
- * in the answer. All else could be a guess: neither the page's own text may confirm it nor may its
+ * What the caller wrote into the address of this request. What the resource uses may be repeated in
+ * the answer. All else could be a guess: neither the page's own text may confirm it nor may its
  * echo, so it is taken out whether there is such an id or not.
  */
 @RequestScoped

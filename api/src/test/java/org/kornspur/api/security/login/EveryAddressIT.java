@@ -147,6 +147,10 @@ class EveryAddressIT {
           new Line("GET", "/bench/lots/none/samples/none", 403, 403, 404, 403, 403, 403, 401),
           new Line(
               "GET", "/bench/lots/none/samples/none/purity", 403, 403, 404, 403, 403, 403, 401),
+          new Line("GET", "/help", 200, 200, 200, 200, 200, 200, 200),
+          new Line("GET", "/help/rules", 200, 200, 200, 200, 200, 200, 200),
+          new Line("GET", "/help/none", 404, 404, 404, 404, 404, 404, 404),
+          new Line("GET", "/helpers", 404, 404, 404, 404, 404, 404, 401),
           new Line("GET", "/login", 200, 200, 200, 200, 200, 200, 200));
 
   @Test
@@ -193,6 +197,8 @@ class EveryAddressIT {
             "//api/v1/lots",
             "/login/../api/v1/lots",
             "/assets/../api/v1/lots",
+            "/help/../api/v1/lots",
+            "/help/%2e%2e/metrics",
             "/assets/%2e%2e/metrics",
             "/health/../metrics",
             "/health/ready/../../metrics")) {

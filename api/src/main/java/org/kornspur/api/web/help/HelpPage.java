@@ -1,0 +1,148 @@
+package org.kornspur.api.web.help;
+
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.DefaultValue;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.MediaType;
+import java.time.LocalDate;
+import java.util.List;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.kornspur.api.http.IgnoredParameters;
+import org.kornspur.api.http.Parameters;
+import org.kornspur.api.kafka.RulesInForce;
+import org.kornspur.api.problem.AddressDetail;
+import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.RecordDetail;
+import org.kornspur.api.security.CurrentCaller;
+import org.kornspur.api.security.Permission;
+import org.kornspur.api.security.RequiresPermission;
+import org.kornspur.api.security.visibility.SkipRedaction;
+import org.kornspur.api.text.Reader;
+import org.kornspur.api.text.Words;
+import org.kornspur.api.web.Frame;
+import org.kornspur.api.web.Framing;
+import org.kornspur.api.web.NavigationItem;
+import org.kornspur.ingest.problem.Given;
+import org.kornspur.processors.standards.Rulebook;
+import org.kornspur.processors.standards.Rulebooks;
+
+/** The manual, for everybody, without a log-in too. */
+@Path(HelpTopic.ROOT)
+@Produces(MediaType.TEXT_HTML + ";charset=UTF-8")
+public class HelpPage {
+  private static final int LONGEST_QUERY = 100;
+
+  private final Framing framing;
+  private final HelpTexts texts;
+  private final RulesInForce rules;
+  private final CurrentCaller caller;
+  private final IgnoredParameters unheeded;
+
+  @Inject
+  public HelpPage(
+      Framing framing,
+      HelpTexts texts,
+      RulesInForce rules,
+      CurrentCaller caller,
+      IgnoredParameters unheeded) {
+    this.framing = framing;
+    this.texts = texts;
+    this.rules = rules;
+    this.caller = caller;
+    this.unheeded = unheeded;
+  }
+
+  @CheckedTemplate(basePath = "web/help")
+  static class Templates {
+    static native TemplateInstance contents(
+        Frame page, List<HelpText> manual, String query, List<HelpSearch.Hit> hits);
+
+    static native TemplateInstance topic(Frame page, List<HelpText> manual, HelpText text);
+
+    static native TemplateInstance rules(
+        Frame page, List<HelpText> manual, List<String> books, RuleSheet sheet, String day);
+  }
+
+  /**
+   * @param text words to look for in the manual
+   */
+  @GET
+  @SkipRedaction
+  @RequiresPermission(Permission.READ_HELP)
+  @Operation(hidden = true)
+  public String contents(@DefaultValue("") @QueryParam("q") String text) {
+    Parameters parameters = unheeded.parameters();
+    String query = parameters.text("q", text.strip(), LONGEST_QUERY).orElse("");
+    parameters.check();
+    return framing.render(
+        Templates.contents(frame(), manual(), query, HelpSearch.find(manual(), query)));
+  }
+
+  /**
+   * @param id a rulebook; the first where none is named
+   */
+  @GET
+  @SkipRedaction
+  @RequiresPermission(Permission.READ_HELP)
+  @Path("rules")
+  @Operation(hidden = true)
+  public String rules(@DefaultValue("") @QueryParam("book") String id) {
+    List<Rulebook> books = books();
+    Parameters parameters = unheeded.parameters();
+    String asked = parameters.id("book", id).orElse("");
+    parameters.check();
+    LocalDate today = LocalDate.now(framing.form().zone());
+    List<String> ids = books.stream().map(Rulebook::id).toList();
+    Rulebook book =
+        books.stream()
+            .filter(one -> asked.isEmpty() || one.id().equals(asked))
+            .findFirst()
+            .orElseThrow(
+                () ->
+                    ApiProblem.notFound(
+                        new RecordDetail.NoRulebook(Given.text(asked, false), ids)));
+    return framing.render(
+        Templates.rules(
+            frame(),
+            manual(),
+            ids,
+            RuleSheet.of(book, today, new Words(Reader.ofEverything(framing.form(), today))),
+            framing.form().day(today)));
+  }
+
+  @GET
+  @SkipRedaction
+  @RequiresPermission(Permission.READ_HELP)
+  @Path("{topic}")
+  @Operation(hidden = true)
+  public String topic(@PathParam("topic") String slug) {
+    HelpTopic topic =
+        HelpTopic.of(slug)
+            .orElseThrow(
+                () ->
+                    ApiProblem.notFound(
+                        new AddressDetail.NoResource(
+                            Given.text(HelpTopic.ROOT + "/" + slug, false))));
+    return framing.render(Templates.topic(frame(), manual(), texts.of(topic, framing.language())));
+  }
+
+  private Frame frame() {
+    return framing.around(NavigationItem.HELP);
+  }
+
+  private List<HelpText> manual() {
+    return texts.in(framing.language());
+  }
+
+  /** The rulebooks of a site itself are for its people alone. */
+  private List<Rulebook> books() {
+    Rulebooks known = caller.ifKnown().isPresent() ? rules.rulebooks() : Rulebooks.bundled();
+    return List.copyOf(known.all());
+  }
+}
