@@ -130,15 +130,25 @@ public final class OneMachine implements AutoCloseable {
     return ClientFile.read(clientFile());
   }
 
-  private Path clientFile() {
+  Path clientFile() {
     return folder.resolve("data").resolve(BrokerLogins.CLIENT_FILE);
   }
 
   Backlog backlog() {
+    return new Backlog(programSettings());
+  }
+
+  /** With what the program itself reaches its broker. */
+  Map<String, Object> programSettings() {
     Map<String, Object> settings =
         new HashMap<>(BrokerLogins.in(folder.resolve("data")).program().brokerSettings());
     settings.put("bootstrap.servers", "127.0.0.1:" + brokerPort);
-    return new Backlog(settings);
+    return settings;
+  }
+
+  /** Processor time that it has used. */
+  Duration processorTime() {
+    return process.processorTime();
   }
 
   /** Waits until it is ready, and tells how long that took. */

@@ -74,6 +74,11 @@ final class ServerProcess implements AutoCloseable {
     return process.isAlive();
   }
 
+  /** Processor time of all its threads. */
+  Duration processorTime() {
+    return process.info().totalCpuDuration().orElse(Duration.ZERO);
+  }
+
   /**
    * Waits until it ends by itself.
    *

@@ -19,7 +19,7 @@ import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.standards.RulesFingerprint;
 
 /**
- * Keeps dossiers in the stores of one task, has them judged, and sends on what changed.
+ * Has the dossiers judged that the stores of one task hold, and sends on what changed.
  *
  * <p>A dossier is judged whole each time, from all that it holds. So its outcome cannot depend on
  * the order in which things came.
@@ -34,7 +34,6 @@ final class DossierUpdater {
   private final DossierReader reader;
   private final ReportReader reportReader;
   private final KeyValueStore<String, byte[]> facts;
-  private final KeyValueStore<String, String> revocations;
   private final KeyValueStore<String, byte[]> reports;
   private final Outbox<DossierRecord> outbox;
   private final Route<DossierRecord.OfStanding> toStandings;
@@ -50,11 +49,13 @@ final class DossierUpdater {
     this.judges = judges;
     skipped = PoisonRecords.counter(context.appConfigs());
     facts = context.getStateStore(StateStores.DOSSIER_FACTS);
-    revocations = context.getStateStore(StateStores.DOSSIER_REVOCATIONS);
     reports = context.getStateStore(StateStores.DOSSIER_REPORTS);
     reader =
         new DossierReader(
-            wire, facts, revocations, DossierReader.trustsProducers(context.appConfigs()));
+            wire,
+            facts,
+            context.getStateStore(StateStores.DOSSIER_REVOCATIONS),
+            DossierReader.trustsProducers(context.appConfigs()));
     reportReader = new ReportReader(reports);
     toStandings =
         Route.withTombstone(Dossiers.TO_STANDINGS, Topics.STANDINGS, Topics.standings(wire));
@@ -63,30 +64,6 @@ final class DossierUpdater {
     outbox = new Outbox<>(context, sent);
     faults = new FaultLog(context, sent);
     judgedUnder = new JudgedUnder(sent);
-  }
-
-  /** Files a fact, or the mark that one was superseded. */
-  void fileMessage(Subject subject, SubjectMessage message) {
-    if (message instanceof SubjectMessage.FactFor fact) {
-      facts.put(Keys.of(subject, fact.factId()), fact.wire());
-    } else if (message instanceof SubjectMessage.RevocationOf revocation) {
-      revocations.put(
-          Keys.of(subject, revocation.factId(), revocation.byFactId()), revocation.reason());
-    }
-  }
-
-  /** What is filed of a fact, in wire format. */
-  Optional<byte[]> filed(Subject subject, String factId) {
-    return Optional.ofNullable(facts.get(Keys.of(subject, factId)));
-  }
-
-  /** Files what a parent, a hybrid or an isolation cell tells. */
-  void fileReport(Subject receiver, ReportChange change) {
-    String key = Keys.of(receiver, change.sender());
-    change
-        .report()
-        .ifPresentOrElse(
-            report -> reports.put(key, InternalJson.write(report)), () -> reports.delete(key));
   }
 
   /** Fingerprint of the rules in force here. */
@@ -110,10 +87,8 @@ final class DossierUpdater {
    * <p>Where some of it cannot be read, or its judging fails, the earlier standing must not stay:
    * evidence is owed, the children are told nothing any more, and what was said of edges and place
    * holds until it can be said again.
-   *
-   * @return whether several tell this dossier something
    */
-  boolean refresh(Subject subject) {
+  void refresh(Subject subject) {
     DossierReader.Held held = reader.heldBy(subject);
     ReportReader.Told told = reportReader.toldTo(subject);
     List<String> unreadable =
@@ -137,7 +112,6 @@ final class DossierUpdater {
       deliverOwed(subject, OwedForFault.insteadOf(subject, judged, fault), rules);
     }
     judgedUnder.note(subject, rules);
-    return told.reports().size() > 1;
   }
 
   private void deliver(Subject subject, Outcome outcome, RulesFingerprint rules) {

@@ -1,11 +1,13 @@
 package org.kornspur.processors.stream;
 
 import java.util.Optional;
-import java.util.function.Supplier;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.apache.avro.specific.SpecificRecord;
 import org.apache.kafka.streams.processor.api.Processor;
 import org.apache.kafka.streams.processor.api.ProcessorContext;
 import org.apache.kafka.streams.processor.api.Record;
+import org.apache.kafka.streams.state.KeyValueStore;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Fingerprint;
 import org.kornspur.ingest.contract.Subject;
@@ -14,53 +16,63 @@ import org.kornspur.ingest.registry.UnknownSchema;
 import org.kornspur.ingest.wire.NotWireFormat;
 import org.kornspur.ingest.wire.UnknownRecordType;
 import org.kornspur.ingest.wire.WireFormat;
-import org.kornspur.processors.judging.Judge;
+import org.kornspur.processors.pedigree.Edges;
 
-/**
- * Puts a fact, or that it was superseded, into the dossier, and has the dossier judged again. In
- * the background it has all dossiers of its task judged again when the rules change.
- */
-final class FactFiling implements Processor<String, SubjectMessage, String, DossierRecord> {
+/** Puts a fact, or that it was superseded, into the dossier, and has the dossier judged. */
+final class FactFiling implements Processor<String, SubjectMessage, Subject, Filed> {
   private final WireFormat wire;
-  private final Supplier<Judge> judges;
-  private DossierUpdater desk;
-  private RejudgingWalk walk;
+  private ProcessorContext<Subject, Filed> context;
+  private KeyValueStore<String, byte[]> facts;
+  private KeyValueStore<String, String> revocations;
 
-  FactFiling(WireFormat wire, Supplier<Judge> judges) {
+  FactFiling(WireFormat wire) {
     this.wire = wire;
-    this.judges = judges;
   }
 
   @Override
-  public void init(ProcessorContext<String, DossierRecord> context) {
-    desk = new DossierUpdater(context, wire, judges);
-    walk = new RejudgingWalk(context, desk);
-  }
-
-  @Override
-  public void close() {
-    walk.close();
+  public void init(ProcessorContext<Subject, Filed> context) {
+    this.context = context;
+    facts = context.getStateStore(StateStores.DOSSIER_FACTS);
+    revocations = context.getStateStore(StateStores.DOSSIER_REVOCATIONS);
   }
 
   @Override
   public void process(Record<String, SubjectMessage> record) {
     Subject subject = Keys.subject(record.key());
+    Set<String> parents = Set.of();
     if (record.value() instanceof SubjectMessage.FactFor message) {
-      requireFactOf(subject, message);
+      parents = file(subject, message);
+    } else if (record.value() instanceof SubjectMessage.RevocationOf revocation) {
+      revocations.put(
+          Keys.of(subject, revocation.factId(), revocation.byFactId()), revocation.reason());
     }
-    desk.fileMessage(subject, record.value());
-    desk.refresh(subject);
+    context.forward(new Record<>(subject, new Filed.OfFact(parents), record.timestamp()));
   }
 
-  /** What the intake never sent is not filed, or the dossier could never be read again. */
-  private void requireFactOf(Subject subject, SubjectMessage.FactFor message) {
+  /** Files a fact and returns whom it names as parents of the subject. */
+  private Set<String> file(Subject subject, SubjectMessage.FactFor message) {
+    Optional<SpecificRecord> fact = factOf(subject, message);
+    facts.put(Keys.of(subject, message.factId()), message.wire());
+    return fact.stream()
+        .flatMap(named -> Edges.of(named).stream())
+        .filter(edge -> edge.child().equals(subject))
+        .map(edge -> edge.parent().toString())
+        .collect(Collectors.toSet());
+  }
+
+  /**
+   * What the intake never sent is not filed, or the dossier could never be read again.
+   *
+   * @return the fact; empty where its schema is lost
+   */
+  private Optional<SpecificRecord> factOf(Subject subject, SubjectMessage.FactFor message) {
     SpecificRecord fact;
     try {
       fact = wire.decode(message.wire());
     } catch (UnknownSchema lost) {
       requireNothingFiled(subject, message);
       // the registry may have lost it: what is filed and cannot be read leaves evidence owed
-      return;
+      return Optional.empty();
     }
     Optional<SpecificRecord> filed = filed(subject, message);
     // the same fact may come again with a better proof of who brought it
@@ -75,6 +87,7 @@ final class FactFiling implements Processor<String, SubjectMessage, String, Doss
       throw new IllegalArgumentException(
           "Not a fact with the id " + message.factId() + " that names " + subject);
     }
+    return Optional.of(fact);
   }
 
   private void requireNothingFiled(Subject subject, SubjectMessage.FactFor message) {
@@ -91,7 +104,7 @@ final class FactFiling implements Processor<String, SubjectMessage, String, Doss
 
   /** The fact that is filed under the id; empty where there is none, or none that can be read. */
   private Optional<SpecificRecord> filed(Subject subject, SubjectMessage.FactFor message) {
-    return desk.filed(subject, message.factId())
+    return Optional.ofNullable(facts.get(Keys.of(subject, message.factId())))
         .flatMap(
             wireForm -> {
               try {

@@ -6,7 +6,7 @@ import org.kornspur.processors.dossier.Report;
 
 /**
  * That a sender's report to a receiver is new, changed, or no longer holds; or the reminder that a
- * dossier sent to itself.
+ * task sent to itself.
  *
  * @param sender who tells
  * @param report the report; empty when the sender takes it back

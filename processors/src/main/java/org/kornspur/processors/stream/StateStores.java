@@ -24,7 +24,7 @@ public final class StateStores {
   /** What a dossier last sent out, so that only changes go out again. */
   public static final String DOSSIER_OUTBOX = "dossier-outbox";
 
-  /** Subject to what came since it sent itself a reminder, while that is on its way. */
+  /** Subjects into whose dossier something was filed since it was judged. */
   public static final String DOSSIER_REMINDERS = "dossier-reminders";
 
   /** Cell and subject to the plot that lies in its reach. */

@@ -1,0 +1,158 @@
+package org.kornspur.processors.stream;
+
+import java.time.Duration;
+import java.util.Set;
+import java.util.function.Supplier;
+import java.util.stream.Collectors;
+import org.apache.kafka.streams.processor.api.Processor;
+import org.apache.kafka.streams.processor.api.ProcessorContext;
+import org.apache.kafka.streams.processor.api.Record;
+import org.apache.kafka.streams.state.KeyValueStore;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.wire.WireFormat;
+import org.kornspur.processors.judging.Judge;
+
+/**
+ * Has dossiers judged into which something was filed: the first at once, and what comes closely
+ * behind it together. A dossier that is not judged at once is marked, and the task sends itself a
+ * reminder through the loop-back, behind all that is on its way there. When that is back, the
+ * marked dossiers are judged in small steps, a reminder for each. So everything that waits is filed
+ * before anything is judged, however much comes; reports do not double where ways that parted meet
+ * again; and as long as a dossier is marked the reminder is a record not yet processed, by which
+ * everybody sees that answers are not settled.
+ *
+ * <p>A dossier with a parent that has told it nothing yet waits for its word: the fact that made
+ * the one a parent lies in both dossiers. So a production that comes all at once is judged from the
+ * parents down, each dossier once.
+ *
+ * <p>In the background all dossiers of the task are judged again when the rules change.
+ */
+final class DossierJudging implements Processor<Subject, Filed, String, DossierRecord> {
+  /** From one dossier that is judged at once to the next: little of a thread's time. */
+  static final Duration PAUSE = Duration.ofMillis(20);
+
+  private static final long LONGEST_STEP_NANOS = Duration.ofMillis(100).toNanos();
+  static final int MOST_JUDGED_IN_A_STEP = 200;
+
+  /**
+   * Reminders, with nothing else to be judged, after which no parent is waited for any more: one
+   * that cannot be judged tells nothing, and those of a circle wait for each other.
+   */
+  private static final int MOST_IDLE_STEPS = 10;
+
+  /** So long a parent is waited for at most while there is other work. */
+  private static final Duration LONGEST_WAIT = Duration.ofSeconds(10);
+
+  private final WireFormat wire;
+  private final Supplier<Judge> judges;
+  private ProcessorContext<String, DossierRecord> context;
+  private DossierUpdater updater;
+  private RejudgingWalk walk;
+  private KeyValueStore<String, byte[]> reports;
+  private MarkedDossiers marked;
+  private SkippedRecords skipped;
+  private boolean isReminded;
+  private int idleSteps;
+  private long judgedAtOnceMs;
+
+  DossierJudging(WireFormat wire, Supplier<Judge> judges) {
+    this.wire = wire;
+    this.judges = judges;
+  }
+
+  @Override
+  public void init(ProcessorContext<String, DossierRecord> context) {
+    this.context = context;
+    updater = new DossierUpdater(context, wire, judges);
+    walk = new RejudgingWalk(context, updater);
+    reports = context.getStateStore(StateStores.DOSSIER_REPORTS);
+    marked = new MarkedDossiers(context.getStateStore(StateStores.DOSSIER_REMINDERS));
+    skipped = PoisonRecords.counter(context.appConfigs());
+    isReminded = false;
+    idleSteps = 0;
+    judgedAtOnceMs = 0;
+  }
+
+  @Override
+  public void close() {
+    walk.close();
+  }
+
+  @Override
+  public void process(Record<Subject, Filed> record) {
+    Subject subject = record.key();
+    if (record.value() instanceof Filed.OfFact fact) {
+      judgeSoon(subject, unheard(subject, fact.parents()));
+    } else if (record.value() instanceof Filed.OfReport report) {
+      marked.heard(subject, report.sender());
+      judgeSoon(subject, Set.of());
+    } else {
+      isReminded = false;
+      judgeMarked();
+      if (!marked.isEmpty()) {
+        remind(subject);
+      }
+    }
+  }
+
+  /** Customers are told nothing, so only crops and lots wait. */
+  private Set<String> unheard(Subject subject, Set<String> parents) {
+    return switch (subject.kind()) {
+      case CROP, LOT ->
+          parents.stream()
+              .filter(parent -> reports.get(Keys.of(subject, parent)) == null)
+              .collect(Collectors.toSet());
+      case HYBRID, SOURCE, ENTERPRISE -> Set.of();
+    };
+  }
+
+  private void judgeSoon(Subject subject, Set<String> unheard) {
+    long now = context.currentSystemTimeMs();
+    boolean waits = !unheard.isEmpty() || marked.waits(subject);
+    if (!waits && now - judgedAtOnceMs >= PAUSE.toMillis()) {
+      marked.unmark(subject);
+      updater.refresh(subject);
+      judgedAtOnceMs = context.currentSystemTimeMs();
+    } else {
+      marked.mark(subject, unheard, now);
+      remind(subject);
+    }
+  }
+
+  private void judgeMarked() {
+    long now = context.currentSystemTimeMs();
+    long end = System.nanoTime() + LONGEST_STEP_NANOS;
+    long waited = idleSteps < MOST_IDLE_STEPS ? now - LONGEST_WAIT.toMillis() : Long.MAX_VALUE;
+    idleSteps++;
+    for (Subject subject : marked.due(waited, MOST_JUDGED_IN_A_STEP)) {
+      idleSteps = 0;
+      marked.unmark(subject);
+      judge(subject);
+      if (System.nanoTime() - end > 0) {
+        return;
+      }
+    }
+  }
+
+  /** What breaks in one dossier is no reason to leave the others unjudged. */
+  private void judge(Subject subject) {
+    try {
+      updater.refresh(subject);
+    } catch (RuntimeException fault) {
+      if (PoisonRecords.isNoFaultOfTheRecord(fault)) {
+        throw fault;
+      }
+      skipped.add(context, "the judging of " + subject, fault);
+    }
+  }
+
+  /** It goes to the partition of this task, as the subject's own reports do. */
+  private void remind(Subject subject) {
+    if (!isReminded) {
+      isReminded = true;
+      context.forward(
+          new Record<>(subject.toString(), ReportChange.reminder(), context.currentSystemTimeMs()),
+          Dossiers.TO_REPORTS);
+    }
+  }
+}

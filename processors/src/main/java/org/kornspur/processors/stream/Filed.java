@@ -1,0 +1,24 @@
+package org.kornspur.processors.stream;
+
+import java.util.Set;
+
+/** What was put into a dossier, so that it is to be judged; or that the marked ones are due. */
+sealed interface Filed {
+
+  /**
+   * A fact, or that one was superseded.
+   *
+   * @param parents subjects in text form that the fact names as parents of the dossier's own
+   */
+  record OfFact(Set<String> parents) implements Filed {}
+
+  /**
+   * What a parent, a hybrid or an isolation cell tells, or that it tells it no more.
+   *
+   * @param sender who tells
+   */
+  record OfReport(String sender) implements Filed {}
+
+  /** Nothing; the reminder of the task is back. */
+  record Reminder() implements Filed {}
+}
