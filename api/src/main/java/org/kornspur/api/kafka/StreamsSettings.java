@@ -21,6 +21,9 @@ final class StreamsSettings {
    */
   private static final int READ_AHEAD_RECORDS = 250;
 
+  /** For the stores of which only the latest is wanted; the others have no cache. */
+  private static final long CACHE_BYTES = 4L << 20;
+
   private StreamsSettings() {}
 
   static Properties of(
@@ -37,7 +40,7 @@ final class StreamsSettings {
     streams.put(
         StreamsConfig.STATE_DIR_CONFIG,
         settings.dataFolder().resolve("streams").toAbsolutePath().toString());
-    streams.put(StreamsConfig.STATESTORE_CACHE_MAX_BYTES_CONFIG, 0);
+    streams.put(StreamsConfig.STATESTORE_CACHE_MAX_BYTES_CONFIG, CACHE_BYTES);
     streams.put(StreamsConfig.ROCKSDB_CONFIG_SETTER_CLASS_CONFIG, BoundedRocksDb.class);
     streams.put(StreamsConfig.NUM_STREAM_THREADS_CONFIG, settings.streamThreads());
     streams.put(StreamsConfig.APPLICATION_SERVER_CONFIG, advertisedAddress);
@@ -55,7 +58,12 @@ final class StreamsSettings {
         .forEach((name, value) -> streams.put(StreamsConfig.producerPrefix(name), value));
     streams.put(
         StreamsConfig.topicPrefix(TopicConfig.MAX_MESSAGE_BYTES_CONFIG), RecordSize.MOST_BYTES);
-    streams.put(StreamsConfig.topicPrefix(TopicConfig.COMPRESSION_TYPE_CONFIG), "uncompressed");
+    streams.put(
+        StreamsConfig.topicPrefix(TopicConfig.COMPRESSION_TYPE_CONFIG),
+        TopicSizeMigration.COMPRESSION);
+    streams.put(
+        StreamsConfig.producerPrefix(ProducerConfig.COMPRESSION_TYPE_CONFIG),
+        TopicSizeMigration.COMPRESSION);
     streams.putAll(PoisonRecords.settings(skipped));
     streams.putAll(rejudging.settings());
     streams.put(StreamsConfig.BUFFERED_RECORDS_PER_PARTITION_CONFIG, READ_AHEAD_RECORDS);

@@ -60,7 +60,7 @@ final class TopicSetup {
     configs.put(
         TopicConfig.MAX_MESSAGE_BYTES_CONFIG,
         Integer.toString(TopicSizeMigration.mostBytes(topic)));
-    configs.putAll(TopicSizeMigration.AS_READERS_NEED);
+    configs.putAll(TopicSizeMigration.asReadersNeed(topic));
     configs.put(TopicConfig.MIN_IN_SYNC_REPLICAS_CONFIG, replication > 2 ? "2" : "1");
     if (topic == Topics.PEOPLE) {
       // a name that was forgotten leaves the disk within days

@@ -26,25 +26,33 @@ final class TopicSizeMigration {
   private static final Logger LOG = Logger.getLogger(TopicSizeMigration.class);
   private static final long TIMEOUT_S = 60;
 
+  /** How the processors pack what only they write. */
+  static final String COMPRESSION = "zstd";
+
   /**
-   * Records are kept unpacked: a broker holds the size of a batch against the topic's limit when it
+   * What others may write to or verify is kept unpacked: a broker holds the size of a batch against the topic's limit when it
    * takes it in and, only where it unpacked it itself, once more as it is kept (Kafka 4.1, {@code
    * UnifiedLog.append}). A few kB could else unpack to more than a reader's memory holds.
    */
-  private static final Map<String, String> UNPACKED =
-      Map.of(TopicConfig.COMPRESSION_TYPE_CONFIG, "uncompressed");
+  private static final String UNPACKED = "uncompressed";
 
   /**
-   * What topics of ours need besides: the time of a record is that at which the broker took it,
+   * What topics of ours need besides room: the time of a record is that at which the broker took it,
    * whatever the sender says. The processors judge by it what has not happened yet, and Kafka's own
    * readers stop at a record without any.
    */
-  static final Map<String, String> AS_READERS_NEED =
-      Map.of(
-          TopicConfig.COMPRESSION_TYPE_CONFIG,
-          "uncompressed",
-          TopicConfig.MESSAGE_TIMESTAMP_TYPE_CONFIG,
-          "LogAppendTime");
+  static Map<String, String> asReadersNeed(Topics topic) {
+    String compression =
+        switch (topic) {
+          case FACTS, QUARANTINE, PEOPLE, CHAIN, CHECKPOINTS -> UNPACKED;
+          case BY_SUBJECT, REVOCATIONS, REPORTS, PLOTS, STANDINGS, EDGES -> COMPRESSION;
+        };
+    return Map.of(
+        TopicConfig.COMPRESSION_TYPE_CONFIG,
+        compression,
+        TopicConfig.MESSAGE_TIMESTAMP_TYPE_CONFIG,
+        "LogAppendTime");
+  }
 
   private TopicSizeMigration() {}
 
@@ -65,12 +73,13 @@ final class TopicSizeMigration {
     Map<ConfigResource, Map<String, String>> needed = new HashMap<>();
     for (Topics topic : Topics.all()) {
       if (existing.contains(topic.topicName())) {
-        needed.put(named(topic.topicName()), with(mostBytes(topic), AS_READERS_NEED));
+        needed.put(named(topic.topicName()), with(mostBytes(topic), asReadersNeed(topic)));
       }
     }
     for (String name : existing) {
       if (name.startsWith(applicationId + "-") && name.endsWith("-changelog")) {
-        needed.put(named(name), with(RecordSize.MOST_BYTES, UNPACKED));
+        needed.put(named(name), with(
+                RecordSize.MOST_BYTES, Map.of(TopicConfig.COMPRESSION_TYPE_CONFIG, COMPRESSION)));
       }
     }
     try {
@@ -88,7 +97,7 @@ final class TopicSizeMigration {
           failed.getCause().getMessage(),
           TopicConfig.MAX_MESSAGE_BYTES_CONFIG,
           RecordSize.MOST_BYTES,
-          AS_READERS_NEED);
+          asReadersNeed(Topics.FACTS));
     }
   }
 

@@ -35,8 +35,9 @@ import org.kornspur.api.resource.InventedFacts;
  *     org.kornspur.api.cluster.SeasonLoad 10 [quarkus-run.jar ...]
  * }</pre>
  *
- * <p>The number is how many copies are sent, of some 2,300 facts each. Of several servers one after
- * the other is measured, so that they can be compared in one run.
+ * <p>The number is how many copies are sent, of some 3,000 facts each. Of several servers one after
+ * the other is measured, so that they can be compared in one run. {@code -Dserver.options} gives
+ * them further options of Java, such as those of a profiler.
  */
 public final class SeasonLoad {
   private static final Duration LONGEST = Duration.ofMinutes(60);
@@ -66,6 +67,9 @@ public final class SeasonLoad {
         machine.running(server.toAbsolutePath());
         machine.with("KORNSPUR_PARTITIONS", "4");
         machine.option("-Xmx2g").option("-XX:TieredStopAtLevel=4");
+        Arrays.stream(System.getProperty("server.options", "").split(" "))
+            .filter(option -> !option.isBlank())
+            .forEach(machine::option);
         System.out.printf("%n%s%n", server);
         new SeasonLoad(copies, folder, machine).run();
       } finally {

@@ -66,7 +66,8 @@ class TopicSizeMigrationIT {
       assertThat(setting(admin, chain, ROOM)).as("what was set higher").isEqualTo("67108864");
       assertThat(setting(admin, chain, "message.timestamp.type")).isEqualTo("LogAppendTime");
       assertThat(setting(admin, chain, "compression.type")).isEqualTo("uncompressed");
-      assertThat(setting(admin, STORE, "compression.type")).isEqualTo("uncompressed");
+      assertThat(setting(admin, facts, "compression.type")).isEqualTo("uncompressed");
+      assertThat(setting(admin, STORE, "compression.type")).isEqualTo("zstd");
       assertThat(setting(admin, FOREIGN, "compression.type")).as("not ours").isEqualTo("producer");
       assertThat(setting(admin, FOREIGN, ROOM)).as("not ours").isEqualTo("1048588");
       assertThat(setting(admin, facts, "retention.ms")).isEqualTo("-1");

@@ -22,8 +22,8 @@ import org.kornspur.processors.judging.Judge;
  * everybody sees that answers are not settled.
  *
  * <p>A dossier with a parent that has told it nothing yet waits for its word: the fact that made
- * the one a parent lies in both dossiers. So a production that comes all at once is judged from the
- * parents down, each dossier once.
+ * the one a parent lies in both dossiers. One that is marked waits for its hybrid likewise. So a
+ * production that comes all at once is judged from the parents down, each dossier once.
  *
  * <p>In the background all dossiers of the task are judged again when the rules change.
  */
@@ -35,13 +35,13 @@ final class DossierJudging implements Processor<Subject, Filed, String, DossierR
   static final int MOST_JUDGED_IN_A_STEP = 200;
 
   /**
-   * Reminders, with nothing else to be judged, after which no parent is waited for any more: one
+   * Reminders, with nothing else to be judged, after which nobody is waited for any more: a parent
    * that cannot be judged tells nothing, and those of a circle wait for each other.
    */
-  private static final int MOST_IDLE_STEPS = 10;
+  private static final int MOST_IDLE_STEPS = 5;
 
   /** So long a parent is waited for at most while there is other work. */
-  private static final Duration LONGEST_WAIT = Duration.ofSeconds(10);
+  private static final Duration LONGEST_WAIT = Duration.ofSeconds(5);
 
   private final WireFormat wire;
   private final Supplier<Judge> judges;
@@ -82,10 +82,10 @@ final class DossierJudging implements Processor<Subject, Filed, String, DossierR
   public void process(Record<Subject, Filed> record) {
     Subject subject = record.key();
     if (record.value() instanceof Filed.OfFact fact) {
-      judgeSoon(subject, unheard(subject, fact.parents()));
+      judgeSoon(subject, unheard(subject, fact.parents()), unheard(subject, fact.hybrids()));
     } else if (record.value() instanceof Filed.OfReport report) {
       marked.heard(subject, report.sender());
-      judgeSoon(subject, Set.of());
+      judgeSoon(subject, Set.of(), Set.of());
     } else {
       isReminded = false;
       judgeMarked();
@@ -96,25 +96,26 @@ final class DossierJudging implements Processor<Subject, Filed, String, DossierR
   }
 
   /** Customers are told nothing, so only crops and lots wait. */
-  private Set<String> unheard(Subject subject, Set<String> parents) {
+  private Set<String> unheard(Subject subject, Set<String> senders) {
     return switch (subject.kind()) {
       case CROP, LOT ->
-          parents.stream()
-              .filter(parent -> reports.get(Keys.of(subject, parent)) == null)
+          senders.stream()
+              .filter(sender -> reports.get(Keys.of(subject, sender)) == null)
               .collect(Collectors.toSet());
       case HYBRID, SOURCE, ENTERPRISE -> Set.of();
     };
   }
 
-  private void judgeSoon(Subject subject, Set<String> unheard) {
+  private void judgeSoon(Subject subject, Set<String> parents, Set<String> hybrids) {
     long now = context.currentSystemTimeMs();
-    boolean waits = !unheard.isEmpty() || marked.waits(subject);
+    boolean waits = !parents.isEmpty() || marked.waits(subject);
     if (!waits && now - judgedAtOnceMs >= PAUSE.toMillis()) {
       marked.unmark(subject);
       updater.refresh(subject);
       judgedAtOnceMs = context.currentSystemTimeMs();
     } else {
-      marked.mark(subject, unheard, now);
+      marked.mark(subject, parents, now);
+      marked.mark(subject, hybrids, now);
       remind(subject);
     }
   }
@@ -146,12 +147,16 @@ final class DossierJudging implements Processor<Subject, Filed, String, DossierR
     }
   }
 
-  /** It goes to the partition of this task, as the subject's own reports do. */
+  /**
+   * It goes to the partition of this task, as the subject's own reports do, and behind all that
+   * came in this moment.
+   */
   private void remind(Subject subject) {
     if (!isReminded) {
       isReminded = true;
       context.forward(
-          new Record<>(subject.toString(), ReportChange.reminder(), context.currentSystemTimeMs()),
+          new Record<>(
+              subject.toString(), ReportChange.reminder(), context.currentSystemTimeMs() + 1),
           Dossiers.TO_REPORTS);
     }
   }

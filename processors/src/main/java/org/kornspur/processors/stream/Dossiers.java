@@ -54,7 +54,8 @@ final class Dossiers {
             stores.logged(StateStores.DOSSIER_REVOCATIONS, Serdes.String()), FILE_FACT, JUDGE)
         .addStateStore(stores.logged(StateStores.DOSSIER_REPORTS, bytes), FILE_REPORT, JUDGE)
         .addStateStore(stores.logged(StateStores.DOSSIER_OUTBOX, bytes), JUDGE)
-        .addStateStore(stores.logged(StateStores.DOSSIER_REMINDERS, Serdes.String()), JUDGE)
+        .addStateStore(
+            stores.loggedOnceACommit(StateStores.DOSSIER_REMINDERS, Serdes.String()), JUDGE)
         .addSink(
             TO_STANDINGS,
             Topics.STANDINGS.topicName(),

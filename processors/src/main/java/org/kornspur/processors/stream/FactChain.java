@@ -28,7 +28,7 @@ final class FactChain {
     var bytes = Serdes.ByteArray();
     topology
         .addProcessor(CHAIN_FACT, () -> new ChainKeeper(settings), FactIntake.FACTS)
-        .addStateStore(stores.logged(StateStores.CHAIN_HEADS, bytes), CHAIN_FACT)
+        .addStateStore(stores.loggedOnceACommit(StateStores.CHAIN_HEADS, bytes), CHAIN_FACT)
         .addStateStore(stores.logged(StateStores.CHAIN_INDEX, bytes), CHAIN_FACT)
         .addSink(
             TO_CHAIN,

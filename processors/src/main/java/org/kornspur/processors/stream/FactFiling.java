@@ -20,6 +20,8 @@ import org.kornspur.processors.pedigree.Edges;
 
 /** Puts a fact, or that it was superseded, into the dossier, and has the dossier judged. */
 final class FactFiling implements Processor<String, SubjectMessage, Subject, Filed> {
+  private static final Filed NO_OTHERS = new Filed.OfFact(Set.of(), Set.of());
+
   private final WireFormat wire;
   private ProcessorContext<Subject, Filed> context;
   private KeyValueStore<String, byte[]> facts;
@@ -39,25 +41,32 @@ final class FactFiling implements Processor<String, SubjectMessage, Subject, Fil
   @Override
   public void process(Record<String, SubjectMessage> record) {
     Subject subject = Keys.subject(record.key());
-    Set<String> parents = Set.of();
+    Filed filed = NO_OTHERS;
     if (record.value() instanceof SubjectMessage.FactFor message) {
-      parents = file(subject, message);
+      filed = file(subject, message);
     } else if (record.value() instanceof SubjectMessage.RevocationOf revocation) {
       revocations.put(
           Keys.of(subject, revocation.factId(), revocation.byFactId()), revocation.reason());
     }
-    context.forward(new Record<>(subject, new Filed.OfFact(parents), record.timestamp()));
+    context.forward(new Record<>(subject, filed, record.timestamp()));
   }
 
-  /** Files a fact and returns whom it names as parents of the subject. */
-  private Set<String> file(Subject subject, SubjectMessage.FactFor message) {
+  private Filed file(Subject subject, SubjectMessage.FactFor message) {
     Optional<SpecificRecord> fact = factOf(subject, message);
     facts.put(Keys.of(subject, message.factId()), message.wire());
-    return fact.stream()
-        .flatMap(named -> Edges.of(named).stream())
-        .filter(edge -> edge.child().equals(subject))
-        .map(edge -> edge.parent().toString())
-        .collect(Collectors.toSet());
+    return fact.map(filed -> filed(subject, filed)).orElse(NO_OTHERS);
+  }
+
+  private static Filed filed(Subject subject, SpecificRecord fact) {
+    return new Filed.OfFact(
+        Edges.of(fact).stream()
+            .filter(edge -> edge.child().equals(subject))
+            .map(edge -> edge.parent().toString())
+            .collect(Collectors.toSet()),
+        SubjectsNamed.of(fact).stream()
+            .filter(named -> named.kind() == Subject.Kind.HYBRID)
+            .map(Subject::toString)
+            .collect(Collectors.toSet()));
   }
 
   /**

@@ -9,8 +9,9 @@ sealed interface Filed {
    * A fact, or that one was superseded.
    *
    * @param parents subjects in text form that the fact names as parents of the dossier's own
+   * @param hybrids hybrids that it names, likewise
    */
-  record OfFact(Set<String> parents) implements Filed {}
+  record OfFact(Set<String> parents, Set<String> hybrids) implements Filed {}
 
   /**
    * What a parent, a hybrid or an isolation cell tells, or that it tells it no more.

@@ -12,7 +12,7 @@ import org.kornspur.ingest.contract.Subject;
 /**
  * The dossiers of a task into which something was filed since they were judged, in the order in
  * which they were marked. They are kept in a store, so that none is forgotten when the task moves
- * or the process dies; and in memory, with the parents of whom each has heard nothing yet.
+ * or the process dies; and in memory, with those of whom each has heard nothing yet.
  */
 final class MarkedDossiers {
   private static final String TO_BE_JUDGED = "to be judged";
@@ -30,7 +30,7 @@ final class MarkedDossiers {
 
   /**
    * @param sinceMs when it was marked, milliseconds of the epoch
-   * @param unheard parents of whom it has heard nothing yet
+   * @param unheard parents and hybrids that have told it nothing yet
    */
   private record Mark(long sinceMs, Set<String> unheard) {}
 
@@ -64,7 +64,7 @@ final class MarkedDossiers {
     }
   }
 
-  /** Whether a dossier is marked, and has heard nothing yet of a parent. */
+  /** Whether a dossier is marked, and has heard nothing yet of one it waits for. */
   boolean waits(Subject subject) {
     Mark mark = marks.get(subject.toString());
     return mark != null && !mark.unheard().isEmpty();

@@ -80,6 +80,14 @@ public final class StateStores {
     return store(name, values).withLoggingEnabled(java.util.Map.of()).withCachingDisabled();
   }
 
+  /**
+   * A logged store of which each key goes to its log once a commit: for what changes often, and of
+   * which only the latest is wanted.
+   */
+  <V> StoreBuilder<KeyValueStore<String, V>> loggedOnceACommit(String name, Serde<V> values) {
+    return store(name, values).withLoggingEnabled(java.util.Map.of()).withCachingEnabled();
+  }
+
   /** A store fed from a compacted topic that is its own log. */
   <V> StoreBuilder<KeyValueStore<String, V>> global(String name, Serde<V> values) {
     return store(name, values).withLoggingDisabled().withCachingDisabled();

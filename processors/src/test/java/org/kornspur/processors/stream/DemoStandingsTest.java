@@ -176,6 +176,27 @@ class DemoStandingsTest {
     }
   }
 
+  /**
+   * All facts wait before the first is processed. Measured with the release that judged a dossier
+   * for each fact and each report: 3.9 standings a fact.
+   */
+  @Test
+  void loadedAtOnceTheDemoIsJudgedHardlyMoreThanOnceASubject() throws IOException {
+    List<SpecificRecord> facts = facts().stream().map(DemoStandingsTest::signed).toList();
+    try (DrivenTopology topology = DrivenTopology.withRealRules()) {
+      topology.acceptAtOnce(facts);
+      int judged = topology.newStandings().size();
+      int subjects = topology.standings().size();
+      System.out.printf(
+          "MEASURED %d standings of %d subjects were written for %d facts, %.2f a fact%n",
+          judged, subjects, facts.size(), judged / (double) facts.size());
+
+      assertThat(topology.standings()).isEqualTo(inOrder());
+      assertThat(judged).isLessThan(subjects * 3 / 2);
+      assertThat(judged / (double) facts.size()).isLessThan(0.35);
+    }
+  }
+
   /** As quality brings it through the interface; signed once, for that takes a while. */
   private static SpecificRecord signed(SpecificRecord fact) {
     return SIGNED.computeIfAbsent(

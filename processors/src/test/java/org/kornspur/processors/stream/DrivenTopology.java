@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -15,7 +16,9 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.Predicate;
 import org.apache.avro.specific.SpecificRecord;
+import org.apache.kafka.common.TopicPartition;
 import org.apache.kafka.common.header.Headers;
+import org.apache.kafka.common.header.internals.RecordHeaders;
 import org.apache.kafka.common.serialization.ByteArrayDeserializer;
 import org.apache.kafka.common.serialization.ByteArraySerializer;
 import org.apache.kafka.common.serialization.StringDeserializer;
@@ -69,6 +72,8 @@ final class DrivenTopology implements AutoCloseable {
    * driver returns only when they have.
    */
   static final Duration LONGEST_UNREST = Duration.ofMinutes(2);
+
+  private static final long STARTED = System.currentTimeMillis();
 
   static final ChainSettings SEAL = new ChainSettings(KEY, 5, Duration.ofSeconds(10));
 
@@ -237,18 +242,51 @@ final class DrivenTopology implements AutoCloseable {
 
   /** A record on any topic, with any time, as brokers take it; Kafka's own test record does not. */
   DrivenTopology pipe(Topics topic, long timestamp, byte[] key, byte[] value, Headers headers) {
+    call("pipeRecord", topic.topicName(), timestamp, key, value, headers);
+    return this;
+  }
+
+  /**
+   * Facts that all wait before the first of them is processed, as when a folder is loaded. The
+   * driver's own input works off all that follows from a record before it takes the next.
+   */
+  DrivenTopology acceptAtOnce(List<? extends SpecificRecord> records) {
+    String topic = Topics.FACTS.topicName();
+    for (SpecificRecord fact : records) {
+      call(
+          "enqueueTaskRecord",
+          topic,
+          new TopicPartition(topic, 0),
+          STARTED - 1,
+          FactType.headerOf(fact).getFactId().getBytes(StandardCharsets.UTF_8),
+          wire.encode(topic, fact),
+          new RecordHeaders());
+    }
+    call("completeAllProcessableWork");
+    return this;
+  }
+
+  /** A method that the driver keeps to itself. */
+  private void call(String name, Object... arguments) {
     try {
-      Method pipeRecord =
-          TopologyTestDriver.class.getDeclaredMethod(
-              "pipeRecord", String.class, long.class, byte[].class, byte[].class, Headers.class);
-      pipeRecord.setAccessible(true);
-      pipeRecord.invoke(driver, topic.topicName(), timestamp, key, value, headers);
-      return this;
+      Method method =
+          Arrays.stream(TopologyTestDriver.class.getDeclaredMethods())
+              .filter(one -> one.getName().equals(name))
+              .filter(one -> one.getParameterCount() == arguments.length)
+              .filter(one -> name.equals("completeAllProcessableWork") || isOfBytes(one))
+              .findFirst()
+              .orElseThrow();
+      method.setAccessible(true);
+      method.invoke(driver, arguments);
     } catch (InvocationTargetException stopped) {
       throw new AssertionError("The stream stopped", stopped.getCause());
     } catch (ReflectiveOperationException otherDriver) {
       throw new AssertionError(otherDriver);
     }
+  }
+
+  private static boolean isOfBytes(Method method) {
+    return Arrays.asList(method.getParameterTypes()).contains(byte[].class);
   }
 
   /** Puts something into a store that no processor put there. */

@@ -44,7 +44,11 @@ class OrderFreeTest {
 
     assertTimeoutPreemptively(
         DrivenTopology.LONGEST_UNREST,
-        () -> assertThat(outcomeOf(shuffled)).isEqualTo(outcomeOf(facts)));
+        () -> {
+          Outcome expected = outcomeOf(facts);
+          assertThat(outcomeOf(shuffled)).isEqualTo(expected);
+          assertThat(outcomeAtOnceOf(shuffled)).as("all at once").isEqualTo(expected);
+        });
   }
 
   private record Outcome(
@@ -52,17 +56,26 @@ class OrderFreeTest {
 
   private static Outcome outcomeOf(List<SpecificRecord> facts) {
     try (DrivenTopology topology = new DrivenTopology()) {
-      topology.acceptAsSent(facts.toArray(SpecificRecord[]::new));
-      assertThat(topology.quarantine()).isEmpty();
-      Map<String, List<Edge>> pedigree = new TreeMap<>();
-      List<Entry> dossiers = new ArrayList<>();
-      for (String lot : LOTS) {
-        var subject = org.kornspur.ingest.contract.Subject.lot(lot);
-        pedigree.put(lot, topology.pedigree().edgesInto(subject));
-        dossiers.addAll(topology.dossiers().entriesOf(subject));
-      }
-      return new Outcome(topology.standings(), pedigree, dossiers);
+      return outcomeOf(topology.acceptAsSent(facts.toArray(SpecificRecord[]::new)));
     }
+  }
+
+  private static Outcome outcomeAtOnceOf(List<SpecificRecord> facts) {
+    try (DrivenTopology topology = new DrivenTopology()) {
+      return outcomeOf(topology.acceptAtOnce(facts));
+    }
+  }
+
+  private static Outcome outcomeOf(DrivenTopology topology) {
+    assertThat(topology.quarantine()).isEmpty();
+    Map<String, List<Edge>> pedigree = new TreeMap<>();
+    List<Entry> dossiers = new ArrayList<>();
+    for (String lot : LOTS) {
+      var subject = org.kornspur.ingest.contract.Subject.lot(lot);
+      pedigree.put(lot, topology.pedigree().edgesInto(subject));
+      dossiers.addAll(topology.dossiers().entriesOf(subject));
+    }
+    return new Outcome(topology.standings(), pedigree, dossiers);
   }
 
   /** Twenty facts or so about few lots and crops, a third of them corrected or withdrawn. */

@@ -1,0 +1,102 @@
+package org.kornspur.processors.stream;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Set;
+import org.apache.kafka.common.header.internals.RecordHeaders;
+import org.apache.kafka.common.serialization.Serdes;
+import org.apache.kafka.streams.processor.api.MockProcessorContext;
+import org.apache.kafka.streams.state.KeyValueStore;
+import org.apache.kafka.streams.state.Stores;
+import org.junit.jupiter.api.Test;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.standing.StandingState;
+
+class MarkedDossiersTest {
+  private static final Subject ONE = Subject.lot("ONE");
+  private static final Subject TWO = Subject.lot("TWO");
+
+  private final KeyValueStore<String, String> store = store();
+
+  @Test
+  void theFirstMarkedIsTheFirstDueHoweverOftenItIsMarked() {
+    MarkedDossiers marked = new MarkedDossiers(store);
+    marked.mark(ONE, Set.of(), 1);
+    marked.mark(TWO, Set.of(), 2);
+    marked.mark(ONE, Set.of(), 3);
+
+    assertThat(marked.due(0, 10)).containsExactly(ONE, TWO);
+    assertThat(marked.due(0, 1)).containsExactly(ONE);
+  }
+
+  @Test
+  void aDossierWaitsForTheFirstWordOfEachParentButNotForEver() {
+    MarkedDossiers marked = new MarkedDossiers(store);
+    marked.mark(ONE, Set.of("lot:P1"), 1);
+    marked.mark(ONE, Set.of("lot:P2"), 2);
+    marked.heard(ONE, "lot:P1");
+
+    assertThat(marked.waits(ONE)).isTrue();
+    assertThat(marked.due(1, 10)).isEmpty();
+    assertThat(marked.due(2, 10)).containsExactly(ONE);
+    marked.heard(ONE, "lot:P2");
+    assertThat(marked.due(0, 10)).containsExactly(ONE);
+  }
+
+  /** The process is killed with marks in the store, and nobody would mark them again. */
+  @Test
+  void whatIsMarkedStaysMarkedWhenTheTaskBeginsAnewUntilItIsJudged() {
+    MarkedDossiers before = new MarkedDossiers(store);
+    before.mark(ONE, Set.of("lot:P1"), 1);
+    before.mark(TWO, Set.of(), 1);
+    before.unmark(TWO);
+
+    assertThat(new MarkedDossiers(store).due(0, 10)).containsExactly(ONE);
+    new MarkedDossiers(store).unmark(ONE);
+    assertThat(new MarkedDossiers(store).isEmpty()).isTrue();
+  }
+
+  @Test
+  void whatTheEarlierReleaseNotedIsJudgedOnce() {
+    store.put("lot:ONE", "nothing new");
+    store.put("lot:TWO", "to be judged");
+
+    assertThat(new MarkedDossiers(store).due(0, 10)).containsExactlyInAnyOrder(ONE, TWO);
+  }
+
+  /** Its reminders may still lie on the topic. */
+  @Test
+  void aReminderThatNobodyWaitsForDoesNoHarm() {
+    try (DrivenTopology topology = new DrivenTopology()) {
+      topology.accept(InventedFacts.lot("f1", "ONE", 500));
+      topology.newStandings();
+      for (String subject : List.of("lot:ONE", "lot:UNKNOWN")) {
+        topology.pipe(
+            Topics.REPORTS,
+            System.currentTimeMillis(),
+            subject.getBytes(StandardCharsets.UTF_8),
+            "{\"sender\":\"reminder\"}".getBytes(StandardCharsets.UTF_8),
+            new RecordHeaders());
+      }
+
+      assertThat(topology.newStandings()).isEmpty();
+      assertThat(topology.skipped.total()).isZero();
+      assertThat(topology.standing(ONE).getState()).isEqualTo(StandingState.FIT);
+    }
+  }
+
+  private static KeyValueStore<String, String> store() {
+    KeyValueStore<String, String> store =
+        Stores.keyValueStoreBuilder(
+                Stores.inMemoryKeyValueStore(StateStores.DOSSIER_REMINDERS),
+                Serdes.String(),
+                Serdes.String())
+            .withLoggingDisabled()
+            .withCachingDisabled()
+            .build();
+    store.init(new MockProcessorContext<>().getStateStoreContext(), store);
+    return store;
+  }
+}
