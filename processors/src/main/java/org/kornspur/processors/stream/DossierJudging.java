@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.util.Set;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
+import org.apache.kafka.streams.processor.PunctuationType;
 import org.apache.kafka.streams.processor.api.Processor;
 import org.apache.kafka.streams.processor.api.ProcessorContext;
 import org.apache.kafka.streams.processor.api.Record;
@@ -40,8 +41,8 @@ final class DossierJudging implements Processor<Subject, Filed, String, DossierR
    */
   private static final int MOST_IDLE_STEPS = 5;
 
-  /** So long a parent is waited for at most while there is other work. */
-  private static final Duration LONGEST_WAIT = Duration.ofSeconds(5);
+  /** So long a parent is waited for at most while there is other work, and a reminder too. */
+  static final Duration LONGEST_WAIT = Duration.ofSeconds(5);
 
   private final WireFormat wire;
   private final Supplier<Judge> judges;
@@ -52,6 +53,7 @@ final class DossierJudging implements Processor<Subject, Filed, String, DossierR
   private MarkedDossiers marked;
   private SkippedRecords skipped;
   private boolean isReminded;
+  private boolean wentOn;
   private int idleSteps;
   private long judgedAtOnceMs;
 
@@ -69,8 +71,10 @@ final class DossierJudging implements Processor<Subject, Filed, String, DossierR
     marked = new MarkedDossiers(context.getStateStore(StateStores.DOSSIER_REMINDERS));
     skipped = PoisonRecords.counter(context.appConfigs());
     isReminded = false;
+    wentOn = false;
     idleSteps = 0;
     judgedAtOnceMs = 0;
+    context.schedule(LONGEST_WAIT, PunctuationType.WALL_CLOCK_TIME, now -> missReminder());
   }
 
   @Override
@@ -87,12 +91,25 @@ final class DossierJudging implements Processor<Subject, Filed, String, DossierR
       marked.heard(subject, report.sender());
       judgeSoon(subject, Set.of(), Set.of());
     } else {
-      isReminded = false;
-      judgeMarked();
-      if (!marked.isEmpty()) {
-        remind(subject);
-      }
+      goOn(subject);
     }
+  }
+
+  private void goOn(Subject subject) {
+    wentOn = true;
+    isReminded = false;
+    judgeMarked();
+    if (!marked.isEmpty()) {
+      remind(subject);
+    }
+  }
+
+  /** A record in a partition that is not its key's makes a reminder that never comes back. */
+  private void missReminder() {
+    if (!marked.isEmpty() && !wentOn) {
+      goOn(marked.first());
+    }
+    wentOn = false;
   }
 
   /** Customers are told nothing, so only crops and lots wait. */

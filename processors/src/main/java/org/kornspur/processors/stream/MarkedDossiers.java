@@ -38,6 +38,15 @@ final class MarkedDossiers {
     return marks.isEmpty();
   }
 
+  /**
+   * The one that was marked first.
+   *
+   * @throws java.util.NoSuchElementException if none is marked
+   */
+  Subject first() {
+    return Subject.parse(marks.keySet().iterator().next());
+  }
+
   /** Marks a dossier, which keeps its place if it is marked already. */
   void mark(Subject subject, Set<String> unheard, long nowMs) {
     String key = subject.toString();
