@@ -14,13 +14,13 @@ import org.kornspur.ingest.wire.WireFormat;
 import org.kornspur.processors.judging.Judge;
 
 /**
- * Has dossiers judged into which something was filed: the first at once, and what comes closely
- * behind it together. A dossier that is not judged at once is marked, and the task sends itself a
- * reminder through the loop-back, behind all that is on its way there. When that is back, the
- * marked dossiers are judged in small steps, a reminder for each. So everything that waits is filed
- * before anything is judged, however much comes; reports do not double where ways that parted meet
- * again; and as long as a dossier is marked the reminder is a record not yet processed, by which
- * everybody sees that answers are not settled.
+ * Has dossiers judged into which something was filed: at once where nothing else waits; and what
+ * comes closely behind it, or waited itself, together. A dossier that is not judged at once is
+ * marked, and the task sends itself a reminder through the loop-back, behind all that is on its way
+ * there. When that is back, the marked dossiers are judged in small steps, a reminder for each. So
+ * everything that waits is filed before anything is judged, however much comes; reports do not
+ * double where ways that parted meet again; and as long as a dossier is marked the reminder is a
+ * record not yet processed, by which everybody sees that answers are not settled.
  *
  * <p>A dossier with a parent that has told it nothing yet waits for its word: the fact that made
  * the one a parent lies in both dossiers. One that is marked waits for its hybrid likewise. So a
@@ -31,6 +31,12 @@ import org.kornspur.processors.judging.Judge;
 final class DossierJudging implements Processor<Subject, Filed, String, DossierRecord> {
   /** From one dossier that is judged at once to the next: little of a thread's time. */
   static final Duration PAUSE = Duration.ofMillis(20);
+
+  /**
+   * A record that waited longer has others behind it: it takes a commit to become readable, at most
+   * 100 ms, where nothing waits.
+   */
+  static final Duration LONGEST_ON_ITS_WAY = Duration.ofMillis(250);
 
   private static final long LONGEST_STEP_NANOS = Duration.ofMillis(100).toNanos();
   static final int MOST_JUDGED_IN_A_STEP = 200;
@@ -86,10 +92,10 @@ final class DossierJudging implements Processor<Subject, Filed, String, DossierR
   public void process(Record<Subject, Filed> record) {
     Subject subject = record.key();
     if (record.value() instanceof Filed.OfFact fact) {
-      judgeSoon(subject, unheard(subject, fact.parents()), unheard(subject, fact.hybrids()));
+      judgeSoon(record, unheard(subject, fact.parents()), unheard(subject, fact.hybrids()));
     } else if (record.value() instanceof Filed.OfReport report) {
       marked.heard(subject, report.sender());
-      judgeSoon(subject, Set.of(), Set.of());
+      judgeSoon(record, Set.of(), Set.of());
     } else {
       goOn(subject);
     }
@@ -123,10 +129,13 @@ final class DossierJudging implements Processor<Subject, Filed, String, DossierR
     };
   }
 
-  private void judgeSoon(Subject subject, Set<String> parents, Set<String> hybrids) {
+  private void judgeSoon(Record<Subject, Filed> record, Set<String> parents, Set<String> hybrids) {
+    Subject subject = record.key();
     long now = context.currentSystemTimeMs();
-    boolean waits = !parents.isEmpty() || marked.waits(subject);
-    if (!waits && now - judgedAtOnceMs >= PAUSE.toMillis()) {
+    boolean isQuiet =
+        now - judgedAtOnceMs >= PAUSE.toMillis()
+            && now - record.timestamp() <= LONGEST_ON_ITS_WAY.toMillis();
+    if (isQuiet && parents.isEmpty() && !marked.waits(subject)) {
       marked.unmark(subject);
       updater.refresh(subject);
       judgedAtOnceMs = context.currentSystemTimeMs();

@@ -75,6 +75,17 @@ class DossierJudgingTest {
     assertThat(marks.get(LOT.toString())).isNull();
   }
 
+  /** On a slow machine much time passes between records, and much waits all the same. */
+  @Test
+  void whatWaitedIsMarkedHoweverSlowlyRecordsAreProcessed() {
+    judging.init(context);
+    context.setCurrentSystemTimeMs(START_MS + DossierJudging.LONGEST_ON_ITS_WAY.toMillis() + 1);
+    filed(Set.of());
+
+    assertThat(sentTo(Dossiers.TO_STANDINGS)).isZero();
+    assertThat(sentTo(Dossiers.TO_REPORTS)).isEqualTo(1);
+  }
+
   /** A parent that cannot be judged tells nothing. */
   @Test
   void nobodyIsWaitedForLongerThanSomeReminders() {
