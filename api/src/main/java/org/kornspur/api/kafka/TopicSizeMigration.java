@@ -30,16 +30,17 @@ final class TopicSizeMigration {
   static final String COMPRESSION = "zstd";
 
   /**
-   * What others may write to or verify is kept unpacked: a broker holds the size of a batch against the topic's limit when it
-   * takes it in and, only where it unpacked it itself, once more as it is kept (Kafka 4.1, {@code
-   * UnifiedLog.append}). A few kB could else unpack to more than a reader's memory holds.
+   * What others may write to or verify is kept unpacked: a broker holds the size of a batch against
+   * the topic's limit when it takes it in and, only where it unpacked it itself, once more as it is
+   * kept (Kafka 4.1, {@code UnifiedLog.append}). A few kB could else unpack to more than a reader's
+   * memory holds.
    */
   private static final String UNPACKED = "uncompressed";
 
   /**
-   * What topics of ours need besides room: the time of a record is that at which the broker took it,
-   * whatever the sender says. The processors judge by it what has not happened yet, and Kafka's own
-   * readers stop at a record without any.
+   * What topics of ours need besides room: the time of a record is that at which the broker took
+   * it, whatever the sender says. The processors judge by it what has not happened yet, and Kafka's
+   * own readers stop at a record without any.
    */
   static Map<String, String> asReadersNeed(Topics topic) {
     String compression =
@@ -78,8 +79,9 @@ final class TopicSizeMigration {
     }
     for (String name : existing) {
       if (name.startsWith(applicationId + "-") && name.endsWith("-changelog")) {
-        needed.put(named(name), with(
-                RecordSize.MOST_BYTES, Map.of(TopicConfig.COMPRESSION_TYPE_CONFIG, COMPRESSION)));
+        needed.put(
+            named(name),
+            with(RecordSize.MOST_BYTES, Map.of(TopicConfig.COMPRESSION_TYPE_CONFIG, COMPRESSION)));
       }
     }
     try {
