@@ -14,6 +14,9 @@ public sealed interface CropDetail extends Detail {
   /** Hybridity is forecast for mixtures that give F1 seed. */
   record NoMixture(Given crop, Optional<CropRole> role) implements CropDetail {}
 
+  /** A crop of one component alone has nothing that must flower together. */
+  record NoPollenParent(Given crop, Optional<CropRole> role) implements CropDetail {}
+
   record HybridNotDeclared(Given hybrid) implements CropDetail {}
 
   record NoCrossOfHybrid(Given hybrid) implements CropDetail {}

@@ -48,6 +48,7 @@ import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.problem.Given;
 import org.kornspur.processors.advice.InspectionAdvice;
+import org.kornspur.processors.advice.NickingAdvice;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.standards.Rulebook;
 
@@ -102,6 +103,31 @@ public class AdviceResource {
                 new ApiProblem(
                     ProblemKind.REQUEST_REFUSED,
                     new CropDetail.NoMixture(
+                        Given.text(cropId, false), crop.crop().map(FieldCropDeclared::getRole))));
+  }
+
+  @GET
+  @RequiresPermission(Permission.ASK_ADVICE)
+  @Path("nicking/{cropId}")
+  @Operation(
+      operationId = "adviseNicking",
+      summary = "Whether female and pollen parent of a crop flower together",
+      description =
+          "From what was seen of each (FloweringSeen and inspections of one part): first, full and"
+              + " last day, the days in common, and the risk of open florets. Advice, not a gate.")
+  @APIResponse(responseCode = "200", description = "What was seen and what follows")
+  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
+  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
+  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
+  public NickingView nicking(@PathParam("cropId") String cropId) {
+    Dossier crop = answers.wholeDossier(Subject.crop(cropId));
+    return NickingAdvice.of(crop)
+        .map(advice -> NickingView.of(advice, words.words(), answers.asOf()))
+        .orElseThrow(
+            () ->
+                new ApiProblem(
+                    ProblemKind.REQUEST_REFUSED,
+                    new CropDetail.NoPollenParent(
                         Given.text(cropId, false), crop.crop().map(FieldCropDeclared::getRole))));
   }
 

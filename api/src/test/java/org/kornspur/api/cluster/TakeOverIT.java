@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -22,13 +23,15 @@ import org.kornspur.api.EarlierRelease;
 import org.kornspur.api.NeedsProgram;
 import org.kornspur.api.Program;
 import org.kornspur.api.security.people.TestPeople;
+import org.kornspur.contract.TestKind;
 import org.kornspur.ingest.verify.VerifyCommand;
 
 /**
  * A site of the earlier release is stopped and started again with this one: it goes on with the
  * same facts and signatures, and judges every dossier again while it answers. This release asks
- * more of a crop than the earlier one: what it owes is brought as a correction of its declaration,
- * and then every standing and every release is what it was.
+ * more of a crop than the earlier one: what it owes is brought as a correction of its declaration.
+ * It asks what laboratories are accredited for, and they are declared anew. Then every standing and
+ * every release is what it was.
  */
 @NeedsProgram(Program.EARLIER_RELEASE)
 @Tag("cluster")
@@ -44,8 +47,10 @@ class TakeOverIT {
   private static final Set<String> OF_THE_RULES =
       Set.of("gates", "inherited", "ruleNotes", "cautions", "rules", "sentence", "why", "reason");
 
-  /** The earlier release knows no such column. */
-  private static final String NEW_COLUMN = ",yearsWithoutRye";
+  /** The earlier release knows no such columns, each the last of its file. */
+  private static final List<String> NEW_COLUMNS = List.of(",yearsWithoutRye", ",accreditations");
+
+  private static final List<String> LABORATORIES = List.of("ENT-LAB-ONE", "ENT-LAB-TWO");
 
   @Test
   @Timeout(1500)
@@ -74,6 +79,7 @@ class TakeOverIT {
             "Taken over from the earlier release: ready after %.1f s, %d dossiers judged again",
             ready.toMillis() / 1000.0, rules.path("dossiersJudgedAgain").asLong());
 
+        bringAccreditations(machine.site());
         bringYearsWithoutRye(machine.site());
         machine.site().awaitRest(backlog, REST_LIMIT);
         Map<String, JsonNode> after = everything(machine.site(), released);
@@ -193,12 +199,40 @@ class TakeOverIT {
   }
 
   private static String asTheEarlierReleaseReads(String file) {
-    boolean hasColumn = file.lines().findFirst().filter(h -> h.endsWith(NEW_COLUMN)).isPresent();
+    boolean hasColumn =
+        file.lines()
+            .findFirst()
+            .filter(head -> NEW_COLUMNS.stream().anyMatch(head::endsWith))
+            .isPresent();
     return hasColumn
         ? file.lines()
             .map(line -> line.substring(0, line.lastIndexOf(',')))
             .collect(Collectors.joining("\n", "", "\n"))
         : file;
+  }
+
+  private static void bringAccreditations(Site site) throws Exception {
+    for (String laboratory : LABORATORIES) {
+      ObjectNode fact = JSON.createObjectNode();
+      fact.put("type", "EnterpriseDeclared");
+      fact.putObject("header")
+          .put("factId", laboratory + "-accredited")
+          .put("recordedBy", "quality")
+          .put("happenedAt", "2024-01-02T08:00:00Z")
+          .put("recordedAt", "2024-01-02T09:00:00Z")
+          .put("sourceDocument", "certificate of accreditation");
+      fact.put("enterpriseId", laboratory).put("name", laboratory).put("kind", "LABORATORY");
+      ArrayNode accreditations = fact.putArray("accreditations");
+      for (TestKind test : TestKind.values()) {
+        accreditations
+            .addObject()
+            .put("test", test.name())
+            .put("validFrom", "2021-01-01")
+            .put("validTo", "2027-12-31");
+      }
+      Site.Answer answer = site.post("/api/v1/facts", fact);
+      assertThat(answer.status()).as("%s", answer).isEqualTo(202);
+    }
   }
 
   private static void bringYearsWithoutRye(Site site) throws Exception {

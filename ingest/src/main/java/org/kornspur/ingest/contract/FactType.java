@@ -23,6 +23,7 @@ import org.kornspur.contract.EnterpriseDeclared;
 import org.kornspur.contract.FactHeader;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.FieldInspection;
+import org.kornspur.contract.FloweringSeen;
 import org.kornspur.contract.GerminationTest;
 import org.kornspur.contract.Harvest;
 import org.kornspur.contract.HybridDeclared;
@@ -53,6 +54,7 @@ public enum FactType {
   POLLEN_SOURCE_SEEN(PollenSourceSeen.class),
   FIELD_INSPECTION(FieldInspection.class),
   STERILITY_CHECK(SterilityCheck.class),
+  FLOWERING_SEEN(FloweringSeen.class),
   HARVEST(Harvest.class),
   CONDITIONING(Conditioning.class),
   LOT_SPLIT(LotSplit.class),

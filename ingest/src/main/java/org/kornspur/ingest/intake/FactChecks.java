@@ -9,6 +9,7 @@ import org.kornspur.contract.Condemnation;
 import org.kornspur.contract.Conditioning;
 import org.kornspur.contract.Dispatch;
 import org.kornspur.contract.Downgrade;
+import org.kornspur.contract.EnterpriseDeclared;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.FieldInspection;
 import org.kornspur.contract.GerminationTest;
@@ -58,6 +59,7 @@ public final class FactChecks {
 
   private static void checkTiedFields(FactType type, SpecificRecord fact, Problems problems) {
     switch (type) {
+      case ENTERPRISE_DECLARED -> EnterpriseCheck.check((EnterpriseDeclared) fact, problems);
       case HYBRID_DECLARED -> HybridCheck.check((HybridDeclared) fact, problems);
       case FIELD_CROP_DECLARED -> FieldCropCheck.check((FieldCropDeclared) fact, problems);
       case LOT_DECLARED -> LotDeclaredCheck.check((LotDeclared) fact, problems);
@@ -84,7 +86,7 @@ public final class FactChecks {
       case CONDEMNATION -> ActCheck.check((Condemnation) fact, problems);
       case DOWNGRADE -> ActCheck.check((Downgrade) fact, problems);
       case REFUSED_ACT -> ActCheck.check((RefusedAct) fact, problems);
-      case ENTERPRISE_DECLARED, HARVEST, PURITY_TEST, MOISTURE_TEST -> {
+      case FLOWERING_SEEN, HARVEST, PURITY_TEST, MOISTURE_TEST -> {
         // each field stands alone
       }
     }

@@ -19,6 +19,12 @@ final class FieldInspectionCheck {
     within("hardToSeparatePlants", visit.getHardToSeparatePlants(), visit, into);
     within("wildOatPlants", visit.getWildOatPlants(), visit, into);
     within("smutPlants", visit.getSmutPlants(), visit, into);
+    CountsWithin.check(
+        "volunteerPlants",
+        visit.getVolunteerPlants(),
+        "offTypePlants",
+        visit.getOffTypePlants(),
+        into);
   }
 
   private static void within(String part, Integer count, FieldInspection visit, Problems into) {

@@ -1,9 +1,12 @@
 package org.kornspur.ingest.demo;
 
 import java.time.LocalDate;
+import java.util.Arrays;
 import java.util.List;
+import org.kornspur.contract.Accreditation;
 import org.kornspur.contract.EnterpriseDeclared;
 import org.kornspur.contract.EnterpriseKind;
+import org.kornspur.contract.TestKind;
 
 /** The invented enterprises. */
 final class Enterprises {
@@ -52,6 +55,13 @@ final class Enterprises {
     }
   }
 
+  /** Accredited from before the demo begins until after it ends. */
+  private static List<Accreditation> everyTest() {
+    return Arrays.stream(TestKind.values())
+        .map(test -> new Accreditation(test, LocalDate.of(2021, 1, 1), LocalDate.of(2027, 12, 31)))
+        .toList();
+  }
+
   private static void declare(Book book, String id, String name, EnterpriseKind kind) {
     book.add(
         new EnterpriseDeclared(
@@ -59,6 +69,7 @@ final class Enterprises {
                 "enterprise-" + id, "office-01", LocalDate.of(2022, 8, 1), "invented register"),
             id,
             name,
-            kind));
+            kind,
+            kind == EnterpriseKind.LABORATORY ? everyTest() : List.of()));
   }
 }

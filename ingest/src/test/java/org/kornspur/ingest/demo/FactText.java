@@ -8,6 +8,7 @@ import java.util.stream.Collectors;
 import org.apache.avro.Schema;
 import org.apache.avro.generic.IndexedRecord;
 import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.contract.Accreditation;
 import org.kornspur.contract.GeoPoint;
 import org.kornspur.contract.GerminationReplicate;
 import org.kornspur.contract.LotMass;
@@ -70,6 +71,10 @@ final class FactText {
     }
     if (value instanceof WeighedKernels weighed) {
       return weighed.getKernels() + "/" + number(weighed.getMassG());
+    }
+    if (value instanceof Accreditation held) {
+      return String.join(
+          "=", cell(held.getTest()), cell(held.getValidFrom()), cell(held.getValidTo()));
     }
     if (value instanceof GeoPoint corner) {
       return number(corner.getLon()) + " " + number(corner.getLat());

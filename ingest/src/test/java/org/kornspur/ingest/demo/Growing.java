@@ -8,12 +8,17 @@ import java.util.Map;
 import java.util.TreeSet;
 import org.kornspur.contract.CropRole;
 import org.kornspur.contract.FieldCropDeclared;
+import org.kornspur.contract.FloweringPart;
+import org.kornspur.contract.FloweringSeen;
 import org.kornspur.contract.Harvest;
 import org.kornspur.contract.LotMass;
 import org.kornspur.contract.Sowing;
 
 /** What growers do: declare a crop, sow it, harvest it. */
 final class Growing {
+  /** A crop of which somebody noted how both components flowered. */
+  private static final String FLOWERING_SEEN_AT = "C25-01";
+
   /** Kilograms a hectare of what is sown; common practice, no source. */
   static final double SEED_RATE_KG_HA = 60;
 
@@ -56,6 +61,32 @@ final class Growing {
             .setFloweringTo(flowering.plusDays(draw.between(12, 16)))
             .setYearsWithoutRye(yearsWithoutRye(crop));
     book.season(crop.year()).add(declared.build());
+    if (crop.cropId().equals(FLOWERING_SEEN_AT)) {
+      seen(book, crop, FloweringPart.FEMALE, flowering.plusDays(1));
+      seen(book, crop, FloweringPart.POLLEN_PARENT, flowering.plusDays(3));
+    }
+  }
+
+  /** Begin, full and end of one component's flowering. */
+  private static void seen(Book book, Crop crop, FloweringPart part, LocalDate begin) {
+    Map.of(61, begin, 65, begin.plusDays(4), 69, begin.plusDays(9)).entrySet().stream()
+        .sorted(Map.Entry.comparingByKey())
+        .forEach(
+            stage ->
+                book.season(crop.year())
+                    .add(
+                        FloweringSeen.newBuilder()
+                            .setHeader(
+                                Heads.head(
+                                    "flowering-%s-%s-%d"
+                                        .formatted(crop.cropId(), part, stage.getKey()),
+                                    "grower-" + crop.growerId().substring("ENT-MULT-".length()),
+                                    stage.getValue(),
+                                    "field book " + crop.cropId()))
+                            .setCropId(crop.cropId())
+                            .setPart(part)
+                            .setBbchStage(stage.getKey())
+                            .build()));
   }
 
   /** By the earlier crops of the demo on the field, else some years. */

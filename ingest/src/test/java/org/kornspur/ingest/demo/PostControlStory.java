@@ -85,6 +85,7 @@ final class PostControlStory {
         .setSheddingPlants(null)
         .setNonHybridPlants(null)
         .setStatedPurityPercent(PostControl.STATED_PURITY_PERCENT)
+        .setLaboratoryId(Enterprises.LABORATORIES.get(0))
         .build();
   }
 }

@@ -370,6 +370,7 @@ class FactChecksTest {
                 new GerminationReplicate(seeds, secondSeedlings)),
             "E",
             retestOf,
+            null,
             null),
         fields);
   }
@@ -409,6 +410,7 @@ class FactChecksTest {
         offType,
         shedding,
         nonHybrid,
+        null,
         null);
   }
 

@@ -11,4 +11,5 @@ public sealed interface AdviceStatement extends Statement
         HeterogeneityStatement,
         InputSource,
         Missing,
-        MixtureStatement {}
+        MixtureStatement,
+        NickingStatement {}

@@ -84,8 +84,15 @@ public record HybridityAdvice(
     SownMixture mixture = new SownMixture(crop, declaration, dossiers);
     inputs.add(mixture.input());
     missing.addAll(mixture.missing());
-    inputs.add(POLLINATOR_OVERLAP);
-    missing.add(new Missing.PollinatorFlowering());
+    Input overlap =
+        NickingAdvice.of(crop)
+            .flatMap(NickingAdvice::overlap)
+            .map(HybridityAdvice::seen)
+            .orElse(POLLINATOR_OVERLAP);
+    inputs.add(overlap);
+    if (overlap.equals(POLLINATOR_OVERLAP)) {
+      missing.add(new Missing.PollinatorFlowering());
+    }
     boolean pollinatorHarvested = pollinatorHarvested(crop);
     if (declaration.getFloweringFrom() == null || declaration.getFloweringTo() == null) {
       missing.add(new Missing.CropFlowering());
@@ -105,7 +112,7 @@ public record HybridityAdvice(
                 females.map(FemaleCount::shedding).orElse(DEFAULT_SHEDDING),
                 females.map(FemaleCount::examined).orElse(DEFAULT_EXAMINED),
                 mixture.input().value(),
-                POLLINATOR_OVERLAP.value(),
+                overlap.value(),
                 pollinatorHarvested,
                 foreign.stream()
                     .filter(ForeignPollen::counts)
@@ -135,6 +142,15 @@ public record HybridityAdvice(
         "share",
         new InputSource.Counted(count.shedding(), count.examined()),
         count.factIds());
+  }
+
+  private static Input seen(NickingAdvice.Overlap overlap) {
+    return Input.counted(
+        new AdviceInput.PollinatorOverlap(),
+        overlap.share(),
+        "share",
+        new InputSource.SeenFlowering(overlap.days(), overlap.femaleDays()),
+        overlap.factIds());
   }
 
   private static Input sterilityOfTheLaw() {

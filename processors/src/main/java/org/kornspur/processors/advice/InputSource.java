@@ -17,6 +17,9 @@ public sealed interface InputSource extends AdviceStatement {
 
   record Counted(int shedding, int examined) implements InputSource {}
 
+  /** Days in common of those on which the female was seen to flower. */
+  record SeenFlowering(int days, int femaleDays) implements InputSource {}
+
   /** What the law asks for where nobody counted. */
   record LawfulSterility(int shedding, int examined) implements InputSource {}
 }

@@ -11,6 +11,8 @@ public sealed interface Missing extends AdviceStatement {
 
   record PollinatorFlowering() implements Missing {}
 
+  record FemaleFlowering() implements Missing {}
+
   record CropFlowering() implements Missing {}
 
   record Outline(Subject source) implements Missing {}

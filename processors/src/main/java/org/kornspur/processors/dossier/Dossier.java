@@ -184,6 +184,27 @@ public final class Dossier {
         .toList();
   }
 
+  /** Rye of earlier years on the ground of this crop, the latest first. */
+  public List<Report.EarlierRye> earlierRye() {
+    return reportsOf(Report.FromGround.class)
+        .flatMap(report -> report.earlier().stream())
+        .distinct()
+        .sorted(
+            Comparator.comparingInt(Report.EarlierRye::cropYear)
+                .reversed()
+                .thenComparing(Report.EarlierRye::rye)
+                .thenComparing(Report.EarlierRye::factId))
+        .toList();
+  }
+
+  /** What a laboratory is accredited for, as it told. */
+  List<Report.Accredited> accreditationsOf(Subject laboratory) {
+    return reportsOf(Report.FromLaboratory.class)
+        .filter(report -> report.laboratory().equals(laboratory))
+        .flatMap(report -> report.accreditations().stream())
+        .toList();
+  }
+
   /** Edges by which seed came into this subject. */
   public List<Edge> edgesIn() {
     return edgesIn;
@@ -251,11 +272,14 @@ public final class Dossier {
 
   /**
    * Ids of post-control results of this lot and of those that it was conditioned, split or merged
-   * from: they are the same harvest. Of merged lots each must have been in post-control.
+   * from: they are the same harvest. Of merged lots each must have been in post-control. A marker
+   * test of a laboratory that is not declared is none.
    */
   public List<String> postControls() {
     return Stream.concat(
-            facts(PostControlResult.class).stream().map(result -> result.getHeader().getFactId()),
+            facts(PostControlResult.class).stream()
+                .filter(result -> LaboratoryResults.isDeclared(this, result))
+                .map(result -> result.getHeader().getFactId()),
             postControlsOfSameHarvest().stream())
         .distinct()
         .sorted()

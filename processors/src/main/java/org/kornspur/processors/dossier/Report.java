@@ -5,9 +5,11 @@ import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
 import org.kornspur.contract.ComponentKind;
+import org.kornspur.contract.CropRole;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.PollenSourceKind;
 import org.kornspur.contract.ShareBasis;
+import org.kornspur.contract.TestKind;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.ground.FloweringOverlap;
 import org.kornspur.processors.ground.FloweringWindow;
@@ -35,6 +37,8 @@ public sealed interface Report {
    * @param seedVerdicts verdicts on the parent's seed, which a part split from it may rest on
    * @param postControls ids of post-control results of the parent's harvest
    * @param holder enterprise that grew it or declared it, where known
+   * @param cropRole what the parent is in the scheme where it is a crop; empty in reports of
+   *     earlier releases too
    */
   record FromParent(
       Subject parent,
@@ -46,8 +50,13 @@ public sealed interface Report {
       int stepsHandedDown,
       List<Verdict> seedVerdicts,
       List<String> postControls,
-      Optional<String> holder)
+      Optional<String> holder,
+      Optional<CropRole> cropRole)
       implements Report {
+    public FromParent {
+      cropRole = cropRole == null ? Optional.empty() : cropRole; // as earlier versions kept it
+    }
+
     @Override
     public String sender() {
       return parent.toString();
@@ -73,12 +82,55 @@ public sealed interface Report {
 
   /**
    * An isolation cell to a crop: foreign pollen found within the widest distance that any rulebook
-   * asks for.
+   * asks for, and rye of earlier years on the crop's own ground.
+   *
+   * @param earlier rye of earlier years; none in reports of earlier releases
    */
-  record FromGround(String cell, Subject receiver, List<Neighbour> neighbours) implements Report {
+  record FromGround(
+      String cell, Subject receiver, List<Neighbour> neighbours, List<EarlierRye> earlier)
+      implements Report {
+    public FromGround {
+      earlier = earlier == null ? List.of() : earlier; // as earlier versions kept it
+    }
+
+    /** A report of pollen alone. */
+    public FromGround(String cell, Subject receiver, List<Neighbour> neighbours) {
+      this(cell, receiver, neighbours, List.of());
+    }
+
     @Override
     public String sender() {
       return cell;
+    }
+  }
+
+  /**
+   * A lot to a laboratory of which it holds results: it is to be told what that is declared for.
+   */
+  record AsksLaboratory(Subject asking, Subject receiver) implements Report {
+    @Override
+    public String sender() {
+      return asking.toString();
+    }
+  }
+
+  /**
+   * A laboratory to a lot of which it made tests.
+   *
+   * @param accreditations what its latest declaration says; none where nobody declared it
+   */
+  record FromLaboratory(Subject laboratory, Subject receiver, List<Accredited> accreditations)
+      implements Report {
+    @Override
+    public String sender() {
+      return laboratory.toString();
+    }
+  }
+
+  /** A kind of test that a laboratory is accredited for, from day to day, both included. */
+  record Accredited(TestKind test, LocalDate from, LocalDate to) {
+    boolean holdsOn(LocalDate day) {
+      return !day.isBefore(from) && !day.isAfter(to);
     }
   }
 
@@ -103,6 +155,19 @@ public sealed interface Report {
 
   /** Seed parent, pollen parent and what they give. */
   record Crossing(String seedId, String femaleId, String pollenId) {}
+
+  /**
+   * Rye that stood on a crop's ground in an earlier year.
+   *
+   * @param rye the earlier crop, or the source that somebody saw
+   * @param cropYear year in which it was harvested
+   * @param onCropHa hectares of the crop's outline that it covered
+   * @param factId fact that tells of it
+   * @param reportedBy enterprise of the grower who alone says so; empty where it counts for
+   *     everybody
+   */
+  record EarlierRye(
+      Subject rye, int cropYear, double onCropHa, String factId, Optional<String> reportedBy) {}
 
   /**
    * Foreign pollen near a crop.

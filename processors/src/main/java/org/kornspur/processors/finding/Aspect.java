@@ -42,6 +42,8 @@ public sealed interface Aspect extends Finding {
 
   record YearOfHarvest() implements Aspect {}
 
+  record YearOfVisits() implements Aspect {}
+
   record Rulebook() implements Aspect {}
 
   record Category() implements Aspect {}

@@ -1,7 +1,10 @@
 package org.kornspur.processors.finding;
 
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import org.kornspur.contract.TestKind;
+import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.ingest.statement.Value.Fact;
 
@@ -13,6 +16,15 @@ public sealed interface BasisFinding extends Finding {
 
   /** A result that was looked at and does not count. */
   record SetAside(Fact fact, Amount value, WhySetAside why) implements BasisFinding {}
+
+  /** A result of a laboratory that was not declared for such a test on that day. */
+  record LaboratoryNotDeclared(Fact fact, Subject laboratory, TestKind test, LocalDate on)
+      implements BasisFinding {}
+
+  record NoLaboratory(Fact fact, TestKind test) implements BasisFinding {}
+
+  /** A result of a sample that does not stand for the lot. */
+  record OfOtherSample(Fact fact, String sample) implements BasisFinding {}
 
   record NotJudged(String kind, Optional<String> message) implements BasisFinding {}
 

@@ -3,6 +3,7 @@ package org.kornspur.processors.finding;
 import java.util.List;
 import java.util.Optional;
 import org.kornspur.contract.Category;
+import org.kornspur.contract.TestKind;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.statement.Statement;
@@ -13,6 +14,8 @@ import org.kornspur.processors.standards.Quantity;
 /** What is to be brought. */
 public sealed interface Evidence extends Finding {
   record PurityTest() implements Evidence {}
+
+  record PurityTestOf(Amount least) implements Evidence {}
 
   record GerminationTest() implements Evidence {}
 
@@ -30,6 +33,12 @@ public sealed interface Evidence extends Finding {
 
   record NewGerminationTest() implements Evidence {}
 
+  /** A new sample and its germination test. */
+  record NewSampleForGermination() implements Evidence {}
+
+  /** The authority's answer to the application for a label below the minimum. */
+  record AcceptedLabel() implements Evidence {}
+
   record MoistureTest() implements Evidence {}
 
   record KernelWeightOf(Subject lot) implements Evidence {}
@@ -43,6 +52,9 @@ public sealed interface Evidence extends Finding {
   record SampleOfPrimarySamples(int primarySamples) implements Evidence {}
 
   record SampleOfWholeLot(Amount lot) implements Evidence {}
+
+  /** The declaration of the laboratory, or another test. */
+  record DeclaredLaboratory(TestKind test) implements Evidence {}
 
   record TestsOfDrawnSample(List<FactType> kinds) implements Evidence {}
 

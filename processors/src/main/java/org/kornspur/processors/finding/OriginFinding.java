@@ -25,6 +25,13 @@ public sealed interface OriginFinding extends Finding {
   record TestedBefore(LocalDate in, List<Fact> tests) implements OriginFinding {}
 
   /**
+   * Tests of bought-in seed from before its year of harvest.
+   *
+   * @param cropYear year, as digits
+   */
+  record TestedBeforeCropYear(String cropYear, List<Fact> tests) implements OriginFinding {}
+
+  /**
    * @param cropYear year, as digits
    */
   record HarvestOfOtherYear(String cropYear, LocalDate on) implements OriginFinding {}

@@ -9,6 +9,8 @@ public enum WhySetAside {
   NEWER_IS_WORSE,
   /** It does not agree with the two tests that agree. */
   DOES_NOT_AGREE,
+  /** Of its sample no two tests agree, and a newer sample was tested. */
+  SAMPLE_WITHOUT_AGREEMENT,
   /** Of several results the worst counts. */
   ANOTHER_IS_WORSE,
   /** A result that failed is not made good by another test of the same seed. */

@@ -176,6 +176,9 @@ final class Demands {
     if (isLimited.test(Quantity.GERMINATION) || isLimited.test(Quantity.GERMINATION_SEEDS)) {
       demands.add(AGE_OF_TEST);
     }
+    if (isLimited.test(Quantity.ANALYTICAL_PURITY)) {
+      demands.add(Demand.of(Gate.ANALYTICAL_PURITY, Quantity.PURITY_SAMPLE_MASS));
+    }
     if (COUNTED_BY_SAMPLE.stream()
         .anyMatch(demand -> demand.anyOf().stream().anyMatch(isLimited))) {
       demands.add(SAMPLE_FOR_COUNTS);

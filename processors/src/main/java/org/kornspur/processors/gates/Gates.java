@@ -2,6 +2,7 @@ package org.kornspur.processors.gates;
 
 import java.util.List;
 import java.util.stream.Stream;
+import org.kornspur.ingest.contract.FactType;
 
 /** Every gate. */
 public final class Gates {
@@ -24,18 +25,22 @@ public final class Gates {
             new CropArea(),
             new Components(),
             new Origin(),
-            new BlendShare(),
+            proving(new BlendShare(), FactType.BLEND_COMPOSITION),
             new MassBalance(),
-            new PostControl(),
+            proving(new PostControl(), FactType.POST_CONTROL_RESULT),
             new PostControlOfBasicSeed(),
-            new Germination(),
-            new AnalyticalPurity(),
-            new OtherSeeds(),
-            new Ergot(),
-            new Moisture(),
+            proving(new Germination(), FactType.GERMINATION_TEST),
+            proving(new AnalyticalPurity(), FactType.PURITY_TEST),
+            proving(new OtherSeeds(), FactType.OTHER_SEED_DETERMINATION),
+            proving(new Ergot(), FactType.OTHER_SEED_DETERMINATION),
+            proving(new Moisture(), FactType.MOISTURE_TEST),
             new LotSize(),
             new SampleDrawing())
         .<GateRule>map(WithSilence::new)
         .toList();
+  }
+
+  private static GateRule proving(GateRule gate, FactType by) {
+    return new ProvingResults(gate, by);
   }
 }

@@ -113,7 +113,11 @@ record GerminationJudging(SeedLot lot, Limit limit, List<GerminationTest> tests)
                   Amount.percentagePoints(apart.by().tolerated()),
                   Reference.of(apart.by().source())))
           .and(chosen.setAside())
-          .owed(limit, new Evidence.FurtherGerminationTest());
+          .owed(
+              limit,
+              GerminationTests.isExhausted(chosen.compared())
+                  ? new Evidence.NewSampleForGermination()
+                  : new Evidence.FurtherGerminationTest());
     }
     List<SetAside> aside = new ArrayList<>(chosen.setAside());
     List<GerminationRetests.Test> counted;

@@ -29,6 +29,8 @@ import org.kornspur.processors.statistics.ReplicateTolerance.Outcome;
  */
 record GerminationTests(List<GerminationTest> compared, List<SetAside> setAside) {
 
+  private static final int MOST_TESTS_OF_A_SAMPLE = 3;
+
   /**
    * Of all tests of a lot.
    *
@@ -61,7 +63,42 @@ record GerminationTests(List<GerminationTest> compared, List<SetAside> setAside)
         young.add(test);
       }
     }
-    return withoutBetterOlder(young, aside);
+    return withoutBetterOlder(withoutExhausted(young, aside), aside);
+  }
+
+  /**
+   * Whether so many tests of one sample were made that a further one settles nothing: three or
+   * more, which do not agree (International Rules for Seed Testing, chapter 5, retesting, from
+   * memory: three tests at most).
+   */
+  static boolean isExhausted(List<GerminationTest> tests) {
+    String newest = tests.get(tests.size() - 1).getSampleId();
+    List<GerminationTest> ofNewest =
+        tests.stream().filter(test -> test.getSampleId().equals(newest)).toList();
+    return ofNewest.size() >= MOST_TESTS_OF_A_SAMPLE
+        && GerminationRetests.judge(ofNewest.stream().map(GerminationTests::result).toList())
+            instanceof GerminationRetests.Outcome.Apart;
+  }
+
+  /** Older samples of which no tests agree, where a newer one was tested in their place. */
+  private static List<GerminationTest> withoutExhausted(
+      List<GerminationTest> young, List<SetAside> aside) {
+    String newest = young.get(young.size() - 1).getSampleId();
+    List<GerminationTest> left = new ArrayList<>();
+    for (GerminationTest test : young) {
+      boolean isReplaced =
+          !test.getSampleId().equals(newest)
+              && isExhausted(
+                  young.stream()
+                      .filter(other -> other.getSampleId().equals(test.getSampleId()))
+                      .toList());
+      if (isReplaced) {
+        aside.add(setAside(test, WhySetAside.SAMPLE_WITHOUT_AGREEMENT));
+      } else {
+        left.add(test);
+      }
+    }
+    return left;
   }
 
   private static GerminationTests withoutBetterOlder(

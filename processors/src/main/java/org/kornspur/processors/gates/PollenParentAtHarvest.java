@@ -8,6 +8,7 @@ import org.kornspur.contract.Harvest;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Material;
+import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.finding.Advice;
 import org.kornspur.processors.finding.Aspect;
 import org.kornspur.processors.finding.ComponentsFinding;
@@ -46,18 +47,30 @@ final class PollenParentAtHarvest {
                 .owed(Optional.empty(), List.of(new Evidence.PollenParentAtHarvest()), List.of()));
   }
 
-  /** Empty for lots that no component was harvested into with the strips standing. */
+  /**
+   * Empty for lots that no sterile component was harvested into with the strips standing. A crop
+   * that has not told its role yet may have strips.
+   */
   static Optional<Verdict> ofLot(Dossier dossier) {
     List<Harvest> standing =
         dossier.facts(Harvest.class).stream()
             .filter(harvest -> Subject.lot(harvest.getLotId()).equals(dossier.subject()))
             .filter(harvest -> Boolean.FALSE.equals(harvest.getPollenParentRemoved()))
+            .filter(harvest -> mayHaveStrips(dossier, harvest))
             .toList();
     return dossier
         .material()
         .filter(material -> material.kind() == Material.Kind.COMPONENT)
         .filter(material -> !standing.isEmpty())
         .map(material -> decided(false, standing, new ComponentsFinding.PollenParentStood()));
+  }
+
+  private static boolean mayHaveStrips(Dossier dossier, Harvest harvest) {
+    return dossier
+        .parent(Subject.crop(harvest.getCropId()))
+        .flatMap(Report.FromParent::cropRole)
+        .map(role -> role == CropRole.STERILE_FEMALE)
+        .orElse(true);
   }
 
   private static Verdict decided(boolean met, List<Harvest> harvests, ComponentsFinding finding) {

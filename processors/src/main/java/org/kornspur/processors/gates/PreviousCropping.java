@@ -1,10 +1,22 @@
 package org.kornspur.processors.gates;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.function.Predicate;
+import org.kornspur.contract.FieldInspection;
+import org.kornspur.ingest.statement.Value.Amount;
+import org.kornspur.ingest.statement.Value.Fact;
 import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.dossier.Report.EarlierRye;
 import org.kornspur.processors.finding.Advice;
+import org.kornspur.processors.finding.BasisFinding;
 import org.kornspur.processors.finding.Evidence;
+import org.kornspur.processors.finding.Finding;
 import org.kornspur.processors.finding.GroundFinding;
+import org.kornspur.processors.ground.Area;
+import org.kornspur.processors.ground.Outline;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
@@ -12,11 +24,15 @@ import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Verdict;
 
 /**
- * Years before sowing in which no rye stood on the ground, as declared.
+ * Years before sowing in which no rye stood on the ground, as declared and as the outlines on
+ * record show. The fewer count; a declaration that the record contradicts is to be corrected. That
+ * nothing is on record proves nothing.
  *
  * <p>Seed Ordinance (SaatV), section 5(1a): two for basic seed of the female component, one for
  * basic seed of the male component and for certified seed. Council Directive 66/402/EEC, Annex I
- * no. 1, asks without a number that earlier crops are not incompatible.
+ * no. 1, asks without a number that earlier crops are not incompatible and volunteers few.
+ * Volunteers that visits counted are told here; as plants not true to type they are limited with
+ * these.
  */
 final class PreviousCropping implements GateRule {
 
@@ -30,19 +46,118 @@ final class PreviousCropping implements GateRule {
     return SeedCrop.of(dossier, rulebook)
         .flatMap(
             crop ->
-                crop.limit(Quantity.YEARS_WITHOUT_RYE).map(limit -> List.of(judge(crop, limit))))
+                crop.limit(Quantity.YEARS_WITHOUT_RYE)
+                    .map(limit -> List.of(new Ground(crop, limit, onGround(crop)).judge())))
         .orElse(List.of());
   }
 
-  private static Verdict judge(SeedCrop crop, Limit limit) {
-    Integer years = crop.declaration().getYearsWithoutRye();
-    if (years == null) {
-      return Found.missing(Gate.PREVIOUS_CROPPING, limit, new Evidence.YearsWithoutRye());
+  /** Rye of earlier years that covered more of the crop's ground than outlines are drawn amiss. */
+  private static List<EarlierRye> onGround(SeedCrop crop) {
+    List<EarlierRye> earlier = crop.dossier().earlierRye();
+    if (earlier.isEmpty()) {
+      return earlier;
     }
-    return Found.of(
-            Gate.PREVIOUS_CROPPING,
-            List.of(crop.declarationId()),
-            new GroundFinding.YearsWithoutRye(years))
-        .against(years, limit, List.of(new Advice.GrowElsewhere(), new Advice.AuthorityDecides()));
+    double cropHa = Area.hectares(Outline.of(crop.declaration().getOutline()));
+    Predicate<EarlierRye> isThere =
+        crop.limit(Quantity.SAME_GROUND)
+            .<Predicate<EarlierRye>>map(least -> rye -> least.holds(100 * rye.onCropHa() / cropHa))
+            .orElse(rye -> true);
+    return earlier.stream().filter(isThere).toList();
+  }
+
+  /** The ground of one crop. */
+  private record Ground(SeedCrop crop, Limit limit, List<EarlierRye> earlier) {
+
+    Verdict judge() {
+      Optional<EarlierRye> last = earlier.stream().filter(this::counts).findFirst();
+      Integer declared = crop.declaration().getYearsWithoutRye();
+      if (last.isPresent() && !limit.holds(yearsSince(last.get()))) {
+        return found(last.get())
+            .against(
+                yearsSince(last.get()),
+                limit,
+                List.of(new Advice.GrowElsewhere(), new Advice.AuthorityDecides()));
+      }
+      if (declared == null) {
+        return new Found(Found.At.gate(Gate.PREVIOUS_CROPPING), List.of(), volunteersOrNothing())
+            .owed(limit, new Evidence.YearsWithoutRye());
+      }
+      Found asDeclared =
+          Found.of(
+              Gate.PREVIOUS_CROPPING,
+              List.of(crop.declarationId()),
+              new GroundFinding.YearsWithoutRye(declared));
+      if (!limit.holds(declared)) {
+        return against(asDeclared, declared);
+      }
+      Optional<EarlierRye> unconfirmed =
+          earlier.stream()
+              .filter(rye -> !counts(rye))
+              .filter(rye -> !limit.holds(yearsSince(rye)))
+              .findFirst();
+      if (unconfirmed.isPresent()) {
+        return found(unconfirmed.get())
+            .owed(limit, new Evidence.SourceLookedAt(unconfirmed.get().rye()));
+      }
+      return last.filter(rye -> declared > yearsSince(rye))
+          .<Verdict>map(
+              rye ->
+                  found(rye)
+                      .and(new GroundFinding.DeclaredOtherwise(declared, yearsSince(rye)))
+                      .owed(
+                          limit,
+                          new Evidence.Correction(
+                              List.of(new Fact(crop.declarationId()), new Fact(rye.factId())))))
+          .orElseGet(() -> against(asDeclared, declared));
+    }
+
+    private Verdict against(Found found, int years) {
+      return found
+          .and(volunteers())
+          .against(
+              years, limit, List.of(new Advice.GrowElsewhere(), new Advice.AuthorityDecides()));
+    }
+
+    /** A grower's word on the ground of another is looked at before it counts. */
+    private boolean counts(EarlierRye rye) {
+      return rye.reportedBy()
+          .map(enterprise -> enterprise.equals(crop.declaration().getEnterpriseId()))
+          .orElse(true);
+    }
+
+    private int yearsSince(EarlierRye rye) {
+      return crop.declaration().getCropYear() - rye.cropYear() - 1;
+    }
+
+    private Found found(EarlierRye rye) {
+      return Found.of(
+              Gate.PREVIOUS_CROPPING,
+              List.of(crop.declarationId(), rye.factId()),
+              new GroundFinding.RyeOnRecord(
+                  rye.rye(), Integer.toString(rye.cropYear()), new Amount(rye.onCropHa(), "ha")))
+          .and(new GroundFinding.YearsWithoutRye(yearsSince(rye)))
+          .and(volunteers());
+    }
+
+    private List<Finding> volunteersOrNothing() {
+      List<Finding> said = new ArrayList<>();
+      said.add(new BasisFinding.Nothing());
+      volunteers().ifPresent(said::add);
+      return said;
+    }
+
+    /** Rye of earlier crops that the visits counted; empty where none looked for it. */
+    private Optional<Finding> volunteers() {
+      List<Integer> counts =
+          crop.inspections().stream()
+              .map(FieldInspection::getVolunteerPlants)
+              .filter(Objects::nonNull)
+              .toList();
+      return counts.isEmpty()
+          ? Optional.empty()
+          : Optional.of(
+              new GroundFinding.Volunteers(
+                  counts.stream().mapToInt(Integer::intValue).sum(), counts.size()));
+    }
   }
 }

@@ -52,6 +52,20 @@ final class SampleDrawing implements GateRule {
         .orElse(List.of());
   }
 
+  /** Samples that stand for the lot; none where the book asks for none. */
+  static List<Sampling> good(Dossier dossier, Rulebook rulebook) {
+    return SeedLot.tested(dossier, rulebook)
+        .flatMap(
+            lot ->
+                lot.limit(Quantity.SUBMITTED_SAMPLE_MASS)
+                    .map(
+                        limit ->
+                            dossier.facts(Sampling.class).stream()
+                                .filter(drawn -> isGood(lot, drawn, limit))
+                                .toList()))
+        .orElse(List.of());
+  }
+
   private static List<Verdict> judge(SeedLot lot, Limit limit) {
     List<Sampling> samplings = lot.dossier().facts(Sampling.class);
     if (samplings.isEmpty()) {
@@ -98,7 +112,8 @@ final class SampleDrawing implements GateRule {
             .owed(limit, new Evidence.TestsOfDrawnSample(List.copyOf(kinds))));
   }
 
-  private static Optional<String> sampleOf(SpecificRecord fact) {
+  /** The sample that a test is of, by which the seed of the lot is judged. */
+  static Optional<String> sampleOf(SpecificRecord fact) {
     if (fact instanceof GerminationTest test) {
       return Optional.of(test.getSampleId());
     } else if (fact instanceof PurityTest test) {

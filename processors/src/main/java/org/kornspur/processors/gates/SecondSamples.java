@@ -158,9 +158,17 @@ final class SecondSamples {
         .orElseThrow();
   }
 
-  /** The count in the mass that is asked for, without the seeds that another rule excuses. */
+  /**
+   * The count in the mass that is asked for, without the seeds that another rule excuses. Where the
+   * text allows one seed and has a rule of its own for the second, two are two in any sample.
+   */
   double inLeast(Quantity what, OtherSeedDetermination sample) {
-    return proportional(sample, SeedCounts.of(what, sample) - excused(what, sample));
+    int count = SeedCounts.of(what, sample) - excused(what, sample);
+    boolean isOneSeedAlone =
+        lot.limit(what)
+            .filter(limit -> limit.value() <= 1 && limit.secondSample().isPresent())
+            .isPresent();
+    return isOneSeedAlone ? count : proportional(sample, count);
   }
 
   private double proportional(OtherSeedDetermination sample, int count) {

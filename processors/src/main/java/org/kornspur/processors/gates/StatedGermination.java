@@ -10,6 +10,7 @@ import org.kornspur.ingest.statement.Coded;
 import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.processors.finding.Advice;
 import org.kornspur.processors.finding.Bound;
+import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.finding.GerminationFinding;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
@@ -46,7 +47,35 @@ final class StatedGermination {
     return lot.limit(Quantity.GERMINATION_IF_STATED)
         .filter(lower -> lower.rulebookId().equals(limit.rulebookId()))
         .flatMap(lower -> stated.map(percent -> judge(by.apply(lower), lower, percent)))
+        .map(allowed -> accepted(lot, tests, allowed, verdict))
         .orElse(verdict);
+  }
+
+  /** Where the book asks for an application, nothing goes before it is granted. */
+  private static Verdict accepted(
+      SeedLot lot, List<GerminationTest> tests, Verdict allowed, Verdict byMinimum) {
+    Optional<Limit> application = lot.limit(Quantity.GERMINATION_LABEL_ACCEPTED);
+    Optional<Boolean> answer =
+        tests.stream()
+            .map(GerminationTest::getLabelAccepted)
+            .filter(Objects::nonNull)
+            .reduce((earlier, later) -> later);
+    if (!(allowed instanceof Verdict.Met met)
+        || application.isEmpty()
+        || answer.equals(Optional.of(true))) {
+      return allowed;
+    }
+    return answer.isPresent()
+        ? byMinimum
+        : new Verdict.Owed(
+            met.gate(),
+            met.aspect(),
+            met.about(),
+            List.of(new Evidence.AcceptedLabel().coded()),
+            application,
+            met.factIds(),
+            met.findings(),
+            List.of());
   }
 
   private static Verdict judge(Verdict byLower, Limit lower, int statedPercent) {

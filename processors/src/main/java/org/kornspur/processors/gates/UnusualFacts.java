@@ -8,9 +8,11 @@ import java.util.Set;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Stream;
 import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.contract.FieldInspection;
 import org.kornspur.contract.Harvest;
 import org.kornspur.contract.KernelWeightTest;
 import org.kornspur.contract.Sowing;
+import org.kornspur.contract.SterilityCheck;
 import org.kornspur.contract.WeighedKernels;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.statement.Value.Amount;
@@ -33,8 +35,8 @@ import org.kornspur.processors.verdict.Verdict;
 
 /**
  * Facts that are possible one by one and do not fit together, or lie far from what rye does: a test
- * of seed that was not there yet, a harvest in another year than the crop's, a yield or a kernel
- * weight of no rye. They owe a correction; nothing rests on them until then.
+ * of seed that was not there yet, a visit or harvest in another year than the crop's, a yield or a
+ * kernel weight of no rye. They owe a correction; nothing rests on them until then.
  *
  * <p>Common practice, no source; the numbers stand in the rulebook of common practice.
  */
@@ -50,6 +52,9 @@ final class UnusualFacts {
           FactType.BLEND_COMPOSITION,
           FactType.POST_CONTROL_RESULT);
 
+  /** BBCH stage that winter rye does not reach in the year in which it is sown. */
+  private static final int STEM_ELONGATION = 30;
+
   private static final double KG_IN_TONNE = 1000;
 
   private UnusualFacts() {}
@@ -57,6 +62,8 @@ final class UnusualFacts {
   static List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
     return Stream.of(
             testedBefore(dossier),
+            testedBeforeCropYear(dossier),
+            visitedInOtherYear(dossier),
             harvestedInOtherYear(dossier),
             declaredBeforeHarvest(dossier),
             harvestFromArea(dossier, rulebook),
@@ -93,6 +100,60 @@ final class UnusualFacts {
                           new OriginFinding.TestedBefore(cameIn, Fact.each(before)),
                           Optional.empty()));
             });
+  }
+
+  /** Seed that was bought in was not there before the year in which it is said to be harvested. */
+  private static Optional<Verdict> testedBeforeCropYear(Dossier dossier) {
+    return dossier
+        .declaredLot()
+        .flatMap(
+            lot -> {
+              List<String> before =
+                  dossier
+                      .counting()
+                      .filter(fact -> OF_SAMPLES.contains(FactType.of(fact)))
+                      .filter(fact -> FactType.dayOf(fact).getYear() < lot.getCropYear())
+                      .map(UnusualFacts::idOf)
+                      .toList();
+              return before.isEmpty()
+                  ? Optional.empty()
+                  : Optional.of(
+                      owed(
+                          At.aspect(Gate.ORIGIN, "days of tests", new Aspect.DaysOfTests()),
+                          before,
+                          new OriginFinding.TestedBeforeCropYear(
+                              Integer.toString(lot.getCropYear()), Fact.each(before)),
+                          Optional.empty()));
+            });
+  }
+
+  /** A visit in the autumn before, to young plants, is one of this crop; later ones are not. */
+  private static Optional<Verdict> visitedInOtherYear(Dossier dossier) {
+    return dossier
+        .crop()
+        .flatMap(
+            crop ->
+                dossier
+                    .counting()
+                    .filter(fact -> isOfOtherYear(fact, crop.getCropYear()))
+                    .findFirst()
+                    .map(
+                        visit ->
+                            owed(
+                                At.aspect(Gate.ORIGIN, "year of visits", new Aspect.YearOfVisits()),
+                                List.of(crop.getHeader().getFactId(), idOf(visit)),
+                                new OriginFinding.HarvestOfOtherYear(
+                                    Integer.toString(crop.getCropYear()), FactType.dayOf(visit)),
+                                Optional.empty())));
+  }
+
+  private static boolean isOfOtherYear(SpecificRecord fact, int cropYear) {
+    int year = FactType.dayOf(fact).getYear();
+    if (fact instanceof FieldInspection visit) {
+      boolean isYoung = year == cropYear - 1 && visit.getBbchStage() < STEM_ELONGATION;
+      return year != cropYear && !isYoung;
+    }
+    return fact instanceof SterilityCheck && year != cropYear;
   }
 
   private static Optional<Verdict> harvestedInOtherYear(Dossier dossier) {

@@ -28,6 +28,19 @@ public final class IsolationCells {
   private IsolationCells() {}
 
   /**
+   * The crop year of a cell.
+   *
+   * @throws IllegalArgumentException if it is not the name of a cell
+   */
+  public static int yearOf(String cell) {
+    String[] parts = cell.split(":", -1);
+    if (parts.length < 3 || !parts[0].equals("cell")) {
+      throw new IllegalArgumentException("Not the name of a cell");
+    }
+    return Integer.parseInt(parts[1]);
+  }
+
+  /**
    * The cells that the outline's bounding box touches.
    *
    * @throws InvalidOutline if a corner lies poleward of {@link #MAX_LATITUDE_DEG}

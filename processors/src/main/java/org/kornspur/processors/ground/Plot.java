@@ -85,6 +85,18 @@ public record Plot(
     return pollenId.isPresent();
   }
 
+  /** Whether rye was grown here, so that what it spilt grows in the years after. */
+  public boolean isRyeCrop() {
+    return sourceKind.map(Plot::isGrown).orElse(true);
+  }
+
+  private static boolean isGrown(PollenSourceKind kind) {
+    return switch (kind) {
+      case RYE_CROP, HYBRID_RYE_CROP, RYE_IN_MIXTURE -> true;
+      case VOLUNTEER_RYE, FERAL_RYE -> false;
+    };
+  }
+
   /**
    * Whether the pollen of {@code other} is foreign to this seed crop: of another component, or of
    * the same one with more off-types than it may have (Seed Ordinance, SaatV, Annex 2 no.

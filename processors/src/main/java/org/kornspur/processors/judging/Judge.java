@@ -127,7 +127,12 @@ public final class Judge {
         Optional<Plot> place = place(dossier, attempts);
         yield new Outcome(Optional.empty(), List.of(), List.of(), place, attempts.faults());
       }
-      case ENTERPRISE -> Outcome.NOTHING;
+      case ENTERPRISE -> {
+        List<Report> reports =
+            attempts.get(Gate.ORIGIN, "declaration", LaboratoryMasterData::reportsOf, List::of);
+        yield new Outcome(
+            Optional.empty(), List.of(), reports, Optional.empty(), attempts.faults());
+      }
     };
   }
 
@@ -244,7 +249,10 @@ public final class Judge {
     return new Outcome(
         Optional.of(standing),
         Stream.concat(dossier.edgesIn().stream(), dispatches(dossier)).toList(),
-        reportsToChildren(dossier, assessed),
+        Stream.concat(
+                reportsToChildren(dossier, assessed).stream(),
+                LaboratoryMasterData.askedBy(dossier))
+            .toList(),
         assessed.place(),
         assessment.faults());
   }
@@ -374,7 +382,8 @@ public final class Judge {
                     stepsHandedDown,
                     seedVerdicts,
                     postControls,
-                    holder))
+                    holder,
+                    dossier.crop().map(FieldCropDeclared::getRole)))
         .toList();
   }
 

@@ -8,20 +8,23 @@ import org.kornspur.contract.KernelWeightTest;
 import org.kornspur.contract.WeighedKernels;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.dossier.LaboratoryResults;
 import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.dossier.SeedMeasures;
 import org.kornspur.processors.dossier.SeedMeasures.Estimate;
 
 /**
  * What a blend needs to know of a lot, from the lot's latest tests; a part split from a lot rests
- * on that lot's tests until it has its own.
+ * on that lot's tests until it has its own. Tests of laboratories that are not declared for them
+ * measure nothing.
  */
 public final class Measures {
 
   private Measures() {}
 
   /** Thousand-kernel weight in grams and germination in percent, as far as they are known. */
-  public static SeedMeasures of(Dossier lot) {
+  public static SeedMeasures of(Dossier dossier) {
+    Dossier lot = dossier.of(entry -> LaboratoryResults.isDeclared(dossier, entry.fact()));
     Optional<Estimate> kernelWeight =
         lot.latest(KernelWeightTest.class).map(Measures::kernelWeight);
     Optional<Estimate> germination = lot.latest(GerminationTest.class).map(Measures::germination);

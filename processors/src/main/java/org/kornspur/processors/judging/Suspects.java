@@ -88,7 +88,13 @@ record Suspects<T>(List<String> factIds, List<T> left) {
     } else if (report instanceof Report.FromHybrid hybrid) {
       return hybrid.schemes().stream().map(Report.Scheme::factId).toList();
     } else if (report instanceof Report.FromGround ground) {
-      return ground.neighbours().stream().map(Report.Neighbour::factId).toList();
+      return Stream.concat(
+              ground.neighbours().stream().map(Report.Neighbour::factId),
+              ground.earlier().stream().map(Report.EarlierRye::factId))
+          .toList();
+    }
+    if (report instanceof Report.FromLaboratory || report instanceof Report.AsksLaboratory) {
+      return List.of();
     }
     throw new IllegalStateException("A report that is not known: " + report);
   }

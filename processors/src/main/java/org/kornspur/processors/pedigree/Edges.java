@@ -90,6 +90,7 @@ public final class Edges {
           POLLEN_SOURCE_SEEN,
           FIELD_INSPECTION,
           STERILITY_CHECK,
+          FLOWERING_SEEN,
           SAMPLING,
           GERMINATION_TEST,
           PURITY_TEST,

@@ -51,6 +51,14 @@ final class VersionOneWords {
           Map.entry(
               code(Evidence.TestsOfDrawnSample.class),
               "tests of a sample that stands for the lot: {kinds}"),
+          Map.entry(
+              code(Evidence.DeclaredLaboratory.class),
+              "the declaration of the laboratory for {test}"),
+          Map.entry(code(Evidence.PurityTestOf.class), "a purity test of at least {least}"),
+          Map.entry(
+              code(Evidence.NewSampleForGermination.class),
+              "a new sample and its germination test"),
+          Map.entry(code(Evidence.AcceptedLabel.class), "the authority's consent to the label"),
           Map.entry(code(Evidence.OneRulebook.class), "one rulebook for all that was put together"),
           Map.entry(code(Evidence.HeavierSample.class), "a new sample that weighs enough"),
           Map.entry(code(Evidence.Correction.class), "a correction of {facts}"),

@@ -46,10 +46,16 @@ public enum Quantity {
   BAGGED_EARS("ears", true),
   /** Years before sowing in which no rye stood on the ground. */
   YEARS_WITHOUT_RYE("years", true),
+  /**
+   * Part of the crop's ground from which on rye of an earlier year counts as on the same ground.
+   */
+  SAME_GROUND("%", true),
   /** Least area of the crop. */
   CROP_AREA("ha", true),
   GERMINATION("%"),
   ANALYTICAL_PURITY("%"),
+  /** Least mass of the working sample of a purity test. */
+  PURITY_SAMPLE_MASS("g"),
   MOISTURE("%"),
   OTHER_SEEDS_TOTAL("seeds"),
   OTHER_CEREAL_SEEDS("seeds"),
@@ -81,6 +87,8 @@ public enum Quantity {
   GERMINATION_TEST_AGE("months"),
   /** Least germination of seed whose label states the real one in place of the minimum. */
   GERMINATION_IF_STATED("%"),
+  /** Applications, granted by the authority, for seed to go with such a label. */
+  GERMINATION_LABEL_ACCEPTED("applications"),
   /** Share of pollinator in a technical mixture; its limit is the breeder's, not a rulebook's. */
   BLEND_SHARE("%"),
   /** Percentage points beyond the breeder's tolerance that a blend may lie off. */

@@ -150,6 +150,7 @@ final class UnreadLines {
     return switch (quantity) {
       case ISOLATION_DISTANCE_SHIELDED, ISOLATION_DISTANCE_FLOWERING_APART ->
           book.limit(Quantity.ISOLATION_DISTANCE).isPresent();
+      case SAME_GROUND -> book.limit(Quantity.YEARS_WITHOUT_RYE).isPresent();
       case POLLEN_PARENT_INSPECTIONS -> book.limit(Quantity.FIELD_INSPECTIONS).isPresent();
       case POST_CONTROL_NON_HYBRIDS_STATED ->
           book.limit(Quantity.POST_CONTROL_NON_HYBRIDS).isPresent();
@@ -161,6 +162,8 @@ final class UnreadLines {
               && book.limit(Quantity.LARGE_SOURCE_AREA).isPresent();
       case GERMINATION_IF_STATED -> book.limit(Quantity.GERMINATION).isPresent();
       case LOT_MASS_EXCESS -> book.limit(Quantity.LOT_MASS).isPresent();
+      case PURITY_SAMPLE_MASS -> book.limit(Quantity.ANALYTICAL_PURITY).isPresent();
+      case GERMINATION_LABEL_ACCEPTED -> book.limit(Quantity.GERMINATION_IF_STATED).isPresent();
       case COUNT_SAMPLE_MASS -> any(COUNTED_BY_SAMPLE, book);
       case POST_CONTROL_PRODUCER_RISK -> any(COUNTED_IN_POST_CONTROL, book);
       case BLEND_SHARE -> false; // the breeder's, never a rulebook's
@@ -176,8 +179,10 @@ final class UnreadLines {
           ISOLATION_DISTANCE_LARGE_SOURCE,
           ISOLATION_DISTANCE_FLOWERING_APART,
           POLLEN_PARENT_INSPECTIONS,
+          SAME_GROUND,
           LOT_MASS_EXCESS,
           GERMINATION_IF_STATED,
+          GERMINATION_LABEL_ACCEPTED,
           POST_CONTROL_PRODUCER_RISK,
           POST_CONTROL_NON_HYBRIDS_STATED,
           POST_CONTROL_FEMALE_OFF_TYPES,

@@ -93,6 +93,9 @@ final class DossierJudging implements Processor<Subject, Filed, String, DossierR
     Subject subject = record.key();
     if (record.value() instanceof Filed.OfFact fact) {
       judgeSoon(record, unheard(subject, fact.parents()), unheard(subject, fact.hybrids()));
+    } else if (record.value() instanceof Filed.OfReport question
+        && subject.kind() == Subject.Kind.ENTERPRISE) {
+      updater.answer(subject, question.sender());
     } else if (record.value() instanceof Filed.OfReport report) {
       marked.heard(subject, report.sender());
       judgeSoon(record, Set.of(), Set.of());

@@ -46,6 +46,7 @@ public final class DossierReader {
   /** What the latest fact of says all of its subject, so that a later one replaces it. */
   private static final Map<Subject.Kind, FactType> DECLARATIONS =
       Map.of(
+          Subject.Kind.ENTERPRISE, FactType.ENTERPRISE_DECLARED,
           Subject.Kind.CROP, FactType.FIELD_CROP_DECLARED,
           Subject.Kind.LOT, FactType.LOT_DECLARED,
           Subject.Kind.SOURCE, FactType.POLLEN_SOURCE_SEEN);

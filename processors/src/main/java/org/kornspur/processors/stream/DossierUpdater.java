@@ -114,6 +114,25 @@ final class DossierUpdater {
     judgedUnder.note(subject, rules);
   }
 
+  /**
+   * Tells one lot what a laboratory is declared for. The others hold what they were told: a
+   * laboratory has made tests of very many.
+   */
+  void answer(Subject laboratory, String asker) {
+    DossierReader.Held held = reader.heldBy(laboratory);
+    Judge judge = judges.get();
+    List<Report> asked =
+        Optional.ofNullable(reports.get(Keys.of(laboratory, asker))).map(ReportReader::read).stream()
+            .toList();
+    List<Report> answers =
+        held.unreadable().isEmpty()
+            ? judge.judge(new Dossier(laboratory, held.entries(), asked)).reports()
+            : List.of();
+    outbox.deliverOne(
+        laboratory, TO_REPORTS, asker, answers.stream().findFirst().map(ReportChange::letter));
+    judgedUnder.note(laboratory, judge.rules());
+  }
+
   private void deliver(Subject subject, Outcome outcome, RulesFingerprint rules) {
     outbox.deliver(subject, toStandings, standing(subject, outcome.standing(), rules));
     outbox.deliver(subject, toEdges, edges(outcome));

@@ -143,7 +143,9 @@ final class InternalJson {
   @JsonSubTypes({
     @JsonSubTypes.Type(value = Report.FromParent.class, name = "parent"),
     @JsonSubTypes.Type(value = Report.FromHybrid.class, name = "hybrid"),
-    @JsonSubTypes.Type(value = Report.FromGround.class, name = "ground")
+    @JsonSubTypes.Type(value = Report.FromGround.class, name = "ground"),
+    @JsonSubTypes.Type(value = Report.AsksLaboratory.class, name = "asks-laboratory"),
+    @JsonSubTypes.Type(value = Report.FromLaboratory.class, name = "laboratory")
   })
   private interface NamedByKind {}
 

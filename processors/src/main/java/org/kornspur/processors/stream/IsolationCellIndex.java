@@ -10,8 +10,10 @@ import java.util.Optional;
 import java.util.SortedSet;
 import java.util.TreeSet;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.dossier.Report.EarlierRye;
 import org.kornspur.processors.dossier.Report.Neighbour;
 import org.kornspur.processors.ground.Area;
+import org.kornspur.processors.ground.CommonGround;
 import org.kornspur.processors.ground.Outline;
 import org.kornspur.processors.ground.Plot;
 import org.kornspur.processors.ground.Separation;
@@ -27,8 +29,22 @@ final class IsolationCellIndex {
           .thenComparing(Neighbour::source)
           .thenComparing(Neighbour::factId);
 
+  private static final Comparator<EarlierRye> LATEST_FIRST =
+      Comparator.comparingInt(EarlierRye::cropYear)
+          .reversed()
+          .thenComparing(EarlierRye::rye)
+          .thenComparing(EarlierRye::factId);
+
+  private final int year;
   private final Map<Subject, Placed> placed = new HashMap<>();
-  private final Map<Subject, Map<Subject, List<Neighbour>>> nearCrop = new HashMap<>();
+  private final Map<Subject, Map<Subject, Found>> nearCrop = new HashMap<>();
+
+  private IsolationCellIndex(int year) {
+    this.year = year;
+  }
+
+  /** What one crop or source is to a crop: pollen near it, or rye on its ground before it. */
+  private record Found(List<Neighbour> near, List<EarlierRye> earlier) {}
 
   /** A plot with all that is reported of where it lies; the first is what the plot itself says. */
   private record Placed(Plot plot, List<Reported> reports) {
@@ -48,8 +64,13 @@ final class IsolationCellIndex {
     }
   }
 
-  static IsolationCellIndex of(Collection<Plot> plots) {
-    IsolationCellIndex ground = new IsolationCellIndex();
+  /**
+   * The ground of a cell.
+   *
+   * @param year crop year of the cell; plots of earlier years are those that stood there before
+   */
+  static IsolationCellIndex of(int year, Collection<Plot> plots) {
+    IsolationCellIndex ground = new IsolationCellIndex(year);
     plots.forEach(plot -> ground.change(plot.subject(), Optional.of(plot)));
     return ground;
   }
@@ -78,15 +99,23 @@ final class IsolationCellIndex {
   /** Foreign pollen within reach of a crop, nearest first; none where the crop is not here. */
   List<Neighbour> near(Subject crop) {
     return nearCrop.getOrDefault(crop, Map.of()).values().stream()
-        .flatMap(List::stream)
+        .flatMap(found -> found.near().stream())
         .sorted(NEAREST_FIRST)
+        .toList();
+  }
+
+  /** Rye of earlier years on a crop's ground, the latest first. */
+  List<EarlierRye> earlier(Subject crop) {
+    return nearCrop.getOrDefault(crop, Map.of()).values().stream()
+        .flatMap(found -> found.earlier().stream())
+        .sorted(LATEST_FIRST)
         .toList();
   }
 
   private SortedSet<Subject> place(Plot plot) {
     SortedSet<Subject> touched = new TreeSet<>();
     Placed here = Placed.of(plot);
-    if (plot.isSeedCrop()) {
+    if (isCropOfCell(plot)) {
       nearCrop.put(plot.subject(), new HashMap<>());
       touched.add(plot.subject());
     }
@@ -98,20 +127,42 @@ final class IsolationCellIndex {
     return touched;
   }
 
+  private boolean isCropOfCell(Plot plot) {
+    return plot.isSeedCrop() && plot.cropYear() == year;
+  }
+
   private void hold(Placed crop, Placed source, SortedSet<Subject> touched) {
+    if (!isCropOfCell(crop.plot())) {
+      return;
+    }
     List<Neighbour> near = new ArrayList<>();
+    List<EarlierRye> earlier = new ArrayList<>();
     for (Reported reported : source.reports()) {
-      if (crop.plot().isThreatenedBy(reported.plot())) {
+      if (reported.plot().cropYear() < year) {
+        earlier(crop, reported).ifPresent(earlier::add);
+      } else if (crop.plot().isThreatenedBy(reported.plot())) {
         Separation separation = Separation.between(crop.outline(), reported.outline());
         if (separation.distanceM() <= IsolationJoin.REACH_M) {
           near.add(neighbour(crop.plot(), reported, separation));
         }
       }
     }
-    if (!near.isEmpty()) {
-      nearCrop.get(crop.plot().subject()).put(source.plot().subject(), near);
+    if (!near.isEmpty() || !earlier.isEmpty()) {
+      nearCrop
+          .get(crop.plot().subject())
+          .put(source.plot().subject(), new Found(List.copyOf(near), List.copyOf(earlier)));
       touched.add(crop.plot().subject());
     }
+  }
+
+  private static Optional<EarlierRye> earlier(Placed crop, Reported reported) {
+    Plot rye = reported.plot();
+    double hectares =
+        rye.isRyeCrop() ? CommonGround.hectares(crop.outline(), reported.outline()) : 0;
+    return hectares > 0
+        ? Optional.of(
+            new EarlierRye(rye.subject(), rye.cropYear(), hectares, rye.factId(), rye.reportedBy()))
+        : Optional.empty();
   }
 
   private static Neighbour neighbour(Plot crop, Reported source, Separation separation) {

@@ -11,7 +11,8 @@ import org.kornspur.processors.ground.Plot;
 /**
  * Brings crops and pollen sources together that lie near each other in one crop year. A source is
  * sent to the grid cells that it touches, a seed crop to those in its reach as well; within a cell
- * every crop is held against every foreign source, and the crop is told what is near.
+ * every crop is held against every foreign source, and the crop is told what is near. Rye is sent
+ * to the same ground of the years after it too, so that a crop is told what stood there before.
  */
 public final class IsolationJoin {
   /**
@@ -19,6 +20,12 @@ public final class IsolationJoin {
    * ask for, so that what lies just beyond a limit is seen too.
    */
   public static final double REACH_M = 2_000;
+
+  /**
+   * How many years back a crop is told of rye on its own ground: one more than the rulebooks ask to
+   * be without.
+   */
+  static final int YEARS_BACK = 3;
 
   static final String PLOTS = "plots";
   static final String FIND_NEIGHBOURS = "find-neighbours";
@@ -45,6 +52,11 @@ public final class IsolationJoin {
           reported.isSeedCrop()
               ? IsolationCells.cellsWithin(outline, REACH_M, reported.cropYear())
               : IsolationCells.cellsOf(outline, reported.cropYear()));
+      if (reported.isRyeCrop()) {
+        for (int years = 1; years <= YEARS_BACK; years++) {
+          cells.addAll(IsolationCells.cellsOf(outline, reported.cropYear() + years));
+        }
+      }
     }
     return cells;
   }

@@ -15,7 +15,9 @@ import org.apache.kafka.streams.state.KeyValueIterator;
 import org.apache.kafka.streams.state.KeyValueStore;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Report;
+import org.kornspur.processors.dossier.Report.EarlierRye;
 import org.kornspur.processors.dossier.Report.Neighbour;
+import org.kornspur.processors.ground.IsolationCells;
 import org.kornspur.processors.ground.Outline;
 import org.kornspur.processors.ground.Plot;
 
@@ -57,6 +59,7 @@ final class NeighbourFinder implements Processor<String, PlotChange, String, Rep
   @Override
   public void process(Record<String, PlotChange> record) {
     String cell = Keys.part(record.key());
+    int year = IsolationCells.yearOf(cell);
     PlotChange change = InternalJson.requireWhole(record.value());
     change.plot().ifPresent(plot -> requirePlaceable(change.subject(), plot));
     String key = Keys.of(cell, change.subject());
@@ -64,7 +67,7 @@ final class NeighbourFinder implements Processor<String, PlotChange, String, Rep
     if (before.equals(change.plot())) {
       return;
     }
-    IsolationCellIndex ground = grounds.computeIfAbsent(cell, this::groundOf);
+    IsolationCellIndex ground = grounds.computeIfAbsent(cell, of -> groundOf(of, year));
     SortedSet<Subject> touched;
     try {
       touched = ground.change(change.subject(), change.plot());
@@ -75,7 +78,7 @@ final class NeighbourFinder implements Processor<String, PlotChange, String, Rep
     }
     change.plot().ifPresentOrElse(plot -> plots.put(key, plot), () -> plots.delete(key));
     for (Subject crop : touched) {
-      tell(cell, crop, ground.near(crop));
+      tell(cell, crop, ground.near(crop), ground.earlier(crop));
     }
   }
 
@@ -88,19 +91,19 @@ final class NeighbourFinder implements Processor<String, PlotChange, String, Rep
   }
 
   /** Without one of its plots, a cell would tell its crops of less pollen than there is. */
-  private IsolationCellIndex groundOf(String cell) {
+  private IsolationCellIndex groundOf(String cell, int year) {
     try {
-      return IsolationCellIndex.of(plotsIn(cell));
+      return IsolationCellIndex.of(year, plotsIn(cell));
     } catch (RuntimeException unreadable) {
       throw new StreamsException("The store of plots cannot be read in " + cell, unreadable);
     }
   }
 
-  private void tell(String cell, Subject crop, List<Neighbour> near) {
+  private void tell(String cell, Subject crop, List<Neighbour> near, List<EarlierRye> earlier) {
     Optional<Outbox.Letter<ReportChange>> letter =
-        near.isEmpty()
+        near.isEmpty() && earlier.isEmpty()
             ? Optional.empty()
-            : Optional.of(ReportChange.letter(new Report.FromGround(cell, crop, near)));
+            : Optional.of(ReportChange.letter(new Report.FromGround(cell, crop, near, earlier)));
     outbox.deliverOne(cell, TO_CROPS, crop.toString(), letter);
   }
 

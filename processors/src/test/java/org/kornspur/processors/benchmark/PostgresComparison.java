@@ -406,6 +406,7 @@ public final class PostgresComparison {
         0,
         null,
         null,
+        null,
         null);
   }
 

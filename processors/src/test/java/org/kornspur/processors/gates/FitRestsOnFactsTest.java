@@ -134,7 +134,7 @@ class FitRestsOnFactsTest {
             Facts.declared("l1", seed, category, 1000).with(lot -> lot.setRulebookId(book)),
             Facts.sampling("l1", 40, 1000, 40),
             Facts.germination("l1", 95, 94, 96, 95),
-            Facts.purity("l1", 119, 0.5, 0.1),
+            Facts.purity("l1", 119.4, 0.5, 0.1),
             Facts.moisture("l1", 13),
             Facts.otherSeeds("l1"),
             Facts.dispatch("l1", 500))

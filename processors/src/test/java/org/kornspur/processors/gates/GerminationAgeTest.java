@@ -129,7 +129,7 @@ class GerminationAgeTest {
                 .with(
                     Facts.declared("l1", seed, category, 1000).with(lot -> lot.setRulebookId(book)),
                     Facts.germination("l1", found, found, found, found)
-                        .with(test -> test.setLabelPercent(label)))
+                        .with(test -> test.setLabelPercent(label).setLabelAccepted(true)))
                 .dossier());
     assertThat(judged.worst()).isEqualTo(expected);
     judged.row(
@@ -138,6 +138,26 @@ class GerminationAgeTest {
         expected);
     if (expected.equals("MET")) {
       judged.advises(new Advice.OnlyToMultiply());
+    }
+  }
+
+  /** SaatV section 12(3), read: on application. The French note asks for none. */
+  @ParameterizedTest(name = "{0}: application granted {1}: {2}")
+  @CsvSource({"DE, true,  MET", "DE, ,      OWED", "DE, false, NOT_MET", "EU, ,      MET"})
+  void germanyAsksForAnApplication(String book, Boolean accepted, String expected) {
+    Judged judged =
+        Judged.by(
+            book,
+            new Germination(),
+            Dossiers.lot("l1")
+                .with(
+                    Facts.declared("l1", Facts.SINGLE_CROSS, Category.BASIC, 1000),
+                    Facts.germination("l1", 60, 60, 60, 60)
+                        .with(test -> test.setLabelPercent(60).setLabelAccepted(accepted)))
+                .dossier());
+    assertThat(judged.worst()).isEqualTo(expected);
+    if (expected.equals("OWED")) {
+      judged.asksFor(new Evidence.AcceptedLabel());
     }
   }
 

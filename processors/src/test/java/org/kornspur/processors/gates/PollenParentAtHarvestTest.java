@@ -22,6 +22,9 @@ class PollenParentAtHarvestTest {
           STERILE_FEMALE, AB1, ,      NONE,    OWED
           # grown alone, and sown as a mixture: nothing to remove
           POLLINATOR,     C1,  ,      NONE,    NONE
+          POLLINATOR,     C1,  false, NONE,    NONE
+          MAINTAINER,     M1,  false, NONE,    NONE
+          FERTILE_LINE,   B1,  false, NONE,    NONE
           F1_MIXTURE,     H1,  ,      NONE,    NONE
           F1_MIXTURE,     H1,  false, NONE,    NONE
           """)
@@ -39,7 +42,8 @@ class PollenParentAtHarvestTest {
                     "c1",
                     seed.equals(Facts.HYBRID)
                         ? Dossiers.f1()
-                        : Dossiers.component(seed, Category.BASIC))
+                        : Dossiers.component(seed, Category.BASIC),
+                    role)
                 .dossier());
     Judged crop =
         Judged.by(

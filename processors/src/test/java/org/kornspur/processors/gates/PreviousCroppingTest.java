@@ -2,10 +2,15 @@ package org.kornspur.processors.gates;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.kornspur.contract.Category;
 import org.kornspur.contract.CropRole;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.dossier.Report.EarlierRye;
+import org.kornspur.processors.finding.GroundFinding;
 import org.kornspur.processors.fixture.Dossiers;
 import org.kornspur.processors.fixture.Facts;
 
@@ -47,6 +52,70 @@ class PreviousCroppingTest {
                 .dossier());
     assertThat(judged.worst()).isEqualTo(expected);
     judged.row("years without rye, %s %s: %s".formatted(book, role, years), expected, expected);
+  }
+
+  @ParameterizedTest(name = "rye of {0} on {1} ha of 7, {2} years declared: {3}")
+  @CsvSource(
+      textBlock =
+          """
+          # basic seed of the female component under DE: two years without rye
+          2023, 3.0, 3,  NOT_MET
+          2022, 3.0, 3,  NOT_MET
+          2022, 3.0,  ,  NOT_MET
+          # two years lie between; the declaration says more, so one of both is wrong
+          2021, 3.0, 2,  MET
+          2021, 3.0, 3,  OWED
+          2021, 3.0, 1,  NOT_MET
+          # nothing on record proves nothing
+          2021, 3.0,  ,  OWED
+          # a strip along the border of the next field: less than 5 %
+          2023, 0.3, 3,  MET
+          """)
+  void holdsTheDeclarationAgainstRyeOnRecord(
+      int year, double hectares, Integer declared, String expected) {
+    Judged judged = judged(declared, earlier(year, hectares, null));
+    assertThat(judged.worst()).isEqualTo(expected);
+  }
+
+  @Test
+  void aNeighboursWordIsLookedAtFirst() {
+    assertThat(judged(3, earlier(2023, 3, "another")).worst()).isEqualTo("OWED");
+    assertThat(judged(3, earlier(2023, 3, "E1")).worst()).isEqualTo("NOT_MET");
+    assertThat(judged(3, earlier(2020, 3, "another")).worst()).isEqualTo("MET");
+  }
+
+  @Test
+  void volunteersThatVisitsCountedAreTold() {
+    Judged judged =
+        Judged.by(
+            "DE",
+            new PreviousCropping(),
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", CropRole.STERILE_FEMALE),
+                    Facts.inspection("c1")
+                        .offTypesInArea(4, 150)
+                        .with(visit -> visit.setVolunteerPlants(3)))
+                .dossier());
+    assertThat(judged.worst()).isEqualTo("MET");
+    judged.found(new GroundFinding.Volunteers(3, 1));
+  }
+
+  private static EarlierRye earlier(int year, double hectares, String reportedBy) {
+    return new EarlierRye(
+        Subject.crop("c0"), year, hectares, "earlier", Optional.ofNullable(reportedBy));
+  }
+
+  private static Judged judged(Integer declared, EarlierRye earlier) {
+    return Judged.by(
+        "DE",
+        new PreviousCropping(),
+        Dossiers.crop("c1")
+            .with(
+                Facts.crop("c1", CropRole.STERILE_FEMALE)
+                    .with(crop -> crop.setYearsWithoutRye(declared)))
+            .earlier(earlier)
+            .dossier());
   }
 
   @ParameterizedTest(name = "{0} {1}, {2} degrees wide, small area accepted {3}: {4}")

@@ -12,6 +12,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.kornspur.contract.Category;
 import org.kornspur.contract.GerminationTest;
+import org.kornspur.contract.PurityTest;
 import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.processors.finding.Bound;
 import org.kornspur.processors.finding.Evidence;
@@ -112,6 +113,38 @@ class RepeatedTestsTest {
     assertThat(states).containsOnly("MET[g1, g2, g3]");
   }
 
+  /** A working sample of 120 g. */
+  private static Facts.Plain<PurityTest.Builder> purity(double percent) {
+    return Facts.purity("l1", 1.2 * percent, 120 - 1.2 * percent, 0);
+  }
+
+  /** Retesting, chapter 5 of the International Rules, from memory: three tests at most. */
+  @Test
+  void threeTestsThatDoNotAgreeAskForANewSample() {
+    List<Draft<?>> apart =
+        List.of(
+            germination(860, "2024-09-01", "sample of l1"),
+            germination(930, "2024-09-02", "sample of l1"),
+            germination(990, "2024-09-03", "sample of l1"));
+    judged(apart.subList(0, 2)).asksFor(new Evidence.FurtherGerminationTest());
+    judged(apart).asksFor(new Evidence.NewSampleForGermination());
+
+    List<Draft<?>> anew = new ArrayList<>(apart);
+    anew.add(germination(920, "2024-09-20", "new sample"));
+    assertThat(judged(anew).worst()).isEqualTo("MET");
+    assertThat(judged(anew).only().factIds()).containsExactly(anew.get(3).factId());
+
+    anew.set(3, germination(840, "2024-09-20", "new sample"));
+    assertThat(judged(anew).worst()).isEqualTo("NOT_MET");
+  }
+
+  private static Judged judged(List<Draft<?>> tests) {
+    return Judged.by(
+        "EU",
+        new Germination(),
+        lot(Category.CERTIFIED).with(tests.toArray(Draft[]::new)).dossier());
+  }
+
   @ParameterizedTest(name = "purity {0}, then {1}: {2}")
   @CsvSource({"97.9, 98.4, NOT_MET", "98.4, 97.9, NOT_MET", "98.4, 98.1, MET"})
   void ofSeveralPurityTestsTheWorstCounts(double first, double second, String expected) {
@@ -120,9 +153,7 @@ class RepeatedTestsTest {
                     "EU",
                     new AnalyticalPurity(),
                     lot(Category.CERTIFIED)
-                        .with(
-                            Facts.purity("l1", first, 100 - first, 0).at("2024-09-01"),
-                            Facts.purity("l1", second, 100 - second, 0).at("2024-09-05"))
+                        .with(purity(first).at("2024-09-01"), purity(second).at("2024-09-05"))
                         .dossier())
                 .worst())
         .isEqualTo(expected);
@@ -192,8 +223,8 @@ class RepeatedTestsTest {
   void aCorrectedFailureIsNone() {
     Dossiers lot =
         lot(Category.CERTIFIED)
-            .superseded(Facts.purity("l1", 87.9, 2.1, 0).id("p1"), "p2")
-            .with(Facts.purity("l1", 98.4, 1.6, 0).id("p2").correcting("p1", "digits swapped"));
+            .superseded(purity(97.7).id("p1"), "p2")
+            .with(purity(98.4).id("p2").correcting("p1", "digits swapped"));
     assertThat(Judged.by("EU", new AnalyticalPurity(), lot.dossier()).worst()).isEqualTo("MET");
   }
 

@@ -8,6 +8,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.kornspur.contract.Category;
 import org.kornspur.contract.OtherSeedDetermination;
 import org.kornspur.processors.fixture.Dossiers;
+import org.kornspur.processors.fixture.Draft;
 import org.kornspur.processors.fixture.Facts;
 
 /**
@@ -63,6 +64,34 @@ class SecondSamplesTest {
                 .dossier());
     assertThat(judged.state(OATS)).isEqualTo(expected);
     judged.row("wild oats %d in %s g, then 0".formatted(oats, massG), expected, expected);
+  }
+
+  /** One is allowed, a second only by a second sample that is free of them: note (b). */
+  @ParameterizedTest(name = "{0} other cereals in {1} g of basic seed, second sample {2}: {3}")
+  @CsvSource({
+    "1, 500, ,   MET",
+    "1, 1000, ,  MET",
+    "2, 500, ,   OWED",
+    "2, 1000, ,  OWED",
+    "2, 1000, 0, MET",
+    "2, 1000, 1, NOT_MET",
+    "3, 1000, ,  NOT_MET"
+  })
+  void twoCerealsInAThousandGramsAreTwo(
+      int cereals, double massG, Integer second, String expected) {
+    Dossiers lot = lot(Category.BASIC).with(cereals(1, massG, cereals));
+    if (second != null) {
+      lot.with(cereals(2, 500, second));
+    }
+    Judged judged = Judged.by("EU", new OtherSeeds(), lot.dossier());
+    assertThat(judged.state("seeds of other cereals")).isEqualTo(expected);
+    judged.row(
+        "other cereals %d in %s g, then %s".formatted(cereals, massG, second), expected, expected);
+  }
+
+  private static Draft<?> cereals(int number, double massG, int cereals) {
+    return Facts.otherSeeds("l1")
+        .with(sample -> sample.setSampleNumber(number).setSampleG(massG).setOtherCereals(cereals));
   }
 
   /** SaatV Annex 3 no. 1.1.3, read: the zeros of rye bear no footnote, so nothing is excused. */

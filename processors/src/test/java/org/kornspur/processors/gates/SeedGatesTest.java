@@ -176,10 +176,16 @@ class SeedGatesTest {
       textBlock =
           """
           # arrete of 15 September 1982 and SaatV Annex 3 no. 1.1.3: 98 %
-          EU, 98.0, 1.5, 0.5, MET
-          EU, 97.95, 1.55, 0.5, MET
-          EU, 97.94, 1.56, 0.5, NOT_MET
-          HOUSE, 98.4, 1.1, 0.5, NOT_MET
+          EU, 196.0, 3.0, 1.0, MET
+          EU, 195.9, 3.1, 1.0, MET
+          EU, 195.88, 3.12, 1.0, NOT_MET
+          HOUSE, 196.8, 2.2, 1.0, NOT_MET
+          # International Rules table 2A, from memory: a working sample of 120 g
+          EU, 118.0, 1.5, 0.5, MET
+          EU, 117.9, 1.5, 0.5, OWED
+          EU, 10.0, 0.0, 0.0, OWED
+          # too light, and bad all the same
+          EU, 9.0, 1.0, 0.0, NOT_MET
           """)
   void purityIsJudgedToOneDecimal(
       String book, double pure, double inert, double other, String expected) {
@@ -189,7 +195,8 @@ class SeedGatesTest {
             new AnalyticalPurity(),
             lot(Category.CERTIFIED).with(Facts.purity("l1", pure, inert, other)).dossier());
     assertThat(judged.worst()).isEqualTo(expected);
-    judged.row("purity, %s, %s of 100 g".formatted(book, pure), expected, expected);
+    judged.row(
+        "purity, %s, %s of %s g".formatted(book, pure, pure + inert + other), expected, expected);
   }
 
   @ParameterizedTest(name = "{0}: {1} %: {2}")

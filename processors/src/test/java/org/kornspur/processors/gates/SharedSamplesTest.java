@@ -111,7 +111,7 @@ class SharedSamplesTest {
             new SampleDrawing(),
             lot(2000, 2000, "2024-08-20")
                 .with(
-                    Facts.purity("l1", 99, 1, 0),
+                    Facts.purity("l1", 119, 1, 0),
                     Facts.germination("l1", 92, 92, 92, 92)
                         .with(test -> test.setSampleId("sample of another lot")))
                 .dossier());

@@ -84,7 +84,7 @@ class StricterNeverReleasesMoreTest {
             Facts.declared("l1", Facts.HYBRID, Category.CERTIFIED, 1000),
             Facts.dispatch("l1", 990 + ergot * 2.0),
             Facts.germination("l1", germination, germination, germination, germination),
-            Facts.purity("l1", 95 + ergot / 2.0, 2, 0),
+            Facts.purity("l1", 118 + ergot / 2.0, 2, 0),
             Facts.otherSeeds("l1").with(sample -> sample.setErgotBodies(ergot)),
             Facts.otherSeeds("l1")
                 .with(sample -> sample.setSampleNumber(2).setErgotBodies(secondErgot)))

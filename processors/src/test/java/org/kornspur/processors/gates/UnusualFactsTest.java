@@ -49,6 +49,62 @@ class UnusualFactsTest {
     assertThat(judged.worst()).isEqualTo("MET");
   }
 
+  @ParameterizedTest(name = "bought in, harvested in 2024, tested {0}: {1}")
+  @CsvSource({"2024-01-01, NONE", "2023-12-31, OWED", "2022-09-01, OWED"})
+  void seedThatWasBoughtInWasNotTestedBeforeItsYear(String tested, String expected) {
+    Judged judged =
+        Judged.by(
+            "EU",
+            new Origin(),
+            Dossiers.lot("l1")
+                .with(
+                    Facts.declared("l1", Facts.HYBRID, Category.CERTIFIED, 1000).at("2024-09-10"),
+                    Facts.germination("l1", 95, 95, 95, 95).at(tested))
+                .dossier());
+    assertThat(judged.state("days of tests")).isEqualTo(expected);
+  }
+
+  @ParameterizedTest(name = "crop of 2024, visited {0} at BBCH {1}: {2}")
+  @CsvSource({
+    "2024-06-05, 65, NONE",
+    "2023-06-05, 65, OWED",
+    "2025-06-05, 65, OWED",
+    "2022-11-05, 12, OWED",
+    // rye that was sown in the autumn before
+    "2023-11-05, 13, NONE"
+  })
+  void aCropIsVisitedInItsYear(String visited, int stage, String expected) {
+    Judged judged =
+        Judged.by(
+            "EU",
+            new Origin(),
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", CropRole.F1_MIXTURE),
+                    Facts.inspection("c1")
+                        .offTypesInArea(0, 150)
+                        .with(visit -> visit.setBbchStage(stage))
+                        .at(visited))
+                .scheme()
+                .dossier());
+    assertThat(judged.state("year of visits")).isEqualTo(expected);
+  }
+
+  @Test
+  void sterilityIsCheckedInTheYearOfTheCrop() {
+    Judged judged =
+        Judged.by(
+            "EU",
+            new Origin(),
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", CropRole.STERILE_FEMALE),
+                    Facts.sterility("c1", 1000, 0).at("2023-06-05"))
+                .scheme()
+                .dossier());
+    assertThat(judged.state("year of visits")).isEqualTo("OWED");
+  }
+
   @ParameterizedTest(name = "crop year {0}, harvested in 2024: {1}")
   @CsvSource({"2024, NONE", "2023, OWED", "2025, OWED"})
   void aCropIsHarvestedInItsYear(int cropYear, String expected) {

@@ -70,7 +70,7 @@ class CorrectionsTest {
                 Facts.declared("l1", Facts.HYBRID, Category.CERTIFIED, 1000),
                 Facts.sampling("l1", 40, 1000, 40),
                 Facts.germination("l1", 95, 94, 96, 95).at("2024-08-20"),
-                Facts.purity("l1", 119, 0.5, 0.1),
+                Facts.purity("l1", 119.4, 0.5, 0.1),
                 Facts.otherSeeds("l1"))
             .superseded(Facts.germination("l1", 60, 60, 60, 60).id("g1").at("2024-08-25"), "m1")
             .with(Facts.moisture("l1", 13).id("m1").correcting("g1", "by mistake"))

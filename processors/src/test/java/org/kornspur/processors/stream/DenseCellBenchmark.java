@@ -51,11 +51,11 @@ public class DenseCellBenchmark {
     for (int i = 0; i < plotsInCell; i++) {
       plots.add(plot(random, i));
     }
-    ground = IsolationCellIndex.of(plots);
+    ground = IsolationCellIndex.of(2024, plots);
     elsewhere = plot(random, 0);
     ground.change(elsewhere.subject(), Optional.of(elsewhere));
     ground.change(plots.get(0).subject(), Optional.of(plots.get(0)));
-    IsolationCellIndex anew = IsolationCellIndex.of(plots);
+    IsolationCellIndex anew = IsolationCellIndex.of(2024, plots);
     for (Plot crop : plots) {
       if (!ground.near(crop.subject()).equals(anew.near(crop.subject()))) {
         throw new IllegalStateException("The two ways differ for " + crop.subject());
@@ -76,7 +76,7 @@ public class DenseCellBenchmark {
 
   @Benchmark
   public int everyPair() {
-    IsolationCellIndex anew = IsolationCellIndex.of(plots);
+    IsolationCellIndex anew = IsolationCellIndex.of(2024, plots);
     int neighbours = 0;
     for (Plot crop : plots) {
       neighbours += anew.near(crop.subject()).size();

@@ -24,7 +24,7 @@ class MergingTest {
     PURITY("ANALYTICAL_PURITY") {
       @Override
       Draft<?> of(String lotId) {
-        return Facts.purity(lotId, 110, 8, 1)
+        return Facts.purity(lotId, 111, 8, 1)
             .with(test -> test.setSampleId("S-" + lotId))
             .at("2024-08-12");
       }
@@ -126,13 +126,14 @@ class MergingTest {
   private static void tests(DrivenTopology topology, String lotId, double massKg) {
     accept(
         topology,
+        Facts.laboratory("LAB1"),
         Facts.sampling(lotId, 40, massKg, 30)
             .with(sampling -> sampling.setSampleId("S-" + lotId))
             .at("2024-09-10"),
         Facts.germination(lotId, 95, 94, 96, 95)
             .with(test -> test.setSampleId("S-" + lotId))
             .at("2024-09-10"),
-        Facts.purity(lotId, 119, 0.5, 0.1)
+        Facts.purity(lotId, 119.4, 0.5, 0.1)
             .with(test -> test.setSampleId("S-" + lotId))
             .at("2024-09-10"),
         Facts.otherSeeds(lotId).with(sample -> sample.setSampleId("S-" + lotId)).at("2024-09-10"));

@@ -44,7 +44,8 @@ class SameComponentTest {
             .with(Facts.crop("c1", CropRole.F1_MIXTURE).with(crop -> crop.setRulebookId("DE")))
             .dossier();
 
-    IsolationCellIndex ground = IsolationCellIndex.of(List.of(plot(pollinator), plot(mixture)));
+    IsolationCellIndex ground =
+        IsolationCellIndex.of(2024, List.of(plot(pollinator), plot(mixture)));
     List<Report.Neighbour> near = ground.near(Subject.crop("c1"));
     Verdict verdict =
         isolation(

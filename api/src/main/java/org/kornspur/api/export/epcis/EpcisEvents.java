@@ -172,6 +172,7 @@ public final class EpcisEvents {
       }
       case FIELD_INSPECTION,
           STERILITY_CHECK,
+          FLOWERING_SEEN,
           GERMINATION_TEST,
           PURITY_TEST,
           OTHER_SEED_DETERMINATION,

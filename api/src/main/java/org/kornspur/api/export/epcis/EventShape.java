@@ -60,6 +60,7 @@ public record EventShape(
       case SAMPLING -> observed("sampling");
       case FIELD_INSPECTION,
           STERILITY_CHECK,
+          FLOWERING_SEEN,
           GERMINATION_TEST,
           PURITY_TEST,
           OTHER_SEED_DETERMINATION,

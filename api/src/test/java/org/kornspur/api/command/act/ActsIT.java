@@ -267,6 +267,7 @@ class ActsIT {
 
   private static void bringFitLot(String lot) {
     List<String> facts = InventedFitLot.facts(lot);
+    bring(InventedFitLot.laboratory());
     bring(facts.toArray(String[]::new));
     until(
         () -> as(QUALITY).pathParam("lot", lot).get("/api/v1/lots/{lot}/facts"),

@@ -1,13 +1,19 @@
 package org.kornspur.api.command.act;
 
+import java.util.Arrays;
 import java.util.List;
+import java.util.stream.Collectors;
+import org.kornspur.contract.TestKind;
 
 /** Facts of an invented lot of pre-basic seed to which no evidence is missing. */
 public final class InventedFitLot {
 
   private InventedFitLot() {}
 
-  /** The facts, as JSON; the lot is held by the invented enterprise {@code ENT-1}. */
+  /**
+   * The facts, as JSON; the lot is held by the invented enterprise {@code ENT-1}. It is fit once
+   * {@link #laboratory()} is on record too.
+   */
   public static List<String> facts(String lot) {
     return List.of(
         fact(
@@ -58,6 +64,28 @@ public final class InventedFitLot {
             "otherCereals": 1, "otherPlants": 1, "raphanusAndAgrostemma": 0, "wildOats": 0, \
             "loliumTemulentum": 0, "ergotBodies": 0, "laboratoryId": "LAB-1\""""
                 .formatted(lot)));
+  }
+
+  /** The declaration of the laboratory that made the tests; the same for every lot. */
+  public static String laboratory() {
+    return fact(
+        "EnterpriseDeclared",
+        "LAB-1-declared",
+        "2022-08-01T08:00:00Z",
+        null,
+        """
+        "enterpriseId": "LAB-1", "name": "invented laboratory", "kind": "LABORATORY", \
+        "accreditations": [%s]"""
+            .formatted(
+                Arrays.stream(TestKind.values())
+                    .map(InventedFitLot::accreditation)
+                    .collect(Collectors.joining(", "))));
+  }
+
+  private static String accreditation(TestKind test) {
+    return """
+        {"test": "%s", "validFrom": "2020-01-01", "validTo": "2099-12-31"}"""
+        .formatted(test);
   }
 
   static String moisture(

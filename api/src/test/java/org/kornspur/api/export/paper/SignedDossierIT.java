@@ -267,7 +267,7 @@ class SignedDossierIT {
     List<String> facts = InventedFitLot.facts(lot);
     as("everything")
         .contentType(ContentType.JSON)
-        .body("[" + String.join(", ", facts) + "]")
+        .body("[" + InventedFitLot.laboratory() + ", " + String.join(", ", facts) + "]")
         .post("/api/v1/facts")
         .then()
         .statusCode(200);

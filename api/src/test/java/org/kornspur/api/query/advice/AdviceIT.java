@@ -32,6 +32,7 @@ import org.junit.jupiter.api.extension.ExtendWith;
 import org.kornspur.api.EmptyMachine;
 import org.kornspur.api.rest.InventedFacts;
 import org.kornspur.api.security.login.AsPerson;
+import org.kornspur.api.command.act.InventedFitLot;
 
 /** Advice as a client meets it, with the real broker, registry and processors behind it. */
 @ExtendWith(AsPerson.class)
@@ -240,6 +241,7 @@ class AdviceIT {
         .then()
         .statusCode(200)
         .body("paths", hasKey("/api/v1/advice/hybridity/{cropId}"))
+        .body("paths", hasKey("/api/v1/advice/nicking/{cropId}"))
         .body("paths", hasKey("/api/v1/advice/calibration"))
         .body("paths", hasKey("/api/v1/advice/mixture"))
         .body("paths", hasKey("/api/v1/advice/inspection/{cropId}"))
@@ -262,6 +264,7 @@ class AdviceIT {
                     "crosses": [{"seedComponentId": "HYB-V", "femaleComponentId": "SX-V", \
                     "pollenComponentId": "RP-V"}], "pollinatorSharePercent": 10.0, \
                     "shareBasis": "MASS", "tolerancePercentPoints": 1.0"""),
+                InventedFitLot.laboratory(),
                 parentSeed("V-OWED", "SX-V", 1000)),
             Stream.of(parentSeed("V-SX", "SX-V", 2000)),
             tests("V-SX", 2000, 96, 2.5),

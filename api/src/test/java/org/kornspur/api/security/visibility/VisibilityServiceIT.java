@@ -656,6 +656,7 @@ class VisibilityServiceIT {
         paths.add(self + "/neighbours");
         paths.add("/api/v1/advice/inspection/" + part(id));
         paths.add("/api/v1/advice/hybridity/" + part(id));
+        paths.add("/api/v1/advice/nicking/" + part(id));
       }
     }
     return paths;

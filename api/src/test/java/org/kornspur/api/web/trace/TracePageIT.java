@@ -32,6 +32,7 @@ class TracePageIT {
   @Test
   void theVerdictOfALotIsGermanOnTheGermanPage() {
     until(() -> given().get("/health/ready"), answer -> answer.statusCode() == 200);
+    bring("[" + InventedFitLot.laboratory() + "]");
     bring("[" + String.join(", ", InventedFitLot.facts("T-FIT")) + "]");
     bring(InventedFacts.lot("t-owed", "T-OWED", "SX", 100));
     untilState("T-FIT", "FIT");
