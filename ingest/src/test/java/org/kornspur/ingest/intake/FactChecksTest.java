@@ -15,6 +15,7 @@ import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.kornspur.contract.Accreditation;
 import org.kornspur.contract.Admixture;
 import org.kornspur.contract.Blend;
 import org.kornspur.contract.BlendComposition;
@@ -27,6 +28,8 @@ import org.kornspur.contract.Correction;
 import org.kornspur.contract.CropRole;
 import org.kornspur.contract.Cross;
 import org.kornspur.contract.Dispatch;
+import org.kornspur.contract.EnterpriseDeclared;
+import org.kornspur.contract.EnterpriseKind;
 import org.kornspur.contract.FactHeader;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.FieldInspection;
@@ -49,6 +52,7 @@ import org.kornspur.contract.Sampling;
 import org.kornspur.contract.ShareBasis;
 import org.kornspur.contract.Sowing;
 import org.kornspur.contract.SterilityCheck;
+import org.kornspur.contract.TestKind;
 import org.kornspur.contract.Withdrawal;
 import org.kornspur.ingest.problem.Given;
 
@@ -99,6 +103,12 @@ class FactChecksTest {
             visit -> visit.setPlantsCounted(9).setPlantsInReceptiveFlower(10),
             "plantsInReceptiveFlower"),
         inspection(visit -> visit.setPlantsCounted(9).setErgotBodies(10)),
+        inspection(visit -> visit.setPlantsCounted(90).setOffTypePlants(4).setVolunteerPlants(4)),
+        inspection(
+            visit -> visit.setPlantsCounted(90).setOffTypePlants(4).setVolunteerPlants(5),
+            "volunteerPlants"),
+        accreditation("2024-01-01", "2024-01-01"),
+        accreditation("2024-01-02", "2024-01-01", "accreditations[0].validFrom"),
         inspection(
             visit -> visit.setPlantsCounted(9).setVisit(0).setBbchStage(100), "visit", "bbchStage"),
         sterility(200, 1, 50, 0),
@@ -372,6 +382,18 @@ class FactChecksTest {
             retestOf,
             null,
             null),
+        fields);
+  }
+
+  private static Arguments accreditation(String from, String to, String... fields) {
+    return bad(
+        new EnterpriseDeclared(
+            HEADER,
+            "LAB",
+            "invented laboratory",
+            EnterpriseKind.LABORATORY,
+            List.of(
+                new Accreditation(TestKind.PURITY, LocalDate.parse(from), LocalDate.parse(to)))),
         fields);
   }
 

@@ -8,6 +8,7 @@ import java.util.Set;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Stream;
 import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.FieldInspection;
 import org.kornspur.contract.Harvest;
 import org.kornspur.contract.KernelWeightTest;
@@ -127,7 +128,10 @@ final class UnusualFacts {
             });
   }
 
-  /** A visit in the autumn before, to young plants, is one of this crop; later ones are not. */
+  /**
+   * A visit in the autumn before, to young plants, is one of this crop; later ones are not. South of
+   * the equator rye flowers in the year before its harvest.
+   */
   private static Optional<Verdict> visitedInOtherYear(Dossier dossier) {
     return dossier
         .crop()
@@ -135,7 +139,7 @@ final class UnusualFacts {
             crop ->
                 dossier
                     .counting()
-                    .filter(fact -> isOfOtherYear(fact, crop.getCropYear()))
+                    .filter(fact -> isOfOtherYear(fact, crop))
                     .findFirst()
                     .map(
                         visit ->
@@ -147,13 +151,17 @@ final class UnusualFacts {
                                 Optional.empty())));
   }
 
-  private static boolean isOfOtherYear(SpecificRecord fact, int cropYear) {
+  private static boolean isOfOtherYear(SpecificRecord fact, FieldCropDeclared crop) {
     int year = FactType.dayOf(fact).getYear();
+    boolean isSouthern = crop.getOutline().stream().allMatch(corner -> corner.getLat() < 0);
+    boolean isInItsYear =
+        year == crop.getCropYear() || (isSouthern && year == crop.getCropYear() - 1);
     if (fact instanceof FieldInspection visit) {
-      boolean isYoung = year == cropYear - 1 && visit.getBbchStage() < STEM_ELONGATION;
-      return year != cropYear && !isYoung;
+      boolean isYoung =
+          year == crop.getCropYear() - 1 && visit.getBbchStage() < STEM_ELONGATION;
+      return !isInItsYear && !isYoung;
     }
-    return fact instanceof SterilityCheck && year != cropYear;
+    return fact instanceof SterilityCheck && !isInItsYear;
   }
 
   private static Optional<Verdict> harvestedInOtherYear(Dossier dossier) {

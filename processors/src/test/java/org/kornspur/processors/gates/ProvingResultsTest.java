@@ -3,7 +3,12 @@ package org.kornspur.processors.gates;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
+import java.util.Random;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -107,6 +112,55 @@ class ProvingResultsTest {
 
     assertThat(judged.worst()).isEqualTo("OWED");
     judged.asksFor(new Evidence.TestsOfDrawnSample(List.of(FactType.GERMINATION_TEST)));
+  }
+
+  /**
+   * Whatever other laboratories find, the verdict by those that are declared is no better for it.
+   */
+  @Property(tries = 300)
+  void resultsOfOthersNeverHelp(@ForAll long seed) {
+    Random random = new Random(seed);
+    List<Draft<?>> declared = results(random, "LAB1");
+    List<Draft<?>> all = new ArrayList<>(declared);
+    all.addAll(results(random, "LAB2"));
+    Collections.shuffle(all, random);
+    List<String> worstFirst = List.of("NOT_MET", "OWED", "MET");
+
+    for (Gate gate : List.of(Gate.GERMINATION, Gate.ANALYTICAL_PURITY, Gate.ERGOT)) {
+      String without = judged(gate, lotWith(declared)).worst();
+      String with = judged(gate, lotWith(all)).worst();
+      assertThat(worstFirst.indexOf(with)).isLessThanOrEqualTo(worstFirst.indexOf(without));
+    }
+  }
+
+  private static Dossiers lotWith(List<Draft<?>> facts) {
+    return Dossiers.lot("l1").with(declared()).with(facts.toArray(Draft[]::new)).scheme();
+  }
+
+  private static List<Draft<?>> results(Random random, String laboratory) {
+    List<Draft<?>> results = new ArrayList<>();
+    for (int i = random.nextInt(3); i > 0; i--) {
+      int normal = 82 + random.nextInt(15);
+      results.add(
+          Facts.germination("l1", normal, normal + 1, normal, normal - 1)
+              .with(test -> test.setLaboratoryId(laboratory))
+              .at("2024-09-" + (10 + random.nextInt(15))));
+      double inert = random.nextInt(6);
+      results.add(
+          Facts.purity("l1", 60 * (1 + random.nextInt(2)) - inert, inert, 0)
+              .with(test -> test.setLaboratoryId(laboratory)));
+      int ergot = random.nextInt(7);
+      int number = 1 + random.nextInt(2);
+      results.add(
+          Facts.otherSeeds("l1")
+              .with(
+                  sample ->
+                      sample
+                          .setErgotBodies(ergot)
+                          .setSampleNumber(number)
+                          .setLaboratoryId(laboratory)));
+    }
+    return results;
   }
 
   @Test

@@ -91,6 +91,25 @@ class UnusualFactsTest {
   }
 
   @Test
+  void southOfTheEquatorRyeFlowersInTheYearBeforeItsHarvest() {
+    Judged judged =
+        Judged.by(
+            "EU",
+            new Origin(),
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", CropRole.F1_MIXTURE)
+                        .with(crop -> crop.setOutline(Facts.square(-58.0, -37.0, 0.003))),
+                    Facts.inspection("c1")
+                        .offTypesInArea(0, 150)
+                        .with(visit -> visit.setBbchStage(65))
+                        .at("2023-11-10"))
+                .scheme()
+                .dossier());
+    assertThat(judged.state("year of visits")).isEqualTo("NONE");
+  }
+
+  @Test
   void sterilityIsCheckedInTheYearOfTheCrop() {
     Judged judged =
         Judged.by(

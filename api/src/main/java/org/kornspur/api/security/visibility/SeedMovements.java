@@ -7,6 +7,7 @@ import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.contract.Conditioning;
 import org.kornspur.contract.Dispatch;
 import org.kornspur.contract.FieldCropDeclared;
+import org.kornspur.contract.FloweringSeen;
 import org.kornspur.contract.Harvest;
 import org.kornspur.contract.LotMass;
 import org.kornspur.contract.LotMerge;
@@ -44,10 +45,13 @@ final class SeedMovements {
     return Stream.concat(made(fact).stream(), workedOn(fact).stream()).toList();
   }
 
-  /** Crops that something is done on. */
+  /** Crops that something is done on, or of which a grower tells what was seen. */
   static List<Subject> workedOn(SpecificRecord fact) {
     if (fact instanceof Sowing sowing) {
       return List.of(Subject.crop(sowing.getCropId()));
+    }
+    if (fact instanceof FloweringSeen seen) {
+      return List.of(Subject.crop(seen.getCropId()));
     }
     return fact instanceof Harvest harvest ? List.of(Subject.crop(harvest.getCropId())) : List.of();
   }
