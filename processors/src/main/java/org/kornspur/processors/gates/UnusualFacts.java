@@ -129,8 +129,8 @@ final class UnusualFacts {
   }
 
   /**
-   * A visit in the autumn before, to young plants, is one of this crop; later ones are not. South of
-   * the equator rye flowers in the year before its harvest.
+   * A visit in the autumn before, to young plants, is one of this crop; later ones are not. South
+   * of the equator rye flowers in the year before its harvest.
    */
   private static Optional<Verdict> visitedInOtherYear(Dossier dossier) {
     return dossier
@@ -157,8 +157,7 @@ final class UnusualFacts {
     boolean isInItsYear =
         year == crop.getCropYear() || (isSouthern && year == crop.getCropYear() - 1);
     if (fact instanceof FieldInspection visit) {
-      boolean isYoung =
-          year == crop.getCropYear() - 1 && visit.getBbchStage() < STEM_ELONGATION;
+      boolean isYoung = year == crop.getCropYear() - 1 && visit.getBbchStage() < STEM_ELONGATION;
       return !isInItsYear && !isYoung;
     }
     return fact instanceof SterilityCheck && !isInItsYear;
