@@ -20,7 +20,7 @@ import org.apache.kafka.clients.admin.Admin;
 import org.apache.kafka.clients.consumer.KafkaConsumer;
 import org.apache.kafka.common.TopicPartition;
 import org.apache.kafka.common.serialization.ByteArrayDeserializer;
-import org.kornspur.api.resource.InventedFacts;
+import org.kornspur.api.rest.InventedFacts;
 
 /**
  * Sends copies of the invented enterprise to the packaged server, all at once, and measures until

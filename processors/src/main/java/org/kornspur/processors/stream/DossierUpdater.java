@@ -122,7 +122,9 @@ final class DossierUpdater {
     DossierReader.Held held = reader.heldBy(laboratory);
     Judge judge = judges.get();
     List<Report> asked =
-        Optional.ofNullable(reports.get(Keys.of(laboratory, asker))).map(ReportReader::read).stream()
+        Optional.ofNullable(reports.get(Keys.of(laboratory, asker)))
+            .map(ReportReader::read)
+            .stream()
             .toList();
     List<Report> answers =
         held.unreadable().isEmpty()

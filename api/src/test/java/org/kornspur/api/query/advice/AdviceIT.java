@@ -30,9 +30,9 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.kornspur.api.EmptyMachine;
+import org.kornspur.api.command.act.InventedFitLot;
 import org.kornspur.api.rest.InventedFacts;
 import org.kornspur.api.security.login.AsPerson;
-import org.kornspur.api.command.act.InventedFitLot;
 
 /** Advice as a client meets it, with the real broker, registry and processors behind it. */
 @ExtendWith(AsPerson.class)

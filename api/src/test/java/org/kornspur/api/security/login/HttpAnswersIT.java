@@ -140,7 +140,7 @@ class HttpAnswersIT {
 
   @Test
   void aSenderWhoGoesAwayIsNoIncident() throws Exception {
-    Logger access = LogContext.getLogContext().getLogger("org.kornspur.api.access");
+    Logger access = LogContext.getLogContext().getLogger("org.kornspur.api.security");
     Level before = access.getLevel();
     access.setLevel(Level.FINE);
     Logged logged = new Logged();
