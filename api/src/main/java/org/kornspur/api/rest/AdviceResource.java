@@ -122,9 +122,9 @@ public class AdviceResource {
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public NickingView nicking(@PathParam("cropId") String cropId) {
-    Dossier crop = answers.wholeDossier(Subject.crop(cropId));
+    Dossier crop = queries.wholeDossier(Subject.crop(cropId));
     return NickingAdvice.of(crop)
-        .map(advice -> NickingView.of(advice, words.words(), answers.asOf()))
+        .map(advice -> NickingView.of(advice, words.words(), queries.asOf()))
         .orElseThrow(
             () ->
                 new ApiProblem(

@@ -1,7 +1,5 @@
 package org.kornspur.processors.stream;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -76,30 +74,26 @@ final class Chain {
   }
 
   private static List<SpecificRecord> read() {
-    try {
-      List<SpecificRecord> demo = DemoStandingsTest.facts();
-      Set<Subject> seed = new HashSet<>(Set.of(CERTIFIED));
-      boolean more = true;
-      while (more) {
-        Set<Subject> parents = new HashSet<>();
-        demo.stream()
-            .flatMap(fact -> Edges.of(fact).stream())
-            .filter(edge -> seed.contains(edge.child()))
-            .forEach(edge -> parents.add(edge.parent()));
-        more = seed.addAll(parents);
-      }
-      seed.add(Subject.hybrid("HYB-01"));
-      return demo.stream()
-          .filter(
-              fact ->
-                  SubjectsNamed.of(fact).stream()
-                      .filter(subject -> subject.kind() != Subject.Kind.HYBRID || isMaster(fact))
-                      .anyMatch(seed::contains))
-          .filter(distinctById())
-          .toList();
-    } catch (IOException unreadable) {
-      throw new UncheckedIOException(unreadable);
+    List<SpecificRecord> demo = JudgedDemo.facts();
+    Set<Subject> seed = new HashSet<>(Set.of(CERTIFIED));
+    boolean more = true;
+    while (more) {
+      Set<Subject> parents = new HashSet<>();
+      demo.stream()
+          .flatMap(fact -> Edges.of(fact).stream())
+          .filter(edge -> seed.contains(edge.child()))
+          .forEach(edge -> parents.add(edge.parent()));
+      more = seed.addAll(parents);
     }
+    seed.add(Subject.hybrid("HYB-01"));
+    return demo.stream()
+        .filter(
+            fact ->
+                SubjectsNamed.of(fact).stream()
+                    .filter(subject -> subject.kind() != Subject.Kind.HYBRID || isMaster(fact))
+                    .anyMatch(seed::contains))
+        .filter(distinctById())
+        .toList();
   }
 
   private static Predicate<SpecificRecord> distinctById() {

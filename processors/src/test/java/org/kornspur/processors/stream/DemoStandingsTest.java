@@ -5,9 +5,6 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
 import java.nio.file.Files;
-import java.nio.file.Path;
-import java.time.Clock;
-import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
@@ -15,7 +12,6 @@ import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import java.util.TreeMap;
-import java.util.concurrent.ConcurrentHashMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -26,12 +22,8 @@ import org.kornspur.contract.Correction;
 import org.kornspur.contract.Dispatch;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.PostControlResult;
-import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.contract.Withdrawal;
 import org.kornspur.ingest.contract.FactType;
-import org.kornspur.ingest.file.FolderLoad;
-import org.kornspur.ingest.file.LoadProgress;
-import org.kornspur.ingest.intake.FactSink;
 import org.kornspur.standing.InheritedTrouble;
 import org.kornspur.standing.LotStanding;
 import org.kornspur.standing.StandingState;
@@ -41,28 +33,15 @@ import org.kornspur.standing.StandingState;
  * and gates, to standings: every story comes out as its page says, and in whatever order.
  */
 class DemoStandingsTest {
-  private static final Path DEMO = Path.of("..", "demo-events");
   private static final Pattern PROMISE =
       Pattern.compile("- `(\\w+:[^`]+)` (FIT|NOT_FIT|EVIDENCE_OWED)");
-
-  private static final Map<SpecificRecord, SpecificRecord> SIGNED = new ConcurrentHashMap<>();
-
-  /** Standings of the whole demo in the order of its files; judged once, for it takes a while. */
-  private static Map<String, LotStanding> inOrder;
-
-  static synchronized Map<String, LotStanding> inOrder() throws IOException {
-    if (inOrder == null) {
-      inOrder = Map.copyOf(standingsOf(facts()));
-    }
-    return inOrder;
-  }
 
   @Test
   void everyStoryComesOutAsItsPageSays() throws IOException {
     Map<String, StandingState> promised = promises();
     assertThat(promised).hasSizeGreaterThan(30);
 
-    Map<String, StandingState> found = states(inOrder());
+    Map<String, StandingState> found = states(JudgedDemo.standings());
 
     assertThat(found).containsAllEntriesOf(promised);
   }
@@ -71,7 +50,7 @@ class DemoStandingsTest {
   void whatNoStoryTellsOfIsFit() throws IOException {
     Set<String> told = promises().keySet();
 
-    Map<String, StandingState> others = new TreeMap<>(states(inOrder()));
+    Map<String, StandingState> others = new TreeMap<>(states(JudgedDemo.standings()));
     others.keySet().removeIf(subject -> told.stream().anyMatch(subject::startsWith));
 
     assertThat(others).hasSizeGreaterThan(500);
@@ -80,39 +59,39 @@ class DemoStandingsTest {
         .isEmpty();
   }
 
+  /** First all but the results of post-control, mixed up, and then these: another order of all. */
   @Test
-  void theOrderOfAllFactsMakesNoDifference() throws IOException {
-    List<SpecificRecord> facts = facts();
-    Map<String, LotStanding> inOrder = inOrder();
-
-    List<SpecificRecord> shuffled = new ArrayList<>(facts);
+  void withoutPostControlCertifiedSeedWaitsAndInAnotherOrderAllComesOutTheSame() {
+    Map<String, StandingState> all = states(JudgedDemo.standings());
+    List<SpecificRecord> shuffled = JudgedDemo.signedFacts();
     Collections.shuffle(shuffled, new Random(20_260_701));
+    Map<Boolean, List<SpecificRecord>> parts =
+        shuffled.stream().collect(Collectors.partitioningBy(PostControlResult.class::isInstance));
+    assertThat(parts.get(true)).isNotEmpty();
 
-    assertThat(standingsOf(shuffled)).isEqualTo(inOrder);
+    try (DrivenTopology topology = DrivenTopology.withRealRules()) {
+      topology.acceptAsSent(parts.get(false).toArray(SpecificRecord[]::new));
+      Map<String, LotStanding> without = topology.standings();
+
+      assertThat(without.get("lot:L25-01-1").getState()).isEqualTo(StandingState.EVIDENCE_OWED);
+      assertThat(without.get("lot:L25-01-1").getInherited())
+          .extracting(InheritedTrouble::getGate)
+          .containsOnly("POST_CONTROL_OF_BASIC_SEED");
+      assertThat(without.values())
+          .filteredOn(standing -> standing.getMaterial().getCategory().equals("BASIC"))
+          .filteredOn(standing -> all.get(standing.getSubject()) == StandingState.FIT)
+          .isNotEmpty()
+          .allSatisfy(standing -> assertThat(standing.getState()).isEqualTo(StandingState.FIT));
+
+      topology.acceptAsSent(parts.get(true).toArray(SpecificRecord[]::new));
+      assertThat(topology.quarantine()).isEmpty();
+      assertThat(topology.standings()).isEqualTo(JudgedDemo.standings());
+    }
   }
 
   @Test
-  void withoutPostControlOfItsBasicSeedCertifiedSeedWaitsAndTheBasicSeedDoesNot()
-      throws IOException {
-    List<SpecificRecord> facts = facts();
-    Map<String, StandingState> all = states(inOrder());
-    facts.removeIf(PostControlResult.class::isInstance);
-
-    Map<String, LotStanding> standings = standingsOf(facts);
-
-    assertThat(standings.get("lot:L25-01-1").getState()).isEqualTo(StandingState.EVIDENCE_OWED);
-    assertThat(standings.get("lot:L25-01-1").getInherited())
-        .extracting(InheritedTrouble::getGate)
-        .containsOnly("POST_CONTROL_OF_BASIC_SEED");
-    assertThat(standings.values())
-        .filteredOn(standing -> standing.getMaterial().getCategory().equals("BASIC"))
-        .filteredOn(standing -> all.get(standing.getSubject()) == StandingState.FIT)
-        .allSatisfy(standing -> assertThat(standing.getState()).isEqualTo(StandingState.FIT));
-  }
-
-  @Test
-  void eachSaysWhatLeftForCustomersAndWhenItFlowers() throws IOException {
-    List<SpecificRecord> facts = facts();
+  void eachSaysWhatLeftForCustomersAndWhenItFlowers() {
+    List<SpecificRecord> facts = JudgedDemo.facts();
     Set<String> superseded = superseded(facts);
     Map<String, Double> dispatchedKg = new TreeMap<>();
     Map<String, FieldCropDeclared> crops = new TreeMap<>();
@@ -127,7 +106,7 @@ class DemoStandingsTest {
       }
     }
 
-    Map<String, LotStanding> standings = inOrder();
+    Map<String, LotStanding> standings = JudgedDemo.standings();
 
     assertThat(dispatchedKg).hasSizeGreaterThan(10);
     assertThat(crops).hasSizeGreaterThan(10);
@@ -161,7 +140,7 @@ class DemoStandingsTest {
   @Test
   void correctionsFromAnUnknownSenderMakeNoStandingBetter() throws IOException {
     try (DrivenTopology topology = DrivenTopology.withRealRules()) {
-      topology.acceptAsSent(facts().toArray(SpecificRecord[]::new));
+      topology.acceptAsSent(JudgedDemo.facts().toArray(SpecificRecord[]::new));
       Map<String, StandingState> states = states(topology.standings());
 
       assertThat(states).containsEntry("lot:R25-S06", StandingState.EVIDENCE_OWED);
@@ -181,8 +160,8 @@ class DemoStandingsTest {
    * for each fact and each report: 3.9 standings a fact.
    */
   @Test
-  void loadedAtOnceTheDemoIsJudgedHardlyMoreThanOnceASubject() throws IOException {
-    List<SpecificRecord> facts = facts().stream().map(DemoStandingsTest::signed).toList();
+  void loadedAtOnceTheDemoIsJudgedHardlyMoreThanOnceASubject() {
+    List<SpecificRecord> facts = JudgedDemo.signedFacts();
     try (DrivenTopology topology = DrivenTopology.withRealRules()) {
       topology.acceptAtOnce(facts);
       int judged = topology.newStandings().size();
@@ -191,24 +170,9 @@ class DemoStandingsTest {
           "MEASURED %d standings of %d subjects were written for %d facts, %.2f a fact%n",
           judged, subjects, facts.size(), judged / (double) facts.size());
 
-      assertThat(topology.standings()).isEqualTo(inOrder());
+      assertThat(topology.standings()).isEqualTo(JudgedDemo.standings());
       assertThat(judged).isLessThan(subjects * 3 / 2);
       assertThat(judged / (double) facts.size()).isLessThan(0.35);
-    }
-  }
-
-  /** As quality brings it through the interface; signed once, for that takes a while. */
-  private static SpecificRecord signed(SpecificRecord fact) {
-    return SIGNED.computeIfAbsent(
-        fact, unsigned -> DrivenTopology.by(DrivenTopology.QUALITY, unsigned));
-  }
-
-  private static Map<String, LotStanding> standingsOf(List<SpecificRecord> facts) {
-    try (DrivenTopology topology = DrivenTopology.withRealRules()) {
-      topology.acceptAsSent(
-          facts.stream().map(DemoStandingsTest::signed).toArray(SpecificRecord[]::new));
-      assertThat(topology.quarantine()).isEmpty();
-      return topology.standings();
     }
   }
 
@@ -224,31 +188,10 @@ class DemoStandingsTest {
 
   private static Map<String, StandingState> promises() throws IOException {
     Map<String, StandingState> promises = new TreeMap<>();
-    Matcher promise = PROMISE.matcher(Files.readString(DEMO.resolve("ABOUT.md")));
+    Matcher promise = PROMISE.matcher(Files.readString(JudgedDemo.FOLDER.resolve("ABOUT.md")));
     while (promise.find()) {
       promises.put(promise.group(1), StandingState.valueOf(promise.group(2)));
     }
     return promises;
-  }
-
-  static List<SpecificRecord> facts() throws IOException {
-    List<SpecificRecord> facts = new ArrayList<>();
-    FolderLoad.load(
-        DEMO,
-        Clock.systemUTC(),
-        new FactSink() {
-          @Override
-          public void accept(SpecificRecord fact) {
-            facts.add(fact);
-          }
-
-          @Override
-          public void refuse(QuarantineEntry entry) {
-            // the broken files are looked at where files are read
-          }
-        },
-        LoadProgress.SILENT);
-    assertThat(facts).hasSizeGreaterThan(2_000);
-    return facts;
   }
 }

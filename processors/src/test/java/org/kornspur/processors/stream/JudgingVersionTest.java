@@ -63,7 +63,7 @@ class JudgingVersionTest {
 
   private static String hashOfDemo() throws IOException {
     List<String> lines = new ArrayList<>();
-    new TreeMap<>(DemoStandingsTest.inOrder())
+    new TreeMap<>(JudgedDemo.standings())
         .values()
         .forEach(standing -> lines.addAll(lines(standing)));
     assertThat(lines).hasSizeGreaterThan(5_000);

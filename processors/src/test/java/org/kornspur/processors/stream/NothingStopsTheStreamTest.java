@@ -7,7 +7,6 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -32,7 +31,7 @@ class NothingStopsTheStreamTest {
   private static final int FACTS = 80;
   private static final String[] NAMES = {"N1", "N2", "N3", "N4", "N5"};
   private static final double[] ENDS = {0, 1, 2, 50, 99, 100, 1_000, 1e6, 0.001};
-  private static final List<SpecificRecord> DEMO = demo();
+  private static final List<SpecificRecord> DEMO = JudgedDemo.facts();
 
   @Property(tries = 40, shrinking = ShrinkingMode.OFF)
   void oddFactsAreJudgedOrRefusedAndNothingStops(@ForAll Random random) {
@@ -48,7 +47,7 @@ class NothingStopsTheStreamTest {
         header.putNull("correction");
       }
       if (FactParser.accept(fact) instanceof ReadResult.Fact read) {
-        odd.add(read.fact());
+        odd.add(DrivenTopology.by(DrivenTopology.QUALITY, read.fact()));
       }
     }
     assertThat(odd).isNotEmpty();
@@ -64,7 +63,7 @@ class NothingStopsTheStreamTest {
 
   private static Map<String, LotStanding> standingsOf(List<SpecificRecord> facts) {
     try (DrivenTopology topology = DrivenTopology.withRealRules()) {
-      return topology.accept(facts.toArray(SpecificRecord[]::new)).standings();
+      return topology.acceptAsSent(facts.toArray(SpecificRecord[]::new)).standings();
     }
   }
 
@@ -97,14 +96,6 @@ class NothingStopsTheStreamTest {
       fields.put(name, 1);
     } else {
       mixUp(value, random);
-    }
-  }
-
-  private static List<SpecificRecord> demo() {
-    try {
-      return DemoStandingsTest.facts();
-    } catch (IOException unreadable) {
-      throw new java.io.UncheckedIOException(unreadable);
     }
   }
 }

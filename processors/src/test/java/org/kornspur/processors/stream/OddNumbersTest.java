@@ -8,6 +8,7 @@ import java.util.ArrayDeque;
 import java.util.Collections;
 import java.util.Deque;
 import java.util.HashSet;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
@@ -62,12 +63,21 @@ class OddNumbersTest {
     Integer.MIN_VALUE, -1, 0, 1, 24, 401, 99_999_999, Integer.MAX_VALUE
   };
 
+  /** Those of the chain that are as they were, as quality brings them; signed once. */
+  private static final Map<SpecificRecord, SpecificRecord> SIGNED = new IdentityHashMap<>();
+
+  static {
+    Chain.facts().forEach(fact -> SIGNED.put(fact, signed(fact)));
+  }
+
   @Property(tries = 20, shrinking = ShrinkingMode.OFF)
   void theIntakeRefusesThemAndLosesNone(@ForAll Random random) {
     List<SpecificRecord> facts = withOddNumbers(random);
 
     judged(
-        topology -> topology.accept(facts.toArray(SpecificRecord[]::new)),
+        topology ->
+            topology.acceptAsSent(
+                facts.stream().map(OddNumbersTest::signed).toArray(SpecificRecord[]::new)),
         topology -> {
           List<SpecificRecord> accepted =
               facts.stream().filter(fact -> isRegistered(topology, fact)).toList();
@@ -180,6 +190,11 @@ class OddNumbersTest {
       }
     }
     return facts;
+  }
+
+  private static SpecificRecord signed(SpecificRecord fact) {
+    SpecificRecord before = SIGNED.get(fact);
+    return before == null ? DrivenTopology.by(DrivenTopology.QUALITY, fact) : before;
   }
 
   private static Object odd(Schema schema, Random random) {

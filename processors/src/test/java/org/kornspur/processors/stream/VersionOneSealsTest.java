@@ -7,9 +7,6 @@ import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.HexFormat;
 import java.util.List;
-import org.apache.avro.specific.SpecificRecord;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.MethodOrderer;
 import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
@@ -42,18 +39,7 @@ class VersionOneSealsTest {
   private static final String ALSO_FIT = "lot-L23-01";
   private static final Judge JUDGE = new Judge(Rulebooks.bundled()::find, Gates.all());
 
-  private static DrivenTopology topology;
-
-  @BeforeAll
-  static void accept() throws IOException {
-    topology = DrivenTopology.withRealRules();
-    topology.accept(DemoStandingsTest.facts().toArray(SpecificRecord[]::new));
-  }
-
-  @AfterAll
-  static void close() {
-    topology.close();
-  }
+  private final DrivenTopology topology = JudgedDemo.topology();
 
   @ParameterizedTest
   @Order(1)
@@ -120,7 +106,7 @@ class VersionOneSealsTest {
   }
 
   /** A signature as the earlier release made it: its seal, and sentences for what was found. */
-  private static Signature signedEarlier(String name, int person, int needed) throws IOException {
+  private Signature signedEarlier(String name, int person, int needed) throws IOException {
     Signature today = InventedActs.signed(topology.sheet(subject(name)), 10, "p-" + person, needed);
     return Signature.newBuilder(today)
         .setSeal(sha256(wholeText(name)))
@@ -136,7 +122,7 @@ class VersionOneSealsTest {
         .build();
   }
 
-  private static LotRelease release(Subject lot) {
+  private LotRelease release(Subject lot) {
     return topology.standing(lot).getRelease();
   }
 
