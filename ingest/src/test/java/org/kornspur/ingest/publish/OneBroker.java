@@ -60,6 +60,11 @@ public final class OneBroker implements AutoCloseable {
     settings.put("transaction.state.log.min.isr", "1");
     settings.put("transaction.state.log.num.partitions", "1");
     settings.put("num.partitions", "4");
+    // a consumer group or a transaction makes all of them, and a start looks through each
+    settings.put("offsets.topic.num.partitions", "1");
+    settings.put("group.initial.rebalance.delay.ms", "0");
+    settings.put("log.cleaner.dedupe.buffer.size", Integer.toString(8 << 20));
+    settings.put("log.index.size.max.bytes", Integer.toString(1 << 20));
     // as at a site; else records with times of long ago go half a minute after the start
     settings.put("log.retention.ms", "-1");
     KafkaRaftServer server = new KafkaRaftServer(new KafkaConfig(settings), Time.SYSTEM);

@@ -197,7 +197,7 @@ class MissingPartitionTest {
     StringBuilder published = new StringBuilder();
     try (KafkaProducer<byte[], byte[]> producer =
         new KafkaProducer<>(
-            Map.of("bootstrap.servers", bootstrap),
+            Map.of("bootstrap.servers", bootstrap, "linger.ms", 0),
             new ByteArraySerializer(),
             new ByteArraySerializer())) {
       for (int partition = 0; partition < PARTITIONS; partition++) {
