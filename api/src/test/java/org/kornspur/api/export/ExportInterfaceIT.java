@@ -3,7 +3,6 @@ package org.kornspur.api.export;
 import static io.restassured.RestAssured.given;
 import static io.restassured.RestAssured.when;
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.awaitility.Awaitility.await;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasItem;
@@ -11,20 +10,19 @@ import static org.hamcrest.Matchers.hasItems;
 import static org.hamcrest.Matchers.hasSize;
 import static org.hamcrest.Matchers.matchesPattern;
 import static org.hamcrest.Matchers.startsWith;
+import static org.kornspur.api.Waiting.until;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import io.restassured.response.Response;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.UUID;
-import java.util.concurrent.Callable;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeEach;
@@ -42,7 +40,6 @@ import org.kornspur.api.web.DemoLoaded;
 @ExtendWith(DemoMachine.class)
 @ExtendWith(AsPerson.class)
 class ExportInterfaceIT {
-  private static final Duration LONGEST_WAIT = Duration.ofMinutes(3);
   private static final String EVENTS = "/api/v1/epcis/events";
   private static final String CAPTURE = "/api/v1/epcis/capture";
   private static final Pattern NEXT = Pattern.compile("<([^>]+)>; rel=\"next\"");
@@ -60,10 +57,6 @@ class ExportInterfaceIT {
     return answer.statusCode() == 200 && answer.path("asOf.complete").equals(true)
         ? answer.path("state")
         : "";
-  }
-
-  private static void until(Callable<Boolean> condition) {
-    await().atMost(LONGEST_WAIT).until(condition);
   }
 
   @Test

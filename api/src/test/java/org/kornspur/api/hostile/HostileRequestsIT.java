@@ -1,6 +1,7 @@
 package org.kornspur.api.hostile;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.awaitility.Awaitility.await;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -37,6 +38,7 @@ import org.apache.kafka.clients.producer.KafkaProducer;
 import org.apache.kafka.clients.producer.ProducerConfig;
 import org.apache.kafka.clients.producer.ProducerRecord;
 import org.apache.kafka.common.serialization.ByteArraySerializer;
+import org.awaitility.core.ConditionTimeoutException;
 import org.junit.jupiter.api.Test;
 import org.kornspur.api.OneMachine;
 import org.kornspur.api.cluster.DemoFacts;
@@ -241,12 +243,11 @@ class HostileRequestsIT {
   }
 
   private void waitUntil(BooleanSupplier there, Supplier<String> what) {
-    long until = System.nanoTime() + LONGEST_WAIT.toNanos();
-    while (!there.getAsBoolean()) {
-      assertThat(System.nanoTime())
-          .as("%s is not there, behind %s, seed %d", what.get(), behind(), SEED)
-          .isLessThan(until);
-      pause();
+    try {
+      await().atMost(LONGEST_WAIT).pollDelay(Duration.ZERO).until(there::getAsBoolean);
+    } catch (ConditionTimeoutException late) {
+      throw new AssertionError(
+          "%s is not there, behind %s, seed %d".formatted(what.get(), behind(), SEED), late);
     }
   }
 
@@ -321,13 +322,5 @@ class HostileRequestsIT {
   private void waitUntilReady() {
     waitUntil(engine::isReady, () -> "The engine");
     waitFor("/health/ready");
-  }
-
-  private static void pause() {
-    try {
-      Thread.sleep(100);
-    } catch (InterruptedException interrupted) {
-      throw new AssertionError(interrupted);
-    }
   }
 }

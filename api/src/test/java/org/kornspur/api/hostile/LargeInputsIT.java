@@ -14,11 +14,8 @@ import java.io.OutputStream;
 import java.net.URL;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
-import java.net.http.HttpResponse;
 import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.charset.StandardCharsets;
-import java.time.Duration;
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -32,6 +29,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.kornspur.api.OneMachine;
+import org.kornspur.api.Waiting;
 import org.kornspur.api.kafka.Engine;
 import org.kornspur.api.security.login.AsPerson;
 import org.kornspur.api.security.people.TestPeople;
@@ -50,8 +48,6 @@ import org.kornspur.processors.stream.Topics;
 class LargeInputsIT {
   private static final int LEVELS = 6;
   private static final int LOTS_EACH = 500;
-
-  private static final Duration LONGEST_WAIT = Duration.ofMinutes(3);
 
   @TestHTTPResource("/")
   URL root;
@@ -91,14 +87,8 @@ class LargeInputsIT {
             .header("Authorization", TestPeople.basic(AsPerson.EVERYTHING))
             .build();
     HttpClient client = HttpClient.newHttpClient();
-    Instant end = Instant.now().plus(LONGEST_WAIT);
-    HttpResponse<InputStream> answer = client.send(request, BodyHandlers.ofInputStream());
-    while (answer.statusCode() != 200) {
-      assertThat(Instant.now()).as("Still " + answer.statusCode()).isBefore(end);
-      Thread.sleep(500);
-      answer = client.send(request, BodyHandlers.ofInputStream());
-    }
-    try (InputStream body = answer.body()) {
+    Waiting.until(() -> client.send(request, BodyHandlers.discarding()).statusCode() == 200);
+    try (InputStream body = client.send(request, BodyHandlers.ofInputStream()).body()) {
       assertThat(body.transferTo(OutputStream.nullOutputStream())).isGreaterThan(value.length);
     }
   }

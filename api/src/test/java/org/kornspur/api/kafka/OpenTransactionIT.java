@@ -3,6 +3,7 @@ package org.kornspur.api.kafka;
 import static io.restassured.RestAssured.given;
 import static io.restassured.RestAssured.when;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.kornspur.api.Waiting.until;
 
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
@@ -12,7 +13,6 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.HashMap;
 import java.util.Map;
-import java.util.function.BooleanSupplier;
 import org.apache.avro.specific.SpecificRecord;
 import org.apache.kafka.clients.producer.KafkaProducer;
 import org.apache.kafka.clients.producer.ProducerRecord;
@@ -33,7 +33,6 @@ import org.kornspur.processors.stream.Topics;
 @TestProfile(OneMachine.class)
 @ExtendWith(AsPerson.class)
 class OpenTransactionIT {
-  private static final Duration LONGEST_WAIT = Duration.ofMinutes(2);
   private static final String LISTS = "/api/v1/lots?size=1";
 
   /** Enough for the processors to read whatever they may. */
@@ -118,18 +117,5 @@ class OpenTransactionIT {
 
   private static int post(String fact) {
     return given().contentType("application/json").body(fact).post("/api/v1/facts").statusCode();
-  }
-
-  private static void until(BooleanSupplier isEnough) {
-    Instant end = Instant.now().plus(LONGEST_WAIT);
-    while (!isEnough.getAsBoolean()) {
-      assertThat(Instant.now()).isBefore(end);
-      try {
-        Thread.sleep(100);
-      } catch (InterruptedException e) {
-        Thread.currentThread().interrupt();
-        throw new IllegalStateException(e);
-      }
-    }
   }
 }

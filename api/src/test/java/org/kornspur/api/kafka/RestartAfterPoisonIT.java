@@ -1,18 +1,15 @@
 package org.kornspur.api.kafka;
 
-import static org.assertj.core.api.Assertions.assertThat;
+import static org.kornspur.api.Waiting.until;
 
 import io.smallrye.config.PropertiesConfigSource;
 import io.smallrye.config.SmallRyeConfig;
 import io.smallrye.config.SmallRyeConfigBuilder;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.time.Duration;
-import java.time.Instant;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.function.BooleanSupplier;
 import org.apache.avro.specific.SpecificRecord;
 import org.apache.kafka.clients.producer.KafkaProducer;
 import org.apache.kafka.clients.producer.ProducerRecord;
@@ -31,7 +28,6 @@ import org.kornspur.processors.stream.Topics;
 
 /** Broker, registry and processors on one folder, stopped and started again after bad records. */
 class RestartAfterPoisonIT {
-  private static final Duration LONGEST_WAIT = Duration.ofMinutes(3);
   private static final List<String> GARBAGE = List.of("", "null", "{}", "no JSON", "\0\0\0\0\1x");
 
   @Test
@@ -113,17 +109,5 @@ class RestartAfterPoisonIT {
             .withValidateUnknown(false)
             .build();
     return config.getConfigMapping(EngineSettings.class);
-  }
-
-  private static void until(BooleanSupplier there) {
-    Instant end = Instant.now().plus(LONGEST_WAIT);
-    while (!there.getAsBoolean()) {
-      assertThat(Instant.now()).as("Still not so").isBefore(end);
-      try {
-        Thread.sleep(100);
-      } catch (InterruptedException e) {
-        throw new AssertionError(e);
-      }
-    }
   }
 }

@@ -13,7 +13,6 @@ import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermission;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.time.Clock;
-import java.time.Duration;
 import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.List;
@@ -29,6 +28,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.kornspur.api.OneMachine;
+import org.kornspur.api.Waiting;
 import org.kornspur.ingest.file.FolderLoad;
 import org.kornspur.ingest.file.LoadProgress;
 import org.kornspur.ingest.file.LoadReport;
@@ -43,7 +43,6 @@ import org.kornspur.processors.stream.Topics;
 @QuarkusTest
 @TestProfile(OneMachine.class)
 class SiteFilesIT {
-  private static final Duration LONGEST_WAIT = Duration.ofMinutes(3);
   private static final Set<PosixFilePermission> OF_OTHERS =
       EnumSet.complementOf(EnumSet.copyOf(PosixFilePermissions.fromString("rwx------")));
 
@@ -51,12 +50,8 @@ class SiteFilesIT {
   @Inject EngineSettings settings;
 
   @BeforeEach
-  void untilItRuns() throws InterruptedException {
-    long end = System.nanoTime() + LONGEST_WAIT.toNanos();
-    while (!engine.isReady()) {
-      assertThat(System.nanoTime()).as(engine.condition()).isLessThan(end);
-      Thread.sleep(100);
-    }
+  void untilItRuns() {
+    Waiting.until(engine::isReady);
   }
 
   /** A file is out of reach if one of the folders on the way to it, or it itself, is closed. */

@@ -3,12 +3,12 @@ package org.kornspur.api.readmodel;
 import static io.restassured.RestAssured.given;
 import static io.restassured.RestAssured.when;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.kornspur.api.Waiting.until;
 
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
 import jakarta.inject.Inject;
 import jakarta.inject.Singleton;
-import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
@@ -16,7 +16,6 @@ import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicInteger;
-import java.util.function.BooleanSupplier;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
@@ -31,7 +30,6 @@ import org.kornspur.processors.stream.Topics;
 @TestProfile(OneMachine.class)
 @ExtendWith(AsPerson.class)
 class FeedRestartIT {
-  private static final Duration LONGEST_WAIT = Duration.ofMinutes(3);
 
   @Inject ReadModel readModel;
   @Inject Engine engine;
@@ -149,18 +147,5 @@ class FeedRestartIT {
         .post("/api/v1/facts")
         .then()
         .statusCode(202);
-  }
-
-  private static void until(BooleanSupplier isEnough) {
-    Instant end = Instant.now().plus(LONGEST_WAIT);
-    while (!isEnough.getAsBoolean()) {
-      assertThat(Instant.now()).isBefore(end);
-      try {
-        Thread.sleep(50);
-      } catch (InterruptedException e) {
-        Thread.currentThread().interrupt();
-        throw new IllegalStateException(e);
-      }
-    }
   }
 }

@@ -1,6 +1,7 @@
 package org.kornspur.api.rest;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.kornspur.api.Waiting.until;
 
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.TextNode;
@@ -11,8 +12,6 @@ import java.time.Duration;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
-import java.util.concurrent.locks.LockSupport;
-import java.util.function.BooleanSupplier;
 import java.util.function.Predicate;
 import org.junit.jupiter.api.Test;
 import org.kornspur.api.readmodel.ChangeHub;
@@ -23,7 +22,6 @@ import org.kornspur.api.readmodel.StandingChange;
 /** What a reader is written who may hear of lot:own and of nothing else. */
 class ChangeStreamTest {
   private static final Duration NEVER = Duration.ofHours(1);
-  private static final long LONGEST_WAIT_NANOS = Duration.ofSeconds(60).toNanos();
 
   private final ChangeHub hub = new ChangeHub(1000);
   private final StreamPlaces places = new StreamPlaces(1, 1);
@@ -123,13 +121,5 @@ class ChangeStreamTest {
 
   private void publish(String subject) {
     hub.publish(0, offset++, InventedChange.of(subject));
-  }
-
-  private static void until(BooleanSupplier condition) {
-    long began = System.nanoTime();
-    while (!condition.getAsBoolean()) {
-      assertThat(System.nanoTime() - began).isLessThan(LONGEST_WAIT_NANOS);
-      LockSupport.parkNanos(5_000_000);
-    }
   }
 }

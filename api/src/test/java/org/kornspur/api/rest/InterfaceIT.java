@@ -18,6 +18,7 @@ import static org.hamcrest.Matchers.not;
 import static org.hamcrest.Matchers.notNullValue;
 import static org.hamcrest.Matchers.nullValue;
 import static org.hamcrest.Matchers.startsWith;
+import static org.kornspur.api.Waiting.until;
 
 import io.restassured.path.json.JsonPath;
 import io.restassured.response.Response;
@@ -45,7 +46,6 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Predicate;
-import java.util.function.Supplier;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
@@ -739,23 +739,5 @@ class InterfaceIT {
         .map(line -> line.substring(field.length() + 1).stripLeading())
         .findFirst()
         .orElseThrow();
-  }
-
-  private static Response until(Supplier<Response> question, Predicate<Response> isEnough) {
-    Instant end = Instant.now().plus(LONGEST_WAIT);
-    Response answer = question.get();
-    while (!isEnough.test(answer)) {
-      assertThat(Instant.now())
-          .as("Still: %s %s", answer.statusCode(), answer.asString())
-          .isBefore(end);
-      try {
-        TimeUnit.MILLISECONDS.sleep(200);
-      } catch (InterruptedException e) {
-        Thread.currentThread().interrupt();
-        throw new IllegalStateException(e);
-      }
-      answer = question.get();
-    }
-    return answer;
   }
 }

@@ -1,20 +1,15 @@
 package org.kornspur.api.web;
 
 import static io.restassured.RestAssured.given;
-import static org.awaitility.Awaitility.await;
 import static org.hamcrest.Matchers.equalTo;
 
 import io.restassured.response.Response;
-import java.time.Duration;
 import java.util.List;
-import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Predicate;
-import org.awaitility.core.ConditionTimeoutException;
+import org.kornspur.api.Waiting;
 
 /** Facts that a test brings over the interface, and what it waits for then. */
 public final class PostedFacts {
-  private static final Duration LONGEST_WAIT = Duration.ofMinutes(3);
-
   private PostedFacts() {}
 
   /** Posts facts, each as a JSON object; none may be refused. */
@@ -30,14 +25,6 @@ public final class PostedFacts {
 
   /** The first answer of an address that satisfies. */
   public static Response until(String path, Predicate<Response> isEnough) {
-    AtomicReference<Response> last = new AtomicReference<>();
-    try {
-      return await()
-          .atMost(LONGEST_WAIT)
-          .pollDelay(Duration.ZERO)
-          .until(() -> last.updateAndGet(before -> given().get(path)), isEnough);
-    } catch (ConditionTimeoutException late) {
-      throw new AssertionError("Still %s: %s".formatted(path, last.get().asString()), late);
-    }
+    return Waiting.until(() -> given().get(path), isEnough);
   }
 }

@@ -12,6 +12,7 @@ import static org.hamcrest.Matchers.is;
 import static org.hamcrest.Matchers.not;
 import static org.hamcrest.Matchers.notNullValue;
 import static org.hamcrest.Matchers.nullValue;
+import static org.kornspur.api.Waiting.until;
 import static org.kornspur.api.command.act.InventedFitLot.fact;
 import static org.kornspur.api.command.act.InventedFitLot.moisture;
 
@@ -25,14 +26,11 @@ import io.restassured.specification.RequestSpecification;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.time.Duration;
-import java.time.Instant;
 import java.util.HashMap;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.atomic.AtomicInteger;
-import java.util.function.Predicate;
-import java.util.function.Supplier;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.kornspur.api.OneMachine;
@@ -44,7 +42,6 @@ import org.kornspur.api.security.people.TestPeople;
 @QuarkusTest
 @TestProfile(ActsIT.TwoPersons.class)
 class ActsIT {
-  private static final Duration LONGEST_WAIT = Duration.ofMinutes(3);
   private static final String QUALITY = TestPeople.of(Role.QUALITY);
 
   /** One machine on which two persons must sign a release. */
@@ -380,21 +377,5 @@ class ActsIT {
     return HexFormat.of()
         .formatHex(
             MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8)));
-  }
-
-  private static Response until(Supplier<Response> question, Predicate<Response> good) {
-    Instant end = Instant.now().plus(LONGEST_WAIT);
-    Response answer = question.get();
-    while (!good.test(answer) && Instant.now().isBefore(end)) {
-      try {
-        Thread.sleep(100);
-      } catch (InterruptedException e) {
-        Thread.currentThread().interrupt();
-        break;
-      }
-      answer = question.get();
-    }
-    assertThat(good.test(answer)).as(answer.statusCode() + " " + answer.asString()).isTrue();
-    return answer;
   }
 }

@@ -3,39 +3,35 @@ package org.kornspur.api.command.act;
 import static io.restassured.RestAssured.given;
 
 import io.restassured.response.Response;
-import java.time.Duration;
-import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import org.kornspur.api.Waiting;
 import org.kornspur.api.security.people.TestPeople;
 
 /**
  * The seal of a lot when all that came in is in it, so that a signature does not come too early.
  */
 public final class SettledSeal {
-  private static final Duration LONGEST_WAIT = Duration.ofMinutes(3);
-
   /** Looks that must agree; together they outlast the moment for which the lag is kept. */
-  private static final int LOOKS = 4;
-
-  private static final long BETWEEN_MS = 300;
+  private static final int LOOKS = 10;
 
   private SettledSeal() {}
 
   /** Waits for it, as the person sees it. */
   public static String of(String personId, String lot) {
-    Instant end = Instant.now().plus(LONGEST_WAIT);
-    String seal = "";
-    int looks = 0;
-    while (looks < LOOKS) {
-      Response sheet = sheet(personId, lot);
-      String now = isComplete(sheet) ? sheet.jsonPath().getString("seal") : "";
-      looks = now.isEmpty() ? 0 : now.equals(seal) ? looks + 1 : 1;
-      seal = now;
-      if (Instant.now().isAfter(end)) {
-        throw new AssertionError("Lot " + lot + " does not settle: " + sheet.asString());
-      }
-      pause();
-    }
-    return seal;
+    List<String> looks = new ArrayList<>();
+    return Waiting.until(
+            () -> sheet(personId, lot),
+            sheet -> {
+              String seal = isComplete(sheet) ? sheet.jsonPath().getString("seal") : "";
+              if (seal.isEmpty() || !looks.contains(seal)) {
+                looks.clear();
+              }
+              looks.add(seal);
+              return !seal.isEmpty() && looks.size() >= LOOKS;
+            })
+        .jsonPath()
+        .getString("seal");
   }
 
   private static Response sheet(String personId, String lot) {
@@ -47,13 +43,5 @@ public final class SettledSeal {
 
   private static boolean isComplete(Response sheet) {
     return sheet.statusCode() == 200 && sheet.jsonPath().getBoolean("standing.asOf.complete");
-  }
-
-  private static void pause() {
-    try {
-      Thread.sleep(BETWEEN_MS);
-    } catch (InterruptedException interrupted) {
-      throw new AssertionError(interrupted);
-    }
   }
 }

@@ -2,6 +2,7 @@ package org.kornspur.api.export.paper;
 
 import static io.restassured.RestAssured.given;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.kornspur.api.Waiting.until;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -18,7 +19,6 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZonedDateTime;
@@ -28,7 +28,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.BooleanSupplier;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.common.filespecification.PDComplexFileSpecification;
@@ -67,7 +66,6 @@ import org.kornspur.ingest.verify.VerifyCommand;
 @QuarkusTest
 @TestProfile(OneMachine.class)
 class SignedDossierIT {
-  private static final Duration LONGEST_WAIT = Duration.ofMinutes(3);
   private static final Path PAPERS = Path.of("target", "papers");
   private static final ObjectMapper JSON = new ObjectMapper();
   private static final String QUALITY = TestPeople.of(Role.QUALITY);
@@ -310,18 +308,5 @@ class SignedDossierIT {
 
   private static RequestSpecification as(String person) {
     return given().header("Authorization", TestPeople.basic(person));
-  }
-
-  private static void until(BooleanSupplier isEnough) {
-    Instant end = Instant.now().plus(LONGEST_WAIT);
-    while (!isEnough.getAsBoolean()) {
-      assertThat(Instant.now()).isBefore(end);
-      try {
-        Thread.sleep(200);
-      } catch (InterruptedException e) {
-        Thread.currentThread().interrupt();
-        throw new IllegalStateException(e);
-      }
-    }
   }
 }

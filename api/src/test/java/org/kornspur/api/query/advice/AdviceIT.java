@@ -16,15 +16,11 @@ import static org.hamcrest.Matchers.hasSize;
 import static org.hamcrest.Matchers.not;
 import static org.hamcrest.Matchers.notNullValue;
 import static org.hamcrest.Matchers.startsWith;
+import static org.kornspur.api.Waiting.until;
 
 import io.restassured.path.json.JsonPath;
 import io.restassured.response.Response;
-import java.time.Duration;
-import java.time.Instant;
 import java.util.List;
-import java.util.concurrent.TimeUnit;
-import java.util.function.Predicate;
-import java.util.function.Supplier;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -38,7 +34,6 @@ import org.kornspur.api.security.login.AsPerson;
 @ExtendWith(AsPerson.class)
 @ExtendWith(EmptyMachine.class)
 class AdviceIT {
-  private static final Duration LONGEST_WAIT = Duration.ofMinutes(3);
 
   @BeforeEach
   void waitUntilAllFactsAreJudged() {
@@ -393,23 +388,5 @@ class AdviceIT {
     String state =
         list.jsonPath().getString("items.find { it.id == '%s' }?.state".formatted(lotId));
     return state == null ? "" : state;
-  }
-
-  private static Response until(Supplier<Response> question, Predicate<Response> isEnough) {
-    Instant end = Instant.now().plus(LONGEST_WAIT);
-    Response answer = question.get();
-    while (!isEnough.test(answer)) {
-      assertThat(Instant.now())
-          .as("Still: %s %s", answer.statusCode(), answer.asString())
-          .isBefore(end);
-      try {
-        TimeUnit.MILLISECONDS.sleep(200);
-      } catch (InterruptedException e) {
-        Thread.currentThread().interrupt();
-        throw new IllegalStateException(e);
-      }
-      answer = question.get();
-    }
-    return answer;
   }
 }

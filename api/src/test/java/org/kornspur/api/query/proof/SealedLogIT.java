@@ -4,6 +4,7 @@ import static io.restassured.RestAssured.given;
 import static io.restassured.RestAssured.when;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.hamcrest.Matchers.containsString;
+import static org.kornspur.api.Waiting.until;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -17,11 +18,8 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Duration;
-import java.time.Instant;
 import java.util.Base64;
 import java.util.List;
-import java.util.function.BooleanSupplier;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
@@ -41,7 +39,6 @@ import org.kornspur.ingest.verify.VerifyCommand;
 @TestProfile(OneMachine.class)
 @ExtendWith(AsPerson.class)
 class SealedLogIT {
-  private static final Duration LONGEST_WAIT = Duration.ofMinutes(3);
   private static final ObjectMapper JSON = new ObjectMapper();
 
   @Inject Engine engine;
@@ -195,18 +192,5 @@ class SealedLogIT {
     PrintStream both = new PrintStream(out, true, StandardCharsets.UTF_8);
     int exitCode = VerifyCommand.run(both, both, List.of(arguments));
     return new Outcome(exitCode, out.toString(StandardCharsets.UTF_8));
-  }
-
-  private static void until(BooleanSupplier isEnough) {
-    Instant end = Instant.now().plus(LONGEST_WAIT);
-    while (!isEnough.getAsBoolean()) {
-      assertThat(Instant.now()).isBefore(end);
-      try {
-        Thread.sleep(200);
-      } catch (InterruptedException e) {
-        Thread.currentThread().interrupt();
-        throw new IllegalStateException(e);
-      }
-    }
   }
 }

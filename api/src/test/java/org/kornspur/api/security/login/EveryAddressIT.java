@@ -12,6 +12,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.kornspur.api.EmptyMachine;
+import org.kornspur.api.Waiting;
 import org.kornspur.api.security.Permissions;
 import org.kornspur.api.security.Role;
 import org.kornspur.api.security.people.TestPeople;
@@ -36,11 +37,7 @@ class EveryAddressIT {
   @BeforeEach
   void begin() throws Exception {
     asking = new Asking(root.toString());
-    for (int i = 0;
-        i < 300 && asking.ask("GET", "/health/ready", Map.of(), "").status() != 200;
-        i++) {
-      Thread.sleep(100);
-    }
+    Waiting.until(() -> asking.ask("GET", "/health/ready", Map.of(), "").status() == 200);
   }
 
   @Test

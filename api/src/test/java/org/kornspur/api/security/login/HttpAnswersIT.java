@@ -1,7 +1,7 @@
 package org.kornspur.api.security.login;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
+import static org.kornspur.api.Waiting.until;
 
 import io.quarkus.test.common.http.TestHTTPResource;
 import io.quarkus.test.junit.QuarkusTest;
@@ -39,20 +39,6 @@ class HttpAnswersIT {
   @BeforeEach
   void begin() {
     asking = new Asking(root.toString());
-  }
-
-  private interface Condition {
-    boolean holds() throws Exception;
-  }
-
-  private static void await(Condition condition) {
-    assertTimeoutPreemptively(
-        PATIENCE,
-        () -> {
-          while (!condition.holds()) {
-            Thread.onSpinWait();
-          }
-        });
   }
 
   /** RFC 9110, section 11.6.1: a refusal names a way in. Browsers know Basic and ask for it. */
@@ -122,8 +108,8 @@ class HttpAnswersIT {
         assertThat(answer.header("Content-Type")).startsWith("application/problem+json");
         assertThat(answer.body()).contains("The people file of this server cannot be read");
       }
-      await(() -> asking.ask("GET", "/health/ready", Map.of(), "").body().contains("people file"));
-      await(
+      until(() -> asking.ask("GET", "/health/ready", Map.of(), "").body().contains("people file"));
+      until(
           () ->
               asking
                   .ask("GET", "/health/ready", Map.of(), "")
@@ -135,7 +121,7 @@ class HttpAnswersIT {
       logged.close();
     }
     assertThat(logged.text()).contains(file.toString(), "line 3, column");
-    await(() -> asking.get("quality", "/api/v1/account").status() == 200);
+    until(() -> asking.get("quality", "/api/v1/account").status() == 200);
   }
 
   @Test
@@ -155,7 +141,7 @@ class HttpAnswersIT {
         assertThat(socket.getInputStream().read()).as("of 100 Continue").isEqualTo('H');
         socket.getOutputStream().write('{');
       }
-      await(
+      until(
           () ->
               logged.text().contains("The sender of a body went away")
                   || logged.text().contains("Incident"));

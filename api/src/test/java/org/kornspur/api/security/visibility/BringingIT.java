@@ -13,6 +13,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.kornspur.api.EmptyMachine;
+import org.kornspur.api.Waiting;
 import org.kornspur.api.security.Role;
 import org.kornspur.api.security.login.Asking;
 import org.kornspur.api.security.people.TestPeople;
@@ -31,11 +32,7 @@ class BringingIT {
   @BeforeEach
   void waitUntilReady() throws Exception {
     asking = new Asking(root.toString());
-    for (int i = 0;
-        i < 600 && asking.ask("GET", "/health/ready", Map.of(), "").status() != 200;
-        i++) {
-      Thread.sleep(100);
-    }
+    Waiting.until(() -> asking.ask("GET", "/health/ready", Map.of(), "").status() == 200);
   }
 
   @Test
@@ -222,9 +219,7 @@ class BringingIT {
     accepted(west, crop(west, "bp-1", "BP-C", "ENT-MULT-WEST"));
     accepted("inspector", source("inspector", "bp-2", "BP-S"));
     until(west, "/api/v1/pollen-sources/BP-S");
-    for (int i = 0; i < 600 && asking.get(west, "/api/v1/crops/BP-C").status() != 200; i++) {
-      Thread.sleep(100);
-    }
+    until(west, "/api/v1/crops/BP-C");
 
     refused(
         west,
@@ -349,35 +344,21 @@ class BringingIT {
         .contains("<dt>Decided by</dt><dd>" + first, "<dt>Reason</dt><dd>mine");
   }
 
-  private void untilDecided(String path) throws Exception {
-    for (int i = 0; i < 600; i++) {
-      if (asking.get("auditor", path).body().contains("DISCARDED")) {
-        return;
-      }
-      Thread.sleep(100);
-    }
-    throw new AssertionError(path + " is not decided");
+  private void untilDecided(String path) {
+    Waiting.until(() -> asking.get("auditor", path).body().contains("DISCARDED"));
   }
 
   private JsonNode untilHeld(String person) throws Exception {
-    for (int i = 0; i < 300; i++) {
-      JsonNode list = JSON.readTree(asking.get(person, "/api/v1/quarantine").body());
-      if (list.path("total").asInt() > 0) {
-        return list;
-      }
-      Thread.sleep(100);
-    }
-    throw new AssertionError("Nothing is held for " + person);
+    Waiting.until(() -> quarantine(person).path("total").asInt() > 0);
+    return quarantine(person);
   }
 
-  private void until(String person, String path) throws Exception {
-    for (int i = 0; i < 600; i++) {
-      if (asking.get(person, path).status() == 200) {
-        return;
-      }
-      Thread.sleep(100);
-    }
-    throw new AssertionError(path + " is not there for " + person);
+  private JsonNode quarantine(String person) throws Exception {
+    return JSON.readTree(asking.get(person, "/api/v1/quarantine").body());
+  }
+
+  private void until(String person, String path) {
+    Waiting.until(() -> asking.get(person, path).status() == 200);
   }
 
   private void accepted(String person, String fact) throws Exception {

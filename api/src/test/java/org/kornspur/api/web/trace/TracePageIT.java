@@ -2,13 +2,9 @@ package org.kornspur.api.web.trace;
 
 import static io.restassured.RestAssured.given;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.kornspur.api.Waiting.until;
 
 import io.restassured.http.ContentType;
-import io.restassured.response.Response;
-import java.time.Duration;
-import java.time.Instant;
-import java.util.function.Predicate;
-import java.util.function.Supplier;
 import java.util.regex.Pattern;
 import org.hamcrest.Matchers;
 import org.junit.jupiter.api.Test;
@@ -25,7 +21,6 @@ import org.kornspur.api.security.login.AsPerson;
 @ExtendWith(EmptyMachine.class)
 @ExtendWith(AsPerson.class)
 class TracePageIT {
-  private static final Duration LONGEST_WAIT = Duration.ofMinutes(3);
   private static final Pattern ENGLISH = Pattern.compile("<(\\w+) lang=\"en\">.*?</\\1>");
   private static final Pattern VERDICT = Pattern.compile("<p id=\"standing\">(.*?)</p>");
 
@@ -76,20 +71,5 @@ class TracePageIT {
     until(
         () -> given().get("/api/v1/lots/" + lot),
         answer -> answer.statusCode() == 200 && state.equals(answer.jsonPath().getString("state")));
-  }
-
-  private static void until(Supplier<Response> question, Predicate<Response> good) {
-    Instant end = Instant.now().plus(LONGEST_WAIT);
-    Response answer = question.get();
-    while (!good.test(answer)) {
-      assertThat(Instant.now()).as(answer.asString()).isBefore(end);
-      try {
-        Thread.sleep(200);
-      } catch (InterruptedException e) {
-        Thread.currentThread().interrupt();
-        throw new IllegalStateException(e);
-      }
-      answer = question.get();
-    }
   }
 }
