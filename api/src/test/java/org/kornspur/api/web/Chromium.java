@@ -15,14 +15,13 @@ import org.kornspur.api.security.people.TestPeople;
 import org.kornspur.api.text.Language;
 
 /** The real browser of this machine; nothing is downloaded. */
-final class Chromium implements AutoCloseable {
+final class Chromium {
   private static final double LONGEST_START_MS = 180_000;
 
-  private final Playwright playwright;
   private final Browser browser;
 
   Chromium() {
-    playwright =
+    Playwright playwright =
         Playwright.create(
             new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
     // without a sandbox, because the browser refuses to start one for root in a container
@@ -108,8 +107,8 @@ final class Chromium implements AutoCloseable {
     }
   }
 
-  @Override
-  public void close() {
-    playwright.close();
+  /** Closes all their pages. */
+  void letVisitorsGo() {
+    List.copyOf(browser.contexts()).forEach(BrowserContext::close);
   }
 }

@@ -29,6 +29,9 @@ final class FieldBookFacts {
 
   static final String SEED = "FB-25-SEED";
 
+  /** They stay on the one machine of the process. */
+  private static boolean brought;
+
   private FieldBookFacts() {}
 
   static void bring() {
@@ -92,7 +95,10 @@ final class FieldBookFacts {
                         .formatted(SEED))
                 // a lot is declared after its harvest
                 .replace("2024-05-02", "2025-09-02"));
-    PostedFacts.bring(facts);
+    if (!brought) {
+      PostedFacts.bring(facts);
+      brought = true;
+    }
     for (String crop : List.of(FEMALE, FEMALE_TOO, MIXTURE, BY_PLANTS, OF_ANOTHER)) {
       PostedFacts.until("/api/v1/crops/" + crop, FieldBookFacts::isComplete);
     }
