@@ -15,7 +15,6 @@ import java.util.jar.JarOutputStream;
 import java.util.jar.Manifest;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
-import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -27,7 +26,6 @@ import org.kornspur.api.security.people.TestPeople;
  * says why; one that only has to wait does not.
  */
 @Timeout(600)
-@Tag("cluster")
 class FailedStartIT {
 
   private static final Duration LIMIT = Duration.ofMinutes(2);

@@ -7,13 +7,11 @@ import java.time.Duration;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.stream.IntStream;
-import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
 /** More dossiers at once than the heap of the packaged application could hold. */
-@Tag("cluster")
 class HeavyDocumentsIT {
   private static final int AT_ONCE = 20;
   private static final Duration REST_LIMIT = Duration.ofMinutes(10);
