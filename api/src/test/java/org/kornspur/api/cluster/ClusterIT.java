@@ -17,6 +17,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.ExecutionException;
+import java.util.stream.Collectors;
 import org.apache.avro.SchemaBuilder;
 import org.apache.kafka.clients.admin.Admin;
 import org.apache.kafka.clients.admin.DescribeTopicsOptions;
@@ -71,7 +72,7 @@ class ClusterIT {
       second.awaitRest(backlog, REST_LIMIT);
       Map<String, JsonNode> before = first.everything();
       assertThat(second.everything()).isEqualTo(before);
-      assertWorkIsShared(first, second, before.keySet());
+      assertWorkIsShared(first, second, subjects(before));
       assertSafetyOf(cluster);
       assertRightsOn(cluster);
 
@@ -109,29 +110,39 @@ class ClusterIT {
   }
 
   /** Each instance holds dossiers that the other does not, and yet both answered for all. */
-  private static void assertWorkIsShared(Site first, Site second, Set<String> addresses)
+  private static void assertWorkIsShared(Site first, Site second, Set<String> subjects)
       throws Exception {
-    Set<String> atFirst = heldBy(first, addresses);
-    Set<String> atSecond = heldBy(second, addresses);
+    for (Site site : List.of(first, second)) {
+      String asked = dossierOf(subjects.iterator().next());
+      assertThat(site.get(asked).status()).as("without the secret").isEqualTo(403);
+    }
+    Set<String> atFirst = heldBy(first, subjects);
+    Set<String> atSecond = heldBy(second, subjects);
     Report.line("Dossiers held: %d and %d", atFirst.size(), atSecond.size());
     assertThat(atFirst).isNotEmpty().doesNotContainAnyElementsOf(atSecond);
     assertThat(atSecond).isNotEmpty();
   }
 
-  private static Set<String> heldBy(Site site, Set<String> addresses) throws Exception {
+  private static Set<String> heldBy(Site site, Set<String> subjects) throws Exception {
     Set<String> held = new HashSet<>();
-    for (String address : addresses) {
-      if (!address.endsWith("/facts")) {
-        String subject = site.answer(address).path("subject").asText();
-        String key = URLEncoder.encode(subject, StandardCharsets.UTF_8);
-        String asked = "/internal/dossier?key=" + key;
-        assertThat(site.get(asked).status()).as("without the secret").isEqualTo(403);
-        if (site.getAsInstance(asked, LoopbackCluster.INSTANCE_SECRET).status() == 200) {
-          held.add(subject);
-        }
+    for (String subject : subjects) {
+      String asked = dossierOf(subject);
+      if (site.getAsInstance(asked, LoopbackCluster.INSTANCE_SECRET).status() == 200) {
+        held.add(subject);
       }
     }
     return held;
+  }
+
+  private static String dossierOf(String subject) {
+    return "/internal/dossier?key=" + URLEncoder.encode(subject, StandardCharsets.UTF_8);
+  }
+
+  private static Set<String> subjects(Map<String, JsonNode> everything) {
+    return everything.entrySet().stream()
+        .filter(answer -> !answer.getKey().endsWith("/facts"))
+        .map(answer -> answer.getValue().path("subject").asText())
+        .collect(Collectors.toSet());
   }
 
   /**
