@@ -44,8 +44,10 @@ final class ServerProcess implements AutoCloseable {
       throws IOException {
     List<String> command = new ArrayList<>();
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
-    // it lives too short for what the second compiler costs; without that one Java keeps less room
-    command.addAll(List.of("-XX:TieredStopAtLevel=1", "-XX:ReservedCodeCacheSize=240m"));
+    // it lives too short for what the second compiler costs; without that one Java keeps less room;
+    // and the threads of a parallel collector would wait for processors that other processes have
+    command.addAll(
+        List.of("-XX:TieredStopAtLevel=1", "-XX:ReservedCodeCacheSize=240m", "-XX:+UseSerialGC"));
     command.addAll(arguments);
     Path log = Files.createDirectories(LOGS).resolve(folder.getFileName() + "-" + name + ".log");
     if (OPENED.add(log)) {
