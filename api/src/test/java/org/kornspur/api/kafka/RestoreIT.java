@@ -235,6 +235,7 @@ class RestoreIT {
                 "kornspur.backup-folder", folder.resolve("backups").toString(),
                 "kornspur.broker-port", "0",
                 "kornspur.registry-port", "0",
+                "kornspur.partitions", "3",
                 "kornspur.checkpoint-interval", "PT1S"));
     all.putAll(more);
     return new SmallRyeConfigBuilder()
