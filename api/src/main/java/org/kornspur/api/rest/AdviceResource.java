@@ -42,7 +42,6 @@ import org.kornspur.api.query.advice.MixturePlanning;
 import org.kornspur.api.query.advice.MixtureRequest;
 import org.kornspur.api.query.advice.MixtureView;
 import org.kornspur.api.query.advice.NickingView;
-import org.kornspur.processors.advice.NickingAdvice;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
 import org.kornspur.api.text.Addresses;

@@ -43,7 +43,7 @@ public record NickingView(
     }
   }
 
-  static NickingView of(NickingAdvice advice, Words words, AsOf asOf) {
+  public static NickingView of(NickingAdvice advice, Words words, AsOf asOf) {
     Optional<NickingAdvice.Overlap> overlap = advice.overlap();
     return new NickingView(
         SubjectLink.of(advice.crop()),
