@@ -10,6 +10,7 @@ import org.apache.avro.Schema;
 import org.apache.avro.generic.IndexedRecord;
 import org.apache.avro.specific.SpecificData;
 import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.contract.EnterpriseDeclared;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.contract.SubjectsNamed;
@@ -89,9 +90,10 @@ final class Chain {
     return demo.stream()
         .filter(
             fact ->
-                SubjectsNamed.of(fact).stream()
-                    .filter(subject -> subject.kind() != Subject.Kind.HYBRID || isMaster(fact))
-                    .anyMatch(seed::contains))
+                isLaboratory(fact)
+                    || SubjectsNamed.of(fact).stream()
+                        .filter(subject -> subject.kind() != Subject.Kind.HYBRID || isMaster(fact))
+                        .anyMatch(seed::contains))
         .filter(distinctById())
         .toList();
   }
@@ -99,6 +101,11 @@ final class Chain {
   private static Predicate<SpecificRecord> distinctById() {
     Set<String> seen = new HashSet<>();
     return fact -> seen.add(idOf(fact));
+  }
+
+  /** No result counts of a laboratory that is not declared. */
+  private static boolean isLaboratory(SpecificRecord fact) {
+    return fact instanceof EnterpriseDeclared declared && !declared.getAccreditations().isEmpty();
   }
 
   private static boolean isMaster(SpecificRecord fact) {

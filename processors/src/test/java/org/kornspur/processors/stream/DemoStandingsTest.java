@@ -157,10 +157,11 @@ class DemoStandingsTest {
 
   /**
    * All facts wait before the first is processed. Measured with the release that judged a dossier
-   * for each fact and each report: 3.9 standings a fact.
+   * for each fact and each report: 3.9 standings a fact. A lot asks its laboratories when it is
+   * judged first, and is judged again by their answers.
    */
   @Test
-  void loadedAtOnceTheDemoIsJudgedHardlyMoreThanOnceASubject() {
+  void loadedAtOnceTheDemoIsJudgedAFewTimesASubject() {
     List<SpecificRecord> facts = JudgedDemo.signedFacts();
     try (DrivenTopology topology = DrivenTopology.withRealRules()) {
       topology.acceptAtOnce(facts);
@@ -171,8 +172,8 @@ class DemoStandingsTest {
           judged, subjects, facts.size(), judged / (double) facts.size());
 
       assertThat(topology.standings()).isEqualTo(JudgedDemo.standings());
-      assertThat(judged).isLessThan(subjects * 3 / 2);
-      assertThat(judged / (double) facts.size()).isLessThan(0.35);
+      assertThat(judged).isLessThan(subjects * 5 / 2);
+      assertThat(judged / (double) facts.size()).isLessThan(0.6);
     }
   }
 
