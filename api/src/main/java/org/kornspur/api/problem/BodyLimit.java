@@ -21,7 +21,7 @@ public class BodyLimit {
   /** Most bytes of a body. */
   public static final int MOST_BYTES = 10_000_000;
 
-  private static final int BEFORE_ALL_OTHERS = 1000;
+  private static final int AFTER_HEAD_LIMIT = 70;
 
   private final ObjectMapper json;
 
@@ -31,7 +31,7 @@ public class BodyLimit {
   }
 
   void register(@Observes Filters filters) {
-    filters.register(this::refuseByDeclaredLength, BEFORE_ALL_OTHERS);
+    filters.register(this::refuseByDeclaredLength, AFTER_HEAD_LIMIT);
   }
 
   /**

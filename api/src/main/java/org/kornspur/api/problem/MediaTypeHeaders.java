@@ -19,7 +19,7 @@ import org.kornspur.ingest.intake.Problem;
  */
 @ApplicationScoped
 public class MediaTypeHeaders {
-  private static final int AFTER_BODY_LIMIT = 999;
+  private static final int AFTER_BODY_LIMIT = 60;
 
   private final ObjectMapper json;
 

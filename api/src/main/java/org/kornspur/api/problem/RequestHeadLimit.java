@@ -21,7 +21,7 @@ public class RequestHeadLimit {
   static final int MOST_OF_AN_ADDRESS = 8_000;
   static final int MOST_OF_HEADERS = 20_480;
 
-  private static final int AFTER_ANSWER_HEADERS = 1500;
+  private static final int AFTER_KNOWN_METHODS = 80;
 
   private final ObjectMapper json;
 
@@ -31,7 +31,7 @@ public class RequestHeadLimit {
   }
 
   void register(@Observes Filters filters) {
-    filters.register(this::check, AFTER_ANSWER_HEADERS);
+    filters.register(this::check, AFTER_KNOWN_METHODS);
   }
 
   private void check(RoutingContext context) {

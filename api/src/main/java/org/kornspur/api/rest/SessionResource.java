@@ -33,8 +33,8 @@ import org.kornspur.api.security.Refusal;
 import org.kornspur.api.security.RequiresPermission;
 import org.kornspur.api.security.connection.RequestBodies;
 import org.kornspur.api.security.login.AccountView;
-import org.kornspur.api.security.login.AuthenticationFilter;
 import org.kornspur.api.security.login.AuthenticationResult;
+import org.kornspur.api.security.login.ClientAddress;
 import org.kornspur.api.security.login.FormFields;
 import org.kornspur.api.security.login.LogInAddress;
 import org.kornspur.api.security.login.Passwords;
@@ -180,8 +180,7 @@ public class SessionResource {
     if (SameOrigin.isFromElsewhere(context.request())) {
       throw new ApiProblem(ProblemKind.FORGED_REQUEST, new AccessDetail.ForgedLogIn());
     }
-    return passwords.check(
-        personId, password, AuthenticationFilter.address(context), Caller.Proof.SESSION);
+    return passwords.check(personId, password, ClientAddress.of(context), Caller.Proof.SESSION);
   }
 
   private boolean isSecure() {

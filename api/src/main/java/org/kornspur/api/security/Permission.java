@@ -19,6 +19,10 @@ public enum Permission {
   READ_LOTS,
   READ_TRACE,
   READ_OWED,
+  /** The quality desk: what needs quality now. */
+  READ_DESK,
+  /** How seasons compare, and what was predicted beside what was found. */
+  READ_SEASONS,
   /** The live stream of standings. */
   READ_CHANGES,
   /** Facts by id, and the facts of a subject. */
@@ -26,7 +30,6 @@ public enum Permission {
   /** Hybrids, enterprises, pollen sources. */
   READ_MASTER_DATA,
   READ_RULEBOOKS,
-  CHANGE_RULEBOOKS,
 
   /** To send facts at all; each type of fact needs its own action besides. */
   POST_FACTS,
@@ -35,6 +38,8 @@ public enum Permission {
   POST_CROP_DECLARATIONS,
   POST_SOWINGS,
   POST_POLLEN_SOURCES,
+  /** To be led to the field book, with its forms for what is seen in a crop. */
+  WORK_IN_FIELD,
   /** Field inspections and sterility checks. */
   POST_INSPECTIONS,
   /** Harvest, conditioning, split, merge, dispatch. */

@@ -22,6 +22,8 @@ public final class Permissions {
           READ_LOTS,
           READ_TRACE,
           READ_OWED,
+          READ_DESK,
+          READ_SEASONS,
           READ_CHANGES,
           READ_FACTS,
           READ_MASTER_DATA,
@@ -46,6 +48,7 @@ public final class Permissions {
             READ_LOTS,
             READ_TRACE,
             READ_OWED,
+            READ_SEASONS,
             READ_CHANGES,
             READ_FACTS,
             READ_MASTER_DATA,
@@ -53,6 +56,7 @@ public final class Permissions {
             POST_CROP_DECLARATIONS,
             POST_SOWINGS,
             POST_POLLEN_SOURCES,
+            WORK_IN_FIELD,
             POST_SEED_MOVEMENTS,
             POST_CORRECTIONS,
             READ_QUARANTINE,
@@ -68,12 +72,14 @@ public final class Permissions {
         EnumSet.of(
             READ_CROPS,
             READ_OWED,
+            READ_SEASONS,
             READ_CHANGES,
             READ_FACTS,
             READ_MASTER_DATA,
             POST_FACTS,
             POST_INSPECTIONS,
             POST_POLLEN_SOURCES,
+            WORK_IN_FIELD,
             POST_CORRECTIONS,
             READ_QUARANTINE,
             SETTLE_QUARANTINE,
@@ -99,6 +105,7 @@ public final class Permissions {
             POST_CROP_DECLARATIONS,
             POST_SOWINGS,
             POST_POLLEN_SOURCES,
+            WORK_IN_FIELD,
             POST_INSPECTIONS,
             POST_SEED_MOVEMENTS,
             POST_MIXTURES,
@@ -114,7 +121,7 @@ public final class Permissions {
     allow(
         table,
         Role.ADMINISTRATOR,
-        EnumSet.of(READ_PEOPLE, MANAGE_PEOPLE, CHANGE_RULEBOOKS, READ_OPERATIONS, BACK_UP));
+        EnumSet.of(READ_PEOPLE, MANAGE_PEOPLE, READ_OPERATIONS, BACK_UP));
     return Collections.unmodifiableMap(table);
   }
 
@@ -136,6 +143,11 @@ public final class Permissions {
   /** Whether a person with these roles may; any one of them is enough. */
   public static boolean allow(Set<Role> roles, Permission action) {
     return roles.stream().anyMatch(role -> allow(role, action));
+  }
+
+  /** Whether another instance of the same cluster may. */
+  public static boolean allowInstance(Permission action) {
+    return action == ASK_AS_INSTANCE;
   }
 
   /** Whether somebody who did not log in may. */

@@ -35,7 +35,7 @@ public class DeskPage {
   }
 
   @GET
-  @RequiresPermission(Permission.READ_LOG)
+  @RequiresPermission(Permission.READ_DESK)
   @Produces(MediaType.TEXT_HTML + ";charset=UTF-8")
   @Operation(hidden = true)
   public String desk(@BeanParam StandingFilter filter, @Context UriInfo uri) {

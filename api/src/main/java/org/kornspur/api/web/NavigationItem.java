@@ -6,13 +6,13 @@ import org.kornspur.api.text.FrameMessages;
 
 /** A page that the navigation leads to. */
 public enum NavigationItem {
-  DESK("/desk", Permission.READ_LOG, FrameMessages::desk),
+  DESK("/desk", Permission.READ_DESK, FrameMessages::desk),
   LOTS("/lots", Permission.READ_LOTS, FrameMessages::lots),
   CROPS("/crops", Permission.READ_CROPS, FrameMessages::crops),
   BENCH("/bench", Permission.WORK_AT_BENCH, FrameMessages::bench),
   QUARANTINE("/quarantine", Permission.READ_QUARANTINE, FrameMessages::quarantine),
-  FIELD_BOOK("/field-book", Permission.POST_POLLEN_SOURCES, FrameMessages::fieldBook),
-  SEASONS("/seasons", Permission.ASK_ADVICE, FrameMessages::seasons),
+  FIELD_BOOK("/field-book", Permission.WORK_IN_FIELD, FrameMessages::fieldBook),
+  SEASONS("/seasons", Permission.READ_SEASONS, FrameMessages::seasons),
   TRACE("/trace", Permission.READ_TRACE, FrameMessages::trace),
   HELP("/help", Permission.READ_HELP, FrameMessages::help),
   /** What no entry of the navigation leads to. */

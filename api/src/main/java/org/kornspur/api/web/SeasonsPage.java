@@ -102,7 +102,7 @@ public class SeasonsPage {
   }
 
   @GET
-  @RequiresPermission(Permission.ASK_ADVICE)
+  @RequiresPermission(Permission.READ_SEASONS)
   @Produces(MediaType.TEXT_HTML + ";charset=UTF-8")
   @Operation(hidden = true)
   public String seasons(@QueryParam("hybrid") String given, @Context UriInfo uri) {

@@ -12,6 +12,7 @@ import org.kornspur.api.kafka.Engine;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.BodyLimit;
 import org.kornspur.api.security.Caller;
+import org.kornspur.api.security.CallerIdentity;
 import org.kornspur.api.security.Permission;
 import org.kornspur.contract.ActKind;
 import org.kornspur.contract.RefusalGround;
@@ -31,7 +32,7 @@ public class AuthorityRecord implements ContainerResponseFilter {
   @Override
   public void filter(ContainerRequestContext request, ContainerResponseContext response)
       throws IOException {
-    Caller caller = vertxRequest.getCurrent().get(Caller.class.getName());
+    Caller caller = CallerIdentity.caller(vertxRequest.getCurrent()).orElse(null);
     if (caller == null || caller.may(Permission.SIGN_ACTS)) {
       return;
     }

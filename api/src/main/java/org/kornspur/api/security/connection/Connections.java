@@ -24,7 +24,7 @@ import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.kornspur.api.security.AccessSettings;
-import org.kornspur.api.security.login.AuthenticationFilter;
+import org.kornspur.api.security.CallerIdentity;
 
 /**
  * Limits the connections of each address and of all, from the moment they are made. The last ones
@@ -117,14 +117,9 @@ public class Connections {
     RequestHeadDeadline deadline = channel(context).pipeline().get(RequestHeadDeadline.class);
     if (deadline != null) {
       int request = deadline.headIsWhole();
-      whenEnded(context, () -> deadline.answered(request, isKnown(context)));
+      whenEnded(context, () -> deadline.answered(request, CallerIdentity.isKnown(context)));
     }
     context.next();
-  }
-
-  private static boolean isKnown(RoutingContext context) {
-    return context.get(AuthenticationFilter.CALLER) != null
-        || context.get(AuthenticationFilter.INSTANCE) != null;
   }
 
   /**

@@ -13,6 +13,7 @@ import jakarta.inject.Inject;
 import java.time.Duration;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicLong;
 import org.jboss.logging.Logger;
@@ -25,7 +26,8 @@ import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.problem.RequestGiven;
 import org.kornspur.api.problem.UnreadBody;
 import org.kornspur.api.security.Caller;
-import org.kornspur.api.security.login.AuthenticationFilter;
+import org.kornspur.api.security.CallerIdentity;
+import org.kornspur.api.security.login.ClientAddress;
 import org.kornspur.api.security.login.RoutePolicy;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.problem.Given;
@@ -37,7 +39,7 @@ import org.kornspur.ingest.problem.Given;
 @ApplicationScoped
 public class RequestBodies {
   private static final Logger LOG = Logger.getLogger(RequestBodies.class);
-  private static final int AFTER_ALL_OTHERS = 100;
+  private static final int AFTER_ALL_OTHERS = 50;
   private static final String RETRY_AFTER_SECONDS = "5";
 
   /**
@@ -69,7 +71,7 @@ public class RequestBodies {
 
   private void receive(RoutingContext context) {
     if (UnreadBody.hasBody(context.request())) {
-      new Receipt(context, context.get(AuthenticationFilter.CALLER)).begin();
+      new Receipt(context, CallerIdentity.caller(context)).begin();
     } else {
       context.next();
     }
@@ -86,11 +88,11 @@ public class RequestBodies {
     private final Buffer body = Buffer.buffer();
     private boolean isOver;
 
-    Receipt(RoutingContext context, Caller caller) {
+    Receipt(RoutingContext context, Optional<Caller> caller) {
       this.context = context;
       this.request = context.request();
-      boolean isKnown = caller != null && !RoutePolicy.isOpen(context.normalizedPath());
-      this.sender = isKnown ? caller.personId() : AuthenticationFilter.address(context);
+      boolean isKnown = caller.isPresent() && !RoutePolicy.isOpen(context.normalizedPath());
+      this.sender = isKnown ? caller.get().personId() : ClientAddress.of(context);
       this.mostBytes = isKnown ? BodyLimit.MOST_BYTES : MOST_BYTES_OF_NOBODY;
       this.longest = isKnown ? LONGEST : LONGEST_OF_NOBODY;
       this.tooLarge =

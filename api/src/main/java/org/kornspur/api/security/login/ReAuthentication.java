@@ -62,10 +62,7 @@ public class ReAuthentication {
     }
     AuthenticationResult authentication =
         passwords.check(
-            caller.personId(),
-            password,
-            AuthenticationFilter.address(request.getCurrent()),
-            caller.proof());
+            caller.personId(), password, ClientAddress.of(request.getCurrent()), caller.proof());
     if (authentication instanceof AuthenticationResult.Refused refused) {
       if (refused.refusal().document().status() == ProblemKind.TOO_MANY_REQUESTS.status()) {
         throw new ApiProblem(refused.refusal().document());

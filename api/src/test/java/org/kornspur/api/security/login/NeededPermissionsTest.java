@@ -1,0 +1,55 @@
+package org.kornspur.api.security.login;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.tngtech.archunit.core.domain.JavaFieldAccess;
+import com.tngtech.archunit.core.domain.JavaModifier;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
+import com.tngtech.archunit.core.importer.ImportOption;
+import java.util.Arrays;
+import java.util.EnumSet;
+import java.util.Optional;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+import org.kornspur.api.security.Permission;
+import org.kornspur.api.security.Permissions;
+import org.kornspur.ingest.contract.FactType;
+
+/** The table of permissions holds no line that nothing asks for. */
+class NeededPermissionsTest {
+
+  @Test
+  void eachPermissionIsNeededByAnAddressOrAskedForInTheProgram() {
+    Set<Permission> needed = EnumSet.noneOf(Permission.class);
+    Address.all().stream().map(Address::needs).flatMap(Optional::stream).forEach(needed::add);
+    Arrays.stream(FactType.values()).map(Permission::toPost).forEach(needed::add);
+    new ClassFileImporter()
+            .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
+            .importPackages("org.kornspur.api")
+            .stream()
+            .filter(type -> !isOfTheTable(type.getName()))
+            .flatMap(type -> type.getFieldAccessesFromSelf().stream())
+            .map(JavaFieldAccess::getTarget)
+            .filter(target -> target.getOwner().isEquivalentTo(Permission.class))
+            .filter(
+                target ->
+                    target.resolveMember().stream()
+                        .anyMatch(field -> field.getModifiers().contains(JavaModifier.ENUM)))
+            .map(target -> Permission.valueOf(target.getName()))
+            .forEach(needed::add);
+
+    assertThat(needed).containsExactlyInAnyOrder(Permission.values());
+  }
+
+  /** They name every permission, and ask for none. */
+  private static boolean isOfTheTable(String type) {
+    return type.startsWith(Permission.class.getName());
+  }
+
+  @Test
+  void whatIsLeftOutIsTheTableAlone() {
+    assertThat(isOfTheTable(Permission.class.getName())).isTrue();
+    assertThat(isOfTheTable(Permissions.class.getName())).isTrue();
+    assertThat(isOfTheTable(RouteAuthorization.class.getName())).isFalse();
+  }
+}
