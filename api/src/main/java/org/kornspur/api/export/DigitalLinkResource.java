@@ -28,14 +28,8 @@ import org.kornspur.ingest.problem.Given;
 @Path("/01/{gtin}/10/{lot}")
 @Tag(name = "Labels")
 public class DigitalLinkResource {
-  private final Naming naming;
-  private final VisibleData data;
-
-  @Inject
-  public DigitalLinkResource(Naming naming, VisibleData data) {
-    this.naming = naming;
-    this.data = data;
-  }
+  @Inject Naming naming;
+  @Inject VisibleData data;
 
   @GET
   @RequiresPermission(Permission.READ_LOTS)

@@ -59,17 +59,11 @@ public class EpcisResource {
   private static final String ROOT = Addresses.ROOT + "/epcis";
   private static final String VERSION = "2.0.0";
 
-  private final EventSearch events;
-  private final EventCapture captures;
+  @Inject EventSearch events;
+  @Inject EventCapture captures;
   private final Clock clock = Clock.systemUTC();
 
   @Context UriInfo uri;
-
-  @Inject
-  public EpcisResource(EventSearch events, EventCapture captures) {
-    this.events = events;
-    this.captures = captures;
-  }
 
   @POST
   @Path("capture")

@@ -44,21 +44,12 @@ import org.kornspur.ingest.problem.InputProblem;
 public class EventCapture {
   private static final int JOBS_KEPT = 1_000;
 
-  private final FactSubmission submission;
-  private final Naming naming;
-  private final CurrentCaller caller;
-  private final ProblemLanguage language;
+  @Inject FactSubmission submission;
+  @Inject Naming naming;
+  @Inject CurrentCaller caller;
+  @Inject ProblemLanguage language;
   private final Clock clock = Clock.systemUTC();
   private final Map<String, Kept> jobs = new LinkedHashMap<>();
-
-  @Inject
-  public EventCapture(
-      FactSubmission submission, Naming naming, CurrentCaller caller, ProblemLanguage language) {
-    this.language = language;
-    this.submission = submission;
-    this.naming = naming;
-    this.caller = caller;
-  }
 
   private record Kept(String personId, Job job) {}
 

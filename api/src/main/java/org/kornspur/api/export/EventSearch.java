@@ -45,28 +45,12 @@ public class EventSearch {
 
   private static final Comparator<Entry> BY_POSITION = Comparator.comparing(EventSearch::position);
 
-  private final Engine engine;
-  private final EventLog log;
-  private final Naming naming;
-  private final VisibleData data;
-  private final CursorCipher cursors;
-  private final EngineSettings settings;
-
-  @Inject
-  public EventSearch(
-      Engine engine,
-      EventLog log,
-      Naming naming,
-      VisibleData data,
-      CursorCipher cursors,
-      EngineSettings settings) {
-    this.cursors = cursors;
-    this.settings = settings;
-    this.engine = engine;
-    this.log = log;
-    this.naming = naming;
-    this.data = data;
-  }
+  @Inject Engine engine;
+  @Inject EventLog log;
+  @Inject Naming naming;
+  @Inject VisibleData data;
+  @Inject CursorCipher cursors;
+  @Inject EngineSettings settings;
 
   /**
    * A page of events, by event time.

@@ -40,26 +40,12 @@ import org.kornspur.standing.StandingState;
 @Path(Addresses.ROOT + "/lots")
 @Tag(name = "Labels")
 public class LabelResource {
-  private final Engine engine;
-  private final ReadModel readModel;
-  private final Naming naming;
-  private final VisibleData data;
+  @Inject Engine engine;
+  @Inject ReadModel readModel;
+  @Inject Naming naming;
+  @Inject VisibleData data;
 
-  private final RequestWords requestWords;
-
-  @Inject
-  public LabelResource(
-      Engine engine,
-      ReadModel readModel,
-      Naming naming,
-      VisibleData data,
-      RequestWords requestWords) {
-    this.requestWords = requestWords;
-    this.engine = engine;
-    this.readModel = readModel;
-    this.naming = naming;
-    this.data = data;
-  }
+  @Inject RequestWords requestWords;
 
   @GET
   @Path("{id}/label")

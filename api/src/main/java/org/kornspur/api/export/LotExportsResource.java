@@ -40,17 +40,10 @@ public class LotExportsResource {
   private static final String XLSX =
       "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
 
-  private final LotHistory history;
-  private final EventSearch events;
-  private final Naming naming;
+  @Inject LotHistory history;
+  @Inject EventSearch events;
+  @Inject Naming naming;
   private final Clock clock = Clock.systemUTC();
-
-  @Inject
-  public LotExportsResource(LotHistory history, EventSearch events, Naming naming) {
-    this.history = history;
-    this.events = events;
-    this.naming = naming;
-  }
 
   @GET
   @Path("{id}/history.epcis.json")

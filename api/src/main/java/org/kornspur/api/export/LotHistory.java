@@ -20,14 +20,8 @@ public class LotHistory {
   /** Lots and crops of one history, at most; a lot of the trade has some dozens behind it. */
   private static final int MOST_SUBJECTS = 5_000;
 
-  private final EventSearch events;
-  private final VisibleData data;
-
-  @Inject
-  public LotHistory(EventSearch events, VisibleData data) {
-    this.events = events;
-    this.data = data;
-  }
+  @Inject EventSearch events;
+  @Inject VisibleData data;
 
   /**
    * Every fact that names the lot or, if asked for, anything that it came from; by time, superseded

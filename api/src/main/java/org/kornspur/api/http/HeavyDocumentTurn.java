@@ -11,13 +11,8 @@ import org.kornspur.api.kafka.NotReady;
  */
 @RequestScoped
 public class HeavyDocumentTurn {
-  private final HeavyDocuments documents;
+  @Inject HeavyDocuments documents;
   private boolean taken;
-
-  @Inject
-  public HeavyDocumentTurn(HeavyDocuments documents) {
-    this.documents = documents;
-  }
 
   /**
    * Waits for the turn.

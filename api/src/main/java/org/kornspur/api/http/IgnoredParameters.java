@@ -14,12 +14,7 @@ import org.kornspur.ingest.intake.Problem;
 @RequestScoped
 public class IgnoredParameters {
   private final List<Problem> wrong = new ArrayList<>();
-  private final RequestEcho asked;
-
-  @Inject
-  IgnoredParameters(RequestEcho asked) {
-    this.asked = asked;
-  }
+  @Inject RequestEcho asked;
 
   void add(List<Problem> more) {
     more.forEach(parameter -> asked.isWrong(parameter.field()));

@@ -26,16 +26,9 @@ import org.kornspur.processors.stream.RegisterEntry;
 /** The engine on Kafka Streams. */
 @ApplicationScoped
 public class KafkaEngine implements Engine {
-  private final ProcessorsLifecycle lifecycle;
-  private final StoreQueries stores;
-  private final EngineSettings settings;
-
-  @Inject
-  KafkaEngine(ProcessorsLifecycle lifecycle, StoreQueries stores, EngineSettings settings) {
-    this.lifecycle = lifecycle;
-    this.stores = stores;
-    this.settings = settings;
-  }
+  @Inject ProcessorsLifecycle lifecycle;
+  @Inject StoreQueries stores;
+  @Inject EngineSettings settings;
 
   @Override
   public boolean isReady() {

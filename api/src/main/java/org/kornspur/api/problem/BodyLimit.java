@@ -23,12 +23,7 @@ public class BodyLimit {
 
   private static final int AFTER_HEAD_LIMIT = 70;
 
-  private final ObjectMapper json;
-
-  @Inject
-  public BodyLimit(ObjectMapper json) {
-    this.json = json;
-  }
+  @Inject ObjectMapper json;
 
   void register(@Observes Filters filters) {
     filters.register(this::refuseByDeclaredLength, AFTER_HEAD_LIMIT);

@@ -22,12 +22,7 @@ public class KnownMethods {
   private static final Set<String> KNOWN =
       new TreeSet<>(Set.of("DELETE", "GET", "HEAD", "OPTIONS", "PATCH", "POST", "PUT"));
 
-  private final ObjectMapper json;
-
-  @Inject
-  public KnownMethods(ObjectMapper json) {
-    this.json = json;
-  }
+  @Inject ObjectMapper json;
 
   void register(@Observes Filters filters) {
     filters.register(this::check, AFTER_WHO_ASKS);

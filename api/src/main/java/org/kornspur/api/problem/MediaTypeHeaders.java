@@ -21,12 +21,7 @@ import org.kornspur.ingest.intake.Problem;
 public class MediaTypeHeaders {
   private static final int AFTER_BODY_LIMIT = 60;
 
-  private final ObjectMapper json;
-
-  @Inject
-  public MediaTypeHeaders(ObjectMapper json) {
-    this.json = json;
-  }
+  @Inject ObjectMapper json;
 
   void register(@Observes Filters filters) {
     filters.register(this::check, AFTER_BODY_LIMIT);

@@ -24,12 +24,7 @@ public class ProblemLanguage {
       Arrays.stream(Language.values())
           .collect(Collectors.toUnmodifiableMap(Function.identity(), ProblemLanguage::read));
 
-  private final HttpHeaders headers;
-
-  @Inject
-  public ProblemLanguage(@Context HttpHeaders headers) {
-    this.headers = headers;
-  }
+  @Context HttpHeaders headers;
 
   public ProblemWords words() {
     return words(Language.of(headers));

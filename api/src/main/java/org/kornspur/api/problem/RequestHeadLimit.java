@@ -23,12 +23,7 @@ public class RequestHeadLimit {
 
   private static final int AFTER_KNOWN_METHODS = 80;
 
-  private final ObjectMapper json;
-
-  @Inject
-  public RequestHeadLimit(ObjectMapper json) {
-    this.json = json;
-  }
+  @Inject ObjectMapper json;
 
   void register(@Observes Filters filters) {
     filters.register(this::check, AFTER_KNOWN_METHODS);

@@ -42,26 +42,12 @@ import org.kornspur.standing.LotStanding;
 /** Answers questions about crops and lots, for the caller of this request. */
 @ApplicationScoped
 public class QueryService {
-  private final Engine engine;
-  private final ReadModel readModel;
-  private final VisibleData data;
-  private final DossierProofs proofs;
-  private final RequestWords requestWords;
+  @Inject Engine engine;
+  @Inject ReadModel readModel;
+  @Inject VisibleData data;
+  @Inject DossierProofs proofs;
+  @Inject RequestWords requestWords;
   private final Clock clock = Clock.systemUTC();
-
-  @Inject
-  public QueryService(
-      Engine engine,
-      ReadModel readModel,
-      VisibleData data,
-      DossierProofs proofs,
-      RequestWords requestWords) {
-    this.engine = engine;
-    this.readModel = readModel;
-    this.data = data;
-    this.proofs = proofs;
-    this.requestWords = requestWords;
-  }
 
   /** One page of the crops and lots that match. */
   public PageView<StandingLine> list(StandingQuery query) {

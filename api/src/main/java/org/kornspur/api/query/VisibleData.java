@@ -31,16 +31,9 @@ import org.kornspur.standing.LotStanding;
  */
 @ApplicationScoped
 public class VisibleData {
-  private final Engine engine;
-  private final ReadModel readModel;
-  private final VisibilityService visibilityService;
-
-  @Inject
-  public VisibleData(Engine engine, ReadModel readModel, VisibilityService visibilityService) {
-    this.engine = engine;
-    this.readModel = readModel;
-    this.visibilityService = visibilityService;
-  }
+  @Inject Engine engine;
+  @Inject ReadModel readModel;
+  @Inject VisibilityService visibilityService;
 
   public Visibility visibility() {
     return visibilityService.visibility();

@@ -58,28 +58,12 @@ import org.kornspur.processors.standards.Rulebook;
 @Produces(MediaType.APPLICATION_JSON)
 @Tag(name = "Advice", description = "Advice, not gates: no crop or lot is fit or not fit by it")
 public class AdviceResource {
-  private final QueryService queries;
-  private final HybridityForecasts forecasts;
-  private final MixturePlanning mixtures;
-  private final ObjectMapper json;
-  private final RulesInForce rules;
-  private final RequestWords words;
-
-  @Inject
-  public AdviceResource(
-      QueryService queries,
-      HybridityForecasts forecasts,
-      MixturePlanning mixtures,
-      ObjectMapper json,
-      RulesInForce rules,
-      RequestWords words) {
-    this.words = words;
-    this.queries = queries;
-    this.forecasts = forecasts;
-    this.mixtures = mixtures;
-    this.json = json;
-    this.rules = rules;
-  }
+  @Inject QueryService queries;
+  @Inject HybridityForecasts forecasts;
+  @Inject MixturePlanning mixtures;
+  @Inject ObjectMapper json;
+  @Inject RulesInForce rules;
+  @Inject RequestWords words;
 
   @GET
   @RequiresPermission(Permission.ASK_ADVICE)

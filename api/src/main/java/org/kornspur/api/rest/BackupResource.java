@@ -24,12 +24,7 @@ import org.kornspur.api.text.Addresses;
 @Produces(MediaType.APPLICATION_JSON)
 @Tag(name = "Operations")
 public class BackupResource {
-  private final KafkaEngine engine;
-
-  @Inject
-  public BackupResource(KafkaEngine engine) {
-    this.engine = engine;
-  }
+  @Inject KafkaEngine engine;
 
   /**
    * What was made.

@@ -47,31 +47,13 @@ public class ChangesResource {
   private static final Duration HEARTBEAT = Duration.ofSeconds(15);
 
   private final StreamPlaces places = new StreamPlaces(MOST_LISTENERS, MOST_OF_ONE_PERSON);
-  private final ReadModel readModel;
-  private final ObjectMapper json;
-  private final CurrentCaller caller;
-  private final VisibilityService visibilityService;
-  private final CursorCipher cursors;
-  private final CurrentVertxRequest request;
-  private final RequestWords requestWords;
-
-  @Inject
-  public ChangesResource(
-      ReadModel readModel,
-      ObjectMapper json,
-      CurrentCaller caller,
-      VisibilityService visibilityService,
-      CursorCipher cursors,
-      CurrentVertxRequest request,
-      RequestWords requestWords) {
-    this.readModel = readModel;
-    this.caller = caller;
-    this.visibilityService = visibilityService;
-    this.json = json;
-    this.cursors = cursors;
-    this.request = request;
-    this.requestWords = requestWords;
-  }
+  @Inject ReadModel readModel;
+  @Inject ObjectMapper json;
+  @Inject CurrentCaller caller;
+  @Inject VisibilityService visibilityService;
+  @Inject CursorCipher cursors;
+  @Inject CurrentVertxRequest request;
+  @Inject RequestWords requestWords;
 
   @GET
   @RequiresPermission(Permission.READ_CHANGES)

@@ -65,16 +65,9 @@ public class FactsResource {
       }
       """;
 
-  private final Intake intake;
-  private final ProblemLanguage language;
-  private final RequestWords words;
-
-  @Inject
-  public FactsResource(Intake intake, ProblemLanguage language, RequestWords words) {
-    this.words = words;
-    this.intake = intake;
-    this.language = language;
-  }
+  @Inject Intake intake;
+  @Inject ProblemLanguage language;
+  @Inject RequestWords words;
 
   @POST
   @RequiresPermission(Permission.POST_FACTS)

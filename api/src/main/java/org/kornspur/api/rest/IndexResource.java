@@ -22,12 +22,7 @@ public class IndexResource {
   /** An address and what it gives. */
   public record Place(String href, String what) {}
 
-  private final RequestWords words;
-
-  @Inject
-  public IndexResource(RequestWords words) {
-    this.words = words;
-  }
+  @Inject RequestWords words;
 
   @GET
   @RequiresPermission(Permission.READ_INTERFACE)

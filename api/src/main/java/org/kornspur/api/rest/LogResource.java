@@ -44,17 +44,10 @@ import org.kornspur.processors.stream.Topics;
 public class LogResource {
   private static final int MOST_CHECKPOINTS = 1_000;
 
-  private final Engine engine;
-  private final SiteKeys keys;
-  private final RequestWords words;
+  @Inject Engine engine;
+  @Inject SiteKeys keys;
+  @Inject RequestWords words;
   private final Clock clock = Clock.systemUTC();
-
-  @Inject
-  public LogResource(Engine engine, SiteKeys keys, RequestWords words) {
-    this.words = words;
-    this.engine = engine;
-    this.keys = keys;
-  }
 
   @GET
   @RequiresPermission(Permission.READ_LOG)

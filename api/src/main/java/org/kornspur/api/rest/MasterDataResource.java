@@ -32,17 +32,9 @@ import org.kornspur.standing.StandingState;
 @Produces(MediaType.APPLICATION_JSON)
 @Tag(name = "Master data")
 public class MasterDataResource {
-  private final QueryService queries;
-  private final ReadModel readModel;
-  private final VisibilityService visibilityService;
-
-  @Inject
-  public MasterDataResource(
-      QueryService queries, ReadModel readModel, VisibilityService visibilityService) {
-    this.queries = queries;
-    this.visibilityService = visibilityService;
-    this.readModel = readModel;
-  }
+  @Inject QueryService queries;
+  @Inject ReadModel readModel;
+  @Inject VisibilityService visibilityService;
 
   @GET
   @RequiresPermission(Permission.READ_MASTER_DATA)

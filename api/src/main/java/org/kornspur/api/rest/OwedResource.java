@@ -24,12 +24,7 @@ import org.kornspur.ingest.contract.Subject;
 @Produces(MediaType.APPLICATION_JSON)
 @Tag(name = "Owed")
 public class OwedResource {
-  private final QueryService queries;
-
-  @Inject
-  public OwedResource(QueryService queries) {
-    this.queries = queries;
-  }
+  @Inject QueryService queries;
 
   @GET
   @RequiresPermission(Permission.READ_OWED)

@@ -40,16 +40,9 @@ import org.kornspur.api.text.Addresses;
 @Produces(MediaType.APPLICATION_JSON)
 @Tag(name = "Quarantine")
 public class QuarantineResource {
-  private final Quarantine quarantine;
-  private final QueryService queries;
-  private final ProblemLanguage language;
-
-  @Inject
-  public QuarantineResource(Quarantine quarantine, QueryService queries, ProblemLanguage language) {
-    this.language = language;
-    this.quarantine = quarantine;
-    this.queries = queries;
-  }
+  @Inject Quarantine quarantine;
+  @Inject QueryService queries;
+  @Inject ProblemLanguage language;
 
   @GET
   @SkipRedaction

@@ -30,12 +30,7 @@ import org.kornspur.ingest.contract.Subject;
 public class RecallResource {
   private static final String CSV = "text/csv";
 
-  private final RecallDrills drills;
-
-  @Inject
-  public RecallResource(RecallDrills drills) {
-    this.drills = drills;
-  }
+  @Inject RecallDrills drills;
 
   @GET
   @Path("{id}/recall-drill")

@@ -29,14 +29,8 @@ import org.kornspur.processors.standards.Rulebooks;
 @Produces(MediaType.APPLICATION_JSON)
 @Tag(name = "Rulebooks")
 public class RulebooksResource {
-  private final RulesInForce rules;
-  private final RequestWords words;
-
-  @Inject
-  public RulebooksResource(RulesInForce rules, RequestWords words) {
-    this.words = words;
-    this.rules = rules;
-  }
+  @Inject RulesInForce rules;
+  @Inject RequestWords words;
 
   @GET
   @RequiresPermission(Permission.READ_RULEBOOKS)

@@ -32,6 +32,8 @@ class ArrowsTest {
     "org.kornspur.processors.dossier..",
     "org.kornspur.processors.gates..",
     "org.kornspur.processors.pedigree..",
+    "org.kornspur.processors.balance..",
+    "org.kornspur.processors.recall..",
     "org.kornspur.processors.judging..",
     "org.kornspur.processors.advice..",
     "org.kornspur.processors.finding..",

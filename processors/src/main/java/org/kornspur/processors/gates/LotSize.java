@@ -7,7 +7,7 @@ import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.finding.Advice;
 import org.kornspur.processors.finding.Bound;
 import org.kornspur.processors.finding.LotFinding;
-import org.kornspur.processors.pedigree.MassFlow;
+import org.kornspur.processors.balance.MassFlow;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;

@@ -15,7 +15,7 @@ import org.kornspur.processors.finding.Aspect;
 import org.kornspur.processors.finding.Finding;
 import org.kornspur.processors.finding.LotFinding;
 import org.kornspur.processors.gates.Found.At;
-import org.kornspur.processors.pedigree.MassFlow;
+import org.kornspur.processors.balance.MassFlow;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;

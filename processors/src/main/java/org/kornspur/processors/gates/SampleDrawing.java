@@ -22,7 +22,7 @@ import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.finding.Reference;
 import org.kornspur.processors.finding.SamplingFinding;
-import org.kornspur.processors.pedigree.MassFlow;
+import org.kornspur.processors.balance.MassFlow;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;

@@ -16,7 +16,7 @@ import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.finding.Advice;
 import org.kornspur.processors.pedigree.Edge;
-import org.kornspur.processors.pedigree.MassFlow;
+import org.kornspur.processors.balance.MassFlow;
 import org.kornspur.processors.standards.Answer;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;

@@ -35,7 +35,7 @@ import org.kornspur.processors.gates.ProvenSenders;
 import org.kornspur.processors.gates.Silence;
 import org.kornspur.processors.ground.Plot;
 import org.kornspur.processors.pedigree.Edge;
-import org.kornspur.processors.pedigree.MassFlow;
+import org.kornspur.processors.balance.MassFlow;
 import org.kornspur.processors.release.Assessment;
 import org.kornspur.processors.release.Releases;
 import org.kornspur.processors.standards.Rulebook;

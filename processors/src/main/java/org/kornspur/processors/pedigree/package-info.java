@@ -1,2 +1,2 @@
-/** Parents and children: edges, masses that passed along them, and walks back and forward. Pure. */
+/** Parents and children: edges, and walks back and forward. Pure. */
 package org.kornspur.processors.pedigree;

@@ -49,43 +49,19 @@ public class Acts {
   private static final int STRIPES = 64;
   private static final long LONGEST_WAIT_NANOS = TimeUnit.SECONDS.toNanos(5);
 
-  private final Engine engine;
-  private final QueryService queries;
-  private final SiteKeys keys;
-  private final ReAuthentication proof;
-  private final SignerNames names;
-  private final ServedSheets served;
-  private final Refusals refusals;
-  private final ActSettings settings;
-  private final RequestWords requestWords;
-  private final RulesInForce rules;
+  @Inject Engine engine;
+  @Inject QueryService queries;
+  @Inject SiteKeys keys;
+  @Inject ReAuthentication proof;
+  @Inject SignerNames names;
+  @Inject ServedSheets served;
+  @Inject Refusals refusals;
+  @Inject ActSettings settings;
+  @Inject RequestWords requestWords;
+  @Inject RulesInForce rules;
   private final Object[] stripes =
       Stream.generate(Object::new).limit(STRIPES).toArray(Object[]::new);
   private final Clock clock = Clock.systemUTC();
-
-  @Inject
-  Acts(
-      Engine engine,
-      QueryService queries,
-      SiteKeys keys,
-      ReAuthentication proof,
-      SignerNames names,
-      ServedSheets served,
-      Refusals refusals,
-      ActSettings settings,
-      RequestWords requestWords,
-      RulesInForce rules) {
-    this.engine = engine;
-    this.queries = queries;
-    this.keys = keys;
-    this.proof = proof;
-    this.names = names;
-    this.served = served;
-    this.refusals = refusals;
-    this.settings = settings;
-    this.requestWords = requestWords;
-    this.rules = rules;
-  }
 
   /**
    * What a person would sign now.

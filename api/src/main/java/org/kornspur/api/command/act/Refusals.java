@@ -38,16 +38,10 @@ class Refusals {
    */
   static final int MOST_AN_HOUR = 20;
 
-  private final Engine engine;
-  private final SiteKeys keys;
+  @Inject Engine engine;
+  @Inject SiteKeys keys;
   private final Clock clock = Clock.systemUTC();
   private final RateLimiter recorded = new RateLimiter(MOST_AN_HOUR, Duration.ofHours(1));
-
-  @Inject
-  Refusals(Engine engine, SiteKeys keys) {
-    this.engine = engine;
-    this.keys = keys;
-  }
 
   /**
    * Records one. The refusal stands even where it cannot be recorded; the log then says so, as it

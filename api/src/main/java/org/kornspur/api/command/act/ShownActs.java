@@ -13,14 +13,8 @@ import org.kornspur.ingest.contract.Subject;
  */
 @ApplicationScoped
 public class ShownActs {
-  private final Acts acts;
-  private final CurrentCaller caller;
-
-  @Inject
-  ShownActs(Acts acts, CurrentCaller caller) {
-    this.acts = acts;
-    this.caller = caller;
-  }
+  @Inject Acts acts;
+  @Inject CurrentCaller caller;
 
   /**
    * The acts on a subject and the refused ones, in the order of their time; none for who may not

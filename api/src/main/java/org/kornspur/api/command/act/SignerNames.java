@@ -30,18 +30,12 @@ import org.kornspur.ingest.contract.Fingerprint;
 public class SignerNames {
   private static final int SALT_BYTES = 32;
 
-  private final Engine engine;
-  private final ReadModel readModel;
+  @Inject Engine engine;
+  @Inject ReadModel readModel;
   private final SecureRandom random = new SecureRandom();
 
   /** What was kept here and may not have come back from the topic yet, by person. */
   private final Map<String, List<PrintedName>> kept = new HashMap<>();
-
-  @Inject
-  public SignerNames(Engine engine, ReadModel readModel) {
-    this.engine = engine;
-    this.readModel = readModel;
-  }
 
   /**
    * The digest of a caller's printed name, for a signature. The name is kept first, where it is not

@@ -21,19 +21,11 @@ import org.kornspur.processors.ground.PlaceableFacts;
 class Admission {
   private static final Logger LOG = Logger.getLogger(Admission.class);
 
-  private final PostingPolicy rights;
-  private final CurrentCaller caller;
-  private final SiteKeys keys;
-  private final FactSender sender;
+  @Inject PostingPolicy rights;
+  @Inject CurrentCaller caller;
+  @Inject SiteKeys keys;
+  @Inject FactSender sender;
   private final Clock clock = Clock.systemUTC();
-
-  @Inject
-  Admission(PostingPolicy rights, CurrentCaller caller, SiteKeys keys, FactSender sender) {
-    this.rights = rights;
-    this.caller = caller;
-    this.keys = keys;
-    this.sender = sender;
-  }
 
   /**
    * Asked in the thread of the request, which knows who asks. That an id is taken is told last:

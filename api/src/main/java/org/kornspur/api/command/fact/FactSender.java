@@ -16,13 +16,8 @@ import org.kornspur.processors.stream.RegisterEntry;
 class FactSender {
   private static final int REMEMBERED = 100_000;
 
-  private final Engine engine;
+  @Inject Engine engine;
   private final RecentFacts recent = new RecentFacts(REMEMBERED);
-
-  @Inject
-  FactSender(Engine engine) {
-    this.engine = engine;
-  }
 
   /** Whether the id of a fact is taken by a fact with other content. */
   boolean knowsOtherContent(SpecificRecord fact) {

@@ -34,12 +34,12 @@ public class FactSubmission {
   /** Waiting for the broker, not work, fills the time; the producer puts waiting facts together. */
   private static final int SENDERS = 16;
 
-  private final Engine engine;
-  private final MeterRegistry meters;
-  private final Admission admission;
-  private final FactSender sender;
-  private final RefusedInputs refusedInputs;
-  private final CurrentCaller caller;
+  @Inject Engine engine;
+  @Inject MeterRegistry meters;
+  @Inject Admission admission;
+  @Inject FactSender sender;
+  @Inject RefusedInputs refusedInputs;
+  @Inject CurrentCaller caller;
   private final ExecutorService senders =
       Executors.newFixedThreadPool(
           SENDERS,
@@ -48,22 +48,6 @@ public class FactSubmission {
             thread.setDaemon(true);
             return thread;
           });
-
-  @Inject
-  public FactSubmission(
-      Engine engine,
-      MeterRegistry meters,
-      CurrentCaller caller,
-      Admission admission,
-      FactSender sender,
-      RefusedInputs refusedInputs) {
-    this.engine = engine;
-    this.meters = meters;
-    this.caller = caller;
-    this.admission = admission;
-    this.sender = sender;
-    this.refusedInputs = refusedInputs;
-  }
 
   @PreDestroy
   void close() {

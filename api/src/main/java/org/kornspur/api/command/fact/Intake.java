@@ -22,14 +22,8 @@ import org.kornspur.ingest.intake.Problem;
 /** Answers for the facts of a request: a receipt for one, a list of outcomes for many. */
 @ApplicationScoped
 public class Intake {
-  private final FactSubmission submission;
-  private final ProblemLanguage language;
-
-  @Inject
-  public Intake(FactSubmission submission, ProblemLanguage language) {
-    this.submission = submission;
-    this.language = language;
-  }
+  @Inject FactSubmission submission;
+  @Inject ProblemLanguage language;
 
   /** What is answered. */
   public sealed interface Answer {

@@ -50,32 +50,14 @@ public class Quarantine {
   /** Characters of the reason for a decision, at most. */
   public static final int LONGEST_REASON = 500;
 
-  private final Engine engine;
-  private final ReadModel readModel;
-  private final FactSubmission submission;
-  private final Admission admission;
-  private final SiteKeys keys;
-  private final VisibilityService visibilityService;
-  private final CurrentCaller caller;
+  @Inject Engine engine;
+  @Inject ReadModel readModel;
+  @Inject FactSubmission submission;
+  @Inject Admission admission;
+  @Inject SiteKeys keys;
+  @Inject VisibilityService visibilityService;
+  @Inject CurrentCaller caller;
   private final Clock clock = Clock.systemUTC();
-
-  @Inject
-  public Quarantine(
-      Engine engine,
-      ReadModel readModel,
-      FactSubmission submission,
-      Admission admission,
-      SiteKeys keys,
-      VisibilityService visibilityService,
-      CurrentCaller caller) {
-    this.keys = keys;
-    this.visibilityService = visibilityService;
-    this.caller = caller;
-    this.engine = engine;
-    this.readModel = readModel;
-    this.submission = submission;
-    this.admission = admission;
-  }
 
   /** One page of the entries in any of these states; of all where none is named. */
   public ResultPage<QuarantineRow> find(QuarantineFilter.Query query) {

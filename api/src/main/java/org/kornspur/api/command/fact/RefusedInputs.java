@@ -19,15 +19,9 @@ import org.kornspur.ingest.intake.QuarantineEntries;
 class RefusedInputs {
   private static final Logger LOG = Logger.getLogger(RefusedInputs.class);
 
-  private final Engine engine;
-  private final ReadModel readModel;
+  @Inject Engine engine;
+  @Inject ReadModel readModel;
   private final Clock clock = Clock.systemUTC();
-
-  @Inject
-  RefusedInputs(Engine engine, ReadModel readModel) {
-    this.engine = engine;
-    this.readModel = readModel;
-  }
 
   /**
    * What was sent.

@@ -20,12 +20,7 @@ import org.kornspur.ingest.contract.Subject;
 @Produces(LotPapersResource.PDF)
 @Tag(name = "Papers")
 public class CropPapersResource {
-  private final DossierPaper dossiers;
-
-  @Inject
-  public CropPapersResource(DossierPaper dossiers) {
-    this.dossiers = dossiers;
-  }
+  @Inject DossierPaper dossiers;
 
   @GET
   @Path("{id}/dossier.pdf")

@@ -27,14 +27,8 @@ import org.kornspur.ingest.contract.Subject;
 public class LotPapersResource {
   static final String PDF = "application/pdf";
 
-  private final DossierPaper dossiers;
-  private final RecallPaper recalls;
-
-  @Inject
-  public LotPapersResource(DossierPaper dossiers, RecallPaper recalls) {
-    this.dossiers = dossiers;
-    this.recalls = recalls;
-  }
+  @Inject DossierPaper dossiers;
+  @Inject RecallPaper recalls;
 
   @GET
   @Path("{id}/dossier.pdf")

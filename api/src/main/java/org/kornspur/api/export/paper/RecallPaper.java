@@ -16,14 +16,8 @@ import org.kornspur.ingest.contract.Subject;
 /** Prints recall drills. */
 @RequestScoped
 public class RecallPaper {
-  private final RequestWords requestWords;
-  private final RecallDrills drills;
-
-  @Inject
-  public RecallPaper(RequestWords requestWords, RecallDrills drills) {
-    this.requestWords = requestWords;
-    this.drills = drills;
-  }
+  @Inject RequestWords requestWords;
+  @Inject RecallDrills drills;
 
   /** What the paper on a drill shows. */
   public record Printed(

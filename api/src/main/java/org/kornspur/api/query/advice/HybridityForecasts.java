@@ -30,17 +30,9 @@ import org.kornspur.processors.pedigree.Pedigree;
 public class HybridityForecasts {
   static final int MOST_CROPS = 500;
 
-  private final Engine engine;
-  private final ReadModel readModel;
-  private final VisibilityService visibilityService;
-
-  @Inject
-  public HybridityForecasts(
-      Engine engine, ReadModel readModel, VisibilityService visibilityService) {
-    this.engine = engine;
-    this.visibilityService = visibilityService;
-    this.readModel = readModel;
-  }
+  @Inject Engine engine;
+  @Inject ReadModel readModel;
+  @Inject VisibilityService visibilityService;
 
   /** Forecasts beside results, and what could not be held against each other. */
   record Calibration(

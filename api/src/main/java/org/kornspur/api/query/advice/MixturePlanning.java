@@ -41,25 +41,11 @@ public class MixturePlanning {
       Comparator.comparing((StandingRow row) -> row.material().orElseThrow().getCropYear())
           .thenComparing(row -> row.subject().id());
 
-  private final Engine engine;
-  private final ReadModel readModel;
-  private final QueryService queries;
-  private final VisibilityService visibilityService;
-  private final RequestWords words;
-
-  @Inject
-  public MixturePlanning(
-      Engine engine,
-      ReadModel readModel,
-      QueryService queries,
-      VisibilityService visibilityService,
-      RequestWords words) {
-    this.words = words;
-    this.visibilityService = visibilityService;
-    this.engine = engine;
-    this.readModel = readModel;
-    this.queries = queries;
-  }
+  @Inject Engine engine;
+  @Inject ReadModel readModel;
+  @Inject QueryService queries;
+  @Inject VisibilityService visibilityService;
+  @Inject RequestWords words;
 
   /**
    * The mixture.

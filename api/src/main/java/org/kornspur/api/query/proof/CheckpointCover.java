@@ -12,12 +12,7 @@ import org.kornspur.processors.stream.ChainPositions.Position;
 /** Finds the checkpoints that cover facts. */
 @ApplicationScoped
 public class CheckpointCover {
-  private final Engine engine;
-
-  @Inject
-  public CheckpointCover(Engine engine) {
-    this.engine = engine;
-  }
+  @Inject Engine engine;
 
   /**
    * How far checkpoints cover these facts at this moment.

@@ -33,15 +33,9 @@ import org.kornspur.processors.stream.Topics;
 /** Puts a dossier together with what proves it. */
 @ApplicationScoped
 public class DossierProofs {
-  private final Engine engine;
-  private final SiteKeys keys;
+  @Inject Engine engine;
+  @Inject SiteKeys keys;
   private final Clock clock = Clock.systemUTC();
-
-  @Inject
-  public DossierProofs(Engine engine, SiteKeys keys) {
-    this.engine = engine;
-    this.keys = keys;
-  }
 
   /**
    * The proof of what a subject's dossier holds, the facts that supersede others included.

@@ -21,22 +21,10 @@ import org.kornspur.processors.stream.RegisterEntry;
 /** Finds lots and crops by a label number, an id, or the id of a fact. */
 @ApplicationScoped
 public class Finder {
-  private final Engine engine;
-  private final ReadModel readModel;
-  private final FactReadModel facts;
-  private final VisibilityService visibilityService;
-
-  @Inject
-  public Finder(
-      Engine engine,
-      ReadModel readModel,
-      FactReadModel facts,
-      VisibilityService visibilityService) {
-    this.engine = engine;
-    this.readModel = readModel;
-    this.facts = facts;
-    this.visibilityService = visibilityService;
-  }
+  @Inject Engine engine;
+  @Inject ReadModel readModel;
+  @Inject FactReadModel facts;
+  @Inject VisibilityService visibilityService;
 
   /** By what a subject was found. */
   public enum How {

@@ -21,8 +21,8 @@ import org.kornspur.api.text.StandingWords;
 import org.kornspur.contract.QuarantineState;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Entry;
-import org.kornspur.processors.pedigree.MassBalance.Tolerance;
-import org.kornspur.processors.pedigree.RecallDrill;
+import org.kornspur.processors.balance.MassBalance.Tolerance;
+import org.kornspur.processors.recall.RecallDrill;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.standing.GateVerdict;
 import org.kornspur.standing.LotStanding;
@@ -35,25 +35,11 @@ public class RecallDrills {
   /** What weighbridges and platform scales differ by; common practice, no source. */
   private static final Tolerance USUAL = new Tolerance(0.5, Limit.NO_SOURCE);
 
-  private final Engine engine;
-  private final ReadModel readModel;
-  private final QueryService queries;
-  private final VisibilityService visibilityService;
-  private final RequestWords requestWords;
-
-  @Inject
-  public RecallDrills(
-      Engine engine,
-      ReadModel readModel,
-      QueryService queries,
-      VisibilityService visibilityService,
-      RequestWords requestWords) {
-    this.requestWords = requestWords;
-    this.engine = engine;
-    this.readModel = readModel;
-    this.queries = queries;
-    this.visibilityService = visibilityService;
-  }
+  @Inject Engine engine;
+  @Inject ReadModel readModel;
+  @Inject QueryService queries;
+  @Inject VisibilityService visibilityService;
+  @Inject RequestWords requestWords;
 
   /**
    * One drill.

@@ -3,7 +3,7 @@ package org.kornspur.api.query.recall;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.statement.Statement;
 import org.kornspur.ingest.statement.Value.Fact;
-import org.kornspur.processors.pedigree.LooseEnd;
+import org.kornspur.processors.recall.LooseEnd;
 
 /** Why a recall drill is not complete, and where it cannot be followed on. */
 public sealed interface RecallStatement extends Statement {

@@ -13,12 +13,12 @@ import org.kornspur.api.query.view.TraceView;
 import org.kornspur.api.security.visibility.Visibility;
 import org.kornspur.api.text.Words;
 import org.kornspur.ingest.contract.Subject;
-import org.kornspur.processors.pedigree.ConditioningAccount;
-import org.kornspur.processors.pedigree.Delivery;
-import org.kornspur.processors.pedigree.LooseEnd;
-import org.kornspur.processors.pedigree.LotAccount;
-import org.kornspur.processors.pedigree.MassBalance;
-import org.kornspur.processors.pedigree.RecallDrill;
+import org.kornspur.processors.balance.ConditioningAccount;
+import org.kornspur.processors.recall.Delivery;
+import org.kornspur.processors.recall.LooseEnd;
+import org.kornspur.processors.balance.LotAccount;
+import org.kornspur.processors.balance.MassBalance;
+import org.kornspur.processors.recall.RecallDrill;
 
 /** A recall drill: back, forward, and whether the masses add up. */
 @Schema(description = "A recall drill: back, forward, and whether the masses add up")

@@ -2,7 +2,7 @@ package org.kornspur.api.query.recall;
 
 import io.quarkus.qute.i18n.Message;
 import io.quarkus.qute.i18n.MessageBundle;
-import org.kornspur.processors.pedigree.LooseEnd;
+import org.kornspur.processors.recall.LooseEnd;
 
 /** Texts of the auditor's pages. */
 @MessageBundle("trace")

@@ -13,7 +13,7 @@ import org.kornspur.api.query.view.TraceView;
 import org.kornspur.api.text.DomainTerms;
 import org.kornspur.api.text.LocalForm;
 import org.kornspur.ingest.contract.Subject;
-import org.kornspur.processors.pedigree.LooseEnd;
+import org.kornspur.processors.recall.LooseEnd;
 import org.kornspur.standing.StandingState;
 
 /** What the auditor's pages and papers say in sentences, in one language. */

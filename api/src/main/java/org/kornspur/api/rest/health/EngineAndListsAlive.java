@@ -14,14 +14,8 @@ import org.kornspur.api.readmodel.TopicFollower;
 @Liveness
 @ApplicationScoped
 public class EngineAndListsAlive implements HealthCheck {
-  private final Engine engine;
-  private final Instance<ReadsTopics> readers;
-
-  @Inject
-  public EngineAndListsAlive(Engine engine, Instance<ReadsTopics> readers) {
-    this.engine = engine;
-    this.readers = readers;
-  }
+  @Inject Engine engine;
+  @Inject Instance<ReadsTopics> readers;
 
   @Override
   public HealthCheckResponse call() {

@@ -19,14 +19,8 @@ import org.kornspur.api.readmodel.TopicFollower;
 @Readiness
 @ApplicationScoped
 public class EngineAndListsReady implements HealthCheck {
-  private final Engine engine;
-  private final Instance<ReadsTopics> readers;
-
-  @Inject
-  public EngineAndListsReady(Engine engine, Instance<ReadsTopics> readers) {
-    this.engine = engine;
-    this.readers = readers;
-  }
+  @Inject Engine engine;
+  @Inject Instance<ReadsTopics> readers;
 
   @Override
   public HealthCheckResponse call() {

@@ -12,12 +12,7 @@ import org.kornspur.api.security.people.PeopleUnreadable;
 @Readiness
 @ApplicationScoped
 public class PeopleReadable implements HealthCheck {
-  private final People people;
-
-  @Inject
-  PeopleReadable(People people) {
-    this.people = people;
-  }
+  @Inject People people;
 
   @Override
   public HealthCheckResponse call() {

@@ -14,12 +14,7 @@ import org.kornspur.api.kafka.RulesInForce;
 @Readiness
 @ApplicationScoped
 public class RulesReady implements HealthCheck {
-  private final RulesInForce rules;
-
-  @Inject
-  public RulesReady(RulesInForce rules) {
-    this.rules = rules;
-  }
+  @Inject RulesInForce rules;
 
   @Override
   public HealthCheckResponse call() {

@@ -56,14 +56,9 @@ public class RequestBodies {
 
   private static final long MOST_OF_ONE_AT_ONCE = MOST_AT_ONCE / 2;
 
-  private final ObjectMapper json;
+  @Inject ObjectMapper json;
   private final AtomicLong held = new AtomicLong();
   private final Map<String, Long> heldByOne = new ConcurrentHashMap<>();
-
-  @Inject
-  RequestBodies(ObjectMapper json) {
-    this.json = json;
-  }
 
   void register(@Observes Filters filters) {
     filters.register(this::receive, AFTER_ALL_OTHERS);

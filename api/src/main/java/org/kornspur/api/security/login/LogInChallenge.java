@@ -15,12 +15,7 @@ import org.kornspur.api.security.AccessSettings;
 public class LogInChallenge {
   private static final int SEE_OTHER = 303;
 
-  private final AccessSettings settings;
-
-  @Inject
-  LogInChallenge(AccessSettings settings) {
-    this.settings = settings;
-  }
+  @Inject AccessSettings settings;
 
   ChallengeData of(HttpServerRequest request) {
     return leadsToLogIn(request)

@@ -16,12 +16,7 @@ import org.kornspur.api.security.AccessSettings;
 public class OidcTenant implements TenantConfigResolver {
   private static final String ID = "kornspur";
 
-  private final AccessSettings settings;
-
-  @Inject
-  OidcTenant(AccessSettings settings) {
-    this.settings = settings;
-  }
+  @Inject AccessSettings settings;
 
   @Override
   public Uni<OidcTenantConfig> resolve(

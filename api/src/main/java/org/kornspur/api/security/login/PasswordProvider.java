@@ -20,12 +20,7 @@ import org.kornspur.api.security.people.Person;
 /** Who a person and a password stand for that came with a request. */
 @ApplicationScoped
 public class PasswordProvider implements IdentityProvider<UsernamePasswordAuthenticationRequest> {
-  private final Passwords passwords;
-
-  @Inject
-  PasswordProvider(Passwords passwords) {
-    this.passwords = passwords;
-  }
+  @Inject Passwords passwords;
 
   @Override
   public Class<UsernamePasswordAuthenticationRequest> getRequestType() {

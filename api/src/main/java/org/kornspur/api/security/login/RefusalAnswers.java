@@ -17,14 +17,8 @@ import org.kornspur.api.security.Refused;
 public class RefusalAnswers {
   private static final int BEFORE_ALL_OTHERS = Integer.MIN_VALUE;
 
-  private final LogInChallenge challenge;
-  private final ObjectMapper json;
-
-  @Inject
-  RefusalAnswers(LogInChallenge challenge, ObjectMapper json) {
-    this.challenge = challenge;
-    this.json = json;
-  }
+  @Inject LogInChallenge challenge;
+  @Inject ObjectMapper json;
 
   void register(@Observes Router router) {
     router.route().order(BEFORE_ALL_OTHERS).failureHandler(this::answer);

@@ -40,28 +40,12 @@ public class RequestAuthentication implements HttpAuthenticationMechanism {
   private static final String BASIC = "basic ";
   private static final String BEARER = "bearer ";
 
-  private final AccessSettings settings;
-  private final Sessions sessions;
-  private final Tokens tokens;
-  private final InternalSecret secret;
-  private final LogInChallenge challenge;
-  private final RefusalAnswers answers;
-
-  @Inject
-  RequestAuthentication(
-      AccessSettings settings,
-      Sessions sessions,
-      Tokens tokens,
-      InternalSecret secret,
-      LogInChallenge challenge,
-      RefusalAnswers answers) {
-    this.settings = settings;
-    this.sessions = sessions;
-    this.tokens = tokens;
-    this.secret = secret;
-    this.challenge = challenge;
-    this.answers = answers;
-  }
+  @Inject AccessSettings settings;
+  @Inject Sessions sessions;
+  @Inject Tokens tokens;
+  @Inject InternalSecret secret;
+  @Inject LogInChallenge challenge;
+  @Inject RefusalAnswers answers;
 
   /** A setting that is missing is told at the start, and not with the first request. */
   void requireSettings(@Observes Filters filters) {

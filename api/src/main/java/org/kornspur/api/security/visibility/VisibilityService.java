@@ -14,19 +14,10 @@ import org.kornspur.api.security.Role;
 /** Says what a caller may see. */
 @ApplicationScoped
 public class VisibilityService {
-  private final Engine engine;
-  private final ReadModel readModel;
-  private final CurrentCaller current;
-  private final RequestVisibility kept;
-
-  @Inject
-  public VisibilityService(
-      Engine engine, ReadModel readModel, CurrentCaller current, RequestVisibility kept) {
-    this.engine = engine;
-    this.readModel = readModel;
-    this.current = current;
-    this.kept = kept;
-  }
+  @Inject Engine engine;
+  @Inject ReadModel readModel;
+  @Inject CurrentCaller current;
+  @Inject RequestVisibility kept;
 
   /** The visibility of who asks, looked up once in a request. */
   public Visibility visibility() {

@@ -45,31 +45,13 @@ public class FieldPage {
   /** The risks of the plans that are drawn: 5 % each, against twice the limit. */
   private static final Terms TERMS = new Terms(0.05, 0.05, 2);
 
-  private final Framing framing;
-  private final QueryService queries;
-  private final Engine engine;
-  private final SubjectSheets sheets;
-  private final VisibilityService visibilityService;
-  private final RulesInForce rules;
-  private final RequestWords requestWords;
-
-  @Inject
-  public FieldPage(
-      Framing framing,
-      QueryService queries,
-      Engine engine,
-      SubjectSheets sheets,
-      VisibilityService visibilityService,
-      RulesInForce rules,
-      RequestWords requestWords) {
-    this.requestWords = requestWords;
-    this.rules = rules;
-    this.visibilityService = visibilityService;
-    this.framing = framing;
-    this.queries = queries;
-    this.engine = engine;
-    this.sheets = sheets;
-  }
+  @Inject Framing framing;
+  @Inject QueryService queries;
+  @Inject Engine engine;
+  @Inject SubjectSheets sheets;
+  @Inject VisibilityService visibilityService;
+  @Inject RulesInForce rules;
+  @Inject RequestWords requestWords;
 
   /**
    * What the page shows.

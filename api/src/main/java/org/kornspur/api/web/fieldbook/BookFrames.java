@@ -16,16 +16,9 @@ import org.kornspur.api.web.NavigationItem;
 /** What stands around a page of the field book, for who asked. */
 @RequestScoped
 public class BookFrames {
-  private final Framing framing;
-  private final CurrentCaller caller;
-  private final ObjectMapper json;
-
-  @Inject
-  public BookFrames(Framing framing, CurrentCaller caller, ObjectMapper json) {
-    this.framing = framing;
-    this.caller = caller;
-    this.json = json;
-  }
+  @Inject Framing framing;
+  @Inject CurrentCaller caller;
+  @Inject ObjectMapper json;
 
   Framing framing() {
     return framing;

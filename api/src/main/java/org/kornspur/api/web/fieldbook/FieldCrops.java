@@ -43,15 +43,9 @@ public class FieldCrops {
   private static final int SAME_BEGINNING = 20;
 
   /** Weight of inherited trouble that makes a crop not fit. */
-  private final QueryService queries;
+  @Inject QueryService queries;
 
-  private final StandingSentences sentences;
-
-  @Inject
-  public FieldCrops(QueryService queries, StandingSentences sentences) {
-    this.queries = queries;
-    this.sentences = sentences;
-  }
+  @Inject StandingSentences sentences;
 
   /** Years of harvest to choose from, the latest first. */
   static List<Integer> seasons() {

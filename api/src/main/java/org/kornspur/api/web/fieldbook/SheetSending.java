@@ -20,14 +20,8 @@ import org.kornspur.ingest.json.ReadResult;
 /** Sends the fact of a form through the same intake as every other fact. */
 @ApplicationScoped
 public class SheetSending {
-  private final Intake intake;
-  private final ProblemLanguage language;
-
-  @Inject
-  public SheetSending(Intake intake, ProblemLanguage language) {
-    this.intake = intake;
-    this.language = language;
-  }
+  @Inject Intake intake;
+  @Inject ProblemLanguage language;
 
   /**
    * Sends a fact.

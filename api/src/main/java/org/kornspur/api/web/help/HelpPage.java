@@ -38,25 +38,11 @@ import org.kornspur.processors.standards.Rulebooks;
 public class HelpPage {
   private static final int LONGEST_QUERY = 100;
 
-  private final Framing framing;
-  private final HelpTexts texts;
-  private final RulesInForce rules;
-  private final CurrentCaller caller;
-  private final IgnoredParameters unheeded;
-
-  @Inject
-  public HelpPage(
-      Framing framing,
-      HelpTexts texts,
-      RulesInForce rules,
-      CurrentCaller caller,
-      IgnoredParameters unheeded) {
-    this.framing = framing;
-    this.texts = texts;
-    this.rules = rules;
-    this.caller = caller;
-    this.unheeded = unheeded;
-  }
+  @Inject Framing framing;
+  @Inject HelpTexts texts;
+  @Inject RulesInForce rules;
+  @Inject CurrentCaller caller;
+  @Inject IgnoredParameters unheeded;
 
   @CheckedTemplate(basePath = "web/help")
   static class Templates {

@@ -47,31 +47,13 @@ public class TracePage {
   /** An id has 64 characters at most; the kind may stand before it. */
   private static final int LONGEST = 128;
 
-  private final Framing framing;
-  private final RequestWords requestWords;
-  private final QueryService queries;
-  private final Finder finder;
-  private final RecallDrills drills;
-  private final SubjectSheets sheets;
-  private final IgnoredParameters ignored;
-
-  @Inject
-  public TracePage(
-      Framing framing,
-      RequestWords requestWords,
-      QueryService queries,
-      Finder finder,
-      RecallDrills drills,
-      SubjectSheets sheets,
-      IgnoredParameters ignored) {
-    this.framing = framing;
-    this.requestWords = requestWords;
-    this.queries = queries;
-    this.finder = finder;
-    this.drills = drills;
-    this.sheets = sheets;
-    this.ignored = ignored;
-  }
+  @Inject Framing framing;
+  @Inject RequestWords requestWords;
+  @Inject QueryService queries;
+  @Inject Finder finder;
+  @Inject RecallDrills drills;
+  @Inject SubjectSheets sheets;
+  @Inject IgnoredParameters ignored;
 
   /**
    * What was found.

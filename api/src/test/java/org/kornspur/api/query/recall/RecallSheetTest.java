@@ -18,9 +18,9 @@ import org.kornspur.contract.FactHeader;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.pedigree.Edges;
-import org.kornspur.processors.pedigree.MassBalance.Tolerance;
+import org.kornspur.processors.balance.MassBalance.Tolerance;
 import org.kornspur.processors.pedigree.Pedigree;
-import org.kornspur.processors.pedigree.RecallDrill;
+import org.kornspur.processors.recall.RecallDrill;
 
 /** The drill as it is given out. */
 class RecallSheetTest {

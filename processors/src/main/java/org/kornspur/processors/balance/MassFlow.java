@@ -1,4 +1,4 @@
-package org.kornspur.processors.pedigree;
+package org.kornspur.processors.balance;
 
 import java.util.ArrayList;
 import java.util.List;

@@ -1,4 +1,4 @@
-package org.kornspur.processors.pedigree;
+package org.kornspur.processors.recall;
 
 import org.kornspur.ingest.contract.Subject;
 

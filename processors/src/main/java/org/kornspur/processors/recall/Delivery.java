@@ -1,4 +1,4 @@
-package org.kornspur.processors.pedigree;
+package org.kornspur.processors.recall;
 
 import java.time.Instant;
 import java.util.List;

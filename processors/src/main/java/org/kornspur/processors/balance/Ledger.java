@@ -1,4 +1,6 @@
-package org.kornspur.processors.pedigree;
+package org.kornspur.processors.balance;
+
+
 
 import java.util.ArrayList;
 import java.util.Collection;
@@ -12,11 +14,11 @@ import java.util.stream.Collectors;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.contract.Conditioning;
 import org.kornspur.ingest.contract.FactType;
-import org.kornspur.processors.pedigree.MassBalance.Tolerance;
-import org.kornspur.processors.pedigree.MassFlow.Direction;
+import org.kornspur.processors.balance.MassBalance.Tolerance;
+import org.kornspur.processors.balance.MassFlow.Direction;
 
 /** Adds up the mass flows of facts for some lots. */
-final class Ledger {
+public final class Ledger {
   private static final Set<FactType> LOT_TO_LOT =
       EnumSet.of(
           FactType.CONDITIONING,
@@ -42,7 +44,7 @@ final class Ledger {
    * @param facts every counting fact that names any of them, each once
    * @param countedStockKg what was counted in store, by lot
    */
-  static MassBalance balance(
+  public static MassBalance balance(
       Set<String> lotIds,
       Collection<SpecificRecord> facts,
       Map<String, Double> countedStockKg,

@@ -1,4 +1,6 @@
-package org.kornspur.processors.pedigree;
+package org.kornspur.processors.balance;
+
+
 
 import java.util.List;
 

@@ -1,4 +1,17 @@
-package org.kornspur.processors.pedigree;
+package org.kornspur.processors.recall;
+
+import org.kornspur.processors.pedigree.Pedigree;
+import org.kornspur.processors.pedigree.Edge;
+import org.kornspur.processors.pedigree.Edges;
+import org.kornspur.processors.pedigree.Trace;
+
+
+
+import org.kornspur.processors.balance.MassFlow;
+
+import org.kornspur.processors.balance.MassBalance;
+
+import org.kornspur.processors.balance.Ledger;
 
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -16,7 +29,7 @@ import org.kornspur.contract.Dispatch;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
-import org.kornspur.processors.pedigree.MassBalance.Tolerance;
+import org.kornspur.processors.balance.MassBalance.Tolerance;
 
 /**
  * A recall drill: where a lot came from, where it went down to the bags at the customers, and

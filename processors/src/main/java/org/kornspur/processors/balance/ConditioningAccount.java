@@ -1,4 +1,4 @@
-package org.kornspur.processors.pedigree;
+package org.kornspur.processors.balance;
 
 import java.util.List;
 import java.util.Objects;

@@ -1,4 +1,15 @@
-package org.kornspur.processors.pedigree;
+package org.kornspur.processors.recall;
+
+import org.kornspur.processors.pedigree.Pedigree;
+import org.kornspur.processors.pedigree.Edge;
+import org.kornspur.processors.pedigree.Edges;
+
+
+
+
+import org.kornspur.processors.balance.MassBalance;
+
+import org.kornspur.processors.balance.LotAccount;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
@@ -19,7 +30,7 @@ import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.contract.SubjectsNamed;
 import org.kornspur.processors.fixture.Draft;
 import org.kornspur.processors.fixture.Facts;
-import org.kornspur.processors.pedigree.MassBalance.Tolerance;
+import org.kornspur.processors.balance.MassBalance.Tolerance;
 
 /**
  * A drill against an example that was worked by hand.
