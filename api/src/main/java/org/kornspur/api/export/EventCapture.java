@@ -22,8 +22,8 @@ import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.api.command.fact.FactSubmission;
 import org.kornspur.api.command.fact.FactSubmission.ReadInput;
-import org.kornspur.api.command.fact.Intake;
 import org.kornspur.api.command.fact.Outcome;
+import org.kornspur.api.command.fact.SubmissionAnswers;
 import org.kornspur.api.export.epcis.CaptureDocument;
 import org.kornspur.api.export.epcis.FactsFromEpcis;
 import org.kornspur.api.export.identity.EventId;
@@ -130,7 +130,7 @@ public class EventCapture {
     List<ReadInput> inputs = read(event, alone, "event " + UUID.randomUUID());
     List<Outcome> outcomes = submission.admitRead(inputs);
     List<String> factIds =
-        outcomes.stream().map(outcome -> Intake.receipt(outcome).factId()).toList();
+        outcomes.stream().map(outcome -> SubmissionAnswers.receipt(outcome).factId()).toList();
     return EventId.ofFact(factIds.get(0));
   }
 
@@ -157,7 +157,7 @@ public class EventCapture {
 
   private Optional<ProblemJson> error(Outcome outcome, String place) {
     try {
-      Intake.receipt(outcome);
+      SubmissionAnswers.receipt(outcome);
       return Optional.empty();
     } catch (ApiProblem problem) {
       return Optional.of(ProblemJson.of(problem.document(), language.words()).at(place));

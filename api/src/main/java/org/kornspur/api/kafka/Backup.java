@@ -114,7 +114,7 @@ public final class Backup {
   }
 
   /** Copies again where the broker put other files in place, or a processor wrote after all. */
-  private long copy(Quiet quiet) throws Exception {
+  private long copy(IdleDetection quiet) throws Exception {
     for (int attempt = 0; attempt < ATTEMPTS; attempt++) {
       Map<TopicPartition, Long> ends = quiet.await();
       try {

@@ -123,7 +123,7 @@ final class RunningProcessors implements AutoCloseable {
    */
   synchronized <T> T whileStopped(StillWork<T> work) throws Exception {
     streams.close(STOP_TIMEOUT);
-    try (Quiet quiet = new Quiet(infrastructure.clientSettings())) {
+    try (IdleDetection quiet = new IdleDetection(infrastructure.clientSettings())) {
       return work.run(quiet);
     } finally {
       takeUpWork();
@@ -132,7 +132,7 @@ final class RunningProcessors implements AutoCloseable {
 
   /** What is done while the processors are stopped. */
   interface StillWork<T> {
-    T run(Quiet quiet) throws Exception;
+    T run(IdleDetection quiet) throws Exception;
   }
 
   boolean isRunning() {

@@ -101,7 +101,7 @@ public class StoreQueries {
   }
 
   /** What this instance itself holds of a subject. */
-  public List<KeptEntry> dossierHere(Subject subject) {
+  public List<PeerEntry> dossierHere(Subject subject) {
     int partition = stores().placeOf(StateStores.DOSSIER_FACTS, subject.toString()).partition();
     return dossierAt(partition, subject).stream().map(this::write).toList();
   }
@@ -152,7 +152,7 @@ public class StoreQueries {
     return place.owner().map(asked).orElseGet(() -> here.apply(place.partition()));
   }
 
-  private Entry read(KeptEntry kept) {
+  private Entry read(PeerEntry kept) {
     return new Entry(
         lifecycle.processors().wire().decode(kept.wire()),
         kept.supersededBy()
@@ -164,8 +164,8 @@ public class StoreQueries {
         kept.unconfirmed() == null ? List.of() : kept.unconfirmed());
   }
 
-  private KeptEntry write(Entry entry) {
-    return new KeptEntry(
+  private PeerEntry write(Entry entry) {
+    return new PeerEntry(
         lifecycle.processors().wire().encode(Topics.FACTS.topicName(), entry.fact()),
         entry.superseded().map(Entry.Superseded::byFactId),
         entry.superseded().map(Entry.Superseded::reason),

@@ -1,7 +1,6 @@
 package org.kornspur.api.problem;
 
 import jakarta.enterprise.context.RequestScoped;
-import jakarta.inject.Inject;
 import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.HttpHeaders;
 import java.math.MathContext;

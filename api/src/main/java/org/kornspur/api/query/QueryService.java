@@ -93,7 +93,7 @@ public class QueryService {
    * them whatever else of the lot they may see; the caller sees to it that they do handle it.
    */
   public Caution.Treatment treatmentOf(Subject lot) {
-    return new Treatments(engine).of(lot);
+    return new SeedTreatments(engine).of(lot);
   }
 
   /**

@@ -16,11 +16,11 @@ import org.kornspur.api.readmodel.FactReadModel;
 import org.kornspur.api.security.visibility.Visibility;
 import org.kornspur.api.security.visibility.VisibilityService;
 import org.kornspur.api.text.Addresses;
+import org.kornspur.api.text.Audience;
 import org.kornspur.api.text.DomainTerms;
 import org.kornspur.api.text.FrameMessages;
 import org.kornspur.api.text.Language;
 import org.kornspur.api.text.LocalForm;
-import org.kornspur.api.text.Reader;
 import org.kornspur.api.text.StandingWords;
 import org.kornspur.api.text.VerdictWords;
 import org.kornspur.api.text.Words;
@@ -93,10 +93,10 @@ public class RequestWords {
     return new StandingWords(new VerdictWords(new Words(reader(visibility))));
   }
 
-  private Reader reader(Supplier<Visibility> visibility) {
+  private Audience reader(Supplier<Visibility> visibility) {
     LocalForm form = form();
     LocalDate today = LocalDate.now(form.zone());
-    return new Reader() {
+    return new Audience() {
       @Override
       public LocalForm form() {
         return form;

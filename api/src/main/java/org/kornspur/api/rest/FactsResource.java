@@ -20,7 +20,7 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
-import org.kornspur.api.command.fact.Intake;
+import org.kornspur.api.command.fact.SubmissionAnswers;
 import org.kornspur.api.problem.BodyLimit;
 import org.kornspur.api.problem.ProblemLanguage;
 import org.kornspur.api.query.RequestWords;
@@ -65,7 +65,7 @@ public class FactsResource {
       }
       """;
 
-  @Inject Intake intake;
+  @Inject SubmissionAnswers intake;
   @Inject ProblemLanguage language;
   @Inject RequestWords words;
 
@@ -132,11 +132,11 @@ public class FactsResource {
         .toList();
   }
 
-  private static Response answer(Intake.Answer answer) {
-    if (answer instanceof Intake.Answer.Receipt receipt) {
+  private static Response answer(SubmissionAnswers.Answer answer) {
+    if (answer instanceof SubmissionAnswers.Answer.Receipt receipt) {
       return Response.accepted(receipt.view()).build();
     }
-    BatchView batch = ((Intake.Answer.Batch) answer).view();
+    BatchView batch = ((SubmissionAnswers.Answer.Batch) answer).view();
     boolean allIn = batch.refused() + batch.unsent() == 0;
     return Response.status(allIn ? 200 : MULTI_STATUS).entity(batch).build();
   }

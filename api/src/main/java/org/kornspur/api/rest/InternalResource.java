@@ -9,8 +9,8 @@ import jakarta.ws.rs.core.MediaType;
 import java.util.List;
 import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.Operation;
-import org.kornspur.api.kafka.KeptEntry;
 import org.kornspur.api.kafka.PeerClient;
+import org.kornspur.api.kafka.PeerEntry;
 import org.kornspur.api.kafka.StoreQueries;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
@@ -28,7 +28,7 @@ public class InternalResource {
   @RequiresPermission(Permission.ASK_AS_INSTANCE)
   @Path(PeerClient.DOSSIER)
   @Operation(hidden = true)
-  public List<KeptEntry> dossier(@QueryParam("key") String subject) {
+  public List<PeerEntry> dossier(@QueryParam("key") String subject) {
     return stores.dossierHere(Subject.parse(subject));
   }
 

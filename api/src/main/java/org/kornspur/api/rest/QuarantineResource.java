@@ -20,7 +20,7 @@ import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
-import org.kornspur.api.command.fact.Quarantine;
+import org.kornspur.api.command.fact.QuarantineDecisions;
 import org.kornspur.api.http.Parameters;
 import org.kornspur.api.http.QuarantineFilter;
 import org.kornspur.api.problem.BodyLimit;
@@ -40,7 +40,7 @@ import org.kornspur.api.text.Addresses;
 @Produces(MediaType.APPLICATION_JSON)
 @Tag(name = "Quarantine")
 public class QuarantineResource {
-  @Inject Quarantine quarantine;
+  @Inject QuarantineDecisions quarantine;
   @Inject QueryService queries;
   @Inject ProblemLanguage language;
 
@@ -103,7 +103,7 @@ public class QuarantineResource {
       InputStream body)
       throws IOException {
     Parameters parameters = new Parameters();
-    Optional<String> why = parameters.text("reason", reason, Quarantine.LONGEST_REASON);
+    Optional<String> why = parameters.text("reason", reason, QuarantineDecisions.LONGEST_REASON);
     parameters.check();
     byte[] mended = BodyLimit.read(body);
     return mended.length == 0

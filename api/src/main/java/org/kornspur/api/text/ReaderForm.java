@@ -31,12 +31,12 @@ final class ReaderForm implements ValueForm {
 
   private static final int SHORT_ID = 8;
 
-  private final Reader reader;
+  private final Audience reader;
   private final Precision precision;
   private final Patterns patterns;
   private final Links links = new Links();
 
-  ReaderForm(Reader reader, Precision precision) {
+  ReaderForm(Audience reader, Precision precision) {
     this.reader = reader;
     this.precision = precision;
     this.patterns = Patterns.in(reader.form().language());

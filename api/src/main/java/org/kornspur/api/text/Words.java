@@ -22,15 +22,15 @@ import org.kornspur.processors.standards.Rulebook;
  * stands there as such.
  */
 public final class Words {
-  private final Reader reader;
+  private final Audience reader;
   private final Patterns patterns;
 
-  public Words(Reader reader) {
+  public Words(Audience reader) {
     this.reader = reader;
     this.patterns = Patterns.in(reader.form().language());
   }
 
-  public Reader reader() {
+  public Audience reader() {
     return reader;
   }
 

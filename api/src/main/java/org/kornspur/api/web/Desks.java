@@ -11,7 +11,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.kornspur.api.command.fact.Quarantine;
+import org.kornspur.api.command.fact.QuarantineDecisions;
 import org.kornspur.api.http.QuarantineFilter;
 import org.kornspur.api.problem.ProblemLanguage;
 import org.kornspur.api.query.RequestWords;
@@ -37,7 +37,7 @@ public class Desks {
   private static final int SHOWN_REFUSED = 5;
 
   @Inject VisibleData data;
-  @Inject Quarantine quarantine;
+  @Inject QuarantineDecisions quarantine;
   @Inject Framing framing;
   @Inject RequestWords requestWords;
   @Inject StandingSentences sentences;

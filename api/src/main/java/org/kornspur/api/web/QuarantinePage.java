@@ -23,7 +23,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.Operation;
-import org.kornspur.api.command.fact.Quarantine;
+import org.kornspur.api.command.fact.QuarantineDecisions;
 import org.kornspur.api.http.IgnoredParameters;
 import org.kornspur.api.http.QuarantineFilter;
 import org.kornspur.api.problem.ApiProblem;
@@ -44,7 +44,7 @@ import org.kornspur.ingest.intake.ProblemWords;
 @Produces(MediaType.TEXT_HTML + ";charset=UTF-8")
 public class QuarantinePage {
   @Inject Framing framing;
-  @Inject Quarantine quarantine;
+  @Inject QuarantineDecisions quarantine;
   @Inject QueryService queries;
   @Inject IgnoredParameters ignored;
   @Inject CurrentCaller caller;

@@ -84,7 +84,7 @@ public class SubjectSheets {
         lines.inherited(standing),
         cut.links().isEmpty()
             ? Optional.empty()
-            : Optional.of(new PedigreeFaces(data, sentences, framing).draw(cut, subject)),
+            : Optional.of(new PedigreeNodes(data, sentences, framing).draw(cut, subject)),
         cut.nodes().size() < cut.all()
             ? Optional.of(
                 texts.pedigreeCut(form().count(cut.nodes().size()), form().count(cut.all())))

@@ -16,6 +16,6 @@ public final class EnglishWords {
   }
 
   static Words words(Language language, LocalDate today) {
-    return new Words(Reader.ofEverything(new LocalForm(language, ZoneOffset.UTC), today));
+    return new Words(Audience.ofEverything(new LocalForm(language, ZoneOffset.UTC), today));
   }
 }

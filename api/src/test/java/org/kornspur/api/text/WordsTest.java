@@ -107,7 +107,7 @@ class WordsTest {
   void idsAreLinksOnPagesAndWithheldOnesAreNot() {
     Words reader =
         new Words(
-            new Reader() {
+            new Audience() {
               @Override
               public LocalForm form() {
                 return new LocalForm(Language.ENGLISH, ZoneOffset.UTC);

@@ -1,7 +1,5 @@
 package org.kornspur.processors.balance;
 
-
-
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.EnumSet;

@@ -1,7 +1,5 @@
 package org.kornspur.processors.balance;
 
-
-
 import java.util.List;
 
 /**

@@ -21,9 +21,9 @@ import org.kornspur.contract.PostControlResult;
 import org.kornspur.ingest.contract.CategoryRank;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.balance.MassFlow;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.pedigree.Edges;
-import org.kornspur.processors.balance.MassFlow;
 
 /**
  * All that is known of one subject: its facts, and what parents, the hybrid and the ground

@@ -2,7 +2,7 @@ package org.kornspur.processors.finding;
 
 import java.time.LocalDate;
 import java.util.Optional;
-import org.kornspur.processors.standards.JudgedAs;
+import org.kornspur.processors.standards.CategorySubstitution;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.NothingAsked;
 import org.kornspur.processors.statistics.Source;
@@ -89,7 +89,7 @@ public sealed interface Reference extends Finding {
   }
 
   /** Where it stands that a category is judged as another, and how sure that is. */
-  static Reference of(JudgedAs.Source source) {
+  static Reference of(CategorySubstitution.Source source) {
     return source.verified()
         ? new OfRulebook(
             source.rulebookId(),

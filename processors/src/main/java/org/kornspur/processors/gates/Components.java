@@ -67,7 +67,7 @@ final class Components implements GateRule {
       case LOT ->
           with(
               new Check(dossier).lot(),
-              BooksOfParts.owed(dossier),
+              MixtureRulebooks.owed(dossier),
               PossibleCategory.ofLot(dossier),
               PollenParentAtHarvest.ofLot(dossier));
       case SOURCE, HYBRID, ENTERPRISE -> List.of();

@@ -16,7 +16,7 @@ import org.kornspur.processors.verdict.Gate;
 
 /**
  * What the gates ask of a crop or lot. Whatever stands here and has no limit in the book is either
- * asked for by nobody, which the book then says, or owed; see {@link Silence}.
+ * asked for by nobody, which the book then says, or owed; see {@link MissingLimits}.
  */
 final class Demands {
   private static final List<Demand> OF_EVERY_CROP =

@@ -36,7 +36,7 @@ public final class Gates {
             proving(new Moisture(), FactType.MOISTURE_TEST),
             new LotSize(),
             new SampleDrawing())
-        .<GateRule>map(WithSilence::new)
+        .<GateRule>map(MissingLimitGate::new)
         .toList();
   }
 

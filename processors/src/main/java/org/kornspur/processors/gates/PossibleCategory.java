@@ -61,7 +61,7 @@ final class PossibleCategory {
         .material()
         .filter(material -> !factIds.isEmpty())
         .filter(material -> !isPossible(material.kind(), material.category()))
-        .filter(material -> !OtherRye.is(dossier, material))
+        .filter(material -> !OpenPollinatedRye.is(dossier, material))
         .map(
             material ->
                 owed(new RuleFinding.SeedCannotBe(material.kind(), material.category()), factIds));

@@ -11,12 +11,12 @@ import java.util.stream.Stream;
 import org.kornspur.contract.Conditioning;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.balance.MassFlow;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.finding.Advice;
 import org.kornspur.processors.pedigree.Edge;
-import org.kornspur.processors.balance.MassFlow;
 import org.kornspur.processors.standards.Answer;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
@@ -85,7 +85,7 @@ record SeedLot(Dossier dossier, Material material, Rulebook rulebook, LocalDate 
   }
 
   Rye rye() {
-    if (OtherRye.is(dossier, material)) {
+    if (OpenPollinatedRye.is(dossier, material)) {
       return Rye.OTHER;
     }
     return dossier.edgesIn().stream().anyMatch(edge -> edge.by() == FactType.ADMIXTURE)

@@ -1,18 +1,5 @@
 package org.kornspur.processors.recall;
 
-import org.kornspur.processors.pedigree.Pedigree;
-import org.kornspur.processors.pedigree.Edge;
-import org.kornspur.processors.pedigree.Edges;
-import org.kornspur.processors.pedigree.Trace;
-
-
-
-import org.kornspur.processors.balance.MassFlow;
-
-import org.kornspur.processors.balance.MassBalance;
-
-import org.kornspur.processors.balance.Ledger;
-
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -29,7 +16,14 @@ import org.kornspur.contract.Dispatch;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.balance.Ledger;
+import org.kornspur.processors.balance.MassBalance;
 import org.kornspur.processors.balance.MassBalance.Tolerance;
+import org.kornspur.processors.balance.MassFlow;
+import org.kornspur.processors.pedigree.Edge;
+import org.kornspur.processors.pedigree.Edges;
+import org.kornspur.processors.pedigree.Pedigree;
+import org.kornspur.processors.pedigree.Trace;
 
 /**
  * A recall drill: where a lot came from, where it went down to the bags at the customers, and

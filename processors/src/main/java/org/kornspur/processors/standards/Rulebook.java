@@ -61,7 +61,7 @@ public interface Rulebook {
   }
 
   /** What holds for a category because it holds for another; empty where it has its own lines. */
-  default Optional<JudgedAs> judgedAs(Category category, LocalDate on) {
+  default Optional<CategorySubstitution> judgedAs(Category category, LocalDate on) {
     return Optional.empty();
   }
 

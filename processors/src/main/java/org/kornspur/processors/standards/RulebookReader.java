@@ -171,18 +171,18 @@ final class RulebookReader {
         constants(CropRole.class, item, "roles", place, EnumSet.allOf(CropRole.class)));
   }
 
-  private List<JudgedAs> judgedAs(String id, String edition) {
-    List<JudgedAs> all = new ArrayList<>();
+  private List<CategorySubstitution> judgedAs(String id, String edition) {
+    List<CategorySubstitution> all = new ArrayList<>();
     JsonNode items = root.path("judgedAs");
     for (int at = 0; at < items.size(); at++) {
       JsonNode item = items.get(at);
       String place = "judgedAs[%d]".formatted(at);
       JsonNode source = item.path("source");
       all.add(
-          new JudgedAs(
+          new CategorySubstitution(
               constant(Category.class, item, "category", place),
               constant(Category.class, item, "as", place),
-              new JudgedAs.Source(
+              new CategorySubstitution.Source(
                   id,
                   edition,
                   text(source, "text", place + " source"),

@@ -76,7 +76,7 @@ final class UnreadLines {
     }
   }
 
-  private void judgedAs(String place, JudgedAs as) {
+  private void judgedAs(String place, CategorySubstitution as) {
     boolean leadsOn = book.judgedAs().stream().anyMatch(next -> next.category() == as.as());
     if (leadsOn) {
       throw new RulebookRefused(

@@ -26,7 +26,7 @@ record WrittenRulebook(
     String edition,
     List<RulebookLine> lines,
     List<NothingAskedLine> nothingAsked,
-    List<JudgedAs> judgedAs,
+    List<CategorySubstitution> judgedAs,
     Optional<SamplingIntensity> ownPrimarySamples,
     Optional<WrittenRulebook> base,
     Optional<WrittenRulebook> practice)
@@ -95,7 +95,7 @@ record WrittenRulebook(
     if (!own.isSilent()) {
       return own;
     }
-    Optional<JudgedAs> as = ownJudgedAs(category, on);
+    Optional<CategorySubstitution> as = ownJudgedAs(category, on);
     if (as.isPresent()) {
       Answer asOther = through(as.get(), inText(as.get().as(), on, lines));
       if (!asOther.isSilent()) {
@@ -106,7 +106,7 @@ record WrittenRulebook(
   }
 
   /** What was not read is not verified, though the limit itself was. */
-  private static Answer through(JudgedAs as, Answer answer) {
+  private static Answer through(CategorySubstitution as, Answer answer) {
     if (as.source().verified()) {
       return answer;
     }
@@ -118,11 +118,11 @@ record WrittenRulebook(
   }
 
   @Override
-  public Optional<JudgedAs> judgedAs(Category category, LocalDate on) {
+  public Optional<CategorySubstitution> judgedAs(Category category, LocalDate on) {
     return ownJudgedAs(category, on).or(() -> base.flatMap(book -> book.judgedAs(category, on)));
   }
 
-  private Optional<JudgedAs> ownJudgedAs(Category category, LocalDate on) {
+  private Optional<CategorySubstitution> ownJudgedAs(Category category, LocalDate on) {
     return judgedAs.stream().filter(as -> as.holds(category, on)).findFirst();
   }
 

@@ -28,7 +28,7 @@ import org.kornspur.processors.judging.Judge;
  *
  * <p>In the background all dossiers of the task are judged again when the rules change.
  */
-final class DossierJudging implements Processor<Subject, Filed, String, DossierRecord> {
+final class DossierJudging implements Processor<Subject, DossierChange, String, DossierRecord> {
   /** From one dossier that is judged at once to the next: little of a thread's time. */
   static final Duration PAUSE = Duration.ofMillis(20);
 
@@ -89,14 +89,14 @@ final class DossierJudging implements Processor<Subject, Filed, String, DossierR
   }
 
   @Override
-  public void process(Record<Subject, Filed> record) {
+  public void process(Record<Subject, DossierChange> record) {
     Subject subject = record.key();
-    if (record.value() instanceof Filed.OfFact fact) {
+    if (record.value() instanceof DossierChange.OfFact fact) {
       judgeSoon(record, unheard(subject, fact.parents()), unheard(subject, fact.hybrids()));
-    } else if (record.value() instanceof Filed.OfReport question
+    } else if (record.value() instanceof DossierChange.OfReport question
         && subject.kind() == Subject.Kind.ENTERPRISE) {
       updater.answer(subject, question.sender());
-    } else if (record.value() instanceof Filed.OfReport report) {
+    } else if (record.value() instanceof DossierChange.OfReport report) {
       marked.heard(subject, report.sender());
       judgeSoon(record, Set.of(), Set.of());
     } else {
@@ -132,7 +132,8 @@ final class DossierJudging implements Processor<Subject, Filed, String, DossierR
     };
   }
 
-  private void judgeSoon(Record<Subject, Filed> record, Set<String> parents, Set<String> hybrids) {
+  private void judgeSoon(
+      Record<Subject, DossierChange> record, Set<String> parents, Set<String> hybrids) {
     Subject subject = record.key();
     long now = context.currentSystemTimeMs();
     boolean isQuiet =

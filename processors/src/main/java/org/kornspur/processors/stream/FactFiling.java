@@ -19,11 +19,11 @@ import org.kornspur.ingest.wire.WireFormat;
 import org.kornspur.processors.pedigree.Edges;
 
 /** Puts a fact, or that it was superseded, into the dossier, and has the dossier judged. */
-final class FactFiling implements Processor<String, SubjectMessage, Subject, Filed> {
-  private static final Filed NO_OTHERS = new Filed.OfFact(Set.of(), Set.of());
+final class FactFiling implements Processor<String, SubjectMessage, Subject, DossierChange> {
+  private static final DossierChange NO_OTHERS = new DossierChange.OfFact(Set.of(), Set.of());
 
   private final WireFormat wire;
-  private ProcessorContext<Subject, Filed> context;
+  private ProcessorContext<Subject, DossierChange> context;
   private KeyValueStore<String, byte[]> facts;
   private KeyValueStore<String, String> revocations;
 
@@ -32,7 +32,7 @@ final class FactFiling implements Processor<String, SubjectMessage, Subject, Fil
   }
 
   @Override
-  public void init(ProcessorContext<Subject, Filed> context) {
+  public void init(ProcessorContext<Subject, DossierChange> context) {
     this.context = context;
     facts = context.getStateStore(StateStores.DOSSIER_FACTS);
     revocations = context.getStateStore(StateStores.DOSSIER_REVOCATIONS);
@@ -41,7 +41,7 @@ final class FactFiling implements Processor<String, SubjectMessage, Subject, Fil
   @Override
   public void process(Record<String, SubjectMessage> record) {
     Subject subject = Keys.subject(record.key());
-    Filed filed = NO_OTHERS;
+    DossierChange filed = NO_OTHERS;
     if (record.value() instanceof SubjectMessage.FactFor message) {
       filed = file(subject, message);
     } else if (record.value() instanceof SubjectMessage.RevocationOf revocation) {
@@ -51,14 +51,14 @@ final class FactFiling implements Processor<String, SubjectMessage, Subject, Fil
     context.forward(new Record<>(subject, filed, record.timestamp()));
   }
 
-  private Filed file(Subject subject, SubjectMessage.FactFor message) {
+  private DossierChange file(Subject subject, SubjectMessage.FactFor message) {
     Optional<SpecificRecord> fact = factOf(subject, message);
     facts.put(Keys.of(subject, message.factId()), message.wire());
     return fact.map(filed -> filed(subject, filed)).orElse(NO_OTHERS);
   }
 
-  private static Filed filed(Subject subject, SpecificRecord fact) {
-    return new Filed.OfFact(
+  private static DossierChange filed(Subject subject, SpecificRecord fact) {
+    return new DossierChange.OfFact(
         Edges.of(fact).stream()
             .filter(edge -> edge.child().equals(subject))
             .map(edge -> edge.parent().toString())

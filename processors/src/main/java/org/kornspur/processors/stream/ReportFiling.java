@@ -8,12 +8,12 @@ import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Report;
 
 /** Puts what parents, hybrids and the ground tell into a dossier, and has it judged. */
-final class ReportFiling implements Processor<String, ReportChange, Subject, Filed> {
-  private ProcessorContext<Subject, Filed> context;
+final class ReportFiling implements Processor<String, ReportChange, Subject, DossierChange> {
+  private ProcessorContext<Subject, DossierChange> context;
   private KeyValueStore<String, byte[]> reports;
 
   @Override
-  public void init(ProcessorContext<Subject, Filed> context) {
+  public void init(ProcessorContext<Subject, DossierChange> context) {
     this.context = context;
     reports = context.getStateStore(StateStores.DOSSIER_REPORTS);
   }
@@ -26,7 +26,10 @@ final class ReportFiling implements Processor<String, ReportChange, Subject, Fil
       change.report().ifPresent(report -> requireReportTo(subject, change.sender(), report));
       file(subject, change);
     }
-    Filed filed = change.isReminder() ? new Filed.Reminder() : new Filed.OfReport(change.sender());
+    DossierChange filed =
+        change.isReminder()
+            ? new DossierChange.Reminder()
+            : new DossierChange.OfReport(change.sender());
     context.forward(new Record<>(subject, filed, record.timestamp()));
   }
 

@@ -153,7 +153,8 @@ class SharedSamplesTest {
             .parent("p", under("DE", Facts.RESTORER));
     assertThat(Judged.by("EU", new Components(), mixture.dossier()).worst()).isEqualTo("MET");
     assertThat(
-            Silence.notes(mixture.dossier(), Rulebooks.bundled().find("EU").orElseThrow()).stream()
+            MissingLimits.notes(mixture.dossier(), Rulebooks.bundled().find("EU").orElseThrow())
+                .stream()
                 .map(note -> note.finding()))
         .contains(new RuleFinding.JudgedByBookOfFemale("EU", List.of("DE")).coded());
   }

@@ -1,16 +1,5 @@
 package org.kornspur.processors.recall;
 
-import org.kornspur.processors.pedigree.Pedigree;
-import org.kornspur.processors.pedigree.Edge;
-import org.kornspur.processors.pedigree.Edges;
-
-
-
-
-import org.kornspur.processors.balance.MassBalance;
-
-import org.kornspur.processors.balance.LotAccount;
-
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
@@ -28,9 +17,14 @@ import org.kornspur.contract.Category;
 import org.kornspur.contract.CropRole;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.contract.SubjectsNamed;
+import org.kornspur.processors.balance.LotAccount;
+import org.kornspur.processors.balance.MassBalance;
+import org.kornspur.processors.balance.MassBalance.Tolerance;
 import org.kornspur.processors.fixture.Draft;
 import org.kornspur.processors.fixture.Facts;
-import org.kornspur.processors.balance.MassBalance.Tolerance;
+import org.kornspur.processors.pedigree.Edge;
+import org.kornspur.processors.pedigree.Edges;
+import org.kornspur.processors.pedigree.Pedigree;
 
 /**
  * A drill against an example that was worked by hand.

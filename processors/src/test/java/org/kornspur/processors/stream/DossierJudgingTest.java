@@ -68,7 +68,7 @@ class DossierJudgingTest {
     assertThat(sentTo(Dossiers.TO_REPORTS)).isEqualTo(1);
     assertThat(marks.get(LOT.toString())).isNotNull();
 
-    judging.process(new Record<>(LOT, new Filed.Reminder(), START_MS));
+    judging.process(new Record<>(LOT, new DossierChange.Reminder(), START_MS));
 
     assertThat(sentTo(Dossiers.TO_STANDINGS)).isEqualTo(1);
     assertThat(sentTo(Dossiers.TO_REPORTS)).isEqualTo(1);
@@ -93,7 +93,7 @@ class DossierJudgingTest {
     filed(Set.of("lot:SILENT"));
     int reminders = 0;
     while (sentTo(Dossiers.TO_STANDINGS) == 0) {
-      judging.process(new Record<>(LOT, new Filed.Reminder(), START_MS));
+      judging.process(new Record<>(LOT, new DossierChange.Reminder(), START_MS));
       reminders++;
       assertThat(reminders).isLessThan(10);
     }
@@ -120,7 +120,7 @@ class DossierJudgingTest {
   }
 
   private void filed(Set<String> parents) {
-    judging.process(new Record<>(LOT, new Filed.OfFact(parents, Set.of()), START_MS));
+    judging.process(new Record<>(LOT, new DossierChange.OfFact(parents, Set.of()), START_MS));
   }
 
   private long sentTo(String sink) {

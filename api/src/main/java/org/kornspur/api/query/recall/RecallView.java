@@ -14,10 +14,10 @@ import org.kornspur.api.security.visibility.Visibility;
 import org.kornspur.api.text.Words;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.balance.ConditioningAccount;
-import org.kornspur.processors.recall.Delivery;
-import org.kornspur.processors.recall.LooseEnd;
 import org.kornspur.processors.balance.LotAccount;
 import org.kornspur.processors.balance.MassBalance;
+import org.kornspur.processors.recall.Delivery;
+import org.kornspur.processors.recall.LooseEnd;
 import org.kornspur.processors.recall.RecallDrill;
 
 /** A recall drill: back, forward, and whether the masses add up. */

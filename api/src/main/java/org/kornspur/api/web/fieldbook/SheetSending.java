@@ -9,7 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
-import org.kornspur.api.command.fact.Intake;
+import org.kornspur.api.command.fact.SubmissionAnswers;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemLanguage;
 import org.kornspur.ingest.intake.Problem;
@@ -20,7 +20,7 @@ import org.kornspur.ingest.json.ReadResult;
 /** Sends the fact of a form through the same intake as every other fact. */
 @ApplicationScoped
 public class SheetSending {
-  @Inject Intake intake;
+  @Inject SubmissionAnswers intake;
   @Inject ProblemLanguage language;
 
   /**

@@ -23,7 +23,7 @@ import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
 import org.kornspur.api.security.visibility.SkipRedaction;
-import org.kornspur.api.text.Reader;
+import org.kornspur.api.text.Audience;
 import org.kornspur.api.text.Words;
 import org.kornspur.api.web.Frame;
 import org.kornspur.api.web.Framing;
@@ -98,7 +98,7 @@ public class HelpPage {
             frame(),
             manual(),
             ids,
-            RuleSheet.of(book, today, new Words(Reader.ofEverything(framing.form(), today))),
+            RuleSheet.of(book, today, new Words(Audience.ofEverything(framing.form(), today))),
             framing.form().day(today)));
   }
 

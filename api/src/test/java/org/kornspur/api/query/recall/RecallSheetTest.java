@@ -16,9 +16,9 @@ import org.kornspur.api.text.EnglishWords;
 import org.kornspur.contract.Dispatch;
 import org.kornspur.contract.FactHeader;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.balance.MassBalance.Tolerance;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.pedigree.Edges;
-import org.kornspur.processors.balance.MassBalance.Tolerance;
 import org.kornspur.processors.pedigree.Pedigree;
 import org.kornspur.processors.recall.RecallDrill;
 

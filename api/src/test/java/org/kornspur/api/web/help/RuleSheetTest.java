@@ -8,9 +8,9 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.kornspur.api.text.Audience;
 import org.kornspur.api.text.Language;
 import org.kornspur.api.text.LocalForm;
-import org.kornspur.api.text.Reader;
 import org.kornspur.api.text.Words;
 import org.kornspur.contract.CropRole;
 import org.kornspur.processors.dossier.Material;
@@ -86,7 +86,7 @@ class RuleSheetTest {
     return RuleSheet.of(
         Rulebooks.bundled().find(book).orElseThrow(),
         DAY,
-        new Words(Reader.ofEverything(new LocalForm(language, ZoneOffset.UTC), DAY)));
+        new Words(Audience.ofEverything(new LocalForm(language, ZoneOffset.UTC), DAY)));
   }
 
   private static RuleSheet.Cell cell(

@@ -3,7 +3,7 @@ package org.kornspur.processors.stream;
 import java.util.Set;
 
 /** What was put into a dossier, so that it is to be judged; or that the marked ones are due. */
-sealed interface Filed {
+sealed interface DossierChange {
 
   /**
    * A fact, or that one was superseded.
@@ -11,15 +11,15 @@ sealed interface Filed {
    * @param parents subjects in text form that the fact names as parents of the dossier's own
    * @param hybrids hybrids that it names, likewise
    */
-  record OfFact(Set<String> parents, Set<String> hybrids) implements Filed {}
+  record OfFact(Set<String> parents, Set<String> hybrids) implements DossierChange {}
 
   /**
    * What a parent, a hybrid or an isolation cell tells, or that it tells it no more.
    *
    * @param sender who tells
    */
-  record OfReport(String sender) implements Filed {}
+  record OfReport(String sender) implements DossierChange {}
 
   /** Nothing; the reminder of the task is back. */
-  record Reminder() implements Filed {}
+  record Reminder() implements DossierChange {}
 }

@@ -5,7 +5,7 @@ import java.util.Optional;
 import org.kornspur.ingest.contract.Subject;
 
 /** Who reads: in which language, on which day, and what may be named to them. */
-public interface Reader {
+public interface Audience {
 
   /** Writes dates, numbers and units, in the reader's language. */
   LocalForm form();
@@ -26,8 +26,8 @@ public interface Reader {
   Optional<String> pageOf(Subject subject);
 
   /** One who sees everything and follows no links: for papers and for tests. */
-  static Reader ofEverything(LocalForm form, LocalDate today) {
-    return new Reader() {
+  static Audience ofEverything(LocalForm form, LocalDate today) {
+    return new Audience() {
       @Override
       public LocalForm form() {
         return form;

@@ -26,7 +26,7 @@ import org.kornspur.processors.verdict.RuleNote;
 import org.kornspur.processors.verdict.Verdict;
 
 /** No crop or lot is fit because its rulebook says nothing of it. */
-class SilenceTest {
+class MissingLimitsTest {
   private static final Judge JUDGE = Judge.by(Rulebooks.bundled());
 
   /**

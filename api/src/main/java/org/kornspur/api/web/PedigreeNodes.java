@@ -12,7 +12,7 @@ import org.kornspur.ingest.contract.Subject;
 import org.kornspur.standing.SeedMaterial;
 
 /** Draws a part of the pedigree, with what each crop, lot and customer shows. */
-final class PedigreeFaces {
+final class PedigreeNodes {
   private static final int LONGEST_TITLE = 18;
 
   private final VisibleData data;
@@ -21,7 +21,7 @@ final class PedigreeFaces {
   private final LocalForm form;
   private final DomainTerms terms;
 
-  PedigreeFaces(VisibleData data, StandingSentences sentences, Framing framing) {
+  PedigreeNodes(VisibleData data, StandingSentences sentences, Framing framing) {
     this.data = data;
     this.sentences = sentences;
     this.texts = framing.texts(LotMessages.class);

@@ -21,7 +21,7 @@ import org.kornspur.ingest.intake.Problem;
 
 /** Answers for the facts of a request: a receipt for one, a list of outcomes for many. */
 @ApplicationScoped
-public class Intake {
+public class SubmissionAnswers {
   @Inject FactSubmission submission;
   @Inject ProblemLanguage language;
 

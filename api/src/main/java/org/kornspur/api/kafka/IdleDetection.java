@@ -18,7 +18,7 @@ import org.kornspur.api.problem.BackupDetail;
 import org.kornspur.ingest.publish.FactPublisher;
 
 /** Finds out that the processors write nothing, by the ends of all topics that they write to. */
-final class Quiet implements AutoCloseable {
+final class IdleDetection implements AutoCloseable {
   private static final Duration STILL = Duration.ofSeconds(1);
   private static final Duration LONGEST_WAIT = Duration.ofMinutes(2);
   private static final Set<String> WRITTEN_BY_OTHERS =
@@ -30,7 +30,7 @@ final class Quiet implements AutoCloseable {
 
   private final Admin admin;
 
-  Quiet(Map<String, Object> clientSettings) {
+  IdleDetection(Map<String, Object> clientSettings) {
     admin = Admin.create(clientSettings);
   }
 

@@ -46,7 +46,7 @@ import org.kornspur.ingest.wire.UnknownRecordType;
 
 /** Settles refused input: takes it in after all, or discards it with a reason. */
 @ApplicationScoped
-public class Quarantine {
+public class QuarantineDecisions {
   /** Characters of the reason for a decision, at most. */
   public static final int LONGEST_REASON = 500;
 
@@ -159,7 +159,7 @@ public class Quarantine {
       throw notReplayable(problems);
     }
     Outcome outcome = submission.sendAsCaller(fact);
-    ReceiptView receipt = Intake.receipt(outcome);
+    ReceiptView receipt = SubmissionAnswers.receipt(outcome);
     engine.quarantine(
         decided(entry, QuarantineState.REPLAYED, reason).setReplayedAs(receipt.factId()).build());
     return receipt;

@@ -28,11 +28,11 @@ import org.kornspur.processors.verdict.Verdict;
  *
  * <p>Common practice, no source: the seed that is harvested from a mixture is the female's.
  */
-final class BooksOfParts {
+final class MixtureRulebooks {
   private static final At AT =
       At.aspect(Gate.COMPONENTS, "rulebooks of the parts", new Aspect.Rulebook());
 
-  private BooksOfParts() {}
+  private MixtureRulebooks() {}
 
   /** What is owed where it is left open. */
   static Optional<Verdict> owed(Dossier dossier) {

@@ -11,9 +11,9 @@ import org.kornspur.processors.dossier.Material;
  * and that the breeder's scheme does not know is taken for it; any other certified component is a
  * wrong declaration.
  */
-final class OtherRye {
+final class OpenPollinatedRye {
 
-  private OtherRye() {}
+  private OpenPollinatedRye() {}
 
   static boolean is(Dossier dossier, Material material) {
     return material.kind() == Material.Kind.COMPONENT

@@ -26,9 +26,9 @@ import org.kornspur.processors.verdict.Verdict;
  * standing and counts as nothing; if it has no line at all, evidence is owed, for nobody knows what
  * it asks for. Neither is ever met.
  */
-public final class Silence {
+public final class MissingLimits {
 
-  private Silence() {}
+  private MissingLimits() {}
 
   /** Evidence that a gate owes because the book has no line. */
   static List<Verdict> owed(Dossier dossier, Rulebook rulebook, Gate gate) {
@@ -55,7 +55,7 @@ public final class Silence {
                         Optional.empty(),
                         new RuleFinding.JudgedAs(as.category(), as.as(), Reference.of(as.source()))
                             .coded())));
-    BooksOfParts.note(dossier).ifPresent(notes::add);
+    MixtureRulebooks.note(dossier).ifPresent(notes::add);
     cells(dossier, rulebook, demand -> true)
         .flatMap(cell -> cell.note().stream())
         .forEach(notes::add);

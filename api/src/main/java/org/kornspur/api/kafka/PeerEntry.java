@@ -12,7 +12,7 @@ import org.kornspur.processors.dossier.Entry;
  * @param awaitsConfirmation as in {@link Entry}
  * @param unconfirmed as in {@link Entry}; null from an instance of an earlier version
  */
-public record KeptEntry(
+public record PeerEntry(
     byte[] wire,
     Optional<String> supersededBy,
     Optional<String> reason,

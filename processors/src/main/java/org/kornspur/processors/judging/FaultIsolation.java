@@ -6,11 +6,11 @@ import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import org.kornspur.ingest.intake.FieldLimits;
+import org.kornspur.processors.balance.MassFlow;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Entry;
 import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.dossier.SeedMeasures;
-import org.kornspur.processors.balance.MassFlow;
 
 /**
  * Finds out on which facts a fault rests: those without which the same dossier can be judged. Each
@@ -22,13 +22,13 @@ import org.kornspur.processors.balance.MassFlow;
  * @param left what came out without a suspect that only bears evidence: neither what the seed is
  *     nor its mass hang on it
  */
-record Suspects<T>(List<String> factIds, List<T> left) {
+record FaultIsolation<T>(List<String> factIds, List<T> left) {
   /** Beyond this a dossier is not tried fact by fact, and all its facts are suspected. */
   private static final int MOST_TRIED = 200;
 
   private static final int MOST_NAMED = 20;
 
-  static <T> Suspects<T> of(Dossier dossier, Function<Dossier, T> work) {
+  static <T> FaultIsolation<T> of(Dossier dossier, Function<Dossier, T> work) {
     List<Entry> counting = dossier.entries().stream().filter(Entry::counts).toList();
     List<Report> reports = dossier.reports();
     List<String> blamed = new ArrayList<>();
@@ -67,7 +67,7 @@ record Suspects<T>(List<String> factIds, List<T> left) {
         found.isEmpty()
             ? counting.stream().map(entry -> entry.header().getFactId())
             : found.stream();
-    return new Suspects<>(named.distinct().sorted().limit(MOST_NAMED).toList(), left);
+    return new FaultIsolation<>(named.distinct().sorted().limit(MOST_NAMED).toList(), left);
   }
 
   private static <T> Optional<T> attempt(Dossier without, Function<Dossier, T> work) {

@@ -11,7 +11,7 @@ import org.kornspur.contract.Category;
  * @param as category whose lines hold for it
  * @param source where the book says so
  */
-public record JudgedAs(Category category, Category as, Source source) {
+public record CategorySubstitution(Category category, Category as, Source source) {
 
   /**
    * Where it stands.

@@ -20,11 +20,11 @@ import org.kornspur.processors.verdict.Verdict;
  * becomes a {@link Fault}, and evidence is owed. That holds for every fact that ever lies in a
  * dossier, whatever the intake let through when it came.
  */
-final class Attempts {
+final class GuardedSteps {
   private final Dossier dossier;
   private final List<Fault> faults = new ArrayList<>();
 
-  Attempts(Dossier dossier) {
+  GuardedSteps(Dossier dossier) {
     this.dossier = dossier;
   }
 
@@ -49,7 +49,7 @@ final class Attempts {
               gate,
               part,
               Optional.of(new Aspect.Judging(part).coded()),
-              Suspects.of(dossier, work).factIds(),
+              FaultIsolation.of(dossier, work).factIds(),
               broken));
       return otherwise.get();
     }
@@ -63,7 +63,7 @@ final class Attempts {
     try {
       return rule.apply(dossier).stream().flatMap(verdict -> finite(verdict).stream()).toList();
     } catch (RuntimeException | StackOverflowError broken) {
-      Suspects<List<Verdict>> suspects = Suspects.of(dossier, rule);
+      FaultIsolation<List<Verdict>> suspects = FaultIsolation.of(dossier, rule);
       faults.add(new Fault(gate, "", Optional.empty(), suspects.factIds(), broken));
       Map<String, Verdict> against = new LinkedHashMap<>();
       suspects.left().stream()

@@ -12,7 +12,7 @@ import org.kornspur.processors.verdict.Verdict;
  *
  * @param rule the gate by the limits that there are
  */
-record WithSilence(GateRule rule) implements GateRule {
+record MissingLimitGate(GateRule rule) implements GateRule {
 
   @Override
   public Gate gate() {
@@ -23,7 +23,7 @@ record WithSilence(GateRule rule) implements GateRule {
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
     return Stream.concat(
             rule.judge(dossier, rulebook).stream(),
-            Silence.owed(dossier, rulebook, rule.gate()).stream())
+            MissingLimits.owed(dossier, rulebook, rule.gate()).stream())
         .toList();
   }
 }

@@ -21,12 +21,12 @@ import org.kornspur.processors.pedigree.Pedigree;
  * it was split, merged or mixed from came out of. Sowing ends the search, since a harvest carries
  * no treatment.
  */
-final class Treatments {
+final class SeedTreatments {
   private static final int MOST_LOTS = 500;
 
   private final Engine engine;
 
-  Treatments(Engine engine) {
+  SeedTreatments(Engine engine) {
     this.engine = engine;
   }
 
