@@ -26,7 +26,8 @@ import org.kornspur.processors.stream.Topics;
 
 /**
  * Records that came in and whose outcome is not committed yet, over all instances, as the brokers
- * know it. The answer is kept for a moment, so that many questions at once ask the brokers once.
+ * know it. An answer that something waits is kept for a moment, so that many questions at once ask
+ * the brokers once.
  *
  * <p>It is counted to the last record that was written (the high watermark), not to the last one
  * that may be read (the last stable offset): a record behind an open transaction has come in too.
@@ -47,7 +48,13 @@ final class ProcessingLag implements AutoCloseable {
    * @param heldBack facts among them that nobody may read yet, because a producer keeps a
    *     transaction open
    */
-  record Counted(Map<String, Long> waiting, long heldBack) {}
+  record Counted(Map<String, Long> waiting, long heldBack) {
+
+    /** Then answers say that they are complete, and so it must be true when they say it. */
+    private boolean isNothing() {
+      return heldBack == 0 && waiting.values().stream().allMatch(count -> count == 0);
+    }
+  }
 
   /** So many offsets may be aborted facts alone; of more it is not looked for. */
   private static final long MOST_ABORTED = 10_000;
@@ -59,7 +66,7 @@ final class ProcessingLag implements AutoCloseable {
   private final String group;
   private final List<TopicPartition> partitions;
   private Counted kept = new Counted(Map.of(), 0);
-  private long keptUntil = Long.MIN_VALUE;
+  private long keptUntil;
 
   ProcessingLag(Map<String, Object> clientSettings, String group)
       throws InterruptedException, ExecutionException, TimeoutException {
@@ -92,7 +99,7 @@ final class ProcessingLag implements AutoCloseable {
    * @throws NotReady where the brokers do not tell
    */
   synchronized Counted now() {
-    if (keptUntil == Long.MIN_VALUE || System.nanoTime() - keptUntil > 0) {
+    if (kept.isNothing() || System.nanoTime() - keptUntil > 0) {
       kept = ask();
       keptUntil = System.nanoTime() + KEPT_NANOS;
     }

@@ -57,6 +57,9 @@ record ProvingResults(GateRule rule, FactType of) implements GateRule {
 
   private static Verdict worse(
       Verdict all, Optional<Verdict> proven, List<UnprovenResult> unproven) {
+    if (proven.filter(Verdict.NotMet.class::isInstance).isPresent()) {
+      return told(proven.get(), unproven);
+    }
     if (!(all instanceof Verdict.Met met)) {
       return told(all, unproven);
     }

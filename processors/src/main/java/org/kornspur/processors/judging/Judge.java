@@ -114,6 +114,11 @@ public final class Judge {
     };
   }
 
+  /** What a crop or lot asks others, whatever comes of its judging. */
+  public static List<Report> questions(Dossier dossier) {
+    return LaboratoryMasterData.askedBy(dossier).toList();
+  }
+
   /**
    * What the gates say of a crop or lot; release is decided on it. What cannot be judged is owed:
    * it throws nothing.

@@ -1,5 +1,6 @@
 package org.kornspur.processors.judging;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 import org.kornspur.contract.EnterpriseDeclared;
@@ -21,20 +22,44 @@ final class LaboratoryMasterData {
         .map(laboratory -> new Report.AsksLaboratory(lot.subject(), laboratory));
   }
 
-  /** The answers of an enterprise to those that asked. The latest declaration says all. */
+  /**
+   * The answers of an enterprise to those that asked. The latest declaration counts. Whatever is to
+   * take its place or take it back and is not confirmed yet can only end an accreditation: until it
+   * is confirmed or withdrawn, no seed is fit on what it disputes.
+   */
   static List<Report> reportsOf(Dossier enterprise) {
-    List<Report.Accredited> accreditations =
-        enterprise.latest(EnterpriseDeclared.class).stream()
-            .flatMap(declared -> declared.getAccreditations().stream())
-            .map(
-                held ->
-                    new Report.Accredited(held.getTest(), held.getValidFrom(), held.getValidTo()))
-            .toList();
+    List<Report.Accredited> accreditations = accreditations(enterprise);
     return enterprise.reports().stream()
         .filter(Report.AsksLaboratory.class::isInstance)
         .map(Report.AsksLaboratory.class::cast)
         .<Report>map(
             asks -> new Report.FromLaboratory(enterprise.subject(), asks.asking(), accreditations))
+        .toList();
+  }
+
+  private static List<Report.Accredited> accreditations(Dossier enterprise) {
+    boolean isDisputed =
+        enterprise.entries().stream()
+            .filter(entry -> entry.fact() instanceof EnterpriseDeclared)
+            .anyMatch(entry -> entry.counts() && !entry.unconfirmed().isEmpty());
+    if (isDisputed) {
+      return List.of();
+    }
+    List<Report.Accredited> held =
+        new ArrayList<>(
+            enterprise
+                .latest(EnterpriseDeclared.class)
+                .map(LaboratoryMasterData::accreditations)
+                .orElse(List.of()));
+    enterprise
+        .awaiting(EnterpriseDeclared.class)
+        .forEach(declared -> held.retainAll(accreditations(declared)));
+    return List.copyOf(held);
+  }
+
+  private static List<Report.Accredited> accreditations(EnterpriseDeclared declared) {
+    return declared.getAccreditations().stream()
+        .map(held -> new Report.Accredited(held.getTest(), held.getValidFrom(), held.getValidTo()))
         .toList();
   }
 }

@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.util.Set;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
+import org.apache.kafka.streams.processor.Cancellable;
 import org.apache.kafka.streams.processor.PunctuationType;
 import org.apache.kafka.streams.processor.api.Processor;
 import org.apache.kafka.streams.processor.api.ProcessorContext;
@@ -58,6 +59,7 @@ final class DossierJudging implements Processor<Subject, DossierChange, String, 
   private KeyValueStore<String, byte[]> reports;
   private MarkedDossiers marked;
   private SkippedRecords skipped;
+  private Cancellable check;
   private boolean isReminded;
   private boolean wentOn;
   private int idleSteps;
@@ -80,11 +82,12 @@ final class DossierJudging implements Processor<Subject, DossierChange, String, 
     wentOn = false;
     idleSteps = 0;
     judgedAtOnceMs = 0;
-    context.schedule(LONGEST_WAIT, PunctuationType.WALL_CLOCK_TIME, now -> missReminder());
+    check = context.schedule(LONGEST_WAIT, PunctuationType.WALL_CLOCK_TIME, now -> missReminder());
   }
 
   @Override
   public void close() {
+    check.cancel();
     walk.close();
   }
 
@@ -154,7 +157,7 @@ final class DossierJudging implements Processor<Subject, DossierChange, String, 
     long now = context.currentSystemTimeMs();
     long end = System.nanoTime() + LONGEST_STEP_NANOS;
     long waited = idleSteps < MOST_IDLE_STEPS ? now - LONGEST_WAIT.toMillis() : Long.MAX_VALUE;
-    idleSteps++;
+    idleSteps = marked.isEmpty() ? 0 : idleSteps + 1;
     for (Subject subject : marked.due(waited, MOST_JUDGED_IN_A_STEP)) {
       idleSteps = 0;
       marked.unmark(subject);

@@ -102,14 +102,14 @@ final class DossierUpdater {
       if (unreadable.isEmpty()) {
         deliver(subject, outcome, rules);
       } else {
-        deliverOwed(subject, OwedForFault.besides(subject, judged, unreadable), rules);
+        deliverOwed(held, subject, OwedForFault.besides(subject, judged, unreadable), rules);
       }
     } catch (RuntimeException fault) {
       if (PoisonRecords.isNoFaultOfTheRecord(fault)) {
         throw fault;
       }
       skipped.add(context, "the judging of " + subject, fault);
-      deliverOwed(subject, OwedForFault.insteadOf(subject, judged, fault), rules);
+      deliverOwed(held, subject, OwedForFault.insteadOf(subject, judged, fault), rules);
     }
     judgedUnder.note(subject, rules);
   }
@@ -132,20 +132,27 @@ final class DossierUpdater {
             : List.of();
     outbox.deliverOne(
         laboratory, TO_REPORTS, asker, answers.stream().findFirst().map(ReportChange::letter));
-    judgedUnder.note(laboratory, judge.rules());
   }
 
   private void deliver(Subject subject, Outcome outcome, RulesFingerprint rules) {
     outbox.deliver(subject, toStandings, standing(subject, outcome.standing(), rules));
     outbox.deliver(subject, toEdges, edges(outcome));
     outbox.deliver(subject, TO_PLOTS, plots(subject, outcome));
-    outbox.deliver(subject, TO_REPORTS, reportsBy(outcome));
+    outbox.deliver(subject, TO_REPORTS, letters(outcome.reports()));
     faults.note(subject, outcome.faults());
   }
 
-  private void deliverOwed(Subject subject, Optional<Standing> owed, RulesFingerprint rules) {
+  /**
+   * The children are told nothing, but laboratories are still asked: were a question taken back for
+   * a fault, the answer would go, and the dossier be judged by other facts than it holds.
+   */
+  private void deliverOwed(
+      DossierReader.Held held, Subject subject, Optional<Standing> owed, RulesFingerprint rules) {
     outbox.deliver(subject, toStandings, standing(subject, owed, rules));
-    outbox.deliver(subject, TO_REPORTS, new TreeMap<>());
+    outbox.deliver(
+        subject,
+        TO_REPORTS,
+        letters(Judge.questions(new Dossier(subject, held.entries(), List.of()))));
   }
 
   private static SortedMap<String, Outbox.Letter<DossierRecord.OfStanding>> standing(
@@ -185,9 +192,9 @@ final class DossierUpdater {
     return letters;
   }
 
-  private static SortedMap<String, Outbox.Letter<ReportChange>> reportsBy(Outcome outcome) {
+  private static SortedMap<String, Outbox.Letter<ReportChange>> letters(List<Report> reports) {
     SortedMap<String, Outbox.Letter<ReportChange>> letters = new TreeMap<>();
-    for (Report report : outcome.reports()) {
+    for (Report report : reports) {
       letters.put(report.receiver().toString(), ReportChange.letter(report));
     }
     return letters;

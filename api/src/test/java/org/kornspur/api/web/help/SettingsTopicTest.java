@@ -32,6 +32,7 @@ class SettingsTopicTest {
       Set.of(
           "kornspur.facts",
           "kornspur.quarantine",
+          "kornspur.people",
           "kornspur.chain",
           "kornspur.checkpoints",
           "kornspur.edges",
