@@ -81,6 +81,38 @@ class LaboratoriesThroughTheStreamTest {
     assertThat(states()).containsOnly(StandingState.EVIDENCE_OWED);
   }
 
+  /** Nobody proves it, and so it cannot count; but no seed is fit on what it disputes. */
+  @Test
+  void anEndThatNobodyConfirmedHoldsTheLotsUp() {
+    accept(tested("ONE"));
+    accept(tested("TWO"));
+    accept(Facts.laboratory("LAB1"));
+    assertThat(states()).containsOnly(StandingState.FIT);
+
+    topology.acceptAsSent(
+        Facts.laboratory("LAB1")
+            .with(declared -> declared.setAccreditations(List.of()))
+            .id("claimed")
+            .at("2024-12-01")
+            .fact());
+    assertThat(states()).containsOnly(StandingState.EVIDENCE_OWED);
+
+    accept(Facts.laboratory("LAB1").id("confirmed").at("2024-12-02"));
+    topology.accept(InventedFacts.withdrawal("untrue", 402, "claimed"));
+    assertThat(states()).containsOnly(StandingState.FIT);
+  }
+
+  @Test
+  void anUnconfirmedWithdrawalHoldsTheLotsUp() {
+    accept(tested("ONE"));
+    accept(tested("TWO"));
+    accept(Facts.laboratory("LAB1"));
+
+    topology.acceptAsSent(InventedFacts.withdrawal("claimed-back", 403, "declared-LAB1"));
+
+    assertThat(states()).containsOnly(StandingState.EVIDENCE_OWED);
+  }
+
   private static Draft<?>[] tested(String lotId) {
     String sample = "S-" + lotId;
     return Stream.of(
