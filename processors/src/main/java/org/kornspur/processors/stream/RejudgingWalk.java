@@ -26,6 +26,12 @@ final class RejudgingWalk {
   /** Between two steps. With the length of a step it leaves a thread half of its time. */
   static final Duration INTERVAL = Duration.ofMillis(100);
 
+  /**
+   * From one look whether the rules changed to the next. Kafka Streams commits after each, also
+   * where nothing was done, so a site at rest looks seldom.
+   */
+  static final Duration IDLE_INTERVAL = Duration.ofSeconds(1);
+
   private static final long LONGEST_STEP_NANOS = Duration.ofMillis(50).toNanos();
   static final int MOST_JUDGED_IN_A_STEP = 200;
   private static final int MOST_LOOKED_AT_IN_A_STEP = 5_000;
@@ -35,7 +41,8 @@ final class RejudgingWalk {
   private final RejudgingProgress.OfTask progress;
   private final SkippedRecords skipped;
   private final ProcessorContext<?, ?> context;
-  private final Cancellable steps;
+  private Duration interval;
+  private Cancellable steps;
 
   private Optional<RulesFingerprint> doneFor = Optional.empty();
   private Optional<Walk> walk = Optional.empty();
@@ -46,7 +53,16 @@ final class RejudgingWalk {
     subjects = desk.subjects();
     progress = RejudgingProgress.of(context.appConfigs()).ofTask(context.taskId());
     skipped = PoisonRecords.counter(context.appConfigs());
-    steps = context.schedule(INTERVAL, PunctuationType.WALL_CLOCK_TIME, now -> step());
+    interval = INTERVAL;
+    steps = context.schedule(interval, PunctuationType.WALL_CLOCK_TIME, now -> step());
+  }
+
+  private void goOnEvery(Duration next) {
+    if (!next.equals(interval)) {
+      steps.cancel();
+      interval = next;
+      steps = context.schedule(interval, PunctuationType.WALL_CLOCK_TIME, now -> step());
+    }
   }
 
   /** A walk under one set of rules. */
@@ -109,8 +125,10 @@ final class RejudgingWalk {
   private void step() {
     RulesFingerprint rules = desk.rules();
     if (doneFor.filter(rules::equals).isPresent()) {
+      goOnEvery(IDLE_INTERVAL);
       return;
     }
+    goOnEvery(INTERVAL);
     if (walk.filter(going -> going.rules.equals(rules)).isEmpty()) {
       begin(rules);
     }

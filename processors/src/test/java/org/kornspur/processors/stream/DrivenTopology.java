@@ -312,11 +312,12 @@ final class DrivenTopology implements AutoCloseable {
 
   /** Goes on with judging dossiers again until it is done; returns the number of steps. */
   int rejudge() {
-    int taken = 0;
-    do {
+    driver.advanceWallClockTime(RejudgingWalk.IDLE_INTERVAL);
+    int taken = 1;
+    while (rejudging.toLookAt() > 0) {
       driver.advanceWallClockTime(RejudgingWalk.INTERVAL);
       taken++;
-    } while (rejudging.toLookAt() > 0);
+    }
     return taken;
   }
 
