@@ -56,13 +56,13 @@ public interface FrameMessages {
   String authority();
 
   @Message
-  String unheededTitle();
+  String ignoredTitle();
 
   @Message
   String ignored(String name, String value, String limit);
 
   @Message
-  String unheededShown();
+  String ignoredShown();
 
   @Message
   String desk();

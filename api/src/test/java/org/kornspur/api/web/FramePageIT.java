@@ -142,7 +142,7 @@ class FramePageIT extends BrowserTest {
     "trace, p, L24, q",
     "lots/L26-S11/sign, kind, BAD, ''"
   })
-  void aFilterThatCannotBeHeededIsNamedAndThePageIsShown(
+  void aFilterThatCannotBeUsedIsNamedAndThePageIsShown(
       String path, String name, String value, String allowed) {
     for (Language language : Language.values()) {
       given()
@@ -155,7 +155,7 @@ class FramePageIT extends BrowserTest {
           .statusCode(200)
           .body("html.@lang", equalTo(language.tag()))
           .body(
-              "**.find { it.@id == 'unheeded' }.ul.li.text()",
+              "**.find { it.@id == 'ignored' }.ul.li.text()",
               both(containsString(
                       language == Language.GERMAN
                           ? name + " = „" + value + "“"
@@ -169,13 +169,13 @@ class FramePageIT extends BrowserTest {
   void whatIsLeftOutOfTheAddressNarrowsNothing() {
     Page page = chromium.signedIn(Screen.NARROW, Language.ENGLISH, root, QUALITY);
     page.navigate(root + "lots?state=BAD&id=L25-S0&stat=FIT");
-    assertThat(page.locator("#unheeded li").count()).isEqualTo(2);
+    assertThat(page.locator("#ignored li").count()).isEqualTo(2);
     assertThat(page.locator("tbody th").allTextContents())
         .isNotEmpty()
         .allMatch(id -> id.startsWith("L25-S0"));
-    LookedAt.whole(page, "unheeded-NARROW-en");
+    LookedAt.whole(page, "ignored-NARROW-en");
     page.navigate(root + "lots?state=FIT");
-    assertThat(page.locator("#unheeded").count()).isZero();
+    assertThat(page.locator("#ignored").count()).isZero();
     page.context().close();
   }
 

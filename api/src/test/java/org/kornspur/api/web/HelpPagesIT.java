@@ -132,6 +132,6 @@ class HelpPagesIT extends BrowserTest {
         .get("/help?p=x")
         .then()
         .statusCode(200)
-        .body(containsString("unheeded"));
+        .body(containsString("id=\"ignored\""));
   }
 }

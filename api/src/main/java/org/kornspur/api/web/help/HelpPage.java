@@ -42,7 +42,7 @@ public class HelpPage {
   @Inject HelpTexts texts;
   @Inject RulesInForce rules;
   @Inject CurrentCaller caller;
-  @Inject IgnoredParameters unheeded;
+  @Inject IgnoredParameters ignored;
 
   @CheckedTemplate(basePath = "web/help")
   static class Templates {
@@ -63,7 +63,7 @@ public class HelpPage {
   @RequiresPermission(Permission.READ_HELP)
   @Operation(hidden = true)
   public String contents(@DefaultValue("") @QueryParam("q") String text) {
-    Parameters parameters = unheeded.parameters();
+    Parameters parameters = ignored.parameters();
     String query = parameters.text("q", text.strip(), LONGEST_QUERY).orElse("");
     parameters.check();
     return framing.render(
@@ -80,7 +80,7 @@ public class HelpPage {
   @Operation(hidden = true)
   public String rules(@DefaultValue("") @QueryParam("book") String id) {
     List<Rulebook> books = books();
-    Parameters parameters = unheeded.parameters();
+    Parameters parameters = ignored.parameters();
     String asked = parameters.id("book", id).orElse("");
     parameters.check();
     LocalDate today = LocalDate.now(framing.form().zone());
