@@ -1,5 +1,7 @@
 package org.kornspur.api.problem;
 
+import jakarta.inject.Inject;
+
 import jakarta.enterprise.context.RequestScoped;
 import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.HttpHeaders;
@@ -23,7 +25,12 @@ public class ProblemLanguage {
       Arrays.stream(Language.values())
           .collect(Collectors.toUnmodifiableMap(Function.identity(), ProblemLanguage::read));
 
-  @Context HttpHeaders headers;
+  private final HttpHeaders headers;
+
+  @Inject
+  public ProblemLanguage(@Context HttpHeaders headers) {
+    this.headers = headers;
+  }
 
   public ProblemWords words() {
     return words(Language.of(headers));

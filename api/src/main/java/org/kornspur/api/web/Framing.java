@@ -27,11 +27,20 @@ import org.kornspur.ingest.intake.ProblemWords;
 /** Puts the frame around a page, in the language of who asked. */
 @RequestScoped
 public class Framing {
-  @Inject RequestWords words;
-  @Context UriInfo uri;
-  @Inject CurrentCaller caller;
-  @Inject Sessions sessions;
-  @Inject IgnoredParameters ignored;
+  private final RequestWords words;
+  private final UriInfo uri;
+  private final CurrentCaller caller;
+  private final Sessions sessions;
+  private final IgnoredParameters ignored;
+
+  @Inject
+  public Framing(RequestWords words, @Context UriInfo uri, CurrentCaller caller, Sessions sessions, IgnoredParameters ignored) {
+    this.words = words;
+    this.uri = uri;
+    this.caller = caller;
+    this.sessions = sessions;
+    this.ignored = ignored;
+  }
 
   /** The language of who asked. */
   public Language language() {

@@ -48,17 +48,32 @@ public class DossierPaper {
   /** No further ancestor is printed once there are so many facts; see {@link PdfRenderer#paper}. */
   private static final int MOST_FACTS = 400;
 
-  @Inject RequestWords requestWords;
-  @Inject QueryService queries;
-  @Inject Engine engine;
-  @Inject RecallDrills drills;
-  @Inject VisibilityService visibilityService;
-  @Inject ShownActs acts;
-  @Inject CheckpointCover covers;
-  @Inject CurrentCaller caller;
-  @Inject StandingSentences sentences;
-  @Context UriInfo uri;
-  @Inject ObjectMapper json;
+  private final RequestWords requestWords;
+  private final QueryService queries;
+  private final Engine engine;
+  private final RecallDrills drills;
+  private final VisibilityService visibilityService;
+  private final ShownActs acts;
+  private final CheckpointCover covers;
+  private final CurrentCaller caller;
+  private final StandingSentences sentences;
+  private final UriInfo uri;
+  private final ObjectMapper json;
+
+  @Inject
+  public DossierPaper(RequestWords requestWords, QueryService queries, Engine engine, RecallDrills drills, VisibilityService visibilityService, ShownActs acts, CheckpointCover covers, CurrentCaller caller, StandingSentences sentences, @Context UriInfo uri, ObjectMapper json) {
+    this.requestWords = requestWords;
+    this.queries = queries;
+    this.engine = engine;
+    this.drills = drills;
+    this.visibilityService = visibilityService;
+    this.acts = acts;
+    this.covers = covers;
+    this.caller = caller;
+    this.sentences = sentences;
+    this.uri = uri;
+    this.json = json;
+  }
 
   /**
    * One crop or lot in the dossier.
