@@ -1,8 +1,7 @@
 package org.kornspur.api.problem;
 
-import jakarta.inject.Inject;
-
 import jakarta.enterprise.context.RequestScoped;
+import jakarta.inject.Inject;
 import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.HttpHeaders;
 import java.math.MathContext;

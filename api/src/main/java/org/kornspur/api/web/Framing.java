@@ -34,7 +34,12 @@ public class Framing {
   private final IgnoredParameters ignored;
 
   @Inject
-  public Framing(RequestWords words, @Context UriInfo uri, CurrentCaller caller, Sessions sessions, IgnoredParameters ignored) {
+  public Framing(
+      RequestWords words,
+      @Context UriInfo uri,
+      CurrentCaller caller,
+      Sessions sessions,
+      IgnoredParameters ignored) {
     this.words = words;
     this.uri = uri;
     this.caller = caller;

@@ -61,7 +61,18 @@ public class DossierPaper {
   private final ObjectMapper json;
 
   @Inject
-  public DossierPaper(RequestWords requestWords, QueryService queries, Engine engine, RecallDrills drills, VisibilityService visibilityService, ShownActs acts, CheckpointCover covers, CurrentCaller caller, StandingSentences sentences, @Context UriInfo uri, ObjectMapper json) {
+  public DossierPaper(
+      RequestWords requestWords,
+      QueryService queries,
+      Engine engine,
+      RecallDrills drills,
+      VisibilityService visibilityService,
+      ShownActs acts,
+      CheckpointCover covers,
+      CurrentCaller caller,
+      StandingSentences sentences,
+      @Context UriInfo uri,
+      ObjectMapper json) {
     this.requestWords = requestWords;
     this.queries = queries;
     this.engine = engine;
