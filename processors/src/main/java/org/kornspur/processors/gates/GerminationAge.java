@@ -78,18 +78,9 @@ final class GerminationAge {
                         met.factIds(),
                         new GerminationFinding.UsedAfter(used, until))
                     .owed(limit(lot), List.of(new Evidence.NewGerminationTest()), List.of()))
-        .map(owed -> withFindings(owed, met.findings()));
-  }
-
-  private static Verdict withFindings(Verdict.Owed owed, List<Coded> further) {
-    return new Verdict.Owed(
-        owed.gate(),
-        owed.aspect(),
-        owed.about(),
-        owed.evidence(),
-        owed.limit(),
-        owed.factIds(),
-        Stream.concat(owed.findings().stream(), further.stream()).toList(),
-        owed.advice());
+        .map(
+            owed ->
+                owed.withFindings(
+                    Stream.concat(owed.findings().stream(), met.findings().stream()).toList()));
   }
 }

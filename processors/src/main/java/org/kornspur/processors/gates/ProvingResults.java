@@ -74,28 +74,9 @@ record ProvingResults(GateRule rule, FactType of) implements GateRule {
   /** With what proves nothing, and where evidence is owed, what would make it prove. */
   private static Verdict told(Verdict verdict, List<UnprovenResult> unproven) {
     List<Coded> findings = with(verdict.findings(), unproven, UnprovenResult::finding);
-    if (verdict instanceof Verdict.Met met) {
-      return new Verdict.Met(
-          met.gate(),
-          met.aspect(),
-          met.about(),
-          met.measured(),
-          met.limit(),
-          met.factIds(),
-          findings,
-          met.advice());
-    } else if (verdict instanceof Verdict.NotMet notMet) {
-      return new Verdict.NotMet(
-          notMet.gate(),
-          notMet.aspect(),
-          notMet.about(),
-          notMet.measured(),
-          notMet.limit(),
-          notMet.factIds(),
-          findings,
-          notMet.advice());
+    if (!(verdict instanceof Verdict.Owed owed)) {
+      return verdict.withFindings(findings);
     }
-    Verdict.Owed owed = (Verdict.Owed) verdict;
     return new Verdict.Owed(
         owed.gate(),
         owed.aspect(),

@@ -95,16 +95,7 @@ final class StatedGermination {
           List.of(new Advice.StateRealGermination().coded()));
     }
     Coded said = new GerminationFinding.StatedOnLabel(stated, Bound.cited(lower)).coded();
-    return new Verdict.Met(
-            met.gate(),
-            met.aspect(),
-            met.about(),
-            met.measured(),
-            met.limit(),
-            met.factIds(),
-            with(met.findings(), said),
-            met.advice())
-        .with(new Advice.OnlyToMultiply().coded());
+    return met.withFindings(with(met.findings(), said)).with(new Advice.OnlyToMultiply().coded());
   }
 
   private static List<Coded> with(List<Coded> findings, Coded further) {

@@ -37,6 +37,9 @@ public sealed interface Verdict {
   /** The same verdict with something more to do or to beware of. */
   Verdict with(Coded further);
 
+  /** The same verdict with these findings in place of its own. */
+  Verdict withFindings(List<Coded> findings);
+
   /** The value lies within the limit. */
   record Met(
       Gate gate,
@@ -56,6 +59,11 @@ public sealed interface Verdict {
     public Verdict with(Coded further) {
       return new Met(
           gate, aspect, about, measured, limit, factIds, findings, added(advice, further));
+    }
+
+    @Override
+    public Met withFindings(List<Coded> instead) {
+      return new Met(gate, aspect, about, measured, limit, factIds, instead, advice);
     }
   }
 
@@ -78,6 +86,11 @@ public sealed interface Verdict {
     public Verdict with(Coded further) {
       return new NotMet(
           gate, aspect, about, measured, limit, factIds, findings, added(advice, further));
+    }
+
+    @Override
+    public NotMet withFindings(List<Coded> instead) {
+      return new NotMet(gate, aspect, about, measured, limit, factIds, instead, advice);
     }
   }
 
@@ -104,6 +117,11 @@ public sealed interface Verdict {
     public Verdict with(Coded further) {
       return new Owed(
           gate, aspect, about, evidence, limit, factIds, findings, added(advice, further));
+    }
+
+    @Override
+    public Owed withFindings(List<Coded> instead) {
+      return new Owed(gate, aspect, about, evidence, limit, factIds, instead, advice);
     }
   }
 
