@@ -1,8 +1,6 @@
 package org.kornspur.api.query;
 
 import io.quarkus.qute.TemplateInstance;
-import io.quarkus.qute.i18n.Localized;
-import io.quarkus.qute.i18n.MessageBundles;
 import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.core.Context;
@@ -18,9 +16,9 @@ import org.kornspur.api.security.visibility.VisibilityService;
 import org.kornspur.api.text.Addresses;
 import org.kornspur.api.text.Audience;
 import org.kornspur.api.text.DomainTerms;
-import org.kornspur.api.text.FrameMessages;
 import org.kornspur.api.text.Language;
 import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.PageTexts;
 import org.kornspur.api.text.StandingWords;
 import org.kornspur.api.text.VerdictWords;
 import org.kornspur.api.text.Words;
@@ -54,26 +52,26 @@ public class RequestWords {
     return DomainTerms.in(language);
   }
 
-  /** A bundle of texts in the language of who asks. */
-  public <T> T texts(Class<T> bundle) {
-    return MessageBundles.get(bundle, Localized.Literal.of(language.texts().toString()));
+  /** The texts of this name in the language of who asks. */
+  public PageTexts texts(String name) {
+    return PageTexts.in(language, name);
   }
 
   /** A page or paper as text. */
   public String render(TemplateInstance page) {
-    return page.setLocale(language.texts()).render();
+    return page.setLocale(language.locale()).render();
   }
 
   /** How fresh data are, in one sentence. */
   public String freshness(AsOf asOf) {
-    FrameMessages messages = texts(FrameMessages.class);
+    PageTexts messages = texts("frame");
     String time = form().minute(asOf.answeredAt());
     if (asOf.complete()) {
-      return messages.asOfComplete(time);
+      return messages.of("asOfComplete", time);
     }
     return asOf.recordsWaiting() == null
-        ? messages.asOfUnknown(time)
-        : messages.asOfWaiting(time, form().count(asOf.recordsWaiting()));
+        ? messages.of("asOfUnknown", time)
+        : messages.of("asOfWaiting", time, form().count(asOf.recordsWaiting()));
   }
 
   public Words words() {

@@ -6,7 +6,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.kornspur.api.query.view.InheritedView;
 import org.kornspur.api.query.view.StandingView;
-import org.kornspur.api.text.StandingMessages;
+import org.kornspur.api.text.PageTexts;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.InheritedFinding;
 import org.kornspur.standing.VerdictState;
@@ -19,21 +19,22 @@ public class StandingSentences {
   /** What a crop or lot is called, as in Lot L25-S05. */
   public String name(Subject subject) {
     return subject.kind() == Subject.Kind.LOT
-        ? texts().lot(subject.id())
-        : texts().crop(subject.id());
+        ? texts().of("lot", subject.id())
+        : texts().of("crop", subject.id());
   }
 
   /** A standing in one sentence of who asks. */
   public String sentence(StandingView view) {
     String name = name(Subject.parse(view.subject()));
-    StandingMessages texts = texts();
+    PageTexts texts = texts();
     return switch (view.state()) {
-      case FIT -> texts.fit(name, words.form().count(view.gates().size()));
+      case FIT -> texts.of("fit", name, words.form().count(view.gates().size()));
       case NOT_FIT ->
-          texts.notFit(name, gates(view, VerdictState.NOT_MET, InheritedFinding.Weight.CONDEMNS));
+          texts.of(
+              "notFit", name, gates(view, VerdictState.NOT_MET, InheritedFinding.Weight.CONDEMNS));
       case EVIDENCE_OWED ->
-          texts.owed(name, gates(view, VerdictState.OWED, InheritedFinding.Weight.OWED));
-      case UNKNOWN -> texts.unknown(name);
+          texts.of("owed", name, gates(view, VerdictState.OWED, InheritedFinding.Weight.OWED));
+      case UNKNOWN -> texts.of("unknown", name);
     };
   }
 
@@ -52,11 +53,13 @@ public class StandingSentences {
   /** A gate that an ancestor does not meet, with the ancestor. */
   public String inheritedGate(InheritedView trouble) {
     return texts()
-        .inheritedGate(
-            words.terms().gate(trouble.gate()), Subject.parse(trouble.origin().subject()).id());
+        .of(
+            "inheritedGate",
+            words.terms().gate(trouble.gate()),
+            Subject.parse(trouble.origin().subject()).id());
   }
 
-  private StandingMessages texts() {
-    return words.texts(StandingMessages.class);
+  private PageTexts texts() {
+    return words.texts("standing");
   }
 }

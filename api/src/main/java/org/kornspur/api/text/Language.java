@@ -27,11 +27,6 @@ public enum Language {
     return locale;
   }
 
-  /** Locale by which texts are found: the language without a region. */
-  public Locale texts() {
-    return Locale.forLanguageTag(tag());
-  }
-
   /** Name in the language itself. */
   public String ownName() {
     return ownName;

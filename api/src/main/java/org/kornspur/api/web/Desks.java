@@ -24,6 +24,7 @@ import org.kornspur.api.readmodel.StandingQuery;
 import org.kornspur.api.readmodel.Worklist;
 import org.kornspur.api.text.Addresses;
 import org.kornspur.api.text.DomainTerms;
+import org.kornspur.api.text.PageTexts;
 import org.kornspur.contract.QuarantineState;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.standing.GateVerdict;
@@ -131,7 +132,7 @@ public class Desks {
 
   private Desk.Owed piece(
       Subject subject, Optional<FloweringDue> due, GateVerdict verdict, LocalDate today) {
-    DeskMessages texts = framing.texts(DeskMessages.class);
+    PageTexts texts = framing.texts("desk");
     return new Desk.Owed(
         sentences.name(subject),
         PageAddresses.of(subject),
@@ -141,19 +142,19 @@ public class Desks {
         due.map(one -> words(one, today, texts))
             .orElse(
                 FloweringDue.isSeenOnTheField(verdict.getGate(), subject)
-                    ? texts.floweringUnknown()
-                    : texts.beforeRelease()),
+                    ? texts.of("floweringUnknown")
+                    : texts.of("beforeRelease")),
         due.map(one -> one.isUrgent(today)).orElse(false));
   }
 
-  private String words(FloweringDue due, LocalDate today, DeskMessages texts) {
+  private String words(FloweringDue due, LocalDate today, PageTexts texts) {
     long left = due.daysLeft(today);
     String written = framing.form().day(due.day());
     String days = framing.form().count(left);
     if (due.beforeFlowering()) {
-      return left >= 0 ? texts.flowersFrom(written, days) : texts.flowersSince(written);
+      return left >= 0 ? texts.of("flowersFrom", written, days) : texts.of("flowersSince", written);
     }
-    return left >= 0 ? texts.flowersUntil(written, days) : texts.floweredUntil(written);
+    return left >= 0 ? texts.of("flowersUntil", written, days) : texts.of("floweredUntil", written);
   }
 
   private List<Desk.Suspended> releases(ResultPage<Worklist.Release> releases) {

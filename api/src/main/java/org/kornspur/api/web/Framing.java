@@ -18,9 +18,9 @@ import org.kornspur.api.security.Caller;
 import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.api.security.Permissions;
 import org.kornspur.api.security.login.Sessions;
-import org.kornspur.api.text.FrameMessages;
 import org.kornspur.api.text.Language;
 import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.PageTexts;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.intake.ProblemWords;
 
@@ -57,9 +57,9 @@ public class Framing {
     return words.form();
   }
 
-  /** A bundle of texts in the language of who asked. */
-  public <T> T texts(Class<T> bundle) {
-    return words.texts(bundle);
+  /** The texts of this name in the language of who asked. */
+  public PageTexts texts(String name) {
+    return words.texts(name);
   }
 
   /** The frame of a page that shows data as of some moment. */
@@ -96,12 +96,12 @@ public class Framing {
 
   private String sentence(Problem wrong) {
     ProblemWords problems = ProblemLanguage.words(language());
-    return texts(FrameMessages.class)
-        .ignored(wrong.field(), problems.value(wrong), problems.limit(wrong));
+    return texts("frame")
+        .of("ignored", wrong.field(), problems.value(wrong), problems.limit(wrong));
   }
 
   private List<Frame.Place> rooms(NavigationItem here) {
-    FrameMessages messages = texts(FrameMessages.class);
+    PageTexts messages = texts("frame");
     return Arrays.stream(NavigationItem.values())
         .filter(room -> !room.href().isEmpty())
         .filter(
@@ -110,7 +110,7 @@ public class Framing {
                     .ifKnown()
                     .map(known -> known.may(room.needs()))
                     .orElseGet(() -> Permissions.allowAnybody(room.needs())))
-        .map(room -> new Frame.Place(room.href(), room.label(messages), room == here))
+        .map(room -> new Frame.Place(room.href(), messages.of("place", room), room == here))
         .toList();
   }
 

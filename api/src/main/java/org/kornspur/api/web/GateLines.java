@@ -8,6 +8,7 @@ import java.util.Set;
 import org.kornspur.api.query.view.GateView;
 import org.kornspur.api.text.DomainTerms;
 import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.PageTexts;
 import org.kornspur.api.text.VerdictWords;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.InheritedFinding;
@@ -24,7 +25,7 @@ import org.kornspur.standing.VerdictValue;
 /** The gates, rule notes and inherited problems of a standing as lines of a page. */
 final class GateLines {
   private final VerdictWords words;
-  private final LotMessages texts;
+  private final PageTexts texts;
   private final LocalForm form;
   private final DomainTerms terms;
   private final Set<String> own;
@@ -34,7 +35,7 @@ final class GateLines {
    */
   GateLines(VerdictWords words, Framing framing, Set<String> own) {
     this.words = words;
-    this.texts = framing.texts(LotMessages.class);
+    this.texts = framing.texts("lot");
     this.form = framing.form();
     this.terms = DomainTerms.in(framing.language());
     this.own = own;
@@ -73,7 +74,7 @@ final class GateLines {
     Optional<String> margin = measured.map(found -> margin(found.getMargin(), verdict));
     String name = terms.gate(verdict.getGate());
     String spoken =
-        texts.scaleText(name, value.orElse(""), limitText.orElse(""), margin.orElse(""));
+        texts.of("scaleText", name, value.orElse(""), limitText.orElse(""), margin.orElse(""));
     return new GateLine(
         name,
         words.about(verdict.getAbout(), verdict.getAspect()),
@@ -85,7 +86,8 @@ final class GateLines {
             .map(VerdictValue::getInterval)
             .map(
                 interval ->
-                    texts.intervalOf(
+                    texts.of(
+                        "intervalOf",
                         measure(interval.getLower(), verdict),
                         measure(interval.getUpper(), verdict),
                         form.percent(interval.getConfidence()))),
@@ -110,7 +112,7 @@ final class GateLines {
 
   private String margin(double margin, GateVerdict verdict) {
     String size = form.measure(Math.abs(margin), verdict.getMeasured().getUnit());
-    return margin < 0 ? texts.broken(size) : texts.room(size);
+    return margin < 0 ? texts.of("broken", size) : texts.of("room", size);
   }
 
   private GateLine.FactLink link(String factId) {

@@ -8,6 +8,7 @@ import org.kornspur.api.query.VisibleData;
 import org.kornspur.api.readmodel.StandingRow;
 import org.kornspur.api.text.DomainTerms;
 import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.PageTexts;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.standing.SeedMaterial;
 
@@ -17,14 +18,14 @@ final class PedigreeNodes {
 
   private final VisibleData data;
   private final StandingSentences sentences;
-  private final LotMessages texts;
+  private final PageTexts texts;
   private final LocalForm form;
   private final DomainTerms terms;
 
   PedigreeNodes(VisibleData data, StandingSentences sentences, Framing framing) {
     this.data = data;
     this.sentences = sentences;
-    this.texts = framing.texts(LotMessages.class);
+    this.texts = framing.texts("lot");
     this.form = framing.form();
     this.terms = DomainTerms.in(framing.language());
   }
@@ -41,8 +42,8 @@ final class PedigreeNodes {
       names.put(
           column,
           isCustomer
-              ? texts.customers()
-              : column == 0 ? texts.yearUnknown() : String.valueOf(column));
+              ? texts.of("customers")
+              : column == 0 ? texts.of("yearUnknown") : String.valueOf(column));
       faces.put(subject, face(subject, cut, column));
     }
     return PedigreeLayout.draw(cut, start, faces, names, form::kg);
@@ -61,7 +62,7 @@ final class PedigreeNodes {
             : row.map(one -> one.state().name()).orElse("NONE");
     String second =
         subject.kind() == Subject.Kind.ENTERPRISE
-            ? texts.customer()
+            ? texts.of("customer")
             : row.map(this::second).orElse("");
     return new PedigreeLayout.Face(
         PageAddresses.of(subject),
@@ -71,7 +72,7 @@ final class PedigreeNodes {
         more(cut.hiddenBefore().get(subject)),
         more(cut.hiddenAfter().get(subject)),
         subject.kind() == Subject.Kind.ENTERPRISE
-            ? texts.customer() + " " + id
+            ? texts.of("customer") + " " + id
             : sentences.name(subject) + row.map(one -> ", " + terms.state(one.state())).orElse(""),
         column);
   }
@@ -83,6 +84,6 @@ final class PedigreeNodes {
   }
 
   private String more(Integer hidden) {
-    return hidden == null ? "" : texts.more(form.count(hidden));
+    return hidden == null ? "" : texts.of("more", form.count(hidden));
   }
 }

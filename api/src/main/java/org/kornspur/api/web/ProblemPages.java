@@ -16,7 +16,7 @@ import java.util.List;
 import org.kornspur.api.problem.ProblemDocument;
 import org.kornspur.api.problem.ProblemLanguage;
 import org.kornspur.api.text.Addresses;
-import org.kornspur.api.text.FrameMessages;
+import org.kornspur.api.text.PageTexts;
 
 /**
  * Shows a problem document as a page to who asked for a page. The interface under {@code /api}
@@ -60,25 +60,20 @@ public class ProblemPages implements ContainerResponseFilter {
   }
 
   private Refusal refusal(ProblemDocument document) {
-    FrameMessages texts = framing.texts(FrameMessages.class);
+    PageTexts texts = framing.texts("frame");
     int status = document.status();
-    String title =
+    String key =
         switch (status) {
-          case 403 -> texts.forbidden();
-          case 404 -> texts.notFound();
-          case 500 -> texts.unexpected();
-          case 503 -> texts.notReady();
-          default -> texts.refused();
-        };
-    String remedy =
-        switch (status) {
-          case 403 -> texts.forbiddenRemedy();
-          case 404 -> texts.notFoundRemedy();
-          case 500 -> texts.unexpectedRemedy();
-          case 503 -> texts.notReadyRemedy();
-          default -> texts.refusedRemedy();
+          case 403 -> "forbidden";
+          case 404 -> "notFound";
+          case 500 -> "unexpected";
+          case 503 -> "notReady";
+          default -> "refused";
         };
     return new Refusal(
-        status, title, remedy, document.detail(ProblemLanguage.words(framing.language())));
+        status,
+        texts.of(key),
+        texts.of(key + "Remedy"),
+        document.detail(ProblemLanguage.words(framing.language())));
   }
 }

@@ -28,6 +28,7 @@ import org.kornspur.api.readmodel.StandingRow;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
 import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.PageTexts;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.advice.PredictionAgainstTruth;
 import org.kornspur.processors.verdict.Fitness;
@@ -231,11 +232,12 @@ public class SeasonsPage {
   }
 
   private String words(ShareView share) {
-    LotMessages texts = framing.texts(LotMessages.class);
+    PageTexts texts = framing.texts("lot");
     LocalForm form = framing.form();
     return form.measure(share.percent(), "%")
         + "; "
-        + texts.intervalOf(
+        + texts.of(
+            "intervalOf",
             form.measure(share.lowerPercent(), "%"),
             form.measure(share.upperPercent(), "%"),
             form.measure(share.confidencePercent(), "%"));

@@ -22,7 +22,6 @@ import org.kornspur.api.query.view.PageView;
 import org.kornspur.api.query.view.StandingLine;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
-import org.kornspur.api.text.FrameMessages;
 import org.kornspur.api.text.Words;
 import org.kornspur.ingest.contract.Subject;
 
@@ -78,7 +77,7 @@ public class StandingsPage {
     return framing.render(
         Templates.standings(
             framing.around(room, found.asOf()),
-            room.label(framing.texts(FrameMessages.class)),
+            framing.texts("frame").of("place", room),
             room.href(),
             found.items().stream().map(line -> Line.of(line, words)).toList(),
             choices.filters(uri),

@@ -22,6 +22,7 @@ import org.kornspur.api.query.view.Caution;
 import org.kornspur.api.query.view.StandingView;
 import org.kornspur.api.text.DomainTerms;
 import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.PageTexts;
 import org.kornspur.api.text.StandingSummary;
 import org.kornspur.api.text.VerdictWords;
 import org.kornspur.ingest.contract.Subject;
@@ -56,7 +57,7 @@ public class SubjectSheets {
     Map<Subject, Optional<LotStanding>> standings = new HashMap<>();
     PedigreeCut cut =
         PedigreeCut.of(back, forward, one -> standings.computeIfAbsent(one, data::standing));
-    LotMessages texts = texts();
+    PageTexts texts = texts();
     GateLines lines = new GateLines(words, framing, own);
     long counting = entries.stream().filter(Entry::counts).count();
     return new SubjectSheet(
@@ -87,7 +88,7 @@ public class SubjectSheets {
             : Optional.of(new PedigreeNodes(data, sentences, framing).draw(cut, subject)),
         cut.nodes().size() < cut.all()
             ? Optional.of(
-                texts.pedigreeCut(form().count(cut.nodes().size()), form().count(cut.all())))
+                texts.of("pedigreeCut", form().count(cut.nodes().size()), form().count(cut.all())))
             : Optional.empty(),
         movements(back, forward, cut),
         dispatched(forward).values().stream().mapToDouble(Double::doubleValue).sum(),
@@ -106,16 +107,8 @@ public class SubjectSheets {
   }
 
   private SubjectSheet.CautionLine caution(Caution caution) {
-    LotMessages texts = texts();
-    String title =
-        switch (caution.about()) {
-          case AUTHORITY -> texts.cautionAuthority();
-          case SAMPLING_AND_TESTING -> texts.cautionSampling();
-          case ERGOT -> texts.cautionErgot();
-          case TREATED_SEED -> texts.cautionTreated();
-          case NOT_RELEASED -> texts.cautionNotReleased();
-        };
-    return new SubjectSheet.CautionLine(caution.about(), title, caution.sentence());
+    return new SubjectSheet.CautionLine(
+        caution.about(), texts().of("caution", caution.about()), caution.sentence());
   }
 
   /** The first reason, unless all is met. */
@@ -159,7 +152,7 @@ public class SubjectSheets {
 
   private String completeness(Trace back, Trace forward) {
     if (!back.complete() || !forward.complete()) {
-      return texts().traceCut(form().count(MOST_SUBJECTS));
+      return texts().of("traceCut", form().count(MOST_SUBJECTS));
     }
     List<String> unresolved =
         Stream.concat(back.steps().keySet().stream(), forward.steps().keySet().stream())
@@ -171,15 +164,16 @@ public class SubjectSheets {
             .distinct()
             .toList();
     return unresolved.isEmpty()
-        ? texts().traceComplete()
+        ? texts().of("traceComplete")
         : texts()
-            .traceUnresolved(
+            .of(
+                "traceUnresolved",
                 form().count(unresolved.size()),
                 unresolved.stream().limit(10).collect(Collectors.joining(", ")));
   }
 
-  private LotMessages texts() {
-    return framing.texts(LotMessages.class);
+  private PageTexts texts() {
+    return framing.texts("lot");
   }
 
   private DomainTerms trade() {

@@ -213,6 +213,6 @@ class GuidesTest {
 
   /** Folders of addresses, of a build or of a running site. */
   private static boolean isMadeAtRun(String code) {
-    return code.matches("(.*target/.*|kornspur-data/.*|templates/.*|messages/.*|application/.*)");
+    return code.matches("(.*target/.*|kornspur-data/.*|templates/.*|text/.*|application/.*)");
   }
 }

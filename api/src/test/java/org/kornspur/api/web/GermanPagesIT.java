@@ -5,12 +5,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
-import io.quarkus.qute.i18n.Message;
 import io.restassured.response.Response;
 import java.io.IOException;
 import java.io.InputStreamReader;
 import java.io.Reader;
-import java.lang.reflect.Method;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.List;
@@ -29,14 +27,8 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.kornspur.api.DemoMachine;
-import org.kornspur.api.export.paper.PaperMessages;
-import org.kornspur.api.query.recall.TraceMessages;
 import org.kornspur.api.security.login.AsPerson;
-import org.kornspur.api.text.FrameMessages;
-import org.kornspur.api.web.bench.BenchMessages;
-import org.kornspur.api.web.field.FieldMessages;
-import org.kornspur.api.web.fieldbook.BookMessages;
-import org.kornspur.api.web.help.HelpMessages;
+import org.kornspur.api.text.TextResolver;
 import org.kornspur.api.web.help.HelpTopic;
 
 /**
@@ -47,26 +39,12 @@ import org.kornspur.api.web.help.HelpTopic;
 @ExtendWith(DemoMachine.class)
 @ExtendWith(AsPerson.class)
 class GermanPagesIT {
-  private static final List<Class<?>> BUNDLES =
-      List.of(
-          BenchMessages.class,
-          BookMessages.class,
-          DeskMessages.class,
-          FieldMessages.class,
-          FrameMessages.class,
-          HelpMessages.class,
-          ListMessages.class,
-          LotMessages.class,
-          PaperMessages.class,
-          QuarantineMessages.class,
-          SeasonsMessages.class,
-          SignMessages.class,
-          TraceMessages.class);
-
   private static final List<String> TEXTS =
-      List.of(
-          "text/statements_%s.properties",
-          "text/problems_%s.properties", "text/requests_%s.properties");
+      Stream.concat(
+              Stream.of("statements", "problems", "requests", "standing"),
+              TextResolver.NAMES.stream())
+          .map(name -> "text/" + name + "_%s.properties")
+          .toList();
 
   private static final Pattern MARKED = Pattern.compile("(?s)<(\\w+)[^>]* lang=\"en\".*?</\\1>");
   private static final Pattern SCRIPT = Pattern.compile("(?s)<(script|style)\\b.*?</\\1>");
@@ -299,14 +277,6 @@ class GermanPagesIT {
     for (String file : TEXTS) {
       pieces(file.formatted("en")).forEach(english::add);
       pieces(file.formatted("de")).forEach(german::add);
-    }
-    for (Class<?> bundle : BUNDLES) {
-      for (Method message : bundle.getMethods()) {
-        Message text = message.getAnnotation(Message.class);
-        if (text != null) {
-          pieces(List.of(text.value())).forEach(english::add);
-        }
-      }
     }
     english.removeIf(piece -> german.stream().anyMatch(other -> other.contains(piece)));
     return english;

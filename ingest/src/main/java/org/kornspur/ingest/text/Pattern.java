@@ -31,7 +31,10 @@ record Pattern(String text, MessageFormat format, Set<String> arguments) {
     Set<String> arguments =
         IntStream.range(0, read.countParts())
             .mapToObj(read::getPart)
-            .filter(part -> part.getType() == MessagePattern.Part.Type.ARG_NAME)
+            .filter(
+                part ->
+                    part.getType() == MessagePattern.Part.Type.ARG_NAME
+                        || part.getType() == MessagePattern.Part.Type.ARG_NUMBER)
             .map(read::getSubstring)
             .collect(Collectors.toUnmodifiableSet());
     return new Pattern(text, new MessageFormat(text, locale), arguments);

@@ -12,22 +12,23 @@ import org.kornspur.api.query.view.AsOf;
 import org.kornspur.api.query.view.TraceView;
 import org.kornspur.api.text.DomainTerms;
 import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.PageTexts;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.recall.LooseEnd;
 import org.kornspur.standing.StandingState;
 
 /** What the auditor's pages and papers say in sentences, in one language. */
 public final class TraceWords {
-  private final TraceMessages texts;
+  private final PageTexts texts;
   private final LocalForm form;
   private final DomainTerms trade;
 
   /** For who asks. */
   public static TraceWords of(RequestWords words) {
-    return new TraceWords(words.texts(TraceMessages.class), words.form(), words.terms());
+    return new TraceWords(words.texts("trace"), words.form(), words.terms());
   }
 
-  private TraceWords(TraceMessages texts, LocalForm form, DomainTerms trade) {
+  private TraceWords(PageTexts texts, LocalForm form, DomainTerms trade) {
     this.texts = texts;
     this.form = form;
     this.trade = trade;
@@ -79,9 +80,9 @@ public final class TraceWords {
   public String name(String subject) {
     Subject named = Subject.parse(subject);
     return switch (named.kind()) {
-      case LOT -> texts.lot(named.id());
-      case CROP -> texts.crop(named.id());
-      case ENTERPRISE -> texts.customer(named.id());
+      case LOT -> texts.of("lot", named.id());
+      case CROP -> texts.of("crop", named.id());
+      case ENTERPRISE -> texts.of("customer", named.id());
       case SOURCE, HYBRID -> named.toString();
     };
   }
@@ -89,25 +90,25 @@ public final class TraceWords {
   /** Headline of a trace. */
   public String traceOf(Subject subject) {
     return subject.kind() == Subject.Kind.LOT
-        ? texts.traceOfLot(subject.id())
-        : texts.traceOfCrop(subject.id());
+        ? texts.of("traceOfLot", subject.id())
+        : texts.of("traceOfCrop", subject.id());
   }
 
   /** Headline of a drill. */
   public String drillOf(Subject subject) {
     return subject.kind() == Subject.Kind.LOT
-        ? texts.drillOfLot(subject.id())
-        : texts.drillOfCrop(subject.id());
+        ? texts.of("drillOfLot", subject.id())
+        : texts.of("drillOfCrop", subject.id());
   }
 
   /** Caption of the movements back. */
   public String backCaption() {
-    return texts.backCaption();
+    return texts.of("backCaption");
   }
 
   /** Caption of the movements forward. */
   public String forwardCaption() {
-    return texts.forwardCaption();
+    return texts.of("forwardCaption");
   }
 
   /** A subject as part of an address. */
@@ -123,14 +124,15 @@ public final class TraceWords {
   /** By what a subject was found. */
   public String how(Finder.Found found) {
     return switch (found.how()) {
-      case ID -> texts.byId();
-      case FACT -> texts.byFact();
+      case ID -> texts.of("byId");
+      case FACT -> texts.of("byFact");
       case LABEL ->
           found
               .dispatch()
               .map(
                   dispatch ->
-                      texts.byLabel(
+                      texts.of(
+                          "byLabel",
                           form.kg(dispatch.massKg()),
                           dispatch.customerId(),
                           form.day(dispatch.happenedAt())))
@@ -140,7 +142,8 @@ public final class TraceWords {
               .dispatch()
               .map(
                   dispatch ->
-                      texts.betweenLabels(
+                      texts.of(
+                          "betweenLabels",
                           dispatch.labelNumbers().get(0),
                           dispatch.labelNumbers().get(1),
                           form.kg(dispatch.massKg()),
@@ -161,22 +164,24 @@ public final class TraceWords {
     String kg = form.kg(dispatched.totalKg());
     int customers = dispatched.byCustomerKg().size();
     return switch (customers) {
-      case 0 -> texts.reachedNobody();
-      case 1 -> texts.reachedOne(kg);
-      default -> texts.reached(kg, form.count(customers));
+      case 0 -> texts.of("reachedNobody");
+      case 1 -> texts.of("reachedOne", kg);
+      default -> texts.of("reached", kg, form.count(customers));
     };
   }
 
   /** Whether the stock was counted. */
   public String stock(RecallView.BalanceView balance) {
     return balance.lotsCounted() == 0
-        ? texts.bookStock()
-        : texts.countedStock(form.count(balance.lotsCounted()), form.count(balance.lots().size()));
+        ? texts.of("bookStock")
+        : texts.of(
+            "countedStock", form.count(balance.lotsCounted()), form.count(balance.lots().size()));
   }
 
   /** How far the balance may be off, and where that stands. */
   public String tolerance(RecallView.BalanceView balance) {
-    return texts.tolerance(
+    return texts.of(
+        "tolerance",
         form.number(balance.tolerancePercent()),
         form.kg(balance.allowedKg()),
         balance.toleranceSource());
@@ -186,7 +191,7 @@ public final class TraceWords {
   public String lag(RecallView drill) {
     AsOf asOf = drill.asOf();
     Long waiting = asOf.complete() ? Long.valueOf(0) : asOf.recordsWaiting();
-    return texts.lag(waiting == null ? texts.unknown() : form.count(waiting));
+    return texts.of("lag", waiting == null ? texts.of("unknown") : form.count(waiting));
   }
 
   /** Links for which the drill is incomplete. */
@@ -196,7 +201,7 @@ public final class TraceWords {
 
   /** What is missing where a walk ends. */
   public String looseEnd(LooseEnd.Kind kind) {
-    return texts.looseEnd(kind);
+    return texts.of("looseEnd", kind);
   }
 
   /** Kilograms to a tenth, for accounts where a small difference matters. */

@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.stream.IntStream;
 import org.apache.avro.Schema;
 import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.PageTexts;
 import org.kornspur.api.web.fieldbook.Field;
 import org.kornspur.api.web.fieldbook.Field.Kind;
 import org.kornspur.api.web.fieldbook.Field.Option;
@@ -36,11 +37,11 @@ final class BenchFields {
 
   private final Sampling sampling;
   private final List<Entry> results;
-  private final BenchMessages texts;
+  private final PageTexts texts;
   private final LocalForm form;
   private final Clock clock;
 
-  BenchFields(Samples.Whole sample, BenchMessages texts, LocalForm form, Clock clock) {
+  BenchFields(Samples.Whole sample, PageTexts texts, LocalForm form, Clock clock) {
     this.sampling = sample.sampling();
     this.results = sample.counting();
     this.texts = texts;
@@ -64,9 +65,10 @@ final class BenchFields {
     sections.add(
         new Section(
             "reason",
-            texts.sectionReason(),
+            texts.of("sectionReason"),
             false,
-            List.of(Field.of(REASON, Kind.TEXT, texts.reason(), texts.reasonHint(), true))));
+            List.of(
+                Field.of(REASON, Kind.TEXT, texts.of("reason"), texts.of("reasonHint"), true))));
     sections.addAll(
         sections(of, Math.max(REPLICATES, fact.path("replicates").size()), Optional.of(earlier)));
     sections.add(record(localTime(earlier), earlier.header().getSourceDocument()));
@@ -118,20 +120,20 @@ final class BenchFields {
                 sections.add(
                     new Section(
                         "replicate-" + at,
-                        texts.sectionReplicate(at + 1),
+                        texts.of("sectionReplicate", at + 1),
                         false,
                         List.of(
                             Field.of(
                                     "replicates[%d].normalSeedlings".formatted(at),
                                     Kind.WHOLE,
-                                    texts.normalSeedlings(at + 1),
+                                    texts.of("normalSeedlings", at + 1),
                                     "",
                                     true)
                                 .within(replicate.getField("normalSeedlings").schema()),
                             Field.of(
                                     "replicates[%d].seeds".formatted(at),
                                     Kind.WHOLE,
-                                    texts.seeds(at + 1),
+                                    texts.of("seeds", at + 1),
                                     "",
                                     true)
                                 .within(replicate.getField("seeds").schema())
@@ -147,7 +149,8 @@ final class BenchFields {
                     test ->
                         new Option(
                             test.getHeader().getFactId(),
-                            texts.testOf(
+                            texts.of(
+                                "testOf",
                                 form.day(test.getHeader().getHappenedAt()),
                                 test.getHeader().getSourceDocument())))
                 .toList());
@@ -160,10 +163,15 @@ final class BenchFields {
       sections.add(
           new Section(
               "retest",
-              texts.sectionRetest(),
+              texts.of("sectionRetest"),
               false,
               List.of(
-                  Field.of("retestOf", Kind.CHOICE, texts.retestOf(), texts.retestOfHint(), false)
+                  Field.of(
+                          "retestOf",
+                          Kind.CHOICE,
+                          texts.of("retestOf"),
+                          texts.of("retestOfHint"),
+                          false)
                       .with(tests)
                       .starting(tests.get(tests.size() - 1).value()))));
     }
@@ -175,12 +183,12 @@ final class BenchFields {
     return List.of(
         new Section(
             "masses",
-            texts.sectionMasses(),
+            texts.of("sectionMasses"),
             false,
             List.of(
-                number(schema, "pureSeedG", Kind.DECIMAL, texts.pureSeedG(), "", true),
-                number(schema, "inertMatterG", Kind.DECIMAL, texts.inertMatterG(), "", true),
-                number(schema, "otherSeedsG", Kind.DECIMAL, texts.otherSeedsG(), "", true))));
+                number(schema, "pureSeedG", Kind.DECIMAL, texts.of("pureSeedG"), "", true),
+                number(schema, "inertMatterG", Kind.DECIMAL, texts.of("inertMatterG"), "", true),
+                number(schema, "otherSeedsG", Kind.DECIMAL, texts.of("otherSeedsG"), "", true))));
   }
 
   private List<Section> otherSeeds() {
@@ -188,60 +196,65 @@ final class BenchFields {
     return List.of(
         new Section(
             "sample",
-            texts.sectionCountedSample(),
+            texts.of("sectionCountedSample"),
             false,
             List.of(
-                number(schema, "sampleG", Kind.DECIMAL, texts.sampleG(), "", true),
+                number(schema, "sampleG", Kind.DECIMAL, texts.of("sampleG"), "", true),
                 number(
                         schema,
                         "sampleNumber",
                         Kind.WHOLE,
-                        texts.sampleNumber(),
-                        texts.sampleNumberHint(),
+                        texts.of("sampleNumber"),
+                        texts.of("sampleNumberHint"),
                         true)
                     .starting("1"))),
         new Section(
             "counts",
-            texts.sectionCounts(),
+            texts.of("sectionCounts"),
             false,
             List.of(
-                count(schema, "otherCereals", texts.otherCereals()),
-                count(schema, "otherPlants", texts.otherPlants()),
-                count(schema, "raphanusAndAgrostemma", texts.raphanusAndAgrostemma()),
-                count(schema, "wildOats", texts.wildOats()),
-                count(schema, "loliumTemulentum", texts.loliumTemulentum()),
-                count(schema, "ergotBodies", texts.ergotBodies()))));
+                count(schema, "otherCereals", texts.of("otherCereals")),
+                count(schema, "otherPlants", texts.of("otherPlants")),
+                count(schema, "raphanusAndAgrostemma", texts.of("raphanusAndAgrostemma")),
+                count(schema, "wildOats", texts.of("wildOats")),
+                count(schema, "loliumTemulentum", texts.of("loliumTemulentum")),
+                count(schema, "ergotBodies", texts.of("ergotBodies")))));
   }
 
   private List<Section> moisture() {
     return List.of(
         new Section(
             "moisture",
-            texts.sectionMoisture(),
+            texts.of("sectionMoisture"),
             false,
             List.of(
                 number(
                     MoistureTest.getClassSchema(),
                     "moisturePercent",
                     Kind.DECIMAL,
-                    texts.moisturePercent(),
-                    texts.moistureHint(),
+                    texts.of("moisturePercent"),
+                    texts.of("moistureHint"),
                     true))));
   }
 
   private Section record(String happenedAt, String document) {
     return new Section(
         "record",
-        texts.sectionRecord(),
+        texts.of("sectionRecord"),
         false,
         List.of(
-            Field.of(HAPPENED_AT, Kind.TIME, texts.happenedAt(), texts.happenedAtHint(), true)
+            Field.of(
+                    HAPPENED_AT,
+                    Kind.TIME,
+                    texts.of("happenedAt"),
+                    texts.of("happenedAtHint"),
+                    true)
                 .starting(happenedAt),
             Field.of(
                     "header.sourceDocument",
                     Kind.TEXT,
-                    texts.sourceDocument(),
-                    texts.sourceDocumentHint(),
+                    texts.of("sourceDocument"),
+                    texts.of("sourceDocumentHint"),
                     true)
                 .starting(document)));
   }

@@ -129,8 +129,7 @@ public class BenchPage {
         Arrays.stream(BenchForm.values())
             .map(form -> new Task(form, whole.sample().href() + "/" + form.path()))
             .toList();
-    ResultPreview preview =
-        new ResultPreview(framing.texts(BenchMessages.class), requestWords.words());
+    ResultPreview preview = new ResultPreview(framing.texts("bench"), requestWords.words());
     return framing.render(
         Templates.sample(
             frame,

@@ -39,7 +39,6 @@ import org.kornspur.api.security.RequiresPermission;
 import org.kornspur.api.web.Frame;
 import org.kornspur.api.web.Framing;
 import org.kornspur.api.web.NavigationItem;
-import org.kornspur.api.web.fieldbook.BookMessages;
 import org.kornspur.api.web.fieldbook.FactForm;
 import org.kornspur.api.web.fieldbook.Field;
 import org.kornspur.api.web.fieldbook.Sheet;
@@ -129,7 +128,7 @@ public class BenchSheetPage {
     BenchForm form = known(path);
     Frame frame = framing.around(NavigationItem.BENCH);
     Samples.Whole whole = samples.sample(lotId, sampleId, frame);
-    SheetReader reader = new SheetReader(posted, frame.form(), framing.texts(BookMessages.class));
+    SheetReader reader = new SheetReader(posted, frame.form(), framing.texts("book"));
     Optional<Entry> corrected =
         corrected(
             form, whole, reader.value(BenchFields.SUPERSEDES), reader.value(SheetReader.FACT_ID));
@@ -161,8 +160,7 @@ public class BenchSheetPage {
     if (!faults.isEmpty()) {
       return page(UNPROCESSABLE, Templates.sheet(frame, whole.sample(), shown));
     }
-    ResultPreview preview =
-        new ResultPreview(framing.texts(BenchMessages.class), requestWords.words());
+    ResultPreview preview = new ResultPreview(framing.texts("bench"), requestWords.words());
     return page(
         200,
         Templates.checked(
@@ -206,7 +204,7 @@ public class BenchSheetPage {
   }
 
   private BenchFields fields(Samples.Whole whole, Frame frame) {
-    return new BenchFields(whole, framing.texts(BenchMessages.class), frame.form(), clock);
+    return new BenchFields(whole, framing.texts("bench"), frame.form(), clock);
   }
 
   private ObjectNode fact(
@@ -254,7 +252,7 @@ public class BenchSheetPage {
   }
 
   private void unchanged(Map<String, List<Field.Fault>> faults) {
-    faults.put("", List.of(new Field.Fault(framing.texts(BenchMessages.class).unchanged())));
+    faults.put("", List.of(new Field.Fault(framing.texts("bench").of("unchanged"))));
   }
 
   private static List<GerminationTest> earlier(Samples.Whole whole, Optional<Entry> corrected) {

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.PageTexts;
 import org.kornspur.api.text.Words;
 import org.kornspur.contract.GerminationTest;
 import org.kornspur.contract.MoistureTest;
@@ -24,11 +25,11 @@ import org.kornspur.processors.statistics.TestCompatibility;
  * who tests a sample need not know what it must reach.
  */
 public final class ResultPreview {
-  private final BenchMessages texts;
+  private final PageTexts texts;
   private final Words words;
   private final LocalForm form;
 
-  ResultPreview(BenchMessages texts, Words words) {
+  ResultPreview(PageTexts texts, Words words) {
     this.texts = texts;
     this.words = words;
     this.form = words.reader().form();
@@ -76,7 +77,7 @@ public final class ResultPreview {
       return otherSeeds(counted);
     }
     if (test instanceof MoistureTest moisture) {
-      return List.of(plain(texts.moisturePercent(), percent(moisture.getMoisturePercent())));
+      return List.of(plain(texts.of("moisturePercent"), percent(moisture.getMoisturePercent())));
     }
     return List.of();
   }
@@ -93,8 +94,9 @@ public final class ResultPreview {
     List<Line> lines = new ArrayList<>();
     lines.add(
         plain(
-            texts.germination(),
-            texts.germinationIs(
+            texts.of("germination"),
+            texts.of(
+                "germinationIs",
                 percent(GerminationMean.wholePercent(replicates)),
                 form.count(replicates.stream().mapToInt(Replicate::normalSeedlings).sum()),
                 form.count(seeds(replicates)))));
@@ -106,21 +108,24 @@ public final class ResultPreview {
   private Line range(Outcome outcome) {
     if (outcome instanceof Outcome.Within within) {
       return line(
-          texts.range(),
-          texts.within(form.count(within.rangePercent()), form.count(within.toleratedPercent())),
+          texts.of("range"),
+          texts.of(
+              "within", form.count(within.rangePercent()), form.count(within.toleratedPercent())),
           Weight.GOOD,
           words.plain(Reference.of(within.source())));
     }
     if (outcome instanceof Outcome.Exceeded exceeded) {
       return line(
-          texts.range(),
-          texts.exceeded(
-              form.count(exceeded.rangePercent()), form.count(exceeded.toleratedPercent())),
+          texts.of("range"),
+          texts.of(
+              "exceeded",
+              form.count(exceeded.rangePercent()),
+              form.count(exceeded.toleratedPercent())),
           Weight.OWED,
           words.plain(Reference.of(exceeded.source())));
     }
     return line(
-        texts.range(), words.plain(((Outcome.NotTabulated) outcome).reason()), Weight.OWED, "");
+        texts.of("range"), words.plain(((Outcome.NotTabulated) outcome).reason()), Weight.OWED, "");
   }
 
   /** The test that it says it repeats, else the one before of the same sample. */
@@ -139,21 +144,21 @@ public final class ResultPreview {
   private Line beside(GerminationTest before, List<Replicate> now) {
     List<Replicate> then = replicates(before);
     int first = GerminationMean.wholePercent(then);
-    String label = texts.beside(form.day(before.getHeader().getHappenedAt()), percent(first));
+    String label = texts.of("beside", form.day(before.getHeader().getHappenedAt()), percent(first));
     Agreement agreement =
         TestCompatibility.compare(
             first, seeds(then), GerminationMean.wholePercent(now), seeds(now));
     if (agreement instanceof Agreement.Agrees agrees) {
       return line(
           label,
-          texts.agrees(form.number(agrees.difference()), form.number(agrees.tolerated())),
+          texts.of("agrees", form.number(agrees.difference()), form.number(agrees.tolerated())),
           Weight.GOOD,
           words.plain(Reference.of(agrees.source())));
     }
     if (agreement instanceof Agreement.Disagrees apart) {
       return line(
           label,
-          texts.disagrees(form.number(apart.difference()), form.number(apart.tolerated())),
+          texts.of("disagrees", form.number(apart.difference()), form.number(apart.tolerated())),
           Weight.OWED,
           words.plain(Reference.of(apart.source())));
     }
@@ -163,41 +168,41 @@ public final class ResultPreview {
   private List<Line> purity(PurityTest test) {
     double allG = test.getPureSeedG() + test.getInertMatterG() + test.getOtherSeedsG();
     return List.of(
-        plain(texts.sampleLookedThrough(), grams(allG)),
-        plain(texts.pureSeed(), share(test.getPureSeedG(), allG)),
-        plain(texts.inertMatter(), share(test.getInertMatterG(), allG)),
-        plain(texts.otherSeedsByMass(), share(test.getOtherSeedsG(), allG)));
+        plain(texts.of("sampleLookedThrough"), grams(allG)),
+        plain(texts.of("pureSeed"), share(test.getPureSeedG(), allG)),
+        plain(texts.of("inertMatter"), share(test.getInertMatterG(), allG)),
+        plain(texts.of("otherSeedsByMass"), share(test.getOtherSeedsG(), allG)));
   }
 
   private String share(double partG, double allG) {
     double percent = 100 * partG / allG;
     return Rounding.isTrace(percent)
-        ? texts.trace()
-        : texts.shareOf(percent(Rounding.tenthPercent(percent)), grams(partG));
+        ? texts.of("trace")
+        : texts.of("shareOf", percent(Rounding.tenthPercent(percent)), grams(partG));
   }
 
   private List<Line> otherSeeds(OtherSeedDetermination test) {
     List<Line> lines = new ArrayList<>();
-    lines.add(plain(texts.sampleLookedThrough(), grams(test.getSampleG())));
-    lines.add(plain(texts.sampleNumber(), form.count(test.getSampleNumber())));
-    lines.add(plain(texts.otherCereals(), counted(test.getOtherCereals())));
-    lines.add(plain(texts.otherPlants(), counted(test.getOtherPlants())));
-    lines.add(plain(texts.raphanusAndAgrostemma(), counted(test.getRaphanusAndAgrostemma())));
-    lines.add(plain(texts.wildOats(), counted(test.getWildOats())));
-    lines.add(plain(texts.loliumTemulentum(), counted(test.getLoliumTemulentum())));
+    lines.add(plain(texts.of("sampleLookedThrough"), grams(test.getSampleG())));
+    lines.add(plain(texts.of("sampleNumber"), form.count(test.getSampleNumber())));
+    lines.add(plain(texts.of("otherCereals"), counted(test.getOtherCereals())));
+    lines.add(plain(texts.of("otherPlants"), counted(test.getOtherPlants())));
+    lines.add(plain(texts.of("raphanusAndAgrostemma"), counted(test.getRaphanusAndAgrostemma())));
+    lines.add(plain(texts.of("wildOats"), counted(test.getWildOats())));
+    lines.add(plain(texts.of("loliumTemulentum"), counted(test.getLoliumTemulentum())));
     lines.add(
         foundErgot(test)
             ? line(
-                texts.ergotBodies(),
-                texts.ergotFound(counted(test.getErgotBodies())),
+                texts.of("ergotBodies"),
+                texts.of("ergotFound", counted(test.getErgotBodies())),
                 Weight.BAD,
                 "")
-            : plain(texts.ergotBodies(), counted(test.getErgotBodies())));
+            : plain(texts.of("ergotBodies"), counted(test.getErgotBodies())));
     return List.copyOf(lines);
   }
 
   private String counted(Integer count) {
-    return count == null ? texts.notCounted() : form.count(count);
+    return count == null ? texts.of("notCounted") : form.count(count);
   }
 
   private String grams(double massG) {

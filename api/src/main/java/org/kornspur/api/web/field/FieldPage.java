@@ -103,7 +103,7 @@ public class FieldPage {
             curves(dossier, rules.rulebooks()),
             TERMS,
             IsolationJoin.REACH_M);
-    FieldWords words = new FieldWords(framing.texts(FieldMessages.class), requestWords.words());
+    FieldWords words = new FieldWords(framing.texts("field"), requestWords.words());
     return framing.render(
         Templates.field(
             framing.around(NavigationItem.CROPS, standing.asOf()),

@@ -8,6 +8,7 @@ import java.time.format.DateTimeFormatter;
 import org.kornspur.api.text.DomainTerms;
 import org.kornspur.api.text.Language;
 import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.PageTexts;
 import org.kornspur.api.text.Words;
 import org.kornspur.api.web.field.Surroundings.Source;
 import org.kornspur.processors.advice.InspectionAdvice.Count;
@@ -19,12 +20,12 @@ import org.kornspur.processors.standards.Quantity;
 public final class FieldWords {
   private static final int LONGEST_ON_A_DRAWING = 26;
 
-  private final FieldMessages texts;
+  private final PageTexts texts;
   private final Words words;
   private final LocalForm form;
   private final Language language;
 
-  FieldWords(FieldMessages texts, Words words) {
+  FieldWords(PageTexts texts, Words words) {
     this.texts = texts;
     this.words = words;
     this.form = words.reader().form();
@@ -48,21 +49,22 @@ public final class FieldWords {
   public String summary(Surroundings ground, double reachM) {
     String reach = form.number(reachM);
     if (ground.sources().isEmpty()) {
-      return texts.noSources(reach);
+      return texts.of("noSources", reach);
     }
     Source nearest = ground.sources().get(0);
     String distance = distance(nearest.neighbour().distanceM());
     return ground.sources().size() == 1
-        ? texts.onlyOne(reach, nearest.letter(), distance)
-        : texts.nearest(form.count(ground.sources().size()), reach, nearest.letter(), distance);
+        ? texts.of("onlyOne", reach, nearest.letter(), distance)
+        : texts.of(
+            "nearest", form.count(ground.sources().size()), reach, nearest.letter(), distance);
   }
 
   /** The distance that is asked for, and by whom. */
   public String required(Surroundings ground) {
     return ground
         .required()
-        .map(asked -> texts.required(form.number(asked.distanceM()), asked.source()))
-        .orElse(texts.noneRequired());
+        .map(asked -> texts.of("required", form.number(asked.distanceM()), asked.source()))
+        .orElse(texts.of("noneRequired"));
   }
 
   /** Metres to a decimal or more. */
@@ -80,21 +82,28 @@ public final class FieldWords {
   }
 
   public String kind(Source source) {
-    return source.neighbour().sourceKind().map(texts::kind).orElse(texts.otherCrop());
+    return source
+        .neighbour()
+        .sourceKind()
+        .map(value -> texts.of("kind", value))
+        .orElse(texts.of("otherCrop"));
   }
 
   /** Whether and when a source flowers with the crop. */
   public String meeting(FloweringOverlap meeting) {
     if (meeting instanceof FloweringOverlap.Together together) {
       return together.days() == 1
-          ? texts.togetherOneDay(form.day(together.from()))
-          : texts.together(
-              form.day(together.from()), form.day(together.to()), form.count(together.days()));
+          ? texts.of("togetherOneDay", form.day(together.from()))
+          : texts.of(
+              "together",
+              form.day(together.from()),
+              form.day(together.to()),
+              form.count(together.days()));
     }
     if (meeting instanceof FloweringOverlap.Apart apart) {
-      return texts.apartFrom(form.day(apart.earlierEnds()), form.day(apart.laterBegins()));
+      return texts.of("apartFrom", form.day(apart.earlierEnds()), form.day(apart.laterBegins()));
     }
-    return texts.assumed();
+    return texts.of("assumed");
   }
 
   /** Days on which a source sheds pollen. */
@@ -106,13 +115,13 @@ public final class FieldWords {
   /** A stretch of days, as far as it is known. */
   public String window(FloweringWindow window) {
     if (window.from().isPresent() && window.to().isPresent()) {
-      return texts.fromTo(form.day(window.from().get()), form.day(window.to().get()));
+      return texts.of("fromTo", form.day(window.from().get()), form.day(window.to().get()));
     }
     return window
         .from()
-        .map(from -> texts.fromOn(form.day(from)))
-        .or(() -> window.to().map(to -> texts.upTo(form.day(to))))
-        .orElse(texts.unknownDays());
+        .map(from -> texts.of("fromOn", form.day(from)))
+        .or(() -> window.to().map(to -> texts.of("upTo", form.day(to))))
+        .orElse(texts.of("unknownDays"));
   }
 
   /** The crop, as part of an address. */
@@ -124,7 +133,7 @@ public final class FieldWords {
   public String row(FloweringChart.Row row) {
     return row.source()
         .map(source -> source.letter() + " " + shortened(source.neighbour().source().id()))
-        .orElse(texts.theCrop());
+        .orElse(texts.of("theCrop"));
   }
 
   /** Day and month, as on an axis. */
@@ -157,7 +166,8 @@ public final class FieldWords {
   }
 
   public String plan(AcceptanceCurve curve) {
-    return texts.plan(
+    return texts.of(
+        "plan",
         form.count(curve.plan().examined()),
         words.plain(curve.count().unit()),
         form.count(curve.plan().acceptanceNumber()));
@@ -169,32 +179,33 @@ public final class FieldWords {
         .observed()
         .map(
             seen ->
-                texts.observed(
+                texts.of(
+                    "observed",
                     form.count(curve.count().bad()),
                     form.count(curve.count().unitsCounted()),
                     share(curve, seen.value()),
                     form.number(curve.observedLower().orElseThrow()),
                     form.number(curve.observedUpper().orElseThrow())))
-        .orElse(texts.notCounted());
+        .orElse(texts.of("notCounted"));
   }
 
   public String lookedAt(Visit visit) {
     return visit
         .plants()
-        .map(plants -> texts.plants(form.count(plants)))
-        .or(() -> visit.areaM2().map(area -> texts.squareMetres(form.number(area))))
-        .or(() -> visit.baggedEars().map(ears -> texts.ears(form.count(ears))))
+        .map(plants -> texts.of("plants", form.count(plants)))
+        .or(() -> visit.areaM2().map(area -> texts.of("squareMetres", form.number(area))))
+        .or(() -> visit.baggedEars().map(ears -> texts.of("ears", form.count(ears))))
         .orElse("");
   }
 
   public String shedding(Visit visit) {
     if (visit.shedding().isPresent() && visit.receptive().isPresent()) {
-      return texts.sheddingOf(
-          form.count(visit.shedding().get()), form.count(visit.receptive().get()));
+      return texts.of(
+          "sheddingOf", form.count(visit.shedding().get()), form.count(visit.receptive().get()));
     }
     if (visit.earsWithSeed().isPresent() && visit.baggedEars().isPresent()) {
-      return texts.seedOf(
-          form.count(visit.earsWithSeed().get()), form.count(visit.baggedEars().get()));
+      return texts.of(
+          "seedOf", form.count(visit.earsWithSeed().get()), form.count(visit.baggedEars().get()));
     }
     return visit.shedding().map(form::count).orElse("");
   }

@@ -9,6 +9,7 @@ import java.util.TreeMap;
 import org.kornspur.api.security.Caller;
 import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.api.security.Permission;
+import org.kornspur.api.text.PageTexts;
 import org.kornspur.api.web.Frame;
 import org.kornspur.api.web.Framing;
 import org.kornspur.api.web.NavigationItem;
@@ -28,8 +29,8 @@ public class BookFrames {
     return framing.around(NavigationItem.FIELD_BOOK);
   }
 
-  BookMessages texts() {
-    return framing.texts(BookMessages.class);
+  PageTexts texts() {
+    return framing.texts("book");
   }
 
   /** Id of who is signed in; empty where nobody is. */
@@ -55,56 +56,56 @@ public class BookFrames {
   }
 
   /** Words in braces are filled in by the script. */
-  private static Map<String, String> scriptTexts(BookMessages texts) {
+  private static Map<String, String> scriptTexts(PageTexts texts) {
     Map<String, String> all = new TreeMap<>();
-    all.put("waiting", texts.scriptWaiting("{n}"));
-    all.put("nothingWaiting", texts.scriptNothingWaiting());
-    all.put("noNetwork", texts.scriptNoNetwork());
-    all.put("signIn", texts.scriptSignIn());
-    all.put("otherPerson", texts.scriptOtherPerson("{person}"));
-    all.put("draft", texts.scriptDraft("{time}"));
-    all.put("kept", texts.scriptKept("{time}"));
-    all.put("notKept", texts.scriptNotKept());
-    all.put("keepable", texts.scriptKeepable("{n}"));
-    all.put("insecure", texts.scriptInsecure());
-    all.put("noStorage", texts.scriptNoStorage());
-    all.put("areaOrPlants", texts.areaOrPlants());
-    all.put("required", texts.required());
-    all.put("notANumber", texts.notANumber("{value}"));
-    all.put("notWhole", texts.notWhole("{value}"));
-    all.put("notATime", texts.notATime("{value}"));
-    all.put("notACorner", texts.notACorner("{value}"));
-    all.put("tooSmall", texts.tooSmall("{value}", "{limit}"));
-    all.put("tooLarge", texts.tooLarge("{value}", "{limit}"));
-    all.put("moreThanWhole", texts.moreThanWhole("{value}", "{whole}", "{limit}"));
-    all.put("mend", texts.mend("{n}"));
-    all.put("goOn", texts.decisionGoOn());
-    all.put("accept", texts.decisionAccept());
-    all.put("reject", texts.decisionReject());
-    all.put("found", texts.scriptFound("{bad}", "{units}"));
-    all.put("foundBefore", texts.scriptFoundBefore("{bad}", "{units}"));
-    all.put("ifNone", texts.scriptIfNone("{units}"));
-    all.put("rejectAt", texts.scriptRejectAt("{bad}"));
-    all.put("plants", texts.plants("{n}"));
-    all.put("onePlant", texts.plants("1"));
-    all.put("tooLong", texts.scriptTooLong());
-    all.put("stateWaiting", texts.scriptStateWaiting("{time}"));
-    all.put("stateTried", texts.scriptStateTried("{time}", "{next}"));
-    all.put("stateRefused", texts.scriptStateRefused());
-    all.put("stateForeign", texts.scriptStateForeign("{person}"));
-    all.put("stateSignIn", texts.scriptStateSignIn());
-    all.put("sent", texts.scriptSent("{time}"));
-    all.put("sentBefore", texts.scriptSentBefore("{time}"));
-    all.put("nothingSent", texts.scriptNothingSent());
-    all.put("mendIt", texts.scriptMendIt());
-    all.put("discard", texts.scriptDiscard());
-    all.put("discardSure", texts.scriptDiscardSure("{title}"));
-    all.put("position", texts.scriptPosition());
-    all.put("noPosition", texts.scriptNoPosition("{reason}"));
-    all.put("leaving", texts.scriptLeaving("{n}"));
-    all.put("undo", texts.undo());
-    all.put("undone", texts.scriptUndone("{what}"));
-    all.put("errorTitle", texts.errorTitle());
+    all.put("waiting", texts.of("scriptWaiting", "{n}"));
+    all.put("nothingWaiting", texts.of("scriptNothingWaiting"));
+    all.put("noNetwork", texts.of("scriptNoNetwork"));
+    all.put("signIn", texts.of("scriptSignIn"));
+    all.put("otherPerson", texts.of("scriptOtherPerson", "{person}"));
+    all.put("draft", texts.of("scriptDraft", "{time}"));
+    all.put("kept", texts.of("scriptKept", "{time}"));
+    all.put("notKept", texts.of("scriptNotKept"));
+    all.put("keepable", texts.of("scriptKeepable", "{n}"));
+    all.put("insecure", texts.of("scriptInsecure"));
+    all.put("noStorage", texts.of("scriptNoStorage"));
+    all.put("areaOrPlants", texts.of("areaOrPlants"));
+    all.put("required", texts.of("required"));
+    all.put("notANumber", texts.of("notANumber", "{value}"));
+    all.put("notWhole", texts.of("notWhole", "{value}"));
+    all.put("notATime", texts.of("notATime", "{value}"));
+    all.put("notACorner", texts.of("notACorner", "{value}"));
+    all.put("tooSmall", texts.of("tooSmall", "{value}", "{limit}"));
+    all.put("tooLarge", texts.of("tooLarge", "{value}", "{limit}"));
+    all.put("moreThanWhole", texts.of("moreThanWhole", "{value}", "{whole}", "{limit}"));
+    all.put("mend", texts.of("mend", "{n}"));
+    all.put("goOn", texts.of("decisionGoOn"));
+    all.put("accept", texts.of("decisionAccept"));
+    all.put("reject", texts.of("decisionReject"));
+    all.put("found", texts.of("scriptFound", "{bad}", "{units}"));
+    all.put("foundBefore", texts.of("scriptFoundBefore", "{bad}", "{units}"));
+    all.put("ifNone", texts.of("scriptIfNone", "{units}"));
+    all.put("rejectAt", texts.of("scriptRejectAt", "{bad}"));
+    all.put("plants", texts.of("plants", "{n}"));
+    all.put("onePlant", texts.of("plants", "1"));
+    all.put("tooLong", texts.of("scriptTooLong"));
+    all.put("stateWaiting", texts.of("scriptStateWaiting", "{time}"));
+    all.put("stateTried", texts.of("scriptStateTried", "{time}", "{next}"));
+    all.put("stateRefused", texts.of("scriptStateRefused"));
+    all.put("stateForeign", texts.of("scriptStateForeign", "{person}"));
+    all.put("stateSignIn", texts.of("scriptStateSignIn"));
+    all.put("sent", texts.of("scriptSent", "{time}"));
+    all.put("sentBefore", texts.of("scriptSentBefore", "{time}"));
+    all.put("nothingSent", texts.of("scriptNothingSent"));
+    all.put("mendIt", texts.of("scriptMendIt"));
+    all.put("discard", texts.of("scriptDiscard"));
+    all.put("discardSure", texts.of("scriptDiscardSure", "{title}"));
+    all.put("position", texts.of("scriptPosition"));
+    all.put("noPosition", texts.of("scriptNoPosition", "{reason}"));
+    all.put("leaving", texts.of("scriptLeaving", "{n}"));
+    all.put("undo", texts.of("undo"));
+    all.put("undone", texts.of("scriptUndone", "{what}"));
+    all.put("errorTitle", texts.of("errorTitle"));
     return all;
   }
 }

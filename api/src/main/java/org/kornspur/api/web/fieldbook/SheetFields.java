@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.function.Function;
 import java.util.stream.IntStream;
 import org.apache.avro.Schema;
+import org.kornspur.api.text.PageTexts;
 import org.kornspur.api.web.fieldbook.Field.Kind;
 import org.kornspur.api.web.fieldbook.Field.Option;
 import org.kornspur.api.web.fieldbook.Sheet.Section;
@@ -26,22 +27,13 @@ import org.kornspur.contract.SterilityCheck;
 /** The fields of each form, empty but for what is known beforehand. */
 final class SheetFields {
   private static final int SOWN_LOTS = 4;
-  private static final Map<Integer, Function<BookMessages, String>> STAGES =
-      Map.of(
-          51, BookMessages::bbch51,
-          55, BookMessages::bbch55,
-          59, BookMessages::bbch59,
-          61, BookMessages::bbch61,
-          65, BookMessages::bbch65,
-          69, BookMessages::bbch69,
-          75, BookMessages::bbch75,
-          89, BookMessages::bbch89);
+  private static final List<Integer> BBCH_STAGES = List.of(51, 55, 59, 61, 65, 69, 75, 89);
 
   private final FieldCrop crop;
-  private final BookMessages texts;
+  private final PageTexts texts;
   private final LocalDateTime now;
 
-  SheetFields(FieldCrop crop, BookMessages texts, ZoneId zone, Clock clock) {
+  SheetFields(FieldCrop crop, PageTexts texts, ZoneId zone, Clock clock) {
     this.crop = crop;
     this.texts = texts;
     this.now = LocalDateTime.ofInstant(clock.instant(), zone).truncatedTo(ChronoUnit.MINUTES);
@@ -67,18 +59,18 @@ final class SheetFields {
     sections.add(
         new Section(
             "record",
-            texts.sectionRecord(),
+            texts.of("sectionRecord"),
             false,
             List.of(
-                Field.of("header.happenedAt", Kind.TIME, texts.happenedAt(), "", true)
+                Field.of("header.happenedAt", Kind.TIME, texts.of("happenedAt"), "", true)
                     .starting(now.toString()),
                 Field.of(
                         "header.sourceDocument",
                         Kind.TEXT,
-                        texts.sourceDocument(),
-                        texts.sourceDocumentHint(),
+                        texts.of("sourceDocument"),
+                        texts.of("sourceDocumentHint"),
                         true)
-                    .starting(texts.sourceDocumentPhone()))));
+                    .starting(texts.of("sourceDocumentPhone")))));
     return List.copyOf(sections);
   }
 
@@ -88,53 +80,65 @@ final class SheetFields {
     return List.of(
         new Section(
             "visit",
-            texts.sectionVisit(),
+            texts.of("sectionVisit"),
             false,
             List.of(
-                whole(schema, "visit", texts.visit(), texts.visitHint(crop.visits().size()), true)
+                whole(
+                        schema,
+                        "visit",
+                        texts.of("visit"),
+                        texts.of("visitHint", crop.visits().size()),
+                        true)
                     .starting(String.valueOf(crop.nextVisit())),
-                whole(schema, "bbchStage", texts.bbchStage(), texts.bbchStageHint(), true)
+                whole(schema, "bbchStage", texts.of("bbchStage"), texts.of("bbchStageHint"), true)
                     .with(
-                        STAGES.entrySet().stream()
-                            .sorted(Map.Entry.comparingByKey())
-                            .map(
-                                stage ->
-                                    new Option(
-                                        stage.getKey().toString(), stage.getValue().apply(texts)))
+                        BBCH_STAGES.stream()
+                            .map(stage -> new Option(stage.toString(), texts.of("bbch" + stage)))
                             .toList()),
-                Field.of("part", Kind.CHOICE, texts.part(), "", true)
-                    .with(options(InspectedPart.values(), texts::partOf))
+                Field.of("part", Kind.CHOICE, texts.of("part"), "", true)
+                    .with(options(InspectedPart.values(), value -> texts.of("partOf", value)))
                     .starting(usual.name()))),
         new Section(
             "counts",
-            texts.sectionCounts(),
+            texts.of("sectionCounts"),
             false,
             List.of(
-                number(schema, "areaM2", Kind.DECIMAL, texts.areaM2(), texts.areaM2Hint(), false),
-                whole(schema, "plantsCounted", texts.plantsCounted(), texts.plantsHint(), false),
-                whole(schema, "offTypePlants", texts.offTypePlants(), "", true),
+                number(
+                    schema,
+                    "areaM2",
+                    Kind.DECIMAL,
+                    texts.of("areaM2"),
+                    texts.of("areaM2Hint"),
+                    false),
+                whole(
+                    schema,
+                    "plantsCounted",
+                    texts.of("plantsCounted"),
+                    texts.of("plantsHint"),
+                    false),
+                whole(schema, "offTypePlants", texts.of("offTypePlants"), "", true),
                 whole(
                     schema,
                     "plantsInReceptiveFlower",
-                    texts.plantsInReceptiveFlower(),
-                    texts.receptiveHint(),
+                    texts.of("plantsInReceptiveFlower"),
+                    texts.of("receptiveHint"),
                     false),
                 whole(
                     schema,
                     "sheddingPlants",
-                    texts.sheddingPlants(),
-                    texts.sheddingHint(),
+                    texts.of("sheddingPlants"),
+                    texts.of("sheddingHint"),
                     false))),
         new Section(
             "others",
-            texts.sectionOthers(),
+            texts.of("sectionOthers"),
             true,
             List.of(
-                whole(schema, "otherCerealPlants", texts.otherCerealPlants(), "", false),
-                whole(schema, "hardToSeparatePlants", texts.hardToSeparatePlants(), "", false),
-                whole(schema, "wildOatPlants", texts.wildOatPlants(), "", false),
-                whole(schema, "smutPlants", texts.smutPlants(), "", false),
-                whole(schema, "ergotBodies", texts.ergotBodies(), "", false))));
+                whole(schema, "otherCerealPlants", texts.of("otherCerealPlants"), "", false),
+                whole(schema, "hardToSeparatePlants", texts.of("hardToSeparatePlants"), "", false),
+                whole(schema, "wildOatPlants", texts.of("wildOatPlants"), "", false),
+                whole(schema, "smutPlants", texts.of("smutPlants"), "", false),
+                whole(schema, "ergotBodies", texts.of("ergotBodies"), "", false))));
   }
 
   private List<Section> sterilityCheck() {
@@ -142,36 +146,37 @@ final class SheetFields {
     return List.of(
         new Section(
             "counts",
-            texts.sectionCounts(),
+            texts.of("sectionCounts"),
             false,
             List.of(
-                whole(schema, "plantsExamined", texts.plantsExamined(), "", true),
-                whole(schema, "plantsShedding", texts.plantsShedding(), "", true))),
+                whole(schema, "plantsExamined", texts.of("plantsExamined"), "", true),
+                whole(schema, "plantsShedding", texts.of("plantsShedding"), "", true))),
         new Section(
             "bags",
-            texts.sectionBags(),
+            texts.of("sectionBags"),
             true,
             List.of(
-                whole(schema, "baggedEars", texts.baggedEars(), texts.baggedHint(), false),
-                whole(schema, "baggedEarsWithSeed", texts.baggedEarsWithSeed(), "", false))));
+                whole(schema, "baggedEars", texts.of("baggedEars"), texts.of("baggedHint"), false),
+                whole(schema, "baggedEarsWithSeed", texts.of("baggedEarsWithSeed"), "", false))));
   }
 
   private List<Section> pollenSource() {
     return List.of(
         new Section(
             "source",
-            texts.sectionSource(),
+            texts.of("sectionSource"),
             false,
             List.of(
-                id("sourceId", texts.sourceId(), texts.sourceIdHint()),
-                Field.of("kind", Kind.CHOICE, texts.sourceKind(), "", true)
-                    .with(options(PollenSourceKind.values(), texts::kindOf)),
-                Field.of("cropYear", Kind.WHOLE, texts.sourceYear(), "", true)
+                id("sourceId", texts.of("sourceId"), texts.of("sourceIdHint")),
+                Field.of("kind", Kind.CHOICE, texts.of("sourceKind"), "", true)
+                    .with(options(PollenSourceKind.values(), value -> texts.of("kindOf", value))),
+                Field.of("cropYear", Kind.WHOLE, texts.of("sourceYear"), "", true)
                     .starting(String.valueOf(crop.cropYear())),
-                Field.of("firstSeenOn", Kind.DAY, texts.firstSeenOn(), "", true)
+                Field.of("firstSeenOn", Kind.DAY, texts.of("firstSeenOn"), "", true)
                     .starting(now.toLocalDate().toString()),
-                Field.of("endedOn", Kind.DAY, texts.endedOn(), texts.endedOnHint(), false),
-                Field.of("outline", Kind.CORNERS, texts.outline(), texts.outlineHint(), true))));
+                Field.of("endedOn", Kind.DAY, texts.of("endedOn"), texts.of("endedOnHint"), false),
+                Field.of(
+                    "outline", Kind.CORNERS, texts.of("outline"), texts.of("outlineHint"), true))));
   }
 
   private List<Section> sowing() {
@@ -179,7 +184,7 @@ final class SheetFields {
     List<Section> sections = new ArrayList<>();
     List<Option> lots =
         crop.lots().stream()
-            .map(lot -> new Option(lot.id(), texts.lotLeft(lot.seed(), lot.left())))
+            .map(lot -> new Option(lot.id(), texts.of("lotLeft", lot.seed(), lot.left())))
             .toList();
     IntStream.range(0, SOWN_LOTS)
         .forEach(
@@ -187,55 +192,60 @@ final class SheetFields {
                 sections.add(
                     new Section(
                         "sown-" + at,
-                        texts.sectionSown(at + 1),
+                        texts.of("sectionSown", at + 1),
                         at > 0,
                         List.of(
                             Field.of(
                                     "sown[%d].lotId".formatted(at),
                                     Kind.TEXT,
-                                    texts.sownLot(),
-                                    texts.sownLotHint(),
+                                    texts.of("sownLot"),
+                                    texts.of("sownLotHint"),
                                     at == 0)
                                 .with(lots),
                             Field.of(
                                     "sown[%d].massKg".formatted(at),
                                     Kind.DECIMAL,
-                                    texts.sownMass(),
+                                    texts.of("sownMass"),
                                     "",
                                     at == 0)
                                 .within(mass.getField("massKg").schema())))));
     sections.add(
         new Section(
             "area",
-            texts.sectionArea(),
+            texts.of("sectionArea"),
             false,
             List.of(
                 number(
-                    Sowing.getClassSchema(), "areaHa", Kind.DECIMAL, texts.areaHa(), "", true))));
+                    Sowing.getClassSchema(),
+                    "areaHa",
+                    Kind.DECIMAL,
+                    texts.of("areaHa"),
+                    "",
+                    true))));
     return sections;
   }
 
   private List<Section> harvest() {
     List<Field> fields = new ArrayList<>();
-    fields.add(id("lotId", texts.harvestLot(), texts.harvestLotHint()));
+    fields.add(id("lotId", texts.of("harvestLot"), texts.of("harvestLotHint")));
     fields.add(
         number(
             Harvest.getClassSchema(),
             "massKg",
             Kind.DECIMAL,
-            texts.harvestMass(),
-            texts.harvestMassHint(),
+            texts.of("harvestMass"),
+            texts.of("harvestMassHint"),
             true));
     if (crop.role() == CropRole.STERILE_FEMALE) {
       fields.add(
           Field.of(
               "pollenParentRemoved",
               Kind.FLAG,
-              texts.pollenParentRemoved(),
-              texts.pollenParentRemovedHint(),
+              texts.of("pollenParentRemoved"),
+              texts.of("pollenParentRemovedHint"),
               false));
     }
-    return List.of(new Section("harvest", texts.sectionHarvest(), false, fields));
+    return List.of(new Section("harvest", texts.of("sectionHarvest"), false, fields));
   }
 
   private static Field id(String name, String label, String hint) {

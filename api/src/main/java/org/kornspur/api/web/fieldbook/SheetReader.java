@@ -16,6 +16,7 @@ import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.PageTexts;
 
 /**
  * Reads a posted form into a fact as JSON. Numbers may be written with a comma or a point; what is
@@ -32,10 +33,10 @@ public final class SheetReader {
 
   private final MultivaluedMap<String, String> posted;
   private final LocalForm form;
-  private final BookMessages texts;
+  private final PageTexts texts;
   private final Map<String, List<Field.Fault>> faults = new LinkedHashMap<>();
 
-  public SheetReader(MultivaluedMap<String, String> posted, LocalForm form, BookMessages texts) {
+  public SheetReader(MultivaluedMap<String, String> posted, LocalForm form, PageTexts texts) {
     this.posted = posted;
     this.form = form;
     this.texts = texts;
@@ -73,7 +74,7 @@ public final class SheetReader {
     String text = value(field.name());
     if (text.isEmpty()) {
       if (field.required()) {
-        fault(field, texts.required());
+        fault(field, texts.of("required"));
       }
       return;
     }
@@ -88,20 +89,20 @@ public final class SheetReader {
 
   private void number(Field field, String text, ObjectNode fact) {
     if (!NUMBER.matcher(text).matches()) {
-      fault(field, texts.notANumber(text));
+      fault(field, texts.of("notANumber", text));
       return;
     }
     BigDecimal number = new BigDecimal(text.replace(',', '.'));
     if (field.kind() == Field.Kind.WHOLE && number.stripTrailingZeros().scale() > 0) {
-      fault(field, texts.notWhole(text));
+      fault(field, texts.of("notWhole", text));
       return;
     }
     if (field.least().filter(least -> number.doubleValue() < least).isPresent()) {
-      fault(field, texts.tooSmall(text, form.number(field.least().get())));
+      fault(field, texts.of("tooSmall", text, form.number(field.least().get())));
       return;
     }
     if (field.most().filter(most -> number.doubleValue() > most).isPresent()) {
-      fault(field, texts.tooLarge(text, form.number(field.most().get())));
+      fault(field, texts.of("tooLarge", text, form.number(field.most().get())));
       return;
     }
     ObjectNode at = place(fact, field.name());
@@ -117,7 +118,7 @@ public final class SheetReader {
       Instant instant = LocalDateTime.parse(text).atZone(form.zone()).toInstant();
       place(fact, field.name()).put(last(field.name()), instant.toString());
     } catch (DateTimeException notATime) {
-      fault(field, texts.notATime(text));
+      fault(field, texts.of("notATime", text));
     }
   }
 
@@ -126,7 +127,7 @@ public final class SheetReader {
     for (String line : text.lines().map(String::strip).filter(l -> !l.isEmpty()).toList()) {
       Matcher corner = CORNER.matcher(line);
       if (!corner.matches()) {
-        fault(field, texts.notACorner(line));
+        fault(field, texts.of("notACorner", line));
         return;
       }
       corners

@@ -8,6 +8,7 @@ import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.CropDetail;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.PageTexts;
 import org.kornspur.api.text.Words;
 import org.kornspur.contract.CropRole;
 import org.kornspur.contract.FieldCropDeclared;
@@ -28,12 +29,12 @@ final class TallyPlans {
   private static final double BY_A_HAIR = 1e-6;
 
   private final InspectionAdvice.Terms terms;
-  private final BookMessages texts;
+  private final PageTexts texts;
   private final Words words;
   private final LocalForm form;
   private final Rulebooks rulebooks;
 
-  TallyPlans(InspectionAdvice.Terms terms, BookMessages texts, Words words, Rulebooks rulebooks) {
+  TallyPlans(InspectionAdvice.Terms terms, PageTexts texts, Words words, Rulebooks rulebooks) {
     this.terms = terms;
     this.texts = texts;
     this.words = words;
@@ -121,7 +122,8 @@ final class TallyPlans {
             .fixed()
             .map(
                 fixed ->
-                    texts.fixedPlan(
+                    texts.of(
+                        "fixedPlan",
                         amount(fixed.examined(), pieceM2),
                         form.count(fixed.acceptanceNumber()),
                         form.percent(count.fixedProducersRisk().orElseThrow()),
@@ -141,15 +143,15 @@ final class TallyPlans {
   private String amount(int units, double pieceM2) {
     return pieceM2 > 0
         ? form.number(Math.ceil(units * pieceM2 - BY_A_HAIR)) + "\u00a0m²"
-        : texts.plants(form.count(units));
+        : texts.of("plants", form.count(units));
   }
 
   private String title(Quantity quantity, InspectedPart part) {
     return switch (quantity) {
-      case SHEDDING_FEMALES -> texts.sheddersThisVisit();
-      case SHEDDING_FEMALES_ALL_VISITS -> texts.sheddersAllVisits();
-      case FEMALE_STERILITY -> texts.sheddersAllChecks();
-      default -> texts.offTypesIn(texts.partOf(part));
+      case SHEDDING_FEMALES -> texts.of("sheddersThisVisit");
+      case SHEDDING_FEMALES_ALL_VISITS -> texts.of("sheddersAllVisits");
+      case FEMALE_STERILITY -> texts.of("sheddersAllChecks");
+      default -> texts.of("offTypesIn", texts.of("partOf", part));
     };
   }
 

@@ -1,0 +1,51 @@
+package org.kornspur.api.text;
+
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import org.kornspur.ingest.text.Texts;
+
+/**
+ * The texts of some pages or papers in one language, from {@code text/NAME_LANGUAGE.properties}.
+ *
+ * <p>Arguments have numbers ({@code {0}}) and come as the reader reads them: numbers and days are
+ * written already.
+ */
+public final class PageTexts {
+  private static final Map<String, PageTexts> READ = new ConcurrentHashMap<>();
+
+  private final Texts texts;
+
+  private PageTexts(Texts texts) {
+    this.texts = texts;
+  }
+
+  /**
+   * The texts of this name.
+   *
+   * @param name such as {@code lot}
+   */
+  public static PageTexts in(Language language, String name) {
+    return READ.computeIfAbsent(
+        name + "_" + language.tag(),
+        file -> new PageTexts(Texts.read(language.locale(), PageTexts.class, "text/" + name)));
+  }
+
+  /**
+   * The text of a key with its arguments. What differs by a constant stands under the key and its
+   * name, as in {@code step.RELEASED}.
+   *
+   * @throws IllegalArgumentException if there is no such key
+   */
+  public String of(String key, Object... arguments) {
+    if (arguments.length == 1 && !texts.has(key)) {
+      return texts.written(key + "." + arguments[0], Map.of());
+    }
+    return texts.written(
+        key,
+        IntStream.range(0, arguments.length)
+            .boxed()
+            .collect(Collectors.toMap(String::valueOf, at -> String.valueOf(arguments[at]))));
+  }
+}
