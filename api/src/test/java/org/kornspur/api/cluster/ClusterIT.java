@@ -29,7 +29,6 @@ import org.apache.kafka.common.errors.SaslAuthenticationException;
 import org.apache.kafka.common.errors.TimeoutException;
 import org.apache.kafka.common.errors.TopicAuthorizationException;
 import org.apache.kafka.common.serialization.ByteArraySerializer;
-import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -43,7 +42,6 @@ import org.kornspur.processors.stream.Topics;
  * The layout of {@code docker-compose.yml} as processes: three brokers, a real schema registry on
  * them, two instances. One instance and one broker are killed on the way.
  */
-@Tag("cluster")
 class ClusterIT {
 
   private static final int BATCH = 200;

@@ -12,7 +12,6 @@ import java.util.HashMap;
 import java.util.Map;
 import org.apache.avro.specific.SpecificRecord;
 import org.apache.kafka.clients.producer.ProducerConfig;
-import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -26,7 +25,6 @@ import org.kornspur.ingest.publish.PublishFailed;
 import org.kornspur.ingest.verify.VerifyCommand;
 
 /** The packaged application is killed in the middle of loading, and loses and doubles nothing. */
-@Tag("cluster")
 class KillAndReloadIT {
 
   private static final int SENT_BEFORE_LOOKING = 800;

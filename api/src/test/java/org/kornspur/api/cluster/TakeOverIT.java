@@ -15,7 +15,6 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
-import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -34,7 +33,6 @@ import org.kornspur.ingest.verify.VerifyCommand;
  * every release is what it was.
  */
 @NeedsProgram(Program.EARLIER_RELEASE)
-@Tag("cluster")
 class TakeOverIT {
   /** Two seasons have every kind of fact; four take twice the time and show the same. */
   private static final List<String> SEASONS = List.of("2022", "2023");

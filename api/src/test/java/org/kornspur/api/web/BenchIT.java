@@ -274,8 +274,7 @@ class BenchIT extends BrowserTest {
     Page page = person.newPage();
     for (String path : List.of("", "/germination", "/purity", "/other-seeds", "/moisture")) {
       page.navigate(root + "bench/lots/%1$s/samples/S-%1$s".formatted(lot) + path);
-      LookedAt.whole(
-          page, "bench-form" + path.replace('/', '-') + "-" + screen + "-" + language.tag());
+      LookedAt.whole(page, "bench-form" + path.replace('/', '-'), screen, language);
     }
     page.navigate(root + "bench");
     LookedAt.whole(page, "bench-list-" + screen + "-" + language.tag());

@@ -406,7 +406,7 @@ class FieldBookIT extends BrowserTest {
     }
     assertThat(page.locator("#book-state")).not().isEmpty();
     String name = path.replaceAll("\\?.*", "").replaceAll("crops/FB-26-A", "crop");
-    LookedAt.whole(page, name.replace('/', '-') + "-" + screen + "-" + language.tag());
+    LookedAt.whole(page, name.replace('/', '-'), screen, language);
     page.close();
   }
 

@@ -34,7 +34,7 @@ class FramePageIT extends BrowserTest {
     for (String path : new String[] {"desk", "lots", "nowhere"}) {
       page.navigate(root + path);
       assertThat(page.locator("html").getAttribute("lang")).isEqualTo(language.tag());
-      LookedAt.whole(page, path + "-" + screen + "-" + language.tag());
+      LookedAt.whole(page, path, screen, language);
     }
     page.context().clearCookies();
     page.navigate(root + "lots");

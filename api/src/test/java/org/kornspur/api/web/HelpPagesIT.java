@@ -44,8 +44,7 @@ class HelpPagesIT extends BrowserTest {
       assertThat((Boolean) page.evaluate("[...document.images].every(i => i.naturalWidth > 0)"))
           .as("pictures of %s", address)
           .isTrue();
-      LookedAt.whole(
-          page, address.substring(1).replaceAll("\\W+", "-") + "-" + screen + "-" + language.tag());
+      LookedAt.whole(page, address.substring(1).replaceAll("\\W+", "-"), screen, language);
     }
     page.context().close();
   }

@@ -7,6 +7,7 @@ import com.deque.html.axecore.playwright.AxeBuilder;
 import com.microsoft.playwright.Page;
 import java.nio.file.Path;
 import java.util.List;
+import org.kornspur.api.text.Language;
 
 /** What is asked of every page, whatever it shows. */
 final class LookedAt {
@@ -15,15 +16,35 @@ final class LookedAt {
   private LookedAt() {}
 
   /**
-   * Takes a picture for a person to look at, and fails where axe-core finds a violation or the page
-   * is wider than the screen.
+   * Fails where axe-core finds a violation or the page is wider than the screen. With {@code
+   * -Dscreenshots=true} it also takes a picture for a person to look at.
    *
    * @param name of the picture, without its ending
    */
   static void whole(Page page, String name) {
-    page.screenshot(
-        new Page.ScreenshotOptions().setPath(PICTURES.resolve(name + ".png")).setFullPage(true));
     assertThat(violations(page)).as("axe-core on %s", page.url()).isEmpty();
+    fits(page, name);
+  }
+
+  /**
+   * The same for a page that is looked at on both screens in both languages: axe-core, which takes
+   * longest, sees each screen and each language once, with the longer German words on the narrow
+   * one.
+   */
+  static void whole(Page page, String name, Screen screen, Language language) {
+    String picture = name + "-" + screen + "-" + language.tag();
+    if ((screen == Screen.NARROW) == (language == Language.GERMAN)) {
+      whole(page, picture);
+    } else {
+      fits(page, picture);
+    }
+  }
+
+  private static void fits(Page page, String name) {
+    if (Boolean.getBoolean("screenshots")) {
+      page.screenshot(
+          new Page.ScreenshotOptions().setPath(PICTURES.resolve(name + ".png")).setFullPage(true));
+    }
     assertThat((Integer) page.evaluate("document.documentElement.scrollWidth"))
         .as("width of %s", page.url())
         .isLessThanOrEqualTo(page.viewportSize().width);

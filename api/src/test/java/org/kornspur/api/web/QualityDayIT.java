@@ -144,7 +144,7 @@ class QualityDayIT extends BrowserTest {
     Page page = chromium.loggedIn(screen, language, root, QUALITY).newPage();
     for (String path : new String[] {"seasons", "quarantine"}) {
       page.navigate(root + path);
-      LookedAt.whole(page, path + "-" + screen + "-" + language.tag());
+      LookedAt.whole(page, path, screen, language);
     }
     page.locator("tbody a").first().click();
     LookedAt.whole(page, "quarantined-" + screen + "-" + language.tag());

@@ -25,7 +25,7 @@ class SubjectPageIT extends BrowserTest {
     Page page = chromium.loggedIn(screen, language, root, QUALITY).newPage();
     for (String path : new String[] {"lots/L25-S05-P1", "lots/R25-S06", "crops/C25-S01"}) {
       assertThat(page.navigate(root + path).status()).as(path).isEqualTo(200);
-      LookedAt.whole(page, path.replace('/', '-') + "-" + screen + "-" + language.tag());
+      LookedAt.whole(page, path.replace('/', '-'), screen, language);
     }
     page.context().close();
   }

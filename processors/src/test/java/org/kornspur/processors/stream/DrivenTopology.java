@@ -21,6 +21,7 @@ import org.apache.kafka.common.header.Headers;
 import org.apache.kafka.common.header.internals.RecordHeaders;
 import org.apache.kafka.common.serialization.ByteArrayDeserializer;
 import org.apache.kafka.common.serialization.ByteArraySerializer;
+import org.apache.kafka.common.serialization.Serializer;
 import org.apache.kafka.common.serialization.StringDeserializer;
 import org.apache.kafka.common.serialization.StringSerializer;
 import org.apache.kafka.streams.KeyValue;
@@ -84,7 +85,6 @@ final class DrivenTopology implements AutoCloseable {
   final SkippedRecords skipped = new SkippedRecords();
   final RejudgingProgress rejudging = new RejudgingProgress();
   private final TestInputTopic<byte[], byte[]> facts;
-  private final TestInputTopic<String, SubjectMessage> bySubject;
   private final TestOutputTopic<String, byte[]> standings;
   private final TestOutputTopic<String, byte[]> quarantine;
   private final TestOutputTopic<byte[], byte[]> links;
@@ -124,11 +124,6 @@ final class DrivenTopology implements AutoCloseable {
     facts =
         driver.createInputTopic(
             Topics.FACTS.topicName(), new ByteArraySerializer(), new ByteArraySerializer());
-    bySubject =
-        driver.createInputTopic(
-            Topics.BY_SUBJECT.topicName(),
-            new StringSerializer(),
-            SubjectMessageSerde.serde().serializer());
     standings = output(Topics.STANDINGS);
     quarantine = output(Topics.QUARANTINE);
     links =
@@ -174,17 +169,22 @@ final class DrivenTopology implements AutoCloseable {
     return this;
   }
 
-  /** Facts that an earlier release let in: no intake of today looks at them, dossiers hold them. */
+  /**
+   * Facts that an earlier release let in: no intake of today looks at them, dossiers hold them. All
+   * wait before the first of them is processed.
+   */
   DrivenTopology acceptAsEarlier(List<SpecificRecord> records) {
+    Serializer<SubjectMessage> messages = SubjectMessageSerde.serde().serializer();
+    String topic = Topics.BY_SUBJECT.topicName();
     for (SpecificRecord fact : records) {
       byte[] bytes = wire.encode(Topics.FACTS.topicName(), fact);
-      String factId = FactType.headerOf(fact).getFactId();
+      SubjectMessage message =
+          new SubjectMessage.FactFor(FactType.headerOf(fact).getFactId(), bytes);
       SubjectsNamed.of(fact)
           .forEach(
-              subject ->
-                  bySubject.pipeInput(
-                      subject.toString(), new SubjectMessage.FactFor(factId, bytes)));
+              subject -> enqueue(topic, subject.toString(), messages.serialize(topic, message)));
     }
+    call("completeAllProcessableWork");
     return this;
   }
 
@@ -253,17 +253,21 @@ final class DrivenTopology implements AutoCloseable {
   DrivenTopology acceptAtOnce(List<? extends SpecificRecord> records) {
     String topic = Topics.FACTS.topicName();
     for (SpecificRecord fact : records) {
-      call(
-          "enqueueTaskRecord",
-          topic,
-          new TopicPartition(topic, 0),
-          STARTED - 1,
-          FactType.headerOf(fact).getFactId().getBytes(StandardCharsets.UTF_8),
-          wire.encode(topic, fact),
-          new RecordHeaders());
+      enqueue(topic, FactType.headerOf(fact).getFactId(), wire.encode(topic, fact));
     }
     call("completeAllProcessableWork");
     return this;
+  }
+
+  private void enqueue(String topic, String key, byte[] value) {
+    call(
+        "enqueueTaskRecord",
+        topic,
+        new TopicPartition(topic, 0),
+        STARTED - 1,
+        key.getBytes(StandardCharsets.UTF_8),
+        value,
+        new RecordHeaders());
   }
 
   /** A method that the driver keeps to itself. */

@@ -35,7 +35,12 @@ final class JudgedDemo {
     return new ArrayList<>(Signed.FACTS);
   }
 
-  /** Its standings, with all facts in the order of the files. */
+  /** How many standings were written when all facts waited before the first was judged. */
+  static int judgings() {
+    return Judged.JUDGINGS;
+  }
+
+  /** Its standings. */
   static Map<String, LotStanding> standings() {
     return Judged.STANDINGS;
   }
@@ -60,9 +65,11 @@ final class JudgedDemo {
   private static final class Judged {
     static final DrivenTopology TOPOLOGY = DrivenTopology.withRealRules();
     static final Map<String, LotStanding> STANDINGS;
+    static final int JUDGINGS;
 
     static {
-      TOPOLOGY.acceptAsSent(Signed.FACTS.toArray(SpecificRecord[]::new));
+      TOPOLOGY.acceptAtOnce(Signed.FACTS);
+      JUDGINGS = TOPOLOGY.newStandings().size();
       assertThat(TOPOLOGY.quarantine()).isEmpty();
       STANDINGS = Map.copyOf(TOPOLOGY.standings());
     }

@@ -75,9 +75,7 @@ class OddNumbersTest {
     List<SpecificRecord> facts = withOddNumbers(random);
 
     judged(
-        topology ->
-            topology.acceptAsSent(
-                facts.stream().map(OddNumbersTest::signed).toArray(SpecificRecord[]::new)),
+        topology -> topology.acceptAtOnce(facts.stream().map(OddNumbersTest::signed).toList()),
         topology -> {
           List<SpecificRecord> accepted =
               facts.stream().filter(fact -> isRegistered(topology, fact)).toList();
