@@ -3,7 +3,9 @@ package org.kornspur.ingest.contract;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.Arrays;
+import java.util.Collection;
 import java.util.EnumSet;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -141,6 +143,16 @@ public enum FactType {
   /** The head that every fact carries. */
   public static FactHeader headerOf(SpecificRecord fact) {
     return (FactHeader) fact.get(fact.getSchema().getField("header").pos());
+  }
+
+  /** The id of a fact. */
+  public static String idOf(SpecificRecord fact) {
+    return headerOf(fact).getFactId();
+  }
+
+  /** The ids of facts, in their order. */
+  public static List<String> idsOf(Collection<? extends SpecificRecord> facts) {
+    return facts.stream().map(FactType::idOf).toList();
   }
 
   /** Day on which it happened, in UTC. */

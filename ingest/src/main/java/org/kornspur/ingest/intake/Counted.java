@@ -27,9 +27,4 @@ public final class Counted {
           return Matcher.quoteReplacement(amount == 1 ? ofOne : ending.group(2));
         });
   }
-
-  /** The noun alone, in the plural. */
-  public static String plural(String noun) {
-    return noun(0, noun);
-  }
 }

@@ -59,28 +59,27 @@ public final class FactChecks {
 
   private static void checkTiedFields(FactType type, SpecificRecord fact, Problems problems) {
     switch (type) {
-      case ENTERPRISE_DECLARED -> EnterpriseCheck.check((EnterpriseDeclared) fact, problems);
+      case ENTERPRISE_DECLARED -> DeclarationChecks.check((EnterpriseDeclared) fact, problems);
       case HYBRID_DECLARED -> HybridCheck.check((HybridDeclared) fact, problems);
-      case FIELD_CROP_DECLARED -> FieldCropCheck.check((FieldCropDeclared) fact, problems);
-      case LOT_DECLARED -> LotDeclaredCheck.check((LotDeclared) fact, problems);
-      case SOWING -> SowingCheck.check((Sowing) fact, problems);
-      case POLLEN_SOURCE_SEEN -> PollenSourceCheck.check((PollenSourceSeen) fact, problems);
-      case FIELD_INSPECTION -> FieldInspectionCheck.check((FieldInspection) fact, problems);
-      case STERILITY_CHECK -> SterilityCheckValidator.check((SterilityCheck) fact, problems);
-      case CONDITIONING -> ConditioningCheck.check((Conditioning) fact, problems);
-      case LOT_SPLIT -> LotSplitCheck.check((LotSplit) fact, problems);
-      case LOT_MERGE -> LotMergeCheck.check((LotMerge) fact, problems);
-      case BLEND -> BlendCheck.check((Blend) fact, problems);
-      case ADMIXTURE -> AdmixtureCheck.check((Admixture) fact, problems);
-      case SAMPLING -> SamplingCheck.check((Sampling) fact, problems);
-      case GERMINATION_TEST -> GerminationTestCheck.check((GerminationTest) fact, problems);
-      case OTHER_SEED_DETERMINATION ->
-          OtherSeedCheck.check((OtherSeedDetermination) fact, problems);
-      case KERNEL_WEIGHT_TEST -> KernelWeightCheck.check((KernelWeightTest) fact, problems);
-      case BLEND_COMPOSITION -> BlendCompositionCheck.check((BlendComposition) fact, problems);
-      case POST_CONTROL_RESULT -> PostControlCheck.check((PostControlResult) fact, problems);
-      case DISPATCH -> DispatchCheck.check((Dispatch) fact, problems);
-      case WITHDRAWAL -> WithdrawalCheck.check((Withdrawal) fact, problems);
+      case FIELD_CROP_DECLARED -> DeclarationChecks.check((FieldCropDeclared) fact, problems);
+      case LOT_DECLARED -> DeclarationChecks.check((LotDeclared) fact, problems);
+      case SOWING -> MovementChecks.check((Sowing) fact, problems);
+      case POLLEN_SOURCE_SEEN -> DeclarationChecks.check((PollenSourceSeen) fact, problems);
+      case FIELD_INSPECTION -> CountChecks.check((FieldInspection) fact, problems);
+      case STERILITY_CHECK -> CountChecks.check((SterilityCheck) fact, problems);
+      case CONDITIONING -> MovementChecks.check((Conditioning) fact, problems);
+      case LOT_SPLIT -> MovementChecks.check((LotSplit) fact, problems);
+      case LOT_MERGE -> MovementChecks.check((LotMerge) fact, problems);
+      case BLEND -> MovementChecks.check((Blend) fact, problems);
+      case ADMIXTURE -> MovementChecks.check((Admixture) fact, problems);
+      case SAMPLING -> MovementChecks.check((Sampling) fact, problems);
+      case GERMINATION_TEST -> CountChecks.check((GerminationTest) fact, problems);
+      case OTHER_SEED_DETERMINATION -> CountChecks.check((OtherSeedDetermination) fact, problems);
+      case KERNEL_WEIGHT_TEST -> CountChecks.check((KernelWeightTest) fact, problems);
+      case BLEND_COMPOSITION -> CountChecks.check((BlendComposition) fact, problems);
+      case POST_CONTROL_RESULT -> CountChecks.check((PostControlResult) fact, problems);
+      case DISPATCH -> MovementChecks.check((Dispatch) fact, problems);
+      case WITHDRAWAL -> HeaderCheck.check((Withdrawal) fact, problems);
       case RELEASE -> ActCheck.check((Release) fact, problems);
       case SUSPENSION -> ActCheck.check((Suspension) fact, problems);
       case CONDEMNATION -> ActCheck.check((Condemnation) fact, problems);

@@ -2,10 +2,11 @@ package org.kornspur.ingest.intake;
 
 import java.time.Duration;
 import org.kornspur.contract.FactHeader;
+import org.kornspur.contract.Withdrawal;
 import org.kornspur.ingest.problem.IdProblem;
 import org.kornspur.ingest.problem.TimeProblem;
 
-/** A fact is written down after it happened, and corrects another than itself. */
+/** A fact is written down after it happened, and corrects or takes back another than itself. */
 final class HeaderCheck {
 
   /** How far two clocks may differ: a day covers a wrong time zone. Common practice, no source. */
@@ -23,6 +24,12 @@ final class HeaderCheck {
     if (header.getCorrection() != null
         && header.getCorrection().getSupersedes().equals(header.getFactId())) {
       into.add("header.correction.supersedes", header.getFactId(), new IdProblem.CorrectsItself());
+    }
+  }
+
+  static void check(Withdrawal withdrawal, Problems into) {
+    if (withdrawal.getWithdrawnFactId().equals(withdrawal.getHeader().getFactId())) {
+      into.add("withdrawnFactId", withdrawal.getWithdrawnFactId(), new IdProblem.WithdrawsItself());
     }
   }
 }

@@ -27,7 +27,6 @@ public final class Problems {
     add(Problem.of(field, value, reason));
   }
 
-  /** Notes a problem. */
   public void add(Problem problem) {
     count++;
     if (written.size() < WRITTEN_OUT) {

@@ -35,6 +35,5 @@ class CountedTest {
     assertThat(Counted.noun(1, "percentage point(s)")).isEqualTo("percentage point");
     assertThat(Counted.noun(1.5, "percentage point(s)")).isEqualTo("percentage points");
     assertThat(Counted.noun(0.5, "percentage point(s)")).isEqualTo("percentage points");
-    assertThat(Counted.plural("seed(s) of wild oats")).isEqualTo("seeds of wild oats");
   }
 }
