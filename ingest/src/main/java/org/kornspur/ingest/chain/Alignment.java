@@ -76,10 +76,8 @@ final class Alignment {
         return moved(
             link,
             record,
-            "the record that was chained in partition "
-                + home.get().partition()
-                + " at offset "
-                + home.get().offset());
+            "the record that was chained in partition %s at offset %s"
+                .formatted(home.get().partition(), home.get().offset()));
       }
     }
     if (chainedIsMissing && thereIsExtra) {
@@ -98,12 +96,9 @@ final class Alignment {
   }
 
   private static Finding altered(ChainLink link, LogRecord.Entry record) {
-    return new Finding(
+    return Finding.at(
+        link,
         Kind.RECORD_ALTERED,
-        link.partition(),
-        link.sequence(),
-        link.offset(),
-        link.factId(),
         "content " + link.content(),
         "content " + record.content() + keyed(record, link));
   }
@@ -113,14 +108,7 @@ final class Alignment {
   }
 
   private static Finding removed(ChainLink link, String found) {
-    return new Finding(
-        Kind.RECORD_REMOVED,
-        link.partition(),
-        link.sequence(),
-        link.offset(),
-        link.factId(),
-        "content " + link.content(),
-        found);
+    return Finding.at(link, Kind.RECORD_REMOVED, "content " + link.content(), found);
   }
 
   private static Finding inserted(ChainLink link, LogRecord.Entry record) {

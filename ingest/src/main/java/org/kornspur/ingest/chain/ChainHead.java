@@ -34,7 +34,6 @@ public record ChainHead(
     return new ChainHead(partition, 0, -1, genesis, 0, 0, genesis);
   }
 
-  /** The link of the next record. */
   public ChainLink link(LogRecord.Entry next) {
     return ChainLink.after(link, sequence + 1, next);
   }
@@ -97,17 +96,8 @@ public record ChainHead(
     long offset = bytes.getLong();
     long checkpoints = bytes.getLong();
     long signedSequence = bytes.getLong();
-    byte[] link = new byte[Hash.BYTES];
-    bytes.get(link);
-    byte[] checkpoint = new byte[Hash.BYTES];
-    bytes.get(checkpoint);
+    Hash link = Hash.read(bytes);
     return new ChainHead(
-        partition,
-        sequence,
-        offset,
-        Hash.of(link),
-        checkpoints,
-        signedSequence,
-        Hash.of(checkpoint));
+        partition, sequence, offset, link, checkpoints, signedSequence, Hash.read(bytes));
   }
 }

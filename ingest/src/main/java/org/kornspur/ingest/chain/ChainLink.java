@@ -79,19 +79,18 @@ public record ChainLink(
   public static ChainLink read(byte[] key, byte[] value) {
     if (value == null || value.length != WRITTEN_BYTES || value[0] != VERSION) {
       throw new UnreadableChain(
-          "A link has "
-              + WRITTEN_BYTES
-              + " bytes and begins with "
-              + VERSION
-              + "; this record has "
-              + (value == null ? "no value" : Counted.of(value.length, "byte(s)")));
+          "A link has %s bytes and begins with %s; this record has %s"
+              .formatted(
+                  WRITTEN_BYTES,
+                  VERSION,
+                  value == null ? "no value" : Counted.of(value.length, "byte(s)")));
     }
     ByteBuffer bytes = ByteBuffer.wrap(value, 1, WRITTEN_BYTES - 1);
     int partition = bytes.getInt();
     long sequence = bytes.getLong();
     long offset = bytes.getLong();
     String factId = key == null ? "" : new String(key, StandardCharsets.UTF_8);
-    return new ChainLink(partition, sequence, offset, factId, hash(bytes), hash(bytes));
+    return new ChainLink(partition, sequence, offset, factId, Hash.read(bytes), Hash.read(bytes));
   }
 
   /** The link that a record holds; empty for a record that is none, which nobody signed. */
@@ -101,11 +100,5 @@ public record ChainLink(
     } catch (UnreadableChain none) {
       return Optional.empty();
     }
-  }
-
-  private static Hash hash(ByteBuffer bytes) {
-    byte[] hash = new byte[Hash.BYTES];
-    bytes.get(hash);
-    return Hash.of(hash);
   }
 }

@@ -108,7 +108,6 @@ public record Checkpoint(
     return message(partition, number, sequence, offset, link, previous, signedAt, keyId);
   }
 
-  /** Whether a trusted key signed it. */
   public boolean isSignedBy(TrustedKeys trusted) {
     return trusted.verifies(keyId, signedBytes(), signature);
   }

@@ -150,12 +150,8 @@ final class CheckpointWalk {
               checkpoint.offset(),
               "",
               expected,
-              there
-                  + " (signed "
-                  + checkpoint.signedAt()
-                  + " up to link "
-                  + checkpoint.sequence()
-                  + ")"));
+              "%s (signed %s up to link %s)"
+                  .formatted(there, checkpoint.signedAt(), checkpoint.sequence())));
     }
   }
 }

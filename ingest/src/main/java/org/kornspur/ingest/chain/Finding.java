@@ -20,24 +20,26 @@ public record Finding(
 
   /** What was done. */
   public enum Kind {
-    PARTITION_REMOVED("A whole partition of the facts is missing"),
-    RECORD_ALTERED("A record was altered"),
-    RECORD_REMOVED("A record was removed"),
-    RECORD_INSERTED("A record was inserted that was never chained"),
-    RECORD_REORDERED("A record stands in another place than the one that was chained"),
-    CHAIN_REMADE("Records and their links were made again after they were signed"),
-    LINK_ALTERED("A link was altered; the records that it stands for are intact"),
-    LINK_REMOVED("A link was removed; the records that it stands for are intact"),
-    LINK_INSERTED("A link was inserted or moved; the records are intact"),
-    BAD_SIGNATURE("A checkpoint does not bear the signature of the key that it names"),
-    UNKNOWN_KEY("A checkpoint is signed by a key that is not trusted"),
-    CHECKPOINT_REMOVED("A checkpoint was removed"),
-    CHECKPOINT_REORDERED("A checkpoint stands out of its order, or twice"),
-    CHECKPOINT_FORKED("Two checkpoints were signed that contradict each other");
+    PARTITION_REMOVED(true, "A whole partition of the facts is missing"),
+    RECORD_ALTERED(true, "A record was altered"),
+    RECORD_REMOVED(true, "A record was removed"),
+    RECORD_INSERTED(true, "A record was inserted that was never chained"),
+    RECORD_REORDERED(true, "A record stands in another place than the one that was chained"),
+    CHAIN_REMADE(true, "Records and their links were made again after they were signed"),
+    LINK_ALTERED(false, "A link was altered; the records that it stands for are intact"),
+    LINK_REMOVED(false, "A link was removed; the records that it stands for are intact"),
+    LINK_INSERTED(false, "A link was inserted or moved; the records are intact"),
+    BAD_SIGNATURE(false, "A checkpoint does not bear the signature of the key that it names"),
+    UNKNOWN_KEY(false, "A checkpoint is signed by a key that is not trusted"),
+    CHECKPOINT_REMOVED(false, "A checkpoint was removed"),
+    CHECKPOINT_REORDERED(false, "A checkpoint stands out of its order, or twice"),
+    CHECKPOINT_FORKED(false, "Two checkpoints were signed that contradict each other");
 
+    private final boolean touchesRecords;
     private final String sentence;
 
-    Kind(String sentence) {
+    Kind(boolean touchesRecords, String sentence) {
+      this.touchesRecords = touchesRecords;
       this.sentence = sentence;
     }
 
@@ -48,25 +50,13 @@ public record Finding(
 
     /** Whether it is about facts themselves, and not only about what proves them. */
     public boolean touchesRecords() {
-      return switch (this) {
-        case PARTITION_REMOVED,
-            RECORD_ALTERED,
-            RECORD_REMOVED,
-            RECORD_INSERTED,
-            RECORD_REORDERED,
-            CHAIN_REMADE ->
-            true;
-        case LINK_ALTERED,
-            LINK_REMOVED,
-            LINK_INSERTED,
-            BAD_SIGNATURE,
-            UNKNOWN_KEY,
-            CHECKPOINT_REMOVED,
-            CHECKPOINT_REORDERED,
-            CHECKPOINT_FORKED ->
-            false;
-      };
+      return touchesRecords;
     }
+  }
+
+  static Finding at(ChainLink link, Kind kind, String expected, String found) {
+    return new Finding(
+        kind, link.partition(), link.sequence(), link.offset(), link.factId(), expected, found);
   }
 
   /** The same with other words for what is there. */

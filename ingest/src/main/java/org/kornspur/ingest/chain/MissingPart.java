@@ -58,10 +58,10 @@ final class MissingPart {
   /** A log that fits as far as it goes, and ends before what is signed. */
   static Finding tail(Finding first, List<Checkpoint> reliable, long there) {
     return first.found(
-        first.found()
-            + ", where "
-            + Counted.of(signed(reliable) - there, "signed record(s) (is|are)")
-            + " missing: cut off, or not in a copy that was taken while they were written");
+        ("%s, where %s missing: cut off, or not in a copy that was taken while they were "
+                + "written")
+            .formatted(
+                first.found(), Counted.of(signed(reliable) - there, "signed record(s) (is|are)")));
   }
 
   private static long signed(List<Checkpoint> reliable) {

@@ -3,11 +3,11 @@ package org.kornspur.ingest.chain;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collection;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import org.kornspur.ingest.chain.Finding.Kind;
 import org.kornspur.ingest.chain.PartitionLog.Part;
 import org.kornspur.ingest.seal.Hash;
@@ -62,10 +62,8 @@ public final class Verification {
       return new PartitionReport(
           part.partition(), 0, 0, 0, 0, 0, reliable.size(), signedUntil(reliable), findings);
     }
-    Map<Long, List<ChainLink>> bySequence = new HashMap<>();
-    part.links()
-        .forEach(
-            link -> bySequence.computeIfAbsent(link.sequence(), n -> new ArrayList<>()).add(link));
+    Map<Long, List<ChainLink>> bySequence =
+        part.links().stream().collect(Collectors.groupingBy(ChainLink::sequence));
     List<LogRecord.Entry> chained = part.records();
     long begin = part.links().isEmpty() ? 0 : part.links().get(0).offset();
     if (part.links().isEmpty() || part.links().get(0).sequence() == 1) {
@@ -161,12 +159,9 @@ public final class Verification {
   }
 
   private static Finding unsignedLink(ChainLink link) {
-    return new Finding(
+    return Finding.at(
+        link,
         Kind.LINK_ALTERED,
-        link.partition(),
-        link.sequence(),
-        link.offset(),
-        link.factId(),
         "a link that follows the one before; no checkpoint covers it yet",
         "link " + link.link());
   }
@@ -192,15 +187,10 @@ public final class Verification {
 
   private Optional<ChainLink> find(Hash content, int notInPartition) {
     if (linksByContent == null) {
-      linksByContent = new HashMap<>();
-      for (PartitionLog part : log) {
-        part.links()
-            .forEach(
-                link ->
-                    linksByContent
-                        .computeIfAbsent(link.content(), hash -> new ArrayList<>())
-                        .add(link));
-      }
+      linksByContent =
+          log.stream()
+              .flatMap(part -> part.links().stream())
+              .collect(Collectors.groupingBy(ChainLink::content));
     }
     return linksByContent.getOrDefault(content, List.of()).stream()
         .filter(link -> link.partition() != notInPartition)

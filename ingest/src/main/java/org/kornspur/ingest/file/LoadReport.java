@@ -56,14 +56,9 @@ public record LoadReport(
 
   /** The sums in one line. */
   public String summary() {
-    return Counted.of(files, "file(s)")
-        + ", "
-        + Counted.of(inputs(), "input(s)")
-        + ": "
-        + accepted
-        + " accepted, "
-        + refused
-        + " refused";
+    return "%s, %s: %s accepted, %s refused"
+        .formatted(
+            Counted.of(files, "file(s)"), Counted.of(inputs(), "input(s)"), accepted, refused);
   }
 
   /** Gathers a report while a folder is read. */

@@ -28,7 +28,6 @@ public final class ProofJson {
 
   private ProofJson() {}
 
-  /** Writes a proof. */
   public static ObjectNode write(Proof proof) {
     ObjectNode root = JSON.createObjectNode().put("kind", KIND).put("version", VERSION);
     root.put("subject", proof.manifest().subject());
@@ -141,10 +140,8 @@ public final class ProofJson {
   public static Proof read(JsonNode root) {
     if (!KIND.equals(root.path("kind").asText()) || root.path("version").asInt() != VERSION) {
       throw new UnreadableChain(
-          "The file is not a proof of this version: kind and version must be "
-              + KIND
-              + " and "
-              + VERSION);
+          "The file is not a proof of this version: kind and version must be %s and %s"
+              .formatted(KIND, VERSION));
     }
     try {
       List<ProvedFact> facts = new ArrayList<>();

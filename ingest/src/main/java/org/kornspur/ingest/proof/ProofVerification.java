@@ -212,12 +212,11 @@ public final class ProofVerification {
         note(
             Kind.SEGMENT_BROKEN,
             "",
-            "links from number "
-                + (segment.afterSequence() + 1)
-                + " of partition "
-                + segment.until().partition()
-                + " to the signed hash "
-                + segment.until().link(),
+            "links from number %s of partition %s to the signed hash %s"
+                .formatted(
+                    segment.afterSequence() + 1,
+                    segment.until().partition(),
+                    segment.until().link()),
             "links that lead to another one");
       }
     }

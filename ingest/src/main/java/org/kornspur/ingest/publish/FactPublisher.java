@@ -72,7 +72,7 @@ public final class FactPublisher implements FactSink, AutoCloseable {
 
   /** Sends a fact; the future fails with {@link PublishFailed} where it did not arrive. */
   public CompletableFuture<Void> publish(SpecificRecord fact) {
-    return send(FACTS_TOPIC, FactType.headerOf(fact).getFactId(), fact);
+    return send(FACTS_TOPIC, FactType.idOf(fact), fact);
   }
 
   /** Sends an entry to the quarantine; fails like {@link #publish}. */

@@ -10,13 +10,9 @@ public final class PublishFailed extends RuntimeException {
 
   PublishFailed(String topic, String id, Throwable cause) {
     super(
-        id
-            + " did not reach topic "
-            + topic
-            + ": "
-            + cause.getMessage()
-            + ". Check that the broker and the schema registry answer, then send it again; what has"
-            + " arrived counts once, however often it is sent",
+        ("%s did not reach topic %s: %s. Check that the broker and the schema registry "
+                + "answer, then send it again; what has arrived counts once, however often it is sent")
+            .formatted(id, topic, cause.getMessage()),
         cause);
     this.topic = topic;
     this.id = id;

@@ -32,9 +32,6 @@ public final class HttpSchemaRegistry implements SchemaRegistry {
   /** Media type of the interface, for questions and answers. */
   public static final String MEDIA_TYPE = "application/vnd.schemaregistry.v1+json";
 
-  /** The compatibility level that the contract needs. */
-  public static final String FULL_TRANSITIVE = "FULL_TRANSITIVE";
-
   private static final Duration CONNECT_TIMEOUT = Duration.ofSeconds(2);
   private static final Duration FIRST_PAUSE = Duration.ofMillis(100);
   private static final ObjectMapper JSON = new ObjectMapper();
@@ -119,31 +116,6 @@ public final class HttpSchemaRegistry implements SchemaRegistry {
     bodyOf(ask("PUT", path, JSON.createObjectNode().put("compatibility", level)), path);
   }
 
-  /**
-   * Sees to it that a registry of this project's own refuses every schema that earlier readers or
-   * later ones could not read. A registry that others use too is better given the level for each
-   * subject by whoever runs it.
-   *
-   * @throws RegistryRefused if the registry does not take the level
-   */
-  public void requireFullTransitive() {
-    if (compatibility().equals(FULL_TRANSITIVE)) {
-      return;
-    }
-    setCompatibility(FULL_TRANSITIVE);
-    String level = compatibility();
-    if (!level.equals(FULL_TRANSITIVE)) {
-      throw new RegistryRefused(
-          "The schema registry at "
-              + config.urls()
-              + " keeps compatibility level "
-              + level
-              + " where "
-              + FULL_TRANSITIVE
-              + " was set. Have the level changed by whoever runs the registry");
-    }
-  }
-
   private int idFrom(String path, String subject, Schema schema) {
     JsonNode question =
         JSON.createObjectNode().put("schema", schema.toString()).put("schemaType", "AVRO");
@@ -224,36 +196,25 @@ public final class HttpSchemaRegistry implements SchemaRegistry {
             ? fault.getClass().getSimpleName() + " " + fault.getMessage()
             : "status " + failed.status() + " " + failed.body();
     return new RegistryUnreachable(
-        "The schema registry did not answer "
-            + method
-            + " "
-            + path
-            + " at "
-            + config.urls()
-            + " in "
-            + config.attempts()
-            + " attempts of at most "
-            + config.timeout().toSeconds()
-            + " s each; last: "
-            + last
-            + ". Check that it runs and that "
-            + RegistryConfig.URL
-            + " is right; then try again",
+        ("The schema registry did not answer %s %s at %s in %s attempts of at most %s s each; "
+                + "last: %s. Check that it runs and that %s is right; then try again")
+            .formatted(
+                method,
+                path,
+                config.urls(),
+                config.attempts(),
+                config.timeout().toSeconds(),
+                last,
+                RegistryConfig.URL),
         fault);
   }
 
   private JsonNode bodyOf(Answer answer, String path) {
     if (answer.status() != 200) {
       throw new RegistryRefused(
-          "The schema registry at "
-              + config.urls()
-              + " answered "
-              + path
-              + " with status "
-              + answer.status()
-              + ": "
-              + answer.body()
-              + ". Expected 200; check the address, its path and the credentials");
+          ("The schema registry at %s answered %s with status %s: %s. Expected 200; check the "
+                  + "address, its path and the credentials")
+              .formatted(config.urls(), path, answer.status(), answer.body()));
     }
     try {
       return JSON.readTree(answer.body());
@@ -280,15 +241,9 @@ public final class HttpSchemaRegistry implements SchemaRegistry {
 
   private RegistryRefused notUnderstood(String path, String body, Throwable cause) {
     return new RegistryRefused(
-        "The answer of "
-            + config.urls()
-            + " to "
-            + path
-            + " is not that of a Confluent schema registry: "
-            + body
-            + ". Check that "
-            + RegistryConfig.URL
-            + " carries the right path, as in /apis/ccompat/v7",
+        ("The answer of %s to %s is not that of a Confluent schema registry: %s. Check that "
+                + "%s carries the right path, as in /apis/ccompat/v7")
+            .formatted(config.urls(), path, body, RegistryConfig.URL),
         cause);
   }
 

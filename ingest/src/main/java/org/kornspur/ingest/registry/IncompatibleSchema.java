@@ -15,11 +15,9 @@ public final class IncompatibleSchema extends RegistryException {
    */
   public IncompatibleSchema(String subject, List<String> messages) {
     super(
-        "The schema for subject "
-            + subject
-            + " does not fit the versions before it: "
-            + String.join("; ", messages)
-            + ". Add fields with a default only, and take none away that has no default",
+        ("The schema for subject %s does not fit the versions before it: %s. Add fields with "
+                + "a default only, and take none away that has no default")
+            .formatted(subject, String.join("; ", messages)),
         null);
     this.subject = subject;
     this.messages = List.copyOf(messages);

@@ -23,7 +23,7 @@ public final class LocalSchemaRegistry implements SchemaRegistry {
   @Override
   public synchronized int register(String subject, Schema schema) {
     SchemaLedger.Decision decision = ledger.decide(subject, schema);
-    if (decision instanceof SchemaLedger.Refusal refusal) {
+    if (decision instanceof SchemaLedger.Incompatible refusal) {
       throw new IncompatibleSchema(subject, refusal.messages());
     }
     if (decision instanceof SchemaLedger.Addition addition) {

@@ -36,12 +36,8 @@ public final class SchemaLedger {
     public Entry {
       if (subject == null || schema == null || version < 1 || id < 1) {
         throw new IllegalArgumentException(
-            "No line of a registry's log: subject "
-                + subject
-                + ", version "
-                + version
-                + ", id "
-                + id);
+            "No line of a registry's log: subject %s, version %s, id %s"
+                .formatted(subject, version, id));
       }
     }
 
@@ -65,7 +61,7 @@ public final class SchemaLedger {
    *
    * @param messages each difference, with the version and the place in the schema
    */
-  public record Refusal(List<String> messages) implements Decision {}
+  public record Incompatible(List<String> messages) implements Decision {}
 
   /** Ids are given one by one; one far ahead would leave none for those to come. */
   private static final int MOST_IDS_AHEAD = 100_000;
@@ -87,7 +83,7 @@ public final class SchemaLedger {
     List<String> differences =
         versions.stream().flatMap(version -> differences(version, schema)).toList();
     if (!differences.isEmpty()) {
-      return new Refusal(differences);
+      return new Incompatible(differences);
     }
     String text = schema.toString();
     int version = versions.stream().mapToInt(known -> known.entry().version()).max().orElse(0) + 1;
@@ -141,7 +137,6 @@ public final class SchemaLedger {
         .findFirst();
   }
 
-  /** The schema with this id. */
   public Optional<Schema> byId(int id) {
     return Optional.ofNullable(byId.get(id));
   }
@@ -166,14 +161,12 @@ public final class SchemaLedger {
         .stream()
         .map(
             difference ->
-                relation
-                    + " at "
-                    + difference.getLocation()
-                    + ": "
-                    + difference.getType()
-                    + " ("
-                    + difference.getMessage()
-                    + ")");
+                "%s at %s: %s (%s)"
+                    .formatted(
+                        relation,
+                        difference.getLocation(),
+                        difference.getType(),
+                        difference.getMessage()));
   }
 
   private static Schema parsed(Entry entry) {

@@ -21,22 +21,14 @@ public final class UnknownSchema extends RegistryException {
   /** What has this id is no Avro schema, as in a registry that others use too. */
   public static UnknownSchema notAvro(int id, String type) {
     return new UnknownSchema(
-        "Schema "
-            + id
-            + " of the registry is no Avro schema but "
-            + type
-            + ". Write facts in Avro");
+        "Schema %s of the registry is no Avro schema but %s. Write facts in Avro"
+            .formatted(id, type));
   }
 
   /** The subject does not hold this schema. */
   public static UnknownSchema inSubject(String subject, String recordName) {
     return new UnknownSchema(
-        "Subject "
-            + subject
-            + " does not hold this schema of "
-            + recordName
-            + ". Register it first, or set "
-            + RegistryConfig.AUTO_REGISTER
-            + "=true");
+        "Subject %s does not hold this schema of %s. Register it first, or set %s=true"
+            .formatted(subject, recordName, RegistryConfig.AUTO_REGISTER));
   }
 }

@@ -32,6 +32,13 @@ public final class Hash implements Comparable<Hash> {
     return new Hash(bytes.clone());
   }
 
+  /** The hash that stands next in a buffer. */
+  public static Hash read(ByteBuffer from) {
+    byte[] hash = new byte[BYTES];
+    from.get(hash);
+    return new Hash(hash);
+  }
+
   /**
    * A hash from its hexadecimal form.
    *

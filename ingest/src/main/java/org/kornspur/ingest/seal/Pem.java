@@ -18,13 +18,8 @@ final class Pem {
   private Pem() {}
 
   static String write(String label, byte[] der) {
-    return "-----BEGIN "
-        + label
-        + "-----\n"
-        + LINES.encodeToString(der)
-        + "\n-----END "
-        + label
-        + "-----\n";
+    return "-----BEGIN %s-----\n%s\n-----END %s-----\n"
+        .formatted(label, LINES.encodeToString(der), label);
   }
 
   /**

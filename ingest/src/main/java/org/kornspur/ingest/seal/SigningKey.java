@@ -15,9 +15,6 @@ import java.security.KeyPair;
 import java.security.PrivateKey;
 import java.security.PublicKey;
 import java.security.spec.InvalidKeySpecException;
-import java.time.Instant;
-import java.time.ZoneOffset;
-import java.time.format.DateTimeFormatter;
 import java.util.EnumSet;
 import java.util.Set;
 
@@ -45,8 +42,6 @@ public final class SigningKey {
           PosixFilePermission.OTHERS_READ,
           PosixFilePermission.OTHERS_WRITE);
   private static final byte[] PROBE = "kornspur key probe".getBytes(StandardCharsets.US_ASCII);
-  private static final DateTimeFormatter RETIRED =
-      DateTimeFormatter.ofPattern("yyyyMMdd'T'HHmmss.SSS'Z'").withZone(ZoneOffset.UTC);
 
   private final PrivateKey privateKey;
   private final PublicKey publicKey;
@@ -87,27 +82,6 @@ public final class SigningKey {
     }
   }
 
-  /**
-   * Makes a new key for a folder. The old private key is kept under another name, and its public
-   * key stays, so that what it signed still verifies.
-   *
-   * @return the new key; what runs goes on with the old one until it is started again
-   * @throws SealFailed as {@link #loadOrCreate}
-   */
-  public static SigningKey rotate(Path folder) {
-    Path file = folder.resolve(PRIVATE_FILE);
-    try {
-      if (Files.exists(file)) {
-        load(file);
-        Files.move(
-            file, folder.resolve("signing-key.retired-" + RETIRED.format(Instant.now()) + ".pem"));
-      }
-    } catch (IOException e) {
-      throw unusable(folder, e);
-    }
-    return loadOrCreate(folder);
-  }
-
   /** Instances that share a folder and start at once must end with one key. */
   private static synchronized void createAlone(Path folder, Path file) throws IOException {
     Files.createDirectories(folder);
@@ -146,10 +120,9 @@ public final class SigningKey {
       return Ed25519.privateKey(der);
     } catch (InvalidKeySpecException | IllegalArgumentException e) {
       throw new SealFailed(
-          file
-              + " is not an Ed25519 private key in PKCS#8 and PEM: "
-              + e.getMessage()
-              + ". Put it back from a copy, or move it away to have a new pair made",
+          ("%s is not an Ed25519 private key in PKCS#8 and PEM: %s. Put it back from a copy, or "
+                  + "move it away to have a new pair made")
+              .formatted(file, e.getMessage()),
           e);
     }
   }
@@ -159,11 +132,9 @@ public final class SigningKey {
       Set<PosixFilePermission> permissions = Files.getPosixFilePermissions(file);
       if (permissions.stream().anyMatch(TOO_OPEN::contains)) {
         throw new SealFailed(
-            file
-                + " has mode "
-                + PosixFilePermissions.toString(permissions)
-                + "; others than its owner may read or change the signing key. Run: chmod 600 "
-                + file,
+            ("%s has mode %s; others than its owner may read or change the signing key. Run: "
+                    + "chmod 600 %s")
+                .formatted(file, PosixFilePermissions.toString(permissions), file),
             null);
       }
     }
@@ -192,11 +163,8 @@ public final class SigningKey {
 
   private static SealFailed unusable(Path folder, IOException cause) {
     return new SealFailed(
-        "Key folder "
-            + folder
-            + " cannot be used: "
-            + cause
-            + ". Give a folder that this user may read and write",
+        "Key folder %s cannot be used: %s. Give a folder that this user may read and write"
+            .formatted(folder, cause),
         cause);
   }
 

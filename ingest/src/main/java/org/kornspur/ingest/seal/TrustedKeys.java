@@ -53,11 +53,8 @@ public final class TrustedKeys {
       return new TrustedKeys(keys);
     } catch (IOException e) {
       throw new SealFailed(
-          "Folder "
-              + folder
-              + " of trusted public keys cannot be read: "
-              + e
-              + ". Give a folder with *.pem files",
+          "Folder %s of trusted public keys cannot be read: %s. Give a folder with *.pem files"
+              .formatted(folder, e),
           e);
     }
   }
@@ -67,10 +64,9 @@ public final class TrustedKeys {
       return parse(Files.readString(file));
     } catch (IOException | IllegalArgumentException e) {
       throw new SealFailed(
-          file
-              + " cannot be read as a public key: "
-              + e.getMessage()
-              + ". Replace it by an Ed25519 key in X.509 and PEM, or take it away",
+          ("%s cannot be read as a public key: %s. Replace it by an Ed25519 key in X.509 and "
+                  + "PEM, or take it away")
+              .formatted(file, e.getMessage()),
           e);
     }
   }
@@ -113,7 +109,6 @@ public final class TrustedKeys {
         Stream.concat(byId.values().stream(), others.byId.values().stream()).toList());
   }
 
-  /** Whether a key of this id is trusted. */
   public boolean contains(String keyId) {
     return byId.containsKey(keyId);
   }

@@ -41,12 +41,10 @@ public record Coded(String code, List<Argument> arguments) {
     return new Coded(kind.code(), List.copyOf(arguments));
   }
 
-  /** The code of a kind of statement. */
   public static String codeOf(Class<? extends Statement> kind) {
     return KINDS.get(kind).code();
   }
 
-  /** An argument by its name. */
   public Optional<Value> argument(String name) {
     return arguments.stream()
         .filter(argument -> argument.name().equals(name))

@@ -61,7 +61,6 @@ public final class StatementJson {
     }
   }
 
-  /** A statement as JSON. */
   public static ObjectNode node(Coded statement) {
     ObjectNode arguments = NODES.objectNode();
     statement

@@ -2,6 +2,7 @@ package org.kornspur.ingest.verify;
 
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -117,17 +118,19 @@ public final class ClusterLog {
 
   /** A consumed record as the chain sees it. */
   public static LogRecord asKept(ConsumerRecord<byte[], byte[]> record) {
-    List<LogRecord.Header> headers = new ArrayList<>();
-    for (Header header : record.headers()) {
-      headers.add(new LogRecord.Header(header.key(), header.value()));
-    }
     return new LogRecord(
         record.partition(),
         record.offset(),
         record.timestamp(),
         record.key(),
         record.value(),
-        headers);
+        headers(record.headers().toArray()));
+  }
+
+  static List<LogRecord.Header> headers(Header... headers) {
+    return Arrays.stream(headers)
+        .map(header -> new LogRecord.Header(header.key(), header.value()))
+        .toList();
   }
 
   private List<LogEnd> ends(

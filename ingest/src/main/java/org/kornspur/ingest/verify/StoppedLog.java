@@ -13,7 +13,6 @@ import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
-import org.apache.kafka.common.header.Header;
 import org.apache.kafka.common.record.ControlRecordType;
 import org.apache.kafka.common.record.FileLogInputStream.FileChannelRecordBatch;
 import org.apache.kafka.common.record.FileRecords;
@@ -85,10 +84,8 @@ final class StoppedLog {
     KnownPartitions known = new KnownPartitions(there, DeclaredTopics.in(broker));
     if (!known.areAny()) {
       throw new IllegalArgumentException(
-          broker
-              + " holds no folder "
-              + FactPublisher.FACTS_TOPIC
-              + "-0. Give the data folder of a Kornspur that is stopped");
+          "%s holds no folder %s-0. Give the data folder of a Kornspur that is stopped"
+              .formatted(broker, FactPublisher.FACTS_TOPIC));
     }
     return known;
   }
@@ -161,17 +158,13 @@ final class StoppedLog {
     }
 
     private LogRecord asKept(Record record) {
-      List<LogRecord.Header> headers = new ArrayList<>();
-      for (Header header : record.headers()) {
-        headers.add(new LogRecord.Header(header.key(), header.value()));
-      }
       return new LogRecord(
           partition,
           record.offset(),
           record.timestamp(),
           Utils.toNullableArray(record.key()),
           Utils.toNullableArray(record.value()),
-          headers);
+          ClusterLog.headers(record.headers()));
     }
 
     List<LogRecord> inOrder() {

@@ -9,27 +9,18 @@ import org.kornspur.ingest.registry.SchemaRegistry;
 
 /**
  * Kafka deserializer of the {@linkplain WireFormat wire format}, with the errors of {@link
- * WireFormat#decode}. Made by Kafka, it needs {@value RegistryConfig#URL} and reads every type of
- * the project; made with a class, it takes only that one. Null stays null, as a tombstone.
+ * WireFormat#decode}. Made by Kafka, it needs {@value RegistryConfig#URL}. Null stays null, as a
+ * tombstone.
  */
-public final class AvroDeserializer<T extends SpecificRecord> implements Deserializer<T> {
+public final class AvroDeserializer implements Deserializer<SpecificRecord> {
 
-  private final Class<? extends SpecificRecord> expected;
   private WireFormat wireFormat;
 
   /** To be configured by Kafka. */
-  public AvroDeserializer() {
-    this.expected = SpecificRecord.class;
-  }
-
-  /** To be configured by Kafka; takes records of one class only. */
-  public AvroDeserializer(Class<T> expected) {
-    this.expected = expected;
-  }
+  public AvroDeserializer() {}
 
   /** Ready for use with this registry. */
-  public AvroDeserializer(Class<T> expected, SchemaRegistry registry) {
-    this.expected = expected;
+  public AvroDeserializer(SchemaRegistry registry) {
     this.wireFormat = new WireFormat(registry);
   }
 
@@ -41,17 +32,7 @@ public final class AvroDeserializer<T extends SpecificRecord> implements Deseria
   }
 
   @Override
-  public T deserialize(String topic, byte[] bytes) {
-    if (bytes == null) {
-      return null;
-    }
-    SpecificRecord fact = wireFormat.decode(bytes);
-    if (!expected.isInstance(fact)) {
-      throw new UnknownRecordType(fact.getSchema().getFullName(), expected.getName());
-    }
-    // Without a class to expect, the caller's type is SpecificRecord or its own promise.
-    @SuppressWarnings("unchecked")
-    T typed = (T) fact;
-    return typed;
+  public SpecificRecord deserialize(String topic, byte[] bytes) {
+    return bytes == null ? null : wireFormat.decode(bytes);
   }
 }

@@ -2,12 +2,12 @@ package org.kornspur.ingest.wire;
 
 import java.util.HashMap;
 import java.util.Map;
+import java.util.function.Supplier;
 import org.apache.avro.specific.SpecificRecord;
 import org.apache.kafka.common.serialization.Deserializer;
 import org.apache.kafka.common.serialization.Serde;
 import org.apache.kafka.common.serialization.Serdes;
 import org.apache.kafka.common.serialization.Serializer;
-import org.kornspur.ingest.registry.SchemaRegistry;
 
 /**
  * The serdes of record values. Whoever builds a producer, a consumer or a topology takes them here,
@@ -51,26 +51,6 @@ public final class AvroSerdes {
     return Serdes.serdeFrom(serializer(config), deserializer(config));
   }
 
-  /** Both ways, for one type of record. */
-  public static <T extends SpecificRecord> Serde<T> serde(Class<T> type, Map<String, ?> config) {
-    Serde<SpecificRecord> any = serde(config);
-    return Serdes.serdeFrom(
-        (topic, value) -> any.serializer().serialize(topic, value),
-        (topic, bytes) -> typed(type, any.deserializer().deserialize(topic, bytes)));
-  }
-
-  /** Both ways with a registry at hand, for one type of record. */
-  public static <T extends SpecificRecord> Serde<T> serde(Class<T> type, SchemaRegistry registry) {
-    return Serdes.serdeFrom(new AvroSerializer<>(registry), new AvroDeserializer<>(type, registry));
-  }
-
-  private static <T extends SpecificRecord> T typed(Class<T> type, SpecificRecord value) {
-    if (value != null && !type.isInstance(value)) {
-      throw new UnknownRecordType(value.getSchema().getFullName(), type.getName());
-    }
-    return type.cast(value);
-  }
-
   private static Map<String, Object> completed(Map<String, ?> config) {
     Map<String, Object> completed = new HashMap<>();
     completed.put(
@@ -81,26 +61,19 @@ public final class AvroSerdes {
     return completed;
   }
 
-  private interface Maker<S> {
-    S make();
-  }
-
   @SuppressWarnings("unchecked") // the class is the site's choice; Kafka makes the same promise
-  private static <S> S made(Map<String, ?> config, String key, Maker<S> usual) {
+  private static <S> S made(Map<String, ?> config, String key, Supplier<S> usual) {
     Object className = config.get(key);
     if (className == null) {
-      return usual.make();
+      return usual.get();
     }
     try {
       return (S) Class.forName(className.toString()).getDeclaredConstructor().newInstance();
     } catch (ReflectiveOperationException e) {
       throw new IllegalArgumentException(
-          key
-              + " is "
-              + className
-              + ", which cannot be made: "
-              + e
-              + ". Put its jar on the class path or take the key away",
+          ("%s is %s, which cannot be made: %s. Put its jar on the class path or take the key "
+                  + "away")
+              .formatted(key, className, e),
           e);
     }
   }

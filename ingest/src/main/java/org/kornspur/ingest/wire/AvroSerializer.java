@@ -12,7 +12,7 @@ import org.kornspur.ingest.registry.SchemaRegistry;
  * RegistryConfig#URL} and takes the other keys of {@link RegistryConfig}; null stays null, as a
  * tombstone.
  */
-public final class AvroSerializer<T extends SpecificRecord> implements Serializer<T> {
+public final class AvroSerializer implements Serializer<SpecificRecord> {
 
   private WireFormat wireFormat;
 
@@ -33,7 +33,7 @@ public final class AvroSerializer<T extends SpecificRecord> implements Serialize
   }
 
   @Override
-  public byte[] serialize(String topic, T fact) {
+  public byte[] serialize(String topic, SpecificRecord fact) {
     return fact == null ? null : wireFormat.encode(topic, fact);
   }
 }

@@ -118,11 +118,9 @@ public final class WireFormat {
   public SpecificRecord decode(byte[] bytes) {
     if (bytes.length < HEAD_BYTES) {
       throw new NotWireFormat(
-          "The value has "
-              + bytes.length
-              + " bytes; wire format has at least "
-              + HEAD_BYTES
-              + ". Write it with an Avro serializer that asks the schema registry",
+          ("The value has %s bytes; wire format has at least %s. Write it with an Avro "
+                  + "serializer that asks the schema registry")
+              .formatted(bytes.length, HEAD_BYTES),
           null);
     }
     if (bytes[0] != MAGIC) {
@@ -197,11 +195,9 @@ public final class WireFormat {
       GenericDatumReader.skip(reading.written(), decoder);
       if (!decoder.isEnd()) {
         throw new NotWireFormat(
-            "Bytes follow the end of the record, which was read as "
-                + reading.written().getFullName()
-                + " by schema id "
-                + id
-                + ". The id or the bytes are wrong: have the sender write it again",
+            ("Bytes follow the end of the record, which was read as %s by schema id %s. The id or "
+                    + "the bytes are wrong: have the sender write it again")
+                .formatted(reading.written().getFullName(), id),
             null);
       }
     } catch (IOException | AvroRuntimeException | IndexOutOfBoundsException e) {
@@ -216,13 +212,9 @@ public final class WireFormat {
   private static NotWireFormat unreadable(Reading reading, int id, Exception cause) {
     String reason = cause instanceof EOFException ? "it ends too early" : cause.getMessage();
     return new NotWireFormat(
-        "The value cannot be read as "
-            + reading.written().getFullName()
-            + " by schema id "
-            + id
-            + ": "
-            + reason
-            + ". The id or the bytes are wrong: have the sender write it again",
+        ("The value cannot be read as %s by schema id %s: %s. The id or the bytes are wrong: "
+                + "have the sender write it again")
+            .formatted(reading.written().getFullName(), id, reason),
         cause);
   }
 }

@@ -150,9 +150,7 @@ class FactPublisherTest {
     Map<String, SpecificRecord> found = new LinkedHashMap<>();
     try (KafkaConsumer<String, SpecificRecord> consumer =
         new KafkaConsumer<>(
-            settings,
-            new StringDeserializer(),
-            new AvroDeserializer<>(SpecificRecord.class, SharedRegistry.REGISTRY))) {
+            settings, new StringDeserializer(), new AvroDeserializer(SharedRegistry.REGISTRY))) {
       consumer.assign(
           Stream.iterate(0, number -> number + 1)
               .limit(4)

@@ -11,7 +11,7 @@ public final class SharedRegistry implements Serializer<SpecificRecord> {
   /** The registry of all serializers of this class. */
   public static final LocalSchemaRegistry REGISTRY = new LocalSchemaRegistry();
 
-  private final AvroSerializer<SpecificRecord> serializer = new AvroSerializer<>(REGISTRY);
+  private final AvroSerializer serializer = new AvroSerializer(REGISTRY);
 
   @Override
   public byte[] serialize(String topic, SpecificRecord value) {

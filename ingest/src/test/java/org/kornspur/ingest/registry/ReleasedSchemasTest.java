@@ -12,7 +12,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 import org.kornspur.contract.Harvest;
 import org.kornspur.ingest.registry.SchemaLedger.Addition;
 import org.kornspur.ingest.registry.SchemaLedger.Decision;
-import org.kornspur.ingest.registry.SchemaLedger.Refusal;
+import org.kornspur.ingest.registry.SchemaLedger.Incompatible;
 
 /** Facts that were written under any release stay readable, and old programs read new facts. */
 class ReleasedSchemasTest {
@@ -41,7 +41,7 @@ class ReleasedSchemasTest {
     Decision decision = ledger.decide(schema.getFullName(), schema);
     assertThat(decision)
         .as("Give every new field a default, and keep every field that has none: %s", decision)
-        .isNotInstanceOf(Refusal.class);
+        .isNotInstanceOf(Incompatible.class);
   }
 
   @Test
@@ -62,6 +62,6 @@ class ReleasedSchemasTest {
     String broken = Harvest.getClassSchema().toString().replace("massKg", "massT");
     Schema schema = new Schema.Parser().parse(broken);
     assertThat(schema).isNotEqualTo(Harvest.getClassSchema());
-    assertThat(ledger.decide(schema.getFullName(), schema)).isInstanceOf(Refusal.class);
+    assertThat(ledger.decide(schema.getFullName(), schema)).isInstanceOf(Incompatible.class);
   }
 }

@@ -14,7 +14,7 @@ import org.kornspur.ingest.registry.SchemaLedger.Addition;
 import org.kornspur.ingest.registry.SchemaLedger.Decision;
 import org.kornspur.ingest.registry.SchemaLedger.Entry;
 import org.kornspur.ingest.registry.SchemaLedger.Held;
-import org.kornspur.ingest.registry.SchemaLedger.Refusal;
+import org.kornspur.ingest.registry.SchemaLedger.Incompatible;
 
 class SchemaLedgerTest {
 
@@ -88,8 +88,8 @@ class SchemaLedgerTest {
             "harvest",
             record(
                 "{'name':'massKg','type':'double'}", "{'name':'n','type':'string','default':''}"));
-    assertThat(third).isInstanceOf(Refusal.class);
-    assertThat(((Refusal) third).messages())
+    assertThat(third).isInstanceOf(Incompatible.class);
+    assertThat(((Incompatible) third).messages())
         .hasSize(2)
         .allSatisfy(message -> assertThat(message).contains("version 1").contains("/fields/1"));
   }

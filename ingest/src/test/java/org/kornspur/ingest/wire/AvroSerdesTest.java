@@ -6,11 +6,8 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.util.Map;
 import org.apache.avro.specific.SpecificRecord;
 import org.apache.kafka.common.serialization.Deserializer;
-import org.apache.kafka.common.serialization.Serde;
 import org.apache.kafka.common.serialization.Serializer;
 import org.junit.jupiter.api.Test;
-import org.kornspur.contract.Correction;
-import org.kornspur.contract.LotMass;
 import org.kornspur.ingest.registry.LocalSchemaRegistry;
 import org.kornspur.ingest.registry.RegistryConfig;
 
@@ -77,19 +74,6 @@ class AvroSerdesTest {
         .isEqualTo("io.confluent.kafka.serializers.subject.TopicRecordNameStrategy");
     SiteSerde deserializer = (SiteSerde) AvroSerdes.deserializer(SITE);
     assertThat(deserializer.told.get("specific.avro.reader")).isEqualTo(true);
-  }
-
-  @Test
-  void shouldHoldTheSitesClassToTheExpectedType() {
-    try (Serde<Correction> corrections = AvroSerdes.serde(Correction.class, SITE)) {
-      Correction correction = new Correction("F1", "net mass");
-      byte[] bytes = corrections.serializer().serialize("t", correction);
-      assertThat(corrections.deserializer().deserialize("t", bytes)).isEqualTo(correction);
-      byte[] other = new WireFormat(SiteSerde.REGISTRY).encode("t", new LotMass("L1", 12.5));
-      assertThatThrownBy(() -> corrections.deserializer().deserialize("t", other))
-          .isInstanceOf(UnknownRecordType.class)
-          .hasMessageContaining("LotMass");
-    }
   }
 
   @Test

@@ -369,7 +369,9 @@ final class DrivenTopology implements AutoCloseable {
     KeyValueStore<String, byte[]> reports = driver.getKeyValueStore(StateStores.DOSSIER_REPORTS);
     return ReleaseSheet.of(
         new Dossier(
-            subject, dossiers().entriesOf(subject), new ReportReader(reports).reportsTo(subject)),
+            subject,
+            dossiers().entriesOf(subject),
+            new ReportReader(reports).toldTo(subject).reports()),
         judge::assess);
   }
 

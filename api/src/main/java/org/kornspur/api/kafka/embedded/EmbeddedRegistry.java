@@ -108,7 +108,7 @@ public final class EmbeddedRegistry implements AutoCloseable {
         synchronized (ledger) {
           decision = ledger.decide(subject, schema);
         }
-        if (decision instanceof SchemaLedger.Refusal refusal) {
+        if (decision instanceof SchemaLedger.Incompatible refusal) {
           return RegistryAnswer.incompatible(subject, refusal.messages());
         }
         if (decision instanceof SchemaLedger.Held held) {

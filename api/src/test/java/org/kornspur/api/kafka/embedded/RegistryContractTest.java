@@ -52,7 +52,7 @@ abstract class RegistryContractTest {
   @BeforeEach
   void requireFullTransitiveCompatibility() {
     registry = client();
-    registry.requireFullTransitive();
+    registry.setCompatibility("FULL_TRANSITIVE");
   }
 
   @Test
