@@ -3,9 +3,7 @@ package org.kornspur.processors.stream;
 import java.nio.ByteBuffer;
 import java.util.ArrayList;
 import java.util.List;
-import org.apache.kafka.common.serialization.StringSerializer;
 import org.apache.kafka.streams.KeyValue;
-import org.apache.kafka.streams.state.KeyValueIterator;
 import org.apache.kafka.streams.state.KeyValueStore;
 import org.apache.kafka.streams.state.ReadOnlyKeyValueStore;
 import org.kornspur.ingest.chain.ChainLink;
@@ -37,17 +35,14 @@ public final class ChainPositions {
   public static List<Position> of(ReadOnlyKeyValueStore<String, byte[]> index, String factId) {
     List<Position> positions = new ArrayList<>();
     String prefix = Keys.prefix(factId);
-    try (KeyValueIterator<String, byte[]> held = index.prefixScan(prefix, new StringSerializer())) {
-      while (held.hasNext()) {
-        KeyValue<String, byte[]> one = held.next();
-        if (one.key.length() == prefix.length() + NUMBER_CHARACTERS) {
-          ByteBuffer place = ByteBuffer.wrap(one.value);
-          positions.add(
-              new Position(
-                  place.getInt(),
-                  Long.parseLong(one.key.substring(prefix.length())),
-                  place.getLong()));
-        }
+    for (KeyValue<String, byte[]> one : Keys.scan(index, prefix)) {
+      if (one.key.length() == prefix.length() + NUMBER_CHARACTERS) {
+        ByteBuffer place = ByteBuffer.wrap(one.value);
+        positions.add(
+            new Position(
+                place.getInt(),
+                Long.parseLong(one.key.substring(prefix.length())),
+                place.getLong()));
       }
     }
     return positions;

@@ -10,9 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.apache.avro.specific.SpecificRecord;
-import org.apache.kafka.common.serialization.StringSerializer;
 import org.apache.kafka.streams.KeyValue;
-import org.apache.kafka.streams.state.KeyValueIterator;
 import org.apache.kafka.streams.state.ReadOnlyKeyValueStore;
 import org.kornspur.contract.Correction;
 import org.kornspur.contract.SenderRole;
@@ -103,19 +101,19 @@ public final class DossierReader {
     Set<String> acts =
         held.stream()
             .filter(fact -> FactType.of(fact).isAct())
-            .map(DossierReader::idOf)
+            .map(FactType::idOf)
             .collect(Collectors.toSet());
     Set<String> confirmed = correctedByProvenSenders(held);
     Map<String, List<Named>> named = namedBy(subject, unreadable);
     Map<String, Superseded> superseded = new HashMap<>();
     Set<String> withoutEffect = new HashSet<>();
     for (SpecificRecord fact : held) {
-      for (Named by : named.getOrDefault(idOf(fact), List.of())) {
+      for (Named by : named.getOrDefault(FactType.idOf(fact), List.of())) {
         if (!mayName(by, fact, acts)) {
           continue;
         }
         if (takesEffect(by, acts, confirmed)) {
-          superseded.putIfAbsent(idOf(fact), by.superseded());
+          superseded.putIfAbsent(FactType.idOf(fact), by.superseded());
         } else {
           withoutEffect.add(by.superseded().byFactId());
         }
@@ -128,11 +126,11 @@ public final class DossierReader {
                 fact ->
                     new Entry(
                         fact,
-                        Optional.ofNullable(superseded.get(idOf(fact))),
-                        awaiting.contains(idOf(fact)),
-                        superseded.containsKey(idOf(fact))
+                        Optional.ofNullable(superseded.get(FactType.idOf(fact))),
+                        awaiting.contains(FactType.idOf(fact)),
+                        superseded.containsKey(FactType.idOf(fact))
                             ? List.of()
-                            : named.getOrDefault(idOf(fact), List.of()).stream()
+                            : named.getOrDefault(FactType.idOf(fact), List.of()).stream()
                                 .filter(by -> mayName(by, fact, acts))
                                 .map(Named::superseded)
                                 .filter(by -> !superseded.containsKey(by.byFactId()))
@@ -179,18 +177,18 @@ public final class DossierReader {
     Optional<SpecificRecord> proven =
         held.stream()
             .filter(fact -> FactType.of(fact) == DECLARATIONS.get(subject.kind()))
-            .filter(fact -> !supersededIds.contains(idOf(fact)))
+            .filter(fact -> !supersededIds.contains(FactType.idOf(fact)))
             .filter(DossierReader::isProvenDeclaration)
             .max(DossierReader::byTimeThenId);
     for (SpecificRecord fact : held) {
       boolean replaces =
-          withoutEffect.contains(idOf(fact))
+          withoutEffect.contains(FactType.idOf(fact))
               || proven
                   .filter(declared -> FactType.of(declared) == FactType.of(fact))
                   .filter(declared -> byTimeThenId(fact, declared) > 0)
                   .isPresent();
       if (replaces && !FactType.of(fact).isAct() && SignedSubmissions.of(fact).isEmpty()) {
-        found.add(idOf(fact));
+        found.add(FactType.idOf(fact));
       }
     }
     return found;
@@ -213,21 +211,17 @@ public final class DossierReader {
 
   private List<SpecificRecord> factsOf(Subject subject, List<String> unreadable) {
     List<SpecificRecord> found = new ArrayList<>();
-    String prefix = Keys.prefix(subject);
-    try (KeyValueIterator<String, byte[]> held = facts.prefixScan(prefix, new StringSerializer())) {
-      while (held.hasNext()) {
-        KeyValue<String, byte[]> kept = held.next();
-        try {
-          SpecificRecord fact = wire.decode(kept.value);
-          idOf(fact);
-          FactType.of(fact);
-          found.add(fact);
-        } catch (RuntimeException fault) {
-          if (PoisonRecords.isNoFaultOfTheRecord(fault)) {
-            throw fault;
-          }
-          unreadable.add(kept.key);
+    for (KeyValue<String, byte[]> kept : Keys.scan(facts, Keys.prefix(subject))) {
+      try {
+        SpecificRecord fact = wire.decode(kept.value);
+        FactType.idOf(fact);
+        FactType.of(fact);
+        found.add(fact);
+      } catch (RuntimeException fault) {
+        if (PoisonRecords.isNoFaultOfTheRecord(fault)) {
+          throw fault;
         }
+        unreadable.add(kept.key);
       }
     }
     return found;
@@ -235,25 +229,17 @@ public final class DossierReader {
 
   private Map<String, List<Named>> namedBy(Subject subject, List<String> unreadable) {
     Map<String, List<Named>> found = new HashMap<>();
-    try (KeyValueIterator<String, String> held =
-        revocations.prefixScan(Keys.prefix(subject), new StringSerializer())) {
-      while (held.hasNext()) {
-        KeyValue<String, String> revocation = held.next();
-        List<String> parts = Keys.parts(revocation.key);
-        if (parts.size() == REVOCATION_KEY_PARTS) {
-          RevocationNote note = RevocationNote.read(revocation.value);
-          found
-              .computeIfAbsent(parts.get(1), named -> new ArrayList<>())
-              .add(new Named(note.superseded(parts.get(2)), note.isProven()));
-        } else {
-          unreadable.add(revocation.key);
-        }
+    for (KeyValue<String, String> revocation : Keys.scan(revocations, Keys.prefix(subject))) {
+      List<String> parts = Keys.parts(revocation.key);
+      if (parts.size() == REVOCATION_KEY_PARTS) {
+        RevocationNote note = RevocationNote.read(revocation.value);
+        found
+            .computeIfAbsent(parts.get(1), named -> new ArrayList<>())
+            .add(new Named(note.superseded(parts.get(2)), note.isProven()));
+      } else {
+        unreadable.add(revocation.key);
       }
     }
     return found;
-  }
-
-  private static String idOf(SpecificRecord fact) {
-    return FactType.headerOf(fact).getFactId();
   }
 }

@@ -3,9 +3,7 @@ package org.kornspur.processors.stream;
 import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
-import org.apache.kafka.common.serialization.StringSerializer;
 import org.apache.kafka.streams.processor.api.ProcessorContext;
-import org.apache.kafka.streams.state.KeyValueIterator;
 import org.apache.kafka.streams.state.KeyValueStore;
 
 /**
@@ -60,10 +58,7 @@ final class FactRegister {
       return known.revokedBy();
     }
     TreeMap<String, String> all = new TreeMap<>(known.revokedBy());
-    try (KeyValueIterator<String, RegisterEntry> more =
-        store.prefixScan(Keys.prefix(factId), new StringSerializer())) {
-      more.forEachRemaining(entry -> all.putAll(entry.value.revokedBy()));
-    }
+    Keys.scan(store, Keys.prefix(factId)).forEach(more -> all.putAll(more.value.revokedBy()));
     return all;
   }
 }

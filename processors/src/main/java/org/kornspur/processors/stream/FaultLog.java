@@ -8,9 +8,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import org.apache.kafka.common.metrics.Sensor;
-import org.apache.kafka.common.serialization.StringSerializer;
 import org.apache.kafka.streams.processor.api.ProcessorContext;
-import org.apache.kafka.streams.state.KeyValueIterator;
 import org.apache.kafka.streams.state.KeyValueStore;
 import org.kornspur.ingest.contract.Fingerprint;
 import org.kornspur.ingest.contract.Subject;
@@ -63,10 +61,7 @@ final class FaultLog {
 
   private Set<String> logged(String prefix) {
     Set<String> keys = new TreeSet<>();
-    try (KeyValueIterator<String, byte[]> held =
-        memory.prefixScan(prefix, new StringSerializer())) {
-      held.forEachRemaining(entry -> keys.add(entry.key));
-    }
+    Keys.scan(memory, prefix).forEach(entry -> keys.add(entry.key));
     return keys;
   }
 

@@ -1,7 +1,12 @@
 package org.kornspur.processors.stream;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import org.apache.kafka.common.serialization.StringSerializer;
+import org.apache.kafka.streams.KeyValue;
+import org.apache.kafka.streams.state.KeyValueIterator;
+import org.apache.kafka.streams.state.ReadOnlyKeyValueStore;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.intake.Problem;
 
@@ -28,11 +33,8 @@ public final class Keys {
   static String part(String id) {
     if (id.isEmpty() || id.length() > LONGEST_PART || id.contains(BAR)) {
       throw new IllegalArgumentException(
-          "No id: "
-              + Problem.shown(id)
-              + ". Expected 1 to "
-              + LONGEST_PART
-              + " characters, no bar");
+          "No id: %s. Expected 1 to %s characters, no bar"
+              .formatted(Problem.shown(id), LONGEST_PART));
     }
     return id;
   }
@@ -56,7 +58,15 @@ public final class Keys {
     return of(parts) + BAR;
   }
 
-  /** Parts of a key. */
+  /** Every entry of a store whose key begins with a prefix, in the order of the keys. */
+  static <V> List<KeyValue<String, V>> scan(ReadOnlyKeyValueStore<String, V> store, String prefix) {
+    List<KeyValue<String, V>> entries = new ArrayList<>();
+    try (KeyValueIterator<String, V> held = store.prefixScan(prefix, new StringSerializer())) {
+      held.forEachRemaining(entries::add);
+    }
+    return entries;
+  }
+
   public static List<String> parts(String key) {
     return List.of(key.split("\\|", -1));
   }

@@ -1,17 +1,14 @@
 package org.kornspur.processors.stream;
 
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SortedSet;
-import org.apache.kafka.common.serialization.StringSerializer;
 import org.apache.kafka.streams.errors.StreamsException;
 import org.apache.kafka.streams.processor.api.Processor;
 import org.apache.kafka.streams.processor.api.ProcessorContext;
 import org.apache.kafka.streams.processor.api.Record;
-import org.apache.kafka.streams.state.KeyValueIterator;
 import org.apache.kafka.streams.state.KeyValueStore;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Report;
@@ -108,13 +105,6 @@ final class NeighbourFinder implements Processor<String, PlotChange, String, Rep
   }
 
   private List<Plot> plotsIn(String cell) {
-    List<Plot> found = new ArrayList<>();
-    try (KeyValueIterator<String, Plot> held =
-        plots.prefixScan(Keys.prefix(cell), new StringSerializer())) {
-      while (held.hasNext()) {
-        found.add(held.next().value);
-      }
-    }
-    return found;
+    return Keys.scan(plots, Keys.prefix(cell)).stream().map(held -> held.value).toList();
   }
 }

@@ -5,11 +5,8 @@ import java.util.HexFormat;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
-import org.apache.kafka.common.serialization.StringSerializer;
-import org.apache.kafka.streams.KeyValue;
 import org.apache.kafka.streams.processor.api.ProcessorContext;
 import org.apache.kafka.streams.processor.api.Record;
-import org.apache.kafka.streams.state.KeyValueIterator;
 import org.apache.kafka.streams.state.KeyValueStore;
 import org.kornspur.ingest.contract.Fingerprint;
 import org.kornspur.ingest.publish.RecordSize;
@@ -101,12 +98,8 @@ final class Outbox<R> {
 
   private SortedMap<String, byte[]> earlier(String prefix) {
     SortedMap<String, byte[]> found = new TreeMap<>();
-    try (KeyValueIterator<String, byte[]> held = sent.prefixScan(prefix, new StringSerializer())) {
-      while (held.hasNext()) {
-        KeyValue<String, byte[]> memo = held.next();
-        found.put(memo.key.substring(prefix.length()), memo.value);
-      }
-    }
+    Keys.scan(sent, prefix)
+        .forEach(memo -> found.put(memo.key.substring(prefix.length()), memo.value));
     return found;
   }
 
@@ -118,14 +111,8 @@ final class Outbox<R> {
   private static void requireRoom(int bytes, Route<?> route, String key) {
     if (bytes > RecordSize.MOST_ON_ITS_WAY_BYTES) {
       throw new IllegalStateException(
-          "A record of "
-              + bytes
-              + " bytes for "
-              + key
-              + " by way of "
-              + route.sink()
-              + "; brokers take "
-              + RecordSize.MOST_ON_ITS_WAY_BYTES);
+          "A record of %s bytes for %s by way of %s; brokers take %s"
+              .formatted(bytes, key, route.sink(), RecordSize.MOST_ON_ITS_WAY_BYTES));
     }
   }
 

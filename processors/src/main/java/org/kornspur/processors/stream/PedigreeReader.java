@@ -1,9 +1,6 @@
 package org.kornspur.processors.stream;
 
-import java.util.ArrayList;
 import java.util.List;
-import org.apache.kafka.common.serialization.StringSerializer;
-import org.apache.kafka.streams.state.KeyValueIterator;
 import org.apache.kafka.streams.state.ReadOnlyKeyValueStore;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.wire.WireFormat;
@@ -31,12 +28,6 @@ public final class PedigreeReader implements Pedigree {
   }
 
   private List<Edge> scan(String prefix) {
-    List<Edge> found = new ArrayList<>();
-    try (KeyValueIterator<String, byte[]> held = edges.prefixScan(prefix, new StringSerializer())) {
-      while (held.hasNext()) {
-        found.add(records.readEdge(held.next().value));
-      }
-    }
-    return found;
+    return Keys.scan(edges, prefix).stream().map(held -> records.readEdge(held.value)).toList();
   }
 }

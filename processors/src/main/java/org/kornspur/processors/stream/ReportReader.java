@@ -4,9 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
-import org.apache.kafka.common.serialization.StringSerializer;
-import org.apache.kafka.streams.KeyValue;
-import org.apache.kafka.streams.state.KeyValueIterator;
 import org.apache.kafka.streams.state.ReadOnlyKeyValueStore;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Report;
@@ -47,24 +44,13 @@ public final class ReportReader {
     return new Told(reports, unreadable);
   }
 
-  /** The reports to a subject. */
-  public List<Report> reportsTo(Subject receiver) {
-    return keptFor(receiver).stream().map(ReportReader::read).toList();
-  }
-
   private SortedMap<String, byte[]> keptByKey(Subject receiver) {
     SortedMap<String, byte[]> found = new TreeMap<>();
-    try (KeyValueIterator<String, byte[]> held =
-        reports.prefixScan(Keys.prefix(receiver), new StringSerializer())) {
-      while (held.hasNext()) {
-        KeyValue<String, byte[]> report = held.next();
-        found.put(report.key, report.value);
-      }
-    }
+    Keys.scan(reports, Keys.prefix(receiver))
+        .forEach(report -> found.put(report.key, report.value));
     return found;
   }
 
-  /** A report as it is kept. */
   public static Report read(byte[] kept) {
     return InternalJson.read(kept, Report.class);
   }
