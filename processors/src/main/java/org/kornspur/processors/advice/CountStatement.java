@@ -4,10 +4,10 @@ import java.util.Optional;
 import org.kornspur.contract.InspectedPart;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.statement.Value.Amount;
-import org.kornspur.processors.advice.InspectionAdvice.Decision;
 import org.kornspur.processors.finding.Aspect;
 import org.kornspur.processors.finding.Bound;
 import org.kornspur.processors.finding.Reference;
+import org.kornspur.processors.statistics.SequentialPlan.Decision;
 
 /** What was counted in a crop, and whether the count may stop. */
 public sealed interface CountStatement extends AdviceStatement {

@@ -19,6 +19,7 @@ import org.kornspur.processors.statistics.Interval;
 import org.kornspur.processors.statistics.MoreUnits;
 import org.kornspur.processors.statistics.SamplingPlan;
 import org.kornspur.processors.statistics.SequentialPlan;
+import org.kornspur.processors.statistics.SequentialPlan.Decision;
 
 /**
  * When an inspector may stop counting, for each limit of the rulebook that a crop is counted
@@ -55,13 +56,6 @@ public record InspectionAdvice(
         throw new AdviceRefused(new AdviceRefusal.MultipleTooSmall(Figures.number(multiple)));
       }
     }
-  }
-
-  /** What the inspector should do. */
-  public enum Decision {
-    GO_ON,
-    ACCEPT,
-    REJECT
   }
 
   /**
@@ -235,11 +229,7 @@ public record InspectionAdvice(
       return Decision.GO_ON;
     }
     if (plan.isPresent() && units <= plan.get().mostUnits()) {
-      return switch (plan.get().after(units, bad)) {
-        case ACCEPT -> Decision.ACCEPT;
-        case REJECT -> Decision.REJECT;
-        case GO_ON -> Decision.GO_ON;
-      };
+      return plan.get().after(units, bad);
     }
     int most = ExactBinomial.acceptanceNumber(units, acceptable, 1 - terms.alpha());
     if (bad > most) {

@@ -11,8 +11,8 @@ import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.processors.dossier.SeedMeasures;
 import org.kornspur.processors.finding.Part;
 import org.kornspur.processors.statistics.BlendCalculator;
-import org.kornspur.processors.statistics.BlendCalculator.Answer;
 import org.kornspur.processors.statistics.BlendCalculator.Portion;
+import org.kornspur.processors.statistics.BlendCalculator.Result;
 import org.kornspur.processors.statistics.BlendCalculator.Stock;
 import org.kornspur.processors.statistics.BlendShare;
 import org.kornspur.processors.statistics.Estimate;
@@ -134,7 +134,7 @@ public record MixtureAdvice(
       return Optional.empty();
     }
     Optional<Double> germination =
-        candidate.measures().germinationPercent().map(SeedMeasures.Estimate::mean);
+        candidate.measures().germinationPercent().map(SeedMeasures.Mean::mean);
     if (germination.isEmpty()) {
       return Optional.of(new MixtureStatement.NoGermination(lot));
     }
@@ -151,9 +151,9 @@ public record MixtureAdvice(
     MixtureAdvice advice(List<PassedOver> passedOver) {
       double target = request.targetPercent() / 100;
       double best = bestWithin(target);
-      Answer atTarget = mix(target);
-      Answer atBest = atTarget instanceof Answer.Mixture ? atTarget : mix(best);
-      if (atBest instanceof Answer.Refused refused) {
+      Result atTarget = mix(target);
+      Result atBest = atTarget instanceof Result.Mixture ? atTarget : mix(best);
+      if (atBest instanceof Result.Infeasible refused) {
         return new MixtureAdvice(
             request,
             List.of(),
@@ -162,9 +162,9 @@ public record MixtureAdvice(
             refused.mostKg(),
             passedOver);
       }
-      boolean offTarget = atTarget instanceof Answer.Refused;
-      Answer.Mixture found =
-          offTarget ? nearest(target, best, (Answer.Mixture) atBest) : (Answer.Mixture) atBest;
+      boolean offTarget = atTarget instanceof Result.Infeasible;
+      Result.Mixture found =
+          offTarget ? nearest(target, best, (Result.Mixture) atBest) : (Result.Mixture) atBest;
       return new MixtureAdvice(
           request,
           found.portions(),
@@ -174,7 +174,7 @@ public record MixtureAdvice(
           passedOver);
     }
 
-    private Answer mix(double share) {
+    private Result mix(double share) {
       return BlendCalculator.mix(
           lots.stream().map(lot -> stock(lot)).toList(), request.massKg(), share);
     }
@@ -193,13 +193,13 @@ public record MixtureAdvice(
     }
 
     /** Halves between what cannot and what can be mixed; the farther off, the more can be. */
-    private Answer.Mixture nearest(double refused, double mixed, Answer.Mixture found) {
+    private Result.Mixture nearest(double refused, double mixed, Result.Mixture found) {
       double out = refused;
       double in = mixed;
-      Answer.Mixture nearest = found;
+      Result.Mixture nearest = found;
       for (int i = 0; i < HALVINGS; i++) {
         double middle = (out + in) / 2;
-        if (mix(middle) instanceof Answer.Mixture here) {
+        if (mix(middle) instanceof Result.Mixture here) {
           nearest = here;
           in = middle;
         } else {
@@ -240,7 +240,7 @@ public record MixtureAdvice(
       return pollinator ? Part.POLLINATOR : Part.FEMALE;
     }
 
-    private Mixture mixture(Answer.Mixture found, boolean offTarget) {
+    private Mixture mixture(Result.Mixture found, boolean offTarget) {
       Map<ShareBasis, Double> shares = new EnumMap<>(ShareBasis.class);
       Map<ShareBasis, Interval> intervals = new EnumMap<>(ShareBasis.class);
       for (ShareBasis basis : ShareBasis.values()) {
@@ -256,7 +256,7 @@ public record MixtureAdvice(
     }
 
     /** Empty where a test that the basis takes is missing. */
-    private Optional<List<BlendShare.Part>> parts(Answer.Mixture found, ShareBasis basis) {
+    private Optional<List<BlendShare.Part>> parts(Result.Mixture found, ShareBasis basis) {
       List<BlendShare.Part> parts = new ArrayList<>();
       for (Portion portion : found.portions()) {
         Candidate lot =
@@ -306,7 +306,7 @@ public record MixtureAdvice(
           .sum();
     }
 
-    private static Estimate estimate(Optional<SeedMeasures.Estimate> measured, double per) {
+    private static Estimate estimate(Optional<SeedMeasures.Mean> measured, double per) {
       return measured
           .map(found -> new Estimate(found.mean() / per, found.standardError() / per))
           .orElseThrow();

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.kornspur.contract.PostControlMethod;
 import org.kornspur.contract.PostControlResult;
+import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.statistics.ExactBinomial;
@@ -134,7 +135,7 @@ public record PredictionAgainstTruth(
         observed,
         observedInterval,
         fit(predicted, observed, observedInterval),
-        results.stream().map(result -> result.getHeader().getFactId()).toList());
+        FactType.idsOf(results));
   }
 
   static Fit fit(Interval predicted, double observed, Interval observedInterval) {

@@ -14,13 +14,14 @@ import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.LotMass;
 import org.kornspur.contract.ShareBasis;
 import org.kornspur.contract.Sowing;
+import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Report.Scheme;
 import org.kornspur.processors.dossier.SeedMeasures;
 import org.kornspur.processors.judging.Measures;
 import org.kornspur.processors.statistics.BlendShare;
-import org.kornspur.processors.statistics.Estimate;
+import org.kornspur.processors.statistics.ExactBinomial;
 import org.kornspur.processors.statistics.Interval;
 import org.kornspur.processors.statistics.Spread;
 
@@ -98,8 +99,13 @@ final class SownMixture {
       return Optional.empty();
     }
     ShareBasis basis = basis();
+    parts.forEach(part -> part.measures().factIds(basis).forEach(factIds::add));
     BlendShare share =
-        BlendShare.of(parts.stream().map(part -> measured(part, basis)).toList(), basis);
+        BlendShare.of(
+            parts.stream()
+                .map(part -> part.measures().part(part.pollinator(), part.massKg(), basis))
+                .toList(),
+            basis);
     Interval interval = share.interval(CONFIDENCE);
     return Optional.of(
         Input.counted(
@@ -127,25 +133,6 @@ final class SownMixture {
         : ShareBasis.KERNELS;
   }
 
-  /** What the basis does not ask for is left at 1 and does not count. */
-  private BlendShare.Part measured(Part part, ShareBasis basis) {
-    Estimate weightG = Estimate.exact(1);
-    Estimate germination = Estimate.exact(1);
-    if (basis != ShareBasis.MASS) {
-      SeedMeasures.Estimate weight = part.measures().thousandKernelWeightG().orElseThrow();
-      factIds.add(weight.factId());
-      weightG = new Estimate(weight.mean(), weight.standardError(), weight.factId());
-    }
-    if (basis == ShareBasis.VIABLE_KERNELS) {
-      SeedMeasures.Estimate percent = part.measures().germinationPercent().orElseThrow();
-      factIds.add(percent.factId());
-      germination =
-          new Estimate(percent.mean() / 100, percent.standardError() / 100, percent.factId());
-    }
-    return new BlendShare.Part(
-        part.pollinator(), Estimate.exact(part.massKg()), weightG, germination);
-  }
-
   private Optional<Input> sampled() {
     List<BlendComposition> usable =
         samples.stream()
@@ -157,14 +144,14 @@ final class SownMixture {
       return Optional.empty();
     }
     int pollinator = usable.stream().mapToInt(BlendComposition::getPollinatorKernels).sum();
-    Interval interval = BlendShare.fromComposition(pollinator, kernels, CONFIDENCE);
+    Interval interval = ExactBinomial.interval(pollinator, kernels, CONFIDENCE);
     return Optional.of(
         Input.counted(
             WHAT,
             new Spread(interval.lower(), (double) pollinator / kernels, interval.upper()),
             "share",
             new InputSource.Sampled(pollinator, kernels),
-            usable.stream().map(sample -> sample.getHeader().getFactId()).toList()));
+            FactType.idsOf(usable)));
   }
 
   private static Input stated(Optional<Scheme> scheme) {

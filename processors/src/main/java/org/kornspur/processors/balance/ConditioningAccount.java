@@ -17,7 +17,6 @@ import org.kornspur.contract.LotMass;
 public record ConditioningAccount(
     String factId, double inputKg, double outputKg, double screeningsKg, double dryingLossKg) {
 
-  /** The account of a conditioning. */
   static ConditioningAccount of(Conditioning conditioning) {
     return new ConditioningAccount(
         conditioning.getHeader().getFactId(),

@@ -86,7 +86,6 @@ public record MassFlow(
 
   private static MassFlow flow(
       SpecificRecord fact, String lotId, Direction direction, double massKg) {
-    return new MassFlow(
-        lotId, direction, massKg, FactType.of(fact), FactType.headerOf(fact).getFactId());
+    return new MassFlow(lotId, direction, massKg, FactType.of(fact), FactType.idOf(fact));
   }
 }

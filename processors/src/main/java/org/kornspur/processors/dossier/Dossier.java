@@ -222,7 +222,7 @@ public final class Dossier {
   public List<MassFlow> massFlows() {
     Set<String> overruled = overruledCorrections();
     return counting()
-        .filter(fact -> !overruled.contains(FactType.headerOf(fact).getFactId()))
+        .filter(fact -> !overruled.contains(FactType.idOf(fact)))
         .flatMap(fact -> MassFlow.of(fact).stream())
         .filter(flow -> Subject.lot(flow.lotId()).equals(subject))
         .toList();
@@ -279,7 +279,7 @@ public final class Dossier {
     return Stream.concat(
             facts(PostControlResult.class).stream()
                 .filter(result -> LaboratoryResults.isDeclared(this, result))
-                .map(result -> result.getHeader().getFactId()),
+                .map(FactType::idOf),
             postControlsOfSameHarvest().stream())
         .distinct()
         .sorted()

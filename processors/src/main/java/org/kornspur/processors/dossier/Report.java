@@ -93,11 +93,6 @@ public sealed interface Report {
       earlier = earlier == null ? List.of() : earlier; // as earlier versions kept it
     }
 
-    /** A report of pollen alone. */
-    public FromGround(String cell, Subject receiver, List<Neighbour> neighbours) {
-      this(cell, receiver, neighbours, List.of());
-    }
-
     @Override
     public String sender() {
       return cell;

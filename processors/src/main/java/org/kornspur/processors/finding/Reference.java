@@ -48,21 +48,14 @@ public sealed interface Reference extends Finding {
       return new CommonPractice(
           limit.rulebookId(), limit.edition(), limit.section(), limit.inForceFrom());
     }
-    return limit.verified()
-        ? new OfRulebook(
-            limit.rulebookId(),
-            limit.edition(),
-            limit.text(),
-            limit.section(),
-            limit.inForceFrom(),
-            limit.inForceTo())
-        : new NotVerified(
-            limit.rulebookId(),
-            limit.edition(),
-            limit.text(),
-            limit.section(),
-            limit.inForceFrom(),
-            limit.inForceTo());
+    return ofRulebook(
+        limit.verified(),
+        limit.rulebookId(),
+        limit.edition(),
+        limit.text(),
+        limit.section(),
+        limit.inForceFrom(),
+        limit.inForceTo());
   }
 
   /** Where it stands that nothing is asked for, and how sure that is. */
@@ -71,40 +64,39 @@ public sealed interface Reference extends Finding {
       return new CommonPractice(
           nothing.rulebookId(), nothing.edition(), nothing.section(), nothing.inForceFrom());
     }
-    return nothing.verified()
-        ? new OfRulebook(
-            nothing.rulebookId(),
-            nothing.edition(),
-            nothing.text(),
-            nothing.section(),
-            nothing.inForceFrom(),
-            nothing.inForceTo())
-        : new NotVerified(
-            nothing.rulebookId(),
-            nothing.edition(),
-            nothing.text(),
-            nothing.section(),
-            nothing.inForceFrom(),
-            nothing.inForceTo());
+    return ofRulebook(
+        nothing.verified(),
+        nothing.rulebookId(),
+        nothing.edition(),
+        nothing.text(),
+        nothing.section(),
+        nothing.inForceFrom(),
+        nothing.inForceTo());
   }
 
   /** Where it stands that a category is judged as another, and how sure that is. */
   static Reference of(CategorySubstitution.Source source) {
-    return source.verified()
-        ? new OfRulebook(
-            source.rulebookId(),
-            source.edition(),
-            source.text(),
-            source.section(),
-            source.inForceFrom(),
-            Optional.empty())
-        : new NotVerified(
-            source.rulebookId(),
-            source.edition(),
-            source.text(),
-            source.section(),
-            source.inForceFrom(),
-            Optional.empty());
+    return ofRulebook(
+        source.verified(),
+        source.rulebookId(),
+        source.edition(),
+        source.text(),
+        source.section(),
+        source.inForceFrom(),
+        Optional.empty());
+  }
+
+  private static Reference ofRulebook(
+      boolean isVerified,
+      String rulebook,
+      String edition,
+      String text,
+      String section,
+      LocalDate from,
+      Optional<LocalDate> to) {
+    return isVerified
+        ? new OfRulebook(rulebook, edition, text, section, from, to)
+        : new NotVerified(rulebook, edition, text, section, from, to);
   }
 
   /** Where a number of a table stands. */

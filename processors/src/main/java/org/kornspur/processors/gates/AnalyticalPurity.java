@@ -29,11 +29,6 @@ final class AnalyticalPurity implements GateRule {
   private static final double PARTS_OF_A_GRAM = 10_000;
 
   @Override
-  public Gate gate() {
-    return Gate.ANALYTICAL_PURITY;
-  }
-
-  @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
     return SeedLot.tested(dossier, rulebook)
         .flatMap(lot -> lot.limit(Quantity.ANALYTICAL_PURITY).map(limit -> judge(lot, limit)))
@@ -45,7 +40,7 @@ final class AnalyticalPurity implements GateRule {
     return tests.isEmpty()
         ? lot.verdictsOfUnsplitOr(
             Gate.ANALYTICAL_PURITY,
-            () -> Found.missing(Gate.ANALYTICAL_PURITY, limit, new Evidence.PurityTest()))
+            () -> Findings.missing(Gate.ANALYTICAL_PURITY, limit, new Evidence.PurityTest()))
         : List.of(judge(lot, limit, tests));
   }
 
@@ -88,8 +83,8 @@ final class AnalyticalPurity implements GateRule {
     return Math.rint(sum * PARTS_OF_A_GRAM) / PARTS_OF_A_GRAM;
   }
 
-  private static Found found(PurityTest test) {
-    return Found.of(
+  private static Findings found(PurityTest test) {
+    return Findings.of(
         Gate.ANALYTICAL_PURITY,
         List.of(test.getHeader().getFactId()),
         new PurityFinding.PureSeed(

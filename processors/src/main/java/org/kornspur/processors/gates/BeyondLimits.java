@@ -13,7 +13,7 @@ import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.finding.Aspect;
 import org.kornspur.processors.finding.ContractFinding;
 import org.kornspur.processors.finding.Evidence;
-import org.kornspur.processors.gates.Found.At;
+import org.kornspur.processors.gates.Findings.GateAspect;
 import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Verdict;
 
@@ -34,7 +34,7 @@ public final class BeyondLimits {
     for (SpecificRecord fact : dossier.counting().toList()) {
       List<Problem> problems = FieldLimits.beyond(fact);
       if (!problems.isEmpty() && factIds.size() < MOST_NAMED) {
-        String factId = FactType.headerOf(fact).getFactId();
+        String factId = FactType.idOf(fact);
         factIds.add(factId);
         Problem first = problems.get(0);
         facts.add(
@@ -46,11 +46,10 @@ public final class BeyondLimits {
       return Optional.empty();
     }
     return Optional.of(
-        Found.of(
-                At.aspect(Gate.ORIGIN, "limits of the contract", new Aspect.ContractLimits()),
+        Findings.of(
+                GateAspect.of(Gate.ORIGIN, "limits of the contract", new Aspect.ContractLimits()),
                 List.copyOf(factIds),
                 new ContractFinding.BeyondLimits(facts))
-            .owed(
-                Optional.empty(), List.of(new Evidence.Correction(Fact.each(factIds))), List.of()));
+            .owed(new Evidence.Correction(Fact.each(factIds))));
   }
 }

@@ -22,7 +22,7 @@ import org.kornspur.processors.finding.Bound;
 import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.finding.Finding;
 import org.kornspur.processors.finding.Thing;
-import org.kornspur.processors.gates.Found.At;
+import org.kornspur.processors.gates.Findings.GateAspect;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
@@ -53,11 +53,6 @@ final class BlendShare implements GateRule {
   private static final List<Advice> REMEDIES = List.of(new Advice.CorrectMixture());
 
   @Override
-  public Gate gate() {
-    return Gate.BLEND_SHARE;
-  }
-
-  @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
     return SeedLot.of(dossier, rulebook)
         .filter(lot -> lot.material().kind() == Material.Kind.TECHNICAL_MIXTURE)
@@ -78,16 +73,15 @@ final class BlendShare implements GateRule {
     if (scheme.isEmpty()) {
       Subject hybrid = Subject.hybrid(lot.material().hybridId());
       return List.of(
-          Found.of(Gate.BLEND_SHARE, List.of(), new BlendFinding.NoRatio(hybrid))
+          Findings.of(Gate.BLEND_SHARE, List.of(), new BlendFinding.NoRatio(hybrid))
               .owed(
                   lot.limit(Quantity.BLEND_SHARE_EXTRA_TOLERANCE),
-                  List.of(new Evidence.MasterData(hybrid)),
-                  List.of()));
+                  new Evidence.MasterData(hybrid)));
     }
     if (!isRatio(scheme.get())) {
       return List.of(noRatio(lot, scheme.get()));
     }
-    Stated stated = Stated.of(lot, scheme.get());
+    Stated stated = new Stated(scheme.get(), lot.limit(Quantity.BLEND_SHARE_EXTRA_TOLERANCE), lot);
     MixedParts parts = new MixedParts(lot.dossier(), blends);
     List<Verdict> verdicts = new ArrayList<>();
     if (!blends.isEmpty()) {
@@ -105,7 +99,7 @@ final class BlendShare implements GateRule {
   }
 
   private static Verdict noRatio(SeedLot lot, Scheme scheme) {
-    return Found.of(
+    return Findings.of(
             Gate.BLEND_SHARE,
             List.of(scheme.factId()),
             new BlendFinding.ImpossibleRatio(
@@ -114,8 +108,7 @@ final class BlendShare implements GateRule {
                 Amount.percentagePoints(scheme.tolerancePercentPoints())))
         .owed(
             lot.limit(Quantity.BLEND_SHARE_EXTRA_TOLERANCE),
-            List.of(new Evidence.Correction(List.of(new Fact(scheme.factId())))),
-            List.of());
+            new Evidence.Correction(List.of(new Fact(scheme.factId()))));
   }
 
   private static Verdict mixed(MixedParts parts, Stated stated) {
@@ -123,7 +116,7 @@ final class BlendShare implements GateRule {
         parts.pollinatorShare(stated.basis());
     if (share.isEmpty()) {
       List<Evidence> missing = parts.missing(stated.basis());
-      return Found.of(
+      return Findings.of(
               Gate.BLEND_SHARE,
               parts.factIds(stated.basis()),
               new BlendFinding.ShareUnknown(stated.basis()),
@@ -134,8 +127,8 @@ final class BlendShare implements GateRule {
               List.of());
     }
     double percent = percent(share.get().share());
-    Measured.Interval interval = Found.measuredPercent(share.get().interval(CONFIDENCE));
-    return Found.of(
+    Measured.Interval interval = Findings.measuredPercent(share.get().interval(CONFIDENCE));
+    return Findings.of(
             Gate.BLEND_SHARE,
             parts.factIds(stated.basis()),
             new BlendFinding.Mixed(Amount.percent(percent), stated.basis()),
@@ -165,15 +158,15 @@ final class BlendShare implements GateRule {
 
   private static Verdict sampled(BlendComposition sample, MixedParts parts, Stated stated) {
     String factId = sample.getHeader().getFactId();
-    At at =
-        At.aspect(
+    GateAspect at =
+        GateAspect.of(
             Gate.BLEND_SHARE,
             "sample " + sample.getSampleId() + ", fact " + factId,
             new Aspect.Sample(sample.getSampleId(), new Fact(factId)));
     int kernels = sample.getKernelsExamined();
     int pollinator = sample.getPollinatorKernels();
     if (pollinator > kernels) {
-      return Found.impossible(
+      return Findings.impossible(
           at,
           stated.nearest(0),
           Thing.POLLINATOR_KERNELS,
@@ -185,7 +178,7 @@ final class BlendShare implements GateRule {
     ShareBasis countedBasis = basisOf(sample.getMethod());
     Optional<Double> factor = parts.ratioFactor(countedBasis, stated.basis());
     if (factor.isEmpty()) {
-      return Found.of(
+      return Findings.of(
               at,
               List.of(factId),
               new BlendFinding.OtherBasis(countedBasis, stated.basis()),
@@ -199,8 +192,8 @@ final class BlendShare implements GateRule {
             onBasis(counted.lower(), factor.get()),
             onBasis(counted.upper(), factor.get()),
             CONFIDENCE);
-    Found found =
-        Found.of(
+    Findings found =
+        Findings.of(
             at,
             List.of(factId),
             new BlendFinding.Sampled(
@@ -247,10 +240,6 @@ final class BlendShare implements GateRule {
   /** The breeder's ratio with all tolerance that is allowed, percent. */
   private record Stated(Scheme scheme, Optional<Limit> extra, SeedLot lot) {
 
-    static Stated of(SeedLot lot, Scheme scheme) {
-      return new Stated(scheme, lot.limit(Quantity.BLEND_SHARE_EXTRA_TOLERANCE), lot);
-    }
-
     ShareBasis basis() {
       return scheme.shareBasis();
     }
@@ -287,22 +276,13 @@ final class BlendShare implements GateRule {
     /** The limit on the side that a share lies. */
     Limit nearest(double percent) {
       boolean low = percent < scheme.pollinatorSharePercent();
-      double value = low ? lowest() : highest();
-      return new Limit(
+      return Limit.givenBy(
+          Limit.BREEDER,
+          lot.rulebook().edition(),
+          scheme.statedOn().orElse(lot.on()),
           Quantity.BLEND_SHARE,
           low ? Limit.Sense.AT_LEAST : Limit.Sense.AT_MOST,
-          value,
-          Quantity.BLEND_SHARE.unit(),
-          Limit.Stated.plain(value),
-          Limit.BREEDER,
-          lot.rulebook().edition(), // of no meaning here; earlier seals are over it
-          "",
-          "",
-          scheme.statedOn().orElse(lot.on()),
-          Optional.empty(),
-          true,
-          "",
-          Optional.empty());
+          low ? lowest() : highest());
     }
   }
 }

@@ -1,15 +1,14 @@
 package org.kornspur.processors.gates;
 
 import java.util.List;
-import java.util.Optional;
 import org.kornspur.contract.Condemnation;
 import org.kornspur.contract.CondemnationGround;
+import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.statement.Value.Person;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.finding.Advice;
 import org.kornspur.processors.finding.CondemnationFinding;
 import org.kornspur.processors.verdict.Gate;
-import org.kornspur.processors.verdict.Measured;
 import org.kornspur.processors.verdict.Verdict;
 
 /**
@@ -38,21 +37,14 @@ public final class Condemned {
 
   private static Verdict verdict(List<Condemnation> condemnations) {
     Condemnation first = condemnations.get(0);
-    return Found.of(
+    return Findings.of(
             gate(first.getGround()),
-            condemnations.stream()
-                .map(condemnation -> condemnation.getHeader().getFactId())
-                .toList(),
+            FactType.idsOf(condemnations),
             new CondemnationFinding.Condemned(
                 new Person(first.getSignature().getSignerId()),
                 first.getSignature().getSignedAt(),
                 first.getReason()))
-        .decided(
-            false,
-            new Measured(
-                condemnations.size(), "condemnations", -condemnations.size(), Optional.empty()),
-            Optional.empty(),
-            List.of(new Advice.CorrectCondemnation()));
+        .mustBeNone(condemnations.size(), "condemnations", new Advice.CorrectCondemnation());
   }
 
   private static Gate gate(CondemnationGround ground) {

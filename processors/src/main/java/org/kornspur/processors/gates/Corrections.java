@@ -17,7 +17,7 @@ import org.kornspur.processors.dossier.Entry;
 import org.kornspur.processors.finding.Aspect;
 import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.finding.OriginFinding;
-import org.kornspur.processors.gates.Found.At;
+import org.kornspur.processors.gates.Findings.GateAspect;
 import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Verdict;
 
@@ -49,7 +49,7 @@ public final class Corrections {
                 Collectors.groupingBy(
                     fact -> corrected(fact).orElseThrow(),
                     TreeMap::new,
-                    Collectors.mapping(Corrections::idOf, Collectors.toList())));
+                    Collectors.mapping(FactType::idOf, Collectors.toList())));
     return byCorrected.entrySet().stream()
         .filter(corrections -> corrections.getValue().size() > 1)
         .findFirst()
@@ -69,8 +69,7 @@ public final class Corrections {
     Map<String, SpecificRecord> facts =
         dossier.entries().stream()
             .map(Entry::fact)
-            .collect(
-                Collectors.toMap(Corrections::idOf, Function.identity(), (first, same) -> first));
+            .collect(Collectors.toMap(FactType::idOf, Function.identity(), (first, same) -> first));
     return correcting.stream()
         .filter(fact -> corrected(fact).map(facts::get).filter(c -> isOther(c, fact)).isPresent())
         .findFirst()
@@ -79,11 +78,11 @@ public final class Corrections {
               String corrected = corrected(fact).orElseThrow();
               return owed(
                   OTHER_KIND,
-                  List.of(corrected, idOf(fact)),
+                  List.of(corrected, FactType.idOf(fact)),
                   new OriginFinding.CorrectedByOtherKind(
                       new Fact(corrected),
                       FactType.of(facts.get(corrected)),
-                      new Fact(idOf(fact)),
+                      new Fact(FactType.idOf(fact)),
                       FactType.of(fact)),
                   new Evidence.CorrectionOfItsKind(new Fact(corrected)));
             });
@@ -104,16 +103,12 @@ public final class Corrections {
 
   private static Verdict owed(
       String key, List<String> factIds, OriginFinding finding, Evidence evidence) {
-    return Found.of(At.aspect(Gate.ORIGIN, key, new Aspect.Corrections()), factIds, finding)
-        .owed(Optional.empty(), List.of(evidence), List.of());
+    return Findings.of(GateAspect.of(Gate.ORIGIN, key, new Aspect.Corrections()), factIds, finding)
+        .owed(evidence);
   }
 
   private static Optional<String> corrected(SpecificRecord fact) {
     return Optional.ofNullable(FactType.headerOf(fact).getCorrection())
         .map(Correction::getSupersedes);
-  }
-
-  private static String idOf(SpecificRecord fact) {
-    return FactType.headerOf(fact).getFactId();
   }
 }

@@ -16,7 +16,7 @@ import org.kornspur.processors.finding.CountFinding;
 import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.finding.Finding;
 import org.kornspur.processors.finding.WhySetAside;
-import org.kornspur.processors.gates.Found.At;
+import org.kornspur.processors.gates.Findings.GateAspect;
 import org.kornspur.processors.gates.SecondSamples.Ruling;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
@@ -45,10 +45,10 @@ final class CountedSamples {
    * @param what what is counted
    * @param remedies what to do where the limit is not met
    */
-  Verdict judge(At at, Quantity what, Limit limit, List<Advice> remedies) {
+  Verdict judge(GateAspect at, Quantity what, Limit limit, List<Advice> remedies) {
     Ruling ruling = samples.ruling(what, limit);
     if (ruling instanceof Ruling.NotCounted) {
-      return Found.missing(at, limit, new Evidence.FirstCount(what));
+      return Findings.missing(at, limit, new Evidence.FirstCount(what));
     } else if (ruling instanceof Ruling.OnlyLight light) {
       return found(at, what, light.sample())
           .and(tooLight(light.sample()))
@@ -72,11 +72,11 @@ final class CountedSamples {
   }
 
   private Verdict bySecond(
-      At at, Quantity what, Limit limit, Ruling.BySecond by, List<Advice> remedies) {
+      GateAspect at, Quantity what, Limit limit, Ruling.BySecond by, List<Advice> remedies) {
     double secondAtMost = limit.secondSample().orElseThrow().secondAtMost();
     double inSecond = countedIn(what, by.second());
-    Found first = found(at, what, by.over());
-    return new Found(at, List.of(first.factIds().get(0), factId(by.second())), first.findings())
+    Findings first = found(at, what, by.over());
+    return new Findings(at, List.of(first.factIds().get(0), factId(by.second())), first.findings())
         .and(new CountFinding.InSecondSample(what, new Amount(inSecond, what.unit())))
         .and(rule(what, limit))
         .and(
@@ -87,11 +87,10 @@ final class CountedSamples {
                 by.second()))
         .decided(
             by.excused(),
-            new Measured(
+            Measured.exact(
                 samples.inLeast(what, by.over()),
                 limit.unit(),
-                by.excused() ? secondAtMost - inSecond : limit.margin(countedIn(what, by.over())),
-                Optional.empty()),
+                by.excused() ? secondAtMost - inSecond : limit.margin(countedIn(what, by.over()))),
             limit,
             by.excused() ? remedies : atLast(what, remedies));
   }
@@ -141,7 +140,7 @@ final class CountedSamples {
         .toList();
   }
 
-  private Found found(At at, Quantity what, OtherSeedDetermination sample) {
+  private Findings found(GateAspect at, Quantity what, OtherSeedDetermination sample) {
     int count = SeedCounts.of(what, sample);
     int excused = samples.excused(what, sample);
     double inLeast = samples.inLeast(what, sample);
@@ -156,7 +155,7 @@ final class CountedSamples {
               new Amount(inLeast, what.unit()),
               Amount.grams(samples.leastMass().orElseThrow().value())));
     }
-    return new Found(at, List.of(factId(sample)), findings);
+    return new Findings(at, List.of(factId(sample)), findings);
   }
 
   private Finding tooLight(OtherSeedDetermination sample) {

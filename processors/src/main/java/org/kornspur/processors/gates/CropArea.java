@@ -1,7 +1,6 @@
 package org.kornspur.processors.gates;
 
 import java.util.List;
-import java.util.Optional;
 import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.finding.Evidence;
@@ -24,11 +23,6 @@ import org.kornspur.processors.verdict.Verdict;
 final class CropArea implements GateRule {
 
   @Override
-  public Gate gate() {
-    return Gate.CROP_AREA;
-  }
-
-  @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
     return SeedCrop.of(dossier, rulebook)
         .flatMap(crop -> crop.limit(Quantity.CROP_AREA).map(limit -> List.of(judge(crop, limit))))
@@ -37,8 +31,8 @@ final class CropArea implements GateRule {
 
   private static Verdict judge(SeedCrop crop, Limit limit) {
     double areaHa = Area.hectares(Outline.of(crop.declaration().getOutline()));
-    Found found =
-        Found.of(
+    Findings found =
+        Findings.of(
             Gate.CROP_AREA,
             List.of(crop.declarationId()),
             new GroundFinding.Area(new Amount(areaHa, "ha")));
@@ -49,10 +43,7 @@ final class CropArea implements GateRule {
         ? found
             .and(new GroundFinding.SmallAreaAccepted())
             .decided(
-                true,
-                new Measured(areaHa, limit.unit(), limit.margin(areaHa), Optional.empty()),
-                limit,
-                List.of())
+                true, Measured.exact(areaHa, limit.unit(), limit.margin(areaHa)), limit, List.of())
         : found.owed(limit, new Evidence.ExceptionForArea());
   }
 }

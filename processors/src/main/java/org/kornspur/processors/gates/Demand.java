@@ -1,6 +1,7 @@
 package org.kornspur.processors.gates;
 
 import java.util.List;
+import java.util.function.Predicate;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.verdict.Gate;
 
@@ -9,9 +10,19 @@ import org.kornspur.processors.verdict.Gate;
  *
  * @param gate the gate
  * @param anyOf quantities of which a limit for one is enough, as off-types by area or by plants
+ * @param besides of a least sample: what is counted in it. It is asked for where one of them is
+ *     limited. Empty for what is asked for in any case
  */
-record Demand(Gate gate, List<Quantity> anyOf) {
+record Demand(Gate gate, List<Quantity> anyOf, List<Quantity> besides) {
   static Demand of(Gate gate, Quantity... anyOf) {
-    return new Demand(gate, List.of(anyOf));
+    return new Demand(gate, List.of(anyOf), List.of());
+  }
+
+  Demand beside(Quantity... counted) {
+    return new Demand(gate, anyOf, List.of(counted));
+  }
+
+  boolean isAsked(Predicate<Quantity> isLimited) {
+    return besides.isEmpty() || besides.stream().anyMatch(isLimited);
   }
 }

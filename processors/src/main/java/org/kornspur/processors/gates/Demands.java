@@ -1,6 +1,5 @@
 package org.kornspur.processors.gates;
 
-import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Objects;
@@ -31,7 +30,15 @@ final class Demands {
           Demand.of(Gate.FIELD_INSPECTIONS, Quantity.INSPECTIONS_IN_FLOWER),
           Demand.of(Gate.FIELD_INSPECTIONS, Quantity.INSPECTION_STAGE),
           Demand.of(Gate.PREVIOUS_CROPPING, Quantity.YEARS_WITHOUT_RYE),
-          Demand.of(Gate.CROP_AREA, Quantity.CROP_AREA));
+          Demand.of(Gate.CROP_AREA, Quantity.CROP_AREA),
+          Demand.of(Gate.OFF_TYPES, Quantity.COUNTED_AREA).beside(Quantity.OFF_TYPES_BY_AREA),
+          Demand.of(Gate.OFF_TYPES, Quantity.COUNTED_PLANTS).beside(Quantity.OFF_TYPES_BY_PLANTS),
+          Demand.of(Gate.OTHER_PLANTS, Quantity.COUNTED_AREA)
+              .beside(
+                  Quantity.OTHER_CEREAL_PLANTS,
+                  Quantity.HARD_TO_SEPARATE_PLANTS,
+                  Quantity.WILD_OAT_PLANTS,
+                  Quantity.SMUT_PLANTS));
 
   private static final List<Demand> OF_A_STERILE_FEMALE =
       List.of(
@@ -39,23 +46,15 @@ final class Demands {
               Gate.SHEDDING_FEMALES,
               Quantity.SHEDDING_FEMALES_ALL_VISITS,
               Quantity.SHEDDING_FEMALES),
-          Demand.of(Gate.FEMALE_STERILITY, Quantity.FEMALE_STERILITY));
+          Demand.of(Gate.FEMALE_STERILITY, Quantity.FEMALE_STERILITY),
+          Demand.of(Gate.SHEDDING_FEMALES, Quantity.FLOWERING_PLANTS)
+              .beside(Quantity.SHEDDING_FEMALES, Quantity.SHEDDING_FEMALES_ALL_VISITS),
+          Demand.of(Gate.FEMALE_STERILITY, Quantity.EXAMINED_PLANTS)
+              .beside(Quantity.FEMALE_STERILITY),
+          Demand.of(Gate.FEMALE_STERILITY, Quantity.BAGGED_EARS).beside(Quantity.FEMALE_STERILITY));
 
-  private static final List<Demand> COUNTED_BY_SAMPLE =
-      List.of(
-          Demand.of(Gate.OTHER_SEEDS, Quantity.OTHER_SEEDS_TOTAL),
-          Demand.of(Gate.OTHER_SEEDS, Quantity.OTHER_CEREAL_SEEDS),
-          Demand.of(Gate.OTHER_SEEDS, Quantity.OTHER_PLANT_SEEDS),
-          Demand.of(Gate.OTHER_SEEDS, Quantity.RAPHANUS_AND_AGROSTEMMA_SEEDS),
-          Demand.of(Gate.OTHER_SEEDS, Quantity.WILD_OAT_SEEDS),
-          Demand.of(Gate.OTHER_SEEDS, Quantity.LOLIUM_TEMULENTUM_SEEDS),
-          Demand.of(Gate.ERGOT, Quantity.ERGOT_BODIES));
-
-  private static final Demand SAMPLE_FOR_COUNTS =
-      Demand.of(Gate.OTHER_SEEDS, Quantity.COUNT_SAMPLE_MASS);
-
-  private static final Demand AGE_OF_TEST =
-      Demand.of(Gate.GERMINATION, Quantity.GERMINATION_TEST_AGE);
+  private static final List<Demand> OF_EVERY_LOT =
+      List.of(Demand.of(Gate.MASS_BALANCE, Quantity.MASS_BALANCE_TOLERANCE));
 
   private static final List<Demand> OF_SEED_TO_BE_USED =
       List.of(
@@ -64,13 +63,34 @@ final class Demands {
           Demand.of(Gate.ANALYTICAL_PURITY, Quantity.ANALYTICAL_PURITY),
           Demand.of(Gate.MOISTURE, Quantity.MOISTURE),
           Demand.of(Gate.LOT_SIZE, Quantity.LOT_MASS),
-          Demand.of(Gate.SAMPLING, Quantity.SUBMITTED_SAMPLE_MASS));
+          Demand.of(Gate.SAMPLING, Quantity.SUBMITTED_SAMPLE_MASS),
+          Demand.of(Gate.OTHER_SEEDS, Quantity.OTHER_SEEDS_TOTAL),
+          Demand.of(Gate.OTHER_SEEDS, Quantity.OTHER_CEREAL_SEEDS),
+          Demand.of(Gate.OTHER_SEEDS, Quantity.OTHER_PLANT_SEEDS),
+          Demand.of(Gate.OTHER_SEEDS, Quantity.RAPHANUS_AND_AGROSTEMMA_SEEDS),
+          Demand.of(Gate.OTHER_SEEDS, Quantity.WILD_OAT_SEEDS),
+          Demand.of(Gate.OTHER_SEEDS, Quantity.LOLIUM_TEMULENTUM_SEEDS),
+          Demand.of(Gate.ERGOT, Quantity.ERGOT_BODIES),
+          Demand.of(Gate.GERMINATION, Quantity.GERMINATION_TEST_AGE)
+              .beside(Quantity.GERMINATION, Quantity.GERMINATION_SEEDS),
+          Demand.of(Gate.ANALYTICAL_PURITY, Quantity.PURITY_SAMPLE_MASS)
+              .beside(Quantity.ANALYTICAL_PURITY),
+          Demand.of(Gate.OTHER_SEEDS, Quantity.COUNT_SAMPLE_MASS)
+              .beside(
+                  Quantity.OTHER_SEEDS_TOTAL,
+                  Quantity.OTHER_CEREAL_SEEDS,
+                  Quantity.OTHER_PLANT_SEEDS,
+                  Quantity.RAPHANUS_AND_AGROSTEMMA_SEEDS,
+                  Quantity.WILD_OAT_SEEDS,
+                  Quantity.LOLIUM_TEMULENTUM_SEEDS,
+                  Quantity.ERGOT_BODIES));
 
-  private static final Demand OF_EVERY_LOT =
-      Demand.of(Gate.MASS_BALANCE, Quantity.MASS_BALANCE_TOLERANCE);
+  private static final List<Demand> OF_MIXTURES =
+      List.of(Demand.of(Gate.BLEND_SHARE, Quantity.BLEND_SHARE_EXTRA_TOLERANCE));
 
-  private static final Demand OF_SEED_MIXED =
-      Demand.of(Gate.POST_CONTROL_OF_BASIC_SEED, Quantity.POST_CONTROL_BEFORE_CERTIFICATION);
+  private static final List<Demand> OF_SEED_MIXED =
+      List.of(
+          Demand.of(Gate.POST_CONTROL_OF_BASIC_SEED, Quantity.POST_CONTROL_BEFORE_CERTIFICATION));
 
   private static final List<Demand> OF_POST_CONTROL =
       List.of(
@@ -82,41 +102,6 @@ final class Demands {
 
   private Demands() {}
 
-  /** A least sample, which is asked for where something is limited that is counted in it. */
-  private record LeastSample(Gate gate, Quantity least, List<Quantity> counted) {
-    Stream<Demand> of(Predicate<Quantity> isLimited) {
-      return counted.stream().anyMatch(isLimited)
-          ? Stream.of(Demand.of(gate, least))
-          : Stream.empty();
-    }
-  }
-
-  private static final List<LeastSample> LEAST_SAMPLES =
-      List.of(
-          new LeastSample(
-              Gate.OFF_TYPES, Quantity.COUNTED_AREA, List.of(Quantity.OFF_TYPES_BY_AREA)),
-          new LeastSample(
-              Gate.OFF_TYPES, Quantity.COUNTED_PLANTS, List.of(Quantity.OFF_TYPES_BY_PLANTS)),
-          new LeastSample(
-              Gate.OTHER_PLANTS,
-              Quantity.COUNTED_AREA,
-              List.of(
-                  Quantity.OTHER_CEREAL_PLANTS,
-                  Quantity.HARD_TO_SEPARATE_PLANTS,
-                  Quantity.WILD_OAT_PLANTS,
-                  Quantity.SMUT_PLANTS)));
-
-  private static final List<LeastSample> LEAST_SAMPLES_OF_A_STERILE_FEMALE =
-      List.of(
-          new LeastSample(
-              Gate.SHEDDING_FEMALES,
-              Quantity.FLOWERING_PLANTS,
-              List.of(Quantity.SHEDDING_FEMALES, Quantity.SHEDDING_FEMALES_ALL_VISITS)),
-          new LeastSample(
-              Gate.FEMALE_STERILITY, Quantity.EXAMINED_PLANTS, List.of(Quantity.FEMALE_STERILITY)),
-          new LeastSample(
-              Gate.FEMALE_STERILITY, Quantity.BAGGED_EARS, List.of(Quantity.FEMALE_STERILITY)));
-
   /** What is asked of a crop. */
   static List<Demand> of(SeedCrop crop) {
     return ofCrop(crop.role(), quantity -> crop.limit(quantity).isPresent());
@@ -124,74 +109,51 @@ final class Demands {
 
   /** What is asked of each crop in a role, by what the book limits. */
   static List<Demand> ofCrop(CropRole role, Predicate<Quantity> isLimited) {
-    boolean hasSterileFemale = FemaleSterility.hasSterileFemale(role);
-    return Stream.of(
-            OF_EVERY_CROP.stream(),
-            LEAST_SAMPLES.stream().flatMap(sample -> sample.of(isLimited)),
-            (hasSterileFemale ? OF_A_STERILE_FEMALE : List.<Demand>of()).stream(),
-            (hasSterileFemale ? LEAST_SAMPLES_OF_A_STERILE_FEMALE : List.<LeastSample>of())
-                .stream().flatMap(sample -> sample.of(isLimited)))
-        .flatMap(demands -> demands)
-        .toList();
+    return asked(
+        isLimited,
+        OF_EVERY_CROP,
+        onlyIf(FemaleSterility.hasSterileFemale(role), OF_A_STERILE_FEMALE));
   }
 
   /** What is asked of a lot. */
   static List<Demand> of(SeedLot lot) {
-    Predicate<Quantity> isLimited = quantity -> lot.limit(quantity).isPresent();
-    List<Demand> demands = new ArrayList<>();
-    demands.add(OF_EVERY_LOT);
-    if (lot.isToBeUsed()) {
-      demands.addAll(ofSeedToBeUsed(isLimited));
-    }
-    demands.addAll(ofKind(lot.material().kind()));
-    if (PostControlOfBasicSeed.wentIntoMixture(lot.dossier())) {
-      demands.add(OF_SEED_MIXED);
-    }
-    demands.addAll(ofPostControl(lot));
-    return demands;
+    return asked(
+        quantity -> lot.limit(quantity).isPresent(),
+        OF_EVERY_LOT,
+        onlyIf(lot.isToBeUsed(), OF_SEED_TO_BE_USED),
+        onlyIf(lot.material().kind() == Material.Kind.TECHNICAL_MIXTURE, OF_MIXTURES),
+        onlyIf(PostControlOfBasicSeed.wentIntoMixture(lot.dossier()), OF_SEED_MIXED),
+        ofPostControl(lot));
   }
 
   /** What can be asked of seed of a kind: used, counted in post-control, and mixed if it can be. */
   static List<Demand> ofSeed(Material.Kind kind, Predicate<Quantity> isLimited) {
-    List<Demand> demands = new ArrayList<>();
-    demands.add(OF_EVERY_LOT);
-    demands.addAll(ofSeedToBeUsed(isLimited));
-    demands.addAll(ofKind(kind));
-    if (kind == Material.Kind.COMPONENT) {
-      demands.add(OF_SEED_MIXED);
-    }
-    demands.addAll(OF_POST_CONTROL);
-    return demands;
+    return asked(
+        isLimited,
+        OF_EVERY_LOT,
+        OF_SEED_TO_BE_USED,
+        onlyIf(kind == Material.Kind.TECHNICAL_MIXTURE, OF_MIXTURES),
+        onlyIf(kind == Material.Kind.COMPONENT, OF_SEED_MIXED),
+        OF_POST_CONTROL);
   }
 
-  private static List<Demand> ofKind(Material.Kind kind) {
-    return kind == Material.Kind.TECHNICAL_MIXTURE
-        ? List.of(Demand.of(Gate.BLEND_SHARE, Quantity.BLEND_SHARE_EXTRA_TOLERANCE))
-        : List.of();
+  @SafeVarargs
+  private static List<Demand> asked(Predicate<Quantity> isLimited, List<Demand>... demands) {
+    return Stream.of(demands)
+        .flatMap(List::stream)
+        .filter(each -> each.isAsked(isLimited))
+        .toList();
   }
 
-  private static List<Demand> ofSeedToBeUsed(Predicate<Quantity> isLimited) {
-    List<Demand> demands = new ArrayList<>(OF_SEED_TO_BE_USED);
-    demands.addAll(COUNTED_BY_SAMPLE);
-    if (isLimited.test(Quantity.GERMINATION) || isLimited.test(Quantity.GERMINATION_SEEDS)) {
-      demands.add(AGE_OF_TEST);
-    }
-    if (isLimited.test(Quantity.ANALYTICAL_PURITY)) {
-      demands.add(Demand.of(Gate.ANALYTICAL_PURITY, Quantity.PURITY_SAMPLE_MASS));
-    }
-    if (COUNTED_BY_SAMPLE.stream()
-        .anyMatch(demand -> demand.anyOf().stream().anyMatch(isLimited))) {
-      demands.add(SAMPLE_FOR_COUNTS);
-    }
-    return demands;
+  private static List<Demand> onlyIf(boolean condition, List<Demand> demands) {
+    return condition ? demands : List.of();
   }
 
   /** What was counted in post-control asks for a limit; what nobody counted does not. */
   private static List<Demand> ofPostControl(SeedLot lot) {
     List<PostControlResult> results = lot.dossier().facts(PostControlResult.class);
-    List<Demand> demands = new ArrayList<>();
     if (results.isEmpty()) {
-      return demands;
+      return List.of();
     }
     Set<Quantity> left = EnumSet.noneOf(Quantity.class);
     if (results.stream().allMatch(result -> result.getStatedPurityPercent() != null)) {
@@ -203,10 +165,9 @@ final class Demands {
     if (!isCounted(results, PostControlResult::getNonHybridPlants)) {
       left.add(Quantity.POST_CONTROL_NON_HYBRIDS);
     }
-    OF_POST_CONTROL.stream()
+    return OF_POST_CONTROL.stream()
         .filter(demand -> !left.contains(demand.anyOf().get(0)))
-        .forEach(demands::add);
-    return demands;
+        .toList();
   }
 
   private static boolean isCounted(

@@ -3,7 +3,7 @@ package org.kornspur.processors.gates;
 import java.util.List;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.finding.Advice;
-import org.kornspur.processors.gates.Found.At;
+import org.kornspur.processors.gates.Findings.GateAspect;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
@@ -18,11 +18,6 @@ import org.kornspur.processors.verdict.Verdict;
  */
 final class Ergot implements GateRule {
   @Override
-  public Gate gate() {
-    return Gate.ERGOT;
-  }
-
-  @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
     return SeedLot.tested(dossier, rulebook)
         .flatMap(lot -> lot.limit(Quantity.ERGOT_BODIES).map(limit -> judge(lot, limit)))
@@ -33,7 +28,7 @@ final class Ergot implements GateRule {
     CountedSamples samples = new CountedSamples(lot);
     Verdict verdict =
         samples.judge(
-            At.gate(Gate.ERGOT),
+            GateAspect.of(Gate.ERGOT),
             Quantity.ERGOT_BODIES,
             limit,
             lot.remedies(new Advice.CleanAndSample()));

@@ -15,7 +15,7 @@ import org.kornspur.processors.finding.Aspect;
 import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.finding.SterilityFinding;
 import org.kornspur.processors.finding.Thing;
-import org.kornspur.processors.gates.Found.At;
+import org.kornspur.processors.gates.Findings.GateAspect;
 import org.kornspur.processors.ground.FloweringWindow;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
@@ -33,11 +33,6 @@ import org.kornspur.processors.verdict.Verdict;
  */
 final class FemaleSterility implements GateRule {
   private static final double CONFIDENCE = 0.95;
-
-  @Override
-  public Gate gate() {
-    return Gate.FEMALE_STERILITY;
-  }
 
   @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
@@ -61,7 +56,7 @@ final class FemaleSterility implements GateRule {
     Examined plants =
         new Examined(
             crop,
-            At.aspect(Gate.FEMALE_STERILITY, "plants in flower", new Aspect.PlantsInFlower()),
+            GateAspect.of(Gate.FEMALE_STERILITY, "plants in flower", new Aspect.PlantsInFlower()),
             Thing.SHEDDING_PLANTS,
             checks.stream().filter(check -> check.getPlantsExamined() > 0).toList(),
             SterilityCheck::getPlantsShedding,
@@ -70,7 +65,7 @@ final class FemaleSterility implements GateRule {
     Examined ears =
         new Examined(
             crop,
-            At.aspect(Gate.FEMALE_STERILITY, "bagged ears", new Aspect.BaggedEars()),
+            GateAspect.of(Gate.FEMALE_STERILITY, "bagged ears", new Aspect.BaggedEars()),
             Thing.BAGGED_EARS_WITH_SEED,
             checks.stream()
                 .filter(check -> check.getBaggedEars() != null && check.getBaggedEars() > 0)
@@ -84,14 +79,14 @@ final class FemaleSterility implements GateRule {
             .flatMap(Optional::stream)
             .toList();
     return verdicts.isEmpty()
-        ? List.of(Found.missing(Gate.FEMALE_STERILITY, limit, new Evidence.SterilityCheck()))
+        ? List.of(Findings.missing(Gate.FEMALE_STERILITY, limit, new Evidence.SterilityCheck()))
         : verdicts;
   }
 
   /** Plants or ears of all checks. */
   private record Examined(
       SeedCrop crop,
-      At at,
+      GateAspect at,
       Thing whatFails,
       List<SterilityCheck> checks,
       ToIntFunction<SterilityCheck> failing,
@@ -112,7 +107,7 @@ final class FemaleSterility implements GateRule {
       for (SterilityCheck check : checks) {
         if (failing.applyAsInt(check) > examined.applyAsInt(check)) {
           return Optional.of(
-              Found.impossible(
+              Findings.impossible(
                   at,
                   limit,
                   whatFails,
@@ -124,10 +119,10 @@ final class FemaleSterility implements GateRule {
       int failed = checks.stream().mapToInt(failing).reduce(0, Math::addExact);
       int all = sum(checks);
       double percent = 100.0 * (all - failed) / all;
-      Found found =
-          Found.of(
+      Findings found =
+          Findings.of(
                   at,
-                  checks.stream().map(check -> check.getHeader().getFactId()).toList(),
+                  FactType.idsOf(checks),
                   whatFails == Thing.SHEDDING_PLANTS
                       ? new SterilityFinding.Plants(Amount.percent(percent), failed, all)
                       : new SterilityFinding.BaggedEars(Amount.percent(percent), failed, all))
@@ -139,16 +134,16 @@ final class FemaleSterility implements GateRule {
           found.against(
               percent,
               Optional.of(
-                  Found.measuredPercent(ExactBinomial.interval(all - failed, all, CONFIDENCE))),
+                  Findings.measuredPercent(ExactBinomial.interval(all - failed, all, CONFIDENCE))),
               limit,
               List.of(
                   new Advice.RemoveSheddingAndCheck(crop.endOfFlowering()),
                   new Advice.AuthorityDecides())));
     }
 
-    private Verdict owed(Found found, Limit limit) {
+    private Verdict owed(Findings found, Limit limit) {
       int outOfFlower = (int) checks.stream().filter(check -> !tells(check)).count();
-      Found thin =
+      Findings thin =
           outOfFlower > 0 ? found.and(new SterilityFinding.NotInFlower(outOfFlower)) : found;
       return thin.and(size().tooSmall(sum(checks.stream().filter(this::tells).toList())))
           .owed(

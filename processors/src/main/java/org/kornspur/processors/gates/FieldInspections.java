@@ -8,7 +8,7 @@ import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.finding.Aspect;
 import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.finding.InspectionFinding;
-import org.kornspur.processors.gates.Found.At;
+import org.kornspur.processors.gates.Findings.GateAspect;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
@@ -28,11 +28,6 @@ import org.kornspur.processors.verdict.Verdict;
 final class FieldInspections implements GateRule {
 
   @Override
-  public Gate gate() {
-    return Gate.FIELD_INSPECTIONS;
-  }
-
-  @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
     return SeedCrop.of(dossier, rulebook).map(FieldInspections::judge).orElse(List.of());
   }
@@ -49,7 +44,7 @@ final class FieldInspections implements GateRule {
             limit ->
                 verdicts.add(
                     judge(
-                        At.aspect(Gate.FIELD_INSPECTIONS, "in flower", new Aspect.InFlower()),
+                        GateAspect.of(Gate.FIELD_INSPECTIONS, "in flower", new Aspect.InFlower()),
                         inFlower,
                         new InspectionFinding.VisitsInFlower(number(inFlower)),
                         limit,
@@ -62,7 +57,7 @@ final class FieldInspections implements GateRule {
               limit ->
                   verdicts.add(
                       judge(
-                          At.aspect(
+                          GateAspect.of(
                               Gate.FIELD_INSPECTIONS, "pollen parent", new Aspect.PollenParent()),
                           pollenParent,
                           new InspectionFinding.VisitsToPollenParent(number(pollenParent)),
@@ -88,8 +83,8 @@ final class FieldInspections implements GateRule {
 
   private static Verdict ofHarvested(
       SeedCrop crop, List<Visit> visits, List<Visit> telling, Limit limit) {
-    Found found =
-        Found.of(
+    Findings found =
+        Findings.of(
             Gate.FIELD_INSPECTIONS,
             factIds(telling),
             new InspectionFinding.Visits(number(telling)));
@@ -101,16 +96,16 @@ final class FieldInspections implements GateRule {
   }
 
   private static Verdict judge(
-      At at,
+      GateAspect at,
       List<Visit> visits,
       InspectionFinding finding,
       Limit limit,
       IntFunction<Evidence> evidence) {
-    return judge(Found.of(at, factIds(visits), finding), number(visits), limit, evidence);
+    return judge(Findings.of(at, factIds(visits), finding), number(visits), limit, evidence);
   }
 
   private static Verdict judge(
-      Found found, int visits, Limit limit, IntFunction<Evidence> evidence) {
+      Findings found, int visits, Limit limit, IntFunction<Evidence> evidence) {
     return limit.holds(visits)
         ? found.against(visits, limit, List.of())
         : found.owed(limit, evidence.apply((int) Math.ceil(limit.value() - visits)));

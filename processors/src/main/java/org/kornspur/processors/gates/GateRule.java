@@ -10,7 +10,7 @@ import org.kornspur.processors.verdict.Verdict;
 @FunctionalInterface
 public interface GateRule {
 
-  /** The gate that speaks here, also where it cannot: it then owes evidence. */
+  /** The gate that owes evidence where this rule breaks; {@link Gates} names each. */
   default Gate gate() {
     return Gate.ORIGIN;
   }

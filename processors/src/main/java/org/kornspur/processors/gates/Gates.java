@@ -3,6 +3,10 @@ package org.kornspur.processors.gates;
 import java.util.List;
 import java.util.stream.Stream;
 import org.kornspur.ingest.contract.FactType;
+import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.standards.Rulebook;
+import org.kornspur.processors.verdict.Gate;
+import org.kornspur.processors.verdict.Verdict;
 
 /** Every gate. */
 public final class Gates {
@@ -14,33 +18,47 @@ public final class Gates {
    * silence.
    */
   public static List<GateRule> all() {
-    return Stream.of(
-            new Isolation(),
-            new OffTypes(),
-            new SheddingFemales(),
-            new FemaleSterility(),
-            new OtherPlants(),
-            new FieldInspections(),
-            new PreviousCropping(),
-            new CropArea(),
-            new Components(),
-            new Origin(),
-            proving(new BlendShare(), FactType.BLEND_COMPOSITION),
-            new MassBalance(),
-            proving(new PostControl(), FactType.POST_CONTROL_RESULT),
-            new PostControlOfBasicSeed(),
-            proving(new Germination(), FactType.GERMINATION_TEST),
-            proving(new AnalyticalPurity(), FactType.PURITY_TEST),
-            proving(new OtherSeeds(), FactType.OTHER_SEED_DETERMINATION),
-            proving(new Ergot(), FactType.OTHER_SEED_DETERMINATION),
-            proving(new Moisture(), FactType.MOISTURE_TEST),
-            new LotSize(),
-            new SampleDrawing())
-        .<GateRule>map(MissingLimitGate::new)
-        .toList();
+    return List.of(
+        gate(Gate.ISOLATION, new Isolation()),
+        gate(Gate.OFF_TYPES, new OffTypes()),
+        gate(Gate.SHEDDING_FEMALES, new SheddingFemales()),
+        gate(Gate.FEMALE_STERILITY, new FemaleSterility()),
+        gate(Gate.OTHER_PLANTS, new OtherPlants()),
+        gate(Gate.FIELD_INSPECTIONS, new FieldInspections()),
+        gate(Gate.PREVIOUS_CROPPING, new PreviousCropping()),
+        gate(Gate.CROP_AREA, new CropArea()),
+        gate(Gate.COMPONENTS, new Components()),
+        gate(Gate.ORIGIN, new Origin()),
+        gate(Gate.BLEND_SHARE, new BlendShare(), FactType.BLEND_COMPOSITION),
+        gate(Gate.MASS_BALANCE, new MassBalance()),
+        gate(Gate.POST_CONTROL, new PostControl(), FactType.POST_CONTROL_RESULT),
+        gate(Gate.POST_CONTROL_OF_BASIC_SEED, new PostControlOfBasicSeed()),
+        gate(Gate.GERMINATION, new Germination(), FactType.GERMINATION_TEST),
+        gate(Gate.ANALYTICAL_PURITY, new AnalyticalPurity(), FactType.PURITY_TEST),
+        gate(Gate.OTHER_SEEDS, new OtherSeeds(), FactType.OTHER_SEED_DETERMINATION),
+        gate(Gate.ERGOT, new Ergot(), FactType.OTHER_SEED_DETERMINATION),
+        gate(Gate.MOISTURE, new Moisture(), FactType.MOISTURE_TEST),
+        gate(Gate.LOT_SIZE, new LotSize()),
+        gate(Gate.SAMPLING, new SampleDrawing()));
   }
 
-  private static GateRule proving(GateRule gate, FactType by) {
-    return new ProvingResults(gate, by);
+  /** A rule that rests on results of laboratories. */
+  private static GateRule gate(Gate gate, GateRule rule, FactType results) {
+    return gate(gate, new ProvingResults(rule, results));
+  }
+
+  private static GateRule gate(Gate gate, GateRule rule) {
+    return new NamedGate(gate, rule);
+  }
+
+  /** A rule under its name, which owes evidence where the rulebook has no line for what it asks. */
+  private record NamedGate(Gate gate, GateRule rule) implements GateRule {
+    @Override
+    public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
+      return Stream.concat(
+              rule.judge(dossier, rulebook).stream(),
+              MissingLimits.owed(dossier, rulebook, gate).stream())
+          .toList();
+    }
   }
 }

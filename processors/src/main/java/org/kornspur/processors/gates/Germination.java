@@ -6,7 +6,7 @@ import org.kornspur.contract.GerminationTest;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.finding.Thing;
-import org.kornspur.processors.gates.Found.At;
+import org.kornspur.processors.gates.Findings.GateAspect;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
@@ -35,11 +35,6 @@ import org.kornspur.processors.verdict.Verdict;
  */
 final class Germination implements GateRule {
   @Override
-  public Gate gate() {
-    return Gate.GERMINATION;
-  }
-
-  @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
     return SeedLot.tested(dossier, rulebook)
         .flatMap(lot -> asked(lot).map(limit -> judge(lot, limit)))
@@ -57,7 +52,7 @@ final class Germination implements GateRule {
       return lot
           .verdictsOfUnsplitOr(
               Gate.GERMINATION,
-              () -> Found.missing(Gate.GERMINATION, limit, new Evidence.GerminationTest()))
+              () -> Findings.missing(Gate.GERMINATION, limit, new Evidence.GerminationTest()))
           .stream()
           .map(ofUnsplit -> GerminationAge.ofPart(lot, ofUnsplit))
           .toList();
@@ -81,8 +76,8 @@ final class Germination implements GateRule {
                     .filter(replicate -> replicate.getNormalSeedlings() > replicate.getSeeds())
                     .map(
                         replicate ->
-                            Found.impossible(
-                                At.gate(Gate.GERMINATION),
+                            Findings.impossible(
+                                GateAspect.of(Gate.GERMINATION),
                                 limit,
                                 Thing.NORMAL_SEEDLINGS,
                                 replicate.getNormalSeedlings(),

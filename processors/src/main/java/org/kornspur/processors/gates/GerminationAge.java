@@ -1,7 +1,6 @@
 package org.kornspur.processors.gates;
 
 import java.time.LocalDate;
-import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Stream;
@@ -73,11 +72,11 @@ final class GerminationAge {
         .max(LocalDate::compareTo)
         .map(
             used ->
-                Found.of(
+                Findings.of(
                         Gate.GERMINATION,
                         met.factIds(),
                         new GerminationFinding.UsedAfter(used, until))
-                    .owed(limit(lot), List.of(new Evidence.NewGerminationTest()), List.of()))
+                    .owed(limit(lot), new Evidence.NewGerminationTest()))
         .map(
             owed ->
                 owed.withFindings(

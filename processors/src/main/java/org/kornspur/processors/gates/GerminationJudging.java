@@ -17,13 +17,13 @@ import org.kornspur.processors.finding.Reference;
 import org.kornspur.processors.finding.WhySetAside;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
+import org.kornspur.processors.statistics.Agreement;
 import org.kornspur.processors.statistics.ExactBinomial;
 import org.kornspur.processors.statistics.GerminationRetests;
 import org.kornspur.processors.statistics.GerminationRetests.Outcome.Apart;
 import org.kornspur.processors.statistics.GerminationRetests.Outcome.Counted;
 import org.kornspur.processors.statistics.GerminationRetests.Outcome.Lowest;
 import org.kornspur.processors.statistics.ReplicateTolerance;
-import org.kornspur.processors.statistics.ReplicateTolerance.Outcome;
 import org.kornspur.processors.statistics.Rounding;
 import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Verdict;
@@ -78,20 +78,20 @@ record GerminationJudging(SeedLot lot, Limit limit, List<GerminationTest> tests)
   }
 
   private Optional<Verdict> tooFarApart(GerminationTest newest, List<SetAside> aside) {
-    Outcome outcome = ReplicateTolerance.judge(GerminationTests.result(newest).replicates());
-    Found found = found(GerminationTests.result(newest));
-    if (outcome instanceof Outcome.Exceeded exceeded) {
+    Agreement range = ReplicateTolerance.judge(GerminationTests.result(newest).replicates());
+    Findings found = found(GerminationTests.result(newest));
+    if (range instanceof Agreement.Disagrees exceeded) {
       return Optional.of(
           found
               .and(
                   new GerminationFinding.ReplicatesApart(
-                      exceeded.rangePercent(),
-                      exceeded.toleratedPercent(),
+                      (int) exceeded.difference(),
+                      (int) exceeded.tolerated(),
                       Reference.of(exceeded.source())))
               .and(aside)
               .owed(limit, new Evidence.RetestOfFourHundred()));
     }
-    if (outcome instanceof Outcome.NotTabulated none) {
+    if (range instanceof Agreement.NotTabulated none) {
       return Optional.of(
           found
               .and(new GerminationFinding.ReplicatesNotComparable(none.reason()))
@@ -144,8 +144,8 @@ record GerminationJudging(SeedLot lot, Limit limit, List<GerminationTest> tests)
     int percent = Rounding.wholePercent(GerminationRetests.pooled(counted));
     int normal = counted.stream().mapToInt(GerminationRetests.Test::normalSeedlings).sum();
     int seeds = counted.stream().mapToInt(GerminationRetests.Test::seeds).sum();
-    Found found =
-        Found.of(
+    Findings found =
+        Findings.of(
                 Gate.GERMINATION,
                 counted.stream().map(GerminationRetests.Test::id).toList(),
                 said(counted, percent, normal, seeds))
@@ -154,7 +154,8 @@ record GerminationJudging(SeedLot lot, Limit limit, List<GerminationTest> tests)
     return isMinimum()
         ? found.against(
             percent,
-            Optional.of(Found.measuredPercent(ExactBinomial.interval(normal, seeds, CONFIDENCE))),
+            Optional.of(
+                Findings.measuredPercent(ExactBinomial.interval(normal, seeds, CONFIDENCE))),
             limit,
             remedies())
         : found.against(seeds, limit, List.of());
@@ -170,8 +171,8 @@ record GerminationJudging(SeedLot lot, Limit limit, List<GerminationTest> tests)
     };
   }
 
-  private static Found found(GerminationRetests.Test test) {
-    return Found.of(
+  private static Findings found(GerminationRetests.Test test) {
+    return Findings.of(
         Gate.GERMINATION,
         List.of(test.id()),
         new GerminationFinding.Found(

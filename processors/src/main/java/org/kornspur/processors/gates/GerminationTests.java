@@ -14,10 +14,10 @@ import org.kornspur.processors.finding.BasisFinding;
 import org.kornspur.processors.finding.BasisFinding.SetAside;
 import org.kornspur.processors.finding.WhySetAside;
 import org.kornspur.processors.standards.Limit;
+import org.kornspur.processors.statistics.Agreement;
 import org.kornspur.processors.statistics.GerminationRetests;
 import org.kornspur.processors.statistics.Replicate;
 import org.kornspur.processors.statistics.ReplicateTolerance;
-import org.kornspur.processors.statistics.ReplicateTolerance.Outcome;
 
 /**
  * Which germination tests of a lot are held against each other. A test with too few seeds, and one
@@ -138,7 +138,7 @@ record GerminationTests(List<GerminationTest> compared, List<SetAside> setAside)
 
   /** Whether replicates lie too far apart; those that no table compares need not. */
   static boolean areApart(GerminationTest test) {
-    return ReplicateTolerance.judge(result(test).replicates()) instanceof Outcome.Exceeded;
+    return ReplicateTolerance.judge(result(test).replicates()) instanceof Agreement.Disagrees;
   }
 
   /**

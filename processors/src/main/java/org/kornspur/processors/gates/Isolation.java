@@ -39,11 +39,6 @@ import org.kornspur.processors.verdict.Verdict;
 final class Isolation implements GateRule {
 
   @Override
-  public Gate gate() {
-    return Gate.ISOLATION;
-  }
-
-  @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
     return SeedCrop.of(dossier, rulebook)
         .flatMap(crop -> limit(crop).map(limit -> List.of(judge(crop, limit))))
@@ -79,7 +74,7 @@ final class Isolation implements GateRule {
     List<Source> counting =
         together.stream().filter(source -> !failed || source.isCertain(crop)).toList();
     if (counting.stream().noneMatch(source -> isCertain(crop, source.neighbour()))) {
-      return Found.of(
+      return Findings.of(
               Gate.ISOLATION,
               factIds(crop, apart),
               new IsolationFinding.NoSource(Amount.metres(limit.value())))
@@ -97,7 +92,7 @@ final class Isolation implements GateRule {
         .map(source -> source.neighbour().factId())
         .distinct()
         .forEach(factIds::add);
-    return Found.of(Gate.ISOLATION, factIds, finding(worst))
+    return Findings.of(Gate.ISOLATION, factIds, finding(worst))
         .and(leftOut(apart))
         .against(worst.neighbour().distanceM(), worst.limit(), remedies(crop, worst.neighbour()));
   }
@@ -168,11 +163,11 @@ final class Isolation implements GateRule {
     Neighbour neighbour = source.neighbour();
     List<String> factIds = List.of(crop.declarationId(), neighbour.factId());
     if (isCertain(crop, neighbour)) {
-      return Found.of(
+      return Findings.of(
               Gate.ISOLATION, factIds, new IsolationFinding.FloweringUnknown(source(neighbour)))
           .owed(source.limit(), new Evidence.FloweringDays());
     }
-    return Found.of(
+    return Findings.of(
             Gate.ISOLATION, factIds, new IsolationFinding.ReportedByGrower(source(neighbour)))
         .owed(
             source.limit(),

@@ -24,11 +24,6 @@ import org.kornspur.processors.verdict.Verdict;
 final class LotSize implements GateRule {
 
   @Override
-  public Gate gate() {
-    return Gate.LOT_SIZE;
-  }
-
-  @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
     return SeedLot.toBeUsed(dossier, rulebook)
         .flatMap(lot -> lot.limit(Quantity.LOT_MASS).map(limit -> List.of(judge(lot, limit))))
@@ -39,14 +34,14 @@ final class LotSize implements GateRule {
     Optional<Limit> excess = lot.limit(Quantity.LOT_MASS_EXCESS);
     double heldKg = lot.totalKg(MassFlow.Direction.IN);
     double allowedKg = limit.value() * (1 + excess.map(Limit::value).orElse(0.0) / 100);
-    return Found.of(
+    return Findings.of(
             Gate.LOT_SIZE,
             lot.flows(MassFlow.Direction.IN).stream().map(MassFlow::factId).distinct().toList(),
             new LotFinding.Weighs(Amount.kilograms(heldKg)))
         .and(excess.map(over -> new LotFinding.ExcessAllowed(Bound.cited(over))))
         .decided(
             heldKg <= allowedKg,
-            new Measured(heldKg, limit.unit(), allowedKg - heldKg, Optional.empty()),
+            Measured.exact(heldKg, limit.unit(), allowedKg - heldKg),
             limit,
             List.of(new Advice.SplitAndSample()));
   }

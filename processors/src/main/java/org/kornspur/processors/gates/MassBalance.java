@@ -15,7 +15,7 @@ import org.kornspur.processors.finding.Advice;
 import org.kornspur.processors.finding.Aspect;
 import org.kornspur.processors.finding.Finding;
 import org.kornspur.processors.finding.LotFinding;
-import org.kornspur.processors.gates.Found.At;
+import org.kornspur.processors.gates.Findings.GateAspect;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
@@ -30,11 +30,6 @@ import org.kornspur.processors.verdict.Verdict;
 final class MassBalance implements GateRule {
 
   @Override
-  public Gate gate() {
-    return Gate.MASS_BALANCE;
-  }
-
-  @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
     return SeedLot.of(dossier, rulebook)
         .flatMap(lot -> lot.limit(Quantity.MASS_BALANCE_TOLERANCE).map(limit -> judge(lot, limit)))
@@ -45,7 +40,7 @@ final class MassBalance implements GateRule {
     List<Verdict> verdicts = new ArrayList<>();
     verdicts.add(
         balance(
-            At.gate(Gate.MASS_BALANCE),
+            GateAspect.of(Gate.MASS_BALANCE),
             lot.totalKg(MassFlow.Direction.IN),
             lot.totalKg(MassFlow.Direction.OUT),
             LotFinding.GaveOut::new,
@@ -66,7 +61,7 @@ final class MassBalance implements GateRule {
     String factId = conditioning.getHeader().getFactId();
     Fact fact = new Fact(factId);
     return balance(
-        At.aspect(Gate.MASS_BALANCE, "conditioning " + factId, new Aspect.Conditioning(fact)),
+        GateAspect.of(Gate.MASS_BALANCE, "conditioning " + factId, new Aspect.Conditioning(fact)),
         total(conditioning.getInputs()),
         total(conditioning.getOutputs())
             + conditioning.getScreeningsKg()
@@ -82,18 +77,15 @@ final class MassBalance implements GateRule {
   }
 
   private static Verdict balance(
-      At at, double inKg, double outKg, Gave gave, List<String> factIds, Limit limit) {
+      GateAspect at, double inKg, double outKg, Gave gave, List<String> factIds, Limit limit) {
     double beyondPercent = inKg > 0 ? 100 * (outKg - inKg) / inKg : outKg > 0 ? 100 : 0;
     Optional<Amount> beyond =
         beyondPercent > 0 ? Optional.of(Amount.percent(beyondPercent)) : Optional.empty();
-    return Found.of(at, factIds, gave.of(Amount.kilograms(outKg), Amount.kilograms(inKg), beyond))
+    return Findings.of(
+            at, factIds, gave.of(Amount.kilograms(outKg), Amount.kilograms(inKg), beyond))
         .decided(
             beyondPercent <= limit.value(),
-            new Measured(
-                Math.max(0, beyondPercent),
-                limit.unit(),
-                limit.value() - beyondPercent,
-                Optional.empty()),
+            Measured.exact(Math.max(0, beyondPercent), limit.unit(), limit.value() - beyondPercent),
             limit,
             List.of(new Advice.FindWrongWeight()));
   }

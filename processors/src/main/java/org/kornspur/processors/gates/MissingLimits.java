@@ -13,10 +13,10 @@ import org.kornspur.processors.finding.Aspect;
 import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.finding.Reference;
 import org.kornspur.processors.finding.RuleFinding;
-import org.kornspur.processors.gates.Found.At;
-import org.kornspur.processors.standards.Answer;
+import org.kornspur.processors.gates.Findings.GateAspect;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
+import org.kornspur.processors.standards.RulebookAnswer;
 import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.RuleNote;
 import org.kornspur.processors.verdict.Verdict;
@@ -108,8 +108,8 @@ public final class MissingLimits {
         Rulebook rulebook,
         Category category,
         List<String> factIds,
-        Function<Quantity, Answer> book) {
-      List<Answer> answers = demand.anyOf().stream().map(book).toList();
+        Function<Quantity, RulebookAnswer> book) {
+      List<RulebookAnswer> answers = demand.anyOf().stream().map(book).toList();
       boolean limited = answers.stream().anyMatch(answer -> answer.limit().isPresent());
       List<Quantity> silent =
           limited
@@ -132,7 +132,7 @@ public final class MissingLimits {
     }
 
     Verdict owed() {
-      return Found.of(
+      return Findings.of(
               at(), factIds, new RuleFinding.NoLine(demand.anyOf(), rulebook.id(), category))
           .owed(
               Optional.empty(),
@@ -140,9 +140,9 @@ public final class MissingLimits {
               List.of(new Advice.CorrectRulebook()));
     }
 
-    private At at() {
+    private GateAspect at() {
       Quantity first = demand.anyOf().get(0);
-      return At.aspect(demand.gate(), "no line: " + first, new Aspect.Kind(first));
+      return GateAspect.of(demand.gate(), "no line: " + first, new Aspect.Kind(first));
     }
 
     Optional<RuleNote> note() {

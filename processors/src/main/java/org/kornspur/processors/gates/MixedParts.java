@@ -15,7 +15,6 @@ import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.dossier.SeedMeasures;
 import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.statistics.BlendShare;
-import org.kornspur.processors.statistics.Estimate;
 
 /**
  * What went into a mixture, with what the lots' own dossiers reported of thousand-kernel weight and
@@ -49,17 +48,7 @@ final class MixedParts {
   /** Facts that the share on a basis rests on. */
   List<String> factIds(ShareBasis basis) {
     Set<String> ids = new TreeSet<>(factIds);
-    for (Part part : parts) {
-      if (basis != ShareBasis.MASS) {
-        part.measures()
-            .thousandKernelWeightG()
-            .map(SeedMeasures.Estimate::factId)
-            .ifPresent(ids::add);
-      }
-      if (basis == ShareBasis.VIABLE_KERNELS) {
-        part.measures().germinationPercent().map(SeedMeasures.Estimate::factId).ifPresent(ids::add);
-      }
-    }
+    parts.forEach(part -> part.measures().factIds(basis).forEach(ids::add));
     return List.copyOf(ids);
   }
 
@@ -89,7 +78,11 @@ final class MixedParts {
       return Optional.empty();
     }
     return Optional.of(
-        BlendShare.of(parts.stream().map(part -> measured(part, basis)).toList(), basis));
+        BlendShare.of(
+            parts.stream()
+                .map(part -> part.measures().part(part.pollinator(), part.massKg(), basis))
+                .toList(),
+            basis));
   }
 
   /**
@@ -105,34 +98,11 @@ final class MixedParts {
   }
 
   /** A test with more seedlings than seeds says nothing and waits for its correction. */
-  private static Optional<SeedMeasures.Estimate> usableGermination(Part part) {
+  private static Optional<SeedMeasures.Mean> usableGermination(Part part) {
     return part.measures().germinationPercent().filter(percent -> percent.mean() <= 100);
   }
 
   private static double odds(BlendShare share) {
     return share.share() / (1 - share.share());
-  }
-
-  /** What the basis does not ask for is left at 1 and does not count. */
-  private static BlendShare.Part measured(Part part, ShareBasis basis) {
-    Estimate weightG =
-        basis == ShareBasis.MASS
-            ? Estimate.exact(1)
-            : part.measures()
-                .thousandKernelWeightG()
-                .map(weight -> new Estimate(weight.mean(), weight.standardError(), weight.factId()))
-                .orElseThrow();
-    Estimate germination =
-        basis == ShareBasis.VIABLE_KERNELS
-            ? part.measures()
-                .germinationPercent()
-                .map(
-                    percent ->
-                        new Estimate(
-                            percent.mean() / 100, percent.standardError() / 100, percent.factId()))
-                .orElseThrow()
-            : Estimate.exact(1);
-    return new BlendShare.Part(
-        part.pollinator(), Estimate.exact(part.massKg()), weightG, germination);
   }
 }

@@ -15,7 +15,7 @@ import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.finding.Aspect;
 import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.finding.RuleFinding;
-import org.kornspur.processors.gates.Found.At;
+import org.kornspur.processors.gates.Findings.GateAspect;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.RuleNote;
@@ -29,8 +29,8 @@ import org.kornspur.processors.verdict.Verdict;
  * <p>Common practice, no source: the seed that is harvested from a mixture is the female's.
  */
 final class MixtureRulebooks {
-  private static final At AT =
-      At.aspect(Gate.COMPONENTS, "rulebooks of the parts", new Aspect.Rulebook());
+  private static final GateAspect AT =
+      GateAspect.of(Gate.COMPONENTS, "rulebooks of the parts", new Aspect.Rulebook());
 
   private MixtureRulebooks() {}
 
@@ -54,8 +54,8 @@ final class MixtureRulebooks {
     return books.size() < 2
         ? Optional.empty()
         : Optional.of(
-            Found.of(AT, List.copyOf(factIds), new RuleFinding.SeveralBooks(List.copyOf(books)))
-                .owed(Optional.empty(), List.of(new Evidence.OneRulebook()), List.of()));
+            Findings.of(AT, List.copyOf(factIds), new RuleFinding.SeveralBooks(List.copyOf(books)))
+                .owed(new Evidence.OneRulebook()));
   }
 
   /** That a pollinator is of another book. */

@@ -22,11 +22,6 @@ import org.kornspur.processors.verdict.Verdict;
 final class Moisture implements GateRule {
 
   @Override
-  public Gate gate() {
-    return Gate.MOISTURE;
-  }
-
-  @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
     return SeedLot.tested(dossier, rulebook)
         .flatMap(lot -> lot.limit(Quantity.MOISTURE).map(limit -> judge(lot, limit)))
@@ -37,7 +32,8 @@ final class Moisture implements GateRule {
     List<MoistureTest> tests = lot.dossier().facts(MoistureTest.class);
     return tests.isEmpty()
         ? lot.verdictsOfUnsplitOr(
-            Gate.MOISTURE, () -> Found.missing(Gate.MOISTURE, limit, new Evidence.MoistureTest()))
+            Gate.MOISTURE,
+            () -> Findings.missing(Gate.MOISTURE, limit, new Evidence.MoistureTest()))
         : List.of(
             WorstResult.judge(
                 tests,
@@ -47,8 +43,8 @@ final class Moisture implements GateRule {
                 lot.remedies(new Advice.DryAndSample())));
   }
 
-  private static Found found(MoistureTest test) {
-    return Found.of(
+  private static Findings found(MoistureTest test) {
+    return Findings.of(
         Gate.MOISTURE,
         List.of(test.getHeader().getFactId()),
         new MoistureFinding.Found(Amount.percent(test.getMoisturePercent())));

@@ -11,12 +11,13 @@ import java.util.stream.Stream;
 import org.kornspur.contract.CropRole;
 import org.kornspur.contract.FieldInspection;
 import org.kornspur.contract.InspectedPart;
+import org.kornspur.ingest.contract.FactType;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.finding.Advice;
 import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.finding.OffTypesFinding;
 import org.kornspur.processors.finding.Thing;
-import org.kornspur.processors.gates.Found.At;
+import org.kornspur.processors.gates.Findings.GateAspect;
 import org.kornspur.processors.ground.FloweringWindow;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Rulebook;
@@ -39,11 +40,6 @@ import org.kornspur.processors.verdict.Verdict;
 final class OffTypes implements GateRule {
 
   @Override
-  public Gate gate() {
-    return Gate.OFF_TYPES;
-  }
-
-  @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
     return SeedCrop.of(dossier, rulebook).map(OffTypes::judge).orElse(List.of());
   }
@@ -61,7 +57,7 @@ final class OffTypes implements GateRule {
             .anyMatch(part -> limited.stream().anyMatch(by -> !by.counts(crop, part).isEmpty()));
     if (!isCounted && !limited.isEmpty()) {
       Limit limit = crop.limit(limited.get(0).limited()).orElseThrow();
-      verdicts.add(Found.missing(Gate.OFF_TYPES, limit, wanted(limited, !verdicts.isEmpty())));
+      verdicts.add(Findings.missing(Gate.OFF_TYPES, limit, wanted(limited, !verdicts.isEmpty())));
     }
     return verdicts;
   }
@@ -142,11 +138,11 @@ final class OffTypes implements GateRule {
 
     Verdict verdict(
         Optional<Integer> number, List<Visit> visits, Supplier<Roguing.Remaining> remaining) {
-      At at = At.aspect(Gate.OFF_TYPES, key(number), by.aspect(part, number));
+      GateAspect at = GateAspect.of(Gate.OFF_TYPES, key(number), by.aspect(part, number));
       List<FieldInspection> counts = visits.stream().flatMap(v -> v.counts().stream()).toList();
       for (FieldInspection count : counts) {
         if (by.isImpossible(count)) {
-          return Found.impossible(
+          return Findings.impossible(
               at,
               limit,
               Thing.OFF_TYPES,
@@ -156,12 +152,8 @@ final class OffTypes implements GateRule {
         }
       }
       Roguing.Remaining rest = remaining.get();
-      Found found =
-          Found.of(
-                  at,
-                  counts.stream().map(count -> count.getHeader().getFactId()).toList(),
-                  by.finding(part, number, counts))
-              .and(rest.how());
+      Findings found =
+          Findings.of(at, FactType.idsOf(counts), by.finding(part, number, counts)).and(rest.how());
       if (isPollenParentLeftOut()) {
         found = found.and(new OffTypesFinding.PollenParentLeftOut());
       }
@@ -174,7 +166,7 @@ final class OffTypes implements GateRule {
           .against(rest.rate(), Optional.of(interval(rest)), limit, remedies(rest));
     }
 
-    private Verdict owed(Found found, List<Visit> visits, Roguing.Remaining rest) {
+    private Verdict owed(Findings found, List<Visit> visits, Roguing.Remaining rest) {
       return found
           .and(SampleSize.tooEarly(crop, visits))
           .and(size.tooSmall(rest.among()))
@@ -188,7 +180,7 @@ final class OffTypes implements GateRule {
     }
 
     private Measured.Interval interval(Roguing.Remaining rest) {
-      return Found.measured(by.interval(rest.found(), rest.among()));
+      return Findings.measured(by.interval(rest.found(), rest.among()));
     }
 
     private List<Advice> remedies(Roguing.Remaining rest) {

@@ -11,7 +11,7 @@ import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.finding.Advice;
 import org.kornspur.processors.finding.Aspect;
 import org.kornspur.processors.finding.OriginFinding;
-import org.kornspur.processors.gates.Found.At;
+import org.kornspur.processors.gates.Findings.GateAspect;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.verdict.Gate;
@@ -26,11 +26,6 @@ import org.kornspur.processors.verdict.Verdict;
  * <p>Common sense of the pedigree; no limit of a text.
  */
 final class Origin implements GateRule {
-
-  @Override
-  public Gate gate() {
-    return Gate.ORIGIN;
-  }
 
   @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
@@ -53,12 +48,11 @@ final class Origin implements GateRule {
   }
 
   private static Verdict noCircle(Dossier dossier) {
-    return Found.of(
+    return Findings.of(
             OwnAncestor.AT,
             OwnAncestor.factIds(dossier),
             new OriginFinding.OnRecord(dossier.subject()))
-        .decided(
-            true, new Measured(0, "circles", 0, Optional.empty()), Optional.empty(), List.of());
+        .mustBeNone(0, "circles");
   }
 
   private static Optional<Verdict> order(Dossier dossier) {
@@ -75,12 +69,11 @@ final class Origin implements GateRule {
     LocalDate cameIn = firstIn.get();
     LocalDate wentOut = firstOut.get().day();
     long daysTooEarly = cameIn.toEpochDay() - wentOut.toEpochDay();
-    Measured measured =
-        new Measured(Math.max(0, daysTooEarly), "days", -daysTooEarly, Optional.empty());
+    Measured measured = Measured.exact(Math.max(0, daysTooEarly), "days", -daysTooEarly);
     String factId = firstOut.get().factId();
     return Optional.of(
-        Found.of(
-                At.aspect(Gate.ORIGIN, "order of days", new Aspect.OrderOfDays()),
+        Findings.of(
+                GateAspect.of(Gate.ORIGIN, "order of days", new Aspect.OrderOfDays()),
                 List.of(factId),
                 daysTooEarly <= 0
                     ? new OriginFinding.InOrder(cameIn, wentOut)

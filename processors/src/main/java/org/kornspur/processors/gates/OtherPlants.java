@@ -4,13 +4,14 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import org.kornspur.contract.FieldInspection;
+import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.finding.Advice;
 import org.kornspur.processors.finding.Aspect;
 import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.finding.PlantsFinding;
-import org.kornspur.processors.gates.Found.At;
+import org.kornspur.processors.gates.Findings.GateAspect;
 import org.kornspur.processors.ground.FloweringWindow;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
@@ -35,8 +36,8 @@ final class OtherPlants implements GateRule {
       return quantity != Quantity.SMUT_PLANTS;
     }
 
-    At at() {
-      return At.aspect(Gate.OTHER_PLANTS, key, new Aspect.Kind(quantity));
+    GateAspect at() {
+      return GateAspect.of(Gate.OTHER_PLANTS, key, new Aspect.Kind(quantity));
     }
   }
 
@@ -50,11 +51,6 @@ final class OtherPlants implements GateRule {
               FieldInspection::getHardToSeparatePlants),
           new Kind(Quantity.WILD_OAT_PLANTS, "wild oats", FieldInspection::getWildOatPlants),
           new Kind(Quantity.SMUT_PLANTS, "smuts", FieldInspection::getSmutPlants));
-
-  @Override
-  public Gate gate() {
-    return Gate.OTHER_PLANTS;
-  }
 
   @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
@@ -79,7 +75,7 @@ final class OtherPlants implements GateRule {
             .filter(inspection -> kind.count().apply(inspection) != null)
             .toList();
     if (counts.isEmpty()) {
-      return Found.missing(kind.at(), limit, new Evidence.PlantCount(kind.quantity()));
+      return Findings.missing(kind.at(), limit, new Evidence.PlantCount(kind.quantity()));
     }
     SampleSize size = new SampleSize(crop.limit(Quantity.COUNTED_AREA));
     List<Visit> visits = Visit.of(counts);
@@ -97,10 +93,10 @@ final class OtherPlants implements GateRule {
             .filter(count -> crop.tells(count.visit()))
             .mapToDouble(Roguing.Count::among)
             .sum();
-    Found found =
-        Found.of(
+    Findings found =
+        Findings.of(
                 kind.at(),
-                counts.stream().map(count -> count.getHeader().getFactId()).toList(),
+                FactType.idsOf(counts),
                 new PlantsFinding.Counted(
                     kind.quantity(), rest.found(), Amount.squareMetres(rest.among())))
             .and(
@@ -113,7 +109,8 @@ final class OtherPlants implements GateRule {
     }
     return found.against(
         rest.rate(),
-        Optional.of(Found.measured(ExactPoisson.interval(rest.found(), rest.among(), CONFIDENCE))),
+        Optional.of(
+            Findings.measured(ExactPoisson.interval(rest.found(), rest.among(), CONFIDENCE))),
         limit,
         List.of(
             kind.mayBeRemoved()
@@ -122,7 +119,7 @@ final class OtherPlants implements GateRule {
   }
 
   private static Verdict owed(
-      Found found,
+      Findings found,
       SeedCrop crop,
       SampleSize size,
       List<Visit> visits,

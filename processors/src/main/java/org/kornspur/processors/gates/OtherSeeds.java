@@ -5,7 +5,7 @@ import java.util.Optional;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.finding.Advice;
 import org.kornspur.processors.finding.Aspect;
-import org.kornspur.processors.gates.Found.At;
+import org.kornspur.processors.gates.Findings.GateAspect;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.verdict.Gate;
@@ -31,11 +31,6 @@ final class OtherSeeds implements GateRule {
           new Kind(Quantity.LOLIUM_TEMULENTUM_SEEDS, "seeds of Lolium temulentum"));
 
   @Override
-  public Gate gate() {
-    return Gate.OTHER_SEEDS;
-  }
-
-  @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
     return SeedLot.tested(dossier, rulebook).map(OtherSeeds::judge).orElse(List.of());
   }
@@ -51,7 +46,7 @@ final class OtherSeeds implements GateRule {
                         .map(
                             limit ->
                                 samples.judge(
-                                    At.aspect(
+                                    GateAspect.of(
                                         Gate.OTHER_SEEDS,
                                         kind.key(),
                                         new Aspect.Kind(kind.quantity())),

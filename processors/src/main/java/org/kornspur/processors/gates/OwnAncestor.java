@@ -3,16 +3,16 @@ package org.kornspur.processors.gates;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.finding.Advice;
 import org.kornspur.processors.finding.Aspect;
 import org.kornspur.processors.finding.OriginFinding;
-import org.kornspur.processors.gates.Found.At;
+import org.kornspur.processors.gates.Findings.GateAspect;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.verdict.Gate;
-import org.kornspur.processors.verdict.Measured;
 import org.kornspur.processors.verdict.Verdict;
 
 /**
@@ -21,7 +21,7 @@ import org.kornspur.processors.verdict.Verdict;
  * often so.
  */
 public final class OwnAncestor {
-  static final At AT = At.aspect(Gate.ORIGIN, "ancestors", new Aspect.Ancestors());
+  static final GateAspect AT = GateAspect.of(Gate.ORIGIN, "ancestors", new Aspect.Ancestors());
 
   private OwnAncestor() {}
 
@@ -38,18 +38,14 @@ public final class OwnAncestor {
       return Optional.empty();
     }
     return Optional.of(
-        Found.of(AT, factIds(dossier), new OriginFinding.OwnAncestor(dossier.subject(), through))
-            .decided(
-                false,
-                new Measured(1, "circles", -1, Optional.empty()),
-                Optional.empty(),
-                List.of(new Advice.FindWrongMovement())));
+        Findings.of(AT, factIds(dossier), new OriginFinding.OwnAncestor(dossier.subject(), through))
+            .mustBeNone(1, "circles", new Advice.FindWrongMovement()));
   }
 
   /** Facts that say where a crop or lot comes from, by id. */
   static List<String> factIds(Dossier dossier) {
     return Stream.concat(
-            dossier.declaredLot().stream().map(lot -> lot.getHeader().getFactId()),
+            dossier.declaredLot().stream().map(FactType::idOf),
             dossier.edgesIn().stream().map(Edge::factId))
         .distinct()
         .sorted()

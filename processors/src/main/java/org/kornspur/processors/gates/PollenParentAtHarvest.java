@@ -5,6 +5,7 @@ import java.util.Optional;
 import org.kornspur.contract.CropRole;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.Harvest;
+import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Material;
@@ -13,9 +14,8 @@ import org.kornspur.processors.finding.Advice;
 import org.kornspur.processors.finding.Aspect;
 import org.kornspur.processors.finding.ComponentsFinding;
 import org.kornspur.processors.finding.Evidence;
-import org.kornspur.processors.gates.Found.At;
+import org.kornspur.processors.gates.Findings.GateAspect;
 import org.kornspur.processors.verdict.Gate;
-import org.kornspur.processors.verdict.Measured;
 import org.kornspur.processors.verdict.Verdict;
 
 /**
@@ -27,8 +27,9 @@ import org.kornspur.processors.verdict.Verdict;
  * <p>Common practice, no source; the texts ask for sufficient identity and purity of the component.
  */
 final class PollenParentAtHarvest {
-  private static final At AT =
-      At.aspect(Gate.COMPONENTS, "pollen parent at harvest", new Aspect.PollenParentAtHarvest());
+  private static final GateAspect AT =
+      GateAspect.of(
+          Gate.COMPONENTS, "pollen parent at harvest", new Aspect.PollenParentAtHarvest());
 
   private PollenParentAtHarvest() {}
 
@@ -43,8 +44,8 @@ final class PollenParentAtHarvest {
     return Optional.of(
         unknown.isEmpty()
             ? decided(true, harvests, new ComponentsFinding.PollenParentAnswered())
-            : Found.of(AT, ids(unknown), new ComponentsFinding.PollenParentUnknown())
-                .owed(Optional.empty(), List.of(new Evidence.PollenParentAtHarvest()), List.of()));
+            : Findings.of(AT, ids(unknown), new ComponentsFinding.PollenParentUnknown())
+                .owed(new Evidence.PollenParentAtHarvest()));
   }
 
   /**
@@ -74,16 +75,15 @@ final class PollenParentAtHarvest {
   }
 
   private static Verdict decided(boolean met, List<Harvest> harvests, ComponentsFinding finding) {
-    int wrong = met ? 0 : harvests.size();
-    return Found.of(AT, ids(harvests), finding)
-        .decided(
-            met,
-            new Measured(wrong, "wrong", -wrong, Optional.empty()),
-            Optional.empty(),
-            List.of(new Advice.HarvestAsGrain(), new Advice.AuthorityDecides()));
+    return Findings.of(AT, ids(harvests), finding)
+        .mustBeNone(
+            met ? 0 : harvests.size(),
+            "wrong",
+            new Advice.HarvestAsGrain(),
+            new Advice.AuthorityDecides());
   }
 
   private static List<String> ids(List<Harvest> harvests) {
-    return harvests.stream().map(harvest -> harvest.getHeader().getFactId()).toList();
+    return FactType.idsOf(harvests);
   }
 }

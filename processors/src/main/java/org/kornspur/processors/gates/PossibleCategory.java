@@ -15,7 +15,7 @@ import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.finding.Aspect;
 import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.finding.RuleFinding;
-import org.kornspur.processors.gates.Found.At;
+import org.kornspur.processors.gates.Findings.GateAspect;
 import org.kornspur.processors.standards.CropCategories;
 import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Verdict;
@@ -28,7 +28,8 @@ import org.kornspur.processors.verdict.Verdict;
  * law: Seed Ordinance (SaatV), Annex 5 no. 1.
  */
 final class PossibleCategory {
-  private static final At AT = At.aspect(Gate.COMPONENTS, "category", new Aspect.Category());
+  private static final GateAspect AT =
+      GateAspect.of(Gate.COMPONENTS, "category", new Aspect.Category());
 
   private PossibleCategory() {}
 
@@ -74,14 +75,13 @@ final class PossibleCategory {
                 .filter(blend -> Subject.lot(blend.getBlendLotId()).equals(dossier.subject())),
             dossier.facts(Downgrade.class).stream())
         .flatMap(facts -> facts)
-        .map(fact -> FactType.headerOf(fact).getFactId())
+        .map(FactType::idOf)
         .distinct()
         .sorted()
         .toList();
   }
 
   private static Verdict owed(RuleFinding finding, List<String> factIds) {
-    return Found.of(AT, factIds, finding)
-        .owed(Optional.empty(), List.of(new Evidence.Correction(Fact.each(factIds))), List.of());
+    return Findings.of(AT, factIds, finding).owed(new Evidence.Correction(Fact.each(factIds)));
   }
 }

@@ -1,18 +1,16 @@
 package org.kornspur.processors.gates;
 
 import java.util.List;
-import java.util.Optional;
 import org.kornspur.contract.PostControlMethod;
 import org.kornspur.contract.PostControlResult;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.finding.Advice;
 import org.kornspur.processors.finding.Aspect;
 import org.kornspur.processors.finding.PostControlFinding;
-import org.kornspur.processors.gates.Found.At;
+import org.kornspur.processors.gates.Findings.GateAspect;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.verdict.Gate;
-import org.kornspur.processors.verdict.Measured;
 import org.kornspur.processors.verdict.Verdict;
 
 /**
@@ -27,11 +25,6 @@ import org.kornspur.processors.verdict.Verdict;
  * itself; a count of too few plants owes a larger one, unless it fails already.
  */
 final class PostControl implements GateRule {
-  @Override
-  public Gate gate() {
-    return Gate.POST_CONTROL;
-  }
-
   @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
     return SeedLot.of(dossier, rulebook).map(PostControl::judge).orElse(List.of());
@@ -49,20 +42,15 @@ final class PostControl implements GateRule {
     boolean confirmed = result.getIdentityConfirmed();
     PostControlMethod method = result.getMethod();
     String test = result.getPlotOrTestId();
-    return Found.of(
-            At.aspect(
+    return Findings.of(
+            GateAspect.of(
                 Gate.POST_CONTROL, "identity, " + key(result), new Aspect.Identity(method, test)),
             List.of(result.getHeader().getFactId()),
             confirmed
                 ? new PostControlFinding.IdentityConfirmed(method, test)
                 : new PostControlFinding.IdentityDenied(method, test))
-        .decided(
-            confirmed,
-            confirmed
-                ? new Measured(0, "denials", 0, Optional.empty())
-                : new Measured(1, "denials", -1, Optional.empty()),
-            Optional.empty(),
-            List.of(new Advice.StopAndTell(), new Advice.AuthorityDecides()));
+        .mustBeNone(
+            confirmed ? 0 : 1, "denials", new Advice.StopAndTell(), new Advice.AuthorityDecides());
   }
 
   static String key(PostControlResult result) {

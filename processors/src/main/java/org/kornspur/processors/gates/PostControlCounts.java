@@ -13,7 +13,7 @@ import org.kornspur.processors.finding.Aspect;
 import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.finding.PostControlFinding;
 import org.kornspur.processors.finding.Thing;
-import org.kornspur.processors.gates.Found.At;
+import org.kornspur.processors.gates.Findings.GateAspect;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.statistics.ExactBinomial;
@@ -99,7 +99,7 @@ record PostControlCounts(SeedLot lot, PostControlResult result, SampleSize size)
     if (found == null && !isCountedWell(what)) {
       return limit.map(
           standard ->
-              Found.missing(at(key, standard), standard, new Evidence.SheddingInPostControl()));
+              Findings.missing(at(key, standard), standard, new Evidence.SheddingInPostControl()));
     }
     return limit.flatMap(
         standard ->
@@ -124,13 +124,13 @@ record PostControlCounts(SeedLot lot, PostControlResult result, SampleSize size)
     }
     int plants = result.getPlantsExamined();
     String factId = result.getHeader().getFactId();
-    At at = at(key, limit);
+    GateAspect at = at(key, limit);
     if (found > plants) {
-      return Optional.of(Found.impossible(at, limit, what, found, plants, factId));
+      return Optional.of(Findings.impossible(at, limit, what, found, plants, factId));
     }
     Optional<PostControlFinding> unstated = unstated(what, found, plants);
-    Found counted =
-        Found.of(
+    Findings counted =
+        Findings.of(
                 at,
                 List.of(factId),
                 new PostControlFinding.Counted(
@@ -148,15 +148,15 @@ record PostControlCounts(SeedLot lot, PostControlResult result, SampleSize size)
                 (double) found / plants,
                 limit.unit(),
                 (double) (most - found) / plants,
-                Optional.of(Found.measured(ExactBinomial.interval(found, plants, CONFIDENCE)))),
+                Optional.of(Findings.measured(ExactBinomial.interval(found, plants, CONFIDENCE)))),
             limit,
             List.of(new Advice.StopAndTell(), new Advice.AuthorityDecides()));
     return Optional.of(
         unstated.isPresent() ? verdict.with(new Advice.StateShareOfHybrids().coded()) : verdict);
   }
 
-  private At at(String key, Limit limit) {
-    return At.aspect(
+  private GateAspect at(String key, Limit limit) {
+    return GateAspect.of(
         Gate.POST_CONTROL,
         key + ", " + PostControl.key(result),
         new Aspect.PostControl(limit.quantity(), result.getMethod(), result.getPlotOrTestId()));
@@ -177,7 +177,7 @@ record PostControlCounts(SeedLot lot, PostControlResult result, SampleSize size)
     };
   }
 
-  private Verdict owed(Found counted, int plants, Limit limit) {
+  private Verdict owed(Findings counted, int plants, Limit limit) {
     return counted
         .and(size.tooSmall(plants))
         .owed(limit, new Evidence.LargerCount(size.leastAmount()));
@@ -203,20 +203,12 @@ record PostControlCounts(SeedLot lot, PostControlResult result, SampleSize size)
     return Optional.ofNullable(result.getStatedPurityPercent())
         .map(
             purity ->
-                new Limit(
-                    Quantity.POST_CONTROL_OFF_TYPES,
-                    Limit.Sense.AT_MOST,
-                    (100 - purity) / 100,
-                    Quantity.POST_CONTROL_OFF_TYPES.unit(),
-                    Limit.Stated.plain((100 - purity) / 100),
+                Limit.givenBy(
                     Limit.STATED,
                     lot.rulebook().edition(),
-                    "",
-                    "",
                     FactType.dayOf(result),
-                    Optional.empty(),
-                    true,
-                    "",
-                    Optional.empty()));
+                    Quantity.POST_CONTROL_OFF_TYPES,
+                    Limit.Sense.AT_MOST,
+                    (100 - purity) / 100));
   }
 }

@@ -22,11 +22,6 @@ import org.kornspur.processors.verdict.Verdict;
 final class PostControlOfBasicSeed implements GateRule {
 
   @Override
-  public Gate gate() {
-    return Gate.POST_CONTROL_OF_BASIC_SEED;
-  }
-
-  @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
     return SeedLot.of(dossier, rulebook)
         .filter(lot -> wentIntoMixture(dossier))
@@ -42,10 +37,10 @@ final class PostControlOfBasicSeed implements GateRule {
   private static Verdict judge(Dossier dossier, Limit limit) {
     List<String> results = dossier.postControls();
     if (results.isEmpty()) {
-      return Found.missing(
+      return Findings.missing(
           Gate.POST_CONTROL_OF_BASIC_SEED, limit, new Evidence.PostControlOfBasicSeed());
     }
-    return Found.of(
+    return Findings.of(
             Gate.POST_CONTROL_OF_BASIC_SEED,
             results,
             new PostControlFinding.Results(results.size()))

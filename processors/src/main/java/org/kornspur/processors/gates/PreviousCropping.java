@@ -37,11 +37,6 @@ import org.kornspur.processors.verdict.Verdict;
 final class PreviousCropping implements GateRule {
 
   @Override
-  public Gate gate() {
-    return Gate.PREVIOUS_CROPPING;
-  }
-
-  @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
     return SeedCrop.of(dossier, rulebook)
         .flatMap(
@@ -79,11 +74,12 @@ final class PreviousCropping implements GateRule {
                 List.of(new Advice.GrowElsewhere(), new Advice.AuthorityDecides()));
       }
       if (declared == null) {
-        return new Found(Found.At.gate(Gate.PREVIOUS_CROPPING), List.of(), volunteersOrNothing())
+        return new Findings(
+                Findings.GateAspect.of(Gate.PREVIOUS_CROPPING), List.of(), volunteersOrNothing())
             .owed(limit, new Evidence.YearsWithoutRye());
       }
-      Found asDeclared =
-          Found.of(
+      Findings asDeclared =
+          Findings.of(
               Gate.PREVIOUS_CROPPING,
               List.of(crop.declarationId()),
               new GroundFinding.YearsWithoutRye(declared));
@@ -111,7 +107,7 @@ final class PreviousCropping implements GateRule {
           .orElseGet(() -> against(asDeclared, declared));
     }
 
-    private Verdict against(Found found, int years) {
+    private Verdict against(Findings found, int years) {
       return found
           .and(volunteers())
           .against(
@@ -129,8 +125,8 @@ final class PreviousCropping implements GateRule {
       return crop.declaration().getCropYear() - rye.cropYear() - 1;
     }
 
-    private Found found(EarlierRye rye) {
-      return Found.of(
+    private Findings found(EarlierRye rye) {
+      return Findings.of(
               Gate.PREVIOUS_CROPPING,
               List.of(crop.declarationId(), rye.factId()),
               new GroundFinding.RyeOnRecord(

@@ -22,7 +22,7 @@ import org.kornspur.processors.finding.Advice;
 import org.kornspur.processors.finding.Aspect;
 import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.finding.OriginFinding;
-import org.kornspur.processors.gates.Found.At;
+import org.kornspur.processors.gates.Findings.GateAspect;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Verdict;
@@ -81,8 +81,8 @@ public final class ProvenSenders {
       return Optional.empty();
     }
     return Optional.of(
-        Found.of(
-                At.aspect(Gate.ORIGIN, CORRECTIONS, new Aspect.Corrections()),
+        Findings.of(
+                GateAspect.of(Gate.ORIGIN, CORRECTIONS, new Aspect.Corrections()),
                 factIds.stream().limit(MOST_FACTS).toList(),
                 new OriginFinding.UnconfirmedCorrections(first(clauses), further(clauses)))
             .owed(
@@ -115,14 +115,14 @@ public final class ProvenSenders {
                     .ifPresent(
                         enterprise -> {
                           enterprises.add(enterprise);
-                          factIds.add(FactType.headerOf(fact).getFactId());
+                          factIds.add(FactType.idOf(fact));
                         }));
     if (enterprises.size() < 2) {
       return Optional.empty();
     }
     return Optional.of(
-        Found.of(
-                At.aspect(Gate.ORIGIN, MAKERS, new Aspect.Makers()),
+        Findings.of(
+                GateAspect.of(Gate.ORIGIN, MAKERS, new Aspect.Makers()),
                 factIds.stream().sorted().toList(),
                 new OriginFinding.SeveralMakers(enterprises.size(), dossier.subject()))
             .owed(
@@ -135,7 +135,7 @@ public final class ProvenSenders {
     if (fact instanceof FieldCropDeclared) {
       return true;
     }
-    String factId = FactType.headerOf(fact).getFactId();
+    String factId = FactType.idOf(fact);
     return dossier.edgesIn().stream().map(Edge::factId).anyMatch(factId::equals);
   }
 }

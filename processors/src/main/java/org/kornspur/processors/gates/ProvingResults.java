@@ -14,7 +14,6 @@ import org.kornspur.ingest.statement.Coded;
 import org.kornspur.ingest.statement.Statement;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.standards.Rulebook;
-import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Verdict;
 
 /**
@@ -26,11 +25,6 @@ import org.kornspur.processors.verdict.Verdict;
  * @param of kind of results that it rests on
  */
 record ProvingResults(GateRule rule, FactType of) implements GateRule {
-
-  @Override
-  public Gate gate() {
-    return rule.gate();
-  }
 
   @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
@@ -89,15 +83,10 @@ record ProvingResults(GateRule rule, FactType of) implements GateRule {
   }
 
   private static Verdict owed(Verdict.Met met, List<UnprovenResult> unproven) {
-    return new Verdict.Owed(
-        met.gate(),
-        met.aspect(),
-        met.about(),
+    return met.owing(
         with(List.of(), unproven, UnprovenResult::evidence),
         met.limit(),
-        met.factIds(),
-        with(met.findings(), unproven, UnprovenResult::finding),
-        List.of());
+        with(met.findings(), unproven, UnprovenResult::finding));
   }
 
   private static List<Coded> with(

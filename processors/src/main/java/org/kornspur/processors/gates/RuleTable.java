@@ -10,10 +10,10 @@ import java.util.stream.Stream;
 import org.kornspur.contract.Category;
 import org.kornspur.contract.CropRole;
 import org.kornspur.processors.dossier.Material;
-import org.kornspur.processors.standards.Answer;
 import org.kornspur.processors.standards.CropCategories;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
+import org.kornspur.processors.standards.RulebookAnswer;
 import org.kornspur.processors.standards.Rye;
 import org.kornspur.processors.verdict.Gate;
 
@@ -35,25 +35,25 @@ public final class RuleTable {
    *     least sample for what has no limit
    */
   public record Row(
-      Optional<Gate> gate, List<Quantity> quantities, List<Optional<Answer>> answers) {}
+      Optional<Gate> gate, List<Quantity> quantities, List<Optional<RulebookAnswer>> answers) {}
 
   /** What the book says of one category, and what is asked in it. */
-  private record Column(List<Demand> demands, Function<Quantity, Answer> book) {
+  private record Column(List<Demand> demands, Function<Quantity, RulebookAnswer> book) {
 
     boolean isLimited(Quantity quantity) {
       return book.apply(quantity).limit().isPresent();
     }
 
     /** A limit for one of the quantities is enough; silence on one of them is silence. */
-    Optional<Answer> answer(Demand demand) {
-      List<Answer> answers = demand.anyOf().stream().map(book).toList();
-      Optional<Answer> limit =
+    Optional<RulebookAnswer> answer(Demand demand) {
+      List<RulebookAnswer> answers = demand.anyOf().stream().map(book).toList();
+      Optional<RulebookAnswer> limit =
           answers.stream().filter(answer -> answer.limit().isPresent()).findFirst();
       if (limit.isPresent() || !demands.contains(demand)) {
         return limit;
       }
       return answers.stream()
-          .filter(Answer::isSilent)
+          .filter(RulebookAnswer::isSilent)
           .findFirst()
           .or(() -> Optional.of(answers.get(0)));
     }
@@ -91,7 +91,7 @@ public final class RuleTable {
 
   private static List<Row> rows(
       List<Category> categories,
-      Function<Category, Function<Quantity, Answer>> books,
+      Function<Category, Function<Quantity, RulebookAnswer>> books,
       Function<Predicate<Quantity>, List<Demand>> demandsWhere,
       boolean ofCrop) {
     List<Column> columns =
@@ -113,9 +113,7 @@ public final class RuleTable {
             .filter(
                 quantity -> demands.stream().noneMatch(demand -> demand.anyOf().contains(quantity)))
             .filter(quantity -> columns.stream().anyMatch(column -> column.isLimited(quantity)))
-            .map(
-                quantity ->
-                    row(Optional.empty(), new Demand(Gate.ORIGIN, List.of(quantity)), columns));
+            .map(quantity -> row(Optional.empty(), Demand.of(Gate.ORIGIN, quantity), columns));
     return Stream.concat(asked, further).toList();
   }
 

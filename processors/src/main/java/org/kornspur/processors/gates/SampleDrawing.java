@@ -1,7 +1,6 @@
 package org.kornspur.processors.gates;
 
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -41,11 +40,6 @@ import org.kornspur.processors.verdict.Verdict;
 final class SampleDrawing implements GateRule {
 
   @Override
-  public Gate gate() {
-    return Gate.SAMPLING;
-  }
-
-  @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
     return SeedLot.toBeUsed(dossier, rulebook)
         .flatMap(lot -> lot.limit(Quantity.SUBMITTED_SAMPLE_MASS).map(limit -> judge(lot, limit)))
@@ -70,7 +64,7 @@ final class SampleDrawing implements GateRule {
     List<Sampling> samplings = lot.dossier().facts(Sampling.class);
     if (samplings.isEmpty()) {
       return lot.verdictsOfUnsplitOr(
-          Gate.SAMPLING, () -> Found.missing(Gate.SAMPLING, limit, new Evidence.Sampling()));
+          Gate.SAMPLING, () -> Findings.missing(Gate.SAMPLING, limit, new Evidence.Sampling()));
     }
     List<Sampling> good = samplings.stream().filter(drawn -> isGood(lot, drawn, limit)).toList();
     if (good.isEmpty()) {
@@ -86,26 +80,25 @@ final class SampleDrawing implements GateRule {
   /** A kind of test of which no result is of a sample that stands for the lot. */
   private static Optional<Verdict> testedOtherwise(SeedLot lot, List<Sampling> good, Limit limit) {
     Set<String> stand = good.stream().map(Sampling::getSampleId).collect(Collectors.toSet());
-    Map<FactType, List<SpecificRecord>> tests = new TreeMap<>();
-    lot.dossier()
-        .counting()
-        .filter(fact -> sampleOf(fact).isPresent())
-        .forEach(
-            fact -> tests.computeIfAbsent(FactType.of(fact), type -> new ArrayList<>()).add(fact));
+    Map<FactType, List<SpecificRecord>> tests =
+        lot.dossier()
+            .counting()
+            .filter(fact -> sampleOf(fact).isPresent())
+            .collect(Collectors.groupingBy(FactType::of, TreeMap::new, Collectors.toList()));
     Set<String> factIds = new TreeSet<>();
     Set<FactType> kinds = new TreeSet<>();
     tests.forEach(
         (kind, facts) -> {
           if (facts.stream().noneMatch(fact -> stand.contains(sampleOf(fact).orElseThrow()))) {
             kinds.add(kind);
-            facts.forEach(fact -> factIds.add(FactType.headerOf(fact).getFactId()));
+            facts.forEach(fact -> factIds.add(FactType.idOf(fact)));
           }
         });
     if (kinds.isEmpty()) {
       return Optional.empty();
     }
     return Optional.of(
-        Found.of(
+        Findings.of(
                 Gate.SAMPLING,
                 List.copyOf(factIds),
                 new SamplingFinding.TestsOfOtherSamples(Fact.each(factIds)))
@@ -133,7 +126,7 @@ final class SampleDrawing implements GateRule {
   }
 
   private static Verdict owed(SeedLot lot, Sampling sampling, Limit limit) {
-    Found found = found(lot, sampling);
+    Findings found = found(lot, sampling);
     if (standsForPart(lot, sampling)) {
       Amount held = Amount.kilograms(heldKg(lot, sampling));
       return found
@@ -148,9 +141,9 @@ final class SampleDrawing implements GateRule {
         : found.and(new SamplingFinding.TooLight()).owed(limit, new Evidence.HeavierSample());
   }
 
-  private static Found found(SeedLot lot, Sampling sampling) {
+  private static Findings found(SeedLot lot, Sampling sampling) {
     SamplingIntensity.Required required = required(lot, sampling);
-    return Found.of(
+    return Findings.of(
         Gate.SAMPLING,
         List.of(sampling.getHeader().getFactId()),
         new SamplingFinding.Drawn(

@@ -27,10 +27,6 @@ record SampleSize(Optional<Limit> least) {
     return least.map(limit -> limit.holds(counted)).orElse(true);
   }
 
-  double atLeast() {
-    return least.map(Limit::value).orElse(0.0);
-  }
-
   Amount leastAmount() {
     return least.map(limit -> new Amount(limit.value(), limit.unit())).orElseThrow();
   }

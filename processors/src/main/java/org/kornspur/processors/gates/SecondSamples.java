@@ -40,57 +40,23 @@ final class SecondSamples {
 
   /** What the samples of one kind come to. */
   sealed interface Ruling {
-
-    /** The sample that decides; empty where the kind was counted in none. */
-    Optional<OtherSeedDetermination> decisive();
-
-    record NotCounted(Quantity what) implements Ruling {
-      @Override
-      public Optional<OtherSeedDetermination> decisive() {
-        return Optional.empty();
-      }
-    }
+    record NotCounted() implements Ruling {}
 
     /** No sample that is heavy enough was counted. */
-    record OnlyLight(OtherSeedDetermination sample) implements Ruling {
-      @Override
-      public Optional<OtherSeedDetermination> decisive() {
-        return Optional.of(sample);
-      }
-    }
+    record OnlyLight(OtherSeedDetermination sample) implements Ruling {}
 
     /** Every sample is within the limit; this one is the worst. */
-    record Within(OtherSeedDetermination worst) implements Ruling {
-      @Override
-      public Optional<OtherSeedDetermination> decisive() {
-        return Optional.of(worst);
-      }
-    }
+    record Within(OtherSeedDetermination worst) implements Ruling {}
 
     /** A sample is over the limit and nothing may excuse it. */
-    record Over(OtherSeedDetermination worst) implements Ruling {
-      @Override
-      public Optional<OtherSeedDetermination> decisive() {
-        return Optional.of(worst);
-      }
-    }
+    record Over(OtherSeedDetermination worst) implements Ruling {}
 
     /** A second sample may excuse it and is missing, or was not counted whole. */
-    record SecondMissing(OtherSeedDetermination over) implements Ruling {
-      @Override
-      public Optional<OtherSeedDetermination> decisive() {
-        return Optional.of(over);
-      }
-    }
+    record SecondMissing(OtherSeedDetermination over) implements Ruling {}
 
     /** It is over the limit, and this is the worst of all other samples. */
     record BySecond(OtherSeedDetermination over, OtherSeedDetermination second, boolean excused)
-        implements Ruling {
-      @Override
-      public Optional<OtherSeedDetermination> decisive() {
-        return Optional.of(over);
-      }
-    }
+        implements Ruling {}
   }
 
   List<OtherSeedDetermination> samples() {
@@ -109,7 +75,7 @@ final class SecondSamples {
     List<OtherSeedDetermination> counted =
         samples.stream().filter(sample -> SeedCounts.of(what, sample) != null).toList();
     if (counted.isEmpty()) {
-      return new Ruling.NotCounted(what);
+      return new Ruling.NotCounted();
     }
     OtherSeedDetermination worst = worst(what, counted);
     if (limit.holds(inLeast(what, worst))) {

@@ -8,11 +8,11 @@ import org.kornspur.contract.CropRole;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.FieldInspection;
 import org.kornspur.processors.dossier.Dossier;
-import org.kornspur.processors.standards.Answer;
 import org.kornspur.processors.standards.CropCategories;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
+import org.kornspur.processors.standards.RulebookAnswer;
 
 /** A declared seed crop under its rulebook, by the text in force in its year of harvest. */
 record SeedCrop(Dossier dossier, FieldCropDeclared declaration, Rulebook rulebook, LocalDate on) {
@@ -48,11 +48,11 @@ record SeedCrop(Dossier dossier, FieldCropDeclared declaration, Rulebook ruleboo
   }
 
   /** What the book says; of a crop that cannot be, nothing is known but its limits. */
-  Answer answer(Quantity quantity) {
-    Answer answer = rulebook.answerForCrop(quantity, declaration.getCategory(), role(), on);
+  RulebookAnswer answer(Quantity quantity) {
+    RulebookAnswer answer = rulebook.answerForCrop(quantity, declaration.getCategory(), role(), on);
     return answer.nothing().isPresent()
             && !CropCategories.of(role()).contains(declaration.getCategory())
-        ? new Answer.Silent()
+        ? new RulebookAnswer.Silent()
         : answer;
   }
 

@@ -17,10 +17,10 @@ import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.finding.Advice;
 import org.kornspur.processors.pedigree.Edge;
-import org.kornspur.processors.standards.Answer;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
+import org.kornspur.processors.standards.RulebookAnswer;
 import org.kornspur.processors.standards.Rye;
 import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Verdict;
@@ -77,11 +77,11 @@ record SeedLot(Dossier dossier, Material material, Rulebook rulebook, LocalDate 
   }
 
   /** What the book says; of seed that cannot be, nothing is known but its limits. */
-  Answer answer(Quantity quantity) {
-    Answer answer = rulebook.answerForLot(quantity, material.category(), rye(), on);
+  RulebookAnswer answer(Quantity quantity) {
+    RulebookAnswer answer = rulebook.answerForLot(quantity, material.category(), rye(), on);
     boolean possible =
         rye() == Rye.OTHER || PossibleCategory.isPossible(material.kind(), material.category());
-    return answer.nothing().isPresent() && !possible ? new Answer.Silent() : answer;
+    return answer.nothing().isPresent() && !possible ? new RulebookAnswer.Silent() : answer;
   }
 
   Rye rye() {

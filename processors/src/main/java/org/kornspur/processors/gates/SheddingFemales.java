@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.kornspur.contract.FieldInspection;
+import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.finding.Advice;
@@ -13,7 +14,7 @@ import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.finding.Finding;
 import org.kornspur.processors.finding.SheddingFinding;
 import org.kornspur.processors.finding.Thing;
-import org.kornspur.processors.gates.Found.At;
+import org.kornspur.processors.gates.Findings.GateAspect;
 import org.kornspur.processors.ground.FloweringWindow;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
@@ -40,11 +41,6 @@ final class SheddingFemales implements GateRule {
   private static final double CONFIDENCE = 0.95;
 
   @Override
-  public Gate gate() {
-    return Gate.SHEDDING_FEMALES;
-  }
-
-  @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
     return SeedCrop.of(dossier, rulebook)
         .filter(crop -> FemaleSterility.hasSterileFemale(crop.role()))
@@ -69,18 +65,18 @@ final class SheddingFemales implements GateRule {
                                   Optional.of(visit.number()),
                                   List.of(visit),
                                   limit))));
-      At all = at("all visits", new Aspect.AllVisits());
+      GateAspect all = at("all visits", new Aspect.AllVisits());
       crop.limit(Quantity.SHEDDING_FEMALES_ALL_VISITS)
           .ifPresent(
               limit ->
                   verdicts.add(
                       visits.isEmpty()
-                          ? Found.missing(all, limit, new Evidence.SheddingCount())
+                          ? Findings.missing(all, limit, new Evidence.SheddingCount())
                           : verdict(all, Optional.empty(), visits, limit)));
       if (verdicts.isEmpty()) {
-        At each = at("each visit", new Aspect.EachVisit());
+        GateAspect each = at("each visit", new Aspect.EachVisit());
         crop.limit(Quantity.SHEDDING_FEMALES)
-            .map(limit -> Found.missing(each, limit, new Evidence.SheddingCount()))
+            .map(limit -> Findings.missing(each, limit, new Evidence.SheddingCount()))
             .ifPresent(verdicts::add);
       }
       withoutPlantsInFlower().ifPresent(verdicts::add);
@@ -92,20 +88,21 @@ final class SheddingFemales implements GateRule {
       return counts.isEmpty()
           ? Optional.empty()
           : Optional.of(
-              Found.of(
+              Findings.of(
                       at("plants in flower", new Aspect.PlantsInFlower()),
-                      counts.stream().map(count -> count.getHeader().getFactId()).toList(),
+                      FactType.idsOf(counts),
                       new SheddingFinding.WithoutPlantsInFlower(
                           counts.stream()
                               .mapToInt(FieldInspection::getSheddingPlants)
                               .reduce(0, Math::addExact)))
-                  .owed(Optional.empty(), List.of(new Evidence.SheddingCount()), List.of()));
+                  .owed(new Evidence.SheddingCount()));
     }
 
-    private Verdict verdict(At at, Optional<Integer> number, List<Visit> visits, Limit limit) {
+    private Verdict verdict(
+        GateAspect at, Optional<Integer> number, List<Visit> visits, Limit limit) {
       for (FieldInspection count : visits.stream().flatMap(v -> v.counts().stream()).toList()) {
         if (count.getSheddingPlants() > count.getPlantsInReceptiveFlower()) {
-          return Found.impossible(
+          return Findings.impossible(
               at,
               limit,
               Thing.SHEDDING_PLANTS,
@@ -122,8 +119,8 @@ final class SheddingFemales implements GateRule {
               FloweringWindow.flowering(crop.declaration()));
       SheddingDays.Shares inFlower = days.inFlower();
       SheddingDays.Shares ofAll = days.ofAllPlants();
-      Found found =
-          Found.of(
+      Findings found =
+          Findings.of(
                   at,
                   visits.stream().flatMap(visit -> visit.factIds().stream()).toList(),
                   new SheddingFinding.Counted(
@@ -140,10 +137,12 @@ final class SheddingFemales implements GateRule {
       List<Evidence> owed = owed(days, inFlower, limit);
       return owed.isEmpty()
           ? against(found, ofAll, limit)
-          : found.and(why(visits, days, inFlower, limit)).owed(Optional.of(limit), owed, List.of());
+          : found
+              .and(why(visits, days, inFlower, limit))
+              .owed(limit, owed.toArray(Evidence[]::new));
     }
 
-    private Verdict against(Found found, SheddingDays.Shares shares, Limit limit) {
+    private Verdict against(Findings found, SheddingDays.Shares shares, Limit limit) {
       return found.against(
           shares.worse(),
           Optional.of(interval(shares)),
@@ -152,7 +151,8 @@ final class SheddingFemales implements GateRule {
     }
 
     private static Measured.Interval interval(SheddingDays.Shares shares) {
-      return Found.measured(ExactBinomial.interval(shares.shedding(), shares.plants(), CONFIDENCE));
+      return Findings.measured(
+          ExactBinomial.interval(shares.shedding(), shares.plants(), CONFIDENCE));
     }
 
     private List<Evidence> owed(SheddingDays days, SheddingDays.Shares inFlower, Limit limit) {
@@ -203,7 +203,7 @@ final class SheddingFemales implements GateRule {
     }
   }
 
-  private static At at(String key, Aspect aspect) {
-    return At.aspect(Gate.SHEDDING_FEMALES, key, aspect);
+  private static GateAspect at(String key, Aspect aspect) {
+    return GateAspect.of(Gate.SHEDDING_FEMALES, key, aspect);
   }
 }

@@ -67,15 +67,7 @@ final class StatedGermination {
     }
     return answer.isPresent()
         ? byMinimum
-        : new Verdict.Owed(
-            met.gate(),
-            met.aspect(),
-            met.about(),
-            List.of(new Evidence.AcceptedLabel().coded()),
-            application,
-            met.factIds(),
-            met.findings(),
-            List.of());
+        : met.owing(List.of(new Evidence.AcceptedLabel().coded()), application, met.findings());
   }
 
   private static Verdict judge(Verdict byLower, Limit lower, int statedPercent) {

@@ -43,10 +43,10 @@ record UnprovenResult(String factId, Finding finding, Evidence evidence) {
     }
     TestKind kind = LaboratoryResults.kindOf(result).orElseThrow();
     Optional<Subject> laboratory = LaboratoryResults.laboratoryOf(result);
-    Fact fact = new Fact(idOf(result));
+    Fact fact = new Fact(FactType.idOf(result));
     return Optional.of(
         new UnprovenResult(
-            idOf(result),
+            FactType.idOf(result),
             laboratory.isPresent()
                 ? new BasisFinding.LaboratoryNotDeclared(
                     fact, laboratory.get(), kind, FactType.dayOf(result))
@@ -81,12 +81,8 @@ record UnprovenResult(String factId, Finding finding, Evidence evidence) {
 
   private static UnprovenResult ofOtherSample(SpecificRecord result, String sample) {
     return new UnprovenResult(
-        idOf(result),
-        new BasisFinding.OfOtherSample(new Fact(idOf(result)), sample),
+        FactType.idOf(result),
+        new BasisFinding.OfOtherSample(new Fact(FactType.idOf(result)), sample),
         new Evidence.TestsOfDrawnSample(List.of(FactType.of(result))));
-  }
-
-  private static String idOf(SpecificRecord fact) {
-    return FactType.headerOf(fact).getFactId();
   }
 }

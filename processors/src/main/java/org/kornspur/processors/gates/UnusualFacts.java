@@ -5,6 +5,8 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
+import java.util.function.Predicate;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Stream;
 import org.apache.avro.specific.SpecificRecord;
@@ -12,6 +14,7 @@ import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.FieldInspection;
 import org.kornspur.contract.Harvest;
 import org.kornspur.contract.KernelWeightTest;
+import org.kornspur.contract.LotDeclared;
 import org.kornspur.contract.Sowing;
 import org.kornspur.contract.SterilityCheck;
 import org.kornspur.contract.WeighedKernels;
@@ -23,7 +26,7 @@ import org.kornspur.processors.finding.Aspect;
 import org.kornspur.processors.finding.Bound;
 import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.finding.OriginFinding;
-import org.kornspur.processors.gates.Found.At;
+import org.kornspur.processors.gates.Findings.GateAspect;
 import org.kornspur.processors.ground.Area;
 import org.kornspur.processors.ground.InvalidOutline;
 import org.kornspur.processors.ground.Outline;
@@ -84,48 +87,44 @@ final class UnusualFacts {
         .map(Edge::day)
         .min(LocalDate::compareTo)
         .flatMap(
-            cameIn -> {
-              List<String> before =
-                  dossier
-                      .counting()
-                      .filter(fact -> OF_SAMPLES.contains(FactType.of(fact)))
-                      .filter(fact -> FactType.dayOf(fact).isBefore(cameIn))
-                      .map(UnusualFacts::idOf)
-                      .toList();
-              return before.isEmpty()
-                  ? Optional.empty()
-                  : Optional.of(
-                      owed(
-                          At.aspect(Gate.ORIGIN, "days of tests", new Aspect.DaysOfTests()),
-                          before,
-                          new OriginFinding.TestedBefore(cameIn, Fact.each(before)),
-                          Optional.empty()));
-            });
+            cameIn ->
+                testedEarlier(
+                    dossier,
+                    day -> day.isBefore(cameIn),
+                    tests -> new OriginFinding.TestedBefore(cameIn, tests)));
   }
 
   /** Seed that was bought in was not there before the year in which it is said to be harvested. */
   private static Optional<Verdict> testedBeforeCropYear(Dossier dossier) {
     return dossier
         .declaredLot()
+        .map(LotDeclared::getCropYear)
         .flatMap(
-            lot -> {
-              List<String> before =
-                  dossier
-                      .counting()
-                      .filter(fact -> OF_SAMPLES.contains(FactType.of(fact)))
-                      .filter(fact -> FactType.dayOf(fact).getYear() < lot.getCropYear())
-                      .map(UnusualFacts::idOf)
-                      .toList();
-              return before.isEmpty()
-                  ? Optional.empty()
-                  : Optional.of(
-                      owed(
-                          At.aspect(Gate.ORIGIN, "days of tests", new Aspect.DaysOfTests()),
-                          before,
-                          new OriginFinding.TestedBeforeCropYear(
-                              Integer.toString(lot.getCropYear()), Fact.each(before)),
-                          Optional.empty()));
-            });
+            cropYear ->
+                testedEarlier(
+                    dossier,
+                    day -> day.getYear() < cropYear,
+                    tests -> new OriginFinding.TestedBeforeCropYear(cropYear.toString(), tests)));
+  }
+
+  private static Optional<Verdict> testedEarlier(
+      Dossier dossier, Predicate<LocalDate> tooEarly, Function<List<Fact>, OriginFinding> finding) {
+    List<String> early =
+        dossier
+            .counting()
+            .filter(fact -> OF_SAMPLES.contains(FactType.of(fact)))
+            .filter(fact -> tooEarly.test(FactType.dayOf(fact)))
+            .map(FactType::idOf)
+            .toList();
+    return early.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            owed(
+                "days of tests",
+                new Aspect.DaysOfTests(),
+                early,
+                finding.apply(Fact.each(early)),
+                Optional.empty()));
   }
 
   /**
@@ -143,12 +142,12 @@ final class UnusualFacts {
                     .findFirst()
                     .map(
                         visit ->
-                            owed(
-                                At.aspect(Gate.ORIGIN, "year of visits", new Aspect.YearOfVisits()),
-                                List.of(crop.getHeader().getFactId(), idOf(visit)),
-                                new OriginFinding.HarvestOfOtherYear(
-                                    Integer.toString(crop.getCropYear()), FactType.dayOf(visit)),
-                                Optional.empty())));
+                            ofOtherYear(
+                                "year of visits",
+                                new Aspect.YearOfVisits(),
+                                crop.getCropYear(),
+                                visit,
+                                FactType.idsOf(List.of(crop, visit)))));
   }
 
   private static boolean isOfOtherYear(SpecificRecord fact, FieldCropDeclared crop) {
@@ -173,13 +172,12 @@ final class UnusualFacts {
                     .findFirst()
                     .map(
                         harvest ->
-                            owed(
-                                At.aspect(
-                                    Gate.ORIGIN, "year of harvest", new Aspect.YearOfHarvest()),
-                                List.of(crop.getHeader().getFactId(), idOf(harvest)),
-                                new OriginFinding.HarvestOfOtherYear(
-                                    Integer.toString(crop.getCropYear()), FactType.dayOf(harvest)),
-                                Optional.empty())));
+                            ofOtherYear(
+                                "year of harvest",
+                                new Aspect.YearOfHarvest(),
+                                crop.getCropYear(),
+                                harvest,
+                                FactType.idsOf(List.of(crop, harvest)))));
   }
 
   private static Optional<Verdict> declaredBeforeHarvest(Dossier dossier) {
@@ -188,12 +186,22 @@ final class UnusualFacts {
         .filter(lot -> lot.getCropYear() > FactType.dayOf(lot).getYear())
         .map(
             lot ->
-                owed(
-                    At.aspect(Gate.ORIGIN, "year of harvest", new Aspect.YearOfHarvest()),
-                    List.of(idOf(lot)),
-                    new OriginFinding.HarvestOfOtherYear(
-                        Integer.toString(lot.getCropYear()), FactType.dayOf(lot)),
-                    Optional.empty()));
+                ofOtherYear(
+                    "year of harvest",
+                    new Aspect.YearOfHarvest(),
+                    lot.getCropYear(),
+                    lot,
+                    List.of(FactType.idOf(lot))));
+  }
+
+  private static Verdict ofOtherYear(
+      String key, Aspect aspect, int cropYear, SpecificRecord fact, List<String> factIds) {
+    return owed(
+        key,
+        aspect,
+        factIds,
+        new OriginFinding.HarvestOfOtherYear(Integer.toString(cropYear), FactType.dayOf(fact)),
+        Optional.empty());
   }
 
   /** Tonnes from each hectare of the outline, or of what was sown where no outline is readable. */
@@ -214,8 +222,9 @@ final class UnusualFacts {
         .map(
             limit ->
                 owed(
-                    At.aspect(Gate.ORIGIN, "yield", new Aspect.Kind(Quantity.YIELD_MOST)),
-                    harvests.stream().map(UnusualFacts::idOf).toList(),
+                    "yield",
+                    new Aspect.Kind(Quantity.YIELD_MOST),
+                    FactType.idsOf(harvests),
                     new OriginFinding.Unusual(
                         Quantity.YIELD_MOST, new Amount(tonnes, limit.unit()), Bound.cited(limit)),
                     Optional.of(limit)));
@@ -241,8 +250,9 @@ final class UnusualFacts {
                     .map(
                         test ->
                             owed(
-                                At.aspect(Gate.ORIGIN, "kernel weight", new Aspect.Kind(quantity)),
-                                List.of(idOf(test)),
+                                "kernel weight",
+                                new Aspect.Kind(quantity),
+                                List.of(FactType.idOf(test)),
                                 new OriginFinding.Unusual(
                                     quantity, Amount.grams(thousandG(test)), Bound.cited(limit)),
                                 Optional.of(limit))));
@@ -257,12 +267,12 @@ final class UnusualFacts {
   }
 
   private static Verdict owed(
-      At at, List<String> factIds, OriginFinding finding, Optional<Limit> limit) {
-    return Found.of(at, factIds, finding)
-        .owed(limit, List.of(new Evidence.Correction(Fact.each(factIds))), List.of());
-  }
-
-  private static String idOf(SpecificRecord fact) {
-    return FactType.headerOf(fact).getFactId();
+      String key,
+      Aspect aspect,
+      List<String> factIds,
+      OriginFinding finding,
+      Optional<Limit> limit) {
+    return Findings.of(GateAspect.of(Gate.ORIGIN, key, aspect), factIds, finding)
+        .owed(limit, new Evidence.Correction(Fact.each(factIds)));
   }
 }

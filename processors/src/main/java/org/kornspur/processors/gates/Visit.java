@@ -65,6 +65,6 @@ record Visit(
   }
 
   List<String> factIds() {
-    return counts.stream().map(count -> count.getHeader().getFactId()).toList();
+    return FactType.idsOf(counts);
   }
 }

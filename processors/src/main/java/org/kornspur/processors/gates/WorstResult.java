@@ -36,7 +36,7 @@ final class WorstResult {
   static <T extends SpecificRecord> Verdict judge(
       List<T> tests,
       ToDoubleFunction<T> value,
-      Function<T, Found> found,
+      Function<T, Findings> found,
       Limit limit,
       List<Advice> remedies) {
     T worst =
@@ -50,7 +50,7 @@ final class WorstResult {
             .map(
                 test ->
                     new BasisFinding.SetAside(
-                        new Fact(FactType.headerOf(test).getFactId()),
+                        new Fact(FactType.idOf(test)),
                         new Amount(value.applyAsDouble(test), limit.unit()),
                         met ? WhySetAside.ANOTHER_IS_WORSE : WhySetAside.FAILURE_STANDS))
             .toList();

@@ -24,10 +24,6 @@ public record FloweringWindow(Optional<LocalDate> from, Optional<LocalDate> to) 
     }
   }
 
-  public static FloweringWindow of(LocalDate from, LocalDate to) {
-    return new FloweringWindow(Optional.of(from), Optional.of(to));
-  }
-
   /** The days in which a declared crop flowers, as far as they are known. */
   public static FloweringWindow flowering(FieldCropDeclared crop) {
     return known(

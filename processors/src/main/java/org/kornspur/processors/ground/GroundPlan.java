@@ -44,29 +44,24 @@ public final class GroundPlan {
    */
   public record Figure(List<Spot> shell, List<List<Spot>> holes) {}
 
-  /** The plan around a field. */
   public static GroundPlan around(Outline field) {
     LocalPlane first = new LocalPlane(field.corners().get(0));
     Envelope box = field.on(first).getEnvelopeInternal();
     return new GroundPlan(field, new LocalPlane(first.locate(box.centre())));
   }
 
-  /** The field itself. */
   public Figure field() {
     return figure(field);
   }
 
-  /** Another outline. */
   public Figure figure(Outline outline) {
     return figure(outline.on(plane));
   }
 
-  /** A place. */
   public Spot spot(GeoPosition position) {
     return Spot.of(plane.project(position));
   }
 
-  /** The place of a spot. */
   public GeoPosition position(Spot spot) {
     return plane.locate(new Coordinate(spot.eastM(), spot.northM()));
   }

@@ -196,7 +196,7 @@ final class Assessor {
   }
 
   private static List<String> factIds(Dossier dossier) {
-    return dossier.counting().map(fact -> FactType.headerOf(fact).getFactId()).toList();
+    return dossier.counting().map(FactType::idOf).toList();
   }
 
   private static Fitness state(

@@ -83,7 +83,7 @@ record FaultIsolation<T>(List<String> factIds, List<T> left) {
       return Stream.of(
               parent.measures().thousandKernelWeightG(), parent.measures().germinationPercent())
           .flatMap(Optional::stream)
-          .map(SeedMeasures.Estimate::factId)
+          .map(SeedMeasures.Mean::factId)
           .toList();
     } else if (report instanceof Report.FromHybrid hybrid) {
       return hybrid.schemes().stream().map(Report.Scheme::factId).toList();

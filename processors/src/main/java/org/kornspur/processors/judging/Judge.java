@@ -95,23 +95,23 @@ public final class Judge {
     GuardedSteps attempts = new GuardedSteps(dossier);
     return switch (dossier.subject().kind()) {
       case LOT, CROP -> judgeSeed(dossier);
-      case HYBRID -> {
-        List<Report> reports =
-            attempts.get(Gate.COMPONENTS, "master data", HybridMasterData::reportsOf, List::of);
-        yield new Outcome(
-            Optional.empty(), List.of(), reports, Optional.empty(), attempts.faults());
-      }
+      case HYBRID ->
+          told(
+              attempts.get(Gate.COMPONENTS, "master data", HybridMasterData::reportsOf, List::of),
+              attempts);
       case SOURCE -> {
         Optional<Plot> place = Assessor.place(dossier, attempts);
         yield new Outcome(Optional.empty(), List.of(), List.of(), place, attempts.faults());
       }
-      case ENTERPRISE -> {
-        List<Report> reports =
-            attempts.get(Gate.ORIGIN, "declaration", LaboratoryMasterData::reportsOf, List::of);
-        yield new Outcome(
-            Optional.empty(), List.of(), reports, Optional.empty(), attempts.faults());
-      }
+      case ENTERPRISE ->
+          told(
+              attempts.get(Gate.ORIGIN, "declaration", LaboratoryMasterData::reportsOf, List::of),
+              attempts);
     };
+  }
+
+  private static Outcome told(List<Report> reports, GuardedSteps attempts) {
+    return new Outcome(Optional.empty(), List.of(), reports, Optional.empty(), attempts.faults());
   }
 
   /** What a crop or lot asks others, whatever comes of its judging. */

@@ -11,7 +11,7 @@ import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.LaboratoryResults;
 import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.dossier.SeedMeasures;
-import org.kornspur.processors.dossier.SeedMeasures.Estimate;
+import org.kornspur.processors.dossier.SeedMeasures.Mean;
 
 /**
  * What a blend needs to know of a lot, from the lot's latest tests; a part split from a lot rests
@@ -25,9 +25,8 @@ public final class Measures {
   /** Thousand-kernel weight in grams and germination in percent, as far as they are known. */
   public static SeedMeasures of(Dossier dossier) {
     Dossier lot = dossier.of(entry -> LaboratoryResults.isDeclared(dossier, entry.fact()));
-    Optional<Estimate> kernelWeight =
-        lot.latest(KernelWeightTest.class).map(Measures::kernelWeight);
-    Optional<Estimate> germination = lot.latest(GerminationTest.class).map(Measures::germination);
+    Optional<Mean> kernelWeight = lot.latest(KernelWeightTest.class).map(Measures::kernelWeight);
+    Optional<Mean> germination = lot.latest(GerminationTest.class).map(Measures::germination);
     Optional<SeedMeasures> splitFrom =
         lot.edgesIn().stream()
             .filter(edge -> edge.by() == FactType.LOT_SPLIT)
@@ -39,7 +38,7 @@ public final class Measures {
         germination.or(() -> splitFrom.flatMap(SeedMeasures::germinationPercent)));
   }
 
-  private static Estimate kernelWeight(KernelWeightTest test) {
+  private static Mean kernelWeight(KernelWeightTest test) {
     double kernels = test.getReplicates().stream().mapToInt(WeighedKernels::getKernels).sum();
     double massG = test.getReplicates().stream().mapToDouble(WeighedKernels::getMassG).sum();
     double mean = 1000 * massG / kernels;
@@ -53,7 +52,7 @@ public final class Measures {
     return estimate("thousand-kernel weight", mean, standardError, test.getHeader());
   }
 
-  private static Estimate germination(GerminationTest test) {
+  private static Mean germination(GerminationTest test) {
     double seeds = test.getReplicates().stream().mapToInt(GerminationReplicate::getSeeds).sum();
     double normal =
         test.getReplicates().stream().mapToInt(GerminationReplicate::getNormalSeedlings).sum();
@@ -64,13 +63,12 @@ public final class Measures {
     return estimate("germination", 100 * share, 100 * Math.sqrt(variance), test.getHeader());
   }
 
-  private static Estimate estimate(
-      String what, double mean, double standardError, FactHeader header) {
+  private static Mean estimate(String what, double mean, double standardError, FactHeader header) {
     if (!Double.isFinite(mean) || !Double.isFinite(standardError)) {
       throw new IllegalArgumentException(
           "The %s of fact %s comes to %s with a standard error of %s"
               .formatted(what, header.getFactId(), mean, standardError));
     }
-    return new Estimate(mean, standardError, header.getFactId());
+    return new Mean(mean, standardError, header.getFactId());
   }
 }

@@ -83,7 +83,7 @@ public record RecallDrill(
     forward.steps().keySet().stream()
         .filter(RecallDrill::isSeed)
         .flatMap(subject -> known.get(subject).stream())
-        .forEach(fact -> factsForward.put(FactType.headerOf(fact).getFactId(), fact));
+        .forEach(fact -> factsForward.put(FactType.idOf(fact), fact));
     List<Delivery> deliveries =
         factsForward.values().stream()
             .filter(Dispatch.class::isInstance)
@@ -103,11 +103,6 @@ public record RecallDrill(
   /** Loose ends for which the drill is incomplete. */
   public List<LooseEnd> unresolved() {
     return looseEnds.stream().filter(end -> end.kind().isUnresolved()).toList();
-  }
-
-  /** Whether both walks saw all and every link was resolved. */
-  public boolean isComplete() {
-    return back.complete() && forward.complete() && unresolved().isEmpty();
   }
 
   /** Kilograms that each customer got. */

@@ -8,6 +8,7 @@ import org.kornspur.contract.ActKind;
 import org.kornspur.contract.Category;
 import org.kornspur.contract.Condemnation;
 import org.kornspur.ingest.contract.CategoryRank;
+import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.statement.Coded;
 import org.kornspur.ingest.statement.Statement;
@@ -30,37 +31,14 @@ public final class ActRules {
 
   /** An act that somebody wants to sign. */
   public sealed interface Wish {
-
-    ActKind kind();
-
-    record ToRelease() implements Wish {
-      @Override
-      public ActKind kind() {
-        return ActKind.RELEASE;
-      }
-    }
+    record ToRelease() implements Wish {}
 
     /** A suspension; of a condemned lot only where it corrects that condemnation. */
-    record ToSuspend(Optional<String> corrects) implements Wish {
-      @Override
-      public ActKind kind() {
-        return ActKind.SUSPEND;
-      }
-    }
+    record ToSuspend(Optional<String> corrects) implements Wish {}
 
-    record ToCondemn() implements Wish {
-      @Override
-      public ActKind kind() {
-        return ActKind.CONDEMN;
-      }
-    }
+    record ToCondemn() implements Wish {}
 
-    record ToDowngrade(Category to) implements Wish {
-      @Override
-      public ActKind kind() {
-        return ActKind.DOWNGRADE;
-      }
-    }
+    record ToDowngrade(Category to) implements Wish {}
   }
 
   /**
@@ -143,9 +121,7 @@ public final class ActRules {
 
   /** The condemnations that stand, by id. */
   private static List<String> condemnations(ReleaseSheet sheet) {
-    return sheet.dossier().facts(Condemnation.class).stream()
-        .map(condemnation -> condemnation.getHeader().getFactId())
-        .toList();
+    return sheet.dossier().facts(Condemnation.class).stream().map(FactType::idOf).toList();
   }
 
   private static List<Fact> acts(ReleaseSheet sheet) {

@@ -30,16 +30,6 @@ public record Assessment(
     List<Fault> faults,
     Optional<RulesFingerprint> rules) {
 
-  /** One in which nothing broke. */
-  public Assessment(
-      Fitness standing,
-      Optional<Material> material,
-      Optional<Book> rulebook,
-      List<Verdict> verdicts,
-      List<InheritedFinding> inherited) {
-    this(standing, material, rulebook, verdicts, inherited, List.of(), Optional.empty());
-  }
-
   /** A rulebook by id and edition. */
   public record Book(String id, String edition) {}
 

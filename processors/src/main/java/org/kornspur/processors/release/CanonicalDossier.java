@@ -72,7 +72,6 @@ public final class CanonicalDossier {
     this.isVersionOne = isVersionOne;
   }
 
-  /** The text. */
   public static String text(Dossier dossier, Assessment assessment) {
     return new CanonicalDossier(false).of(dossier, assessment);
   }
@@ -185,7 +184,7 @@ public final class CanonicalDossier {
   }
 
   private static Optional<String> measure(
-      Report.FromParent parent, String quantity, Optional<SeedMeasures.Estimate> estimate) {
+      Report.FromParent parent, String quantity, Optional<SeedMeasures.Mean> estimate) {
     return estimate.map(
         found ->
             line(

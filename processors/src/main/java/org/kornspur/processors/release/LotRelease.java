@@ -35,28 +35,20 @@ public record LotRelease(
     List<SuspensionReason> reasons) {
 
   /** The release of what nobody signed for. */
-  static final LotRelease NOTHING =
-      new LotRelease(
-          Step.NONE,
-          Optional.empty(),
-          List.of(),
-          1,
-          Optional.empty(),
-          List.of(),
-          List.of(),
-          Optional.empty(),
-          0,
-          0,
-          List.of());
+  static final LotRelease NOTHING = unsigned(Step.NONE, Optional.empty());
 
   /** The release of a lot of which it could not be told; the lot is held back. */
   static LotRelease untold(Coded why) {
+    return unsigned(Step.SUSPENDED, Optional.of(why));
+  }
+
+  private static LotRelease unsigned(Step step, Optional<Coded> why) {
     return new LotRelease(
-        Step.SUSPENDED,
+        step,
         Optional.empty(),
         List.of(),
         1,
-        Optional.of(why),
+        why,
         List.of(),
         List.of(),
         Optional.empty(),

@@ -61,7 +61,7 @@ public final class Releases {
     return dossier
         .counting()
         .filter(fact -> FactType.of(fact).isAct())
-        .map(fact -> FactType.headerOf(fact).getFactId())
+        .map(FactType::idOf)
         .toList();
   }
 

@@ -10,6 +10,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.kornspur.contract.Correction;
 import org.kornspur.contract.Signature;
 import org.kornspur.ingest.contract.FactType;
@@ -106,9 +107,7 @@ final class SuspensionRule {
   }
 
   private static Set<String> union(List<Set<String>> steps) {
-    Set<String> all = new HashSet<>();
-    steps.forEach(all::addAll);
-    return all;
+    return steps.stream().flatMap(Set::stream).collect(Collectors.toSet());
   }
 
   private Dossier without(Set<String> factIds) {

@@ -1,7 +1,6 @@
 package org.kornspur.processors.release;
 
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -18,6 +17,7 @@ import org.kornspur.contract.SealedLimit;
 import org.kornspur.contract.SealedMaterial;
 import org.kornspur.contract.SealedVerdict;
 import org.kornspur.contract.Signature;
+import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.statement.Coded;
 import org.kornspur.ingest.statement.Statement;
@@ -25,7 +25,6 @@ import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.ingest.statement.Value.Fact;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Entry;
-import org.kornspur.processors.dossier.InheritedFinding;
 import org.kornspur.processors.finding.Bound;
 import org.kornspur.processors.finding.ReleaseFinding;
 import org.kornspur.processors.release.SuspensionReason.RulesChanged;
@@ -145,7 +144,7 @@ final class TakenBack {
 
   private List<String> downgrades() {
     return dossier.facts(Downgrade.class).stream()
-        .map(downgrade -> downgrade.getHeader().getFactId())
+        .map(FactType::idOf)
         .filter(id -> !sealedFacts.contains(id))
         .toList();
   }
@@ -185,54 +184,47 @@ final class TakenBack {
     Map<List<String>, SealedState> before = new HashMap<>();
     for (SealedVerdict verdict : sealed.getSealedVerdicts()) {
       before.put(
-          key(
+          List.of(
               verdict.getGate(),
-              verdict.getAspect() == null ? "" : verdict.getAspect(),
-              verdict.getInheritedFrom() == null ? "" : verdict.getInheritedFrom()),
+              Objects.requireNonNullElse(verdict.getAspect(), ""),
+              Objects.requireNonNullElse(verdict.getInheritedFrom(), "")),
           SealedState.named(verdict.getState()));
     }
-    List<LotRelease.Change> changes = new ArrayList<>();
-    for (Verdict verdict : then.verdicts()) {
-      SealedState state = SealedState.of(verdict);
-      SealedState was =
-          before.getOrDefault(key(verdict.gate().name(), verdict.aspect(), ""), SealedState.NONE);
-      if (!(verdict instanceof Verdict.Met) && state != was) {
-        changes.add(
-            new LotRelease.Change(
-                verdict.gate().name(),
-                verdict.aspect(),
-                Optional.empty(),
-                was,
-                state,
-                verdict.factIds(),
-                verdict.about(),
-                verdict.findings()));
-      }
-    }
-    for (InheritedFinding trouble : then.inherited()) {
-      SealedState state = SealedState.of(trouble);
-      String origin = trouble.origin().toString();
-      SealedState was =
-          before.getOrDefault(
-              key(trouble.gate().name(), trouble.aspect(), origin), SealedState.NONE);
-      if (state != was) {
-        changes.add(
-            new LotRelease.Change(
-                trouble.gate().name(),
-                trouble.aspect(),
-                Optional.of(origin),
-                was,
-                state,
-                trouble.factIds(),
-                trouble.about(),
-                trouble.findings()));
-      }
-    }
-    return List.copyOf(changes);
+    Stream<LotRelease.Change> own =
+        then.verdicts().stream()
+            .filter(verdict -> !(verdict instanceof Verdict.Met))
+            .map(
+                verdict ->
+                    new LotRelease.Change(
+                        verdict.gate().name(),
+                        verdict.aspect(),
+                        Optional.empty(),
+                        was(before, verdict.gate(), verdict.aspect(), ""),
+                        SealedState.of(verdict),
+                        verdict.factIds(),
+                        verdict.about(),
+                        verdict.findings()));
+    Stream<LotRelease.Change> inherited =
+        then.inherited().stream()
+            .map(
+                trouble ->
+                    new LotRelease.Change(
+                        trouble.gate().name(),
+                        trouble.aspect(),
+                        Optional.of(trouble.origin().toString()),
+                        was(before, trouble.gate(), trouble.aspect(), trouble.origin().toString()),
+                        SealedState.of(trouble),
+                        trouble.factIds(),
+                        trouble.about(),
+                        trouble.findings()));
+    return Stream.concat(own, inherited)
+        .filter(change -> change.before() != change.after())
+        .toList();
   }
 
-  private static List<String> key(String gate, String aspect, String inheritedFrom) {
-    return List.of(gate, aspect, inheritedFrom);
+  private static SealedState was(
+      Map<List<String>, SealedState> before, Gate gate, String aspect, String inheritedFrom) {
+    return before.getOrDefault(List.of(gate.name(), aspect, inheritedFrom), SealedState.NONE);
   }
 
   private Coded why(

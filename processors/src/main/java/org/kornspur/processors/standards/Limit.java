@@ -78,6 +78,31 @@ public record Limit(
    */
   public record SecondSample(double firstAtMost, double secondAtMost, boolean verified) {}
 
+  /**
+   * A limit that no rulebook gives.
+   *
+   * @param by {@link #BREEDER} or {@link #STATED}
+   * @param edition of no meaning here; earlier seals are over it
+   */
+  public static Limit givenBy(
+      String by, String edition, LocalDate on, Quantity quantity, Sense sense, double value) {
+    return new Limit(
+        quantity,
+        sense,
+        value,
+        quantity.unit(),
+        Stated.plain(value),
+        by,
+        edition,
+        "",
+        "",
+        on,
+        Optional.empty(),
+        true,
+        "",
+        Optional.empty());
+  }
+
   /** The same limit, where it is not certain that the text applies it here. */
   Limit unverified() {
     return new Limit(

@@ -41,23 +41,22 @@ public interface Rulebook {
    */
   Optional<Limit> forLot(Quantity quantity, Category category, Rye seed, LocalDate on);
 
-  /** The limit for a lot of hybrid rye or of one of its components, without admixture. */
-  default Optional<Limit> forLot(Quantity quantity, Category category, LocalDate on) {
-    return forLot(quantity, category, Rye.HYBRID, on);
-  }
-
   /** What the book says when asked for the limit of a crop, where it is silent too. */
-  default Answer answerForCrop(Quantity quantity, Category category, CropRole role, LocalDate on) {
+  default RulebookAnswer answerForCrop(
+      Quantity quantity, Category category, CropRole role, LocalDate on) {
     return answer(forCrop(quantity, category, role, on));
   }
 
   /** What the book says when asked for the limit of a lot, where it is silent too. */
-  default Answer answerForLot(Quantity quantity, Category category, Rye seed, LocalDate on) {
+  default RulebookAnswer answerForLot(
+      Quantity quantity, Category category, Rye seed, LocalDate on) {
     return answer(forLot(quantity, category, seed, on));
   }
 
-  private static Answer answer(Optional<Limit> limit) {
-    return limit.<Answer>map(Answer.Limited::new).orElseGet(Answer.Silent::new);
+  private static RulebookAnswer answer(Optional<Limit> limit) {
+    return limit
+        .<RulebookAnswer>map(RulebookAnswer.Limited::new)
+        .orElseGet(RulebookAnswer.Silent::new);
   }
 
   /** What holds for a category because it holds for another; empty where it has its own lines. */

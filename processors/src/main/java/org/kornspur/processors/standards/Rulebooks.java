@@ -85,7 +85,6 @@ public final class Rulebooks {
     return digest;
   }
 
-  /** The rulebook with this id. */
   public Optional<Rulebook> find(String id) {
     return Optional.ofNullable(books.get(id));
   }

@@ -2,6 +2,7 @@ package org.kornspur.processors.standards;
 
 import java.time.LocalDate;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Stream;
 import org.kornspur.contract.Category;
@@ -23,21 +24,19 @@ final class Tightening {
         continue;
       }
       for (Rulebook base : book.inheritedFrom().toList()) {
-        int index = at;
-        looserThan(base, line)
-            .ifPresent(
-                broken -> {
-                  throw new RulebookRefused(
-                      "%s: limits[%d] (%s, %s): field value: '%s' is looser than '%s' (%s). A book that tightens another may only be stricter: give this limit at least that strictness or leave it out"
-                          .formatted(
-                              file,
-                              index,
-                              line.limit().quantity(),
-                              line.categories(),
-                              described(line.limit()),
-                              described(broken),
-                              broken.citation()));
-                });
+        Optional<Limit> broken = looserThan(base, line);
+        if (broken.isPresent()) {
+          throw new RulebookRefused(
+              "%s: limits[%d] (%s, %s): field value: '%s' is looser than '%s' (%s). A book that tightens another may only be stricter: give this limit at least that strictness or leave it out"
+                  .formatted(
+                      file,
+                      at,
+                      line.limit().quantity(),
+                      line.categories(),
+                      described(line.limit()),
+                      described(broken.get()),
+                      broken.get().citation()));
+        }
       }
     }
   }
@@ -46,40 +45,47 @@ final class Tightening {
   private static void checkNothingAsked(String file, WrittenRulebook book) {
     for (int at = 0; at < book.nothingAsked().size(); at++) {
       NothingAskedLine line = book.nothingAsked().get(at);
-      for (Rulebook base : book.base().stream().toList()) {
-        int index = at;
-        limitsOf(base, line)
-            .findFirst()
-            .ifPresent(
-                limit -> {
-                  throw new RulebookRefused(
-                      "%s: nothingAsked[%d] (%s, %s): '%s' holds here (%s). A book that tightens another may only be stricter: take this line out"
-                          .formatted(
-                              file,
-                              index,
-                              limit.quantity(),
-                              line.categories(),
-                              described(limit),
-                              limit.citation()));
-                });
+      Optional<Limit> limit = book.base().flatMap(base -> limitsOf(base, line).findFirst());
+      if (limit.isPresent()) {
+        throw new RulebookRefused(
+            "%s: nothingAsked[%d] (%s, %s): '%s' holds here (%s). A book that tightens another may only be stricter: take this line out"
+                .formatted(
+                    file,
+                    at,
+                    limit.get().quantity(),
+                    line.categories(),
+                    described(limit.get()),
+                    limit.get().citation()));
       }
     }
   }
 
   private static Stream<Limit> limitsOf(Rulebook base, NothingAskedLine line) {
+    Iterable<LocalDate> days = days(base, line.nothing().inForceFrom(), line.nothing().inForceTo());
+    return line.quantities().stream()
+        .flatMap(
+            quantity -> limits(base, quantity, line.categories(), line.roles(), line.rye(), days))
+        .filter(limit -> !limit.text().equals(Limit.NO_SOURCE));
+  }
+
+  private static Stream<Limit> limits(
+      Rulebook base,
+      Quantity quantity,
+      Set<Category> categories,
+      Set<CropRole> roles,
+      Set<Rye> rye,
+      Iterable<LocalDate> days) {
     Stream.Builder<Limit> found = Stream.builder();
-    for (Quantity quantity : line.quantities()) {
-      for (Category category : line.categories()) {
-        for (LocalDate day : days(base, line.nothing().inForceFrom(), line.nothing().inForceTo())) {
-          if (quantity.ofCrop()) {
-            line.roles().forEach(r -> base.forCrop(quantity, category, r, day).ifPresent(found));
-          } else {
-            line.rye().forEach(rye -> base.forLot(quantity, category, rye, day).ifPresent(found));
-          }
+    for (Category category : categories) {
+      for (LocalDate day : days) {
+        if (quantity.ofCrop()) {
+          roles.forEach(role -> base.forCrop(quantity, category, role, day).ifPresent(found));
+        } else {
+          rye.forEach(seed -> base.forLot(quantity, category, seed, day).ifPresent(found));
         }
       }
     }
-    return found.build().filter(limit -> !limit.text().equals(Limit.NO_SOURCE));
+    return found.build();
   }
 
   private static String described(Limit limit) {
@@ -94,43 +100,12 @@ final class Tightening {
   }
 
   private static Optional<Limit> looserThan(Rulebook base, RulebookLine line) {
-    return Stream.concat(cropLimits(base, line), lotLimits(base, line))
+    Quantity quantity = line.limit().quantity();
+    Set<CropRole> roles = line.rye().contains(Rye.HYBRID) ? line.roles() : Set.of();
+    Iterable<LocalDate> days = days(base, line.limit().inForceFrom(), line.limit().inForceTo());
+    return limits(base, quantity, line.categories(), roles, line.rye(), days)
         .filter(limit -> looser(line.limit(), limit))
         .findFirst();
-  }
-
-  private static Stream<Limit> cropLimits(Rulebook base, RulebookLine line) {
-    if (!line.limit().quantity().ofCrop() || !line.rye().contains(Rye.HYBRID)) {
-      return Stream.empty();
-    }
-    Stream.Builder<Limit> found = Stream.builder();
-    for (Category category : line.categories()) {
-      for (CropRole role : line.roles()) {
-        for (LocalDate day : daysToCompare(base, line)) {
-          base.forCrop(line.limit().quantity(), category, role, day).ifPresent(found);
-        }
-      }
-    }
-    return found.build();
-  }
-
-  private static Stream<Limit> lotLimits(Rulebook base, RulebookLine line) {
-    if (line.limit().quantity().ofCrop()) {
-      return Stream.empty();
-    }
-    Stream.Builder<Limit> found = Stream.builder();
-    for (Category category : line.categories()) {
-      for (Rye seed : line.rye()) {
-        for (LocalDate day : daysToCompare(base, line)) {
-          base.forLot(line.limit().quantity(), category, seed, day).ifPresent(found);
-        }
-      }
-    }
-    return found.build();
-  }
-
-  private static Iterable<LocalDate> daysToCompare(Rulebook base, RulebookLine line) {
-    return days(base, line.limit().inForceFrom(), line.limit().inForceTo());
   }
 
   /** Days on which the comparison can change while a line holds. */

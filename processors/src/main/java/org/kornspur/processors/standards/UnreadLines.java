@@ -87,7 +87,7 @@ final class UnreadLines {
 
   /** What the book answers for one crop or lot on one day. */
   private interface Answers {
-    Answer to(Quantity quantity);
+    RulebookAnswer to(Quantity quantity);
 
     default Optional<Limit> limit(Quantity quantity) {
       return to(quantity).limit();

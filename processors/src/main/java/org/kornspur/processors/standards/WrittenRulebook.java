@@ -34,7 +34,7 @@ record WrittenRulebook(
 
   /** Finds what one category is asked in the lines of one book alone. */
   private interface Lines {
-    Answer of(WrittenRulebook book, Category category);
+    RulebookAnswer of(WrittenRulebook book, Category category);
   }
 
   @Override
@@ -61,7 +61,8 @@ record WrittenRulebook(
   }
 
   @Override
-  public Answer answerForCrop(Quantity quantity, Category category, CropRole role, LocalDate on) {
+  public RulebookAnswer answerForCrop(
+      Quantity quantity, Category category, CropRole role, LocalDate on) {
     return answer(
         category,
         on,
@@ -72,7 +73,7 @@ record WrittenRulebook(
   }
 
   @Override
-  public Answer answerForLot(Quantity quantity, Category category, Rye seed, LocalDate on) {
+  public RulebookAnswer answerForLot(Quantity quantity, Category category, Rye seed, LocalDate on) {
     return answer(
         category,
         on,
@@ -82,22 +83,22 @@ record WrittenRulebook(
                 line -> line.holdsForLot(quantity, of, seed, on)));
   }
 
-  private Answer answer(Category category, LocalDate on, Lines lines) {
-    Answer inText = inText(category, on, lines);
+  private RulebookAnswer answer(Category category, LocalDate on, Lines lines) {
+    RulebookAnswer inText = inText(category, on, lines);
     return inText.isSilent()
         ? practice.map(book -> lines.of(book, category)).orElse(inText)
         : inText;
   }
 
   /** What the texts say: this one, then the one that it tightens; common practice is none. */
-  private Answer inText(Category category, LocalDate on, Lines lines) {
-    Answer own = lines.of(this, category);
+  private RulebookAnswer inText(Category category, LocalDate on, Lines lines) {
+    RulebookAnswer own = lines.of(this, category);
     if (!own.isSilent()) {
       return own;
     }
     Optional<CategorySubstitution> as = ownJudgedAs(category, on);
     if (as.isPresent()) {
-      Answer asOther = through(as.get(), inText(as.get().as(), on, lines));
+      RulebookAnswer asOther = through(as.get(), inText(as.get().as(), on, lines));
       if (!asOther.isSilent()) {
         return asOther;
       }
@@ -106,14 +107,14 @@ record WrittenRulebook(
   }
 
   /** What was not read is not verified, though the limit itself was. */
-  private static Answer through(CategorySubstitution as, Answer answer) {
+  private static RulebookAnswer through(CategorySubstitution as, RulebookAnswer answer) {
     if (as.source().verified()) {
       return answer;
     }
     return answer
         .limit()
-        .map(limit -> (Answer) new Answer.Limited(limit.unverified()))
-        .or(() -> answer.nothing().map(nothing -> new Answer.Nothing(nothing.unverified())))
+        .map(limit -> (RulebookAnswer) new RulebookAnswer.Limited(limit.unverified()))
+        .or(() -> answer.nothing().map(nothing -> new RulebookAnswer.Nothing(nothing.unverified())))
         .orElse(answer);
   }
 
@@ -126,18 +127,19 @@ record WrittenRulebook(
     return judgedAs.stream().filter(as -> as.holds(category, on)).findFirst();
   }
 
-  private Answer own(Predicate<RulebookLine> limiting, Predicate<NothingAskedLine> askingNothing) {
+  private RulebookAnswer own(
+      Predicate<RulebookLine> limiting, Predicate<NothingAskedLine> askingNothing) {
     return lines.stream()
         .filter(limiting)
-        .map(line -> (Answer) new Answer.Limited(line.limit()))
+        .map(line -> (RulebookAnswer) new RulebookAnswer.Limited(line.limit()))
         .findFirst()
         .or(
             () ->
                 nothingAsked.stream()
                     .filter(askingNothing)
-                    .map(line -> (Answer) new Answer.Nothing(line.nothing()))
+                    .map(line -> (RulebookAnswer) new RulebookAnswer.Nothing(line.nothing()))
                     .findFirst())
-        .orElseGet(Answer.Silent::new);
+        .orElseGet(RulebookAnswer.Silent::new);
   }
 
   /** The books that this one falls back on, nearest first. */

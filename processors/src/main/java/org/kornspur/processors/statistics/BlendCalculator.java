@@ -21,7 +21,7 @@ import org.apache.commons.math3.optim.nonlinear.scalar.GoalType;
  * <p>A linear programme: the mass wanted and the share are met exactly, no lot gives more than its
  * stock, and lots that stand earlier in the list are used up first, so the caller's order (oldest
  * first, say) decides between mixtures that would all do. Where there is no such mixture, the
- * answer says how much could be mixed and which component runs out.
+ * answer says how much could be mixed.
  */
 public final class BlendCalculator {
 
@@ -66,22 +66,21 @@ public final class BlendCalculator {
   public record Portion(String lotId, double massKg) {}
 
   /** What the calculator answers. */
-  public sealed interface Answer {
+  public sealed interface Result {
 
     /**
      * A mixture that meets the target.
      *
      * @param portions lots to mix, in the order given, without those that are not used
      */
-    record Mixture(List<Portion> portions) implements Answer {}
+    record Mixture(List<Portion> portions) implements Result {}
 
     /**
      * There is none.
      *
      * @param mostKg the most that could be mixed at this share; 0 where none
-     * @param reason why, and what to do, for a person
      */
-    record Refused(double mostKg, String reason) implements Answer {}
+    record Infeasible(double mostKg) implements Result {}
   }
 
   /**
@@ -91,21 +90,17 @@ public final class BlendCalculator {
    * @param massKg mass wanted, kilograms
    * @param viableShare target share of viable pollinator kernels, between 0 and 1
    */
-  public static Answer mix(List<Stock> stocks, double massKg, double viableShare) {
+  public static Result mix(List<Stock> stocks, double massKg, double viableShare) {
     Checks.positive("mass wanted in kilograms", massKg);
     Checks.probability("target share", viableShare);
     for (boolean pollinator : new boolean[] {false, true}) {
       if (stocks.stream().noneMatch(stock -> stock.pollinator == pollinator)) {
-        return new Answer.Refused(
-            0,
-            "No fit lot of the %s is in stock; %.1f kg of mixture at %.2f %% need one. Release or"
-                    .formatted(name(pollinator), massKg, viableShare * 100)
-                + " buy a lot of it.");
+        return new Result.Infeasible(0);
       }
     }
     return least(stocks, massKg, viableShare)
-        .<Answer>map(masses -> new Answer.Mixture(portions(stocks, masses)))
-        .orElseGet(() -> refusal(stocks, massKg, viableShare));
+        .<Result>map(masses -> new Result.Mixture(portions(stocks, masses)))
+        .orElseGet(() -> new Result.Infeasible(most(stocks, viableShare)));
   }
 
   /** Masses that meet mass and share with the least weight on lots that stand late in the list. */
@@ -121,35 +116,10 @@ public final class BlendCalculator {
     }
   }
 
-  private static Answer.Refused refusal(List<Stock> stocks, double massKg, double viableShare) {
+  private static double most(List<Stock> stocks, double viableShare) {
     double[] most =
         solve(ones(stocks.size()), GoalType.MAXIMIZE, limits(stocks, viableShare)).getPoint();
-    double mostKg = Arrays.stream(most).sum();
-    boolean pollinatorRunsOut = usedUp(stocks, most, true);
-    double atHandKg =
-        stocks.stream()
-            .filter(stock -> stock.pollinator == pollinatorRunsOut)
-            .mapToDouble(Stock::stockKg)
-            .sum();
-    return new Answer.Refused(
-        mostKg,
-        "%.1f kg at a share of %.2f %% viable pollinator kernels cannot be mixed: the %s runs out. Its"
-                .formatted(massKg, viableShare * 100, name(pollinatorRunsOut))
-            + " %.1f kg in stock are enough for %.1f kg of mixture. Mix at most that, or bring in more"
-                .formatted(atHandKg, mostKg)
-            + " of the "
-            + name(pollinatorRunsOut)
-            + ".");
-  }
-
-  private static boolean usedUp(List<Stock> stocks, double[] masses, boolean pollinator) {
-    for (int i = 0; i < masses.length; i++) {
-      Stock stock = stocks.get(i);
-      if (stock.pollinator == pollinator && masses[i] < stock.stockKg * (1 - 1e-9)) {
-        return false;
-      }
-    }
-    return true;
+    return Arrays.stream(most).sum();
   }
 
   /** Stock of each lot, and the share: viable pollinator kernels less their part of all, are 0. */
@@ -194,9 +164,5 @@ public final class BlendCalculator {
     double[] ones = new double[length];
     Arrays.fill(ones, 1);
     return ones;
-  }
-
-  private static String name(boolean pollinator) {
-    return pollinator ? "pollinator" : "female";
   }
 }

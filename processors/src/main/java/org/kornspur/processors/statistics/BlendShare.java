@@ -90,19 +90,6 @@ public record BlendShare(double share, double standardError, ShareBasis basis) {
     return new BlendShare(share, Math.sqrt(variance), basis);
   }
 
-  /**
-   * Germination with its binomial error. One success and one failure are added for the error only,
-   * so that a test in which every seed germinates is not taken for exact.
-   *
-   * @throws IllegalArgumentException where no seed germinated or the counts do not fit
-   */
-  public static Estimate germination(int normalSeedlings, int seeds) {
-    Checks.count(normalSeedlings, seeds);
-    double share = (double) normalSeedlings / seeds;
-    double forError = (normalSeedlings + 1.0) / (seeds + 2.0);
-    return new Estimate(share, Math.sqrt(forError * (1 - forError) / seeds));
-  }
-
   /** Interval of the share on the logit scale; a share without error, or of 0 or 1, is exact. */
   public Interval interval(double confidence) {
     Checks.probability("confidence", confidence);
@@ -113,36 +100,6 @@ public record BlendShare(double share, double standardError, ShareBasis basis) {
     double reach = quantile * standardError / (share * (1 - share));
     double logit = Math.log(share / (1 - share));
     return new Interval(fromLogit(logit - reach), fromLogit(logit + reach), confidence);
-  }
-
-  /**
-   * Interval of the share of pollinator kernels from a sample in which kernels were told apart:
-   * exact binomial.
-   *
-   * @param pollinatorKernels kernels found to be pollinator
-   * @param kernels kernels told apart
-   */
-  public static Interval fromComposition(int pollinatorKernels, int kernels, double confidence) {
-    return ExactBinomial.interval(pollinatorKernels, kernels, confidence);
-  }
-
-  /**
-   * The same share on another basis, for one female and one pollinator.
-   *
-   * @param share pollinator share on the basis {@code from}
-   * @param female female lot; its mass does not count
-   * @param pollinator pollinator lot; its mass does not count
-   */
-  public static double converted(
-      double share, ShareBasis from, ShareBasis to, Part female, Part pollinator) {
-    Checks.share("pollinator share", share);
-    double pollinatorAmount = share * perUnit(pollinator, to) / perUnit(pollinator, from);
-    double femaleAmount = (1 - share) * perUnit(female, to) / perUnit(female, from);
-    return pollinatorAmount / (pollinatorAmount + femaleAmount);
-  }
-
-  private static double perUnit(Part part, ShareBasis basis) {
-    return part.amount(basis) / part.massKg.value();
   }
 
   private static double fromLogit(double logit) {

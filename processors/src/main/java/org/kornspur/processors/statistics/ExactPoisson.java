@@ -48,38 +48,6 @@ public final class ExactPoisson {
     return mean == 0 ? 1 : PoissonDistribution.of(mean).cumulativeProbability(count);
   }
 
-  /** Probability of at least {@code count} where {@code mean} are expected. */
-  public static double atLeast(int count, double mean) {
-    if (count <= 0) {
-      return 1;
-    }
-    return mean == 0 ? 0 : PoissonDistribution.of(mean).survivalProbability(count - 1);
-  }
-
-  /**
-   * Smallest k with P(X at most k) at least {@code acceptance}, where {@code mean} are expected.
-   */
-  public static int acceptanceNumber(double mean, double acceptance) {
-    Checks.positive("expected number", mean);
-    Checks.probability("probability of acceptance", acceptance);
-    int most = 0;
-    while (atMost(most, mean) < acceptance) {
-      most++;
-    }
-    return most;
-  }
-
-  /** Smallest r with P(X at least r) at most {@code risk}, where {@code mean} are expected. */
-  public static int rejectNumber(double mean, double risk) {
-    Checks.positive("expected number", mean);
-    Checks.probability("risk", risk);
-    int least = 0;
-    while (atLeast(least, mean) > risk) {
-      least++;
-    }
-    return least;
-  }
-
   private static void check(int count, double exposure, double tail) {
     if (count < 0) {
       throw new IllegalArgumentException("A count is 0 or more; it is " + count);

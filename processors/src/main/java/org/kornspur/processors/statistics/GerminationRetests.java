@@ -59,18 +59,7 @@ public final class GerminationRetests {
      *
      * @param of the tests, one or more
      */
-    record Counted(List<Test> of, List<Test> setAside) implements Outcome {
-
-      /** Mean of all seeds, percent, not rounded. */
-      public double percent() {
-        return pooled(of);
-      }
-
-      /** The same in whole percent, 0.5 up. */
-      public int wholePercent() {
-        return Rounding.wholePercent(percent());
-      }
-    }
+    record Counted(List<Test> of, List<Test> setAside) implements Outcome {}
 
     /** No table compares them, so the lowest counts alone. */
     record Lowest(Test test, List<Test> setAside) implements Outcome {}

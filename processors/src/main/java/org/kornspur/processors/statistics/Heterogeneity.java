@@ -1,7 +1,6 @@
 package org.kornspur.processors.statistics;
 
 import java.util.Arrays;
-import java.util.Optional;
 import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
 
 /**
@@ -43,17 +42,15 @@ public record Heterogeneity(
     /** Number in the weight of 10,000 seeds; f read in the second worked example. */
     OTHER_SEEDS(10_000, 1.4);
 
+    /** Seeds in each container sample. */
     private final int seedsEach;
+
+    /** Factor f by which a well-mixed lot may still vary beyond chance. */
     private final double factor;
 
     Attribute(int seedsEach, double factor) {
       this.seedsEach = seedsEach;
       this.factor = factor;
-    }
-
-    /** Seeds in each container sample. */
-    public int seedsEach() {
-      return seedsEach;
     }
 
     /**
@@ -68,15 +65,9 @@ public record Heterogeneity(
         case OTHER_SEEDS -> mean >= 2;
       };
     }
-
-    /** Factor f by which a well-mixed lot may still vary beyond chance. */
-    public double factor() {
-      return factor;
-    }
   }
 
   private static final double LEVEL = 0.99;
-  private static final BandedTable SAMPLES = BandedTable.read("heterogeneity-samples");
 
   /** Tests a lot of rye by one attribute of each container sample. */
   public static Heterogeneity of(Attribute attribute, double... results) {
@@ -119,14 +110,6 @@ public record Heterogeneity(
     int freedom = samples - 1;
     double q = ChiSquaredDistribution.of(freedom).inverseCumulativeProbability(LEVEL);
     return Math.round(factor * (q / freedom - 1) * 100) / 100.0;
-  }
-
-  /**
-   * Number of containers to sample one by one for this test, from memory, not verified; empty for
-   * lots of fewer than five containers.
-   */
-  public static Optional<BandedTable.Band> samplesToTake(int containers) {
-    return SAMPLES.at(containers);
   }
 
   /** Whether the lot is heterogeneous: to be mixed again, or divided. */

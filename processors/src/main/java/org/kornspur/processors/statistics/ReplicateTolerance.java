@@ -20,31 +20,6 @@ public final class ReplicateTolerance {
 
   private ReplicateTolerance() {}
 
-  /** What the table says of a test. */
-  public sealed interface Outcome {
-
-    /**
-     * The replicates agree.
-     *
-     * @param meanPercent mean germination in whole percent
-     * @param rangePercent highest less lowest replicate of 100
-     * @param toleratedPercent largest range that the table tolerates at this mean
-     */
-    record Within(int meanPercent, int rangePercent, int toleratedPercent, Source source)
-        implements Outcome {}
-
-    /** The replicates lie too far apart: the test is to be repeated. */
-    record Exceeded(int meanPercent, int rangePercent, int toleratedPercent, Source source)
-        implements Outcome {}
-
-    /**
-     * No published number holds.
-     *
-     * @param reason why, and what to do, for a person
-     */
-    record NotTabulated(NoTable reason) implements Outcome {}
-  }
-
   /** Table of the largest range between four replicates of 100 seeds, by mean germination. */
   public static BandedTable tableOfFour() {
     return OF_FOUR;
@@ -55,11 +30,11 @@ public final class ReplicateTolerance {
     return OF_TWO;
   }
 
-  /** Judges the range between the replicates of one test. */
-  public static Outcome judge(List<Replicate> replicates) {
+  /** Judges the range between the replicates of one test, percentage points. */
+  public static Agreement judge(List<Replicate> replicates) {
     Optional<List<Replicate>> hundreds = combinedToHundreds(replicates);
     if (hundreds.isEmpty()) {
-      return new Outcome.NotTabulated(
+      return new Agreement.NotTabulated(
           new NoTable.UnevenReplicates(replicates.stream().map(Replicate::seeds).toList()));
     }
     BandedTable table =
@@ -69,19 +44,19 @@ public final class ReplicateTolerance {
           default -> null;
         };
     if (table == null) {
-      return new Outcome.NotTabulated(new NoTable.NumberOfReplicates(hundreds.get().size()));
+      return new Agreement.NotTabulated(new NoTable.NumberOfReplicates(hundreds.get().size()));
     }
     int mean = GerminationMean.wholePercent(replicates);
     int range = range(hundreds.get());
     Optional<BandedTable.Band> band = table.at(mean).or(() -> beyondTheEnds(table, mean));
     if (band.isEmpty()) {
-      return new Outcome.NotTabulated(
+      return new Agreement.NotTabulated(
           new NoTable.NoRangeForMean(hundreds.get().size(), mean, range));
     }
-    int tolerated = (int) band.get().value();
+    double tolerated = band.get().value();
     return range <= tolerated
-        ? new Outcome.Within(mean, range, tolerated, band.get().source())
-        : new Outcome.Exceeded(mean, range, tolerated, band.get().source());
+        ? new Agreement.Agrees(range, tolerated, table.unit(), band.get().source())
+        : new Agreement.Disagrees(range, tolerated, table.unit(), band.get().source());
   }
 
   /**

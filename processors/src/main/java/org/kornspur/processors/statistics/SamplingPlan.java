@@ -15,12 +15,6 @@ public record SamplingPlan(int examined, int acceptanceNumber) {
     Checks.count(acceptanceNumber, examined);
   }
 
-  /** The plan that accepts material just at the standard with at least this probability. */
-  public static SamplingPlan forStandard(int examined, double standard, double acceptance) {
-    return new SamplingPlan(
-        examined, ExactBinomial.acceptanceNumber(examined, standard, acceptance));
-  }
-
   /** Probability of accepting material with this true share of bad units. */
   public double acceptanceProbability(double share) {
     return ExactBinomial.atMost(acceptanceNumber, examined, share);
@@ -34,10 +28,5 @@ public record SamplingPlan(int examined, int acceptanceNumber) {
   /** Consumer's risk: probability of accepting material as bad as {@code unacceptable}. */
   public double consumersRisk(double unacceptable) {
     return acceptanceProbability(unacceptable);
-  }
-
-  /** True share of bad units that passes with no more than this probability: limiting quality. */
-  public double limitingQuality(double consumersRisk) {
-    return ExactBinomial.upperLimit(acceptanceNumber, examined, consumersRisk);
   }
 }

@@ -25,9 +25,9 @@ public record SequentialPlan(
 
   /** What the plan says of a count. */
   public enum Decision {
+    GO_ON,
     ACCEPT,
-    REJECT,
-    GO_ON
+    REJECT
   }
 
   /**

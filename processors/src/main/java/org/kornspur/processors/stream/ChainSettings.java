@@ -15,11 +15,9 @@ public record ChainSettings(SigningKey key, int mostUnsigned, Duration longestUn
   public ChainSettings {
     if (mostUnsigned < 1 || longestUnsigned.isNegative() || longestUnsigned.isZero()) {
       throw new IllegalArgumentException(
-          "Checkpoints after "
-              + mostUnsigned
-              + " records or "
-              + longestUnsigned
-              + " cannot be kept; give at least one record and a time above zero");
+          ("Checkpoints after %s records or %s cannot be kept; give at least one record and a "
+                  + "time above zero")
+              .formatted(mostUnsigned, longestUnsigned));
     }
   }
 }

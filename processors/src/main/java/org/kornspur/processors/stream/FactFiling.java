@@ -90,7 +90,7 @@ final class FactFiling implements Processor<String, SubjectMessage, Subject, Dos
     }
     boolean sent =
         FactType.of(fact.getSchema()).isPresent()
-            && FactType.headerOf(fact).getFactId().equals(message.factId())
+            && FactType.idOf(fact).equals(message.factId())
             && SubjectsNamed.of(fact).contains(subject);
     if (!sent) {
       throw new IllegalArgumentException(

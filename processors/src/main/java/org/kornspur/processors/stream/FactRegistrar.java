@@ -136,7 +136,7 @@ final class FactRegistrar implements Processor<byte[], byte[], String, IntakeRec
               new Given.RecordType(fact.getSchema().getFullName()),
               new RecordProblem.NoFactType()));
     }
-    String factId = FactType.headerOf(fact).getFactId();
+    String factId = FactType.idOf(fact);
     String keyText = record.key() == null ? "" : new String(record.key(), StandardCharsets.UTF_8);
     if (!keyText.equals(factId)) {
       return List.of(Problem.of("key", keyText, new RecordProblem.OtherKey(factId)));

@@ -18,6 +18,7 @@ import com.fasterxml.jackson.databind.SerializationFeature;
 import com.fasterxml.jackson.databind.SerializerProvider;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.module.SimpleModule;
+import com.fasterxml.jackson.databind.ser.std.ToStringSerializer;
 import com.fasterxml.jackson.datatype.jdk8.Jdk8Module;
 import com.fasterxml.jackson.datatype.jsr310.JavaTimeModule;
 import java.io.IOException;
@@ -74,7 +75,6 @@ final class InternalJson {
 
   private InternalJson() {}
 
-  /** A serde for one type. */
   static <T> Serde<T> serde(Class<T> type) {
     return Serdes.serdeFrom(
         (topic, value) -> value == null ? null : write(value),
@@ -198,15 +198,7 @@ final class InternalJson {
 
   private static SimpleModule subjectsAsText() {
     SimpleModule module = new SimpleModule("subjects");
-    module.addSerializer(
-        Subject.class,
-        new JsonSerializer<>() {
-          @Override
-          public void serialize(Subject subject, JsonGenerator json, SerializerProvider provider)
-              throws IOException {
-            json.writeString(subject.toString());
-          }
-        });
+    module.addSerializer(Subject.class, ToStringSerializer.instance);
     module.addDeserializer(
         Subject.class,
         new JsonDeserializer<>() {

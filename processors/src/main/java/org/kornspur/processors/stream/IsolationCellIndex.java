@@ -37,14 +37,14 @@ final class IsolationCellIndex {
 
   private final int year;
   private final Map<Subject, Placed> placed = new HashMap<>();
-  private final Map<Subject, Map<Subject, Found>> nearCrop = new HashMap<>();
+  private final Map<Subject, Map<Subject, Nearby>> nearCrop = new HashMap<>();
 
   private IsolationCellIndex(int year) {
     this.year = year;
   }
 
   /** What one crop or source is to a crop: pollen near it, or rye on its ground before it. */
-  private record Found(List<Neighbour> near, List<EarlierRye> earlier) {}
+  private record Nearby(List<Neighbour> near, List<EarlierRye> earlier) {}
 
   /** A plot with all that is reported of where it lies; the first is what the plot itself says. */
   private record Placed(Plot plot, List<Reported> reports) {
@@ -150,7 +150,7 @@ final class IsolationCellIndex {
     if (!near.isEmpty() || !earlier.isEmpty()) {
       nearCrop
           .get(crop.plot().subject())
-          .put(source.plot().subject(), new Found(List.copyOf(near), List.copyOf(earlier)));
+          .put(source.plot().subject(), new Nearby(List.copyOf(near), List.copyOf(earlier)));
       touched.add(crop.plot().subject());
     }
   }

@@ -12,20 +12,6 @@ public final class KornspurTopology {
   private KornspurTopology() {}
 
   /**
-   * Builds it.
-   *
-   * @param wire reads and writes facts and standings
-   * @param judge judges a dossier
-   * @param keys keys whose signature under an act of a person counts
-   * @param stores how state is kept
-   * @param chain how the log of facts is sealed
-   */
-  public static Topology build(
-      WireFormat wire, Judge judge, TrustedKeys keys, StateStores stores, ChainSettings chain) {
-    return build(wire, () -> judge, keys, stores, chain);
-  }
-
-  /**
    * Builds it for rules that may change while it runs.
    *
    * @param wire reads and writes facts and standings

@@ -40,7 +40,6 @@ public final class RejudgingProgress {
     return new OfTask(task);
   }
 
-  /** The part of one task. */
   final class OfTask {
     private final TaskId task;
 

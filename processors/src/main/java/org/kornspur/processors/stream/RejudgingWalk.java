@@ -36,7 +36,7 @@ final class RejudgingWalk {
   static final int MOST_JUDGED_IN_A_STEP = 200;
   private static final int MOST_LOOKED_AT_IN_A_STEP = 5_000;
 
-  private final DossierUpdater desk;
+  private final DossierUpdater updater;
   private final HeldSubjects subjects;
   private final RejudgingProgress.OfTask progress;
   private final SkippedRecords skipped;
@@ -47,10 +47,10 @@ final class RejudgingWalk {
   private Optional<RulesFingerprint> doneFor = Optional.empty();
   private Optional<Walk> walk = Optional.empty();
 
-  RejudgingWalk(ProcessorContext<?, ?> context, DossierUpdater desk) {
+  RejudgingWalk(ProcessorContext<?, ?> context, DossierUpdater updater) {
     this.context = context;
-    this.desk = desk;
-    subjects = desk.subjects();
+    this.updater = updater;
+    subjects = updater.subjects();
     progress = RejudgingProgress.of(context.appConfigs()).ofTask(context.taskId());
     skipped = PoisonRecords.counter(context.appConfigs());
     interval = INTERVAL;
@@ -114,8 +114,8 @@ final class RejudgingWalk {
         skipped.add(context, "the store of dossiers", noSubject);
         return;
       }
-      if (!desk.judgedUnder().is(subject, rules)) {
-        desk.refresh(subject);
+      if (!updater.judgedUnder().is(subject, rules)) {
+        updater.refresh(subject);
         judged++;
         progress.judged();
       }
@@ -123,7 +123,7 @@ final class RejudgingWalk {
   }
 
   private void step() {
-    RulesFingerprint rules = desk.rules();
+    RulesFingerprint rules = updater.rules();
     if (doneFor.filter(rules::equals).isPresent()) {
       goOnEvery(IDLE_INTERVAL);
       return;
@@ -138,7 +138,7 @@ final class RejudgingWalk {
   private void begin(RulesFingerprint rules) {
     progress.clear();
     walk = Optional.empty();
-    if (desk.judgedUnder().areAll(rules)) {
+    if (updater.judgedUnder().areAll(rules)) {
       doneFor = Optional.of(rules);
     } else {
       doneFor = Optional.empty();
@@ -147,7 +147,7 @@ final class RejudgingWalk {
   }
 
   private void end(Walk ended) {
-    desk.judgedUnder().noteAll(ended.rules);
+    updater.judgedUnder().noteAll(ended.rules);
     doneFor = Optional.of(ended.rules);
     walk = Optional.empty();
     progress.clear();

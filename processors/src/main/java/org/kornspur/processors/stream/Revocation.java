@@ -14,10 +14,8 @@ record Revocation(String supersededFactId, String byFactId, String reason) imple
     Keys.part(byFactId);
     if (reason.length() > LONGEST_REASON) {
       throw new IllegalArgumentException(
-          "A reason of "
-              + reason.length()
-              + " characters; no fact has more than "
-              + LONGEST_REASON);
+          "A reason of %s characters; no fact has more than %s"
+              .formatted(reason.length(), LONGEST_REASON));
     }
   }
 }

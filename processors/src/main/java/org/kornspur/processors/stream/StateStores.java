@@ -1,11 +1,13 @@
 package org.kornspur.processors.stream;
 
+import java.util.Map;
 import java.util.function.Function;
 import org.apache.kafka.common.serialization.Serde;
 import org.apache.kafka.common.serialization.Serdes;
 import org.apache.kafka.streams.state.KeyValueBytesStoreSupplier;
 import org.apache.kafka.streams.state.KeyValueStore;
 import org.apache.kafka.streams.state.StoreBuilder;
+import org.apache.kafka.streams.state.Stores;
 
 /** Every state store, by name, and how each is built. */
 public final class StateStores {
@@ -50,7 +52,7 @@ public final class StateStores {
 
   /** Stores on disk, in the state directory. */
   public static StateStores onDisk() {
-    return new StateStores(org.apache.kafka.streams.state.Stores::persistentKeyValueStore);
+    return new StateStores(Stores::persistentKeyValueStore);
   }
 
   /**
@@ -64,20 +66,17 @@ public final class StateStores {
    */
   public StateStores withPedigreeInMemory() {
     return new StateStores(
-        name ->
-            name.equals(PEDIGREE)
-                ? org.apache.kafka.streams.state.Stores.inMemoryKeyValueStore(name)
-                : suppliers.apply(name));
+        name -> name.equals(PEDIGREE) ? Stores.inMemoryKeyValueStore(name) : suppliers.apply(name));
   }
 
   /** Stores in memory, for tests that build many topologies. */
   public static StateStores inMemory() {
-    return new StateStores(org.apache.kafka.streams.state.Stores::inMemoryKeyValueStore);
+    return new StateStores(Stores::inMemoryKeyValueStore);
   }
 
   /** A logged store with text keys and no cache: every revision is evidence. */
   <V> StoreBuilder<KeyValueStore<String, V>> logged(String name, Serde<V> values) {
-    return store(name, values).withLoggingEnabled(java.util.Map.of()).withCachingDisabled();
+    return store(name, values).withLoggingEnabled(Map.of()).withCachingDisabled();
   }
 
   /**
@@ -85,7 +84,7 @@ public final class StateStores {
    * which only the latest is wanted.
    */
   <V> StoreBuilder<KeyValueStore<String, V>> loggedOnceACommit(String name, Serde<V> values) {
-    return store(name, values).withLoggingEnabled(java.util.Map.of()).withCachingEnabled();
+    return store(name, values).withLoggingEnabled(Map.of()).withCachingEnabled();
   }
 
   /** A store fed from a compacted topic that is its own log. */
@@ -94,7 +93,6 @@ public final class StateStores {
   }
 
   private <V> StoreBuilder<KeyValueStore<String, V>> store(String name, Serde<V> values) {
-    return org.apache.kafka.streams.state.Stores.keyValueStoreBuilder(
-        suppliers.apply(name), Serdes.String(), values);
+    return Stores.keyValueStoreBuilder(suppliers.apply(name), Serdes.String(), values);
   }
 }

@@ -12,6 +12,11 @@ import java.util.Optional;
  */
 public record Measured(double value, String unit, double margin, Optional<Interval> interval) {
 
+  /** A value without an interval. */
+  public static Measured exact(double value, String unit, double margin) {
+    return new Measured(value, unit, margin, Optional.empty());
+  }
+
   /** A two-sided confidence interval; {@code confidence} lies between 0 and 1. */
   public record Interval(double lower, double upper, double confidence) {}
 }

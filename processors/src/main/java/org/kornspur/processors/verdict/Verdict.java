@@ -34,11 +34,18 @@ public sealed interface Verdict {
   /** What to do, and what to beware of. */
   List<Coded> advice();
 
+  /** The same verdict with these findings and this advice in place of its own. */
+  Verdict saying(List<Coded> findings, List<Coded> advice);
+
   /** The same verdict with something more to do or to beware of. */
-  Verdict with(Coded further);
+  default Verdict with(Coded further) {
+    return saying(findings(), Stream.concat(advice().stream(), Stream.of(further)).toList());
+  }
 
   /** The same verdict with these findings in place of its own. */
-  Verdict withFindings(List<Coded> findings);
+  default Verdict withFindings(List<Coded> findings) {
+    return saying(findings, advice());
+  }
 
   /** The value lies within the limit. */
   record Met(
@@ -56,14 +63,13 @@ public sealed interface Verdict {
     }
 
     @Override
-    public Verdict with(Coded further) {
-      return new Met(
-          gate, aspect, about, measured, limit, factIds, findings, added(advice, further));
+    public Verdict saying(List<Coded> instead, List<Coded> toDo) {
+      return new Met(gate, aspect, about, measured, limit, factIds, instead, toDo);
     }
 
-    @Override
-    public Met withFindings(List<Coded> instead) {
-      return new Met(gate, aspect, about, measured, limit, factIds, instead, advice);
+    /** What is owed after all, though the value lies within the limit. */
+    public Owed owing(List<Coded> evidence, Optional<Limit> by, List<Coded> said) {
+      return new Owed(gate, aspect, about, evidence, by, factIds, said, List.of());
     }
   }
 
@@ -83,14 +89,8 @@ public sealed interface Verdict {
     }
 
     @Override
-    public Verdict with(Coded further) {
-      return new NotMet(
-          gate, aspect, about, measured, limit, factIds, findings, added(advice, further));
-    }
-
-    @Override
-    public NotMet withFindings(List<Coded> instead) {
-      return new NotMet(gate, aspect, about, measured, limit, factIds, instead, advice);
+    public Verdict saying(List<Coded> instead, List<Coded> toDo) {
+      return new NotMet(gate, aspect, about, measured, limit, factIds, instead, toDo);
     }
   }
 
@@ -114,18 +114,8 @@ public sealed interface Verdict {
     }
 
     @Override
-    public Verdict with(Coded further) {
-      return new Owed(
-          gate, aspect, about, evidence, limit, factIds, findings, added(advice, further));
+    public Verdict saying(List<Coded> instead, List<Coded> toDo) {
+      return new Owed(gate, aspect, about, evidence, limit, factIds, instead, toDo);
     }
-
-    @Override
-    public Owed withFindings(List<Coded> instead) {
-      return new Owed(gate, aspect, about, evidence, limit, factIds, instead, advice);
-    }
-  }
-
-  private static List<Coded> added(List<Coded> advice, Coded further) {
-    return Stream.concat(advice.stream(), Stream.of(further)).toList();
   }
 }

@@ -7,9 +7,9 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import org.kornspur.processors.advice.InspectionAdvice.Decision;
 import org.kornspur.processors.advice.InspectionAdvice.Terms;
 import org.kornspur.processors.statistics.SequentialPlan;
+import org.kornspur.processors.statistics.SequentialPlan.Decision;
 
 /** The table against the plan and the binomial themselves, count by count. */
 class CountTableTest {

@@ -12,7 +12,6 @@ import org.junit.jupiter.api.Test;
 import org.kornspur.contract.CropRole;
 import org.kornspur.processors.PublishedChecks;
 import org.kornspur.processors.advice.InspectionAdvice.Count;
-import org.kornspur.processors.advice.InspectionAdvice.Decision;
 import org.kornspur.processors.advice.InspectionAdvice.Terms;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.fixture.Dossiers;
@@ -22,6 +21,7 @@ import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.standards.Rulebooks;
 import org.kornspur.processors.statistics.SamplingPlan;
+import org.kornspur.processors.statistics.SequentialPlan.Decision;
 
 /** Crops and counts are invented; limits are those of the bundled rulebook EU. */
 class InspectionAdviceTest {

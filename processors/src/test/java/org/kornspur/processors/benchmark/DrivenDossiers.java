@@ -65,6 +65,7 @@ final class DrivenDossiers implements AutoCloseable {
           dossiers.put(dossier.subject(), dossier);
           return List.of();
         });
+    Judge judge = Judge.by(Rulebooks.bundled(), gates);
     Properties config = new Properties();
     config.put(StreamsConfig.APPLICATION_ID_CONFIG, "benchmark");
     config.put(StreamsConfig.BOOTSTRAP_SERVERS_CONFIG, "none:1");
@@ -72,9 +73,7 @@ final class DrivenDossiers implements AutoCloseable {
     config.put(StreamsConfig.ROCKSDB_CONFIG_SETTER_CLASS_CONFIG, BoundedRocksDb.class);
     driver =
         new TopologyTestDriver(
-            KornspurTopology.build(
-                wire, Judge.by(Rulebooks.bundled(), gates), TrustedKeys.of(), stores, SEAL),
-            config);
+            KornspurTopology.build(wire, () -> judge, TrustedKeys.of(), stores, SEAL), config);
     facts =
         driver.createInputTopic(
             Topics.FACTS.topicName(),

@@ -33,6 +33,7 @@ final class PedigreeStore implements AutoCloseable {
   private final KeyValueStore<String, byte[]> edges;
 
   PedigreeStore(StateStores stores) {
+    Judge judge = new Judge(id -> Optional.empty(), List.of());
     Properties config = new Properties();
     config.put(StreamsConfig.APPLICATION_ID_CONFIG, "pedigree-benchmark");
     config.put(StreamsConfig.BOOTSTRAP_SERVERS_CONFIG, "none:1");
@@ -41,11 +42,7 @@ final class PedigreeStore implements AutoCloseable {
     driver =
         new TopologyTestDriver(
             KornspurTopology.build(
-                wire,
-                new Judge(id -> Optional.empty(), List.of()),
-                TrustedKeys.of(),
-                stores,
-                DrivenDossiers.SEAL),
+                wire, () -> judge, TrustedKeys.of(), stores, DrivenDossiers.SEAL),
             config);
     edges = driver.getKeyValueStore(StateStores.PEDIGREE);
   }

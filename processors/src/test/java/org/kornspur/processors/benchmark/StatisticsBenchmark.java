@@ -2,6 +2,7 @@ package org.kornspur.processors.benchmark;
 
 import java.util.List;
 import java.util.concurrent.TimeUnit;
+import org.kornspur.processors.statistics.Agreement;
 import org.kornspur.processors.statistics.ExactBinomial;
 import org.kornspur.processors.statistics.ExpectedHybridity;
 import org.kornspur.processors.statistics.HybridityParameters;
@@ -83,7 +84,7 @@ public class StatisticsBenchmark {
   }
 
   @Benchmark
-  public ReplicateTolerance.Outcome replicateRange() {
+  public Agreement replicateRange() {
     return ReplicateTolerance.judge(replicates);
   }
 

@@ -20,12 +20,12 @@ import org.kornspur.processors.fixture.Dossiers;
 import org.kornspur.processors.fixture.Facts;
 import org.kornspur.processors.judging.Judge;
 import org.kornspur.processors.judging.Standing;
-import org.kornspur.processors.standards.Answer;
 import org.kornspur.processors.standards.CropCategories;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.NothingAsked;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
+import org.kornspur.processors.standards.RulebookAnswer;
 import org.kornspur.processors.standards.Rulebooks;
 import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Verdict;
@@ -94,7 +94,7 @@ class EveryRuleAnsweredTest {
   /** What people read in the table is what the gates ask of this dossier. */
   private static void checkTable(
       List<Demand> demands,
-      Function<Quantity, Answer> book,
+      Function<Quantity, RulebookAnswer> book,
       List<RuleTable.Row> table,
       int column) {
     for (Demand demand : demands) {
@@ -106,8 +106,8 @@ class EveryRuleAnsweredTest {
                           && line.quantities().equals(demand.anyOf()))
               .findFirst()
               .orElseThrow(() -> new AssertionError("not in the table: " + demand));
-      Answer shown = row.answers().get(column).orElseThrow();
-      List<Answer> answers = demand.anyOf().stream().map(book).toList();
+      RulebookAnswer shown = row.answers().get(column).orElseThrow();
+      List<RulebookAnswer> answers = demand.anyOf().stream().map(book).toList();
       assertThat(answers).as(demand.toString()).contains(shown);
       assertThat(shown.limit().isPresent())
           .as(demand.toString())
@@ -139,13 +139,13 @@ class EveryRuleAnsweredTest {
       Cell<?> cell,
       Dossier dossier,
       List<Demand> demands,
-      Function<Quantity, Answer> book,
+      Function<Quantity, RulebookAnswer> book,
       boolean possible) {
     Standing standing = JUDGE.judge(dossier).standing().orElseThrow();
     assertThat(demands).isNotEmpty();
     List<String> wrong = new ArrayList<>();
     for (Demand demand : demands) {
-      List<Answer> answers = demand.anyOf().stream().map(book).toList();
+      List<RulebookAnswer> answers = demand.anyOf().stream().map(book).toList();
       Optional<Limit> limit =
           answers.stream().flatMap(answer -> answer.limit().stream()).findFirst();
       boolean hasVerdict =
@@ -173,7 +173,11 @@ class EveryRuleAnsweredTest {
   }
 
   private static void row(
-      Cell<?> cell, Demand demand, List<Answer> answers, Optional<Limit> limit, boolean noted) {
+      Cell<?> cell,
+      Demand demand,
+      List<RulebookAnswer> answers,
+      Optional<Limit> limit,
+      boolean noted) {
     String asks =
         limit.map(Limit::wording).orElse(noted ? "nothing" : "evidence owed: the book is silent");
     String source =

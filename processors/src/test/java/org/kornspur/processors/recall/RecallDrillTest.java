@@ -161,7 +161,8 @@ class RecallDrillTest {
             Subject.crop("C"),
             Subject.lot("A"));
     assertThat(drill.looseEnds()).isEmpty();
-    assertThat(drill.isComplete()).isTrue();
+    assertThat(drill.back().complete()).isTrue();
+    assertThat(drill.forward().complete()).isTrue();
   }
 
   /** By hand: in 600 of L, out 500, left 100; what became of the rest of L is not P's business. */
@@ -228,7 +229,6 @@ class RecallDrillTest {
                 Facts.crop("D", CropRole.F1_MIXTURE),
                 dispatch("R", "X", 100))
             .drill(Subject.lot("R"), Map.of());
-    assertThat(drill.isComplete()).isFalse();
     assertThat(drill.looseEnds())
         .containsExactly(
             new LooseEnd(Subject.lot("R"), LooseEnd.Kind.NO_LABELS, "to-X-"),
@@ -249,7 +249,7 @@ class RecallDrillTest {
             2,
             Map.of(),
             HALF_A_PERCENT);
-    assertThat(drill.isComplete()).isFalse();
+    assertThat(drill.forward().complete()).isFalse();
     assertThat(drill.balance().toOtherLotsKg()).isEqualTo(1800, A_GRAM);
   }
 }

@@ -97,7 +97,9 @@ class ActRulesTest {
                 new Material("HYB-1", "A-1", Material.Kind.COMPONENT, Category.BASIC, 2024, "EU")),
             Optional.empty(),
             List.of(),
-            List.of());
+            List.of(),
+            List.of(),
+            Optional.empty());
     LotRelease release =
         new LotRelease(
             step,

@@ -202,6 +202,8 @@ class SealTest {
                 Subject.lot("L0"),
                 List.of(Subject.lot("L0")),
                 List.of("f9", "f0"),
-                List.of(new BasisFinding.Recorded("not sealed").coded()))));
+                List.of(new BasisFinding.Recorded("not sealed").coded()))),
+        List.of(),
+        Optional.empty());
   }
 }

@@ -180,7 +180,7 @@ class RulebooksTest {
         Rulebooks.bundled()
             .find(book)
             .orElseThrow()
-            .forLot(quantity, category, SUMMER_2024)
+            .forLot(quantity, category, Rye.HYBRID, SUMMER_2024)
             .orElseThrow();
     assertThat(limit.value()).isEqualTo(value);
     CheckTable.gates()
@@ -207,7 +207,8 @@ class RulebooksTest {
 
   @Test
   void aBookInheritsWhatItDoesNotGiveItself() {
-    Limit inherited = HOUSE.forLot(Quantity.LOT_MASS, Category.BASIC, SUMMER_2024).orElseThrow();
+    Limit inherited =
+        HOUSE.forLot(Quantity.LOT_MASS, Category.BASIC, Rye.HYBRID, SUMMER_2024).orElseThrow();
     assertThat(inherited.rulebookId()).isEqualTo("EU");
     assertThat(inherited.value()).isEqualTo(30_000);
   }
@@ -215,7 +216,8 @@ class RulebooksTest {
   @Test
   void whereNoTextSpeaksCommonPracticeSaysThatItHasNoSource() {
     Limit weighing =
-        EU.forLot(Quantity.MASS_BALANCE_TOLERANCE, Category.CERTIFIED, SUMMER_2024).orElseThrow();
+        EU.forLot(Quantity.MASS_BALANCE_TOLERANCE, Category.CERTIFIED, Rye.HYBRID, SUMMER_2024)
+            .orElseThrow();
     assertThat(weighing.citation()).contains("common practice, no source");
     assertThat(weighing.verified()).isFalse();
   }
@@ -394,7 +396,7 @@ class RulebooksTest {
   }
 
   private static Limit germination(Rulebook book, LocalDate on) {
-    return book.forLot(Quantity.GERMINATION, Category.CERTIFIED, on).orElseThrow();
+    return book.forLot(Quantity.GERMINATION, Category.CERTIFIED, Rye.HYBRID, on).orElseThrow();
   }
 
   private static JsonSchema schema() throws IOException {

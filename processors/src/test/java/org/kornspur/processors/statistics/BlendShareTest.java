@@ -4,16 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
-import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
-import net.jqwik.api.ForAll;
-import net.jqwik.api.Property;
-import net.jqwik.api.constraints.DoubleRange;
 import org.junit.jupiter.api.Test;
 import org.kornspur.contract.ShareBasis;
 import org.kornspur.processors.statistics.BlendShare.Part;
-import org.kornspur.processors.statistics.KernelWeight.Weighing;
 
 class BlendShareTest {
 
@@ -32,21 +27,6 @@ class BlendShareTest {
     assertThat(BlendShare.of(blend, ShareBasis.KERNELS).share())
         .isCloseTo(1_250_000 / 39_250_000.0, within(1e-12));
     assertThat(BlendShare.of(blend, ShareBasis.VIABLE_KERNELS).share())
-        .isCloseTo(1_000_000 / 35_200_000.0, within(1e-12));
-  }
-
-  @Property(tries = 100)
-  void convertsBetweenBasesThereAndBack(@ForAll @DoubleRange(min = 0.01, max = 0.5) double share) {
-    for (ShareBasis from : ShareBasis.values()) {
-      for (ShareBasis to : ShareBasis.values()) {
-        double there = BlendShare.converted(share, from, to, FEMALE, POLLINATOR);
-        assertThat(BlendShare.converted(there, to, from, FEMALE, POLLINATOR))
-            .isCloseTo(share, within(1e-12));
-      }
-    }
-    assertThat(
-            BlendShare.converted(
-                0.05, ShareBasis.MASS, ShareBasis.VIABLE_KERNELS, FEMALE, POLLINATOR))
         .isCloseTo(1_000_000 / 35_200_000.0, within(1e-12));
   }
 
@@ -130,31 +110,11 @@ class BlendShareTest {
   }
 
   @Test
-  void aCompositionSampleGivesTheExactBinomialInterval() {
-    assertThat(BlendShare.fromComposition(20, 400, 0.95))
-        .isEqualTo(ExactBinomial.interval(20, 400, 0.95));
-  }
-
-  @Test
   void aMixtureOfOneComponentIsExact() {
     assertThat(BlendShare.of(List.of(FEMALE), ShareBasis.KERNELS).interval(0.95).upper()).isZero();
     assertThatThrownBy(() -> BlendShare.of(List.of(), ShareBasis.KERNELS))
         .isInstanceOf(IllegalArgumentException.class);
     assertThatThrownBy(() -> part(true, 10, 30, 1.2)).hasMessageContaining("germination");
-  }
-
-  /** Eight replicates of 100 with the same number: the ratio error is that of their mean. */
-  @Test
-  void kernelWeightErrorIsThatOfTheMean() {
-    double[] grams = {3.01, 3.05, 2.98, 3.02, 3.04, 2.97, 3.00, 3.05};
-    List<Weighing> replicates = Arrays.stream(grams).mapToObj(g -> new Weighing(100, g)).toList();
-    double mean = Arrays.stream(grams).average().orElseThrow();
-    double squares = Arrays.stream(grams).map(g -> (g - mean) * (g - mean)).sum();
-    Estimate weight = KernelWeight.thousandKernelWeightG(replicates);
-    assertThat(weight.value()).isCloseTo(10 * mean, within(1e-9));
-    assertThat(weight.standardError()).isCloseTo(10 * Math.sqrt(squares / 7 / 8), within(1e-9));
-    assertThat(KernelWeight.thousandKernelWeightG(List.of(new Weighing(400, 12))))
-        .isEqualTo(new Estimate(30, 30 * 0.04 / 2));
   }
 
   private static Part part(boolean pollinator, double massKg, double weightG, double germination) {
@@ -174,7 +134,13 @@ class BlendShareTest {
         pollinator,
         new Estimate(massKg, massError),
         new Estimate(weightG, weightError),
-        BlendShare.germination(normalSeedlings, seeds));
+        germination(normalSeedlings, seeds));
+  }
+
+  /** With its binomial error. */
+  private static Estimate germination(int normalSeedlings, int seeds) {
+    double share = (double) normalSeedlings / seeds;
+    return new Estimate(share, Math.sqrt(share * (1 - share) / seeds));
   }
 
   private static double drawn(Estimate estimate, Random random) {

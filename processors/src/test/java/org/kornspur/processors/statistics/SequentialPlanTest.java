@@ -97,7 +97,8 @@ class SequentialPlanTest {
   void clearCropsNeedFewerPlants() {
     SequentialPlan plan = SequentialPlan.keepingRisks(0.002, 0.01, 0.05, 0.05);
     int fixed = 1;
-    while (SamplingPlan.forStandard(fixed, 0.002, 0.95).consumersRisk(0.01) > 0.05) {
+    while (ExactBinomial.atMost(ExactBinomial.acceptanceNumber(fixed, 0.002, 0.95), fixed, 0.01)
+        > 0.05) {
       fixed++;
     }
     assertThat(plan.at(0.0001).expectedUnits()).isLessThan(fixed * 0.6);

@@ -24,10 +24,11 @@ class TopologyDescriptionTest {
 
   @Test
   void theTopologyIsTheOneThatRunningSitesHoldStateFor() throws IOException {
+    Judge judge = new Judge(id -> Optional.of(new NoLimits(id)), List.of());
     String described =
         KornspurTopology.build(
                 new WireFormat(new LocalSchemaRegistry()),
-                new Judge(id -> Optional.of(new NoLimits(id)), List.of()),
+                () -> judge,
                 TrustedKeys.of(),
                 StateStores.onDisk(),
                 DrivenTopology.SEAL)

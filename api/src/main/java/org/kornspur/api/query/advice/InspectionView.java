@@ -46,7 +46,7 @@ public record InspectionView(
       @Schema(description = "Percent of bad units at the limit") double acceptablePercent,
       @Schema(description = "Percent of bad units that is certainly too bad")
           double rejectablePercent,
-      InspectionAdvice.Decision decision,
+      SequentialPlan.Decision decision,
       String sentence,
       @Schema(description = "Null where these risks take too long a count") Sequential sequential,
       @Schema(description = "The smallest count of fixed size; null where there is none")

@@ -16,7 +16,6 @@ import org.kornspur.processors.statistics.Agreement;
 import org.kornspur.processors.statistics.GerminationMean;
 import org.kornspur.processors.statistics.Replicate;
 import org.kornspur.processors.statistics.ReplicateTolerance;
-import org.kornspur.processors.statistics.ReplicateTolerance.Outcome;
 import org.kornspur.processors.statistics.Rounding;
 import org.kornspur.processors.statistics.TestCompatibility;
 
@@ -105,27 +104,24 @@ public final class ResultPreview {
     return List.copyOf(lines);
   }
 
-  private Line range(Outcome outcome) {
-    if (outcome instanceof Outcome.Within within) {
+  private Line range(Agreement outcome) {
+    if (outcome instanceof Agreement.Agrees within) {
       return line(
           texts.of("range"),
-          texts.of(
-              "within", form.count(within.rangePercent()), form.count(within.toleratedPercent())),
+          texts.of("within", form.number(within.difference()), form.number(within.tolerated())),
           Weight.GOOD,
           words.plain(Reference.of(within.source())));
     }
-    if (outcome instanceof Outcome.Exceeded exceeded) {
+    if (outcome instanceof Agreement.Disagrees exceeded) {
       return line(
           texts.of("range"),
           texts.of(
-              "exceeded",
-              form.count(exceeded.rangePercent()),
-              form.count(exceeded.toleratedPercent())),
+              "exceeded", form.number(exceeded.difference()), form.number(exceeded.tolerated())),
           Weight.OWED,
           words.plain(Reference.of(exceeded.source())));
     }
     return line(
-        texts.of("range"), words.plain(((Outcome.NotTabulated) outcome).reason()), Weight.OWED, "");
+        texts.of("range"), words.plain(((Agreement.NotTabulated) outcome).reason()), Weight.OWED, "");
   }
 
   /** The test that it says it repeats, else the one before of the same sample. */

@@ -14,8 +14,8 @@ import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.finding.Reference;
 import org.kornspur.processors.finding.RuleFinding;
 import org.kornspur.processors.gates.RuleTable;
-import org.kornspur.processors.standards.Answer;
 import org.kornspur.processors.standards.Rulebook;
+import org.kornspur.processors.standards.RulebookAnswer;
 
 /**
  * What one rulebook asks for, in words.
@@ -128,11 +128,11 @@ public record RuleSheet(
           List.copyOf(written));
     }
 
-    private Cell cell(Answer answer) {
-      if (answer instanceof Answer.Limited limited) {
+    private Cell cell(RulebookAnswer answer) {
+      if (answer instanceof RulebookAnswer.Limited limited) {
         return new Cell(
             Kind.LIMIT, words.limit(limited.line()), number(words.source(limited.line())));
-      } else if (answer instanceof Answer.Nothing nothing) {
+      } else if (answer instanceof RulebookAnswer.Nothing nothing) {
         return new Cell(Kind.NOTHING, "", number(words.plain(Reference.of(nothing.line()))));
       }
       return new Cell(Kind.OWED, "", 0);

@@ -37,7 +37,12 @@ public final class PlotRejectNumbers {
    * @return fewest off-types with which the lot does not conform
    */
   public static int rejectNumber(int plants, double purityPercent) {
-    return ExactPoisson.rejectNumber(plants * offTypeShare(purityPercent), RISK);
+    double expected = plants * offTypeShare(purityPercent);
+    int least = 1;
+    while (1 - ExactPoisson.atMost(least - 1, expected) > RISK) {
+      least++;
+    }
+    return least;
   }
 
   /** Reject number by the exact binomial, to stand beside the Poisson one. */

@@ -3,16 +3,16 @@ package org.kornspur.processors.standards;
 import java.util.Optional;
 
 /** What a rulebook answers when it is asked for a limit. Silence is an answer of its own. */
-public sealed interface Answer {
+public sealed interface RulebookAnswer {
 
   /** There is a limit. */
-  record Limited(Limit line) implements Answer {}
+  record Limited(Limit line) implements RulebookAnswer {}
 
   /** The book asks for nothing here, and says so. */
-  record Nothing(NothingAsked line) implements Answer {}
+  record Nothing(NothingAsked line) implements RulebookAnswer {}
 
   /** The book has no line: nobody knows what it asks for. */
-  record Silent() implements Answer {}
+  record Silent() implements RulebookAnswer {}
 
   /** The limit, where there is one. */
   default Optional<Limit> limit() {

@@ -25,41 +25,41 @@ import org.kornspur.processors.verdict.Verdict;
  * @param factIds facts that it rests on
  * @param findings what was found, the most telling first
  */
-record Found(At at, List<String> factIds, List<Finding> findings) {
+record Findings(GateAspect at, List<String> factIds, List<Finding> findings) {
 
   /**
    * A gate, and which of its verdicts.
    *
    * @param key key of the aspect, stored and compared; empty where the gate has one verdict
    */
-  record At(Gate gate, String key, Optional<Aspect> aspect) {
-    static At gate(Gate gate) {
-      return new At(gate, "", Optional.empty());
+  record GateAspect(Gate gate, String key, Optional<Aspect> aspect) {
+    static GateAspect of(Gate gate) {
+      return new GateAspect(gate, "", Optional.empty());
     }
 
-    static At aspect(Gate gate, String key, Aspect aspect) {
-      return new At(gate, key, Optional.of(aspect));
+    static GateAspect of(Gate gate, String key, Aspect aspect) {
+      return new GateAspect(gate, key, Optional.of(aspect));
     }
   }
 
-  static Found of(At at, List<String> factIds, Finding... findings) {
-    return new Found(at, factIds, List.of(findings));
+  static Findings of(GateAspect at, List<String> factIds, Finding... findings) {
+    return new Findings(at, factIds, List.of(findings));
   }
 
-  static Found of(Gate gate, List<String> factIds, Finding... findings) {
-    return of(At.gate(gate), factIds, findings);
+  static Findings of(Gate gate, List<String> factIds, Finding... findings) {
+    return of(GateAspect.of(gate), factIds, findings);
   }
 
   /** With something more that was found. */
-  Found and(Finding further) {
-    return new Found(at, factIds, Stream.concat(findings.stream(), Stream.of(further)).toList());
+  Findings and(Finding further) {
+    return new Findings(at, factIds, Stream.concat(findings.stream(), Stream.of(further)).toList());
   }
 
-  Found and(List<? extends Finding> further) {
-    return new Found(at, factIds, Stream.concat(findings.stream(), further.stream()).toList());
+  Findings and(List<? extends Finding> further) {
+    return new Findings(at, factIds, Stream.concat(findings.stream(), further.stream()).toList());
   }
 
-  Found and(Optional<? extends Finding> further) {
+  Findings and(Optional<? extends Finding> further) {
     return further.map(this::and).orElse(this);
   }
 
@@ -98,9 +98,24 @@ record Found(At at, List<String> factIds, List<Finding> findings) {
             coded(remedies));
   }
 
+  /** Met where there is none of what must not be at all. */
+  Verdict mustBeNone(int found, String unit, Advice... remedies) {
+    return decided(
+        found == 0, Measured.exact(found, unit, -found), Optional.empty(), List.of(remedies));
+  }
+
   /** Evidence is owed, or what there is may not be used yet. */
   Verdict.Owed owed(Limit limit, Evidence... evidence) {
-    return owed(Optional.of(limit), List.of(evidence), List.of());
+    return owed(Optional.of(limit), evidence);
+  }
+
+  /** Evidence that no limit asks for is owed. */
+  Verdict.Owed owed(Evidence... evidence) {
+    return owed(Optional.empty(), evidence);
+  }
+
+  Verdict.Owed owed(Optional<Limit> limit, Evidence... evidence) {
+    return owed(limit, List.of(evidence), List.of());
   }
 
   Verdict.Owed owed(Optional<Limit> limit, List<Evidence> evidence, List<Advice> advice) {
@@ -116,20 +131,26 @@ record Found(At at, List<String> factIds, List<Finding> findings) {
   }
 
   /** Evidence that a limit asks for and nothing speaks of. */
-  static Verdict missing(At at, Limit limit, Evidence evidence) {
+  static Verdict missing(GateAspect at, Limit limit, Evidence evidence) {
     return of(at, List.of(), new BasisFinding.Nothing()).owed(limit, evidence);
   }
 
   static Verdict missing(Gate gate, Limit limit, Evidence evidence) {
-    return missing(At.gate(gate), limit, evidence);
+    return missing(GateAspect.of(gate), limit, evidence);
   }
 
   /** A count that cannot be: more was found than was looked at. */
   static Verdict impossible(
-      At at, Limit limit, Thing what, int found, int among, String factId, Finding... further) {
+      GateAspect at,
+      Limit limit,
+      Thing what,
+      int found,
+      int among,
+      String factId,
+      Finding... further) {
     Fact fact = new Fact(factId);
     Finding impossible = new BasisFinding.ImpossibleCount(fact, what, found, among);
-    return new Found(
+    return new Findings(
             at, List.of(factId), Stream.concat(Stream.of(impossible), Stream.of(further)).toList())
         .owed(limit, new Evidence.Correction(List.of(fact)));
   }
