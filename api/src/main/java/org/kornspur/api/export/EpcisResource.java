@@ -248,11 +248,8 @@ public class EpcisResource {
       default ->
           throw new ApiProblem(
               ProblemKind.INVALID_PARAMETER,
-              List.of(
-                  Problem.of(
-                      "GS1-Capture-Error-Behaviour",
-                      header,
-                      new HeaderProblem.NoErrorBehaviour())));
+              Problem.of(
+                  "GS1-Capture-Error-Behaviour", header, new HeaderProblem.NoErrorBehaviour()));
     };
   }
 

@@ -21,8 +21,8 @@ import java.util.Optional;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.api.command.fact.FactSubmission;
-import org.kornspur.api.command.fact.FactSubmission.ReadInput;
 import org.kornspur.api.command.fact.Outcome;
+import org.kornspur.api.command.fact.ReadInput;
 import org.kornspur.api.command.fact.SubmissionAnswers;
 import org.kornspur.api.export.epcis.CaptureDocument;
 import org.kornspur.api.export.epcis.FactsFromEpcis;
@@ -84,7 +84,7 @@ public class EventCapture {
    */
   Job capture(byte[] utf8, ErrorBehaviour behaviour) {
     Instant createdAt = clock.instant();
-    CaptureDocument document = document(parse(utf8));
+    CaptureDocument document = CaptureDocument.ofDocument(parse(utf8));
     String captureId = UUID.randomUUID().toString();
     List<ReadInput> inputs = new ArrayList<>();
     for (int at = 0; at < document.events().size(); at++) {
@@ -100,7 +100,7 @@ public class EventCapture {
         anyRefused && behaviour == ErrorBehaviour.ROLLBACK
             ? inputs.stream().filter(input -> input.result() instanceof ReadResult.Refused).toList()
             : inputs;
-    List<Outcome> outcomes = submission.admitRead(sent);
+    List<Outcome> outcomes = submission.admit(sent);
     List<ProblemJson> errors = new ArrayList<>();
     for (int at = 0; at < sent.size(); at++) {
       error(outcomes.get(at), sent.get(at).place()).ifPresent(errors::add);
@@ -128,9 +128,10 @@ public class EventCapture {
     JsonNode event = parse(utf8);
     CaptureDocument alone = CaptureDocument.ofEvent(event);
     List<ReadInput> inputs = read(event, alone, "event " + UUID.randomUUID());
-    List<Outcome> outcomes = submission.admitRead(inputs);
     List<String> factIds =
-        outcomes.stream().map(outcome -> SubmissionAnswers.receipt(outcome).factId()).toList();
+        submission.admit(inputs).stream()
+            .map(outcome -> SubmissionAnswers.receipt(outcome).factId())
+            .toList();
     return EventId.ofFact(factIds.get(0));
   }
 
@@ -149,9 +150,11 @@ public class EventCapture {
   }
 
   private List<ReadInput> read(JsonNode event, CaptureDocument document, String place) {
-    return new FactsFromEpcis(naming.identifiers(), caller.get().personId())
+    String senderId = caller.get().personId();
+    byte[] utf8 = event.toString().getBytes(StandardCharsets.UTF_8);
+    return new FactsFromEpcis(naming.identifiers(), senderId)
         .read(event, document.factKeys()).stream()
-            .map(result -> ReadInput.ofText(result, event.toString(), place))
+            .map(result -> new ReadInput(result, utf8, place, senderId))
             .toList();
   }
 
@@ -164,14 +167,6 @@ public class EventCapture {
     }
   }
 
-  private static CaptureDocument document(JsonNode json) {
-    try {
-      return CaptureDocument.ofDocument(json);
-    } catch (CaptureDocument.NotADocument fault) {
-      throw new ApiProblem(ProblemKind.UNREADABLE_BODY, List.of(fault.problem()));
-    }
-  }
-
   private static JsonNode parse(byte[] utf8) {
     try {
       return JsonText.parse(
@@ -181,7 +176,7 @@ public class EventCapture {
     } catch (CharacterCodingException noText) {
       throw new ApiProblem(
           ProblemKind.UNREADABLE_BODY,
-          List.of(Problem.of("", new Given.BytesNotUtf8(utf8.length), new InputProblem.NotUtf8())));
+          Problem.of("", new Given.BytesNotUtf8(utf8.length), new InputProblem.NotUtf8()));
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

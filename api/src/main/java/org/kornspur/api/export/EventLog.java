@@ -93,7 +93,6 @@ public class EventLog implements ReadsTopics {
     return index.find(query.factTypes(), query, after, most);
   }
 
-  /** The fact of an event. */
   Optional<SpecificRecord> fact(UUID eventId) {
     follower.requireCaughtUp();
     return index
@@ -146,7 +145,6 @@ public class EventLog implements ReadsTopics {
   private KafkaConsumer<String, byte[]> openReader() {
     if (reader == null) {
       Map<String, Object> settings = new HashMap<>(engine.consumerSettings());
-      settings.remove(ConsumerConfig.GROUP_ID_CONFIG);
       settings.put(ConsumerConfig.CLIENT_ID_CONFIG, "event-reader");
       settings.put(ConsumerConfig.MAX_PARTITION_FETCH_BYTES_CONFIG, 1 << 16);
       reader = new KafkaConsumer<>(settings, new StringDeserializer(), new ByteArrayDeserializer());

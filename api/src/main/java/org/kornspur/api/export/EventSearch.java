@@ -66,7 +66,6 @@ public class EventSearch {
         : findByName(query, after, perPage);
   }
 
-  /** One event. */
   Optional<ObjectNode> event(UUID eventId) {
     return log.fact(eventId)
         .filter(data::sees)

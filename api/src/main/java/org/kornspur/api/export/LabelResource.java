@@ -39,6 +39,7 @@ import org.kornspur.standing.StandingState;
 /** What a lot's label would have to say, and the code on it. */
 @Path(Addresses.ROOT + "/lots")
 @Tag(name = "Labels")
+@APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
 public class LabelResource {
   @Inject Engine engine;
   @Inject ReadModel readModel;
@@ -56,7 +57,6 @@ public class LabelResource {
       summary = "What a label of this lot would have to say, and what is missing",
       description = "Not an official label: the certification authority issues those.")
   @APIResponse(responseCode = "200", description = "The content, item by item with its source")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
   public LabelContent content(@PathParam("id") String id) {
     StandingRow row = row(id);
@@ -90,7 +90,6 @@ public class LabelResource {
       summary =
           "QR code that opens the lot's page; a lot that is not fit and released bears a warning")
   @APIResponse(responseCode = "200", description = "A drawing")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public String svg(@PathParam("id") String id) {
     StandingRow row = row(id);
     Words words = requestWords.words();
@@ -111,7 +110,6 @@ public class LabelResource {
       operationId = "lotLabelPng",
       summary = "The code alone as a picture; refused for a lot that is not fit and released")
   @APIResponse(responseCode = "200", description = "A picture")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
   public byte[] png(@PathParam("id") String id) {
     hindrance(row(id))

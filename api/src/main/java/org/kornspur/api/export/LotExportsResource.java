@@ -2,6 +2,7 @@ package org.kornspur.api.export;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import jakarta.inject.Inject;
+import jakarta.ws.rs.BeanParam;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
@@ -36,6 +37,8 @@ import org.kornspur.processors.dossier.Entry;
 /** A lot's history in forms for others. */
 @Path(Addresses.ROOT + "/lots")
 @Tag(name = "Exports")
+@APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
+@APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
 public class LotExportsResource {
   private static final String XLSX =
       "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
@@ -58,18 +61,12 @@ public class LotExportsResource {
               + " beside those that correct them. Each event carries its whole fact, so that the"
               + " document can be captured elsewhere without loss.")
   @APIResponse(responseCode = "200", description = "An EPCISDocument in JSON-LD")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
-  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
-  public Response epcis(
-      @PathParam("id") String id,
-      @Parameter(schema = @Schema(type = SchemaType.BOOLEAN, defaultValue = "false"))
-          @QueryParam("ancestors")
-          String ancestors) {
-    List<Entry> entries = history.of(id, asked(ancestors));
+  public Response epcis(@PathParam("id") String id, @BeanParam Ancestors ancestors) {
+    List<Entry> entries = history.of(id, ancestors.areAsked());
     EpcisEvents shaper = events.events(EventSearch.near(entries));
-    ObjectNode document =
-        EpcisDocuments.document(entries.stream().map(shaper::event).toList(), clock.instant());
-    return Response.ok(document).build();
+    return Response.ok(
+            EpcisDocuments.document(entries.stream().map(shaper::event).toList(), clock.instant()))
+        .build();
   }
 
   @GET
@@ -81,14 +78,8 @@ public class LotExportsResource {
       operationId = "lotHistoryProv",
       summary = "The lot's history as provenance in PROV-JSON")
   @APIResponse(responseCode = "200", description = "A PROV-JSON document")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
-  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
-  public ObjectNode prov(
-      @PathParam("id") String id,
-      @Parameter(schema = @Schema(type = SchemaType.BOOLEAN, defaultValue = "false"))
-          @QueryParam("ancestors")
-          String ancestors) {
-    return ProvDocument.of(history.of(id, asked(ancestors)), naming.identifiers().base());
+  public ObjectNode prov(@PathParam("id") String id, @BeanParam Ancestors ancestors) {
+    return ProvDocument.of(history.of(id, ancestors.areAsked()), naming.identifiers().base());
   }
 
   @GET
@@ -100,14 +91,8 @@ public class LotExportsResource {
       operationId = "lotRecordsCsv",
       summary = "All records of the lot as a table; no cell can become a formula")
   @APIResponse(responseCode = "200", description = "CSV after RFC 4180, in UTF-8")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
-  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
-  public Response csv(
-      @PathParam("id") String id,
-      @Parameter(schema = @Schema(type = SchemaType.BOOLEAN, defaultValue = "false"))
-          @QueryParam("ancestors")
-          String ancestors) {
-    String csv = CsvRecords.write(RecordsTable.of(history.of(id, asked(ancestors))));
+  public Response csv(@PathParam("id") String id, @BeanParam Ancestors ancestors) {
+    String csv = CsvRecords.write(RecordsTable.of(history.of(id, ancestors.areAsked())));
     return file("records.csv", out -> out.write(csv.getBytes(StandardCharsets.UTF_8)));
   }
 
@@ -120,22 +105,23 @@ public class LotExportsResource {
       operationId = "lotRecordsXlsx",
       summary = "All records of the lot as a spreadsheet that can be sorted and filtered")
   @APIResponse(responseCode = "200", description = "Office Open XML workbook")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
-  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
-  public Response xlsx(
-      @PathParam("id") String id,
-      @Parameter(schema = @Schema(type = SchemaType.BOOLEAN, defaultValue = "false"))
-          @QueryParam("ancestors")
-          String ancestors) {
-    RecordsTable table = RecordsTable.of(history.of(id, asked(ancestors)));
+  public Response xlsx(@PathParam("id") String id, @BeanParam Ancestors ancestors) {
+    RecordsTable table = RecordsTable.of(history.of(id, ancestors.areAsked()));
     return file("records.xlsx", workbook -> XlsxRecords.write(table, workbook));
   }
 
-  private static boolean asked(String ancestors) {
-    Parameters parameters = new Parameters();
-    boolean asked = parameters.yes("ancestors", ancestors);
-    parameters.check();
-    return asked;
+  /** Whether all that the lot came from is wanted too. */
+  public static final class Ancestors {
+    @Parameter(schema = @Schema(type = SchemaType.BOOLEAN, defaultValue = "false"))
+    @QueryParam("ancestors")
+    String ancestors;
+
+    boolean areAsked() {
+      Parameters parameters = new Parameters();
+      boolean asked = parameters.yes("ancestors", ancestors);
+      parameters.check();
+      return asked;
+    }
   }
 
   private static Response file(String name, StreamingOutput content) {

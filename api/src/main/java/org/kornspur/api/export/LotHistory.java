@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Map;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ExportDetail;
-import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.query.VisibleData;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Entry;
@@ -41,8 +40,7 @@ public class LotHistory {
     if (ancestors) {
       Trace trace = Trace.walk(data.pedigree(), lot, Trace.Direction.BACK, MOST_SUBJECTS);
       if (!trace.complete()) {
-        throw new ApiProblem(
-            ProblemKind.REQUEST_REFUSED, new ExportDetail.TooManyAncestors(MOST_SUBJECTS));
+        throw ApiProblem.refused(new ExportDetail.TooManyAncestors(MOST_SUBJECTS));
       }
       trace.steps().keySet().stream().filter(data::sees).forEach(subject -> add(subject, entries));
     }

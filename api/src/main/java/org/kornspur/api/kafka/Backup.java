@@ -19,7 +19,9 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.apache.kafka.common.TopicPartition;
 import org.jboss.logging.Logger;
+import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.BackupDetail;
+import org.kornspur.api.problem.ProblemKind;
 
 /**
  * Copies the data folder of a running site, so that the copy can be started as it is.
@@ -64,7 +66,7 @@ public final class Backup {
     Path from = settings.dataFolder().toAbsolutePath().normalize();
     Path into = folder(settings, from);
     if (!ONE_AT_A_TIME.tryLock()) {
-      throw new BackupRefused(new BackupDetail.AnotherRuns());
+      throw refused(new BackupDetail.AnotherRuns());
     }
     try {
       Instant madeAt = Instant.now().truncatedTo(ChronoUnit.SECONDS);
@@ -88,18 +90,22 @@ public final class Backup {
     }
   }
 
+  static ApiProblem refused(BackupDetail detail) {
+    return new ApiProblem(ProblemKind.BACKUP_REFUSED, detail);
+  }
+
   private static Path folder(EngineSettings settings, Path from) {
     if (settings.bootstrapServers().isPresent()) {
-      throw new BackupRefused(new BackupDetail.ClusterSite());
+      throw refused(new BackupDetail.ClusterSite());
     }
     Path into =
         settings
             .backupFolder()
-            .orElseThrow(() -> new BackupRefused(new BackupDetail.NoFolder()))
+            .orElseThrow(() -> refused(new BackupDetail.NoFolder()))
             .toAbsolutePath()
             .normalize();
     if (into.startsWith(from)) {
-      throw new BackupRefused(new BackupDetail.WithinDataFolder());
+      throw refused(new BackupDetail.WithinDataFolder());
     }
     return into;
   }
@@ -131,7 +137,7 @@ public final class Backup {
       }
       empty();
     }
-    throw new BackupRefused(new BackupDetail.FilesChanged(ATTEMPTS));
+    throw refused(new BackupDetail.FilesChanged(ATTEMPTS));
   }
 
   private long copy(Path file) throws IOException {

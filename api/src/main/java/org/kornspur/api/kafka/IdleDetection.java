@@ -14,6 +14,7 @@ import org.apache.kafka.clients.admin.ListTopicsOptions;
 import org.apache.kafka.clients.admin.OffsetSpec;
 import org.apache.kafka.common.IsolationLevel;
 import org.apache.kafka.common.TopicPartition;
+import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.BackupDetail;
 import org.kornspur.ingest.publish.FactPublisher;
 
@@ -43,7 +44,7 @@ final class IdleDetection implements AutoCloseable {
    * Waits until no transaction is open and nothing has been written for a second.
    *
    * @return where the topics of the processors end
-   * @throws BackupRefused if that takes longer than two minutes
+   * @throws ApiProblem if that takes longer than two minutes
    */
   Map<TopicPartition, Long> await() throws ExecutionException, InterruptedException {
     long end = System.nanoTime() + LONGEST_WAIT.toNanos();
@@ -60,7 +61,7 @@ final class IdleDetection implements AutoCloseable {
       before = now;
       Thread.sleep(STILL.toMillis());
     }
-    throw new BackupRefused(
+    throw Backup.refused(
         new BackupDetail.StillWriting(
             moving.stream().map(TopicPartition::toString).sorted().toList(),
             LONGEST_WAIT.toSeconds()));

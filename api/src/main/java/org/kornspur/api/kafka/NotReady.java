@@ -1,27 +1,23 @@
 package org.kornspur.api.kafka;
 
+import java.util.OptionalLong;
 import org.kornspur.api.problem.NotReadyDetail;
-import org.kornspur.api.problem.ProblemLanguage;
-import org.kornspur.api.text.Language;
+import org.kornspur.api.problem.ProblemDocument;
+import org.kornspur.api.problem.ProblemException;
+import org.kornspur.api.problem.ProblemKind;
 
 /** The answer cannot be given yet or just now; asking again shortly is the remedy. */
-public final class NotReady extends RuntimeException {
+public final class NotReady extends ProblemException {
   private static final long serialVersionUID = 1L;
 
   private final transient NotReadyDetail detail;
-  private final int retryAfterSeconds;
 
   public NotReady(NotReadyDetail detail, int retryAfterSeconds) {
-    super(ProblemLanguage.words(Language.ENGLISH).plain(detail));
+    super(ProblemDocument.of(ProblemKind.NOT_READY, detail), OptionalLong.of(retryAfterSeconds));
     this.detail = detail;
-    this.retryAfterSeconds = retryAfterSeconds;
   }
 
   public NotReadyDetail detail() {
     return detail;
-  }
-
-  public int retryAfterSeconds() {
-    return retryAfterSeconds;
   }
 }

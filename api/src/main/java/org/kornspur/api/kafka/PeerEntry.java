@@ -3,7 +3,9 @@ package org.kornspur.api.kafka;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import org.kornspur.ingest.wire.WireFormat;
 import org.kornspur.processors.dossier.Entry;
+import org.kornspur.processors.stream.Topics;
 
 /**
  * A dossier's entry as one instance tells another: the fact in wire format, and what superseded it,
@@ -19,4 +21,25 @@ public record PeerEntry(
     Optional<String> recordedBy,
     Optional<Instant> recordedAt,
     boolean awaitsConfirmation,
-    List<Entry.Superseded> unconfirmed) {}
+    List<Entry.Superseded> unconfirmed) {
+
+  static PeerEntry of(Entry entry, WireFormat wire) {
+    Optional<Entry.Superseded> superseded = entry.superseded();
+    return new PeerEntry(
+        wire.encode(Topics.FACTS.topicName(), entry.fact()),
+        superseded.map(Entry.Superseded::byFactId),
+        superseded.map(Entry.Superseded::reason),
+        superseded.flatMap(Entry.Superseded::recordedBy),
+        superseded.flatMap(Entry.Superseded::recordedAt),
+        entry.awaitsConfirmation(),
+        entry.unconfirmed());
+  }
+
+  Entry read(WireFormat format) {
+    return new Entry(
+        format.decode(wire),
+        supersededBy.map(by -> new Entry.Superseded(by, reason.orElse(""), recordedBy, recordedAt)),
+        awaitsConfirmation,
+        unconfirmed == null ? List.of() : unconfirmed);
+  }
+}

@@ -2,7 +2,6 @@ package org.kornspur.api.kafka;
 
 import java.time.Duration;
 import java.util.Map;
-import java.util.function.Supplier;
 import org.apache.kafka.streams.KafkaStreams;
 import org.apache.kafka.streams.Topology;
 import org.apache.kafka.streams.state.HostInfo;
@@ -22,34 +21,35 @@ final class RunningProcessors implements AutoCloseable {
   private static final Duration STOP_TIMEOUT = Duration.ofSeconds(20);
 
   private final Infrastructure infrastructure;
-  private final WireFormat wire;
-  private final Supplier<KafkaStreams> newStreams;
+  private final EngineSettings settings;
+  private final SiteKeys keys;
   private final HostInfo self;
-  private volatile KafkaStreams streams;
-  private volatile StoreLocator stores;
+  private final RulesInForce rules;
+  private final WireFormat wire;
   private final FactPublisher publisher;
   private final ProcessingLag backlog;
-  private final ThreadReplacement threads;
-  private final SkippedRecords skipped;
+  private final ThreadReplacement threads = new ThreadReplacement();
+  private final SkippedRecords skipped = new SkippedRecords();
+  private volatile KafkaStreams streams;
+  private volatile StoreLocator stores;
 
   private RunningProcessors(
       Infrastructure infrastructure,
-      WireFormat wire,
-      Supplier<KafkaStreams> newStreams,
+      EngineSettings settings,
+      SiteKeys keys,
       HostInfo self,
-      FactPublisher publisher,
-      ProcessingLag backlog,
-      ThreadReplacement threads,
-      SkippedRecords skipped) {
+      RulesInForce rules)
+      throws Exception {
+    Map<String, Object> client = infrastructure.clientSettings();
     this.infrastructure = infrastructure;
-    this.wire = wire;
-    this.newStreams = newStreams;
+    this.settings = settings;
+    this.keys = keys;
     this.self = self;
+    this.rules = rules;
+    this.wire = new WireFormat(new HttpSchemaRegistry(RegistryConfig.of(client)));
+    this.publisher = FactPublisher.connect(client);
+    this.backlog = new ProcessingLag(client, settings.applicationId());
     takeUpWork();
-    this.publisher = publisher;
-    this.backlog = backlog;
-    this.threads = threads;
-    this.skipped = skipped;
   }
 
   static RunningProcessors start(
@@ -59,35 +59,14 @@ final class RunningProcessors implements AutoCloseable {
     try {
       StartCheck.run(infrastructure, settings, keys);
       TopicSetup.createMissing(infrastructure, settings);
-      HttpSchemaRegistry registry =
-          new HttpSchemaRegistry(RegistryConfig.of(infrastructure.clientSettings()));
-      WireFormat wire = new WireFormat(registry);
-      SkippedRecords skipped = new SkippedRecords();
-      ThreadReplacement threads = new ThreadReplacement();
-      return new RunningProcessors(
-          infrastructure,
-          wire,
-          () -> streams(infrastructure, settings, keys, wire, self, threads, skipped, rules),
-          self,
-          FactPublisher.connect(infrastructure.clientSettings()),
-          new ProcessingLag(infrastructure.clientSettings(), settings.applicationId()),
-          threads,
-          skipped);
+      return new RunningProcessors(infrastructure, settings, keys, self, rules);
     } catch (Exception failed) {
       infrastructure.close();
       throw failed;
     }
   }
 
-  private static KafkaStreams streams(
-      Infrastructure infrastructure,
-      EngineSettings settings,
-      SiteKeys keys,
-      WireFormat wire,
-      HostInfo self,
-      ThreadReplacement threads,
-      SkippedRecords skipped,
-      RulesInForce rules) {
+  private KafkaStreams newStreams() {
     Topology topology =
         KornspurTopology.build(
             wire,
@@ -96,7 +75,7 @@ final class RunningProcessors implements AutoCloseable {
             StateStores.onDisk(),
             new ChainSettings(
                 keys.signing(), settings.checkpointRecords(), settings.checkpointInterval()));
-    KafkaStreams streams =
+    KafkaStreams made =
         new KafkaStreams(
             topology,
             StreamsSettings.of(
@@ -105,15 +84,14 @@ final class RunningProcessors implements AutoCloseable {
                 self.host() + ":" + self.port(),
                 skipped,
                 rules.progress()));
-    streams.setUncaughtExceptionHandler(threads);
-    streams.setStateListener(
-        (now, before) -> LOG.infof("Processors: %s (before: %s)", now, before));
-    streams.start();
-    return streams;
+    made.setUncaughtExceptionHandler(threads);
+    made.setStateListener((now, before) -> LOG.infof("Processors: %s (before: %s)", now, before));
+    made.start();
+    return made;
   }
 
   private void takeUpWork() {
-    streams = newStreams.get();
+    streams = newStreams();
     stores = new StoreLocator(streams, self);
   }
 

@@ -1,21 +1,18 @@
 package org.kornspur.api.problem;
 
 import java.util.List;
-import org.kornspur.api.text.Language;
+import java.util.OptionalLong;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.problem.Given;
 import org.kornspur.ingest.statement.Statement;
 
-/** Ends a request with a problem document. */
-public final class ApiProblem extends RuntimeException {
+/** Ends a request in which something is wrong, or that asks for what there is not. */
+public final class ApiProblem extends ProblemException {
   private static final long serialVersionUID = 1L;
 
-  private final transient ProblemDocument document;
-
   public ApiProblem(ProblemDocument document) {
-    super(document.detail(ProblemLanguage.words(Language.ENGLISH)));
-    this.document = document;
+    super(document, OptionalLong.empty());
   }
 
   public ApiProblem(ProblemKind kind, Statement detail) {
@@ -24,6 +21,10 @@ public final class ApiProblem extends RuntimeException {
 
   public ApiProblem(ProblemKind kind, List<Problem> problems) {
     this(ProblemDocument.of(kind, problems));
+  }
+
+  public ApiProblem(ProblemKind kind, Problem problem) {
+    this(kind, List.of(problem));
   }
 
   /** For a subject that there is not, or that the caller does not see: the answer is the same. */
@@ -36,7 +37,8 @@ public final class ApiProblem extends RuntimeException {
     return new ApiProblem(ProblemKind.NOT_FOUND, detail);
   }
 
-  public ProblemDocument document() {
-    return document;
+  /** For a sound request that the facts give no answer to. */
+  public static ApiProblem refused(Statement detail) {
+    return new ApiProblem(ProblemKind.REQUEST_REFUSED, detail);
   }
 }

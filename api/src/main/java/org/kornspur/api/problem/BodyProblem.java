@@ -4,9 +4,15 @@ import java.util.List;
 
 /** What the body of a request must be. */
 public sealed interface BodyProblem extends RequestReason {
-  record TooLarge(int most) implements BodyProblem {}
 
-  record TooLargeToLogIn(int most) implements BodyProblem {}
+  /** How long it may be at most, bytes. */
+  sealed interface Limit extends BodyProblem {
+    int most();
+  }
+
+  record TooLarge(int most) implements Limit {}
+
+  record TooLargeToLogIn(int most) implements Limit {}
 
   record Slow(int seconds) implements BodyProblem {}
 

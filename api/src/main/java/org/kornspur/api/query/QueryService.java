@@ -23,7 +23,6 @@ import org.kornspur.api.query.view.StandingView;
 import org.kornspur.api.query.view.TraceView;
 import org.kornspur.api.readmodel.ReadModel;
 import org.kornspur.api.readmodel.ResultPage;
-import org.kornspur.api.readmodel.StandingIndex;
 import org.kornspur.api.readmodel.StandingQuery;
 import org.kornspur.api.readmodel.StandingRow;
 import org.kornspur.api.security.visibility.Visibility;
@@ -166,21 +165,34 @@ public class QueryService {
   /**
    * A walk through the pedigree.
    *
+   * @param most bound on the number of subjects
    * @throws ApiProblem if nothing is known of the start
    */
-  public TraceView trace(TraceRequest request) {
-    Subject start = request.start();
+  public TraceView trace(Subject start, Trace.Direction direction, int most) {
     data.require(start);
-    StandingIndex standings = readModel.standings();
     Pedigree pedigree = data.pedigree();
     long began = System.nanoTime();
-    Trace trace = Trace.walk(pedigree, start, request.direction(), request.most());
+    Trace trace = Trace.walk(pedigree, start, direction, most);
     double elapsedMs = (System.nanoTime() - began) / 1e6;
-    if (trace.edges().isEmpty() && standings.row(start).isEmpty()) {
+    if (trace.edges().isEmpty() && data.row(start).isEmpty()) {
       throw data.unknown(start);
     }
+    return view(trace, elapsedMs, asOf());
+  }
+
+  /**
+   * A walk in the shape of the interface.
+   *
+   * @param elapsedMs time that the walk took
+   */
+  public TraceView view(Trace trace, double elapsedMs, AsOf asOf) {
     return TraceView.of(
-        trace, standings::row, data.visibility(), requestWords.standings(), elapsedMs, asOf());
+        trace,
+        readModel.standings()::row,
+        data.visibility(),
+        requestWords.standings(),
+        elapsedMs,
+        asOf);
   }
 
   /** How far the data behind an answer lags; in numbers to who sees everything. */

@@ -4,7 +4,9 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Consumer;
+import java.util.function.Predicate;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.api.kafka.Engine;
 import org.kornspur.api.problem.ApiProblem;
@@ -19,6 +21,7 @@ import org.kornspur.api.readmodel.Worklist;
 import org.kornspur.api.security.visibility.Visibility;
 import org.kornspur.api.security.visibility.VisibilityService;
 import org.kornspur.api.security.visibility.VisiblePedigree;
+import org.kornspur.contract.QuarantineState;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Entry;
@@ -95,15 +98,14 @@ public class VisibleData {
   }
 
   public void forEachRow(Consumer<StandingRow> visitor) {
-    boolean whole = isWhole();
-    readModel
+    matching(row -> true).forEach(visitor);
+  }
+
+  /** The rows that match, by id. */
+  public List<StandingRow> matching(Predicate<StandingRow> wanted) {
+    return readModel
         .standings()
-        .forEach(
-            row -> {
-              if (whole || sees(row.subject())) {
-                visitor.accept(row);
-              }
-            });
+        .matching(isWhole() ? wanted : wanted.and(row -> sees(row.subject())));
   }
 
   public Optional<StandingRow> row(Subject subject) {
@@ -136,6 +138,20 @@ public class VisibleData {
       throw unknown(subject);
     }
     return dossier;
+  }
+
+  /** The facts of a subject that count; none where the caller does not see it. */
+  public List<SpecificRecord> countingFacts(Subject subject) {
+    return sees(subject)
+        ? engine.dossier(subject).stream().filter(Entry::counts).map(Entry::fact).toList()
+        : List.of();
+  }
+
+  /** Refused inputs that wait; what others sent is not counted for who does not see it. */
+  public long heldInQuarantine() {
+    return isWhole()
+        ? readModel.quarantine().find(Set.of(QuarantineState.HELD), entry -> true, 1, 1).total()
+        : 0;
   }
 
   /**

@@ -4,8 +4,12 @@ import io.micrometer.core.instrument.Gauge;
 import io.micrometer.core.instrument.MeterRegistry;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
+import java.nio.ByteBuffer;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import org.apache.avro.specific.SpecificRecord;
+import org.apache.kafka.clients.consumer.ConsumerRecord;
 import org.kornspur.api.kafka.Engine;
 import org.kornspur.api.kafka.NotReady;
 import org.kornspur.contract.Dispatch;
@@ -15,20 +19,22 @@ import org.kornspur.processors.stream.Topics;
 /** Label numbers, laboratory samples and names of enterprises, in step with the facts. */
 @ApplicationScoped
 public class FactReadModel implements ReadsTopics {
+  private static final int SCHEMA_ID_AT = 1;
+
   private final LabelIndex labels = new LabelIndex();
   private final SampleIndex samples = new SampleIndex();
   private final EnterpriseNames enterprises = new EnterpriseNames();
+  private final Engine engine;
   private final TopicFollower follower;
+
+  /** Ids of the schemas of facts that are not looked at; they are passed by undecoded. */
+  private final Set<Integer> otherSchemas = new HashSet<>();
 
   @Inject
   public FactReadModel(Engine engine, MeterRegistry meters) {
+    this.engine = engine;
     this.follower =
-        new TopicFollower(
-            "facts",
-            Topics.FACTS.topicName(),
-            engine,
-            new FactTypeFilter(engine, this::take),
-            this::clear);
+        new TopicFollower("facts", Topics.FACTS.topicName(), engine, this::receive, this::clear);
     Gauge.builder("kornspur.labels", labels, LabelIndex::size)
         .description("Label numbers that can be looked up")
         .register(meters);
@@ -73,6 +79,18 @@ public class FactReadModel implements ReadsTopics {
     enterprises.clear();
   }
 
+  private void receive(ConsumerRecord<String, byte[]> record) {
+    byte[] value = record.value();
+    if (value == null || value.length < SCHEMA_ID_AT + Integer.BYTES) {
+      return;
+    }
+    int schemaId = ByteBuffer.wrap(value).getInt(SCHEMA_ID_AT);
+    if (!otherSchemas.contains(schemaId) && !take(engine.wire().decode(value))) {
+      otherSchemas.add(schemaId);
+    }
+  }
+
+  /** Takes a fact and says that it did; false for a type that it never takes. */
   private boolean take(SpecificRecord fact) {
     if (fact instanceof Dispatch dispatch) {
       labels.put(dispatch);

@@ -62,11 +62,6 @@ public final class QuarantineIndex {
     newestFirst.clear();
   }
 
-  /** State of an entry; empty where there is none. */
-  public synchronized Optional<QuarantineState> stateOf(String entryId) {
-    return Optional.ofNullable(held.get(entryId)).map(found -> found.row().state());
-  }
-
   /** Who sent an entry over the interface; nobody where there is none. */
   public synchronized Set<String> senders(String entryId) {
     return Optional.ofNullable(held.get(entryId))
@@ -88,12 +83,12 @@ public final class QuarantineIndex {
    */
   public synchronized ResultPage<QuarantineRow> find(
       Set<QuarantineState> states, Predicate<QuarantineRow> seen, int page, int size) {
-    PageBuilder<QuarantineRow> slice = new PageBuilder<>(page, size);
-    newestFirst.stream()
-        .filter(row -> states.isEmpty() || states.contains(row.state()))
-        .filter(seen)
-        .forEach(slice::add);
-    return slice.slice();
+    return ResultPage.of(
+        newestFirst.stream()
+            .filter(row -> states.isEmpty() || states.contains(row.state()))
+            .filter(seen),
+        page,
+        size);
   }
 
   private static boolean isDecision(QuarantineState state) {

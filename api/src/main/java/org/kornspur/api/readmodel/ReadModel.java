@@ -6,7 +6,9 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import org.apache.kafka.clients.consumer.ConsumerRecord;
 import org.kornspur.api.kafka.Engine;
 import org.kornspur.api.kafka.NotReady;
@@ -27,7 +29,7 @@ public class ReadModel implements ReadsTopics {
   private final ChangeHub changes = new ChangeHub(KEPT_CHANGES);
   private final TopicFollower standingFollower;
   private final TopicFollower quarantineFollower;
-  private final SignerIndex signers = new SignerIndex();
+  private final Map<String, PersonName> signers = new ConcurrentHashMap<>();
   private final TopicFollower signerFollower;
 
   @Inject
@@ -80,13 +82,13 @@ public class ReadModel implements ReadsTopics {
   }
 
   /**
-   * The names of persons who signed.
+   * The names of a person; empty for one who never signed or was forgotten.
    *
    * @throws NotReady until the topic has been read to the end that it had at the start
    */
-  public SignerIndex signers() {
+  public Optional<PersonName> signer(String personId) {
     signerFollower.requireCaughtUp();
-    return signers;
+    return Optional.ofNullable(signers.get(personId));
   }
 
   public ChangeHub changes() {
@@ -135,14 +137,15 @@ public class ReadModel implements ReadsTopics {
     Optional<StandingRow> before =
         standings.put(standing, record.value(), Instant.ofEpochMilli(record.timestamp()));
     StandingRow after = standings.row(Subject.parse(standing.getSubject())).orElseThrow();
-    changes.publish(record.partition(), record.offset(), StandingChange.of(before, after));
+    changes.publish(record.partition(), record.offset(), new StandingChange(before, after));
   }
 
   private void receiveSigner(ConsumerRecord<String, byte[]> record) {
     if (record.value() == null) {
-      signers.forget(record.key());
+      signers.remove(record.key());
     } else {
-      signers.put((PersonName) engine.wire().decode(record.value()));
+      PersonName person = (PersonName) engine.wire().decode(record.value());
+      signers.put(person.getPersonId(), person);
     }
   }
 

@@ -8,9 +8,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.SortedSet;
 import java.util.TreeSet;
+import java.util.concurrent.locks.Lock;
 import java.util.concurrent.locks.ReadWriteLock;
 import java.util.concurrent.locks.ReentrantReadWriteLock;
-import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.function.Supplier;
@@ -56,42 +56,34 @@ public final class StandingIndex {
   public Optional<StandingRow> put(LotStanding standing, byte[] bytes, Instant changedAt) {
     StandingRow row = row(standing, changedAt);
     IndexedStanding now = IndexedStanding.of(standing, row, CompressedRecord.of(bytes));
-    lock.writeLock().lock();
-    try {
-      Optional<StandingRow> before = takeOut(row.subject());
-      held.put(row.subject(), now);
-      worstFirst.add(row);
-      byId.add(row);
-      waits.add(now);
-      values.add(row);
-      return before;
-    } finally {
-      lock.writeLock().unlock();
-    }
+    return writing(
+        () -> {
+          Optional<StandingRow> before = takeOut(row.subject());
+          held.put(row.subject(), now);
+          worstFirst.add(row);
+          byId.add(row);
+          waits.add(now);
+          values.add(row);
+          return before;
+        });
   }
 
   /** Forgets a subject whose standing was taken out of the topic. */
   public void remove(Subject subject) {
-    lock.writeLock().lock();
-    try {
-      takeOut(subject);
-    } finally {
-      lock.writeLock().unlock();
-    }
+    writing(() -> takeOut(subject));
   }
 
   /** Forgets all subjects. */
   void clear() {
-    lock.writeLock().lock();
-    try {
-      held.clear();
-      worstFirst.clear();
-      byId.clear();
-      waits = new WorklistIndex();
-      values = new ValueCounts();
-    } finally {
-      lock.writeLock().unlock();
-    }
+    writing(
+        () -> {
+          held.clear();
+          worstFirst.clear();
+          byId.clear();
+          waits = new WorklistIndex();
+          values = new ValueCounts();
+          return Optional.empty();
+        });
   }
 
   /** The row of a subject. */
@@ -115,21 +107,15 @@ public final class StandingIndex {
    * @param seen which rows there are for who asks; the others are not counted either
    */
   public ResultPage<StandingRow> find(StandingQuery query, Predicate<StandingRow> seen) {
-    PageBuilder<StandingRow> slice = new PageBuilder<>(query.page(), query.size());
     SortedSet<StandingRow> rows =
         switch (query.order()) {
           case WORST -> worstFirst;
           case ID -> byId;
         };
     return reading(
-        () -> {
-          for (StandingRow row : rows) {
-            if (query.matches(row) && seen.test(row)) {
-              slice.add(row);
-            }
-          }
-          return slice.slice();
-        });
+        () ->
+            ResultPage.of(
+                rows.stream().filter(query::matches).filter(seen), query.page(), query.size()));
   }
 
   /**
@@ -187,15 +173,6 @@ public final class StandingIndex {
         });
   }
 
-  /** Shows every row, by id. The index cannot change meanwhile, so the visitor should be quick. */
-  public void forEach(Consumer<StandingRow> visitor) {
-    reading(
-        () -> {
-          byId.forEach(visitor);
-          return Optional.empty();
-        });
-  }
-
   /** The rows that match, by id. */
   public List<StandingRow> matching(Predicate<StandingRow> wanted) {
     return reading(() -> byId.stream().filter(wanted).toList());
@@ -218,11 +195,19 @@ public final class StandingIndex {
   }
 
   private <T> T reading(Supplier<T> question) {
-    lock.readLock().lock();
+    return holding(lock.readLock(), question);
+  }
+
+  private <T> T writing(Supplier<T> change) {
+    return holding(lock.writeLock(), change);
+  }
+
+  private static <T> T holding(Lock access, Supplier<T> work) {
+    access.lock();
     try {
-      return question.get();
+      return work.get();
     } finally {
-      lock.readLock().unlock();
+      access.unlock();
     }
   }
 

@@ -211,10 +211,6 @@ public final class TopicFollower implements AutoCloseable {
 
   private KafkaConsumer<String, byte[]> newConsumer() {
     Map<String, Object> settings = new HashMap<>(engine.consumerSettings());
-    settings.remove(ConsumerConfig.GROUP_ID_CONFIG);
-    settings.put(ConsumerConfig.ENABLE_AUTO_COMMIT_CONFIG, false);
-    settings.put(ConsumerConfig.AUTO_OFFSET_RESET_CONFIG, "earliest");
-    settings.put(ConsumerConfig.ISOLATION_LEVEL_CONFIG, "read_committed");
     settings.put(ConsumerConfig.CLIENT_ID_CONFIG, "feed-" + name);
     return new KafkaConsumer<>(settings, new StringDeserializer(), new ByteArrayDeserializer());
   }

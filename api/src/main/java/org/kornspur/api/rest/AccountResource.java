@@ -43,7 +43,6 @@ public class AccountResource {
   @Inject ReAuthentication reAuthentication;
   @Inject ObjectMapper json;
 
-  /** The old password and the new. */
   @Schema(description = "The old password and the new")
   public record NewPasswordRequest(
       String password, @Schema(description = "12 to 200 characters") String newPassword) {}

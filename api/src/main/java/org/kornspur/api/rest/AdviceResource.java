@@ -26,9 +26,9 @@ import org.kornspur.api.http.Parameters;
 import org.kornspur.api.kafka.RulesInForce;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.CropDetail;
-import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.query.QueryService;
 import org.kornspur.api.query.RequestWords;
+import org.kornspur.api.query.VisibleData;
 import org.kornspur.api.query.advice.AdviceBody;
 import org.kornspur.api.query.advice.CalibrationView;
 import org.kornspur.api.query.advice.CompareRequest;
@@ -57,8 +57,10 @@ import org.kornspur.processors.standards.Rulebook;
 @Path(Addresses.ROOT + "/advice")
 @Produces(MediaType.APPLICATION_JSON)
 @Tag(name = "Advice", description = "Advice, not gates: no crop or lot is fit or not fit by it")
+@APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
 public class AdviceResource {
   @Inject QueryService queries;
+  @Inject VisibleData data;
   @Inject HybridityForecasts forecasts;
   @Inject MixturePlanning mixtures;
   @Inject ObjectMapper json;
@@ -75,18 +77,16 @@ public class AdviceResource {
           "Simulated from shedding females, pollinator share, flowering and foreign pollen, with an"
               + " interval. Names every assumption and what is missing. Advice, not a gate.")
   @APIResponse(responseCode = "200", description = "The forecast")
-  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public HybridityView hybridity(
       @Parameter(example = "C-24-012") @PathParam("cropId") String cropId) {
-    Dossier crop = queries.wholeDossier(Subject.crop(cropId));
+    Dossier crop = data.dossier(Subject.crop(cropId));
     return AdviceBody.asked(() -> forecasts.forecast(crop))
         .map(advice -> HybridityView.of(advice, words.words(), queries.asOf()))
         .orElseThrow(
             () ->
-                new ApiProblem(
-                    ProblemKind.REQUEST_REFUSED,
+                ApiProblem.refused(
                     new CropDetail.NoMixture(
                         Given.text(cropId, false), crop.crop().map(FieldCropDeclared::getRole))));
   }
@@ -101,17 +101,15 @@ public class AdviceResource {
           "From what was seen of each (FloweringSeen and inspections of one part): first, full and"
               + " last day, the days in common, and the risk of open florets. Advice, not a gate.")
   @APIResponse(responseCode = "200", description = "What was seen and what follows")
-  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public NickingView nicking(@PathParam("cropId") String cropId) {
-    Dossier crop = queries.wholeDossier(Subject.crop(cropId));
+    Dossier crop = data.dossier(Subject.crop(cropId));
     return NickingAdvice.of(crop)
         .map(advice -> NickingView.of(advice, words.words(), queries.asOf()))
         .orElseThrow(
             () ->
-                new ApiProblem(
-                    ProblemKind.REQUEST_REFUSED,
+                ApiProblem.refused(
                     new CropDetail.NoPollenParent(
                         Given.text(cropId, false), crop.crop().map(FieldCropDeclared::getRole))));
   }
@@ -124,7 +122,6 @@ public class AdviceResource {
       summary = "Forecasts of hybridity beside marker and post-control results",
       description = "Rows over all F1 crops whose harvest has results, for a calibration plot.")
   @APIResponse(responseCode = "200", description = "The rows and how many lie inside")
-  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public CalibrationView calibration(
       @Parameter(description = "Only crops of this hybrid") @QueryParam("hybrid") String hybrid) {
@@ -148,7 +145,6 @@ public class AdviceResource {
       responseCode = "200",
       description = "The mixture, or the reasons of the refusal",
       content = @Content(schema = @Schema(implementation = MixtureView.class)))
-  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public MixtureView mixture(InputStream body) throws IOException {
@@ -166,7 +162,6 @@ public class AdviceResource {
               + " exact risks, the decision after the counts so far, and what more would settle"
               + " it.")
   @APIResponse(responseCode = "200", description = "The plans")
-  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public InspectionView inspection(
@@ -193,7 +188,7 @@ public class AdviceResource {
     double consumersRisk = parameters.decimal("beta", beta, 0.05, 0.001, 0.4);
     double times = parameters.decimal("multiple", multiple, 2, 1.2, 100);
     parameters.check();
-    Dossier crop = queries.wholeDossier(Subject.crop(cropId));
+    Dossier crop = data.dossier(Subject.crop(cropId));
     Rulebook rulebook = rulebook(crop);
     return AdviceBody.asked(
             () ->
@@ -212,15 +207,12 @@ public class AdviceResource {
         .find(declared.getRulebookId())
         .orElseThrow(
             () ->
-                new ApiProblem(
-                    ProblemKind.REQUEST_REFUSED,
+                ApiProblem.refused(
                     new CropDetail.UnknownRulebook(Given.text(declared.getRulebookId(), false))));
   }
 
   private static ApiProblem undeclared(Dossier crop) {
-    return new ApiProblem(
-        ProblemKind.REQUEST_REFUSED,
-        new CropDetail.NotDeclared(Given.text(crop.subject().id(), false)));
+    return ApiProblem.refused(new CropDetail.NotDeclared(Given.text(crop.subject().id(), false)));
   }
 
   @POST
@@ -238,7 +230,6 @@ public class AdviceResource {
       content =
           @Content(
               schema = @Schema(type = SchemaType.ARRAY, implementation = ComparisonView.class)))
-  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
   public List<ComparisonView> compare(InputStream body) throws IOException {
     CompareRequest request = AdviceBody.read(json, body, CompareRequest.class);
     return AdviceBody.asked(request::compare).stream()
@@ -258,7 +249,6 @@ public class AdviceResource {
       responseCode = "200",
       description = "Both tests",
       content = @Content(schema = @Schema(implementation = HeterogeneityView.class)))
-  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
   public HeterogeneityView heterogeneity(InputStream body) throws IOException {
     return HeterogeneityView.of(
         AdviceBody.read(json, body, HeterogeneityRequest.class).test(), words.words());

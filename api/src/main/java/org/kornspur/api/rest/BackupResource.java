@@ -11,10 +11,7 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.kornspur.api.kafka.Backup;
-import org.kornspur.api.kafka.BackupRefused;
-import org.kornspur.api.kafka.KafkaEngine;
-import org.kornspur.api.problem.ApiProblem;
-import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.api.kafka.Engine;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
 import org.kornspur.api.text.Addresses;
@@ -24,7 +21,7 @@ import org.kornspur.api.text.Addresses;
 @Produces(MediaType.APPLICATION_JSON)
 @Tag(name = "Operations")
 public class BackupResource {
-  @Inject KafkaEngine engine;
+  @Inject Engine engine;
 
   /**
    * What was made.
@@ -45,13 +42,9 @@ public class BackupResource {
   @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public Response make() throws Exception {
-    try {
-      Backup.Made made = engine.backUp();
-      return Response.status(Response.Status.CREATED)
-          .entity(new BackupView(made.folder().toString(), made.madeAt(), made.bytes()))
-          .build();
-    } catch (BackupRefused refused) {
-      throw new ApiProblem(ProblemKind.BACKUP_REFUSED, refused.detail());
-    }
+    Backup.Made made = engine.backUp();
+    return Response.status(Response.Status.CREATED)
+        .entity(new BackupView(made.folder().toString(), made.madeAt(), made.bytes()))
+        .build();
   }
 }

@@ -36,14 +36,14 @@ final class ChangeStream implements ChangeHub.Listener, StreamingOutput {
 
   private static final String STILL_HERE = ": still here\n\n";
 
+  private static final String RELOAD =
+      "event: reload\ndata: Earlier changes are no longer kept; load the lists again.\n\n";
+
   /** What waits to be written. */
-  private sealed interface Waiting {
+  private interface Waiting {
 
-    record Change(ChangeHub.Event event) implements Waiting {}
-
-    record Reload() implements Waiting {}
-
-    record End() implements Waiting {}
+    /** Empty where there is nothing for this reader. */
+    Optional<String> text() throws JsonProcessingException;
   }
 
   /**
@@ -75,18 +75,18 @@ final class ChangeStream implements ChangeHub.Listener, StreamingOutput {
 
   @Override
   public boolean offer(ChangeHub.Event event) {
-    return putOrDrop(new Waiting.Change(event));
+    return putOrDrop(() -> text(event));
   }
 
   @Override
   public void mustReload() {
-    putOrDrop(new Waiting.Reload());
+    putOrDrop(() -> Optional.of(RELOAD));
   }
 
   /** The reader is gone: frees its place and thread before the next heartbeat finds out. */
   void end() {
     dropped = true;
-    putOrDrop(new Waiting.End());
+    putOrDrop(Optional::empty);
     reader.place().leaveUnused();
   }
 
@@ -135,16 +135,10 @@ final class ChangeStream implements ChangeHub.Listener, StreamingOutput {
   /** Empty where nothing came, or nothing for this reader. */
   private Optional<String> next(long nanos) throws IOException, InterruptedException {
     Waiting waiting = queue.poll(nanos, TimeUnit.NANOSECONDS);
-    if (waiting instanceof Waiting.Change change) {
-      return event(change.event());
-    }
-    return waiting instanceof Waiting.Reload
-        ? Optional.of(
-            "event: reload\ndata: Earlier changes are no longer kept; load the lists again.\n\n")
-        : Optional.empty();
+    return waiting == null ? Optional.empty() : waiting.text();
   }
 
-  private Optional<String> event(ChangeHub.Event event) throws JsonProcessingException {
+  private Optional<String> text(ChangeHub.Event event) throws JsonProcessingException {
     Optional<JsonNode> shown = reader.shown().apply(event.change());
     return shown.isEmpty()
         ? Optional.empty()

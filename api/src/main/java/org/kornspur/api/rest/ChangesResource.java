@@ -29,7 +29,6 @@ import org.kornspur.api.security.RequiresPermission;
 import org.kornspur.api.security.visibility.CursorCipher;
 import org.kornspur.api.security.visibility.Visibility;
 import org.kornspur.api.security.visibility.VisibilityService;
-import org.kornspur.api.security.visibility.VisibleChanges;
 import org.kornspur.api.text.Addresses;
 import org.kornspur.api.text.StandingWords;
 
@@ -84,7 +83,6 @@ public class ChangesResource {
     Caller who = caller.get();
     Visibility visibility = visibilityService.visibility();
     Optional<Positions> lastSeen = lastSeen(visibility, lastEventId);
-    VisibleChanges seen = visibilityService.changesOf(who);
     StandingWords words = requestWords.standings(() -> visibilityService.of(who));
     ChangeStream stream =
         new ChangeStream(
@@ -93,7 +91,8 @@ public class ChangesResource {
             new ChangeStream.Reader(
                 places.take(who.personId()),
                 lastSeen,
-                change -> seen.shown(change, one -> ChangeView.of(one, words), json),
+                change ->
+                    visibilityService.shown(who, change, one -> ChangeView.of(one, words), json),
                 positions ->
                     cursors.told(visibility, CursorCipher.Use.LIVE_STREAM, positions.toString()),
                 HEARTBEAT));

@@ -106,7 +106,12 @@ public class FactsResource {
   @APIResponse(responseCode = "422", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public Response post(InputStream body) throws IOException {
-    return answer(intake.json(BodyLimit.read(body), UUID.randomUUID().toString()));
+    byte[] utf8 = BodyLimit.read(body);
+    String requestId = UUID.randomUUID().toString();
+    return intake
+        .list(utf8, requestId)
+        .map(FactsResource::answer)
+        .orElseGet(() -> Response.accepted(intake.json(utf8, requestId)).build());
   }
 
   @POST
@@ -132,11 +137,7 @@ public class FactsResource {
         .toList();
   }
 
-  private static Response answer(SubmissionAnswers.Answer answer) {
-    if (answer instanceof SubmissionAnswers.Answer.Receipt receipt) {
-      return Response.accepted(receipt.view()).build();
-    }
-    BatchView batch = ((SubmissionAnswers.Answer.Batch) answer).view();
+  private static Response answer(BatchView batch) {
     boolean allIn = batch.refused() + batch.unsent() == 0;
     return Response.status(allIn ? 200 : MULTI_STATUS).entity(batch).build();
   }

@@ -16,15 +16,16 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.kornspur.api.http.HeavyDocument;
+import org.kornspur.api.http.Parameters;
 import org.kornspur.api.query.FactTimes;
 import org.kornspur.api.query.QueryService;
-import org.kornspur.api.query.TraceRequest;
 import org.kornspur.api.query.view.DossierView;
 import org.kornspur.api.query.view.OwedView;
 import org.kornspur.api.query.view.TraceView;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.pedigree.Trace;
 
 /** What is known of a lot or crop beyond its standing: its facts, their proof, its ways. */
 @Produces(MediaType.APPLICATION_JSON)
@@ -84,7 +85,12 @@ public abstract class HistoryResource {
           @DefaultValue("5000")
           @QueryParam("most")
           String most) {
-    return queries.trace(TraceRequest.read(subject(id), direction, most));
+    Parameters parameters = new Parameters();
+    Trace.Direction way =
+        parameters.one("direction", direction, Trace.Direction.class).orElse(Trace.Direction.BACK);
+    int mostSubjects = parameters.whole("most", most, 5_000, 1, 100_000);
+    parameters.check();
+    return queries.trace(subject(id), way, mostSubjects);
   }
 
   @GET

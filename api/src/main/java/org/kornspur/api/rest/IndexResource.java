@@ -12,7 +12,6 @@ import org.kornspur.api.query.RequestWords;
 import org.kornspur.api.query.view.Notice;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
-import org.kornspur.api.text.Addresses;
 import org.kornspur.api.text.Words;
 
 /** The way in: what is here. */
@@ -31,25 +30,7 @@ public class IndexResource {
   public List<Place> json() {
     Words inLanguage = words.words();
     return Arrays.stream(Notice.Listed.values())
-        .map(listed -> new Place(href(listed), inLanguage.plain(new Notice.Place(listed))))
+        .map(listed -> new Place(listed.href(), inLanguage.plain(new Notice.Place(listed))))
         .toList();
-  }
-
-  private static String href(Notice.Listed listed) {
-    return switch (listed) {
-      case LOTS -> Addresses.ROOT + "/lots";
-      case CROPS -> Addresses.ROOT + "/crops";
-      case OWED -> Addresses.ROOT + "/owed";
-      case QUARANTINE -> Addresses.ROOT + "/quarantine";
-      case CHANGES -> Addresses.ROOT + "/changes";
-      case HYBRIDS -> Addresses.ROOT + "/hybrids";
-      case RULEBOOKS -> Addresses.ROOT + "/rulebooks";
-      case FACT_TYPES -> Addresses.ROOT + "/fact-types";
-      case CALIBRATION -> Addresses.ROOT + "/advice/calibration";
-      case PROBLEMS -> "/problems";
-      case OPENAPI -> "/openapi";
-      case HEALTH -> "/health";
-      case METRICS -> "/metrics";
-    };
   }
 }

@@ -15,14 +15,12 @@ import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.kornspur.api.query.FactTimes;
 import org.kornspur.api.query.QueryService;
+import org.kornspur.api.query.VisibleData;
 import org.kornspur.api.query.view.DossierView;
 import org.kornspur.api.query.view.HybridView;
-import org.kornspur.api.readmodel.ReadModel;
 import org.kornspur.api.readmodel.StandingRow;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
-import org.kornspur.api.security.visibility.Visibility;
-import org.kornspur.api.security.visibility.VisibilityService;
 import org.kornspur.api.text.Addresses;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.standing.StandingState;
@@ -33,8 +31,7 @@ import org.kornspur.standing.StandingState;
 @Tag(name = "Master data")
 public class MasterDataResource {
   @Inject QueryService queries;
-  @Inject ReadModel readModel;
-  @Inject VisibilityService visibilityService;
+  @Inject VisibleData data;
 
   @GET
   @RequiresPermission(Permission.READ_MASTER_DATA)
@@ -44,18 +41,14 @@ public class MasterDataResource {
       summary = "Every hybrid that a crop or lot is made of, with their states")
   public List<HybridView> hybrids() {
     Map<String, States> byHybrid = new TreeMap<>();
-    Visibility visibility = visibilityService.visibility();
-    readModel
-        .standings()
-        .matching(row -> visibility.isWhole() || visibility.sees(row.subject()))
-        .forEach(
-            row ->
-                row.material()
-                    .ifPresent(
-                        material ->
-                            byHybrid
-                                .computeIfAbsent(material.getHybridId(), id -> new States())
-                                .add(row)));
+    data.forEachRow(
+        row ->
+            row.material()
+                .ifPresent(
+                    material ->
+                        byHybrid
+                            .computeIfAbsent(material.getHybridId(), id -> new States())
+                            .add(row)));
     return byHybrid.entrySet().stream().map(of -> of.getValue().view(of.getKey())).toList();
   }
 

@@ -18,6 +18,7 @@ import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.kornspur.api.http.Parameters;
+import org.kornspur.api.readmodel.ResultPage;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
 import org.kornspur.api.security.people.JournalLine;
@@ -74,20 +75,21 @@ public class PeopleJournalResource {
     int pageSize = parameters.whole("size", size, 50, 1, 1000);
     parameters.check();
     JournalReading journal = people.journal();
-    List<JournalLine> found =
-        new ArrayList<>(
-            journal.lines().stream()
-                .filter(line -> personId.map(line.personId()::equals).orElse(true))
-                .toList());
-    Collections.reverse(found);
+    List<JournalLine> newestFirst = new ArrayList<>(journal.lines());
+    Collections.reverse(newestFirst);
+    ResultPage<JournalLine> found =
+        ResultPage.of(
+            newestFirst.stream().filter(line -> personId.map(line.personId()::equals).orElse(true)),
+            pageNumber,
+            pageSize);
     return new JournalView(
         journal.broken().isEmpty(),
         journal.broken().map(JournalReading.Break::line).orElse(null),
         journal.broken().map(JournalReading.Break::reason).orElse(null),
         journal.head(),
-        pageNumber,
-        pageSize,
+        found.page(),
         found.size(),
-        found.stream().skip((pageNumber - 1L) * pageSize).limit(pageSize).toList());
+        found.total(),
+        found.items());
   }
 }

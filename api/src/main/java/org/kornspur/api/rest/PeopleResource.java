@@ -4,6 +4,7 @@ import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.DELETE;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.PUT;
@@ -25,12 +26,14 @@ import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.logging.Logger;
+import org.kornspur.api.command.act.SignerNames;
 import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
 import org.kornspur.api.security.Role;
 import org.kornspur.api.security.people.AccessBody;
 import org.kornspur.api.security.people.People;
+import org.kornspur.api.security.people.PeopleChange;
 import org.kornspur.api.security.people.Person;
 
 /** The people of the people file. Nobody is deleted: facts name them. */
@@ -44,6 +47,7 @@ public class PeopleResource {
           + " the page /login.";
 
   @Inject People people;
+  @Inject SignerNames names;
   @Inject CurrentCaller caller;
   @Inject ObjectMapper json;
 
@@ -67,7 +71,6 @@ public class PeopleResource {
     }
   }
 
-  /** A person with a password that is shown this once. */
   @Schema(description = "A person with a password that is shown this once")
   @JsonInclude(JsonInclude.Include.NON_NULL)
   public record PersonWithPassword(PersonView person, String password) {
@@ -78,7 +81,6 @@ public class PeopleResource {
     }
   }
 
-  /** What is told of a person. */
   @Schema(description = "What is told of a person; personId only for a new one")
   public record PersonRequest(
       String personId, String printedName, Set<Role> roles, String enterpriseId) {}
@@ -192,6 +194,31 @@ public class PeopleResource {
     People.Made made = people.renewPassword(id);
     LOG.infof("%s made a new password for person %s", caller.get().personId(), id);
     return shownOnce(Response.ok(), made);
+  }
+
+  @DELETE
+  @Path("{id}/name")
+  @RequiresPermission(Permission.MANAGE_PEOPLE)
+  @Operation(
+      operationId = "forgetName",
+      summary = "Forget the printed name of a person who signed",
+      description =
+          "What the person signed stays, under the id alone, and still verifies. It does not touch"
+              + " the people file; a person who may still come in and signs again is kept again. Who had it"
+              + " forgotten and when stays in the journal of people, without the name.")
+  @APIResponse(responseCode = "204", description = "Forgotten, or there was nothing to forget")
+  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
+  public Response forget(@PathParam("id") String id) {
+    // told before, so that nothing is forgotten without a trace
+    people.note(PeopleChange.Kind.SIGNER_NAME_FORGOTTEN, id);
+    try {
+      names.forget(id);
+    } catch (RuntimeException notConfirmed) {
+      people.note(PeopleChange.Kind.FORGETTING_NOT_CONFIRMED, id);
+      throw notConfirmed;
+    }
+    LOG.infof("%s had the printed name of person %s forgotten", caller.get().personId(), id);
+    return Response.noContent().build();
   }
 
   private PersonView changed(Person person, String how) {

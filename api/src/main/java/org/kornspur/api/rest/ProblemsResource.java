@@ -24,7 +24,6 @@ import org.kornspur.ingest.intake.ProblemWords;
 @Tag(name = "Problems")
 public class ProblemsResource {
 
-  /** A kind of problem. */
   public record KindView(String type, String title, int status, String remedy) {
     static KindView of(ProblemKind kind, ProblemWords words) {
       return new KindView(

@@ -111,7 +111,6 @@ public class QuarantineResource {
         : quarantine.replay(entryId, mended, why);
   }
 
-  /** Why an entry is not wanted. */
   @Schema(description = "Why an entry is not wanted")
   public record Discard(
       @Schema(description = "In words that an auditor understands", examples = "Sent by mistake")

@@ -24,7 +24,6 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.kornspur.api.problem.AccessDetail;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.BodyLimit;
-import org.kornspur.api.problem.BodyProblem;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.security.Caller;
 import org.kornspur.api.security.CurrentCaller;
@@ -36,10 +35,9 @@ import org.kornspur.api.security.login.AccountView;
 import org.kornspur.api.security.login.AuthenticationResult;
 import org.kornspur.api.security.login.ClientAddress;
 import org.kornspur.api.security.login.FormFields;
-import org.kornspur.api.security.login.LogInAddress;
 import org.kornspur.api.security.login.Passwords;
 import org.kornspur.api.security.login.RoutePolicy;
-import org.kornspur.api.security.login.SameOrigin;
+import org.kornspur.api.security.login.SameOriginFilter;
 import org.kornspur.api.security.login.Sessions;
 import org.kornspur.api.security.people.AccessBody;
 import org.kornspur.api.security.people.People;
@@ -57,7 +55,6 @@ public class SessionResource {
   @Inject CurrentVertxRequest request;
   @Inject ObjectMapper json;
 
-  /** Person and password. */
   @Schema(description = "Person and password")
   public record LogIn(@Schema(examples = "quality") String personId, String password) {
     @Override
@@ -85,16 +82,13 @@ public class SessionResource {
   @APIResponse(responseCode = "413", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "429", ref = "#/components/responses/Problem")
   public Response logIn(InputStream body) throws IOException {
-    AccessBody read = AccessBody.of(json, bounded(body));
+    AccessBody read = AccessBody.of(json, BodyLimit.read(body, RequestBodies.LIMIT_OF_NOBODY));
     String personId = read.text("personId");
     String password = read.password("password", 1, Passwords.LONGEST_PASSWORD);
     read.check();
     AuthenticationResult authentication = authentication(personId, password);
     if (authentication instanceof AuthenticationResult.Known known) {
-      return Response.ok(AccountView.of(known.caller(), sessions))
-          .cookie(sessions.begin(known.caller(), isSecure()))
-          .header(HttpHeaders.CACHE_CONTROL, "no-store")
-          .build();
+      return loggedIn(Response.ok(AccountView.of(known.caller(), sessions)), known.caller());
     }
     return (authentication instanceof AuthenticationResult.Refused refused
             ? refused.refusal()
@@ -108,16 +102,13 @@ public class SessionResource {
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
   @Operation(hidden = true)
   public Response logInByForm(InputStream body) throws IOException {
-    FormFields form = FormFields.of(bounded(body));
+    FormFields form = FormFields.of(BodyLimit.read(body, RequestBodies.LIMIT_OF_NOBODY));
     String next = form.first("next").orElse("");
     AuthenticationResult authentication =
         authentication(
             form.first("personId").orElse("").strip(), form.first("password").orElse(""));
     if (authentication instanceof AuthenticationResult.Known known) {
-      return Response.seeOther(URI.create(LogInAddress.local(next)))
-          .cookie(sessions.begin(known.caller(), isSecure()))
-          .header(HttpHeaders.CACHE_CONTROL, "no-store")
-          .build();
+      return loggedIn(Response.seeOther(URI.create(RoutePolicy.afterLogIn(next))), known.caller());
     }
     if (authentication instanceof AuthenticationResult.Issued issued) {
       return setOwn(issued.caller().personId(), form, next);
@@ -125,7 +116,7 @@ public class SessionResource {
     Refusal refusal = ((AuthenticationResult.Refused) authentication).refusal();
     String why =
         refusal.document().status() == ProblemKind.TOO_MANY_REQUESTS.status() ? "wait" : "wrong";
-    return Response.seeOther(URI.create(LogInAddress.address(next, why))).build();
+    return Response.seeOther(URI.create(RoutePolicy.logInAgain(next, why))).build();
   }
 
   /** The form asks for a password of one's own where the one that came is an issued one. */
@@ -136,12 +127,16 @@ public class SessionResource {
             && chosen.length() <= Passwords.LONGEST_PASSWORD
             && !chosen.equals(form.first("password").orElse(""));
     if (!isGood) {
-      return Response.seeOther(URI.create(LogInAddress.address(next, "own"))).build();
+      return Response.seeOther(URI.create(RoutePolicy.logInAgain(next, "own"))).build();
     }
     Person person = people.setPassword(personId, chosen);
     Caller own = person.caller(Caller.Proof.SESSION, person.sessionsFrom());
-    return Response.seeOther(URI.create(LogInAddress.local(next)))
-        .cookie(sessions.begin(own, isSecure()))
+    return loggedIn(Response.seeOther(URI.create(RoutePolicy.afterLogIn(next))), own);
+  }
+
+  private Response loggedIn(Response.ResponseBuilder answer, Caller caller) {
+    return answer
+        .cookie(sessions.begin(caller, isSecure()))
         .header(HttpHeaders.CACHE_CONTROL, "no-store")
         .build();
   }
@@ -168,16 +163,9 @@ public class SessionResource {
         .build();
   }
 
-  private static byte[] bounded(InputStream body) throws IOException {
-    return BodyLimit.read(
-        body,
-        RequestBodies.MOST_BYTES_OF_NOBODY,
-        new BodyProblem.TooLargeToLogIn(RequestBodies.MOST_BYTES_OF_NOBODY));
-  }
-
   private AuthenticationResult authentication(String personId, String password) {
     RoutingContext context = request.getCurrent();
-    if (SameOrigin.isFromElsewhere(context.request())) {
+    if (SameOriginFilter.isFromElsewhere(context.request())) {
       throw new ApiProblem(ProblemKind.FORGED_REQUEST, new AccessDetail.ForgedLogIn());
     }
     return passwords.check(personId, password, ClientAddress.of(context), Caller.Proof.SESSION);

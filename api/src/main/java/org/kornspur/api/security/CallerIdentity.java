@@ -12,7 +12,7 @@ import java.util.function.Predicate;
 
 /**
  * The identity that Quarkus keeps for a request. It carries the {@link Caller}, and answers what is
- * permitted from the one table, {@link Permissions}.
+ * permitted as {@link Permission} has it.
  */
 public final class CallerIdentity {
   private static final String CALLER = Caller.class.getName();
@@ -26,12 +26,12 @@ public final class CallerIdentity {
 
   /** Another instance of the same cluster. */
   public static SecurityIdentity ofInstance() {
-    return identity("instance", Permissions::allowInstance).build();
+    return identity("instance", Permission::isOfInstances).build();
   }
 
   /** Somebody who did not log in. */
   public static SecurityIdentity ofNobody() {
-    return identity("", Permissions::allowAnybody).setAnonymous(true).build();
+    return identity("", Permission::isOfAnybody).setAnonymous(true).build();
   }
 
   private static QuarkusSecurityIdentity.Builder identity(String name, Predicate<Permission> may) {

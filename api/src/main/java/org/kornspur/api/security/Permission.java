@@ -1,86 +1,125 @@
 package org.kornspur.api.security;
 
+import static org.kornspur.api.security.Role.ADMINISTRATOR;
+import static org.kornspur.api.security.Role.AUDITOR;
+import static org.kornspur.api.security.Role.INSPECTOR;
+import static org.kornspur.api.security.Role.LABORATORY;
+import static org.kornspur.api.security.Role.MULTIPLIER;
+import static org.kornspur.api.security.Role.QUALITY;
+
+import java.util.List;
+import java.util.Set;
 import org.kornspur.ingest.contract.FactType;
 
-/** Everything that can be done here. {@link Permissions} says which role may do it. */
+/**
+ * Everything that can be done here, each with the roles that may. Nothing else in this program says
+ * who may do what; where a role sees only a part of the data, the visibility draws the border
+ * within.
+ */
 public enum Permission {
   /** What everybody may reach, without a log-in too: the log-in itself, and what it looks like. */
-  LOG_IN,
+  LOG_IN(Role.values()),
   /** The manual, without a log-in too: nothing of the site's data stands in it. */
-  READ_HELP,
+  READ_HELP(Role.values()),
   /** Who one is, one's own password, logging out. */
-  OWN_ACCOUNT,
+  OWN_ACCOUNT(Role.values()),
   /** What the interface is: its index, its description, its fact types and its problems. */
-  READ_INTERFACE,
+  READ_INTERFACE(Role.values()),
   /** The pages as such; what they show needs its own action besides. */
-  READ_PAGES,
+  READ_PAGES(Role.values()),
 
-  READ_CROPS,
-  READ_LOTS,
-  READ_TRACE,
-  READ_OWED,
+  READ_CROPS(MULTIPLIER, INSPECTOR, QUALITY, AUDITOR),
+  READ_LOTS(MULTIPLIER, QUALITY, AUDITOR),
+  READ_TRACE(MULTIPLIER, QUALITY, AUDITOR),
+  READ_OWED(MULTIPLIER, INSPECTOR, QUALITY, AUDITOR),
   /** The quality desk: what needs quality now. */
-  READ_DESK,
+  READ_DESK(QUALITY, AUDITOR),
   /** How seasons compare, and what was predicted beside what was found. */
-  READ_SEASONS,
+  READ_SEASONS(MULTIPLIER, INSPECTOR, QUALITY, AUDITOR),
   /** The live stream of standings. */
-  READ_CHANGES,
+  READ_CHANGES(MULTIPLIER, INSPECTOR, QUALITY, AUDITOR),
   /** Facts by id, and the facts of a subject. */
-  READ_FACTS,
+  READ_FACTS(MULTIPLIER, INSPECTOR, LABORATORY, QUALITY, AUDITOR),
   /** Hybrids, enterprises, pollen sources. */
-  READ_MASTER_DATA,
-  READ_RULEBOOKS,
+  READ_MASTER_DATA(MULTIPLIER, INSPECTOR, QUALITY, AUDITOR),
+  READ_RULEBOOKS(Role.values()),
 
   /** To send facts at all; each type of fact needs its own action besides. */
-  POST_FACTS,
+  POST_FACTS(MULTIPLIER, INSPECTOR, LABORATORY, QUALITY),
   /** Enterprises, hybrids, lots without history. */
-  POST_MASTER_DATA,
-  POST_CROP_DECLARATIONS,
-  POST_SOWINGS,
-  POST_POLLEN_SOURCES,
+  POST_MASTER_DATA(QUALITY),
+  POST_CROP_DECLARATIONS(MULTIPLIER, QUALITY),
+  POST_SOWINGS(MULTIPLIER, QUALITY),
+  POST_POLLEN_SOURCES(MULTIPLIER, INSPECTOR, QUALITY),
   /** To be led to the field book, with its forms for what is seen in a crop. */
-  WORK_IN_FIELD,
+  WORK_IN_FIELD(MULTIPLIER, INSPECTOR, QUALITY),
   /** Field inspections and sterility checks. */
-  POST_INSPECTIONS,
+  POST_INSPECTIONS(INSPECTOR, QUALITY),
   /** Harvest, conditioning, split, merge, dispatch. */
-  POST_SEED_MOVEMENTS,
+  POST_SEED_MOVEMENTS(MULTIPLIER, QUALITY),
   /** Technical mixtures, and open-pollinated rye added. */
-  POST_MIXTURES,
-  POST_SAMPLINGS,
-  POST_LABORATORY_TESTS,
+  POST_MIXTURES(QUALITY),
+  POST_SAMPLINGS(QUALITY),
+  POST_LABORATORY_TESTS(LABORATORY, QUALITY),
   /** The samples assigned to one's laboratory, and the forms for their results. */
-  WORK_AT_BENCH,
-  POST_POST_CONTROL,
+  WORK_AT_BENCH(LABORATORY),
+  POST_POST_CONTROL(QUALITY),
   /** Corrections and withdrawals of facts that one may post. */
-  POST_CORRECTIONS,
+  POST_CORRECTIONS(MULTIPLIER, INSPECTOR, LABORATORY, QUALITY),
   /** Facts whose {@code header.recordedBy} is another person, as from paper. */
-  RECORD_FOR_OTHERS,
+  RECORD_FOR_OTHERS(QUALITY),
 
-  READ_QUARANTINE,
+  READ_QUARANTINE(MULTIPLIER, INSPECTOR, LABORATORY, QUALITY, AUDITOR),
   /** Replay and discard. */
-  SETTLE_QUARANTINE,
+  SETTLE_QUARANTINE(MULTIPLIER, INSPECTOR, LABORATORY, QUALITY),
 
-  ASK_ADVICE,
+  ASK_ADVICE(MULTIPLIER, INSPECTOR, QUALITY, AUDITOR),
 
   /** Release, suspend, condemn, downgrade. */
-  SIGN_ACTS,
-  READ_ACTS,
+  SIGN_ACTS(QUALITY),
+  READ_ACTS(MULTIPLIER, QUALITY, AUDITOR),
   /** The hash chain, its checkpoints, and the keys that sign them. */
-  READ_LOG,
+  READ_LOG(QUALITY, AUDITOR),
 
   /** A lot's history in a form for others: EPCIS, PROV, spreadsheet, label, dossier. */
-  EXPORT,
-  CAPTURE_EPCIS,
-  QUERY_EPCIS,
+  EXPORT(MULTIPLIER, QUALITY, AUDITOR),
+  CAPTURE_EPCIS(MULTIPLIER, QUALITY),
+  QUERY_EPCIS(MULTIPLIER, QUALITY, AUDITOR),
 
-  READ_PEOPLE,
-  MANAGE_PEOPLE,
+  READ_PEOPLE(AUDITOR, ADMINISTRATOR),
+  MANAGE_PEOPLE(ADMINISTRATOR),
   /** Metrics of the running program. */
-  READ_OPERATIONS,
+  READ_OPERATIONS(ADMINISTRATOR),
   /** To have the data folder copied. */
-  BACK_UP,
+  BACK_UP(ADMINISTRATOR),
   /** What instances of one cluster ask each other; no person may. */
-  ASK_AS_INSTANCE;
+  ASK_AS_INSTANCE();
+
+  private final Set<Role> roles;
+
+  Permission(Role... roles) {
+    this.roles = Set.of(roles);
+  }
+
+  /** Whether a person in this role may. */
+  public boolean isOf(Role role) {
+    return roles.contains(role);
+  }
+
+  /** The roles in which a person may. */
+  public List<Role> roles() {
+    return roles.stream().sorted().toList();
+  }
+
+  /** Whether another instance of the same cluster may. */
+  public boolean isOfInstances() {
+    return this == ASK_AS_INSTANCE;
+  }
+
+  /** Whether somebody who did not log in may. */
+  public boolean isOfAnybody() {
+    return this == LOG_IN || this == READ_HELP;
+  }
 
   /** The action that sending a fact of this type needs, besides {@link #POST_FACTS}. */
   public static Permission toPost(FactType type) {

@@ -4,19 +4,24 @@ import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
 import java.util.OptionalLong;
 import org.kornspur.api.problem.AccessDetail;
-import org.kornspur.api.problem.ProblemAnswer;
 import org.kornspur.api.problem.ProblemDocument;
+import org.kornspur.api.problem.ProblemException;
 import org.kornspur.api.problem.ProblemKind;
 
-/**
- * Why somebody does not come in.
- *
- * @param retryAfterSeconds when to try again; empty where that would not help
- */
-public record Refusal(ProblemDocument document, OptionalLong retryAfterSeconds) {
+/** Ends a request because of who asks, and says why they do not come in. */
+public class Refusal extends ProblemException {
+  private static final long serialVersionUID = 1L;
+
+  protected Refusal(ProblemKind kind, AccessDetail detail, OptionalLong retryAfterSeconds) {
+    super("A request is refused", ProblemDocument.of(kind, detail), retryAfterSeconds);
+  }
 
   public static Refusal of(ProblemKind kind, AccessDetail detail) {
-    return new Refusal(ProblemDocument.of(kind, detail), OptionalLong.empty());
+    return new Refusal(kind, detail, OptionalLong.empty());
+  }
+
+  public static Refusal notLoggedIn(AccessDetail detail) {
+    return of(ProblemKind.NOT_LOGGED_IN, detail);
   }
 
   /** What an issued password opens: nothing but the address where another is set. */
@@ -25,15 +30,15 @@ public record Refusal(ProblemDocument document, OptionalLong retryAfterSeconds) 
   }
 
   public static Refusal tooMany(AccessDetail detail, long seconds) {
-    return new Refusal(
-        ProblemDocument.of(ProblemKind.TOO_MANY_REQUESTS, detail), OptionalLong.of(seconds));
+    return new Refusal(ProblemKind.TOO_MANY_REQUESTS, detail, OptionalLong.of(seconds));
   }
 
-  /** An answer with the document and when to try again. */
+  public static Refusal notReady(AccessDetail detail, long seconds) {
+    return new Refusal(ProblemKind.NOT_READY, detail, OptionalLong.of(seconds));
+  }
+
+  @Override
   public Response.ResponseBuilder answer() {
-    Response.ResponseBuilder answer =
-        ProblemAnswer.of(document).header(HttpHeaders.CACHE_CONTROL, "no-store");
-    retryAfterSeconds.ifPresent(seconds -> answer.header(HttpHeaders.RETRY_AFTER, seconds));
-    return answer;
+    return super.answer().header(HttpHeaders.CACHE_CONTROL, "no-store");
   }
 }

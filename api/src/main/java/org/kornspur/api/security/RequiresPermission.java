@@ -15,6 +15,6 @@ import java.lang.annotation.Target;
 @Target(ElementType.METHOD)
 public @interface RequiresPermission {
 
-  /** The action; {@link Permissions} says who may. */
+  /** The action, which says who may. */
   Permission value();
 }

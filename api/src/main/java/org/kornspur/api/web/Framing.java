@@ -16,7 +16,6 @@ import org.kornspur.api.query.RequestWords;
 import org.kornspur.api.query.view.AsOf;
 import org.kornspur.api.security.Caller;
 import org.kornspur.api.security.CurrentCaller;
-import org.kornspur.api.security.Permissions;
 import org.kornspur.api.security.login.Sessions;
 import org.kornspur.api.text.Language;
 import org.kornspur.api.text.LocalForm;
@@ -109,7 +108,7 @@ public class Framing {
                 caller
                     .ifKnown()
                     .map(known -> known.may(room.needs()))
-                    .orElseGet(() -> Permissions.allowAnybody(room.needs())))
+                    .orElseGet(() -> room.needs().isOfAnybody()))
         .map(room -> new Frame.Place(room.href(), messages.of("place", room), room == here))
         .toList();
   }

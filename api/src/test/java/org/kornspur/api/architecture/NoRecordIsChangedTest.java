@@ -39,7 +39,7 @@ class NoRecordIsChangedTest {
         .areAnnotatedWith(DELETE.class)
         .should()
         .beDeclaredInClassesThat()
-        .haveNameMatching(".*\\.(PeopleResource|SessionResource|PersonNameResource)")
+        .haveNameMatching(".*\\.(PeopleResource|SessionResource)")
         .check(PROGRAM);
   }
 

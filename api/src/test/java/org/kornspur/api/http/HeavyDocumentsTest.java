@@ -37,7 +37,7 @@ class HeavyDocumentsTest {
                   try {
                     documents.begin();
                   } catch (NotReady full) {
-                    assertThat(full.retryAfterSeconds()).isPositive();
+                    assertThat(full.retryAfterSeconds().orElseThrow()).isPositive();
                     refused.countDown();
                     return false;
                   }

@@ -39,6 +39,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.kornspur.api.kafka.embedded.BrokerLogins;
+import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.storage.CannotStart;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.ingest.contract.FactType;
@@ -217,13 +218,13 @@ class RestoreIT {
                 Backup.make(
                     settings(stopped, Map.of("kornspur.backup-folder", stopped + "/backups")),
                     null))
-        .isInstanceOf(BackupRefused.class)
+        .isInstanceOf(ApiProblem.class)
         .hasMessageContaining("within the data folder");
     assertThatThrownBy(
             () ->
                 Backup.make(
                     settings(stopped, Map.of("kornspur.bootstrap-servers", "127.0.0.1:1")), null))
-        .isInstanceOf(BackupRefused.class)
+        .isInstanceOf(ApiProblem.class)
         .hasMessageContaining("Back up the cluster");
   }
 

@@ -22,7 +22,7 @@ class ChangeHubTest {
       if (heard.size() == most) {
         return false;
       }
-      heard.add(event.change().subject());
+      heard.add(event.change().after().subject().toString());
       return true;
     }
 

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import org.kornspur.api.text.StandingSummary;
+import org.kornspur.ingest.contract.Subject;
 import org.kornspur.standing.ReleaseStep;
 import org.kornspur.standing.StandingState;
 
@@ -18,14 +19,19 @@ public final class InventedChange {
 
   public static StandingChange of(String subject) {
     return new StandingChange(
-        subject,
         Optional.empty(),
-        StandingState.FIT,
-        Optional.empty(),
-        ReleaseStep.NONE,
-        REASON,
-        List.of(),
-        List.of(),
-        Instant.EPOCH);
+        new StandingRow(
+            Subject.parse(subject),
+            StandingState.FIT,
+            ReleaseStep.NONE,
+            REASON,
+            Optional.empty(),
+            Optional.empty(),
+            List.of(),
+            List.of(),
+            0,
+            0,
+            Optional.empty(),
+            Instant.EPOCH));
   }
 }

@@ -18,6 +18,7 @@ import org.kornspur.api.readmodel.ChangeHub;
 import org.kornspur.api.readmodel.InventedChange;
 import org.kornspur.api.readmodel.Positions;
 import org.kornspur.api.readmodel.StandingChange;
+import org.kornspur.ingest.contract.Subject;
 
 /** What a reader is written who may hear of lot:own and of nothing else. */
 class ChangeStreamTest {
@@ -85,7 +86,7 @@ class ChangeStreamTest {
   }
 
   private Reading read(Duration heartbeat, Optional<Positions> lastSeen) {
-    Predicate<StandingChange> isOwn = change -> change.subject().equals("lot:own");
+    Predicate<StandingChange> isOwn = change -> change.after().subject().equals(Subject.lot("own"));
     ChangeStream stream =
         new ChangeStream(
             hub,
@@ -94,7 +95,9 @@ class ChangeStreamTest {
                 places.take("a"),
                 lastSeen,
                 change ->
-                    Optional.of(change).filter(isOwn).map(own -> TextNode.valueOf(own.subject())),
+                    Optional.of(change)
+                        .filter(isOwn)
+                        .map(own -> TextNode.valueOf(own.after().subject().toString())),
                 positions -> "<" + positions + ">",
                 heartbeat));
     CompletableFuture<Void> done =

@@ -100,7 +100,7 @@ public record ActRequest(
     if (json == null || !json.isObject()) {
       throw new ApiProblem(
           ProblemKind.UNREADABLE_BODY,
-          List.of(Problem.of("", new Given.Bytes(utf8.length), new BodyProblem.NoObject())));
+          Problem.of("", new Given.Bytes(utf8.length), new BodyProblem.NoObject()));
     }
     return json;
   }

@@ -18,7 +18,6 @@ import org.kornspur.ingest.statement.Value.Person;
 import org.kornspur.processors.dossier.Entry;
 import org.kornspur.processors.release.SignedAct;
 
-/** An act in readable form, or one that was refused. */
 @Schema(description = "An act in readable form, or one that was refused")
 @JsonInclude(JsonInclude.Include.NON_NULL)
 public record ActView(
@@ -54,7 +53,6 @@ public record ActView(
     @Schema(description = "Whether a trusted key signed exactly this act")
         boolean signatureVerifies) {
 
-  /** What was signed. */
   @Schema(description = "What was signed")
   @JsonInclude(JsonInclude.Include.NON_NULL)
   public record Signed(
@@ -70,7 +68,6 @@ public record ActView(
       List<String> factIds,
       List<VerdictSigned> verdicts) {}
 
-  /** A verdict as the signer read it. */
   @Schema(description = "A verdict as the signer read it")
   @JsonInclude(JsonInclude.Include.NON_NULL)
   public record VerdictSigned(

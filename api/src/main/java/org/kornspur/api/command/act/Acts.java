@@ -19,6 +19,7 @@ import org.kornspur.api.problem.ProblemDocument;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.query.QueryService;
 import org.kornspur.api.query.RequestWords;
+import org.kornspur.api.query.VisibleData;
 import org.kornspur.api.security.Caller;
 import org.kornspur.api.security.login.ReAuthentication;
 import org.kornspur.contract.ActKind;
@@ -50,6 +51,7 @@ public class Acts {
   private static final long LONGEST_WAIT_NANOS = TimeUnit.SECONDS.toNanos(5);
 
   @Inject Engine engine;
+  @Inject VisibleData data;
   @Inject QueryService queries;
   @Inject SiteKeys keys;
   @Inject ReAuthentication proof;
@@ -69,7 +71,7 @@ public class Acts {
    * @throws ApiProblem if no fact names the subject
    */
   ReleaseSheet sheet(Subject subject) {
-    ReleaseSheet sheet = ReleaseSheet.of(queries.wholeDossier(subject), rules.judge()::assess);
+    ReleaseSheet sheet = ReleaseSheet.of(data.dossier(subject), rules.judge()::assess);
     served.keep(sheet);
     return sheet;
   }
@@ -94,7 +96,7 @@ public class Acts {
 
   /** The acts on a subject and the refused ones, in the order of their time. */
   public List<ActView> history(Subject subject) {
-    Dossier dossier = queries.wholeDossier(subject);
+    Dossier dossier = data.dossier(subject);
     List<Entry> acts =
         dossier.entries().stream().filter(entry -> FactType.of(entry.fact()).isAct()).toList();
     if (acts.isEmpty()) {
@@ -118,16 +120,16 @@ public class Acts {
    *     that is put on record
    */
   public Signed sign(Subject subject, Caller caller, ActRequest request) {
-    queries.wholeDossier(subject);
+    data.dossier(subject);
     authenticate(subject, caller, request);
     synchronized (stripes[Math.floorMod(subject.hashCode(), STRIPES)]) {
-      ReleaseSheet sheet = ReleaseSheet.of(queries.wholeDossier(subject), rules.judge()::assess);
+      ReleaseSheet sheet = ReleaseSheet.of(data.dossier(subject), rules.judge()::assess);
       requireSameSeal(caller, request, sheet);
       ActRules.refusal(sheet, request.wish(), caller.personId())
           .ifPresent(
               refusal -> {
                 String why = requestWords.words().plain(refusal);
-                record(sheet, caller, request, RefusalGround.OUT_OF_SEQUENCE, why);
+                record(subject, caller, request, RefusalGround.OUT_OF_SEQUENCE, why);
                 throw new ApiProblem(
                     ProblemKind.ACT_OUT_OF_SEQUENCE, new ActDetail.OutOfSequence(why));
               });
@@ -150,13 +152,7 @@ public class Acts {
     try {
       proof.require(caller, request.password());
     } catch (ApiProblem notProved) {
-      refusals.record(
-          subject,
-          caller.personId(),
-          request.kind(),
-          Optional.of(request.reason()),
-          RefusalGround.NOT_AUTHENTICATED,
-          notProved.getMessage());
+      record(subject, caller, request, RefusalGround.NOT_AUTHENTICATED, notProved.getMessage());
       throw notProved;
     }
   }
@@ -170,20 +166,20 @@ public class Acts {
                   new ActDetail.OtherSeal(
                       request.seal(), sheet.dossier().subject(), sheet.seal().hex()),
                   served.difference(request.seal(), sheet)));
-      record(sheet, caller, request, RefusalGround.SEAL_CHANGED, changed.getMessage());
+      record(
+          sheet.dossier().subject(),
+          caller,
+          request,
+          RefusalGround.SEAL_CHANGED,
+          changed.getMessage());
       throw changed;
     }
   }
 
   private void record(
-      ReleaseSheet sheet, Caller caller, ActRequest request, RefusalGround ground, String why) {
+      Subject subject, Caller caller, ActRequest request, RefusalGround ground, String why) {
     refusals.record(
-        sheet.dossier().subject(),
-        caller.personId(),
-        request.kind(),
-        Optional.of(request.reason()),
-        ground,
-        why);
+        subject, caller.personId(), request.kind(), Optional.of(request.reason()), ground, why);
   }
 
   /**

@@ -13,7 +13,6 @@ import org.kornspur.processors.release.ActRules;
 import org.kornspur.processors.release.ActRules.Wish;
 import org.kornspur.processors.release.ReleaseSheet;
 
-/** Exactly what a person would sign. */
 @Schema(description = "Exactly what a person would sign")
 public record ReleaseSheetView(
     @Schema(description = "To be given back with the signature") String seal,
@@ -23,7 +22,6 @@ public record ReleaseSheetView(
     @Schema(description = "What to mind before signing") String caution,
     @Schema(description = "Which acts follow on the present state, for the one who asks")
         List<Possible> acts) {
-  /** An act, and what stands against it. */
   @Schema(description = "An act, and what stands against it")
   public record Possible(
       @Schema(enumeration = {"RELEASE", "SUSPEND", "CONDEMN", "DOWNGRADE"}) String kind,

@@ -55,8 +55,7 @@ public class SignerNames {
    */
   private List<PrintedName> known(String personId) {
     Set<PrintedName> all =
-        new LinkedHashSet<>(
-            readModel.signers().of(personId).map(PersonName::getNames).orElse(List.of()));
+        new LinkedHashSet<>(readModel.signer(personId).map(PersonName::getNames).orElse(List.of()));
     all.addAll(kept.getOrDefault(personId, List.of()));
     return List.copyOf(all);
   }
@@ -74,7 +73,7 @@ public class SignerNames {
 
   /** The name that signed with this digest; empty where it was forgotten. */
   Optional<String> printed(String personId, String digest) {
-    return readModel.signers().of(personId).stream()
+    return readModel.signer(personId).stream()
         .flatMap(person -> person.getNames().stream())
         .filter(name -> isDigest(digest, name))
         .map(PrintedName::getPrintedName)

@@ -45,11 +45,11 @@ class Admission {
     }
     List<Problem> early = problemsAtReceipt(fact);
     if (!early.isEmpty()) {
-      return Optional.of(new Outcome.Refused(early, Optional.empty()));
+      return Optional.of(Outcome.refused(early));
     }
     return Optional.of(
         isOtherThanBefore || sender.knowsOtherContent(fact)
-            ? FactSender.conflict(Outcome.factId(fact))
+            ? Outcome.conflict(fact)
             : notAllowed(fact, taken));
   }
 
@@ -57,7 +57,7 @@ class Admission {
     LOG.infof(
         "%s may not bring this %s: %s",
         caller.get().personId(), FactType.of(fact).contractName(), problems.get(0).field());
-    return new Outcome.NotAllowed(Outcome.factId(fact), problems);
+    return Outcome.notAllowed(fact, problems);
   }
 
   /**

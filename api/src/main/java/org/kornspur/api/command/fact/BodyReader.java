@@ -11,7 +11,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import org.kornspur.api.command.fact.Item.Place;
+import java.util.Optional;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.BodyProblem;
 import org.kornspur.api.problem.ProblemKind;
@@ -34,32 +34,33 @@ final class BodyReader {
 
   private BodyReader() {}
 
-  /** What a body holds. */
-  sealed interface Body {
+  /**
+   * One fact of a request, not read yet.
+   *
+   * @param line of NDJSON that it is, from 1; else null
+   * @param index of the element of a list that it is, from 0; else null
+   */
+  record Item(Integer line, Integer index, byte[] utf8) {
 
-    /** One fact. */
-    record One(Item item) implements Body {}
-
-    /** Many facts, each to be answered for itself. */
-    record Many(List<Item> items) implements Body {
-      public Many {
-        items = List.copyOf(items);
-      }
+    /** Where it stands, for a person who looks for it later. */
+    String place() {
+      return line == null ? ", element " + index : ", line " + line;
     }
   }
 
   /**
-   * Divides JSON: one object, or a list of them.
+   * Divides a list in JSON.
    *
+   * @return empty where it is no list
    * @throws ApiProblem if it is no JSON, or holds too many facts
    */
-  static Body json(byte[] utf8) {
+  static Optional<List<Item>> list(byte[] utf8) {
     String text = text(utf8);
     if (!text.stripLeading().startsWith("[")) {
-      return new Body.One(new Item(new Place.Alone(), new Item.Text(utf8)));
+      return Optional.empty();
     }
     try (JsonParser parser = JsonText.parser(text)) {
-      return new Body.Many(elements(parser, text));
+      return Optional.of(elements(parser, text));
     } catch (JsonProcessingException fault) {
       throw new ApiProblem(ProblemKind.UNREADABLE_BODY, FactParser.notJson(fault).problems());
     } catch (IOException e) {
@@ -72,7 +73,7 @@ final class BodyReader {
    *
    * @throws ApiProblem if it holds too many facts, or none
    */
-  static Body lines(byte[] utf8) {
+  static List<Item> lines(byte[] utf8) {
     List<Item> items = new ArrayList<>();
     int number = 1;
     int start = 0;
@@ -80,13 +81,13 @@ final class BodyReader {
       if (at == utf8.length || utf8[at] == '\n') {
         byte[] line = Arrays.copyOfRange(utf8, start, at);
         if (!isBlank(line)) {
-          add(items, new Place.Line(number), line);
+          add(items, new Item(number, null, line));
         }
         number++;
         start = at + 1;
       }
     }
-    return new Body.Many(notEmpty(items));
+    return notEmpty(items);
   }
 
   private static List<Item> elements(JsonParser parser, String text) throws IOException {
@@ -100,7 +101,7 @@ final class BodyReader {
       parser.finishToken();
       int to = (int) parser.currentLocation().getCharOffset();
       String element = text.substring(from, to);
-      add(items, new Place.Index(items.size()), element.getBytes(StandardCharsets.UTF_8));
+      add(items, new Item(null, items.size(), element.getBytes(StandardCharsets.UTF_8)));
     }
     if (parser.nextToken() != null) {
       throw problem(ProblemKind.UNREADABLE_BODY, new Given.MoreText(), new BodyProblem.MoreText());
@@ -108,14 +109,14 @@ final class BodyReader {
     return notEmpty(items);
   }
 
-  private static void add(List<Item> items, Place place, byte[] utf8) {
+  private static void add(List<Item> items, Item item) {
     if (items.size() == MOST_FACTS) {
       throw problem(
           ProblemKind.BODY_TOO_LARGE,
           new RequestGiven.ManyFacts(MOST_FACTS),
           new BodyProblem.TooManyFacts(MOST_FACTS));
     }
-    items.add(new Item(place, new Item.Text(utf8)));
+    items.add(item);
   }
 
   private static List<Item> notEmpty(List<Item> items) {
@@ -148,6 +149,6 @@ final class BodyReader {
   }
 
   private static ApiProblem problem(ProblemKind kind, Statement given, Reason reason) {
-    return new ApiProblem(kind, List.of(Problem.of("", given, reason)));
+    return new ApiProblem(kind, Problem.of("", given, reason));
   }
 }

@@ -2,13 +2,11 @@ package org.kornspur.api.command.fact;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
-import java.util.List;
 import java.util.Optional;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.api.kafka.Engine;
+import org.kornspur.api.security.visibility.RecentClaims;
 import org.kornspur.ingest.contract.Fingerprint;
-import org.kornspur.ingest.intake.Problem;
-import org.kornspur.ingest.problem.RecordProblem;
 import org.kornspur.processors.stream.RegisterEntry;
 
 /** Sends facts to the facts topic, each id once. */
@@ -17,15 +15,17 @@ class FactSender {
   private static final int REMEMBERED = 100_000;
 
   @Inject Engine engine;
-  private final RecentFacts recent = new RecentFacts(REMEMBERED);
+
+  /** Fingerprints by fact id. */
+  private final RecentClaims<String> recent = new RecentClaims<>(REMEMBERED);
 
   /** Whether the id of a fact is taken by a fact with other content. */
   boolean knowsOtherContent(SpecificRecord fact) {
-    String factId = Outcome.factId(fact);
+    String factId = Outcome.idOf(fact);
     return engine
         .registered(factId)
         .flatMap(RegisterEntry::fingerprint)
-        .or(() -> recent.fingerprint(factId))
+        .or(() -> recent.of(factId))
         .filter(known -> !known.equals(Fingerprint.of(fact)))
         .isPresent();
   }
@@ -38,7 +38,7 @@ class FactSender {
    * @return accepted, already known, or a conflict
    */
   Outcome send(SpecificRecord fact) {
-    String factId = Outcome.factId(fact);
+    String factId = Outcome.idOf(fact);
     String fingerprint = Fingerprint.of(fact);
     Optional<RegisterEntry> registered =
         engine.registered(factId).filter(known -> known.fingerprint().isPresent());
@@ -46,7 +46,7 @@ class FactSender {
       boolean same = fingerprint.equals(registered.get().fingerprint().get());
       if (same && registered.get().lacksRoleOf(fact)) {
         engine.publish(fact);
-        return new Outcome.Accepted(fact);
+        return Outcome.accepted(fact);
       }
       return known(fact, same);
     }
@@ -60,15 +60,10 @@ class FactSender {
       recent.release(factId);
       throw notSent;
     }
-    return new Outcome.Accepted(fact);
+    return Outcome.accepted(fact);
   }
 
   private static Outcome known(SpecificRecord fact, boolean same) {
-    return same ? new Outcome.AlreadyKnown(fact) : conflict(Outcome.factId(fact));
-  }
-
-  static Outcome conflict(String factId) {
-    Problem problem = Problem.of("header.factId", factId, new RecordProblem.OtherContent());
-    return new Outcome.Conflict(factId, List.of(problem), Optional.empty());
+    return same ? Outcome.alreadyKnown(fact) : Outcome.conflict(fact);
   }
 }

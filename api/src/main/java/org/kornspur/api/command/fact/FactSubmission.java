@@ -4,7 +4,6 @@ import io.micrometer.core.instrument.MeterRegistry;
 import jakarta.annotation.PreDestroy;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
-import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -17,15 +16,13 @@ import org.jboss.logging.Logger;
 import org.kornspur.api.kafka.Engine;
 import org.kornspur.api.kafka.NotReady;
 import org.kornspur.api.problem.NotReadyDetail;
-import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.ingest.contract.Fingerprint;
 import org.kornspur.ingest.intake.Problem;
-import org.kornspur.ingest.json.FactParser;
 import org.kornspur.ingest.json.ReadResult;
 
 /**
- * Takes facts in, one or many: reads each, has {@link Admission} check it, and has {@link
- * FactSender} send it or {@link RefusedInputs} keep it with its reasons.
+ * Takes facts in, one or many: has {@link Admission} check each, and has {@link FactSender} send it
+ * or {@link RefusedInputs} keep it with its reasons.
  */
 @ApplicationScoped
 public class FactSubmission {
@@ -39,7 +36,6 @@ public class FactSubmission {
   @Inject Admission admission;
   @Inject FactSender sender;
   @Inject RefusedInputs refusedInputs;
-  @Inject CurrentCaller caller;
   private final ExecutorService senders =
       Executors.newFixedThreadPool(
           SENDERS,
@@ -57,25 +53,19 @@ public class FactSubmission {
   /**
    * Takes in one fact.
    *
-   * @param place for the quarantine, where it is refused
    * @throws NotReady if nothing can be said of its id now
    */
-  public Outcome admit(byte[] utf8, String place) {
-    RefusedInputs.Source source = new RefusedInputs.Source(utf8, place, caller.get().personId());
-    Outcome outcome = admit(FactParser.accept(utf8), source);
+  Outcome admit(ReadInput input) {
+    Optional<Outcome> refused =
+        input.result() instanceof ReadResult.Fact fact
+            ? admission.refusedAtOnce(fact.fact(), false)
+            : Optional.of(refused(input));
+    Outcome outcome =
+        refused
+            .map(atOnce -> refusedInputs.kept(atOnce, input))
+            .orElseGet(() -> send(admission.signed(factOf(input)), input));
     count(outcome);
     return outcome;
-  }
-
-  private Outcome admit(ReadResult read, RefusedInputs.Source source) {
-    if (read instanceof ReadResult.Refused refused) {
-      return refusedInputs.refuse(refused.problems(), source);
-    }
-    SpecificRecord fact = ((ReadResult.Fact) read).fact();
-    return admission
-        .refusedAtOnce(fact, false)
-        .map(outcome -> refusedInputs.kept(outcome, source))
-        .orElseGet(() -> admitFact(admission.signed(fact), source));
   }
 
   /**
@@ -90,46 +80,13 @@ public class FactSubmission {
   }
 
   /**
-   * Takes in many facts, each for itself. Of facts with one id the first goes first, so that of two
-   * with other content it is the second that is refused.
+   * Takes in many inputs, each for itself. Of facts with one id the first goes first, so that of
+   * two with other content it is the second that is refused.
    *
    * @return an outcome for each, in their order
    * @throws NotReady if nothing can be taken in now; none has been
    */
-  List<Outcome> admit(List<Item> items, String requestId) {
-    return admitRead(
-        items.stream()
-            .map(
-                item ->
-                    new ReadInput(
-                        FactParser.accept(item.utf8().bytes()),
-                        item.utf8(),
-                        requestId + item.place().words()))
-            .toList());
-  }
-
-  /**
-   * An input that has been read and checked, from whatever form it came in.
-   *
-   * @param original as it came, for the quarantine
-   * @param place for the quarantine
-   */
-  public record ReadInput(ReadResult result, Item.Text original, String place) {
-
-    /** An input that came as text. */
-    public static ReadInput ofText(ReadResult result, String original, String place) {
-      return new ReadInput(result, new Item.Text(original.getBytes(StandardCharsets.UTF_8)), place);
-    }
-  }
-
-  /**
-   * Takes in many inputs that have been read, each for itself. Of facts with one id the first goes
-   * first, so that of two with other content it is the second that is refused.
-   *
-   * @return an outcome for each, in their order
-   * @throws NotReady if nothing can be taken in now; none has been
-   */
-  public List<Outcome> admitRead(List<ReadInput> inputs) {
+  public List<Outcome> admit(List<ReadInput> inputs) {
     if (!engine.isReady()) {
       throw new NotReady(new NotReadyDetail.NotRunning(), 2);
     }
@@ -145,64 +102,57 @@ public class FactSubmission {
   private record Started(String fingerprint, CompletableFuture<Outcome> outcome) {}
 
   private CompletableFuture<Outcome> start(ReadInput input, Map<String, Started> lastOfId) {
-    RefusedInputs.Source source =
-        new RefusedInputs.Source(input.original().bytes(), input.place(), caller.get().personId());
-    ReadResult read = input.result();
-    if (read instanceof ReadResult.Refused refused) {
-      return CompletableFuture.supplyAsync(
-          () -> refusedInputs.refuse(refused.problems(), source), senders);
+    if (input.result() instanceof ReadResult.Refused) {
+      return keep(refused(input), input);
     }
-    SpecificRecord fact = ((ReadResult.Fact) read).fact();
+    SpecificRecord fact = factOf(input);
     String fingerprint = Fingerprint.of(fact);
-    Started earlier = lastOfId.get(Outcome.factId(fact));
+    Started earlier = lastOfId.get(Outcome.idOf(fact));
     boolean isOther = earlier != null && !earlier.fingerprint().equals(fingerprint);
     Optional<Outcome> refused = admission.refusedAtOnce(fact, isOther);
     if (refused.isPresent()) {
-      return CompletableFuture.supplyAsync(
-          () -> refusedInputs.kept(refused.get(), source), senders);
+      return keep(refused.get(), input);
     }
     SpecificRecord signed = admission.signed(fact);
     CompletableFuture<Outcome> outcome =
         earlier == null
-            ? CompletableFuture.supplyAsync(() -> admitOfMany(signed, source), senders)
-            : earlier.outcome().thenApplyAsync(done -> admitOfMany(signed, source), senders);
-    lastOfId.put(Outcome.factId(fact), new Started(fingerprint, outcome));
+            ? CompletableFuture.supplyAsync(() -> sendOneOfMany(signed, input), senders)
+            : earlier.outcome().thenApplyAsync(done -> sendOneOfMany(signed, input), senders);
+    lastOfId.put(Outcome.idOf(fact), new Started(fingerprint, outcome));
     return outcome;
   }
 
+  private CompletableFuture<Outcome> keep(Outcome refused, ReadInput input) {
+    return CompletableFuture.supplyAsync(() -> refusedInputs.kept(refused, input), senders);
+  }
+
   /** One that cannot be sent must not spoil the answer for the others. */
-  private Outcome admitOfMany(SpecificRecord fact, RefusedInputs.Source source) {
+  private Outcome sendOneOfMany(SpecificRecord fact, ReadInput input) {
     try {
-      return admitFact(fact, source);
+      return send(fact, input);
     } catch (NotReady notReady) {
-      return new Outcome.Unsent(fact, notReady.detail());
+      return Outcome.unsent(fact, notReady.detail());
     } catch (RuntimeException fault) {
-      LOG.warnf(fault, "Fact %s could not be sent", Outcome.factId(fact));
-      return new Outcome.Unsent(fact, new NotReadyDetail.FactNotTaken());
+      LOG.warnf(fault, "Fact %s could not be sent", Outcome.idOf(fact));
+      return Outcome.unsent(fact, new NotReadyDetail.FactNotTaken());
     }
   }
 
-  /** Takes in a fact that has been read and checked. */
-  private Outcome admitFact(SpecificRecord fact, RefusedInputs.Source source) {
-    List<Problem> problems = admission.problemsAtReceipt(fact);
-    if (!problems.isEmpty()) {
-      return refusedInputs.refuse(problems, source);
-    }
-    return refusedInputs.kept(sender.send(fact), source);
+  private Outcome send(SpecificRecord signed, ReadInput input) {
+    List<Problem> problems = admission.problemsAtReceipt(signed);
+    return refusedInputs.kept(
+        problems.isEmpty() ? sender.send(signed) : Outcome.refused(problems), input);
+  }
+
+  private static Outcome refused(ReadInput input) {
+    return Outcome.refused(((ReadResult.Refused) input.result()).problems());
+  }
+
+  private static SpecificRecord factOf(ReadInput input) {
+    return ((ReadResult.Fact) input.result()).fact();
   }
 
   private void count(Outcome outcome) {
-    meters.counter("kornspur.facts.received", "outcome", word(outcome)).increment();
-  }
-
-  /** The outcome in the words of the interface. */
-  public static String word(Outcome outcome) {
-    if (outcome instanceof Outcome.Accepted) {
-      return "accepted";
-    }
-    if (outcome instanceof Outcome.AlreadyKnown) {
-      return "already-known";
-    }
-    return outcome instanceof Outcome.Unsent ? "unsent" : "refused";
+    meters.counter("kornspur.facts.received", "outcome", outcome.kind().word()).increment();
   }
 }

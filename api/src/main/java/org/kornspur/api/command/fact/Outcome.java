@@ -3,34 +3,111 @@ package org.kornspur.api.command.fact;
 import java.util.List;
 import java.util.Optional;
 import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.BodyProblem;
 import org.kornspur.api.problem.NotReadyDetail;
+import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.problem.RecordProblem;
 
-/** What became of one fact. */
-public sealed interface Outcome {
+/**
+ * What became of one fact.
+ *
+ * @param fact empty where it breaks the contract
+ * @param problems what is wrong; empty where it went in
+ * @param unsentBecause why it could not be sent; empty unless that is what became of it
+ * @param quarantineId its entry in the quarantine, where it is kept there
+ */
+public record Outcome(
+    Kind kind,
+    Optional<SpecificRecord> fact,
+    List<Problem> problems,
+    Optional<NotReadyDetail> unsentBecause,
+    Optional<String> quarantineId) {
 
-  /** It went in. */
-  record Accepted(SpecificRecord fact) implements Outcome {}
+  /** What can become of one. */
+  public enum Kind {
+    ACCEPTED("accepted"),
+    /** The same fact had come before. */
+    ALREADY_KNOWN("already-known"),
+    /** It breaks the contract. */
+    REFUSED("refused"),
+    /** Another fact has its id. */
+    CONFLICT("refused"),
+    /** Who sent it may not bring it. It is not kept. */
+    NOT_ALLOWED("refused"),
+    /** Nothing is wrong with it, but it could not be sent. */
+    UNSENT("unsent");
 
-  /** The same fact had come before. */
-  record AlreadyKnown(SpecificRecord fact) implements Outcome {}
+    private final String word;
 
-  /** It breaks the contract; the entry in the quarantine, where it could be kept. */
-  record Refused(List<Problem> problems, Optional<String> quarantineId) implements Outcome {}
+    Kind(String word) {
+      this.word = word;
+    }
 
-  /** Another fact has its id. */
-  record Conflict(String factId, List<Problem> problems, Optional<String> quarantineId)
-      implements Outcome {}
+    /** The same in the words of the interface. */
+    public String word() {
+      return word;
+    }
+  }
 
-  /** Who sent it may not bring it. It is not kept. */
-  record NotAllowed(String factId, List<Problem> problems) implements Outcome {}
+  static Outcome accepted(SpecificRecord fact) {
+    return of(Kind.ACCEPTED, fact, List.of());
+  }
 
-  /** Nothing is wrong with it, but it could not be sent. */
-  record Unsent(SpecificRecord fact, NotReadyDetail reason) implements Outcome {}
+  static Outcome alreadyKnown(SpecificRecord fact) {
+    return of(Kind.ALREADY_KNOWN, fact, List.of());
+  }
 
-  /** The id of a fact. */
-  static String factId(SpecificRecord fact) {
+  static Outcome refused(List<Problem> problems) {
+    return new Outcome(
+        Kind.REFUSED, Optional.empty(), problems, Optional.empty(), Optional.empty());
+  }
+
+  static Outcome conflict(SpecificRecord fact) {
+    Problem problem = Problem.of("header.factId", idOf(fact), new RecordProblem.OtherContent());
+    return of(Kind.CONFLICT, fact, List.of(problem));
+  }
+
+  static Outcome notAllowed(SpecificRecord fact, List<Problem> problems) {
+    return of(Kind.NOT_ALLOWED, fact, problems);
+  }
+
+  static Outcome unsent(SpecificRecord fact, NotReadyDetail why) {
+    Problem problem = Problem.of("", why, new BodyProblem.NotTaken());
+    return new Outcome(
+        Kind.UNSENT, Optional.of(fact), List.of(problem), Optional.of(why), Optional.empty());
+  }
+
+  private static Outcome of(Kind kind, SpecificRecord fact, List<Problem> problems) {
+    return new Outcome(kind, Optional.of(fact), problems, Optional.empty(), Optional.empty());
+  }
+
+  Outcome keptAs(Optional<String> entryId) {
+    return new Outcome(kind, fact, problems, unsentBecause, entryId);
+  }
+
+  Optional<String> factId() {
+    return fact.map(Outcome::idOf);
+  }
+
+  /**
+   * The fact that went in.
+   *
+   * @throws ApiProblem where it did not
+   */
+  SpecificRecord requireIn() {
+    return switch (kind) {
+      case ACCEPTED, ALREADY_KNOWN -> fact.orElseThrow();
+      case REFUSED -> throw new ApiProblem(ProblemKind.INVALID_FACT, problems);
+      case CONFLICT -> throw new ApiProblem(ProblemKind.FACT_CONFLICT, problems);
+      case NOT_ALLOWED -> throw new ApiProblem(ProblemKind.NOT_YOURS_TO_BRING, problems);
+      case UNSENT -> throw new ApiProblem(ProblemKind.NOT_READY, unsentBecause.orElseThrow());
+    };
+  }
+
+  static String idOf(SpecificRecord fact) {
     return FactType.headerOf(fact).getFactId();
   }
 }

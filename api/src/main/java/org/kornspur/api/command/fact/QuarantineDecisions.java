@@ -17,7 +17,6 @@ import org.kornspur.api.kafka.Engine;
 import org.kornspur.api.kafka.SiteKeys;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.DecisionProblem;
-import org.kornspur.api.problem.ProblemDocument;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.problem.RecordDetail;
 import org.kornspur.api.problem.RequestGiven;
@@ -94,11 +93,18 @@ public class QuarantineDecisions {
     QuarantineEntry entry = held(entryId);
     byte[] original = bytes(entry.getOriginalValue());
     if (entry.getWholeBytes() != null) {
-      throw notReplayable(List.of(notWhole(entry, original.length)));
+      throw notReplayable(
+          List.of(
+              Problem.of(
+                  "",
+                  new RequestGiven.FirstBytes(original.length, entry.getWholeBytes()),
+                  new DecisionProblem.NotWhole(Problem.described(entry.getPlace())))));
     }
     return takeIn(
         entry,
-        entry.getOrigin() == QuarantineOrigin.TOPIC ? wire(original) : json(original),
+        entry.getOrigin() == QuarantineOrigin.TOPIC
+            ? wire(original)
+            : json(original, ProblemKind.NOT_REPLAYABLE),
         reason);
   }
 
@@ -111,11 +117,7 @@ public class QuarantineDecisions {
    */
   public ReceiptView replay(String entryId, byte[] mended, Optional<String> reason) {
     QuarantineEntry entry = held(entryId);
-    if (FactParser.accept(mended) instanceof ReadResult.Fact fact) {
-      return takeIn(entry, fact.fact(), reason);
-    }
-    throw new ApiProblem(
-        ProblemKind.INVALID_FACT, ((ReadResult.Refused) FactParser.accept(mended)).problems());
+    return takeIn(entry, json(mended, ProblemKind.INVALID_FACT), reason);
   }
 
   /**
@@ -158,19 +160,18 @@ public class QuarantineDecisions {
     if (!problems.isEmpty()) {
       throw notReplayable(problems);
     }
-    Outcome outcome = submission.sendAsCaller(fact);
-    ReceiptView receipt = SubmissionAnswers.receipt(outcome);
+    ReceiptView receipt = SubmissionAnswers.receipt(submission.sendAsCaller(fact));
     engine.quarantine(
         decided(entry, QuarantineState.REPLAYED, reason).setReplayedAs(receipt.factId()).build());
     return receipt;
   }
 
-  private SpecificRecord json(byte[] original) {
-    ReadResult read = FactParser.accept(original);
+  private static SpecificRecord json(byte[] text, ProblemKind refusal) {
+    ReadResult read = FactParser.accept(text);
     if (read instanceof ReadResult.Fact fact) {
       return fact.fact();
     }
-    throw notReplayable(((ReadResult.Refused) read).problems());
+    throw new ApiProblem(refusal, ((ReadResult.Refused) read).problems());
   }
 
   private SpecificRecord wire(byte[] original) {
@@ -191,25 +192,18 @@ public class QuarantineDecisions {
 
   private List<Problem> problemsOf(SpecificRecord record) {
     if (FactType.of(record.getSchema()).isEmpty()) {
-      return List.of(noFact(record.getSchema().getFullName()));
+      return List.of(
+          Problem.of(
+              "",
+              new Given.RecordType(record.getSchema().getFullName()),
+              new DecisionProblem.NoFactType()));
     }
     List<Problem> problems = FactChecks.check(record);
     return problems.isEmpty() ? SignedActs.problemsOf(record, keys.trusted()) : problems;
   }
 
-  private static Problem notWhole(QuarantineEntry entry, int keptBytes) {
-    return Problem.of(
-        "",
-        new RequestGiven.FirstBytes(keptBytes, entry.getWholeBytes()),
-        new DecisionProblem.NotWhole(Problem.described(entry.getPlace())));
-  }
-
-  private static Problem noFact(String recordType) {
-    return Problem.of("", new Given.RecordType(recordType), new DecisionProblem.NoFactType());
-  }
-
   private static ApiProblem notReplayable(List<Problem> problems) {
-    return new ApiProblem(ProblemDocument.of(ProblemKind.NOT_REPLAYABLE, problems));
+    return new ApiProblem(ProblemKind.NOT_REPLAYABLE, problems);
   }
 
   private static String reason(byte[] body) throws IOException {
@@ -227,7 +221,7 @@ public class QuarantineDecisions {
   private static ApiProblem reasonProblem(Statement found) {
     return new ApiProblem(
         ProblemKind.INVALID_PARAMETER,
-        List.of(Problem.of("reason", found, new DecisionProblem.NoReason(LONGEST_REASON))));
+        Problem.of("reason", found, new DecisionProblem.NoReason(LONGEST_REASON)));
   }
 
   private static byte[] bytes(ByteBuffer buffer) {

@@ -23,27 +23,12 @@ class RefusedInputs {
   @Inject ReadModel readModel;
   private final Clock clock = Clock.systemUTC();
 
-  /**
-   * What was sent.
-   *
-   * @param place for the quarantine, where it is refused
-   * @param personId who sent it
-   */
-  record Source(byte[] utf8, String place, String personId) {}
-
   /** The outcome with what was sent kept in the quarantine, where it belongs there. */
-  Outcome kept(Outcome outcome, Source source) {
-    if (outcome instanceof Outcome.Refused refused) {
-      return refuse(refused.problems(), source);
-    }
-    return outcome instanceof Outcome.Conflict conflict
-        ? new Outcome.Conflict(
-            conflict.factId(), conflict.problems(), quarantine(conflict.problems(), source))
-        : outcome;
-  }
-
-  Outcome refuse(List<Problem> problems, Source source) {
-    return new Outcome.Refused(problems, quarantine(problems, source));
+  Outcome kept(Outcome outcome, ReadInput input) {
+    return switch (outcome.kind()) {
+      case REFUSED, CONFLICT -> outcome.keptAs(quarantine(outcome.problems(), input));
+      case ACCEPTED, ALREADY_KNOWN, NOT_ALLOWED, UNSENT -> outcome;
+    };
   }
 
   /**
@@ -51,19 +36,19 @@ class RefusedInputs {
    * sender sent before is not kept again, for the topic keeps only the latest of each key, and it
    * is the first that must stay.
    */
-  private Optional<String> quarantine(List<Problem> problems, Source source) {
+  private Optional<String> quarantine(List<Problem> problems, ReadInput input) {
     QuarantineEntry held =
         QuarantineEntries.held(
-            QuarantineOrigin.HTTP, source.place(), clock.instant(), problems, null, source.utf8());
+            QuarantineOrigin.HTTP, input.place(), clock.instant(), problems, null, input.utf8());
     QuarantineEntry entry =
-        QuarantineEntry.newBuilder(held).setSubmittedBy(source.personId()).build();
+        QuarantineEntry.newBuilder(held).setSubmittedBy(input.senderId()).build();
     try {
       if (!isKept(entry)) {
         engine.quarantine(entry);
       }
       return Optional.of(entry.getEntryId());
     } catch (RuntimeException fault) {
-      LOG.warnf(fault, "Refused input of %s could not be kept in the quarantine", source.place());
+      LOG.warnf(fault, "Refused input of %s could not be kept in the quarantine", input.place());
       return Optional.empty();
     }
   }

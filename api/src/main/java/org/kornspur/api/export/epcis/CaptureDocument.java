@@ -8,7 +8,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.kornspur.api.export.identity.Vocabulary;
+import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.EventProblem;
+import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.problem.RequestGiven;
 import org.kornspur.ingest.intake.Problem;
 
@@ -20,30 +22,14 @@ import org.kornspur.ingest.intake.Problem;
  */
 public record CaptureDocument(List<JsonNode> events, Set<String> factKeys) {
 
-  /** Most events of one document. */
   public static final int MOST_EVENTS = 10_000;
-
-  /** A document that cannot be read as one. */
-  public static final class NotADocument extends Exception {
-    private static final long serialVersionUID = 1L;
-    private final transient Problem problem;
-
-    NotADocument(String field, Object value, EventProblem reason) {
-      super(reason.toString());
-      this.problem = Problem.of(field, value, reason);
-    }
-
-    public Problem problem() {
-      return problem;
-    }
-  }
 
   /**
    * Takes an EPCISDocument, or the document that answers a query, apart.
    *
-   * @throws NotADocument if it is neither, or holds too many events
+   * @throws ApiProblem if it is neither, or holds too many events
    */
-  public static CaptureDocument ofDocument(JsonNode document) throws NotADocument {
+  public static CaptureDocument ofDocument(JsonNode document) {
     JsonNode body = document.path("epcisBody");
     JsonNode list =
         switch (document.path("type").asText()) {
@@ -51,22 +37,22 @@ public record CaptureDocument(List<JsonNode> events, Set<String> factKeys) {
           case "EPCISQueryDocument" ->
               body.path("queryResults").path("resultsBody").path("eventList");
           default ->
-              throw new NotADocument(
+              throw notADocument(
                   "type", document.path("type").asText(null), new EventProblem.NoDocument());
         };
     String version = document.path("schemaVersion").asText("");
     if (!version.startsWith("2.")) {
-      throw new NotADocument(
+      throw notADocument(
           "schemaVersion", version.isEmpty() ? null : version, new EventProblem.OtherVersion());
     }
     if (!list.isArray() || list.isEmpty()) {
-      throw new NotADocument(
+      throw notADocument(
           "epcisBody.eventList",
           list.isMissingNode() ? null : new RequestGiven.Events(list.size()),
           new EventProblem.NoEvents());
     }
     if (list.size() > MOST_EVENTS) {
-      throw new NotADocument(
+      throw notADocument(
           "epcisBody.eventList",
           new RequestGiven.Events(list.size()),
           new EventProblem.TooManyEvents(MOST_EVENTS));
@@ -79,6 +65,10 @@ public record CaptureDocument(List<JsonNode> events, Set<String> factKeys) {
   /** One event that was sent by itself. */
   public static CaptureDocument ofEvent(JsonNode event) {
     return new CaptureDocument(List.of(event), factKeys(event.path("@context")));
+  }
+
+  private static ApiProblem notADocument(String field, Object value, EventProblem reason) {
+    return new ApiProblem(ProblemKind.UNREADABLE_BODY, Problem.of(field, value, reason));
   }
 
   private static Set<String> factKeys(JsonNode context) {

@@ -4,25 +4,17 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.time.Instant;
-import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
-import java.util.stream.Stream;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.api.export.identity.EventId;
 import org.kornspur.api.export.identity.Identifiers;
 import org.kornspur.api.export.identity.Vocabulary;
-import org.kornspur.contract.Admixture;
-import org.kornspur.contract.Blend;
-import org.kornspur.contract.Conditioning;
 import org.kornspur.contract.Dispatch;
 import org.kornspur.contract.FactHeader;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.Harvest;
 import org.kornspur.contract.LotDeclared;
-import org.kornspur.contract.LotMass;
-import org.kornspur.contract.LotMerge;
-import org.kornspur.contract.LotSplit;
 import org.kornspur.contract.Sampling;
 import org.kornspur.contract.Sowing;
 import org.kornspur.contract.Withdrawal;
@@ -30,6 +22,8 @@ import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.contract.SubjectsNamed;
 import org.kornspur.ingest.json.AvroJson;
+import org.kornspur.processors.balance.MassFlow;
+import org.kornspur.processors.balance.MassFlow.Direction;
 import org.kornspur.processors.dossier.Entry;
 
 /**
@@ -101,7 +95,7 @@ public final class EpcisEvents {
       }
       case LOT_DECLARED -> {
         LotDeclared lot = (LotDeclared) fact;
-        event.set("quantityList", masses(Stream.of(mass(lot.getLotId(), lot.getMassKg()))));
+        event.set("quantityList", masses(fact, Direction.IN));
         masterData(
             event,
             lot.getHybridId(),
@@ -116,50 +110,17 @@ public final class EpcisEvents {
                 ids.of(Subject.enterprise(lot.getEnterpriseId())));
       }
       case SOWING -> {
-        Sowing sowing = (Sowing) fact;
-        transformation(event, sowing.getSown().stream(), Stream.empty());
-        atCrop(event, sowing.getCropId());
+        transformation(fact, event);
+        atCrop(event, ((Sowing) fact).getCropId());
       }
       case HARVEST -> {
-        Harvest harvest = (Harvest) fact;
-        transformation(
-            event, Stream.empty(), Stream.of(mass(harvest.getLotId(), harvest.getMassKg())));
-        atCrop(event, harvest.getCropId());
+        transformation(fact, event);
+        atCrop(event, ((Harvest) fact).getCropId());
       }
-      case CONDITIONING -> {
-        Conditioning conditioning = (Conditioning) fact;
-        transformation(
-            event, conditioning.getInputs().stream(), conditioning.getOutputs().stream());
-      }
-      case LOT_SPLIT -> {
-        LotSplit split = (LotSplit) fact;
-        double wholeKg = split.getParts().stream().mapToDouble(LotMass::getMassKg).sum();
-        transformation(
-            event, Stream.of(mass(split.getFromLotId(), wholeKg)), split.getParts().stream());
-      }
-      case LOT_MERGE -> {
-        LotMerge merge = (LotMerge) fact;
-        into(event, merge.getInputs().stream(), merge.getIntoLotId());
-      }
-      case BLEND -> {
-        Blend blend = (Blend) fact;
-        into(
-            event,
-            Stream.concat(blend.getFemales().stream(), blend.getPollinators().stream()),
-            blend.getBlendLotId());
-      }
-      case ADMIXTURE -> {
-        Admixture admixture = (Admixture) fact;
-        into(
-            event,
-            Stream.concat(
-                admixture.getHybridLots().stream(), admixture.getOpenPollinatedLots().stream()),
-            admixture.getIntoLotId());
-      }
+      case CONDITIONING, LOT_SPLIT, LOT_MERGE, BLEND, ADMIXTURE -> transformation(fact, event);
       case DISPATCH -> {
         Dispatch dispatch = (Dispatch) fact;
-        event.set(
-            "quantityList", masses(Stream.of(mass(dispatch.getLotId(), dispatch.getMassKg()))));
+        event.set("quantityList", masses(fact, Direction.OUT));
         event
             .putArray("destinationList")
             .addObject()
@@ -241,15 +202,9 @@ public final class EpcisEvents {
         .put("bizTransaction", document);
   }
 
-  private void into(ObjectNode event, Stream<LotMass> inputs, String intoLotId) {
-    List<LotMass> all = inputs.toList();
-    double wholeKg = all.stream().mapToDouble(LotMass::getMassKg).sum();
-    transformation(event, all.stream(), Stream.of(mass(intoLotId, wholeKg)));
-  }
-
-  private void transformation(ObjectNode event, Stream<LotMass> in, Stream<LotMass> out) {
-    ArrayNode inputs = masses(in);
-    ArrayNode outputs = masses(out);
+  private void transformation(SpecificRecord fact, ObjectNode event) {
+    ArrayNode inputs = masses(fact, Direction.OUT);
+    ArrayNode outputs = masses(fact, Direction.IN);
     if (!inputs.isEmpty()) {
       event.set("inputQuantityList", inputs);
     }
@@ -264,19 +219,18 @@ public final class EpcisEvents {
     event.putObject("readPoint").put("id", crop);
   }
 
-  private ArrayNode masses(Stream<LotMass> lots) {
+  /** What the fact takes out of lots, or puts into them. */
+  private ArrayNode masses(SpecificRecord fact, Direction direction) {
     ArrayNode list = NODES.arrayNode();
-    lots.forEach(
-        lot ->
-            list.addObject()
-                .put("epcClass", ids.lot(lot.getLotId()))
-                .put("quantity", lot.getMassKg())
-                .put("uom", Units.KILOGRAM));
+    MassFlow.of(fact).stream()
+        .filter(flow -> flow.direction() == direction)
+        .forEach(
+            flow ->
+                list.addObject()
+                    .put("epcClass", ids.lot(flow.lotId()))
+                    .put("quantity", flow.massKg())
+                    .put("uom", Units.KILOGRAM));
     return list;
-  }
-
-  private static LotMass mass(String lotId, double massKg) {
-    return new LotMass(lotId, massKg);
   }
 
   private void masterData(

@@ -66,13 +66,7 @@ public final class Identifiers {
 
   /** The name of a lot: with its GTIN where it has one, else its page. */
   public String lot(String lotId) {
-    if (lotId.length() > LONGEST_GS1_LOT) {
-      return lotPage(lotId);
-    }
-    return gtinOfLot
-        .apply(lotId)
-        .map(gtin -> GS1_RESOLVER + keyPath(gtin, lotId))
-        .orElseGet(() -> lotPage(lotId));
+    return keyedAt(GS1_RESOLVER, lotId);
   }
 
   /** The address of a lot's page. */
@@ -85,11 +79,15 @@ public final class Identifiers {
    * it where the lot has one.
    */
   public String lotLink(String lotId) {
+    return keyedAt(base, lotId);
+  }
+
+  private String keyedAt(String resolver, String lotId) {
     return lotId.length() > LONGEST_GS1_LOT
         ? lotPage(lotId)
         : gtinOfLot
             .apply(lotId)
-            .map(gtin -> base + keyPath(gtin, lotId))
+            .map(gtin -> resolver + "/01/" + gtin.digits() + "/10/" + encoded(lotId))
             .orElseGet(() -> lotPage(lotId));
   }
 
@@ -154,10 +152,6 @@ public final class Identifiers {
     } catch (IllegalArgumentException noGtin) {
       return Optional.empty();
     }
-  }
-
-  private static String keyPath(Gtin gtin, String lotId) {
-    return "/01/" + gtin.digits() + "/10/" + encoded(lotId);
   }
 
   private String page(String folder, String id) {

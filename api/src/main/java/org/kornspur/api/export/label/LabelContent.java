@@ -40,7 +40,6 @@ public record LabelContent(
       String section,
       @Schema(description = "Whether it was read in the text named") boolean verified) {}
 
-  /** One item of the label. */
   public record Item(
       LabelItem item,
       @Schema(description = "What it says; null where it is not known", nullable = true)

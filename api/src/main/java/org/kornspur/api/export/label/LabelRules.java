@@ -1,18 +1,19 @@
 package org.kornspur.api.export.label;
 
-import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.annotation.JsonProperty;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
+import com.fasterxml.jackson.datatype.jdk8.Jdk8Module;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
-import java.util.ArrayList;
 import java.util.EnumMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import org.kornspur.contract.Category;
 
 /**
@@ -35,6 +36,7 @@ public record LabelRules(
     Map<Category, Colour> colours,
     LotReference lotReference) {
 
+  private static final ObjectMapper YAML = new YAMLMapper().registerModule(new Jdk8Module());
   private static final List<String> FILES = List.of("eu.yaml", "de.yaml", "oecd.yaml");
 
   /**
@@ -45,8 +47,7 @@ public record LabelRules(
    */
   public record Line(LabelItem item, Optional<String> words, String section, boolean verified) {}
 
-  /** Colour of a label. */
-  public record Colour(String colour, String section, boolean verified) {}
+  public record Colour(Category category, String colour, String section, boolean verified) {}
 
   /**
    * How the lot is numbered.
@@ -54,7 +55,36 @@ public record LabelRules(
    * @param form what a number looks like; empty where the text gives it no form
    */
   public record LotReference(
-      String rule, Optional<Pattern> form, String section, boolean verified) {}
+      String rule,
+      @JsonProperty("pattern") Optional<Pattern> form,
+      String section,
+      boolean verified) {}
+
+  /** A file as it is written. */
+  private record Source(
+      String id,
+      String title,
+      Set<String> rulebooks,
+      List<Label> labels,
+      Map<Category, String> categoryWords,
+      List<Colour> colours,
+      LotReference lotReference) {
+    private record Label(List<Category> categories, List<Line> items) {}
+
+    LabelRules rules() {
+      Map<Category, List<Line>> items = new EnumMap<>(Category.class);
+      labels.forEach(
+          label -> label.categories().forEach(category -> items.put(category, label.items())));
+      return new LabelRules(
+          id,
+          title,
+          rulebooks,
+          items,
+          categoryWords,
+          colours.stream().collect(Collectors.toMap(Colour::category, colour -> colour)),
+          lotReference);
+    }
+  }
 
   /** All rules that this version brings. */
   public static List<LabelRules> all() {
@@ -68,58 +98,10 @@ public record LabelRules(
 
   private static LabelRules read(String file) {
     try (InputStream yaml = LabelRules.class.getResourceAsStream("/labels/" + file)) {
-      return read(new YAMLMapper().readTree(yaml));
+      return YAML.readValue(yaml, Source.class).rules();
     } catch (IOException | IllegalArgumentException unreadable) {
       throw new UncheckedIOException(
           new IOException("labels/" + file + ": " + unreadable.getMessage(), unreadable));
     }
-  }
-
-  private static LabelRules read(JsonNode root) {
-    Map<Category, List<Line>> items = new EnumMap<>(Category.class);
-    for (JsonNode label : root.get("labels")) {
-      List<Line> lines = new ArrayList<>();
-      label.get("items").forEach(item -> lines.add(line(item)));
-      label
-          .get("categories")
-          .forEach(name -> items.put(Category.valueOf(name.asText()), List.copyOf(lines)));
-    }
-    Map<Category, String> words = new EnumMap<>(Category.class);
-    root.get("categoryWords")
-        .properties()
-        .forEach(word -> words.put(Category.valueOf(word.getKey()), word.getValue().asText()));
-    Map<Category, Colour> colours = new EnumMap<>(Category.class);
-    for (JsonNode colour : root.get("colours")) {
-      colours.put(
-          Category.valueOf(colour.get("category").asText()),
-          new Colour(
-              colour.get("colour").asText(),
-              colour.get("section").asText(),
-              colour.get("verified").asBoolean()));
-    }
-    Set<String> rulebooks = new HashSet<>();
-    root.get("rulebooks").forEach(name -> rulebooks.add(name.asText()));
-    JsonNode reference = root.get("lotReference");
-    return new LabelRules(
-        root.get("id").asText(),
-        root.get("title").asText(),
-        Set.copyOf(rulebooks),
-        items,
-        words,
-        colours,
-        new LotReference(
-            reference.get("rule").asText(),
-            Optional.ofNullable(reference.get("pattern"))
-                .map(pattern -> Pattern.compile(pattern.asText())),
-            reference.get("section").asText(),
-            reference.get("verified").asBoolean()));
-  }
-
-  private static Line line(JsonNode item) {
-    return new Line(
-        LabelItem.valueOf(item.get("item").asText()),
-        Optional.ofNullable(item.get("words")).map(JsonNode::asText),
-        item.get("section").asText(),
-        item.get("verified").asBoolean());
   }
 }

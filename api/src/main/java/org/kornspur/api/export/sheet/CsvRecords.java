@@ -1,41 +1,27 @@
 package org.kornspur.api.export.sheet;
 
 import java.math.BigDecimal;
-import java.util.List;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.kornspur.api.export.sheet.RecordsTable.Cell;
+import org.kornspur.api.http.Csv;
 
-/**
- * The table as text, in which no cell can become a formula.
- *
- * <p>Source of the form: RFC 4180. Source of the guard: OWASP, "CSV Injection": a cell that begins
- * with one of {@code = + - @}, tab or carriage return is given an apostrophe in front, and each
- * cell is quoted. Numbers are written as numbers; a minus sign before digits alone is no formula.
- * Line feed and the wide forms of these signs, which some programs read alike, are guarded too.
- */
+/** The table as text. Numbers are written as numbers; a minus sign before digits is no formula. */
 public final class CsvRecords {
-
-  private static final String BEGINNINGS = "=+-@\t\r\n＝＋－＠";
-  private static final String LINE_END = "\r\n";
 
   private CsvRecords() {}
 
   /** The whole table. */
   public static String write(RecordsTable table) {
-    StringBuilder csv = new StringBuilder();
-    csv.append(
-        table.header().stream()
-            .map(CsvRecords::text)
-            .collect(Collectors.joining(",", "", LINE_END)));
-    for (List<Cell> row : table.rows()) {
-      csv.append(row.stream().map(CsvRecords::cell).collect(Collectors.joining(",", "", LINE_END)));
-    }
-    return csv.toString();
+    return Stream.concat(
+            Stream.of(Csv.line(table.header().stream().map(Csv::text))),
+            table.rows().stream().map(row -> Csv.line(row.stream().map(CsvRecords::cell))))
+        .collect(Collectors.joining());
   }
 
   private static String cell(Cell cell) {
     if (cell instanceof Cell.Text text) {
-      return text(text.text());
+      return Csv.text(text.text());
     }
     if (cell instanceof Cell.Number number) {
       return BigDecimal.valueOf(number.number()).stripTrailingZeros().toPlainString();
@@ -47,10 +33,5 @@ public final class CsvRecords {
       return day.day().toString();
     }
     return cell instanceof Cell.Flag flag ? Boolean.toString(flag.flag()) : "";
-  }
-
-  private static String text(String text) {
-    boolean couldBeFormula = !text.isEmpty() && BEGINNINGS.indexOf(text.charAt(0)) >= 0;
-    return '"' + (couldBeFormula ? "'" : "") + text.replace("\"", "\"\"") + '"';
   }
 }

@@ -5,17 +5,15 @@ import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.security.GeneralSecurityException;
 import java.security.MessageDigest;
 import java.util.HexFormat;
 import java.util.Map;
 import java.util.Properties;
 import java.util.stream.Stream;
-import javax.crypto.Mac;
-import javax.crypto.spec.SecretKeySpec;
 import org.apache.kafka.common.security.auth.SecurityProtocol;
 import org.apache.kafka.common.security.scram.ScramLoginModule;
 import org.kornspur.api.storage.SecretFile;
+import org.kornspur.api.storage.SymmetricKey;
 import org.kornspur.ingest.registry.RegistryConfig;
 
 /**
@@ -35,8 +33,6 @@ public record BrokerLogins(Login program, Login client) {
   static final String PROTOCOL = SecurityProtocol.SASL_PLAINTEXT.name;
 
   private static final String SECRET_FILE = "broker.key";
-  private static final int SECRET_BYTES = 32;
-  private static final String MAC = "HmacSHA256";
 
   /**
    * A user of the broker and the registry.
@@ -45,7 +41,7 @@ public record BrokerLogins(Login program, Login client) {
    */
   public record Login(String user, String password, String registryPassword) {
 
-    private static Login of(byte[] secret, String user) {
+    private static Login of(SymmetricKey secret, String user) {
       return new Login(
           user, derived(secret, "broker:" + user), derived(secret, "registry:" + user));
     }
@@ -87,7 +83,7 @@ public record BrokerLogins(Login program, Login client) {
    * @throws UncheckedIOException if it cannot be read or made
    */
   public static BrokerLogins in(Path dataFolder) {
-    byte[] secret = SecretFile.loadOrCreate(dataFolder.resolve(SECRET_FILE), SECRET_BYTES);
+    SymmetricKey secret = SymmetricKey.in(dataFolder.resolve(SECRET_FILE));
     return new BrokerLogins(Login.of(secret, "kornspur"), Login.of(secret, "client"));
   }
 
@@ -147,13 +143,7 @@ public record BrokerLogins(Login program, Login client) {
     return "listener.name." + listener + ".scram-sha-512.sasl.server.callback.handler.class";
   }
 
-  private static String derived(byte[] secret, String purpose) {
-    try {
-      Mac mac = Mac.getInstance(MAC);
-      mac.init(new SecretKeySpec(secret, MAC));
-      return HexFormat.of().formatHex(mac.doFinal(purpose.getBytes(StandardCharsets.UTF_8)));
-    } catch (GeneralSecurityException e) {
-      throw new IllegalStateException("This Java has no " + MAC, e);
-    }
+  private static String derived(SymmetricKey secret, String purpose) {
+    return HexFormat.of().formatHex(secret.mac(purpose.getBytes(StandardCharsets.UTF_8)));
   }
 }

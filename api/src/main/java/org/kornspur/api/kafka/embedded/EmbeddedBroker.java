@@ -112,59 +112,56 @@ public final class EmbeddedBroker implements AutoCloseable {
 
   private static Map<String, String> settings(
       Path folder, LoopbackPorts.Pair ports, BrokerLogins logins) {
-    Map<String, String> settings = new HashMap<>(settings(folder, ports));
-    settings.putAll(logins.listenerSettings());
-    settings.put("authorizer.class.name", StandardAuthorizer.class.getName());
-    settings.put("super.users", "User:" + logins.program().user());
-    return settings;
-  }
-
-  private static Map<String, String> settings(Path folder, LoopbackPorts.Pair ports) {
     String host = LoopbackPorts.HOST;
-    return Map.ofEntries(
-        Map.entry("process.roles", "broker,controller"),
-        Map.entry("node.id", Integer.toString(NODE_ID)),
-        Map.entry("controller.quorum.voters", NODE_ID + "@" + host + ":" + ports.controller()),
-        Map.entry(
-            "listeners",
-            "BROKER://%s:%d,CONTROLLER://%s:%d"
-                .formatted(host, ports.broker(), host, ports.controller())),
-        Map.entry("advertised.listeners", "BROKER://%s:%d".formatted(host, ports.broker())),
-        Map.entry("inter.broker.listener.name", "BROKER"),
-        Map.entry("controller.listener.names", "CONTROLLER"),
-        // Loopback keeps other machines out, and not the other users of this one.
-        Map.entry(
-            "listener.security.protocol.map",
-            "BROKER:%1$s,CONTROLLER:%1$s".formatted(BrokerLogins.PROTOCOL)),
-        Map.entry("log.dirs", folder.toString()),
+    Map<String, String> settings = new HashMap<>(logins.listenerSettings());
+    settings.putAll(
+        Map.ofEntries(
+            Map.entry("authorizer.class.name", StandardAuthorizer.class.getName()),
+            Map.entry("super.users", "User:" + logins.program().user()),
+            Map.entry("process.roles", "broker,controller"),
+            Map.entry("node.id", Integer.toString(NODE_ID)),
+            Map.entry("controller.quorum.voters", NODE_ID + "@" + host + ":" + ports.controller()),
+            Map.entry(
+                "listeners",
+                "BROKER://%s:%d,CONTROLLER://%s:%d"
+                    .formatted(host, ports.broker(), host, ports.controller())),
+            Map.entry("advertised.listeners", "BROKER://%s:%d".formatted(host, ports.broker())),
+            Map.entry("inter.broker.listener.name", "BROKER"),
+            Map.entry("controller.listener.names", "CONTROLLER"),
+            // Loopback keeps other machines out, and not the other users of this one.
+            Map.entry(
+                "listener.security.protocol.map",
+                "BROKER:%1$s,CONTROLLER:%1$s".formatted(BrokerLogins.PROTOCOL)),
+            Map.entry("log.dirs", folder.toString()),
 
-        // Facts are evidence: nothing grows old, nothing is made by a mistyped name.
-        Map.entry("log.retention.ms", "-1"),
-        Map.entry("auto.create.topics.enable", "false"),
-        Map.entry("log.flush.interval.ms", "1000"),
-        Map.entry("log.flush.scheduler.interval.ms", "1000"),
+            // Facts are evidence: nothing grows old, nothing is made by a mistyped name.
+            Map.entry("log.retention.ms", "-1"),
+            Map.entry("auto.create.topics.enable", "false"),
+            Map.entry("log.flush.interval.ms", "1000"),
+            Map.entry("log.flush.scheduler.interval.ms", "1000"),
 
-        // One node holds the only replica, also of what transactions and groups need.
-        Map.entry("default.replication.factor", "1"),
-        Map.entry("min.insync.replicas", "1"),
-        Map.entry("offsets.topic.replication.factor", "1"),
-        Map.entry("transaction.state.log.replication.factor", "1"),
-        Map.entry("transaction.state.log.min.isr", "1"),
-        Map.entry("share.coordinator.state.topic.replication.factor", "1"),
-        Map.entry("share.coordinator.state.topic.min.isr", "1"),
+            // One node holds the only replica, also of what transactions and groups need.
+            Map.entry("default.replication.factor", "1"),
+            Map.entry("min.insync.replicas", "1"),
+            Map.entry("offsets.topic.replication.factor", "1"),
+            Map.entry("transaction.state.log.replication.factor", "1"),
+            Map.entry("transaction.state.log.min.isr", "1"),
+            Map.entry("share.coordinator.state.topic.replication.factor", "1"),
+            Map.entry("share.coordinator.state.topic.min.isr", "1"),
 
-        // After a kill the restart waits for the old registration; by default 9 s.
-        Map.entry("broker.session.timeout.ms", "2000"),
-        Map.entry("broker.heartbeat.interval.ms", "500"),
-        Map.entry("group.initial.rebalance.delay.ms", "0"),
+            // After a kill the restart waits for the old registration; by default 9 s.
+            Map.entry("broker.session.timeout.ms", "2000"),
+            Map.entry("broker.heartbeat.interval.ms", "500"),
+            Map.entry("group.initial.rebalance.delay.ms", "0"),
 
-        // Room: the defaults are made for a machine of its own.
-        Map.entry("offsets.topic.num.partitions", "4"),
-        Map.entry("transaction.state.log.num.partitions", "4"),
-        Map.entry("log.segment.bytes", Integer.toString(32 << 20)),
-        Map.entry("log.index.size.max.bytes", Integer.toString(1 << 20)),
-        Map.entry("log.cleaner.dedupe.buffer.size", Integer.toString(8 << 20)),
-        Map.entry("num.network.threads", "2"),
-        Map.entry("num.io.threads", "4"));
+            // Room: the defaults are made for a machine of its own.
+            Map.entry("offsets.topic.num.partitions", "4"),
+            Map.entry("transaction.state.log.num.partitions", "4"),
+            Map.entry("log.segment.bytes", Integer.toString(32 << 20)),
+            Map.entry("log.index.size.max.bytes", Integer.toString(1 << 20)),
+            Map.entry("log.cleaner.dedupe.buffer.size", Integer.toString(8 << 20)),
+            Map.entry("num.network.threads", "2"),
+            Map.entry("num.io.threads", "4")));
+    return settings;
   }
 }

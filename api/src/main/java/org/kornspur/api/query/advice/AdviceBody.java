@@ -49,11 +49,11 @@ public final class AdviceBody {
               .with(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
               .readValue(bytes);
     } catch (JsonMappingException otherShape) {
-      throw new ApiProblem(ProblemKind.INVALID_PARAMETER, List.of(problem(otherShape)));
+      throw new ApiProblem(ProblemKind.INVALID_PARAMETER, problem(otherShape));
     }
     if (read == null) {
       throw new ApiProblem(
-          ProblemKind.INVALID_PARAMETER, List.of(Problem.of("", null, new BodyProblem.NoObject())));
+          ProblemKind.INVALID_PARAMETER, Problem.of("", null, new BodyProblem.NoObject()));
     }
     return read;
   }
@@ -95,10 +95,9 @@ public final class AdviceBody {
     try {
       return advice.get();
     } catch (AdviceRefused refused) {
-      throw new ApiProblem(ProblemKind.REQUEST_REFUSED, refused.refusal());
+      throw ApiProblem.refused(refused.refusal());
     } catch (IllegalArgumentException refused) {
-      throw new ApiProblem(
-          ProblemKind.REQUEST_REFUSED, new CropDetail.NotCalculated(refused.getMessage()));
+      throw ApiProblem.refused(new CropDetail.NotCalculated(refused.getMessage()));
     }
   }
 

@@ -37,7 +37,6 @@ public record CalibrationView(
         boolean complete,
     AsOf asOf) {
 
-  /** A lot that was forecast and examined. */
   @Schema(description = "A lot that was forecast and examined by one method")
   public record Point(
       SubjectLink crop,

@@ -28,7 +28,6 @@ public record CompareRequest(
         Double foundSeeds) {
   private static final int MOST_SEEDS = 100_000;
 
-  /** What is compared. */
   public enum Kind {
     /** Germination on a label against a later test. */
     GERMINATION,
@@ -36,7 +35,6 @@ public record CompareRequest(
     PURITY,
     /** Other seeds by number against a later test. */
     OTHER_SEEDS,
-    /** Two germination tests. */
     TWO_GERMINATION_TESTS
   }
 

@@ -6,7 +6,6 @@ import org.kornspur.processors.advice.ComparisonStatement;
 import org.kornspur.processors.advice.StatedValueAdvice;
 import org.kornspur.processors.statistics.Agreement;
 
-/** Whether two values agree by one published rule. */
 @Schema(description = "Whether two values agree by one published rule. Advice, not a gate")
 public record ComparisonView(
     @Schema(description = "What is compared, by which rule") String rule,

@@ -7,7 +7,6 @@ import org.kornspur.ingest.problem.Expected;
 import org.kornspur.processors.advice.HeterogeneityAdvice;
 import org.kornspur.processors.statistics.Heterogeneity;
 
-/** Results of containers of one lot. */
 @Schema(description = "Results of containers of one lot, sampled one by one")
 public record HeterogeneityRequest(
     @Schema(required = true) Heterogeneity.Attribute attribute,

@@ -17,7 +17,6 @@ public record HeterogeneityView(
     @Schema(description = "Range test; only for analytical purity") ComparisonView range,
     String source) {
 
-  /** The H value. */
   @Schema(description = "The H value; it has no unit")
   public record HValue(
       @Schema(description = "Mean, percent or number of seeds") double mean,

@@ -11,11 +11,8 @@ import java.util.SortedSet;
 import java.util.TreeSet;
 import java.util.function.Function;
 import org.kornspur.api.kafka.Engine;
-import org.kornspur.api.readmodel.ReadModel;
+import org.kornspur.api.query.VisibleData;
 import org.kornspur.api.readmodel.StandingRow;
-import org.kornspur.api.security.visibility.Visibility;
-import org.kornspur.api.security.visibility.VisibilityService;
-import org.kornspur.api.security.visibility.VisiblePedigree;
 import org.kornspur.contract.PostControlResult;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.advice.HarvestedLots;
@@ -31,8 +28,7 @@ public class HybridityForecasts {
   static final int MOST_CROPS = 500;
 
   @Inject Engine engine;
-  @Inject ReadModel readModel;
-  @Inject VisibilityService visibilityService;
+  @Inject VisibleData data;
 
   /** Forecasts beside results, and what could not be held against each other. */
   record Calibration(
@@ -48,7 +44,7 @@ public class HybridityForecasts {
     List<Subject> crops = f1Crops(hybridId);
     List<Subject> lookedAt = crops.subList(0, Math.min(crops.size(), MOST_CROPS));
     Function<Subject, Dossier> dossiers = dossiers();
-    Pedigree pedigree = VisiblePedigree.of(engine.pedigree(), visibilityService.visibility());
+    Pedigree pedigree = data.pedigree();
     List<PredictionAgainstTruth.Row> rows = new ArrayList<>();
     SortedSet<Subject> mixedLots = new TreeSet<>();
     boolean all = lookedAt.size() == crops.size();
@@ -83,14 +79,8 @@ public class HybridityForecasts {
   }
 
   private List<Subject> f1Crops(Optional<String> hybridId) {
-    Visibility visibility = visibilityService.visibility();
-    return readModel
-        .standings()
-        .matching(
-            row ->
-                row.subject().kind() == Subject.Kind.CROP
-                    && isF1(row, hybridId)
-                    && visibility.sees(row.subject()))
+    return data
+        .matching(row -> row.subject().kind() == Subject.Kind.CROP && isF1(row, hybridId))
         .stream()
         .map(StandingRow::subject)
         .toList();
@@ -108,7 +98,7 @@ public class HybridityForecasts {
         .anyMatch(result -> result.getNonHybridPlants() != null);
   }
 
-  /** Asks for each dossier once in a request. */
+  /** Asks for each dossier once in a request; a forecast rests on neighbours of others too. */
   private Function<Subject, Dossier> dossiers() {
     Map<Subject, Dossier> asked = new HashMap<>();
     return subject -> {

@@ -38,7 +38,6 @@ public record HybridityView(
       @Schema(description = "Made from the id of the crop; text, since it is a 64-bit number")
           String seed) {}
 
-  /** A source of foreign pollen. */
   @Schema(description = "A source of foreign pollen")
   public record Source(
       SubjectLink source,

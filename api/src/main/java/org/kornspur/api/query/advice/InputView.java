@@ -5,7 +5,6 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.api.text.Words;
 import org.kornspur.processors.advice.Input;
 
-/** A number that a piece of advice rests on. */
 @Schema(description = "A number that a piece of advice rests on, with its unit and source")
 public record InputView(
     @Schema(examples = "shedding plants among the females") String what,

@@ -14,7 +14,6 @@ import org.kornspur.processors.statistics.MoreUnits;
 import org.kornspur.processors.statistics.SamplingPlan;
 import org.kornspur.processors.statistics.SequentialPlan;
 
-/** When an inspector may stop counting. */
 @Schema(description = "When an inspector may stop counting. Advice, not a gate")
 public record InspectionView(
     SubjectLink crop,
@@ -28,7 +27,6 @@ public record InspectionView(
     List<CountView> counts,
     AsOf asOf) {
 
-  /** A count against one limit. */
   @Schema(description = "A count against one limit")
   public record CountView(
       Quantity quantity,
@@ -102,7 +100,6 @@ public record InspectionView(
     }
   }
 
-  /** Acceptance and reject number. */
   @Schema(description = "Acceptance and reject number after so many units")
   public record StepView(
       int units,
@@ -116,7 +113,6 @@ public record InspectionView(
     }
   }
 
-  /** A count of fixed size. */
   @Schema(description = "A count of fixed size")
   public record Fixed(
       int units,
@@ -133,7 +129,6 @@ public record InspectionView(
     }
   }
 
-  /** What more counting would settle. */
   @Schema(description = "What more counting would settle, against the limit itself")
   public record More(
       MoreUnits.State now,

@@ -7,16 +7,12 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import org.kornspur.api.kafka.Engine;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.CropDetail;
-import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.query.QueryService;
 import org.kornspur.api.query.RequestWords;
-import org.kornspur.api.readmodel.ReadModel;
+import org.kornspur.api.query.VisibleData;
 import org.kornspur.api.readmodel.StandingRow;
-import org.kornspur.api.security.visibility.Visibility;
-import org.kornspur.api.security.visibility.VisibilityService;
 import org.kornspur.contract.Cross;
 import org.kornspur.contract.HybridDeclared;
 import org.kornspur.ingest.contract.Subject;
@@ -41,10 +37,8 @@ public class MixturePlanning {
       Comparator.comparing((StandingRow row) -> row.material().orElseThrow().getCropYear())
           .thenComparing(row -> row.subject().id());
 
-  @Inject Engine engine;
-  @Inject ReadModel readModel;
+  @Inject VisibleData data;
   @Inject QueryService queries;
-  @Inject VisibilityService visibilityService;
   @Inject RequestWords words;
 
   /**
@@ -72,8 +66,7 @@ public class MixturePlanning {
   }
 
   private HybridDeclared hybrid(String hybridId) {
-    return queries
-        .wholeDossier(Subject.hybrid(hybridId))
+    return data.dossier(Subject.hybrid(hybridId))
         .latest(HybridDeclared.class)
         .orElseThrow(
             () ->
@@ -86,8 +79,7 @@ public class MixturePlanning {
         .findFirst()
         .orElseThrow(
             () ->
-                new ApiProblem(
-                    ProblemKind.REQUEST_REFUSED,
+                ApiProblem.refused(
                     new CropDetail.NoCrossOfHybrid(Given.text(hybrid.getHybridId(), false))));
   }
 
@@ -97,9 +89,7 @@ public class MixturePlanning {
         Optional.ofNullable(request.tolerancePercentPoints())
             .orElse(breeders ? hybrid.getTolerancePercentPoints() : 0);
     if (breeders && request.basis() != null && request.basis() != hybrid.getShareBasis()) {
-      throw new ApiProblem(
-          ProblemKind.REQUEST_REFUSED,
-          new CropDetail.OtherBasis(hybrid.getShareBasis(), request.basis()));
+      throw ApiProblem.refused(new CropDetail.OtherBasis(hybrid.getShareBasis(), request.basis()));
     }
     return new MixtureAdvice.Request(
         request.hybridId(),
@@ -118,7 +108,7 @@ public class MixturePlanning {
       return found;
     }
     for (String lotId : named.stream().distinct().toList()) {
-      Optional<StandingRow> row = seenRow(Subject.lot(lotId));
+      Optional<StandingRow> row = data.row(Subject.lot(lotId));
       if (row.isEmpty()) {
         notOfThisKind.add(new PassedOver(lotId, new MixtureStatement.UnknownLot(lotId)));
       } else if (!isSeedOf(row.get(), componentId)) {
@@ -134,24 +124,14 @@ public class MixturePlanning {
 
   /** Fit lots before others, so that the bound never cuts off what can be used. */
   private Stream<StandingRow> inStock(String componentId) {
-    Visibility visibility = visibilityService.visibility();
     List<StandingRow> rows =
-        readModel
-            .standings()
-            .matching(
-                row ->
-                    row.subject().kind() == Subject.Kind.LOT
-                        && isSeedOf(row, componentId)
-                        && row.heldKg() > row.givenOutKg()
-                        && visibility.sees(row.subject()));
+        data.matching(
+            row ->
+                row.subject().kind() == Subject.Kind.LOT
+                    && isSeedOf(row, componentId)
+                    && row.heldKg() > row.givenOutKg());
     Comparator<StandingRow> fitFirst = Comparator.comparing(row -> state(row) != Fitness.FIT);
     return rows.stream().sorted(fitFirst.thenComparing(OLDEST_FIRST)).limit(MOST_LOTS_EACH);
-  }
-
-  private Optional<StandingRow> seenRow(Subject lot) {
-    return visibilityService.visibility().sees(lot)
-        ? readModel.standings().row(lot)
-        : Optional.empty();
   }
 
   private static boolean isSeedOf(StandingRow row, String componentId) {
@@ -169,7 +149,7 @@ public class MixturePlanning {
     Fitness state = state(row);
     SeedMeasures measures = SeedMeasures.none();
     if (state == Fitness.FIT) {
-      Dossier lot = engine.wholeDossier(row.subject());
+      Dossier lot = data.dossier(row.subject());
       if (lot.isRawHarvest()) {
         notOfThisKind.add(new PassedOver(lotId, new MixtureStatement.RawHarvest(row.subject())));
         return Optional.empty();

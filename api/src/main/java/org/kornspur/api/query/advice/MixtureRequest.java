@@ -4,7 +4,6 @@ import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.contract.ShareBasis;
 
-/** A technical mixture that is wanted. */
 @Schema(description = "A technical mixture that is wanted; what is left out is the breeder's")
 public record MixtureRequest(
     @Schema(required = true, examples = "HYB-AURUM") String hybridId,

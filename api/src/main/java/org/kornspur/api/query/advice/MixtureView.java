@@ -44,7 +44,6 @@ public record MixtureView(
   private static final int MOST_SHOWN = 100;
   private static final double GRAMS_IN_KG = 1000;
 
-  /** The breeder's ratio. */
   @Schema(description = "The breeder's ratio")
   public record Ratio(
       double sharePercent,
@@ -52,12 +51,10 @@ public record MixtureView(
       ShareBasis basis,
       @Schema(description = "Fact of the hybrid's master data") String source) {}
 
-  /** A lot to mix. */
   @Schema(description = "A lot to mix")
   public record Part(
       SubjectLink lot, @Schema(description = "Kilograms, to the gram") double massKg) {}
 
-  /** A candidate that was not used. */
   @Schema(description = "A candidate that was not used")
   public record Refused(SubjectLink lot, String reason) {}
 

@@ -3,7 +3,6 @@ package org.kornspur.api.query.advice;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.processors.statistics.Interval;
 
-/** A share with its interval. */
 @Schema(description = "A share with its interval, percent")
 public record ShareView(
     @Schema(description = "Estimate, percent", examples = "82.4") double percent,

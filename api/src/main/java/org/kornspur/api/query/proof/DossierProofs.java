@@ -15,7 +15,6 @@ import org.kornspur.api.kafka.SiteKeys;
 import org.kornspur.ingest.chain.Checkpoint;
 import org.kornspur.ingest.chain.LogRecord;
 import org.kornspur.ingest.chain.ProvedSegment;
-import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Fingerprint;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.json.AvroJson;
@@ -46,8 +45,11 @@ public class DossierProofs {
     try (LogReader log = new LogReader(engine)) {
       Gathering gathering = new Gathering(log);
       Map<String, String> fingerprints = new LinkedHashMap<>();
+      Map<String, SpecificRecord> held = new HashMap<>();
       for (Entry entry : entries) {
-        fingerprints.put(FactType.headerOf(entry.fact()).getFactId(), Fingerprint.of(entry.fact()));
+        String factId = entry.header().getFactId();
+        fingerprints.put(factId, Fingerprint.of(entry.fact()));
+        held.put(factId, entry.fact());
       }
       for (Entry entry : entries) {
         entry
@@ -62,8 +64,6 @@ public class DossierProofs {
                         .map(fingerprint -> Map.entry(by, fingerprint)))
             .ifPresent(found -> fingerprints.put(found.getKey(), found.getValue()));
       }
-      Map<String, SpecificRecord> held = new HashMap<>();
-      entries.forEach(entry -> held.put(FactType.headerOf(entry.fact()).getFactId(), entry.fact()));
       fingerprints.forEach(
           (factId, fingerprint) ->
               gathering.add(factId, fingerprint, Optional.ofNullable(held.get(factId))));

@@ -39,9 +39,6 @@ public final class LogReader implements LogCover.Checkpoints, AutoCloseable {
 
   public LogReader(Engine engine) {
     Map<String, Object> settings = new HashMap<>(engine.consumerSettings());
-    settings.remove(ConsumerConfig.GROUP_ID_CONFIG);
-    settings.put(ConsumerConfig.ISOLATION_LEVEL_CONFIG, "read_committed");
-    settings.put(ConsumerConfig.ENABLE_AUTO_COMMIT_CONFIG, false);
     settings.put(ConsumerConfig.MAX_PARTITION_FETCH_BYTES_CONFIG, FETCH_BYTES);
     // A look at the end of a topic must not hold up the next look elsewhere.
     settings.put(ConsumerConfig.FETCH_MAX_WAIT_MS_CONFIG, FETCH_WAIT_MS);
@@ -72,7 +69,6 @@ public final class LogReader implements LogCover.Checkpoints, AutoCloseable {
         .map(Found::value);
   }
 
-  /** The newest link of a partition. */
   public Optional<ChainLink> newestLink(int partition) {
     return last(new TopicPartition(ChainLink.TOPIC, partition), LogReader::link);
   }

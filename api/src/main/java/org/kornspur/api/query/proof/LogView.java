@@ -6,7 +6,6 @@ import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 
-/** How far the log of facts is chained and signed. */
 @Schema(description = "How far the log of facts is chained and signed")
 public record LogView(
     Instant answeredAt,
@@ -26,11 +25,9 @@ public record LogView(
                     + " before them was cut off.")
         String note) {
 
-  /** A public key. */
   @Schema(description = "A public key")
   public record KeyView(String keyId, @Schema(description = "X.509, PEM") String publicKey) {}
 
-  /** One partition of the log. */
   @Schema(description = "One partition of the log")
   public record PartitionView(
       int partition,

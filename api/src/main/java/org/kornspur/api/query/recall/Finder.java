@@ -3,28 +3,23 @@ package org.kornspur.api.query.recall;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.kornspur.api.kafka.Engine;
+import org.kornspur.api.query.VisibleData;
 import org.kornspur.api.readmodel.FactReadModel;
 import org.kornspur.api.readmodel.LabelIndex;
-import org.kornspur.api.readmodel.ReadModel;
-import org.kornspur.api.security.visibility.Visibility;
-import org.kornspur.api.security.visibility.VisibilityService;
 import org.kornspur.contract.Dispatch;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Entry;
-import org.kornspur.processors.stream.RegisterEntry;
 
 /** Finds lots and crops by a label number, an id, or the id of a fact. */
 @ApplicationScoped
 public class Finder {
   @Inject Engine engine;
-  @Inject ReadModel readModel;
+  @Inject VisibleData data;
   @Inject FactReadModel facts;
-  @Inject VisibilityService visibilityService;
 
   /** By what a subject was found. */
   public enum How {
@@ -66,20 +61,25 @@ public class Finder {
    */
   public List<Found> find(String text) {
     String plain = text.strip();
-    List<Found> found = new ArrayList<>();
-    facts.labels().find(plain).forEach(hit -> labelled(hit).ifPresent(found::add));
-    Stream.of(byKind(plain), Stream.of(Subject.lot(plain), Subject.crop(plain)))
-        .flatMap(subjects -> subjects)
-        .filter(subject -> readModel.standings().row(subject).isPresent())
-        .map(subject -> new Found(subject, How.ID, Optional.empty()))
-        .forEach(found::add);
-    engine.registered(plain).map(RegisterEntry::subjects).orElse(List.of()).stream()
-        .map(Subject::parse)
-        .filter(subject -> readModel.standings().row(subject).isPresent())
-        .map(subject -> new Found(subject, How.FACT, Optional.empty()))
-        .forEach(found::add);
-    Visibility visibility = visibilityService.visibility();
-    return found.stream().filter(hit -> visibility.sees(hit.subject())).toList();
+    Stream<Found> byLabel =
+        facts.labels().find(plain).stream().flatMap(hit -> labelled(hit).stream());
+    Stream<Found> byId =
+        found(
+            Stream.concat(byKind(plain), Stream.of(Subject.lot(plain), Subject.crop(plain))),
+            How.ID);
+    Stream<Found> byFact =
+        found(
+            engine.registered(plain).stream()
+                .flatMap(entry -> entry.subjects().stream())
+                .map(Subject::parse),
+            How.FACT);
+    return Stream.of(byLabel, byId, byFact).flatMap(found -> found).toList();
+  }
+
+  private Stream<Found> found(Stream<Subject> subjects, How how) {
+    return subjects
+        .filter(subject -> data.row(subject).isPresent())
+        .map(subject -> new Found(subject, how, Optional.empty()));
   }
 
   private static Stream<Subject> byKind(String text) {
@@ -92,6 +92,9 @@ public class Finder {
   /** Told by the dossier of the lot, which knows of corrections and of what was refused. */
   private Optional<Found> labelled(LabelIndex.Found hit) {
     Subject lot = Subject.lot(hit.place().lotId());
+    if (!data.sees(lot)) {
+      return Optional.empty();
+    }
     return engine.dossier(lot).stream()
         .filter(entry -> entry.header().getFactId().equals(hit.place().factId()))
         .filter(entry -> entry.fact() instanceof Dispatch)

@@ -4,17 +4,11 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.kornspur.api.http.Csv;
 import org.kornspur.ingest.contract.Subject;
 
-/**
- * The result of a drill as one table of text, in which no cell can become a formula.
- *
- * <p>Source of the form: RFC 4180. Source of the guard: OWASP, "CSV Injection": a cell that begins
- * with one of {@code = + - @}, tab, carriage return or line feed, or with the wide form of a sign,
- * is given an apostrophe in front. Numbers are written as numbers.
- */
+/** The result of a drill as one table of text. */
 public final class RecallSheet {
-  private static final String BEGINNINGS = "=+-@\t\r\n＝＋－＠";
   private static final List<String> HEADER =
       List.of("part", "subject", "customer", "massKg", "labelNumbers", "at", "factId", "note");
 
@@ -101,51 +95,34 @@ public final class RecallSheet {
         drill.complete()
             ? "complete"
             : "INCOMPLETE: " + String.join(" ", drill.incompleteBecause());
+    String loss = "screenings and drying; " + balance.unrecordedLossKg() + " kg not on record";
+    String difference =
+        "%s; tolerance %s %% (%s)"
+            .formatted(
+                balance.balances() ? "balances" : "DOES NOT BALANCE",
+                balance.tolerancePercent(),
+                balance.toleranceSource());
     return Stream.of(
         line(List.of("drill", start, "", "", "", drill.asOf().answeredAt().toString(), "", state)),
-        row("in", start, "", balance.inKg(), "", "", "", ""),
-        row("to customers", start, "", balance.toCustomersKg(), "", "", "", ""),
-        row("sown", start, "", balance.sownKg(), "", "", "", ""),
-        row("to other lots", start, "", balance.toOtherLotsKg(), "", "", "", ""),
-        row("stock", start, "", balance.stockKg(), "", "", "", balance.lotsCounted() + " counted"),
-        row(
-            "loss",
-            start,
-            "",
-            balance.lossKg(),
-            "",
-            "",
-            "",
-            "screenings and drying; " + balance.unrecordedLossKg() + " kg not on record"),
-        row(
-            "difference",
-            start,
-            "",
-            balance.differenceKg(),
-            "",
-            "",
-            "",
-            "%s; tolerance %s %% (%s)"
-                .formatted(
-                    balance.balances() ? "balances" : "DOES NOT BALANCE",
-                    balance.tolerancePercent(),
-                    balance.toleranceSource())));
+        row("in", start, balance.inKg(), ""),
+        row("to customers", start, balance.toCustomersKg(), ""),
+        row("sown", start, balance.sownKg(), ""),
+        row("to other lots", start, balance.toOtherLotsKg(), ""),
+        row("stock", start, balance.stockKg(), balance.lotsCounted() + " counted"),
+        row("loss", start, balance.lossKg(), loss),
+        row("difference", start, balance.differenceKg(), difference));
   }
 
   private static Stream<String> account(RecallView.LotView lot) {
     String subject = lot.lot().subject();
     return Stream.of(
-        row("lot in", subject, "", lot.inKg(), "", "", "", ""),
-        row("lot book stock", subject, "", lot.bookStockKg(), "", "", "", ""),
-        row(
-            "lot difference",
-            subject,
-            "",
-            lot.differenceKg(),
-            "",
-            "",
-            "",
-            lot.off() ? "beyond tolerance" : ""));
+        row("lot in", subject, lot.inKg(), ""),
+        row("lot book stock", subject, lot.bookStockKg(), ""),
+        row("lot difference", subject, lot.differenceKg(), lot.off() ? "beyond tolerance" : ""));
+  }
+
+  private static String row(String part, String subject, double massKg, String note) {
+    return row(part, subject, "", massKg, "", "", "", note);
   }
 
   private static String row(
@@ -157,25 +134,20 @@ public final class RecallSheet {
       String at,
       String factId,
       String note) {
-    return Stream.of(
-            text(part),
-            text(subject),
-            text(customer),
+    return Csv.line(
+        Stream.of(
+            Csv.text(part),
+            Csv.text(subject),
+            Csv.text(customer),
             String.format(Locale.ROOT, "%.3f", massKg + 0.0),
-            text(labels),
-            text(at),
-            text(factId),
-            text(note))
-        .collect(Collectors.joining(",", "", "\r\n"));
+            Csv.text(labels),
+            Csv.text(at),
+            Csv.text(factId),
+            Csv.text(note)));
   }
 
   private static String line(List<String> cells) {
-    return cells.stream().map(RecallSheet::text).collect(Collectors.joining(",", "", "\r\n"));
-  }
-
-  private static String text(String text) {
-    boolean couldBeFormula = !text.isEmpty() && BEGINNINGS.indexOf(text.charAt(0)) >= 0;
-    return '"' + (couldBeFormula ? "'" : "") + text.replace("\"", "\"\"") + '"';
+    return Csv.line(cells.stream().map(Csv::text));
   }
 
   private static String id(String subject) {

@@ -20,7 +20,6 @@ import org.kornspur.processors.recall.Delivery;
 import org.kornspur.processors.recall.LooseEnd;
 import org.kornspur.processors.recall.RecallDrill;
 
-/** A recall drill: back, forward, and whether the masses add up. */
 @Schema(description = "A recall drill: back, forward, and whether the masses add up")
 public record RecallView(
     SubjectLink start,
@@ -40,11 +39,9 @@ public record RecallView(
         long heldInQuarantine,
     AsOf asOf) {
 
-  /** What one customer got. */
   @Schema(description = "What one customer got")
   public record CustomerView(SubjectLink customer, double massKg, int labelNumbers) {}
 
-  /** What left for a customer at one time. */
   @Schema(description = "What left for a customer at one time")
   public record DeliveryView(
       SubjectLink customer,
@@ -66,7 +63,6 @@ public record RecallView(
     }
   }
 
-  /** Mass balance of the lot and of all that it went into, kilograms. */
   @Schema(
       description =
           "Mass balance of the lot and of all that it went into, kilograms: in = out + stock +"
@@ -123,7 +119,6 @@ public record RecallView(
     }
   }
 
-  /** Mass account of one lot, kilograms. */
   @Schema(description = "Mass account of one lot, kilograms")
   public record LotView(
       SubjectLink lot,
@@ -153,7 +148,6 @@ public record RecallView(
     }
   }
 
-  /** Mass account of one conditioning, kilograms. */
   @Schema(description = "Mass account of one conditioning, kilograms")
   public record ConditioningView(
       String factId,
@@ -180,7 +174,6 @@ public record RecallView(
     }
   }
 
-  /** Where a walk cannot be followed on. */
   @Schema(description = "Where a walk cannot be followed on")
   public record LooseEndView(
       SubjectLink subject,

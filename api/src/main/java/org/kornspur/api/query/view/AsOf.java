@@ -5,7 +5,6 @@ import java.util.Map;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.api.text.Words;
 
-/** How much was known when the answer was given. */
 @Schema(description = "How much was known when the answer was given")
 public record AsOf(
     Instant answeredAt,

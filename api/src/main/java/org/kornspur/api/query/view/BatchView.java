@@ -5,7 +5,6 @@ import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.api.problem.ProblemView;
 
-/** What became of each fact of a batch. */
 @Schema(description = "What became of each fact of a batch. The good ones went in")
 public record BatchView(
     @Schema(description = "Id of this request; refused input is in the quarantine under it")
@@ -17,7 +16,6 @@ public record BatchView(
         long unsent,
     List<Item> items) {
 
-  /** What became of one fact of a batch. */
   @Schema(description = "What became of one fact of a batch")
   @JsonInclude(JsonInclude.Include.NON_NULL)
   public record Item(

@@ -30,7 +30,6 @@ public record Caution(
         About about,
     String sentence) {
 
-  /** What a caution is about. */
   public enum About {
     AUTHORITY,
     SAMPLING_AND_TESTING,

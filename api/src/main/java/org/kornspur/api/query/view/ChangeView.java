@@ -5,11 +5,11 @@ import java.util.List;
 import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.api.readmodel.StandingChange;
+import org.kornspur.api.readmodel.StandingRow;
 import org.kornspur.api.text.StandingWords;
 import org.kornspur.standing.ReleaseStep;
 import org.kornspur.standing.StandingState;
 
-/** A standing that was written again. */
 @Schema(description = "A standing that was written again")
 public record ChangeView(
     @Schema(description = "Crop or lot, as kind:id") String subject,
@@ -25,15 +25,16 @@ public record ChangeView(
     Instant changedAt) {
 
   public static ChangeView of(StandingChange change, StandingWords words) {
+    StandingRow after = change.after();
     return new ChangeView(
-        change.subject(),
-        change.oldState(),
-        change.newState(),
-        change.oldRelease(),
-        change.newRelease(),
-        words.reason(change.reason()),
-        change.notMet(),
-        change.owed(),
-        change.changedAt());
+        after.subject().toString(),
+        change.before().map(StandingRow::state),
+        after.state(),
+        change.before().map(StandingRow::release),
+        after.release(),
+        words.reason(after.reason()),
+        after.notMet(),
+        after.owed(),
+        after.changedAt());
   }
 }

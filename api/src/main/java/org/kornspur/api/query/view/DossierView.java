@@ -7,7 +7,6 @@ import org.kornspur.api.text.Words;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Entry;
 
-/** Every fact of one subject, by the time when it happened. */
 @Schema(description = "Every fact of one subject, by the time when it happened")
 public record DossierView(
     SubjectLink subject,

@@ -34,7 +34,6 @@ public record FactTypeView(
     LIST
   }
 
-  /** A field of a fact. */
   @Schema(description = "A field of a fact")
   @JsonInclude(JsonInclude.Include.NON_EMPTY)
   public record Field(

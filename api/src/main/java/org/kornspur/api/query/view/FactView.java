@@ -15,7 +15,6 @@ import org.kornspur.ingest.json.AvroJson;
 import org.kornspur.processors.dossier.Entry;
 import org.kornspur.processors.dossier.Entry.Superseded;
 
-/** One fact of a dossier. */
 @Schema(description = "One fact of a dossier")
 public record FactView(
     @Schema(

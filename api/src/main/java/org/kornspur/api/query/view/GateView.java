@@ -9,7 +9,6 @@ import org.kornspur.standing.VerdictInterval;
 import org.kornspur.standing.VerdictState;
 import org.kornspur.standing.VerdictValue;
 
-/** What one gate says. */
 @Schema(description = "What one gate says")
 public record GateView(
     @Schema(examples = "GERMINATION") String gate,
@@ -34,7 +33,6 @@ public record GateView(
     @Schema(description = "What is to be brought") List<StatementView> evidence,
     @Schema(description = "What to do, and what to beware of") List<StatementView> advice) {
 
-  /** A two-sided confidence interval. */
   @Schema(description = "A two-sided confidence interval in the unit of the value")
   public record IntervalView(
       double lower, double upper, @Schema(examples = "0.95") double confidence) {

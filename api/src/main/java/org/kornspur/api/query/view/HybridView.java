@@ -4,7 +4,6 @@ import java.util.Map;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.standing.StandingState;
 
-/** A hybrid that crops or lots are made of. */
 @Schema(description = "A hybrid that crops or lots are made of")
 public record HybridView(
     @Schema(examples = "HYB-AURUM") String hybridId,

@@ -7,7 +7,6 @@ import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.InheritedFinding;
 import org.kornspur.standing.InheritedTrouble;
 
-/** A fault or an open question that was taken over from an ancestor. */
 @Schema(description = "A fault or an open question that was taken over from an ancestor")
 public record InheritedView(
     @Schema(examples = "POST_CONTROL") String gate,

@@ -5,7 +5,6 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.api.text.VerdictWords;
 import org.kornspur.standing.VerdictLimit;
 
-/** The limit that a gate was judged by, and where it stands written. */
 @Schema(description = "The limit that a gate was judged by, and where it stands written")
 public record LimitView(
     @Schema(examples = "GERMINATION") String quantity,

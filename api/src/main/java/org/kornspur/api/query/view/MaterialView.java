@@ -3,7 +3,6 @@ package org.kornspur.api.query.view;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.standing.SeedMaterial;
 
-/** What a crop or lot is. */
 @Schema(description = "What a crop or lot is")
 public record MaterialView(
     @Schema(examples = "HYB-AURUM") String hybridId,

@@ -2,6 +2,7 @@ package org.kornspur.api.query.view;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.api.security.visibility.Visibility;
 import org.kornspur.contract.FieldCropDeclared;
@@ -48,30 +49,19 @@ public record NeighboursView(
       @Schema(description = "Fact that tells of it; null for a crop of another") String factId) {
 
     static NeighbourView of(Report.Neighbour neighbour, Visibility visibility) {
-      if (!isTold(neighbour, visibility)) {
-        return new NeighbourView(
-            SubjectLink.of(neighbour.source()),
-            neighbour.distanceM(),
-            null,
-            neighbour.onCrop(),
-            neighbour.onSource(),
-            neighbour.reportedBy().isEmpty(),
-            null,
-            null,
-            null,
-            null);
-      }
+      Optional<Report.Neighbour> told =
+          Optional.of(neighbour).filter(near -> isTold(near, visibility));
       return new NeighbourView(
           SubjectLink.of(neighbour.source()),
           neighbour.distanceM(),
-          neighbour.areaHa(),
+          told.map(Report.Neighbour::areaHa).orElse(null),
           neighbour.onCrop(),
           neighbour.onSource(),
           neighbour.reportedBy().isEmpty(),
-          neighbour.sourceKind().map(Enum::name).orElse(null),
-          neighbour.sheddingFrom().orElse(null),
-          neighbour.sheddingTo().orElse(null),
-          neighbour.factId());
+          told.flatMap(Report.Neighbour::sourceKind).map(Enum::name).orElse(null),
+          told.flatMap(Report.Neighbour::sheddingFrom).orElse(null),
+          told.flatMap(Report.Neighbour::sheddingTo).orElse(null),
+          told.map(Report.Neighbour::factId).orElse(null));
     }
   }
 

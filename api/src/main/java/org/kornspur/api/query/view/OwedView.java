@@ -11,7 +11,6 @@ import org.kornspur.standing.LotStanding;
 import org.kornspur.standing.StandingState;
 import org.kornspur.standing.VerdictState;
 
-/** What is still to be brought for one crop or lot. */
 @Schema(description = "What is still to be brought for one crop or lot")
 public record OwedView(
     SubjectLink subject,
@@ -19,7 +18,6 @@ public record OwedView(
     @Schema(description = "Null while its origin is unknown") MaterialView material,
     List<Item> owed) {
 
-  /** One piece of evidence that is owed. */
   @Schema(description = "One piece of evidence that is owed")
   public record Item(
       @Schema(examples = "GERMINATION") String gate,

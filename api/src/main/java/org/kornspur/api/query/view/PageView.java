@@ -5,7 +5,6 @@ import java.util.function.Function;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.api.readmodel.ResultPage;
 
-/** One page of a list. */
 @Schema(description = "One page of a list")
 public record PageView<T>(
     @Schema(description = "Number of this page, from 1", examples = "1") int page,

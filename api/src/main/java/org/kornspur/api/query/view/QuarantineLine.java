@@ -8,7 +8,6 @@ import org.kornspur.contract.QuarantineOrigin;
 import org.kornspur.contract.QuarantineState;
 import org.kornspur.ingest.intake.ProblemWords;
 
-/** A refused input in a list. */
 @Schema(description = "A refused input in a list")
 public record QuarantineLine(
     String entryId,

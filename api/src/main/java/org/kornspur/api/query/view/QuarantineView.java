@@ -17,7 +17,6 @@ import org.kornspur.contract.QuarantineState;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.intake.ProblemWords;
 
-/** A refused input, whole. */
 @Schema(description = "A refused input, whole")
 public record QuarantineView(
     String entryId,
@@ -45,7 +44,6 @@ public record QuarantineView(
         String decisionReason,
     @Schema(description = "What can be done with it") Map<String, String> links) {
 
-  /** Bytes as they came. */
   @Schema(description = "Bytes as they came: as text where they are UTF-8, else in Base64")
   public record Original(
       @Schema(enumeration = {"utf-8", "base64"}) String encoding, String content, int bytes) {

@@ -5,7 +5,6 @@ import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.ingest.contract.Subject;
 
-/** That a fact was taken in. */
 @Schema(description = "That a fact was taken in. It is judged a moment later; look at the subjects")
 public record ReceiptView(
     @Schema(examples = "germ-0001") String factId,

@@ -2,17 +2,15 @@ package org.kornspur.api.query.view;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.api.text.VerdictWords;
 import org.kornspur.standing.ActSigned;
-import org.kornspur.standing.LimitThen;
 import org.kornspur.standing.LotRelease;
 import org.kornspur.standing.ReleaseStep;
 import org.kornspur.standing.RulesChange;
 import org.kornspur.standing.VerdictChange;
-import org.kornspur.standing.VerdictLimit;
 
-/** How far persons have released a lot, and what took a release back. */
 @Schema(description = "How far persons have released a lot, and what took a release back")
 public record ReleaseView(
     ReleaseStep step,
@@ -36,7 +34,6 @@ public record ReleaseView(
     @Schema(description = "Verdicts that suspended it because the rules changed, and no fact did")
         List<RulesChangeView> rulesChanges) {
 
-  /** A signature. */
   @Schema(description = "A signature; the history of acts has the printed name")
   public record SignedView(
       String actId, String kind, String signerId, String meaning, Instant signedAt, String seal) {
@@ -52,7 +49,6 @@ public record ReleaseView(
     }
   }
 
-  /** A verdict that changed. */
   @Schema(description = "A verdict that changed since the lot was released")
   public record ChangedView(
       String gate,
@@ -76,25 +72,10 @@ public record ReleaseView(
     }
   }
 
-  /** A limit with its unit. */
   @Schema(description = "A limit with its unit")
   public record LimitThenView(
-      @Schema(enumeration = {"AT_LEAST", "AT_MOST"}) String sense, double value, String unit) {
+      @Schema(enumeration = {"AT_LEAST", "AT_MOST"}) String sense, double value, String unit) {}
 
-    static LimitThenView of(LimitThen limit) {
-      return limit == null
-          ? null
-          : new LimitThenView(limit.getSense(), limit.getValue(), limit.getUnit());
-    }
-
-    static LimitThenView of(VerdictLimit limit) {
-      return limit == null
-          ? null
-          : new LimitThenView(limit.getSense(), limit.getValue(), limit.getUnit());
-    }
-  }
-
-  /** A verdict that changed with the rules. */
   @Schema(description = "A verdict that changed with the rules since the lot was released")
   public record RulesChangeView(
       String gate,
@@ -110,8 +91,12 @@ public record ReleaseView(
           change.getAspect(),
           change.getBefore(),
           change.getAfter(),
-          LimitThenView.of(change.getOldLimit()),
-          LimitThenView.of(change.getNewLimit()));
+          Optional.ofNullable(change.getOldLimit())
+              .map(old -> new LimitThenView(old.getSense(), old.getValue(), old.getUnit()))
+              .orElse(null),
+          Optional.ofNullable(change.getNewLimit())
+              .map(now -> new LimitThenView(now.getSense(), now.getValue(), now.getUnit()))
+              .orElse(null));
     }
   }
 

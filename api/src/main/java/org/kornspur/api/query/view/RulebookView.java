@@ -11,7 +11,6 @@ import org.kornspur.processors.standards.NothingAskedLine;
 import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.standards.RulebookLine;
 
-/** A rulebook with every limit. */
 @Schema(
     description = "A rulebook with every limit. What it inherits stands in the book it tightens")
 public record RulebookView(
@@ -24,7 +23,6 @@ public record RulebookView(
     @Schema(description = "What it asks nothing for; where it has no line, evidence is owed")
         List<NothingAsked> nothingAsked) {
 
-  /** What the book asks nothing for. */
   @Schema(name = "NothingAskedLine", description = "What the book asks nothing for, and its source")
   public record NothingAsked(
       List<String> quantities,
@@ -53,7 +51,6 @@ public record RulebookView(
     }
   }
 
-  /** One limit. */
   @Schema(description = "One limit with what it holds for and where it stands written")
   public record Line(
       String quantity,
@@ -100,7 +97,6 @@ public record RulebookView(
     return values.stream().map(Enum::name).sorted().toList();
   }
 
-  /** A rulebook in a list. */
   @Schema(description = "A rulebook in a list")
   public record Summary(
       String id,

@@ -9,7 +9,6 @@ import org.kornspur.api.text.StandingWords;
 import org.kornspur.standing.ReleaseStep;
 import org.kornspur.standing.StandingState;
 
-/** A crop or lot in a list. */
 @Schema(description = "A crop or lot in a list")
 public record StandingLine(
     @Schema(description = "kind:id", examples = "lot:F1-24-007") String subject,

@@ -14,7 +14,6 @@ import org.kornspur.ingest.contract.Subject;
 import org.kornspur.standing.LotStanding;
 import org.kornspur.standing.StandingState;
 
-/** The standing of one crop or lot with all that it rests on. */
 @Schema(description = "The standing of one crop or lot with all that it rests on")
 public record StandingView(
     @Schema(examples = "lot:F1-24-007") String subject,

@@ -7,7 +7,6 @@ import org.kornspur.api.text.Words;
 import org.kornspur.ingest.statement.Coded;
 import org.kornspur.ingest.statement.StatementJson;
 
-/** Something that is said, as data. */
 @Schema(description = "Something that is said, as data: its code and its arguments")
 public record StatementView(
     @Schema(examples = "germination.found") String code,

@@ -4,7 +4,6 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.api.text.Addresses;
 import org.kornspur.ingest.contract.Subject;
 
-/** A crop, lot, hybrid, enterprise or pollen source, and where to look. */
 @Schema(description = "A crop, lot, hybrid, enterprise or pollen source, and where to look")
 public record SubjectLink(
     @Schema(examples = "lot:F1-24-007") String subject,

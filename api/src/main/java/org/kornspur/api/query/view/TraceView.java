@@ -18,7 +18,6 @@ import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.pedigree.Trace;
 import org.kornspur.standing.StandingState;
 
-/** Where a crop or lot came from, or where it went. */
 @Schema(description = "Where a crop or lot came from, or where it went")
 public record TraceView(
     SubjectLink start,
@@ -37,7 +36,6 @@ public record TraceView(
     @Schema(description = "In one sentence, how far the answer can be relied on") String note,
     AsOf asOf) {
 
-  /** A subject in a trace. */
   @Schema(description = "A subject in a trace")
   public record Node(
       String subject,
@@ -52,7 +50,6 @@ public record TraceView(
           String holder,
       String href) {}
 
-  /** Seed that moved from parent to child. */
   @Schema(description = "Seed that moved from parent to child")
   public record Movement(
       String parent,
@@ -78,7 +75,6 @@ public record TraceView(
     }
   }
 
-  /** What reached customers. */
   @Schema(
       description =
           "What reached customers from the lots in this trace. The masses are whole: where lots of"

@@ -30,7 +30,6 @@ import org.kornspur.api.security.CallerIdentity;
 import org.kornspur.api.security.login.ClientAddress;
 import org.kornspur.api.security.login.RoutePolicy;
 import org.kornspur.ingest.intake.Problem;
-import org.kornspur.ingest.problem.Given;
 
 /**
  * Takes in the body of a request before a worker thread is given to it, so that a body that does
@@ -43,10 +42,10 @@ public class RequestBodies {
   private static final String RETRY_AFTER_SECONDS = "5";
 
   /**
-   * Most bytes of a body that is read before it is known who sends it; the longest person and
-   * password go into it.
+   * Of a body that is read before it is known who sends it; the longest person and password go into
+   * it.
    */
-  public static final int MOST_BYTES_OF_NOBODY = 4_096;
+  public static final BodyProblem.Limit LIMIT_OF_NOBODY = new BodyProblem.TooLargeToLogIn(4_096);
 
   private static final Duration LONGEST = Duration.ofMinutes(2);
   private static final Duration LONGEST_OF_NOBODY = Duration.ofSeconds(10);
@@ -77,9 +76,8 @@ public class RequestBodies {
     private final RoutingContext context;
     private final HttpServerRequest request;
     private final String sender;
-    private final int mostBytes;
+    private final BodyProblem.Limit limit;
     private final Duration longest;
-    private final BodyProblem tooLarge;
     private final Buffer body = Buffer.buffer();
     private boolean isOver;
 
@@ -88,12 +86,8 @@ public class RequestBodies {
       this.request = context.request();
       boolean isKnown = caller.isPresent() && !RoutePolicy.isOpen(context.normalizedPath());
       this.sender = isKnown ? caller.get().personId() : ClientAddress.of(context);
-      this.mostBytes = isKnown ? BodyLimit.MOST_BYTES : MOST_BYTES_OF_NOBODY;
+      this.limit = isKnown ? new BodyProblem.TooLarge(BodyLimit.MOST_BYTES) : LIMIT_OF_NOBODY;
       this.longest = isKnown ? LONGEST : LONGEST_OF_NOBODY;
-      this.tooLarge =
-          isKnown
-              ? new BodyProblem.TooLarge(mostBytes)
-              : new BodyProblem.TooLargeToLogIn(mostBytes);
     }
 
     void begin() {
@@ -104,9 +98,9 @@ public class RequestBodies {
             context.vertx().cancelTimer(timer);
             letGo(body.length());
           });
-      String declared = request.getHeader(HttpHeaders.CONTENT_LENGTH);
-      if (declared != null && BodyLimit.isOver(declared, mostBytes)) {
-        refuse(BodyLimit.tooLarge(new Given.Bytes(Long.parseLong(declared)), tooLarge));
+      Optional<ProblemDocument> tooLarge = BodyLimit.ofDeclared(request, limit);
+      if (tooLarge.isPresent()) {
+        refuse(tooLarge.get());
         return;
       }
       request.exceptionHandler(
@@ -137,8 +131,8 @@ public class RequestBodies {
       body.appendBuffer(part);
       long all = held.addAndGet(part.length());
       long ofOne = heldByOne.merge(sender, (long) part.length(), Long::sum);
-      if (body.length() > mostBytes) {
-        refuse(BodyLimit.tooLarge(new RequestGiven.MoreBytes(mostBytes), tooLarge));
+      if (body.length() > limit.most()) {
+        refuse(BodyLimit.tooLarge(new RequestGiven.MoreBytes(limit.most()), limit));
       } else if (all > MOST_AT_ONCE || ofOne > MOST_OF_ONE_AT_ONCE) {
         context.response().putHeader(HttpHeaders.RETRY_AFTER, RETRY_AFTER_SECONDS);
         refuse(ProblemDocument.of(ProblemKind.NOT_READY, new AccessDetail.TooManyBodies()));

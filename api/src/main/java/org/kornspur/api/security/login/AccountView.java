@@ -9,7 +9,6 @@ import org.kornspur.api.security.Caller;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.Role;
 
-/** Who asks, and what they may do. */
 @Schema(description = "Who asks, and what they may do")
 public record AccountView(
     @Schema(examples = "quality") String personId,

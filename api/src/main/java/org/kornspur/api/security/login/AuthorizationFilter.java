@@ -10,8 +10,6 @@ import jakarta.ws.rs.container.ResourceInfo;
 import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.ext.Provider;
 import java.io.IOException;
-import java.util.Arrays;
-import java.util.List;
 import java.util.Optional;
 import org.jboss.logging.Logger;
 import org.kornspur.api.problem.AccessDetail;
@@ -20,10 +18,8 @@ import org.kornspur.api.security.Caller;
 import org.kornspur.api.security.CallerIdentity;
 import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.api.security.Permission;
-import org.kornspur.api.security.Permissions;
 import org.kornspur.api.security.Refusal;
 import org.kornspur.api.security.RequiresPermission;
-import org.kornspur.api.security.Role;
 
 /**
  * Lets a caller reach a resource method only where its {@link RequiresPermission} is permitted to
@@ -66,18 +62,17 @@ public class AuthorizationFilter implements ContainerRequestFilter {
   static Refusal refusal(SecurityIdentity identity, Permission action) {
     return CallerIdentity.caller(identity)
         .map(caller -> forbidden(caller, action))
-        .orElseGet(() -> Refusal.of(ProblemKind.NOT_LOGGED_IN, new AccessDetail.NotLoggedIn()));
+        .orElseGet(() -> Refusal.notLoggedIn(new AccessDetail.NotLoggedIn()));
   }
 
   private static Refusal forbidden(Caller caller, Permission action) {
-    List<Role> allowed =
-        Arrays.stream(Role.values()).filter(role -> Permissions.allow(role, action)).toList();
     LOG.infof("%s may not %s", caller.personId(), action);
     return Refusal.of(
         ProblemKind.FORBIDDEN,
-        allowed.isEmpty()
+        action.roles().isEmpty()
             ? new AccessDetail.NobodyMay()
-            : new AccessDetail.OtherRoles(caller.roles().stream().sorted().toList(), allowed));
+            : new AccessDetail.OtherRoles(
+                caller.roles().stream().sorted().toList(), action.roles()));
   }
 
   private static void refuse(ContainerRequestContext request, Refusal refusal) {

@@ -13,12 +13,10 @@ import java.util.Optional;
 import java.util.Set;
 import org.eclipse.microprofile.jwt.JsonWebToken;
 import org.kornspur.api.problem.AccessDetail;
-import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.security.AccessSettings;
 import org.kornspur.api.security.Caller;
 import org.kornspur.api.security.CallerIdentity;
 import org.kornspur.api.security.Refusal;
-import org.kornspur.api.security.Refused;
 import org.kornspur.api.security.Role;
 import org.kornspur.ingest.problem.Given;
 
@@ -48,13 +46,13 @@ public class CallerAugmentor implements SecurityIdentityAugmentor {
 
   private Caller callerOfToken(SecurityIdentity identity) {
     if (!(identity.getPrincipal() instanceof JsonWebToken token)) {
-      throw refused(new AccessDetail.TokenWithoutClaims());
+      throw Refusal.notLoggedIn(new AccessDetail.TokenWithoutClaims());
     }
     String personId =
         claim(token, settings.personClaim())
             .orElseThrow(
                 () ->
-                    refused(
+                    Refusal.notLoggedIn(
                         new AccessDetail.TokenWithoutPerson(
                             Given.text(settings.personClaim(), false))));
     return new Caller(
@@ -89,9 +87,5 @@ public class CallerAugmentor implements SecurityIdentityAugmentor {
     return claim(token, ReAuthentication.AUTH_TIME)
         .filter(seconds -> seconds.matches("[1-9][0-9]{0,10}"))
         .map(seconds -> Instant.ofEpochSecond(Long.parseLong(seconds)));
-  }
-
-  static Refused refused(AccessDetail detail) {
-    return new Refused(Refusal.of(ProblemKind.NOT_LOGGED_IN, detail));
   }
 }

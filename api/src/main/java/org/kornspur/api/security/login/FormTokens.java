@@ -32,7 +32,7 @@ public class FormTokens {
   }
 
   public boolean isGood(ContainerRequestContext request, Caller caller) throws IOException {
-    if (caller.proof() != Caller.Proof.SESSION || SameOrigin.isSafe(request.getMethod())) {
+    if (caller.proof() != Caller.Proof.SESSION || SameOriginFilter.isSafe(request.getMethod())) {
       return true;
     }
     String given = request.getHeaderString(HEADER);

@@ -14,7 +14,6 @@ import java.util.Optional;
 import org.kornspur.api.security.Caller;
 import org.kornspur.api.security.CallerIdentity;
 import org.kornspur.api.security.Refusal;
-import org.kornspur.api.security.Refused;
 import org.kornspur.api.security.people.Person;
 
 /** Who a person and a password stand for that came with a request. */
@@ -52,8 +51,8 @@ public class PasswordProvider implements IdentityProvider<UsernamePasswordAuthen
       if (path.equals(RoutePolicy.OWN_PASSWORD)) {
         return CallerIdentity.of(issued.caller());
       }
-      throw new Refused(Refusal.ofIssuedPassword());
+      throw Refusal.ofIssuedPassword();
     }
-    throw new Refused(((AuthenticationResult.Refused) result).refusal());
+    throw ((AuthenticationResult.Refused) result).refusal();
   }
 }

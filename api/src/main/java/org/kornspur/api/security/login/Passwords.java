@@ -3,8 +3,6 @@ package org.kornspur.api.security.login;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.nio.charset.StandardCharsets;
-import java.security.GeneralSecurityException;
-import java.security.SecureRandom;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
@@ -17,17 +15,15 @@ import java.util.OptionalLong;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.Semaphore;
-import javax.crypto.Mac;
-import javax.crypto.spec.SecretKeySpec;
 import org.jboss.logging.Logger;
 import org.kornspur.api.problem.AccessDetail;
-import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.security.Caller;
 import org.kornspur.api.security.Refusal;
 import org.kornspur.api.security.people.PasswordHash;
 import org.kornspur.api.security.people.People;
 import org.kornspur.api.security.people.PeopleUnreadable;
 import org.kornspur.api.security.people.Person;
+import org.kornspur.api.storage.SymmetricKey;
 
 /**
  * Holds passwords against the people file. Wrong ones are counted, by person and address, by
@@ -62,7 +58,7 @@ public class Passwords {
   private final RateLimiter byPersonAndAddress = new RateLimiter(5, Duration.ofMinutes(5));
   private final RateLimiter byAddress = new RateLimiter(30, Duration.ofMinutes(5));
   private final RateLimiter byPerson;
-  private final SecretKeySpec key;
+  private final SymmetricKey key = SymmetricKey.random();
   private final Semaphore hashing = new Semaphore(Runtime.getRuntime().availableProcessors(), true);
   private final Map<String, CompletableFuture<Optional<AuthenticationResult>>> running =
       new ConcurrentHashMap<>();
@@ -85,9 +81,6 @@ public class Passwords {
   Passwords(People people, int mostOfPerson) {
     this.people = people;
     this.byPerson = new RateLimiter(mostOfPerson, Duration.ofHours(1));
-    byte[] random = new byte[32];
-    new SecureRandom().nextBytes(random);
-    this.key = new SecretKeySpec(random, "HmacSHA256");
   }
 
   /** The person, where the password was found right a moment ago; does not hash. */
@@ -165,7 +158,8 @@ public class Passwords {
     }
     Optional<Found> found = found(personId, password, address);
     if (found.isEmpty()) {
-      return new AuthenticationResult.Refused(wrong());
+      return new AuthenticationResult.Refused(
+          Refusal.notLoggedIn(new AccessDetail.WrongPassword()));
     }
     byAddress.putBack(address);
     byPersonAndAddress.putBack(pair);
@@ -215,20 +209,9 @@ public class Passwords {
     return known.isAfter(asked) ? known : asked;
   }
 
-  private static Refusal wrong() {
-    return Refusal.of(ProblemKind.NOT_LOGGED_IN, new AccessDetail.WrongPassword());
-  }
-
   private String nameOf(String personId, String password) {
-    try {
-      Mac mac = Mac.getInstance(key.getAlgorithm());
-      mac.init(key);
-      mac.update(personId.getBytes(StandardCharsets.UTF_8));
-      mac.update((byte) 0);
-      return HexFormat.of().formatHex(mac.doFinal(password.getBytes(StandardCharsets.UTF_8)));
-    } catch (GeneralSecurityException e) {
-      throw new IllegalStateException("This Java has no HmacSHA256", e);
-    }
+    byte[] both = (personId + "\0" + password).getBytes(StandardCharsets.UTF_8);
+    return HexFormat.of().formatHex(key.mac(both));
   }
 
   private static <T> Map<String, T> bounded(int most) {

@@ -6,7 +6,6 @@ import jakarta.inject.Inject;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
-import java.util.List;
 import java.util.Optional;
 import org.kornspur.api.problem.AccountProblem;
 import org.kornspur.api.problem.ApiProblem;
@@ -101,7 +100,6 @@ public class ReAuthentication {
   }
 
   private static ApiProblem problem(String field, Statement given, AccountProblem reason) {
-    return new ApiProblem(
-        ProblemKind.FRESH_LOG_IN_NEEDED, List.of(Problem.of(field, given, reason)));
+    return new ApiProblem(ProblemKind.FRESH_LOG_IN_NEEDED, Problem.of(field, given, reason));
   }
 }

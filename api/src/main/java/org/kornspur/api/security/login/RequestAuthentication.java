@@ -17,14 +17,14 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
 import jakarta.enterprise.inject.Alternative;
 import jakarta.inject.Inject;
+import java.nio.charset.StandardCharsets;
+import java.util.Base64;
 import java.util.Optional;
 import org.kornspur.api.kafka.InternalSecret;
 import org.kornspur.api.problem.AccessDetail;
-import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.security.AccessSettings;
 import org.kornspur.api.security.CallerIdentity;
 import org.kornspur.api.security.Refusal;
-import org.kornspur.api.security.Refused;
 
 /**
  * Finds out who asks, for every request and before anything else looks at it. What they may do is
@@ -44,7 +44,6 @@ public class RequestAuthentication implements HttpAuthenticationMechanism {
   @Inject Sessions sessions;
   @Inject Tokens tokens;
   @Inject InternalSecret secret;
-  @Inject LogInChallenge challenge;
   @Inject RefusalAnswers answers;
 
   /** A setting that is missing is told at the start, and not with the first request. */
@@ -91,11 +90,7 @@ public class RequestAuthentication implements HttpAuthenticationMechanism {
       String base64, RoutingContext context, IdentityProviderManager providers) {
     BasicCredentials given =
         BasicCredentials.read(base64)
-            .orElseThrow(
-                () ->
-                    new Refused(
-                        Refusal.of(
-                            ProblemKind.NOT_LOGGED_IN, new AccessDetail.NoPersonAndPassword())));
+            .orElseThrow(() -> Refusal.notLoggedIn(new AccessDetail.NoPersonAndPassword()));
     return providers.authenticate(
         HttpSecurityUtils.setRoutingContextAttribute(
             new UsernamePasswordAuthenticationRequest(
@@ -116,16 +111,39 @@ public class RequestAuthentication implements HttpAuthenticationMechanism {
 
   @Override
   public Uni<ChallengeData> getChallenge(RoutingContext context) {
-    return Uni.createFrom().item(challenge.of(context.request()));
+    return Uni.createFrom().item(answers.challenge(context.request()));
   }
 
   /** A browser is led to the log-in page; everybody else gets a problem document. */
   @Override
   public Uni<Boolean> sendChallenge(RoutingContext context) {
-    if (challenge.leadsToLogIn(context.request())) {
+    if (answers.leadsToLogIn(context.request())) {
       return HttpAuthenticationMechanism.super.sendChallenge(context);
     }
-    answers.send(context, Refusal.of(ProblemKind.NOT_LOGGED_IN, new AccessDetail.NotLoggedIn()));
+    answers.send(context, Refusal.notLoggedIn(new AccessDetail.NotLoggedIn()));
     return Uni.createFrom().item(true);
+  }
+
+  /** What an Authorization header of the Basic scheme holds (RFC 7617). */
+  private record BasicCredentials(String personId, String password) {
+
+    static Optional<BasicCredentials> read(String base64) {
+      try {
+        String both =
+            new String(Base64.getDecoder().decode(base64.strip()), StandardCharsets.UTF_8);
+        int colon = both.indexOf(':');
+        return colon < 1
+            ? Optional.empty()
+            : Optional.of(
+                new BasicCredentials(both.substring(0, colon), both.substring(colon + 1)));
+      } catch (IllegalArgumentException malformed) {
+        return Optional.empty();
+      }
+    }
+
+    @Override
+    public String toString() {
+      return "a person and a password";
+    }
   }
 }

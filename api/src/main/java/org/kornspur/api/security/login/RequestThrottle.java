@@ -13,7 +13,6 @@ import org.kornspur.api.security.AccessSettings;
 import org.kornspur.api.security.Caller;
 import org.kornspur.api.security.CallerIdentity;
 import org.kornspur.api.security.Refusal;
-import org.kornspur.api.security.Refused;
 import org.kornspur.ingest.statement.Value;
 
 /** Bounds how often a person may ask, and how often an address where nobody logged in. */
@@ -38,7 +37,7 @@ public class RequestThrottle {
     String path = context.normalizedPath();
     boolean isFree = RoutePolicy.isHealth(path) || RoutePolicy.isInternal(path);
     Optional<Refusal> tooMany = isFree ? Optional.empty() : tooMany(context);
-    tooMany.ifPresentOrElse(refusal -> context.fail(new Refused(refusal)), () -> context.next());
+    tooMany.ifPresentOrElse(context::fail, context::next);
   }
 
   private Optional<Refusal> tooMany(RoutingContext context) {

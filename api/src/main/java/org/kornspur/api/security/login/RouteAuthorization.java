@@ -12,7 +12,6 @@ import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.security.CallerIdentity;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.Refusal;
-import org.kornspur.api.security.Refused;
 
 /**
  * Lets nobody through without a log-in but to the few open addresses, and decides at addresses that
@@ -54,7 +53,7 @@ public class RouteAuthorization implements HttpSecurityPolicy {
         .map(
             may -> {
               if (!may) {
-                throw new Refused(otherwise.get());
+                throw otherwise.get();
               }
               return new CheckResult(true);
             });

@@ -1,5 +1,7 @@
 package org.kornspur.api.security.login;
 
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -69,5 +71,27 @@ public final class RoutePolicy {
         || path.startsWith(root + "/")
         || path.startsWith(root + ".")
         || path.startsWith(root + ";");
+  }
+
+  /**
+   * Where to go after the log-in: a path of this site, whatever is asked for. A second slash or a
+   * backslash at the start would lead a browser to another host.
+   */
+  public static String afterLogIn(String next) {
+    boolean isPath =
+        next != null
+            && next.matches("/[A-Za-z0-9/._~%?&=+:,-]*")
+            && !next.startsWith("//")
+            && next.length() <= 1_000;
+    return isPath ? next : "/";
+  }
+
+  /** Where the page says why nobody came in. */
+  public static String logInAgain(String next, String why) {
+    return LOG_IN
+        + "?why="
+        + why
+        + "&next="
+        + URLEncoder.encode(afterLogIn(next), StandardCharsets.UTF_8);
   }
 }

@@ -8,14 +8,10 @@ import io.smallrye.mutiny.Uni;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
-import java.util.OptionalLong;
 import org.jboss.logging.Logger;
 import org.kornspur.api.problem.AccessDetail;
-import org.kornspur.api.problem.ProblemDocument;
-import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.security.AccessSettings;
 import org.kornspur.api.security.Refusal;
-import org.kornspur.api.security.Refused;
 
 /**
  * Bearer tokens of the issuer. Signature, issuer, audience and expiry are checked by the OpenID
@@ -43,28 +39,22 @@ public class Tokens {
     return oidc.authenticate(context, providers)
         .onItem()
         .ifNull()
-        .failWith(() -> CallerAugmentor.refused(new AccessDetail.UnreadableToken()))
+        .failWith(() -> Refusal.notLoggedIn(new AccessDetail.UnreadableToken()))
         .onFailure()
         .transform(
             failure ->
-                throttle
-                    .tooManyOfNobody(context)
-                    .map(Refused::new)
-                    .orElseGet(() -> refused(failure, context)));
+                throttle.tooManyOfNobody(context).orElseGet(() -> refusal(failure, context)));
   }
 
-  private Refused refused(Throwable failure, RoutingContext context) {
-    if (failure instanceof Refused refused) {
-      return refused;
+  private Refusal refusal(Throwable failure, RoutingContext context) {
+    if (failure instanceof Refusal refusal) {
+      return refusal;
     }
     if (failure instanceof AuthenticationFailedException) {
       LOG.infof("Token refused from %s", ClientAddress.of(context));
-      return CallerAugmentor.refused(new AccessDetail.UntrustedToken(settings.issuer()));
+      return Refusal.notLoggedIn(new AccessDetail.UntrustedToken(settings.issuer()));
     }
     LOG.errorf("The issuer of tokens cannot be asked: %s", failure.toString());
-    return new Refused(
-        new Refusal(
-            ProblemDocument.of(ProblemKind.NOT_READY, new AccessDetail.IssuerSilent()),
-            OptionalLong.of(RETRY_SECONDS)));
+    return Refusal.notReady(new AccessDetail.IssuerSilent(), RETRY_SECONDS);
   }
 }

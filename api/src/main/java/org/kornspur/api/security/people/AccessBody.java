@@ -68,7 +68,7 @@ public final class AccessBody {
     if (root == null || !root.isObject()) {
       throw new ApiProblem(
           ProblemKind.UNREADABLE_BODY,
-          List.of(Problem.of("", new Given.Bytes(bytes.length), new BodyProblem.NoObject())));
+          Problem.of("", new Given.Bytes(bytes.length), new BodyProblem.NoObject()));
     }
     return new AccessBody(root);
   }

@@ -1,5 +1,7 @@
 package org.kornspur.api.security.people;
 
+import com.fasterxml.jackson.annotation.JsonCreator;
+import com.fasterxml.jackson.annotation.JsonValue;
 import java.security.GeneralSecurityException;
 import java.security.MessageDigest;
 import java.security.SecureRandom;
@@ -15,7 +17,7 @@ import javax.crypto.spec.PBEKeySpec;
  * <p>Source of the cost: OWASP Password Storage Cheat Sheet, PBKDF2, 210,000 iterations for
  * HMAC-SHA-512; from memory.
  */
-public record PasswordHash(String text) {
+public record PasswordHash(@JsonValue String text) {
   private static final String SCHEME = "pbkdf2-sha512";
   private static final int ITERATIONS = 210_000;
   private static final int SALT_BYTES = 16;
@@ -42,6 +44,7 @@ public record PasswordHash(String text) {
             + base64(derive(password, salt, iterations)));
   }
 
+  @JsonCreator(mode = JsonCreator.Mode.DELEGATING)
   public PasswordHash {
     String[] parts = text.split("\\$", -1);
     if (parts.length != 4 || !parts[0].equals(SCHEME)) {

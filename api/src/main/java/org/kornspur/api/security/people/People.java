@@ -6,16 +6,19 @@ import jakarta.enterprise.event.Observes;
 import jakarta.inject.Inject;
 import java.io.PrintStream;
 import java.nio.file.Files;
+import java.security.SecureRandom;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.Collection;
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Supplier;
+import java.util.function.UnaryOperator;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.kornspur.api.problem.AccountProblem;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.PeopleDetail;
@@ -30,6 +33,9 @@ import org.kornspur.ingest.problem.Given;
 /** Who is known on this machine; made at the first start with one person for each role. */
 @ApplicationScoped
 public class People {
+  private static final String PASSWORD_CHARACTERS = "abcdefghijkmnpqrstuvwxyz23456789";
+  private static final SecureRandom RANDOM = new SecureRandom();
+
   private final AccessSettings settings;
   private final PeopleFile file;
   private final Clock clock = Clock.systemUTC();
@@ -120,7 +126,7 @@ public class People {
           if (people.putIfAbsent(personId, made.person()) != null) {
             throw new ApiProblem(
                 ProblemKind.PERSON_CONFLICT,
-                List.of(Problem.of("personId", personId, new AccountProblem.PersonIdTaken())));
+                Problem.of("personId", personId, new AccountProblem.PersonIdTaken()));
           }
           return people;
         });
@@ -150,7 +156,7 @@ public class People {
 
   /** Makes a new password for a person, with which the person sets another. */
   public Made renewPassword(String personId) {
-    String password = NewPassword.make();
+    String password = newPassword();
     return new Made(setPassword(personId, password, true), password);
   }
 
@@ -169,7 +175,7 @@ public class People {
     change(personId, person -> person.withSessionsFrom(clock.instant()));
   }
 
-  private Person change(String personId, java.util.function.UnaryOperator<Person> change) {
+  private Person change(String personId, UnaryOperator<Person> change) {
     requireKeptHere();
     file.change(
         people -> {
@@ -203,7 +209,7 @@ public class People {
       Optional<String> enterpriseId,
       boolean isIssued,
       Instant now) {
-    String password = NewPassword.make();
+    String password = newPassword();
     return new Made(
         new Person(
             personId,
@@ -215,6 +221,18 @@ public class People {
             false,
             now),
         password);
+  }
+
+  /** Four groups of letters and digits that are not mistaken for each other, 120 bits. */
+  static String newPassword() {
+    return Stream.generate(
+            () ->
+                RANDOM
+                    .ints(6, 0, PASSWORD_CHARACTERS.length())
+                    .mapToObj(at -> PASSWORD_CHARACTERS.substring(at, at + 1))
+                    .collect(Collectors.joining()))
+        .limit(4)
+        .collect(Collectors.joining("-"));
   }
 
   /** The console is the only place where these passwords ever stand in clear. */

@@ -1,11 +1,13 @@
 package org.kornspur.api.security.people;
 
-import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.core.JsonLocation;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.type.TypeReference;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.SerializationFeature;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.datatype.jdk8.Jdk8Module;
+import com.fasterxml.jackson.datatype.jsr310.JavaTimeModule;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.channels.FileChannel;
@@ -13,18 +15,15 @@ import java.nio.channels.FileLock;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
-import java.time.Instant;
 import java.util.Arrays;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
 import org.jboss.logging.Logger;
-import org.kornspur.api.security.Role;
 import org.kornspur.api.storage.SecretFile;
 
 /**
@@ -35,7 +34,11 @@ import org.kornspur.api.storage.SecretFile;
 final class PeopleFile {
   private static final Logger LOG = Logger.getLogger(PeopleFile.class);
   private static final ObjectMapper JSON =
-      new ObjectMapper().enable(SerializationFeature.INDENT_OUTPUT);
+      JsonMapper.builder()
+          .addModules(new Jdk8Module(), new JavaTimeModule())
+          .enable(SerializationFeature.INDENT_OUTPUT)
+          .disable(SerializationFeature.WRITE_DATES_AS_TIMESTAMPS)
+          .build();
   private static final long LOOK_AGAIN_NANOS = 1_000_000_000L;
 
   private final Path path;
@@ -60,42 +63,6 @@ final class PeopleFile {
     this.path = path.toAbsolutePath().normalize();
     this.journal = PeopleJournal.beside(this.path);
     this.who = who;
-  }
-
-  /** A person as the file has it; files of earlier versions do not say issued. */
-  record Line(
-      String personId,
-      String printedName,
-      Set<Role> roles,
-      String enterpriseId,
-      String password,
-      @JsonInclude(JsonInclude.Include.NON_DEFAULT) boolean issued,
-      boolean disabled,
-      String sessionsFrom) {
-
-    static Line of(Person person) {
-      return new Line(
-          person.personId(),
-          person.printedName(),
-          person.roles(),
-          person.enterpriseId().orElse(null),
-          person.password().text(),
-          person.issued(),
-          person.disabled(),
-          person.sessionsFrom().toString());
-    }
-
-    Person person() {
-      return new Person(
-          personId,
-          printedName,
-          roles,
-          Optional.ofNullable(enterpriseId),
-          new PasswordHash(password),
-          issued,
-          disabled,
-          Instant.parse(sessionsFrom));
-    }
   }
 
   Path path() {
@@ -128,8 +95,7 @@ final class PeopleFile {
           Map<String, Person> before = kept();
           Map<String, Person> changed = change.apply(new LinkedHashMap<>(before));
           tell(before, changed);
-          SecretFile.replace(
-              path, JSON.writeValueAsBytes(changed.values().stream().map(Line::of).toList()));
+          SecretFile.replace(path, JSON.writeValueAsBytes(changed.values()));
           return changed;
         });
     readBytes = null;
@@ -213,8 +179,8 @@ final class PeopleFile {
   private Map<String, Person> people(byte[] bytes) {
     Map<String, Person> people = new LinkedHashMap<>();
     try {
-      for (Line line : JSON.readValue(bytes, new TypeReference<List<Line>>() {})) {
-        people.put(line.personId(), person(line, people.size() + 1));
+      for (Person person : JSON.readValue(bytes, new TypeReference<List<Person>>() {})) {
+        people.put(person.personId(), person);
       }
     } catch (JsonProcessingException e) {
       JsonLocation at = e.getLocation();
@@ -226,14 +192,6 @@ final class PeopleFile {
     }
     toldUnreadable = "";
     return people;
-  }
-
-  private Person person(Line line, int number) {
-    try {
-      return line.person();
-    } catch (RuntimeException e) {
-      throw unreadable("person " + number + ", " + line.personId() + ": " + e.getMessage());
-    }
   }
 
   /** Tells the log once what is wrong, and the caller that something is. */

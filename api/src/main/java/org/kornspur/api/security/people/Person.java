@@ -1,7 +1,10 @@
 package org.kornspur.api.security.people;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
+import java.util.Collections;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
@@ -9,7 +12,7 @@ import org.kornspur.api.security.Caller;
 import org.kornspur.api.security.Role;
 
 /**
- * A person of the people file.
+ * A person, in the shape of the people file; files of earlier versions do not say issued.
  *
  * @param issued whether the administrator has seen the password, so that it proves nobody and is
  *     good for nothing but setting one's own
@@ -22,12 +25,14 @@ public record Person(
     Set<Role> roles,
     Optional<String> enterpriseId,
     PasswordHash password,
-    boolean issued,
+    @JsonInclude(JsonInclude.Include.NON_DEFAULT) boolean issued,
     boolean disabled,
     Instant sessionsFrom) {
 
   public Person {
-    roles = java.util.Collections.unmodifiableSet(new TreeSet<>(roles));
+    roles = Collections.unmodifiableSet(new TreeSet<>(roles));
+    Objects.requireNonNull(password);
+    Objects.requireNonNull(sessionsFrom);
   }
 
   public Caller caller(Caller.Proof proof, Instant authenticatedAt) {

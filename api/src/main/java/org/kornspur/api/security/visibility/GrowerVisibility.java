@@ -47,16 +47,6 @@ final class GrowerVisibility implements Visibility {
   }
 
   @Override
-  public boolean isWhole() {
-    return false;
-  }
-
-  @Override
-  public boolean withholdsNames() {
-    return true;
-  }
-
-  @Override
   public boolean sees(Subject subject) {
     return switch (subject.kind()) {
       case LOT, CROP -> isOwn(subject);

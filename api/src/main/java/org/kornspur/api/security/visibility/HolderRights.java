@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.api.kafka.Engine;
 import org.kornspur.api.problem.RightsProblem;
+import org.kornspur.api.readmodel.StandingIndex;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.PollenSourceSeen;
 import org.kornspur.ingest.contract.Subject;
@@ -20,12 +21,23 @@ final class HolderRights {
   private final String enterpriseId;
   private final Visibility visibility;
   private final Engine engine;
-  private final RecentlyCreated made;
+  private final StandingIndex standings;
+  private final RecentClaims<Subject> made;
 
-  HolderRights(String enterpriseId, Visibility visibility, Engine engine, RecentlyCreated made) {
+  /**
+   * @param made whose the crops and lots are that facts made a moment ago; of one with a standing,
+   *     that says whose it is
+   */
+  HolderRights(
+      String enterpriseId,
+      Visibility visibility,
+      Engine engine,
+      StandingIndex standings,
+      RecentClaims<Subject> made) {
     this.enterpriseId = enterpriseId;
     this.visibility = visibility;
     this.engine = engine;
+    this.standings = standings;
     this.made = made;
   }
 
@@ -59,7 +71,7 @@ final class HolderRights {
   List<Problem> againstNewIds(SpecificRecord fact) {
     List<Problem> problems = new ArrayList<>();
     for (Subject begun : SeedMovements.made(fact)) {
-      if (!isOwn(begun) && !(isNew(begun) && made.take(begun, enterpriseId))) {
+      if (!isOwn(begun) && !(isNew(begun) && take(begun))) {
         problems.add(taken(begun));
       }
     }
@@ -73,11 +85,19 @@ final class HolderRights {
   }
 
   private boolean isOwn(Subject subject) {
-    return visibility.sees(subject) || made.holderOf(subject).equals(Optional.of(enterpriseId));
+    return visibility.sees(subject) || holderOf(subject).equals(Optional.of(enterpriseId));
+  }
+
+  private boolean take(Subject subject) {
+    return made.take(subject, enterpriseId).map(enterpriseId::equals).orElse(true);
+  }
+
+  private Optional<String> holderOf(Subject subject) {
+    return made.of(subject).filter(holder -> standings.row(subject).isEmpty());
   }
 
   private boolean isNew(Subject subject) {
-    return made.holderOf(subject).isEmpty() && engine.dossier(subject).isEmpty();
+    return holderOf(subject).isEmpty() && engine.dossier(subject).isEmpty();
   }
 
   private boolean wasDelivered(Subject lot) {

@@ -2,6 +2,7 @@ package org.kornspur.api.security.visibility;
 
 import java.net.URLDecoder;
 import java.nio.charset.StandardCharsets;
+import java.util.BitSet;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Set;
@@ -130,30 +131,21 @@ final class IdRedactor {
   private boolean hasHiddenRun(String word) {
     MatchResult[] parts =
         PART.matcher(word).results().limit(MOST_PARTS).toArray(MatchResult[]::new);
-    boolean[] settled = new boolean[parts.length];
+    BitSet settled = new BitSet(parts.length);
     for (int length = parts.length; length > 0; length--) {
       for (int first = 0; first + length <= parts.length; first++) {
         String run = word.substring(parts[first].start(), parts[first + length - 1].end());
-        if (!isSettled(settled, first, length)) {
+        if (settled.get(first, first + length).isEmpty()) {
           switch (look(run)) {
             case HIDDEN -> {
               return true;
             }
-            case NAMED -> java.util.Arrays.fill(settled, first, first + length, true);
+            case NAMED -> settled.set(first, first + length);
             case NO_ID -> {
               // a word like any other
             }
           }
         }
-      }
-    }
-    return false;
-  }
-
-  private static boolean isSettled(boolean[] settled, int first, int length) {
-    for (int at = first; at < first + length; at++) {
-      if (settled[at]) {
-        return true;
       }
     }
     return false;

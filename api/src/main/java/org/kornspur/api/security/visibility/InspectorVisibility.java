@@ -9,11 +9,6 @@ import org.kornspur.ingest.contract.SubjectsNamed;
 record InspectorVisibility() implements Visibility {
 
   @Override
-  public boolean isWhole() {
-    return false;
-  }
-
-  @Override
   public boolean withholdsNames() {
     return false;
   }

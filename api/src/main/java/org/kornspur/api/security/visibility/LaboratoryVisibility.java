@@ -18,16 +18,6 @@ final class LaboratoryVisibility implements Visibility {
   }
 
   @Override
-  public boolean isWhole() {
-    return false;
-  }
-
-  @Override
-  public boolean withholdsNames() {
-    return true;
-  }
-
-  @Override
   public boolean sees(Subject subject) {
     return subject.equals(Subject.enterprise(laboratoryId));
   }

@@ -3,7 +3,6 @@ package org.kornspur.api.security.visibility;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -14,7 +13,6 @@ import org.kornspur.api.readmodel.ReadModel;
 import org.kornspur.api.security.Caller;
 import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.api.security.Permission;
-import org.kornspur.api.security.Permissions;
 import org.kornspur.api.security.Role;
 import org.kornspur.contract.FactHeader;
 import org.kornspur.contract.PollenSourceSeen;
@@ -35,10 +33,13 @@ import org.kornspur.processors.stream.RegisterEntry;
  */
 @ApplicationScoped
 public class PostingPolicy {
+  private static final int MOST_CREATED = 50_000;
+
   private final Engine engine;
   private final VisibilityService visibilityService;
   private final CurrentCaller current;
-  private final RecentlyCreated made;
+  private final ReadModel readModel;
+  private final RecentClaims<Subject> made = new RecentClaims<>(MOST_CREATED);
 
   @Inject
   public PostingPolicy(
@@ -49,7 +50,7 @@ public class PostingPolicy {
     this.engine = engine;
     this.visibilityService = visibilityService;
     this.current = current;
-    this.made = new RecentlyCreated(subject -> readModel.standings().row(subject).isPresent());
+    this.readModel = readModel;
   }
 
   /** What speaks against the caller of this request bringing the fact; empty where nothing does. */
@@ -83,18 +84,10 @@ public class PostingPolicy {
     boolean givesAnyId =
         caller.roles().stream()
             .anyMatch(
-                role ->
-                    role != Role.MULTIPLIER
-                        && Permissions.allow(role, Permission.toPost(FactType.of(fact))));
+                role -> role != Role.MULTIPLIER && Permission.toPost(FactType.of(fact)).isOf(role));
     return givesAnyId
         ? List.of()
-        : caller
-            .enterpriseId()
-            .map(
-                id ->
-                    new HolderRights(id, visibilityService.visibility(), engine, made)
-                        .againstNewIds(fact))
-            .orElse(List.of());
+        : caller.enterpriseId().map(id -> holder(id).againstNewIds(fact)).orElse(List.of());
   }
 
   /** To be told of every fact that goes in, so that the next may build on it at once. */
@@ -116,7 +109,7 @@ public class PostingPolicy {
     Permission needed = Permission.toPost(FactType.of(fact));
     List<Role> strongestFirst =
         caller.roles().stream()
-            .filter(role -> Permissions.allow(role, needed))
+            .filter(needed::isOf)
             .filter(role -> senderRole(role).isPresent())
             .sorted(Comparator.comparing(role -> senderRole(role).get(), Comparator.reverseOrder()))
             .toList();
@@ -151,10 +144,7 @@ public class PostingPolicy {
             "type",
             FactType.of(fact).contractName(),
             new RightsProblem.OtherRole(
-                caller.roles().stream().sorted().toList(),
-                Arrays.stream(Role.values())
-                    .filter(role -> Permissions.allow(role, needed))
-                    .toList())));
+                caller.roles().stream().sorted().toList(), needed.roles())));
   }
 
   private static Optional<Problem> againstRecorder(Caller caller, SpecificRecord fact) {
@@ -173,7 +163,7 @@ public class PostingPolicy {
     Permission needed = Permission.toPost(FactType.of(fact));
     List<Problem> problems = List.of();
     for (Role role : caller.roles().stream().sorted().toList()) {
-      if (Permissions.allow(role, needed)) {
+      if (needed.isOf(role)) {
         problems = againstSubjects(role, caller, fact);
         if (problems.isEmpty()) {
           return problems;
@@ -189,10 +179,7 @@ public class PostingPolicy {
       case MULTIPLIER ->
           caller
               .enterpriseId()
-              .map(
-                  id ->
-                      new HolderRights(id, visibilityService.visibility(), engine, made)
-                          .against(fact))
+              .map(id -> holder(id).against(fact))
               .orElseGet(() -> List.of(unbound(caller)));
       case LABORATORY ->
           caller
@@ -200,6 +187,11 @@ public class PostingPolicy {
               .map(id -> new LaboratoryRights(id, engine).against(fact))
               .orElseGet(() -> List.of(unbound(caller)));
     };
+  }
+
+  private HolderRights holder(String enterpriseId) {
+    return new HolderRights(
+        enterpriseId, visibilityService.visibility(), engine, readModel.standings(), made);
   }
 
   private static Problem unbound(Caller caller) {

@@ -1,40 +1,39 @@
 package org.kornspur.api.security.visibility;
 
-import java.util.Collection;
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.apache.avro.specific.SpecificRecord;
-import org.kornspur.contract.Conditioning;
-import org.kornspur.contract.Dispatch;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.FloweringSeen;
 import org.kornspur.contract.Harvest;
-import org.kornspur.contract.LotMass;
-import org.kornspur.contract.LotMerge;
-import org.kornspur.contract.LotSplit;
 import org.kornspur.contract.Sowing;
+import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.balance.MassFlow;
+import org.kornspur.processors.balance.MassFlow.Direction;
 
 /** Which crops and lots a fact of a grower makes, and which it takes from. */
 final class SeedMovements {
+
+  /** Types that growers bring; of mixtures, which quality makes, nothing is told here. */
+  private static final Set<FactType> OF_GROWERS =
+      EnumSet.of(
+          FactType.SOWING,
+          FactType.HARVEST,
+          FactType.CONDITIONING,
+          FactType.LOT_SPLIT,
+          FactType.LOT_MERGE,
+          FactType.DISPATCH);
 
   private SeedMovements() {}
 
   /** Crops and lots that begin with this fact. */
   static List<Subject> made(SpecificRecord fact) {
-    if (fact instanceof FieldCropDeclared crop) {
-      return List.of(Subject.crop(crop.getCropId()));
-    }
-    if (fact instanceof Harvest harvest) {
-      return List.of(Subject.lot(harvest.getLotId()));
-    }
-    if (fact instanceof Conditioning conditioning) {
-      return lots(conditioning.getOutputs());
-    }
-    if (fact instanceof LotSplit split) {
-      return lots(split.getParts());
-    }
-    return fact instanceof LotMerge merge ? List.of(Subject.lot(merge.getIntoLotId())) : List.of();
+    return fact instanceof FieldCropDeclared crop
+        ? List.of(Subject.crop(crop.getCropId()))
+        : lots(fact, Direction.IN);
   }
 
   /**
@@ -58,24 +57,15 @@ final class SeedMovements {
 
   /** Lots that seed is taken out of. */
   static List<Subject> takenFrom(SpecificRecord fact) {
-    if (fact instanceof Sowing sowing) {
-      return lots(sowing.getSown());
-    }
-    if (fact instanceof Conditioning conditioning) {
-      return lots(conditioning.getInputs());
-    }
-    if (fact instanceof LotSplit split) {
-      return List.of(Subject.lot(split.getFromLotId()));
-    }
-    if (fact instanceof LotMerge merge) {
-      return lots(merge.getInputs());
-    }
-    return fact instanceof Dispatch dispatch
-        ? List.of(Subject.lot(dispatch.getLotId()))
-        : List.of();
+    return lots(fact, Direction.OUT);
   }
 
-  private static List<Subject> lots(Collection<LotMass> masses) {
-    return masses.stream().map(LotMass::getLotId).map(Subject::lot).toList();
+  private static List<Subject> lots(SpecificRecord fact, Direction direction) {
+    return OF_GROWERS.contains(FactType.of(fact))
+        ? MassFlow.of(fact).stream()
+            .filter(flow -> flow.direction() == direction)
+            .map(flow -> Subject.lot(flow.lotId()))
+            .toList()
+        : List.of();
   }
 }

@@ -1,12 +1,18 @@
 package org.kornspur.api.security.visibility;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
+import java.util.function.Supplier;
 import org.kornspur.api.kafka.Engine;
 import org.kornspur.api.readmodel.ReadModel;
+import org.kornspur.api.readmodel.StandingChange;
 import org.kornspur.api.security.Caller;
 import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.api.security.Role;
@@ -17,12 +23,12 @@ public class VisibilityService {
   @Inject Engine engine;
   @Inject ReadModel readModel;
   @Inject CurrentCaller current;
-  @Inject RequestVisibility kept;
+  @Inject Kept kept;
 
   /** The visibility of who asks, looked up once in a request. */
   public Visibility visibility() {
     return kept.orMake(
-        () -> current.ifKnown().map(this::of).orElseGet(VisibilityService::ofNobody));
+        () -> current.ifKnown().map(this::of).orElseGet(() -> new CombinedVisibility(List.of())));
   }
 
   /**
@@ -42,13 +48,24 @@ public class VisibilityService {
         caller.roles().stream().flatMap(role -> of(role, caller.enterpriseId()).stream()).toList());
   }
 
-  /** The changes of standings that a caller may hear of. */
-  public VisibleChanges changesOf(Caller caller) {
-    return new VisibleChanges(() -> of(caller), readModel);
-  }
-
-  private static Visibility ofNobody() {
-    return new CombinedVisibility(List.of());
+  /**
+   * A change of a standing as a caller may be told it, with what is the caller's by now; empty
+   * where it may not be told.
+   *
+   * @param view what is told of a change to who may hear of it
+   */
+  public Optional<JsonNode> shown(
+      Caller caller, StandingChange change, Function<StandingChange, ?> view, ObjectMapper json) {
+    Visibility visibility = of(caller);
+    if (!visibility.sees(change.after().subject())) {
+      return Optional.empty();
+    }
+    JsonNode whole = json.valueToTree(view.apply(change));
+    return Optional.of(
+        visibility.withholdsNames()
+            ? ResponseRedactor.takenOutOf(
+                whole, new IdRedactor(readModel.standings(), visibility, Set.of()))
+            : whole);
   }
 
   private Optional<Visibility> of(Role role, Optional<String> enterpriseId) {
@@ -63,5 +80,18 @@ public class VisibilityService {
       case LABORATORY -> enterpriseId.map(id -> new LaboratoryVisibility(id, engine::dossier));
       case ADMINISTRATOR -> Optional.empty();
     };
+  }
+
+  /** The visibility of who asks in this request, once it was asked for. */
+  @RequestScoped
+  static class Kept {
+    private Visibility visibility;
+
+    Visibility orMake(Supplier<Visibility> make) {
+      if (visibility == null) {
+        visibility = make.get();
+      }
+      return visibility;
+    }
   }
 }

@@ -6,46 +6,43 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import org.kornspur.api.command.fact.BodyReader.Body;
-import org.kornspur.api.command.fact.Item.Place;
+import org.kornspur.api.command.fact.BodyReader.Item;
 import org.kornspur.api.problem.ApiProblem;
 
 class BodyReaderTest {
 
   @Test
   void anObjectIsOneFact() {
-    assertThat(BodyReader.json(utf8(" {\"a\": 1} "))).isInstanceOf(Body.One.class);
+    assertThat(BodyReader.list(utf8(" {\"a\": 1} "))).isEmpty();
   }
 
   @Test
   void aListIsDividedIntoTheTextsOfItsElements() {
-    List<Item> items =
-        many(BodyReader.json(utf8(" [ {\"a\": [1, {}]} ,\n{\"ö\": \"]\"},7 , \"x\"]")));
+    List<Item> items = list(" [ {\"a\": [1, {}]} ,\n{\"ö\": \"]\"},7 , \"x\"]");
 
     assertThat(items.stream().map(BodyReaderTest::text))
         .containsExactly("{\"a\": [1, {}]}", "{\"ö\": \"]\"}", "7", "\"x\"");
-    assertThat(items.stream().map(Item::place))
-        .containsExactly(
-            new Place.Index(0), new Place.Index(1), new Place.Index(2), new Place.Index(3));
+    assertThat(items.stream().map(Item::index)).containsExactly(0, 1, 2, 3);
+    assertThat(items.get(1).place()).isEqualTo(", element 1");
   }
 
   @Test
   void aByteOrderMarkBeforeAListIsPassedOver() {
-    assertThat(many(BodyReader.json(utf8("\uFEFF[{}, {}]")))).hasSize(2);
+    assertThat(list("\uFEFF[{}, {}]")).hasSize(2);
   }
 
   @Test
   void linesKeepTheirNumbersAndEmptyOnesArePassedOver() {
-    List<Item> items = many(BodyReader.lines(utf8("{}\r\n\r\n  \n{\"a\":1}\n[\n")));
+    List<Item> items = (BodyReader.lines(utf8("{}\r\n\r\n  \n{\"a\":1}\n[\n")));
 
-    assertThat(items.stream().map(Item::place))
-        .containsExactly(new Place.Line(1), new Place.Line(4), new Place.Line(5));
+    assertThat(items.stream().map(Item::line)).containsExactly(1, 4, 5);
+    assertThat(items.get(1).place()).isEqualTo(", line 4");
     assertThat(text(items.get(1))).isEqualTo("{\"a\":1}");
   }
 
   @Test
   void aLastLineNeedsNoEnd() {
-    assertThat(many(BodyReader.lines(utf8("{}\n{}")))).hasSize(2);
+    assertThat(BodyReader.lines(utf8("{}\n{}"))).hasSize(2);
   }
 
   @Test
@@ -60,7 +57,7 @@ class BodyReaderTest {
 
   @Test
   void bytesThatAreNotUtf8AreRefused() {
-    assertThatThrownBy(() -> BodyReader.json(new byte[] {'[', (byte) 0xff, ']'}))
+    assertThatThrownBy(() -> BodyReader.list(new byte[] {'[', (byte) 0xff, ']'}))
         .isInstanceOf(ApiProblem.class)
         .hasMessageContaining("UTF-8");
   }
@@ -69,25 +66,25 @@ class BodyReaderTest {
   void tooManyFactsAreRefusedAndTheMostAreNot() {
     String most = "{}\n".repeat(BodyReader.MOST_FACTS);
 
-    assertThat(many(BodyReader.lines(utf8(most)))).hasSize(BodyReader.MOST_FACTS);
+    assertThat(BodyReader.lines(utf8(most))).hasSize(BodyReader.MOST_FACTS);
     assertThatThrownBy(() -> BodyReader.lines(utf8(most + "{}")))
         .isInstanceOfSatisfying(
             ApiProblem.class, problem -> assertThat(problem.document().status()).isEqualTo(413));
   }
 
   private static void refused(String json, int status, String says) {
-    assertThatThrownBy(() -> BodyReader.json(utf8(json)))
+    assertThatThrownBy(() -> BodyReader.list(utf8(json)))
         .isInstanceOfSatisfying(
             ApiProblem.class, problem -> assertThat(problem.document().status()).isEqualTo(status))
         .hasMessageContaining(says);
   }
 
-  private static List<Item> many(Body body) {
-    return ((Body.Many) body).items();
+  private static List<Item> list(String json) {
+    return BodyReader.list(utf8(json)).orElseThrow();
   }
 
   private static String text(Item item) {
-    return new String(item.utf8().bytes(), StandardCharsets.UTF_8);
+    return new String(item.utf8(), StandardCharsets.UTF_8);
   }
 
   private static byte[] utf8(String text) {

@@ -13,7 +13,6 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.kornspur.api.EmptyMachine;
 import org.kornspur.api.Waiting;
-import org.kornspur.api.security.Permissions;
 import org.kornspur.api.security.Role;
 import org.kornspur.api.security.people.TestPeople;
 
@@ -51,10 +50,10 @@ class EveryAddressIT {
     List<String> wrong = new ArrayList<>();
     for (Address address : Address.all()) {
       for (Role role : Role.values()) {
-        boolean may = Permissions.allow(role, address.needs().orElseThrow());
+        boolean may = address.needs().orElseThrow().isOf(role);
         note(wrong, address, TestPeople.of(role), may);
       }
-      note(wrong, address, NOBODY, Permissions.allowAnybody(address.needs().orElseThrow()));
+      note(wrong, address, NOBODY, address.needs().orElseThrow().isOfAnybody());
     }
     assertThat(wrong).isEmpty();
   }
