@@ -54,6 +54,7 @@ import org.kornspur.ingest.problem.Given;
 @Path(Addresses.ROOT + "/epcis")
 @Produces({EpcisResource.JSON_LD, MediaType.APPLICATION_JSON})
 @Tag(name = "EPCIS")
+@ReadsQueryItself
 public class EpcisResource {
   static final String JSON_LD = "application/ld+json";
   private static final String ROOT = Addresses.ROOT + "/epcis";
@@ -92,7 +93,6 @@ public class EpcisResource {
   }
 
   @GET
-  @ReadsQueryItself
   @Path("capture/{captureID}")
   @Produces(MediaType.APPLICATION_JSON)
   @RequiresPermission(Permission.CAPTURE_EPCIS)
@@ -121,7 +121,6 @@ public class EpcisResource {
   }
 
   @GET
-  @ReadsQueryItself
   @Path("events")
   @RequiresPermission(Permission.QUERY_EPCIS)
   @Operation(
@@ -140,7 +139,6 @@ public class EpcisResource {
   }
 
   @GET
-  @ReadsQueryItself
   @Path("events/{eventID}")
   @RequiresPermission(Permission.QUERY_EPCIS)
   @Operation(operationId = "getEvent", summary = "One event")
@@ -156,7 +154,6 @@ public class EpcisResource {
   }
 
   @GET
-  @ReadsQueryItself
   @Path("eventTypes")
   @RequiresPermission(Permission.QUERY_EPCIS)
   @Operation(operationId = "listEventTypes", summary = "Types of event that occur here")
@@ -165,7 +162,6 @@ public class EpcisResource {
   }
 
   @GET
-  @ReadsQueryItself
   @Path("eventTypes/{type}/events")
   @RequiresPermission(Permission.QUERY_EPCIS)
   @Operation(operationId = "queryEventsOfType", summary = "Events of one type")
@@ -174,7 +170,6 @@ public class EpcisResource {
   }
 
   @GET
-  @ReadsQueryItself
   @Path("bizSteps")
   @RequiresPermission(Permission.QUERY_EPCIS)
   @Operation(
@@ -185,7 +180,6 @@ public class EpcisResource {
   }
 
   @GET
-  @ReadsQueryItself
   @Path("bizSteps/{bizStep}/events")
   @RequiresPermission(Permission.QUERY_EPCIS)
   @Operation(operationId = "queryEventsOfBizStep", summary = "Events of one business step")
@@ -194,7 +188,6 @@ public class EpcisResource {
   }
 
   @GET
-  @ReadsQueryItself
   @Path("dispositions")
   @RequiresPermission(Permission.QUERY_EPCIS)
   @Operation(operationId = "listDispositions", summary = "Dispositions that occur here")

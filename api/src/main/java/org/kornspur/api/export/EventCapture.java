@@ -6,7 +6,6 @@ import com.fasterxml.jackson.databind.JsonNode;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
@@ -33,7 +32,6 @@ import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.problem.ProblemLanguage;
 import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.ingest.intake.Problem;
-import org.kornspur.ingest.json.FactParser;
 import org.kornspur.ingest.json.JsonText;
 import org.kornspur.ingest.json.ReadResult;
 import org.kornspur.ingest.problem.Given;
@@ -81,8 +79,9 @@ public class EventCapture {
    * be read; those that cannot are kept in the quarantine either way.
    *
    * @throws ApiProblem if the body is no document
+   * @throws JsonProcessingException if it is no JSON
    */
-  Job capture(byte[] utf8, ErrorBehaviour behaviour) {
+  Job capture(byte[] utf8, ErrorBehaviour behaviour) throws IOException {
     Instant createdAt = clock.instant();
     CaptureDocument document = CaptureDocument.ofDocument(parse(utf8));
     String captureId = UUID.randomUUID().toString();
@@ -124,7 +123,7 @@ public class EventCapture {
    * @return the event's id here
    * @throws ApiProblem if it is refused
    */
-  String captureEvent(byte[] utf8) {
+  String captureEvent(byte[] utf8) throws IOException {
     JsonNode event = parse(utf8);
     CaptureDocument alone = CaptureDocument.ofEvent(event);
     List<ReadInput> inputs = read(event, alone, "event " + UUID.randomUUID());
@@ -167,18 +166,14 @@ public class EventCapture {
     }
   }
 
-  private static JsonNode parse(byte[] utf8) {
+  private static JsonNode parse(byte[] utf8) throws IOException {
     try {
       return JsonText.parse(
           StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(utf8)).toString());
-    } catch (JsonProcessingException fault) {
-      throw new ApiProblem(ProblemKind.UNREADABLE_BODY, FactParser.notJson(fault).problems());
     } catch (CharacterCodingException noText) {
       throw new ApiProblem(
           ProblemKind.UNREADABLE_BODY,
           Problem.of("", new Given.BytesNotUtf8(utf8.length), new InputProblem.NotUtf8()));
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
     }
   }
 }

@@ -64,17 +64,12 @@ public class LabelResource {
     Material material =
         dossier
             .material()
-            .orElseThrow(
-                () ->
-                    new ApiProblem(
-                        ProblemKind.LABEL_REFUSED,
-                        new ExportDetail.SeedUnknown(Given.text(id, false))));
+            .orElseThrow(() -> refused(new ExportDetail.SeedUnknown(Given.text(id, false))));
     LabelRules rules =
         LabelRules.forRulebook(material.rulebookId())
             .orElseThrow(
                 () ->
-                    new ApiProblem(
-                        ProblemKind.LABEL_REFUSED,
+                    refused(
                         new ExportDetail.NoLabelRules(
                             Given.text(id, false), material.rulebookId())));
     return LabelContent.of(
@@ -115,10 +110,13 @@ public class LabelResource {
     hindrance(row(id))
         .ifPresent(
             reason -> {
-              throw new ApiProblem(
-                  ProblemKind.LABEL_REFUSED, new ExportDetail.NoBarePicture(reason));
+              throw refused(new ExportDetail.NoBarePicture(reason));
             });
     return new QrCode(link(id)).png();
+  }
+
+  private static ApiProblem refused(ExportDetail why) {
+    return new ApiProblem(ProblemKind.LABEL_REFUSED, why);
   }
 
   private StandingRow row(String lotId) {

@@ -65,11 +65,6 @@ public class HeavyDocuments {
     return (int) Math.max(1, Math.min(64, heapBytes / SHARE_OF_HEAP / BYTES_OF_ONE));
   }
 
-  /** How many are made at once. */
-  public int atOnce() {
-    return atOnce;
-  }
-
   /**
    * Waits for a turn; {@link #end} gives it back.
    *

@@ -93,7 +93,7 @@ public class UnknownParameterFilter implements ContainerRequestFilter {
             .filter(part -> part.indexOf(';') >= 0)
             .map(part -> part.substring(part.indexOf(';')))
             .toList();
-    asked.are(
+    asked.remember(
         uri.getPathParameters().values().stream().flatMap(List::stream).toList(),
         matrix,
         readsAny(method) ? Map.of() : uri.getQueryParameters(),

@@ -6,7 +6,6 @@ import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
-import java.nio.file.attribute.PosixFilePermissions;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
@@ -22,6 +21,7 @@ import org.jboss.logging.Logger;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.BackupDetail;
 import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.api.storage.PrivateFolder;
 
 /**
  * Copies the data folder of a running site, so that the copy can be started as it is.
@@ -72,7 +72,7 @@ public final class Backup {
       Instant madeAt = Instant.now().truncatedTo(ChronoUnit.SECONDS);
       Path whole = into.resolve(NAME.format(madeAt));
       Path draft = into.resolve(NAME.format(madeAt) + ".unfinished");
-      createPrivate(draft);
+      PrivateFolder.make(draft); // the signing key is in it
       Backup backup = new Backup(from, draft);
       long bytes;
       try {
@@ -108,15 +108,6 @@ public final class Backup {
       throw refused(new BackupDetail.WithinDataFolder());
     }
     return into;
-  }
-
-  /** Nobody else may read it: the signing key is in it. */
-  private static void createPrivate(Path folder) throws IOException {
-    Files.createDirectories(folder.getParent());
-    Files.createDirectory(folder);
-    if (folder.getFileSystem().supportedFileAttributeViews().contains("posix")) {
-      Files.setPosixFilePermissions(folder, PosixFilePermissions.fromString("rwx------"));
-    }
   }
 
   /** Copies again where the broker put other files in place, or a processor wrote after all. */

@@ -57,10 +57,7 @@ final class TopicSetup {
         topic.compacted() ? TopicConfig.CLEANUP_POLICY_COMPACT : TopicConfig.CLEANUP_POLICY_DELETE);
     configs.put(TopicConfig.RETENTION_MS_CONFIG, "-1");
     configs.put(TopicConfig.RETENTION_BYTES_CONFIG, "-1");
-    configs.put(
-        TopicConfig.MAX_MESSAGE_BYTES_CONFIG,
-        Integer.toString(TopicSizeMigration.mostBytes(topic)));
-    configs.putAll(TopicSizeMigration.asReadersNeed(topic));
+    configs.putAll(TopicSizeMigration.needed(topic));
     configs.put(TopicConfig.MIN_IN_SYNC_REPLICAS_CONFIG, replication > 2 ? "2" : "1");
     if (topic == Topics.PEOPLE) {
       // a name that was forgotten leaves the disk within days

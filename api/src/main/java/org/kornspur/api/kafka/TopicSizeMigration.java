@@ -42,7 +42,7 @@ final class TopicSizeMigration {
    * it, whatever the sender says. The processors judge by it what has not happened yet, and Kafka's
    * own readers stop at a record without any.
    */
-  static Map<String, String> asReadersNeed(Topics topic) {
+  private static Map<String, String> asReadersNeed(Topics topic) {
     String compression =
         switch (topic) {
           case FACTS, QUARANTINE, PEOPLE, CHAIN, CHECKPOINTS -> UNPACKED;
@@ -57,9 +57,11 @@ final class TopicSizeMigration {
 
   private TopicSizeMigration() {}
 
-  /** What a topic of ours is to take, bytes. */
-  static int mostBytes(Topics topic) {
-    return topic == Topics.FACTS ? RecordSize.MOST_FACT_BYTES : RecordSize.MOST_BYTES;
+  /** What a topic of ours is to have, whoever made it: room, and what protects readers. */
+  static Map<String, String> needed(Topics topic) {
+    return with(
+        topic == Topics.FACTS ? RecordSize.MOST_FACT_BYTES : RecordSize.MOST_BYTES,
+        asReadersNeed(topic));
   }
 
   /**
@@ -74,7 +76,7 @@ final class TopicSizeMigration {
     Map<ConfigResource, Map<String, String>> needed = new HashMap<>();
     for (Topics topic : Topics.all()) {
       if (existing.contains(topic.topicName())) {
-        needed.put(named(topic.topicName()), with(mostBytes(topic), asReadersNeed(topic)));
+        needed.put(named(topic.topicName()), needed(topic));
       }
     }
     for (String name : existing) {

@@ -27,34 +27,32 @@ public final class RefusedRequestMapper implements ExceptionMapper<WebApplicatio
     if (given.getStatus() >= 500) {
       return UnexpectedMapper.answer(refusal);
     }
-    ProblemDocument document =
-        ProblemDocument.of(kind(given.getStatus()), detail(given)).withStatus(given.getStatus());
-    Response.ResponseBuilder answer = ProblemAnswer.of(document);
+    Response.ResponseBuilder answer =
+        ProblemAnswer.of(document(given).withStatus(given.getStatus()));
     String allow = given.getHeaderString(HttpHeaders.ALLOW);
     return allow == null ? answer.build() : answer.header(HttpHeaders.ALLOW, allow).build();
   }
 
-  private static ProblemKind kind(int status) {
-    return switch (status) {
-      case 404 -> ProblemKind.NOT_FOUND;
-      case 405 -> ProblemKind.METHOD_NOT_ALLOWED;
-      case 406 -> ProblemKind.NOT_ACCEPTABLE;
-      case 413 -> ProblemKind.BODY_TOO_LARGE;
-      case 415 -> ProblemKind.UNSUPPORTED_MEDIA_TYPE;
-      default -> ProblemKind.REQUEST_REFUSED;
-    };
-  }
-
-  private AddressDetail detail(Response given) {
+  private ProblemDocument document(Response given) {
     Given path = Given.text(uri.getRequestUri().getRawPath(), false);
+    AddressDetail otherwise = new AddressDetail.Refused(path, given.getStatus());
     return switch (given.getStatus()) {
-      case 404 -> new AddressDetail.NoResource(path);
+      case 404 -> ProblemDocument.of(ProblemKind.NOT_FOUND, new AddressDetail.NoResource(path));
       case 405 ->
-          new AddressDetail.OtherMethod(
-              path, request.getMethod(), given.getHeaderString(HttpHeaders.ALLOW));
-      case 406 -> new AddressDetail.NotAcceptable(path, header(HttpHeaders.ACCEPT));
-      case 415 -> new AddressDetail.NotRead(path, header(HttpHeaders.CONTENT_TYPE));
-      default -> new AddressDetail.Refused(path, given.getStatus());
+          ProblemDocument.of(
+              ProblemKind.METHOD_NOT_ALLOWED,
+              new AddressDetail.OtherMethod(
+                  path, request.getMethod(), given.getHeaderString(HttpHeaders.ALLOW)));
+      case 406 ->
+          ProblemDocument.of(
+              ProblemKind.NOT_ACCEPTABLE,
+              new AddressDetail.NotAcceptable(path, header(HttpHeaders.ACCEPT)));
+      case 413 -> ProblemDocument.of(ProblemKind.BODY_TOO_LARGE, otherwise);
+      case 415 ->
+          ProblemDocument.of(
+              ProblemKind.UNSUPPORTED_MEDIA_TYPE,
+              new AddressDetail.NotRead(path, header(HttpHeaders.CONTENT_TYPE)));
+      default -> ProblemDocument.of(ProblemKind.REQUEST_REFUSED, otherwise);
     };
   }
 

@@ -74,9 +74,7 @@ public class VisibleData {
 
   /** One page of the rows that match. */
   public ResultPage<StandingRow> find(StandingQuery query) {
-    return isWhole()
-        ? readModel.standings().find(query)
-        : readModel.standings().find(query, row -> sees(row.subject()));
+    return readModel.standings().find(query, seen());
   }
 
   /**
@@ -87,14 +85,12 @@ public class VisibleData {
   public Worklist worklist(StandingQuery query, int most) {
     return isWhole()
         ? readModel.standings().waiting(query, most)
-        : readModel.standings().waiting(query, row -> sees(row.subject()), most);
+        : readModel.standings().waiting(query, seen(), most);
   }
 
   /** The values that some row has. */
   public SeedValues values() {
-    return isWhole()
-        ? readModel.standings().values()
-        : readModel.standings().values(row -> sees(row.subject()));
+    return isWhole() ? readModel.standings().values() : readModel.standings().values(seen());
   }
 
   public void forEachRow(Consumer<StandingRow> visitor) {
@@ -103,9 +99,11 @@ public class VisibleData {
 
   /** The rows that match, by id. */
   public List<StandingRow> matching(Predicate<StandingRow> wanted) {
-    return readModel
-        .standings()
-        .matching(isWhole() ? wanted : wanted.and(row -> sees(row.subject())));
+    return readModel.standings().matching(wanted.and(seen()));
+  }
+
+  private Predicate<StandingRow> seen() {
+    return isWhole() ? row -> true : row -> sees(row.subject());
   }
 
   public Optional<StandingRow> row(Subject subject) {

@@ -96,11 +96,6 @@ public final class StandingIndex {
     return reading(() -> Optional.ofNullable(held.get(subject))).map(h -> h.packed().unpacked());
   }
 
-  /** One page of the rows that match. */
-  public ResultPage<StandingRow> find(StandingQuery query) {
-    return find(query, row -> true);
-  }
-
   /**
    * One page of the rows that match and are seen.
    *

@@ -40,16 +40,24 @@ public class MasterDataResource {
       operationId = "listHybrids",
       summary = "Every hybrid that a crop or lot is made of, with their states")
   public List<HybridView> hybrids() {
-    Map<String, States> byHybrid = new TreeMap<>();
+    Map<String, HybridView> byHybrid = new TreeMap<>();
     data.forEachRow(
-        row ->
-            row.material()
-                .ifPresent(
-                    material ->
-                        byHybrid
-                            .computeIfAbsent(material.getHybridId(), id -> new States())
-                            .add(row)));
-    return byHybrid.entrySet().stream().map(of -> of.getValue().view(of.getKey())).toList();
+        row -> row.material().ifPresent(material -> count(row, material.getHybridId(), byHybrid)));
+    return List.copyOf(byHybrid.values());
+  }
+
+  private static void count(StandingRow row, String hybridId, Map<String, HybridView> byHybrid) {
+    HybridView hybrid =
+        byHybrid.computeIfAbsent(
+            hybridId,
+            id ->
+                new HybridView(
+                    id,
+                    new EnumMap<>(StandingState.class),
+                    new EnumMap<>(StandingState.class),
+                    Addresses.of(Subject.hybrid(id))));
+    (row.subject().kind() == Subject.Kind.CROP ? hybrid.crops() : hybrid.lots())
+        .merge(row.state(), 1, Integer::sum);
   }
 
   @GET
@@ -80,20 +88,5 @@ public class MasterDataResource {
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public DossierView pollenSource(@PathParam("id") String id) {
     return queries.dossier(Subject.source(id), FactTimes.Range.ALL);
-  }
-
-  /** Counts crops and lots of one hybrid by state. */
-  private static final class States {
-    private final Map<StandingState, Integer> crops = new EnumMap<>(StandingState.class);
-    private final Map<StandingState, Integer> lots = new EnumMap<>(StandingState.class);
-
-    void add(StandingRow row) {
-      Map<StandingState, Integer> counts = row.subject().kind() == Subject.Kind.CROP ? crops : lots;
-      counts.merge(row.state(), 1, Integer::sum);
-    }
-
-    HybridView view(String hybridId) {
-      return new HybridView(hybridId, crops, lots, Addresses.of(Subject.hybrid(hybridId)));
-    }
   }
 }

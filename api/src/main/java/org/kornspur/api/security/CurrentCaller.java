@@ -8,7 +8,7 @@ import java.util.Optional;
 public class CurrentCaller {
   private Caller caller;
 
-  public void is(Caller known) {
+  public void set(Caller known) {
     caller = known;
   }
 

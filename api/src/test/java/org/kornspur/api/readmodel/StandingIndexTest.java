@@ -76,7 +76,7 @@ class StandingIndexTest {
     List<String> whole = ids(new Query().page(1, 1000));
     List<String> paged = new ArrayList<>();
     for (int page = 1; page <= 11; page++) {
-      ResultPage<StandingRow> slice = index.find(new Query().page(page, 10).build());
+      ResultPage<StandingRow> slice = index.find(new Query().page(page, 10).build(), row -> true);
       assertThat(slice.total()).isEqualTo(103);
       slice.items().forEach(row -> paged.add(row.subject().id()));
     }
@@ -154,7 +154,9 @@ class StandingIndexTest {
   }
 
   private List<String> ids(Query query) {
-    return index.find(query.build()).items().stream().map(row -> row.subject().id()).toList();
+    return index.find(query.build(), row -> true).items().stream()
+        .map(row -> row.subject().id())
+        .toList();
   }
 
   private static Query query() {

@@ -27,7 +27,7 @@ class ServedSheets {
   private int characters;
 
   synchronized void keep(ReleaseSheet sheet) {
-    String text = text(sheet);
+    String text = sheet.text();
     if (texts.putIfAbsent(sheet.seal().hex(), text) == null) {
       characters += text.length();
     }
@@ -46,7 +46,7 @@ class ServedSheets {
           Problem.of("seal", seenSeal, new SigningProblem.UnknownSheet(now.seal().hex())));
     }
     Set<String> before = lines(seen.get());
-    Set<String> after = lines(text(now));
+    Set<String> after = lines(now.text());
     Problems difference = new Problems();
     Stream.concat(
             before.stream()
@@ -68,10 +68,6 @@ class ServedSheets {
     String kind = tab < 0 ? line : line.substring(0, tab);
     String rest = tab < 0 ? "" : line.substring(tab + 1).replace('\t', ' ');
     return Problem.of(kind, new RequestGiven.SheetLine(Problem.described(rest)), how);
-  }
-
-  private static String text(ReleaseSheet sheet) {
-    return sheet.text();
   }
 
   private static Set<String> lines(String text) {

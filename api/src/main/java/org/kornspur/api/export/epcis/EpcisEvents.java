@@ -71,7 +71,7 @@ public final class EpcisEvents {
     shape.action().ifPresent(action -> event.put("action", action.name()));
     event.put("bizStep", shape.bizStep());
     shape.disposition().ifPresent(disposition -> event.put("disposition", disposition));
-    addObjects(fact, event);
+    addObjects(fact, shape, event);
     event.put(Vocabulary.shortTerm("recordedBy"), ids.person(header.getRecordedBy()));
     event.put(Vocabulary.shortTerm("sourceDocument"), header.getSourceDocument());
     entry.superseded().ifPresent(by -> event.set("errorDeclaration", errorDeclaration(fact, by)));
@@ -79,84 +79,53 @@ public final class EpcisEvents {
     return event;
   }
 
-  private void addObjects(SpecificRecord fact, ObjectNode event) {
-    switch (FactType.of(fact)) {
-      case FIELD_CROP_DECLARED -> {
-        FieldCropDeclared crop = (FieldCropDeclared) fact;
-        event.putArray("epcList").add(ids.of(Subject.crop(crop.getCropId())));
-        event.putObject("bizLocation").put("id", ids.field(crop.getFieldId()));
-        masterData(
-            event,
-            crop.getHybridId(),
-            crop.getSeedComponentId(),
-            crop.getCategory().name(),
-            crop.getRulebookId(),
-            crop.getCropYear());
-      }
-      case LOT_DECLARED -> {
-        LotDeclared lot = (LotDeclared) fact;
-        event.set("quantityList", masses(fact, Direction.IN));
-        masterData(
-            event,
-            lot.getHybridId(),
-            lot.getComponentId(),
-            lot.getCategory().name(),
-            lot.getRulebookId(),
-            lot.getCropYear());
-        event
-            .withObjectProperty("ilmd")
-            .put(
-                Vocabulary.shortTerm("enterprise"),
-                ids.of(Subject.enterprise(lot.getEnterpriseId())));
-      }
-      case SOWING -> {
-        transformation(fact, event);
-        atCrop(event, ((Sowing) fact).getCropId());
-      }
-      case HARVEST -> {
-        transformation(fact, event);
-        atCrop(event, ((Harvest) fact).getCropId());
-      }
-      case CONDITIONING, LOT_SPLIT, LOT_MERGE, BLEND, ADMIXTURE -> transformation(fact, event);
-      case DISPATCH -> {
-        Dispatch dispatch = (Dispatch) fact;
-        event.set("quantityList", masses(fact, Direction.OUT));
-        event
-            .putArray("destinationList")
-            .addObject()
-            .put("type", "owning_party")
-            .put("destination", ids.of(Subject.enterprise(dispatch.getCustomerId())));
-      }
-      case SAMPLING -> {
-        observe(fact, event);
-        event.put(Vocabulary.shortTerm("sample"), ids.sample(((Sampling) fact).getSampleId()));
-      }
-      case FIELD_INSPECTION,
-          STERILITY_CHECK,
-          FLOWERING_SEEN,
-          GERMINATION_TEST,
-          PURITY_TEST,
-          OTHER_SEED_DETERMINATION,
-          MOISTURE_TEST,
-          KERNEL_WEIGHT_TEST,
-          BLEND_COMPOSITION,
-          POST_CONTROL_RESULT ->
-          observeForCertification(fact, event);
-      case WITHDRAWAL -> {
-        event.putArray("epcList");
-        event.put(
-            Vocabulary.shortTerm("withdraws"),
-            EventId.ofFact(((Withdrawal) fact).getWithdrawnFactId()));
-      }
-      case ENTERPRISE_DECLARED,
-          HYBRID_DECLARED,
-          POLLEN_SOURCE_SEEN,
-          RELEASE,
-          SUSPENSION,
-          CONDEMNATION,
-          DOWNGRADE,
-          REFUSED_ACT ->
-          observe(fact, event);
+  /** What is neither moved nor declared is observed. */
+  private void addObjects(SpecificRecord fact, EventShape shape, ObjectNode event) {
+    if (shape.type() == EventShape.Type.TRANSFORMATION) {
+      transformation(fact, event);
+    } else if (fact instanceof FieldCropDeclared crop) {
+      event.putArray("epcList").add(ids.of(Subject.crop(crop.getCropId())));
+      event.putObject("bizLocation").put("id", ids.field(crop.getFieldId()));
+      masterData(
+          event,
+          crop.getHybridId(),
+          crop.getSeedComponentId(),
+          crop.getCategory().name(),
+          crop.getRulebookId(),
+          crop.getCropYear());
+    } else if (fact instanceof LotDeclared lot) {
+      event.set("quantityList", masses(fact, Direction.IN));
+      masterData(
+          event,
+          lot.getHybridId(),
+          lot.getComponentId(),
+          lot.getCategory().name(),
+          lot.getRulebookId(),
+          lot.getCropYear());
+      event
+          .withObjectProperty("ilmd")
+          .put(
+              Vocabulary.shortTerm("enterprise"),
+              ids.of(Subject.enterprise(lot.getEnterpriseId())));
+    } else if (fact instanceof Dispatch dispatch) {
+      event.set("quantityList", masses(fact, Direction.OUT));
+      event
+          .putArray("destinationList")
+          .addObject()
+          .put("type", "owning_party")
+          .put("destination", ids.of(Subject.enterprise(dispatch.getCustomerId())));
+    } else if (fact instanceof Withdrawal withdrawal) {
+      event.putArray("epcList");
+      event.put(Vocabulary.shortTerm("withdraws"), EventId.ofFact(withdrawal.getWithdrawnFactId()));
+    } else {
+      observe(fact, shape, event);
+    }
+    if (fact instanceof Sowing sowing) {
+      atCrop(event, sowing.getCropId());
+    } else if (fact instanceof Harvest harvest) {
+      atCrop(event, harvest.getCropId());
+    } else if (fact instanceof Sampling sampling) {
+      event.put(Vocabulary.shortTerm("sample"), ids.sample(sampling.getSampleId()));
     }
     if (FactType.headerOf(fact).getCorrection() != null) {
       event.put(
@@ -166,7 +135,7 @@ public final class EpcisEvents {
   }
 
   /** An observation of whatever the fact names, with what was measured. */
-  private void observe(SpecificRecord fact, ObjectNode event) {
+  private void observe(SpecificRecord fact, EventShape shape, ObjectNode event) {
     ArrayNode objects = NODES.arrayNode();
     ArrayNode lots = NODES.arrayNode();
     for (Subject subject : SubjectsNamed.of(fact)) {
@@ -188,18 +157,15 @@ public final class EpcisEvents {
       element.putObject("sensorMetadata").put("time", event.get("eventTime").textValue());
       element.set("sensorReport", reports);
     }
-  }
-
-  /** The paper behind an inspection or a test is what certification rests on. */
-  private void observeForCertification(SpecificRecord fact, ObjectNode event) {
-    observe(fact, event);
-    String document = ids.document(FactType.headerOf(fact).getSourceDocument());
-    event.putArray("certificationInfo").add(document);
-    event
-        .putArray("bizTransactionList")
-        .addObject()
-        .put("type", "testres")
-        .put("bizTransaction", document);
+    if (shape.certifies()) {
+      String document = ids.document(FactType.headerOf(fact).getSourceDocument());
+      event.putArray("certificationInfo").add(document);
+      event
+          .putArray("bizTransactionList")
+          .addObject()
+          .put("type", "testres")
+          .put("bizTransaction", document);
+    }
   }
 
   private void transformation(SpecificRecord fact, ObjectNode event) {

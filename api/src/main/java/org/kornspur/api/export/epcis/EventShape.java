@@ -19,6 +19,8 @@ import org.kornspur.ingest.contract.FactType;
 public record EventShape(
     Type type, Optional<Action> action, String bizStep, Optional<String> disposition) {
 
+  private static final String INSPECTING = "inspecting";
+
   /** Types of event that facts become. */
   public enum Type {
     OBJECT("ObjectEvent"),
@@ -68,7 +70,7 @@ public record EventShape(
           KERNEL_WEIGHT_TEST,
           BLEND_COMPOSITION,
           POST_CONTROL_RESULT ->
-          observed("inspecting");
+          observed(INSPECTING);
       case DISPATCH ->
           new EventShape(
               Type.OBJECT, Optional.of(Action.OBSERVE), "shipping", Optional.of("in_transit"));
@@ -81,6 +83,11 @@ public record EventShape(
       case DOWNGRADE -> observed(own("downgrading"));
       case REFUSED_ACT -> observed(own("refusing_act"));
     };
+  }
+
+  /** Whether certification rests on the paper behind it, as on that of an inspection or a test. */
+  boolean certifies() {
+    return bizStep.equals(INSPECTING);
   }
 
   private static String own(String word) {

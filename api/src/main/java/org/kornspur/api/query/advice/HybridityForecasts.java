@@ -101,13 +101,6 @@ public class HybridityForecasts {
   /** Asks for each dossier once in a request; a forecast rests on neighbours of others too. */
   private Function<Subject, Dossier> dossiers() {
     Map<Subject, Dossier> asked = new HashMap<>();
-    return subject -> {
-      Dossier known = asked.get(subject);
-      if (known == null) {
-        known = engine.wholeDossier(subject);
-        asked.put(subject, known);
-      }
-      return known;
-    };
+    return subject -> asked.computeIfAbsent(subject, engine::wholeDossier);
   }
 }

@@ -2,9 +2,9 @@ package org.kornspur.api.query.recall;
 
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.api.query.view.AsOf;
@@ -54,8 +54,8 @@ public record RecallView(
 
     static DeliveryView of(Delivery delivery) {
       return new DeliveryView(
-          link(Subject.enterprise(delivery.customerId())),
-          link(Subject.lot(delivery.lotId())),
+          SubjectLink.of(Subject.enterprise(delivery.customerId())),
+          SubjectLink.of(Subject.lot(delivery.lotId())),
           delivery.massKg(),
           delivery.labelNumbers(),
           delivery.happenedAt(),
@@ -135,7 +135,7 @@ public record RecallView(
 
     static LotView of(LotAccount account, boolean off) {
       return new LotView(
-          link(Subject.lot(account.lotId())),
+          SubjectLink.of(Subject.lot(account.lotId())),
           account.lotId(),
           account.inKg(),
           account.toCustomersKg(),
@@ -184,7 +184,7 @@ public record RecallView(
 
     static LooseEndView of(LooseEnd end, Words words) {
       return new LooseEndView(
-          link(end.subject()),
+          SubjectLink.of(end.subject()),
           end.kind(),
           end.kind().isUnresolved(),
           end.factId(),
@@ -204,7 +204,7 @@ public record RecallView(
     List<String> because =
         incompleteBecause(drill, visibility, asOf).stream().map(words::plain).toList();
     return new RecallView(
-        link(drill.back().start()),
+        SubjectLink.of(drill.back().start()),
         because.isEmpty(),
         because,
         elapsedMs,
@@ -252,23 +252,19 @@ public record RecallView(
   }
 
   private static List<CustomerView> customers(RecallDrill drill) {
-    Map<String, Integer> labels = new LinkedHashMap<>();
-    drill
-        .deliveries()
-        .forEach(
-            delivery ->
-                labels.merge(delivery.customerId(), delivery.labelNumbers().size(), Integer::sum));
+    Map<String, Integer> labels =
+        drill.deliveries().stream()
+            .collect(
+                Collectors.groupingBy(
+                    Delivery::customerId,
+                    Collectors.summingInt(delivery -> delivery.labelNumbers().size())));
     return drill.kgByCustomer().entrySet().stream()
         .map(
             customer ->
                 new CustomerView(
-                    link(Subject.enterprise(customer.getKey())),
+                    SubjectLink.of(Subject.enterprise(customer.getKey())),
                     customer.getValue(),
                     labels.get(customer.getKey())))
         .toList();
-  }
-
-  private static SubjectLink link(Subject subject) {
-    return SubjectLink.of(subject);
   }
 }

@@ -55,7 +55,7 @@ public class AuthorizationFilter implements ContainerRequestFilter {
       refuse(request, Refusal.of(ProblemKind.FORGED_REQUEST, new AccessDetail.NoFormToken()));
       return;
     }
-    caller.ifPresent(currentCaller::is);
+    caller.ifPresent(currentCaller::set);
   }
 
   /** Why an identity may not do this. */

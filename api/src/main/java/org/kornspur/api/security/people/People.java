@@ -137,17 +137,7 @@ public class People {
   public Person change(
       String personId, String printedName, Set<Role> roles, Optional<String> enterpriseId) {
     return change(
-        personId,
-        person ->
-            new Person(
-                personId,
-                printedName,
-                roles,
-                enterpriseId,
-                person.password(),
-                person.issued(),
-                person.disabled(),
-                person.afterItsLogIns(clock.instant())));
+        personId, person -> person.with(printedName, roles, enterpriseId, clock.instant()));
   }
 
   public Person disable(String personId, boolean disabled) {

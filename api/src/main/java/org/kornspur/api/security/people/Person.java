@@ -40,33 +40,40 @@ public record Person(
         personId, printedName, roles, enterpriseId, proof, Optional.of(authenticatedAt));
   }
 
+  /** With another name, other roles or another enterprise. */
+  Person with(String name, Set<Role> others, Optional<String> enterprise, Instant now) {
+    return with(name, others, enterprise, password, issued, disabled, now);
+  }
+
   Person withPassword(PasswordHash other, boolean isIssued, Instant now) {
-    return new Person(
-        personId, printedName, roles, enterpriseId, other, isIssued, disabled, afterItsLogIns(now));
+    return with(printedName, roles, enterpriseId, other, isIssued, disabled, now);
   }
 
   Person withDisabled(boolean other, Instant now) {
-    return new Person(
-        personId, printedName, roles, enterpriseId, password, issued, other, afterItsLogIns(now));
+    return with(printedName, roles, enterpriseId, password, issued, other, now);
   }
 
   Person withSessionsFrom(Instant now) {
+    return with(printedName, roles, enterpriseId, password, issued, disabled, now);
+  }
+
+  private Person with(
+      String name,
+      Set<Role> others,
+      Optional<String> enterprise,
+      PasswordHash hash,
+      boolean isIssued,
+      boolean isDisabled,
+      Instant now) {
     return new Person(
-        personId,
-        printedName,
-        roles,
-        enterpriseId,
-        password,
-        issued,
-        disabled,
-        afterItsLogIns(now));
+        personId, name, others, enterprise, hash, isIssued, isDisabled, afterItsLogIns(now));
   }
 
   /**
    * A moment after every log-in up to now; cookies count milliseconds, so it is later by one than
    * now and than the moment before it.
    */
-  Instant afterItsLogIns(Instant now) {
+  private Instant afterItsLogIns(Instant now) {
     Instant latest = now.isAfter(sessionsFrom) ? now : sessionsFrom;
     return latest.truncatedTo(ChronoUnit.MILLIS).plusMillis(1);
   }

@@ -58,12 +58,7 @@ final class GrowerVisibility implements Visibility {
 
   @Override
   public boolean names(Subject subject) {
-    Boolean known = named.get(subject);
-    if (known == null) {
-      known = sees(subject) || isNextToOwn(subject);
-      named.put(subject, known);
-    }
-    return known;
+    return named.computeIfAbsent(subject, one -> sees(one) || isNextToOwn(one));
   }
 
   @Override

@@ -83,7 +83,7 @@ final class IdRedactor {
   }
 
   /** The text without them. */
-  String takenOutOf(String text) {
+  String redacted(String text) {
     return words(
         ENCODED
             .matcher(text)

@@ -28,7 +28,7 @@ public class RequestEcho {
    * @param query parameters that were given, by name
    * @param heededNames names of the parameters that it reads
    */
-  public void are(
+  public void remember(
       Collection<String> inPath,
       Collection<String> matrix,
       Map<String, List<String>> query,

@@ -55,7 +55,7 @@ public class ResponseRedactor implements WriterInterceptor {
     context.setOutputStream(written);
     context.proceed();
     context.getHeaders().remove("Content-Length");
-    out.write(takenOutOf(written.toByteArray(), context.getMediaType()));
+    out.write(redacted(written.toByteArray(), context.getMediaType()));
     context.setOutputStream(out);
   }
 
@@ -76,15 +76,15 @@ public class ResponseRedactor implements WriterInterceptor {
     return type.getSubtype().equals("json") || type.getSubtype().endsWith("+json");
   }
 
-  private byte[] takenOutOf(byte[] answer, MediaType type) throws IOException {
+  private byte[] redacted(byte[] answer, MediaType type) throws IOException {
     Visibility visibility = visibilityService.visibility();
     IdRedactor names =
         new IdRedactor(readModel.standings(), visibility, saidByCaller(), asked.ignored());
     if (isJson(type)) {
-      return json.writeValueAsBytes(takenOutOf(json.readTree(answer), names));
+      return json.writeValueAsBytes(redacted(json.readTree(answer), names));
     }
     return names
-        .takenOutOf(new String(answer, StandardCharsets.UTF_8))
+        .redacted(new String(answer, StandardCharsets.UTF_8))
         .getBytes(StandardCharsets.UTF_8);
   }
 
@@ -108,21 +108,20 @@ public class ResponseRedactor implements WriterInterceptor {
     return words;
   }
 
-  static JsonNode takenOutOf(JsonNode node, IdRedactor names) {
+  static JsonNode redacted(JsonNode node, IdRedactor names) {
     if (node instanceof TextNode text) {
-      return TextNode.valueOf(names.takenOutOf(text.textValue()));
+      return TextNode.valueOf(names.redacted(text.textValue()));
     }
     if (node instanceof ArrayNode list) {
       for (int at = 0; at < list.size(); at++) {
-        list.set(at, takenOutOf(list.get(at), names));
+        list.set(at, redacted(list.get(at), names));
       }
     } else if (node instanceof ObjectNode object) {
       ObjectNode kept = object.objectNode();
       object
           .properties()
           .forEach(
-              field ->
-                  kept.set(names.takenOutOf(field.getKey()), takenOutOf(field.getValue(), names)));
+              field -> kept.set(names.redacted(field.getKey()), redacted(field.getValue(), names)));
       return kept;
     }
     return node;

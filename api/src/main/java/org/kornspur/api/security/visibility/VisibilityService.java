@@ -38,7 +38,7 @@ public class VisibilityService {
   public boolean namesFact(Visibility visibility, String factId) {
     return !visibility.withholdsNames()
         || new IdRedactor(readModel.standings(), visibility, Set.of())
-            .takenOutOf(factId)
+            .redacted(factId)
             .equals(factId);
   }
 
@@ -63,7 +63,7 @@ public class VisibilityService {
     JsonNode whole = json.valueToTree(view.apply(change));
     return Optional.of(
         visibility.withholdsNames()
-            ? ResponseRedactor.takenOutOf(
+            ? ResponseRedactor.redacted(
                 whole, new IdRedactor(readModel.standings(), visibility, Set.of()))
             : whole);
   }
