@@ -32,7 +32,6 @@ import org.kornspur.ingest.contract.Subject;
 /** What persons signed for a lot or crop, and where they sign. */
 @Produces(MediaType.APPLICATION_JSON)
 @Tag(name = "Acts")
-@APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
 public abstract class ActsResource {
   @Inject Acts acts;
   @Inject CurrentCaller caller;
@@ -45,6 +44,7 @@ public abstract class ActsResource {
   @RequiresPermission(Permission.READ_ACTS)
   @Operation(summary = "Exactly what a person would sign")
   @APIResponse(responseCode = "200", description = "The sheet, with its seal")
+  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public ReleaseSheetView sheet(@PathParam("id") String id) {
     return acts.sheetFor(subject(id), caller.get().personId());
   }
@@ -58,6 +58,7 @@ public abstract class ActsResource {
           "Printed name, time and meaning of each signature (21 CFR 11.50), what was signed, whether"
               + " the signature verifies, and whether the seal still is that of the present state.")
   @APIResponse(responseCode = "200", description = "The acts, by the time of their signing")
+  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public List<ActView> history(@PathParam("id") String id) {
     return acts.history(subject(id));
   }
@@ -83,6 +84,7 @@ public abstract class ActsResource {
       content = @Content(schema = @Schema(implementation = ActView.class)))
   @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "403", ref = "#/components/responses/Problem")
+  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "422", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")

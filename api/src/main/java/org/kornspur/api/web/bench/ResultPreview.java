@@ -121,7 +121,10 @@ public final class ResultPreview {
           words.plain(Reference.of(exceeded.source())));
     }
     return line(
-        texts.of("range"), words.plain(((Agreement.NotTabulated) outcome).reason()), Weight.OWED, "");
+        texts.of("range"),
+        words.plain(((Agreement.NotTabulated) outcome).reason()),
+        Weight.OWED,
+        "");
   }
 
   /** The test that it says it repeats, else the one before of the same sample. */
