@@ -1,9 +1,12 @@
 package org.kornspur.api;
 
 import java.io.IOException;
+import java.nio.channels.FileChannel;
+import java.nio.channels.FileLock;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
@@ -17,6 +20,10 @@ public final class NpmPackages {
   private static final Path SOURCE = Path.of("src", "test", "npm");
   private static final Path FOLDER = Path.of("target", "npm").toAbsolutePath();
   private static final Path INSTALLED = FOLDER.resolve("installed-lock.json");
+
+  /** Two processes of tests must not install at once. */
+  private static final Path TURN = FOLDER.resolveSibling("npm.lock");
+
   private static final long DOWNLOAD_LIMIT_S = 180;
 
   /** Of an installation that failed: it fails the next test too, without a second wait. */
@@ -26,20 +33,24 @@ public final class NpmPackages {
 
   /** The folder with {@code node_modules} and our scripts. */
   public static synchronized Path folder() throws IOException, InterruptedException {
-    copySources();
-    Path lock = FOLDER.resolve("package-lock.json");
-    if (!Files.exists(INSTALLED) || Files.mismatch(lock, INSTALLED) >= 0) {
-      if (failure != null) {
-        throw failure;
+    Files.createDirectories(FOLDER);
+    try (FileChannel file =
+            FileChannel.open(TURN, StandardOpenOption.CREATE, StandardOpenOption.WRITE);
+        FileLock turn = file.lock()) {
+      copySources();
+      Path lock = FOLDER.resolve("package-lock.json");
+      if (!Files.exists(INSTALLED) || Files.mismatch(lock, INSTALLED) >= 0) {
+        if (failure != null) {
+          throw failure;
+        }
+        install();
+        Files.copy(lock, INSTALLED, StandardCopyOption.REPLACE_EXISTING);
       }
-      install();
-      Files.copy(lock, INSTALLED, StandardCopyOption.REPLACE_EXISTING);
     }
     return FOLDER;
   }
 
   private static void copySources() throws IOException {
-    Files.createDirectories(FOLDER);
     try (Stream<Path> sources = Files.list(SOURCE)) {
       for (Path source : sources.toList()) {
         Files.copy(
