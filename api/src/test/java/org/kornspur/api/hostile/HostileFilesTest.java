@@ -10,6 +10,7 @@ import java.time.Clock;
 import java.util.HashSet;
 import java.util.Set;
 import org.apache.avro.specific.SpecificRecord;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.kornspur.api.cluster.DemoFacts;
@@ -21,6 +22,7 @@ import org.kornspur.ingest.intake.FactSink;
 import org.kornspur.ingest.intake.QuarantineEntries;
 
 /** A hundred thousand harmful lines in a folder: each is a fact or a refusal, none is lost. */
+@Tag("slow")
 class HostileFilesTest {
   private static final int INPUTS = Integer.getInteger("hostile.lines", 100_000);
   private static final long SEED = Long.getLong("hostile.seed", 20_261_125L);

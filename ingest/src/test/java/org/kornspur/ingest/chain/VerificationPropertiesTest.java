@@ -8,6 +8,7 @@ import java.util.Random;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.ShrinkingMode;
+import net.jqwik.api.Tag;
 import net.jqwik.api.constraints.IntRange;
 import org.kornspur.ingest.chain.Finding.Kind;
 import org.kornspur.ingest.chain.InventedLog.Part;
@@ -15,6 +16,7 @@ import org.kornspur.ingest.seal.SigningKey;
 import org.kornspur.ingest.seal.TrustedKeys;
 
 /** Whatever is done to a log of any shape, the first place of it is named. */
+@Tag("slow")
 class VerificationPropertiesTest {
   private static final int TRIES = 60;
   private static final TrustedKeys TRUSTED = TrustedKeys.of(InventedLog.KEY.publicKey());

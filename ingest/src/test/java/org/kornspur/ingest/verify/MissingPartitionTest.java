@@ -23,6 +23,7 @@ import org.apache.kafka.clients.producer.ProducerRecord;
 import org.apache.kafka.common.TopicPartition;
 import org.apache.kafka.common.serialization.ByteArraySerializer;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.api.io.TempDir;
@@ -38,6 +39,7 @@ import org.kornspur.ingest.seal.SigningKey;
 
 /** Whole partitions are gone, from the files of a stopped broker and from a running one. */
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
+@Tag("slow")
 class MissingPartitionTest {
   private static final String FACTS = FactPublisher.FACTS_TOPIC;
   private static final String STANDINGS = "kornspur.standings";

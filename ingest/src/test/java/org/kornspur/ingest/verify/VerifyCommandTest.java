@@ -29,6 +29,7 @@ import org.apache.kafka.common.record.TimestampType;
 import org.apache.kafka.common.serialization.ByteArraySerializer;
 import org.apache.kafka.common.utils.Utils;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.api.io.TempDir;
@@ -45,6 +46,7 @@ import org.kornspur.ingest.seal.TrustedKeys;
  * in transactions, as the processors do, some of which are given up.
  */
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
+@Tag("slow")
 class VerifyCommandTest {
   private static final int RECORDS = 60;
   private static final int SIGNED = 50;

@@ -17,6 +17,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.apache.avro.specific.SpecificRecord;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.kornspur.contract.Correction;
 import org.kornspur.contract.Dispatch;
@@ -32,6 +33,7 @@ import org.kornspur.standing.StandingState;
  * The invented enterprise, from its files through the loader, the real topology, the real rulebooks
  * and gates, to standings: every story comes out as its page says, and in whatever order.
  */
+@Tag("slow")
 class DemoStandingsTest {
   private static final Pattern PROMISE =
       Pattern.compile("- `(\\w+:[^`]+)` (FIT|NOT_FIT|EVIDENCE_OWED)");

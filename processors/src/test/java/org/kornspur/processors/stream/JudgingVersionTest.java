@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.TreeMap;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.kornspur.ingest.contract.Fingerprint;
 import org.kornspur.processors.judging.JudgingVersion;
@@ -28,6 +29,7 @@ import org.kornspur.standing.VerdictValue;
  * states, values, limits and facts, but no sentence. Numbers are rounded to six digits, so that no
  * platform differs.
  */
+@Tag("slow")
 class JudgingVersionTest {
   private static final Path NOW = Path.of("target", "checks", "judging-version.txt");
 

@@ -15,6 +15,7 @@ import java.util.Random;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.ShrinkingMode;
+import net.jqwik.api.Tag;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.ingest.json.AvroJson;
 import org.kornspur.ingest.json.FactParser;
@@ -27,6 +28,7 @@ import org.kornspur.standing.LotStanding;
  * swapped, numbers pushed to their ends) and those that still pass the checks are streamed under
  * the real gates, in one order and in another.
  */
+@Tag("slow")
 class NothingStopsTheStreamTest {
   private static final int FACTS = 80;
   private static final String[] NAMES = {"N1", "N2", "N3", "N4", "N5"};

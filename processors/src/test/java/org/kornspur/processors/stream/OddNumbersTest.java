@@ -20,6 +20,7 @@ import net.jqwik.api.ShrinkingMode;
 import org.apache.avro.LogicalTypes;
 import org.apache.avro.Schema;
 import org.apache.avro.specific.SpecificRecord;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.kornspur.contract.Blend;
 import org.kornspur.contract.KernelWeightTest;
@@ -38,6 +39,8 @@ import org.kornspur.standing.StandingState;
  * them, and where an earlier release let them in, the stream goes on, everything is judged, and
  * nothing is fit that rests on them.
  */
+@Tag("slow")
+@net.jqwik.api.Tag("slow")
 class OddNumbersTest {
   private static final double[] ODD = {
     0.0,

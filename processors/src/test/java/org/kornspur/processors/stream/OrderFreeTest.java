@@ -16,6 +16,7 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import net.jqwik.api.ShrinkingMode;
+import net.jqwik.api.Tag;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.contract.Category;
 import org.kornspur.contract.CondemnationGround;
@@ -31,6 +32,7 @@ import org.kornspur.standing.LotStanding;
  * Facts and acts arrive late, twice and out of order: whatever the order, the standings with their
  * releases, the dossiers and the pedigree come out the same.
  */
+@Tag("slow")
 class OrderFreeTest {
   private static final String[] LOTS = {"L1", "L2", "L3", "L4", "L5", "L6"};
   private static final String[] CROPS = {"C1", "C2", "C3"};

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import org.apache.avro.specific.SpecificRecord;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.judging.Judge;
@@ -16,6 +17,7 @@ import org.kornspur.standing.LotStanding;
 import org.kornspur.standing.StandingState;
 
 /** Dossiers are judged again when the rules change, in the background, each once. */
+@Tag("slow")
 class RejudgingTest {
   /** More than are judged in one step. */
   private static final int LOTS = RejudgingWalk.MOST_JUDGED_IN_A_STEP + 50;

@@ -24,6 +24,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.apache.avro.specific.SpecificRecord;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.kornspur.api.NeedsProgram;
 import org.kornspur.api.Program;
@@ -42,6 +43,7 @@ import org.kornspur.processors.dossier.Entry;
  * Every fact of the demo as an event: held against GS1's schema and vocabulary, against a validator
  * of another make, and against the facts themselves.
  */
+@Tag("slow")
 class EpcisEventsTest {
 
   private static final ObjectMapper JSON = new ObjectMapper();

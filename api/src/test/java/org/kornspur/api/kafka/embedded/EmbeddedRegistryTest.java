@@ -23,6 +23,7 @@ import org.apache.kafka.common.serialization.StringDeserializer;
 import org.apache.kafka.common.serialization.StringSerializer;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.kornspur.api.storage.CannotStart;
@@ -32,6 +33,7 @@ import org.kornspur.ingest.registry.RegistryRefused;
 import org.kornspur.ingest.registry.UnknownSchema;
 
 /** The contract against the registry in this process, on a real broker, and what is its own. */
+@Tag("slow")
 class EmbeddedRegistryTest extends RegistryContractTest {
 
   private static EmbeddedBroker broker;

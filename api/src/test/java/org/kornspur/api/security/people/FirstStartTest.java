@@ -18,11 +18,13 @@ import java.util.Set;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.kornspur.api.security.Role;
 
 /** The first start of one machine, and how passwords are kept. */
+@Tag("slow")
 class FirstStartTest {
   private static final Pattern LINE = Pattern.compile("(?m)^  (\\w+) +(\\S+)$");
 

@@ -21,6 +21,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -32,6 +33,7 @@ import org.kornspur.api.security.people.PeopleChange.Kind;
  *
  * <p>Source: 21 CFR 11.10(e), who did what and when; changes shall not obscure what was recorded.
  */
+@Tag("slow")
 class PeopleJournalTest {
   private static final PasswordHash HASH = new PasswordHash("pbkdf2-sha512$1$c2FsdA==$aGFzaA==");
 
