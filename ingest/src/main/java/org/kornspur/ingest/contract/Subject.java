@@ -22,6 +22,11 @@ public record Subject(Kind kind, String id) implements Comparable<Subject> {
     public String word() {
       return name().toLowerCase(Locale.ROOT);
     }
+
+    /** Whether it is judged and so has a standing: a lot or a crop. */
+    public boolean isJudged() {
+      return this == LOT || this == CROP;
+    }
   }
 
   public static Subject lot(String id) {

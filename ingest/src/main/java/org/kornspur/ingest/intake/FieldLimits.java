@@ -134,9 +134,12 @@ public final class FieldLimits {
     return SubjectsNamed.isNamedBy(listSchema.getElementType()) ? MOST_NAMED : MOST_ELEMENTS;
   }
 
-  /** The type that a union with null holds beside null. */
-  public static Schema branchOf(Schema union) {
-    return union.getTypes().stream()
+  /** The type of a value; of one that may be left out the type that it has beside null. */
+  public static Schema branchOf(Schema schema) {
+    if (schema.getType() != Schema.Type.UNION) {
+      return schema;
+    }
+    return schema.getTypes().stream()
         .filter(type -> type.getType() != Schema.Type.NULL)
         .findFirst()
         .orElseThrow(() -> new IllegalArgumentException("The contract has a union of null alone"));

@@ -8,7 +8,6 @@ import java.util.stream.Stream;
 import org.kornspur.contract.ComponentKind;
 import org.kornspur.contract.HybridDeclared;
 import org.kornspur.ingest.contract.FactType;
-import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.contract.SubjectsNamed;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Report;
@@ -29,18 +28,11 @@ final class HybridMasterData {
     return hybrid
         .counting()
         .flatMap(fact -> SubjectsNamed.of(fact).stream())
-        .filter(HybridMasterData::isMadeOfHybrids)
+        .filter(subject -> subject.kind().isJudged())
         .distinct()
         .sorted()
         .<Report>map(made -> new Report.FromHybrid(hybrid.subject(), made, schemes))
         .toList();
-  }
-
-  private static boolean isMadeOfHybrids(Subject subject) {
-    return switch (subject.kind()) {
-      case LOT, CROP -> true;
-      case SOURCE, HYBRID, ENTERPRISE -> false;
-    };
   }
 
   private static Report.Scheme scheme(HybridDeclared declared) {

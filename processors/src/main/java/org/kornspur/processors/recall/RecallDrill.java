@@ -17,8 +17,8 @@ import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.balance.Ledger;
-import org.kornspur.processors.balance.MassBalance;
 import org.kornspur.processors.balance.MassBalance.Tolerance;
+import org.kornspur.processors.balance.MassBalance;
 import org.kornspur.processors.balance.MassFlow;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.pedigree.Edges;
@@ -70,7 +70,7 @@ public record RecallDrill(
     Map<Subject, List<SpecificRecord>> known = new HashMap<>();
     Set<Subject> seed = new LinkedHashSet<>(back.steps().keySet());
     seed.addAll(forward.steps().keySet());
-    seed.removeIf(subject -> !isSeed(subject));
+    seed.removeIf(subject -> !subject.kind().isJudged());
     seed.forEach(subject -> known.put(subject, facts.apply(subject)));
 
     Set<String> lotIds =
@@ -81,7 +81,7 @@ public record RecallDrill(
             .collect(Collectors.toCollection(LinkedHashSet::new));
     Map<String, SpecificRecord> factsForward = new LinkedHashMap<>();
     forward.steps().keySet().stream()
-        .filter(RecallDrill::isSeed)
+        .filter(subject -> subject.kind().isJudged())
         .flatMap(subject -> known.get(subject).stream())
         .forEach(fact -> factsForward.put(FactType.idOf(fact), fact));
     List<Delivery> deliveries =
@@ -111,13 +111,6 @@ public record RecallDrill(
     deliveries.forEach(
         delivery -> byCustomer.merge(delivery.customerId(), delivery.massKg(), Double::sum));
     return byCustomer;
-  }
-
-  private static boolean isSeed(Subject subject) {
-    return switch (subject.kind()) {
-      case LOT, CROP -> true;
-      case SOURCE, HYBRID, ENTERPRISE -> false;
-    };
   }
 
   private static Delivery delivery(Dispatch dispatch) {

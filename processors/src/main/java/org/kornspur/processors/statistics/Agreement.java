@@ -6,18 +6,27 @@ import org.kornspur.ingest.statement.Value.Amount;
 /** Whether two values of one lot agree, by a published tolerance. */
 public sealed interface Agreement {
 
-  /**
-   * They agree.
-   *
-   * @param difference how far they lie apart, on the side that counts, in {@code unit}
-   * @param tolerated the most that is tolerated
-   */
+  /** A published tolerance holds. */
+  sealed interface Tabulated extends Agreement {
+
+    /** How far they lie apart, on the side that counts, in {@link #unit}. */
+    double difference();
+
+    /** The most that is tolerated. */
+    double tolerated();
+
+    String unit();
+
+    Source source();
+  }
+
+  /** They agree. */
   record Agrees(double difference, double tolerated, String unit, Source source)
-      implements Agreement {}
+      implements Tabulated {}
 
   /** They lie further apart than is tolerated. */
   record Disagrees(double difference, double tolerated, String unit, Source source)
-      implements Agreement {}
+      implements Tabulated {}
 
   /**
    * No published tolerance holds.

@@ -34,7 +34,7 @@ final class OwedForFault {
    */
   static Optional<Standing> besides(
       Subject subject, Optional<Standing> judged, List<String> unreadable) {
-    if (!hasStanding(subject)) {
+    if (!subject.kind().isJudged()) {
       return Optional.empty();
     }
     Standing rest = judged.orElseGet(() -> bare(subject, Fitness.EVIDENCE_OWED, List.of()));
@@ -67,16 +67,12 @@ final class OwedForFault {
    */
   static Optional<Standing> insteadOf(
       Subject subject, Optional<Standing> judged, RuntimeException fault) {
-    if (!hasStanding(subject)) {
+    if (!subject.kind().isJudged()) {
       return Optional.empty();
     }
     Fitness state = judged.map(standing -> worst(standing.state())).orElse(Fitness.EVIDENCE_OWED);
     Finding failed = new BasisFinding.JudgingFailed(fault.getClass().getSimpleName());
     return Optional.of(bare(subject, state, List.of(owed(failed, new Advice.Report()))));
-  }
-
-  private static boolean hasStanding(Subject subject) {
-    return subject.kind() == Subject.Kind.LOT || subject.kind() == Subject.Kind.CROP;
   }
 
   private static Fitness worst(Fitness state) {

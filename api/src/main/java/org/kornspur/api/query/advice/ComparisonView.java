@@ -24,26 +24,15 @@ public record ComparisonView(
   public static ComparisonView of(
       ComparisonStatement rule, Agreement agreement, String sentence, Words words) {
     String named = words.plain(rule);
-    if (agreement instanceof Agreement.Agrees agrees) {
+    if (agreement instanceof Agreement.Tabulated row) {
       return new ComparisonView(
           named,
-          true,
-          agrees.difference(),
-          agrees.tolerated(),
-          agrees.unit(),
-          words.bundled(agrees.source().text()),
-          agrees.source().verified(),
-          sentence);
-    }
-    if (agreement instanceof Agreement.Disagrees disagrees) {
-      return new ComparisonView(
-          named,
-          false,
-          disagrees.difference(),
-          disagrees.tolerated(),
-          disagrees.unit(),
-          words.bundled(disagrees.source().text()),
-          disagrees.source().verified(),
+          row instanceof Agreement.Agrees,
+          row.difference(),
+          row.tolerated(),
+          row.unit(),
+          words.bundled(row.source().text()),
+          row.source().verified(),
           sentence);
     }
     return new ComparisonView(named, null, null, null, null, null, null, sentence);

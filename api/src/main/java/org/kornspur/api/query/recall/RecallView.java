@@ -247,8 +247,7 @@ public record RecallView(
   private static Stream<Subject> seedOf(RecallDrill drill) {
     return Stream.of(drill.back(), drill.forward())
         .flatMap(trace -> trace.steps().keySet().stream())
-        .filter(
-            subject -> subject.kind() == Subject.Kind.LOT || subject.kind() == Subject.Kind.CROP);
+        .filter(subject -> subject.kind().isJudged());
   }
 
   private static List<CustomerView> customers(RecallDrill drill) {

@@ -76,8 +76,7 @@ public record FactTypeView(
       Words words,
       ProblemWords remedies) {
     boolean nullable = field.schema().getType() == org.apache.avro.Schema.Type.UNION;
-    org.apache.avro.Schema schema =
-        nullable ? FieldLimits.branchOf(field.schema()) : field.schema();
+    org.apache.avro.Schema schema = FieldLimits.branchOf(field.schema());
     Kind kind = kind(schema);
     Optional<org.apache.avro.Schema> element =
         kind == Kind.LIST ? Optional.of(schema.getElementType()) : Optional.empty();

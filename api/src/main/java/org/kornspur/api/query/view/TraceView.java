@@ -109,10 +109,10 @@ public record TraceView(
       AsOf asOf) {
     boolean isCut =
         trace.steps().keySet().stream()
-            .anyMatch(subject -> isJudged(subject) && !visibility.sees(subject));
+            .anyMatch(subject -> subject.kind().isJudged() && !visibility.sees(subject));
     List<SubjectLink> unresolved =
         trace.steps().keySet().stream()
-            .filter(TraceView::isJudged)
+            .filter(subject -> subject.kind().isJudged())
             .filter(visibility::sees)
             .filter(subject -> standings.apply(subject).isEmpty())
             .map(SubjectLink::of)
@@ -138,13 +138,6 @@ public record TraceView(
         elapsedMs,
         sentence(note(trace, isCut, unresolved.size(), asOf), asOf, words.verdicts().words()),
         asOf);
-  }
-
-  private static boolean isJudged(Subject subject) {
-    return switch (subject.kind()) {
-      case LOT, CROP -> true;
-      case SOURCE, HYBRID, ENTERPRISE -> false;
-    };
   }
 
   /** Beyond the border a subject is named with its enterprise, and no more is told of it. */

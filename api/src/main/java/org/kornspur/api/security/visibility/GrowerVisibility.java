@@ -64,7 +64,7 @@ final class GrowerVisibility implements Visibility {
   @Override
   public boolean sees(SpecificRecord fact) {
     Set<Subject> subjects = SubjectsNamed.of(fact);
-    if (subjects.stream().noneMatch(GrowerVisibility::isSeed)) {
+    if (subjects.stream().noneMatch(subject -> subject.kind().isJudged())) {
       return !subjects.isEmpty() && subjects.stream().allMatch(this::sees);
     }
     boolean isDelivery =
@@ -76,14 +76,7 @@ final class GrowerVisibility implements Visibility {
   }
 
   private static Stream<Subject> seedOf(Set<Subject> subjects) {
-    return subjects.stream().filter(GrowerVisibility::isSeed);
-  }
-
-  private static boolean isSeed(Subject subject) {
-    return switch (subject.kind()) {
-      case LOT, CROP -> true;
-      case SOURCE, HYBRID, ENTERPRISE -> false;
-    };
+    return subjects.stream().filter(subject -> subject.kind().isJudged());
   }
 
   private boolean isOwn(Subject subject) {
@@ -114,7 +107,7 @@ final class GrowerVisibility implements Visibility {
   }
 
   private boolean isOwnEnd(Subject child) {
-    return isSeed(child) ? isOwn(child) : sees(child);
+    return child.kind().isJudged() ? isOwn(child) : sees(child);
   }
 
   private Set<Subject> ownHybrids() {
