@@ -18,12 +18,13 @@ import org.kornspur.processors.statistics.ExactBinomial;
 import org.kornspur.processors.statistics.Interval;
 import org.kornspur.processors.statistics.MoreUnits;
 import org.kornspur.processors.statistics.SamplingPlan;
-import org.kornspur.processors.statistics.SequentialPlan;
 import org.kornspur.processors.statistics.SequentialPlan.Decision;
+import org.kornspur.processors.statistics.SequentialPlan;
 
 /**
  * When an inspector may stop counting, for each limit of the rulebook that a crop is counted
- * against. Advice, not a gate: the gate holds the law's number against the count itself.
+ * against. Advice, not a gate: the gate holds the law's number against the count itself. One class
+ * because everything in it is read from the same counts against one limit.
  *
  * @param crop the crop
  * @param terms the risks that were asked for

@@ -10,10 +10,10 @@ import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.processors.dossier.SeedMeasures;
 import org.kornspur.processors.finding.Part;
-import org.kornspur.processors.statistics.BlendCalculator;
 import org.kornspur.processors.statistics.BlendCalculator.Portion;
 import org.kornspur.processors.statistics.BlendCalculator.Result;
 import org.kornspur.processors.statistics.BlendCalculator.Stock;
+import org.kornspur.processors.statistics.BlendCalculator;
 import org.kornspur.processors.statistics.BlendShare;
 import org.kornspur.processors.statistics.Estimate;
 import org.kornspur.processors.statistics.Interval;
@@ -21,7 +21,8 @@ import org.kornspur.processors.verdict.Fitness;
 
 /**
  * Kilograms of each lot for a technical mixture, out of lots that are fit and in stock. Advice, not
- * a gate: the blend is judged when it is recorded.
+ * a gate: the blend is judged when it is recorded. One class because what is mixed, what comes out
+ * and why it cannot be done are found in one search.
  *
  * @param request what was asked for
  * @param portions what to mix, in the order given; empty where it cannot be done

@@ -32,6 +32,8 @@ import org.kornspur.processors.pedigree.Edges;
  * <p>Entries and reports are held in an order of their own (when it happened, then id; sender), so
  * that everything computed from a dossier is a function of the set of facts and never of the order
  * in which they came.
+ *
+ * <p>One class because it is one set of facts and reports, and each question to it is short.
  */
 public final class Dossier {
   /**

@@ -21,7 +21,8 @@ import org.kornspur.processors.verdict.Measured;
 import org.kornspur.processors.verdict.Verdict;
 
 /**
- * The canonical text of a dossier: what a seal is the hash of. This page is the definition.
+ * The canonical text of a dossier: what a seal is the hash of. This page is the definition. One
+ * class because the whole definition must stand on one page.
  *
  * <p>Lines end with a line feed, the last one too. Fields are separated by a tab; in a field,
  * backslash, tab, line feed and carriage return are written {@code \\ \t \n \r}. An absent value is
