@@ -30,7 +30,6 @@ import org.kornspur.api.text.StandingWords;
 import org.kornspur.api.text.VerdictWords;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.proof.ProofJson;
-import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Entry;
 import org.kornspur.processors.pedigree.Pedigree;
 import org.kornspur.processors.pedigree.Trace;
@@ -127,12 +126,7 @@ public class QueryService {
    * which the caller has nothing to do: neither their number nor their times are told.
    */
   private static boolean showsCutFacts(Subject subject, Visibility visibility) {
-    return visibility.isWhole()
-        || visibility.sees(subject)
-            && switch (subject.kind()) {
-              case LOT, CROP -> true;
-              case HYBRID, ENTERPRISE, SOURCE -> false;
-            };
+    return visibility.isWhole() || visibility.sees(subject) && subject.kind().isJudged();
   }
 
   /**
@@ -142,15 +136,6 @@ public class QueryService {
    */
   public JsonNode proof(Subject subject) {
     return ProofJson.write(proofs.prove(subject, data.entries(subject)));
-  }
-
-  /**
-   * The whole dossier of a subject, with what parents, the hybrid and the ground told it.
-   *
-   * @throws ApiProblem if no fact names it
-   */
-  public Dossier wholeDossier(Subject subject) {
-    return data.dossier(subject);
   }
 
   /**

@@ -122,13 +122,9 @@ public class RequestWords {
 
       @Override
       public Optional<String> pageOf(Subject subject) {
-        return switch (subject.kind()) {
-          case LOT, CROP ->
-              visibility.get().sees(subject)
-                  ? Optional.of(Addresses.of(subject).substring(Addresses.ROOT.length()))
-                  : Optional.empty();
-          case SOURCE, HYBRID, ENTERPRISE -> Optional.empty();
-        };
+        return Optional.of(subject)
+            .filter(one -> one.kind().isJudged() && visibility.get().sees(one))
+            .map(Addresses::pageOf);
       }
     };
   }

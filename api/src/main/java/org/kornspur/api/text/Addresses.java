@@ -12,9 +12,7 @@ public final class Addresses {
 
   private Addresses() {}
 
-  /**
-   * Address of a subject; of its first visibility's facts for a pollen source, which has no page.
-   */
+  /** Address of a subject. */
   public static String of(Subject subject) {
     return switch (subject.kind()) {
       case LOT -> ROOT + "/lots/" + part(subject.id());
@@ -35,7 +33,18 @@ public final class Addresses {
     return ROOT + "/rulebooks/" + part(rulebookId);
   }
 
-  private static String part(String id) {
+  /** The page of what has this address in the interface. */
+  public static String page(String address) {
+    return address.substring(ROOT.length());
+  }
+
+  /** The page of a crop or lot; empty for what has none. */
+  public static String pageOf(Subject subject) {
+    return subject.kind().isJudged() ? page(of(subject)) : "";
+  }
+
+  /** An id as one part of an address. */
+  public static String part(String id) {
     return URLEncoder.encode(id, StandardCharsets.UTF_8).replace("+", "%20");
   }
 }

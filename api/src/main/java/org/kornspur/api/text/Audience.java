@@ -27,17 +27,7 @@ public interface Audience {
 
   /** One who sees everything and follows no links: for papers and for tests. */
   static Audience ofEverything(LocalForm form, LocalDate today) {
-    return new Audience() {
-      @Override
-      public LocalForm form() {
-        return form;
-      }
-
-      @Override
-      public LocalDate today() {
-        return today;
-      }
-
+    record Everything(LocalForm form, LocalDate today) implements Audience {
       @Override
       public boolean names(Subject subject) {
         return true;
@@ -57,6 +47,7 @@ public interface Audience {
       public Optional<String> pageOf(Subject subject) {
         return Optional.empty();
       }
-    };
+    }
+    return new Everything(form, today);
   }
 }

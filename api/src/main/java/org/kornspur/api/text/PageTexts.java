@@ -1,7 +1,9 @@
 package org.kornspur.api.text;
 
+import java.beans.Introspector;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.kornspur.ingest.text.Texts;
@@ -47,5 +49,28 @@ public final class PageTexts {
         IntStream.range(0, arguments.length)
             .boxed()
             .collect(Collectors.toMap(String::valueOf, at -> String.valueOf(arguments[at]))));
+  }
+
+  public boolean has(String key) {
+    return texts.has(key);
+  }
+
+  /**
+   * All texts whose keys begin with this prefix, by the rest of the key. Their arguments have names
+   * and stay open, as in {@code {time}}, for a script to fill in.
+   */
+  public Map<String, String> openTexts(String prefix) {
+    return texts.keys().stream()
+        .filter(key -> key.startsWith(prefix))
+        .collect(
+            Collectors.toMap(
+                key -> Introspector.decapitalize(key.substring(prefix.length())), this::open));
+  }
+
+  private String open(String key) {
+    return texts.written(
+        key,
+        texts.arguments(key).stream()
+            .collect(Collectors.toMap(Function.identity(), name -> "{" + name + "}")));
   }
 }

@@ -7,23 +7,14 @@ import org.kornspur.standing.LotStanding;
 import org.kornspur.standing.StandingState;
 
 /** A standing in words: what a person should hear of it first. */
-public final class StandingWords {
-  private final VerdictWords verdicts;
-
-  public StandingWords(VerdictWords verdicts) {
-    this.verdicts = verdicts;
-  }
-
-  public VerdictWords verdicts() {
-    return verdicts;
-  }
+public record StandingWords(VerdictWords verdicts) {
 
   /** The standing in one sentence, with the first reason for it. */
   public String sentence(LotStanding standing) {
     return verdicts
         .words()
         .text(
-            "standing." + key(standing.getState()),
+            "standing." + standing.getState(),
             Map.of(
                 "subject",
                 capital(verdicts.words().named(Subject.parse(standing.getSubject()))),
@@ -55,15 +46,6 @@ public final class StandingWords {
         .map(verdicts::lineHtml)
         .or(() -> reason.trouble().map(verdicts::lineHtml))
         .orElseGet(() -> reason(reason));
-  }
-
-  private static String key(StandingState state) {
-    return switch (state) {
-      case FIT -> "fit";
-      case NOT_FIT -> "not-fit";
-      case EVIDENCE_OWED -> "owed";
-      case UNKNOWN -> "unknown";
-    };
   }
 
   private static String capital(String text) {

@@ -25,16 +25,7 @@ import org.kornspur.standing.VerdictState;
  * Verdicts in words: in one line for lists and cards, or whole. A standing of an earlier version
  * has English sentences in place of findings; they are shown as they were recorded.
  */
-public final class VerdictWords {
-  private final Words words;
-
-  public VerdictWords(Words words) {
-    this.words = words;
-  }
-
-  public Words words() {
-    return words;
-  }
+public record VerdictWords(Words words) {
 
   /** What was found, the most telling first; never empty. */
   public static List<Coded> findings(GateVerdict verdict) {
@@ -73,20 +64,12 @@ public final class VerdictWords {
 
   /** One line for a list: what is, then what is needed or missing. */
   public String line(GateVerdict verdict) {
-    return line(verdict, this::plain);
+    return line(verdict, words::plain);
   }
 
   /** The same as HTML, ids as links. */
   public String lineHtml(GateVerdict verdict) {
-    return line(verdict, this::html);
-  }
-
-  private String plain(Coded statement, Precision precision) {
-    return words.plain(statement, precision);
-  }
-
-  private String html(Coded statement, Precision precision) {
-    return words.html(statement, precision);
+    return line(verdict, words::html);
   }
 
   private interface Rendering {
@@ -104,11 +87,11 @@ public final class VerdictWords {
 
   /** What is to be brought, as in {@code germination test and moisture test}. */
   public String evidenceLine(GateVerdict verdict) {
-    return evidence(verdict, this::plain);
+    return evidence(verdict, words::plain);
   }
 
   public String evidenceHtml(GateVerdict verdict) {
-    return evidence(verdict, this::html);
+    return evidence(verdict, words::html);
   }
 
   private String evidence(GateVerdict verdict, Rendering rendering) {
@@ -132,7 +115,7 @@ public final class VerdictWords {
                           Map.of("limit", limit + " (" + source(verdict.getLimit()) + ")"))));
       if (verdict.getState() == VerdictState.OWED) {
         sentences.add(
-            words.text("verdict.bring", Map.of("evidence", evidence(verdict, this::plain))));
+            words.text("verdict.bring", Map.of("evidence", evidence(verdict, words::plain))));
       }
       advice(verdict).forEach(one -> sentences.add(words.plain(one)));
     }
@@ -156,11 +139,11 @@ public final class VerdictWords {
 
   /** An inherited problem in one line. */
   public String line(InheritedTrouble trouble) {
-    return inherited(trouble, this::plain);
+    return inherited(trouble, words::plain);
   }
 
   public String lineHtml(InheritedTrouble trouble) {
-    return inherited(trouble, this::html);
+    return inherited(trouble, words::html);
   }
 
   private String inherited(InheritedTrouble trouble, Rendering rendering) {

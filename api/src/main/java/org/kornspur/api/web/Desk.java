@@ -2,7 +2,6 @@ package org.kornspur.api.web;
 
 import io.quarkus.qute.RawString;
 import java.time.Instant;
-import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 
@@ -30,7 +29,7 @@ public record Desk(
     List<Suspended> secondSignatures,
     int moreSecondSignatures,
     int quarantined,
-    List<Refused> latest) {
+    List<QuarantinePage.Line> latest) {
 
   /** Whether nothing waits. */
   public boolean isClear() {
@@ -71,19 +70,9 @@ public record Desk(
   /**
    * A piece of evidence that is owed.
    *
-   * @param due last day on which it can be had; empty where no day is known
-   * @param dueText the same in words, with how many days are left
+   * @param dueText last day on which it can be had, with how many days are left, in words
    * @param urgent whether the day is near or past
    */
   public record Owed(
-      String name,
-      String href,
-      String gate,
-      RawString bring,
-      Optional<LocalDate> due,
-      String dueText,
-      boolean urgent) {}
-
-  /** A refused input. */
-  public record Refused(String href, String place, Instant receivedAt, String reason) {}
+      String name, String href, String gate, RawString bring, String dueText, boolean urgent) {}
 }

@@ -1,6 +1,7 @@
 package org.kornspur.api.web;
 
 import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.RawString;
 import io.quarkus.qute.TemplateInstance;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.BeanParam;
@@ -10,28 +11,54 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.UriInfo;
+import java.time.LocalDate;
+import java.util.Comparator;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.kornspur.api.command.fact.QuarantineDecisions;
 import org.kornspur.api.http.IgnoredParameters;
+import org.kornspur.api.http.QuarantineFilter;
 import org.kornspur.api.http.StandingFilter;
 import org.kornspur.api.query.QueryService;
+import org.kornspur.api.query.StandingSentences;
+import org.kornspur.api.query.VisibleData;
 import org.kornspur.api.query.view.AsOf;
+import org.kornspur.api.readmodel.FloweringDue;
+import org.kornspur.api.readmodel.QuarantineRow;
+import org.kornspur.api.readmodel.ResultPage;
+import org.kornspur.api.readmodel.StandingQuery;
+import org.kornspur.api.readmodel.Worklist;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
+import org.kornspur.api.text.Addresses;
+import org.kornspur.api.text.PageTexts;
+import org.kornspur.contract.QuarantineState;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.standing.GateVerdict;
+import org.kornspur.standing.LotStanding;
+import org.kornspur.standing.VerdictState;
 
 /** The quality desk: what needs quality now, worst first. */
 @Path("/desk")
 public class DeskPage {
-  @Inject Framing framing;
+  private static final int SHOWN = 20;
+  private static final int SHOWN_REFUSED = 5;
+
+  @Inject PageFrames pages;
   @Inject QueryService queries;
   @Inject IgnoredParameters ignored;
-  @Inject Choices choices;
-  @Inject Desks desks;
+  @Inject VisibleData data;
+  @Inject QuarantineDecisions quarantine;
+  @Inject StandingSentences sentences;
 
   @CheckedTemplate(basePath = "web")
   static class Templates {
-    static native TemplateInstance desk(Frame page, Desk desk, Filters filters);
+    static native TemplateInstance desk(PageFrame page, Desk desk, Filters filters);
   }
 
   @GET
@@ -41,9 +68,132 @@ public class DeskPage {
   public String desk(@BeanParam StandingFilter filter, @Context UriInfo uri) {
     AsOf asOf = queries.asOf();
     Desk desk =
-        desks.of(
+        desk(
             filter.query(Set.of(Subject.Kind.LOT, Subject.Kind.CROP), false, ignored.parameters()));
-    return framing.render(
-        Templates.desk(framing.around(NavigationItem.DESK, asOf), desk, choices.filters(uri)));
+    return pages.render(
+        Templates.desk(
+            pages.around(NavigationItem.DESK, asOf),
+            desk,
+            Filters.of(uri, data.values(), pages.words().terms())));
+  }
+
+  /** The desk for what a question leaves; of states and gates it asks itself. */
+  private Desk desk(StandingQuery asked) {
+    Worklist waiting = data.worklist(anyStanding(asked), SHOWN);
+    List<Desk.Cause> causes = waiting.causes().stream().map(this::cause).toList();
+    List<Desk.Owed> owed = owed(waiting.owed());
+    ResultPage<QuarantineRow> refused =
+        quarantine.find(new QuarantineFilter.Query(Set.of(QuarantineState.HELD), 1, SHOWN_REFUSED));
+    return new Desk(
+        releases(waiting.suspended()),
+        more(waiting.suspended()),
+        causes,
+        waiting.allCauses() - causes.size(),
+        owed,
+        waiting.allOwed() - owed.size(),
+        releases(waiting.proposed()),
+        more(waiting.proposed()),
+        refused.total(),
+        refused.items().stream().map(row -> QuarantinePage.Line.of(row, pages.words())).toList());
+  }
+
+  private static StandingQuery anyStanding(StandingQuery asked) {
+    return new StandingQuery(
+        EnumSet.of(Subject.Kind.LOT, Subject.Kind.CROP),
+        Set.of(),
+        Set.of(),
+        asked.hybridId(),
+        asked.seedId(),
+        asked.category(),
+        asked.cropYear(),
+        asked.holder(),
+        asked.rulebookId(),
+        Optional.empty(),
+        Optional.empty(),
+        false,
+        asked.idPrefix(),
+        StandingQuery.Order.WORST,
+        1,
+        SHOWN);
+  }
+
+  private static int more(ResultPage<?> slice) {
+    return slice.total() - slice.items().size();
+  }
+
+  private Desk.Cause cause(Worklist.Cause cause) {
+    Subject origin = cause.origin().subject();
+    List<GateVerdict> wrong =
+        data.read(cause.standing()).getVerdicts().stream()
+            .filter(verdict -> verdict.getState() == VerdictState.NOT_MET)
+            .toList();
+    return new Desk.Cause(
+        sentences.name(origin),
+        Addresses.pageOf(origin),
+        wrong.stream()
+            .map(verdict -> pages.words().terms().gate(verdict.getGate()))
+            .distinct()
+            .collect(Collectors.joining("; ")),
+        wrong.isEmpty()
+            ? Optional.empty()
+            : Optional.of(new RawString(pages.words().verdicts().lineHtml(wrong.get(0)))),
+        cause.origin().changedAt(),
+        cause.lots(),
+        cause.leftKg(),
+        cause.customersKg());
+  }
+
+  private List<Desk.Owed> owed(List<Worklist.Owed> soonestFirst) {
+    LocalDate today = LocalDate.now(pages.words().form().zone());
+    return soonestFirst.stream().flatMap(owed -> pieces(owed, today)).limit(SHOWN).toList();
+  }
+
+  private Stream<Desk.Owed> pieces(Worklist.Owed owed, LocalDate today) {
+    LotStanding standing = data.read(owed.standing());
+    return standing.getVerdicts().stream()
+        .filter(verdict -> owed.until().holds(verdict, standing))
+        .map(verdict -> piece(owed.until().subject(), owed.until().due(), verdict, today))
+        .sorted(Comparator.comparing(Desk.Owed::gate));
+  }
+
+  private Desk.Owed piece(
+      Subject subject, Optional<FloweringDue> due, GateVerdict verdict, LocalDate today) {
+    PageTexts texts = pages.words().texts("desk");
+    return new Desk.Owed(
+        sentences.name(subject),
+        Addresses.pageOf(subject),
+        pages.words().terms().gate(verdict.getGate()),
+        new RawString(pages.words().verdicts().evidenceHtml(verdict)),
+        due.map(one -> when(one, today, texts))
+            .orElse(
+                FloweringDue.isSeenOnTheField(verdict.getGate(), subject)
+                    ? texts.of("floweringUnknown")
+                    : texts.of("beforeRelease")),
+        due.map(one -> one.isUrgent(today)).orElse(false));
+  }
+
+  private String when(FloweringDue due, LocalDate today, PageTexts texts) {
+    long left = due.daysLeft(today);
+    String written = pages.words().form().day(due.day());
+    String days = pages.words().form().count(left);
+    if (due.beforeFlowering()) {
+      return left >= 0 ? texts.of("flowersFrom", written, days) : texts.of("flowersSince", written);
+    }
+    return left >= 0 ? texts.of("flowersUntil", written, days) : texts.of("floweredUntil", written);
+  }
+
+  private List<Desk.Suspended> releases(ResultPage<Worklist.Release> releases) {
+    return releases.items().stream()
+        .map(
+            release -> {
+              LotStanding standing = data.read(release.standing());
+              Subject lot = release.lot().subject();
+              return new Desk.Suspended(
+                  lot.id(),
+                  Addresses.pageOf(lot),
+                  Optional.ofNullable(standing.getRelease().getSince()),
+                  pages.words().verdicts().whyHtml(standing.getRelease()).map(RawString::new));
+            })
+        .toList();
   }
 }

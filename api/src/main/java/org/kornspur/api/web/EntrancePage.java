@@ -25,7 +25,7 @@ public class EntrancePage {
   public Response enter() {
     NavigationItem first =
         Arrays.stream(NavigationItem.values())
-            .filter(room -> !room.href().isEmpty() && caller.get().may(room.needs()))
+            .filter(item -> !item.href().isEmpty() && caller.get().may(item.needs()))
             .findFirst()
             .orElse(NavigationItem.ELSEWHERE);
     return Response.seeOther(

@@ -2,7 +2,6 @@ package org.kornspur.api.web;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -28,10 +27,6 @@ import org.kornspur.processors.dossier.Entry;
  *
  * @param anchor name of its place on the page
  * @param type in the words of the trade
- * @param superseded what took its place; empty where nothing did
- * @param awaitsConfirmation whether it does not count until somebody with the right to it confirms
- *     it
- * @param unconfirmed corrections and withdrawals of it that take no effect
  * @param corrects id of the fact that it corrects or takes back; else empty
  * @param takesBack whether it takes back rather than corrects
  * @param reason why it corrects
@@ -39,16 +34,9 @@ import org.kornspur.processors.dossier.Entry;
  * @param values all that it says, field by field
  */
 public record FactLine(
-    String factId,
+    Entry entry,
     String anchor,
     String type,
-    Instant happenedAt,
-    Instant recordedAt,
-    String recordedBy,
-    String sourceDocument,
-    Optional<Entry.Superseded> superseded,
-    boolean awaitsConfirmation,
-    List<Entry.Superseded> unconfirmed,
     Optional<String> corrects,
     boolean takesBack,
     String reason,
@@ -90,16 +78,9 @@ public record FactLine(
             .or(() -> withdrawal.map(Withdrawal::getWithdrawnFactId));
     Map<String, String> values = byId.containsKey(header.getFactId()) ? values(entry) : Map.of();
     return new FactLine(
-        header.getFactId(),
+        entry,
         anchorOf(header.getFactId()),
         FactType.of(entry.fact().getSchema()).map(trade::fact).orElse(""),
-        header.getHappenedAt(),
-        header.getRecordedAt(),
-        header.getRecordedBy(),
-        header.getSourceDocument(),
-        entry.superseded(),
-        entry.awaitsConfirmation(),
-        entry.unconfirmed(),
         corrects,
         withdrawal.isPresent(),
         correction

@@ -1,6 +1,16 @@
 package org.kornspur.api.web;
 
+import jakarta.ws.rs.core.UriInfo;
+import java.util.Arrays;
+import java.util.Collection;
 import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Stream;
+import org.kornspur.api.readmodel.SeedValues;
+import org.kornspur.api.text.DomainTerms;
+import org.kornspur.contract.Category;
+import org.kornspur.processors.verdict.Fitness;
 
 /**
  * What a list can be narrowed by, and what it is narrowed by now.
@@ -16,7 +26,49 @@ public record Filters(
     List<Option> states,
     String id,
     boolean any) {
+  private static final List<Fitness> WORST_FIRST =
+      List.of(Fitness.NOT_FIT, Fitness.EVIDENCE_OWED, Fitness.FIT);
 
   /** A value to choose; {@code chosen} where it narrows the list now. */
   public record Option(String value, String label, boolean chosen) {}
+
+  /**
+   * The filters, with those chosen that the address names.
+   *
+   * @param values what some crop or lot has
+   */
+  static Filters of(UriInfo uri, SeedValues values, DomainTerms trade) {
+    return new Filters(
+        options(
+            uri,
+            "cropYear",
+            values.cropYears().stream().map(String::valueOf).toList(),
+            Function.identity()),
+        options(uri, "hybrid", values.hybridIds(), Function.identity()),
+        options(uri, "holder", values.holders(), Function.identity()),
+        options(uri, "category", names(Arrays.asList(Category.values())), trade::category),
+        options(uri, "state", names(WORST_FIRST), trade::stateNamed),
+        first(uri, "id").orElse(""),
+        Stream.of("cropYear", "hybrid", "holder", "category", "state", "id")
+            .anyMatch(name -> first(uri, name).isPresent()));
+  }
+
+  private static List<String> names(List<? extends Enum<?>> values) {
+    return values.stream().map(value -> value.name()).toList();
+  }
+
+  private static List<Option> options(
+      UriInfo uri, String parameter, Collection<String> values, Function<String, String> label) {
+    Optional<String> chosen = first(uri, parameter);
+    return values.stream()
+        .map(
+            value ->
+                new Option(value, label.apply(value), chosen.filter(value::equals).isPresent()))
+        .toList();
+  }
+
+  private static Optional<String> first(UriInfo uri, String parameter) {
+    return Optional.ofNullable(uri.getQueryParameters().getFirst(parameter))
+        .filter(value -> !value.isBlank());
+  }
 }

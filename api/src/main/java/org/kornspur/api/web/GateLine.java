@@ -29,7 +29,6 @@ public record GateLine(
     Optional<String> margin,
     Optional<String> interval,
     Optional<String> source,
-    boolean verified,
     Optional<RawString> bring,
     List<RawString> findings,
     List<RawString> advice,

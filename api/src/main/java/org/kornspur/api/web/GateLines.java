@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.kornspur.api.query.view.GateView;
+import org.kornspur.api.text.Addresses;
 import org.kornspur.api.text.DomainTerms;
 import org.kornspur.api.text.LocalForm;
 import org.kornspur.api.text.PageTexts;
@@ -22,24 +23,13 @@ import org.kornspur.standing.VerdictLimit;
 import org.kornspur.standing.VerdictState;
 import org.kornspur.standing.VerdictValue;
 
-/** The gates, rule notes and inherited problems of a standing as lines of a page. */
-final class GateLines {
-  private final VerdictWords words;
-  private final PageTexts texts;
-  private final LocalForm form;
-  private final DomainTerms terms;
-  private final Set<String> own;
-
-  /**
-   * @param own ids of the facts that stand on the same page
-   */
-  GateLines(VerdictWords words, Framing framing, Set<String> own) {
-    this.words = words;
-    this.texts = framing.texts("lot");
-    this.form = framing.form();
-    this.terms = DomainTerms.in(framing.language());
-    this.own = own;
-  }
+/**
+ * The gates, rule notes and inherited problems of a standing as lines of a page.
+ *
+ * @param own ids of the facts that stand on the same page
+ */
+record GateLines(
+    VerdictWords words, PageTexts texts, LocalForm form, DomainTerms terms, Set<String> own) {
 
   /** Every gate, those that are not met first. */
   List<GateLine> gates(LotStanding standing) {
@@ -92,7 +82,6 @@ final class GateLines {
                         measure(interval.getUpper(), verdict),
                         form.percent(interval.getConfidence()))),
         limit.map(words::source),
-        limit.map(VerdictLimit::getVerified).orElse(true),
         verdict.getState() == VerdictState.OWED
             ? Optional.of(new RawString(words.evidenceHtml(verdict)))
             : Optional.empty(),
@@ -127,14 +116,13 @@ final class GateLines {
   }
 
   private SubjectSheet.InheritedLine inherited(InheritedTrouble trouble) {
-    SubjectSheet.Stop origin = SubjectSheet.Stop.of(Subject.parse(trouble.getOrigin()));
+    String origin = Addresses.pageOf(Subject.parse(trouble.getOrigin()));
     return new SubjectSheet.InheritedLine(
         terms.gate(trouble.getGate()),
         StandingRecords.weighs(trouble, InheritedFinding.Weight.CONDEMNS),
-        origin,
         trouble.getPath().stream().map(link -> SubjectSheet.Stop.of(Subject.parse(link))).toList(),
         trouble.getFactIds().stream()
-            .map(id -> new GateLine.FactLink(id, origin.href() + "#" + FactLine.anchorOf(id)))
+            .map(id -> new GateLine.FactLink(id, origin + "#" + FactLine.anchorOf(id)))
             .toList(),
         raw(words.html(VerdictWords.findings(trouble), null)));
   }

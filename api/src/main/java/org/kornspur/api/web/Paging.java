@@ -2,6 +2,7 @@ package org.kornspur.api.web;
 
 import jakarta.ws.rs.core.UriInfo;
 import java.util.Optional;
+import java.util.function.IntFunction;
 import org.kornspur.api.query.view.PageView;
 
 /**
@@ -16,13 +17,19 @@ public record Paging(
 
   /** Of this page of a list, with all other parameters of the address kept. */
   public static Paging of(PageView<?> list, UriInfo uri) {
+    return of(list, page -> address(uri, page));
+  }
+
+  /** Of this page of a list whose pages have these addresses. */
+  public static Paging of(PageView<?> list, IntFunction<String> addressOf) {
+    int page = list.page();
     int pages = Math.max(1, list.pages());
     return new Paging(
-        list.page(),
+        page,
         pages,
         list.total(),
-        list.page() > 1 ? Optional.of(address(uri, list.page() - 1)) : Optional.empty(),
-        list.page() < pages ? Optional.of(address(uri, list.page() + 1)) : Optional.empty());
+        page > 1 ? Optional.of(addressOf.apply(page - 1)) : Optional.empty(),
+        page < pages ? Optional.of(addressOf.apply(page + 1)) : Optional.empty());
   }
 
   private static String address(UriInfo uri, int page) {

@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.InheritedFinding;
@@ -120,20 +121,12 @@ record PedigreeCut(
   /** Parents from which trouble that condemns came down. */
   private static Set<Subject> carriersTo(
       Subject child, Function<Subject, Optional<LotStanding>> standings) {
-    Set<Subject> carriers = new HashSet<>();
-    standings
-        .apply(child)
-        .map(LotStanding::getInherited)
-        .orElse(List.of())
-        .forEach(trouble -> carrier(trouble).ifPresent(carriers::add));
-    return carriers;
-  }
-
-  private static Optional<Subject> carrier(InheritedTrouble trouble) {
-    List<String> path = trouble.getPath();
-    return StandingRecords.weighs(trouble, InheritedFinding.Weight.CONDEMNS) && !path.isEmpty()
-        ? Optional.of(Subject.parse(path.get(path.size() - 1)))
-        : Optional.empty();
+    return standings.apply(child).map(LotStanding::getInherited).orElse(List.of()).stream()
+        .filter(trouble -> StandingRecords.weighs(trouble, InheritedFinding.Weight.CONDEMNS))
+        .map(InheritedTrouble::getPath)
+        .filter(path -> !path.isEmpty())
+        .map(path -> Subject.parse(path.get(path.size() - 1)))
+        .collect(Collectors.toSet());
   }
 
   private static Map<Subject, Integer> hidden(
@@ -141,16 +134,12 @@ record PedigreeCut(
       Set<Subject> nodes,
       Function<Edge, Subject> shown,
       Function<Edge, Subject> beyond) {
-    Map<Subject, Set<Subject>> hidden = new HashMap<>();
-    edges.stream()
+    return edges.stream()
         .filter(edge -> nodes.contains(shown.apply(edge)) && !nodes.contains(beyond.apply(edge)))
-        .forEach(
-            edge ->
-                hidden
-                    .computeIfAbsent(shown.apply(edge), subject -> new HashSet<>())
-                    .add(beyond.apply(edge)));
-    Map<Subject, Integer> counts = new HashMap<>();
-    hidden.forEach((subject, beyonds) -> counts.put(subject, beyonds.size()));
-    return counts;
+        .collect(
+            Collectors.groupingBy(
+                shown,
+                Collectors.collectingAndThen(
+                    Collectors.mapping(beyond, Collectors.toSet()), Set::size)));
   }
 }

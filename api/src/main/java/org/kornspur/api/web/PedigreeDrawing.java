@@ -15,8 +15,11 @@ public record PedigreeDrawing(
   /** A column: its name and where it reaches. */
   public record Season(String name, int from, int width) {}
 
+  /** A crop, lot or customer and its place; {@code isStart} where the page is about it. */
+  public record Box(int x, int y, int width, int height, Face face, boolean isStart) {}
+
   /**
-   * A crop, lot or customer.
+   * What a crop, lot or customer shows.
    *
    * @param href empty where there is no page
    * @param state name of the standing, or CUSTOMER or NONE
@@ -25,13 +28,9 @@ public record PedigreeDrawing(
    * @param before how many parents are left out, in words; empty where none
    * @param after how many children are left out, in words; empty where none
    * @param spoken all of it, for who hears the page
-   * @param isStart whether the page is about it
+   * @param column those of one column stand in one season
    */
-  public record Box(
-      int x,
-      int y,
-      int width,
-      int height,
+  public record Face(
       String href,
       String state,
       String title,
@@ -39,7 +38,7 @@ public record PedigreeDrawing(
       String before,
       String after,
       String spoken,
-      boolean isStart) {}
+      int column) {}
 
   /**
    * Seed that moved.

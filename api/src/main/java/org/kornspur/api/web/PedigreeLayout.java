@@ -10,7 +10,6 @@ import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.Function;
-import java.util.stream.Collectors;
 import org.eclipse.elk.alg.layered.options.LayeredMetaDataProvider;
 import org.eclipse.elk.alg.layered.options.LayeredOptions;
 import org.eclipse.elk.core.RecursiveGraphLayoutEngine;
@@ -27,6 +26,10 @@ import org.eclipse.elk.graph.ElkEdgeSection;
 import org.eclipse.elk.graph.ElkLabel;
 import org.eclipse.elk.graph.ElkNode;
 import org.eclipse.elk.graph.util.ElkGraphUtil;
+import org.kornspur.api.web.PedigreeDrawing.Box;
+import org.kornspur.api.web.PedigreeDrawing.Face;
+import org.kornspur.api.web.PedigreeDrawing.Line;
+import org.kornspur.api.web.PedigreeDrawing.Season;
 import org.kornspur.ingest.contract.Subject;
 
 /**
@@ -48,19 +51,8 @@ final class PedigreeLayout {
 
   private PedigreeLayout() {}
 
-  /** What a drawn subject says; its place and size are given by the layout. */
-  record Face(
-      String href,
-      String state,
-      String title,
-      String second,
-      String before,
-      String after,
-      String spoken,
-      int column) {}
-
   /**
-   * @param faces what each says; faces of one column stand in one season
+   * @param faces what each shows
    * @param seasonNames name of each column
    * @param kg writes kilograms
    */
@@ -85,10 +77,16 @@ final class PedigreeLayout {
         (int) Math.ceil(graph.getHeight()),
         seasons(nodes, faces, seasonNames, graph.getWidth()),
         cut.nodes().stream()
-            .map(subject -> box(nodes.get(subject), faces.get(subject), subject.equals(start)))
-            .sorted(
-                Comparator.comparingInt(PedigreeDrawing.Box::x)
-                    .thenComparingInt(PedigreeDrawing.Box::y))
+            .map(
+                subject ->
+                    new Box(
+                        (int) Math.round(nodes.get(subject).getX()),
+                        (int) Math.round(nodes.get(subject).getY()),
+                        BOX_WIDTH,
+                        BOX_HEIGHT,
+                        faces.get(subject),
+                        subject.equals(start)))
+            .sorted(Comparator.comparingInt(Box::x).thenComparingInt(Box::y))
             .toList(),
         lines(cut.links(), edges));
   }
@@ -123,24 +121,8 @@ final class PedigreeLayout {
     return edge;
   }
 
-  private static PedigreeDrawing.Box box(ElkNode node, PedigreeLayout.Face face, boolean isStart) {
-    return new PedigreeDrawing.Box(
-        (int) Math.round(node.getX()),
-        (int) Math.round(node.getY()),
-        BOX_WIDTH,
-        BOX_HEIGHT,
-        face.href(),
-        face.state(),
-        face.title(),
-        face.second(),
-        face.before(),
-        face.after(),
-        face.spoken(),
-        isStart);
-  }
-
   /** Columns reach to the middle of the gap between their boxes and those of the next. */
-  private static List<PedigreeDrawing.Season> seasons(
+  private static List<Season> seasons(
       Map<Subject, ElkNode> nodes,
       Map<Subject, Face> faces,
       Map<Integer, String> names,
@@ -149,41 +131,37 @@ final class PedigreeLayout {
     nodes.forEach(
         (subject, node) -> leftmost.merge(faces.get(subject).column(), node.getX(), Math::min));
     List<Integer> columns = List.copyOf(leftmost.keySet());
-    List<PedigreeDrawing.Season> seasons = new ArrayList<>();
+    List<Season> seasons = new ArrayList<>();
     for (int i = 0; i < columns.size(); i++) {
       double from = i == 0 ? 0 : leftmost.get(columns.get(i)) - GAP;
       double to = i + 1 < columns.size() ? leftmost.get(columns.get(i + 1)) - GAP : width;
       seasons.add(
-          new PedigreeDrawing.Season(
+          new Season(
               names.get(columns.get(i)), (int) Math.round(from), (int) Math.round(to - from)));
     }
     return seasons;
   }
 
-  private static List<PedigreeDrawing.Line> lines(
-      List<PedigreeCut.Link> links, List<ElkEdge> edges) {
-    List<PedigreeDrawing.Line> lines = new ArrayList<>();
+  private static List<Line> lines(List<PedigreeCut.Link> links, List<ElkEdge> edges) {
+    List<Line> lines = new ArrayList<>();
     for (int i = 0; i < links.size(); i++) {
       line(links.get(i), edges.get(i)).ifPresent(lines::add);
     }
     return lines;
   }
 
-  private static Optional<PedigreeDrawing.Line> line(PedigreeCut.Link link, ElkEdge edge) {
+  private static Optional<Line> line(PedigreeCut.Link link, ElkEdge edge) {
     if (edge.getSections().isEmpty()) {
       return Optional.empty();
     }
     ElkEdgeSection section = edge.getSections().get(0);
     List<String> points = new ArrayList<>();
     points.add(point(section.getStartX(), section.getStartY()));
-    points.addAll(
-        section.getBendPoints().stream()
-            .map(bend -> point(bend.getX(), bend.getY()))
-            .collect(Collectors.toList()));
+    section.getBendPoints().forEach(bend -> points.add(point(bend.getX(), bend.getY())));
     points.add(point(section.getEndX(), section.getEndY()));
     ElkLabel label = edge.getLabels().get(0);
     return Optional.of(
-        new PedigreeDrawing.Line(
+        new Line(
             String.join(" ", points),
             (int) Math.round(label.getX() + label.getWidth() / 2),
             (int) Math.round(label.getY() + LABEL_HEIGHT - 4),

@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.kornspur.api.query.StandingSentences;
 import org.kornspur.api.query.VisibleData;
 import org.kornspur.api.readmodel.StandingRow;
+import org.kornspur.api.text.Addresses;
 import org.kornspur.api.text.DomainTerms;
 import org.kornspur.api.text.LocalForm;
 import org.kornspur.api.text.PageTexts;
@@ -13,28 +14,19 @@ import org.kornspur.ingest.contract.Subject;
 import org.kornspur.standing.SeedMaterial;
 
 /** Draws a part of the pedigree, with what each crop, lot and customer shows. */
-final class PedigreeNodes {
+record PedigreeNodes(
+    VisibleData data,
+    StandingSentences sentences,
+    PageTexts texts,
+    LocalForm form,
+    DomainTerms terms) {
   private static final int LONGEST_TITLE = 18;
-
-  private final VisibleData data;
-  private final StandingSentences sentences;
-  private final PageTexts texts;
-  private final LocalForm form;
-  private final DomainTerms terms;
-
-  PedigreeNodes(VisibleData data, StandingSentences sentences, Framing framing) {
-    this.data = data;
-    this.sentences = sentences;
-    this.texts = framing.texts("lot");
-    this.form = framing.form();
-    this.terms = DomainTerms.in(framing.language());
-  }
 
   PedigreeDrawing draw(PedigreeCut cut, Subject start) {
     Map<Subject, Integer> years = new HashMap<>();
     cut.nodes().forEach(subject -> year(subject).ifPresent(year -> years.put(subject, year)));
     int last = years.values().stream().mapToInt(Integer::intValue).max().orElse(0);
-    Map<Subject, PedigreeLayout.Face> faces = new HashMap<>();
+    Map<Subject, PedigreeDrawing.Face> faces = new HashMap<>();
     Map<Integer, String> names = new HashMap<>();
     for (Subject subject : cut.nodes()) {
       boolean isCustomer = subject.kind() == Subject.Kind.ENTERPRISE;
@@ -53,27 +45,26 @@ final class PedigreeNodes {
     return data.row(subject).flatMap(StandingRow::material).map(SeedMaterial::getCropYear);
   }
 
-  private PedigreeLayout.Face face(Subject subject, PedigreeCut cut, int column) {
-    Optional<StandingRow> row = data.row(subject);
+  private PedigreeDrawing.Face face(Subject subject, PedigreeCut cut, int column) {
     String id = subject.id();
-    String state =
-        subject.kind() == Subject.Kind.ENTERPRISE
-            ? "CUSTOMER"
-            : row.map(one -> one.state().name()).orElse("NONE");
-    String second =
-        subject.kind() == Subject.Kind.ENTERPRISE
-            ? texts.of("customer")
-            : row.map(this::second).orElse("");
-    return new PedigreeLayout.Face(
-        PageAddresses.of(subject),
-        state,
-        id.length() > LONGEST_TITLE ? id.substring(0, LONGEST_TITLE - 1) + "…" : id,
-        second,
-        more(cut.hiddenBefore().get(subject)),
-        more(cut.hiddenAfter().get(subject)),
-        subject.kind() == Subject.Kind.ENTERPRISE
-            ? texts.of("customer") + " " + id
-            : sentences.name(subject) + row.map(one -> ", " + terms.state(one.state())).orElse(""),
+    String title = id.length() > LONGEST_TITLE ? id.substring(0, LONGEST_TITLE - 1) + "…" : id;
+    String before = more(cut.hiddenBefore().get(subject));
+    String after = more(cut.hiddenAfter().get(subject));
+    String href = Addresses.pageOf(subject);
+    if (subject.kind() == Subject.Kind.ENTERPRISE) {
+      String customer = texts.of("customer");
+      return new PedigreeDrawing.Face(
+          href, "CUSTOMER", title, customer, before, after, customer + " " + id, column);
+    }
+    Optional<StandingRow> row = data.row(subject);
+    return new PedigreeDrawing.Face(
+        href,
+        row.map(one -> one.state().name()).orElse("NONE"),
+        title,
+        row.map(this::second).orElse(""),
+        before,
+        after,
+        sentences.name(subject) + row.map(one -> ", " + terms.state(one.state())).orElse(""),
         column);
   }
 

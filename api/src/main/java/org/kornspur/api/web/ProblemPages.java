@@ -30,22 +30,22 @@ public class ProblemPages implements ContainerResponseFilter {
 
   private static final Annotation[] NONE = {};
 
-  @Inject Framing framing;
+  @Inject PageFrames pages;
 
   /** What the page on a problem shows. */
   public record Refusal(int status, String title, String remedy, String detail) {}
 
   @CheckedTemplate(basePath = "web")
   static class Templates {
-    static native TemplateInstance problem(Frame page, Refusal refusal);
+    static native TemplateInstance problem(PageFrame page, Refusal refusal);
   }
 
   @Override
   public void filter(ContainerRequestContext request, ContainerResponseContext response) {
     if (response.getEntity() instanceof ProblemDocument document && wantsPage(request)) {
       String page =
-          framing.render(
-              Templates.problem(framing.around(NavigationItem.ELSEWHERE), refusal(document)));
+          pages.render(
+              Templates.problem(pages.around(NavigationItem.ELSEWHERE), refusal(document)));
       response.setEntity(page, NONE, MediaType.TEXT_HTML_TYPE.withCharset("UTF-8"));
       response.getHeaders().putSingle(HttpHeaders.CONTENT_TYPE, "text/html;charset=UTF-8");
     }
@@ -60,7 +60,7 @@ public class ProblemPages implements ContainerResponseFilter {
   }
 
   private Refusal refusal(ProblemDocument document) {
-    PageTexts texts = framing.texts("frame");
+    PageTexts texts = pages.words().texts("frame");
     int status = document.status();
     String key =
         switch (status) {
@@ -74,6 +74,6 @@ public class ProblemPages implements ContainerResponseFilter {
         status,
         texts.of(key),
         texts.of(key + "Remedy"),
-        document.detail(ProblemLanguage.words(framing.language())));
+        document.detail(ProblemLanguage.words(pages.words().language())));
   }
 }

@@ -29,9 +29,11 @@ import org.kornspur.api.http.QuarantineFilter;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemLanguage;
 import org.kornspur.api.query.QueryService;
+import org.kornspur.api.query.RequestWords;
 import org.kornspur.api.query.view.PageView;
 import org.kornspur.api.query.view.QuarantineLine;
 import org.kornspur.api.query.view.QuarantineView;
+import org.kornspur.api.readmodel.QuarantineRow;
 import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
@@ -43,41 +45,43 @@ import org.kornspur.ingest.intake.ProblemWords;
 @Path("/quarantine")
 @Produces(MediaType.TEXT_HTML + ";charset=UTF-8")
 public class QuarantinePage {
-  @Inject Framing framing;
+  @Inject PageFrames pages;
   @Inject QuarantineDecisions quarantine;
   @Inject QueryService queries;
   @Inject IgnoredParameters ignored;
   @Inject CurrentCaller caller;
   @Inject ObjectMapper json;
 
-  /** An entry of the list. */
+  /** An entry of the list, with the address of its page. */
   public record Line(QuarantineLine entry, String href) {
-    static Line of(QuarantineLine entry) {
-      return new Line(entry, entry.href().substring(Addresses.ROOT.length()));
+    static Line of(QuarantineRow row, RequestWords words) {
+      return new Line(
+          QuarantineLine.of(row, ProblemLanguage.words(words.language())),
+          Addresses.page(Addresses.ofEntry(row.entryId())));
     }
   }
 
   @CheckedTemplate(basePath = "web")
   static class Templates {
-    static native TemplateInstance quarantine(Frame page, List<Line> lines, Paging paging);
+    static native TemplateInstance quarantine(PageFrame page, List<Line> lines, Paging paging);
 
     static native TemplateInstance quarantined(
-        Frame page, QuarantineView entry, boolean mayDecide, String refusal, String reason);
+        PageFrame page, QuarantineView entry, boolean mayDecide, String refusal, String reason);
   }
 
   @GET
   @RequiresPermission(Permission.READ_QUARANTINE)
   @Operation(hidden = true)
   public String list(@BeanParam QuarantineFilter filter, @Context UriInfo uri) {
-    PageView<QuarantineLine> found =
+    PageView<Line> found =
         PageView.of(
             quarantine.find(filter.query(ignored.parameters())),
-            row -> QuarantineLine.of(row, words()),
+            row -> Line.of(row, pages.words()),
             queries.asOf());
-    return framing.render(
+    return pages.render(
         Templates.quarantine(
-            framing.around(NavigationItem.QUARANTINE, found.asOf()),
-            found.items().stream().map(Line::of).toList(),
+            pages.around(NavigationItem.QUARANTINE, found.asOf()),
+            found.items(),
             Paging.of(found, uri)));
   }
 
@@ -127,22 +131,20 @@ public class QuarantinePage {
   }
 
   private static Response back(String entryId) {
-    return Response.seeOther(
-            URI.create(Addresses.ofEntry(entryId).substring(Addresses.ROOT.length())))
-        .build();
+    return Response.seeOther(URI.create(Addresses.page(Addresses.ofEntry(entryId)))).build();
   }
 
   private ProblemWords words() {
-    return ProblemLanguage.words(framing.language());
+    return ProblemLanguage.words(pages.words().language());
   }
 
   private String show(String entryId, String refusal, String reason) {
     QuarantineView entry = QuarantineView.of(quarantine.entry(entryId), words());
     boolean mayDecide =
         entry.state() == QuarantineState.HELD && caller.get().may(Permission.SETTLE_QUARANTINE);
-    return framing.render(
+    return pages.render(
         Templates.quarantined(
-            framing.around(NavigationItem.QUARANTINE, queries.asOf()),
+            pages.around(NavigationItem.QUARANTINE, queries.asOf()),
             entry,
             mayDecide,
             refusal,

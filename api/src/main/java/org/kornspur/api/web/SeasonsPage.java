@@ -10,7 +10,6 @@ import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.UriInfo;
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -19,7 +18,6 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.http.IgnoredParameters;
 import org.kornspur.api.http.Parameters;
 import org.kornspur.api.query.QueryService;
-import org.kornspur.api.query.RequestWords;
 import org.kornspur.api.query.VisibleData;
 import org.kornspur.api.query.advice.CalibrationView;
 import org.kornspur.api.query.advice.HybridityForecasts;
@@ -27,22 +25,21 @@ import org.kornspur.api.query.advice.ShareView;
 import org.kornspur.api.readmodel.StandingRow;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
+import org.kornspur.api.text.Addresses;
 import org.kornspur.api.text.LocalForm;
-import org.kornspur.api.text.PageTexts;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.advice.PredictionAgainstTruth;
 import org.kornspur.processors.verdict.Fitness;
 import org.kornspur.standing.SeedMaterial;
+import org.kornspur.standing.StandingState;
 
 /** Seasons side by side, and what was forecast of hybridity beside what was found. */
 @Path("/seasons")
 public class SeasonsPage {
-  @Inject Framing framing;
+  @Inject PageFrames pages;
   @Inject VisibleData data;
-  @Inject Choices choices;
   @Inject HybridityForecasts forecasts;
   @Inject QueryService queries;
-  @Inject RequestWords words;
   @Inject IgnoredParameters ignored;
 
   /**
@@ -50,14 +47,60 @@ public class SeasonsPage {
    *
    * @param leftKg seed in store; 0 for crops
    * @param givenOutKg seed that left its lots; 0 for crops
-   * @param bar the three counts as parts of a drawing {@link #BAR_WIDTH} wide
    */
-  public record Season(
-      int year, int fit, int owed, int notFit, double leftKg, double givenOutKg, List<Part> bar) {
+  public record Season(int year, int fit, int owed, int notFit, double leftKg, double givenOutKg) {
+
+    static Season of(int year, StandingRow row) {
+      boolean isFit = row.state() == StandingState.FIT;
+      boolean isNotFit = row.state() == StandingState.NOT_FIT;
+      return new Season(
+          year,
+          isFit ? 1 : 0,
+          isFit || isNotFit ? 0 : 1,
+          isNotFit ? 1 : 0,
+          Math.max(0, row.heldKg() - row.givenOutKg()),
+          row.givenOutKg());
+    }
+
+    Season plus(Season other) {
+      return new Season(
+          year,
+          fit + other.fit,
+          owed + other.owed,
+          notFit + other.notFit,
+          leftKg + other.leftKg,
+          givenOutKg + other.givenOutKg);
+    }
 
     /** Number of crops or lots. */
     public int all() {
       return fit + owed + notFit;
+    }
+
+    /**
+     * The three counts as parts of a drawing {@link #BAR_WIDTH} wide.
+     *
+     * @param most crops or lots of the season that has most
+     */
+    public List<Part> bar(int most) {
+      int notFitTo = pixels(notFit, most);
+      int owedTo = pixels(notFit + owed, most);
+      return List.of(
+          new Part(Fitness.NOT_FIT.name(), 0, notFitTo),
+          new Part(Fitness.EVIDENCE_OWED.name(), notFitTo, owedTo - notFitTo),
+          new Part(Fitness.FIT.name(), owedTo, pixels(all(), most) - owedTo));
+    }
+
+    private static int pixels(int counted, int most) {
+      return (int) Math.round((double) counted * BAR_WIDTH / most);
+    }
+  }
+
+  /** The seasons of a kind of subject, the latest first. */
+  public record Seasons(List<Season> rows) {
+
+    public int most() {
+      return rows.stream().mapToInt(Season::all).max().orElse(1);
     }
   }
 
@@ -93,9 +136,9 @@ public class SeasonsPage {
   @CheckedTemplate(basePath = "web")
   static class Templates {
     static native TemplateInstance seasons(
-        Frame page,
-        List<Season> lots,
-        List<Season> crops,
+        PageFrame page,
+        Seasons lots,
+        Seasons crops,
         List<Forecast> forecasts,
         CalibrationView calibration,
         String from,
@@ -114,89 +157,33 @@ public class SeasonsPage {
         CalibrationView.of(
             hybrid,
             forecasts.calibration(Optional.ofNullable(hybrid)),
-            words.words(),
+            pages.words().words(),
             queries.asOf());
     double least = least(calibration);
-    return framing.render(
+    return pages.render(
         Templates.seasons(
-            framing.around(NavigationItem.SEASONS, calibration.asOf()),
+            pages.around(NavigationItem.SEASONS, calibration.asOf()),
             seasons(Subject.Kind.LOT, hybrid),
             seasons(Subject.Kind.CROP, hybrid),
             calibration.rows().stream().map(point -> forecast(point, least)).toList(),
             calibration,
-            framing.form().measure(least, "%"),
-            choices.filters(uri)));
+            pages.words().form().measure(least, "%"),
+            Filters.of(uri, data.values(), pages.words().terms())));
   }
 
-  /** What is counted while the rows are gone through. */
-  private static final class Tally {
-    int fit;
-    int owed;
-    int notFit;
-    double leftKg;
-    double givenOutKg;
-
-    void add(StandingRow row) {
-      switch (row.state()) {
-        case FIT -> fit++;
-        case EVIDENCE_OWED, UNKNOWN -> owed++;
-        case NOT_FIT -> notFit++;
-      }
-      leftKg += Math.max(0, row.heldKg() - row.givenOutKg());
-      givenOutKg += row.givenOutKg();
-    }
-  }
-
-  private List<Season> seasons(Subject.Kind kind, String hybrid) {
-    TreeMap<Integer, Tally> tallies = new TreeMap<>();
+  private Seasons seasons(Subject.Kind kind, String hybrid) {
+    TreeMap<Integer, Season> seasons = new TreeMap<>(Comparator.reverseOrder());
     data.forEachRow(
         row ->
             row.material()
                 .filter(material -> row.subject().kind() == kind && isOf(material, hybrid))
-                .ifPresent(
-                    material ->
-                        tallies
-                            .computeIfAbsent(material.getCropYear(), year -> new Tally())
-                            .add(row)));
-    int most =
-        tallies.values().stream()
-            .mapToInt(tally -> tally.fit + tally.owed + tally.notFit)
-            .max()
-            .orElse(1);
-    return tallies.entrySet().stream()
-        .map(
-            season -> {
-              Tally tally = season.getValue();
-              return new Season(
-                  season.getKey(),
-                  tally.fit,
-                  tally.owed,
-                  tally.notFit,
-                  tally.leftKg,
-                  tally.givenOutKg,
-                  bar(tally, most));
-            })
-        .sorted(Comparator.comparingInt(Season::year).reversed())
-        .toList();
+                .map(SeedMaterial::getCropYear)
+                .ifPresent(year -> seasons.merge(year, Season.of(year, row), Season::plus)));
+    return new Seasons(List.copyOf(seasons.values()));
   }
 
   private static boolean isOf(SeedMaterial material, String hybrid) {
     return hybrid == null || material.getHybridId().equals(hybrid);
-  }
-
-  private static List<Part> bar(Tally tally, int most) {
-    List<Part> parts = new ArrayList<>();
-    int from = 0;
-    int counted = 0;
-    int[] counts = {tally.notFit, tally.owed, tally.fit};
-    Fitness[] states = {Fitness.NOT_FIT, Fitness.EVIDENCE_OWED, Fitness.FIT};
-    for (int i = 0; i < counts.length; i++) {
-      counted += counts[i];
-      int to = (int) Math.round((double) counted * BAR_WIDTH / most);
-      parts.add(new Part(states[i].name(), from, to - from));
-      from = to;
-    }
-    return parts;
   }
 
   /** Left end of the scale of forecasts, a multiple of 5 %. */
@@ -217,9 +204,9 @@ public class SeasonsPage {
     int from = pixel(point.predicted().lowerPercent(), least);
     return new Forecast(
         lot.id(),
-        PageAddresses.of(lot),
+        Addresses.pageOf(lot),
         crop.id(),
-        PageAddresses.of(crop),
+        Addresses.pageOf(crop),
         point.method().name(),
         words(point.predicted()),
         words(point.observed()),
@@ -232,15 +219,17 @@ public class SeasonsPage {
   }
 
   private String words(ShareView share) {
-    PageTexts texts = framing.texts("lot");
-    LocalForm form = framing.form();
+    LocalForm form = pages.words().form();
     return form.measure(share.percent(), "%")
         + "; "
-        + texts.of(
-            "intervalOf",
-            form.measure(share.lowerPercent(), "%"),
-            form.measure(share.upperPercent(), "%"),
-            form.measure(share.confidencePercent(), "%"));
+        + pages
+            .words()
+            .texts("lot")
+            .of(
+                "intervalOf",
+                form.measure(share.lowerPercent(), "%"),
+                form.measure(share.upperPercent(), "%"),
+                form.measure(share.confidencePercent(), "%"));
   }
 
   private static int pixel(double percent, double least) {

@@ -15,11 +15,11 @@ import org.kornspur.api.security.RequiresPermission;
 /** Where people say who they are. */
 @Path("/login")
 public class SignInPage {
-  @Inject Framing framing;
+  @Inject PageFrames pages;
 
   @CheckedTemplate(basePath = "web")
   static class Templates {
-    static native TemplateInstance login(Frame page, String next, String why);
+    static native TemplateInstance login(PageFrame page, String next, String why);
   }
 
   /**
@@ -32,9 +32,9 @@ public class SignInPage {
   @Produces(MediaType.TEXT_HTML + ";charset=UTF-8")
   @Operation(hidden = true)
   public String form(@QueryParam("next") String next, @QueryParam("why") String why) {
-    return framing.render(
+    return pages.render(
         Templates.login(
-            framing.around(NavigationItem.ELSEWHERE),
+            pages.around(NavigationItem.ELSEWHERE),
             next == null ? "/" : next,
             why == null ? "" : why));
   }

@@ -29,6 +29,7 @@ import org.kornspur.api.problem.ProblemLanguage;
 import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
+import org.kornspur.api.text.Addresses;
 import org.kornspur.contract.Category;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.intake.ProblemWords;
@@ -43,7 +44,7 @@ public class SignPage {
   private static final List<String> FIELDS =
       List.of("kind", "reason", "meaning", "seal", "password", "toCategory", "ground", "corrects");
 
-  @Inject Framing framing;
+  @Inject PageFrames pages;
   @Inject Acts acts;
   @Inject CurrentCaller caller;
   @Inject ObjectMapper json;
@@ -67,7 +68,7 @@ public class SignPage {
 
   @CheckedTemplate(basePath = "web")
   static class Templates {
-    static native TemplateInstance sign(Frame page, Sheet sheet);
+    static native TemplateInstance sign(PageFrame page, Sheet sheet);
   }
 
   @GET
@@ -90,7 +91,7 @@ public class SignPage {
         .forEach(field -> body.put(field, form.getFirst(field)));
     try {
       acts.sign(Subject.lot(id), caller.get(), ActRequest.read(json.writeValueAsBytes(body)));
-      return Response.seeOther(URI.create(PageAddresses.of(Subject.lot(id)) + "#release")).build();
+      return Response.seeOther(URI.create(Addresses.pageOf(Subject.lot(id)) + "#release")).build();
     } catch (ApiProblem refused) {
       ProblemDocument document = refused.document();
       return Response.status(document.status())
@@ -105,7 +106,7 @@ public class SignPage {
   }
 
   private List<String> refusals(ProblemDocument document) {
-    ProblemWords words = ProblemLanguage.words(framing.language());
+    ProblemWords words = ProblemLanguage.words(pages.words().language());
     return document.problems().isEmpty()
         ? List.of(document.detail(words))
         : document.problems().stream().map(words::sentence).toList();
@@ -113,12 +114,12 @@ public class SignPage {
 
   private String show(String id, List<String> refusals, String reason, String meaning) {
     ReleaseSheetView view = acts.sheetFor(Subject.lot(id), caller.get().personId());
-    return framing.render(
+    return pages.render(
         Templates.sign(
-            framing.around(NavigationItem.LOTS, view.standing().asOf()),
+            pages.around(NavigationItem.LOTS, view.standing().asOf()),
             new Sheet(
                 id,
-                PageAddresses.of(Subject.lot(id)),
+                Addresses.pageOf(Subject.lot(id)),
                 view,
                 Arrays.stream(Category.values()).map(Enum::name).toList(),
                 refusals,

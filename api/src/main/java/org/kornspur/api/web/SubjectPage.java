@@ -26,7 +26,7 @@ import org.kornspur.ingest.contract.Subject;
 @Path("/")
 @Produces(MediaType.TEXT_HTML + ";charset=UTF-8")
 public class SubjectPage {
-  @Inject Framing framing;
+  @Inject PageFrames pages;
   @Inject QueryService queries;
   @Inject SubjectSheets sheets;
   @Inject ShownActs acts;
@@ -35,7 +35,7 @@ public class SubjectPage {
   @CheckedTemplate(basePath = "web")
   static class Templates {
     static native TemplateInstance subject(
-        Frame page, SubjectSheet sheet, List<ActView> acts, boolean maySign);
+        PageFrame page, SubjectSheet sheet, List<ActView> acts, boolean maySign);
   }
 
   @GET
@@ -45,9 +45,9 @@ public class SubjectPage {
   public String lot(@PathParam("id") String id) {
     Subject subject = Subject.lot(id);
     StandingView view = queries.view(subject);
-    return framing.render(
+    return pages.render(
         Templates.subject(
-            framing.around(NavigationItem.LOTS, view.asOf()),
+            pages.around(NavigationItem.LOTS, view.asOf()),
             sheets.of(subject, view),
             acts.of(subject),
             caller.get().may(Permission.SIGN_ACTS)));

@@ -1,24 +1,24 @@
 package org.kornspur.api.web;
 
 import io.quarkus.qute.RawString;
-import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
-import org.kornspur.api.query.view.Caution;
-import org.kornspur.api.query.view.MaterialView;
 import org.kornspur.api.query.view.ReleaseView;
+import org.kornspur.api.query.view.StandingView;
+import org.kornspur.api.text.Addresses;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.pedigree.Edge;
+import org.kornspur.standing.ReleaseStep;
 import org.kornspur.standing.StandingState;
 
 /**
  * All that the page of one lot or crop shows.
  *
+ * @param view its standing
  * @param href its page
  * @param name as in Lot L25-S05
- * @param kind lot or crop
  * @param sentence the standing in one sentence
  * @param reason the first reason for it, as HTML; empty where all is met
- * @param release how far persons have released a lot; empty where nobody has done anything
  * @param gates worst first
  * @param drawing empty where nothing came before and nothing went on
  * @param cut in words, how much of the pedigree is drawn; empty where all is
@@ -26,22 +26,13 @@ import org.kornspur.standing.StandingState;
  * @param complete in words, whether the walks are complete
  */
 public record SubjectSheet(
-    String id,
+    StandingView view,
     String href,
     String name,
-    String kind,
-    StandingState state,
     String sentence,
     Optional<RawString> reason,
-    Optional<ReleaseView> release,
-    Optional<MaterialView> material,
     Optional<String> rulebook,
     Optional<String> holder,
-    double heldKg,
-    double givenOutKg,
-    double leftKg,
-    Instant changedAt,
-    List<CautionLine> cautions,
     List<GateLine> gates,
     List<RuleNoteLine> ruleNotes,
     List<InheritedLine> inherited,
@@ -55,9 +46,15 @@ public record SubjectSheet(
     long superseded,
     List<FactLine> facts) {
 
+  /** How far persons have released a lot; empty where nobody has done anything. */
+  public Optional<ReleaseView> release() {
+    return Optional.ofNullable(view.release())
+        .filter(release -> release.step() != ReleaseStep.NONE);
+  }
+
   /** The state whose colours the step of the release has. */
   public String releaseTone() {
-    return release
+    return release()
         .map(
             step ->
                 switch (step.step()) {
@@ -69,9 +66,6 @@ public record SubjectSheet(
         .orElse("");
   }
 
-  /** What to bear in mind: what it is about, and the sentence. */
-  public record CautionLine(Caution.About about, String title, String sentence) {}
-
   /** What the rulebook says beside its limits. */
   public record RuleNoteLine(Optional<String> gate, RawString finding) {}
 
@@ -79,7 +73,6 @@ public record SubjectSheet(
   public record InheritedLine(
       String gate,
       boolean condemns,
-      Stop origin,
       List<Stop> path,
       List<GateLine.FactLink> facts,
       List<RawString> findings) {}
@@ -87,13 +80,20 @@ public record SubjectSheet(
   /** A crop or lot on a path; {@code href} is empty where there is no page. */
   public record Stop(String subject, String href) {
     static Stop of(Subject subject) {
-      return new Stop(subject.toString(), PageAddresses.of(subject));
+      return new Stop(subject.toString(), Addresses.pageOf(subject));
     }
   }
 
-  /** Seed that moved, as a row of a table. */
-  public record MovementLine(
-      Stop from, Stop to, double massKg, String by, Instant happenedAt, boolean troubled) {}
+  /** Seed that moved, as a row of a table; {@code troubled} where trouble moved with it. */
+  public record MovementLine(Edge edge, boolean troubled) {
+    public Stop from() {
+      return Stop.of(edge.parent());
+    }
+
+    public Stop to() {
+      return Stop.of(edge.child());
+    }
+  }
 
   /** Seed that reached a customer. */
   public record CustomerLine(String customer, double massKg) {}

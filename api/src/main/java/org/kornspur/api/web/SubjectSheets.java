@@ -14,14 +14,11 @@ import java.util.TreeMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.kornspur.api.kafka.RulesInForce;
-import org.kornspur.api.query.QueryService;
 import org.kornspur.api.query.RequestWords;
 import org.kornspur.api.query.StandingSentences;
 import org.kornspur.api.query.VisibleData;
-import org.kornspur.api.query.view.Caution;
 import org.kornspur.api.query.view.StandingView;
-import org.kornspur.api.text.DomainTerms;
-import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.Addresses;
 import org.kornspur.api.text.PageTexts;
 import org.kornspur.api.text.StandingSummary;
 import org.kornspur.api.text.VerdictWords;
@@ -30,7 +27,6 @@ import org.kornspur.processors.dossier.Entry;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.pedigree.Trace;
 import org.kornspur.standing.LotStanding;
-import org.kornspur.standing.ReleaseStep;
 import org.kornspur.standing.StandingState;
 
 /** Puts together the page of one lot or crop, from the same services as the interface. */
@@ -38,18 +34,16 @@ import org.kornspur.standing.StandingState;
 public class SubjectSheets {
   private static final int MOST_SUBJECTS = 5000;
 
-  @Inject QueryService queries;
   @Inject VisibleData data;
-  @Inject Framing framing;
-  @Inject RequestWords requestWords;
+  @Inject RequestWords words;
   @Inject StandingSentences sentences;
   @Inject RulesInForce rules;
 
   /** The page of a subject whose standing is this. */
   public SubjectSheet of(Subject subject, StandingView view) {
-    VerdictWords words = requestWords.verdicts();
+    VerdictWords verdicts = words.verdicts();
     LotStanding standing = data.standing(subject).orElseThrow();
-    List<Entry> entries = queries.wholeDossier(subject).entries();
+    List<Entry> entries = data.dossier(subject).entries();
     Set<String> own =
         entries.stream().map(entry -> entry.header().getFactId()).collect(Collectors.toSet());
     Trace back = Trace.walk(data.pedigree(), subject, Trace.Direction.BACK, MOST_SUBJECTS);
@@ -58,65 +52,56 @@ public class SubjectSheets {
     PedigreeCut cut =
         PedigreeCut.of(back, forward, one -> standings.computeIfAbsent(one, data::standing));
     PageTexts texts = texts();
-    GateLines lines = new GateLines(words, framing, own);
+    Map<String, Double> customersKg = dispatched(forward);
+    GateLines lines = new GateLines(verdicts, texts, words.form(), words.terms(), own);
     long counting = entries.stream().filter(Entry::counts).count();
     return new SubjectSheet(
-        subject.id(),
-        PageAddresses.of(subject),
+        view,
+        Addresses.pageOf(subject),
         sentences.name(subject),
-        subject.kind().word(),
-        view.state(),
         sentences.sentence(view),
         reason(standing),
-        Optional.ofNullable(view.release()).filter(release -> release.step() != ReleaseStep.NONE),
-        Optional.ofNullable(view.material()),
         Optional.ofNullable(view.material())
             .flatMap(material -> rules.rulebooks().find(material.rulebookId()))
-            .map(words.words()::rulebook),
+            .map(verdicts.words()::rulebook),
         Optional.ofNullable(view.holder())
-            .map(holder -> words.words().named(Subject.parse(holder.subject()))),
-        view.heldKg(),
-        view.givenOutKg(),
-        view.leftKg(),
-        view.changedAt(),
-        view.cautions().stream().map(this::caution).toList(),
+            .map(holder -> verdicts.words().named(Subject.parse(holder.subject()))),
         lines.gates(standing),
         lines.ruleNotes(standing),
         lines.inherited(standing),
         cut.links().isEmpty()
             ? Optional.empty()
-            : Optional.of(new PedigreeNodes(data, sentences, framing).draw(cut, subject)),
+            : Optional.of(
+                new PedigreeNodes(data, sentences, texts, words.form(), words.terms())
+                    .draw(cut, subject)),
         cut.nodes().size() < cut.all()
             ? Optional.of(
-                texts.of("pedigreeCut", form().count(cut.nodes().size()), form().count(cut.all())))
+                texts.of(
+                    "pedigreeCut",
+                    words.form().count(cut.nodes().size()),
+                    words.form().count(cut.all())))
             : Optional.empty(),
         movements(back, forward, cut),
-        dispatched(forward).values().stream().mapToDouble(Double::doubleValue).sum(),
-        dispatched(forward).entrySet().stream()
+        customersKg.values().stream().mapToDouble(Double::doubleValue).sum(),
+        customersKg.entrySet().stream()
             .map(
                 customer ->
                     new SubjectSheet.CustomerLine(
-                        words.words().named(Subject.enterprise(customer.getKey())),
+                        verdicts.words().named(Subject.enterprise(customer.getKey())),
                         customer.getValue()))
             .sorted(Comparator.comparingDouble(SubjectSheet.CustomerLine::massKg).reversed())
             .toList(),
         completeness(back, forward),
         counting,
         entries.size() - counting,
-        FactLine.of(entries, trade(), data::sees));
-  }
-
-  private SubjectSheet.CautionLine caution(Caution caution) {
-    return new SubjectSheet.CautionLine(
-        caution.about(), texts().of("caution", caution.about()), caution.sentence());
+        FactLine.of(entries, words.terms(), data::sees));
   }
 
   /** The first reason, unless all is met. */
   private Optional<RawString> reason(LotStanding standing) {
     return standing.getState() == StandingState.FIT
         ? Optional.empty()
-        : Optional.of(
-            new RawString(requestWords.standings().reasonHtml(StandingSummary.of(standing))));
+        : Optional.of(new RawString(words.standings().reasonHtml(StandingSummary.of(standing))));
   }
 
   private List<SubjectSheet.MovementLine> movements(Trace back, Trace forward, PedigreeCut cut) {
@@ -133,12 +118,7 @@ public class SubjectSheets {
         .map(
             edge ->
                 new SubjectSheet.MovementLine(
-                    SubjectSheet.Stop.of(edge.parent()),
-                    SubjectSheet.Stop.of(edge.child()),
-                    edge.massKg(),
-                    trade().fact(edge.by()),
-                    edge.happenedAt(),
-                    troubled.contains(edge.parent() + " " + edge.child())))
+                    edge, troubled.contains(edge.parent() + " " + edge.child())))
         .toList();
   }
 
@@ -152,14 +132,11 @@ public class SubjectSheets {
 
   private String completeness(Trace back, Trace forward) {
     if (!back.complete() || !forward.complete()) {
-      return texts().of("traceCut", form().count(MOST_SUBJECTS));
+      return texts().of("traceCut", words.form().count(MOST_SUBJECTS));
     }
     List<String> unresolved =
         Stream.concat(back.steps().keySet().stream(), forward.steps().keySet().stream())
-            .filter(
-                subject ->
-                    subject.kind() == Subject.Kind.LOT || subject.kind() == Subject.Kind.CROP)
-            .filter(subject -> data.row(subject).isEmpty())
+            .filter(subject -> subject.kind().isJudged() && data.row(subject).isEmpty())
             .map(Subject::toString)
             .distinct()
             .toList();
@@ -168,19 +145,11 @@ public class SubjectSheets {
         : texts()
             .of(
                 "traceUnresolved",
-                form().count(unresolved.size()),
+                words.form().count(unresolved.size()),
                 unresolved.stream().limit(10).collect(Collectors.joining(", ")));
   }
 
   private PageTexts texts() {
-    return framing.texts("lot");
-  }
-
-  private DomainTerms trade() {
-    return DomainTerms.in(framing.language());
-  }
-
-  private LocalForm form() {
-    return framing.form();
+    return words.texts("lot");
   }
 }

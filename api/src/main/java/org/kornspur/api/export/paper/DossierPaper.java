@@ -48,43 +48,17 @@ public class DossierPaper {
   /** No further ancestor is printed once there are so many facts; see {@link PdfRenderer#paper}. */
   private static final int MOST_FACTS = 400;
 
-  private final RequestWords requestWords;
-  private final QueryService queries;
-  private final Engine engine;
-  private final RecallDrills drills;
-  private final VisibilityService visibilityService;
-  private final ShownActs acts;
-  private final CheckpointCover covers;
-  private final CurrentCaller caller;
-  private final StandingSentences sentences;
-  private final UriInfo uri;
-  private final ObjectMapper json;
-
-  @Inject
-  public DossierPaper(
-      RequestWords requestWords,
-      QueryService queries,
-      Engine engine,
-      RecallDrills drills,
-      VisibilityService visibilityService,
-      ShownActs acts,
-      CheckpointCover covers,
-      CurrentCaller caller,
-      StandingSentences sentences,
-      @Context UriInfo uri,
-      ObjectMapper json) {
-    this.requestWords = requestWords;
-    this.queries = queries;
-    this.engine = engine;
-    this.drills = drills;
-    this.visibilityService = visibilityService;
-    this.acts = acts;
-    this.covers = covers;
-    this.caller = caller;
-    this.sentences = sentences;
-    this.uri = uri;
-    this.json = json;
-  }
+  @Inject RequestWords requestWords;
+  @Inject QueryService queries;
+  @Inject Engine engine;
+  @Inject RecallDrills drills;
+  @Inject VisibilityService visibilityService;
+  @Inject ShownActs acts;
+  @Inject CheckpointCover covers;
+  @Inject CurrentCaller caller;
+  @Inject StandingSentences sentences;
+  @Context UriInfo uri;
+  @Inject ObjectMapper json;
 
   /**
    * One crop or lot in the dossier.
@@ -116,8 +90,6 @@ public class DossierPaper {
       List<Chapter> ancestors,
       int leftOut,
       RecallView drill,
-      List<TraceWords.Move> back,
-      List<TraceWords.Move> forward,
       String sha256,
       int facts,
       Optional<LogCover> cover,
@@ -169,7 +141,6 @@ public class DossierPaper {
         caller.get().may(Permission.READ_LOG)
             ? Optional.of(covers.cover(file.factIds()))
             : Optional.empty();
-    TraceWords words = TraceWords.of(requestWords);
     Printed dossier =
         new Printed(
             subject,
@@ -178,15 +149,14 @@ public class DossierPaper {
             chapters,
             ancestors.size() - chapters.size(),
             drill,
-            words.moves(drill.back()),
-            words.moves(drill.forward()),
             DossierFile.sha256(content),
             file.factIds().size(),
             cover,
             uri.getBaseUri().resolve(Addresses.of(subject) + "/proof").toString());
     String page =
         requestWords.render(
-            Templates.dossier(PaperFrame.of(requestWords, drill.asOf()), dossier, words));
+            Templates.dossier(
+                PaperFrame.of(requestWords, drill.asOf()), dossier, TraceWords.of(requestWords)));
     List<PdfRenderer.Enclosure> enclosures = new ArrayList<>();
     enclosures.add(
         new PdfRenderer.Enclosure(

@@ -1,7 +1,7 @@
 package org.kornspur.api.export.paper;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import java.time.Instant;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -17,33 +17,18 @@ import org.kornspur.processors.dossier.Entry;
  * @param type its name in the contract
  * @param fingerprint SHA-256 over type and content
  * @param act the act in readable form; empty where the fact is none, or may not be read as such
- * @param superseded what took its place and why; empty where it counts
  */
 public record PrintedFact(
-    String type,
-    String factId,
-    Instant happenedAt,
-    Instant recordedAt,
-    String recordedBy,
-    String sourceDocument,
-    String fingerprint,
-    Optional<ActView> act,
-    Optional<Entry.Superseded> superseded,
-    List<Field> fields) {
+    Entry entry, String type, String fingerprint, Optional<ActView> act, List<Field> fields) {
 
   /** A field and its value; what is inside another has both names, separated by a point. */
   public record Field(String name, String value) {}
 
   static PrintedFact of(Entry entry, Optional<ActView> act) {
     List<Field> fields = new ArrayList<>();
-    JsonNode fact = AvroJson.write(entry.fact());
-    fact.fields()
-        .forEachRemaining(
-            field -> {
-              if (!field.getKey().equals("header") && !field.getKey().equals("type")) {
-                add(fields, field.getKey(), field.getValue());
-              }
-            });
+    ObjectNode fact = AvroJson.write(entry.fact());
+    fact.remove(List.of("type", "header"));
+    fact.fields().forEachRemaining(field -> add(fields, field.getKey(), field.getValue()));
     Optional.ofNullable(entry.header().getCorrection())
         .ifPresent(
             correction -> {
@@ -51,15 +36,10 @@ public record PrintedFact(
               fields.add(new Field("correction.reason", correction.getReason()));
             });
     return new PrintedFact(
+        entry,
         FactType.of(entry.fact()).contractName(),
-        entry.header().getFactId(),
-        entry.header().getHappenedAt(),
-        entry.header().getRecordedAt(),
-        entry.header().getRecordedBy(),
-        entry.header().getSourceDocument(),
         Fingerprint.of(entry.fact()),
         act,
-        entry.superseded(),
         List.copyOf(fields));
   }
 

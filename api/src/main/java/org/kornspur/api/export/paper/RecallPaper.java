@@ -19,27 +19,22 @@ public class RecallPaper {
   @Inject RequestWords requestWords;
   @Inject RecallDrills drills;
 
-  /** What the paper on a drill shows. */
-  public record Printed(
-      Subject subject,
-      RecallView result,
-      List<TraceWords.Move> back,
-      List<TraceWords.Move> forward) {}
-
   @CheckedTemplate(basePath = "paper")
   static class Templates {
-    static native TemplateInstance recall(PaperFrame page, Printed drill, TraceWords words);
+    static native TemplateInstance recall(
+        PaperFrame page, Subject subject, RecallView result, TraceWords words);
   }
 
   /** The drill as PDF, made when it is written. */
   StreamingOutput print(Subject lot, Map<String, Double> countedStockKg) {
     RecallView result = drills.drill(lot, countedStockKg);
-    TraceWords words = TraceWords.of(requestWords);
-    Printed printed =
-        new Printed(lot, result, words.moves(result.back()), words.moves(result.forward()));
     String page =
         requestWords.render(
-            Templates.recall(PaperFrame.of(requestWords, result.asOf()), printed, words));
+            Templates.recall(
+                PaperFrame.of(requestWords, result.asOf()),
+                lot,
+                result,
+                TraceWords.of(requestWords)));
     return PdfRenderer.paper(page, List.of());
   }
 }

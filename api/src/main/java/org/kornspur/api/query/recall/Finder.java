@@ -65,7 +65,8 @@ public class Finder {
         facts.labels().find(plain).stream().flatMap(hit -> labelled(hit).stream());
     Stream<Found> byId =
         found(
-            Stream.concat(byKind(plain), Stream.of(Subject.lot(plain), Subject.crop(plain))),
+            Stream.concat(
+                named(plain).stream(), Stream.of(Subject.lot(plain), Subject.crop(plain))),
             How.ID);
     Stream<Found> byFact =
         found(
@@ -82,11 +83,13 @@ public class Finder {
         .map(subject -> new Found(subject, how, Optional.empty()));
   }
 
-  private static Stream<Subject> byKind(String text) {
+  /** The lot or crop that a text names with its kind, as in {@code lot:L25-S05}. */
+  public static Optional<Subject> named(String text) {
     return Stream.of(Subject.Kind.LOT, Subject.Kind.CROP)
         .filter(kind -> text.startsWith(kind.word() + ":"))
         .filter(kind -> text.length() > kind.word().length() + 1)
-        .map(kind -> new Subject(kind, text.substring(kind.word().length() + 1)));
+        .map(kind -> new Subject(kind, text.substring(kind.word().length() + 1)))
+        .findFirst();
   }
 
   /** Told by the dossier of the lot, which knows of corrections and of what was refused. */

@@ -5,6 +5,7 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.kornspur.api.http.Csv;
+import org.kornspur.api.query.view.TraceView;
 import org.kornspur.ingest.contract.Subject;
 
 /** The result of a drill as one table of text. */
@@ -19,71 +20,13 @@ public final class RecallSheet {
     return Stream.of(
             Stream.of(line(HEADER)),
             summary(drill),
-            drill.customers().stream()
-                .map(
-                    customer ->
-                        row(
-                            "customer",
-                            "",
-                            id(customer.customer().subject()),
-                            customer.massKg(),
-                            Integer.toString(customer.labelNumbers()),
-                            "",
-                            "",
-                            "")),
-            drill.deliveries().stream()
-                .map(
-                    delivery ->
-                        row(
-                            "delivery",
-                            delivery.lot().subject(),
-                            id(delivery.customer().subject()),
-                            delivery.massKg(),
-                            String.join(" ", delivery.labelNumbers()),
-                            delivery.happenedAt().toString(),
-                            delivery.factId(),
-                            "")),
+            drill.customers().stream().map(RecallSheet::customer),
+            drill.deliveries().stream().map(RecallSheet::delivery),
             drill.balance().lots().stream().flatMap(RecallSheet::account),
-            drill.balance().conditionings().stream()
-                .map(
-                    step ->
-                        row(
-                            "conditioning difference",
-                            "",
-                            "",
-                            step.differenceKg(),
-                            "",
-                            "",
-                            step.factId(),
-                            step.off() ? "beyond tolerance" : "")),
-            Stream.of(drill.back(), drill.forward())
-                .flatMap(
-                    trace ->
-                        trace.edges().stream()
-                            .map(
-                                edge ->
-                                    row(
-                                        trace.direction(),
-                                        edge.child(),
-                                        "",
-                                        edge.massKg(),
-                                        "",
-                                        edge.happenedAt().toString(),
-                                        edge.factId(),
-                                        edge.by() + " from " + edge.parent()))),
-            drill.looseEnds().stream()
-                .map(
-                    end ->
-                        line(
-                            List.of(
-                                end.unresolved() ? "unresolved" : "open",
-                                end.subject().subject(),
-                                "",
-                                "",
-                                "",
-                                "",
-                                end.factId(),
-                                end.sentence()))))
+            drill.balance().conditionings().stream().map(RecallSheet::conditioning),
+            movements(drill.back()),
+            movements(drill.forward()),
+            drill.looseEnds().stream().map(RecallSheet::looseEnd))
         .flatMap(lines -> lines)
         .collect(Collectors.joining());
   }
@@ -111,6 +54,42 @@ public final class RecallSheet {
         row("stock", start, balance.stockKg(), balance.lotsCounted() + " counted"),
         row("loss", start, balance.lossKg(), loss),
         row("difference", start, balance.differenceKg(), difference));
+  }
+
+  private static String customer(RecallView.CustomerView customer) {
+    String labels = Integer.toString(customer.labelNumbers());
+    String id = id(customer.customer().subject());
+    return row("customer", "", id, customer.massKg(), labels, "", "", "");
+  }
+
+  private static String delivery(RecallView.DeliveryView delivery) {
+    String lot = delivery.lot().subject();
+    String customer = id(delivery.customer().subject());
+    String labels = String.join(" ", delivery.labelNumbers());
+    String at = delivery.happenedAt().toString();
+    return row("delivery", lot, customer, delivery.massKg(), labels, at, delivery.factId(), "");
+  }
+
+  private static String conditioning(RecallView.ConditioningView step) {
+    String part = "conditioning difference";
+    String note = step.off() ? "beyond tolerance" : "";
+    return row(part, "", "", step.differenceKg(), "", "", step.factId(), note);
+  }
+
+  private static Stream<String> movements(TraceView trace) {
+    return trace.edges().stream().map(edge -> movement(trace.direction(), edge));
+  }
+
+  private static String movement(String direction, TraceView.Movement edge) {
+    String at = edge.happenedAt().toString();
+    String note = edge.by() + " from " + edge.parent();
+    return row(direction, edge.child(), "", edge.massKg(), "", at, edge.factId(), note);
+  }
+
+  private static String looseEnd(RecallView.LooseEndView end) {
+    String part = end.unresolved() ? "unresolved" : "open";
+    String subject = end.subject().subject();
+    return line(List.of(part, subject, "", "", "", "", end.factId(), end.sentence()));
   }
 
   private static Stream<String> account(RecallView.LotView lot) {

@@ -8,22 +8,15 @@ import org.kornspur.ingest.contract.FactType;
 
 /** A form of the bench. */
 public enum BenchForm implements FactForm {
-  GERMINATION("germination", FactType.GERMINATION_TEST),
-  PURITY("purity", FactType.PURITY_TEST),
-  OTHER_SEEDS("other-seeds", FactType.OTHER_SEED_DETERMINATION),
-  MOISTURE("moisture", FactType.MOISTURE_TEST);
+  GERMINATION(FactType.GERMINATION_TEST),
+  PURITY(FactType.PURITY_TEST),
+  OTHER_SEEDS(FactType.OTHER_SEED_DETERMINATION),
+  MOISTURE(FactType.MOISTURE_TEST);
 
-  private final String path;
   private final FactType type;
 
-  BenchForm(String path, FactType type) {
-    this.path = path;
+  BenchForm(FactType type) {
     this.type = type;
-  }
-
-  @Override
-  public String path() {
-    return path;
   }
 
   @Override
@@ -33,7 +26,6 @@ public enum BenchForm implements FactForm {
 
   /** The form that makes facts of this type. */
   static Optional<BenchForm> of(SpecificRecord fact) {
-    FactType type = FactType.of(fact);
-    return Arrays.stream(values()).filter(form -> form.type == type).findFirst();
+    return Arrays.stream(values()).filter(form -> form.type == FactType.of(fact)).findFirst();
   }
 }

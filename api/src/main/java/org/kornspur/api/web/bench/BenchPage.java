@@ -19,15 +19,14 @@ import java.util.function.Function;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.http.IgnoredParameters;
 import org.kornspur.api.query.QueryService;
-import org.kornspur.api.query.RequestWords;
 import org.kornspur.api.query.view.PageView;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
-import org.kornspur.api.web.Frame;
-import org.kornspur.api.web.Framing;
 import org.kornspur.api.web.NavigationItem;
+import org.kornspur.api.web.PageFrame;
+import org.kornspur.api.web.PageFrames;
 import org.kornspur.api.web.Paging;
-import org.kornspur.contract.GerminationTest;
+import org.kornspur.api.web.fieldbook.FactForm;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.processors.dossier.Entry;
 
@@ -42,34 +41,20 @@ public class BenchPage {
       Comparator.comparing((Entry entry) -> entry.header().getHappenedAt())
           .thenComparing(entry -> entry.header().getRecordedAt());
 
-  @Inject Framing framing;
-  @Inject RequestWords requestWords;
+  @Inject PageFrames pages;
   @Inject QueryService queries;
-  @Inject Samples samples;
+  @Inject BenchSamples samples;
   @Inject IgnoredParameters ignored;
 
   /**
    * A result that this laboratory brought.
    *
    * @param test in the words of the trade
-   * @param corrects why it corrects an earlier one; empty of a first one
-   * @param superseded why it no longer counts; empty where it does
    * @param correctHref address of the form that corrects it; empty where it does not count or has
    *     no form
    */
   public record Result(
-      String factId,
-      String test,
-      String happened,
-      String recordedBy,
-      String sourceDocument,
-      List<ResultPreview.Line> lines,
-      Optional<String> corrects,
-      Optional<String> superseded,
-      String correctHref) {}
-
-  /** A form that may be filled in, with its address. */
-  public record Task(BenchForm form, String href) {}
+      Entry entry, String test, List<ResultPreview.Line> lines, String correctHref) {}
 
   /**
    * The samples on a page of the list.
@@ -84,14 +69,14 @@ public class BenchPage {
 
   @CheckedTemplate(basePath = "web/bench")
   static class Templates {
-    static native TemplateInstance list(Frame page, Listed listed);
+    static native TemplateInstance list(PageFrame page, Listed listed);
 
     static native TemplateInstance sample(
-        Frame page,
+        PageFrame page,
         BenchSample sample,
         String mass,
         String accreditation,
-        List<Task> tasks,
+        List<FactForm.Task> tasks,
         List<Result> results,
         boolean recorded);
   }
@@ -101,11 +86,11 @@ public class BenchPage {
   @Operation(hidden = true)
   public String list(@QueryParam("page") String page, @Context UriInfo uri) {
     int number = ignored.parameters().whole("page", page, 1, 1, 1_000_000);
-    Frame frame = framing.around(NavigationItem.BENCH, queries.asOf());
+    PageFrame frame = pages.around(NavigationItem.BENCH, queries.asOf());
     PageView<BenchSample> found =
         PageView.of(
             samples.page(number, SAMPLES_A_PAGE, frame), Function.identity(), queries.asOf());
-    return framing.render(
+    return pages.render(
         Templates.list(
             frame,
             new Listed(
@@ -123,14 +108,14 @@ public class BenchPage {
       @PathParam("lot") String lotId,
       @PathParam("sample") String sampleId,
       @QueryParam("recorded") String recorded) {
-    Frame frame = framing.around(NavigationItem.BENCH, queries.asOf());
-    Samples.Whole whole = samples.sample(lotId, sampleId, frame);
-    List<Task> tasks =
+    PageFrame frame = pages.around(NavigationItem.BENCH, queries.asOf());
+    BenchSamples.Whole whole = samples.sample(lotId, sampleId, frame);
+    List<FactForm.Task> tasks =
         Arrays.stream(BenchForm.values())
-            .map(form -> new Task(form, whole.sample().href() + "/" + form.path()))
+            .map(form -> new FactForm.Task(form, whole.sample().href() + "/" + form.path()))
             .toList();
-    ResultPreview preview = new ResultPreview(framing.texts("bench"), requestWords.words());
-    return framing.render(
+    ResultPreview preview = new ResultPreview(pages.words().texts("bench"), pages.words().words());
+    return pages.render(
         Templates.sample(
             frame,
             whole.sample(),
@@ -144,36 +129,23 @@ public class BenchPage {
             recorded != null));
   }
 
-  private Result result(Entry entry, Samples.Whole whole, ResultPreview preview, Frame frame) {
+  private Result result(
+      Entry entry, BenchSamples.Whole whole, ResultPreview preview, PageFrame frame) {
     String correctHref =
         entry.counts()
             ? BenchForm.of(entry.fact())
                 .map(
                     form ->
-                        Samples.correctHref(
+                        BenchSamples.correctHref(
                             whole.sample().href(), form, entry.header().getFactId()))
                 .orElse("")
             : "";
     return new Result(
-        entry.header().getFactId(),
+        entry,
         frame.trade().fact(FactType.of(entry.fact())),
-        frame.form().minute(entry.header().getHappenedAt()),
-        entry.header().getRecordedBy(),
-        entry.header().getSourceDocument(),
-        preview.of(entry.fact(), before(entry, whole)),
-        Optional.ofNullable(entry.header().getCorrection())
-            .map(correction -> correction.getReason()),
-        entry.superseded().map(Entry.Superseded::reason),
+        preview.of(
+            entry.fact(),
+            whole.germinationTests(earlier -> Entry.BY_TIME_THEN_ID.compare(earlier, entry) < 0)),
         correctHref);
-  }
-
-  /** Germination tests of the sample that count and came before. */
-  private static List<GerminationTest> before(Entry entry, Samples.Whole whole) {
-    return whole.counting().stream()
-        .filter(earlier -> Entry.BY_TIME_THEN_ID.compare(earlier, entry) < 0)
-        .map(Entry::fact)
-        .filter(GerminationTest.class::isInstance)
-        .map(GerminationTest.class::cast)
-        .toList();
   }
 }

@@ -32,19 +32,18 @@ import org.kornspur.api.problem.AddressDetail;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.problem.RecordDetail;
-import org.kornspur.api.query.RequestWords;
 import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
-import org.kornspur.api.web.Frame;
-import org.kornspur.api.web.Framing;
 import org.kornspur.api.web.NavigationItem;
+import org.kornspur.api.web.PageFrame;
+import org.kornspur.api.web.PageFrames;
 import org.kornspur.api.web.fieldbook.FactForm;
 import org.kornspur.api.web.fieldbook.Field;
+import org.kornspur.api.web.fieldbook.FormParts;
 import org.kornspur.api.web.fieldbook.Sheet;
 import org.kornspur.api.web.fieldbook.SheetReader;
 import org.kornspur.api.web.fieldbook.SheetSending;
-import org.kornspur.contract.GerminationTest;
 import org.kornspur.ingest.json.AvroJson;
 import org.kornspur.ingest.json.FactParser;
 import org.kornspur.ingest.json.ReadResult;
@@ -64,36 +63,21 @@ public class BenchSheetPage {
 
   private final Clock clock = Clock.systemUTC();
 
-  @Inject Framing framing;
-  @Inject RequestWords requestWords;
-  @Inject Samples samples;
+  @Inject PageFrames pages;
+  @Inject BenchSamples samples;
   @Inject SheetSending sending;
   @Inject CurrentCaller caller;
-
-  /** What the button that was pressed asks for. */
-  private enum Step {
-    CHECK,
-    CHANGE,
-    RECORD;
-
-    static Step of(String posted) {
-      return switch (posted) {
-        case "record" -> RECORD;
-        case "change" -> CHANGE;
-        default -> CHECK;
-      };
-    }
-  }
 
   /** What was typed into a field, as a person reads it. */
   public record Entered(String label, String value) {}
 
   @CheckedTemplate(basePath = "web/bench")
   static class Templates {
-    static native TemplateInstance sheet(Frame page, BenchSample sample, Sheet<BenchForm> sheet);
+    static native TemplateInstance sheet(
+        PageFrame page, BenchSample sample, Sheet<BenchForm> sheet);
 
     static native TemplateInstance checked(
-        Frame page,
+        PageFrame page,
         BenchSample sample,
         Sheet<BenchForm> sheet,
         List<ResultPreview.Line> lines,
@@ -110,10 +94,10 @@ public class BenchSheetPage {
       @PathParam("form") String path,
       @QueryParam("corrects") String corrects) {
     BenchForm form = known(path);
-    Frame frame = framing.around(NavigationItem.BENCH);
-    Samples.Whole whole = samples.sample(lotId, sampleId, frame);
+    PageFrame frame = pages.around(NavigationItem.BENCH);
+    BenchSamples.Whole whole = samples.sample(lotId, sampleId, frame);
     Sheet<BenchForm> sheet = sheet(form, whole, corrected(form, whole, corrects, ""), frame);
-    return framing.render(Templates.sheet(frame, whole.sample(), sheet));
+    return pages.render(Templates.sheet(frame, whole.sample(), sheet));
   }
 
   @POST
@@ -126,15 +110,15 @@ public class BenchSheetPage {
       @PathParam("form") String path,
       MultivaluedMap<String, String> posted) {
     BenchForm form = known(path);
-    Frame frame = framing.around(NavigationItem.BENCH);
-    Samples.Whole whole = samples.sample(lotId, sampleId, frame);
-    SheetReader reader = new SheetReader(posted, frame.form(), framing.texts("book"));
+    PageFrame frame = pages.around(NavigationItem.BENCH);
+    BenchSamples.Whole whole = samples.sample(lotId, sampleId, frame);
+    SheetReader reader = new SheetReader(posted, frame.form(), pages.words().texts("book"));
     Optional<Entry> corrected =
         corrected(
             form, whole, reader.value(BenchFields.SUPERSEDES), reader.value(SheetReader.FACT_ID));
     Sheet<BenchForm> empty = sheet(form, whole, corrected, frame);
-    Step step = Step.of(reader.value("step"));
-    if (step == Step.CHANGE) {
+    String step = reader.value("step");
+    if (step.equals("change")) {
       return page(200, Templates.sheet(frame, whole.sample(), empty.posted(reader, Map.of())));
     }
     ObjectNode fact = fact(empty, reader, corrected, whole, frame);
@@ -149,7 +133,7 @@ public class BenchSheetPage {
         corrected.filter(entry -> saysTheSame(fact, entry)).ifPresent(same -> unchanged(faults));
       }
     }
-    if (faults.isEmpty() && step == Step.RECORD) {
+    if (faults.isEmpty() && step.equals("record")) {
       faults.putAll(sending.send(fact));
       if (faults.isEmpty()) {
         return Response.seeOther(URI.create(whole.sample().href() + "?recorded=" + form.path()))
@@ -160,19 +144,21 @@ public class BenchSheetPage {
     if (!faults.isEmpty()) {
       return page(UNPROCESSABLE, Templates.sheet(frame, whole.sample(), shown));
     }
-    ResultPreview preview = new ResultPreview(framing.texts("bench"), requestWords.words());
+    ResultPreview preview = new ResultPreview(pages.words().texts("bench"), pages.words().words());
     return page(
         200,
         Templates.checked(
             frame,
             whole.sample(),
             shown,
-            preview.of(read.orElseThrow(), earlier(whole, corrected)),
+            preview.of(
+                read.orElseThrow(),
+                whole.germinationTests(entry -> corrected.filter(entry::equals).isEmpty())),
             shown.filled().stream().map(field -> entered(field, frame)).toList(),
             clock.instant().truncatedTo(ChronoUnit.MILLIS).toString()));
   }
 
-  private static Entered entered(Field field, Frame frame) {
+  private static Entered entered(Field field, PageFrame frame) {
     String value =
         switch (field.kind()) {
           case TIME ->
@@ -192,35 +178,38 @@ public class BenchSheetPage {
   }
 
   private Response page(int status, TemplateInstance page) {
-    return Response.status(status).entity(framing.render(page)).build();
+    return Response.status(status).entity(pages.render(page)).build();
   }
 
   private Sheet<BenchForm> sheet(
-      BenchForm form, Samples.Whole whole, Optional<Entry> corrected, Frame frame) {
+      BenchForm form, BenchSamples.Whole whole, Optional<Entry> corrected, PageFrame frame) {
     BenchFields fields = fields(whole, frame);
     return corrected
         .map(entry -> fields.correcting(form, entry))
         .orElseGet(() -> fields.sheet(form));
   }
 
-  private BenchFields fields(Samples.Whole whole, Frame frame) {
-    return new BenchFields(whole, framing.texts("bench"), frame.form(), clock);
+  private BenchFields fields(BenchSamples.Whole whole, PageFrame frame) {
+    return new BenchFields(whole, pages.words().texts("bench"), frame.form(), clock);
   }
 
   private ObjectNode fact(
       Sheet<BenchForm> sheet,
       SheetReader reader,
       Optional<Entry> corrected,
-      Samples.Whole whole,
-      Frame frame) {
+      BenchSamples.Whole whole,
+      PageFrame frame) {
     ObjectNode fact = reader.fact(sheet, caller.get().personId(), keyedIn(reader));
     corrected.ifPresent(
         entry -> {
           ObjectNode header = fact.withObjectProperty("header");
           header.withObjectProperty("correction").put("supersedes", entry.header().getFactId());
           // the form knows minutes; what nobody changed keeps its seconds
-          if (reader.value(BenchFields.HAPPENED_AT).equals(fields(whole, frame).localTime(entry))) {
-            header.put("happenedAt", entry.header().getHappenedAt().toString());
+          Instant happenedAt = entry.header().getHappenedAt();
+          if (reader
+              .value(FormParts.HAPPENED_AT)
+              .equals(fields(whole, frame).localTime(happenedAt))) {
+            header.put("happenedAt", happenedAt.toString());
           }
         });
     return fact;
@@ -252,16 +241,7 @@ public class BenchSheetPage {
   }
 
   private void unchanged(Map<String, List<Field.Fault>> faults) {
-    faults.put("", List.of(new Field.Fault(framing.texts("bench").of("unchanged"))));
-  }
-
-  private static List<GerminationTest> earlier(Samples.Whole whole, Optional<Entry> corrected) {
-    return whole.counting().stream()
-        .filter(entry -> corrected.filter(entry::equals).isEmpty())
-        .map(Entry::fact)
-        .filter(GerminationTest.class::isInstance)
-        .map(GerminationTest.class::cast)
-        .toList();
+    faults.put("", List.of(new Field.Fault(pages.words().texts("bench").of("unchanged"))));
   }
 
   /**
@@ -270,7 +250,8 @@ public class BenchSheetPage {
    * @param factId empty for a new result
    * @param by id of the correction, which may have gone in already where a page is sent twice
    */
-  private Optional<Entry> corrected(BenchForm form, Samples.Whole whole, String factId, String by) {
+  private Optional<Entry> corrected(
+      BenchForm form, BenchSamples.Whole whole, String factId, String by) {
     if (factId == null || factId.isEmpty()) {
       return Optional.empty();
     }

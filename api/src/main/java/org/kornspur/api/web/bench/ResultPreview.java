@@ -2,6 +2,7 @@ package org.kornspur.api.web.bench;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.api.text.LocalForm;
@@ -23,16 +24,7 @@ import org.kornspur.processors.statistics.TestCompatibility;
  * What a result comes to, by the same statistics as the gates. No limit of a rulebook stands in it:
  * who tests a sample need not know what it must reach.
  */
-public final class ResultPreview {
-  private final PageTexts texts;
-  private final Words words;
-  private final LocalForm form;
-
-  ResultPreview(PageTexts texts, Words words) {
-    this.texts = texts;
-    this.words = words;
-    this.form = words.reader().form();
-  }
+public record ResultPreview(PageTexts texts, Words words) {
 
   /** How a line weighs. */
   enum Weight {
@@ -51,12 +43,7 @@ public final class ResultPreview {
 
     /** Class of its box; empty where it weighs nothing. */
     public String look() {
-      return switch (weight) {
-        case PLAIN -> "";
-        case GOOD -> "good";
-        case OWED -> "owed";
-        case BAD -> "bad";
-      };
+      return weight == Weight.PLAIN ? "" : weight.name().toLowerCase(Locale.ROOT);
     }
   }
 
@@ -76,7 +63,7 @@ public final class ResultPreview {
       return otherSeeds(counted);
     }
     if (test instanceof MoistureTest moisture) {
-      return List.of(plain(texts.of("moisturePercent"), percent(moisture.getMoisturePercent())));
+      return List.of(plain("moisturePercent", percent(moisture.getMoisturePercent())));
     }
     return List.of();
   }
@@ -93,38 +80,16 @@ public final class ResultPreview {
     List<Line> lines = new ArrayList<>();
     lines.add(
         plain(
-            texts.of("germination"),
+            "germination",
             texts.of(
                 "germinationIs",
                 percent(GerminationMean.wholePercent(replicates)),
-                form.count(replicates.stream().mapToInt(Replicate::normalSeedlings).sum()),
-                form.count(seeds(replicates)))));
-    lines.add(range(ReplicateTolerance.judge(replicates)));
+                form().count(replicates.stream().mapToInt(Replicate::normalSeedlings).sum()),
+                form().count(seeds(replicates)))));
+    lines.add(
+        agreement(texts.of("range"), ReplicateTolerance.judge(replicates), "within", "exceeded"));
     repeated(test, earlier).ifPresent(before -> lines.add(beside(before, replicates)));
     return List.copyOf(lines);
-  }
-
-  private Line range(Agreement outcome) {
-    if (outcome instanceof Agreement.Agrees within) {
-      return line(
-          texts.of("range"),
-          texts.of("within", form.number(within.difference()), form.number(within.tolerated())),
-          Weight.GOOD,
-          words.plain(Reference.of(within.source())));
-    }
-    if (outcome instanceof Agreement.Disagrees exceeded) {
-      return line(
-          texts.of("range"),
-          texts.of(
-              "exceeded", form.number(exceeded.difference()), form.number(exceeded.tolerated())),
-          Weight.OWED,
-          words.plain(Reference.of(exceeded.source())));
-    }
-    return line(
-        texts.of("range"),
-        words.plain(((Agreement.NotTabulated) outcome).reason()),
-        Weight.OWED,
-        "");
   }
 
   /** The test that it says it repeats, else the one before of the same sample. */
@@ -143,34 +108,43 @@ public final class ResultPreview {
   private Line beside(GerminationTest before, List<Replicate> now) {
     List<Replicate> then = replicates(before);
     int first = GerminationMean.wholePercent(then);
-    String label = texts.of("beside", form.day(before.getHeader().getHappenedAt()), percent(first));
-    Agreement agreement =
+    return agreement(
+        texts.of("beside", form().day(before.getHeader().getHappenedAt()), percent(first)),
         TestCompatibility.compare(
-            first, seeds(then), GerminationMean.wholePercent(now), seeds(now));
-    if (agreement instanceof Agreement.Agrees agrees) {
-      return line(
+            first, seeds(then), GerminationMean.wholePercent(now), seeds(now)),
+        "agrees",
+        "disagrees");
+  }
+
+  /**
+   * Whether two values agree.
+   *
+   * @param agrees key of the text where they do
+   * @param disagrees key of the text where they do not
+   */
+  private Line agreement(String label, Agreement found, String agrees, String disagrees) {
+    if (found instanceof Agreement.Tabulated row) {
+      boolean isGood = row instanceof Agreement.Agrees;
+      return new Line(
           label,
-          texts.of("agrees", form.number(agrees.difference()), form.number(agrees.tolerated())),
-          Weight.GOOD,
-          words.plain(Reference.of(agrees.source())));
+          texts.of(
+              isGood ? agrees : disagrees,
+              form().number(row.difference()),
+              form().number(row.tolerated())),
+          isGood ? Weight.GOOD : Weight.OWED,
+          words.plain(Reference.of(row.source())));
     }
-    if (agreement instanceof Agreement.Disagrees apart) {
-      return line(
-          label,
-          texts.of("disagrees", form.number(apart.difference()), form.number(apart.tolerated())),
-          Weight.OWED,
-          words.plain(Reference.of(apart.source())));
-    }
-    return line(label, words.plain(((Agreement.NotTabulated) agreement).reason()), Weight.OWED, "");
+    String reason = words.plain(((Agreement.NotTabulated) found).reason());
+    return new Line(label, reason, Weight.OWED, "");
   }
 
   private List<Line> purity(PurityTest test) {
     double allG = test.getPureSeedG() + test.getInertMatterG() + test.getOtherSeedsG();
     return List.of(
-        plain(texts.of("sampleLookedThrough"), grams(allG)),
-        plain(texts.of("pureSeed"), share(test.getPureSeedG(), allG)),
-        plain(texts.of("inertMatter"), share(test.getInertMatterG(), allG)),
-        plain(texts.of("otherSeedsByMass"), share(test.getOtherSeedsG(), allG)));
+        plain("sampleLookedThrough", grams(allG)),
+        plain("pureSeed", share(test.getPureSeedG(), allG)),
+        plain("inertMatter", share(test.getInertMatterG(), allG)),
+        plain("otherSeedsByMass", share(test.getOtherSeedsG(), allG)));
   }
 
   private String share(double partG, double allG) {
@@ -181,43 +155,38 @@ public final class ResultPreview {
   }
 
   private List<Line> otherSeeds(OtherSeedDetermination test) {
-    List<Line> lines = new ArrayList<>();
-    lines.add(plain(texts.of("sampleLookedThrough"), grams(test.getSampleG())));
-    lines.add(plain(texts.of("sampleNumber"), form.count(test.getSampleNumber())));
-    lines.add(plain(texts.of("otherCereals"), counted(test.getOtherCereals())));
-    lines.add(plain(texts.of("otherPlants"), counted(test.getOtherPlants())));
-    lines.add(plain(texts.of("raphanusAndAgrostemma"), counted(test.getRaphanusAndAgrostemma())));
-    lines.add(plain(texts.of("wildOats"), counted(test.getWildOats())));
-    lines.add(plain(texts.of("loliumTemulentum"), counted(test.getLoliumTemulentum())));
-    lines.add(
+    String ergot = counted(test.getErgotBodies());
+    return List.of(
+        plain("sampleLookedThrough", grams(test.getSampleG())),
+        plain("sampleNumber", form().count(test.getSampleNumber())),
+        plain("otherCereals", counted(test.getOtherCereals())),
+        plain("otherPlants", counted(test.getOtherPlants())),
+        plain("raphanusAndAgrostemma", counted(test.getRaphanusAndAgrostemma())),
+        plain("wildOats", counted(test.getWildOats())),
+        plain("loliumTemulentum", counted(test.getLoliumTemulentum())),
         foundErgot(test)
-            ? line(
-                texts.of("ergotBodies"),
-                texts.of("ergotFound", counted(test.getErgotBodies())),
-                Weight.BAD,
-                "")
-            : plain(texts.of("ergotBodies"), counted(test.getErgotBodies())));
-    return List.copyOf(lines);
+            ? new Line(texts.of("ergotBodies"), texts.of("ergotFound", ergot), Weight.BAD, "")
+            : plain("ergotBodies", ergot));
+  }
+
+  private LocalForm form() {
+    return words.reader().form();
   }
 
   private String counted(Integer count) {
-    return count == null ? texts.of("notCounted") : form.count(count);
+    return count == null ? texts.of("notCounted") : form().count(count);
   }
 
   private String grams(double massG) {
-    return form.measure(massG, "g");
+    return form().measure(massG, "g");
   }
 
   private String percent(double value) {
-    return form.measure(value, "%");
+    return form().measure(value, "%");
   }
 
-  private Line plain(String label, String text) {
-    return line(label, text, Weight.PLAIN, "");
-  }
-
-  private Line line(String label, String text, Weight weight, String source) {
-    return new Line(label, text, weight, source);
+  private Line plain(String key, String text) {
+    return new Line(texts.of(key), text, Weight.PLAIN, "");
   }
 
   private static List<Replicate> replicates(GerminationTest test) {

@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
 import java.util.stream.Stream;
-import org.kornspur.api.web.field.Ink.Point;
+import org.kornspur.api.web.field.SvgPath.Point;
 import org.kornspur.processors.advice.InspectionAdvice.Count;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.statistics.SamplingPlan;
@@ -47,8 +47,15 @@ public record AcceptanceCurve(
   /** A probability on the axis. */
   public record Level(double acceptance, double y) {}
 
-  /** What was counted: share and interval as x. */
-  public record Observed(double value, double x, double fromX, double toX, boolean goesOn) {}
+  /** What was counted: share and exact interval in the unit of the axis, and as x. */
+  public record Observed(
+      double value,
+      double lower,
+      double upper,
+      double x,
+      double fromX,
+      double toX,
+      boolean goesOn) {}
 
   /** A share in the unit of the axis, with the probability of acceptance. */
   public record Row(double value, double acceptance) {}
@@ -90,7 +97,7 @@ public record AcceptanceCurve(
     return new AcceptanceCurve(
         count,
         plan,
-        Ink.line(points),
+        SvgPath.line(points),
         x.applyAsDouble(count.acceptable()),
         x.applyAsDouble(count.rejectable()),
         count
@@ -100,6 +107,8 @@ public record AcceptanceCurve(
                   double share = (double) count.bad() / count.unitsCounted();
                   return new Observed(
                       share * factor,
+                      interval.lower() * factor,
+                      interval.upper() * factor,
                       x.applyAsDouble(share),
                       x.applyAsDouble(interval.lower()),
                       x.applyAsDouble(interval.upper()),
@@ -133,21 +142,5 @@ public record AcceptanceCurve(
     return count.limit().quantity() == Quantity.OFF_TYPES_BY_AREA
         ? count.limit().value() / count.acceptable()
         : PLANTS_OF_A_HUNDRED;
-  }
-
-  public double limitValue() {
-    return count.acceptable() * factor(count);
-  }
-
-  public double tooBadValue() {
-    return count.rejectable() * factor(count);
-  }
-
-  public Optional<Double> observedLower() {
-    return count.observed().map(interval -> interval.lower() * factor(count));
-  }
-
-  public Optional<Double> observedUpper() {
-    return count.observed().map(interval -> interval.upper() * factor(count));
   }
 }

@@ -1,14 +1,15 @@
 package org.kornspur.api.web.field;
 
 import java.util.ArrayList;
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import org.kornspur.api.web.field.Ink.Point;
 import org.kornspur.api.web.field.Surroundings.Source;
-import org.kornspur.processors.ground.GroundPlan;
+import org.kornspur.api.web.field.SvgPath.Point;
 import org.kornspur.processors.ground.GroundPlan.Figure;
 import org.kornspur.processors.ground.GroundPlan.Spot;
+import org.kornspur.processors.ground.GroundPlan;
 import org.kornspur.processors.ground.Outline;
 
 /**
@@ -16,7 +17,6 @@ import org.kornspur.processors.ground.Outline;
  *
  * @param width of the view box
  * @param height of the view box
- * @param unitsPerMetre scale
  * @param field path of the crop's outline
  * @param zone path of the ground within the distance that is asked for
  * @param sources those that lie on the map
@@ -25,7 +25,6 @@ import org.kornspur.processors.ground.Outline;
 public record FieldMap(
     int width,
     int height,
-    double unitsPerMetre,
     String field,
     Optional<String> zone,
     List<Placed> sources,
@@ -98,7 +97,7 @@ public record FieldMap(
           new Placed(
               source,
               source.outline().map(plan::figure).map(sheet::path).orElse(""),
-              Ink.line(List.of(onField, onSource)),
+              SvgPath.line(List.of(onField, onSource)),
               onField,
               onSource,
               labels.place(text, onField, onSource)));
@@ -106,7 +105,6 @@ public record FieldMap(
     return new FieldMap(
         sheet.width,
         sheet.height,
-        sheet.scale,
         sheet.path(field),
         zone.map(sheet::path),
         List.copyOf(placed),
@@ -135,26 +133,22 @@ public record FieldMap(
 
   /** The least box in metres that holds all that must be seen. */
   private static final class Box {
-    private double west = Double.POSITIVE_INFINITY;
-    private double east = Double.NEGATIVE_INFINITY;
-    private double south = Double.POSITIVE_INFINITY;
-    private double north = Double.NEGATIVE_INFINITY;
+    private final DoubleSummaryStatistics eastM = new DoubleSummaryStatistics();
+    private final DoubleSummaryStatistics northM = new DoubleSummaryStatistics();
 
     void hold(Spot spot) {
-      west = Math.min(west, spot.eastM());
-      east = Math.max(east, spot.eastM());
-      south = Math.min(south, spot.northM());
-      north = Math.max(north, spot.northM());
+      eastM.accept(spot.eastM());
+      northM.accept(spot.northM());
     }
 
     Sheet sheet() {
+      double across = eastM.getMax() - eastM.getMin();
+      double down = northM.getMax() - northM.getMin();
       double scale =
-          Math.min(
-              (WIDTH - 2 * MARGIN) / (east - west),
-              (MOST_HEIGHT - 2 * MARGIN - FOOT) / (north - south));
-      int height = (int) Math.ceil((north - south) * scale + 2 * MARGIN + FOOT);
-      double left = (WIDTH - (east - west) * scale) / 2 - west * scale;
-      return new Sheet(WIDTH, height, scale, left, MARGIN + north * scale);
+          Math.min((WIDTH - 2 * MARGIN) / across, (MOST_HEIGHT - 2 * MARGIN - FOOT) / down);
+      int height = (int) Math.ceil(down * scale + 2 * MARGIN + FOOT);
+      double left = (WIDTH - across * scale) / 2 - eastM.getMin() * scale;
+      return new Sheet(WIDTH, height, scale, left, MARGIN + northM.getMax() * scale);
     }
   }
 
@@ -169,7 +163,7 @@ public record FieldMap(
       List<List<Point>> rings = new ArrayList<>();
       rings.add(figure.shell().stream().map(this::at).toList());
       figure.holes().forEach(hole -> rings.add(hole.stream().map(this::at).toList()));
-      return Ink.rings(rings);
+      return SvgPath.rings(rings);
     }
   }
 }

@@ -15,23 +15,22 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.kafka.Engine;
 import org.kornspur.api.kafka.RulesInForce;
 import org.kornspur.api.query.QueryService;
-import org.kornspur.api.query.RequestWords;
+import org.kornspur.api.query.VisibleData;
 import org.kornspur.api.query.view.GateView;
 import org.kornspur.api.query.view.NeighboursView;
 import org.kornspur.api.query.view.StandingView;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
-import org.kornspur.api.security.visibility.VisibilityService;
-import org.kornspur.api.web.Frame;
-import org.kornspur.api.web.Framing;
 import org.kornspur.api.web.NavigationItem;
+import org.kornspur.api.web.PageFrame;
+import org.kornspur.api.web.PageFrames;
 import org.kornspur.api.web.SubjectSheet;
 import org.kornspur.api.web.SubjectSheets;
 import org.kornspur.api.web.field.Surroundings.Required;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.ingest.contract.Subject;
-import org.kornspur.processors.advice.InspectionAdvice;
 import org.kornspur.processors.advice.InspectionAdvice.Terms;
+import org.kornspur.processors.advice.InspectionAdvice;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.ground.Area;
 import org.kornspur.processors.standards.Rulebook;
@@ -45,13 +44,12 @@ public class FieldPage {
   /** The risks of the plans that are drawn: 5 % each, against twice the limit. */
   private static final Terms TERMS = new Terms(0.05, 0.05, 2);
 
-  @Inject Framing framing;
+  @Inject PageFrames pages;
   @Inject QueryService queries;
+  @Inject VisibleData data;
   @Inject Engine engine;
   @Inject SubjectSheets sheets;
-  @Inject VisibilityService visibilityService;
   @Inject RulesInForce rules;
-  @Inject RequestWords requestWords;
 
   /**
    * What the page shows.
@@ -73,7 +71,7 @@ public class FieldPage {
   @CheckedTemplate(basePath = "web/field")
   static class Templates {
     static native TemplateInstance field(
-        Frame page, SubjectSheet sheet, FieldView view, FieldWords words);
+        PageFrame page, SubjectSheet sheet, FieldView view, FieldWords words);
   }
 
   @GET
@@ -83,7 +81,7 @@ public class FieldPage {
   public String show(@PathParam("id") String id) {
     Subject crop = Subject.crop(id);
     StandingView standing = queries.view(crop);
-    Dossier dossier = queries.wholeDossier(crop);
+    Dossier dossier = data.dossier(crop);
     Function<Subject, Dossier> dossiers =
         source -> new Dossier(source, engine.dossier(source), List.of());
     Optional<Surroundings> ground =
@@ -91,7 +89,7 @@ public class FieldPage {
             dossier,
             required(standing),
             dossiers,
-            near -> NeighboursView.isTold(near, visibilityService.visibility()));
+            near -> NeighboursView.isTold(near, data.visibility()));
     FieldView view =
         new FieldView(
             standing,
@@ -103,10 +101,10 @@ public class FieldPage {
             curves(dossier, rules.rulebooks()),
             TERMS,
             IsolationJoin.REACH_M);
-    FieldWords words = new FieldWords(framing.texts("field"), requestWords.words());
-    return framing.render(
+    FieldWords words = new FieldWords(pages.words().texts("field"), pages.words().words());
+    return pages.render(
         Templates.field(
-            framing.around(NavigationItem.CROPS, standing.asOf()),
+            pages.around(NavigationItem.CROPS, standing.asOf()),
             sheets.of(crop, standing),
             view,
             words));

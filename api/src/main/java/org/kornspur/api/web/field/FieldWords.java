@@ -6,7 +6,6 @@ import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
 import org.kornspur.api.text.DomainTerms;
-import org.kornspur.api.text.Language;
 import org.kornspur.api.text.LocalForm;
 import org.kornspur.api.text.PageTexts;
 import org.kornspur.api.text.Words;
@@ -16,38 +15,26 @@ import org.kornspur.processors.ground.FloweringOverlap;
 import org.kornspur.processors.ground.FloweringWindow;
 import org.kornspur.processors.standards.Quantity;
 
-/** What the page of a crop says in sentences, in one language. */
-public final class FieldWords {
+/**
+ * What the page of a crop says in sentences, in one language.
+ *
+ * @param words limits and their sources
+ */
+public record FieldWords(PageTexts texts, Words words) {
   private static final int LONGEST_ON_A_DRAWING = 26;
-
-  private final PageTexts texts;
-  private final Words words;
-  private final LocalForm form;
-  private final Language language;
-
-  FieldWords(PageTexts texts, Words words) {
-    this.texts = texts;
-    this.words = words;
-    this.form = words.reader().form();
-    this.language = form.language();
-  }
 
   /** What was counted: the part of the crop, and the visits. */
   public String about(Count count) {
     return words.plain(count.about());
   }
 
-  public String limit(Count count) {
-    return words.limit(count.limit());
-  }
-
-  public String source(Count count) {
-    return words.source(count.limit());
+  public String unit(Count count) {
+    return words.plain(count.unit());
   }
 
   /** How many sources there are and how far the nearest lies. */
   public String summary(Surroundings ground, double reachM) {
-    String reach = form.number(reachM);
+    String reach = form().number(reachM);
     if (ground.sources().isEmpty()) {
       return texts.of("noSources", reach);
     }
@@ -56,21 +43,13 @@ public final class FieldWords {
     return ground.sources().size() == 1
         ? texts.of("onlyOne", reach, nearest.letter(), distance)
         : texts.of(
-            "nearest", form.count(ground.sources().size()), reach, nearest.letter(), distance);
-  }
-
-  /** The distance that is asked for, and by whom. */
-  public String required(Surroundings ground) {
-    return ground
-        .required()
-        .map(asked -> texts.of("required", form.number(asked.distanceM()), asked.source()))
-        .orElse(texts.of("noneRequired"));
+            "nearest", form().count(ground.sources().size()), reach, nearest.letter(), distance);
   }
 
   /** Metres to a decimal or more. */
   public String distance(double distanceM) {
     BigDecimal rounded = Distances.rounded(distanceM);
-    return form.number(rounded.doubleValue(), rounded.scale());
+    return form().number(rounded.doubleValue(), rounded.scale());
   }
 
   /** Metres that a source lies beyond the distance asked for; negative where it is too near. */
@@ -81,46 +60,33 @@ public final class FieldWords {
         .orElse("");
   }
 
-  public String kind(Source source) {
-    return source
-        .neighbour()
-        .sourceKind()
-        .map(value -> texts.of("kind", value))
-        .orElse(texts.of("otherCrop"));
-  }
-
   /** Whether and when a source flowers with the crop. */
   public String meeting(FloweringOverlap meeting) {
     if (meeting instanceof FloweringOverlap.Together together) {
       return together.days() == 1
-          ? texts.of("togetherOneDay", form.day(together.from()))
+          ? texts.of("togetherOneDay", form().day(together.from()))
           : texts.of(
               "together",
-              form.day(together.from()),
-              form.day(together.to()),
-              form.count(together.days()));
+              form().day(together.from()),
+              form().day(together.to()),
+              form().count(together.days()));
     }
     if (meeting instanceof FloweringOverlap.Apart apart) {
-      return texts.of("apartFrom", form.day(apart.earlierEnds()), form.day(apart.laterBegins()));
+      return texts.of(
+          "apartFrom", form().day(apart.earlierEnds()), form().day(apart.laterBegins()));
     }
     return texts.of("assumed");
-  }
-
-  /** Days on which a source sheds pollen. */
-  public FloweringWindow sheds(Source source) {
-    return FloweringWindow.known(
-        source.neighbour().sheddingFrom(), source.neighbour().sheddingTo());
   }
 
   /** A stretch of days, as far as it is known. */
   public String window(FloweringWindow window) {
     if (window.from().isPresent() && window.to().isPresent()) {
-      return texts.of("fromTo", form.day(window.from().get()), form.day(window.to().get()));
+      return texts.of("fromTo", form().day(window.from().get()), form().day(window.to().get()));
     }
     return window
         .from()
-        .map(from -> texts.of("fromOn", form.day(from)))
-        .or(() -> window.to().map(to -> texts.of("upTo", form.day(to))))
+        .map(from -> texts.of("fromOn", form().day(from)))
+        .or(() -> window.to().map(to -> texts.of("upTo", form().day(to))))
         .orElse(texts.of("unknownDays"));
   }
 
@@ -139,11 +105,11 @@ public final class FieldWords {
   /** Day and month, as on an axis. */
   public String axisDay(LocalDate day) {
     String pattern =
-        switch (language) {
+        switch (form().language()) {
           case ENGLISH -> "d MMM";
           case GERMAN -> "d. MMM";
         };
-    return DateTimeFormatter.ofPattern(pattern, language.locale()).format(day);
+    return DateTimeFormatter.ofPattern(pattern, form().language().locale()).format(day);
   }
 
   /** What a count is held against, by the name of its gate. */
@@ -155,59 +121,18 @@ public final class FieldWords {
           case OFF_TYPES_BY_AREA, OFF_TYPES_BY_PLANTS -> "OFF_TYPES";
           default -> quantity.name();
         };
-    return DomainTerms.in(language).gate(gate);
+    return DomainTerms.in(form().language()).gate(gate);
   }
 
   /** A value of the axis of a curve with its unit. */
   public String share(AcceptanceCurve curve, double value) {
     return curve.byArea()
-        ? form.measure(value, "plants/m2")
-        : form.measure(value / 100, "plants/plant");
+        ? form().measure(value, "plants/m2")
+        : form().measure(value / 100, "plants/plant");
   }
 
-  public String plan(AcceptanceCurve curve) {
-    return texts.of(
-        "plan",
-        form.count(curve.plan().examined()),
-        words.plain(curve.count().unit()),
-        form.count(curve.plan().acceptanceNumber()));
-  }
-
-  /** What was counted, with its exact interval. */
-  public String observed(AcceptanceCurve curve) {
-    return curve
-        .observed()
-        .map(
-            seen ->
-                texts.of(
-                    "observed",
-                    form.count(curve.count().bad()),
-                    form.count(curve.count().unitsCounted()),
-                    share(curve, seen.value()),
-                    form.number(curve.observedLower().orElseThrow()),
-                    form.number(curve.observedUpper().orElseThrow())))
-        .orElse(texts.of("notCounted"));
-  }
-
-  public String lookedAt(Visit visit) {
-    return visit
-        .plants()
-        .map(plants -> texts.of("plants", form.count(plants)))
-        .or(() -> visit.areaM2().map(area -> texts.of("squareMetres", form.number(area))))
-        .or(() -> visit.baggedEars().map(ears -> texts.of("ears", form.count(ears))))
-        .orElse("");
-  }
-
-  public String shedding(Visit visit) {
-    if (visit.shedding().isPresent() && visit.receptive().isPresent()) {
-      return texts.of(
-          "sheddingOf", form.count(visit.shedding().get()), form.count(visit.receptive().get()));
-    }
-    if (visit.earsWithSeed().isPresent() && visit.baggedEars().isPresent()) {
-      return texts.of(
-          "seedOf", form.count(visit.earsWithSeed().get()), form.count(visit.baggedEars().get()));
-    }
-    return visit.shedding().map(form::count).orElse("");
+  private LocalForm form() {
+    return words.reader().form();
   }
 
   private static String shortened(String id) {

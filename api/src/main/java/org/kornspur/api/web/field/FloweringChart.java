@@ -48,8 +48,6 @@ public record FloweringChart(
    * @param source empty for the crop itself
    * @param y upper edge of the row
    * @param bar the whole bar
-   * @param openFrom whether nobody knows when it began
-   * @param openTo whether nobody knows when it ends
    * @param together the part in which crop and source flower together
    */
   public record Row(
@@ -57,8 +55,6 @@ public record FloweringChart(
       FloweringWindow window,
       int y,
       Stretch bar,
-      boolean openFrom,
-      boolean openTo,
       Optional<Stretch> together) {}
 
   /** Empty where not one day is known. */
@@ -66,8 +62,7 @@ public record FloweringChart(
     FloweringWindow crop = FloweringWindow.flowering(ground.declared());
     List<LocalDate> known =
         Stream.concat(
-                Stream.of(crop),
-                ground.sources().stream().filter(Source::told).map(FloweringChart::window))
+                Stream.of(crop), ground.sources().stream().filter(Source::told).map(Source::sheds))
             .flatMap(window -> Stream.of(window.from(), window.to()))
             .flatMap(Optional::stream)
             .sorted()
@@ -88,7 +83,7 @@ public record FloweringChart(
     rows.add(row(Optional.empty(), crop, HEAD, axis));
     for (Source source : ground.sources()) {
       if (source.told()) {
-        rows.add(row(Optional.of(source), window(source), HEAD + ROW * rows.size(), axis));
+        rows.add(row(Optional.of(source), source.sheds(), HEAD + ROW * rows.size(), axis));
       }
     }
     return new FloweringChart(
@@ -100,19 +95,12 @@ public record FloweringChart(
         crop.to().map(axis::end));
   }
 
-  private static FloweringWindow window(Source source) {
-    return FloweringWindow.known(
-        source.neighbour().sheddingFrom(), source.neighbour().sheddingTo());
-  }
-
   private static Row row(Optional<Source> source, FloweringWindow window, int y, Axis axis) {
     return new Row(
         source,
         window,
         y,
         axis.stretch(window.from(), window.to()),
-        window.from().isEmpty(),
-        window.to().isEmpty(),
         source.flatMap(known -> together(known.meeting(), axis)));
   }
 

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Stream;
-import org.kornspur.api.web.field.Ink.Point;
+import org.kornspur.api.web.field.SvgPath.Point;
 
 /**
  * Finds room for labels on a drawing: each stands near its line, within the sheet, and as little as

@@ -12,6 +12,7 @@ import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Report.Neighbour;
 import org.kornspur.processors.ground.FloweringOverlap;
+import org.kornspur.processors.ground.FloweringWindow;
 import org.kornspur.processors.ground.InvalidOutline;
 import org.kornspur.processors.ground.Outline;
 
@@ -56,6 +57,11 @@ public record Surroundings(
 
     public boolean counts() {
       return meeting.counts();
+    }
+
+    /** Days on which it sheds pollen. */
+    public FloweringWindow sheds() {
+      return FloweringWindow.known(neighbour.sheddingFrom(), neighbour.sheddingTo());
     }
   }
 

@@ -1,6 +1,5 @@
 package org.kornspur.api.web.field;
 
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -14,10 +13,9 @@ import org.kornspur.processors.dossier.Entry;
  * One visit of an inspector, or one check of sterility. A count that was not made is empty.
  *
  * @param number of the visit; empty for a check of sterility
- * @param supersededBecause why it does not count; empty where it counts
  */
 public record Visit(
-    Instant happenedAt,
+    Entry entry,
     Optional<Integer> number,
     Optional<InspectedPart> part,
     Optional<Integer> bbchStage,
@@ -27,10 +25,7 @@ public record Visit(
     Optional<Integer> offTypes,
     Optional<Integer> shedding,
     Optional<Integer> receptive,
-    Optional<Integer> earsWithSeed,
-    String recordedBy,
-    String factId,
-    Optional<String> supersededBecause) {
+    Optional<Integer> earsWithSeed) {
 
   static List<Visit> of(Dossier crop) {
     List<Visit> visits = new ArrayList<>();
@@ -46,7 +41,7 @@ public record Visit(
 
   private static Visit inspection(Entry entry, FieldInspection visit) {
     return new Visit(
-        entry.header().getHappenedAt(),
+        entry,
         Optional.of(visit.getVisit()),
         Optional.of(visit.getPart()),
         Optional.of(visit.getBbchStage()),
@@ -56,10 +51,7 @@ public record Visit(
         Optional.of(visit.getOffTypePlants()),
         Optional.ofNullable(visit.getSheddingPlants()),
         Optional.ofNullable(visit.getPlantsInReceptiveFlower()),
-        Optional.empty(),
-        entry.header().getRecordedBy(),
-        entry.header().getFactId(),
-        entry.superseded().map(Entry.Superseded::reason));
+        Optional.empty());
   }
 
   private static Visit check(Entry entry, SterilityCheck check) {
@@ -67,7 +59,7 @@ public record Visit(
     Optional<Integer> examined =
         Optional.of(check.getPlantsExamined()).filter(plants -> plants > 0);
     return new Visit(
-        entry.header().getHappenedAt(),
+        entry,
         Optional.empty(),
         Optional.of(InspectedPart.FEMALE),
         Optional.empty(),
@@ -77,9 +69,6 @@ public record Visit(
         Optional.empty(),
         examined.map(plants -> check.getPlantsShedding()),
         examined,
-        Optional.ofNullable(check.getBaggedEarsWithSeed()),
-        entry.header().getRecordedBy(),
-        entry.header().getFactId(),
-        entry.superseded().map(Entry.Superseded::reason));
+        Optional.ofNullable(check.getBaggedEarsWithSeed()));
   }
 }

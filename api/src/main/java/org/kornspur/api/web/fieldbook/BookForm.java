@@ -4,27 +4,25 @@ import org.kornspur.ingest.contract.FactType;
 
 /** A form of the field book. */
 public enum BookForm implements FactForm {
-  INSPECTION("inspection", FactType.FIELD_INSPECTION),
-  STERILITY_CHECK("sterility-check", FactType.STERILITY_CHECK),
-  POLLEN_SOURCE("pollen-source", FactType.POLLEN_SOURCE_SEEN),
-  SOWING("sowing", FactType.SOWING),
-  HARVEST("harvest", FactType.HARVEST);
+  INSPECTION(FactType.FIELD_INSPECTION),
+  STERILITY_CHECK(FactType.STERILITY_CHECK),
+  POLLEN_SOURCE(FactType.POLLEN_SOURCE_SEEN),
+  SOWING(FactType.SOWING),
+  HARVEST(FactType.HARVEST);
 
-  private final String path;
   private final FactType type;
 
-  BookForm(String path, FactType type) {
-    this.path = path;
+  BookForm(FactType type) {
     this.type = type;
-  }
-
-  @Override
-  public String path() {
-    return path;
   }
 
   @Override
   public FactType type() {
     return type;
+  }
+
+  /** Whether plants are counted for it, so that a plan says when to stop. */
+  public boolean isCounting() {
+    return this == INSPECTION || this == STERILITY_CHECK;
   }
 }

@@ -3,6 +3,7 @@ package org.kornspur.api.web.fieldbook;
 import java.util.List;
 import java.util.Optional;
 import org.apache.avro.Schema;
+import org.kornspur.ingest.intake.FieldLimits;
 
 /**
  * One field of a form.
@@ -65,13 +66,13 @@ public record Field(
   }
 
   /** With this in it and this wrong with it. */
-  public Field showing(String shown, List<Fault> wrong) {
+  Field showing(String shown, List<Fault> wrong) {
     return new Field(
         name, kind, label, hint, required, least, most, options, shown, List.copyOf(wrong));
   }
 
   /** An empty field without limits. */
-  public static Field of(String name, Kind kind, String label, String hint, boolean required) {
+  static Field of(String name, Kind kind, String label, String hint, boolean required) {
     return new Field(
         name,
         kind,
@@ -95,34 +96,20 @@ public record Field(
     return showing(shown, faults);
   }
 
-  /**
-   * With the limits that the contract gives a number, in the annotations of its schema.
-   *
-   * @param number schema of the field, which may be left out
-   */
-  public Field within(Schema number) {
-    Schema plain = plain(number);
+  /** With the limits that the contract gives a number of this record, in its annotations. */
+  public Field within(Schema record, String field) {
+    Schema number = FieldLimits.branchOf(record.getField(field).schema());
     return new Field(
         name,
         kind,
         label,
         hint,
         required,
-        limit(plain, "min"),
-        limit(plain, "max"),
+        limit(number, "min"),
+        limit(number, "max"),
         options,
         value,
         faults);
-  }
-
-  /** The schema of the value itself where it may be left out. */
-  private static Schema plain(Schema schema) {
-    return schema.getType() == Schema.Type.UNION
-        ? schema.getTypes().stream()
-            .filter(type -> type.getType() != Schema.Type.NULL)
-            .findFirst()
-            .orElseThrow()
-        : schema;
   }
 
   private static Optional<Double> limit(Schema number, String annotation) {

@@ -21,8 +21,9 @@ import org.kornspur.api.query.view.PageView;
 import org.kornspur.api.query.view.StandingLine;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
-import org.kornspur.api.web.Frame;
 import org.kornspur.api.web.NavigationItem;
+import org.kornspur.api.web.PageFrame;
+import org.kornspur.api.web.Paging;
 
 /** The crops to choose from, one crop, and what waits to be sent. */
 @Path("/field-book")
@@ -34,34 +35,20 @@ public class FieldBookPage {
   @Inject FieldCrops crops;
   @Inject IgnoredParameters ignored;
 
-  /**
-   * The crops on a page of the list.
-   *
-   * @param previous address of the page before; empty on the first
-   * @param next address of the page after; empty on the last
-   */
+  /** The crops on a page of the list. */
   public record Crops(
-      int season,
-      List<Integer> seasons,
-      String id,
-      int total,
-      List<FieldCrop> crops,
-      Optional<String> previous,
-      Optional<String> next) {}
-
-  /** A form that may be filled in, with its address. */
-  public record Task(BookForm form, String href) {}
+      int season, List<Integer> seasons, String id, List<FieldCrop> crops, Paging paging) {}
 
   @CheckedTemplate(basePath = "web/fieldbook")
   static class Templates {
-    static native TemplateInstance crops(Frame page, Book book, Crops found);
+    static native TemplateInstance crops(PageFrame page, Book book, Crops found);
 
     static native TemplateInstance crop(
-        Frame page, Book book, FieldCrop crop, List<Task> tasks, boolean recorded);
+        PageFrame page, Book book, FieldCrop crop, List<FactForm.Task> tasks, boolean recorded);
 
-    static native TemplateInstance outbox(Frame page, Book book);
+    static native TemplateInstance outbox(PageFrame page, Book book);
 
-    static native TemplateInstance notkept(Frame page, Book book);
+    static native TemplateInstance notkept(PageFrame page, Book book);
   }
 
   @GET
@@ -78,9 +65,9 @@ public class FieldBookPage {
     parameters.check();
     int season = asked.orElseGet(crops::latestSeason);
     PageView<StandingLine> found = crops.page(season, idPrefix, number, CROPS_A_PAGE);
-    Frame frame = frames.framing().around(NavigationItem.FIELD_BOOK, found.asOf());
+    PageFrame frame = frames.pages().around(NavigationItem.FIELD_BOOK, found.asOf());
     return frames
-        .framing()
+        .pages()
         .render(
             Templates.crops(
                 frame,
@@ -89,14 +76,8 @@ public class FieldBookPage {
                     season,
                     FieldCrops.seasons(),
                     idPrefix.orElse(""),
-                    found.total(),
                     found.items().stream().map(line -> crops.card(line, frame)).toList(),
-                    number > 1
-                        ? Optional.of(address(season, idPrefix, number - 1))
-                        : Optional.empty(),
-                    number < found.pages()
-                        ? Optional.of(address(season, idPrefix, number + 1))
-                        : Optional.empty())));
+                    Paging.of(found, to -> address(season, idPrefix, to)))));
   }
 
   @GET
@@ -104,16 +85,16 @@ public class FieldBookPage {
   @RequiresPermission(Permission.READ_CROPS)
   @Operation(hidden = true)
   public String crop(@PathParam("id") String id, @QueryParam("recorded") String recorded) {
-    Frame frame = frames.frame();
+    PageFrame frame = frames.frame();
     FieldCrop crop = crops.crop(id, frame);
-    List<Task> tasks =
+    List<FactForm.Task> tasks =
         Arrays.stream(BookForm.values())
             .filter(frames::may)
             .filter(form -> form != BookForm.STERILITY_CHECK || crop.hasFemale())
-            .map(form -> new Task(form, crop.href() + "/" + form.path()))
+            .map(form -> new FactForm.Task(form, crop.href() + "/" + form.path()))
             .toList();
     return frames
-        .framing()
+        .pages()
         .render(Templates.crop(frame, frames.book(), crop, tasks, recorded != null));
   }
 
@@ -123,7 +104,7 @@ public class FieldBookPage {
   @RequiresPermission(Permission.READ_PAGES)
   @Operation(hidden = true)
   public String outbox() {
-    return frames.framing().render(Templates.outbox(frames.frame(), frames.book()));
+    return frames.pages().render(Templates.outbox(frames.frame(), frames.book()));
   }
 
   /** Shown without network in place of a page that the phone has not kept. */
@@ -132,7 +113,7 @@ public class FieldBookPage {
   @RequiresPermission(Permission.READ_PAGES)
   @Operation(hidden = true)
   public String notKept() {
-    return frames.framing().render(Templates.notkept(frames.frame(), frames.book()));
+    return frames.pages().render(Templates.notkept(frames.frame(), frames.book()));
   }
 
   private static String address(int season, Optional<String> id, int page) {

@@ -2,41 +2,28 @@ package org.kornspur.api.web.fieldbook;
 
 import java.util.List;
 import java.util.Optional;
-import org.kornspur.api.web.PageAddresses;
+import org.kornspur.api.text.Addresses;
 import org.kornspur.contract.CropRole;
+import org.kornspur.contract.FieldCropDeclared;
+import org.kornspur.contract.FieldInspection;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.standing.StandingState;
 
 /**
  * A crop as the field book shows it.
  *
- * @param fieldId the field as the grower calls it
- * @param href its page in the field book
- * @param flowering expected or seen, in words; empty where nothing was said
  * @param reasons why it is not fit; empty where it is not said to be so
  * @param owed gates that evidence is owed for, in words
- * @param visits visits so far, the first first
+ * @param visits visits so far, the first first; what was counted in several parts is one visit
  * @param lots seed of its hybrid that is left
  */
 public record FieldCrop(
-    String id,
-    String fieldId,
-    String href,
-    CropRole role,
-    String hybridId,
-    String seedId,
-    String category,
-    int cropYear,
-    String holder,
+    FieldCropDeclared declared,
     StandingState state,
-    Optional<String> flowering,
     List<Reason> reasons,
     List<String> owed,
-    List<Visit> visits,
+    List<FieldInspection> visits,
     List<SeedLot> lots) {
-
-  /** One visit; what was counted in several parts on it is one visit. */
-  public record Visit(int number, String day, int bbchStage) {}
 
   /**
    * A gate that is not met, as the page of the crop names it.
@@ -54,22 +41,32 @@ public record FieldCrop(
    */
   public record SeedLot(String id, String seed, String left) {}
 
+  public String id() {
+    return declared.getCropId();
+  }
+
   /** Page with all its gates. */
   public String pageHref() {
-    return PageAddresses.of(Subject.crop(id));
+    return Addresses.pageOf(Subject.crop(id()));
+  }
+
+  /** Its page in the field book. */
+  public String href() {
+    return "/field-book" + pageHref();
   }
 
   /** Number of the next visit. */
-  public int nextVisit() {
-    return visits.stream().mapToInt(Visit::number).max().orElse(0) + 1;
+  int nextVisit() {
+    return lastVisit().map(FieldInspection::getVisit).orElse(0) + 1;
   }
 
   /** Whether a sterile female stands in it. */
-  public boolean hasFemale() {
-    return role == CropRole.STERILE_FEMALE || role == CropRole.F1_MIXTURE;
+  boolean hasFemale() {
+    return declared.getRole() == CropRole.STERILE_FEMALE
+        || declared.getRole() == CropRole.F1_MIXTURE;
   }
 
-  public Optional<Visit> lastVisit() {
+  public Optional<FieldInspection> lastVisit() {
     return visits.isEmpty() ? Optional.empty() : Optional.of(visits.get(visits.size() - 1));
   }
 }

@@ -46,12 +46,6 @@ public record Sheet<F extends FactForm>(
     }
   }
 
-  /** An empty form for a new fact, with an id that no fact has. */
-  public static <F extends FactForm> Sheet<F> of(
-      F form, Map<String, String> fixed, List<Section> sections) {
-    return of(form, Optional.empty(), fixed, sections);
-  }
-
   /** An empty form for a fact that may correct another, with an id that no fact has. */
   public static <F extends FactForm> Sheet<F> of(
       F form, Optional<String> corrects, Map<String, String> fixed, List<Section> sections) {

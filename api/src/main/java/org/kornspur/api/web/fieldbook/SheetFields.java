@@ -5,11 +5,9 @@ import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
-import java.util.function.Function;
-import java.util.stream.IntStream;
+import java.util.Optional;
 import org.apache.avro.Schema;
 import org.kornspur.api.text.PageTexts;
 import org.kornspur.api.web.fieldbook.Field.Kind;
@@ -31,11 +29,13 @@ final class SheetFields {
 
   private final FieldCrop crop;
   private final PageTexts texts;
+  private final FormParts parts;
   private final LocalDateTime now;
 
   SheetFields(FieldCrop crop, PageTexts texts, ZoneId zone, Clock clock) {
     this.crop = crop;
     this.texts = texts;
+    this.parts = new FormParts(texts);
     this.now = LocalDateTime.ofInstant(clock.instant(), zone).truncatedTo(ChronoUnit.MINUTES);
   }
 
@@ -43,228 +43,114 @@ final class SheetFields {
   Sheet<BookForm> sheet(BookForm form) {
     Map<String, String> fixed =
         form == BookForm.POLLEN_SOURCE ? Map.of() : Map.of("cropId", crop.id());
-    return Sheet.of(form, fixed, sections(form));
-  }
-
-  private List<Section> sections(BookForm form) {
     List<Section> sections =
         new ArrayList<>(
             switch (form) {
               case INSPECTION -> inspection();
               case STERILITY_CHECK -> sterilityCheck();
-              case POLLEN_SOURCE -> pollenSource();
+              case POLLEN_SOURCE -> List.of(pollenSource());
               case SOWING -> sowing();
-              case HARVEST -> harvest();
+              case HARVEST -> List.of(harvest());
             });
-    sections.add(
-        new Section(
-            "record",
-            texts.of("sectionRecord"),
-            false,
-            List.of(
-                Field.of("header.happenedAt", Kind.TIME, texts.of("happenedAt"), "", true)
-                    .starting(now.toString()),
-                Field.of(
-                        "header.sourceDocument",
-                        Kind.TEXT,
-                        texts.of("sourceDocument"),
-                        texts.of("sourceDocumentHint"),
-                        true)
-                    .starting(texts.of("sourceDocumentPhone")))));
-    return List.copyOf(sections);
+    sections.add(parts.record(now.toString(), texts.of("sourceDocumentPhone")));
+    return Sheet.of(form, Optional.empty(), fixed, sections);
   }
 
   private List<Section> inspection() {
-    Schema schema = FieldInspection.getClassSchema();
+    Schema visit = FieldInspection.getClassSchema();
     InspectedPart usual = crop.hasFemale() ? InspectedPart.FEMALE : InspectedPart.WHOLE_CROP;
     return List.of(
-        new Section(
+        parts.section(
             "visit",
-            texts.of("sectionVisit"),
-            false,
-            List.of(
-                whole(
-                        schema,
-                        "visit",
-                        texts.of("visit"),
-                        texts.of("visitHint", crop.visits().size()),
-                        true)
-                    .starting(String.valueOf(crop.nextVisit())),
-                whole(schema, "bbchStage", texts.of("bbchStage"), texts.of("bbchStageHint"), true)
-                    .with(
-                        BBCH_STAGES.stream()
-                            .map(stage -> new Option(stage.toString(), texts.of("bbch" + stage)))
-                            .toList()),
-                Field.of("part", Kind.CHOICE, texts.of("part"), "", true)
-                    .with(options(InspectedPart.values(), value -> texts.of("partOf", value)))
-                    .starting(usual.name()))),
-        new Section(
+            parts
+                .whole(visit, "visit", true, crop.visits().size())
+                .starting(String.valueOf(crop.nextVisit())),
+            parts
+                .whole(visit, "bbchStage", true)
+                .with(
+                    BBCH_STAGES.stream()
+                        .map(stage -> new Option(stage.toString(), texts.of("bbch" + stage)))
+                        .toList()),
+            parts
+                .field("part", Kind.CHOICE, true)
+                .with(parts.options(InspectedPart.values(), "partOf"))
+                .starting(usual.name())),
+        parts.section(
             "counts",
-            texts.of("sectionCounts"),
-            false,
-            List.of(
-                number(
-                    schema,
-                    "areaM2",
-                    Kind.DECIMAL,
-                    texts.of("areaM2"),
-                    texts.of("areaM2Hint"),
-                    false),
-                whole(
-                    schema,
-                    "plantsCounted",
-                    texts.of("plantsCounted"),
-                    texts.of("plantsHint"),
-                    false),
-                whole(schema, "offTypePlants", texts.of("offTypePlants"), "", true),
-                whole(
-                    schema,
-                    "plantsInReceptiveFlower",
-                    texts.of("plantsInReceptiveFlower"),
-                    texts.of("receptiveHint"),
-                    false),
-                whole(
-                    schema,
-                    "sheddingPlants",
-                    texts.of("sheddingPlants"),
-                    texts.of("sheddingHint"),
-                    false))),
-        new Section(
+            parts.decimal(visit, "areaM2", false),
+            parts.whole(visit, "plantsCounted", false),
+            parts.whole(visit, "offTypePlants", true),
+            parts.whole(visit, "plantsInReceptiveFlower", false),
+            parts.whole(visit, "sheddingPlants", false)),
+        parts.folded(
             "others",
-            texts.of("sectionOthers"),
-            true,
-            List.of(
-                whole(schema, "otherCerealPlants", texts.of("otherCerealPlants"), "", false),
-                whole(schema, "hardToSeparatePlants", texts.of("hardToSeparatePlants"), "", false),
-                whole(schema, "wildOatPlants", texts.of("wildOatPlants"), "", false),
-                whole(schema, "smutPlants", texts.of("smutPlants"), "", false),
-                whole(schema, "ergotBodies", texts.of("ergotBodies"), "", false))));
+            parts.whole(visit, "otherCerealPlants", false),
+            parts.whole(visit, "hardToSeparatePlants", false),
+            parts.whole(visit, "wildOatPlants", false),
+            parts.whole(visit, "smutPlants", false),
+            parts.whole(visit, "ergotBodies", false)));
   }
 
   private List<Section> sterilityCheck() {
-    Schema schema = SterilityCheck.getClassSchema();
+    Schema check = SterilityCheck.getClassSchema();
     return List.of(
-        new Section(
+        parts.section(
             "counts",
-            texts.of("sectionCounts"),
-            false,
-            List.of(
-                whole(schema, "plantsExamined", texts.of("plantsExamined"), "", true),
-                whole(schema, "plantsShedding", texts.of("plantsShedding"), "", true))),
-        new Section(
+            parts.whole(check, "plantsExamined", true),
+            parts.whole(check, "plantsShedding", true)),
+        parts.folded(
             "bags",
-            texts.of("sectionBags"),
-            true,
-            List.of(
-                whole(schema, "baggedEars", texts.of("baggedEars"), texts.of("baggedHint"), false),
-                whole(schema, "baggedEarsWithSeed", texts.of("baggedEarsWithSeed"), "", false))));
+            parts.whole(check, "baggedEars", false),
+            parts.whole(check, "baggedEarsWithSeed", false)));
   }
 
-  private List<Section> pollenSource() {
-    return List.of(
-        new Section(
-            "source",
-            texts.of("sectionSource"),
-            false,
-            List.of(
-                id("sourceId", texts.of("sourceId"), texts.of("sourceIdHint")),
-                Field.of("kind", Kind.CHOICE, texts.of("sourceKind"), "", true)
-                    .with(options(PollenSourceKind.values(), value -> texts.of("kindOf", value))),
-                Field.of("cropYear", Kind.WHOLE, texts.of("sourceYear"), "", true)
-                    .starting(String.valueOf(crop.cropYear())),
-                Field.of("firstSeenOn", Kind.DAY, texts.of("firstSeenOn"), "", true)
-                    .starting(now.toLocalDate().toString()),
-                Field.of("endedOn", Kind.DAY, texts.of("endedOn"), texts.of("endedOnHint"), false),
-                Field.of(
-                    "outline", Kind.CORNERS, texts.of("outline"), texts.of("outlineHint"), true))));
+  private Section pollenSource() {
+    return parts.section(
+        "source",
+        parts.field("sourceId", Kind.TEXT, true),
+        parts
+            .field("kind", "sourceKind", Kind.CHOICE, true)
+            .with(parts.options(PollenSourceKind.values(), "kindOf")),
+        parts
+            .field("cropYear", "sourceYear", Kind.WHOLE, true)
+            .starting(String.valueOf(crop.declared().getCropYear())),
+        parts.field("firstSeenOn", Kind.DAY, true).starting(now.toLocalDate().toString()),
+        parts.field("endedOn", Kind.DAY, false),
+        parts.field("outline", Kind.CORNERS, true));
   }
 
   private List<Section> sowing() {
-    Schema mass = LotMass.getClassSchema();
-    List<Section> sections = new ArrayList<>();
     List<Option> lots =
         crop.lots().stream()
             .map(lot -> new Option(lot.id(), texts.of("lotLeft", lot.seed(), lot.left())))
             .toList();
-    IntStream.range(0, SOWN_LOTS)
-        .forEach(
-            at ->
-                sections.add(
-                    new Section(
-                        "sown-" + at,
-                        texts.of("sectionSown", at + 1),
-                        at > 0,
-                        List.of(
-                            Field.of(
-                                    "sown[%d].lotId".formatted(at),
-                                    Kind.TEXT,
-                                    texts.of("sownLot"),
-                                    texts.of("sownLotHint"),
-                                    at == 0)
-                                .with(lots),
-                            Field.of(
-                                    "sown[%d].massKg".formatted(at),
-                                    Kind.DECIMAL,
-                                    texts.of("sownMass"),
-                                    "",
-                                    at == 0)
-                                .within(mass.getField("massKg").schema())))));
-    sections.add(
-        new Section(
-            "area",
-            texts.of("sectionArea"),
-            false,
-            List.of(
-                number(
-                    Sowing.getClassSchema(),
-                    "areaHa",
-                    Kind.DECIMAL,
-                    texts.of("areaHa"),
-                    "",
-                    true))));
+    List<Section> sections = new ArrayList<>();
+    for (int at = 0; at < SOWN_LOTS; at++) {
+      String sown = "sown[%d].".formatted(at);
+      sections.add(
+          parts.numbered(
+              "sown",
+              at,
+              at > 0,
+              parts.field(sown + "lotId", "sownLot", Kind.TEXT, at == 0).with(lots),
+              parts
+                  .field(sown + "massKg", "sownMass", Kind.DECIMAL, at == 0)
+                  .within(LotMass.getClassSchema(), "massKg")));
+    }
+    sections.add(parts.section("area", parts.decimal(Sowing.getClassSchema(), "areaHa", true)));
     return sections;
   }
 
-  private List<Section> harvest() {
+  private Section harvest() {
     List<Field> fields = new ArrayList<>();
-    fields.add(id("lotId", texts.of("harvestLot"), texts.of("harvestLotHint")));
+    fields.add(parts.field("lotId", "harvestLot", Kind.TEXT, true));
     fields.add(
-        number(
-            Harvest.getClassSchema(),
-            "massKg",
-            Kind.DECIMAL,
-            texts.of("harvestMass"),
-            texts.of("harvestMassHint"),
-            true));
-    if (crop.role() == CropRole.STERILE_FEMALE) {
-      fields.add(
-          Field.of(
-              "pollenParentRemoved",
-              Kind.FLAG,
-              texts.of("pollenParentRemoved"),
-              texts.of("pollenParentRemovedHint"),
-              false));
+        parts
+            .field("massKg", "harvestMass", Kind.DECIMAL, true)
+            .within(Harvest.getClassSchema(), "massKg"));
+    if (crop.declared().getRole() == CropRole.STERILE_FEMALE) {
+      fields.add(parts.field("pollenParentRemoved", Kind.FLAG, false));
     }
-    return List.of(new Section("harvest", texts.of("sectionHarvest"), false, fields));
-  }
-
-  private static Field id(String name, String label, String hint) {
-    return Field.of(name, Kind.TEXT, label, hint, true);
-  }
-
-  private static Field whole(
-      Schema record, String name, String label, String hint, boolean required) {
-    return number(record, name, Kind.WHOLE, label, hint, required);
-  }
-
-  private static Field number(
-      Schema record, String name, Kind kind, String label, String hint, boolean required) {
-    return Field.of(name, kind, label, hint, required).within(record.getField(name).schema());
-  }
-
-  private static <E extends Enum<E>> List<Option> options(E[] values, Function<E, String> label) {
-    return Arrays.stream(values)
-        .map(value -> new Option(value.name(), label.apply(value)))
-        .toList();
+    return parts.section("harvest", fields.toArray(Field[]::new));
   }
 }

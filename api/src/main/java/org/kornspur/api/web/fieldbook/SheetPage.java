@@ -28,10 +28,11 @@ import org.kornspur.api.problem.AccessDetail;
 import org.kornspur.api.problem.AddressDetail;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemKind;
-import org.kornspur.api.query.RequestWords;
+import org.kornspur.api.query.VisibleData;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
-import org.kornspur.api.web.Frame;
+import org.kornspur.api.web.PageFrame;
+import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.problem.Given;
 import org.kornspur.processors.advice.InspectionAdvice;
 
@@ -49,10 +50,10 @@ public class SheetPage {
 
   @Inject BookFrames frames;
   @Inject FieldCrops crops;
+  @Inject VisibleData data;
   @Inject SheetSending sending;
   @Inject IgnoredParameters ignored;
   @Inject RulesInForce rules;
-  @Inject RequestWords requestWords;
 
   /**
    * The plans of a form's counts.
@@ -65,7 +66,7 @@ public class SheetPage {
   @CheckedTemplate(basePath = "web/fieldbook")
   static class Templates {
     static native TemplateInstance sheet(
-        Frame page, Book book, FieldCrop crop, Sheet<BookForm> sheet, Tally tally);
+        PageFrame page, Book book, FieldCrop crop, Sheet<BookForm> sheet, Tally tally);
   }
 
   @GET
@@ -78,7 +79,7 @@ public class SheetPage {
       @QueryParam("multiple") String multiple) {
     BookForm form = allowed(path);
     int times = multiple(multiple);
-    Frame frame = frames.frame();
+    PageFrame frame = frames.frame();
     FieldCrop crop = crops.crop(id, frame);
     return page(frame, crop, fields(crop, frame).sheet(form), times);
   }
@@ -92,7 +93,7 @@ public class SheetPage {
       @PathParam("form") String path,
       MultivaluedMap<String, String> posted) {
     BookForm form = allowed(path);
-    Frame frame = frames.frame();
+    PageFrame frame = frames.frame();
     FieldCrop crop = crops.crop(id, frame);
     Sheet<BookForm> empty = fields(crop, frame).sheet(form);
     SheetReader reader = new SheetReader(posted, frame.form(), frames.texts());
@@ -108,21 +109,21 @@ public class SheetPage {
     return Response.status(UNPROCESSABLE).entity(page).build();
   }
 
-  private String page(Frame frame, FieldCrop crop, Sheet<BookForm> sheet, int multiple) {
+  private String page(PageFrame frame, FieldCrop crop, Sheet<BookForm> sheet, int multiple) {
     List<TallyPlan> plans =
-        sheet.form() == BookForm.INSPECTION || sheet.form() == BookForm.STERILITY_CHECK
+        sheet.form().isCounting()
             ? new TallyPlans(
                     new InspectionAdvice.Terms(RISK, RISK, multiple),
                     frames.texts(),
-                    requestWords.words(),
+                    frames.pages().words().words(),
                     rules.rulebooks())
-                .of(crops.dossier(crop.id()), sheet.form())
+                .of(data.dossier(Subject.crop(crop.id())), sheet.form())
             : List.of();
     Tally tally = new Tally(plans, frames.json(plans), multiple, List.of(2, 3, 5));
-    return frames.framing().render(Templates.sheet(frame, frames.book(), crop, sheet, tally));
+    return frames.pages().render(Templates.sheet(frame, frames.book(), crop, sheet, tally));
   }
 
-  private SheetFields fields(FieldCrop crop, Frame frame) {
+  private SheetFields fields(FieldCrop crop, PageFrame frame) {
     return new SheetFields(crop, frames.texts(), frame.form().zone(), clock);
   }
 

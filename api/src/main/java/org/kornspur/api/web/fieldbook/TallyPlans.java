@@ -3,11 +3,10 @@ package org.kornspur.api.web.fieldbook;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.CropDetail;
-import org.kornspur.api.problem.ProblemKind;
-import org.kornspur.api.text.LocalForm;
 import org.kornspur.api.text.PageTexts;
 import org.kornspur.api.text.Words;
 import org.kornspur.contract.CropRole;
@@ -24,23 +23,9 @@ import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.standards.Rulebooks;
 
 /** The plans of a crop's counts, from the advice on its inspection. */
-final class TallyPlans {
+record TallyPlans(InspectionAdvice.Terms terms, PageTexts texts, Words words, Rulebooks rulebooks) {
   /** A product of fractions that should be whole is not rounded up to the next square metre. */
   private static final double BY_A_HAIR = 1e-6;
-
-  private final InspectionAdvice.Terms terms;
-  private final PageTexts texts;
-  private final Words words;
-  private final LocalForm form;
-  private final Rulebooks rulebooks;
-
-  TallyPlans(InspectionAdvice.Terms terms, PageTexts texts, Words words, Rulebooks rulebooks) {
-    this.terms = terms;
-    this.texts = texts;
-    this.words = words;
-    this.form = words.reader().form();
-    this.rulebooks = rulebooks;
-  }
 
   /**
    * Plans for the counts of this form, one for each limit and part.
@@ -50,12 +35,18 @@ final class TallyPlans {
   List<TallyPlan> of(Dossier crop, BookForm sheet) {
     FieldCropDeclared declared = crop.crop().orElseThrow();
     Rulebook rulebook =
-        rulebooks.find(declared.getRulebookId()).orElseThrow(() -> unknownRulebook(declared));
+        rulebooks
+            .find(declared.getRulebookId())
+            .orElseThrow(
+                () ->
+                    ApiProblem.refused(
+                        new CropDetail.UnknownRulebook(
+                            Given.text(declared.getRulebookId(), false))));
     InspectionAdvice advice;
     try {
       advice = InspectionAdvice.of(crop, rulebook, terms).orElseThrow();
     } catch (AdviceRefused refused) {
-      throw new ApiProblem(ProblemKind.REQUEST_REFUSED, refused.refusal());
+      throw ApiProblem.refused(refused.refusal());
     }
     List<TallyPlan> plans = new ArrayList<>();
     for (InspectionAdvice.Count count : advice.counts()) {
@@ -79,22 +70,20 @@ final class TallyPlans {
       return;
     }
     for (Quantity quantity : List.of(Quantity.OFF_TYPES_BY_PLANTS, Quantity.OFF_TYPES_BY_AREA)) {
-      Optional<InspectionAdvice.Count> any =
-          advice.counts().stream()
-              .filter(count -> count.limit().quantity() == quantity)
-              .findFirst();
-      any.ifPresent(
-          count ->
-              Arrays.stream(InspectedPart.values())
-                  .filter(part -> isLimited(part, declared.getRole()))
-                  .filter(
-                      part ->
-                          plans.stream()
-                              .noneMatch(
-                                  plan ->
-                                      plan.quantity().equals(quantity.name())
-                                          && plan.part().equals(part.name())))
-                  .forEach(part -> plans.add(plan(count, part, 0, 0, crop))));
+      Set<String> counted =
+          plans.stream()
+              .filter(plan -> plan.quantity().equals(quantity.name()))
+              .map(TallyPlan::part)
+              .collect(Collectors.toSet());
+      advice.counts().stream()
+          .filter(count -> count.limit().quantity() == quantity)
+          .findFirst()
+          .ifPresent(
+              count ->
+                  Arrays.stream(InspectedPart.values())
+                      .filter(part -> isLimited(part, declared.getRole()))
+                      .filter(part -> !counted.contains(part.name()))
+                      .forEach(part -> plans.add(plan(count, part, 0, 0, crop))));
     }
   }
 
@@ -125,9 +114,9 @@ final class TallyPlans {
                     texts.of(
                         "fixedPlan",
                         amount(fixed.examined(), pieceM2),
-                        form.count(fixed.acceptanceNumber()),
-                        form.percent(count.fixedProducersRisk().orElseThrow()),
-                        form.percent(count.fixedConsumersRisk().orElseThrow())))
+                        words.reader().form().count(fixed.acceptanceNumber()),
+                        words.reader().form().percent(count.fixedProducersRisk().orElseThrow()),
+                        words.reader().form().percent(count.fixedConsumersRisk().orElseThrow())))
             .orElse(""),
         count
             .plan()
@@ -142,8 +131,8 @@ final class TallyPlans {
 
   private String amount(int units, double pieceM2) {
     return pieceM2 > 0
-        ? form.number(Math.ceil(units * pieceM2 - BY_A_HAIR)) + "\u00a0m²"
-        : texts.of("plants", form.count(units));
+        ? words.reader().form().number(Math.ceil(units * pieceM2 - BY_A_HAIR)) + "\u00a0m²"
+        : texts.of("plants", words.reader().form().count(units));
   }
 
   private String title(Quantity quantity, InspectedPart part) {
@@ -164,11 +153,5 @@ final class TallyPlans {
         .mapToInt(FieldInspection::getVisit)
         .max()
         .orElse(1);
-  }
-
-  private static ApiProblem unknownRulebook(FieldCropDeclared declared) {
-    return new ApiProblem(
-        ProblemKind.REQUEST_REFUSED,
-        new CropDetail.UnknownRulebook(Given.text(declared.getRulebookId(), false)));
   }
 }

@@ -25,9 +25,9 @@ import org.kornspur.api.security.RequiresPermission;
 import org.kornspur.api.security.visibility.SkipRedaction;
 import org.kornspur.api.text.Audience;
 import org.kornspur.api.text.Words;
-import org.kornspur.api.web.Frame;
-import org.kornspur.api.web.Framing;
 import org.kornspur.api.web.NavigationItem;
+import org.kornspur.api.web.PageFrame;
+import org.kornspur.api.web.PageFrames;
 import org.kornspur.ingest.problem.Given;
 import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.standards.Rulebooks;
@@ -38,7 +38,7 @@ import org.kornspur.processors.standards.Rulebooks;
 public class HelpPage {
   private static final int LONGEST_QUERY = 100;
 
-  @Inject Framing framing;
+  @Inject PageFrames pages;
   @Inject HelpTexts texts;
   @Inject RulesInForce rules;
   @Inject CurrentCaller caller;
@@ -47,12 +47,12 @@ public class HelpPage {
   @CheckedTemplate(basePath = "web/help")
   static class Templates {
     static native TemplateInstance contents(
-        Frame page, List<HelpText> manual, String query, List<HelpSearch.Hit> hits);
+        PageFrame page, List<HelpText> manual, String query, List<HelpSearch.Hit> hits);
 
-    static native TemplateInstance topic(Frame page, List<HelpText> manual, HelpText text);
+    static native TemplateInstance topic(PageFrame page, List<HelpText> manual, HelpText text);
 
     static native TemplateInstance rules(
-        Frame page, List<HelpText> manual, List<String> books, RuleSheet sheet, String day);
+        PageFrame page, List<HelpText> manual, List<String> books, RuleSheet sheet, String day);
   }
 
   /**
@@ -66,7 +66,7 @@ public class HelpPage {
     Parameters parameters = ignored.parameters();
     String query = parameters.text("q", text.strip(), LONGEST_QUERY).orElse("");
     parameters.check();
-    return framing.render(
+    return pages.render(
         Templates.contents(frame(), manual(), query, HelpSearch.find(manual(), query)));
   }
 
@@ -83,7 +83,7 @@ public class HelpPage {
     Parameters parameters = ignored.parameters();
     String asked = parameters.id("book", id).orElse("");
     parameters.check();
-    LocalDate today = LocalDate.now(framing.form().zone());
+    LocalDate today = LocalDate.now(pages.words().form().zone());
     List<String> ids = books.stream().map(Rulebook::id).toList();
     Rulebook book =
         books.stream()
@@ -93,13 +93,14 @@ public class HelpPage {
                 () ->
                     ApiProblem.notFound(
                         new RecordDetail.NoRulebook(Given.text(asked, false), ids)));
-    return framing.render(
+    return pages.render(
         Templates.rules(
             frame(),
             manual(),
             ids,
-            RuleSheet.of(book, today, new Words(Audience.ofEverything(framing.form(), today))),
-            framing.form().day(today)));
+            RuleSheet.of(
+                book, today, new Words(Audience.ofEverything(pages.words().form(), today))),
+            pages.words().form().day(today)));
   }
 
   @GET
@@ -115,15 +116,16 @@ public class HelpPage {
                     ApiProblem.notFound(
                         new AddressDetail.NoResource(
                             Given.text(HelpTopic.ROOT + "/" + slug, false))));
-    return framing.render(Templates.topic(frame(), manual(), texts.of(topic, framing.language())));
+    return pages.render(
+        Templates.topic(frame(), manual(), texts.of(topic, pages.words().language())));
   }
 
-  private Frame frame() {
-    return framing.around(NavigationItem.HELP);
+  private PageFrame frame() {
+    return pages.around(NavigationItem.HELP);
   }
 
   private List<HelpText> manual() {
-    return texts.in(framing.language());
+    return texts.in(pages.words().language());
   }
 
   /** The rulebooks of a site itself are for its people alone. */

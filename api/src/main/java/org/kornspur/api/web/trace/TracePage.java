@@ -21,19 +21,17 @@ import org.kornspur.api.http.Parameters;
 import org.kornspur.api.problem.AddressDetail;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.query.QueryService;
-import org.kornspur.api.query.RequestWords;
 import org.kornspur.api.query.recall.CountedStock;
 import org.kornspur.api.query.recall.Finder;
 import org.kornspur.api.query.recall.RecallDrills;
 import org.kornspur.api.query.recall.RecallView;
 import org.kornspur.api.query.recall.TraceWords;
-import org.kornspur.api.query.view.StandingView;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
 import org.kornspur.api.text.Addresses;
-import org.kornspur.api.web.Frame;
-import org.kornspur.api.web.Framing;
 import org.kornspur.api.web.NavigationItem;
+import org.kornspur.api.web.PageFrame;
+import org.kornspur.api.web.PageFrames;
 import org.kornspur.api.web.SubjectSheet;
 import org.kornspur.api.web.SubjectSheets;
 import org.kornspur.ingest.contract.Subject;
@@ -47,8 +45,7 @@ public class TracePage {
   /** An id has 64 characters at most; the kind may stand before it. */
   private static final int LONGEST = 128;
 
-  @Inject Framing framing;
-  @Inject RequestWords requestWords;
+  @Inject PageFrames pages;
   @Inject QueryService queries;
   @Inject Finder finder;
   @Inject RecallDrills drills;
@@ -64,35 +61,13 @@ public class TracePage {
   public record Lookup(String text, List<Finder.Found> found) {}
 
   /**
-   * The way back and forth of one crop or lot.
+   * A drill, or no more of it than the way back and forth of a crop or lot.
    *
-   * @param api its address in the interface
-   * @param page its page
-   */
-  public record Way(
-      Subject subject,
-      StandingView standing,
-      RecallView drill,
-      List<TraceWords.Move> back,
-      List<TraceWords.Move> forward,
-      int most,
-      String api,
-      String page) {}
-
-  /**
-   * A drill.
-   *
-   * @param api address of the lot in the interface
+   * @param most movements that are shown each way
+   * @param api address of the crop or lot in the interface
    * @param stock what was counted, as a query of an address; empty where nothing was
    */
-  public record Drill(
-      Subject subject,
-      RecallView result,
-      List<TraceWords.Move> back,
-      List<TraceWords.Move> forward,
-      int most,
-      String api,
-      String stock) {
+  public record Drill(Subject subject, RecallView result, int most, String api, String stock) {
 
     /** Whether it is a lot's, which the interface has as a file. */
     public boolean isLot() {
@@ -102,12 +77,12 @@ public class TracePage {
 
   @CheckedTemplate(basePath = "web/trace")
   static class Templates {
-    static native TemplateInstance lookup(Frame page, Lookup lookup, TraceWords words);
+    static native TemplateInstance lookup(PageFrame page, Lookup lookup, TraceWords words);
 
     static native TemplateInstance way(
-        Frame page, Lookup lookup, Way way, SubjectSheet sheet, TraceWords words);
+        PageFrame page, Lookup lookup, Drill way, SubjectSheet sheet, TraceWords words);
 
-    static native TemplateInstance drill(Frame page, Drill drill, TraceWords words);
+    static native TemplateInstance drill(PageFrame page, Drill drill, TraceWords words);
   }
 
   /**
@@ -122,39 +97,25 @@ public class TracePage {
     String asked = parameters.text("q", text.strip(), LONGEST).orElse("");
     parameters.check();
     if (asked.isEmpty()) {
-      return framing.render(
-          Templates.lookup(
-              framing.around(NavigationItem.TRACE), new Lookup("", List.of()), words()));
+      return pages.render(
+          Templates.lookup(pages.around(NavigationItem.TRACE), new Lookup("", List.of()), words()));
     }
     Lookup lookup = new Lookup(asked, finder.find(asked));
     List<Subject> subjects = lookup.found().stream().map(Finder.Found::subject).distinct().toList();
     return subjects.size() == 1
         ? way(lookup, subjects.get(0))
-        : framing.render(
-            Templates.lookup(
-                framing.around(NavigationItem.TRACE, queries.asOf()), lookup, words()));
+        : pages.render(
+            Templates.lookup(pages.around(NavigationItem.TRACE, queries.asOf()), lookup, words()));
   }
 
   private String way(Lookup lookup, Subject subject) {
-    StandingView standing = queries.view(subject);
-    RecallView drill = drills.drill(subject, Map.of());
-    String api = Addresses.of(subject);
-    Way way =
-        new Way(
-            subject,
-            standing,
-            drill,
-            words().moves(drill.back()),
-            words().moves(drill.forward()),
-            MOST_MOVES,
-            api,
-            api.substring(Addresses.ROOT.length()));
-    return framing.render(
+    RecallView result = drills.drill(subject, Map.of());
+    return pages.render(
         Templates.way(
-            framing.around(NavigationItem.TRACE, drill.asOf()),
+            pages.around(NavigationItem.TRACE, result.asOf()),
             lookup,
-            way,
-            sheets.of(subject, standing),
+            new Drill(subject, result, MOST_MOVES, Addresses.of(subject), ""),
+            sheets.of(subject, queries.view(subject)),
             words()));
   }
 
@@ -174,44 +135,24 @@ public class TracePage {
     Subject start = seed(subject);
     Map<String, Double> counted = CountedStock.of(lots, masses);
     RecallView result = drills.drill(start, counted);
-    Drill drill =
-        new Drill(
-            start,
-            result,
-            words().moves(result.back()),
-            words().moves(result.forward()),
-            MOST_MOVES,
-            Addresses.of(start),
-            stock(counted));
-    return framing.render(
-        Templates.drill(framing.around(NavigationItem.TRACE, result.asOf()), drill, words()));
+    Drill drill = new Drill(start, result, MOST_MOVES, Addresses.of(start), stock(counted));
+    return pages.render(
+        Templates.drill(pages.around(NavigationItem.TRACE, result.asOf()), drill, words()));
   }
 
   private static Subject seed(String text) {
-    for (Subject.Kind kind : List.of(Subject.Kind.LOT, Subject.Kind.CROP)) {
-      String prefix = kind.name().toLowerCase(Locale.ROOT) + ":";
-      if (text.startsWith(prefix) && text.length() > prefix.length()) {
-        return new Subject(kind, text.substring(prefix.length()));
-      }
-    }
-    throw ApiProblem.notFound(new AddressDetail.NoStartOfDrill());
+    return Finder.named(text)
+        .orElseThrow(() -> ApiProblem.notFound(new AddressDetail.NoStartOfDrill()));
   }
 
   private static String stock(Map<String, Double> counted) {
     return counted.entrySet().stream()
-        .map(lot -> "stock=" + encoded(lot.getKey() + ":" + plain(lot.getValue())))
+        .map(lot -> String.format(Locale.ROOT, "%s:%.3f", lot.getKey(), lot.getValue()))
+        .map(lot -> "stock=" + URLEncoder.encode(lot, StandardCharsets.UTF_8))
         .collect(Collectors.joining("&", counted.isEmpty() ? "" : "?", ""));
   }
 
-  private static String plain(double massKg) {
-    return String.format(Locale.ROOT, "%.3f", massKg);
-  }
-
-  private static String encoded(String text) {
-    return URLEncoder.encode(text, StandardCharsets.UTF_8);
-  }
-
   private TraceWords words() {
-    return TraceWords.of(requestWords);
+    return TraceWords.of(pages.words());
   }
 }

@@ -11,18 +11,18 @@ import org.kornspur.api.text.LocalForm;
  *
  * @param form writes dates, numbers and units
  * @param trade words of the trade
- * @param rooms where the navigation leads
+ * @param navigation where the navigation leads
  * @param languages the languages, each with the address that switches to it
  * @param asOf one sentence on how fresh the data is; empty where the page shows none
  * @param ignored what was ignored in the address, each in a sentence
  * @param person printed name of who is signed in; empty where nobody is
  * @param formToken what each form that posts carries as {@code csrfToken}; empty without a cookie
  */
-public record Frame(
+public record PageFrame(
     Language language,
     LocalForm form,
     DomainTerms trade,
-    List<Place> rooms,
+    List<Place> navigation,
     List<Choice> languages,
     Optional<String> asOf,
     List<String> ignored,

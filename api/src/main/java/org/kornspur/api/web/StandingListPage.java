@@ -17,30 +17,30 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.http.IgnoredParameters;
 import org.kornspur.api.http.StandingFilter;
 import org.kornspur.api.query.QueryService;
-import org.kornspur.api.query.RequestWords;
+import org.kornspur.api.query.VisibleData;
 import org.kornspur.api.query.view.PageView;
 import org.kornspur.api.query.view.StandingLine;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
+import org.kornspur.api.text.Addresses;
 import org.kornspur.api.text.Words;
 import org.kornspur.ingest.contract.Subject;
 
 /** Lists of lots and of crops, worst first, to look things up in. */
 @Path("/")
 @Produces(MediaType.TEXT_HTML + ";charset=UTF-8")
-public class StandingsPage {
-  @Inject Framing framing;
+public class StandingListPage {
+  @Inject PageFrames pages;
   @Inject QueryService queries;
   @Inject IgnoredParameters ignored;
-  @Inject Choices choices;
-  @Inject RequestWords requestWords;
+  @Inject VisibleData data;
 
   /** A crop or lot as the list shows it. */
   public record Line(StandingLine standing, String href, String holder) {
     static Line of(StandingLine standing, Words words) {
       return new Line(
           standing,
-          PageAddresses.of(standing.subject()),
+          Addresses.pageOf(Subject.parse(standing.subject())),
           Optional.ofNullable(standing.holder())
               .map(Subject::enterprise)
               .map(words::named)
@@ -51,7 +51,12 @@ public class StandingsPage {
   @CheckedTemplate(basePath = "web")
   static class Templates {
     static native TemplateInstance standings(
-        Frame page, String title, String action, List<Line> lines, Filters filters, Paging paging);
+        PageFrame page,
+        String title,
+        String action,
+        List<Line> lines,
+        Filters filters,
+        Paging paging);
   }
 
   @GET
@@ -70,17 +75,17 @@ public class StandingsPage {
     return list(NavigationItem.CROPS, Subject.Kind.CROP, filter, uri);
   }
 
-  private String list(NavigationItem room, Subject.Kind kind, StandingFilter filter, UriInfo uri) {
+  private String list(NavigationItem item, Subject.Kind kind, StandingFilter filter, UriInfo uri) {
     PageView<StandingLine> found =
         queries.list(filter.query(Set.of(kind), false, ignored.parameters()));
-    Words words = requestWords.words();
-    return framing.render(
+    Words words = pages.words().words();
+    return pages.render(
         Templates.standings(
-            framing.around(room, found.asOf()),
-            framing.texts("frame").of("place", room),
-            room.href(),
+            pages.around(item, found.asOf()),
+            pages.words().texts("frame").of("place", item),
+            item.href(),
             found.items().stream().map(line -> Line.of(line, words)).toList(),
-            choices.filters(uri),
+            Filters.of(uri, data.values(), pages.words().terms()),
             Paging.of(found, uri)));
   }
 }

@@ -2,8 +2,6 @@ package org.kornspur.api.web.bench;
 
 import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
-import java.net.URLEncoder;
-import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -14,11 +12,13 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 import org.kornspur.api.kafka.Engine;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.RecordDetail;
 import org.kornspur.api.query.QueryService;
 import org.kornspur.api.query.RequestWords;
+import org.kornspur.api.query.VisibleData;
 import org.kornspur.api.query.view.Caution.Treatment;
 import org.kornspur.api.readmodel.FactReadModel;
 import org.kornspur.api.readmodel.ReadModel;
@@ -28,8 +28,9 @@ import org.kornspur.api.readmodel.StandingRow;
 import org.kornspur.api.security.Caller;
 import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.api.security.Permission;
-import org.kornspur.api.security.visibility.VisibilityService;
-import org.kornspur.api.web.Frame;
+import org.kornspur.api.text.Addresses;
+import org.kornspur.api.web.PageFrame;
+import org.kornspur.contract.GerminationTest;
 import org.kornspur.contract.Sampling;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.problem.Given;
@@ -44,7 +45,7 @@ import org.kornspur.standing.VerdictState;
  * rest on this laboratory's own results alone.
  */
 @RequestScoped
-public class Samples {
+public class BenchSamples {
   private static final Set<Gate> AT_THE_BENCH =
       EnumSet.of(
           Gate.GERMINATION, Gate.ANALYTICAL_PURITY, Gate.OTHER_SEEDS, Gate.ERGOT, Gate.MOISTURE);
@@ -56,15 +57,21 @@ public class Samples {
   @Inject ReadModel readModel;
   @Inject Engine engine;
   @Inject QueryService queries;
-  @Inject VisibilityService visibilityService;
+  @Inject VisibleData data;
   @Inject RequestWords requestWords;
 
   /** A sample with the facts that its laboratory may see of it. */
   record Whole(BenchSample sample, Sampling sampling, List<Entry> own) {
 
-    /** Its results that count, the first first. */
-    List<Entry> counting() {
-      return own.stream().filter(Entry::counts).toList();
+    /** Its germination tests that count, of those that are wanted; the first first. */
+    List<GerminationTest> germinationTests(Predicate<Entry> wanted) {
+      return own.stream()
+          .filter(Entry::counts)
+          .filter(wanted)
+          .map(Entry::fact)
+          .filter(GerminationTest.class::isInstance)
+          .map(GerminationTest.class::cast)
+          .toList();
     }
   }
 
@@ -79,7 +86,7 @@ public class Samples {
   }
 
   /** One page of the samples: open ones first, the oldest first, then the latest finished. */
-  ResultPage<BenchSample> page(int page, int size, Frame frame) {
+  ResultPage<BenchSample> page(int page, int size, PageFrame frame) {
     List<Judged> all =
         new ArrayList<>(
             laboratory().map(facts.samples()::of).orElse(List.of()).stream()
@@ -109,7 +116,7 @@ public class Samples {
    * @throws ApiProblem if it is not assigned to the laboratory of who asks, which is answered like
    *     a sample that is not known
    */
-  Whole sample(String lotId, String sampleId, Frame frame) {
+  Whole sample(String lotId, String sampleId, PageFrame frame) {
     String laboratoryId = laboratory().orElseThrow(() -> notAssigned(lotId, sampleId));
     List<Entry> own =
         engine.dossier(Subject.lot(lotId)).stream()
@@ -144,7 +151,7 @@ public class Samples {
     return new Whole(shown(judged(row, frame), frame), sampling, results);
   }
 
-  private Judged judged(SampleIndex.Row row, Frame frame) {
+  private Judged judged(SampleIndex.Row row, PageFrame frame) {
     if (row.tested().containsAll(AT_THE_BENCH) && !owesAny(row.lotId())) {
       return new Judged(row, List.of(), false);
     }
@@ -167,7 +174,7 @@ public class Samples {
         .anyMatch(gate -> AT_THE_BENCH.stream().anyMatch(at -> at.name().equals(gate)));
   }
 
-  private List<BenchSample.Asked> asked(SampleIndex.Row row, Frame frame) {
+  private List<BenchSample.Asked> asked(SampleIndex.Row row, PageFrame frame) {
     List<GateVerdict> verdicts =
         readModel
             .standing(Subject.lot(row.lotId()))
@@ -180,7 +187,7 @@ public class Samples {
   }
 
   private BenchSample.Asked asked(
-      Gate gate, SampleIndex.Row row, List<GateVerdict> verdicts, Frame frame) {
+      Gate gate, SampleIndex.Row row, List<GateVerdict> verdicts, PageFrame frame) {
     Optional<String> again =
         verdicts.stream()
             .filter(verdict -> is(verdict, gate) && verdict.getState() == VerdictState.OWED)
@@ -207,7 +214,7 @@ public class Samples {
     return verdict.getGate().equals(gate.name());
   }
 
-  private BenchSample shown(Judged judged, Frame frame) {
+  private BenchSample shown(Judged judged, PageFrame frame) {
     SampleIndex.Row row = judged.row();
     Subject lot = Subject.lot(row.lotId());
     return new BenchSample(
@@ -224,17 +231,13 @@ public class Samples {
         row.ergotFound());
   }
 
-  private Optional<String> category(Subject lot, Frame frame) {
-    return visibilityService.visibility().sees(lot)
-        ? readModel
-            .standings()
-            .row(lot)
-            .flatMap(StandingRow::material)
-            .map(material -> frame.trade().category(material.getCategory()))
-        : Optional.empty();
+  private Optional<String> category(Subject lot, PageFrame frame) {
+    return data.row(lot)
+        .flatMap(StandingRow::material)
+        .map(material -> frame.trade().category(material.getCategory()));
   }
 
-  private long daysSince(Instant assignedAt, Frame frame) {
+  private long daysSince(Instant assignedAt, PageFrame frame) {
     LocalDate from = assignedAt.atZone(frame.form().zone()).toLocalDate();
     LocalDate today = clock.instant().atZone(frame.form().zone()).toLocalDate();
     return Math.max(0, ChronoUnit.DAYS.between(from, today));
@@ -249,16 +252,12 @@ public class Samples {
 
   /** Page of a sample. */
   static String href(String lotId, String sampleId) {
-    return "/bench/lots/" + part(lotId) + "/samples/" + part(sampleId);
+    return "/bench/lots/" + Addresses.part(lotId) + "/samples/" + Addresses.part(sampleId);
   }
 
   /** Form that corrects a result. */
   static String correctHref(String sampleHref, BenchForm form, String factId) {
-    return sampleHref + "/" + form.path() + "?corrects=" + part(factId);
-  }
-
-  private static String part(String id) {
-    return URLEncoder.encode(id, StandardCharsets.UTF_8).replace("+", "%20");
+    return sampleHref + "/" + form.path() + "?corrects=" + Addresses.part(factId);
   }
 
   private static String text(Entry entry, String field) {

@@ -6,9 +6,9 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 
 /** Writes places on a drawing as SVG has them (SVG 1.1, 8.3), to a tenth of a unit. */
-public final class Ink {
+public final class SvgPath {
 
-  private Ink() {}
+  private SvgPath() {}
 
   /** A place on a drawing, x to the right and y down. */
   public record Point(double x, double y) {}

@@ -18,56 +18,31 @@ import org.kornspur.api.security.Caller;
 import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.api.security.login.Sessions;
 import org.kornspur.api.text.Language;
-import org.kornspur.api.text.LocalForm;
 import org.kornspur.api.text.PageTexts;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.intake.ProblemWords;
 
 /** Puts the frame around a page, in the language of who asked. */
 @RequestScoped
-public class Framing {
-  private final RequestWords words;
-  private final UriInfo uri;
-  private final CurrentCaller caller;
-  private final Sessions sessions;
-  private final IgnoredParameters ignored;
+public class PageFrames {
+  @Inject RequestWords words;
+  @Context UriInfo uri;
+  @Inject CurrentCaller caller;
+  @Inject Sessions sessions;
+  @Inject IgnoredParameters ignored;
 
-  @Inject
-  public Framing(
-      RequestWords words,
-      @Context UriInfo uri,
-      CurrentCaller caller,
-      Sessions sessions,
-      IgnoredParameters ignored) {
-    this.words = words;
-    this.uri = uri;
-    this.caller = caller;
-    this.sessions = sessions;
-    this.ignored = ignored;
-  }
-
-  /** The language of who asked. */
-  public Language language() {
-    return words.language();
-  }
-
-  /** Writes dates, numbers and units for who asked. */
-  public LocalForm form() {
-    return words.form();
-  }
-
-  /** The texts of this name in the language of who asked. */
-  public PageTexts texts(String name) {
-    return words.texts(name);
+  /** Words for who asked. */
+  public RequestWords words() {
+    return words;
   }
 
   /** The frame of a page that shows data as of some moment. */
-  public Frame around(NavigationItem here, AsOf asOf) {
+  public PageFrame around(NavigationItem here, AsOf asOf) {
     return frame(here, Optional.of(words.freshness(asOf)));
   }
 
   /** The frame of a page that shows no data. */
-  public Frame around(NavigationItem here) {
+  public PageFrame around(NavigationItem here) {
     return frame(here, Optional.empty());
   }
 
@@ -76,13 +51,12 @@ public class Framing {
     return words.render(page);
   }
 
-  private Frame frame(NavigationItem here, Optional<String> asOf) {
-    Language language = language();
-    return new Frame(
-        language,
-        form(),
+  private PageFrame frame(NavigationItem here, Optional<String> asOf) {
+    return new PageFrame(
+        words.language(),
+        words.form(),
         words.terms(),
-        rooms(here),
+        navigation(here),
         languages(),
         asOf,
         ignored.all().stream().map(this::sentence).toList(),
@@ -94,22 +68,23 @@ public class Framing {
   }
 
   private String sentence(Problem wrong) {
-    ProblemWords problems = ProblemLanguage.words(language());
-    return texts("frame")
+    ProblemWords problems = ProblemLanguage.words(words.language());
+    return words
+        .texts("frame")
         .of("ignored", wrong.field(), problems.value(wrong), problems.limit(wrong));
   }
 
-  private List<Frame.Place> rooms(NavigationItem here) {
-    PageTexts messages = texts("frame");
+  private List<PageFrame.Place> navigation(NavigationItem here) {
+    PageTexts messages = words.texts("frame");
     return Arrays.stream(NavigationItem.values())
-        .filter(room -> !room.href().isEmpty())
+        .filter(item -> !item.href().isEmpty())
         .filter(
-            room ->
+            item ->
                 caller
                     .ifKnown()
-                    .map(known -> known.may(room.needs()))
-                    .orElseGet(() -> room.needs().isOfAnybody()))
-        .map(room -> new Frame.Place(room.href(), messages.of("place", room), room == here))
+                    .map(known -> known.may(item.needs()))
+                    .orElseGet(() -> item.needs().isOfAnybody()))
+        .map(item -> new PageFrame.Place(item.href(), messages.of("place", item), item == here))
         .toList();
   }
 
@@ -118,16 +93,16 @@ public class Framing {
     return uri.getBaseUri().resolve(path).toString();
   }
 
-  private List<Frame.Choice> languages() {
+  private List<PageFrame.Choice> languages() {
     String back = URLEncoder.encode(address(), StandardCharsets.UTF_8);
     return Arrays.stream(Language.values())
         .map(
             language ->
-                new Frame.Choice(
+                new PageFrame.Choice(
                     "/language/" + language.tag() + "?back=" + back,
                     language.tag(),
                     language.ownName(),
-                    language == language()))
+                    language == words.language()))
         .toList();
   }
 
