@@ -25,11 +25,17 @@ import org.kornspur.ingest.intake.ProblemWords;
 /** Puts the frame around a page, in the language of who asked. */
 @RequestScoped
 public class PageFrames {
+  private final UriInfo uri;
+
   @Inject RequestWords words;
-  @Context UriInfo uri;
   @Inject CurrentCaller caller;
   @Inject Sessions sessions;
   @Inject IgnoredParameters ignored;
+
+  @Inject
+  public PageFrames(@Context UriInfo uri) {
+    this.uri = uri;
+  }
 
   /** Words for who asked. */
   public RequestWords words() {

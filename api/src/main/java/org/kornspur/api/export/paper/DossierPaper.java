@@ -48,6 +48,8 @@ public class DossierPaper {
   /** No further ancestor is printed once there are so many facts; see {@link PdfRenderer#paper}. */
   private static final int MOST_FACTS = 400;
 
+  private final UriInfo uri;
+
   @Inject RequestWords requestWords;
   @Inject QueryService queries;
   @Inject Engine engine;
@@ -57,8 +59,12 @@ public class DossierPaper {
   @Inject CheckpointCover covers;
   @Inject CurrentCaller caller;
   @Inject StandingSentences sentences;
-  @Context UriInfo uri;
   @Inject ObjectMapper json;
+
+  @Inject
+  public DossierPaper(@Context UriInfo uri) {
+    this.uri = uri;
+  }
 
   /**
    * One crop or lot in the dossier.
