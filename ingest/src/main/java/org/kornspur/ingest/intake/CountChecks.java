@@ -4,11 +4,13 @@ import java.util.List;
 import java.util.Objects;
 import java.util.stream.Stream;
 import org.kornspur.contract.BlendComposition;
+import org.kornspur.contract.CompositionMethod;
 import org.kornspur.contract.FieldInspection;
 import org.kornspur.contract.GerminationReplicate;
 import org.kornspur.contract.GerminationTest;
 import org.kornspur.contract.KernelWeightTest;
 import org.kornspur.contract.OtherSeedDetermination;
+import org.kornspur.contract.PostControlMethod;
 import org.kornspur.contract.PostControlResult;
 import org.kornspur.contract.SterilityCheck;
 import org.kornspur.contract.WeighedKernels;
@@ -117,6 +119,11 @@ final class CountChecks {
   static void check(BlendComposition count, Problems into) {
     new Whole("kernelsExamined", count.getKernelsExamined(), into)
         .holds("pollinatorKernels", count.getPollinatorKernels());
+    errorRates(
+        count.getMethod() == CompositionMethod.MARKER,
+        count.getFalsePositivePercent(),
+        count.getFalseNegativePercent(),
+        into);
   }
 
   static void check(PostControlResult result, Problems into) {
@@ -124,6 +131,31 @@ final class CountChecks {
     plants.holds("offTypePlants", result.getOffTypePlants());
     plants.holds("sheddingPlants", result.getSheddingPlants());
     plants.holds("nonHybridPlants", result.getNonHybridPlants());
+    errorRates(
+        result.getMethod() == PostControlMethod.MARKER,
+        result.getFalsePositivePercent(),
+        result.getFalseNegativePercent(),
+        into);
+  }
+
+  /** Error rates are those of a marker method, and tell together alone. */
+  private static void errorRates(
+      boolean isMarker, Double falsePositive, Double falseNegative, Problems into) {
+    if (!isMarker) {
+      ofMarkerOnly("falsePositivePercent", falsePositive, into);
+      ofMarkerOnly("falseNegativePercent", falseNegative, into);
+    } else if ((falsePositive == null) != (falseNegative == null)) {
+      into.add(
+          falsePositive == null ? "falsePositivePercent" : "falseNegativePercent",
+          null,
+          new CountProblem.ErrorRateAlone());
+    }
+  }
+
+  private static void ofMarkerOnly(String field, Double rate, Problems into) {
+    if (rate != null) {
+      into.add(field, rate, new CountProblem.ErrorRatesOfOtherMethod());
+    }
   }
 
   /** The field that holds a whole. A count that was not made is null and breaks nothing. */

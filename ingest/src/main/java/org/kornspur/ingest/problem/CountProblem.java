@@ -12,4 +12,9 @@ public sealed interface CountProblem extends IntakeReason {
   record NothingExamined() implements CountProblem {}
 
   record NothingCounted() implements CountProblem {}
+
+  /** Error rates of a method that is no marker method. */
+  record ErrorRatesOfOtherMethod() implements CountProblem {}
+
+  record ErrorRateAlone() implements CountProblem {}
 }

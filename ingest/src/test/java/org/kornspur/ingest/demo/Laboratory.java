@@ -26,6 +26,11 @@ final class Laboratory {
   private static final int KERNEL_REPLICATES = 8;
   private static final int COMPOSITION_KERNELS = 1000;
 
+  /** Error rates of the invented laboratories' marker method, percent. */
+  static final double FALSE_POSITIVE_PERCENT = 0.1;
+
+  static final double FALSE_NEGATIVE_PERCENT = 0.5;
+
   private Laboratory() {}
 
   /** Samples a lot and makes every test of it. */
@@ -141,7 +146,9 @@ final class Laboratory {
                 COMPOSITION_KERNELS,
                 (int) Math.round(COMPOSITION_KERNELS * mixture.pollinatorKernelShare())
                     + draw.between(-4, 4),
-                laboratory(lot)));
+                laboratory(lot),
+                FALSE_POSITIVE_PERCENT,
+                FALSE_NEGATIVE_PERCENT));
   }
 
   /** Mean that the lot's germination test gives, percent. */

@@ -86,6 +86,8 @@ final class PostControlStory {
         .setNonHybridPlants(null)
         .setStatedPurityPercent(PostControl.STATED_PURITY_PERCENT)
         .setLaboratoryId(Enterprises.LABORATORIES.get(0))
+        .setFalsePositivePercent(Laboratory.FALSE_POSITIVE_PERCENT)
+        .setFalseNegativePercent(Laboratory.FALSE_NEGATIVE_PERCENT)
         .build();
   }
 }

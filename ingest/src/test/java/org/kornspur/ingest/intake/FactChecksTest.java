@@ -121,8 +121,18 @@ class FactChecksTest {
         sterility(0, 0, 20, 1),
         ok(composition(400, 20)),
         bad(composition(400, 401), "pollinatorKernels"),
+        ok(composition(CompositionMethod.MARKER, 0.1, 0.5)),
+        bad(composition(CompositionMethod.MARKER, 0.1, null), "falseNegativePercent"),
+        bad(composition(CompositionMethod.MARKER, 100.5, 0.5), "falsePositivePercent"),
+        bad(
+            composition(CompositionMethod.GROW_OUT, 0.1, 0.5),
+            "falsePositivePercent",
+            "falseNegativePercent"),
         ok(postControl(2000, 3, null, 12)),
         bad(postControl(10, 11, 12, 13), "offTypePlants", "sheddingPlants", "nonHybridPlants"),
+        ok(postControl(PostControlMethod.MARKER, 0.0, 0.5)),
+        bad(postControl(PostControlMethod.MARKER, null, 0.5), "falsePositivePercent"),
+        bad(postControl(PostControlMethod.PLOT, null, 0.5), "falseNegativePercent"),
         ok(conditioning(lots("A", 1000), lots("B", 970), 30)),
         ok(conditioning(lots("A", 1000), lots("B", 990), 30)),
         bad(conditioning(lots("A", 1000), lots("B", 991), 30), "outputs"),
@@ -417,7 +427,25 @@ class FactChecksTest {
 
   private static BlendComposition composition(int kernels, int pollinator) {
     return new BlendComposition(
-        HEADER, "L", "S", CompositionMethod.MARKER, kernels, pollinator, "E");
+        HEADER, "L", "S", CompositionMethod.MARKER, kernels, pollinator, "E", null, null);
+  }
+
+  private static BlendComposition composition(
+      CompositionMethod method, Double falsePositive, Double falseNegative) {
+    return BlendComposition.newBuilder(composition(400, 20))
+        .setMethod(method)
+        .setFalsePositivePercent(falsePositive)
+        .setFalseNegativePercent(falseNegative)
+        .build();
+  }
+
+  private static PostControlResult postControl(
+      PostControlMethod method, Double falsePositive, Double falseNegative) {
+    return PostControlResult.newBuilder(postControl(2000, 3, null, 12))
+        .setMethod(method)
+        .setFalsePositivePercent(falsePositive)
+        .setFalseNegativePercent(falseNegative)
+        .build();
   }
 
   private static PostControlResult postControl(
@@ -432,6 +460,8 @@ class FactChecksTest {
         offType,
         shedding,
         nonHybrid,
+        null,
+        null,
         null,
         null);
   }

@@ -10,8 +10,10 @@ import org.kornspur.contract.PostControlResult;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.dossier.MethodErrors;
 import org.kornspur.processors.statistics.ExactBinomial;
 import org.kornspur.processors.statistics.Interval;
+import org.kornspur.processors.statistics.MarkerCorrection;
 
 /**
  * Forecasts of hybridity beside what marker tests and post-control plots found: the points of a
@@ -51,8 +53,9 @@ public record PredictionAgainstTruth(
    * @param predicted its interval
    * @param plants plants examined, over all results by this method
    * @param nonHybrid plants that are not F1 hybrid among them
-   * @param observed share of hybrid plants
-   * @param observedInterval its exact binomial interval
+   * @param observed share of hybrid plants, with the errors of a marker method taken out where its
+   *     laboratory stated them
+   * @param observedInterval its exact binomial interval, with the same errors taken out
    * @param fit how the two lie to each other
    * @param factIds the results
    */
@@ -95,7 +98,8 @@ public record PredictionAgainstTruth(
 
   /**
    * Rows of one lot, one for each method; empty where no result counts plants that are not hybrid.
-   * A result with more of these than plants says nothing and waits for its correction.
+   * A result with more of these than plants says nothing and waits for its correction; a method
+   * that errs as often as not says nothing either.
    *
    * @param forecast the forecast of the crop that the whole lot grew in
    * @param lot dossier of the lot
@@ -105,7 +109,9 @@ public record PredictionAgainstTruth(
         new EnumMap<>(PostControlMethod.class);
     for (PostControlResult result : lot.facts(PostControlResult.class)) {
       Integer nonHybrid = result.getNonHybridPlants();
-      if (nonHybrid != null && nonHybrid <= result.getPlantsExamined()) {
+      if (nonHybrid != null
+          && nonHybrid <= result.getPlantsExamined()
+          && errors(result).separates()) {
         byMethod.computeIfAbsent(result.getMethod(), method -> new ArrayList<>()).add(result);
       }
     }
@@ -121,8 +127,16 @@ public record PredictionAgainstTruth(
       List<PostControlResult> results) {
     int plants = results.stream().mapToInt(PostControlResult::getPlantsExamined).sum();
     int nonHybrid = results.stream().mapToInt(PostControlResult::getNonHybridPlants).sum();
-    double observed = (double) (plants - nonHybrid) / plants;
-    Interval observedInterval = ExactBinomial.interval(plants - nonHybrid, plants, CONFIDENCE);
+    MarkerCorrection errors =
+        MarkerCorrection.together(
+            results.stream()
+                .map(
+                    result ->
+                        new MarkerCorrection.Counted(result.getPlantsExamined(), errors(result)))
+                .toList());
+    Interval others = errors.trueShare(ExactBinomial.interval(nonHybrid, plants, CONFIDENCE));
+    double observed = 1 - errors.trueShare((double) nonHybrid / plants);
+    Interval observedInterval = new Interval(1 - others.upper(), 1 - others.lower(), CONFIDENCE);
     Interval predicted = forecast.forecast().interval();
     return new Row(
         forecast.crop(),
@@ -136,6 +150,11 @@ public record PredictionAgainstTruth(
         observedInterval,
         fit(predicted, observed, observedInterval),
         FactType.idsOf(results));
+  }
+
+  /** Errors that are not stated cannot be taken out. */
+  private static MarkerCorrection errors(PostControlResult result) {
+    return MethodErrors.of(result).orElse(MarkerCorrection.NONE);
   }
 
   static Fit fit(Interval predicted, double observed, Interval observedInterval) {

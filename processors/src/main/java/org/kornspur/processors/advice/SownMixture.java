@@ -17,12 +17,14 @@ import org.kornspur.contract.Sowing;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.dossier.MethodErrors;
 import org.kornspur.processors.dossier.Report.Scheme;
 import org.kornspur.processors.dossier.SeedMeasures;
 import org.kornspur.processors.judging.Measures;
 import org.kornspur.processors.statistics.BlendShare;
 import org.kornspur.processors.statistics.ExactBinomial;
 import org.kornspur.processors.statistics.Interval;
+import org.kornspur.processors.statistics.MarkerCorrection;
 import org.kornspur.processors.statistics.Spread;
 
 /**
@@ -138,20 +140,34 @@ final class SownMixture {
         samples.stream()
             .distinct()
             .filter(sample -> sample.getPollinatorKernels() <= sample.getKernelsExamined())
+            .filter(sample -> errors(sample).separates())
             .toList();
     int kernels = usable.stream().mapToInt(BlendComposition::getKernelsExamined).sum();
     if (kernels == 0) {
       return Optional.empty();
     }
     int pollinator = usable.stream().mapToInt(BlendComposition::getPollinatorKernels).sum();
-    Interval interval = ExactBinomial.interval(pollinator, kernels, CONFIDENCE);
+    MarkerCorrection errors =
+        MarkerCorrection.together(
+            usable.stream()
+                .map(
+                    sample ->
+                        new MarkerCorrection.Counted(sample.getKernelsExamined(), errors(sample)))
+                .toList());
+    Interval interval = errors.trueShare(ExactBinomial.interval(pollinator, kernels, CONFIDENCE));
+    double share = errors.trueShare((double) pollinator / kernels);
     return Optional.of(
         Input.counted(
             WHAT,
-            new Spread(interval.lower(), (double) pollinator / kernels, interval.upper()),
+            new Spread(interval.lower(), share, interval.upper()),
             "share",
             new InputSource.Sampled(pollinator, kernels),
             FactType.idsOf(usable)));
+  }
+
+  /** Errors that are not stated cannot be taken out. */
+  private static MarkerCorrection errors(BlendComposition sample) {
+    return MethodErrors.of(sample).orElse(MarkerCorrection.NONE);
   }
 
   private static Input stated(Optional<Scheme> scheme) {

@@ -47,6 +47,12 @@ public sealed interface Evidence extends Finding {
 
   record LargerKernelSample() implements Evidence {}
 
+  /** How often the marker method errs, from its laboratory. */
+  record ErrorRatesOfMethod() implements Evidence {}
+
+  /** A plot or grow-out, or a marker method that errs less. */
+  record CountByOtherMethod() implements Evidence {}
+
   record Sampling() implements Evidence {}
 
   record SampleOfPrimarySamples(int primarySamples) implements Evidence {}

@@ -23,6 +23,7 @@ public sealed interface Finding extends Statement
         InspectionFinding,
         IsolationFinding,
         LotFinding,
+        MarkerFinding,
         MoistureFinding,
         OffTypesFinding,
         OriginFinding,

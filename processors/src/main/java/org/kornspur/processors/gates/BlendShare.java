@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Optional;
 import org.kornspur.contract.Blend;
 import org.kornspur.contract.BlendComposition;
-import org.kornspur.contract.CompositionMethod;
 import org.kornspur.contract.ShareBasis;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.statement.Statement;
@@ -16,18 +15,13 @@ import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.dossier.Report.Scheme;
 import org.kornspur.processors.finding.Advice;
-import org.kornspur.processors.finding.Aspect;
 import org.kornspur.processors.finding.BlendFinding;
 import org.kornspur.processors.finding.Bound;
 import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.finding.Finding;
-import org.kornspur.processors.finding.Thing;
-import org.kornspur.processors.gates.Findings.GateAspect;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
-import org.kornspur.processors.statistics.ExactBinomial;
-import org.kornspur.processors.statistics.Interval;
 import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Measured;
 import org.kornspur.processors.verdict.Verdict;
@@ -38,11 +32,10 @@ import org.kornspur.processors.verdict.Verdict;
  *
  * <p>Seed Ordinance (SaatV), Annex 2 no. 1.4.2.2: the male share must not clearly exceed the
  * breeder's stated ratio; the law gives no number. Judged by what went in, and by a sample in which
- * kernels were told apart: that one fails when its whole interval lies outside, and does not settle
- * the matter while only its estimate does.
+ * kernels were told apart, {@link BlendSample}.
  */
 final class BlendShare implements GateRule {
-  private static final double CONFIDENCE = 0.95;
+  static final double CONFIDENCE = 0.95;
 
   /** Greatest share of pollinator that the contract takes. */
   private static final double MOST_PERCENT = 50;
@@ -50,7 +43,7 @@ final class BlendShare implements GateRule {
   /** Shares are compared to a millionth of a percent: beyond that lies only binary arithmetic. */
   private static final double STEPS_IN_PERCENT = 1e6;
 
-  private static final List<Advice> REMEDIES = List.of(new Advice.CorrectMixture());
+  static final List<Advice> REMEDIES = List.of(new Advice.CorrectMixture());
 
   @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
@@ -87,7 +80,7 @@ final class BlendShare implements GateRule {
     if (!blends.isEmpty()) {
       verdicts.add(mixed(parts, stated));
     }
-    samples.forEach(sample -> verdicts.add(sampled(sample, parts, stated)));
+    samples.forEach(sample -> verdicts.add(new BlendSample(sample, parts, stated).verdict()));
     return verdicts;
   }
 
@@ -156,89 +149,15 @@ final class BlendShare implements GateRule {
     return others.isEmpty() ? Optional.empty() : Optional.of(new BlendFinding.OnOtherBases(others));
   }
 
-  private static Verdict sampled(BlendComposition sample, MixedParts parts, Stated stated) {
-    String factId = sample.getHeader().getFactId();
-    GateAspect at =
-        GateAspect.of(
-            Gate.BLEND_SHARE,
-            "sample " + sample.getSampleId() + ", fact " + factId,
-            new Aspect.Sample(sample.getSampleId(), new Fact(factId)));
-    int kernels = sample.getKernelsExamined();
-    int pollinator = sample.getPollinatorKernels();
-    if (pollinator > kernels) {
-      return Findings.impossible(
-          at,
-          stated.nearest(0),
-          Thing.POLLINATOR_KERNELS,
-          pollinator,
-          kernels,
-          factId,
-          stated.ratio());
-    }
-    ShareBasis countedBasis = basisOf(sample.getMethod());
-    Optional<Double> factor = parts.ratioFactor(countedBasis, stated.basis());
-    if (factor.isEmpty()) {
-      return Findings.of(
-              at,
-              List.of(factId),
-              new BlendFinding.OtherBasis(countedBasis, stated.basis()),
-              stated.ratio())
-          .owed(stated.nearest(0), new Evidence.KernelWeightAndGermination());
-    }
-    Interval counted = ExactBinomial.interval(pollinator, kernels, CONFIDENCE);
-    double percent = onBasis((double) pollinator / kernels, factor.get());
-    Measured.Interval interval =
-        new Measured.Interval(
-            onBasis(counted.lower(), factor.get()),
-            onBasis(counted.upper(), factor.get()),
-            CONFIDENCE);
-    Findings found =
-        Findings.of(
-            at,
-            List.of(factId),
-            new BlendFinding.Sampled(
-                Amount.percent(percent),
-                stated.basis(),
-                pollinator,
-                kernels,
-                Amount.percent(interval.lower()),
-                Amount.percent(interval.upper()),
-                Amount.percent(100 * CONFIDENCE)),
-            stated.ratio());
-    boolean clearlyOutside =
-        interval.upper() < stated.lowest() || interval.lower() > stated.highest();
-    return stated.holds(percent) || clearlyOutside
-        ? found.decided(
-            stated.holds(percent),
-            stated.measured(percent, interval),
-            stated.nearest(percent),
-            REMEDIES)
-        : found
-            .and(new BlendFinding.NotClearlyOutside())
-            .owed(stated.nearest(percent), new Evidence.LargerKernelSample());
-  }
-
-  private static ShareBasis basisOf(CompositionMethod method) {
-    return switch (method) {
-      case MARKER, KERNEL_COLOUR -> ShareBasis.KERNELS;
-      case GROW_OUT -> ShareBasis.VIABLE_KERNELS;
-    };
-  }
-
-  /** A share by count, as percent on the basis whose ratio is {@code factor} times as large. */
-  private static double onBasis(double share, double factor) {
-    return percent(share * factor / (share * factor + (1 - share)));
-  }
-
   /** What is no number stays none: rounding would make 0 % of it. */
-  private static double percent(double share) {
+  static double percent(double share) {
     return Double.isFinite(share)
         ? Math.round(100 * share * STEPS_IN_PERCENT) / STEPS_IN_PERCENT
         : Double.NaN;
   }
 
   /** The breeder's ratio with all tolerance that is allowed, percent. */
-  private record Stated(Scheme scheme, Optional<Limit> extra, SeedLot lot) {
+  record Stated(Scheme scheme, Optional<Limit> extra, SeedLot lot) {
 
     ShareBasis basis() {
       return scheme.shareBasis();

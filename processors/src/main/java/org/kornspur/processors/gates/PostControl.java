@@ -23,6 +23,12 @@ import org.kornspur.processors.verdict.Verdict;
  * the rulebook. A text that gives shares of plants is held against the shares themselves: Seed
  * Ordinance (SaatV), section 16(3a). While nobody has grown the lot, nothing is owed for the lot
  * itself; a count of too few plants owes a larger one, unless it fails already.
+ *
+ * <p>A marker method errs. Its reject number is the one for the share that it calls bad where the
+ * standard's share is, if that is less, so that bad plants that it misses count; the bad plants
+ * that it makes up excuse nothing. A count within the standard owes the error rates where they are
+ * not stated, and a count by another method where the method's own errors reach the standard; see
+ * {@link MethodCount}.
  */
 final class PostControl implements GateRule {
   @Override

@@ -2,12 +2,14 @@ package org.kornspur.processors.gates;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.function.DoubleToIntFunction;
 import java.util.function.IntFunction;
 import java.util.stream.Stream;
 import org.kornspur.contract.ComponentKind;
 import org.kornspur.contract.PostControlResult;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.statement.Value.Amount;
+import org.kornspur.processors.dossier.MethodErrors;
 import org.kornspur.processors.finding.Advice;
 import org.kornspur.processors.finding.Aspect;
 import org.kornspur.processors.finding.Evidence;
@@ -23,8 +25,6 @@ import org.kornspur.processors.verdict.Verdict;
 
 /** What one result counted. */
 record PostControlCounts(SeedLot lot, PostControlResult result, SampleSize size) {
-  private static final double CONFIDENCE = 0.95;
-
   List<Verdict> verdicts() {
     Optional<Limit> femaleOffTypes = ofFemale(Quantity.POST_CONTROL_FEMALE_OFF_TYPES);
     Optional<Limit> femaleShedding = ofFemale(Quantity.POST_CONTROL_FEMALE_SHEDDING);
@@ -77,29 +77,30 @@ record PostControlCounts(SeedLot lot, PostControlResult result, SampleSize size)
   private Optional<Verdict> counted(String key, Thing what, Integer found, Optional<Limit> limit) {
     return lot.limit(Quantity.POST_CONTROL_PRODUCER_RISK)
         .flatMap(
-            risk -> {
-              int plants = result.getPlantsExamined();
-              return limit.flatMap(
-                  standard ->
-                      verdict(
-                          key,
-                          what,
-                          found,
-                          standard,
-                          rejectNumber(plants, standard.value(), risk.value() / 100) - 1,
-                          most ->
-                              new PostControlFinding.RejectedFrom(
-                                  most + 1, Amount.percent(risk.value()))));
-            });
+            risk ->
+                limit.flatMap(
+                    standard ->
+                        verdict(
+                            key,
+                            what,
+                            found,
+                            standard,
+                            share -> rejectNumber(share, risk.value() / 100) - 1,
+                            most ->
+                                new PostControlFinding.RejectedFrom(
+                                    most + 1, Amount.percent(risk.value())))));
   }
 
   /** By the share itself; a text that sets one asks that it was counted. */
   private Optional<Verdict> share(String key, Thing what, Integer found, Optional<Limit> limit) {
     int plants = result.getPlantsExamined();
-    if (found == null && !isCountedWell(what)) {
-      return limit.map(
-          standard ->
-              Findings.missing(at(key, standard), standard, new Evidence.SheddingInPostControl()));
+    if (found == null) {
+      return limit
+          .filter(standard -> !isCountedWell(what, standard))
+          .map(
+              standard ->
+                  Findings.missing(
+                      at(key, standard), standard, new Evidence.SheddingInPostControl()));
     }
     return limit.flatMap(
         standard ->
@@ -108,16 +109,21 @@ record PostControlCounts(SeedLot lot, PostControlResult result, SampleSize size)
                 what,
                 found,
                 standard,
-                SampleSize.mostBad(standard.value(), plants),
+                share -> SampleSize.mostBad(share, plants),
                 most -> new PostControlFinding.Share(Amount.percent(100.0 * found / plants))));
   }
 
+  /**
+   * A verdict on one count.
+   *
+   * @param mostAt most plants that may be called bad where the standard is this share
+   */
   private Optional<Verdict> verdict(
       String key,
       Thing what,
       Integer found,
       Limit limit,
-      int most,
+      DoubleToIntFunction mostAt,
       IntFunction<PostControlFinding> rule) {
     if (found == null) {
       return Optional.empty();
@@ -128,7 +134,10 @@ record PostControlCounts(SeedLot lot, PostControlResult result, SampleSize size)
     if (found > plants) {
       return Optional.of(Findings.impossible(at, limit, what, found, plants, factId));
     }
-    Optional<PostControlFinding> unstated = unstated(what, found, plants);
+    MethodCount count = new MethodCount(found, plants, MethodErrors.of(result));
+    int most = mostAt.applyAsInt(count.called(limit.value()));
+    MethodCount.Share share = count.worse();
+    Optional<PostControlFinding> unstated = unstated(what, share.share());
     Findings counted =
         Findings.of(
                 at,
@@ -136,23 +145,37 @@ record PostControlCounts(SeedLot lot, PostControlResult result, SampleSize size)
                 new PostControlFinding.Counted(
                     result.getMethod(), result.getPlotOrTestId(), limit.quantity(), found, plants),
                 rule.apply(most))
+            .and(count.findings(limit.value()))
             .and(unstated)
-            .and(SampleSize.risk(plants, most, limit.value()));
-    if (found <= most && !size.isEnough(plants)) {
-      return isCountedWell(what) ? Optional.empty() : Optional.of(owed(counted, plants, limit));
+            .and(SampleSize.risk(plants, most, limit.value(), count::called));
+    List<Evidence> owed = found <= most ? owed(count, limit) : List.of();
+    if (!owed.isEmpty()) {
+      return isCountedWell(what, limit)
+          ? Optional.empty()
+          : Optional.of(
+              counted.and(size.tooSmall(plants)).owed(Optional.of(limit), owed, List.of()));
     }
     Verdict verdict =
         counted.decided(
             found <= most,
             new Measured(
-                (double) found / plants,
+                share.share(),
                 limit.unit(),
                 (double) (most - found) / plants,
-                Optional.of(Findings.measured(ExactBinomial.interval(found, plants, CONFIDENCE)))),
+                Optional.of(Findings.measured(share.interval()))),
             limit,
             List.of(new Advice.StopAndTell(), new Advice.AuthorityDecides()));
     return Optional.of(
         unstated.isPresent() ? verdict.with(new Advice.StateShareOfHybrids().coded()) : verdict);
+  }
+
+  /** What a count that is within the standard still lacks. */
+  private List<Evidence> owed(MethodCount count, Limit limit) {
+    Optional<Evidence> larger =
+        size.isEnough(result.getPlantsExamined())
+            ? Optional.empty()
+            : Optional.of(new Evidence.LargerCount(size.leastAmount()));
+    return Stream.concat(larger.stream(), count.owed(limit.value()).stream()).toList();
   }
 
   private GateAspect at(String key, Limit limit) {
@@ -162,11 +185,14 @@ record PostControlCounts(SeedLot lot, PostControlResult result, SampleSize size)
         new Aspect.PostControl(limit.quantity(), result.getMethod(), result.getPlotOrTestId()));
   }
 
-  /** Whether any result of the lot counted this, among enough plants. */
-  private boolean isCountedWell(Thing what) {
+  /** Whether any result of the lot counted this among enough plants, and can tell the limit. */
+  private boolean isCountedWell(Thing what, Limit limit) {
     return lot.dossier().facts(PostControlResult.class).stream()
         .filter(each -> countOf(what, each) != null)
-        .anyMatch(each -> size.isEnough(each.getPlantsExamined()));
+        .filter(each -> size.isEnough(each.getPlantsExamined()))
+        .anyMatch(
+            each ->
+                MethodErrors.of(each).filter(method -> method.canTell(limit.value())).isPresent());
   }
 
   private static Integer countOf(Thing what, PostControlResult result) {
@@ -177,15 +203,8 @@ record PostControlCounts(SeedLot lot, PostControlResult result, SampleSize size)
     };
   }
 
-  private Verdict owed(Findings counted, int plants, Limit limit) {
-    return counted
-        .and(size.tooSmall(plants))
-        .owed(limit, new Evidence.LargerCount(size.leastAmount()));
-  }
-
   /** Hybrid seed of which the label must state the share; that is no failure. */
-  private Optional<PostControlFinding> unstated(Thing what, int found, int plants) {
-    double share = (double) found / plants;
+  private Optional<PostControlFinding> unstated(Thing what, double share) {
     return what == Thing.NON_HYBRIDS
         ? lot.limit(Quantity.POST_CONTROL_NON_HYBRIDS_STATED)
             .filter(limit -> !limit.holds(share))
@@ -194,8 +213,10 @@ record PostControlCounts(SeedLot lot, PostControlResult result, SampleSize size)
   }
 
   /** No plant at all is allowed where the standard allows none. */
-  private static int rejectNumber(int plants, double standard, double risk) {
-    return standard <= 0 ? 1 : ExactBinomial.rejectNumber(plants, standard, risk);
+  private int rejectNumber(double standard, double risk) {
+    return standard <= 0
+        ? 1
+        : ExactBinomial.rejectNumber(result.getPlantsExamined(), standard, risk);
   }
 
   /** The standard that breeder or authority states for this material, as a limit. */

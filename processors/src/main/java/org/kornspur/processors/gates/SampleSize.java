@@ -2,6 +2,7 @@ package org.kornspur.processors.gates;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.function.DoubleUnaryOperator;
 import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.processors.finding.Finding;
 import org.kornspur.processors.finding.SampleSizeFinding;
@@ -60,6 +61,15 @@ record SampleSize(Optional<Limit> least) {
 
   /** The risk where at most so many plants may be bad; empty where no such share can be. */
   static Optional<Finding> risk(int plants, int mostBad, double limit) {
+    return risk(plants, mostBad, limit, share -> share);
+  }
+
+  /**
+   * The same by a method that errs.
+   *
+   * @param called share that is called bad, by the share that is
+   */
+  static Optional<Finding> risk(int plants, int mostBad, double limit, DoubleUnaryOperator called) {
     double share = TOO_BAD * limit;
     if (limit <= 0 || share >= 1 || plants <= 0) {
       return Optional.empty();
@@ -67,7 +77,8 @@ record SampleSize(Optional<Limit> least) {
     return Optional.of(
         new SampleSizeFinding.ConsumersRisk(
             Amount.percent(100 * share),
-            Amount.percent(100 * ExactBinomial.atMost(mostBad, plants, share))));
+            Amount.percent(
+                100 * ExactBinomial.atMost(mostBad, plants, called.applyAsDouble(share)))));
   }
 
   /** The risk of a count over an area in square metres, by plants for each of them. */

@@ -58,6 +58,25 @@ class PredictionAgainstTruthTest {
     assertThat(PredictionAgainstTruth.of(List.of()).coverage()).isEmpty();
   }
 
+  /** By hand: 30 of 400 called, at rates of 1.25 and 2.5 % on the average of the plants. */
+  @Test
+  void theErrorsOfAMarkerMethodAreTakenOut() {
+    Dossier lot =
+        Dossiers.lot("L1")
+            .with(
+                marker(100, 12, 2.0, 4.0).id("m1"),
+                marker(300, 18, 1.0, 2.0).id("m2"),
+                marker(500, 250, 60.0, 40.0).id("tells nothing"))
+            .dossier();
+
+    Row row = PredictionAgainstTruth.rows(forecast(), lot).get(0);
+
+    assertThat(row.factIds()).containsExactly("m1", "m2");
+    assertThat(row.observed())
+        .isCloseTo(1 - (0.075 - 0.0125) / (1 - 0.0125 - 0.025), within(1e-12));
+    assertThat(row.observedInterval().contains(row.observed())).isTrue();
+  }
+
   @Test
   void anObservationIsInsideUnsettledOrClearlyOff() {
     Interval predicted = new Interval(0.80, 0.90, 0.95);
@@ -93,6 +112,16 @@ class PredictionAgainstTruthTest {
       String lotId, PostControlMethod method, int plants, int nonHybrid) {
     return Facts.postControl(lotId, plants, 0)
         .with(result -> result.setMethod(method).setNonHybridPlants(nonHybrid));
+  }
+
+  private static Facts.Plain<PostControlResult.Builder> marker(
+      int plants, int nonHybrid, double falsePositive, double falseNegative) {
+    return nonHybrid("L1", PostControlMethod.MARKER, plants, nonHybrid)
+        .with(
+            result ->
+                result
+                    .setFalsePositivePercent(falsePositive)
+                    .setFalseNegativePercent(falseNegative));
   }
 
   private static HybridityAdvice forecast() {

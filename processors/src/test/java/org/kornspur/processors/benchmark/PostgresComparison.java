@@ -407,6 +407,8 @@ public final class PostgresComparison {
         null,
         null,
         null,
+        null,
+        null,
         null);
   }
 

@@ -178,7 +178,9 @@ class ProvingResultsTest {
             .with(
                 declared(),
                 Facts.postControl("l1", 2000, 0)
-                    .with(result -> result.setMethod(method).setLaboratoryId(laboratory)))
+                    .with(result -> result.setMethod(method).setLaboratoryId(laboratory))
+                    .with(
+                        result -> result.setFalsePositivePercent(0.1).setFalseNegativePercent(0.5)))
             .scheme());
   }
 

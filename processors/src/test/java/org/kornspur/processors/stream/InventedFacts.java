@@ -78,7 +78,19 @@ final class InventedFacts {
 
   static PostControlResult postControl(FactHeader head, String lotId, boolean identity) {
     return new PostControlResult(
-        head, lotId, PostControlMethod.PLOT, "plot-1", 1000, identity, 0, null, null, null, null);
+        head,
+        lotId,
+        PostControlMethod.PLOT,
+        "plot-1",
+        1000,
+        identity,
+        0,
+        null,
+        null,
+        null,
+        null,
+        null,
+        null);
   }
 
   static Withdrawal withdrawal(String factId, int day, String of) {

@@ -1,0 +1,146 @@
+package org.kornspur.processors.gates;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.kornspur.contract.BlendComposition;
+import org.kornspur.contract.CompositionMethod;
+import org.kornspur.contract.ShareBasis;
+import org.kornspur.ingest.statement.Value.Amount;
+import org.kornspur.ingest.statement.Value.Fact;
+import org.kornspur.processors.dossier.MethodErrors;
+import org.kornspur.processors.finding.Aspect;
+import org.kornspur.processors.finding.BlendFinding;
+import org.kornspur.processors.finding.Evidence;
+import org.kornspur.processors.finding.Thing;
+import org.kornspur.processors.gates.Findings.GateAspect;
+import org.kornspur.processors.verdict.Gate;
+import org.kornspur.processors.verdict.Measured;
+import org.kornspur.processors.verdict.Verdict;
+
+/**
+ * Share of pollinator by a sample of a mixture in which kernels were told apart. It fails when its
+ * whole interval lies outside the ratio, and does not settle the matter while only its estimate
+ * does.
+ *
+ * <p>A marker test errs in both directions, so its share must hold as it was counted and with the
+ * errors of the method taken out, and fails by either; see {@link MethodCount}.
+ */
+record BlendSample(BlendComposition sample, MixedParts parts, BlendShare.Stated stated) {
+
+  /** A share on the breeder's basis, percent. */
+  private record Estimate(double percent, Measured.Interval interval) {
+    boolean isClearlyOutside(BlendShare.Stated stated) {
+      return interval.upper() < stated.lowest() || interval.lower() > stated.highest();
+    }
+  }
+
+  Verdict verdict() {
+    String factId = sample.getHeader().getFactId();
+    GateAspect at =
+        GateAspect.of(
+            Gate.BLEND_SHARE,
+            "sample " + sample.getSampleId() + ", fact " + factId,
+            new Aspect.Sample(sample.getSampleId(), new Fact(factId)));
+    int kernels = sample.getKernelsExamined();
+    int pollinator = sample.getPollinatorKernels();
+    if (pollinator > kernels) {
+      return Findings.impossible(
+          at,
+          stated.nearest(0),
+          Thing.POLLINATOR_KERNELS,
+          pollinator,
+          kernels,
+          factId,
+          stated.ratio());
+    }
+    ShareBasis countedBasis = basisOf(sample.getMethod());
+    return parts
+        .ratioFactor(countedBasis, stated.basis())
+        .map(
+            factor ->
+                verdict(at, new MethodCount(pollinator, kernels, MethodErrors.of(sample)), factor))
+        .orElseGet(
+            () ->
+                Findings.of(
+                        at,
+                        List.of(factId),
+                        new BlendFinding.OtherBasis(countedBasis, stated.basis()),
+                        stated.ratio())
+                    .owed(stated.nearest(0), new Evidence.KernelWeightAndGermination()));
+  }
+
+  private Verdict verdict(GateAspect at, MethodCount count, double factor) {
+    Estimate counted = estimate(count.asCounted(), factor);
+    double most = byCount(stated.highest(), factor);
+    Optional<Estimate> corrected =
+        count.corrected().filter(share -> count.canTell(most)).map(s -> estimate(s, factor));
+    Findings found =
+        Findings.of(
+                at,
+                List.of(sample.getHeader().getFactId()),
+                new BlendFinding.Sampled(
+                    Amount.percent(counted.percent),
+                    stated.basis(),
+                    count.found(),
+                    count.examined(),
+                    Amount.percent(counted.interval.lower()),
+                    Amount.percent(counted.interval.upper()),
+                    Amount.percent(100 * BlendShare.CONFIDENCE)),
+                stated.ratio())
+            .and(count.findings(most));
+    Optional<Estimate> outside =
+        Stream.concat(Stream.of(counted), corrected.stream())
+            .filter(estimate -> estimate.isClearlyOutside(stated))
+            .findFirst();
+    if (outside.isPresent()) {
+      return decided(found, false, outside.get());
+    }
+    boolean holds =
+        Stream.concat(Stream.of(counted), corrected.stream())
+            .allMatch(estimate -> stated.holds(estimate.percent));
+    Optional<Evidence> larger =
+        holds ? Optional.empty() : Optional.of(new Evidence.LargerKernelSample());
+    List<Evidence> owed = Stream.concat(larger.stream(), count.owed(most).stream()).toList();
+    Estimate best = corrected.orElse(counted);
+    return owed.isEmpty()
+        ? decided(found, true, best)
+        : (holds ? found : found.and(new BlendFinding.NotClearlyOutside()))
+            .owed(Optional.of(stated.nearest(best.percent)), owed, List.of());
+  }
+
+  private Verdict decided(Findings found, boolean holds, Estimate by) {
+    return found.decided(
+        holds,
+        stated.measured(by.percent, by.interval),
+        stated.nearest(by.percent),
+        BlendShare.REMEDIES);
+  }
+
+  private static Estimate estimate(MethodCount.Share share, double factor) {
+    return new Estimate(
+        onBasis(share.share(), factor),
+        new Measured.Interval(
+            onBasis(share.interval().lower(), factor),
+            onBasis(share.interval().upper(), factor),
+            BlendShare.CONFIDENCE));
+  }
+
+  private static ShareBasis basisOf(CompositionMethod method) {
+    return switch (method) {
+      case MARKER, KERNEL_COLOUR -> ShareBasis.KERNELS;
+      case GROW_OUT -> ShareBasis.VIABLE_KERNELS;
+    };
+  }
+
+  /** A share by count, as percent on the basis whose ratio is {@code factor} times as large. */
+  private static double onBasis(double share, double factor) {
+    return BlendShare.percent(share * factor / (share * factor + (1 - share)));
+  }
+
+  /** The share by count that comes to so many percent on that basis. */
+  private static double byCount(double percent, double factor) {
+    double share = percent / 100;
+    return share / (share + (1 - share) * factor);
+  }
+}
