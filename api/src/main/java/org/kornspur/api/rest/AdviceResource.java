@@ -243,14 +243,17 @@ public class AdviceResource {
   @Consumes(MediaType.APPLICATION_JSON)
   @Operation(
       operationId = "adviseHeterogeneity",
-      summary = "Whether the containers of a lot differ too much: H value and range test")
+      summary = "Whether the containers of a lot differ too much: H value and range test",
+      description =
+          "Of purity, germination and other seeds. For BLEND_SHARE: chi-squared over pollinator"
+              + " kernels of those told apart in each container, and the share with an interval"
+              + " that is wider where containers differ. Stores nothing.")
   @RequestBody(content = @Content(schema = @Schema(implementation = HeterogeneityRequest.class)))
   @APIResponse(
       responseCode = "200",
       description = "Both tests",
       content = @Content(schema = @Schema(implementation = HeterogeneityView.class)))
   public HeterogeneityView heterogeneity(InputStream body) throws IOException {
-    return HeterogeneityView.of(
-        AdviceBody.read(json, body, HeterogeneityRequest.class).test(), words.words());
+    return AdviceBody.read(json, body, HeterogeneityRequest.class).test(words.words());
   }
 }

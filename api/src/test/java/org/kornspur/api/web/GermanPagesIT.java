@@ -175,7 +175,11 @@ class GermanPagesIT {
             List.of(
                 "{\"attribute\": \"PURITY\", \"results\": [99.4, 96, 99.6, 98.7, 99.5]}",
                 "{\"attribute\": \"OTHER_SEEDS\", \"results\": [0, 1, 0]}",
-                "{\"attribute\": \"PURITY\", \"results\": [99.4]}"))
+                "{\"attribute\": \"PURITY\", \"results\": [99.4]}",
+                "{\"attribute\": \"GERMINATION\", \"results\": [92, 94, 91, 90, 70]}",
+                "{\"attribute\": \"BLEND_SHARE\", \"results\": [5, 50], \"examined\": [500, 500]}",
+                "{\"attribute\": \"BLEND_SHARE\", \"results\": [5, 6], \"examined\": [90, 90]}",
+                "{\"attribute\": \"BLEND_SHARE\", \"results\": [5, 6], \"examined\": [5, 5]}"))
         .forEach(
             (advice, bodies) ->
                 bodies.forEach(

@@ -22,6 +22,13 @@ public sealed interface AdviceRefusal extends Statement {
 
   record ResultOutside(Amount most, Amount result) implements AdviceRefusal {}
 
+  /** Each container needs both counts. */
+  record KernelsOfEachContainer(int containers, int given) implements AdviceRefusal {}
+
+  record KernelsOutside(int least, Amount most, Amount count) implements AdviceRefusal {}
+
+  record OnlyForBlendShare() implements AdviceRefusal {}
+
   record PercentOutside(Amount percent) implements AdviceRefusal {}
 
   record NegativeCount(int count) implements AdviceRefusal {}

@@ -7,7 +7,7 @@ import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.processors.statistics.Agreement;
 import org.kornspur.processors.statistics.Heterogeneity;
 import org.kornspur.processors.statistics.Heterogeneity.Attribute;
-import org.kornspur.processors.statistics.PurityRangeTest;
+import org.kornspur.processors.statistics.RangeTest;
 
 /**
  * Whether the containers of a lot differ more than those of a mixed lot may. Advice, not a gate.
@@ -15,7 +15,7 @@ import org.kornspur.processors.statistics.PurityRangeTest;
  * @param attribute what was tested
  * @param results one for each container: percent, or number of other seeds
  * @param h the H value; empty where the rules report none
- * @param range the range test; only for analytical purity
+ * @param range the range test
  * @param heterogeneous whether either test finds the lot heterogeneous
  * @param source where the tests stand
  * @param sentence the finding in a sentence
@@ -24,7 +24,7 @@ public record HeterogeneityAdvice(
     Attribute attribute,
     List<Double> results,
     Optional<Heterogeneity> h,
-    Optional<Agreement> range,
+    Agreement range,
     boolean heterogeneous,
     HeterogeneityStatement source,
     HeterogeneityStatement sentence) {
@@ -43,13 +43,9 @@ public record HeterogeneityAdvice(
         attribute.testable(mean)
             ? Optional.of(Heterogeneity.of(attribute, values))
             : Optional.empty();
-    Optional<Agreement> range =
-        attribute == Attribute.PURITY
-            ? Optional.of(PurityRangeTest.judge(values))
-            : Optional.empty();
+    Agreement range = RangeTest.judge(attribute, values);
     boolean heterogeneous =
-        h.map(Heterogeneity::heterogeneous).orElse(false)
-            || range.map(Agreement.Disagrees.class::isInstance).orElse(false);
+        h.map(Heterogeneity::heterogeneous).orElse(false) || range instanceof Agreement.Disagrees;
     return new HeterogeneityAdvice(
         attribute,
         List.copyOf(results),
@@ -60,11 +56,15 @@ public record HeterogeneityAdvice(
         sentence(mean, h, range, heterogeneous));
   }
 
-  private static void check(Attribute attribute, List<Double> results) {
+  static void checkContainers(List<Double> results) {
     if (results.size() < 2 || results.size() > MOST_CONTAINERS) {
       throw new AdviceRefused(
           new AdviceRefusal.NumberOfContainers(MOST_CONTAINERS, results.size()));
     }
+  }
+
+  private static void check(Attribute attribute, List<Double> results) {
+    checkContainers(results);
     boolean isCount = attribute == Attribute.OTHER_SEEDS;
     String unit = isCount ? "seeds" : "%";
     double most = isCount ? 1e6 : 100;
@@ -77,10 +77,8 @@ public record HeterogeneityAdvice(
   }
 
   private static HeterogeneityStatement sentence(
-      double mean, Optional<Heterogeneity> h, Optional<Agreement> range, boolean heterogeneous) {
-    boolean isTested =
-        h.isPresent()
-            || range.filter(found -> !(found instanceof Agreement.NotTabulated)).isPresent();
+      double mean, Optional<Heterogeneity> h, Agreement range, boolean heterogeneous) {
+    boolean isTested = h.isPresent() || !(range instanceof Agreement.NotTabulated);
     return new HeterogeneityStatement.Tested(
         h.<HeterogeneityStatement>map(
                 found ->
@@ -90,7 +88,7 @@ public record HeterogeneityAdvice(
                         found.samples(),
                         Figures.number(mean)))
             .orElseGet(() -> new HeterogeneityStatement.NoValue(Figures.number(mean))),
-        range.map(HeterogeneityAdvice::range),
+        Optional.of(range(range)),
         isTested
             ? heterogeneous
                 ? new HeterogeneityStatement.Heterogeneous()

@@ -30,4 +30,22 @@ public sealed interface HeterogeneityStatement extends AdviceStatement {
 
   /** Where both tests stand. */
   record Source() implements HeterogeneityStatement {}
+
+  /** Share of pollinator over all containers, and whether they differ in it. */
+  record BlendTested(
+      Amount share,
+      Amount lower,
+      Amount upper,
+      Amount confidence,
+      int containers,
+      Amount probability,
+      Amount factor,
+      HeterogeneityStatement conclusion)
+      implements HeterogeneityStatement {}
+
+  record BlendUneven() implements HeterogeneityStatement {}
+
+  record BlendNotUneven() implements HeterogeneityStatement {}
+
+  record BlendSource() implements HeterogeneityStatement {}
 }

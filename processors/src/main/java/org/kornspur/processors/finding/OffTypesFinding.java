@@ -25,5 +25,8 @@ public sealed interface OffTypesFinding extends Finding {
   /** They were gone at a later visit, but on how many days they shed is not known. */
   record DaysOfSheddingUnknown(int atVisit) implements OffTypesFinding {}
 
+  /** Counts lie further apart than chance makes them, and the interval is wider for it. */
+  record Clustered(Amount factor) implements OffTypesFinding {}
+
   record PollenParentLeftOut() implements OffTypesFinding {}
 }

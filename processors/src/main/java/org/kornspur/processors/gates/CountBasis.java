@@ -11,7 +11,7 @@ import org.kornspur.processors.finding.Finding;
 import org.kornspur.processors.finding.OffTypesFinding;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
-import org.kornspur.processors.statistics.ExactBinomial;
+import org.kornspur.processors.statistics.Dispersion;
 import org.kornspur.processors.statistics.ExactPoisson;
 import org.kornspur.processors.statistics.Interval;
 import org.kornspur.processors.statistics.MoreUnits;
@@ -83,10 +83,40 @@ enum CountBasis {
     };
   }
 
-  Interval interval(int found, double among) {
+  /**
+   * The interval of what is left, wider where off-types stand in clusters: by how much further the
+   * single counts lie apart than chance makes them.
+   */
+  Interval interval(Roguing.Remaining rest, List<FieldInspection> counts) {
+    double factor = clustering(counts);
     return switch (this) {
-      case AREA -> ExactPoisson.interval(found, among, CONFIDENCE);
-      case PLANTS -> ExactBinomial.interval(found, (int) among, CONFIDENCE);
+      case AREA -> Dispersion.rate(rest.found(), rest.among(), factor, CONFIDENCE);
+      case PLANTS -> Dispersion.share(rest.found(), (int) rest.among(), factor, CONFIDENCE);
+    };
+  }
+
+  Optional<Finding> clustered(List<FieldInspection> counts) {
+    double tenths = Math.round(10 * clustering(counts)) / 10.0;
+    return tenths > 1
+        ? Optional.of(new OffTypesFinding.Clustered(new Amount(tenths, "")))
+        : Optional.empty();
+  }
+
+  private double clustering(List<FieldInspection> all) {
+    List<FieldInspection> counts = all.stream().filter(count -> among(List.of(count)) > 0).toList();
+    if (counts.size() < 2) {
+      return 1;
+    }
+    int[] found = counts.stream().mapToInt(FieldInspection::getOffTypePlants).toArray();
+    return switch (this) {
+      case AREA ->
+          Dispersion.ofRates(
+                  found, counts.stream().mapToDouble(FieldInspection::getAreaM2).toArray())
+              .factor();
+      case PLANTS ->
+          Dispersion.ofShares(
+                  found, counts.stream().mapToInt(FieldInspection::getPlantsCounted).toArray())
+              .factor();
     };
   }
 

@@ -22,7 +22,6 @@ import org.kornspur.processors.ground.FloweringWindow;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.verdict.Gate;
-import org.kornspur.processors.verdict.Measured;
 import org.kornspur.processors.verdict.Verdict;
 
 /**
@@ -30,9 +29,9 @@ import org.kornspur.processors.verdict.Verdict;
  * (plants for each plant counted), at each visit and over all visits.
  *
  * <p>Council Directive 66/402/EEC, Annex I; Seed Ordinance (SaatV), Annex 2 no. 1.1.1.1; 7 CFR
- * 201.76. The law's number is held against the observed count; the exact interval stands beside it.
- * In a mixture sown for F1 seed, plants of the pollen parent are no impurity (no. 1.1.1.1.2); that
- * the female alone is counted is from memory.
+ * 201.76. The law's number is held against the observed count; the exact interval stands beside it,
+ * wider where off-types stand in clusters. In a mixture sown for F1 seed, plants of the pollen
+ * parent are no impurity (no. 1.1.1.1.2); that the female alone is counted is from memory.
  *
  * <p>A count that is too small, or was made before off-types show, owes a larger one unless it
  * fails already. What a later visit found gone counts as {@link Roguing} says.
@@ -163,7 +162,12 @@ final class OffTypes implements GateRule {
       return found
           .and(by.settling(rest, limit))
           .and(by.risk(rest.among(), limit))
-          .against(rest.rate(), Optional.of(interval(rest)), limit, remedies(rest));
+          .and(by.clustered(counts))
+          .against(
+              rest.rate(),
+              Optional.of(Findings.measured(by.interval(rest, counts))),
+              limit,
+              remedies(rest));
     }
 
     private Verdict owed(Findings found, List<Visit> visits, Roguing.Remaining rest) {
@@ -177,10 +181,6 @@ final class OffTypes implements GateRule {
     private boolean isPollenParentLeftOut() {
       return crop.role() == CropRole.F1_MIXTURE
           && !by.counts(crop, InspectedPart.POLLEN_PARENT).isEmpty();
-    }
-
-    private Measured.Interval interval(Roguing.Remaining rest) {
-      return Findings.measured(by.interval(rest.found(), rest.among()));
     }
 
     private List<Advice> remedies(Roguing.Remaining rest) {

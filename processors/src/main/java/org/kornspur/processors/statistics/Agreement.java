@@ -43,11 +43,15 @@ public sealed interface Agreement {
           new NoTable.NoRow(
               table.title(), new Amount(at, ""), new Amount(difference, table.unit())));
     }
-    BandedTable.Band band = row.get();
+    return by(difference, row.get().value(), table.unit(), row.get().source());
+  }
+
+  /** Judges a difference by the most that is tolerated. */
+  static Agreement by(double difference, double tolerated, String unit, Source source) {
     // a tenth of a percent has no exact binary form: differences are compared in thousandths
     double rounded = Math.round(difference * 1000) / 1000.0;
-    return rounded <= band.value()
-        ? new Agrees(rounded, band.value(), table.unit(), band.source())
-        : new Disagrees(rounded, band.value(), table.unit(), band.source());
+    return rounded <= tolerated
+        ? new Agrees(rounded, tolerated, unit, source)
+        : new Disagrees(rounded, tolerated, unit, source);
   }
 }

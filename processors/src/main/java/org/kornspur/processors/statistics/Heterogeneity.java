@@ -53,6 +53,11 @@ public record Heterogeneity(
       this.factor = factor;
     }
 
+    /** W, the variance that a mixed lot of this mean may have; f is within it. */
+    double acceptableVariance(double mean) {
+      return this == OTHER_SEEDS ? mean * factor : mean * (100 - mean) / seedsEach * factor;
+    }
+
     /**
      * Whether a lot with this mean is tested at all. Outside 50 to 99.8 % purity, 9 to 99 %
      * germination or under 2 other seeds a sample no H value is reported: International Rules for

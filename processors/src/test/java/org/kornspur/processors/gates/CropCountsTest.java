@@ -1,6 +1,7 @@
 package org.kornspur.processors.gates;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.time.LocalDate;
 import java.util.List;
@@ -17,6 +18,8 @@ import org.kornspur.processors.finding.OffTypesFinding;
 import org.kornspur.processors.finding.Thing;
 import org.kornspur.processors.fixture.Dossiers;
 import org.kornspur.processors.fixture.Facts;
+import org.kornspur.processors.fixture.Verdicts;
+import org.kornspur.processors.verdict.Measured;
 import org.kornspur.processors.verdict.Verdict;
 
 class CropCountsTest {
@@ -81,6 +84,42 @@ class CropCountsTest {
         "off-types, US %s, %d among %d".formatted(role, offTypes, plants),
         expected,
         judged.worst());
+  }
+
+  /**
+   * By hand: 8 on two areas are 4 each; 8 and 0 lie 8 times as far apart as chance makes them, so
+   * that they are worth 1 on 37.5 m2, which has 0.0253 to 5.5716 of it (Garwood).
+   */
+  @Test
+  void clusteredOffTypesHaveAWiderIntervalAndTheSameVerdict() {
+    Judged even = areas(4, 4);
+    Judged clustered = areas(8, 0);
+    String all = "female, visit 1, by area";
+    assertThat(clustered.state(all)).isEqualTo("MET").isEqualTo(even.state(all));
+    Measured.Interval interval = interval(clustered);
+    assertThat(interval.lower()).isCloseTo(0.0253 / 37.5, within(1e-5));
+    assertThat(interval.upper()).isCloseTo(5.5716 / 37.5, within(1e-5));
+    assertThat(interval(even).upper()).isLessThan(interval.upper());
+    assertThat(interval(even).lower()).isGreaterThan(interval.lower());
+    clustered.found(new OffTypesFinding.Clustered(new Amount(8, "")));
+    assertThat(Verdicts.withNested(even.findings()))
+        .doesNotContain(new OffTypesFinding.Clustered(new Amount(1, "")).coded());
+  }
+
+  private static Judged areas(int first, int second) {
+    return Judged.by(
+        "DE",
+        new OffTypes(),
+        Dossiers.crop("c1")
+            .with(
+                Facts.crop("c1", CropRole.F1_MIXTURE),
+                Facts.inspection("c1").female().offTypesInArea(first, 150),
+                Facts.inspection("c1").female().offTypesInArea(second, 150))
+            .dossier());
+  }
+
+  private static Measured.Interval interval(Judged judged) {
+    return ((Verdict.Met) judged.only()).measured().interval().orElseThrow();
   }
 
   @Test

@@ -1,12 +1,15 @@
 package org.kornspur.processors.statistics;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.util.stream.IntStream;
+import org.apache.commons.statistics.distribution.NormalDistribution;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.kornspur.processors.PublishedChecks;
+import org.kornspur.processors.statistics.Heterogeneity.Attribute;
 
 /** Tolerances between two values of one lot, cell by cell as their texts print them. */
 class PublishedTablesTest {
@@ -151,9 +154,70 @@ class PublishedTablesTest {
       checks.same(
           "range of purity, mean %s %%, %d samples".formatted(tenths / 10.0, samples[i]),
           published[i],
-          PurityRangeTest.table(samples[i]).at(tenths / 10.0).orElseThrow().value(),
+          RangeTest.table(samples[i]).at(tenths / 10.0).orElseThrow().value(),
           "Decree 61/2011 of the Czech Republic, annex 1");
     }
+  }
+
+  /**
+   * The same cells and others of the decree's table, by the formula that stands in for the rest.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "99.9, 0.5, 0.5, 0.6",
+    "99.8, 0.7, 0.8, 0.8",
+    "99.7, 0.8, 0.9, 1.0",
+    "99.6, 1.0, 1.1, 1.2",
+    "99.5, 1.1, 1.2, 1.3",
+    "99.4, 1.2, 1.3, 1.4",
+    "99.3, 1.3, 1.4, 1.6",
+    "88, 5.0, 5.6, 6.1",
+    "87, 5.1, 5.8, 6.3",
+    "86, 5.3, 5.9, 6.5",
+    "85, 5.4, 6.1, 6.7",
+    "84, 5.6, 6.3, 6.9",
+    "83, 5.7, 6.4, 7.0"
+  })
+  void computedRangeOfPurity(double mean, double toNine, double toNineteen, double twenty) {
+    double[] published = {toNine, toNineteen, twenty};
+    int[] samples = {5, 10, 20};
+    for (int i = 0; i < samples.length; i++) {
+      checks.close(
+          "computed range of purity, mean %s %%, %d samples".formatted(mean, samples[i]),
+          published[i],
+          RangeTest.computed(Attribute.PURITY, mean, samples[i]),
+          1e-9,
+          "Decree 61/2011 of the Czech Republic, annex 1, table 9");
+    }
+  }
+
+  @Test
+  void computedRangeOfGermination() {
+    checks.close(
+        "computed range of germination, mean 90 %, 15 samples",
+        17,
+        RangeTest.computed(Attribute.GERMINATION, 90, 15),
+        1e-9,
+        "worked example of the range test in a reprinted chapter on seed testing");
+    double[] results = {99, 91, 92, 84, 94, 90, 79, 91, 88, 92, 90, 89, 93, 91, 87};
+    assertThat(RangeTest.judge(Attribute.GERMINATION, results))
+        .as("a range of 20 where 17 is tolerated")
+        .isInstanceOf(Agreement.Disagrees.class);
+  }
+
+  /** P(range of k normal values at most q) by its integral, the definition itself. */
+  @ParameterizedTest
+  @CsvSource({"5", "10", "20"})
+  void pointsOfTheRange(int samples) {
+    double q = RangeTest.rangePoint(samples);
+    NormalDistribution normal = NormalDistribution.of(0, 1);
+    double step = 0.01;
+    double probability = 0;
+    for (double z = -8; z < 14; z += step) {
+      double within = normal.cumulativeProbability(z) - normal.cumulativeProbability(z - q);
+      probability += step * samples * normal.density(z) * Math.pow(within, samples - 1);
+    }
+    assertThat(probability).isCloseTo(0.99, within(0.0002));
   }
 
   @Test
@@ -182,11 +246,32 @@ class PublishedTablesTest {
   }
 
   @Test
+  void meansWithoutARowAreComputedAndSoMarked() {
+    Agreement.Agrees purity =
+        (Agreement.Agrees) RangeTest.judge(Attribute.PURITY, 98.1, 98.4, 97.9, 98.2, 98.0);
+    assertThat(purity.source().verified()).isFalse();
+    // by hand: 4.60 x the root of 98.1 x 1.9 / 1,000 x 1.1
+    assertThat(purity.tolerated()).isEqualTo(2.1);
+    Agreement.Agrees seeds =
+        (Agreement.Agrees) RangeTest.judge(Attribute.OTHER_SEEDS, 12, 18, 15, 20, 10);
+    // by hand: 4.60 x the root of 15 x 1.4
+    assertThat(seeds.tolerated()).isCloseTo(21.08, within(0.005));
+    assertThat(RangeTest.judge(Attribute.OTHER_SEEDS, 0, 0, 0, 1, 1))
+        .isInstanceOf(Agreement.NotTabulated.class);
+    assertThat(
+            ((Agreement.Agrees) RangeTest.judge(Attribute.PURITY, 99.5, 99.5, 99.5, 99.5, 99.5))
+                .source()
+                .verified())
+        .isTrue();
+  }
+
+  @Test
   void aRangeOfThreeContainersIsRefused() {
-    assertThat(PurityRangeTest.judge(99, 99, 99)).isInstanceOf(Agreement.NotTabulated.class);
-    assertThat(PurityRangeTest.judge(99.5, 99.9, 99.1, 99.5, 99.5))
+    assertThat(RangeTest.judge(Attribute.PURITY, 99, 99, 99))
+        .isInstanceOf(Agreement.NotTabulated.class);
+    assertThat(RangeTest.judge(Attribute.PURITY, 99.5, 99.9, 99.1, 99.5, 99.5))
         .isInstanceOf(Agreement.Agrees.class);
-    assertThat(PurityRangeTest.judge(99.5, 99.9, 98.7, 99.9, 99.5))
+    assertThat(RangeTest.judge(Attribute.PURITY, 99.5, 99.9, 98.7, 99.9, 99.5))
         .isInstanceOf(Agreement.Disagrees.class);
   }
 }

@@ -2,19 +2,22 @@ package org.kornspur.api.query.advice;
 
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.api.text.Words;
+import org.kornspur.processors.advice.BlendUniformity;
 import org.kornspur.processors.advice.ComparisonStatement;
+import org.kornspur.processors.advice.ContainerAttribute;
 import org.kornspur.processors.advice.HeterogeneityAdvice;
 import org.kornspur.processors.statistics.Heterogeneity;
 
 /** Whether the containers of a lot differ more than those of a mixed lot may. */
 @Schema(description = "Whether the containers of a lot differ too much. Advice, not a gate")
 public record HeterogeneityView(
-    Heterogeneity.Attribute attribute,
+    ContainerAttribute attribute,
     @Schema(description = "Containers sampled") int containers,
-    @Schema(description = "Whether either test finds the lot heterogeneous") boolean heterogeneous,
+    @Schema(description = "Whether a test finds the lot heterogeneous") boolean heterogeneous,
     String sentence,
     @Schema(description = "Null where the rules report none") HValue hValue,
-    @Schema(description = "Range test; only for analytical purity") ComparisonView range,
+    @Schema(description = "Range test; null for the share of a blend") ComparisonView range,
+    @Schema(description = "Share of pollinator; null for all else") BlendShareValue blend,
     String source) {
 
   @Schema(description = "The H value; it has no unit")
@@ -35,21 +38,49 @@ public record HeterogeneityView(
     }
   }
 
-  public static HeterogeneityView of(HeterogeneityAdvice advice, Words words) {
+  @Schema(description = "Share of pollinator by kernels, and whether the containers differ in it")
+  public record BlendShareValue(
+      @Schema(description = "Over all containers; the interval is wider where they differ")
+          ShareView share,
+      @Schema(description = "Pearson's chi-squared of homogeneity") double chiSquared,
+      int degreesOfFreedom,
+      @Schema(description = "Of containers that differ as much in a well-mixed lot, from 0 to 1")
+          double probability,
+      @Schema(description = "Whether it was simulated, because few kernels are expected")
+          boolean simulated,
+      @Schema(description = "How many times as far apart as chance makes them, 1 or more")
+          double factor) {}
+
+  public static HeterogeneityView of(BlendUniformity advice, Words words) {
+    return new HeterogeneityView(
+        ContainerAttribute.BLEND_SHARE,
+        advice.containers(),
+        advice.uneven(),
+        words.plain(advice.sentence()),
+        null,
+        null,
+        new BlendShareValue(
+            ShareView.of(advice.share(), advice.interval()),
+            advice.chiSquared(),
+            advice.freedom(),
+            advice.probability(),
+            advice.simulated(),
+            advice.factor()),
+        words.plain(advice.source()));
+  }
+
+  public static HeterogeneityView of(
+      ContainerAttribute attribute, HeterogeneityAdvice advice, Words words) {
     String sentence = words.plain(advice.sentence());
     return new HeterogeneityView(
-        advice.attribute(),
+        attribute,
         advice.results().size(),
         advice.heterogeneous(),
         sentence,
         advice.h().map(HValue::of).orElse(null),
-        advice
-            .range()
-            .map(
-                range ->
-                    ComparisonView.of(
-                        new ComparisonStatement.ContainerRange(), range, sentence, words))
-            .orElse(null),
+        ComparisonView.of(
+            new ComparisonStatement.ContainerRange(), advice.range(), sentence, words),
+        null,
         words.plain(advice.source()));
   }
 }

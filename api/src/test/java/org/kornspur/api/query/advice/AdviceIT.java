@@ -197,6 +197,44 @@ class AdviceIT {
         .body("heterogeneous", equalTo(true))
         .body("hValue.critical", notNullValue())
         .body("source", containsString("2C"));
+    ask("heterogeneity", "{\"attribute\": \"GERMINATION\", \"results\": [92, 94, 91, 90, 93, 70]}")
+        .then()
+        .statusCode(200)
+        .body("heterogeneous", equalTo(true))
+        .body("range.agrees", equalTo(false))
+        .body("range.verified", equalTo(false));
+  }
+
+  @Test
+  void containersOfAMixtureAreHeldAgainstEachOther() {
+    ask(
+            "heterogeneity",
+            "{\"attribute\": \"BLEND_SHARE\", \"results\": [20, 80, 50, 50], \"examined\":"
+                + " [1000, 1000, 1000, 1000]}")
+        .then()
+        .statusCode(200)
+        .body("heterogeneous", equalTo(true))
+        .body("containers", equalTo(4))
+        .body("blend.share.percent", equalTo(5.0f))
+        .body("blend.degreesOfFreedom", equalTo(3))
+        .body("sentence", containsString("mix it again"));
+    problem(ask("heterogeneity", "{\"attribute\": \"BLEND_SHARE\", \"results\": [2, 3]}"), 400)
+        .then()
+        .body("problems.field", hasItem("examined"));
+    problem(
+            ask(
+                "heterogeneity",
+                "{\"attribute\": \"BLEND_SHARE\", \"results\": [2, 3], \"examined\": [9]}"),
+            400)
+        .then()
+        .body("detail", containsString("both counts"));
+    problem(
+            ask(
+                "heterogeneity",
+                "{\"attribute\": \"PURITY\", \"results\": [99, 98], \"examined\": [9, 9]}"),
+            400)
+        .then()
+        .body("detail", containsString("BLEND_SHARE"));
   }
 
   @Test
