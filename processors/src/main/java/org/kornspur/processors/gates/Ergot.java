@@ -14,7 +14,8 @@ import org.kornspur.processors.verdict.Verdict;
  * Sclerotia of Claviceps purpurea, or pieces of them, in a weighed sample.
  *
  * <p>Council Directive 66/402/EEC, Annex II, as the French transposition has it: basic seed 1,
- * certified seed of hybrids 4. That 5 pass if a second sample has at most 4 is from memory.
+ * certified seed of hybrids 4. That 5 pass if a second sample has at most 4 was read in the English
+ * one, technical annex of December 2016, Table 9 note (a).
  */
 final class Ergot implements GateRule {
   @Override

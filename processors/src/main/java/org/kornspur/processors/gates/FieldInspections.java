@@ -20,10 +20,9 @@ import org.kornspur.processors.verdict.Verdict;
  * stage from which on the crop shows what it is do not count, nor do two numbers of one day count
  * twice. In strips and mixtures those count that looked at more than the pollen parent.
  *
- * <p>Council Directive 66/402/EEC, Annex I (from memory: at least one); Seed Ordinance (SaatV),
- * section 7(1) to (2), which asks for visits to the fertile component beside the sterile one too.
- * The growth stages are common practice, no source. Too few are owed, since a visit can still be
- * made or recorded.
+ * <p>Council Directive 66/402/EEC, Annex I (at least one); Seed Ordinance (SaatV), section 7(1) to
+ * (2), which asks for visits to the fertile component beside the sterile one too. The growth stages
+ * are common practice, no source. Too few are owed, since a visit can still be made or recorded.
  */
 final class FieldInspections implements GateRule {
 

@@ -31,7 +31,8 @@ import org.kornspur.processors.verdict.Verdict;
  * <p>Council Directive 66/402/EEC, Annex I; Seed Ordinance (SaatV), Annex 2 no. 1.1.1.1; 7 CFR
  * 201.76. The law's number is held against the observed count; the exact interval stands beside it,
  * wider where off-types stand in clusters. In a mixture sown for F1 seed, plants of the pollen
- * parent are no impurity (no. 1.1.1.1.2); that the female alone is counted is from memory.
+ * parent are no impurity (no. 1.1.1.1.2); that the female alone is counted was read in the English
+ * transposition, technical annex of December 2016.
  *
  * <p>A count that is too small, or was made before off-types show, owes a larger one unless it
  * fails already. What a later visit found gone counts as {@link Roguing} says.
