@@ -6,6 +6,7 @@ import jakarta.annotation.PreDestroy;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -19,6 +20,7 @@ import org.apache.kafka.clients.consumer.ConsumerConfig;
 import org.apache.kafka.clients.consumer.ConsumerRecord;
 import org.apache.kafka.clients.consumer.KafkaConsumer;
 import org.apache.kafka.common.TopicPartition;
+import org.apache.kafka.common.record.TimestampType;
 import org.apache.kafka.common.serialization.ByteArrayDeserializer;
 import org.apache.kafka.common.serialization.StringDeserializer;
 import org.kornspur.api.export.EventIndex.Found;
@@ -30,6 +32,7 @@ import org.kornspur.api.kafka.Engine;
 import org.kornspur.api.kafka.NotReady;
 import org.kornspur.api.problem.NotReadyDetail;
 import org.kornspur.api.readmodel.ReadsTopics;
+import org.kornspur.api.readmodel.ReceiptTimes;
 import org.kornspur.api.readmodel.TopicFollower;
 import org.kornspur.contract.FactHeader;
 import org.kornspur.ingest.contract.FactType;
@@ -40,7 +43,7 @@ import org.kornspur.processors.stream.Topics;
  * themselves read from the topic when they are asked for.
  */
 @ApplicationScoped
-public class EventLog implements ReadsTopics {
+public class EventLog implements ReadsTopics, ReceiptTimes {
   private static final Duration LONGEST_READ = Duration.ofSeconds(10);
   private static final Duration POLL = Duration.ofMillis(200);
 
@@ -83,8 +86,20 @@ public class EventLog implements ReadsTopics {
                   type,
                   header.getHappenedAt().toEpochMilli(),
                   header.getRecordedAt().toEpochMilli(),
+                  record.timestampType() == TimestampType.LOG_APPEND_TIME
+                      ? record.timestamp()
+                      : EventIndex.NOT_KEPT,
                   new Place(record.partition(), record.offset()));
             });
+  }
+
+  /**
+   * @throws NotReady until the topic has been read
+   */
+  @Override
+  public Optional<Instant> receivedAt(String factId) {
+    follower.requireCaughtUp();
+    return index.receivedAt(EventId.uuidOfFact(factId));
   }
 
   /** The first events after a position that match by type and time. */

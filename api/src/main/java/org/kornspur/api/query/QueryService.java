@@ -22,6 +22,7 @@ import org.kornspur.api.query.view.StandingLine;
 import org.kornspur.api.query.view.StandingView;
 import org.kornspur.api.query.view.TraceView;
 import org.kornspur.api.readmodel.ReadModel;
+import org.kornspur.api.readmodel.ReceiptTimes;
 import org.kornspur.api.readmodel.ResultPage;
 import org.kornspur.api.readmodel.StandingQuery;
 import org.kornspur.api.readmodel.StandingRow;
@@ -44,6 +45,7 @@ public class QueryService {
   @Inject ReadModel readModel;
   @Inject VisibleData data;
   @Inject DossierProofs proofs;
+  @Inject ReceiptTimes receipts;
   @Inject RequestWords requestWords;
   private final Clock clock = Clock.systemUTC();
 
@@ -115,6 +117,7 @@ public class QueryService {
         subject,
         all.stream().filter(times::holds).toList(),
         all,
+        receipts,
         visibility,
         requestWords.words(),
         asOf());

@@ -13,6 +13,7 @@ import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.kornspur.api.readmodel.ReceiptTimes;
 import org.kornspur.api.text.DomainTerms;
 import org.kornspur.contract.Correction;
 import org.kornspur.contract.FactHeader;
@@ -27,6 +28,7 @@ import org.kornspur.processors.dossier.Entry;
  *
  * @param anchor name of its place on the page
  * @param type in the words of the trade
+ * @param late how long after that it was received; empty where that was as usual
  * @param corrects id of the fact that it corrects or takes back; else empty
  * @param takesBack whether it takes back rather than corrects
  * @param reason why it corrects
@@ -37,6 +39,7 @@ public record FactLine(
     Entry entry,
     String anchor,
     String type,
+    Optional<ReceiptTimes.Late> late,
     Optional<String> corrects,
     boolean takesBack,
     String reason,
@@ -59,15 +62,17 @@ public record FactLine(
    *
    * @param seen whether all that a fact says may be shown; of others type and time stand alone
    */
-  static List<FactLine> of(List<Entry> entries, DomainTerms trade, Predicate<Entry> seen) {
+  static List<FactLine> of(
+      List<Entry> entries, ReceiptTimes receipts, DomainTerms trade, Predicate<Entry> seen) {
     Map<String, Entry> byId =
         entries.stream()
             .filter(seen)
             .collect(Collectors.toMap(entry -> entry.header().getFactId(), Function.identity()));
-    return entries.stream().map(entry -> of(entry, byId, trade)).toList();
+    return entries.stream().map(entry -> of(entry, byId, receipts, trade)).toList();
   }
 
-  private static FactLine of(Entry entry, Map<String, Entry> byId, DomainTerms trade) {
+  private static FactLine of(
+      Entry entry, Map<String, Entry> byId, ReceiptTimes receipts, DomainTerms trade) {
     FactHeader header = entry.header();
     Optional<Withdrawal> withdrawal =
         Optional.of(entry.fact()).filter(Withdrawal.class::isInstance).map(Withdrawal.class::cast);
@@ -81,6 +86,7 @@ public record FactLine(
         entry,
         anchorOf(header.getFactId()),
         FactType.of(entry.fact().getSchema()).map(trade::fact).orElse(""),
+        receipts.late(header),
         corrects,
         withdrawal.isPresent(),
         correction

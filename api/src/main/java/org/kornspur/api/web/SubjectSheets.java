@@ -19,6 +19,7 @@ import org.kornspur.api.query.StandingSentences;
 import org.kornspur.api.query.VisibleData;
 import org.kornspur.api.query.view.StandingView;
 import org.kornspur.api.text.Addresses;
+import org.kornspur.api.readmodel.ReceiptTimes;
 import org.kornspur.api.text.PageTexts;
 import org.kornspur.api.text.StandingSummary;
 import org.kornspur.api.text.VerdictWords;
@@ -38,6 +39,7 @@ public class SubjectSheets {
   @Inject RequestWords words;
   @Inject StandingSentences sentences;
   @Inject RulesInForce rules;
+  @Inject ReceiptTimes receipts;
 
   /** The page of a subject whose standing is this. */
   public SubjectSheet of(Subject subject, StandingView view) {
@@ -94,7 +96,7 @@ public class SubjectSheets {
         completeness(back, forward),
         counting,
         entries.size() - counting,
-        FactLine.of(entries, words.terms(), data::sees));
+        FactLine.of(entries, receipts, words.terms(), data::sees));
   }
 
   /** The first reason, unless all is met. */

@@ -51,6 +51,7 @@ class EventIndexTest {
                 row.type(),
                 row.happened(),
                 row.recorded(),
+                row.recorded() + 7,
                 row.place()));
     return made;
   }
@@ -80,10 +81,21 @@ class EventIndexTest {
 
   @Test
   void theFirstOfAnIdCounts() {
-    index.add(EventId.uuidOfFact("fact-7"), FactType.HARVEST, 1, 1, new Place(3, 999_999));
+    index.add(EventId.uuidOfFact("fact-7"), FactType.HARVEST, 1, 1, 1, new Place(3, 999_999));
     assertThat(index.size()).isEqualTo(ROWS);
     assertThat(index.place(EventId.uuidOfFact("fact-7"))).contains(rows.get(7).place());
     assertThat(index.place(EventId.uuidOfFact("unheard-of"))).isEmpty();
+    assertThat(index.receivedAt(EventId.uuidOfFact("fact-7")))
+        .contains(Instant.ofEpochMilli(rows.get(7).recorded() + 7));
+  }
+
+  @Test
+  void aTimeOfReceiptThatTheLogDidNotKeepIsNotMadeUp() {
+    Place place = new Place(0, ROWS);
+    index.add(EventId.uuidOfFact("old"), FactType.HARVEST, 1, 1, EventIndex.NOT_KEPT, place);
+    assertThat(index.place(EventId.uuidOfFact("old"))).contains(place);
+    assertThat(index.receivedAt(EventId.uuidOfFact("old"))).isEmpty();
+    assertThat(index.receivedAt(EventId.uuidOfFact("unheard-of"))).isEmpty();
   }
 
   private static EventQuery query(Set<String> types, Span eventTime, Span recordTime) {

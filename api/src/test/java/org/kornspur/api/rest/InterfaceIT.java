@@ -35,6 +35,8 @@ import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -121,7 +123,10 @@ class InterfaceIT {
         .then()
         .statusCode(200)
         .body("facts", hasSize(1))
-        .body("facts[0].fact.massKg", equalTo(500.0f));
+        .body("facts[0].fact.massKg", equalTo(500.0f))
+        .body("facts[0].receivedAt", startsWith(LocalDate.now(ZoneOffset.UTC).toString()));
+    // recorded in May 2024, as invented facts are
+    assertThat(when().get("/lots/B-1").asString()).containsPattern("received [^<]+ days later");
   }
 
   @Test

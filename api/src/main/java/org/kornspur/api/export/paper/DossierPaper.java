@@ -31,6 +31,7 @@ import org.kornspur.api.query.recall.RecallView;
 import org.kornspur.api.query.recall.TraceWords;
 import org.kornspur.api.query.view.StandingView;
 import org.kornspur.api.query.view.TraceView;
+import org.kornspur.api.readmodel.ReceiptTimes;
 import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.visibility.Visibility;
@@ -57,6 +58,7 @@ public class DossierPaper {
   @Inject VisibilityService visibilityService;
   @Inject ShownActs acts;
   @Inject CheckpointCover covers;
+  @Inject ReceiptTimes receipts;
   @Inject CurrentCaller caller;
   @Inject StandingSentences sentences;
   @Inject ObjectMapper json;
@@ -199,7 +201,11 @@ public class DossierPaper {
     for (Entry entry : engine.dossier(subject)) {
       if (visibility.sees(entry.fact()) && printed.add(entry.header().getFactId())) {
         file.add(entry);
-        facts.add(PrintedFact.of(entry, Optional.ofNullable(byId.get(entry.header().getFactId()))));
+        facts.add(
+            PrintedFact.of(
+                entry,
+                receipts.late(entry.header()),
+                Optional.ofNullable(byId.get(entry.header().getFactId()))));
       }
     }
     return new Chapter(subject, standing, signed, List.copyOf(facts), anchor);

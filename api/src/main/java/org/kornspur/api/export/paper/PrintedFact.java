@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.kornspur.api.command.act.ActView;
+import org.kornspur.api.readmodel.ReceiptTimes;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Fingerprint;
 import org.kornspur.ingest.json.AvroJson;
@@ -15,16 +16,22 @@ import org.kornspur.processors.dossier.Entry;
  * A fact as it is printed: all that it says.
  *
  * @param type its name in the contract
+ * @param late how long after that it was received; empty where that was as usual
  * @param fingerprint SHA-256 over type and content
  * @param act the act in readable form; empty where the fact is none, or may not be read as such
  */
 public record PrintedFact(
-    Entry entry, String type, String fingerprint, Optional<ActView> act, List<Field> fields) {
+    Entry entry,
+    String type,
+    Optional<ReceiptTimes.Late> late,
+    String fingerprint,
+    Optional<ActView> act,
+    List<Field> fields) {
 
   /** A field and its value; what is inside another has both names, separated by a point. */
   public record Field(String name, String value) {}
 
-  static PrintedFact of(Entry entry, Optional<ActView> act) {
+  static PrintedFact of(Entry entry, Optional<ReceiptTimes.Late> late, Optional<ActView> act) {
     List<Field> fields = new ArrayList<>();
     ObjectNode fact = AvroJson.write(entry.fact());
     fact.remove(List.of("type", "header"));
@@ -38,6 +45,7 @@ public record PrintedFact(
     return new PrintedFact(
         entry,
         FactType.of(entry.fact()).contractName(),
+        late,
         Fingerprint.of(entry.fact()),
         act,
         List.copyOf(fields));

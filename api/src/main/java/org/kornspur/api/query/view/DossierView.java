@@ -2,6 +2,7 @@ package org.kornspur.api.query.view;
 
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.kornspur.api.readmodel.ReceiptTimes;
 import org.kornspur.api.security.visibility.Visibility;
 import org.kornspur.api.text.Words;
 import org.kornspur.ingest.contract.Subject;
@@ -25,6 +26,7 @@ public record DossierView(
       Subject subject,
       List<Entry> entries,
       List<Entry> all,
+      ReceiptTimes receipts,
       Visibility visibility,
       Words words,
       AsOf asOf) {
@@ -33,7 +35,9 @@ public record DossierView(
         SubjectLink.of(subject),
         counting,
         entries.size() - counting,
-        entries.stream().map(entry -> FactView.of(entry, all, visibility, words)).toList(),
+        entries.stream()
+            .map(entry -> FactView.of(entry, all, receipts, visibility, words))
+            .toList(),
         asOf);
   }
 }

@@ -7,6 +7,7 @@ import java.util.List;
 import org.apache.avro.specific.SpecificRecord;
 import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.kornspur.api.readmodel.ReceiptTimes;
 import org.kornspur.api.security.visibility.Visibility;
 import org.kornspur.api.text.Words;
 import org.kornspur.ingest.contract.FactType;
@@ -34,6 +35,12 @@ public record FactView(
                 "Corrections and withdrawals of it that take no effect, for nothing proves who sent"
                     + " them; quality confirms one by sending it through the interface")
         List<SupersededView> unconfirmed,
+    @Schema(
+            description =
+                "When the log received it, by its own clock, whatever the sender claims in"
+                    + " header.recordedAt; null where the log kept the sender's time, or where the"
+                    + " fact is shown cut")
+        Instant receivedAt,
     @Schema(description = "Every crop, lot, hybrid and source that it names")
         List<SubjectLink> subjects,
     @Schema(
@@ -76,7 +83,8 @@ public record FactView(
    *
    * @param all the facts of the same subject, among which the one that corrects it is looked for
    */
-  public static FactView of(Entry entry, List<Entry> all, Visibility visibility, Words words) {
+  public static FactView of(
+      Entry entry, List<Entry> all, ReceiptTimes receipts, Visibility visibility, Words words) {
     boolean isWhole = isWhole(entry.fact(), visibility);
     return new FactView(
         entry.counts(),
@@ -85,6 +93,7 @@ public record FactView(
         entry.unconfirmed().stream()
             .map(by -> SupersededView.of(by, all, visibility, words))
             .toList(),
+        isWhole ? receipts.receivedAt(entry.header().getFactId()).orElse(null) : null,
         SubjectsNamed.of(entry.fact()).stream()
             .filter(subject -> isWhole || visibility.sees(subject))
             .map(SubjectLink::of)

@@ -104,6 +104,8 @@ class SignedDossierIT {
         .contains("Reason all evidence is there", "Refused to person quality")
         .contains("Signature The signature verifies. The lot still is exactly what was sealed.");
     assertThat(english.text()).contains("Release: refused, nothing was signed");
+    // its facts were recorded in 2024, as invented facts are
+    assertThat(english.text()).containsPattern("received .{10,40} days later");
 
     JsonNode covering = checkpointOver("P-1", release.jsonPath().getString("actId"));
     assertThat(english.lines())
