@@ -86,6 +86,15 @@ public final class Parameters {
     return otherwise;
   }
 
+  /** Whether two parameters are given that mean nothing without each other. */
+  public boolean together(String name, String text, String other, String otherText) {
+    if (isAbsent(text) != isAbsent(otherText)) {
+      String missing = isAbsent(text) ? name : other;
+      note(missing, "", new ParameterProblem.Together(List.of(name, other)));
+    }
+    return !isAbsent(text) && !isAbsent(otherText);
+  }
+
   /** An id or the beginning of one; empty where it is not given. */
   public Optional<String> id(String name, String text) {
     return text(name, text, LONGEST);

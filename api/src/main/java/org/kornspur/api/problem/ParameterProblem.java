@@ -11,6 +11,8 @@ public sealed interface ParameterProblem extends RequestReason {
 
   record OneOf(List<String> values) implements ParameterProblem {}
 
+  record Together(List<String> names) implements ParameterProblem {}
+
   record TooLong(int most) implements ParameterProblem {}
 
   record NoTime() implements ParameterProblem {}

@@ -51,6 +51,7 @@ import org.kornspur.ingest.problem.Given;
 import org.kornspur.processors.advice.InspectionAdvice;
 import org.kornspur.processors.advice.NickingAdvice;
 import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.ground.Wind;
 import org.kornspur.processors.standards.Rulebook;
 
 /** Advice for a quality person; none of it is a gate. */
@@ -75,14 +76,36 @@ public class AdviceResource {
       summary = "How much of an F1 crop's harvest is expected to be hybrid",
       description =
           "Simulated from shedding females, pollinator share, flowering and foreign pollen, with an"
-              + " interval. Names every assumption and what is missing. Advice, not a gate.")
+              + " interval. Names every assumption and what is missing. Advice, not a gate. A"
+              + " prevailing wind is an assumption of whoever asks, bears on foreign pollen alone"
+              + " and never on the isolation distance: give windFrom and windRatio together.")
   @APIResponse(responseCode = "200", description = "The forecast")
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public HybridityView hybridity(
-      @Parameter(example = "C-24-012") @PathParam("cropId") String cropId) {
+      @Parameter(example = "C-24-012") @PathParam("cropId") String cropId,
+      @Parameter(
+              description =
+                  "Direction from which the wind prevails in flower, degrees clockwise from north,"
+                      + " from 0 to 360; no wind where left out",
+              schema = @Schema(type = SchemaType.NUMBER))
+          @QueryParam("windFrom")
+          String windFrom,
+      @Parameter(
+              description =
+                  "Pollen carried with that wind, as a multiple of what is carried against it, from"
+                      + " 1 to 100",
+              schema = @Schema(type = SchemaType.NUMBER))
+          @QueryParam("windRatio")
+          String windRatio) {
+    Parameters parameters = new Parameters();
+    double fromDeg = parameters.decimal("windFrom", windFrom, 0, 0, 360);
+    double ratio = parameters.decimal("windRatio", windRatio, 1, 1, 100);
+    boolean blows = parameters.together("windFrom", windFrom, "windRatio", windRatio);
+    parameters.check();
+    Optional<Wind> wind = blows ? Optional.of(new Wind(fromDeg, ratio)) : Optional.empty();
     Dossier crop = data.dossier(Subject.crop(cropId));
-    return AdviceBody.asked(() -> forecasts.forecast(crop))
+    return AdviceBody.asked(() -> forecasts.forecast(crop, wind))
         .map(advice -> HybridityView.of(advice, words.words(), queries.asOf()))
         .orElseThrow(
             () ->

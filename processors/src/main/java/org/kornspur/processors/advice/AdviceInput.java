@@ -17,4 +17,8 @@ public sealed interface AdviceInput extends AdviceStatement {
   record KernelDistance() implements AdviceInput {}
 
   record KernelShare() implements AdviceInput {}
+
+  record WindDirection() implements AdviceInput {}
+
+  record WindRatio() implements AdviceInput {}
 }

@@ -26,7 +26,12 @@ public sealed interface ForecastStatement extends AdviceStatement {
 
   record SheddersStay() implements ForecastStatement {}
 
+  /** Some source is taken as a square, for an outline is not known. */
   record SquareSources() implements ForecastStatement {}
+
+  record NoWind() implements ForecastStatement {}
+
+  record OneWind() implements ForecastStatement {}
 
   record NearSourcesOnly() implements ForecastStatement {}
 

@@ -13,11 +13,14 @@ import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Report.Neighbour;
 import org.kornspur.processors.ground.Area;
+import org.kornspur.processors.ground.FieldDistances;
 import org.kornspur.processors.ground.FloweringOverlap;
 import org.kornspur.processors.ground.FloweringWindow;
 import org.kornspur.processors.ground.InvalidOutline;
 import org.kornspur.processors.ground.Outline;
+import org.kornspur.processors.ground.Wind;
 import org.kornspur.processors.statistics.ExpectedHybridity.ForeignSource;
+import org.kornspur.processors.statistics.SourceExtent;
 import org.kornspur.processors.statistics.Spread;
 
 /**
@@ -25,9 +28,11 @@ import org.kornspur.processors.statistics.Spread;
  *
  * @param source another crop, or a source that somebody saw
  * @param distanceM metres between the nearest points of the outlines
- * @param areaHa area of the source, hectares; the forecast takes it as a square that turns one side
- *     to the crop
+ * @param areaHa area of the source, hectares
  * @param areaKnown false where the outline could not be read and one hectare was taken
+ * @param byOutline whether it is taken by its outline and that of the crop; else as a square that
+ *     turns one side to the crop
+ * @param extent where its plants stand
  * @param relativeDensity pollen-shedding plants for each square metre, as a part of all plants in
  *     the crop for each square metre; an assumption by the kind of source, without a source
  * @param overlap part of the crop's flowering in which it sheds; 0 where it does not count
@@ -39,6 +44,8 @@ public record ForeignPollen(
     double distanceM,
     double areaHa,
     boolean areaKnown,
+    boolean byOutline,
+    SourceExtent extent,
     double relativeDensity,
     double overlap,
     ForecastStatement note,
@@ -52,20 +59,28 @@ public record ForeignPollen(
   }
 
   ForeignSource asSource() {
-    double sideM = Math.sqrt(areaHa * SQUARE_METRES_IN_HECTARE);
-    return new ForeignSource(distanceM, sideM, sideM, relativeDensity, Spread.exactly(overlap));
+    return new ForeignSource(extent, relativeDensity, Spread.exactly(overlap));
   }
 
   static ForeignPollen of(
-      FieldCropDeclared crop, Neighbour neighbour, Function<Subject, Dossier> dossiers) {
+      FieldCropDeclared crop,
+      Neighbour neighbour,
+      Function<Subject, Dossier> dossiers,
+      Optional<Wind> wind) {
     Dossier source = dossiers.apply(neighbour.source());
-    Optional<Double> areaHa = outline(source).flatMap(ForeignPollen::hectares);
+    Optional<Outline> outline = outline(source).flatMap(ForeignPollen::readable);
+    Optional<Outline> cropOutline = readable(crop.getOutline());
+    double areaHa = outline.map(Area::hectares).orElse(UNKNOWN_AREA_HA);
     Meeting meeting = Meeting.of(crop, neighbour);
+    Optional<SourceExtent> extent =
+        outline.flatMap(from -> cropOutline.map(to -> FieldDistances.between(from, to, wind)));
     return new ForeignPollen(
         neighbour.source(),
         neighbour.distanceM(),
-        areaHa.orElse(UNKNOWN_AREA_HA),
-        areaHa.isPresent(),
+        areaHa,
+        outline.isPresent(),
+        extent.isPresent(),
+        extent.orElseGet(() -> square(neighbour, areaHa, wind)),
         density(source, neighbour),
         meeting.overlap,
         meeting.note,
@@ -79,9 +94,16 @@ public record ForeignPollen(
         .or(() -> source.latest(PollenSourceSeen.class).map(PollenSourceSeen::getOutline));
   }
 
-  private static Optional<Double> hectares(List<GeoPoint> corners) {
+  private static SourceExtent square(Neighbour neighbour, double areaHa, Optional<Wind> wind) {
+    double sideM = Math.sqrt(areaHa * SQUARE_METRES_IN_HECTARE);
+    double factor =
+        wind.map(blows -> blows.factor(neighbour.onSource(), neighbour.onCrop())).orElse(1.0);
+    return new SourceExtent.Facing(neighbour.distanceM(), sideM, sideM, factor);
+  }
+
+  private static Optional<Outline> readable(List<GeoPoint> corners) {
     try {
-      return Optional.of(Area.hectares(Outline.of(corners))).filter(area -> area > 0);
+      return Optional.of(Outline.of(corners));
     } catch (InvalidOutline unreadable) {
       // the join placed it by an outline that a correction has since spoilt
       return Optional.empty();

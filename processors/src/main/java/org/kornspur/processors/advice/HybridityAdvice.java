@@ -14,6 +14,7 @@ import org.kornspur.contract.Harvest;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.statement.Value.Fact;
 import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.ground.Wind;
 import org.kornspur.processors.statistics.ExactBinomial;
 import org.kornspur.processors.statistics.ExpectedHybridity;
 import org.kornspur.processors.statistics.HybridityParameters;
@@ -51,29 +52,27 @@ public record HybridityAdvice(
   private static final Input POLLINATOR_OVERLAP =
       Input.assumed(new AdviceInput.PollinatorOverlap(), new Spread(0.7, 0.9, 1), "share");
 
-  private static final List<ForecastStatement> SIMPLIFICATIONS =
-      List.of(
-          new ForecastStatement.PlantsAlike(),
-          new ForecastStatement.SheddersStay(),
-          new ForecastStatement.SquareSources(),
-          new ForecastStatement.NearSourcesOnly());
-
   /**
    * The advice for a crop.
    *
    * @param crop dossier of the crop
    * @param dossiers finds the dossiers of lots sown and of neighbours; an empty one where nothing
    *     is known
+   * @param wind a prevailing wind that whoever asks assumes; it bears on foreign pollen alone
    * @return empty where the crop is not declared, or is not a mixture sown for F1 seed
    */
-  public static Optional<HybridityAdvice> of(Dossier crop, Function<Subject, Dossier> dossiers) {
+  public static Optional<HybridityAdvice> of(
+      Dossier crop, Function<Subject, Dossier> dossiers, Optional<Wind> wind) {
     return crop.crop()
         .filter(declaration -> declaration.getRole() == CropRole.F1_MIXTURE)
-        .map(declaration -> of(crop, declaration, dossiers));
+        .map(declaration -> of(crop, declaration, dossiers, wind));
   }
 
   private static HybridityAdvice of(
-      Dossier crop, FieldCropDeclared declaration, Function<Subject, Dossier> dossiers) {
+      Dossier crop,
+      FieldCropDeclared declaration,
+      Function<Subject, Dossier> dossiers,
+      Optional<Wind> wind) {
     Set<Missing> missing = new LinkedHashSet<>();
     List<Input> inputs = new ArrayList<>();
     Optional<FemaleCount> females = FemaleCount.of(crop);
@@ -99,13 +98,14 @@ public record HybridityAdvice(
     }
     List<ForeignPollen> foreign =
         crop.neighbours().stream()
-            .map(neighbour -> ForeignPollen.of(declaration, neighbour, dossiers))
+            .map(neighbour -> ForeignPollen.of(declaration, neighbour, dossiers, wind))
             .toList();
     foreign.stream()
         .filter(source -> !source.areaKnown())
         .forEach(source -> missing.add(new Missing.Outline(source.source())));
     HybridityParameters parameters = HybridityParameters.published();
     inputs.addAll(literature(parameters, pollinatorHarvested));
+    wind.ifPresent(blows -> inputs.addAll(assumed(blows)));
     ExpectedHybridity forecast =
         ExpectedHybridity.forecast(
             new ExpectedHybridity.Crop(
@@ -129,7 +129,7 @@ public record HybridityAdvice(
         List.copyOf(inputs),
         foreign,
         List.copyOf(missing),
-        SIMPLIFICATIONS,
+        simplifications(foreign, wind),
         sentence(crop.subject(), forecast));
   }
 
@@ -186,6 +186,25 @@ public record HybridityAdvice(
     inputs.add(Input.of(new AdviceInput.KernelDistance(), "m", parameters.kernelDistanceM()));
     inputs.add(Input.of(new AdviceInput.KernelShare(), "share", parameters.kernelShareWithin()));
     return inputs;
+  }
+
+  private static List<Input> assumed(Wind wind) {
+    return List.of(
+        Input.asked(new AdviceInput.WindDirection(), wind.fromDeg(), "deg"),
+        Input.asked(new AdviceInput.WindRatio(), wind.ratio(), "1"));
+  }
+
+  private static List<ForecastStatement> simplifications(
+      List<ForeignPollen> foreign, Optional<Wind> wind) {
+    List<ForecastStatement> said = new ArrayList<>();
+    said.add(new ForecastStatement.PlantsAlike());
+    said.add(new ForecastStatement.SheddersStay());
+    if (foreign.stream().anyMatch(source -> source.counts() && !source.byOutline())) {
+      said.add(new ForecastStatement.SquareSources());
+    }
+    said.add(wind.isPresent() ? new ForecastStatement.OneWind() : new ForecastStatement.NoWind());
+    said.add(new ForecastStatement.NearSourcesOnly());
+    return List.copyOf(said);
   }
 
   private static long seed(Subject crop) {

@@ -51,6 +51,18 @@ public record Input(
     return new Input(what, value, unit, Origin.ASSUMED, new InputSource.None(), false, List.of());
   }
 
+  /** What whoever asks wants to be assumed. */
+  static Input asked(AdviceInput what, double value, String unit) {
+    return new Input(
+        what,
+        Spread.exactly(value),
+        unit,
+        Origin.ASSUMED,
+        new InputSource.Asked(),
+        false,
+        List.of());
+  }
+
   static Input of(AdviceInput what, String unit, Parameter parameter) {
     boolean verified = parameter.source().verified();
     return new Input(

@@ -8,6 +8,9 @@ public sealed interface InputSource extends AdviceStatement {
 
   record CommonPractice() implements InputSource {}
 
+  /** Assumed by whoever asks. */
+  record Asked() implements InputSource {}
+
   record BreedersRatio(ShareBasis basis) implements InputSource {}
 
   /** Calculated from what was sown and mixed. */

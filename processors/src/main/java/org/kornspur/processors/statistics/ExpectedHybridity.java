@@ -13,9 +13,9 @@ import org.apache.commons.statistics.distribution.ContinuousDistribution;
  * <p>The seed of a sterile female plant is hybrid where pollen of the pollinator fertilised it.
  * Three clouds of pollen compete: the pollinator's (its share of the plants, times the part of the
  * female's receptive flowering in which it sheds), that of shedding females, and foreign pollen
- * (each source by distance, size, overlap of flowering and the pollen kernel). Where the pollinator
- * is harvested with the female, as in a technical mixture, its own seed is in the harvest and is
- * not hybrid.
+ * (each source by its extent, kind, overlap of flowering and the pollen kernel). Where the
+ * pollinator is harvested with the female, as in a technical mixture, its own seed is in the
+ * harvest and is not hybrid.
  *
  * <p>Uncertain inputs are drawn again in each run: shedders from the beta distribution that their
  * count leaves (Jeffreys), the rest from triangular distributions. The same seed gives the same
@@ -42,15 +42,12 @@ public record ExpectedHybridity(
   /**
    * A source of foreign pollen.
    *
-   * @param distanceM distance from the crop, metres
-   * @param depthM how far it reaches beyond its near side, metres
-   * @param frontageM width of the side turned to the crop, metres
+   * @param extent where its plants stand
    * @param relativeDensity pollen-shedding plants for each square metre, as a part of all plants in
    *     the crop for each square metre
    * @param overlap part of the female's receptive flowering in which the source sheds
    */
-  public record ForeignSource(
-      double distanceM, double depthM, double frontageM, double relativeDensity, Spread overlap) {}
+  public record ForeignSource(SourceExtent extent, double relativeDensity, Spread overlap) {}
 
   /**
    * A crop of F1 seed.
@@ -138,9 +135,7 @@ public record ExpectedHybridity(
     double foreign = 0;
     for (ForeignSource source : crop.sources) {
       foreign +=
-          kernel.received(source.distanceM, source.depthM, source.frontageM)
-              * source.relativeDensity
-              * drawn(source.overlap, random);
+          source.extent.received(kernel) * source.relativeDensity * drawn(source.overlap, random);
     }
     double cloud = wanted + shed + foreign;
     if (cloud == 0) {

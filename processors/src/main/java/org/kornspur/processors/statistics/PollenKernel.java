@@ -50,6 +50,14 @@ public record PollenKernel(double scaleM, double tailExponent) {
     return Math.pow(1 + relative * relative, (1 - tailExponent) / 2);
   }
 
+  /** Share of pollen that falls on a square metre so far from its plant. */
+  double density(double distanceM) {
+    double relative = distanceM / scaleM;
+    return (tailExponent - 1)
+        / (2 * Math.PI * scaleM * scaleM)
+        * Math.pow(1 + relative * relative, -(tailExponent + 1) / 2);
+  }
+
   /**
    * Pollen that a place receives from a field of other plants, as a part of what it receives in the
    * midst of such a field. The field is taken as the piece of a ring that is as deep, and as wide

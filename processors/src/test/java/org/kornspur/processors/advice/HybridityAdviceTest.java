@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Function;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
@@ -17,8 +18,12 @@ import org.kornspur.contract.PollenSourceKind;
 import org.kornspur.contract.ShareBasis;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.dossier.Entry;
+import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.fixture.Dossiers;
 import org.kornspur.processors.fixture.Facts;
+import org.kornspur.processors.ground.GeoPosition;
+import org.kornspur.processors.ground.Wind;
 import org.kornspur.processors.statistics.ExpectedHybridity;
 
 /** Crops, lots and numbers are invented. */
@@ -67,7 +72,7 @@ class HybridityAdviceTest {
   @Test
   void onlyAMixtureSownForF1SeedIsForecast() {
     Dossier female = Dossiers.crop("c1").with(Facts.crop("c1", CropRole.STERILE_FEMALE)).dossier();
-    assertThat(HybridityAdvice.of(female, NOTHING_KNOWN)).isEmpty();
+    assertThat(HybridityAdvice.of(female, NOTHING_KNOWN, Optional.empty())).isEmpty();
   }
 
   /**
@@ -162,17 +167,7 @@ class HybridityAdviceTest {
             .neighbour(900)
             .dossier();
     Map<Subject, Dossier> known =
-        Map.of(
-            Subject.source("N0"),
-            new Dossier(
-                Subject.source("N0"),
-                List.of(
-                    new org.kornspur.processors.dossier.Entry(
-                        Facts.pollenSource(
-                                "N0", PollenSourceKind.RYE_CROP, Facts.square(10.01, 52.0, 0.003))
-                            .fact(),
-                        java.util.Optional.empty())),
-                List.of()));
+        Map.of(Subject.source("N0"), seen("N0", PollenSourceKind.RYE_CROP));
 
     HybridityAdvice advice = advice(crop, subject -> lookUp(known, subject));
     List<ForeignPollen> foreign = advice.foreignPollen();
@@ -183,6 +178,115 @@ class HybridityAdviceTest {
     assertThat(foreign.get(2).areaKnown()).isFalse();
     assertThat(advice.missing()).contains(new Missing.Outline(Subject.source("N2")));
     assertThat(advice.forecast().outcrossed()).isPositive();
+  }
+
+  @Test
+  void onlyASourceWithoutAnOutlineIsASquareAndTheForecastSaysSo() {
+    Dossier one = crop().neighbour(300).dossier();
+    Map<Subject, Dossier> known =
+        Map.of(Subject.source("N0"), seen("N0", PollenSourceKind.RYE_CROP));
+    HybridityAdvice outlined = advice(one, subject -> lookUp(known, subject));
+    HybridityAdvice square = advice(one, NOTHING_KNOWN);
+
+    assertThat(outlined.foreignPollen()).extracting(ForeignPollen::byOutline).containsExactly(true);
+    assertThat(outlined.simplifications())
+        .contains(new ForecastStatement.NoWind())
+        .doesNotContain(new ForecastStatement.SquareSources());
+    assertThat(square.foreignPollen()).extracting(ForeignPollen::byOutline).containsExactly(false);
+    assertThat(square.simplifications()).contains(new ForecastStatement.SquareSources());
+  }
+
+  /** Assumptions without a source; what is asked is that each kind has one, and their order. */
+  @Test
+  void everyKindOfSourceHasItsDensity() {
+    Map<PollenSourceKind, Double> density = new HashMap<>();
+    for (PollenSourceKind kind : PollenSourceKind.values()) {
+      Report.Neighbour neighbour = neighbour(Subject.source("N0"), Optional.of(kind));
+      density.put(kind, pollenOf(neighbour, seen("N0", kind)).relativeDensity());
+    }
+    assertThat(density)
+        .containsEntry(PollenSourceKind.RYE_CROP, 1.0)
+        .containsEntry(PollenSourceKind.HYBRID_RYE_CROP, 1.0)
+        .containsEntry(PollenSourceKind.RYE_IN_MIXTURE, 0.5)
+        .containsEntry(PollenSourceKind.VOLUNTEER_RYE, 0.1)
+        .containsEntry(PollenSourceKind.FERAL_RYE, 0.1);
+    Map<CropRole, Double> ofRole = new HashMap<>();
+    for (CropRole role : CropRole.values()) {
+      Dossier crop = Dossiers.crop("N0").with(Facts.crop("N0", role)).dossier();
+      ofRole.put(
+          role, pollenOf(neighbour(Subject.crop("N0"), Optional.empty()), crop).relativeDensity());
+    }
+    assertThat(ofRole.get(CropRole.F1_MIXTURE)).isLessThan(ofRole.get(CropRole.STERILE_FEMALE));
+    assertThat(ofRole.get(CropRole.STERILE_FEMALE)).isLessThan(ofRole.get(CropRole.POLLINATOR));
+    assertThat(ofRole.values()).allMatch(part -> part > 0 && part <= 1);
+  }
+
+  /** The source lies east of the crop: a wind from the east brings its pollen. */
+  @Test
+  void aWindIsAnAssumptionThatMovesForeignPollenAlone() {
+    Dossier crop = crop().neighbour(300).dossier();
+    Map<Subject, Dossier> known =
+        Map.of(Subject.source("N0"), seen("N0", PollenSourceKind.RYE_CROP));
+    for (Function<Subject, Dossier> dossiers :
+        List.<Function<Subject, Dossier>>of(NOTHING_KNOWN, subject -> lookUp(known, subject))) {
+      HybridityAdvice calm = advice(crop, dossiers);
+      HybridityAdvice from = windy(crop, dossiers, 90);
+      HybridityAdvice against = windy(crop, dossiers, 270);
+
+      assertThat(from.forecast().outcrossed()).isGreaterThan(calm.forecast().outcrossed());
+      assertThat(against.forecast().outcrossed()).isLessThan(calm.forecast().outcrossed());
+      assertThat(from.forecast().pollinatorSeed()).isEqualTo(calm.forecast().pollinatorSeed());
+      assertThat(from).isEqualTo(windy(crop, dossiers, 90));
+      assertThat(from.foreignPollen().get(0).distanceM())
+          .isEqualTo(calm.foreignPollen().get(0).distanceM());
+      assertThat(from.simplifications())
+          .contains(new ForecastStatement.OneWind())
+          .doesNotContain(new ForecastStatement.NoWind());
+      assertThat(from.inputs())
+          .filteredOn(input -> input.source().equals(new InputSource.Asked()))
+          .allMatch(input -> input.origin() == Input.Origin.ASSUMED && !input.verified())
+          .extracting(input -> input.value().likely())
+          .containsExactly(90.0, 3.0);
+    }
+  }
+
+  private static HybridityAdvice windy(
+      Dossier crop, Function<Subject, Dossier> dossiers, double fromDeg) {
+    return HybridityAdvice.of(crop, dossiers, Optional.of(new Wind(fromDeg, 3))).orElseThrow();
+  }
+
+  private static Dossiers crop() {
+    return Dossiers.crop("c1").with(Facts.crop("c1", CropRole.F1_MIXTURE));
+  }
+
+  private static Dossier seen(String sourceId, PollenSourceKind kind) {
+    return new Dossier(
+        Subject.source(sourceId),
+        List.of(
+            new Entry(
+                Facts.pollenSource(sourceId, kind, Facts.square(10.01, 52.0, 0.003)).fact(),
+                Optional.empty())),
+        List.of());
+  }
+
+  private static Report.Neighbour neighbour(Subject source, Optional<PollenSourceKind> kind) {
+    return new Report.Neighbour(
+        source,
+        480,
+        6.9,
+        new GeoPosition(10.003, 52.0),
+        new GeoPosition(10.01, 52.0),
+        kind,
+        Optional.empty(),
+        Optional.empty(),
+        "seen",
+        Optional.empty(),
+        Optional.empty());
+  }
+
+  private static ForeignPollen pollenOf(Report.Neighbour neighbour, Dossier source) {
+    return ForeignPollen.of(
+        crop().dossier().crop().orElseThrow(), neighbour, subject -> source, Optional.empty());
   }
 
   @Property(tries = 25)
@@ -215,7 +319,7 @@ class HybridityAdviceTest {
   }
 
   private static HybridityAdvice advice(Dossier crop, Function<Subject, Dossier> dossiers) {
-    return HybridityAdvice.of(crop, dossiers).orElseThrow();
+    return HybridityAdvice.of(crop, dossiers, Optional.empty()).orElseThrow();
   }
 
   private static Input mixtureOf(HybridityAdvice advice) {

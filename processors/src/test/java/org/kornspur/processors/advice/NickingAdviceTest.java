@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -121,7 +122,8 @@ class NickingAdviceTest {
   }
 
   private static Input overlapOf(Dossier crop) {
-    return HybridityAdvice.of(crop, subject -> new Dossier(subject, List.of(), List.of()))
+    return HybridityAdvice.of(
+            crop, subject -> new Dossier(subject, List.of(), List.of()), Optional.empty())
         .orElseThrow()
         .inputs()
         .stream()

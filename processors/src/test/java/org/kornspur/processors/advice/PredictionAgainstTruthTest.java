@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.kornspur.contract.CropRole;
 import org.kornspur.contract.PostControlMethod;
@@ -126,7 +127,8 @@ class PredictionAgainstTruthTest {
 
   private static HybridityAdvice forecast() {
     Dossier crop = Dossiers.crop("c1").with(Facts.crop("c1", CropRole.F1_MIXTURE)).dossier();
-    return HybridityAdvice.of(crop, subject -> new Dossier(subject, List.of(), List.of()))
+    return HybridityAdvice.of(
+            crop, subject -> new Dossier(subject, List.of(), List.of()), Optional.empty())
         .orElseThrow();
   }
 

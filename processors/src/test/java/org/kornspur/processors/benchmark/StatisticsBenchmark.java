@@ -10,6 +10,7 @@ import org.kornspur.processors.statistics.Interval;
 import org.kornspur.processors.statistics.Replicate;
 import org.kornspur.processors.statistics.ReplicateTolerance;
 import org.kornspur.processors.statistics.SequentialPlan;
+import org.kornspur.processors.statistics.SourceExtent;
 import org.kornspur.processors.statistics.Spread;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.BenchmarkMode;
@@ -58,7 +59,9 @@ public class StatisticsBenchmark {
           new Spread(0.04, 0.05, 0.06),
           new Spread(0.7, 0.9, 1),
           true,
-          List.of(new ExpectedHybridity.ForeignSource(600, 200, 300, 1, new Spread(0.5, 0.8, 1))));
+          List.of(
+              new ExpectedHybridity.ForeignSource(
+                  new SourceExtent.Facing(600, 200, 300, 1), 1, new Spread(0.5, 0.8, 1))));
 
   @Benchmark
   public Interval clopperPearson() {

@@ -22,7 +22,8 @@ class ExpectedHybridityTest {
 
   @Test
   void withoutUncertaintyTheForecastIsTheFormula() {
-    ForeignSource source = new ForeignSource(100, 200, 300, 2, Spread.exactly(0.5));
+    ForeignSource source =
+        new ForeignSource(new SourceExtent.Facing(100, 200, 300, 1), 2, Spread.exactly(0.5));
     Crop crop =
         new Crop(
             2_000_000,
@@ -48,6 +49,18 @@ class ExpectedHybridityTest {
                 + forecast.outcrossed()
                 + forecast.pollinatorSeed())
         .isCloseTo(1, within(1e-12));
+  }
+
+  /** By hand: what lies on the crop counts whole, the rest by area and density. */
+  @Test
+  void aSourceByDistanceIsTheSumOfItsParts() {
+    PollenKernel kernel = PollenKernel.calibrated(20, 0.97, 2);
+    SourceExtent extent =
+        new SourceExtent.ByDistance(
+            0.01, List.of(new SourceExtent.Part(300, 40_000), new SourceExtent.Part(600, 10_000)));
+    assertThat(extent.received(kernel))
+        .isCloseTo(
+            0.01 + 40_000 * kernel.density(300) + 10_000 * kernel.density(600), within(1e-15));
   }
 
   @Test
@@ -138,7 +151,8 @@ class ExpectedHybridityTest {
   }
 
   private static ForeignSource neighbour(double distanceM) {
-    return new ForeignSource(distanceM, 200, 300, 1, new Spread(0.5, 0.8, 1));
+    return new ForeignSource(
+        new SourceExtent.Facing(distanceM, 200, 300, 1), 1, new Spread(0.5, 0.8, 1));
   }
 
   private static Parameter exactly(double value) {

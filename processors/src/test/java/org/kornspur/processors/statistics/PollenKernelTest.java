@@ -42,6 +42,18 @@ class PollenKernelTest {
         .isCloseTo(sum * angle, within(sum * angle * 1e-6));
   }
 
+  /** A thin ring holds its circumference times its depth times the density there. */
+  @ParameterizedTest
+  @CsvSource({"1.5, 0.02, 20", "2, 0.6, 1", "2, 0.6, 300", "2.5, 10, 500"})
+  void theDensityIsWhatAThinRingHolds(double exponent, double scaleM, double distanceM) {
+    PollenKernel kernel = new PollenKernel(scaleM, exponent);
+    double depthM = distanceM * 1e-4;
+    double held =
+        kernel.shareWithin(distanceM + depthM / 2) - kernel.shareWithin(distanceM - depthM / 2);
+    assertThat(2 * Math.PI * distanceM * depthM * kernel.density(distanceM))
+        .isCloseTo(held, within(held * 1e-5));
+  }
+
   /** A small field far off is a point: its area times the density there. */
   @Test
   void aSmallFieldFarOffIsAPoint() {

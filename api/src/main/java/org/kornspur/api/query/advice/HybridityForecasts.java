@@ -20,6 +20,7 @@ import org.kornspur.processors.advice.HybridityAdvice;
 import org.kornspur.processors.advice.PredictionAgainstTruth;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Material;
+import org.kornspur.processors.ground.Wind;
 import org.kornspur.processors.pedigree.Pedigree;
 
 /** Puts together what forecasts of hybridity take, and what was found of the harvests. */
@@ -34,9 +35,13 @@ public class HybridityForecasts {
   record Calibration(
       PredictionAgainstTruth truth, SortedSet<Subject> mixedLots, int crops, boolean complete) {}
 
-  /** The forecast of a crop; empty where it is not a mixture sown for F1 seed. */
-  public Optional<HybridityAdvice> forecast(Dossier crop) {
-    return HybridityAdvice.of(crop, dossiers());
+  /**
+   * The forecast of a crop; empty where it is not a mixture sown for F1 seed.
+   *
+   * @param wind a prevailing wind that the caller assumes
+   */
+  public Optional<HybridityAdvice> forecast(Dossier crop, Optional<Wind> wind) {
+    return HybridityAdvice.of(crop, dossiers(), wind);
   }
 
   /** All F1 crops of a hybrid, or of all, whose harvests have results. */
@@ -70,7 +75,7 @@ public class HybridityForecasts {
 
   private static List<PredictionAgainstTruth.Row> rows(
       Subject crop, List<Dossier> examined, Function<Subject, Dossier> dossiers) {
-    return HybridityAdvice.of(dossiers.apply(crop), dossiers).stream()
+    return HybridityAdvice.of(dossiers.apply(crop), dossiers, Optional.empty()).stream()
         .flatMap(
             forecast ->
                 examined.stream()

@@ -47,6 +47,11 @@ public record HybridityView(
           boolean areaKnown,
       @Schema(
               description =
+                  "Whether the pollen was summed over its outline and the crop's; else it is taken"
+                      + " as a square at the crop's nearest edge")
+          boolean byOutline,
+      @Schema(
+              description =
                   "Shedding plants for each square metre, as a part of the crop's plants for each"
                       + " square metre; assumed by the kind of source")
           double relativeDensity,
@@ -62,6 +67,7 @@ public record HybridityView(
           pollen.distanceM(),
           pollen.areaHa(),
           pollen.areaKnown(),
+          pollen.byOutline(),
           pollen.relativeDensity(),
           ShareView.percent(pollen.overlap()),
           pollen.counts(),

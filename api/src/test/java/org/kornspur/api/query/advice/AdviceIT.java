@@ -89,6 +89,9 @@ class AdviceIT {
             .body("inputs.findAll { !it.verified }.origin", everyItem(equalTo("ASSUMED")))
             .body("foreignPollen[0].source.subject", equalTo("source:V-RYE"))
             .body("foreignPollen[0].areaKnown", equalTo(true))
+            .body("foreignPollen[0].byOutline", equalTo(true))
+            .body("simplifications", hasItem("Wind has no direction."))
+            .body("simplifications", everyItem(not(containsString("square"))))
             .body("foreignPollen[0].overlapPercent", equalTo(50.0f))
             .body("missing", hasItem(containsString("flowering of the pollinator")))
             .extract()
@@ -111,6 +114,37 @@ class AdviceIT {
                 .getMap("expected")
                 .equals(forecast.getMap("expected")))
         .isTrue();
+  }
+
+  /** The source lies east of the crop. */
+  @Test
+  void aWindThatTheCallerAssumesMovesForeignPollenAndNoStanding() {
+    String standing = when().get("/api/v1/crops/V-CROP").jsonPath().getString("gates");
+    JsonPath calm = when().get("/api/v1/advice/hybridity/V-CROP").jsonPath();
+    JsonPath windy =
+        when()
+            .get("/api/v1/advice/hybridity/V-CROP?windFrom=90&windRatio=3")
+            .then()
+            .statusCode(200)
+            .body("inputs.findAll { it.source.contains('whoever asks') }.likely", hasItem(90.0f))
+            .body("inputs.findAll { it.source.contains('whoever asks') }.likely", hasItem(3.0f))
+            .body(
+                "simplifications", hasItem(containsString("never changes the isolation distance")))
+            .extract()
+            .jsonPath();
+    assertThat(windy.getDouble("outcrossedPercent"))
+        .isGreaterThan(calm.getDouble("outcrossedPercent"));
+    assertThat(windy.getDouble("foreignPollen[0].distanceM"))
+        .isEqualTo(calm.getDouble("foreignPollen[0].distanceM"));
+    assertThat(when().get("/api/v1/crops/V-CROP").jsonPath().getString("gates"))
+        .isEqualTo(standing);
+    problem(when().get("/api/v1/advice/hybridity/V-CROP?windFrom=90"), 400)
+        .then()
+        .body("problems.field", hasItem("windRatio"))
+        .body("problems.limit", hasItem("windFrom, windRatio: both, or neither"));
+    problem(when().get("/api/v1/advice/hybridity/V-CROP?windFrom=400&windRatio=0.5"), 400)
+        .then()
+        .body("problems.field", containsInAnyOrder("windFrom", "windRatio"));
   }
 
   @Test
@@ -274,6 +308,9 @@ class AdviceIT {
         .then()
         .statusCode(200)
         .body("paths", hasKey("/api/v1/advice/hybridity/{cropId}"))
+        .body(
+            "paths.'/api/v1/advice/hybridity/{cropId}'.get.parameters.name",
+            hasItems("windFrom", "windRatio"))
         .body("paths", hasKey("/api/v1/advice/nicking/{cropId}"))
         .body("paths", hasKey("/api/v1/advice/calibration"))
         .body("paths", hasKey("/api/v1/advice/mixture"))
