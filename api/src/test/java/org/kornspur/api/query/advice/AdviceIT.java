@@ -141,7 +141,7 @@ class AdviceIT {
     problem(when().get("/api/v1/advice/hybridity/V-CROP?windFrom=90"), 400)
         .then()
         .body("problems.field", hasItem("windRatio"))
-        .body("problems.limit", hasItem("windFrom, windRatio: both, or neither"));
+        .body("problems.limit", hasItem("windFrom and windRatio: both, or neither"));
     problem(when().get("/api/v1/advice/hybridity/V-CROP?windFrom=400&windRatio=0.5"), 400)
         .then()
         .body("problems.field", containsInAnyOrder("windFrom", "windRatio"));
