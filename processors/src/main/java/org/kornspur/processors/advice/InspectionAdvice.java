@@ -18,8 +18,8 @@ import org.kornspur.processors.statistics.ExactBinomial;
 import org.kornspur.processors.statistics.Interval;
 import org.kornspur.processors.statistics.MoreUnits;
 import org.kornspur.processors.statistics.SamplingPlan;
-import org.kornspur.processors.statistics.SequentialPlan.Decision;
 import org.kornspur.processors.statistics.SequentialPlan;
+import org.kornspur.processors.statistics.SequentialPlan.Decision;
 
 /**
  * When an inspector may stop counting, for each limit of the rulebook that a crop is counted

@@ -7,9 +7,9 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.kornspur.api.web.field.Surroundings.Source;
 import org.kornspur.api.web.field.SvgPath.Point;
+import org.kornspur.processors.ground.GroundPlan;
 import org.kornspur.processors.ground.GroundPlan.Figure;
 import org.kornspur.processors.ground.GroundPlan.Spot;
-import org.kornspur.processors.ground.GroundPlan;
 import org.kornspur.processors.ground.Outline;
 
 /**
