@@ -38,6 +38,8 @@ final class Site {
   /** Moments differ from run to run; everything else is what the facts say. */
   private static final List<String> MOMENTS = List.of("asOf", "changedAt");
 
+  private static final String RECEIVED = "receivedAt";
+
   private final String url;
   private final HttpClient http =
       HttpClient.newBuilder()
@@ -227,6 +229,7 @@ final class Site {
   private static JsonNode timeless(JsonNode answer) {
     JsonNode copy = answer.deepCopy();
     ((ObjectNode) copy).remove(MOMENTS);
+    copy.findParents(RECEIVED).forEach(fact -> ((ObjectNode) fact).remove(RECEIVED));
     return copy;
   }
 }
