@@ -32,7 +32,7 @@ import org.kornspur.processors.statistics.Spread;
  * @param areaKnown false where the outline could not be read and one hectare was taken
  * @param byOutline whether it is taken by its outline and that of the crop; else as a square that
  *     turns one side to the crop
- * @param extent where its plants stand
+ * @param extent where its plants stand; empty where it does not count
  * @param relativeDensity pollen-shedding plants for each square metre, as a part of all plants in
  *     the crop for each square metre; an assumption by the kind of source, without a source
  * @param overlap part of the crop's flowering in which it sheds; 0 where it does not count
@@ -45,7 +45,7 @@ public record ForeignPollen(
     double areaHa,
     boolean areaKnown,
     boolean byOutline,
-    SourceExtent extent,
+    Optional<SourceExtent> extent,
     double relativeDensity,
     double overlap,
     ForecastStatement note,
@@ -59,28 +59,36 @@ public record ForeignPollen(
   }
 
   ForeignSource asSource() {
-    return new ForeignSource(extent, relativeDensity, Spread.exactly(overlap));
+    return new ForeignSource(extent.orElseThrow(), relativeDensity, Spread.exactly(overlap));
   }
 
   static ForeignPollen of(
       FieldCropDeclared crop,
+      Optional<Outline> cropOutline,
       Neighbour neighbour,
       Function<Subject, Dossier> dossiers,
       Optional<Wind> wind) {
     Dossier source = dossiers.apply(neighbour.source());
     Optional<Outline> outline = outline(source).flatMap(ForeignPollen::readable);
-    Optional<Outline> cropOutline = readable(crop.getOutline());
     double areaHa = outline.map(Area::hectares).orElse(UNKNOWN_AREA_HA);
     Meeting meeting = Meeting.of(crop, neighbour);
     Optional<SourceExtent> extent =
-        outline.flatMap(from -> cropOutline.map(to -> FieldDistances.between(from, to, wind)));
+        meeting.overlap == 0
+            ? Optional.empty()
+            : Optional.of(
+                outline
+                    .flatMap(
+                        from ->
+                            cropOutline.<SourceExtent>map(
+                                to -> FieldDistances.between(from, to, wind)))
+                    .orElseGet(() -> square(neighbour, areaHa, wind)));
     return new ForeignPollen(
         neighbour.source(),
         neighbour.distanceM(),
         areaHa,
         outline.isPresent(),
-        extent.isPresent(),
-        extent.orElseGet(() -> square(neighbour, areaHa, wind)),
+        outline.isPresent() && cropOutline.isPresent(),
+        extent,
         density(source, neighbour),
         meeting.overlap,
         meeting.note,
@@ -101,7 +109,8 @@ public record ForeignPollen(
     return new SourceExtent.Facing(neighbour.distanceM(), sideM, sideM, factor);
   }
 
-  private static Optional<Outline> readable(List<GeoPoint> corners) {
+  /** The outline; empty where it cannot be read. */
+  static Optional<Outline> readable(List<GeoPoint> corners) {
     try {
       return Optional.of(Outline.of(corners));
     } catch (InvalidOutline unreadable) {

@@ -12,7 +12,6 @@ import org.kornspur.processors.statistics.RangeTest;
 /**
  * Whether the containers of a lot differ more than those of a mixed lot may. Advice, not a gate.
  *
- * @param attribute what was tested
  * @param results one for each container: percent, or number of other seeds
  * @param h the H value; empty where the rules report none
  * @param range the range test
@@ -21,7 +20,6 @@ import org.kornspur.processors.statistics.RangeTest;
  * @param sentence the finding in a sentence
  */
 public record HeterogeneityAdvice(
-    Attribute attribute,
     List<Double> results,
     Optional<Heterogeneity> h,
     Agreement range,
@@ -47,7 +45,6 @@ public record HeterogeneityAdvice(
     boolean heterogeneous =
         h.map(Heterogeneity::heterogeneous).orElse(false) || range instanceof Agreement.Disagrees;
     return new HeterogeneityAdvice(
-        attribute,
         List.copyOf(results),
         h,
         range,
@@ -88,7 +85,7 @@ public record HeterogeneityAdvice(
                         found.samples(),
                         Figures.number(mean)))
             .orElseGet(() -> new HeterogeneityStatement.NoValue(Figures.number(mean))),
-        Optional.of(range(range)),
+        range(range),
         isTested
             ? heterogeneous
                 ? new HeterogeneityStatement.Heterogeneous()

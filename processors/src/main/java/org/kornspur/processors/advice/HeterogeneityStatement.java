@@ -1,14 +1,11 @@
 package org.kornspur.processors.advice;
 
-import java.util.Optional;
 import org.kornspur.ingest.statement.Value.Amount;
 
 /** Whether the containers of a lot differ too much. */
 public sealed interface HeterogeneityStatement extends AdviceStatement {
   record Tested(
-      HeterogeneityStatement test,
-      Optional<HeterogeneityStatement> range,
-      HeterogeneityStatement conclusion)
+      HeterogeneityStatement test, HeterogeneityStatement range, HeterogeneityStatement conclusion)
       implements HeterogeneityStatement {}
 
   record Value(Amount h, Amount critical, int containers, Amount mean)

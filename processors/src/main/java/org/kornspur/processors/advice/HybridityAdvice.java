@@ -14,6 +14,7 @@ import org.kornspur.contract.Harvest;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.statement.Value.Fact;
 import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.ground.Outline;
 import org.kornspur.processors.ground.Wind;
 import org.kornspur.processors.statistics.ExactBinomial;
 import org.kornspur.processors.statistics.ExpectedHybridity;
@@ -96,9 +97,10 @@ public record HybridityAdvice(
     if (declaration.getFloweringFrom() == null || declaration.getFloweringTo() == null) {
       missing.add(new Missing.CropFlowering());
     }
+    Optional<Outline> outline = ForeignPollen.readable(declaration.getOutline());
     List<ForeignPollen> foreign =
         crop.neighbours().stream()
-            .map(neighbour -> ForeignPollen.of(declaration, neighbour, dossiers, wind))
+            .map(neighbour -> ForeignPollen.of(declaration, outline, neighbour, dossiers, wind))
             .toList();
     foreign.stream()
         .filter(source -> !source.areaKnown())

@@ -134,9 +134,10 @@ public record PredictionAgainstTruth(
                     result ->
                         new MarkerCorrection.Counted(result.getPlantsExamined(), errors(result)))
                 .toList());
-    Interval others = errors.trueShare(ExactBinomial.interval(nonHybrid, plants, CONFIDENCE));
-    double observed = 1 - errors.trueShare((double) nonHybrid / plants);
-    Interval observedInterval = new Interval(1 - others.upper(), 1 - others.lower(), CONFIDENCE);
+    MarkerCorrection.Share others = errors.trueShare(nonHybrid, plants, CONFIDENCE);
+    double observed = 1 - others.share();
+    Interval observedInterval =
+        new Interval(1 - others.interval().upper(), 1 - others.interval().lower(), CONFIDENCE);
     Interval predicted = forecast.forecast().interval();
     return new Row(
         forecast.crop(),

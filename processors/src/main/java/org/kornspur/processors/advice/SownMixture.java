@@ -22,7 +22,6 @@ import org.kornspur.processors.dossier.Report.Scheme;
 import org.kornspur.processors.dossier.SeedMeasures;
 import org.kornspur.processors.judging.Measures;
 import org.kornspur.processors.statistics.BlendShare;
-import org.kornspur.processors.statistics.ExactBinomial;
 import org.kornspur.processors.statistics.Interval;
 import org.kornspur.processors.statistics.MarkerCorrection;
 import org.kornspur.processors.statistics.Spread;
@@ -154,12 +153,11 @@ final class SownMixture {
                     sample ->
                         new MarkerCorrection.Counted(sample.getKernelsExamined(), errors(sample)))
                 .toList());
-    Interval interval = errors.trueShare(ExactBinomial.interval(pollinator, kernels, CONFIDENCE));
-    double share = errors.trueShare((double) pollinator / kernels);
+    MarkerCorrection.Share share = errors.trueShare(pollinator, kernels, CONFIDENCE);
     return Optional.of(
         Input.counted(
             WHAT,
-            new Spread(interval.lower(), share, interval.upper()),
+            new Spread(share.interval().lower(), share.share(), share.interval().upper()),
             "share",
             new InputSource.Sampled(pollinator, kernels),
             FactType.idsOf(usable)));

@@ -14,6 +14,7 @@ import org.kornspur.processors.finding.BlendFinding;
 import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.finding.Thing;
 import org.kornspur.processors.gates.Findings.GateAspect;
+import org.kornspur.processors.statistics.MarkerCorrection;
 import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Measured;
 import org.kornspur.processors.verdict.Verdict;
@@ -117,7 +118,7 @@ record BlendSample(BlendComposition sample, MixedParts parts, BlendShare.Stated 
         BlendShare.REMEDIES);
   }
 
-  private static Estimate estimate(MethodCount.Share share, double factor) {
+  private static Estimate estimate(MarkerCorrection.Share share, double factor) {
     return new Estimate(
         onBasis(share.share(), factor),
         new Measured.Interval(

@@ -84,26 +84,31 @@ enum CountBasis {
   }
 
   /**
-   * The interval of what is left, wider where off-types stand in clusters: by how much further the
-   * single counts lie apart than chance makes them.
+   * The interval of what is left, wider where off-types stand in clusters.
+   *
+   * @param factor {@link #clustering}
    */
-  Interval interval(Roguing.Remaining rest, List<FieldInspection> counts) {
-    double factor = clustering(counts);
+  Interval interval(Roguing.Remaining rest, double factor) {
     return switch (this) {
       case AREA -> Dispersion.rate(rest.found(), rest.among(), factor, CONFIDENCE);
       case PLANTS -> Dispersion.share(rest.found(), (int) rest.among(), factor, CONFIDENCE);
     };
   }
 
-  Optional<Finding> clustered(List<FieldInspection> counts) {
-    double tenths = Math.round(10 * clustering(counts)) / 10.0;
+  static Optional<Finding> clustered(double factor) {
+    double tenths = Math.round(10 * factor) / 10.0;
     return tenths > 1
         ? Optional.of(new OffTypesFinding.Clustered(new Amount(tenths, "")))
         : Optional.empty();
   }
 
-  private double clustering(List<FieldInspection> all) {
-    List<FieldInspection> counts = all.stream().filter(count -> among(List.of(count)) > 0).toList();
+  /** How much further the single counts of what is left lie apart than chance makes them. */
+  double clustering(Roguing.Remaining rest) {
+    List<FieldInspection> counts =
+        rest.counts().stream()
+            .flatMap(count -> count.visit().counts().stream())
+            .filter(count -> among(List.of(count)) > 0)
+            .toList();
     if (counts.size() < 2) {
       return 1;
     }

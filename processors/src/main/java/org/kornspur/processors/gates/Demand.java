@@ -19,7 +19,11 @@ record Demand(Gate gate, List<Quantity> anyOf, List<Quantity> besides) {
   }
 
   Demand beside(Quantity... counted) {
-    return new Demand(gate, anyOf, List.of(counted));
+    return beside(List.of(counted));
+  }
+
+  Demand beside(List<Quantity> counted) {
+    return new Demand(gate, anyOf, counted);
   }
 
   boolean isAsked(Predicate<Quantity> isLimited) {

@@ -56,34 +56,38 @@ final class Demands {
   private static final List<Demand> OF_EVERY_LOT =
       List.of(Demand.of(Gate.MASS_BALANCE, Quantity.MASS_BALANCE_TOLERANCE));
 
-  private static final List<Demand> OF_SEED_TO_BE_USED =
+  private static final List<Demand> COUNTED_BY_SAMPLE =
       List.of(
-          Demand.of(Gate.GERMINATION, Quantity.GERMINATION),
-          Demand.of(Gate.GERMINATION, Quantity.GERMINATION_SEEDS),
-          Demand.of(Gate.ANALYTICAL_PURITY, Quantity.ANALYTICAL_PURITY),
-          Demand.of(Gate.MOISTURE, Quantity.MOISTURE),
-          Demand.of(Gate.LOT_SIZE, Quantity.LOT_MASS),
-          Demand.of(Gate.SAMPLING, Quantity.SUBMITTED_SAMPLE_MASS),
           Demand.of(Gate.OTHER_SEEDS, Quantity.OTHER_SEEDS_TOTAL),
           Demand.of(Gate.OTHER_SEEDS, Quantity.OTHER_CEREAL_SEEDS),
           Demand.of(Gate.OTHER_SEEDS, Quantity.OTHER_PLANT_SEEDS),
           Demand.of(Gate.OTHER_SEEDS, Quantity.RAPHANUS_AND_AGROSTEMMA_SEEDS),
           Demand.of(Gate.OTHER_SEEDS, Quantity.WILD_OAT_SEEDS),
           Demand.of(Gate.OTHER_SEEDS, Quantity.LOLIUM_TEMULENTUM_SEEDS),
-          Demand.of(Gate.ERGOT, Quantity.ERGOT_BODIES),
-          Demand.of(Gate.GERMINATION, Quantity.GERMINATION_TEST_AGE)
-              .beside(Quantity.GERMINATION, Quantity.GERMINATION_SEEDS),
-          Demand.of(Gate.ANALYTICAL_PURITY, Quantity.PURITY_SAMPLE_MASS)
-              .beside(Quantity.ANALYTICAL_PURITY),
-          Demand.of(Gate.OTHER_SEEDS, Quantity.COUNT_SAMPLE_MASS)
-              .beside(
-                  Quantity.OTHER_SEEDS_TOTAL,
-                  Quantity.OTHER_CEREAL_SEEDS,
-                  Quantity.OTHER_PLANT_SEEDS,
-                  Quantity.RAPHANUS_AND_AGROSTEMMA_SEEDS,
-                  Quantity.WILD_OAT_SEEDS,
-                  Quantity.LOLIUM_TEMULENTUM_SEEDS,
-                  Quantity.ERGOT_BODIES));
+          Demand.of(Gate.ERGOT, Quantity.ERGOT_BODIES));
+
+  private static final List<Demand> OF_SEED_TO_BE_USED =
+      Stream.of(
+              List.of(
+                  Demand.of(Gate.GERMINATION, Quantity.GERMINATION),
+                  Demand.of(Gate.GERMINATION, Quantity.GERMINATION_SEEDS),
+                  Demand.of(Gate.ANALYTICAL_PURITY, Quantity.ANALYTICAL_PURITY),
+                  Demand.of(Gate.MOISTURE, Quantity.MOISTURE),
+                  Demand.of(Gate.LOT_SIZE, Quantity.LOT_MASS),
+                  Demand.of(Gate.SAMPLING, Quantity.SUBMITTED_SAMPLE_MASS)),
+              COUNTED_BY_SAMPLE,
+              List.of(
+                  Demand.of(Gate.GERMINATION, Quantity.GERMINATION_TEST_AGE)
+                      .beside(Quantity.GERMINATION, Quantity.GERMINATION_SEEDS),
+                  Demand.of(Gate.ANALYTICAL_PURITY, Quantity.PURITY_SAMPLE_MASS)
+                      .beside(Quantity.ANALYTICAL_PURITY),
+                  Demand.of(Gate.OTHER_SEEDS, Quantity.COUNT_SAMPLE_MASS)
+                      .beside(
+                          COUNTED_BY_SAMPLE.stream()
+                              .flatMap(demand -> demand.anyOf().stream())
+                              .toList())))
+          .flatMap(List::stream)
+          .toList();
 
   private static final List<Demand> OF_MIXTURES =
       List.of(Demand.of(Gate.BLEND_SHARE, Quantity.BLEND_SHARE_EXTRA_TOLERANCE));

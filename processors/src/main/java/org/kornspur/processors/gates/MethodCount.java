@@ -7,9 +7,8 @@ import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.finding.Finding;
 import org.kornspur.processors.finding.MarkerFinding;
-import org.kornspur.processors.statistics.ExactBinomial;
-import org.kornspur.processors.statistics.Interval;
 import org.kornspur.processors.statistics.MarkerCorrection;
+import org.kornspur.processors.statistics.MarkerCorrection.Share;
 
 /**
  * A count of bad units by a method that may err.
@@ -26,28 +25,21 @@ import org.kornspur.processors.statistics.MarkerCorrection;
 record MethodCount(int found, int examined, Optional<MarkerCorrection> errors) {
   private static final double CONFIDENCE = 0.95;
 
-  /** A share with its interval. */
-  record Share(double share, Interval interval) {}
-
   Share asCounted() {
-    return new Share(
-        (double) found / examined, ExactBinomial.interval(found, examined, CONFIDENCE));
+    return MarkerCorrection.NONE.trueShare(found, examined, CONFIDENCE);
   }
 
   /** With the errors taken out; empty where they are not known, or nothing can be told. */
   Optional<Share> corrected() {
-    Share counted = asCounted();
     return errors
         .filter(MarkerCorrection::separates)
-        .map(
-            method ->
-                new Share(method.trueShare(counted.share), method.trueShare(counted.interval)));
+        .map(method -> method.trueShare(found, examined, CONFIDENCE));
   }
 
   /** Whichever speaks more against the lot. */
   Share worse() {
     Share counted = asCounted();
-    return corrected().filter(share -> share.share > counted.share).orElse(counted);
+    return corrected().filter(share -> share.share() > counted.share()).orElse(counted);
   }
 
   /** Share that is called bad where {@code share} is, but never more than that. */
@@ -79,9 +71,9 @@ record MethodCount(int found, int examined, Optional<MarkerCorrection> errors) {
             share ->
                 findings.add(
                     new MarkerFinding.Corrected(
-                        percent(share.share),
-                        percent(share.interval.lower()),
-                        percent(share.interval.upper()),
+                        percent(share.share()),
+                        percent(share.interval().lower()),
+                        percent(share.interval().upper()),
                         percent(CONFIDENCE),
                         falsePositive,
                         falseNegative)),

@@ -160,13 +160,14 @@ final class OffTypes implements GateRule {
       if (limit.holds(rest.rate()) && !isEnough) {
         return owed(found, visits, rest);
       }
+      double clustering = by.clustering(rest);
       return found
           .and(by.settling(rest, limit))
           .and(by.risk(rest.among(), limit))
-          .and(by.clustered(counts))
+          .and(CountBasis.clustered(clustering))
           .against(
               rest.rate(),
-              Optional.of(Findings.measured(by.interval(rest, counts))),
+              Optional.of(Findings.measured(by.interval(rest, clustering))),
               limit,
               remedies(rest));
     }

@@ -19,6 +19,7 @@ import org.kornspur.processors.gates.Findings.GateAspect;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.statistics.ExactBinomial;
+import org.kornspur.processors.statistics.MarkerCorrection;
 import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Measured;
 import org.kornspur.processors.verdict.Verdict;
@@ -136,7 +137,7 @@ record PostControlCounts(SeedLot lot, PostControlResult result, SampleSize size)
     }
     MethodCount count = new MethodCount(found, plants, MethodErrors.of(result));
     int most = mostAt.applyAsInt(count.called(limit.value()));
-    MethodCount.Share share = count.worse();
+    MarkerCorrection.Share share = count.worse();
     Optional<PostControlFinding> unstated = unstated(what, share.share());
     Findings counted =
         Findings.of(

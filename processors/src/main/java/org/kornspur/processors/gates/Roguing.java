@@ -45,33 +45,35 @@ record Roguing(
    * What a count comes to.
    *
    * @param rate bad plants for each plant or square metre that are held against the limit
-   * @param found bad plants that its interval rests on
+   * @param counts what its interval rests on
    * @param how how plants that are gone were counted
    */
-  record Remaining(double rate, int found, double among, List<Finding> how) {}
+  record Remaining(double rate, List<Count> counts, List<Finding> how) {
+    int found() {
+      return Roguing.found(counts);
+    }
+
+    double among() {
+      return Roguing.among(counts);
+    }
+  }
 
   /** What one visit comes to. */
   Remaining at(Count count) {
     Optional<Count> clean = cleanAfter(count);
     if (clean.isEmpty()) {
-      return new Remaining(count.rate(), count.found(), count.among(), List.of());
+      return new Remaining(count.rate(), List.of(count), List.of());
     }
     double weight = weight(count, clean.get());
     List<Finding> how = List.of(how(count, clean.get()));
     return weight >= 1
-        ? new Remaining(count.rate(), count.found(), count.among(), how)
-        : new Remaining(
-            clean.get().rate() + weight * count.rate(),
-            clean.get().found(),
-            clean.get().among(),
-            how);
+        ? new Remaining(count.rate(), List.of(count), how)
+        : new Remaining(clean.get().rate() + weight * count.rate(), List.of(clean.get()), how);
   }
 
   /** What all visits come to together. */
   Remaining all() {
     List<Count> whole = counts.stream().filter(count -> weight(count) >= 1).toList();
-    int found = whole.stream().mapToInt(Count::found).reduce(0, Math::addExact);
-    double among = whole.stream().mapToDouble(Count::among).sum();
     double shed =
         counts.stream()
             .filter(count -> weight(count) < 1)
@@ -81,7 +83,7 @@ record Roguing(
         counts.stream()
             .flatMap(count -> cleanAfter(count).map(clean -> how(count, clean)).stream())
             .toList();
-    return new Remaining(found / among + shed, found, among, how);
+    return new Remaining(found(whole) / among(whole) + shed, whole, how);
   }
 
   /** Visits whose plants were gone later and had done nothing until then. */
@@ -90,6 +92,14 @@ record Roguing(
         .filter(count -> weight(count) == 0)
         .map(count -> count.visit().number())
         .toList();
+  }
+
+  private static int found(List<Count> counts) {
+    return counts.stream().mapToInt(Count::found).reduce(0, Math::addExact);
+  }
+
+  private static double among(List<Count> counts) {
+    return counts.stream().mapToDouble(Count::among).sum();
   }
 
   private double weight(Count count) {

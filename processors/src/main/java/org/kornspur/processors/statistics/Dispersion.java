@@ -2,9 +2,7 @@ package org.kornspur.processors.statistics;
 
 import java.util.Arrays;
 import java.util.SplittableRandom;
-import org.apache.commons.statistics.distribution.BetaDistribution;
 import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
-import org.apache.commons.statistics.distribution.GammaDistribution;
 
 /**
  * How far counts of several samples of one thing lie apart, against what chance makes of samples of
@@ -112,55 +110,21 @@ public final class Dispersion {
         : ChiSquaredDistribution.of(freedom()).survivalProbability(chiSquared());
   }
 
-  /** The interval of the share or rate over all samples as if they were one sample. */
-  public Interval plainInterval(double confidence) {
-    return interval(1, confidence);
-  }
-
-  /** The same, widened by the factor. */
+  /** The interval of the share or rate over all samples, widened by the factor. */
   public Interval interval(double confidence) {
-    return interval(factor(), confidence);
-  }
-
-  private Interval interval(double factor, double confidence) {
     return isOfShares
-        ? share((int) foundInAll, (int) amongAll, factor, confidence)
-        : rate((int) foundInAll, amongAll, factor, confidence);
+        ? share((int) foundInAll, (int) amongAll, factor(), confidence)
+        : rate((int) foundInAll, amongAll, factor(), confidence);
   }
 
-  /**
-   * Interval of a share where the units examined are worth less than single ones; with a factor of
-   * 1 that of {@link ExactBinomial}.
-   */
+  /** Interval of a share where the units examined are worth less than single ones. */
   public static Interval share(int found, int examined, double factor, double confidence) {
-    if (factor == 1) {
-      return ExactBinomial.interval(found, examined, confidence);
-    }
-    Checks.count(found, examined);
-    Checks.probability("confidence", confidence);
-    double tail = (1 - confidence) / 2;
-    double bad = found / factor;
-    double good = (examined - found) / factor;
-    return new Interval(
-        bad == 0 ? 0 : BetaDistribution.of(bad, good + 1).inverseCumulativeProbability(tail),
-        good == 0 ? 1 : BetaDistribution.of(bad + 1, good).inverseSurvivalProbability(tail),
-        confidence);
+    return ExactBinomial.interval(found, examined, factor, confidence);
   }
 
-  /** Interval of a rate; with a factor of 1 that of {@link ExactPoisson}. */
+  /** Interval of a rate where what was counted is worth less than single things. */
   public static Interval rate(int found, double exposure, double factor, double confidence) {
-    if (factor == 1) {
-      return ExactPoisson.interval(found, exposure, confidence);
-    }
-    Checks.positive("exposure", exposure);
-    Checks.probability("confidence", confidence);
-    double tail = (1 - confidence) / 2;
-    double count = found / factor;
-    double worth = exposure / factor;
-    return new Interval(
-        count == 0 ? 0 : GammaDistribution.of(count, 1).inverseCumulativeProbability(tail) / worth,
-        GammaDistribution.of(count + 1, 1).inverseSurvivalProbability(tail) / worth,
-        confidence);
+    return ExactPoisson.interval(found / factor, exposure / factor, confidence);
   }
 
   private double chiSquared(double[] counts) {

@@ -24,10 +24,7 @@ public final class ExactBinomial {
    * @throws IllegalArgumentException where the count does not fit the number examined
    */
   public static Interval interval(int bad, int examined, double confidence) {
-    Checks.probability("confidence", confidence);
-    double tail = (1 - confidence) / 2;
-    return new Interval(
-        lowerLimit(bad, examined, tail), upperLimit(bad, examined, tail), confidence);
+    return interval(bad, examined, 1, confidence);
   }
 
   /**
@@ -37,13 +34,7 @@ public final class ExactBinomial {
   public static double lowerLimit(int bad, int examined, double tail) {
     Checks.count(bad, examined);
     Checks.probability("tail", tail);
-    if (bad == 0) {
-      return 0;
-    }
-    if (bad == examined) {
-      return Math.pow(tail, 1.0 / examined);
-    }
-    return BetaDistribution.of(bad, examined - bad + 1.0).inverseCumulativeProbability(tail);
+    return lower(bad, examined - bad, tail);
   }
 
   /**
@@ -53,13 +44,39 @@ public final class ExactBinomial {
   public static double upperLimit(int bad, int examined, double tail) {
     Checks.count(bad, examined);
     Checks.probability("tail", tail);
-    if (bad == examined) {
+    return upper(bad, examined - bad, tail);
+  }
+
+  /**
+   * The interval where each unit is worth {@code factor} times less than a single one.
+   *
+   * @param factor 1 or more
+   */
+  static Interval interval(int bad, int examined, double factor, double confidence) {
+    Checks.count(bad, examined);
+    Checks.probability("confidence", confidence);
+    double tail = (1 - confidence) / 2;
+    double good = (examined - bad) / factor;
+    return new Interval(
+        lower(bad / factor, good, tail), upper(bad / factor, good, tail), confidence);
+  }
+
+  private static double lower(double bad, double good, double tail) {
+    if (bad == 0) {
+      return 0;
+    }
+    return good == 0
+        ? Math.pow(tail, 1 / bad)
+        : BetaDistribution.of(bad, good + 1).inverseCumulativeProbability(tail);
+  }
+
+  private static double upper(double bad, double good, double tail) {
+    if (good == 0) {
       return 1;
     }
-    if (bad == 0) {
-      return -Math.expm1(Math.log(tail) / examined);
-    }
-    return BetaDistribution.of(bad + 1.0, examined - bad).inverseSurvivalProbability(tail);
+    return bad == 0
+        ? -Math.expm1(Math.log(tail) / good)
+        : BetaDistribution.of(bad + 1, good).inverseSurvivalProbability(tail);
   }
 
   /** Probability of at most {@code bad} bad units among {@code examined} at true share. */

@@ -17,12 +17,12 @@ public final class ExactPoisson {
   /**
    * Interval of the rate, in counts for each unit of exposure.
    *
-   * @param count things counted
+   * @param count things counted; a part of one where counts are worth less than single ones
    * @param exposure what was looked through: square metres, grams
    * @param confidence two-sided, as in 0.95
    * @throws IllegalArgumentException where the count is below 0 or the exposure is not above 0
    */
-  public static Interval interval(int count, double exposure, double confidence) {
+  public static Interval interval(double count, double exposure, double confidence) {
     Checks.probability("confidence", confidence);
     double tail = (1 - confidence) / 2;
     return new Interval(
@@ -30,7 +30,7 @@ public final class ExactPoisson {
   }
 
   /** One-sided lower limit of the rate; 0 where nothing was counted. */
-  public static double lowerLimit(int count, double exposure, double tail) {
+  public static double lowerLimit(double count, double exposure, double tail) {
     check(count, exposure, tail);
     return count == 0
         ? 0
@@ -38,9 +38,9 @@ public final class ExactPoisson {
   }
 
   /** One-sided upper limit of the rate. */
-  public static double upperLimit(int count, double exposure, double tail) {
+  public static double upperLimit(double count, double exposure, double tail) {
     check(count, exposure, tail);
-    return GammaDistribution.of(count + 1.0, 1).inverseSurvivalProbability(tail) / exposure;
+    return GammaDistribution.of(count + 1, 1).inverseSurvivalProbability(tail) / exposure;
   }
 
   /** Probability of at most {@code count} where {@code mean} are expected. */
@@ -48,8 +48,8 @@ public final class ExactPoisson {
     return mean == 0 ? 1 : PoissonDistribution.of(mean).cumulativeProbability(count);
   }
 
-  private static void check(int count, double exposure, double tail) {
-    if (count < 0) {
+  private static void check(double count, double exposure, double tail) {
+    if (!(count >= 0)) {
       throw new IllegalArgumentException("A count is 0 or more; it is " + count);
     }
     Checks.positive("exposure", exposure);

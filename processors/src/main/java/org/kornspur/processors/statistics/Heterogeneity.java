@@ -55,7 +55,7 @@ public record Heterogeneity(
 
     /** W, the variance that a mixed lot of this mean may have; f is within it. */
     double acceptableVariance(double mean) {
-      return this == OTHER_SEEDS ? mean * factor : mean * (100 - mean) / seedsEach * factor;
+      return this == OTHER_SEEDS ? mean * factor : ofShares(mean, seedsEach, factor);
     }
 
     /**
@@ -94,7 +94,7 @@ public record Heterogeneity(
       throw new IllegalArgumentException(
           "Samples that are all 0 or all 100 % leave nothing to compare; the mean is " + mean);
     }
-    return from(results, mean, mean * (100 - mean) / seedsEach * factor, factor);
+    return from(results, mean, ofShares(mean, seedsEach, factor), factor);
   }
 
   /**
@@ -120,6 +120,11 @@ public record Heterogeneity(
   /** Whether the lot is heterogeneous: to be mixed again, or divided. */
   public boolean heterogeneous() {
     return h > critical;
+  }
+
+  /** W of percentages. */
+  private static double ofShares(double mean, int seedsEach, double factor) {
+    return mean * (100 - mean) / seedsEach * factor;
   }
 
   private static Heterogeneity from(double[] results, double mean, double acceptable, double f) {

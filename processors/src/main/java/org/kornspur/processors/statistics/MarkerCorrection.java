@@ -27,6 +27,9 @@ public record MarkerCorrection(double falsePositive, double falseNegative) {
    */
   public record Counted(int units, MarkerCorrection method) {}
 
+  /** A share with its interval. */
+  public record Share(double share, Interval interval) {}
+
   /**
    * @throws IllegalArgumentException where a rate is no share
    */
@@ -88,9 +91,17 @@ public record MarkerCorrection(double falsePositive, double falseNegative) {
     return Math.max(0, Math.min(1, share));
   }
 
-  /** The interval of the true share, from that of the apparent share. */
-  public Interval trueShare(Interval apparent) {
-    return new Interval(
-        trueShare(apparent.lower()), trueShare(apparent.upper()), apparent.confidence());
+  /**
+   * The true share with its interval.
+   *
+   * @param found units called bad
+   * @param examined units examined
+   * @throws IllegalArgumentException where the method does not separate
+   */
+  public Share trueShare(int found, int examined, double confidence) {
+    Interval apparent = ExactBinomial.interval(found, examined, confidence);
+    return new Share(
+        trueShare((double) found / examined),
+        new Interval(trueShare(apparent.lower()), trueShare(apparent.upper()), confidence));
   }
 }

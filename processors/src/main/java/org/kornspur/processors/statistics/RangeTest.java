@@ -39,12 +39,10 @@ public final class RangeTest {
     var found = Arrays.stream(results).summaryStatistics();
     double mean = found.getAverage();
     double range = found.getMax() - found.getMin();
-    Optional<BandedTable> printed =
-        attribute == Attribute.PURITY
-            ? Optional.of(table(results.length)).filter(table -> table.at(mean).isPresent())
-            : Optional.empty();
+    Optional<BandedTable.Band> printed =
+        attribute == Attribute.PURITY ? table(results.length).at(mean) : Optional.empty();
     return printed
-        .map(table -> Agreement.by(table, mean, range))
+        .map(band -> Agreement.by(range, band.value(), unit(attribute), band.source()))
         .orElseGet(
             () ->
                 attribute.testable(mean)

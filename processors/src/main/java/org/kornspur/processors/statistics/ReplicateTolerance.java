@@ -53,10 +53,7 @@ public final class ReplicateTolerance {
       return new Agreement.NotTabulated(
           new NoTable.NoRangeForMean(hundreds.get().size(), mean, range));
     }
-    double tolerated = band.get().value();
-    return range <= tolerated
-        ? new Agreement.Agrees(range, tolerated, table.unit(), band.get().source())
-        : new Agreement.Disagrees(range, tolerated, table.unit(), band.get().source());
+    return Agreement.by(range, band.get().value(), table.unit(), band.get().source());
   }
 
   /**

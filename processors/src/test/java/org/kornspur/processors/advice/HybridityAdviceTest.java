@@ -14,6 +14,7 @@ import net.jqwik.api.constraints.IntRange;
 import org.junit.jupiter.api.Test;
 import org.kornspur.contract.Category;
 import org.kornspur.contract.CropRole;
+import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.PollenSourceKind;
 import org.kornspur.contract.ShareBasis;
 import org.kornspur.ingest.contract.Subject;
@@ -285,8 +286,13 @@ class HybridityAdviceTest {
   }
 
   private static ForeignPollen pollenOf(Report.Neighbour neighbour, Dossier source) {
+    FieldCropDeclared declared = crop().dossier().crop().orElseThrow();
     return ForeignPollen.of(
-        crop().dossier().crop().orElseThrow(), neighbour, subject -> source, Optional.empty());
+        declared,
+        ForeignPollen.readable(declared.getOutline()),
+        neighbour,
+        subject -> source,
+        Optional.empty());
   }
 
   @Property(tries = 25)

@@ -1,16 +1,21 @@
 package org.kornspur.processors.gates;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.time.LocalDate;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.kornspur.contract.CropRole;
+import org.kornspur.ingest.statement.Coded;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.fixture.Dossiers;
 import org.kornspur.processors.fixture.Draft;
 import org.kornspur.processors.fixture.Facts;
+import org.kornspur.processors.fixture.Verdicts;
+import org.kornspur.processors.verdict.Measured;
+import org.kornspur.processors.verdict.Verdict;
 
 /**
  * What a later visit finds gone: nothing before the flower, by the days in it. SaatV section 8(1),
@@ -83,6 +88,42 @@ class RoguingTest {
             .formatted(role, first, firstStage, firstDay, later, areaM2, laterStage, laterDay),
         expected,
         judged.worst());
+  }
+
+  /** The interval is that of the 3 on 150 m2 that are left: 0.6187 to 8.7673 of it (Garwood). */
+  @Test
+  void whatIsGoneMakesTheIntervalOfWhatIsLeftNoWider() {
+    Judged judged =
+        Judged.by(
+            "DE",
+            new OffTypes(),
+            crop(
+                CropRole.F1_MIXTURE,
+                Facts.inspection("c1")
+                    .female()
+                    .visit(1)
+                    .offTypesInArea(40, 150)
+                    .with(count -> count.setBbchStage(55))
+                    .at("2024-05-25"),
+                Facts.inspection("c1")
+                    .female()
+                    .visit(2)
+                    .offTypesInArea(3, 150)
+                    .with(count -> count.setBbchStage(59))
+                    .at("2024-05-29")));
+    assertThat(judged.worst()).isEqualTo("MET");
+    assertThat(judged.verdicts())
+        .hasSize(3)
+        .allSatisfy(
+            verdict -> {
+              Measured.Interval interval =
+                  ((Verdict.Met) verdict).measured().interval().orElseThrow();
+              assertThat(interval.lower()).isCloseTo(0.6187 / 150, within(1e-6));
+              assertThat(interval.upper()).isCloseTo(8.7673 / 150, within(1e-6));
+            });
+    assertThat(Verdicts.withNested(judged.findings()))
+        .extracting(Coded::code)
+        .doesNotContain("off-types.clustered");
   }
 
   @Test

@@ -164,7 +164,7 @@ final class DrivenTopology implements AutoCloseable {
   /** Facts as they are: a plain producer sends them without any proof of who it is. */
   DrivenTopology acceptAsSent(SpecificRecord... records) {
     for (SpecificRecord fact : records) {
-      pipe(FactType.headerOf(fact).getFactId(), wire.encode(Topics.FACTS.topicName(), fact));
+      pipe(FactType.idOf(fact), wire.encode(Topics.FACTS.topicName(), fact));
     }
     return this;
   }
@@ -178,8 +178,7 @@ final class DrivenTopology implements AutoCloseable {
     String topic = Topics.BY_SUBJECT.topicName();
     for (SpecificRecord fact : records) {
       byte[] bytes = wire.encode(Topics.FACTS.topicName(), fact);
-      SubjectMessage message =
-          new SubjectMessage.FactFor(FactType.headerOf(fact).getFactId(), bytes);
+      SubjectMessage message = new SubjectMessage.FactFor(FactType.idOf(fact), bytes);
       SubjectsNamed.of(fact)
           .forEach(
               subject -> enqueue(topic, subject.toString(), messages.serialize(topic, message)));
@@ -253,7 +252,7 @@ final class DrivenTopology implements AutoCloseable {
   DrivenTopology acceptAtOnce(List<? extends SpecificRecord> records) {
     String topic = Topics.FACTS.topicName();
     for (SpecificRecord fact : records) {
-      enqueue(topic, FactType.headerOf(fact).getFactId(), wire.encode(topic, fact));
+      enqueue(topic, FactType.idOf(fact), wire.encode(topic, fact));
     }
     call("completeAllProcessableWork");
     return this;
