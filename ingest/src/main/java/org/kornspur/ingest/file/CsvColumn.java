@@ -60,13 +60,13 @@ final class CsvColumn {
       if (field == null) {
         return unknown(type, name, problems);
       }
-      schema = withoutNull(field.schema());
+      schema = FieldLimits.branchOf(field.schema());
       boolean indexed = step.group(2) != null;
       if (indexed && schema.getType() != Schema.Type.ARRAY) {
         return unknown(type, name, problems);
       }
       steps.add(new Step(field.name(), indexed ? Integer.parseInt(step.group(2)) : -1));
-      schema = indexed ? withoutNull(schema.getElementType()) : schema;
+      schema = indexed ? FieldLimits.branchOf(schema.getElementType()) : schema;
     }
     boolean wholeRecord =
         schema.getType() == Schema.Type.RECORD && steps.get(steps.size() - 1).index() < 0;
@@ -150,10 +150,6 @@ final class CsvColumn {
   private static boolean leavesOffHeader(FactType type, String word) {
     return type.schema().getField(word) == null
         && FactHeader.getClassSchema().getField(word) != null;
-  }
-
-  private static Schema withoutNull(Schema schema) {
-    return schema.getType() == Schema.Type.UNION ? FieldLimits.branchOf(schema) : schema;
   }
 
   private static Optional<CsvColumn> unknown(FactType type, String name, Problems problems) {

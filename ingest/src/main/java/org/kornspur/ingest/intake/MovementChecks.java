@@ -4,6 +4,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.function.Function;
 import org.kornspur.contract.Admixture;
 import org.kornspur.contract.Blend;
 import org.kornspur.contract.Conditioning;
@@ -33,14 +34,12 @@ final class MovementChecks {
   private MovementChecks() {}
 
   static void check(Sowing sowing, Problems into) {
-    new LotsOnce(into).lots("sown", sowing.getSown());
+    lots(into).lots("sown", sowing.getSown());
   }
 
   /** Conditioning makes new lots, and no seed out of nothing. */
   static void check(Conditioning conditioning, Problems into) {
-    new LotsOnce(into)
-        .lots("inputs", conditioning.getInputs())
-        .lots("outputs", conditioning.getOutputs());
+    lots(into).lots("inputs", conditioning.getInputs()).lots("outputs", conditioning.getOutputs());
     double inKg = sumKg(conditioning.getInputs());
     double dryingLossKg = Objects.requireNonNullElse(conditioning.getDryingLossKg(), 0.0);
     double outKg = sumKg(conditioning.getOutputs()) + conditioning.getScreeningsKg() + dryingLossKg;
@@ -59,28 +58,28 @@ final class MovementChecks {
 
   /** The parts of a lot are lots of their own. */
   static void check(LotSplit split, Problems into) {
-    new LotsOnce(into).lot("fromLotId", split.getFromLotId()).lots("parts", split.getParts());
+    lots(into).note("fromLotId", split.getFromLotId()).lots("parts", split.getParts());
   }
 
   /** Lots put together make a new lot. */
   static void check(LotMerge merge, Problems into) {
-    new LotsOnce(into).lots("inputs", merge.getInputs()).lot("intoLotId", merge.getIntoLotId());
+    lots(into).lots("inputs", merge.getInputs()).note("intoLotId", merge.getIntoLotId());
   }
 
   /** A technical mixture is a new lot, and no lot is female and pollinator at once. */
   static void check(Blend blend, Problems into) {
-    new LotsOnce(into)
+    lots(into)
         .lots("females", blend.getFemales())
         .lots("pollinators", blend.getPollinators())
-        .lot("blendLotId", blend.getBlendLotId());
+        .note("blendLotId", blend.getBlendLotId());
   }
 
   /** Hybrid seed with open-pollinated rye added is a new lot. */
   static void check(Admixture admixture, Problems into) {
-    new LotsOnce(into)
+    lots(into)
         .lots("hybridLots", admixture.getHybridLots())
         .lots("openPollinatedLots", admixture.getOpenPollinatedLots())
-        .lot("intoLotId", admixture.getIntoLotId());
+        .note("intoLotId", admixture.getIntoLotId());
   }
 
   /** A sample is lighter than the lot that it stands for. */
@@ -95,39 +94,39 @@ final class MovementChecks {
 
   /** A label is on one bag. */
   static void check(Dispatch dispatch, Problems into) {
-    Map<String, Integer> firstSeenAt = new HashMap<>();
     List<String> labels = dispatch.getLabelNumbers();
+    Once once = new Once(into, ListProblem.LabelTwice::new);
     for (int index = 0; index < labels.size(); index++) {
-      Integer earlier = firstSeenAt.putIfAbsent(labels.get(index), index);
-      if (earlier != null) {
-        into.add(
-            "labelNumbers[" + index + "]",
-            labels.get(index),
-            new ListProblem.LabelTwice("labelNumbers[" + earlier + "]"));
-      }
+      once.note("labelNumbers[" + index + "]", labels.get(index));
     }
   }
 
-  /** Notes the lots of one movement, and which of them stands there already. */
-  private static final class LotsOnce {
-    private final Map<String, String> firstSeenAt = new HashMap<>();
-    private final Problems into;
+  private static Once lots(Problems into) {
+    return new Once(into, ListProblem.LotTwice::new);
+  }
 
-    LotsOnce(Problems into) {
-      this.into = into;
+  /**
+   * Notes what stands in one movement, and what of it stands there already.
+   *
+   * @param twice the problem, from the place where it stands already
+   */
+  private record Once(
+      Problems into, Function<String, ListProblem> twice, Map<String, String> firstSeenAt) {
+    Once(Problems into, Function<String, ListProblem> twice) {
+      this(into, twice, new HashMap<>());
     }
 
-    LotsOnce lot(String path, String lotId) {
-      String earlier = firstSeenAt.putIfAbsent(lotId, path);
+    Once note(String path, String id) {
+      String earlier = firstSeenAt.putIfAbsent(id, path);
       if (earlier != null) {
-        into.add(path, lotId, new ListProblem.LotTwice(earlier));
+        into.add(path, id, twice.apply(earlier));
       }
       return this;
     }
 
-    LotsOnce lots(String path, List<LotMass> masses) {
+    Once lots(String path, List<LotMass> masses) {
       for (int index = 0; index < masses.size(); index++) {
-        lot(path + "[" + index + "].lotId", masses.get(index).getLotId());
+        note(path + "[" + index + "].lotId", masses.get(index).getLotId());
       }
       return this;
     }
