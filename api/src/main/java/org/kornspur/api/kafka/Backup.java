@@ -72,7 +72,7 @@ public final class Backup {
       Instant madeAt = Instant.now().truncatedTo(ChronoUnit.SECONDS);
       Path whole = into.resolve(NAME.format(madeAt));
       Path draft = into.resolve(NAME.format(madeAt) + ".unfinished");
-      PrivateFolder.make(draft); // the signing key is in it
+      PrivateFolder.makeNew(draft); // the signing key is in it
       Backup backup = new Backup(from, draft);
       long bytes;
       try {

@@ -33,17 +33,10 @@ public final class PrivateFolder {
   public static int make(Path folder) {
     Path path = folder.toAbsolutePath().normalize();
     try {
-      if (!path.getFileSystem().supportedFileAttributeViews().contains("posix")) {
-        Files.createDirectories(path);
-        return 0;
-      }
       if (!Files.isDirectory(path)) {
-        if (path.getParent() != null) {
-          Files.createDirectories(path.getParent());
-        }
-        Files.createDirectory(path, PosixFilePermissions.asFileAttribute(OWNER_ONLY));
+        makeNew(path);
       }
-      return close(path) ? 1 + closeAllIn(path) : 0;
+      return isPosix(path) && close(path) ? 1 + closeAllIn(path) : 0;
     } catch (IOException e) {
       throw new CannotStart(
           "Data folder "
@@ -53,6 +46,28 @@ public final class PrivateFolder {
               + ". Give a folder on a local disk that this user owns",
           e);
     }
+  }
+
+  /**
+   * Makes a folder that is not there.
+   *
+   * @throws java.nio.file.FileAlreadyExistsException if it is
+   * @throws IOException if it cannot be made
+   */
+  public static void makeNew(Path folder) throws IOException {
+    Path path = folder.toAbsolutePath().normalize();
+    if (path.getParent() != null) {
+      Files.createDirectories(path.getParent());
+    }
+    if (isPosix(path)) {
+      Files.createDirectory(path, PosixFilePermissions.asFileAttribute(OWNER_ONLY));
+    } else {
+      Files.createDirectory(path);
+    }
+  }
+
+  private static boolean isPosix(Path path) {
+    return path.getFileSystem().supportedFileAttributeViews().contains("posix");
   }
 
   /** Takes every right from others; false if they had none. */
