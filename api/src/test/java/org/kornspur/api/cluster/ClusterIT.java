@@ -45,8 +45,10 @@ import org.kornspur.processors.stream.Topics;
 class ClusterIT {
 
   private static final int BATCH = 200;
-  private static final Duration TAKEOVER_LIMIT = Duration.ofSeconds(60);
-  private static final Duration INTAKE_LIMIT = Duration.ofSeconds(60);
+
+  // Long enough for a machine that is busy with other tests; how long it took is reported.
+  private static final Duration TAKEOVER_LIMIT = Duration.ofMinutes(5);
+  private static final Duration INTAKE_LIMIT = Duration.ofMinutes(5);
   private static final Duration REST_LIMIT = Duration.ofMinutes(10);
 
   @Test
