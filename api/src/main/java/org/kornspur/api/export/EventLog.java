@@ -110,7 +110,7 @@ public class EventLog implements ReadsTopics, ReceiptTimes {
     return index
         .place(eventId)
         .map(place -> read(List.of(place)).get(place))
-        .filter(fact -> EventId.uuidOfFact(FactType.headerOf(fact).getFactId()).equals(eventId));
+        .filter(fact -> EventId.uuidOfFact(FactType.idOf(fact)).equals(eventId));
   }
 
   /** The facts at these places. */

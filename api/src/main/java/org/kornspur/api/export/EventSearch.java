@@ -172,7 +172,7 @@ public class EventSearch {
   /** What the log holds and the processors refused, or have not read yet, is no event. */
   private Optional<Entry> entry(SpecificRecord fact) {
     return engine
-        .registered(FactType.headerOf(fact).getFactId())
+        .registered(FactType.idOf(fact))
         .filter(known -> known.fingerprint().isPresent())
         .map(
             known ->

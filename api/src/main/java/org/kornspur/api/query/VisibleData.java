@@ -5,7 +5,6 @@ import jakarta.inject.Inject;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.Consumer;
 import java.util.function.Predicate;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.api.kafka.Engine;
@@ -93,17 +92,14 @@ public class VisibleData {
     return isWhole() ? readModel.standings().values() : readModel.standings().values(seen());
   }
 
-  public void forEachRow(Consumer<StandingRow> visitor) {
-    matching(row -> true).forEach(visitor);
-  }
-
   /** The rows that match, by id. */
   public List<StandingRow> matching(Predicate<StandingRow> wanted) {
     return readModel.standings().matching(wanted.and(seen()));
   }
 
   private Predicate<StandingRow> seen() {
-    return isWhole() ? row -> true : row -> sees(row.subject());
+    Visibility visibility = visibility();
+    return visibility.isWhole() ? row -> true : row -> visibility.sees(row.subject());
   }
 
   public Optional<StandingRow> row(Subject subject) {

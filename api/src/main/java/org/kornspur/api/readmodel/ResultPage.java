@@ -1,5 +1,6 @@
 package org.kornspur.api.readmodel;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
 import java.util.stream.Stream;
@@ -14,11 +15,18 @@ import java.util.stream.Stream;
  */
 public record ResultPage<T>(int page, int size, int total, List<T> items) {
 
-  /** One page of all that match. */
+  /** One page of all that match; the others are counted and not kept. */
   public static <T> ResultPage<T> of(Stream<T> all, int page, int size) {
-    List<T> matches = all.toList();
-    return new ResultPage<>(
-        page, size, matches.size(), matches.stream().skip((page - 1L) * size).limit(size).toList());
+    long first = (page - 1L) * size;
+    List<T> items = new ArrayList<>();
+    int total = 0;
+    for (T match : (Iterable<T>) all::iterator) {
+      if (total >= first && items.size() < size) {
+        items.add(match);
+      }
+      total++;
+    }
+    return new ResultPage<>(page, size, total, List.copyOf(items));
   }
 
   /** The same page of something else. */

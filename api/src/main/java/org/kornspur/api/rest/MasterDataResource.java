@@ -41,8 +41,8 @@ public class MasterDataResource {
       summary = "Every hybrid that a crop or lot is made of, with their states")
   public List<HybridView> hybrids() {
     Map<String, HybridView> byHybrid = new TreeMap<>();
-    data.forEachRow(
-        row -> row.material().ifPresent(material -> count(row, material.getHybridId(), byHybrid)));
+    data.matching(row -> row.material().isPresent())
+        .forEach(row -> count(row, row.material().orElseThrow().getHybridId(), byHybrid));
     return List.copyOf(byHybrid.values());
   }
 

@@ -38,11 +38,15 @@ public final class PageTexts {
    * The text of a key with its arguments. What differs by a constant stands under the key and its
    * name, as in {@code step.RELEASED}.
    *
-   * @throws IllegalArgumentException if there is no such key
+   * @throws IllegalArgumentException if there is no such key, or it has more arguments
    */
   public String of(String key, Object... arguments) {
     if (arguments.length == 1 && !texts.has(key)) {
       return texts.written(key + "." + arguments[0], Map.of());
+    }
+    if (texts.arguments(key).size() > arguments.length) {
+      throw new IllegalArgumentException(
+          key + " has the arguments " + texts.arguments(key) + "; given: " + arguments.length);
     }
     return texts.written(
         key,

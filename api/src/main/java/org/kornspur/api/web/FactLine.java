@@ -28,7 +28,8 @@ import org.kornspur.processors.dossier.Entry;
  *
  * @param anchor name of its place on the page
  * @param type in the words of the trade
- * @param late how long after that it was received; empty where that was as usual
+ * @param late how long after that it was received; empty where that was as usual, or the fact may
+ *     not be shown whole
  * @param corrects id of the fact that it corrects or takes back; else empty
  * @param takesBack whether it takes back rather than corrects
  * @param reason why it corrects
@@ -81,12 +82,13 @@ public record FactLine(
         correction
             .map(Correction::getSupersedes)
             .or(() -> withdrawal.map(Withdrawal::getWithdrawnFactId));
-    Map<String, String> values = byId.containsKey(header.getFactId()) ? values(entry) : Map.of();
+    boolean isWhole = byId.containsKey(header.getFactId());
+    Map<String, String> values = isWhole ? values(entry) : Map.of();
     return new FactLine(
         entry,
         anchorOf(header.getFactId()),
         FactType.of(entry.fact().getSchema()).map(trade::fact).orElse(""),
-        receipts.late(header),
+        isWhole ? receipts.late(header) : Optional.empty(),
         corrects,
         withdrawal.isPresent(),
         correction

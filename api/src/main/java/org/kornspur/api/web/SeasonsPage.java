@@ -173,12 +173,17 @@ public class SeasonsPage {
 
   private Seasons seasons(Subject.Kind kind, String hybrid) {
     TreeMap<Integer, Season> seasons = new TreeMap<>(Comparator.reverseOrder());
-    data.forEachRow(
-        row ->
-            row.material()
-                .filter(material -> row.subject().kind() == kind && isOf(material, hybrid))
-                .map(SeedMaterial::getCropYear)
-                .ifPresent(year -> seasons.merge(year, Season.of(year, row), Season::plus)));
+    data.matching(
+            row ->
+                row.subject().kind() == kind
+                    && row.material().filter(material -> isOf(material, hybrid)).isPresent())
+        .forEach(
+            row -> {
+              Integer year = row.material().orElseThrow().getCropYear();
+              if (year != null) {
+                seasons.merge(year, Season.of(year, row), Season::plus);
+              }
+            });
     return new Seasons(List.copyOf(seasons.values()));
   }
 

@@ -28,6 +28,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.kornspur.api.DemoMachine;
 import org.kornspur.api.security.login.AsPerson;
+import org.kornspur.api.text.Language;
+import org.kornspur.api.text.PageTexts;
 import org.kornspur.api.text.TextResolver;
 import org.kornspur.api.web.help.HelpTopic;
 
@@ -284,7 +286,8 @@ class GermanPagesIT {
     }
     english.removeIf(piece -> german.stream().anyMatch(other -> other.contains(piece)));
     // what a form fills in becomes a word of the record, in the language of who recorded it
-    english.removeIf("field book on the phone, no paper"::contains);
+    String recorded = PageTexts.in(Language.ENGLISH, "book").of("sourceDocumentPhone");
+    english.removeIf(recorded::contains);
     return english;
   }
 

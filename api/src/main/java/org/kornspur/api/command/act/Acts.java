@@ -188,7 +188,7 @@ public class Acts {
    * @return whether it is in the dossier; where it is not yet, the brokers keep it all the same
    */
   private boolean awaitInDossier(Subject subject, SpecificRecord act) {
-    String actId = FactType.headerOf(act).getFactId();
+    String actId = FactType.idOf(act);
     long end = System.nanoTime() + LONGEST_WAIT_NANOS;
     while (System.nanoTime() - end < 0) {
       boolean arrived =

@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.api.kafka.Engine;
 import org.kornspur.api.security.visibility.RecentClaims;
+import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Fingerprint;
 import org.kornspur.processors.stream.RegisterEntry;
 
@@ -21,7 +22,7 @@ class FactSender {
 
   /** Whether the id of a fact is taken by a fact with other content. */
   boolean knowsOtherContent(SpecificRecord fact) {
-    String factId = Outcome.idOf(fact);
+    String factId = FactType.idOf(fact);
     return engine
         .registered(factId)
         .flatMap(RegisterEntry::fingerprint)
@@ -38,7 +39,7 @@ class FactSender {
    * @return accepted, already known, or a conflict
    */
   Outcome send(SpecificRecord fact) {
-    String factId = Outcome.idOf(fact);
+    String factId = FactType.idOf(fact);
     String fingerprint = Fingerprint.of(fact);
     Optional<RegisterEntry> registered =
         engine.registered(factId).filter(known -> known.fingerprint().isPresent());

@@ -16,6 +16,7 @@ import org.jboss.logging.Logger;
 import org.kornspur.api.kafka.Engine;
 import org.kornspur.api.kafka.NotReady;
 import org.kornspur.api.problem.NotReadyDetail;
+import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Fingerprint;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.json.ReadResult;
@@ -107,7 +108,7 @@ public class FactSubmission {
     }
     SpecificRecord fact = factOf(input);
     String fingerprint = Fingerprint.of(fact);
-    Started earlier = lastOfId.get(Outcome.idOf(fact));
+    Started earlier = lastOfId.get(FactType.idOf(fact));
     boolean isOther = earlier != null && !earlier.fingerprint().equals(fingerprint);
     Optional<Outcome> refused = admission.refusedAtOnce(fact, isOther);
     if (refused.isPresent()) {
@@ -118,7 +119,7 @@ public class FactSubmission {
         earlier == null
             ? CompletableFuture.supplyAsync(() -> sendOneOfMany(signed, input), senders)
             : earlier.outcome().thenApplyAsync(done -> sendOneOfMany(signed, input), senders);
-    lastOfId.put(Outcome.idOf(fact), new Started(fingerprint, outcome));
+    lastOfId.put(FactType.idOf(fact), new Started(fingerprint, outcome));
     return outcome;
   }
 
@@ -133,7 +134,7 @@ public class FactSubmission {
     } catch (NotReady notReady) {
       return Outcome.unsent(fact, notReady.detail());
     } catch (RuntimeException fault) {
-      LOG.warnf(fault, "Fact %s could not be sent", Outcome.idOf(fact));
+      LOG.warnf(fault, "Fact %s could not be sent", FactType.idOf(fact));
       return Outcome.unsent(fact, new NotReadyDetail.FactNotTaken());
     }
   }

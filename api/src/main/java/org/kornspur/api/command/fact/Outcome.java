@@ -66,7 +66,8 @@ public record Outcome(
   }
 
   static Outcome conflict(SpecificRecord fact) {
-    Problem problem = Problem.of("header.factId", idOf(fact), new RecordProblem.OtherContent());
+    Problem problem =
+        Problem.of("header.factId", FactType.idOf(fact), new RecordProblem.OtherContent());
     return of(Kind.CONFLICT, fact, List.of(problem));
   }
 
@@ -89,7 +90,7 @@ public record Outcome(
   }
 
   Optional<String> factId() {
-    return fact.map(Outcome::idOf);
+    return fact.map(FactType::idOf);
   }
 
   /**
@@ -105,9 +106,5 @@ public record Outcome(
       case NOT_ALLOWED -> throw new ApiProblem(ProblemKind.NOT_YOURS_TO_BRING, problems);
       case UNSENT -> throw new ApiProblem(ProblemKind.NOT_READY, unsentBecause.orElseThrow());
     };
-  }
-
-  static String idOf(SpecificRecord fact) {
-    return FactType.headerOf(fact).getFactId();
   }
 }

@@ -15,6 +15,7 @@ import org.kornspur.api.query.view.ReceiptView;
 import org.kornspur.api.query.view.SubjectLink;
 import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.api.text.Addresses;
+import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.SubjectsNamed;
 import org.kornspur.ingest.json.FactParser;
 
@@ -63,7 +64,7 @@ public class SubmissionAnswers {
    */
   public static ReceiptView receipt(Outcome outcome) {
     SpecificRecord fact = outcome.requireIn();
-    return ReceiptView.of(Outcome.idOf(fact), outcome.kind().word(), SubjectsNamed.of(fact));
+    return ReceiptView.of(FactType.idOf(fact), outcome.kind().word(), SubjectsNamed.of(fact));
   }
 
   private ReadInput read(byte[] utf8, String place) {

@@ -38,8 +38,8 @@ public record FactView(
     @Schema(
             description =
                 "When the log received it, by its own clock, whatever the sender claims in"
-                    + " header.recordedAt; null where the log kept the sender's time, or where the"
-                    + " fact is shown cut")
+                    + " header.recordedAt; null where the log kept the sender's time, where it"
+                    + " has not been read so far, or where the fact is shown cut")
         Instant receivedAt,
     @Schema(description = "Every crop, lot, hybrid and source that it names")
         List<SubjectLink> subjects,

@@ -28,7 +28,7 @@ final class FactIdOwnership {
 
   /** What speaks against the caller giving the id of this fact; empty where nothing does. */
   static Optional<Problem> against(Caller caller, SpecificRecord fact) {
-    String factId = FactType.headerOf(fact).getFactId();
+    String factId = FactType.idOf(fact);
     boolean mayGiveAny =
         caller.may(Permission.RECORD_FOR_OTHERS) || caller.roles().contains(Role.INSPECTOR);
     if (mayGiveAny || UUID_FORM.matcher(factId).matches() || beginsAsOwn(caller, factId)) {

@@ -134,8 +134,9 @@ final class IdRedactor {
     BitSet settled = new BitSet(parts.length);
     for (int length = parts.length; length > 0; length--) {
       for (int first = 0; first + length <= parts.length; first++) {
-        String run = word.substring(parts[first].start(), parts[first + length - 1].end());
-        if (settled.get(first, first + length).isEmpty()) {
+        int taken = settled.nextSetBit(first);
+        if (taken < 0 || taken >= first + length) {
+          String run = word.substring(parts[first].start(), parts[first + length - 1].end());
           switch (look(run)) {
             case HIDDEN -> {
               return true;

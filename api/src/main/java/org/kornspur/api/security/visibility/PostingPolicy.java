@@ -266,7 +266,7 @@ public class PostingPolicy {
         .stream()
         .flatMap(subject -> engine.dossier(subject).stream())
         .map(Entry::fact)
-        .filter(fact -> FactType.headerOf(fact).getFactId().equals(factId))
+        .filter(fact -> FactType.idOf(fact).equals(factId))
         .findFirst();
   }
 }

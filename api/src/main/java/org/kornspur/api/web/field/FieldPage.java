@@ -58,7 +58,6 @@ public class FieldPage {
    * @param reachM how far the ground is looked at, metres
    */
   public record FieldView(
-      StandingView standing,
       Optional<Surroundings> ground,
       Optional<Double> areaHa,
       Optional<FieldMap> map,
@@ -92,7 +91,6 @@ public class FieldPage {
             near -> NeighboursView.isTold(near, data.visibility()));
     FieldView view =
         new FieldView(
-            standing,
             ground,
             ground.flatMap(Surroundings::outline).map(Area::hectares),
             ground.flatMap(FieldMap::of),
