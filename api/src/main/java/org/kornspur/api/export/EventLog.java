@@ -28,8 +28,8 @@ import org.kornspur.api.export.EventIndex.Place;
 import org.kornspur.api.export.EventIndex.Position;
 import org.kornspur.api.export.epcis.EventQuery;
 import org.kornspur.api.export.identity.EventId;
-import org.kornspur.api.kafka.Engine;
 import org.kornspur.api.kafka.NotReady;
+import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.problem.NotReadyDetail;
 import org.kornspur.api.readmodel.ReadsTopics;
 import org.kornspur.api.readmodel.ReceiptTimes;
@@ -47,16 +47,17 @@ public class EventLog implements ReadsTopics, ReceiptTimes {
   private static final Duration LONGEST_READ = Duration.ofSeconds(10);
   private static final Duration POLL = Duration.ofMillis(200);
 
-  private final Engine engine;
+  private final ProcessorsClient processors;
   private final EventIndex index = new EventIndex();
   private final TopicFollower follower;
   private KafkaConsumer<String, byte[]> reader;
 
   @Inject
-  public EventLog(Engine engine, MeterRegistry meters) {
-    this.engine = engine;
+  public EventLog(ProcessorsClient processors, MeterRegistry meters) {
+    this.processors = processors;
     this.follower =
-        new TopicFollower("events", Topics.FACTS.topicName(), engine, this::receive, index::clear);
+        new TopicFollower(
+            "events", Topics.FACTS.topicName(), processors, this::receive, index::clear);
     Gauge.builder("kornspur.events", index, EventIndex::size)
         .description("Facts that can be asked for by event time and record time")
         .register(meters);
@@ -76,7 +77,7 @@ public class EventLog implements ReadsTopics, ReceiptTimes {
     if (record.value() == null) {
       return;
     }
-    SpecificRecord fact = engine.wire().decode(record.value());
+    SpecificRecord fact = processors.wire().decode(record.value());
     FactType.of(fact.getSchema())
         .ifPresent(
             type -> {
@@ -142,7 +143,7 @@ public class EventLog implements ReadsTopics, ReceiptTimes {
       for (ConsumerRecord<String, byte[]> record : consumer.poll(POLL)) {
         Place here = new Place(record.partition(), record.offset());
         if (asked.contains(here)) {
-          into.put(here, engine.wire().decode(record.value()));
+          into.put(here, processors.wire().decode(record.value()));
         }
       }
       if (!into.containsKey(place) && System.nanoTime() > end) {
@@ -156,7 +157,7 @@ public class EventLog implements ReadsTopics, ReceiptTimes {
 
   private KafkaConsumer<String, byte[]> openReader() {
     if (reader == null) {
-      Map<String, Object> settings = new HashMap<>(engine.consumerSettings());
+      Map<String, Object> settings = new HashMap<>(processors.consumerSettings());
       settings.put(ConsumerConfig.CLIENT_ID_CONFIG, "event-reader");
       settings.put(ConsumerConfig.MAX_PARTITION_FETCH_BYTES_CONFIG, 1 << 16);
       reader = new KafkaConsumer<>(settings, new StringDeserializer(), new ByteArrayDeserializer());

@@ -23,8 +23,8 @@ import org.kornspur.api.export.epcis.EpcisEvents;
 import org.kornspur.api.export.epcis.EventQuery;
 import org.kornspur.api.export.identity.EventId;
 import org.kornspur.api.export.identity.Identifiers;
-import org.kornspur.api.kafka.Engine;
 import org.kornspur.api.kafka.EngineSettings;
+import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.query.VisibleData;
 import org.kornspur.api.security.visibility.CursorCipher;
 import org.kornspur.api.security.visibility.CursorCipher.Use;
@@ -45,7 +45,7 @@ public class EventSearch {
 
   private static final Comparator<Entry> BY_POSITION = Comparator.comparing(EventSearch::position);
 
-  @Inject Engine engine;
+  @Inject ProcessorsClient processors;
   @Inject EventLog log;
   @Inject Naming naming;
   @Inject VisibleData data;
@@ -114,7 +114,7 @@ public class EventSearch {
     query.matches().get(0).names().stream()
         .flatMap(name -> naming.identifiers().subject(name).stream())
         .filter(data::sees)
-        .flatMap(subject -> engine.dossier(subject).stream())
+        .flatMap(subject -> processors.dossier(subject).stream())
         .forEach(entry -> candidates.put(entry.header().getFactId(), entry));
     Set<FactType> types = query.factTypes();
     EpcisEvents shaper = events(near(candidates.values()));
@@ -171,7 +171,7 @@ public class EventSearch {
 
   /** What the log holds and the processors refused, or have not read yet, is no event. */
   private Optional<Entry> entry(SpecificRecord fact) {
-    return engine
+    return processors
         .registered(FactType.idOf(fact))
         .filter(known -> known.fingerprint().isPresent())
         .map(
@@ -196,6 +196,6 @@ public class EventSearch {
 
   /** Every fact of a subject that the caller may see, superseded ones too. */
   List<Entry> history(Subject subject) {
-    return engine.dossier(subject).stream().filter(entry -> data.sees(entry.fact())).toList();
+    return processors.dossier(subject).stream().filter(entry -> data.sees(entry.fact())).toList();
   }
 }

@@ -17,7 +17,7 @@ import org.kornspur.api.export.label.LabelRules;
 import org.kornspur.api.export.label.LabelStatement;
 import org.kornspur.api.export.label.LabelStatement.Standing;
 import org.kornspur.api.export.label.QrCode;
-import org.kornspur.api.kafka.Engine;
+import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ExportDetail;
 import org.kornspur.api.problem.ProblemKind;
@@ -28,7 +28,7 @@ import org.kornspur.api.readmodel.StandingRow;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
 import org.kornspur.api.text.Addresses;
-import org.kornspur.api.text.Words;
+import org.kornspur.api.text.ReaderWords;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.problem.Given;
 import org.kornspur.processors.dossier.Dossier;
@@ -41,7 +41,7 @@ import org.kornspur.standing.StandingState;
 @Tag(name = "Labels")
 @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
 public class LabelResource {
-  @Inject Engine engine;
+  @Inject ProcessorsClient processors;
   @Inject ReadModel readModel;
   @Inject Naming naming;
   @Inject VisibleData data;
@@ -60,7 +60,7 @@ public class LabelResource {
   @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
   public LabelContent content(@PathParam("id") String id) {
     StandingRow row = row(id);
-    Dossier dossier = engine.wholeDossier(row.subject());
+    Dossier dossier = processors.wholeDossier(row.subject());
     Material material =
         dossier
             .material()
@@ -87,7 +87,7 @@ public class LabelResource {
   @APIResponse(responseCode = "200", description = "A drawing")
   public String svg(@PathParam("id") String id) {
     StandingRow row = row(id);
-    Words words = requestWords.words();
+    ReaderWords words = requestWords.words();
     List<String> lines = new ArrayList<>();
     lines.add(words.plain(new LabelStatement.OfLot(row.subject())));
     if (!maySell(row)) {
@@ -134,7 +134,7 @@ public class LabelResource {
   }
 
   private Optional<String> hindrance(StandingRow row) {
-    Words words = requestWords.words();
+    ReaderWords words = requestWords.words();
     return maySell(row)
         ? Optional.empty()
         : Optional.of(

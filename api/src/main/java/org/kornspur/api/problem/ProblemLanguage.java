@@ -13,7 +13,7 @@ import java.util.stream.Collectors;
 import org.kornspur.api.text.Language;
 import org.kornspur.ingest.intake.ProblemWords;
 import org.kornspur.ingest.text.PlainForm;
-import org.kornspur.ingest.text.Texts;
+import org.kornspur.ingest.text.TextBundle;
 
 /** The words of all problems, of the intake and of requests, in the language of who asked. */
 @RequestScoped
@@ -40,9 +40,9 @@ public class ProblemLanguage {
   }
 
   private static ProblemWords read(Language language) {
-    Texts texts =
+    TextBundle texts =
         ProblemWords.texts(language.locale())
-            .and(Texts.read(language.locale(), ProblemLanguage.class, FILE));
+            .and(TextBundle.read(language.locale(), ProblemLanguage.class, FILE));
     return new ProblemWords(
         texts, new PlainForm(texts, ZoneId.systemDefault(), MathContext.UNLIMITED));
   }

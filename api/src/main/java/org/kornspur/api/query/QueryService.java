@@ -8,8 +8,8 @@ import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import org.kornspur.api.kafka.Engine;
 import org.kornspur.api.kafka.NotReady;
+import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.query.proof.DossierProofs;
 import org.kornspur.api.query.view.AsOf;
@@ -41,7 +41,7 @@ import org.kornspur.standing.LotStanding;
 /** Answers questions about crops and lots, for the caller of this request. */
 @ApplicationScoped
 public class QueryService {
-  @Inject Engine engine;
+  @Inject ProcessorsClient processors;
   @Inject ReadModel readModel;
   @Inject VisibleData data;
   @Inject DossierProofs proofs;
@@ -93,7 +93,7 @@ public class QueryService {
    * them whatever else of the lot they may see; the caller sees to it that they do handle it.
    */
   public Caution.Treatment treatmentOf(Subject lot) {
-    return new SeedTreatments(engine).of(lot);
+    return new SeedTreatments(processors).of(lot);
   }
 
   /**
@@ -106,7 +106,7 @@ public class QueryService {
     if (!visibility.sees(subject) && !visibility.seesSingleFactsOf(subject)) {
       throw data.unknown(subject);
     }
-    List<Entry> all = engine.dossier(subject);
+    List<Entry> all = processors.dossier(subject);
     if (!showsCutFacts(subject, visibility)) {
       all = all.stream().filter(data::sees).toList();
     }
@@ -191,9 +191,10 @@ public class QueryService {
 
   private AsOf asOfAll() {
     try {
-      Map<String, Long> waiting = new LinkedHashMap<>(engine.lag());
+      Map<String, Long> waiting = new LinkedHashMap<>(processors.lag());
       waiting.merge(Topics.STANDINGS.topicName(), readModel.standingsWaiting(), Long::sum);
-      return AsOf.waiting(clock.instant(), waiting, engine.factsHeldBack(), requestWords.words());
+      return AsOf.waiting(
+          clock.instant(), waiting, processors.factsHeldBack(), requestWords.words());
     } catch (NotReady notTold) {
       return AsOf.unknown(clock.instant(), requestWords.words());
     }

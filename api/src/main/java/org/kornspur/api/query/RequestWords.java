@@ -19,9 +19,9 @@ import org.kornspur.api.text.DomainTerms;
 import org.kornspur.api.text.Language;
 import org.kornspur.api.text.LocalForm;
 import org.kornspur.api.text.PageTexts;
+import org.kornspur.api.text.ReaderWords;
 import org.kornspur.api.text.StandingWords;
 import org.kornspur.api.text.VerdictWords;
-import org.kornspur.api.text.Words;
 import org.kornspur.ingest.contract.Subject;
 
 /** Words for who asks: in their language, and of what they may know. */
@@ -74,8 +74,8 @@ public class RequestWords {
         : messages.of("asOfWaiting", time, form().count(asOf.recordsWaiting()));
   }
 
-  public Words words() {
-    return new Words(reader(visibilityService::visibility));
+  public ReaderWords words() {
+    return new ReaderWords(reader(visibilityService::visibility));
   }
 
   public VerdictWords verdicts() {
@@ -88,7 +88,7 @@ public class RequestWords {
 
   /** Words for a listener who stays: what may be told to them can change. */
   public StandingWords standings(Supplier<Visibility> visibility) {
-    return new StandingWords(new VerdictWords(new Words(reader(visibility))));
+    return new StandingWords(new VerdictWords(new ReaderWords(reader(visibility))));
   }
 
   private Audience reader(Supplier<Visibility> visibility) {

@@ -6,8 +6,8 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import org.kornspur.api.kafka.Engine;
 import org.kornspur.api.kafka.NotReady;
+import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.query.view.Caution.Treatment;
 import org.kornspur.contract.Conditioning;
 import org.kornspur.ingest.contract.FactType;
@@ -24,10 +24,10 @@ import org.kornspur.processors.pedigree.Pedigree;
 final class SeedTreatments {
   private static final int MOST_LOTS = 500;
 
-  private final Engine engine;
+  private final ProcessorsClient processors;
 
-  SeedTreatments(Engine engine) {
-    this.engine = engine;
+  SeedTreatments(ProcessorsClient processors) {
+    this.processors = processors;
   }
 
   Treatment of(Subject subject) {
@@ -42,7 +42,7 @@ final class SeedTreatments {
   }
 
   private Treatment search(Subject lot) {
-    Pedigree pedigree = engine.pedigree();
+    Pedigree pedigree = processors.pedigree();
     Set<Subject> seen = new HashSet<>(List.of(lot));
     Deque<Subject> open = new ArrayDeque<>(seen);
     while (!open.isEmpty()) {
@@ -68,7 +68,7 @@ final class SeedTreatments {
     if (into.stream().noneMatch(edge -> edge.by() == FactType.CONDITIONING)) {
       return Optional.empty();
     }
-    return engine.dossier(lot).stream()
+    return processors.dossier(lot).stream()
         .filter(Entry::counts)
         .map(Entry::fact)
         .filter(Conditioning.class::isInstance)

@@ -7,7 +7,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
 import org.apache.avro.specific.SpecificRecord;
-import org.kornspur.api.kafka.Engine;
+import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.RecordDetail.Hint;
 import org.kornspur.api.readmodel.CompressedRecord;
@@ -33,7 +33,7 @@ import org.kornspur.standing.LotStanding;
  */
 @ApplicationScoped
 public class VisibleData {
-  @Inject Engine engine;
+  @Inject ProcessorsClient processors;
   @Inject ReadModel readModel;
   @Inject VisibilityService visibilityService;
 
@@ -117,7 +117,7 @@ public class VisibleData {
 
   /** The pedigree; it ends one step beyond what the caller sees. */
   public Pedigree pedigree() {
-    return VisiblePedigree.of(engine.pedigree(), visibility());
+    return VisiblePedigree.of(processors.pedigree(), visibility());
   }
 
   /**
@@ -127,7 +127,7 @@ public class VisibleData {
    */
   public Dossier dossier(Subject subject) {
     require(subject);
-    Dossier dossier = engine.wholeDossier(subject);
+    Dossier dossier = processors.wholeDossier(subject);
     if (dossier.entries().isEmpty()) {
       throw unknown(subject);
     }
@@ -137,7 +137,7 @@ public class VisibleData {
   /** The facts of a subject that count; none where the caller does not see it. */
   public List<SpecificRecord> countingFacts(Subject subject) {
     return sees(subject)
-        ? engine.dossier(subject).stream().filter(Entry::counts).map(Entry::fact).toList()
+        ? processors.dossier(subject).stream().filter(Entry::counts).map(Entry::fact).toList()
         : List.of();
   }
 
@@ -155,7 +155,7 @@ public class VisibleData {
    */
   List<Entry> entries(Subject subject) {
     require(subject);
-    List<Entry> entries = engine.dossier(subject);
+    List<Entry> entries = processors.dossier(subject);
     if (entries.isEmpty()) {
       throw unknown(subject);
     }

@@ -10,8 +10,8 @@ import java.util.List;
 import java.util.Set;
 import org.apache.avro.specific.SpecificRecord;
 import org.apache.kafka.clients.consumer.ConsumerRecord;
-import org.kornspur.api.kafka.Engine;
 import org.kornspur.api.kafka.NotReady;
+import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.contract.Dispatch;
 import org.kornspur.contract.EnterpriseDeclared;
 import org.kornspur.processors.stream.Topics;
@@ -24,17 +24,18 @@ public class FactReadModel implements ReadsTopics {
   private final LabelIndex labels = new LabelIndex();
   private final SampleIndex samples = new SampleIndex();
   private final EnterpriseNames enterprises = new EnterpriseNames();
-  private final Engine engine;
+  private final ProcessorsClient processors;
   private final TopicFollower follower;
 
   /** Ids of the schemas of facts that are not looked at; they are passed by undecoded. */
   private final Set<Integer> otherSchemas = new HashSet<>();
 
   @Inject
-  public FactReadModel(Engine engine, MeterRegistry meters) {
-    this.engine = engine;
+  public FactReadModel(ProcessorsClient processors, MeterRegistry meters) {
+    this.processors = processors;
     this.follower =
-        new TopicFollower("facts", Topics.FACTS.topicName(), engine, this::receive, this::clear);
+        new TopicFollower(
+            "facts", Topics.FACTS.topicName(), processors, this::receive, this::clear);
     Gauge.builder("kornspur.labels", labels, LabelIndex::size)
         .description("Label numbers that can be looked up")
         .register(meters);
@@ -85,7 +86,7 @@ public class FactReadModel implements ReadsTopics {
       return;
     }
     int schemaId = ByteBuffer.wrap(value).getInt(SCHEMA_ID_AT);
-    if (!otherSchemas.contains(schemaId) && !take(engine.wire().decode(value))) {
+    if (!otherSchemas.contains(schemaId) && !take(processors.wire().decode(value))) {
       otherSchemas.add(schemaId);
     }
   }

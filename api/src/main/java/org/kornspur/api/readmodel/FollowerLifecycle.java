@@ -9,7 +9,9 @@ import jakarta.enterprise.inject.Instance;
 import jakarta.inject.Inject;
 import java.util.stream.Stream;
 
-/** Starts what reads topics once the engine has its broker, and stops it before the engine. */
+/**
+ * Starts what reads topics once the processors have its broker, and stops it before the processors.
+ */
 @ApplicationScoped
 class FollowerLifecycle {
   private static final int AFTER_THE_ENGINE = 5_000;

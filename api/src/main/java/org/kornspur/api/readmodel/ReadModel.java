@@ -10,8 +10,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import org.apache.kafka.clients.consumer.ConsumerRecord;
-import org.kornspur.api.kafka.Engine;
 import org.kornspur.api.kafka.NotReady;
+import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.contract.PersonName;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.ingest.contract.Subject;
@@ -23,7 +23,7 @@ import org.kornspur.standing.LotStanding;
 public class ReadModel implements ReadsTopics {
   private static final int KEPT_CHANGES = 10_000;
 
-  private final Engine engine;
+  private final ProcessorsClient processors;
   private final StandingIndex standings = new StandingIndex();
   private final QuarantineIndex quarantine = new QuarantineIndex();
   private final ChangeHub changes = new ChangeHub(KEPT_CHANGES);
@@ -33,25 +33,25 @@ public class ReadModel implements ReadsTopics {
   private final TopicFollower signerFollower;
 
   @Inject
-  public ReadModel(Engine engine, MeterRegistry meters) {
-    this.engine = engine;
+  public ReadModel(ProcessorsClient processors, MeterRegistry meters) {
+    this.processors = processors;
     this.standingFollower =
         new TopicFollower(
             "standings",
             Topics.STANDINGS.topicName(),
-            engine,
+            processors,
             this::receiveStanding,
             standings::clear);
     this.quarantineFollower =
         new TopicFollower(
             "quarantine",
             Topics.QUARANTINE.topicName(),
-            engine,
+            processors,
             this::receiveQuarantine,
             quarantine::clear);
     this.signerFollower =
         new TopicFollower(
-            "signers", Topics.PEOPLE.topicName(), engine, this::receiveSigner, signers::clear);
+            "signers", Topics.PEOPLE.topicName(), processors, this::receiveSigner, signers::clear);
     followers().forEach(follower -> measure(follower, meters));
     Gauge.builder("kornspur.changes.listeners", changes, ChangeHub::listeners)
         .description("Listeners of the live stream of standing changes")
@@ -97,17 +97,19 @@ public class ReadModel implements ReadsTopics {
 
   /** The whole standing of a crop or lot. */
   public Optional<LotStanding> standing(Subject subject) {
-    return standings().bytes(subject).map(bytes -> (LotStanding) engine.wire().decode(bytes));
+    return standings().bytes(subject).map(bytes -> (LotStanding) processors.wire().decode(bytes));
   }
 
   /** A standing that the index gave out packed. */
   public LotStanding read(CompressedRecord standing) {
-    return (LotStanding) engine.wire().decode(standing.unpacked());
+    return (LotStanding) processors.wire().decode(standing.unpacked());
   }
 
   /** A refused input, whole. */
   public Optional<QuarantineEntry> entry(String entryId) {
-    return quarantine().bytes(entryId).map(bytes -> (QuarantineEntry) engine.wire().decode(bytes));
+    return quarantine()
+        .bytes(entryId)
+        .map(bytes -> (QuarantineEntry) processors.wire().decode(bytes));
   }
 
   /**
@@ -130,7 +132,7 @@ public class ReadModel implements ReadsTopics {
       standings.remove(Subject.parse(record.key()));
       return;
     }
-    LotStanding standing = (LotStanding) engine.wire().decode(record.value());
+    LotStanding standing = (LotStanding) processors.wire().decode(record.value());
     if (!standing.getSubject().equals(record.key())) {
       throw new IllegalArgumentException("The standing of another subject than its key names");
     }
@@ -144,7 +146,7 @@ public class ReadModel implements ReadsTopics {
     if (record.value() == null) {
       signers.remove(record.key());
     } else {
-      PersonName person = (PersonName) engine.wire().decode(record.value());
+      PersonName person = (PersonName) processors.wire().decode(record.value());
       signers.put(person.getPersonId(), person);
     }
   }
@@ -154,7 +156,7 @@ public class ReadModel implements ReadsTopics {
       quarantine.remove(record.key());
       return;
     }
-    quarantine.put((QuarantineEntry) engine.wire().decode(record.value()), record.value());
+    quarantine.put((QuarantineEntry) processors.wire().decode(record.value()), record.value());
   }
 
   private static void measure(TopicFollower follower, MeterRegistry meters) {

@@ -15,8 +15,8 @@ import org.apache.kafka.common.errors.WakeupException;
 import org.apache.kafka.common.serialization.ByteArrayDeserializer;
 import org.apache.kafka.common.serialization.StringDeserializer;
 import org.jboss.logging.Logger;
-import org.kornspur.api.kafka.Engine;
 import org.kornspur.api.kafka.NotReady;
+import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.problem.NotReadyDetail;
 import org.kornspur.ingest.registry.RegistryUnreachable;
 
@@ -52,7 +52,7 @@ public final class TopicFollower implements AutoCloseable {
 
   private final String name;
   private final String topic;
-  private final Engine engine;
+  private final ProcessorsClient processors;
   private final Receiver receiver;
   private final Runnable forgetAll;
   private final Thread thread;
@@ -75,10 +75,14 @@ public final class TopicFollower implements AutoCloseable {
    * @param forgetAll undoes every {@link Receiver#receive}
    */
   public TopicFollower(
-      String name, String topic, Engine engine, Receiver receiver, Runnable forgetAll) {
+      String name,
+      String topic,
+      ProcessorsClient processors,
+      Receiver receiver,
+      Runnable forgetAll) {
     this.name = name;
     this.topic = topic;
-    this.engine = engine;
+    this.processors = processors;
     this.receiver = receiver;
     this.forgetAll = forgetAll;
     this.thread = new Thread(this::run, "feed-" + name);
@@ -210,7 +214,7 @@ public final class TopicFollower implements AutoCloseable {
   }
 
   private KafkaConsumer<String, byte[]> newConsumer() {
-    Map<String, Object> settings = new HashMap<>(engine.consumerSettings());
+    Map<String, Object> settings = new HashMap<>(processors.consumerSettings());
     settings.put(ConsumerConfig.CLIENT_ID_CONFIG, "feed-" + name);
     return new KafkaConsumer<>(settings, new StringDeserializer(), new ByteArrayDeserializer());
   }

@@ -11,7 +11,7 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.kornspur.api.kafka.Backup;
-import org.kornspur.api.kafka.Engine;
+import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
 import org.kornspur.api.text.Addresses;
@@ -21,7 +21,7 @@ import org.kornspur.api.text.Addresses;
 @Produces(MediaType.APPLICATION_JSON)
 @Tag(name = "Operations")
 public class BackupResource {
-  @Inject Engine engine;
+  @Inject ProcessorsClient processors;
 
   /**
    * What was made.
@@ -42,7 +42,7 @@ public class BackupResource {
   @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public Response make() throws Exception {
-    Backup.Made made = engine.backUp();
+    Backup.Made made = processors.backUp();
     return Response.status(Response.Status.CREATED)
         .entity(new BackupView(made.folder().toString(), made.madeAt(), made.bytes()))
         .build();

@@ -12,7 +12,7 @@ import org.kornspur.api.query.RequestWords;
 import org.kornspur.api.query.view.Notice;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
-import org.kornspur.api.text.Words;
+import org.kornspur.api.text.ReaderWords;
 
 /** The way in: what is here. */
 @Path("/")
@@ -28,7 +28,7 @@ public class IndexResource {
   @Produces(MediaType.APPLICATION_JSON)
   @Operation(operationId = "listPlaces", summary = "What is here")
   public List<Place> json() {
-    Words inLanguage = words.words();
+    ReaderWords inLanguage = words.words();
     return Arrays.stream(Notice.Listed.values())
         .map(listed -> new Place(listed.href(), inLanguage.plain(new Notice.Place(listed))))
         .toList();

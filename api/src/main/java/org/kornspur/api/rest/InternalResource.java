@@ -9,9 +9,9 @@ import jakarta.ws.rs.core.MediaType;
 import java.util.List;
 import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.Operation;
-import org.kornspur.api.kafka.Engine;
 import org.kornspur.api.kafka.PeerClient;
 import org.kornspur.api.kafka.PeerEntry;
+import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
 import org.kornspur.ingest.contract.Subject;
@@ -22,14 +22,14 @@ import org.kornspur.processors.stream.RegisterEntry;
 @Path(PeerClient.ROOT)
 @Produces(MediaType.APPLICATION_JSON)
 public class InternalResource {
-  @Inject Engine engine;
+  @Inject ProcessorsClient processors;
 
   @GET
   @RequiresPermission(Permission.ASK_AS_INSTANCE)
   @Path(PeerClient.DOSSIER)
   @Operation(hidden = true)
   public List<PeerEntry> dossier(@QueryParam("key") String subject) {
-    return engine.dossierHere(Subject.parse(subject));
+    return processors.dossierHere(Subject.parse(subject));
   }
 
   @GET
@@ -37,7 +37,7 @@ public class InternalResource {
   @Path(PeerClient.REPORTS)
   @Operation(hidden = true)
   public List<byte[]> reports(@QueryParam("key") String subject) {
-    return engine.reportsHere(Subject.parse(subject));
+    return processors.reportsHere(Subject.parse(subject));
   }
 
   @GET
@@ -45,7 +45,7 @@ public class InternalResource {
   @Path(PeerClient.REGISTER)
   @Operation(hidden = true)
   public Optional<RegisterEntry> register(@QueryParam("key") String factId) {
-    return engine.registeredHere(factId);
+    return processors.registeredHere(factId);
   }
 
   @GET
@@ -53,6 +53,6 @@ public class InternalResource {
   @Path(PeerClient.POSITIONS)
   @Operation(hidden = true)
   public List<ChainPositions.Position> positions(@QueryParam("key") String factId) {
-    return engine.positionsHere(factId);
+    return processors.positionsHere(factId);
   }
 }

@@ -18,8 +18,8 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
-import org.kornspur.api.kafka.Engine;
 import org.kornspur.api.kafka.NotReady;
+import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.kafka.SiteKeys;
 import org.kornspur.api.problem.AddressDetail;
 import org.kornspur.api.problem.ApiProblem;
@@ -44,7 +44,7 @@ import org.kornspur.processors.stream.Topics;
 public class LogResource {
   private static final int MOST_CHECKPOINTS = 1_000;
 
-  @Inject Engine engine;
+  @Inject ProcessorsClient processors;
   @Inject SiteKeys keys;
   @Inject RequestWords words;
   private final Clock clock = Clock.systemUTC();
@@ -58,7 +58,7 @@ public class LogResource {
   @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public LogView get() {
     List<LogView.PartitionView> partitions = new ArrayList<>();
-    try (LogReader log = new LogReader(engine)) {
+    try (LogReader log = new LogReader(processors)) {
       for (int partition : log.partitions()) {
         Optional<Checkpoint> newest = log.newestCheckpoint(partition);
         partitions.add(
@@ -103,7 +103,7 @@ public class LogResource {
           @QueryParam("from")
           String from) {
     long number = whole("from", from);
-    try (LogReader log = new LogReader(engine)) {
+    try (LogReader log = new LogReader(processors)) {
       List<Integer> partitions = log.partitions();
       int asked = (int) Math.min(Integer.MAX_VALUE, whole("partition", partition));
       if (!partitions.contains(asked)) {
@@ -131,7 +131,7 @@ public class LogResource {
 
   private Long notChainedYet() {
     try {
-      return engine.lag().get(Topics.FACTS.topicName());
+      return processors.lag().get(Topics.FACTS.topicName());
     } catch (NotReady notTold) {
       return null;
     }

@@ -2,7 +2,7 @@ package org.kornspur.api.text;
 
 import java.util.Arrays;
 import org.kornspur.ingest.contract.FactType;
-import org.kornspur.ingest.text.Texts;
+import org.kornspur.ingest.text.TextBundle;
 import org.kornspur.standing.ReleaseStep;
 import org.kornspur.standing.StandingState;
 import org.kornspur.standing.VerdictState;
@@ -12,15 +12,15 @@ import org.kornspur.standing.VerdictState;
  * shown by that name.
  */
 public final class DomainTerms {
-  private final Texts texts;
+  private final TextBundle texts;
 
-  private DomainTerms(Texts texts) {
+  private DomainTerms(TextBundle texts) {
     this.texts = texts;
   }
 
   /** The terms in this language. */
   public static DomainTerms in(Language language) {
-    return new DomainTerms(Patterns.in(language).texts());
+    return new DomainTerms(StatementTexts.in(language).texts());
   }
 
   public String state(StandingState state) {

@@ -78,7 +78,7 @@ public record LocalForm(Language language, ZoneId zone) {
   public String measure(double value, String unit) {
     // a share of plants is read more easily for a hundred of them
     double shown = unit.equals("plants/plant") ? value * 100 : value;
-    return number(shown) + NO_BREAK_SPACE + Patterns.in(language).unit(shown, unit);
+    return number(shown) + NO_BREAK_SPACE + StatementTexts.in(language).unit(shown, unit);
   }
 
   /** A share between 0 and 1, in percent. */

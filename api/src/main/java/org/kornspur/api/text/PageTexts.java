@@ -6,7 +6,7 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
-import org.kornspur.ingest.text.Texts;
+import org.kornspur.ingest.text.TextBundle;
 
 /**
  * The texts of some pages or papers in one language, from {@code text/NAME_LANGUAGE.properties}.
@@ -17,9 +17,9 @@ import org.kornspur.ingest.text.Texts;
 public final class PageTexts {
   private static final Map<String, PageTexts> READ = new ConcurrentHashMap<>();
 
-  private final Texts texts;
+  private final TextBundle texts;
 
-  private PageTexts(Texts texts) {
+  private PageTexts(TextBundle texts) {
     this.texts = texts;
   }
 
@@ -31,7 +31,7 @@ public final class PageTexts {
   public static PageTexts in(Language language, String name) {
     return READ.computeIfAbsent(
         name + "_" + language.tag(),
-        file -> new PageTexts(Texts.read(language.locale(), PageTexts.class, "text/" + name)));
+        file -> new PageTexts(TextBundle.read(language.locale(), PageTexts.class, "text/" + name)));
   }
 
   /**

@@ -45,7 +45,7 @@ record Precision(Optional<Double> limit, String unit) {
     }
     return form.number(shown, decimals)
         + NO_BREAK_SPACE
-        + Patterns.in(form.language()).unit(shown, unit);
+        + StatementTexts.in(form.language()).unit(shown, unit);
   }
 
   /** One more than the limit has; of a limit that is a quotient three digits. */

@@ -13,7 +13,7 @@ import org.kornspur.ingest.statement.Value;
 import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.ingest.statement.Value.Day;
 import org.kornspur.ingest.statement.Value.Term;
-import org.kornspur.ingest.text.Texts;
+import org.kornspur.ingest.text.TextBundle;
 import org.kornspur.ingest.text.ValueForm;
 
 /**
@@ -33,13 +33,13 @@ final class ReaderForm implements ValueForm {
 
   private final Audience reader;
   private final Precision precision;
-  private final Patterns patterns;
+  private final StatementTexts patterns;
   private final Links links = new Links();
 
   ReaderForm(Audience reader, Precision precision) {
     this.reader = reader;
     this.precision = precision;
-    this.patterns = Patterns.in(reader.form().language());
+    this.patterns = StatementTexts.in(reader.form().language());
   }
 
   Links links() {
@@ -119,7 +119,7 @@ final class ReaderForm implements ValueForm {
     return isOver && texts().has(afterwards) ? afterwards : statement.code();
   }
 
-  private Texts texts() {
+  private TextBundle texts() {
     return patterns.texts();
   }
 

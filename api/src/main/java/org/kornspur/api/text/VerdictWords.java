@@ -25,7 +25,7 @@ import org.kornspur.standing.VerdictState;
  * Verdicts in words: in one line for lists and cards, or whole. A standing of an earlier version
  * has English sentences in place of findings; they are shown as they were recorded.
  */
-public record VerdictWords(Words words) {
+public record VerdictWords(ReaderWords words) {
 
   /** What was found, the most telling first; never empty. */
   public static List<Coded> findings(GateVerdict verdict) {

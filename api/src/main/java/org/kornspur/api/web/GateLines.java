@@ -39,11 +39,11 @@ record GateLines(
         .toList();
   }
 
-  List<SubjectSheet.RuleNoteLine> ruleNotes(LotStanding standing) {
+  List<SubjectPageContent.RuleNoteLine> ruleNotes(LotStanding standing) {
     return standing.getRuleNotes().stream().map(this::ruleNote).toList();
   }
 
-  List<SubjectSheet.InheritedLine> inherited(LotStanding standing) {
+  List<SubjectPageContent.InheritedLine> inherited(LotStanding standing) {
     return standing.getInherited().stream().map(this::inherited).toList();
   }
 
@@ -109,18 +109,20 @@ record GateLines(
         factId, own.contains(factId) ? "#" + FactLine.anchorOf(factId) : "");
   }
 
-  private SubjectSheet.RuleNoteLine ruleNote(RuleNote note) {
-    return new SubjectSheet.RuleNoteLine(
+  private SubjectPageContent.RuleNoteLine ruleNote(RuleNote note) {
+    return new SubjectPageContent.RuleNoteLine(
         Optional.ofNullable(note.getGate()).map(terms::gate),
         new RawString(words.words().html(StatementRecords.read(note.getFinding()))));
   }
 
-  private SubjectSheet.InheritedLine inherited(InheritedTrouble trouble) {
+  private SubjectPageContent.InheritedLine inherited(InheritedTrouble trouble) {
     String origin = Addresses.pageOf(Subject.parse(trouble.getOrigin()));
-    return new SubjectSheet.InheritedLine(
+    return new SubjectPageContent.InheritedLine(
         terms.gate(trouble.getGate()),
         StandingRecords.weighs(trouble, InheritedFinding.Weight.CONDEMNS),
-        trouble.getPath().stream().map(link -> SubjectSheet.Stop.of(Subject.parse(link))).toList(),
+        trouble.getPath().stream()
+            .map(link -> SubjectPageContent.Stop.of(Subject.parse(link)))
+            .toList(),
         trouble.getFactIds().stream()
             .map(id -> new GateLine.FactLink(id, origin + "#" + FactLine.anchorOf(id)))
             .toList(),

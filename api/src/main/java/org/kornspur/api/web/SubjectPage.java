@@ -28,14 +28,14 @@ import org.kornspur.ingest.contract.Subject;
 public class SubjectPage {
   @Inject PageFrames pages;
   @Inject QueryService queries;
-  @Inject SubjectSheets sheets;
+  @Inject SubjectPageAssembler pageContents;
   @Inject ShownActs acts;
   @Inject CurrentCaller caller;
 
   @CheckedTemplate(basePath = "web")
   static class Templates {
     static native TemplateInstance subject(
-        PageFrame page, SubjectSheet sheet, List<ActView> acts, boolean maySign);
+        PageFrame page, SubjectPageContent content, List<ActView> acts, boolean maySign);
   }
 
   @GET
@@ -48,7 +48,7 @@ public class SubjectPage {
     return pages.render(
         Templates.subject(
             pages.around(NavigationItem.LOTS, view.asOf()),
-            sheets.of(subject, view),
+            pageContents.of(subject, view),
             acts.of(subject),
             caller.get().may(Permission.SIGN_ACTS)));
   }

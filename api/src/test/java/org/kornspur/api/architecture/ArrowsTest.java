@@ -43,7 +43,7 @@ class ArrowsTest {
     "org.kornspur.api.export.identity..",
     "org.kornspur.api.export.epcis..",
     "org.kornspur.api.export.prov..",
-    "org.kornspur.api.export.sheet..",
+    "org.kornspur.api.export.spreadsheet..",
     "org.kornspur.api.export.label..",
     "org.kornspur.ingest.contract..",
     "org.kornspur.ingest.intake..",

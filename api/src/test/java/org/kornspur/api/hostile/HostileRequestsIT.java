@@ -42,8 +42,8 @@ import org.awaitility.core.ConditionTimeoutException;
 import org.junit.jupiter.api.Test;
 import org.kornspur.api.OneMachine;
 import org.kornspur.api.cluster.DemoFacts;
-import org.kornspur.api.kafka.Engine;
 import org.kornspur.api.kafka.NotReady;
+import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.security.login.AsPerson;
 import org.kornspur.api.security.people.TestPeople;
 import org.kornspur.ingest.intake.QuarantineEntries;
@@ -82,7 +82,7 @@ class HostileRequestsIT {
   @TestHTTPResource("/")
   URL root;
 
-  @Inject Engine engine;
+  @Inject ProcessorsClient processors;
 
   private final List<HttpClient> clients =
       Stream.of(HttpClient.Version.values())
@@ -128,7 +128,7 @@ class HostileRequestsIT {
     waitUntilReady();
     HostileInputs inputs = new HostileInputs(SEED, DemoFacts.lines());
     Map<String, byte[]> unreadable = new HashMap<>();
-    Map<String, Object> settings = new HashMap<>(engine.consumerSettings());
+    Map<String, Object> settings = new HashMap<>(processors.consumerSettings());
     settings.put(ProducerConfig.ACKS_CONFIG, "all");
     try (var producer =
         new KafkaProducer<>(settings, new ByteArraySerializer(), new ByteArraySerializer())) {
@@ -142,14 +142,14 @@ class HostileRequestsIT {
       producer.flush();
     }
     unreadable.forEach((entryId, value) -> waitFor("/api/v1/quarantine/" + entryId));
-    assertThat(engine.isReady()).as("the stream still runs").isTrue();
+    assertThat(processors.isReady()).as("the stream still runs").isTrue();
   }
 
   /** No record here is a fact under its own key, so each must be found in the quarantine. */
   private byte[] harmfulRecord(HostileInputs inputs, int number) {
     byte[] text = inputs.fact(number);
     if (FactParser.accept(text) instanceof ReadResult.Fact read) {
-      byte[] wire = engine.wire().encode(Topics.FACTS.topicName(), read.fact());
+      byte[] wire = processors.wire().encode(Topics.FACTS.topicName(), read.fact());
       return number % 2 == 0 ? wire : inputs.harmed(wire);
     }
     return text;
@@ -234,7 +234,7 @@ class HostileRequestsIT {
 
   private void waitUntilRegistered(String factId) {
     waitUntil(
-        () -> engine.registered(factId).flatMap(RegisterEntry::fingerprint).isPresent(),
+        () -> processors.registered(factId).flatMap(RegisterEntry::fingerprint).isPresent(),
         () -> "Fact " + factId);
   }
 
@@ -253,7 +253,7 @@ class HostileRequestsIT {
 
   private String behind() {
     try {
-      return engine.lag().toString();
+      return processors.lag().toString();
     } catch (NotReady notTold) {
       return notTold.getMessage();
     }
@@ -320,7 +320,7 @@ class HostileRequestsIT {
   private record Address(String template, List<String> methods) {}
 
   private void waitUntilReady() {
-    waitUntil(engine::isReady, () -> "The engine");
+    waitUntil(processors::isReady, () -> "The engine");
     waitFor("/health/ready");
   }
 }

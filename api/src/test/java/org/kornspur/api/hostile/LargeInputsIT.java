@@ -30,7 +30,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.kornspur.api.OneMachine;
 import org.kornspur.api.Waiting;
-import org.kornspur.api.kafka.Engine;
+import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.security.login.AsPerson;
 import org.kornspur.api.security.people.TestPeople;
 import org.kornspur.api.web.PostedFacts;
@@ -52,7 +52,7 @@ class LargeInputsIT {
   @TestHTTPResource("/")
   URL root;
 
-  @Inject Engine engine;
+  @Inject ProcessorsClient processors;
 
   @BeforeEach
   void waitUntilReady() {
@@ -71,7 +71,7 @@ class LargeInputsIT {
   void theLargestRecordThatTheTopicTakesIsKeptToo() throws Exception {
     byte[] key = "large".getBytes(StandardCharsets.UTF_8);
     byte[] value = new byte[RecordSize.MOST_FACT_BYTES - 1_000];
-    Map<String, Object> settings = new HashMap<>(engine.consumerSettings());
+    Map<String, Object> settings = new HashMap<>(processors.consumerSettings());
     settings.putAll(RecordSize.ofProducer());
     try (var producer =
         new KafkaProducer<>(settings, new ByteArraySerializer(), new ByteArraySerializer())) {

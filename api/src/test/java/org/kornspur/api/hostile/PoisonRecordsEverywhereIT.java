@@ -26,7 +26,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.kornspur.api.OneMachine;
 import org.kornspur.api.cluster.DemoFacts;
-import org.kornspur.api.kafka.Engine;
+import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.security.login.AsPerson;
 import org.kornspur.api.web.PostedFacts;
 import org.kornspur.contract.PersonName;
@@ -76,7 +76,7 @@ class PoisonRecordsEverywhereIT {
     }
   }
 
-  @Inject Engine engine;
+  @Inject ProcessorsClient processors;
 
   @BeforeEach
   void waitUntilReady() {
@@ -109,7 +109,7 @@ class PoisonRecordsEverywhereIT {
         RECORDS,
         java.time.Duration.between(start, written),
         java.time.Duration.between(written, Instant.now()),
-        engine.condition());
+        processors.condition());
   }
 
   @Test
@@ -124,7 +124,7 @@ class PoisonRecordsEverywhereIT {
             List.of(Problem.recorded("", "large", "less", "Send less")),
             key,
             value);
-    engine.quarantine(entry);
+    processors.quarantine(entry);
     String address = "/api/v1/quarantine/" + entry.getEntryId();
 
     JsonPath kept = PostedFacts.until(address, answer -> answer.statusCode() == 200).jsonPath();
@@ -145,7 +145,7 @@ class PoisonRecordsEverywhereIT {
     List<String> topics = new ArrayList<>(Topics.all().stream().map(Topics::topicName).toList());
     topics.add(SCHEMAS);
     List<byte[]> ofOurs = ofOurs(inputs);
-    Map<String, Object> settings = new HashMap<>(engine.consumerSettings());
+    Map<String, Object> settings = new HashMap<>(processors.consumerSettings());
     settings.put("compression.type", "lz4");
     try (var producer =
         new KafkaProducer<>(settings, new ByteArraySerializer(), new ByteArraySerializer())) {
@@ -204,7 +204,7 @@ class PoisonRecordsEverywhereIT {
   }
 
   private byte[] encoded(Topics topic, SpecificRecord record) {
-    return engine.wire().encode(topic.topicName(), record);
+    return processors.wire().encode(topic.topicName(), record);
   }
 
   private static JsonPath judged(String lot) {

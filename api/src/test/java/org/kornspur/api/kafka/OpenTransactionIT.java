@@ -38,7 +38,7 @@ class OpenTransactionIT {
   /** Enough for the processors to read whatever they may. */
   private static final Duration WATCHED = Duration.ofSeconds(8);
 
-  @Inject Engine engine;
+  @Inject ProcessorsClient processors;
 
   @BeforeEach
   void waitUntilAllIsIn() {
@@ -91,7 +91,7 @@ class OpenTransactionIT {
   }
 
   private KafkaProducer<String, SpecificRecord> transactional(String id) {
-    Map<String, Object> settings = new HashMap<>(engine.consumerSettings());
+    Map<String, Object> settings = new HashMap<>(processors.consumerSettings());
     settings.put("transactional.id", id);
     KafkaProducer<String, SpecificRecord> producer =
         new KafkaProducer<>(settings, new StringSerializer(), AvroSerdes.serializer(settings));

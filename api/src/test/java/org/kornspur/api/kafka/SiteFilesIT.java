@@ -46,12 +46,12 @@ class SiteFilesIT {
   private static final Set<PosixFilePermission> OF_OTHERS =
       EnumSet.complementOf(EnumSet.copyOf(PosixFilePermissions.fromString("rwx------")));
 
-  @Inject Engine engine;
+  @Inject ProcessorsClient processors;
   @Inject EngineSettings settings;
 
   @BeforeEach
   void untilItRuns() {
-    Waiting.until(engine::isReady);
+    Waiting.until(processors::isReady);
   }
 
   /** A file is out of reach if one of the folders on the way to it, or it itself, is closed. */

@@ -17,7 +17,7 @@ import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.problem.Reason;
 import org.kornspur.ingest.statement.Coded;
 import org.kornspur.ingest.statement.Statement;
-import org.kornspur.ingest.text.Texts;
+import org.kornspur.ingest.text.TextBundle;
 import org.kornspur.processors.advice.AdviceRefusal;
 
 /** Every kind of problem of a request has its words, with exactly its arguments. */
@@ -40,7 +40,7 @@ class ProblemLanguageTest {
   @ParameterizedTest
   @EnumSource
   void everyTextUsesTheArgumentsOfItsKind(Language language) {
-    Texts texts = ofRequests(language);
+    TextBundle texts = ofRequests(language);
 
     sentences()
         .forEach(
@@ -94,8 +94,8 @@ class ProblemLanguageTest {
         .flatMap(ProblemLanguageTest::kinds);
   }
 
-  private static Texts ofRequests(Language language) {
-    return Texts.read(language.locale(), ProblemLanguage.class, ProblemLanguage.FILE);
+  private static TextBundle ofRequests(Language language) {
+    return TextBundle.read(language.locale(), ProblemLanguage.class, ProblemLanguage.FILE);
   }
 
   private static Stream<Class<? extends Statement>> kinds(Class<?> family) {
@@ -115,7 +115,7 @@ class ProblemLanguageTest {
   }
 
   /** Names of arguments that a text uses; {@code fromKey} is of {@code from}. */
-  private static Stream<String> namesIn(Texts texts, String key) {
+  private static Stream<String> namesIn(TextBundle texts, String key) {
     return texts.arguments(key).stream().map(name -> name.replaceFirst("Key$", ""));
   }
 }

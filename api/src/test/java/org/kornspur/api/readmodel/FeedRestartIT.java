@@ -20,7 +20,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.kornspur.api.OneMachine;
-import org.kornspur.api.kafka.Engine;
+import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.rest.InventedFacts;
 import org.kornspur.api.security.login.AsPerson;
 import org.kornspur.processors.stream.Topics;
@@ -32,7 +32,7 @@ import org.kornspur.processors.stream.Topics;
 class FeedRestartIT {
 
   @Inject ReadModel readModel;
-  @Inject Engine engine;
+  @Inject ProcessorsClient processors;
   @Inject AlsoRead also;
 
   /** Has health ask for one feed more; for none outside of this test. */
@@ -85,7 +85,7 @@ class FeedRestartIT {
         new TopicFollower(
             "injected",
             Topics.STANDINGS.topicName(),
-            engine,
+            processors,
             record -> {
               if (broken.get()) {
                 throw new OutOfMemoryError("injected by the test");

@@ -39,8 +39,8 @@ final class WaitingWalk {
       int allCauses,
       List<Owed> owed,
       long allOwed,
-      Releases suspended,
-      Releases proposed) {}
+      ReleaseDecision suspended,
+      ReleaseDecision proposed) {}
 
   record Cause(
       Subject origin,
@@ -53,7 +53,7 @@ final class WaitingWalk {
   record Owed(
       Subject subject, Optional<LocalDate> day, boolean isBefore, int pieces, String record) {}
 
-  record Releases(int all, List<Release> first) {}
+  record ReleaseDecision(int all, List<Release> first) {}
 
   record Release(Subject lot, String record) {}
 
@@ -86,8 +86,8 @@ final class WaitingWalk {
         shown(waiting.proposed()));
   }
 
-  private static Releases shown(ResultPage<Worklist.Release> releases) {
-    return new Releases(
+  private static ReleaseDecision shown(ResultPage<Worklist.Release> releases) {
+    return new ReleaseDecision(
         releases.total(),
         releases.items().stream()
             .map(one -> new Release(one.lot().subject(), text(one.standing())))
@@ -237,7 +237,7 @@ final class WaitingWalk {
     return owed.subList(0, first);
   }
 
-  private static Releases releases(List<Change> asked, ReleaseStep step, int most) {
+  private static ReleaseDecision releases(List<Change> asked, ReleaseStep step, int most) {
     List<Release> all =
         asked.stream()
             .filter(
@@ -251,7 +251,7 @@ final class WaitingWalk {
                     .thenComparing(one -> one.subject().kind()))
             .map(one -> new Release(one.subject(), text(one)))
             .toList();
-    return new Releases(all.size(), all.stream().limit(most).toList());
+    return new ReleaseDecision(all.size(), all.stream().limit(most).toList());
   }
 
   private static int urgency(Change change) {

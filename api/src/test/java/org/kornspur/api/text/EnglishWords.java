@@ -7,7 +7,7 @@ import java.time.ZoneOffset;
 public final class EnglishWords {
   private EnglishWords() {}
 
-  public static Words words() {
+  public static ReaderWords words() {
     return words(Language.ENGLISH, LocalDate.of(2026, 4, 1));
   }
 
@@ -15,7 +15,7 @@ public final class EnglishWords {
     return new StandingWords(new VerdictWords(words()));
   }
 
-  static Words words(Language language, LocalDate today) {
-    return new Words(Audience.ofEverything(new LocalForm(language, ZoneOffset.UTC), today));
+  static ReaderWords words(Language language, LocalDate today) {
+    return new ReaderWords(Audience.ofEverything(new LocalForm(language, ZoneOffset.UTC), today));
   }
 }

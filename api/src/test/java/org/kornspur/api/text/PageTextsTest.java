@@ -31,7 +31,7 @@ import org.kornspur.contract.CropRole;
 import org.kornspur.contract.InspectedPart;
 import org.kornspur.contract.PollenSourceKind;
 import org.kornspur.contract.QuarantineState;
-import org.kornspur.ingest.text.Texts;
+import org.kornspur.ingest.text.TextBundle;
 import org.kornspur.processors.advice.PredictionAgainstTruth;
 import org.kornspur.processors.recall.LooseEnd;
 import org.kornspur.standing.ReleaseStep;
@@ -59,8 +59,8 @@ class PageTextsTest {
   @ParameterizedTest
   @MethodSource("names")
   void bothLanguagesHaveTheSameTextsWithTheSameArguments(String name) {
-    Texts english = texts(Language.ENGLISH, name);
-    Texts german = texts(Language.GERMAN, name);
+    TextBundle english = texts(Language.ENGLISH, name);
+    TextBundle german = texts(Language.GERMAN, name);
 
     assertThat(german.keys()).isEqualTo(english.keys());
     for (String key : english.keys()) {
@@ -80,7 +80,7 @@ class PageTextsTest {
     for (Path template : files(TEMPLATES)) {
       for (Named text : named(Files.readString(template))) {
         named++;
-        Texts texts = texts(Language.ENGLISH, text.name());
+        TextBundle texts = texts(Language.ENGLISH, text.name());
         boolean plain =
             texts.has(text.key()) && texts.arguments(text.key()).size() == text.arguments();
         boolean byConstant = text.arguments() == 1 && constants(texts).contains(text.key());
@@ -226,7 +226,7 @@ class PageTextsTest {
   }
 
   /** Keys before the names of constants. */
-  private static Set<String> constants(Texts texts) {
+  private static Set<String> constants(TextBundle texts) {
     return texts.keys().stream()
         .filter(key -> key.contains("."))
         .map(key -> key.replaceAll("\\..*", ""))
@@ -261,7 +261,7 @@ class PageTextsTest {
 
   /** All keys, and those before the names of constants. */
   private static Set<String> keys(String name) {
-    Texts texts = texts(Language.ENGLISH, name);
+    TextBundle texts = texts(Language.ENGLISH, name);
     Set<String> keys = new TreeSet<>(texts.keys());
     keys.addAll(constants(texts));
     return keys;
@@ -275,8 +275,8 @@ class PageTextsTest {
         .collect(Collectors.toSet());
   }
 
-  private static Texts texts(Language language, String name) {
-    return Texts.read(language.locale(), PageTexts.class, "text/" + name);
+  private static TextBundle texts(Language language, String name) {
+    return TextBundle.read(language.locale(), PageTexts.class, "text/" + name);
   }
 
   private static List<Path> files(Path folder) throws IOException {

@@ -16,34 +16,34 @@ import org.kornspur.ingest.statement.Statement;
 import org.kornspur.ingest.statement.Value.Count;
 import org.kornspur.ingest.statement.Value.Text;
 import org.kornspur.ingest.text.PlainForm;
-import org.kornspur.ingest.text.Texts;
+import org.kornspur.ingest.text.StatementWriter;
+import org.kornspur.ingest.text.TextBundle;
 import org.kornspur.ingest.text.ValueForm;
-import org.kornspur.ingest.text.Words;
 
 /** Writes problems in one language. */
 public final class ProblemWords {
-  private final Words words;
+  private final StatementWriter words;
 
   /**
    * Words of these texts.
    *
    * @param texts those of {@link #texts} and of all other problems that are to be written
    */
-  public ProblemWords(Texts texts, ValueForm form) {
-    words = new Words(texts, form);
+  public ProblemWords(TextBundle texts, ValueForm form) {
+    words = new StatementWriter(texts, form);
   }
 
   /** Words for the problems of the intake, with every digit of their numbers. */
   public static ProblemWords in(Locale locale, ZoneId zone) {
-    Texts texts = texts(locale);
+    TextBundle texts = texts(locale);
     return new ProblemWords(texts, new PlainForm(texts, zone, MathContext.UNLIMITED));
   }
 
   /** The texts of the problems of the intake. In English the contract itself says its remedies. */
-  public static Texts texts(Locale locale) {
-    Texts texts = Texts.read(locale, ProblemWords.class, "text/problems");
+  public static TextBundle texts(Locale locale) {
+    TextBundle texts = TextBundle.read(locale, ProblemWords.class, "text/problems");
     return locale.getLanguage().equals(Locale.ENGLISH.getLanguage())
-        ? texts.and(Texts.of(locale, contractRemedies()))
+        ? texts.and(TextBundle.of(locale, contractRemedies()))
         : texts;
   }
 

@@ -28,7 +28,7 @@ import org.kornspur.ingest.statement.Value.Term;
  * @param zone time zone in which times are shown
  * @param digits most significant digits of an amount
  */
-public record PlainForm(Texts texts, ZoneId zone, MathContext digits) implements ValueForm {
+public record PlainForm(TextBundle texts, ZoneId zone, MathContext digits) implements ValueForm {
   private static final String NO_BREAK_SPACE = "\u00a0";
   private static final int MOST_DECIMALS = 20;
   private static final double LONGEST_WRITTEN_OUT = 1e15;

@@ -34,7 +34,7 @@ import org.kornspur.ingest.statement.Coded;
 import org.kornspur.ingest.statement.Statement;
 import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.ingest.statement.Value.Person;
-import org.kornspur.ingest.text.Texts;
+import org.kornspur.ingest.text.TextBundle;
 
 /** Every kind of problem has its words in each language, with exactly its arguments. */
 class ProblemWordsTest {
@@ -74,7 +74,7 @@ class ProblemWordsTest {
   @ParameterizedTest
   @FieldSource("LANGUAGES")
   void everyTextUsesTheArgumentsOfItsKind(Locale language) {
-    Texts texts = ProblemWords.texts(language);
+    TextBundle texts = ProblemWords.texts(language);
 
     Stream.concat(kinds(Given.class), kinds(Expected.class))
         .forEach(
@@ -211,7 +211,7 @@ class ProblemWordsTest {
   }
 
   /** Names of arguments that a text uses; {@code fromKey} is of {@code from}. */
-  private static Stream<String> namesIn(Texts texts, String key) {
+  private static Stream<String> namesIn(TextBundle texts, String key) {
     return texts.arguments(key).stream().map(name -> name.replaceFirst("Key$", ""));
   }
 }

@@ -49,7 +49,7 @@ final class GuardedSteps {
               gate,
               part,
               Optional.of(new Aspect.Judging(part).coded()),
-              FaultIsolation.of(dossier, work).factIds(),
+              SuspectFacts.of(dossier, work).factIds(),
               broken));
       return otherwise.get();
     }
@@ -63,7 +63,7 @@ final class GuardedSteps {
     try {
       return rule.apply(dossier).stream().flatMap(verdict -> finite(verdict).stream()).toList();
     } catch (RuntimeException | StackOverflowError broken) {
-      FaultIsolation<List<Verdict>> suspects = FaultIsolation.of(dossier, rule);
+      SuspectFacts<List<Verdict>> suspects = SuspectFacts.of(dossier, rule);
       faults.add(new Fault(gate, "", Optional.empty(), suspects.factIds(), broken));
       Map<String, Verdict> against = new LinkedHashMap<>();
       suspects.left().stream()

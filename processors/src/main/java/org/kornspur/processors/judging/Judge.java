@@ -18,7 +18,7 @@ import org.kornspur.processors.gates.Gates;
 import org.kornspur.processors.ground.Plot;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.release.Assessment;
-import org.kornspur.processors.release.Releases;
+import org.kornspur.processors.release.ReleaseDecision;
 import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.standards.Rulebooks;
 import org.kornspur.processors.standards.RulesFingerprint;
@@ -133,7 +133,8 @@ public final class Judge {
       return Outcome.NOTHING;
     }
     Assessor.Assessed assessed = assessor.assess(dossier);
-    Releases.Decided decided = Releases.decide(dossier, assessed.assessment(), this::assess);
+    ReleaseDecision.Decided decided =
+        ReleaseDecision.decide(dossier, assessed.assessment(), this::assess);
     Assessment assessment = decided.assessment();
     Optional<Material> material = assessment.material();
     Standing standing =

@@ -21,7 +21,8 @@ public record ReleaseSheet(Dossier dossier, Assessment assessment, LotRelease re
    * @param assess what the gates say of a dossier
    */
   public static ReleaseSheet of(Dossier dossier, Function<Dossier, Assessment> assess) {
-    Releases.Decided decided = Releases.decide(dossier, assess.apply(dossier), assess);
+    ReleaseDecision.Decided decided =
+        ReleaseDecision.decide(dossier, assess.apply(dossier), assess);
     return new ReleaseSheet(
         dossier,
         decided.assessment(),
@@ -29,7 +30,7 @@ public record ReleaseSheet(Dossier dossier, Assessment assessment, LotRelease re
         proposal(decided).orElseGet(() -> Seal.of(dossier, decided.assessment())));
   }
 
-  private static Optional<Seal> proposal(Releases.Decided decided) {
+  private static Optional<Seal> proposal(ReleaseDecision.Decided decided) {
     return decided
         .release()
         .filter(release -> release.step() == LotRelease.Step.PROPOSED)

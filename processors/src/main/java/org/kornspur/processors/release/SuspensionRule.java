@@ -69,8 +69,9 @@ final class SuspensionRule {
    * @param now what the gates say of the whole dossier
    * @param assess what they say of any part of it
    */
-  Optional<TakenBack.Suspending> suspending(Assessment now, Function<Dossier, Assessment> assess) {
-    TakenBack told = new TakenBack(dossier, sealed, assess);
+  Optional<SuspensionExplanation.Suspending> suspending(
+      Assessment now, Function<Dossier, Assessment> assess) {
+    SuspensionExplanation told = new SuspensionExplanation(dossier, sealed, assess);
     List<Set<String>> steps = laterEvidence();
     Set<String> all = union(steps);
     Set<String> left = new HashSet<>(all);
@@ -93,8 +94,8 @@ final class SuspensionRule {
    * One later fact that alone makes the lot unfit. The time of recording is what its sender claims:
    * a good test that claims to be older than a bad one must not hide it.
    */
-  private Optional<TakenBack.Suspending> byOneAlone(
-      Set<String> all, TakenBack told, Function<Dossier, Assessment> assess) {
+  private Optional<SuspensionExplanation.Suspending> byOneAlone(
+      Set<String> all, SuspensionExplanation told, Function<Dossier, Assessment> assess) {
     for (String alone : new TreeSet<>(all)) {
       Set<String> others = new HashSet<>(all);
       others.remove(alone);

@@ -5,7 +5,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
-import org.kornspur.api.text.Words;
+import org.kornspur.api.text.ReaderWords;
 import org.kornspur.contract.Attestation;
 import org.kornspur.contract.Condemnation;
 import org.kornspur.contract.Downgrade;
@@ -73,7 +73,7 @@ public record ActView(
   public record VerdictSigned(
       String gate, String aspect, String inheritedFrom, String state, String sentence) {
 
-    static VerdictSigned of(SealedVerdict verdict, Words words) {
+    static VerdictSigned of(SealedVerdict verdict, ReaderWords words) {
       return new VerdictSigned(
           verdict.getGate(),
           verdict.getAspect(),
@@ -91,7 +91,7 @@ public record ActView(
       Optional<String> printedName,
       boolean verifies,
       boolean sealIsStillSo,
-      Words words) {
+      ReaderWords words) {
     Signature signature = act.signature();
     Attestation attestation = SignedActs.attestationOf(entry.fact());
     return new ActView(
@@ -127,7 +127,7 @@ public record ActView(
         verifies);
   }
 
-  static ActView of(RefusedAct refused, boolean verifies, Words words) {
+  static ActView of(RefusedAct refused, boolean verifies, ReaderWords words) {
     String personId = refused.getHeader().getRecordedBy();
     return new ActView(
         refused.getHeader().getFactId(),
@@ -154,7 +154,7 @@ public record ActView(
   }
 
   /** Name, time and meaning, in the form that 21 CFR 11.50(b) asks for. */
-  private static String sentence(SignedAct act, Optional<String> printedName, Words words) {
+  private static String sentence(SignedAct act, Optional<String> printedName, ReaderWords words) {
     Signature signature = act.signature();
     return words.plain(
         new ActStatement.Signed(

@@ -10,7 +10,7 @@ import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import org.apache.avro.specific.SpecificRecord;
-import org.kornspur.api.kafka.Engine;
+import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.kafka.RulesInForce;
 import org.kornspur.api.kafka.SiteKeys;
 import org.kornspur.api.problem.ActDetail;
@@ -50,7 +50,7 @@ public class Acts {
   private static final int STRIPES = 64;
   private static final long LONGEST_WAIT_NANOS = TimeUnit.SECONDS.toNanos(5);
 
-  @Inject Engine engine;
+  @Inject ProcessorsClient processors;
   @Inject VisibleData data;
   @Inject QueryService queries;
   @Inject SiteKeys keys;
@@ -142,7 +142,7 @@ public class Acts {
               now,
               signaturesNeeded(request.kind()));
       SpecificRecord act = ActFacts.recordable(request, sheet, signature, keys.signing());
-      engine.publish(act);
+      processors.publish(act);
       boolean counts = awaitInDossier(subject, act);
       return new Signed(view(new Entry(act, Optional.empty()), sheet), counts);
     }
@@ -192,7 +192,7 @@ public class Acts {
     long end = System.nanoTime() + LONGEST_WAIT_NANOS;
     while (System.nanoTime() - end < 0) {
       boolean arrived =
-          engine.dossier(subject).stream()
+          processors.dossier(subject).stream()
               .anyMatch(entry -> entry.header().getFactId().equals(actId));
       if (arrived) {
         return true;

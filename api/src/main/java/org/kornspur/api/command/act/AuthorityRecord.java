@@ -8,7 +8,7 @@ import jakarta.ws.rs.container.ContainerResponseFilter;
 import jakarta.ws.rs.ext.Provider;
 import java.io.IOException;
 import java.util.Optional;
-import org.kornspur.api.kafka.Engine;
+import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.BodyLimit;
 import org.kornspur.api.security.Caller;
@@ -27,7 +27,7 @@ import org.kornspur.ingest.contract.Subject;
 public class AuthorityRecord implements ContainerResponseFilter {
   @Inject CurrentVertxRequest vertxRequest;
   @Inject Refusals refusals;
-  @Inject Engine engine;
+  @Inject ProcessorsClient processors;
 
   @Override
   public void filter(ContainerRequestContext request, ContainerResponseContext response)
@@ -39,7 +39,7 @@ public class AuthorityRecord implements ContainerResponseFilter {
     String id = request.getUriInfo().getPathParameters().getFirst("id");
     Subject subject =
         request.getUriInfo().getPath().contains("/crops/") ? Subject.crop(id) : Subject.lot(id);
-    if (engine.dossier(subject).isEmpty()) {
+    if (processors.dossier(subject).isEmpty()) {
       return;
     }
     Optional<ActRequest> asked = asked(request);

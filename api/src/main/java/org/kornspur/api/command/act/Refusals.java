@@ -9,7 +9,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.Optional;
 import java.util.UUID;
 import org.jboss.logging.Logger;
-import org.kornspur.api.kafka.Engine;
+import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.kafka.SiteKeys;
 import org.kornspur.api.security.login.RateLimiter;
 import org.kornspur.contract.ActKind;
@@ -38,7 +38,7 @@ class Refusals {
    */
   static final int MOST_AN_HOUR = 20;
 
-  @Inject Engine engine;
+  @Inject ProcessorsClient processors;
   @Inject SiteKeys keys;
   private final Clock clock = Clock.systemUTC();
   private final RateLimiter recorded = new RateLimiter(MOST_AN_HOUR, Duration.ofHours(1));
@@ -80,7 +80,7 @@ class Refusals {
       return;
     }
     try {
-      engine.publish(SignedActs.attest(refused, keys.signing()));
+      processors.publish(SignedActs.attest(refused, keys.signing()));
     } catch (RuntimeException fault) {
       LOG.errorf(fault, "Refused act of %s on %s could not be put on record", personId, subject);
     }

@@ -6,7 +6,7 @@ import java.util.Optional;
 import java.util.function.ToIntFunction;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.api.query.view.StandingView;
-import org.kornspur.api.text.Words;
+import org.kornspur.api.text.ReaderWords;
 import org.kornspur.contract.ActKind;
 import org.kornspur.contract.Category;
 import org.kornspur.processors.release.ActRules;
@@ -34,7 +34,7 @@ public record ReleaseSheetView(
       StandingView standing,
       String signerId,
       ToIntFunction<ActKind> signaturesNeeded,
-      Words words) {
+      ReaderWords words) {
     return new ReleaseSheetView(
         sheet.seal().hex(),
         sheet.text(),
@@ -46,7 +46,7 @@ public record ReleaseSheetView(
   }
 
   private static Possible possible(
-      ActKind kind, ReleaseSheet sheet, String signerId, int signaturesNeeded, Words words) {
+      ActKind kind, ReleaseSheet sheet, String signerId, int signaturesNeeded, ReaderWords words) {
     Optional<String> refusal = ActRules.refusal(sheet, wish(kind), signerId).map(words::plain);
     return new Possible(kind.name(), refusal.isEmpty(), refusal.orElse(null), signaturesNeeded);
   }

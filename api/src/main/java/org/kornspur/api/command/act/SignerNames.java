@@ -13,7 +13,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import org.kornspur.api.kafka.Engine;
+import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.readmodel.ReadModel;
 import org.kornspur.api.security.Caller;
 import org.kornspur.contract.PersonName;
@@ -30,7 +30,7 @@ import org.kornspur.ingest.contract.Fingerprint;
 public class SignerNames {
   private static final int SALT_BYTES = 32;
 
-  @Inject Engine engine;
+  @Inject ProcessorsClient processors;
   @Inject ReadModel readModel;
   private final SecureRandom random = new SecureRandom();
 
@@ -66,7 +66,7 @@ public class SignerNames {
     PrintedName name = new PrintedName(caller.printedName(), HexFormat.of().formatHex(salt));
     List<PrintedName> all = new ArrayList<>(known);
     all.add(name);
-    engine.keep(new PersonName(caller.personId(), all));
+    processors.keep(new PersonName(caller.personId(), all));
     kept.put(caller.personId(), all);
     return name;
   }
@@ -83,7 +83,7 @@ public class SignerNames {
   /** Forgets a person's names; what the person signed stays, under the id. */
   public synchronized void forget(String personId) {
     kept.remove(personId);
-    engine.forget(personId);
+    processors.forget(personId);
   }
 
   private static boolean isDigest(String digest, PrintedName name) {

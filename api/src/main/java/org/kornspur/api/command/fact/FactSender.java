@@ -4,7 +4,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.util.Optional;
 import org.apache.avro.specific.SpecificRecord;
-import org.kornspur.api.kafka.Engine;
+import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.security.visibility.RecentClaims;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Fingerprint;
@@ -15,7 +15,7 @@ import org.kornspur.processors.stream.RegisterEntry;
 class FactSender {
   private static final int REMEMBERED = 100_000;
 
-  @Inject Engine engine;
+  @Inject ProcessorsClient processors;
 
   /** Fingerprints by fact id. */
   private final RecentClaims<String> recent = new RecentClaims<>(REMEMBERED);
@@ -23,7 +23,7 @@ class FactSender {
   /** Whether the id of a fact is taken by a fact with other content. */
   boolean knowsOtherContent(SpecificRecord fact) {
     String factId = FactType.idOf(fact);
-    return engine
+    return processors
         .registered(factId)
         .flatMap(RegisterEntry::fingerprint)
         .or(() -> recent.of(factId))
@@ -42,11 +42,11 @@ class FactSender {
     String factId = FactType.idOf(fact);
     String fingerprint = Fingerprint.of(fact);
     Optional<RegisterEntry> registered =
-        engine.registered(factId).filter(known -> known.fingerprint().isPresent());
+        processors.registered(factId).filter(known -> known.fingerprint().isPresent());
     if (registered.isPresent()) {
       boolean same = fingerprint.equals(registered.get().fingerprint().get());
       if (same && registered.get().lacksRoleOf(fact)) {
-        engine.publish(fact);
+        processors.publish(fact);
         return Outcome.accepted(fact);
       }
       return known(fact, same);
@@ -56,7 +56,7 @@ class FactSender {
       return known(fact, fingerprint.equals(taken.get()));
     }
     try {
-      engine.publish(fact);
+      processors.publish(fact);
     } catch (RuntimeException notSent) {
       recent.release(factId);
       throw notSent;

@@ -13,8 +13,8 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import org.apache.avro.specific.SpecificRecord;
 import org.jboss.logging.Logger;
-import org.kornspur.api.kafka.Engine;
 import org.kornspur.api.kafka.NotReady;
+import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.problem.NotReadyDetail;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Fingerprint;
@@ -22,8 +22,8 @@ import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.json.ReadResult;
 
 /**
- * Takes facts in, one or many: has {@link Admission} check each, and has {@link FactSender} send it
- * or {@link RefusedInputs} keep it with its reasons.
+ * Takes facts in, one or many: has {@link SubmissionRights} check each, and has {@link FactSender}
+ * send it or {@link RefusedInputs} keep it with its reasons.
  */
 @ApplicationScoped
 public class FactSubmission {
@@ -32,9 +32,9 @@ public class FactSubmission {
   /** Waiting for the broker, not work, fills the time; the producer puts waiting facts together. */
   private static final int SENDERS = 16;
 
-  @Inject Engine engine;
+  @Inject ProcessorsClient processors;
   @Inject MeterRegistry meters;
-  @Inject Admission admission;
+  @Inject SubmissionRights admission;
   @Inject FactSender sender;
   @Inject RefusedInputs refusedInputs;
   private final ExecutorService senders =
@@ -88,7 +88,7 @@ public class FactSubmission {
    * @throws NotReady if nothing can be taken in now; none has been
    */
   public List<Outcome> admit(List<ReadInput> inputs) {
-    if (!engine.isReady()) {
+    if (!processors.isReady()) {
       throw new NotReady(new NotReadyDetail.NotRunning(), 2);
     }
     Map<String, Started> lastOfId = new HashMap<>();

@@ -13,7 +13,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.api.http.QuarantineFilter;
-import org.kornspur.api.kafka.Engine;
+import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.kafka.SiteKeys;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.DecisionProblem;
@@ -49,10 +49,10 @@ public class QuarantineDecisions {
   /** Characters of the reason for a decision, at most. */
   public static final int LONGEST_REASON = 500;
 
-  @Inject Engine engine;
+  @Inject ProcessorsClient processors;
   @Inject ReadModel readModel;
   @Inject FactSubmission submission;
-  @Inject Admission admission;
+  @Inject SubmissionRights admission;
   @Inject SiteKeys keys;
   @Inject VisibilityService visibilityService;
   @Inject CurrentCaller caller;
@@ -132,7 +132,7 @@ public class QuarantineDecisions {
     QuarantineEntry entry = held(entryId);
     QuarantineEntry discarded =
         decided(entry, QuarantineState.DISCARDED, Optional.of(reason)).build();
-    engine.quarantine(discarded);
+    processors.quarantine(discarded);
     return discarded;
   }
 
@@ -161,7 +161,7 @@ public class QuarantineDecisions {
       throw notReplayable(problems);
     }
     ReceiptView receipt = SubmissionAnswers.receipt(submission.sendAsCaller(fact));
-    engine.quarantine(
+    processors.quarantine(
         decided(entry, QuarantineState.REPLAYED, reason).setReplayedAs(receipt.factId()).build());
     return receipt;
   }
@@ -176,7 +176,7 @@ public class QuarantineDecisions {
 
   private SpecificRecord wire(byte[] original) {
     try {
-      SpecificRecord record = engine.wire().decode(original);
+      SpecificRecord record = processors.wire().decode(original);
       List<Problem> problems = problemsOf(record);
       if (problems.isEmpty()) {
         return record;

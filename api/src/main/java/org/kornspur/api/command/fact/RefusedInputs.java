@@ -6,8 +6,8 @@ import java.time.Clock;
 import java.util.List;
 import java.util.Optional;
 import org.jboss.logging.Logger;
-import org.kornspur.api.kafka.Engine;
 import org.kornspur.api.kafka.NotReady;
+import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.readmodel.ReadModel;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.contract.QuarantineOrigin;
@@ -19,7 +19,7 @@ import org.kornspur.ingest.intake.QuarantineEntries;
 class RefusedInputs {
   private static final Logger LOG = Logger.getLogger(RefusedInputs.class);
 
-  @Inject Engine engine;
+  @Inject ProcessorsClient processors;
   @Inject ReadModel readModel;
   private final Clock clock = Clock.systemUTC();
 
@@ -44,7 +44,7 @@ class RefusedInputs {
         QuarantineEntry.newBuilder(held).setSubmittedBy(input.senderId()).build();
     try {
       if (!isKept(entry)) {
-        engine.quarantine(entry);
+        processors.quarantine(entry);
       }
       return Optional.of(entry.getEntryId());
     } catch (RuntimeException fault) {

@@ -9,7 +9,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
-import org.kornspur.api.text.Words;
+import org.kornspur.api.text.ReaderWords;
 import org.kornspur.contract.Conditioning;
 import org.kornspur.contract.Dispatch;
 import org.kornspur.contract.Sampling;
@@ -60,7 +60,7 @@ public record LabelContent(
       Material material,
       Optional<String> hindrance,
       String link,
-      Words words) {
+      ReaderWords words) {
     String title = words.bundled(rules.title());
     List<Item> items = new ArrayList<>();
     List<String> missing = new ArrayList<>();

@@ -20,7 +20,7 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.kornspur.api.command.act.ActView;
 import org.kornspur.api.command.act.ShownActs;
-import org.kornspur.api.kafka.Engine;
+import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.query.QueryService;
 import org.kornspur.api.query.RequestWords;
 import org.kornspur.api.query.StandingSentences;
@@ -53,7 +53,7 @@ public class DossierPaper {
 
   @Inject RequestWords requestWords;
   @Inject QueryService queries;
-  @Inject Engine engine;
+  @Inject ProcessorsClient processors;
   @Inject RecallDrills drills;
   @Inject VisibilityService visibilityService;
   @Inject ShownActs acts;
@@ -134,7 +134,7 @@ public class DossierPaper {
             .map(Subject::parse)
             .filter(visibility::sees)
             .toList();
-    DossierFile file = new DossierFile(json, subject.toString());
+    DossierJson file = new DossierJson(json, subject.toString());
     Set<String> printed = new HashSet<>();
     Chapter own = chapter(subject, "own", file, printed, visibility);
     List<Chapter> chapters = new ArrayList<>();
@@ -157,7 +157,7 @@ public class DossierPaper {
             chapters,
             ancestors.size() - chapters.size(),
             drill,
-            DossierFile.sha256(content),
+            DossierJson.sha256(content),
             file.factIds().size(),
             cover,
             uri.getBaseUri().resolve(Addresses.of(subject) + "/proof").toString());
@@ -189,7 +189,7 @@ public class DossierPaper {
   private Chapter chapter(
       Subject subject,
       String anchor,
-      DossierFile file,
+      DossierJson file,
       Set<String> printed,
       Visibility visibility) {
     StandingView standing = queries.view(subject);
@@ -198,7 +198,7 @@ public class DossierPaper {
     Map<String, ActView> byId =
         signed.stream().collect(Collectors.toMap(ActView::actId, Function.identity()));
     List<PrintedFact> facts = new ArrayList<>();
-    for (Entry entry : engine.dossier(subject)) {
+    for (Entry entry : processors.dossier(subject)) {
       if (visibility.sees(entry.fact()) && printed.add(entry.header().getFactId())) {
         file.add(entry);
         facts.add(

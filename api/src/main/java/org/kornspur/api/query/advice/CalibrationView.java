@@ -4,7 +4,7 @@ import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.api.query.view.AsOf;
 import org.kornspur.api.query.view.SubjectLink;
-import org.kornspur.api.text.Words;
+import org.kornspur.api.text.ReaderWords;
 import org.kornspur.contract.PostControlMethod;
 import org.kornspur.processors.advice.ForecastStatement;
 import org.kornspur.processors.advice.PredictionAgainstTruth;
@@ -67,7 +67,7 @@ public record CalibrationView(
   }
 
   public static CalibrationView of(
-      String hybridId, HybridityForecasts.Calibration calibration, Words words, AsOf asOf) {
+      String hybridId, HybridityForecasts.Calibration calibration, ReaderWords words, AsOf asOf) {
     PredictionAgainstTruth truth = calibration.truth();
     int rows = truth.rows().size();
     return new CalibrationView(

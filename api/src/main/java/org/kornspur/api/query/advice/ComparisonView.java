@@ -1,7 +1,7 @@
 package org.kornspur.api.query.advice;
 
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
-import org.kornspur.api.text.Words;
+import org.kornspur.api.text.ReaderWords;
 import org.kornspur.processors.advice.ComparisonStatement;
 import org.kornspur.processors.advice.StatedValueAdvice;
 import org.kornspur.processors.statistics.Agreement;
@@ -17,12 +17,12 @@ public record ComparisonView(
     @Schema(description = "False where the number is from memory") Boolean verified,
     String sentence) {
 
-  public static ComparisonView of(StatedValueAdvice advice, Words words) {
+  public static ComparisonView of(StatedValueAdvice advice, ReaderWords words) {
     return of(advice.rule(), advice.agreement(), words.plain(advice.sentence()), words);
   }
 
   public static ComparisonView of(
-      ComparisonStatement rule, Agreement agreement, String sentence, Words words) {
+      ComparisonStatement rule, Agreement agreement, String sentence, ReaderWords words) {
     String named = words.plain(rule);
     if (agreement instanceof Agreement.Tabulated row) {
       return new ComparisonView(

@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Objects;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.api.problem.ApiProblem;
-import org.kornspur.api.text.Words;
+import org.kornspur.api.text.ReaderWords;
 import org.kornspur.ingest.problem.Expected;
 import org.kornspur.processors.advice.AdviceRefusal;
 import org.kornspur.processors.advice.BlendUniformity;
@@ -24,7 +24,7 @@ public record HeterogeneityRequest(
     @Schema(description = "Kernels told apart in each container; only for BLEND_SHARE")
         List<Double> examined) {
 
-  public HeterogeneityView test(Words words) {
+  public HeterogeneityView test(ReaderWords words) {
     AdviceBody body = new AdviceBody();
     body.required("attribute", attribute, AdviceBody.oneOf(ContainerAttribute.class));
     body.required("results", whole(results), new Expected.Elements());

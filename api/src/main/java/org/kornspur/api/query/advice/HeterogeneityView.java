@@ -1,7 +1,7 @@
 package org.kornspur.api.query.advice;
 
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
-import org.kornspur.api.text.Words;
+import org.kornspur.api.text.ReaderWords;
 import org.kornspur.processors.advice.BlendUniformity;
 import org.kornspur.processors.advice.ComparisonStatement;
 import org.kornspur.processors.advice.ContainerAttribute;
@@ -51,7 +51,7 @@ public record HeterogeneityView(
       @Schema(description = "How many times as far apart as chance makes them, 1 or more")
           double factor) {}
 
-  public static HeterogeneityView of(BlendUniformity advice, Words words) {
+  public static HeterogeneityView of(BlendUniformity advice, ReaderWords words) {
     return new HeterogeneityView(
         ContainerAttribute.BLEND_SHARE,
         advice.containers(),
@@ -70,7 +70,7 @@ public record HeterogeneityView(
   }
 
   public static HeterogeneityView of(
-      ContainerAttribute attribute, HeterogeneityAdvice advice, Words words) {
+      ContainerAttribute attribute, HeterogeneityAdvice advice, ReaderWords words) {
     String sentence = words.plain(advice.sentence());
     return new HeterogeneityView(
         attribute,

@@ -10,7 +10,7 @@ import java.util.Optional;
 import java.util.SortedSet;
 import java.util.TreeSet;
 import java.util.function.Function;
-import org.kornspur.api.kafka.Engine;
+import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.query.VisibleData;
 import org.kornspur.api.readmodel.StandingRow;
 import org.kornspur.contract.PostControlResult;
@@ -28,7 +28,7 @@ import org.kornspur.processors.pedigree.Pedigree;
 public class HybridityForecasts {
   static final int MOST_CROPS = 500;
 
-  @Inject Engine engine;
+  @Inject ProcessorsClient processors;
   @Inject VisibleData data;
 
   /** Forecasts beside results, and what could not be held against each other. */
@@ -106,6 +106,6 @@ public class HybridityForecasts {
   /** Asks for each dossier once in a request; a forecast rests on neighbours of others too. */
   private Function<Subject, Dossier> dossiers() {
     Map<Subject, Dossier> asked = new HashMap<>();
-    return subject -> asked.computeIfAbsent(subject, engine::wholeDossier);
+    return subject -> asked.computeIfAbsent(subject, processors::wholeDossier);
   }
 }

@@ -4,7 +4,7 @@ import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.api.query.view.AsOf;
 import org.kornspur.api.query.view.SubjectLink;
-import org.kornspur.api.text.Words;
+import org.kornspur.api.text.ReaderWords;
 import org.kornspur.processors.advice.ForecastStatement;
 import org.kornspur.processors.advice.ForeignPollen;
 import org.kornspur.processors.advice.HybridityAdvice;
@@ -61,7 +61,7 @@ public record HybridityView(
       String note,
       String factId) {
 
-    public static Source of(ForeignPollen pollen, Words words) {
+    public static Source of(ForeignPollen pollen, ReaderWords words) {
       return new Source(
           SubjectLink.of(pollen.source()),
           pollen.distanceM(),
@@ -76,7 +76,7 @@ public record HybridityView(
     }
   }
 
-  public static HybridityView of(HybridityAdvice advice, Words words, AsOf asOf) {
+  public static HybridityView of(HybridityAdvice advice, ReaderWords words, AsOf asOf) {
     ExpectedHybridity forecast = advice.forecast();
     String adviceOnly = words.plain(new ForecastStatement.AdviceOnly());
     return new HybridityView(

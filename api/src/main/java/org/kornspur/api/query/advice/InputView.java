@@ -2,7 +2,7 @@ package org.kornspur.api.query.advice;
 
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
-import org.kornspur.api.text.Words;
+import org.kornspur.api.text.ReaderWords;
 import org.kornspur.processors.advice.Input;
 
 @Schema(description = "A number that a piece of advice rests on, with its unit and source")
@@ -19,7 +19,7 @@ public record InputView(
         boolean verified,
     @Schema(description = "Facts that it rests on") List<String> factIds) {
 
-  static InputView of(Input input, Words words) {
+  static InputView of(Input input, ReaderWords words) {
     return new InputView(
         words.plain(input.what()),
         input.value().least(),

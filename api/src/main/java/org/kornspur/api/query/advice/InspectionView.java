@@ -5,7 +5,7 @@ import java.util.OptionalInt;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.api.query.view.AsOf;
 import org.kornspur.api.query.view.SubjectLink;
-import org.kornspur.api.text.Words;
+import org.kornspur.api.text.ReaderWords;
 import org.kornspur.processors.advice.CountStatement;
 import org.kornspur.processors.advice.InspectionAdvice;
 import org.kornspur.processors.standards.Limit;
@@ -52,7 +52,7 @@ public record InspectionView(
       @Schema(description = "Against the limit itself; null before the first count") More more,
       List<String> factIds) {
 
-    public static CountView of(InspectionAdvice.Count count, Words words) {
+    public static CountView of(InspectionAdvice.Count count, ReaderWords words) {
       Limit limit = count.limit();
       return new CountView(
           limit.quantity(),
@@ -142,7 +142,7 @@ public record InspectionView(
     }
   }
 
-  public static InspectionView of(InspectionAdvice advice, Words words, AsOf asOf) {
+  public static InspectionView of(InspectionAdvice advice, ReaderWords words, AsOf asOf) {
     return new InspectionView(
         SubjectLink.of(advice.crop()),
         words.plain(advice.sentence()),

@@ -6,7 +6,7 @@ import java.util.Map;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.api.query.view.AsOf;
 import org.kornspur.api.query.view.SubjectLink;
-import org.kornspur.api.text.Words;
+import org.kornspur.api.text.ReaderWords;
 import org.kornspur.contract.HybridDeclared;
 import org.kornspur.contract.ShareBasis;
 import org.kornspur.ingest.contract.Subject;
@@ -58,7 +58,7 @@ public record MixtureView(
   @Schema(description = "A candidate that was not used")
   public record Refused(SubjectLink lot, String reason) {}
 
-  static MixtureView of(HybridDeclared hybrid, MixtureAdvice advice, Words words, AsOf asOf) {
+  static MixtureView of(HybridDeclared hybrid, MixtureAdvice advice, ReaderWords words, AsOf asOf) {
     MixtureAdvice.Request request = advice.request();
     Map<ShareBasis, ShareView> shares = new EnumMap<>(ShareBasis.class);
     advice

@@ -6,7 +6,7 @@ import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.api.query.view.AsOf;
 import org.kornspur.api.query.view.SubjectLink;
-import org.kornspur.api.text.Words;
+import org.kornspur.api.text.ReaderWords;
 import org.kornspur.processors.advice.NickingAdvice;
 import org.kornspur.processors.advice.NickingStatement;
 import org.kornspur.processors.advice.PartFlowering;
@@ -43,7 +43,7 @@ public record NickingView(
     }
   }
 
-  public static NickingView of(NickingAdvice advice, Words words, AsOf asOf) {
+  public static NickingView of(NickingAdvice advice, ReaderWords words, AsOf asOf) {
     Optional<NickingAdvice.Overlap> overlap = advice.overlap();
     return new NickingView(
         SubjectLink.of(advice.crop()),

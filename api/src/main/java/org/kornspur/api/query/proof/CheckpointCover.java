@@ -6,13 +6,13 @@ import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import org.kornspur.api.kafka.Engine;
+import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.processors.stream.ChainPositions.Position;
 
 /** Finds the checkpoints that cover facts. */
 @ApplicationScoped
 public class CheckpointCover {
-  @Inject Engine engine;
+  @Inject ProcessorsClient processors;
 
   /**
    * How far checkpoints cover these facts at this moment.
@@ -21,8 +21,8 @@ public class CheckpointCover {
    */
   public LogCover cover(Collection<String> factIds) {
     Map<String, List<Position>> positions = new HashMap<>();
-    factIds.forEach(factId -> positions.put(factId, engine.positions(factId)));
-    try (LogReader log = new LogReader(engine)) {
+    factIds.forEach(factId -> positions.put(factId, processors.positions(factId)));
+    try (LogReader log = new LogReader(processors)) {
       return LogCover.of(positions, log);
     }
   }

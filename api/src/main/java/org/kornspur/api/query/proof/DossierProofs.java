@@ -10,7 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.apache.avro.specific.SpecificRecord;
-import org.kornspur.api.kafka.Engine;
+import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.kafka.SiteKeys;
 import org.kornspur.ingest.chain.Checkpoint;
 import org.kornspur.ingest.chain.LogRecord;
@@ -32,7 +32,7 @@ import org.kornspur.processors.stream.Topics;
 /** Puts a dossier together with what proves it. */
 @ApplicationScoped
 public class DossierProofs {
-  @Inject Engine engine;
+  @Inject ProcessorsClient processors;
   @Inject SiteKeys keys;
   private final Clock clock = Clock.systemUTC();
 
@@ -42,7 +42,7 @@ public class DossierProofs {
    * @param entries the dossier's facts, in the order in which they are to stand
    */
   public Proof prove(Subject subject, List<Entry> entries) {
-    try (LogReader log = new LogReader(engine)) {
+    try (LogReader log = new LogReader(processors)) {
       Gathering gathering = new Gathering(log);
       Map<String, String> fingerprints = new LinkedHashMap<>();
       Map<String, SpecificRecord> held = new HashMap<>();
@@ -58,7 +58,7 @@ public class DossierProofs {
             .filter(by -> !fingerprints.containsKey(by))
             .flatMap(
                 by ->
-                    engine
+                    processors
                         .registered(by)
                         .flatMap(RegisterEntry::fingerprint)
                         .map(fingerprint -> Map.entry(by, fingerprint)))
@@ -80,7 +80,7 @@ public class DossierProofs {
   /** Facts, schemas and segments as they are found. */
   private final class Gathering {
     private final LogReader log;
-    private final WireFormat wire = engine.wire();
+    private final WireFormat wire = processors.wire();
     private final List<ProvedFact> facts = new ArrayList<>();
     private final Map<Integer, String> schemas = new HashMap<>();
     private final List<ProvedSegment> segments = new ArrayList<>();
@@ -90,7 +90,7 @@ public class DossierProofs {
     }
 
     void add(String factId, String fingerprint, Optional<SpecificRecord> held) {
-      for (Position position : engine.positions(factId)) {
+      for (Position position : processors.positions(factId)) {
         Optional<LogRecord> record = log.record(position.partition(), position.offset());
         Optional<SpecificRecord> fact = record.flatMap(this::decode);
         if (fact.isPresent() && Fingerprint.of(fact.get()).equals(fingerprint)) {

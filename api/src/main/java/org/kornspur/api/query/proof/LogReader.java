@@ -13,8 +13,8 @@ import org.apache.kafka.clients.consumer.ConsumerRecord;
 import org.apache.kafka.clients.consumer.KafkaConsumer;
 import org.apache.kafka.common.TopicPartition;
 import org.apache.kafka.common.serialization.ByteArrayDeserializer;
-import org.kornspur.api.kafka.Engine;
 import org.kornspur.api.kafka.NotReady;
+import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.problem.NotReadyDetail;
 import org.kornspur.ingest.chain.ChainLink;
 import org.kornspur.ingest.chain.Checkpoint;
@@ -37,8 +37,8 @@ public final class LogReader implements LogCover.Checkpoints, AutoCloseable {
   private final KafkaConsumer<byte[], byte[]> consumer;
   private final Map<TopicPartition, Long> ends = new HashMap<>();
 
-  public LogReader(Engine engine) {
-    Map<String, Object> settings = new HashMap<>(engine.consumerSettings());
+  public LogReader(ProcessorsClient processors) {
+    Map<String, Object> settings = new HashMap<>(processors.consumerSettings());
     settings.put(ConsumerConfig.MAX_PARTITION_FETCH_BYTES_CONFIG, FETCH_BYTES);
     // A look at the end of a topic must not hold up the next look elsewhere.
     settings.put(ConsumerConfig.FETCH_MAX_WAIT_MS_CONFIG, FETCH_WAIT_MS);

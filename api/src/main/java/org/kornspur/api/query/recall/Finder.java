@@ -6,7 +6,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import org.kornspur.api.kafka.Engine;
+import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.query.VisibleData;
 import org.kornspur.api.readmodel.FactReadModel;
 import org.kornspur.api.readmodel.LabelIndex;
@@ -17,7 +17,7 @@ import org.kornspur.processors.dossier.Entry;
 /** Finds lots and crops by a label number, an id, or the id of a fact. */
 @ApplicationScoped
 public class Finder {
-  @Inject Engine engine;
+  @Inject ProcessorsClient processors;
   @Inject VisibleData data;
   @Inject FactReadModel facts;
 
@@ -70,7 +70,7 @@ public class Finder {
             How.ID);
     Stream<Found> byFact =
         found(
-            engine.registered(plain).stream()
+            processors.registered(plain).stream()
                 .flatMap(entry -> entry.subjects().stream())
                 .map(Subject::parse),
             How.FACT);
@@ -98,7 +98,7 @@ public class Finder {
     if (!data.sees(lot)) {
       return Optional.empty();
     }
-    return engine.dossier(lot).stream()
+    return processors.dossier(lot).stream()
         .filter(entry -> entry.header().getFactId().equals(hit.place().factId()))
         .filter(entry -> entry.fact() instanceof Dispatch)
         .findFirst()

@@ -11,7 +11,7 @@ import org.kornspur.api.query.view.AsOf;
 import org.kornspur.api.query.view.SubjectLink;
 import org.kornspur.api.query.view.TraceView;
 import org.kornspur.api.security.visibility.Visibility;
-import org.kornspur.api.text.Words;
+import org.kornspur.api.text.ReaderWords;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.balance.ConditioningAccount;
 import org.kornspur.processors.balance.LotAccount;
@@ -182,7 +182,7 @@ public record RecallView(
       @Schema(description = "Empty where it is the absence of a fact") String factId,
       String sentence) {
 
-    static LooseEndView of(LooseEnd end, Words words) {
+    static LooseEndView of(LooseEnd end, ReaderWords words) {
       return new LooseEndView(
           SubjectLink.of(end.subject()),
           end.kind(),
@@ -197,7 +197,7 @@ public record RecallView(
       TraceView back,
       TraceView forward,
       Visibility visibility,
-      Words words,
+      ReaderWords words,
       double elapsedMs,
       long heldInQuarantine,
       AsOf asOf) {

@@ -3,7 +3,7 @@ package org.kornspur.api.query.view;
 import java.time.Instant;
 import java.util.Map;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
-import org.kornspur.api.text.Words;
+import org.kornspur.api.text.ReaderWords;
 
 @Schema(description = "How much was known when the answer was given")
 public record AsOf(
@@ -34,7 +34,7 @@ public record AsOf(
    * @param heldBack how many of these an open transaction holds back
    */
   public static AsOf waiting(
-      Instant answeredAt, Map<String, Long> waitingByTopic, long heldBack, Words words) {
+      Instant answeredAt, Map<String, Long> waitingByTopic, long heldBack, ReaderWords words) {
     long waiting = waitingByTopic.values().stream().mapToLong(Long::longValue).sum();
     AsOfNote note =
         heldBack > 0
@@ -50,7 +50,7 @@ public record AsOf(
   }
 
   /** For who does not see everything: how much of others' had come in is not theirs to know. */
-  public AsOf withoutNumbers(Words words) {
+  public AsOf withoutNumbers(ReaderWords words) {
     return new AsOf(
         answeredAt,
         null,
@@ -61,7 +61,7 @@ public record AsOf(
   }
 
   /** Where the lag could not be told. */
-  public static AsOf unknown(Instant answeredAt, Words words) {
+  public static AsOf unknown(Instant answeredAt, ReaderWords words) {
     return new AsOf(answeredAt, null, Map.of(), null, false, words.plain(new AsOfNote.Unknown()));
   }
 }

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
-import org.kornspur.api.text.Words;
+import org.kornspur.api.text.ReaderWords;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.standing.GateVerdict;
 import org.kornspur.standing.LotRelease;
@@ -52,7 +52,7 @@ public record Caution(
   }
 
   /** The cautions that apply to a crop or lot. */
-  static List<Caution> of(LotStanding standing, Treatment treatment, Words words) {
+  static List<Caution> of(LotStanding standing, Treatment treatment, ReaderWords words) {
     List<Caution> cautions = new ArrayList<>();
     cautions.add(new Caution(About.AUTHORITY, words.caution("authority")));
     if (Subject.parse(standing.getSubject()).kind() == Subject.Kind.LOT) {
@@ -67,7 +67,7 @@ public record Caution(
     return cautions;
   }
 
-  private static List<Caution> ofRelease(LotRelease release, Words words) {
+  private static List<Caution> ofRelease(LotRelease release, ReaderWords words) {
     List<Caution> cautions = new ArrayList<>();
     if (release.getDispatchedUnreleasedKg() > 0) {
       cautions.add(notReleased("not-released", release.getDispatchedUnreleasedKg(), words));
@@ -78,7 +78,7 @@ public record Caution(
     return cautions;
   }
 
-  private static Caution notReleased(String what, double massKg, Words words) {
+  private static Caution notReleased(String what, double massKg, ReaderWords words) {
     String mass = words.reader().form().kg(massKg);
     return new Caution(About.NOT_RELEASED, words.caution(what, "mass", mass));
   }
@@ -96,7 +96,7 @@ public record Caution(
         || verdict.getMeasured().getValue() > 0;
   }
 
-  private static Optional<Caution> ofTreatment(Treatment treatment, Words words) {
+  private static Optional<Caution> ofTreatment(Treatment treatment, ReaderWords words) {
     if (treatment instanceof Treatment.With with) {
       return Optional.of(
           new Caution(About.TREATED_SEED, words.caution("treated", "treatment", with.treatment())));

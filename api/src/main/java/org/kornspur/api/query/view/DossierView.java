@@ -4,7 +4,7 @@ import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.api.readmodel.ReceiptTimes;
 import org.kornspur.api.security.visibility.Visibility;
-import org.kornspur.api.text.Words;
+import org.kornspur.api.text.ReaderWords;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Entry;
 
@@ -28,7 +28,7 @@ public record DossierView(
       List<Entry> all,
       ReceiptTimes receipts,
       Visibility visibility,
-      Words words,
+      ReaderWords words,
       AsOf asOf) {
     long counting = entries.stream().filter(Entry::counts).count();
     return new DossierView(

@@ -6,7 +6,7 @@ import java.util.Optional;
 import org.apache.avro.LogicalType;
 import org.apache.avro.LogicalTypes;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
-import org.kornspur.api.text.Words;
+import org.kornspur.api.text.ReaderWords;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.intake.FieldLimits;
 import org.kornspur.ingest.intake.ProblemWords;
@@ -54,7 +54,7 @@ public record FactTypeView(
       @Schema(description = "Kind of the elements of a list that holds no objects")
           Kind elementKind) {}
 
-  public static FactTypeView of(FactType type, Words words, ProblemWords remedies) {
+  public static FactTypeView of(FactType type, ReaderWords words, ProblemWords remedies) {
     return new FactTypeView(
         type.contractName(),
         text(type.schema().getDoc(), words),
@@ -63,7 +63,7 @@ public record FactTypeView(
 
   /** What may be sent in; who brought a fact is written by the server alone. */
   private static List<Field> fields(
-      org.apache.avro.Schema record, Words words, ProblemWords remedies) {
+      org.apache.avro.Schema record, ReaderWords words, ProblemWords remedies) {
     return record.getFields().stream()
         .filter(field -> !field.name().equals(FactJson.SUBMISSION_FIELD))
         .map(field -> field(record, field, words, remedies))
@@ -73,7 +73,7 @@ public record FactTypeView(
   private static Field field(
       org.apache.avro.Schema record,
       org.apache.avro.Schema.Field field,
-      Words words,
+      ReaderWords words,
       ProblemWords remedies) {
     boolean nullable = field.schema().getType() == org.apache.avro.Schema.Type.UNION;
     org.apache.avro.Schema schema = FieldLimits.branchOf(field.schema());
@@ -128,7 +128,7 @@ public record FactTypeView(
     return schema.getObjectProp(property) instanceof Number number ? number : null;
   }
 
-  private static String text(String doc, Words words) {
+  private static String text(String doc, ReaderWords words) {
     return doc == null ? "" : words.bundled(doc);
   }
 }

@@ -9,7 +9,7 @@ import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.api.readmodel.ReceiptTimes;
 import org.kornspur.api.security.visibility.Visibility;
-import org.kornspur.api.text.Words;
+import org.kornspur.api.text.ReaderWords;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.SubjectsNamed;
 import org.kornspur.ingest.json.AvroJson;
@@ -64,7 +64,7 @@ public record FactView(
           JsonNode fact) {
 
     static SupersededView of(
-        Superseded superseded, List<Entry> all, Visibility visibility, Words words) {
+        Superseded superseded, List<Entry> all, Visibility visibility, ReaderWords words) {
       return new SupersededView(
           superseded.byFactId(),
           superseded.reason(),
@@ -84,7 +84,11 @@ public record FactView(
    * @param all the facts of the same subject, among which the one that corrects it is looked for
    */
   public static FactView of(
-      Entry entry, List<Entry> all, ReceiptTimes receipts, Visibility visibility, Words words) {
+      Entry entry,
+      List<Entry> all,
+      ReceiptTimes receipts,
+      Visibility visibility,
+      ReaderWords words) {
     boolean isWhole = isWhole(entry.fact(), visibility);
     return new FactView(
         entry.counts(),
@@ -105,12 +109,12 @@ public record FactView(
     return visibility.isWhole() || visibility.sees(fact);
   }
 
-  private static JsonNode content(SpecificRecord fact, Visibility visibility, Words words) {
+  private static JsonNode content(SpecificRecord fact, Visibility visibility, ReaderWords words) {
     return isWhole(fact, visibility) ? AvroJson.write(fact) : cut(fact, words);
   }
 
   /** Type and time alone, for the rest tells of others' seed. */
-  private static JsonNode cut(SpecificRecord fact, Words words) {
+  private static JsonNode cut(SpecificRecord fact, ReaderWords words) {
     return JsonNodeFactory.instance
         .objectNode()
         .put("type", FactType.of(fact).contractName())

@@ -5,7 +5,7 @@ import java.util.Collection;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.api.text.Addresses;
-import org.kornspur.api.text.Words;
+import org.kornspur.api.text.ReaderWords;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.NothingAskedLine;
 import org.kornspur.processors.standards.Rulebook;
@@ -36,7 +36,7 @@ public record RulebookView(
       boolean verified,
       String note) {
 
-    static NothingAsked of(NothingAskedLine line, Words words) {
+    static NothingAsked of(NothingAskedLine line, ReaderWords words) {
       return new NothingAsked(
           names(line.quantities()),
           names(line.categories()),
@@ -70,7 +70,7 @@ public record RulebookView(
       boolean verified,
       String note) {
 
-    static Line of(RulebookLine line, Words words) {
+    static Line of(RulebookLine line, ReaderWords words) {
       Limit limit = line.limit();
       boolean ofCrop = limit.quantity().ofCrop();
       return new Line(
@@ -107,7 +107,7 @@ public record RulebookView(
       long unverified,
       String href) {
 
-    public static Summary of(Rulebook book, Words words) {
+    public static Summary of(Rulebook book, ReaderWords words) {
       return new Summary(
           book.id(),
           words.bundled(book.title()),
@@ -119,7 +119,7 @@ public record RulebookView(
     }
   }
 
-  public static RulebookView of(Rulebook book, Words words) {
+  public static RulebookView of(Rulebook book, ReaderWords words) {
     return new RulebookView(
         book.id(),
         words.bundled(book.title()),

@@ -3,7 +3,7 @@ package org.kornspur.api.query.view;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
-import org.kornspur.api.text.Words;
+import org.kornspur.api.text.ReaderWords;
 import org.kornspur.ingest.statement.Coded;
 import org.kornspur.ingest.statement.StatementJson;
 
@@ -16,7 +16,7 @@ public record StatementView(
                     + " amount and unit, day, time, term, subject, fact, person, code and arguments")
         JsonNode arguments) {
 
-  static List<StatementView> of(List<Coded> statements, Words words) {
+  static List<StatementView> of(List<Coded> statements, ReaderWords words) {
     return statements.stream()
         .map(words::visible)
         .map(StatementJson::node)

@@ -11,8 +11,8 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.api.readmodel.StandingRow;
 import org.kornspur.api.security.visibility.Visibility;
 import org.kornspur.api.text.Addresses;
+import org.kornspur.api.text.ReaderWords;
 import org.kornspur.api.text.StandingWords;
-import org.kornspur.api.text.Words;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.pedigree.Trace;
@@ -171,7 +171,7 @@ public record TraceView(
     return asOf.complete() ? new TraceNote.Complete() : new TraceNote.CompleteSoFar();
   }
 
-  private static String sentence(TraceNote note, AsOf asOf, Words words) {
+  private static String sentence(TraceNote note, AsOf asOf, ReaderWords words) {
     String sentence = words.plain(note);
     return note instanceof TraceNote.CompleteSoFar ? sentence + " " + asOf.note() : sentence;
   }

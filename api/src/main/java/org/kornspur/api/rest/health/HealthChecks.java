@@ -10,7 +10,7 @@ import org.eclipse.microprofile.health.HealthCheckResponse;
 import org.eclipse.microprofile.health.HealthCheckResponseBuilder;
 import org.eclipse.microprofile.health.Liveness;
 import org.eclipse.microprofile.health.Readiness;
-import org.kornspur.api.kafka.Engine;
+import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.kafka.RulesInForce;
 import org.kornspur.api.readmodel.ReadsTopics;
 import org.kornspur.api.readmodel.TopicFollower;
@@ -20,18 +20,18 @@ import org.kornspur.api.security.people.PeopleUnreadable;
 /** Whether this instance is alive, and whether it is ready. */
 @ApplicationScoped
 public class HealthChecks {
-  @Inject Engine engine;
+  @Inject ProcessorsClient processors;
   @Inject Instance<ReadsTopics> readers;
   @Inject People people;
   @Inject RulesInForce rules;
 
-  /** Alive unless the engine failed for good or the lists are no longer kept: then restart. */
+  /** Alive unless the processors failed for good or the lists are no longer kept: then restart. */
   @Liveness
   HealthCheck alive() {
     return () ->
         HealthCheckResponse.named("engine and lists live")
-            .withData("engine", engine.condition())
-            .status(!engine.hasFailed() && followers().allMatch(TopicFollower::isAlive))
+            .withData("engine", processors.condition())
+            .status(!processors.hasFailed() && followers().allMatch(TopicFollower::isAlive))
             .build();
   }
 
@@ -45,10 +45,10 @@ public class HealthChecks {
       List<TopicFollower> behind = followers().filter(feed -> !feed.isCaughtUp()).toList();
       HealthCheckResponseBuilder answer =
           HealthCheckResponse.named("engine and lists")
-              .withData("engine", engine.condition())
+              .withData("engine", processors.condition())
               .withData("listsComplete", behind.isEmpty());
       behind.forEach(feed -> answer.withData("feed " + feed.name(), reason(feed)));
-      return answer.status(engine.isReady() && behind.isEmpty()).build();
+      return answer.status(processors.isReady() && behind.isEmpty()).build();
     };
   }
 

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.apache.avro.specific.SpecificRecord;
-import org.kornspur.api.kafka.Engine;
+import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.problem.RightsProblem;
 import org.kornspur.api.readmodel.StandingIndex;
 import org.kornspur.contract.FieldCropDeclared;
@@ -20,7 +20,7 @@ import org.kornspur.processors.pedigree.Edge;
 final class HolderRights {
   private final String enterpriseId;
   private final Visibility visibility;
-  private final Engine engine;
+  private final ProcessorsClient processors;
   private final StandingIndex standings;
   private final RecentClaims<Subject> made;
 
@@ -31,12 +31,12 @@ final class HolderRights {
   HolderRights(
       String enterpriseId,
       Visibility visibility,
-      Engine engine,
+      ProcessorsClient processors,
       StandingIndex standings,
       RecentClaims<Subject> made) {
     this.enterpriseId = enterpriseId;
     this.visibility = visibility;
-    this.engine = engine;
+    this.processors = processors;
     this.standings = standings;
     this.made = made;
   }
@@ -77,7 +77,7 @@ final class HolderRights {
     }
     if (fact instanceof PollenSourceSeen seen) {
       Subject source = Subject.source(seen.getSourceId());
-      if (!visibility.sees(source) && !engine.dossier(source).isEmpty()) {
+      if (!visibility.sees(source) && !processors.dossier(source).isEmpty()) {
         problems.add(taken(source));
       }
     }
@@ -97,11 +97,11 @@ final class HolderRights {
   }
 
   private boolean isNew(Subject subject) {
-    return holderOf(subject).isEmpty() && engine.dossier(subject).isEmpty();
+    return holderOf(subject).isEmpty() && processors.dossier(subject).isEmpty();
   }
 
   private boolean wasDelivered(Subject lot) {
-    return engine.pedigree().edgesOutOf(lot).stream()
+    return processors.pedigree().edgesOutOf(lot).stream()
         .map(Edge::child)
         .anyMatch(Subject.enterprise(enterpriseId)::equals);
   }

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.apache.avro.Schema;
 import org.apache.avro.specific.SpecificRecord;
-import org.kornspur.api.kafka.Engine;
+import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.problem.RightsProblem;
 import org.kornspur.contract.Sampling;
 import org.kornspur.ingest.contract.Subject;
@@ -12,7 +12,7 @@ import org.kornspur.ingest.intake.Problem;
 import org.kornspur.processors.dossier.Entry;
 
 /** What a laboratory may bring: its own tests, of samples that are assigned to it. */
-record LaboratoryRights(String laboratoryId, Engine engine) {
+record LaboratoryRights(String laboratoryId, ProcessorsClient processors) {
 
   List<Problem> against(SpecificRecord fact) {
     List<Problem> problems = new ArrayList<>();
@@ -34,7 +34,7 @@ record LaboratoryRights(String laboratoryId, Engine engine) {
   private boolean isAssigned(String lotId, String sampleId) {
     return lotId != null
         && sampleId != null
-        && engine.dossier(Subject.lot(lotId)).stream()
+        && processors.dossier(Subject.lot(lotId)).stream()
             .filter(Entry::counts)
             .map(Entry::fact)
             .filter(Sampling.class::isInstance)

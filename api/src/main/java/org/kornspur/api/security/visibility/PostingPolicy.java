@@ -7,7 +7,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.apache.avro.specific.SpecificRecord;
-import org.kornspur.api.kafka.Engine;
+import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.problem.RightsProblem;
 import org.kornspur.api.readmodel.ReadModel;
 import org.kornspur.api.security.Caller;
@@ -35,7 +35,7 @@ import org.kornspur.processors.stream.RegisterEntry;
 public class PostingPolicy {
   private static final int MOST_CREATED = 50_000;
 
-  private final Engine engine;
+  private final ProcessorsClient processors;
   private final VisibilityService visibilityService;
   private final CurrentCaller current;
   private final ReadModel readModel;
@@ -43,11 +43,11 @@ public class PostingPolicy {
 
   @Inject
   public PostingPolicy(
-      Engine engine,
+      ProcessorsClient processors,
       ReadModel readModel,
       VisibilityService visibilityService,
       CurrentCaller current) {
-    this.engine = engine;
+    this.processors = processors;
     this.visibilityService = visibilityService;
     this.current = current;
     this.readModel = readModel;
@@ -184,14 +184,14 @@ public class PostingPolicy {
       case LABORATORY ->
           caller
               .enterpriseId()
-              .map(id -> new LaboratoryRights(id, engine).against(fact))
+              .map(id -> new LaboratoryRights(id, processors).against(fact))
               .orElseGet(() -> List.of(unbound(caller)));
     };
   }
 
   private HolderRights holder(String enterpriseId) {
     return new HolderRights(
-        enterpriseId, visibilityService.visibility(), engine, readModel.standings(), made);
+        enterpriseId, visibilityService.visibility(), processors, readModel.standings(), made);
   }
 
   private static Problem unbound(Caller caller) {
@@ -231,7 +231,7 @@ public class PostingPolicy {
 
   /** Every other fact names a subject. */
   private boolean isWithdrawal(String factId) {
-    return engine
+    return processors
         .registered(factId)
         .filter(entry -> entry.fingerprint().isPresent() && entry.subjects().isEmpty())
         .isPresent();
@@ -259,12 +259,12 @@ public class PostingPolicy {
   }
 
   private Optional<SpecificRecord> find(String factId) {
-    return engine.registered(factId).map(RegisterEntry::subjects).stream()
+    return processors.registered(factId).map(RegisterEntry::subjects).stream()
         .flatMap(List::stream)
         .findFirst()
         .map(Subject::parse)
         .stream()
-        .flatMap(subject -> engine.dossier(subject).stream())
+        .flatMap(subject -> processors.dossier(subject).stream())
         .map(Entry::fact)
         .filter(fact -> FactType.idOf(fact).equals(factId))
         .findFirst();

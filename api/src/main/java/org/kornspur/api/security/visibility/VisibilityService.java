@@ -10,7 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.function.Supplier;
-import org.kornspur.api.kafka.Engine;
+import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.readmodel.ReadModel;
 import org.kornspur.api.readmodel.StandingChange;
 import org.kornspur.api.security.Caller;
@@ -20,7 +20,7 @@ import org.kornspur.api.security.Role;
 /** Says what a caller may see. */
 @ApplicationScoped
 public class VisibilityService {
-  @Inject Engine engine;
+  @Inject ProcessorsClient processors;
   @Inject ReadModel readModel;
   @Inject CurrentCaller current;
   @Inject Kept kept;
@@ -76,8 +76,8 @@ public class VisibilityService {
           enterpriseId.map(
               id ->
                   new GrowerVisibility(
-                      id, readModel.standings(), engine.pedigree(), engine::wholeDossier));
-      case LABORATORY -> enterpriseId.map(id -> new LaboratoryVisibility(id, engine::dossier));
+                      id, readModel.standings(), processors.pedigree(), processors::wholeDossier));
+      case LABORATORY -> enterpriseId.map(id -> new LaboratoryVisibility(id, processors::dossier));
       case ADMINISTRATOR -> Optional.empty();
     };
   }

@@ -13,7 +13,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
-import org.kornspur.api.kafka.Engine;
+import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.RecordDetail;
 import org.kornspur.api.query.QueryService;
@@ -55,7 +55,7 @@ public class BenchSamples {
   @Inject CurrentCaller caller;
   @Inject FactReadModel facts;
   @Inject ReadModel readModel;
-  @Inject Engine engine;
+  @Inject ProcessorsClient processors;
   @Inject QueryService queries;
   @Inject VisibleData data;
   @Inject RequestWords requestWords;
@@ -119,7 +119,7 @@ public class BenchSamples {
   Whole sample(String lotId, String sampleId, PageFrame frame) {
     String laboratoryId = laboratory().orElseThrow(() -> notAssigned(lotId, sampleId));
     List<Entry> own =
-        engine.dossier(Subject.lot(lotId)).stream()
+        processors.dossier(Subject.lot(lotId)).stream()
             .filter(entry -> laboratoryId.equals(text(entry, "laboratoryId")))
             .filter(entry -> sampleId.equals(text(entry, "sampleId")))
             .sorted(Entry.BY_TIME_THEN_ID)

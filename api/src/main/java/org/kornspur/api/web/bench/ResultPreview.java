@@ -7,7 +7,7 @@ import java.util.Optional;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.api.text.LocalForm;
 import org.kornspur.api.text.PageTexts;
-import org.kornspur.api.text.Words;
+import org.kornspur.api.text.ReaderWords;
 import org.kornspur.contract.GerminationTest;
 import org.kornspur.contract.MoistureTest;
 import org.kornspur.contract.OtherSeedDetermination;
@@ -24,7 +24,7 @@ import org.kornspur.processors.statistics.TestCompatibility;
  * What a result comes to, by the same statistics as the gates. No limit of a rulebook stands in it:
  * who tests a sample need not know what it must reach.
  */
-public record ResultPreview(PageTexts texts, Words words) {
+public record ResultPreview(PageTexts texts, ReaderWords words) {
 
   /** How a line weighs. */
   enum Weight {

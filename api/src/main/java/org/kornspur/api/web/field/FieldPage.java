@@ -12,7 +12,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import org.eclipse.microprofile.openapi.annotations.Operation;
-import org.kornspur.api.kafka.Engine;
+import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.kafka.RulesInForce;
 import org.kornspur.api.query.QueryService;
 import org.kornspur.api.query.VisibleData;
@@ -24,8 +24,8 @@ import org.kornspur.api.security.RequiresPermission;
 import org.kornspur.api.web.NavigationItem;
 import org.kornspur.api.web.PageFrame;
 import org.kornspur.api.web.PageFrames;
-import org.kornspur.api.web.SubjectSheet;
-import org.kornspur.api.web.SubjectSheets;
+import org.kornspur.api.web.SubjectPageAssembler;
+import org.kornspur.api.web.SubjectPageContent;
 import org.kornspur.api.web.field.Surroundings.Required;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.ingest.contract.Subject;
@@ -47,8 +47,8 @@ public class FieldPage {
   @Inject PageFrames pages;
   @Inject QueryService queries;
   @Inject VisibleData data;
-  @Inject Engine engine;
-  @Inject SubjectSheets sheets;
+  @Inject ProcessorsClient processors;
+  @Inject SubjectPageAssembler pageContents;
   @Inject RulesInForce rules;
 
   /**
@@ -70,7 +70,7 @@ public class FieldPage {
   @CheckedTemplate(basePath = "web/field")
   static class Templates {
     static native TemplateInstance field(
-        PageFrame page, SubjectSheet sheet, FieldView view, FieldWords words);
+        PageFrame page, SubjectPageContent content, FieldView view, FieldWords words);
   }
 
   @GET
@@ -82,7 +82,7 @@ public class FieldPage {
     StandingView standing = queries.view(crop);
     Dossier dossier = data.dossier(crop);
     Function<Subject, Dossier> dossiers =
-        source -> new Dossier(source, engine.dossier(source), List.of());
+        source -> new Dossier(source, processors.dossier(source), List.of());
     Optional<Surroundings> ground =
         Surroundings.of(
             dossier,
@@ -103,7 +103,7 @@ public class FieldPage {
     return pages.render(
         Templates.field(
             pages.around(NavigationItem.CROPS, standing.asOf()),
-            sheets.of(crop, standing),
+            pageContents.of(crop, standing),
             view,
             words));
   }

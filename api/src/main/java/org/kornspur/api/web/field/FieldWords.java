@@ -8,7 +8,7 @@ import java.time.format.DateTimeFormatter;
 import org.kornspur.api.text.DomainTerms;
 import org.kornspur.api.text.LocalForm;
 import org.kornspur.api.text.PageTexts;
-import org.kornspur.api.text.Words;
+import org.kornspur.api.text.ReaderWords;
 import org.kornspur.api.web.field.Surroundings.Source;
 import org.kornspur.processors.advice.InspectionAdvice.Count;
 import org.kornspur.processors.ground.FloweringOverlap;
@@ -20,7 +20,7 @@ import org.kornspur.processors.standards.Quantity;
  *
  * @param words limits and their sources
  */
-public record FieldWords(PageTexts texts, Words words) {
+public record FieldWords(PageTexts texts, ReaderWords words) {
   private static final int LONGEST_ON_A_DRAWING = 26;
 
   /** What was counted: the part of the crop, and the visits. */

@@ -8,7 +8,7 @@ import java.util.stream.Collectors;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.CropDetail;
 import org.kornspur.api.text.PageTexts;
-import org.kornspur.api.text.Words;
+import org.kornspur.api.text.ReaderWords;
 import org.kornspur.contract.CropRole;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.FieldInspection;
@@ -23,7 +23,8 @@ import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.standards.Rulebooks;
 
 /** The plans of a crop's counts, from the advice on its inspection. */
-record TallyPlans(InspectionAdvice.Terms terms, PageTexts texts, Words words, Rulebooks rulebooks) {
+record TallyPlans(
+    InspectionAdvice.Terms terms, PageTexts texts, ReaderWords words, Rulebooks rulebooks) {
   /** A product of fractions that should be whole is not rounded up to the next square metre. */
   private static final double BY_A_HAIR = 1e-6;
 

@@ -24,7 +24,7 @@ import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
 import org.kornspur.api.security.visibility.SkipRedaction;
 import org.kornspur.api.text.Audience;
-import org.kornspur.api.text.Words;
+import org.kornspur.api.text.ReaderWords;
 import org.kornspur.api.web.NavigationItem;
 import org.kornspur.api.web.PageFrame;
 import org.kornspur.api.web.PageFrames;
@@ -99,7 +99,7 @@ public class HelpPage {
             manual(),
             ids,
             RuleSheet.of(
-                book, today, new Words(Audience.ofEverything(pages.words().form(), today))),
+                book, today, new ReaderWords(Audience.ofEverything(pages.words().form(), today))),
             pages.words().form().day(today)));
   }
 

@@ -7,7 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
-import org.kornspur.api.text.Words;
+import org.kornspur.api.text.ReaderWords;
 import org.kornspur.contract.Category;
 import org.kornspur.contract.CropRole;
 import org.kornspur.processors.dossier.Material;
@@ -64,7 +64,7 @@ public record RuleSheet(
     NOT_ASKED
   }
 
-  static RuleSheet of(Rulebook book, LocalDate on, Words words) {
+  static RuleSheet of(Rulebook book, LocalDate on, ReaderWords words) {
     Writer writer = new Writer(words);
     List<Table> ofCrops =
         Arrays.stream(CropRole.values())
@@ -101,10 +101,10 @@ public record RuleSheet(
 
   /** Writes tables and numbers their sources as they come. */
   private static final class Writer {
-    private final Words words;
+    private final ReaderWords words;
     private final Map<String, Integer> sources = new LinkedHashMap<>();
 
-    Writer(Words words) {
+    Writer(ReaderWords words) {
       this.words = words;
     }
 

@@ -32,8 +32,8 @@ import org.kornspur.api.text.Addresses;
 import org.kornspur.api.web.NavigationItem;
 import org.kornspur.api.web.PageFrame;
 import org.kornspur.api.web.PageFrames;
-import org.kornspur.api.web.SubjectSheet;
-import org.kornspur.api.web.SubjectSheets;
+import org.kornspur.api.web.SubjectPageAssembler;
+import org.kornspur.api.web.SubjectPageContent;
 import org.kornspur.ingest.contract.Subject;
 
 /** From what stands on a bag to the whole way back and forth, and to a recall drill. */
@@ -49,7 +49,7 @@ public class TracePage {
   @Inject QueryService queries;
   @Inject Finder finder;
   @Inject RecallDrills drills;
-  @Inject SubjectSheets sheets;
+  @Inject SubjectPageAssembler sheets;
   @Inject IgnoredParameters ignored;
 
   /**
@@ -80,7 +80,7 @@ public class TracePage {
     static native TemplateInstance lookup(PageFrame page, Lookup lookup, TraceWords words);
 
     static native TemplateInstance way(
-        PageFrame page, Lookup lookup, Drill way, SubjectSheet sheet, TraceWords words);
+        PageFrame page, Lookup lookup, Drill way, SubjectPageContent sheet, TraceWords words);
 
     static native TemplateInstance drill(PageFrame page, Drill drill, TraceWords words);
   }

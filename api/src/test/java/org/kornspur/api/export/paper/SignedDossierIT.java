@@ -38,8 +38,8 @@ import org.junit.jupiter.api.io.TempDir;
 import org.kornspur.api.OneMachine;
 import org.kornspur.api.command.act.InventedFitLot;
 import org.kornspur.api.command.act.SettledSeal;
-import org.kornspur.api.kafka.Engine;
 import org.kornspur.api.kafka.EngineSettings;
+import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.kafka.SiteKeys;
 import org.kornspur.api.kafka.embedded.BrokerLogins;
 import org.kornspur.api.security.Role;
@@ -72,7 +72,7 @@ class SignedDossierIT {
   private static final String AUDITOR = TestPeople.of(Role.AUDITOR);
   private static final String MULTIPLIER = TestPeople.of(Role.MULTIPLIER);
 
-  @Inject Engine engine;
+  @Inject ProcessorsClient processors;
   @Inject SiteKeys keys;
   @Inject EngineSettings settings;
   @TempDir Path folder;

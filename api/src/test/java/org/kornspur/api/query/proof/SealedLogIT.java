@@ -25,8 +25,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
 import org.kornspur.api.OneMachine;
-import org.kornspur.api.kafka.Engine;
 import org.kornspur.api.kafka.EngineSettings;
+import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.kafka.SiteKeys;
 import org.kornspur.api.kafka.embedded.BrokerLogins;
 import org.kornspur.api.rest.InventedFacts;
@@ -41,7 +41,7 @@ import org.kornspur.ingest.verify.VerifyCommand;
 class SealedLogIT {
   private static final ObjectMapper JSON = new ObjectMapper();
 
-  @Inject Engine engine;
+  @Inject ProcessorsClient processors;
   @Inject SiteKeys keys;
   @Inject EngineSettings settings;
   @TempDir Path folder;

@@ -6,10 +6,10 @@ import java.time.Instant;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.kornspur.api.text.EnglishWords;
-import org.kornspur.api.text.Words;
+import org.kornspur.api.text.ReaderWords;
 
 class AsOfTest {
-  private static final Words WORDS = EnglishWords.words();
+  private static final ReaderWords WORDS = EnglishWords.words();
 
   @Test
   void withoutNumbersItTellsNotHowMuchOfOthersHadComeIn() {

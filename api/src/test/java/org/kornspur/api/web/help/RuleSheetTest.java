@@ -11,7 +11,7 @@ import org.junit.jupiter.params.provider.EnumSource;
 import org.kornspur.api.text.Audience;
 import org.kornspur.api.text.Language;
 import org.kornspur.api.text.LocalForm;
-import org.kornspur.api.text.Words;
+import org.kornspur.api.text.ReaderWords;
 import org.kornspur.contract.CropRole;
 import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.standards.Rulebook;
@@ -86,7 +86,7 @@ class RuleSheetTest {
     return RuleSheet.of(
         Rulebooks.bundled().find(book).orElseThrow(),
         DAY,
-        new Words(Audience.ofEverything(new LocalForm(language, ZoneOffset.UTC), DAY)));
+        new ReaderWords(Audience.ofEverything(new LocalForm(language, ZoneOffset.UTC), DAY)));
   }
 
   private static RuleSheet.Cell cell(

@@ -22,11 +22,11 @@ import org.kornspur.processors.finding.IsolationFinding;
 import org.kornspur.processors.finding.SterilityFinding;
 import org.kornspur.standing.VerdictLimit;
 
-class WordsTest {
+class ReaderWordsTest {
   private static final LocalDate SPRING = LocalDate.of(2026, 4, 1);
   private static final LocalDate AUTUMN = LocalDate.of(2026, 9, 1);
-  private final Words english = EnglishWords.words(Language.ENGLISH, SPRING);
-  private final Words german = EnglishWords.words(Language.GERMAN, SPRING);
+  private final ReaderWords english = EnglishWords.words(Language.ENGLISH, SPRING);
+  private final ReaderWords german = EnglishWords.words(Language.GERMAN, SPRING);
 
   @Test
   void theSameFindingIsSaidInEachLanguage() {
@@ -105,8 +105,8 @@ class WordsTest {
 
   @Test
   void idsAreLinksOnPagesAndWithheldOnesAreNot() {
-    Words reader =
-        new Words(
+    ReaderWords reader =
+        new ReaderWords(
             new Audience() {
               @Override
               public LocalForm form() {

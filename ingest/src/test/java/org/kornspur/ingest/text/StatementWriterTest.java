@@ -17,7 +17,7 @@ import org.kornspur.ingest.statement.Coded;
 import org.kornspur.ingest.statement.Statement;
 import org.kornspur.ingest.statement.Value.Amount;
 
-class WordsTest {
+class StatementWriterTest {
 
   enum Colour {
     RED
@@ -53,8 +53,8 @@ class WordsTest {
           "amount.percentage-points",
               "{number, plural, one {{written} point} other {{written} points}}");
 
-  private final Words english = words(Locale.UK, ENGLISH);
-  private final Words german =
+  private final StatementWriter english = words(Locale.UK, ENGLISH);
+  private final StatementWriter german =
       words(Locale.GERMANY, Map.of("garden.measured", "{amounts}", "garden.seen", "{day}, {time}"));
 
   @Test
@@ -118,19 +118,19 @@ class WordsTest {
 
   @Test
   void twoTextsForOneKeyAreRefused() {
-    Texts texts = Texts.of(Locale.UK, Map.of("a", "b"));
+    TextBundle texts = TextBundle.of(Locale.UK, Map.of("a", "b"));
     assertThatThrownBy(() -> texts.and(texts)).hasMessageContaining("key a");
   }
 
   @Test
   void aPatternThatCannotBeReadIsNamed() {
-    assertThatThrownBy(() -> Texts.of(Locale.UK, Map.of("a.b", "{open")))
+    assertThatThrownBy(() -> TextBundle.of(Locale.UK, Map.of("a.b", "{open")))
         .hasMessageContaining("a.b");
   }
 
-  private static Words words(Locale locale, Map<String, String> patterns) {
-    Texts texts = Texts.of(locale, patterns);
-    return new Words(
+  private static StatementWriter words(Locale locale, Map<String, String> patterns) {
+    TextBundle texts = TextBundle.of(locale, patterns);
+    return new StatementWriter(
         texts, new PlainForm(texts, ZoneId.of("Europe/Berlin"), MathContext.UNLIMITED));
   }
 }

@@ -32,7 +32,7 @@ import org.kornspur.standing.StandingState;
 
 /** Puts together the page of one lot or crop, from the same services as the interface. */
 @RequestScoped
-public class SubjectSheets {
+public class SubjectPageAssembler {
   private static final int MOST_SUBJECTS = 5000;
 
   @Inject VisibleData data;
@@ -42,7 +42,7 @@ public class SubjectSheets {
   @Inject ReceiptTimes receipts;
 
   /** The page of a subject whose standing is this. */
-  public SubjectSheet of(Subject subject, StandingView view) {
+  public SubjectPageContent of(Subject subject, StandingView view) {
     VerdictWords verdicts = words.verdicts();
     LotStanding standing = data.standing(subject).orElseThrow();
     List<Entry> entries = data.dossier(subject).entries();
@@ -57,7 +57,7 @@ public class SubjectSheets {
     Map<String, Double> customersKg = dispatched(forward);
     GateLines lines = new GateLines(verdicts, texts, words.form(), words.terms(), own);
     long counting = entries.stream().filter(Entry::counts).count();
-    return new SubjectSheet(
+    return new SubjectPageContent(
         view,
         Addresses.pageOf(subject),
         sentences.name(subject),
@@ -88,10 +88,10 @@ public class SubjectSheets {
         customersKg.entrySet().stream()
             .map(
                 customer ->
-                    new SubjectSheet.CustomerLine(
+                    new SubjectPageContent.CustomerLine(
                         verdicts.words().named(Subject.enterprise(customer.getKey())),
                         customer.getValue()))
-            .sorted(Comparator.comparingDouble(SubjectSheet.CustomerLine::massKg).reversed())
+            .sorted(Comparator.comparingDouble(SubjectPageContent.CustomerLine::massKg).reversed())
             .toList(),
         completeness(back, forward),
         counting,
@@ -106,7 +106,8 @@ public class SubjectSheets {
         : Optional.of(new RawString(words.standings().reasonHtml(StandingSummary.of(standing))));
   }
 
-  private List<SubjectSheet.MovementLine> movements(Trace back, Trace forward, PedigreeCut cut) {
+  private List<SubjectPageContent.MovementLine> movements(
+      Trace back, Trace forward, PedigreeCut cut) {
     Set<Edge> shown = new HashSet<>();
     Set<String> troubled =
         cut.links().stream()
@@ -119,7 +120,7 @@ public class SubjectSheets {
         .sorted(Comparator.comparing(Edge::happenedAt).thenComparing(Edge::factId))
         .map(
             edge ->
-                new SubjectSheet.MovementLine(
+                new SubjectPageContent.MovementLine(
                     edge, troubled.contains(edge.parent() + " " + edge.child())))
         .toList();
   }

@@ -24,7 +24,7 @@ import org.kornspur.contract.Category;
 import org.kornspur.ingest.statement.Coded;
 import org.kornspur.ingest.statement.Statement;
 import org.kornspur.ingest.statement.Value.Amount;
-import org.kornspur.ingest.text.Texts;
+import org.kornspur.ingest.text.TextBundle;
 import org.kornspur.processors.advice.AdviceStatement;
 import org.kornspur.processors.finding.Finding;
 import org.kornspur.processors.standards.Limit;
@@ -35,7 +35,7 @@ import org.kornspur.processors.standards.Rulebooks;
 import org.kornspur.processors.statistics.NoTable;
 
 /** That every statement has its words in every language, and no word is without a statement. */
-class PatternsTest {
+class StatementTextsTest {
   /** What a pattern may speak of besides the components of its record. */
   private static final Pattern DERIVED = Pattern.compile("(.+?)(Key|Count|Id)");
 
@@ -57,7 +57,7 @@ class PatternsTest {
             AdviceStatement.class,
             LabelStatement.class,
             Notice.class)
-        .flatMap(PatternsTest::kindsOf)
+        .flatMap(StatementTextsTest::kindsOf)
         .<Class<? extends Statement>>map(kind -> kind.asSubclass(Statement.class))
         .toList();
   }
@@ -65,13 +65,13 @@ class PatternsTest {
   private static Stream<Class<?>> kindsOf(Class<?> family) {
     return family.isRecord()
         ? Stream.of(family)
-        : Arrays.stream(family.getPermittedSubclasses()).flatMap(PatternsTest::kindsOf);
+        : Arrays.stream(family.getPermittedSubclasses()).flatMap(StatementTextsTest::kindsOf);
   }
 
   @ParameterizedTest
   @EnumSource
   void everyStatementHasWordsOfItsArgumentsAlone(Language language) {
-    Texts patterns = Patterns.in(language).texts();
+    TextBundle patterns = StatementTexts.in(language).texts();
     for (Class<? extends Statement> kind : kinds()) {
       String code = Coded.codeOf(kind);
       assertThat(patterns.has(code)).as("%s in %s", code, language).isTrue();
@@ -95,7 +95,7 @@ class PatternsTest {
   @EnumSource
   void noWordsAreLeftOver(Language language) {
     Set<String> codes = kinds().stream().map(Coded::codeOf).collect(Collectors.toSet());
-    assertThat(Patterns.in(language).statements().keys())
+    assertThat(StatementTexts.in(language).statements().keys())
         .filteredOn(key -> !OF_NO_STATEMENT.matcher(key).matches())
         .map(key -> key.replaceFirst("\\.afterwards$", ""))
         .isSubsetOf(codes);
@@ -103,14 +103,16 @@ class PatternsTest {
 
   @Test
   void bothLanguagesSayTheSame() {
-    assertThat(Patterns.in(Language.GERMAN).statements().keys())
-        .containsExactlyInAnyOrderElementsOf(Patterns.in(Language.ENGLISH).statements().keys());
-    assertThat(Patterns.in(Language.ENGLISH).statements().keys())
+    assertThat(StatementTexts.in(Language.GERMAN).statements().keys())
+        .containsExactlyInAnyOrderElementsOf(
+            StatementTexts.in(Language.ENGLISH).statements().keys());
+    assertThat(StatementTexts.in(Language.ENGLISH).statements().keys())
         .allSatisfy(
             key ->
-                assertThat(without(Patterns.in(Language.GERMAN).statements().arguments(key)))
+                assertThat(without(StatementTexts.in(Language.GERMAN).statements().arguments(key)))
                     .as(key)
-                    .isEqualTo(without(Patterns.in(Language.ENGLISH).statements().arguments(key))));
+                    .isEqualTo(
+                        without(StatementTexts.in(Language.ENGLISH).statements().arguments(key))));
   }
 
   /** A language may need the plural where the other does not. */
@@ -124,7 +126,7 @@ class PatternsTest {
   @Test
   void noGermanTextIsTheEnglishOne() {
     Set<String> same =
-        Patterns.in(Language.ENGLISH).statements().keys().stream()
+        StatementTexts.in(Language.ENGLISH).statements().keys().stream()
             .filter(key -> raw(Language.ENGLISH, key).equals(raw(Language.GERMAN, key)))
             .filter(key -> !NO_PROSE.matcher(raw(Language.ENGLISH, key)).matches())
             .filter(key -> !key.startsWith("unit."))
@@ -133,13 +135,13 @@ class PatternsTest {
   }
 
   private static String raw(Language language, String key) {
-    return Patterns.in(language).statements().raw(key).orElseThrow();
+    return StatementTexts.in(language).statements().raw(key).orElseThrow();
   }
 
   /** Titles and sections stand in German too, for every bundled rulebook. */
   @Test
   void everyBundledSourceHasItsGermanName() {
-    Patterns german = Patterns.in(Language.GERMAN);
+    StatementTexts german = StatementTexts.in(Language.GERMAN);
     for (Rulebook book : Rulebooks.bundled().all()) {
       for (RulebookLine line : book.lines()) {
         hasGermanName(german, line.limit().text(), line.limit().section());
@@ -157,7 +159,7 @@ class PatternsTest {
     }
   }
 
-  private static void hasGermanName(Patterns german, String... citation) {
+  private static void hasGermanName(StatementTexts german, String... citation) {
     for (String words : citation) {
       boolean isNumber = words.matches("[0-9.]+");
       boolean isOwnWord = words.equals(Limit.NO_SOURCE);

@@ -1,4 +1,4 @@
-package org.kornspur.api.export.sheet;
+package org.kornspur.api.export.spreadsheet;
 
 import static org.assertj.core.api.Assertions.assertThat;
 

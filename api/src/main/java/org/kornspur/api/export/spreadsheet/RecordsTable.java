@@ -1,4 +1,4 @@
-package org.kornspur.api.export.sheet;
+package org.kornspur.api.export.spreadsheet;
 
 import java.time.Instant;
 import java.time.LocalDate;

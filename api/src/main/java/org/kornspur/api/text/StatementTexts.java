@@ -9,40 +9,40 @@ import java.util.EnumMap;
 import java.util.Map;
 import java.util.Properties;
 import org.kornspur.ingest.intake.ProblemWords;
-import org.kornspur.ingest.text.Texts;
+import org.kornspur.ingest.text.TextBundle;
 
 /** The texts of one language: statements, units and terms, and what bundled sources say. */
-final class Patterns {
-  private static final Map<Language, Patterns> ALL = new EnumMap<>(Language.class);
+final class StatementTexts {
+  private static final Map<Language, StatementTexts> ALL = new EnumMap<>(Language.class);
 
   static {
     for (Language language : Language.values()) {
-      ALL.put(language, new Patterns(language));
+      ALL.put(language, new StatementTexts(language));
     }
   }
 
-  private final Texts statements;
-  private final Texts texts;
+  private final TextBundle statements;
+  private final TextBundle texts;
   private final Properties citations = new Properties();
 
-  private Patterns(Language language) {
-    statements = Texts.read(language.locale(), Patterns.class, "text/statements");
+  private StatementTexts(Language language) {
+    statements = TextBundle.read(language.locale(), StatementTexts.class, "text/statements");
     // a finding can say what is wrong with a fact that an earlier release took in
-    texts = statements.and(Texts.read(language.locale(), ProblemWords.class, "text/problems"));
+    texts = statements.and(TextBundle.read(language.locale(), ProblemWords.class, "text/problems"));
     if (language != Language.ENGLISH) {
       read("/text/citations_" + language.tag() + ".properties");
       read("/text/contract_" + language.tag() + ".properties");
     }
   }
 
-  static Patterns in(Language language) {
+  static StatementTexts in(Language language) {
     return ALL.get(language);
   }
 
   private void read(String resource) {
     try (Reader reader =
         new InputStreamReader(
-            Patterns.class.getResourceAsStream(resource), StandardCharsets.UTF_8)) {
+            StatementTexts.class.getResourceAsStream(resource), StandardCharsets.UTF_8)) {
       citations.load(reader);
     } catch (IOException unreadable) {
       throw new UncheckedIOException("Cannot read " + resource, unreadable);
@@ -55,12 +55,12 @@ final class Patterns {
   }
 
   /** The texts of statements alone. */
-  Texts statements() {
+  TextBundle statements() {
     return statements;
   }
 
   /** Those, and what problems say. */
-  Texts texts() {
+  TextBundle texts() {
     return texts;
   }
 

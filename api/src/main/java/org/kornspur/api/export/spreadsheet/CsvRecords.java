@@ -1,9 +1,9 @@
-package org.kornspur.api.export.sheet;
+package org.kornspur.api.export.spreadsheet;
 
 import java.math.BigDecimal;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.kornspur.api.export.sheet.RecordsTable.Cell;
+import org.kornspur.api.export.spreadsheet.RecordsTable.Cell;
 import org.kornspur.api.http.Csv;
 
 /** The table as text. Numbers are written as numbers; a minus sign before digits is no formula. */

@@ -22,13 +22,13 @@ import org.kornspur.processors.dossier.SeedMeasures;
  * @param left what came out without a suspect that only bears evidence: neither what the seed is
  *     nor its mass hang on it
  */
-record FaultIsolation<T>(List<String> factIds, List<T> left) {
+record SuspectFacts<T>(List<String> factIds, List<T> left) {
   /** Beyond this a dossier is not tried fact by fact, and all its facts are suspected. */
   private static final int MOST_TRIED = 200;
 
   private static final int MOST_NAMED = 20;
 
-  static <T> FaultIsolation<T> of(Dossier dossier, Function<Dossier, T> work) {
+  static <T> SuspectFacts<T> of(Dossier dossier, Function<Dossier, T> work) {
     List<Entry> counting = dossier.entries().stream().filter(Entry::counts).toList();
     List<Report> reports = dossier.reports();
     List<String> blamed = new ArrayList<>();
@@ -67,7 +67,7 @@ record FaultIsolation<T>(List<String> factIds, List<T> left) {
         found.isEmpty()
             ? counting.stream().map(entry -> entry.header().getFactId())
             : found.stream();
-    return new FaultIsolation<>(named.distinct().sorted().limit(MOST_NAMED).toList(), left);
+    return new SuspectFacts<>(named.distinct().sorted().limit(MOST_NAMED).toList(), left);
   }
 
   private static <T> Optional<T> attempt(Dossier without, Function<Dossier, T> work) {

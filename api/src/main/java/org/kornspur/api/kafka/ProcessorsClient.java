@@ -42,7 +42,7 @@ import org.kornspur.processors.stream.UnreadableDossier;
  * instances do. Every method may throw {@link NotReady}.
  */
 @ApplicationScoped
-public class Engine {
+public class ProcessorsClient {
   private static final int UNREADABLE_RETRY_S = 60;
 
   private final ProcessorsLifecycle lifecycle;
@@ -50,7 +50,7 @@ public class Engine {
   private final PeerClient others;
 
   @Inject
-  Engine(
+  ProcessorsClient(
       ProcessorsLifecycle lifecycle,
       EngineSettings settings,
       ObjectMapper json,
@@ -70,7 +70,7 @@ public class Engine {
     return lifecycle.hasFailed();
   }
 
-  /** What the engine is doing, for a person: starting, restoring, running. */
+  /** What the processors are doing, for a person: starting, restoring, running. */
   public String condition() {
     return lifecycle.condition();
   }

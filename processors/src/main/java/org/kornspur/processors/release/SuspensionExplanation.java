@@ -36,7 +36,7 @@ import org.kornspur.processors.verdict.Verdict;
  * How it is told that a release was taken back: which verdicts changed, which facts or rules did
  * it, and since when.
  */
-final class TakenBack {
+final class SuspensionExplanation {
   private final Dossier dossier;
   private final Signature sealed;
   private final Set<String> sealedFacts;
@@ -58,7 +58,7 @@ final class TakenBack {
   /**
    * @param assess what the gates say of any part of the dossier
    */
-  TakenBack(Dossier dossier, Signature sealed, Function<Dossier, Assessment> assess) {
+  SuspensionExplanation(Dossier dossier, Signature sealed, Function<Dossier, Assessment> assess) {
     this.dossier = dossier;
     this.sealed = sealed;
     this.sealedFacts = Set.copyOf(sealed.getSealedFactIds());
@@ -116,14 +116,14 @@ final class TakenBack {
             .filter(entry -> entry.superseded().isPresent())
             .filter(entry -> !sealedFacts.contains(by(entry)))
             .toList();
-    Set<String> all = takenBack.stream().map(TakenBack::by).collect(Collectors.toSet());
+    Set<String> all = takenBack.stream().map(SuspensionExplanation::by).collect(Collectors.toSet());
     if (all.size() < 2) {
       return all;
     }
     Set<String> alone =
         takenBack.stream()
             .filter(entry -> stands(assess.apply(asIfNotTakenBack(entry))))
-            .map(TakenBack::by)
+            .map(SuspensionExplanation::by)
             .collect(Collectors.toSet());
     return alone.isEmpty() ? all : alone;
   }
@@ -241,7 +241,7 @@ final class TakenBack {
         changes.isEmpty()
             ? List.of(
                 new ReleaseFinding.OtherSeed(seed(sealed.getMaterial()), seed(material(then))))
-            : changes.stream().<Statement>map(TakenBack::changed).toList();
+            : changes.stream().<Statement>map(SuspensionExplanation::changed).toList();
     return new ReleaseFinding.SuspendedByFacts(changed, Fact.each(causes)).coded();
   }
 
@@ -252,7 +252,7 @@ final class TakenBack {
             .filter(change -> isSame(rules, change))
             .flatMap(change -> change.about().stream())
             .findFirst(),
-        rules.oldLimit().map(TakenBack::bound),
+        rules.oldLimit().map(SuspensionExplanation::bound),
         rules.newLimit().map(Bound::of));
   }
 

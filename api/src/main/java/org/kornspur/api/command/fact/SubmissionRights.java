@@ -18,8 +18,8 @@ import org.kornspur.processors.ground.PlaceableFacts;
 
 /** Whether who asks may bring a fact, and whether the stream would take it. */
 @ApplicationScoped
-class Admission {
-  private static final Logger LOG = Logger.getLogger(Admission.class);
+class SubmissionRights {
+  private static final Logger LOG = Logger.getLogger(SubmissionRights.class);
 
   @Inject PostingPolicy rights;
   @Inject CurrentCaller caller;

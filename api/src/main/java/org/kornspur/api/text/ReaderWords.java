@@ -21,13 +21,13 @@ import org.kornspur.processors.standards.Rulebook;
  * Words for one reader. What they may not know is never written: a subject or fact that is withheld
  * stands there as such.
  */
-public final class Words {
+public final class ReaderWords {
   private final Audience reader;
-  private final Patterns patterns;
+  private final StatementTexts patterns;
 
-  public Words(Audience reader) {
+  public ReaderWords(Audience reader) {
     this.reader = reader;
-    this.patterns = Patterns.in(reader.form().language());
+    this.patterns = StatementTexts.in(reader.form().language());
   }
 
   public Audience reader() {
@@ -135,7 +135,8 @@ public final class Words {
 
   private String finished(Coded statement, Precision precision, boolean asHtml) {
     ReaderForm written = new ReaderForm(reader, precision);
-    String open = new org.kornspur.ingest.text.Words(patterns.texts(), written).of(statement);
+    String open =
+        new org.kornspur.ingest.text.StatementWriter(patterns.texts(), written).of(statement);
     return asHtml ? written.links().html(open) : written.links().plain(open);
   }
 

@@ -18,11 +18,11 @@ import java.util.Set;
  *
  * <p>Source: ICU message syntax, as {@link MessageFormat} documents it. Arguments have names.
  */
-public final class Texts {
+public final class TextBundle {
   private final Locale locale;
   private final Map<String, Pattern> patterns;
 
-  private Texts(Locale locale, Map<String, Pattern> patterns) {
+  private TextBundle(Locale locale, Map<String, Pattern> patterns) {
     this.locale = locale;
     this.patterns = Map.copyOf(patterns);
   }
@@ -34,7 +34,7 @@ public final class Texts {
    * @param name of the file, without language and ending
    * @throws IllegalArgumentException if a key stands twice or a pattern cannot be read
    */
-  public static Texts read(Locale locale, Class<?> beside, String name) {
+  public static TextBundle read(Locale locale, Class<?> beside, String name) {
     String file = "/" + name + "_" + locale.getLanguage() + ".properties";
     Properties properties = new OnceOnly();
     try (InputStream source = beside.getResourceAsStream(file)) {
@@ -48,10 +48,10 @@ public final class Texts {
   }
 
   /** These patterns. */
-  public static Texts of(Locale locale, Map<String, String> byKey) {
+  public static TextBundle of(Locale locale, Map<String, String> byKey) {
     Map<String, Pattern> patterns = new HashMap<>();
     byKey.forEach((key, text) -> patterns.put(key, Pattern.of(key, text, locale)));
-    return new Texts(locale, patterns);
+    return new TextBundle(locale, patterns);
   }
 
   /**
@@ -59,7 +59,7 @@ public final class Texts {
    *
    * @throws IllegalArgumentException if both have a key
    */
-  public Texts and(Texts other) {
+  public TextBundle and(TextBundle other) {
     Map<String, Pattern> all = new HashMap<>(patterns);
     other.patterns.forEach(
         (key, pattern) -> {
@@ -67,7 +67,7 @@ public final class Texts {
             throw new IllegalArgumentException("Two texts have the key " + key);
           }
         });
-    return new Texts(locale, all);
+    return new TextBundle(locale, all);
   }
 
   /** Locale by which numbers and plurals are written. */

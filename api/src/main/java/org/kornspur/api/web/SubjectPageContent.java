@@ -25,7 +25,7 @@ import org.kornspur.standing.StandingState;
  * @param movements the pedigree as a table
  * @param complete in words, whether the walks are complete
  */
-public record SubjectSheet(
+public record SubjectPageContent(
     StandingView view,
     String href,
     String name,

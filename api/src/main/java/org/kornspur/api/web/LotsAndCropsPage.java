@@ -23,13 +23,13 @@ import org.kornspur.api.query.view.StandingLine;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
 import org.kornspur.api.text.Addresses;
-import org.kornspur.api.text.Words;
+import org.kornspur.api.text.ReaderWords;
 import org.kornspur.ingest.contract.Subject;
 
 /** Lists of lots and of crops, worst first, to look things up in. */
 @Path("/")
 @Produces(MediaType.TEXT_HTML + ";charset=UTF-8")
-public class StandingListPage {
+public class LotsAndCropsPage {
   @Inject PageFrames pages;
   @Inject QueryService queries;
   @Inject IgnoredParameters ignored;
@@ -37,7 +37,7 @@ public class StandingListPage {
 
   /** A crop or lot as the list shows it. */
   public record Line(StandingLine standing, String href, String holder) {
-    static Line of(StandingLine standing, Words words) {
+    static Line of(StandingLine standing, ReaderWords words) {
       return new Line(
           standing,
           Addresses.pageOf(Subject.parse(standing.subject())),
@@ -78,7 +78,7 @@ public class StandingListPage {
   private String list(NavigationItem item, Subject.Kind kind, StandingFilter filter, UriInfo uri) {
     PageView<StandingLine> found =
         queries.list(filter.query(Set.of(kind), false, ignored.parameters()));
-    Words words = pages.words().words();
+    ReaderWords words = pages.words().words();
     return pages.render(
         Templates.standings(
             pages.around(item, found.asOf()),

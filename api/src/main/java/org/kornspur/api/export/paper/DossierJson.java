@@ -21,13 +21,13 @@ import org.kornspur.processors.dossier.Entry;
  * standing, under its subject. Names in alphabetical order, no blanks, UTF-8; no time at which it
  * was asked for, so that the same facts and standings always give the same bytes.
  */
-final class DossierFile {
+final class DossierJson {
   private final SortedMap<String, Object> standings = new TreeMap<>();
   private final SortedMap<String, Object> facts = new TreeMap<>();
   private final ObjectMapper json;
   private final String subject;
 
-  DossierFile(ObjectMapper json, String subject) {
+  DossierJson(ObjectMapper json, String subject) {
     this.json = json.copy().configure(SerializationFeature.ORDER_MAP_ENTRIES_BY_KEYS, true);
     this.subject = subject;
   }

@@ -1,4 +1,4 @@
-package org.kornspur.api.export.sheet;
+package org.kornspur.api.export.spreadsheet;
 
 import java.io.IOException;
 import java.io.OutputStream;
@@ -7,7 +7,7 @@ import java.time.ZoneOffset;
 import java.util.List;
 import org.dhatim.fastexcel.Workbook;
 import org.dhatim.fastexcel.Worksheet;
-import org.kornspur.api.export.sheet.RecordsTable.Cell;
+import org.kornspur.api.export.spreadsheet.RecordsTable.Cell;
 
 /**
  * The table as an Office Open XML workbook: frozen header, filters, dates as dates, numbers as

@@ -27,11 +27,11 @@ import org.kornspur.ingest.statement.Value.Time;
  *   <li>{@code Id}: the id of a subject alone
  * </ul>
  */
-public final class Words {
-  private final Texts texts;
+public final class StatementWriter {
+  private final TextBundle texts;
   private final ValueForm form;
 
-  public Words(Texts texts, ValueForm form) {
+  public StatementWriter(TextBundle texts, ValueForm form) {
     this.texts = texts;
     this.form = form;
   }
@@ -58,9 +58,9 @@ public final class Words {
     if (value.isPresent()) {
       return value.get() instanceof Count count ? count.count() : written(value.get(), statement);
     } else if (name.endsWith("Key")) {
-      return statement.argument(without("Key", name)).map(Words::key).orElse(null);
+      return statement.argument(without("Key", name)).map(StatementWriter::key).orElse(null);
     } else if (name.endsWith("Count")) {
-      return statement.argument(without("Count", name)).map(Words::size).orElse(null);
+      return statement.argument(without("Count", name)).map(StatementWriter::size).orElse(null);
     } else if (name.endsWith("Id")) {
       return statement.argument(without("Id", name)).map(this::id).orElse(null);
     }

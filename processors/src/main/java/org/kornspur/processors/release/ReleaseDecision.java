@@ -21,9 +21,9 @@ import org.kornspur.processors.verdict.Gate;
  * What a lot's release has come to: persons' acts in the order of their signing, held against the
  * facts that came since. A function of the set of facts.
  */
-public final class Releases {
+public final class ReleaseDecision {
 
-  private Releases() {}
+  private ReleaseDecision() {}
 
   /**
    * The release of a lot, and what the gates say of it.
@@ -105,7 +105,7 @@ public final class Releases {
     if (acts.released().isEmpty()) {
       return proposed.map(draft::proposed).orElseGet(draft::none);
     }
-    Optional<TakenBack.Suspending> suspending =
+    Optional<SuspensionExplanation.Suspending> suspending =
         new SuspensionRule(dossier, last(acts.released()).signature()).suspending(now, assess);
     if (suspending.isEmpty()) {
       return draft.released();
@@ -143,7 +143,7 @@ public final class Releases {
       return by(Step.PROPOSED, List.of(first), null);
     }
 
-    LotRelease suspended(TakenBack.Suspending by) {
+    LotRelease suspended(SuspensionExplanation.Suspending by) {
       return with(
           Step.SUSPENDED,
           by.since().map(this::notBeforeRelease),
