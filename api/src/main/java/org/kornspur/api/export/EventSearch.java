@@ -177,7 +177,16 @@ public class EventSearch {
         .map(
             known ->
                 new Entry(
-                    fact, known.superseded(fact, this::isAct, settings.trustTopicProducers())));
+                    fact,
+                    known.superseded(
+                        fact, this::isAct, this::isWithdrawn, settings.trustTopicProducers())));
+  }
+
+  private boolean isWithdrawn(String factId) {
+    return processors
+        .registered(factId)
+        .filter(known -> known.isWithdrawn(settings.trustTopicProducers()))
+        .isPresent();
   }
 
   private boolean isAct(String factId) {

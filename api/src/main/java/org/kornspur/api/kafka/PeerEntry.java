@@ -3,6 +3,7 @@ package org.kornspur.api.kafka;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.wire.WireFormat;
 import org.kornspur.processors.dossier.Entry;
 import org.kornspur.processors.stream.Topics;
@@ -20,6 +21,7 @@ public record PeerEntry(
     Optional<String> reason,
     Optional<String> recordedBy,
     Optional<Instant> recordedAt,
+    Optional<FactType> byType,
     boolean awaitsConfirmation,
     List<Entry.Superseded> unconfirmed) {
 
@@ -31,6 +33,7 @@ public record PeerEntry(
         superseded.map(Entry.Superseded::reason),
         superseded.flatMap(Entry.Superseded::recordedBy),
         superseded.flatMap(Entry.Superseded::recordedAt),
+        superseded.flatMap(Entry.Superseded::byType),
         entry.awaitsConfirmation(),
         entry.unconfirmed());
   }
@@ -38,7 +41,8 @@ public record PeerEntry(
   Entry read(WireFormat format) {
     return new Entry(
         format.decode(wire),
-        supersededBy.map(by -> new Entry.Superseded(by, reason.orElse(""), recordedBy, recordedAt)),
+        supersededBy.map(
+            by -> new Entry.Superseded(by, reason.orElse(""), recordedBy, recordedAt, byType)),
         awaitsConfirmation,
         unconfirmed == null ? List.of() : unconfirmed);
   }

@@ -2,6 +2,7 @@ package org.kornspur.api.problem;
 
 import java.util.List;
 import java.util.Optional;
+import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.statement.Value.Person;
 
 /** Which facts somebody may bring. */
@@ -18,6 +19,10 @@ public sealed interface RightsProblem extends RequestReason {
   record MendsAct() implements RightsProblem {}
 
   record MendsWithdrawal() implements RightsProblem {}
+
+  record MendsOtherKind(FactType kind, FactType by) implements RightsProblem {}
+
+  record GrantedByAuthority() implements RightsProblem {}
 
   record NotBrought() implements RightsProblem {}
 

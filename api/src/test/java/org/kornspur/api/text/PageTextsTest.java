@@ -40,8 +40,12 @@ import org.kornspur.standing.ReleaseStep;
 class PageTextsTest {
   private static final Path TEMPLATES = Path.of("src/main/resources/templates");
   private static final Path CODE = Path.of("src/main/java");
+
+  /** Makes the forms of the field book and of the laboratory, with the texts of either. */
+  private static final Path FORMS = CODE.resolve("org/kornspur/api/web/fieldbook");
+
   private static final Pattern IN_CODE =
-      Pattern.compile("(?:texts|messages|\\))\\s*\\.of\\(\\s*\"(\\w+)\"");
+      Pattern.compile("(?:texts|messages|\\))\\s*\\.of\\(\\s*\"(\\w+)\"\\s*[,)]");
   private static final Pattern LITERAL = Pattern.compile("\"([A-Za-z]\\w*)\"");
   private static final Path SCRIPTS = Path.of("src/main/resources/META-INF/resources/assets");
   private static final Pattern IN_SCRIPT = Pattern.compile("(?:\\btexts\\.|')(\\w+)");
@@ -163,7 +167,7 @@ class PageTextsTest {
   }
 
   @ParameterizedTest
-  @MethodSource
+  @MethodSource("constants")
   void everyConstantHasItsText(String name, String key, Class<? extends Enum<?>> type) {
     assertThat(type.getEnumConstants())
         .allSatisfy(constant -> assertThat(keys(name)).contains(key + "." + constant));
@@ -242,7 +246,7 @@ class PageTextsTest {
 
   /** The folders whose code takes the texts of this name: those of who asks for them. */
   private static Set<Path> folders(String name) {
-    Set<Path> folders = new TreeSet<>();
+    Set<Path> folders = new TreeSet<>(name.equals("bench") ? Set.of(FORMS) : Set.of());
     try {
       for (Path file : files(CODE)) {
         if (Files.readString(file).contains("texts(\"" + name + "\")")) {

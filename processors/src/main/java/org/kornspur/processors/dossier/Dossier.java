@@ -156,13 +156,17 @@ public final class Dossier {
 
   /** The hybrid's master data; empty until the hybrid has been declared. */
   public Optional<Report.Scheme> scheme() {
-    return material()
-        .flatMap(
-            material ->
-                reportsOf(Report.FromHybrid.class)
-                    .flatMap(report -> report.schemes().stream())
-                    .filter(scheme -> scheme.hybridId().equals(material.hybridId()))
-                    .reduce((earlier, later) -> later));
+    return schemes().stream().reduce((earlier, later) -> later);
+  }
+
+  /** All that is said of the hybrid: of those that differ none can be relied on. */
+  public List<Report.Scheme> schemes() {
+    return reportsOf(Report.FromHybrid.class)
+        .flatMap(report -> report.schemes().stream())
+        .filter(
+            scheme ->
+                material().filter(made -> made.hybridId().equals(scheme.hybridId())).isPresent())
+        .toList();
   }
 
   /** Foreign pollen near this crop, nearest first. */

@@ -39,13 +39,21 @@ public record Entry(
    *
    * @param recordedBy who recorded that fact; empty where an earlier version kept no note of it
    * @param recordedAt when; empty likewise
+   * @param byType type of that fact; empty likewise
    */
   public record Superseded(
-      String byFactId, String reason, Optional<String> recordedBy, Optional<Instant> recordedAt) {
+      String byFactId,
+      String reason,
+      Optional<String> recordedBy,
+      Optional<Instant> recordedAt,
+      Optional<FactType> byType) {
+    public Superseded {
+      byType = byType == null ? Optional.empty() : byType; // as earlier versions send it
+    }
 
     /** One of which only the fact and the reason are known. */
     public Superseded(String byFactId, String reason) {
-      this(byFactId, reason, Optional.empty(), Optional.empty());
+      this(byFactId, reason, Optional.empty(), Optional.empty(), Optional.empty());
     }
   }
 

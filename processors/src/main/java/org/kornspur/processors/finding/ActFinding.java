@@ -23,6 +23,8 @@ public sealed interface ActFinding extends Finding {
 
   record Inherited(Subject origin, Coded finding) implements ActFinding {}
 
+  record RawHarvestNotReleased(Subject subject) implements ActFinding {}
+
   record AlreadyReleased(Subject subject, List<Statement> signatures) implements ActFinding {}
 
   record SignedAlready() implements ActFinding {}

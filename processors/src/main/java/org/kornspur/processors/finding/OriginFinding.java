@@ -56,5 +56,13 @@ public sealed interface OriginFinding extends Finding {
   record CorrectedByOtherKind(Fact fact, FactType kind, Fact by, FactType byKind)
       implements OriginFinding {}
 
+  /**
+   * Declarations of one subject that differ, of which none corrects another.
+   *
+   * @param fields names of the fields in which they differ
+   */
+  record SeveralDeclarations(Subject subject, List<Fact> declarations, List<String> fields)
+      implements OriginFinding {}
+
   record SeveralMakers(int enterprises, Subject subject) implements OriginFinding {}
 }

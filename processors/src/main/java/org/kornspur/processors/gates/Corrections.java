@@ -3,17 +3,23 @@ package org.kornspur.processors.gates;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.apache.avro.Schema;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.contract.Correction;
+import org.kornspur.contract.FieldCropDeclared;
+import org.kornspur.contract.LotDeclared;
 import org.kornspur.ingest.contract.FactType;
+import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.statement.Value.Fact;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Entry;
+import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.finding.Aspect;
 import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.finding.OriginFinding;
@@ -22,24 +28,86 @@ import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Verdict;
 
 /**
- * Corrections that leave open what is so: two of one fact, which would count it twice, and one that
- * is of another kind than what it corrects, as a moisture test of a germination test. They need no
- * rulebook; nothing is fit while one of them stands.
+ * Corrections that leave open what is so: two of one fact, which would count it twice; one that is
+ * of another kind than what it corrects, as a moisture test of a germination test; and a second
+ * declaration that says something else than the first, and does not say that it corrects it. They
+ * need no rulebook; nothing is fit while one of them stands.
  */
 public final class Corrections {
   static final String SEVERAL = "several corrections";
   static final String OTHER_KIND = "corrections of another kind";
+  static final String DECLARATIONS = "declarations";
+
+  /** What becomes known as the season goes on, so that a later declaration says more. */
+  private static final Set<String> KNOWN_LATER = Set.of("header", "floweringFrom", "floweringTo");
+
+  private static final SortedMap<String, Function<Report.Scheme, Object>> OF_HYBRID =
+      new TreeMap<>(
+          Map.of(
+              "components", Report.Scheme::components,
+              "crosses", Report.Scheme::crossings,
+              "pollinatorSharePercent", Report.Scheme::pollinatorSharePercent,
+              "shareBasis", Report.Scheme::shareBasis,
+              "tolerancePercentPoints", Report.Scheme::tolerancePercentPoints));
 
   private Corrections() {}
 
   /** What is owed for such corrections; empty where every correction stands alone. */
   public static List<Verdict> judge(Dossier dossier) {
-    List<SpecificRecord> correcting = correcting(dossier);
-    return correcting.isEmpty()
-        ? List.of()
-        : Stream.of(several(correcting), otherKind(dossier, correcting))
-            .flatMap(Optional::stream)
-            .toList();
+    return Stream.of(
+            several(correcting(dossier)),
+            otherKind(dossier),
+            declarations(dossier.subject(), declarations(dossier)),
+            hybrids(dossier))
+        .flatMap(Optional::stream)
+        .toList();
+  }
+
+  private static List<SpecificRecord> declarations(Dossier dossier) {
+    return dossier
+        .counting()
+        .filter(fact -> fact instanceof FieldCropDeclared || fact instanceof LotDeclared)
+        .toList();
+  }
+
+  private static Optional<Verdict> declarations(Subject subject, List<SpecificRecord> declared) {
+    return declared.isEmpty()
+        ? Optional.empty()
+        : differing(
+            subject,
+            declared.stream().map(FactType::idOf).toList(),
+            declared.get(0).getSchema().getFields().stream()
+                .filter(field -> !KNOWN_LATER.contains(field.name()))
+                .filter(
+                    field -> declared.stream().map(d -> d.get(field.pos())).distinct().count() > 1)
+                .map(Schema.Field::name)
+                .toList());
+  }
+
+  /** Its hybrid, as that tells it; what waits for confirmation too: neither can be relied on. */
+  private static Optional<Verdict> hybrids(Dossier dossier) {
+    List<Report.Scheme> schemes = dossier.schemes();
+    return schemes.isEmpty()
+        ? Optional.empty()
+        : differing(
+            Subject.hybrid(schemes.get(0).hybridId()),
+            schemes.stream().map(Report.Scheme::factId).toList(),
+            OF_HYBRID.entrySet().stream()
+                .filter(field -> schemes.stream().map(field.getValue()).distinct().count() > 1)
+                .map(Map.Entry::getKey)
+                .toList());
+  }
+
+  private static Optional<Verdict> differing(
+      Subject subject, List<String> factIds, List<String> fields) {
+    return fields.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            owed(
+                DECLARATIONS,
+                factIds,
+                new OriginFinding.SeveralDeclarations(subject, Fact.each(factIds), fields),
+                new Evidence.WithdrawalOfAllButOne()));
   }
 
   private static Optional<Verdict> several(List<SpecificRecord> correcting) {
@@ -65,27 +133,38 @@ public final class Corrections {
             });
   }
 
-  private static Optional<Verdict> otherKind(Dossier dossier, List<SpecificRecord> correcting) {
-    Map<String, SpecificRecord> facts =
+  private static Optional<Verdict> otherKind(Dossier dossier) {
+    Map<String, FactType> types =
         dossier.entries().stream()
             .map(Entry::fact)
-            .collect(Collectors.toMap(FactType::idOf, Function.identity(), (first, same) -> first));
-    return correcting.stream()
-        .filter(fact -> corrected(fact).map(facts::get).filter(c -> isOther(c, fact)).isPresent())
-        .findFirst()
-        .map(
-            fact -> {
-              String corrected = corrected(fact).orElseThrow();
-              return owed(
-                  OTHER_KIND,
-                  List.of(corrected, FactType.idOf(fact)),
-                  new OriginFinding.CorrectedByOtherKind(
-                      new Fact(corrected),
-                      FactType.of(facts.get(corrected)),
-                      new Fact(FactType.idOf(fact)),
-                      FactType.of(fact)),
-                  new Evidence.CorrectionOfItsKind(new Fact(corrected)));
-            });
+            .collect(Collectors.toMap(FactType::idOf, FactType::of, (first, same) -> first));
+    return dossier.entries().stream()
+        .flatMap(entry -> otherKind(entry, types).stream())
+        .findFirst();
+  }
+
+  /** What corrects a fact can lie in another dossier alone, as a test of another lot does. */
+  private static Optional<Verdict> otherKind(Entry entry, Map<String, FactType> types) {
+    FactType type = FactType.of(entry.fact());
+    return entry
+        .superseded()
+        .filter(by -> !type.isAct())
+        .flatMap(
+            by ->
+                by.byType()
+                    .or(() -> Optional.ofNullable(types.get(by.byFactId())))
+                    .filter(byType -> byType != type && byType != FactType.WITHDRAWAL)
+                    .map(
+                        byType -> {
+                          Fact corrected = new Fact(entry.header().getFactId());
+                          Fact correction = new Fact(by.byFactId());
+                          return owed(
+                              OTHER_KIND,
+                              List.of(corrected.factId(), correction.factId()),
+                              new OriginFinding.CorrectedByOtherKind(
+                                  corrected, type, correction, byType),
+                              new Evidence.CorrectionOfItsKind(corrected));
+                        }));
   }
 
   /** Acts of persons undo each other by rules of their own. */
@@ -95,10 +174,6 @@ public final class Corrections {
         .filter(fact -> !FactType.of(fact).isAct())
         .filter(fact -> corrected(fact).isPresent())
         .toList();
-  }
-
-  private static boolean isOther(SpecificRecord corrected, SpecificRecord by) {
-    return FactType.of(corrected) != FactType.of(by);
   }
 
   private static Verdict owed(

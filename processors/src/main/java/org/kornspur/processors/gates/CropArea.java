@@ -39,7 +39,7 @@ final class CropArea implements GateRule {
     if (limit.holds(areaHa)) {
       return found.against(areaHa, limit, List.of());
     }
-    return Boolean.TRUE.equals(crop.declaration().getSmallAreaAccepted())
+    return crop.isAccepted(crop.declaration().getSmallAreaAccepted())
         ? found
             .and(new GroundFinding.SmallAreaAccepted())
             .decided(

@@ -53,7 +53,7 @@ final class Isolation implements GateRule {
   }
 
   private static boolean isShielded(SeedCrop crop) {
-    return Boolean.TRUE.equals(crop.declaration().getShieldAccepted());
+    return crop.isAccepted(crop.declaration().getShieldAccepted());
   }
 
   private static Verdict judge(SeedCrop crop, Limit limit) {

@@ -7,6 +7,8 @@ import java.util.Optional;
 import org.kornspur.contract.CropRole;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.FieldInspection;
+import org.kornspur.contract.SenderRole;
+import org.kornspur.ingest.act.SignedSubmissions;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.standards.CropCategories;
 import org.kornspur.processors.standards.Limit;
@@ -23,6 +25,17 @@ record SeedCrop(Dossier dossier, FieldCropDeclared declaration, Rulebook ruleboo
         .flatMap(
             declaration ->
                 dossier.judgedOn().map(day -> new SeedCrop(dossier, declaration, rulebook, day)));
+  }
+
+  /**
+   * Whether the authority accepted what the book does not allow. A grower grants himself nothing:
+   * it counts as soon as somebody else than a multiplier declares it.
+   */
+  boolean isAccepted(Boolean stated) {
+    return Boolean.TRUE.equals(stated)
+        && SignedSubmissions.of(declaration)
+            .filter(submission -> submission.getRole() == SenderRole.MULTIPLIER)
+            .isEmpty();
   }
 
   CropRole role() {

@@ -1,5 +1,6 @@
 package org.kornspur.processors.release;
 
+import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -12,10 +13,12 @@ import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.statement.Coded;
 import org.kornspur.ingest.statement.Statement;
+import org.kornspur.ingest.statement.Value.Day;
 import org.kornspur.ingest.statement.Value.Fact;
 import org.kornspur.ingest.statement.Value.Person;
 import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.finding.ActFinding;
+import org.kornspur.processors.finding.GerminationFinding;
 import org.kornspur.processors.release.LotRelease.Step;
 import org.kornspur.processors.verdict.Verdict;
 
@@ -26,6 +29,8 @@ import org.kornspur.processors.verdict.Verdict;
  * and events. The sequence itself is common practice, no source.
  */
 public final class ActRules {
+
+  private static final String COUNTS_UNTIL = Coded.codeOf(GerminationFinding.CountsUntil.class);
 
   private ActRules() {}
 
@@ -45,14 +50,16 @@ public final class ActRules {
    * Why a person may not sign this now, with what to do instead; empty where it may be signed.
    *
    * @param signerId the person
+   * @param today the day on which it would be signed
    */
-  public static Optional<ActFinding> refusal(ReleaseSheet sheet, Wish wish, String signerId) {
+  public static Optional<ActFinding> refusal(
+      ReleaseSheet sheet, Wish wish, String signerId, LocalDate today) {
     if (sheet.dossier().subject().kind() == Subject.Kind.CROP
         && !(wish instanceof Wish.ToCondemn)) {
       return Optional.of(new ActFinding.CropsAreNotReleased());
     }
     if (wish instanceof Wish.ToRelease) {
-      return release(sheet, signerId);
+      return release(sheet, signerId, today);
     }
     if (wish instanceof Wish.ToSuspend suspend) {
       return suspend(sheet, suspend);
@@ -65,7 +72,12 @@ public final class ActRules {
         : Optional.of(new ActFinding.AlreadyCondemned(subject(sheet), acts(sheet)));
   }
 
-  private static Optional<ActFinding> release(ReleaseSheet sheet, String signerId) {
+  /**
+   * Raw harvest is fit as far as anybody asks anything of it, and no test says yet what seed it
+   * gives: it is conditioned and tested before it is released. Common practice, no source.
+   */
+  private static Optional<ActFinding> release(
+      ReleaseSheet sheet, String signerId, LocalDate today) {
     LotRelease now = sheet.release();
     if (now.step() == Step.CONDEMNED) {
       return Optional.of(new ActFinding.CondemnedNotReleased(subject(sheet), acts(sheet)));
@@ -76,6 +88,14 @@ public final class ActRules {
           sheet.assessment().isUnfit()
               ? new ActFinding.NotFit(subject(sheet), against)
               : new ActFinding.EvidenceOwed(subject(sheet), against));
+    }
+    if (sheet.dossier().isRawHarvest()) {
+      return Optional.of(new ActFinding.RawHarvestNotReleased(subject(sheet)));
+    }
+    Optional<Coded> expired = expired(sheet.assessment(), today);
+    if (expired.isPresent()) {
+      return Optional.of(
+          new ActFinding.EvidenceOwed(subject(sheet), List.of(expired.orElseThrow())));
     }
     if (now.step() == Step.RELEASED) {
       return Optional.of(new ActFinding.AlreadyReleased(subject(sheet), signatures(now)));
@@ -141,6 +161,20 @@ public final class ActRules {
                 trouble ->
                     new ActFinding.Inherited(trouble.origin(), trouble.findings().get(0)).coded());
     return Stream.concat(own, inherited).limit(1).toList();
+  }
+
+  /** Evidence that counts no more for seed that goes out from today on. */
+  private static Optional<Coded> expired(Assessment assessment, LocalDate today) {
+    return assessment.verdicts().stream()
+        .flatMap(verdict -> verdict.findings().stream())
+        .filter(finding -> finding.code().equals(COUNTS_UNTIL))
+        .filter(
+            finding ->
+                finding
+                    .argument("until")
+                    .filter(until -> until instanceof Day last && last.day().isBefore(today))
+                    .isPresent())
+        .findFirst();
   }
 
   private static List<Statement> signatures(LotRelease release) {

@@ -31,6 +31,9 @@ import org.kornspur.processors.dossier.Entry.Superseded;
  * declaration that would be the latest only by the word of an unknown sender. A correction of an
  * unknown sender that a proven one corrects in turn is thereby confirmed, but for its values.
  *
+ * <p>Who withdraws a correction has what it corrected count again: a failure must not vanish with
+ * what took its place.
+ *
  * <p>The act of a person is undone by another act alone, never by a withdrawal or correction that
  * anybody who sends facts could send: such a one is passed over here.
  */
@@ -46,6 +49,7 @@ public final class DossierReader {
       Map.of(
           Subject.Kind.ENTERPRISE, FactType.ENTERPRISE_DECLARED,
           Subject.Kind.CROP, FactType.FIELD_CROP_DECLARED,
+          Subject.Kind.HYBRID, FactType.HYBRID_DECLARED,
           Subject.Kind.LOT, FactType.LOT_DECLARED,
           Subject.Kind.SOURCE, FactType.POLLEN_SOURCE_SEEN);
 
@@ -112,10 +116,13 @@ public final class DossierReader {
         if (!mayName(by, fact, acts)) {
           continue;
         }
-        if (takesEffect(by, acts, confirmed)) {
+        String byFactId = by.superseded().byFactId();
+        if (!takesEffect(by, acts, confirmed)) {
+          withoutEffect.add(byFactId);
+        } else if (acts.contains(byFactId)
+            || named.getOrDefault(byFactId, List.of()).stream()
+                .noneMatch(next -> next.isWithdrawal() && takesEffect(next, acts, confirmed))) {
           superseded.putIfAbsent(FactType.idOf(fact), by.superseded());
-        } else {
-          withoutEffect.add(by.superseded().byFactId());
         }
       }
     }
@@ -141,7 +148,7 @@ public final class DossierReader {
   }
 
   /** A fact that would supersede another. */
-  private record Named(Superseded superseded, boolean isProven) {}
+  private record Named(Superseded superseded, boolean isProven, boolean isWithdrawal) {}
 
   private static boolean mayName(Named by, SpecificRecord fact, Set<String> acts) {
     return !FactType.of(fact).isAct() || acts.contains(by.superseded().byFactId());
@@ -235,7 +242,7 @@ public final class DossierReader {
         RevocationNote note = RevocationNote.read(revocation.value);
         found
             .computeIfAbsent(parts.get(1), named -> new ArrayList<>())
-            .add(new Named(note.superseded(parts.get(2)), note.isProven()));
+            .add(new Named(note.superseded(parts.get(2)), note.isProven(), note.isWithdrawal()));
       } else {
         unreadable.add(revocation.key);
       }

@@ -201,7 +201,7 @@ final class FactRegistrar implements Processor<byte[], byte[], String, IntakeRec
           new Revocation(
               withdrawal.getWithdrawnFactId(),
               header.getFactId(),
-              RevocationNote.of(header, withdrawal.getReason()).write()));
+              RevocationNote.of(fact, withdrawal.getReason()).write()));
     }
     return Optional.ofNullable(header.getCorrection())
         .map(
@@ -209,7 +209,7 @@ final class FactRegistrar implements Processor<byte[], byte[], String, IntakeRec
                 new Revocation(
                     correction.getSupersedes(),
                     header.getFactId(),
-                    RevocationNote.of(header, correction.getReason()).write()));
+                    RevocationNote.of(fact, correction.getReason()).write()));
   }
 
   private void refuse(Record<byte[], byte[]> record, List<Problem> problems) {

@@ -94,18 +94,30 @@ public record RegisterEntry(
    *
    * @param fact the fact of this entry
    * @param isAct whether the fact with an id is the act of a person
+   * @param isWithdrawn whether the fact with an id was withdrawn itself
    * @param trustsProducers whether the site vouches for all who can write to its topic of facts
    */
   public Optional<Superseded> superseded(
-      SpecificRecord fact, Predicate<String> isAct, boolean trustsProducers) {
+      SpecificRecord fact,
+      Predicate<String> isAct,
+      Predicate<String> isWithdrawn,
+      boolean trustsProducers) {
     boolean needsAct = FactType.of(fact).isAct();
     return revokedBy.entrySet().stream()
         .filter(
             by ->
                 isAct.test(by.getKey())
                     || (!needsAct
-                        && (trustsProducers || RevocationNote.read(by.getValue()).isProven())))
+                        && (trustsProducers || RevocationNote.read(by.getValue()).isProven())
+                        && !isWithdrawn.test(by.getKey())))
         .findFirst()
         .map(by -> RevocationNote.read(by.getValue()).superseded(by.getKey()));
+  }
+
+  /** Whether a withdrawal took this fact back, with effect. */
+  public boolean isWithdrawn(boolean trustsProducers) {
+    return revokedBy.values().stream()
+        .map(RevocationNote::read)
+        .anyMatch(by -> by.isWithdrawal() && (trustsProducers || by.isProven()));
   }
 }

@@ -2,9 +2,12 @@ package org.kornspur.processors.stream;
 
 import java.time.Instant;
 import java.time.format.DateTimeParseException;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.contract.FactHeader;
+import org.kornspur.ingest.contract.FactType;
 import org.kornspur.processors.dossier.Entry.Superseded;
 
 /**
@@ -17,9 +20,14 @@ import org.kornspur.processors.dossier.Entry.Superseded;
  * @param isProven whether the interface took in the fact that supersedes, and so checked the right
  *     to it. Notes of an earlier version count as proven: they were taken in by its rules, and
  *     stand where the processors alone write
+ * @param type of the fact that supersedes; empty in notes of an earlier version
  */
 record RevocationNote(
-    String reason, Optional<String> recordedBy, Optional<Instant> recordedAt, boolean isProven) {
+    String reason,
+    Optional<String> recordedBy,
+    Optional<Instant> recordedAt,
+    boolean isProven,
+    Optional<FactType> type) {
 
   /** Parts the fields. No text of a fact may hold it, so a bare reason cannot be mistaken. */
   private static final String SEPARATOR = "\u0001";
@@ -27,12 +35,19 @@ record RevocationNote(
   private static final String PROVEN = "proven";
   private static final String UNPROVEN = "unproven";
 
-  static RevocationNote of(FactHeader header, String reason) {
+  static RevocationNote of(SpecificRecord superseding, String reason) {
+    FactHeader header = FactType.headerOf(superseding);
     return new RevocationNote(
         reason,
         Optional.of(header.getRecordedBy()),
         Optional.of(header.getRecordedAt()),
-        header.getSubmission() != null);
+        header.getSubmission() != null,
+        Optional.of(FactType.of(superseding)));
+  }
+
+  /** Whether it takes the fact back and puts nothing in its place. */
+  boolean isWithdrawal() {
+    return type.equals(Optional.of(FactType.WITHDRAWAL));
   }
 
   String write() {
@@ -45,17 +60,18 @@ record RevocationNote(
         recordedBy.get(),
         recordedAt.get().toString(),
         reason,
-        isProven ? PROVEN : UNPROVEN);
+        isProven ? PROVEN : UNPROVEN,
+        type.map(FactType::contractName).orElse(""));
   }
 
   /** What took a fact's place: the fact with this id, as this note of it says. */
   Superseded superseded(String byFactId) {
-    return new Superseded(byFactId, reason, recordedBy, recordedAt);
+    return new Superseded(byFactId, reason, recordedBy, recordedAt, type);
   }
 
   static RevocationNote read(String text) {
     if (!text.startsWith(SEPARATOR)) {
-      return new RevocationNote(text, Optional.empty(), Optional.empty(), true);
+      return new RevocationNote(text, Optional.empty(), Optional.empty(), true, Optional.empty());
     }
     List<String> parts = List.of(text.split(SEPARATOR, -1));
     try {
@@ -63,9 +79,16 @@ record RevocationNote(
           parts.get(3),
           Optional.of(parts.get(1)),
           Optional.of(Instant.parse(parts.get(2))),
-          parts.size() == 4 || parts.get(4).equals(PROVEN));
+          parts.size() == 4 || parts.get(4).equals(PROVEN),
+          parts.stream().skip(5).findFirst().flatMap(RevocationNote::typeNamed));
     } catch (DateTimeParseException | IndexOutOfBoundsException noNote) {
-      return new RevocationNote(text, Optional.empty(), Optional.empty(), false);
+      return new RevocationNote(text, Optional.empty(), Optional.empty(), false, Optional.empty());
     }
+  }
+
+  private static Optional<FactType> typeNamed(String name) {
+    return Arrays.stream(FactType.values())
+        .filter(type -> type.contractName().equals(name))
+        .findFirst();
   }
 }

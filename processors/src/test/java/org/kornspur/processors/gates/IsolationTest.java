@@ -5,13 +5,20 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import org.apache.avro.specific.SpecificRecord;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.kornspur.contract.CropRole;
+import org.kornspur.contract.FactHeader;
 import org.kornspur.contract.PollenSourceKind;
+import org.kornspur.contract.SenderRole;
+import org.kornspur.contract.Submission;
+import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.statement.Value.Amount;
+import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.dossier.Entry;
 import org.kornspur.processors.finding.Advice;
 import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.finding.IsolationFinding;
@@ -139,6 +146,29 @@ class IsolationTest {
                 .dossier());
     assertThat(judged.worst()).isEqualTo(expected);
     judged.row("isolation, %s, shield %s, 20 m".formatted(book, accepted), expected, expected);
+  }
+
+  /** The authority accepts; common practice, no source, that no grower grants it himself. */
+  @ParameterizedTest
+  @CsvSource({"MULTIPLIER, NOT_MET", "INSPECTOR, MET", "QUALITY, MET"})
+  void aGrowerAcceptsNoShieldHimself(SenderRole role, String expected) {
+    SpecificRecord crop =
+        Facts.crop("c1", CropRole.F1_MIXTURE).with(said -> said.setShieldAccepted(true)).fact();
+    crop.put(
+        0,
+        FactHeader.newBuilder(FactType.headerOf(crop))
+            .setSubmission(new Submission("p-1", role, "E1", "key", "signature"))
+            .build());
+    Dossier dossier = Dossiers.crop("c1").neighbour(20).dossier();
+
+    Judged judged =
+        Judged.by(
+            "DE",
+            GATE,
+            new Dossier(
+                dossier.subject(), List.of(new Entry(crop, Optional.empty())), dossier.reports()));
+
+    assertThat(judged.worst()).isEqualTo(expected);
   }
 
   @ParameterizedTest(name = "crop flowers 1 to 15 June, source sheds {0} to {1}: {2}")

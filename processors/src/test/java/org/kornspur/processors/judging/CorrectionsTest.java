@@ -2,12 +2,17 @@ package org.kornspur.processors.judging;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.kornspur.contract.Category;
+import org.kornspur.contract.CropRole;
 import org.kornspur.ingest.contract.FactType;
+import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.statement.Value.Fact;
 import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.dossier.Entry;
 import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.finding.OriginFinding;
 import org.kornspur.processors.fixture.Dossiers;
@@ -89,6 +94,108 @@ class CorrectionsTest {
                                 FactType.GERMINATION_TEST,
                                 new Fact("m1"),
                                 FactType.MOISTURE_TEST)
+                            .coded()));
+  }
+
+  @Test
+  void aTestOfAnotherLotCorrectsNoFailure() {
+    Dossier lot =
+        new Dossier(
+            Subject.lot("l1"),
+            List.of(
+                new Entry(
+                    Facts.germination("l1", 60, 60, 60, 60).id("g1").fact(),
+                    Optional.of(
+                        new Entry.Superseded(
+                            "m1",
+                            "by mistake",
+                            Optional.empty(),
+                            Optional.empty(),
+                            Optional.of(FactType.MOISTURE_TEST)))),
+                new Entry(
+                    Facts.declared("l1", Facts.HYBRID, Category.CERTIFIED, 1000).fact(),
+                    Optional.empty())),
+            List.of());
+
+    assertThat(origin(lot))
+        .singleElement()
+        .satisfies(
+            owed ->
+                assertThat(owed.findings())
+                    .contains(
+                        new OriginFinding.CorrectedByOtherKind(
+                                new Fact("g1"),
+                                FactType.GERMINATION_TEST,
+                                new Fact("m1"),
+                                FactType.MOISTURE_TEST)
+                            .coded()));
+  }
+
+  @Test
+  void aCropDeclaredAnewUnderOtherRulesIsOwedACorrection() {
+    Dossiers crop =
+        Dossiers.crop("c1").with(Facts.crop("c1", CropRole.F1_MIXTURE).id("d1").at("2024-05-01"));
+    crop.with(
+        Facts.crop("c1", CropRole.F1_MIXTURE)
+            .id("d2")
+            .at("2024-05-20")
+            .with(later -> later.setFloweringFrom(LocalDate.of(2024, 6, 1))));
+    assertThat(origin(crop.dossier())).as("the days of flowering are known later").isEmpty();
+
+    crop.with(
+        Facts.crop("c1", CropRole.F1_MIXTURE)
+            .id("d3")
+            .at("2024-06-20")
+            .with(later -> later.setRulebookId("HOUSE").setShieldAccepted(true)));
+
+    assertThat(origin(crop.dossier()))
+        .singleElement()
+        .satisfies(
+            owed ->
+                assertThat(owed.findings())
+                    .contains(
+                        new OriginFinding.SeveralDeclarations(
+                                Subject.crop("c1"),
+                                List.of(new Fact("d1"), new Fact("d2"), new Fact("d3")),
+                                List.of("rulebookId", "shieldAccepted"))
+                            .coded()));
+  }
+
+  @Test
+  void aLotDeclaredAnewUnderOtherRulesIsOwedACorrection() {
+    Dossier lot =
+        Dossiers.lot("l1")
+            .with(
+                Facts.declared("l1", Facts.HYBRID, Category.CERTIFIED, 1000).at("2024-08-01"),
+                Facts.declared("l1", Facts.HYBRID, Category.CERTIFIED, 1000)
+                    .at("2024-09-01")
+                    .with(later -> later.setRulebookId("US")))
+            .scheme()
+            .dossier();
+
+    assertThat(origin(lot)).isNotEmpty();
+  }
+
+  @Test
+  void aHybridOfWhichTwoThingsAreSaidIsOwedACorrection() {
+    Dossiers lot =
+        Dossiers.lot("l1")
+            .with(Facts.declared("l1", Facts.HYBRID, Category.CERTIFIED, 1000))
+            .scheme(Facts.hybrid().id("h1"));
+    assertThat(origin(lot.scheme(Facts.hybrid().id("h2")).dossier())).as("the same").isEmpty();
+
+    lot.scheme(Facts.hybrid().id("h3").with(other -> other.setTolerancePercentPoints(5)));
+
+    assertThat(origin(lot.dossier()))
+        .singleElement()
+        .satisfies(
+            owed ->
+                assertThat(owed.findings())
+                    .contains(
+                        new OriginFinding.SeveralDeclarations(
+                                Subject.hybrid(Facts.HYBRID),
+                                List.of(new Fact("h1"), new Fact("h2"), new Fact("h3")),
+                                List.of("tolerancePercentPoints"))
                             .coded()));
   }
 

@@ -3,6 +3,7 @@ package org.kornspur.processors.release;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
@@ -10,16 +11,24 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.kornspur.contract.Category;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.statement.Coded;
 import org.kornspur.ingest.statement.Value.Fact;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.finding.ActFinding;
+import org.kornspur.processors.finding.GerminationFinding;
+import org.kornspur.processors.fixture.Dossiers;
+import org.kornspur.processors.fixture.Facts;
 import org.kornspur.processors.release.ActRules.Wish;
 import org.kornspur.processors.release.LotRelease.Step;
 import org.kornspur.processors.verdict.Fitness;
+import org.kornspur.processors.verdict.Gate;
+import org.kornspur.processors.verdict.Measured;
+import org.kornspur.processors.verdict.Verdict;
 
 /** Which act may follow on what. Common practice, no source. */
 class ActRulesTest {
+  private static final LocalDate TODAY = LocalDate.parse("2025-09-01");
 
   @ParameterizedTest
   @CsvSource(
@@ -52,7 +61,8 @@ class ActRulesTest {
   void anActFollowsOnTheStateOfTheLot(
       Fitness standing, Step step, String lastAct, String wish, String refused) {
     Optional<ActFinding> refusal =
-        ActRules.refusal(sheet(standing, step, Optional.ofNullable(lastAct)), wish(wish), "p-2");
+        ActRules.refusal(
+            sheet(standing, step, Optional.ofNullable(lastAct)), wish(wish), "p-2", TODAY);
 
     if (refused == null) {
       assertThat(refusal).isEmpty();
@@ -65,17 +75,58 @@ class ActRulesTest {
   void theSecondSignatureIsAnotherPersons() {
     ReleaseSheet proposed = sheet(Fitness.FIT, Step.PROPOSED, Optional.of("RELEASE"));
 
-    assertThat(ActRules.refusal(proposed, new Wish.ToRelease(), "p-1"))
+    assertThat(ActRules.refusal(proposed, new Wish.ToRelease(), "p-1", TODAY))
         .contains(new ActFinding.SignedAlready());
-    assertThat(ActRules.refusal(proposed, new Wish.ToRelease(), "p-2")).isEmpty();
+    assertThat(ActRules.refusal(proposed, new Wish.ToRelease(), "p-2", TODAY)).isEmpty();
   }
 
   @Test
   void aSuspensionCorrectsNothingButACondemnation() {
     ReleaseSheet released = sheet(Fitness.FIT, Step.RELEASED, Optional.of("RELEASE"));
 
-    assertThat(ActRules.refusal(released, new Wish.ToSuspend(Optional.of("a1")), "p-1"))
+    assertThat(ActRules.refusal(released, new Wish.ToSuspend(Optional.of("a1")), "p-1", TODAY))
         .contains(new ActFinding.NoSuchCondemnation(new Fact("a1"), Subject.lot("L1")));
+  }
+
+  @Test
+  void rawHarvestIsNotReleased() {
+    Dossier raw = Dossiers.lot("L1").with(Facts.harvest("C1", "L1", 5_000)).dossier();
+    ReleaseSheet sheet = sheet(raw, Fitness.FIT, List.of(), Step.NONE, Optional.empty());
+
+    assertThat(ActRules.refusal(sheet, new Wish.ToRelease(), "p-1", TODAY))
+        .contains(new ActFinding.RawHarvestNotReleased(Subject.lot("L1")));
+  }
+
+  /** 7 CFR 201.30a, read, for the five months; the rest is our own rule, no source. */
+  @ParameterizedTest
+  @CsvSource({"2025-08-31, true", "2025-09-01, false"})
+  void seedIsNotReleasedOnATestThatCountsNoMore(LocalDate until, boolean isRefused) {
+    Coded counts = new GerminationFinding.CountsUntil(until).coded();
+    Verdict germination =
+        new Verdict.Met(
+            Gate.GERMINATION,
+            "",
+            Optional.empty(),
+            Measured.exact(90, "%", 5),
+            Optional.empty(),
+            List.of("g1"),
+            List.of(counts),
+            List.of());
+    ReleaseSheet sheet =
+        sheet(
+            new Dossier(Subject.lot("L1"), List.of(), List.of()),
+            Fitness.FIT,
+            List.of(germination),
+            Step.NONE,
+            Optional.empty());
+
+    Optional<ActFinding> refusal = ActRules.refusal(sheet, new Wish.ToRelease(), "p-1", TODAY);
+
+    assertThat(refusal)
+        .isEqualTo(
+            isRefused
+                ? Optional.of(new ActFinding.EvidenceOwed(Subject.lot("L1"), List.of(counts)))
+                : Optional.empty());
   }
 
   private static Wish wish(String word) {
@@ -89,14 +140,23 @@ class ActRulesTest {
 
   /** A sheet of a lot of basic seed on which person p-1 did the last act. */
   private static ReleaseSheet sheet(Fitness standing, Step step, Optional<String> lastAct) {
-    Dossier dossier = new Dossier(Subject.lot("L1"), List.of(), List.of());
+    return sheet(
+        new Dossier(Subject.lot("L1"), List.of(), List.of()), standing, List.of(), step, lastAct);
+  }
+
+  private static ReleaseSheet sheet(
+      Dossier dossier,
+      Fitness standing,
+      List<Verdict> verdicts,
+      Step step,
+      Optional<String> lastAct) {
     Assessment assessment =
         new Assessment(
             standing,
             Optional.of(
                 new Material("HYB-1", "A-1", Material.Kind.COMPONENT, Category.BASIC, 2024, "EU")),
             Optional.empty(),
-            List.of(),
+            verdicts,
             List.of(),
             List.of(),
             Optional.empty());

@@ -10,6 +10,7 @@ import static org.kornspur.processors.stream.InventedFacts.postControl;
 import static org.kornspur.processors.stream.InventedFacts.withdrawal;
 
 import java.nio.charset.StandardCharsets;
+import org.apache.avro.specific.SpecificRecord;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.kornspur.contract.QuarantineEntry;
@@ -158,6 +159,41 @@ class FactIntakeTest {
     assertThat(topology.standing(Subject.lot("L1")).getState()).isEqualTo(StandingState.NOT_FIT);
 
     topology.accept(withdrawal("f3", 301, "f2"));
+
+    assertThat(topology.standing(Subject.lot("L1")).getState()).isEqualTo(StandingState.FIT);
+  }
+
+  /** Whoever corrected a failure and takes the correction back has the failure again. */
+  @Test
+  void whatAWithdrawnCorrectionCorrectedCountsAgain() {
+    SpecificRecord[] facts = {
+      lot("f1", "L1", 500),
+      postControl(head("f2", 300), "L1", false),
+      postControl(correcting("f3", 301, "f2"), "L1", true),
+      withdrawal("f4", 302, "f3")
+    };
+    for (int first = 0; first < facts.length; first++) {
+      try (DrivenTopology other = new DrivenTopology()) {
+        for (int next = 0; next < facts.length; next++) {
+          other.accept(facts[(first + next) % facts.length]);
+        }
+
+        assertThat(other.standing(Subject.lot("L1")).getState()).isEqualTo(StandingState.NOT_FIT);
+        assertThat(other.dossiers().entriesOf(Subject.lot("L1")))
+            .filteredOn(Entry::counts)
+            .extracting(entry -> entry.header().getFactId())
+            .containsExactlyInAnyOrder("f1", "f2");
+      }
+    }
+  }
+
+  @Test
+  void aCorrectionThatIsCorrectedStaysOne() {
+    topology.accept(
+        lot("f1", "L1", 500),
+        postControl(head("f2", 300), "L1", false),
+        postControl(correcting("f3", 301, "f2"), "L1", false),
+        postControl(correcting("f4", 302, "f3"), "L1", true));
 
     assertThat(topology.standing(Subject.lot("L1")).getState()).isEqualTo(StandingState.FIT);
   }

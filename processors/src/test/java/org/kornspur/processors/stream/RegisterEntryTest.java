@@ -2,7 +2,9 @@ package org.kornspur.processors.stream;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.kornspur.processors.stream.InventedFacts.correcting;
+import static org.kornspur.processors.stream.InventedFacts.harvest;
 import static org.kornspur.processors.stream.InventedFacts.lot;
+import static org.kornspur.processors.stream.InventedFacts.withdrawal;
 
 import java.nio.charset.StandardCharsets;
 import java.util.List;
@@ -14,49 +16,57 @@ import org.junit.jupiter.api.Test;
 import org.kornspur.contract.FactHeader;
 import org.kornspur.contract.SenderRole;
 import org.kornspur.contract.Submission;
+import org.kornspur.ingest.contract.FactType;
 import org.kornspur.processors.dossier.Entry.Superseded;
 
 class RegisterEntryTest {
-  private static final FactHeader LATER = correcting("later", 3, "earlier");
+  private static final SpecificRecord LATER =
+      harvest(correcting("later", 3, "earlier"), "C", "L", 1.0);
 
   @Test
   void whyByWhomAndWhenAreReadOutOfTheNote() {
     RegisterEntry entry =
         revokedBy(Map.of("later", RevocationNote.of(LATER, "a typing error").write()));
 
-    assertThat(entry.superseded(lot("earlier", "L", 1.0), id -> false, true))
+    assertThat(entry.superseded(lot("earlier", "L", 1.0), id -> false, id -> false, true))
         .hasValue(
             new Superseded(
                 "later",
                 "a typing error",
-                Optional.of(LATER.getRecordedBy()),
-                Optional.of(LATER.getRecordedAt())));
+                Optional.of(FactType.headerOf(LATER).getRecordedBy()),
+                Optional.of(FactType.headerOf(LATER).getRecordedAt()),
+                Optional.of(FactType.HARVEST)));
   }
 
   @Test
   void aNoteOfAnEarlierVersionIsTheReasonAlone() {
     assertThat(
             revokedBy(Map.of("later", "a typing error"))
-                .superseded(lot("earlier", "L", 1.0), id -> false, true))
+                .superseded(lot("earlier", "L", 1.0), id -> false, id -> false, true))
         .hasValue(new Superseded("later", "a typing error"));
   }
 
   @Test
   void onlyAProvenSenderSupersedesWhereProducersAreNotTrusted() {
-    FactHeader proven =
-        FactHeader.newBuilder(correcting("b-proven", 3, "earlier"))
-            .setSubmission(new Submission("quality", SenderRole.QUALITY, null, "key", "signature"))
-            .build();
+    SpecificRecord proven =
+        harvest(
+            FactHeader.newBuilder(correcting("b-proven", 3, "earlier"))
+                .setSubmission(
+                    new Submission("quality", SenderRole.QUALITY, null, "key", "signature"))
+                .build(),
+            "C",
+            "L",
+            1.0);
     RegisterEntry entry =
         revokedBy(
             Map.of(
                 "a-claimed", RevocationNote.of(LATER, "claimed").write(),
                 "b-proven", RevocationNote.of(proven, "proven").write()));
 
-    assertThat(entry.superseded(lot("earlier", "L", 1.0), id -> false, false))
+    assertThat(entry.superseded(lot("earlier", "L", 1.0), id -> false, id -> false, false))
         .map(Superseded::byFactId)
         .hasValue("b-proven");
-    assertThat(entry.superseded(lot("earlier", "L", 1.0), id -> false, true))
+    assertThat(entry.superseded(lot("earlier", "L", 1.0), id -> false, id -> false, true))
         .map(Superseded::byFactId)
         .hasValue("a-claimed");
   }
@@ -79,13 +89,30 @@ class RegisterEntryTest {
         InventedActs.release("earlier", "L", InventedActs.signed(1, "p", 1, "a", List.of()));
     RegisterEntry entry = revokedBy(Map.of("a-withdrawal", "a whim", "b-act", "a complaint"));
 
-    assertThat(entry.superseded(act, id -> false, true)).isEmpty();
-    assertThat(entry.superseded(act, "b-act"::equals, true))
+    assertThat(entry.superseded(act, id -> false, id -> false, true)).isEmpty();
+    assertThat(entry.superseded(act, "b-act"::equals, id -> false, true))
         .hasValue(new Superseded("b-act", "a complaint"));
   }
 
   private static RegisterEntry revokedBy(Map<String, String> notes) {
     return new RegisterEntry(
         Optional.empty(), List.of("lot:L"), new TreeMap<>(notes), Optional.empty());
+  }
+
+  @Test
+  void whatWasWithdrawnSupersedesNothing() {
+    RegisterEntry earlier =
+        revokedBy(Map.of("later", RevocationNote.of(LATER, "a typing error").write()));
+    RegisterEntry later =
+        revokedBy(
+            Map.of("w", RevocationNote.of(withdrawal("w", 4, "later"), "by mistake").write()));
+
+    assertThat(later.isWithdrawn(true)).isTrue();
+    assertThat(later.isWithdrawn(false)).as("by nobody knows whom").isFalse();
+    assertThat(earlier.isWithdrawn(true)).as("a correction is no withdrawal").isFalse();
+    assertThat(
+            earlier.superseded(
+                lot("earlier", "L", 1.0), id -> false, id -> later.isWithdrawn(true), true))
+        .isEmpty();
   }
 }

@@ -7,6 +7,7 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.kornspur.ingest.contract.FactType;
 
 class RevocationNoteTest {
 
@@ -29,9 +30,24 @@ class RevocationNoteTest {
             "weighed wrong",
             Optional.of("person-1"),
             Optional.of(Instant.parse("2024-08-03T10:00:00Z")),
-            isProven);
+            isProven,
+            Optional.of(FactType.MOISTURE_TEST));
 
     assertThat(RevocationNote.read(note.write())).isEqualTo(note);
+  }
+
+  @Test
+  void aNoteThatNamesNoTypeIsReadWithoutOne() {
+    assertThat(
+            RevocationNote.read(
+                "\u0001person-1\u00012024-08-03T10:00:00Z\u0001weighed wrong\u0001unproven"))
+        .isEqualTo(
+            new RevocationNote(
+                "weighed wrong",
+                Optional.of("person-1"),
+                Optional.of(Instant.parse("2024-08-03T10:00:00Z")),
+                false,
+                Optional.empty()));
   }
 
   @Test

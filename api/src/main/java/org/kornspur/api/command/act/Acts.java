@@ -4,6 +4,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.time.Clock;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Optional;
@@ -125,7 +126,7 @@ public class Acts {
     synchronized (stripes[Math.floorMod(subject.hashCode(), STRIPES)]) {
       ReleaseSheet sheet = ReleaseSheet.of(data.dossier(subject), rules.judge()::assess);
       requireSameSeal(caller, request, sheet);
-      ActRules.refusal(sheet, request.wish(), caller.personId())
+      ActRules.refusal(sheet, request.wish(), caller.personId(), LocalDate.now(clock))
           .ifPresent(
               refusal -> {
                 String why = requestWords.words().plain(refusal);

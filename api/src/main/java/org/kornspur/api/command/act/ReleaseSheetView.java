@@ -1,5 +1,6 @@
 package org.kornspur.api.command.act;
 
+import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -47,7 +48,8 @@ public record ReleaseSheetView(
 
   private static Possible possible(
       ActKind kind, ReleaseSheet sheet, String signerId, int signaturesNeeded, ReaderWords words) {
-    Optional<String> refusal = ActRules.refusal(sheet, wish(kind), signerId).map(words::plain);
+    Optional<String> refusal =
+        ActRules.refusal(sheet, wish(kind), signerId, LocalDate.now()).map(words::plain);
     return new Possible(kind.name(), refusal.isEmpty(), refusal.orElse(null), signaturesNeeded);
   }
 

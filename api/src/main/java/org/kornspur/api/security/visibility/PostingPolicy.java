@@ -5,7 +5,9 @@ import jakarta.inject.Inject;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.problem.RightsProblem;
@@ -14,18 +16,13 @@ import org.kornspur.api.security.Caller;
 import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.Role;
-import org.kornspur.contract.FactHeader;
-import org.kornspur.contract.PollenSourceSeen;
+import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.SenderRole;
-import org.kornspur.contract.Submission;
-import org.kornspur.contract.Withdrawal;
 import org.kornspur.ingest.act.SignedSubmissions;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.statement.Value.Person;
-import org.kornspur.processors.dossier.Entry;
-import org.kornspur.processors.stream.RegisterEntry;
 
 /**
  * Whether a caller may bring a fact: by its type, by who recorded it, by what it is about, and by
@@ -66,7 +63,12 @@ public class PostingPolicy {
       problems.addAll(againstSubjects(caller, fact));
     }
     if (problems.isEmpty()) {
-      againstCorrection(caller, fact).ifPresent(problems::add);
+      againstOwnExceptions(caller, fact).forEach(problems::add);
+    }
+    if (problems.isEmpty()) {
+      new CorrectionRights(processors, caller, earlier -> mayBring(caller, earlier))
+          .against(fact)
+          .ifPresent(problems::add);
     }
     return problems;
   }
@@ -134,6 +136,12 @@ public class PostingPolicy {
     };
   }
 
+  private boolean mayBring(Caller caller, SpecificRecord fact) {
+    return againstType(caller, fact).isEmpty()
+        && againstSubjects(caller, fact).isEmpty()
+        && againstNewIds(caller, fact).isEmpty();
+  }
+
   private static Optional<Problem> againstType(Caller caller, SpecificRecord fact) {
     Permission needed = Permission.toPost(FactType.of(fact));
     if (caller.may(needed)) {
@@ -198,75 +206,21 @@ public class PostingPolicy {
     return Problem.of("header.recordedBy", caller.personId(), new RightsProblem.NoEnterprise());
   }
 
-  private Optional<Problem> againstCorrection(Caller caller, SpecificRecord fact) {
-    FactHeader header = FactType.headerOf(fact);
-    if (header.getCorrection() != null) {
-      String supersedes = header.getCorrection().getSupersedes();
-      return againstMending(caller, "header.correction.supersedes", supersedes);
+  /** The authority grants exceptions, and whoever grows the crop does not say so alone. */
+  private static List<Problem> againstOwnExceptions(Caller caller, SpecificRecord fact) {
+    boolean isGrower =
+        caller.roles().stream()
+            .filter(Permission.toPost(FactType.of(fact))::isOf)
+            .allMatch(Role.MULTIPLIER::equals);
+    if (!isGrower || !(fact instanceof FieldCropDeclared crop)) {
+      return List.of();
     }
-    return fact instanceof Withdrawal withdrawal
-        ? againstMending(caller, "withdrawnFactId", withdrawal.getWithdrawnFactId())
-        : Optional.empty();
-  }
-
-  /** Who may record for others may mend everything; all others what they could have brought. */
-  private Optional<Problem> againstMending(Caller caller, String field, String factId) {
-    Optional<SpecificRecord> earlier = find(factId);
-    boolean may =
-        caller.may(Permission.POST_CORRECTIONS)
-            && (caller.may(Permission.RECORD_FOR_OTHERS)
-                || earlier.filter(fact -> mayHaveBrought(caller, fact)).isPresent());
-    if (may && earlier.filter(fact -> FactType.of(fact).isAct()).isPresent()) {
-      // the processors would pass it over, and its sender believe the act undone
-      return Optional.of(Problem.of(field, factId, new RightsProblem.MendsAct()));
-    }
-    if (may && isWithdrawal(factId)) {
-      // what it took back stays taken back, and its sender believe it to count again
-      return Optional.of(Problem.of(field, factId, new RightsProblem.MendsWithdrawal()));
-    }
-    return may
-        ? Optional.empty()
-        : Optional.of(Problem.of(field, factId, new RightsProblem.NotBrought()));
-  }
-
-  /** Every other fact names a subject. */
-  private boolean isWithdrawal(String factId) {
-    return processors
-        .registered(factId)
-        .filter(entry -> entry.fingerprint().isPresent() && entry.subjects().isEmpty())
-        .isPresent();
-  }
-
-  private boolean mayHaveBrought(Caller caller, SpecificRecord earlier) {
-    return isSameHand(caller, earlier)
-        && againstType(caller, earlier).isEmpty()
-        && againstSubjects(caller, earlier).isEmpty()
-        && againstNewIds(caller, earlier).isEmpty();
-  }
-
-  /**
-   * Whether the caller or their enterprise brought a fact, as far as it can be told. What somebody
-   * else saw of a pollen source is theirs, however near it is to the caller's crop.
-   */
-  private static boolean isSameHand(Caller caller, SpecificRecord earlier) {
-    boolean isOwn =
-        FactType.headerOf(earlier).getRecordedBy().equals(caller.personId())
-            || SignedSubmissions.of(earlier)
-                .map(Submission::getEnterpriseId)
-                .filter(id -> caller.enterpriseId().equals(Optional.of(id)))
-                .isPresent();
-    return isOwn || (caller.enterpriseId().isPresent() && !(earlier instanceof PollenSourceSeen));
-  }
-
-  private Optional<SpecificRecord> find(String factId) {
-    return processors.registered(factId).map(RegisterEntry::subjects).stream()
-        .flatMap(List::stream)
-        .findFirst()
-        .map(Subject::parse)
-        .stream()
-        .flatMap(subject -> processors.dossier(subject).stream())
-        .map(Entry::fact)
-        .filter(fact -> FactType.idOf(fact).equals(factId))
-        .findFirst();
+    Map<String, Boolean> accepted = new TreeMap<>();
+    accepted.put("shieldAccepted", crop.getShieldAccepted());
+    accepted.put("smallAreaAccepted", crop.getSmallAreaAccepted());
+    return accepted.entrySet().stream()
+        .filter(said -> Boolean.TRUE.equals(said.getValue()))
+        .map(said -> Problem.of(said.getKey(), "true", new RightsProblem.GrantedByAuthority()))
+        .toList();
   }
 }

@@ -1,5 +1,8 @@
 package org.kornspur.api.command.act;
 
+import java.time.Duration;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Collectors;
@@ -7,6 +10,10 @@ import org.kornspur.contract.TestKind;
 
 /** Facts of an invented lot of pre-basic seed to which no evidence is missing. */
 public final class InventedFitLot {
+
+  /** A month ago: an older test of germination would no longer do for a release. */
+  private static final Instant TESTED =
+      Instant.now().truncatedTo(ChronoUnit.DAYS).minus(Duration.ofDays(30));
 
   private InventedFitLot() {}
 
@@ -38,7 +45,7 @@ public final class InventedFitLot {
         fact(
             "GerminationTest",
             lot + "-germination",
-            "2022-08-30T11:57:00Z",
+            TESTED.toString(),
             null,
             """
             "lotId": "%1$s", "sampleId": "S-%1$s", "laboratoryId": "LAB-1", "replicates": [\

@@ -148,6 +148,37 @@ class BringingIT {
   }
 
   @Test
+  void aGrowerGrantsHimselfNoException() throws Exception {
+    String west = TestPeople.WEST;
+    String crop = crop(west, "bx-crop", "BX-C", "ENT-MULT-WEST");
+    String shielded = crop.replaceFirst("\\{", "{\"shieldAccepted\": true, ");
+    String small = crop.replaceFirst("\\{", "{\"smallAreaAccepted\": true, ");
+
+    assertThat(refused(west, shielded, "shieldAccepted")).contains("certification authority");
+    refused(west, small, "smallAreaAccepted");
+    accepted("quality", shielded);
+  }
+
+  @Test
+  void aFactIsCorrectedByOneOfItsKind() throws Exception {
+    String west = TestPeople.WEST;
+    accepted(west, crop(west, "bk-crop", "BK-C", "ENT-MULT-WEST"));
+    accepted(west, harvest(west, "bk-harvest", "BK-C", "BK-R"));
+    until(west, "/api/v1/lots/BK-R");
+
+    assertThat(
+            refused(
+                west,
+                dispatch(west, "bk-dispatch", "BK-R")
+                    .replace(
+                        "\"correction\": null",
+                        "\"correction\": {\"supersedes\": \"%s-bk-harvest\", \"reason\": \"x\"}"
+                            .formatted(west)),
+                "header.correction.supersedes"))
+        .contains("of another kind");
+  }
+
+  @Test
   void growersAndLaboratoriesGiveIdsThatNobodyElseMayTake() throws Exception {
     String west = TestPeople.WEST;
     String fact = crop(west, "bi-1", "BI-C", "ENT-MULT-WEST");
