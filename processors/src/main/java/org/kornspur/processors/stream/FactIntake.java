@@ -42,7 +42,7 @@ final class FactIntake {
         .addProcessor(REGISTER_FACT, () -> new FactRegistrar(wire, keys), FACTS)
         .addProcessor(REGISTER_REVOCATION, RevocationRegistrar::new, REVOCATIONS)
         .addStateStore(
-            stores.logged(StateStores.FACT_REGISTER, InternalJson.serde(RegisterEntry.class)),
+            stores.logged(StateStores.FACT_REGISTER, InternalFormat.serde(RegisterEntry.class)),
             REGISTER_FACT,
             REGISTER_REVOCATION)
         .addSink(

@@ -69,7 +69,8 @@ public final class IsolationJoin {
             PLOTS, keys.deserializer(), Topics.plots().deserializer(), Topics.PLOTS.topicName())
         .addProcessor(FIND_NEIGHBOURS, () -> new NeighbourFinder(cellsInMemory), PLOTS)
         .addStateStore(
-            stores.logged(StateStores.CELL_PLOTS, InternalJson.serde(Plot.class)), FIND_NEIGHBOURS)
+            stores.logged(StateStores.CELL_PLOTS, InternalFormat.serde(Plot.class)),
+            FIND_NEIGHBOURS)
         .addStateStore(stores.logged(StateStores.CELL_OUTBOX, bytes), FIND_NEIGHBOURS)
         .addSink(
             TO_CROPS,

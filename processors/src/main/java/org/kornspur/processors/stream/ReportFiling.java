@@ -38,12 +38,12 @@ final class ReportFiling implements Processor<String, ReportChange, Subject, Dos
     change
         .report()
         .ifPresentOrElse(
-            report -> reports.put(key, InternalJson.write(report)), () -> reports.delete(key));
+            report -> reports.put(key, InternalFormat.write(report)), () -> reports.delete(key));
   }
 
   /** What no sender said is not filed: nobody would ever take it back. */
   private static void requireReportTo(Subject subject, String sender, Report report) {
-    InternalJson.requireWhole(report);
+    InternalFormat.requireWhole(report);
     if (!report.sender().equals(sender) || !report.receiver().equals(subject)) {
       throw new IllegalArgumentException(
           "Not a report of " + sender + " to " + subject + " as the record's key and sender say");

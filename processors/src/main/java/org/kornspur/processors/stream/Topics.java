@@ -69,17 +69,17 @@ public enum Topics {
 
   /** Values of {@link #REVOCATIONS}. */
   static Serde<Revocation> revocations() {
-    return bounded(InternalJson.serde(Revocation.class));
+    return bounded(InternalFormat.serde(Revocation.class));
   }
 
   /** Values of {@link #REPORTS}. */
   static Serde<ReportChange> reports() {
-    return bounded(InternalJson.serde(ReportChange.class));
+    return bounded(InternalFormat.serde(ReportChange.class));
   }
 
   /** Values of {@link #PLOTS}. */
   static Serde<PlotChange> plots() {
-    return bounded(InternalJson.serde(PlotChange.class));
+    return bounded(InternalFormat.serde(PlotChange.class));
   }
 
   /** Values of {@link #QUARANTINE}, as the intake writes them. */

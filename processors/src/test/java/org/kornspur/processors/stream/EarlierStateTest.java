@@ -36,7 +36,7 @@ class EarlierStateTest {
 
     Report.FromParent report = (Report.FromParent) ReportReader.read(kept);
 
-    assertThat(InternalJson.requireWhole(report)).isEqualTo(report);
+    assertThat(InternalFormat.requireWhole(report)).isEqualTo(report);
     assertThat(report.troubles())
         .extracting(InheritedFinding::findings)
         .isEqualTo(recorded(written.get("troubles"), "sentence"));
@@ -65,11 +65,11 @@ class EarlierStateTest {
         "lat": 52.0}, "onSource": {"lon": 10.0, "lat": 52.0}, "factId": "f1"}""";
 
     Plot readPlot =
-        InternalJson.requireWhole(
-            InternalJson.read(plot.getBytes(StandardCharsets.UTF_8), Plot.class));
+        InternalFormat.requireWhole(
+            InternalFormat.read(plot.getBytes(StandardCharsets.UTF_8), Plot.class));
     Report.Neighbour readNear =
-        InternalJson.requireWhole(
-            InternalJson.read(near.getBytes(StandardCharsets.UTF_8), Report.Neighbour.class));
+        InternalFormat.requireWhole(
+            InternalFormat.read(near.getBytes(StandardCharsets.UTF_8), Report.Neighbour.class));
 
     assertThat(readPlot.tooManyOffTypes()).isEmpty();
     assertThat(readNear.sameComponent()).isEmpty();
@@ -107,9 +107,16 @@ class EarlierStateTest {
 
   @Test
   void whatIsReadIsWrittenAndReadAgain() throws IOException {
-    Report report = ReportReader.read(file("report-to-lot-L25-S01-P1.json"));
+    byte[] kept = file("report-to-lot-L25-S01-P1.json");
+    Report report = ReportReader.read(kept);
 
-    assertThat(ReportReader.read(InternalJson.write(report))).isEqualTo(report);
+    byte[] written = InternalFormat.write(report);
+
+    assertThat(ReportReader.read(written)).isEqualTo(report);
+    assertThat(written)
+        .as("Smile, by its specification, and shorter than JSON")
+        .startsWith(0x3A, 0x29, 0x0A)
+        .hasSizeLessThan(kept.length * 3 / 4);
   }
 
   @Test

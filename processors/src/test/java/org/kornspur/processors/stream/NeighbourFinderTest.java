@@ -214,12 +214,12 @@ class NeighbourFinderTest {
           driver.createInputTopic(
               Topics.PLOTS.topicName(),
               new StringSerializer(),
-              InternalJson.serde(PlotChange.class).serializer());
+              InternalFormat.serde(PlotChange.class).serializer());
       reports =
           driver.createOutputTopic(
               Topics.REPORTS.topicName(),
               new StringDeserializer(),
-              InternalJson.serde(ReportChange.class).deserializer());
+              InternalFormat.serde(ReportChange.class).deserializer());
     }
 
     /** Takes a step and returns how many reports it sent. */

@@ -74,7 +74,7 @@ class RegisterEntryTest {
   @Test
   void anEntryOfAnEarlierVersionIsReadAsOneWithoutProof() {
     RegisterEntry read =
-        InternalJson.read(
+        InternalFormat.read(
             "{\"fingerprint\":\"f\",\"subjects\":[\"lot:L\"],\"revokedBy\":{\"w\":\"why\"}}"
                 .getBytes(StandardCharsets.UTF_8),
             RegisterEntry.class);

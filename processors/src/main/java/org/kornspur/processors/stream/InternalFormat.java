@@ -16,9 +16,13 @@ import com.fasterxml.jackson.databind.MapperFeature;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.SerializationFeature;
 import com.fasterxml.jackson.databind.SerializerProvider;
+import com.fasterxml.jackson.databind.cfg.MapperBuilder;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.module.SimpleModule;
 import com.fasterxml.jackson.databind.ser.std.ToStringSerializer;
+import com.fasterxml.jackson.dataformat.smile.SmileFactory;
+import com.fasterxml.jackson.dataformat.smile.SmileGenerator;
+import com.fasterxml.jackson.dataformat.smile.databind.SmileMapper;
 import com.fasterxml.jackson.datatype.jdk8.Jdk8Module;
 import com.fasterxml.jackson.datatype.jsr310.JavaTimeModule;
 import java.io.IOException;
@@ -41,28 +45,22 @@ import org.kornspur.processors.finding.BasisFinding;
 import org.kornspur.processors.verdict.Verdict;
 
 /**
- * JSON for topics and stores that only the processors themselves read. Unknown properties are
- * passed over, so that a newer version can read what an older one left and the other way round.
+ * How topics and stores hold what only the processors themselves read: JSON in its binary form,
+ * Smile, in which a name or word that comes again is written once. Plain JSON, as versions before
+ * wrote it, is read too. Unknown properties are passed over, so that a newer version can read what
+ * an older one left.
+ *
+ * <p>Source: Smile format specification, version 1.0.5, for the first three bytes.
  */
-final class InternalJson {
+final class InternalFormat {
+  private static final byte[] SMILE = {':', ')', '\n'};
   private static final ObjectMapper MAPPER =
-      JsonMapper.builder()
-          .addModule(new Jdk8Module())
-          .addModule(new JavaTimeModule())
-          .addModule(subjectsAsText())
-          .addModule(statements())
-          .addMixIn(Report.class, NamedByKind.class)
-          .addMixIn(Verdict.class, NamedByState.class)
-          .addMixIn(Verdict.Met.class, OfEarlierVersions.class)
-          .addMixIn(Verdict.NotMet.class, OfEarlierVersions.class)
-          .addMixIn(Verdict.Owed.class, OwedOfEarlierVersions.class)
-          .addMixIn(InheritedFinding.class, OfEarlierVersions.class)
-          .disable(SerializationFeature.WRITE_DATES_AS_TIMESTAMPS)
-          .disable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
-          .enable(MapperFeature.SORT_PROPERTIES_ALPHABETICALLY)
-          .enable(SerializationFeature.ORDER_MAP_ENTRIES_BY_KEYS)
-          .serializationInclusion(JsonInclude.Include.NON_ABSENT)
-          .build();
+      configured(
+          SmileMapper.builder(
+              SmileFactory.builder()
+                  .enable(SmileGenerator.Feature.CHECK_SHARED_STRING_VALUES)
+                  .build()));
+  private static final ObjectMapper PLAIN = configured(JsonMapper.builder());
 
   /** How the parts of a record are asked for, looked up once for each type. */
   private static final ClassValue<List<Method>> PARTS =
@@ -73,7 +71,27 @@ final class InternalJson {
         }
       };
 
-  private InternalJson() {}
+  private InternalFormat() {}
+
+  private static ObjectMapper configured(MapperBuilder<?, ?> format) {
+    return format
+        .addModule(new Jdk8Module())
+        .addModule(new JavaTimeModule())
+        .addModule(subjectsAsText())
+        .addModule(statements())
+        .addMixIn(Report.class, NamedByKind.class)
+        .addMixIn(Verdict.class, NamedByState.class)
+        .addMixIn(Verdict.Met.class, OfEarlierVersions.class)
+        .addMixIn(Verdict.NotMet.class, OfEarlierVersions.class)
+        .addMixIn(Verdict.Owed.class, OwedOfEarlierVersions.class)
+        .addMixIn(InheritedFinding.class, OfEarlierVersions.class)
+        .disable(SerializationFeature.WRITE_DATES_AS_TIMESTAMPS)
+        .disable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
+        .enable(MapperFeature.SORT_PROPERTIES_ALPHABETICALLY)
+        .enable(SerializationFeature.ORDER_MAP_ENTRIES_BY_KEYS)
+        .serializationInclusion(JsonInclude.Include.NON_ABSENT)
+        .build();
+  }
 
   static <T> Serde<T> serde(Class<T> type) {
     return Serdes.serdeFrom(
@@ -91,14 +109,15 @@ final class InternalJson {
 
   static <T> T read(byte[] bytes, Class<T> type) {
     try {
-      return MAPPER.readValue(bytes, type);
+      boolean isSmile = Arrays.mismatch(bytes, SMILE) == SMILE.length;
+      return (isSmile ? MAPPER : PLAIN).readValue(bytes, type);
     } catch (IOException unreadable) {
       throw new UncheckedIOException("Cannot read " + type.getName(), unreadable);
     }
   }
 
   /**
-   * Gives back what was read, if no part of it is missing. Such JSON is none that the processors
+   * Gives back what was read, if no part of it is missing. Such a value is none that the processors
    * wrote, but for a version that did not know the part.
    *
    * @throws IllegalArgumentException with the name of the part that is missing
@@ -110,7 +129,7 @@ final class InternalJson {
 
   private static void requireParts(Object value, String name) {
     if (value == null) {
-      throw new IllegalArgumentException("JSON without " + name);
+      throw new IllegalArgumentException("A value without " + name);
     } else if (value instanceof Record whole) {
       PARTS
           .get(whole.getClass())
