@@ -1,10 +1,14 @@
 package org.kornspur.processors.stream;
 
+import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.apache.kafka.streams.state.KeyValueIterator;
 import org.apache.kafka.streams.state.KeyValueStore;
 import org.kornspur.ingest.contract.Subject;
@@ -13,19 +17,36 @@ import org.kornspur.ingest.contract.Subject;
  * The dossiers of a task into which something was filed since they were judged, in the order in
  * which they were marked. They are kept in a store, so that none is forgotten when the task moves
  * or the process dies; and in memory, with those of whom each has heard nothing yet.
+ *
+ * <p>The store holds them in batches: one is written as it fills, and deleted when all in it are
+ * judged, so that a load of many facts writes few records. After a crash some are judged again,
+ * which changes nothing.
  */
 final class MarkedDossiers {
-  private static final String TO_BE_JUDGED = "to be judged";
+  static final int MOST_IN_A_BATCH = 50;
+  private static final String BATCH = "batch-";
 
   private final KeyValueStore<String, String> kept;
-  private final Map<String, Mark> marks = new LinkedHashMap<>();
+  private final Map<String, Mark> ready = new LinkedHashMap<>();
+  private final Map<String, Mark> waiting = new LinkedHashMap<>();
+  private final Map<String, Batch> batches = new HashMap<>();
+  private Batch open;
+  private long lastNumber;
 
-  /** The earlier release kept a note of the same name for some, of which all are judged again. */
+  /** The earlier release kept a note for each dossier, under its name. */
   MarkedDossiers(KeyValueStore<String, String> kept) {
     this.kept = kept;
+    List<String> emptied = new ArrayList<>();
     try (KeyValueIterator<String, String> all = kept.all()) {
-      all.forEachRemaining(entry -> marks.put(entry.key, new Mark(0, new HashSet<>())));
+      all.forEachRemaining(
+          entry -> {
+            if (take(entry.key, entry.value).isEmpty()) {
+              emptied.add(entry.key);
+            }
+          });
     }
+    emptied.forEach(kept::delete);
+    open = next();
   }
 
   /**
@@ -34,8 +55,38 @@ final class MarkedDossiers {
    */
   private record Mark(long sinceMs, Set<String> unheard) {}
 
+  /**
+   * @param written all that the store holds under the key
+   * @param left those of them that are still to be judged
+   */
+  private record Batch(String key, Set<String> written, Set<String> left) {}
+
+  /** The dossiers of a batch that no batch before it holds. */
+  private Set<String> take(String key, String value) {
+    boolean isBatch = key.startsWith(BATCH);
+    Batch batch =
+        new Batch(
+            key, new LinkedHashSet<>(isBatch ? Keys.parts(value) : List.of(key)), new HashSet<>());
+    for (String subject : batch.written()) {
+      if (ready.putIfAbsent(subject, new Mark(0, new HashSet<>())) == null) {
+        batches.put(subject, batch);
+        batch.left().add(subject);
+      }
+    }
+    if (isBatch) {
+      lastNumber = Math.max(lastNumber, Long.parseLong(key.substring(BATCH.length())));
+    }
+    return batch.left();
+  }
+
+  private Batch next() {
+    lastNumber++;
+    return new Batch(
+        BATCH + String.format("%019d", lastNumber), new LinkedHashSet<>(), new HashSet<>());
+  }
+
   boolean isEmpty() {
-    return marks.isEmpty();
+    return ready.isEmpty() && waiting.isEmpty();
   }
 
   /**
@@ -44,49 +95,75 @@ final class MarkedDossiers {
    * @throws java.util.NoSuchElementException if none is marked
    */
   Subject first() {
-    return Subject.parse(marks.keySet().iterator().next());
+    return Subject.parse((ready.isEmpty() ? waiting : ready).keySet().iterator().next());
   }
 
   /** Marks a dossier, which keeps its place if it is marked already. */
   void mark(Subject subject, Set<String> unheard, long nowMs) {
     String key = subject.toString();
-    Mark earlier = marks.get(key);
-    if (earlier == null) {
-      kept.put(key, TO_BE_JUDGED);
-      marks.put(key, new Mark(nowMs, new HashSet<>(unheard)));
+    Mark mark = find(key);
+    if (mark == null) {
+      mark = new Mark(nowMs, new HashSet<>(unheard));
+      keep(key);
     } else {
-      earlier.unheard().addAll(unheard);
+      mark.unheard().addAll(unheard);
+      if (!unheard.isEmpty()) {
+        ready.remove(key);
+      }
     }
+    (mark.unheard().isEmpty() ? ready : waiting).putIfAbsent(key, mark);
+  }
+
+  private void keep(String subject) {
+    if (open.written().size() >= MOST_IN_A_BATCH) {
+      open = next();
+    }
+    open.written().add(subject);
+    open.left().add(subject);
+    batches.put(subject, open);
+    kept.put(open.key(), Keys.of(open.written().toArray()));
   }
 
   void unmark(Subject subject) {
-    if (marks.remove(subject.toString()) != null) {
-      kept.delete(subject.toString());
+    String key = subject.toString();
+    ready.remove(key);
+    waiting.remove(key);
+    Batch batch = batches.remove(key);
+    if (batch != null && batch.left().remove(key) && batch.left().isEmpty()) {
+      kept.delete(batch.key());
+      if (batch == open) {
+        open = next();
+      }
     }
   }
 
   /** Notes that a dossier was told something by a sender. */
   void heard(Subject subject, String sender) {
-    Mark mark = marks.get(subject.toString());
-    if (mark != null) {
-      mark.unheard().remove(sender);
+    Mark mark = waiting.get(subject.toString());
+    if (mark != null && mark.unheard().remove(sender) && mark.unheard().isEmpty()) {
+      waiting.remove(subject.toString());
+      ready.put(subject.toString(), mark);
     }
   }
 
   /** Whether a dossier is marked, and has heard nothing yet of one it waits for. */
   boolean waits(Subject subject) {
-    Mark mark = marks.get(subject.toString());
-    return mark != null && !mark.unheard().isEmpty();
+    return waiting.containsKey(subject.toString());
   }
 
-  /** The first of those that wait for nobody, or that were marked before that time. */
+  /** The first of those that were marked before that time or wait for nobody. */
   List<Subject> due(long markedBeforeMs, int most) {
-    return marks.entrySet().stream()
-        .filter(
-            entry ->
-                entry.getValue().unheard().isEmpty() || entry.getValue().sinceMs() < markedBeforeMs)
+    List<Subject> due = new ArrayList<>();
+    Stream.concat(
+            waiting.entrySet().stream()
+                .takeWhile(entry -> entry.getValue().sinceMs() < markedBeforeMs),
+            ready.entrySet().stream())
         .limit(most)
-        .map(entry -> Subject.parse(entry.getKey()))
-        .toList();
+        .forEach(entry -> due.add(Subject.parse(entry.getKey())));
+    return due;
+  }
+
+  private Mark find(String subject) {
+    return ready.getOrDefault(subject, waiting.get(subject));
   }
 }

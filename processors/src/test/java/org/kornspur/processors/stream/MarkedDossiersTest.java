@@ -5,9 +5,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.IntStream;
 import org.apache.kafka.common.header.internals.RecordHeaders;
 import org.apache.kafka.common.serialization.Serdes;
 import org.apache.kafka.streams.processor.api.MockProcessorContext;
+import org.apache.kafka.streams.state.KeyValueIterator;
 import org.apache.kafka.streams.state.KeyValueStore;
 import org.apache.kafka.streams.state.Stores;
 import org.junit.jupiter.api.Test;
@@ -53,8 +55,9 @@ class MarkedDossiersTest {
     before.mark(TWO, Set.of(), 1);
     before.unmark(TWO);
 
-    assertThat(new MarkedDossiers(store).due(0, 10)).containsExactly(ONE);
-    new MarkedDossiers(store).unmark(ONE);
+    MarkedDossiers after = new MarkedDossiers(store);
+    assertThat(after.due(0, 10)).as("TWO shares its batch and is judged again").contains(ONE);
+    after.due(0, 10).forEach(after::unmark);
     assertThat(new MarkedDossiers(store).isEmpty()).isTrue();
   }
 
@@ -62,8 +65,68 @@ class MarkedDossiersTest {
   void whatTheEarlierReleaseNotedIsJudgedOnce() {
     store.put("lot:ONE", "nothing new");
     store.put("lot:TWO", "to be judged");
+    MarkedDossiers marked = new MarkedDossiers(store);
 
-    assertThat(new MarkedDossiers(store).due(0, 10)).containsExactlyInAnyOrder(ONE, TWO);
+    assertThat(marked.due(0, 10)).containsExactlyInAnyOrder(ONE, TWO);
+    marked.unmark(ONE);
+    marked.unmark(TWO);
+    assertThat(new MarkedDossiers(store).isEmpty()).isTrue();
+    assertThat(store.get("lot:ONE")).isNull();
+  }
+
+  /** Two a dossier before: one when it is marked and one when it is judged. */
+  @Test
+  void manyMarksAreFewRecords() {
+    MarkedDossiers marked = new MarkedDossiers(store);
+    int many = 10 * MarkedDossiers.MOST_IN_A_BATCH;
+    IntStream.range(0, many).forEach(i -> marked.mark(Subject.lot("L" + i), Set.of(), i));
+    assertThat(kept()).isEqualTo(10);
+
+    List<Subject> due = marked.due(0, many);
+    assertThat(due).hasSize(many);
+    due.forEach(marked::unmark);
+
+    assertThat(kept()).isZero();
+    marked.mark(ONE, Set.of(), 1);
+    assertThat(new MarkedDossiers(store).due(0, 10)).containsExactly(ONE);
+  }
+
+  @Test
+  void aDossierThatIsMarkedAgainAfterItWasJudgedIsNotForgotten() {
+    MarkedDossiers before = new MarkedDossiers(store);
+    before.mark(ONE, Set.of(), 1);
+    before.mark(TWO, Set.of(), 1);
+    before.unmark(ONE);
+    before.mark(ONE, Set.of(), 2);
+    before.unmark(TWO);
+
+    MarkedDossiers after = new MarkedDossiers(store);
+    assertThat(after.due(0, 10)).contains(ONE);
+    after.mark(Subject.lot("THREE"), Set.of(), 3);
+    after.unmark(ONE);
+    after.unmark(TWO);
+    assertThat(new MarkedDossiers(store).due(0, 10)).containsExactly(Subject.lot("THREE"));
+  }
+
+  @Test
+  void aDossierInTwoBatchesLeavesNoneBehind() {
+    store.put("batch-0000000000000000001", "lot:ONE|lot:TWO");
+    store.put("batch-0000000000000000002", "lot:ONE");
+    MarkedDossiers marked = new MarkedDossiers(store);
+
+    marked.due(0, 10).forEach(marked::unmark);
+
+    assertThat(kept()).isZero();
+  }
+
+  private long kept() {
+    try (KeyValueIterator<String, String> all = store.all()) {
+      long count = 0;
+      for (; all.hasNext(); all.next()) {
+        count++;
+      }
+      return count;
+    }
   }
 
   /** Its reminders may still lie on the topic. */
