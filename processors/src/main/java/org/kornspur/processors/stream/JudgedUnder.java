@@ -7,9 +7,10 @@ import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.standards.RulesFingerprint;
 
 /**
- * By which rules each dossier of a task was judged last, and by which all of them were. It lies
- * with what the subjects last sent, so it changes in the transaction in which a dossier is judged.
- * An earlier release wrote none of it: its dossiers count as judged by other rules.
+ * By which rules each dossier of a task was judged last, and by which all of them were. As long as
+ * all are of the rules in force, a new dossier needs no note of its own. It lies with what the
+ * subjects last sent, so it changes in the transaction in which a dossier is judged. An earlier
+ * release wrote none of it: its dossiers count as judged by other rules.
  */
 final class JudgedUnder {
   private static final String RULES = "rules";
@@ -23,7 +24,8 @@ final class JudgedUnder {
 
   /** Whether the dossier of a subject was judged by these rules last. */
   boolean is(Subject subject, RulesFingerprint rules) {
-    return holds(keyOf(subject), rules);
+    byte[] noted = memory.get(keyOf(subject));
+    return noted == null ? areAll(rules) : Arrays.equals(noted, bytes(rules));
   }
 
   /** Notes that the dossier of a subject was judged by these rules. */
