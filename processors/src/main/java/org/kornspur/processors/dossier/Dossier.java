@@ -223,12 +223,14 @@ public final class Dossier {
 
   /**
    * Masses put into and taken out of this lot. Of several corrections of one fact the one recorded
-   * last is taken, so that none is counted twice.
+   * last is taken, and of several declarations the latest, so that none is counted twice.
    */
   public List<MassFlow> massFlows() {
     Set<String> overruled = overruledCorrections();
+    Optional<LotDeclared> declared = declaredLot();
     return counting()
         .filter(fact -> !overruled.contains(FactType.idOf(fact)))
+        .filter(fact -> !(fact instanceof LotDeclared lot) || declared.get().equals(lot))
         .flatMap(fact -> MassFlow.of(fact).stream())
         .filter(flow -> Subject.lot(flow.lotId()).equals(subject))
         .toList();
@@ -320,6 +322,11 @@ public final class Dossier {
   /** The crop's own declaration. */
   public Optional<FieldCropDeclared> crop() {
     return latest(FieldCropDeclared.class);
+  }
+
+  /** What the lot is by its own declaration, whatever its history says. */
+  public Optional<Material> declaredMaterial() {
+    return declaredLot().map(MaterialOf::declared);
   }
 
   /** The lot's own declaration, where it entered with no history here. */

@@ -1,6 +1,6 @@
 package org.kornspur.processors.dossier;
 
-import java.util.List;
+import java.util.Comparator;
 import java.util.Optional;
 import org.kornspur.contract.Admixture;
 import org.kornspur.contract.Blend;
@@ -10,9 +10,16 @@ import org.kornspur.contract.LotDeclared;
 import org.kornspur.ingest.contract.Subject;
 
 /**
- * Works out what a crop or lot is from its own declaration, or from the parents that it came from.
+ * Works out what a crop or lot is: a crop from its declaration, a lot from the parents that it came
+ * from, and from its declaration where it came in with no history here.
  */
 final class MaterialOf {
+  /**
+   * Of seed of several years the latest governs. What else differs is wrong or owed and stays in an
+   * order of its own, so that never the name of a lot decides.
+   */
+  private static final Comparator<Material> LATEST_YEAR_FIRST =
+      Comparator.comparingInt(Material::cropYear).reversed().thenComparing(Material::toString);
 
   private MaterialOf() {}
 
@@ -35,15 +42,18 @@ final class MaterialOf {
   }
 
   private static Optional<Material> lot(Dossier dossier) {
-    return dossier
-        .declaredLot()
-        .map(MaterialOf::declared)
-        .or(() -> blended(dossier))
+    return blended(dossier)
         .or(() -> admixed(dossier))
-        .or(() -> dossier.believedParents().flatMap(p -> p.material().stream()).findFirst());
+        .or(
+            () ->
+                dossier
+                    .believedParents()
+                    .flatMap(p -> p.material().stream())
+                    .min(LATEST_YEAR_FIRST))
+        .or(() -> dossier.declaredLot().map(MaterialOf::declared));
   }
 
-  private static Material declared(LotDeclared lot) {
+  static Material declared(LotDeclared lot) {
     return new Material(
         lot.getHybridId(),
         lot.getComponentId(),
@@ -58,8 +68,8 @@ final class MaterialOf {
   private static Optional<Material> blended(Dossier dossier) {
     return dossier.facts(Blend.class).stream()
         .filter(blend -> Subject.lot(blend.getBlendLotId()).equals(dossier.subject()))
-        .findFirst()
-        .flatMap(blend -> mixture(dossier, blend));
+        .flatMap(blend -> mixture(dossier, blend).stream())
+        .min(LATEST_YEAR_FIRST);
   }
 
   /** Hybrid seed stays what it is when open-pollinated rye is added to it. */
@@ -67,20 +77,16 @@ final class MaterialOf {
     return dossier.facts(Admixture.class).stream()
         .filter(admixture -> Subject.lot(admixture.getIntoLotId()).equals(dossier.subject()))
         .flatMap(admixture -> admixture.getHybridLots().stream())
-        .map(part -> Subject.lot(part.getLotId()))
-        .sorted()
-        .flatMap(lot -> dossier.parent(lot).stream())
+        .flatMap(part -> dossier.parent(Subject.lot(part.getLotId())).stream())
         .flatMap(report -> report.material().stream())
-        .findFirst();
+        .min(LATEST_YEAR_FIRST);
   }
 
   private static Optional<Material> mixture(Dossier dossier, Blend blend) {
-    List<Subject> females =
-        blend.getFemales().stream().map(part -> Subject.lot(part.getLotId())).sorted().toList();
-    return females.stream()
-        .flatMap(female -> dossier.parent(female).stream())
+    return blend.getFemales().stream()
+        .flatMap(part -> dossier.parent(Subject.lot(part.getLotId())).stream())
         .flatMap(report -> report.material().stream())
-        .findFirst()
+        .min(LATEST_YEAR_FIRST)
         .map(
             female ->
                 new Material(

@@ -36,6 +36,8 @@ public sealed interface Aspect extends Finding {
 
   record Ancestors() implements Aspect {}
 
+  record Origins() implements Aspect {}
+
   record OrderOfDays() implements Aspect {}
 
   record DaysOfTests() implements Aspect {}

@@ -8,6 +8,7 @@ import org.kornspur.contract.CropRole;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.statement.Coded;
 import org.kornspur.ingest.statement.Statement;
+import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.processors.dossier.Material;
 
 /** Whether what was sown or mixed is what the crossing scheme asks for. */
@@ -34,6 +35,9 @@ public sealed interface ComponentsFinding extends Finding {
       implements ComponentsFinding {}
 
   record DifferentSeed(List<Statement> seed) implements ComponentsFinding {}
+
+  /** Share of open-pollinated rye that was added to hybrid seed. */
+  record OpenPollinated(Amount share) implements ComponentsFinding {}
 
   record NotOfRole(String component, Optional<ComponentKind> kind, CropRole role)
       implements ComponentsFinding {}

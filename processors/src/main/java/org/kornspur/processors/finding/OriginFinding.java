@@ -64,5 +64,8 @@ public sealed interface OriginFinding extends Finding {
   record SeveralDeclarations(Subject subject, List<Fact> declarations, List<String> fields)
       implements OriginFinding {}
 
+  /** Records of a lot's origin that do not go together. */
+  record SeveralOrigins(Subject subject, List<Fact> records) implements OriginFinding {}
+
   record SeveralMakers(int enterprises, Subject subject) implements OriginFinding {}
 }

@@ -1,7 +1,9 @@
 package org.kornspur.processors.finding;
 
-/** As what a lot goes into a mixture. */
+/** As what a lot goes into a mixture or an admixture. */
 public enum Part {
   FEMALE,
-  POLLINATOR
+  POLLINATOR,
+  /** Hybrid seed to which open-pollinated rye is added. */
+  HYBRID
 }

@@ -32,7 +32,8 @@ final class Components implements GateRule {
               .orElse(List.of());
       case LOT ->
           with(
-              new ComponentsCheck(dossier).lot(),
+              new LotComponents(dossier).verdicts(),
+              OpenPollinatedShare.judge(dossier, rulebook),
               MixtureRulebooks.owed(dossier),
               PossibleCategory.ofLot(dossier),
               PollenParentAtHarvest.ofLot(dossier));

@@ -8,14 +8,10 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Predicate;
-import org.kornspur.contract.Admixture;
-import org.kornspur.contract.Blend;
 import org.kornspur.contract.Category;
 import org.kornspur.contract.ComponentKind;
 import org.kornspur.contract.FieldCropDeclared;
-import org.kornspur.contract.LotMass;
 import org.kornspur.ingest.contract.CategoryRank;
-import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.statement.Coded;
 import org.kornspur.ingest.statement.Statement;
@@ -27,13 +23,15 @@ import org.kornspur.processors.dossier.Report.Scheme;
 import org.kornspur.processors.finding.Advice;
 import org.kornspur.processors.finding.ComponentsFinding;
 import org.kornspur.processors.finding.Evidence;
-import org.kornspur.processors.finding.Part;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.standards.CropCategories;
 import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Verdict;
 
-/** One look at one dossier for {@link Components}: gathers what is wrong and what is owed. */
+/**
+ * One look at one dossier for {@link Components}: gathers what is wrong and what is owed, of a crop
+ * here, of a lot in {@link LotComponents}.
+ */
 final class ComponentsCheck {
   private final Dossier dossier;
   private final List<ComponentsFinding> wrong = new ArrayList<>();
@@ -64,6 +62,18 @@ final class ComponentsCheck {
     return verdicts(new ComponentsFinding.Right(Subject.hybrid(crop.getHybridId())));
   }
 
+  void rests(String factId) {
+    factIds.add(factId);
+  }
+
+  void isWrong(ComponentsFinding fault) {
+    wrong.add(fault);
+  }
+
+  void owes(Evidence evidence) {
+    owed.add(evidence);
+  }
+
   private void categoriesAreHighEnough(FieldCropDeclared crop) {
     for (Edge edge : dossier.edgesIn()) {
       dossier
@@ -74,7 +84,7 @@ final class ComponentsCheck {
     }
   }
 
-  private void holds(Subject lot, Material material, Category last) {
+  void holds(Subject lot, Material material, Category last) {
     if (CategoryRank.isLower(material.category(), last)) {
       wrong.add(new ComponentsFinding.CategoryTooLow(lot, material.category(), last));
     }
@@ -134,86 +144,6 @@ final class ComponentsCheck {
     }
   }
 
-  List<Verdict> lot() {
-    List<Verdict> verdicts = new ArrayList<>();
-    List<Blend> blends =
-        dossier.facts(Blend.class).stream()
-            .filter(blend -> Subject.lot(blend.getBlendLotId()).equals(dossier.subject()))
-            .toList();
-    for (Blend blend : blends) {
-      verdicts.addAll(blend(blend));
-    }
-    return verdicts.isEmpty() ? sameMaterial() : verdicts;
-  }
-
-  private List<Verdict> blend(Blend blend) {
-    factIds.add(blend.getHeader().getFactId());
-    Optional<Scheme> scheme = dossier.scheme();
-    if (scheme.isEmpty()) {
-      owed.add(new Evidence.MasterData(Subject.hybrid(blend.getHybridId())));
-      return verdicts(new ComponentsFinding.RightMixture(Subject.hybrid(blend.getHybridId())));
-    }
-    factIds.add(scheme.get().factId());
-    crossing(scheme.get(), blend.getHybridId())
-        .ifPresent(
-            crossing -> {
-              each(blend.getFemales(), Part.FEMALE, crossing.femaleId());
-              each(blend.getPollinators(), Part.POLLINATOR, crossing.pollenId());
-            });
-    return verdicts(new ComponentsFinding.RightMixture(Subject.hybrid(blend.getHybridId())));
-  }
-
-  private void each(List<LotMass> parts, Part as, String componentId) {
-    for (LotMass part : parts) {
-      Subject lot = Subject.lot(part.getLotId());
-      Optional<Material> held = materialOf(lot);
-      held.ifPresent(material -> holds(lot, material, Category.BASIC));
-      held.filter(
-              material ->
-                  material.kind() != Material.Kind.COMPONENT
-                      || !material.seedId().equals(componentId))
-          .ifPresent(
-              material ->
-                  wrong.add(new ComponentsFinding.WentInAs(lot, as, seed(material), componentId)));
-    }
-  }
-
-  /** Seed that was cleaned, divided or put together is one material. */
-  private List<Verdict> sameMaterial() {
-    Set<String> openPollinated = openPollinatedLots();
-    List<Edge> in =
-        dossier.edgesIn().stream()
-            .filter(edge -> edge.by() != FactType.HARVEST)
-            .filter(edge -> !openPollinated.contains(edge.parent().id()))
-            .toList();
-    if (in.isEmpty()) {
-      return List.of();
-    }
-    in.forEach(edge -> factIds.add(edge.factId()));
-    List<Statement> materials =
-        in.stream()
-            .map(Edge::parent)
-            .distinct()
-            .flatMap(parent -> materialOf(parent).stream())
-            .<Statement>map(ComponentsCheck::seed)
-            .distinct()
-            .sorted(Comparator.comparing(Statement::toString))
-            .toList();
-    if (materials.size() > 1) {
-      wrong.add(new ComponentsFinding.DifferentSeed(materials));
-    }
-    return verdicts(new ComponentsFinding.OneMaterial(materials));
-  }
-
-  private Set<String> openPollinatedLots() {
-    Set<String> lots = new TreeSet<>();
-    dossier.facts(Admixture.class).stream()
-        .filter(admixture -> Subject.lot(admixture.getIntoLotId()).equals(dossier.subject()))
-        .flatMap(admixture -> admixture.getOpenPollinatedLots().stream())
-        .forEach(part -> lots.add(part.getLotId()));
-    return lots;
-  }
-
   private void kindIs(FieldCropDeclared crop, Scheme scheme, Set<ComponentKind> kinds) {
     ComponentKind kind = scheme.components().get(crop.getSeedComponentId());
     if (kind == null || !kinds.contains(kind)) {
@@ -229,7 +159,7 @@ final class ComponentsCheck {
     }
   }
 
-  private Optional<Crossing> crossing(Scheme scheme, String seedId) {
+  Optional<Crossing> crossing(Scheme scheme, String seedId) {
     Optional<Crossing> crossing =
         scheme.crossings().stream().filter(cross -> cross.seedId().equals(seedId)).findFirst();
     if (crossing.isEmpty()) {
@@ -256,7 +186,7 @@ final class ComponentsCheck {
     return seeds;
   }
 
-  private Optional<Material> materialOf(Subject parent) {
+  Optional<Material> materialOf(Subject parent) {
     Optional<Material> material = dossier.parent(parent).flatMap(Report.FromParent::material);
     if (material.isEmpty()) {
       owed.add(new Evidence.OriginOf(parent));
@@ -264,11 +194,11 @@ final class ComponentsCheck {
     return material;
   }
 
-  private static ComponentsFinding.Seed seed(Material material) {
+  static ComponentsFinding.Seed seed(Material material) {
     return new ComponentsFinding.Seed(material.kind(), material.seedId(), material.category());
   }
 
-  private List<Verdict> verdicts(ComponentsFinding whenRight) {
+  List<Verdict> verdicts(ComponentsFinding whenRight) {
     List<String> facts = List.copyOf(factIds);
     if (!wrong.isEmpty()) {
       List<Coded> each =

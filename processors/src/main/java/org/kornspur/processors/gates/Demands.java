@@ -11,6 +11,7 @@ import org.kornspur.contract.CropRole;
 import org.kornspur.contract.PostControlResult;
 import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.standards.Quantity;
+import org.kornspur.processors.standards.Rye;
 import org.kornspur.processors.verdict.Gate;
 
 /**
@@ -92,6 +93,9 @@ final class Demands {
   private static final List<Demand> OF_MIXTURES =
       List.of(Demand.of(Gate.BLEND_SHARE, Quantity.BLEND_SHARE_EXTRA_TOLERANCE));
 
+  private static final List<Demand> OF_ADMIXTURES =
+      List.of(Demand.of(Gate.COMPONENTS, Quantity.OPEN_POLLINATED_SHARE));
+
   private static final List<Demand> OF_SEED_MIXED =
       List.of(
           Demand.of(Gate.POST_CONTROL_OF_BASIC_SEED, Quantity.POST_CONTROL_BEFORE_CERTIFICATION));
@@ -126,6 +130,7 @@ final class Demands {
         OF_EVERY_LOT,
         onlyIf(lot.isToBeUsed(), OF_SEED_TO_BE_USED),
         onlyIf(lot.material().kind() == Material.Kind.TECHNICAL_MIXTURE, OF_MIXTURES),
+        onlyIf(lot.rye() == Rye.HYBRID_WITH_ADMIXTURE, OF_ADMIXTURES),
         onlyIf(PostControlOfBasicSeed.wentIntoMixture(lot.dossier()), OF_SEED_MIXED),
         ofPostControl(lot));
   }

@@ -36,7 +36,7 @@ final class MixtureRulebooks {
 
   /** What is owed where it is left open. */
   static Optional<Verdict> owed(Dossier dossier) {
-    if (dossier.subject().kind() != Subject.Kind.LOT || dossier.declaredLot().isPresent()) {
+    if (dossier.subject().kind() != Subject.Kind.LOT) {
       return Optional.empty();
     }
     Set<Subject> pollinators = pollinators(dossier);

@@ -16,8 +16,7 @@ final class OpenPollinatedRye {
   private OpenPollinatedRye() {}
 
   static boolean is(Dossier dossier, Material material) {
-    return material.kind() == Material.Kind.COMPONENT
-        && material.category() == Category.CERTIFIED
+    return canBe(material)
         && dossier.facts(Admixture.class).stream()
             .flatMap(admixture -> admixture.getOpenPollinatedLots().stream())
             .anyMatch(part -> part.getLotId().equals(dossier.subject().id()))
@@ -25,5 +24,10 @@ final class OpenPollinatedRye {
             .scheme()
             .filter(scheme -> !scheme.components().containsKey(material.seedId()))
             .isPresent();
+  }
+
+  /** As far as that can be told of a lot whose scheme is not at hand; it owes the rest itself. */
+  static boolean canBe(Material material) {
+    return material.kind() == Material.Kind.COMPONENT && material.category() == Category.CERTIFIED;
   }
 }

@@ -19,9 +19,9 @@ import org.kornspur.processors.verdict.Measured;
 import org.kornspur.processors.verdict.Verdict;
 
 /**
- * Where seed comes from hangs together: nothing is its own ancestor, and nothing was given out
- * before it was there. Days are those of UTC, so that a fact with a time and one with only a day
- * agree.
+ * Where seed comes from hangs together: nothing is its own ancestor, no lot has origins that
+ * exclude each other, and nothing was given out before it was there. Days are those of UTC, so that
+ * a fact with a time and one with only a day agree.
  *
  * <p>Common sense of the pedigree; no limit of a text.
  */
@@ -43,6 +43,7 @@ final class Origin implements GateRule {
   private static List<Verdict> judge(Dossier dossier) {
     List<Verdict> verdicts = new ArrayList<>();
     verdicts.add(OwnAncestor.judge(dossier).orElseGet(() -> noCircle(dossier)));
+    SeveralOrigins.judge(dossier).ifPresent(verdicts::add);
     order(dossier).ifPresent(verdicts::add);
     return verdicts;
   }

@@ -93,6 +93,8 @@ public enum Quantity {
   BLEND_SHARE("%"),
   /** Percentage points beyond the breeder's tolerance that a blend may lie off. */
   BLEND_SHARE_EXTRA_TOLERANCE("percentage points"),
+  /** Share of open-pollinated rye in hybrid seed to which it was added. */
+  OPEN_POLLINATED_SHARE("%"),
   /** Post-control results of basic seed before certified seed that comes of it is certified. */
   POST_CONTROL_BEFORE_CERTIFICATION("results"),
   /** Off-type plants for each plant in post-control where the breeder states no purity. */

@@ -203,6 +203,115 @@ class ComponentsTest {
     assertThat(judged.worst()).isEqualTo("MET");
   }
 
+  @ParameterizedTest(name = "{0} merged into a mixture: {1}")
+  @CsvSource({"MIX, MET", "C1, NOT_MET", "AB1, NOT_MET", ", OWED"})
+  void whatIsMergedIntoAMixtureIsTheSameMixture(String seed, String expected) {
+    Dossiers dossiers =
+        Dossiers.lot("mix")
+            .with(
+                Facts.blend("mix").female("f", 950).pollinator("p", 50),
+                Facts.merge("mix").of("q", 500).of("r", 500))
+            .scheme()
+            .parent("f", component(Facts.SINGLE_CROSS, Category.BASIC))
+            .parent("p", component(Facts.RESTORER, Category.BASIC))
+            .parent("r", Dossiers.mixture());
+    if (seed != null) {
+      dossiers.parent("q", material(seed, Category.BASIC));
+    }
+    assertThat(Judged.by("EU", GATE, dossiers.dossier()).worst()).isEqualTo(expected);
+  }
+
+  @Test
+  void whatIsMergedIntoADeclaredLotIsTheSameSeed() {
+    Judged judged =
+        Judged.by(
+            "EU",
+            GATE,
+            Dossiers.lot("m")
+                .with(
+                    Facts.declared("m", Facts.RESTORER, Category.BASIC, 500),
+                    Facts.merge("m").of("a", 250).of("b", 250))
+                .scheme()
+                .parent("a", component(Facts.MAINTAINER, Category.BASIC))
+                .parent("b", component(Facts.MAINTAINER, Category.BASIC))
+                .dossier());
+    assertThat(judged.worst()).isEqualTo("NOT_MET");
+  }
+
+  @ParameterizedTest(name = "{0} and {1} harvested into one lot: {2}")
+  @CsvSource({"F1, F1, MET", "AB1, AB1, MET", "F1, M1, NOT_MET", "AB1, C1, NOT_MET", "AB1, , OWED"})
+  void cropsHarvestedIntoOneLotAreOneMaterial(String first, String second, String expected) {
+    Dossiers dossiers =
+        Dossiers.lot("r")
+            .with(Facts.harvest("c1", "r", 5000), Facts.harvest("c2", "r", 4000))
+            .parentCrop("c1", grown(first));
+    if (second != null) {
+      dossiers.parentCrop("c2", grown(second));
+    }
+    assertThat(Judged.by("EU", GATE, dossiers.dossier()).worst()).isEqualTo(expected);
+  }
+
+  @Test
+  void severalHarvestsOfOneCropNeedNoComparing() {
+    Judged judged =
+        Judged.by(
+            "EU",
+            GATE,
+            Dossiers.lot("r")
+                .with(Facts.harvest("c1", "r", 5000), Facts.harvest("c1", "r", 4000))
+                .parentCrop("c1", Dossiers.f1())
+                .dossier());
+    assertThat(judged.worst()).isEqualTo("NONE");
+  }
+
+  private static Material grown(String seed) {
+    return seed.equals("F1") ? Dossiers.f1() : component(seed, Category.BASIC);
+  }
+
+  @ParameterizedTest(name = "{0} with {1} of {2}: {3}")
+  @CsvSource({
+    "F1, OP1, CERTIFIED, MET",
+    "F1, M1, BASIC, NOT_MET",
+    "F1, F1, CERTIFIED, MET",
+    "AB1, OP1, CERTIFIED, NOT_MET",
+    "F1, , , OWED"
+  })
+  void onlyOpenPollinatedRyeIsAdmixedAndOnlyToHybridSeed(
+      String hybrid, String added, Category category, String expected) {
+    Dossiers dossiers =
+        Dossiers.lot("m")
+            .with(Facts.admixture("m").hybrid("a", 9000).openPollinated("op", 900))
+            .parent("a", grown(hybrid));
+    if (added != null) {
+      dossiers.parent("op", added.equals("F1") ? Dossiers.f1() : component(added, category));
+    }
+    assertThat(Judged.by("EU", GATE, dossiers.dossier()).worst()).isEqualTo(expected);
+  }
+
+  @ParameterizedTest(name = "{0} kg of hybrid seed and {1} kg of open-pollinated rye: {2}")
+  @CsvSource({
+    // common practice, no source: trade texts tell of up to 10 %
+    "9000, 1000, MET",
+    "8990, 1010, NOT_MET",
+    "500, 8000, NOT_MET"
+  })
+  void littleOpenPollinatedRyeIsAdmixed(double hybridKg, double addedKg, String expected) {
+    Judged judged =
+        Judged.by(
+            "EU",
+            GATE,
+            Dossiers.lot("m")
+                .with(Facts.admixture("m").hybrid("a", hybridKg).openPollinated("op", addedKg))
+                .parent("a", Dossiers.f1())
+                .parent("op", component("OP1", Category.CERTIFIED))
+                .dossier());
+    assertThat(judged.state("open-pollinated share")).isEqualTo(expected);
+    judged.row(
+        "components, %s kg hybrid, %s kg open-pollinated".formatted(hybridKg, addedKg),
+        expected,
+        judged.state("open-pollinated share"));
+  }
+
   @Test
   void admixedOpenPollinatedRyeIsNoForeignSeed() {
     Judged judged =

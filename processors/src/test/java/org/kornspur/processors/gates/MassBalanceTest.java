@@ -43,6 +43,21 @@ class MassBalanceTest {
     judged.row("mass balance, %s, %s of 1000 kg".formatted(book, outKg), expected, expected);
   }
 
+  @Test
+  void aSecondDeclarationAddsNoSeed() {
+    Judged judged =
+        Judged.by(
+            "EU",
+            new MassBalance(),
+            Dossiers.lot("l1")
+                .with(
+                    Facts.declared("l1", Facts.HYBRID, Category.CERTIFIED, 1000),
+                    Facts.declared("l1", Facts.HYBRID, Category.CERTIFIED, 1000),
+                    Facts.dispatch("l1", 1900))
+                .dossier());
+    assertThat(judged.worst()).isEqualTo("NOT_MET");
+  }
+
   @ParameterizedTest(name = "1,000 kg in, {0} kg out, {1} kg screenings: {2}")
   @CsvSource({"850, 150, MET", "900, 150, NOT_MET", "1005, 0, MET"})
   void conditioningMakesNoSeed(double outKg, double screeningsKg, String expected) {
