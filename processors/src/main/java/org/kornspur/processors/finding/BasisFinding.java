@@ -26,6 +26,9 @@ public sealed interface BasisFinding extends Finding {
   /** A result of a sample that does not stand for the lot. */
   record OfOtherSample(Fact fact, String sample) implements BasisFinding {}
 
+  /** Beyond the limit, and another test may still settle it: until then no lot is free of it. */
+  record NotSettled() implements BasisFinding {}
+
   record NotJudged(String kind, Optional<String> message) implements BasisFinding {}
 
   record Unreadable(List<String> keys, Optional<Integer> further) implements BasisFinding {}

@@ -30,7 +30,7 @@ final class AnalyticalPurity implements GateRule {
 
   @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
-    return SeedLot.tested(dossier, rulebook)
+    return SeedLot.tested(dossier, rulebook, Gate.ANALYTICAL_PURITY)
         .flatMap(lot -> lot.limit(Quantity.ANALYTICAL_PURITY).map(limit -> judge(lot, limit)))
         .orElse(List.of());
   }

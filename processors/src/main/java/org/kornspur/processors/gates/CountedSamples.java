@@ -52,6 +52,7 @@ final class CountedSamples {
     } else if (ruling instanceof Ruling.OnlyLight light) {
       return found(at, what, light.sample())
           .and(tooLight(light.sample()))
+          .and(notSettled(what, limit, light.sample()))
           .and(aside(what, WhySetAside.TOO_LIGHT, light.sample()))
           .owed(limit, new Evidence.FirstSample(leastBound()));
     } else if (ruling instanceof Ruling.Within within) {
@@ -65,6 +66,7 @@ final class CountedSamples {
     } else if (ruling instanceof Ruling.SecondMissing missing) {
       return found(at, what, missing.over())
           .and(rule(what, limit))
+          .and(notSettled(what, limit, missing.over()))
           .and(aside(what, WhySetAside.TOO_LIGHT, missing.over()))
           .owed(limit, new Evidence.SecondSample(leastBound()));
     }
@@ -156,6 +158,12 @@ final class CountedSamples {
               Amount.grams(samples.leastMass().orElseThrow().value())));
     }
     return new Findings(at, List.of(factId(sample)), findings);
+  }
+
+  private Optional<Finding> notSettled(Quantity what, Limit limit, OtherSeedDetermination sample) {
+    return limit.holds(samples.inLeast(what, sample))
+        ? Optional.empty()
+        : Optional.of(new BasisFinding.NotSettled());
   }
 
   private Finding tooLight(OtherSeedDetermination sample) {

@@ -20,7 +20,7 @@ import org.kornspur.processors.verdict.Verdict;
 final class Ergot implements GateRule {
   @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
-    return SeedLot.tested(dossier, rulebook)
+    return SeedLot.tested(dossier, rulebook, Gate.ERGOT)
         .flatMap(lot -> lot.limit(Quantity.ERGOT_BODIES).map(limit -> judge(lot, limit)))
         .orElse(List.of());
   }

@@ -33,13 +33,18 @@ public final class Gates {
         gate(Gate.MASS_BALANCE, new MassBalance()),
         gate(Gate.POST_CONTROL, new PostControl(), FactType.POST_CONTROL_RESULT),
         gate(Gate.POST_CONTROL_OF_BASIC_SEED, new PostControlOfBasicSeed()),
-        gate(Gate.GERMINATION, new Germination(), FactType.GERMINATION_TEST),
-        gate(Gate.ANALYTICAL_PURITY, new AnalyticalPurity(), FactType.PURITY_TEST),
-        gate(Gate.OTHER_SEEDS, new OtherSeeds(), FactType.OTHER_SEED_DETERMINATION),
-        gate(Gate.ERGOT, new Ergot(), FactType.OTHER_SEED_DETERMINATION),
-        gate(Gate.MOISTURE, new Moisture(), FactType.MOISTURE_TEST),
+        seedTest(Gate.GERMINATION, new Germination(), FactType.GERMINATION_TEST),
+        seedTest(Gate.ANALYTICAL_PURITY, new AnalyticalPurity(), FactType.PURITY_TEST),
+        seedTest(Gate.OTHER_SEEDS, new OtherSeeds(), FactType.OTHER_SEED_DETERMINATION),
+        seedTest(Gate.ERGOT, new Ergot(), FactType.OTHER_SEED_DETERMINATION),
+        seedTest(Gate.MOISTURE, new Moisture(), FactType.MOISTURE_TEST),
         gate(Gate.LOT_SIZE, new LotSize()),
         gate(Gate.SAMPLING, new SampleDrawing()));
+  }
+
+  /** A rule on seed itself, by tests of laboratories. */
+  private static GateRule seedTest(Gate gate, GateRule rule, FactType results) {
+    return gate(gate, new FailuresPassedOn(new ProvingResults(rule, results)));
   }
 
   /** A rule that rests on results of laboratories. */

@@ -36,7 +36,7 @@ import org.kornspur.processors.verdict.Verdict;
 final class Germination implements GateRule {
   @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
-    return SeedLot.tested(dossier, rulebook)
+    return SeedLot.tested(dossier, rulebook, Gate.GERMINATION)
         .flatMap(lot -> asked(lot).map(limit -> judge(lot, limit)))
         .orElse(List.of());
   }

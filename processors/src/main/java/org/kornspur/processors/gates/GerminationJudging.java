@@ -9,6 +9,7 @@ import org.kornspur.contract.Category;
 import org.kornspur.contract.GerminationTest;
 import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.processors.finding.Advice;
+import org.kornspur.processors.finding.BasisFinding;
 import org.kornspur.processors.finding.BasisFinding.SetAside;
 import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.finding.Finding;
@@ -40,9 +41,7 @@ record GerminationJudging(SeedLot lot, Limit limit, List<GerminationTest> tests)
       return tooFewSeeds(tests.get(tests.size() - 1));
     }
     GerminationTest newest = chosen.compared().get(chosen.compared().size() - 1);
-    return failed()
-        .or(() -> tooFarApart(newest, chosen.setAside()))
-        .orElseGet(() -> together(chosen, newest));
+    return failed().or(() -> tooFarApart(newest, chosen)).orElseGet(() -> together(chosen, newest));
   }
 
   private boolean isMinimum() {
@@ -77,7 +76,8 @@ record GerminationJudging(SeedLot lot, Limit limit, List<GerminationTest> tests)
                     .against(lowest.wholePercent(), limit, remedies()));
   }
 
-  private Optional<Verdict> tooFarApart(GerminationTest newest, List<SetAside> aside) {
+  private Optional<Verdict> tooFarApart(GerminationTest newest, GerminationTests chosen) {
+    List<SetAside> aside = chosen.setAside();
     Agreement range = ReplicateTolerance.judge(GerminationTests.result(newest).replicates());
     Findings found = found(GerminationTests.result(newest));
     if (range instanceof Agreement.Disagrees exceeded) {
@@ -88,6 +88,7 @@ record GerminationJudging(SeedLot lot, Limit limit, List<GerminationTest> tests)
                       (int) exceeded.difference(),
                       (int) exceeded.tolerated(),
                       Reference.of(exceeded.source())))
+              .and(notSettled(chosen))
               .and(aside)
               .owed(limit, new Evidence.RetestOfFourHundred()));
     }
@@ -95,10 +96,20 @@ record GerminationJudging(SeedLot lot, Limit limit, List<GerminationTest> tests)
       return Optional.of(
           found
               .and(new GerminationFinding.ReplicatesNotComparable(none.reason()))
+              .and(notSettled(chosen))
               .and(aside)
               .owed(limit, new Evidence.TestOfFourHundred()));
     }
     return Optional.empty();
+  }
+
+  /** Of tests that do not agree one lies below the minimum. */
+  private Optional<Finding> notSettled(GerminationTests chosen) {
+    boolean isBelow =
+        chosen.compared().stream()
+            .map(GerminationTests::result)
+            .anyMatch(test -> !limit.holds(test.wholePercent()));
+    return isMinimum() && isBelow ? Optional.of(new BasisFinding.NotSettled()) : Optional.empty();
   }
 
   private Verdict together(GerminationTests chosen, GerminationTest newest) {
@@ -112,6 +123,7 @@ record GerminationJudging(SeedLot lot, Limit limit, List<GerminationTest> tests)
                   Amount.percentagePoints(apart.by().difference()),
                   Amount.percentagePoints(apart.by().tolerated()),
                   Reference.of(apart.by().source())))
+          .and(notSettled(chosen))
           .and(chosen.setAside())
           .owed(
               limit,

@@ -23,7 +23,7 @@ final class Moisture implements GateRule {
 
   @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
-    return SeedLot.tested(dossier, rulebook)
+    return SeedLot.tested(dossier, rulebook, Gate.MOISTURE)
         .flatMap(lot -> lot.limit(Quantity.MOISTURE).map(limit -> judge(lot, limit)))
         .orElse(List.of());
   }

@@ -32,7 +32,9 @@ final class OtherSeeds implements GateRule {
 
   @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
-    return SeedLot.tested(dossier, rulebook).map(OtherSeeds::judge).orElse(List.of());
+    return SeedLot.tested(dossier, rulebook, Gate.OTHER_SEEDS)
+        .map(OtherSeeds::judge)
+        .orElse(List.of());
   }
 
   private static List<Verdict> judge(SeedLot lot) {

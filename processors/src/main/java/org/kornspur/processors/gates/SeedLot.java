@@ -56,16 +56,15 @@ record SeedLot(Dossier dossier, Material material, Rulebook rulebook, LocalDate 
   }
 
   /**
-   * A lot whose tests count: one to be used, and one that was mixed away, for what it failed goes
-   * with its seed. What was not tested before is owed by the whole alone.
+   * A lot whose tests count for a gate: one to be used, and one of which seed went on as it was,
+   * for what it failed goes with that.
    */
-  static Optional<SeedLot> tested(Dossier dossier, Rulebook rulebook) {
-    return of(dossier, rulebook).filter(lot -> lot.isToBeUsed() || lot.isMerged());
+  static Optional<SeedLot> tested(Dossier dossier, Rulebook rulebook, Gate gate) {
+    return of(dossier, rulebook).filter(lot -> lot.isToBeUsed() || lot.wentOnAsItWas(gate));
   }
 
-  private boolean isMerged() {
-    return !dossier.isRawHarvest()
-        && dossier.edgesOut().stream().anyMatch(edge -> edge.by() == FactType.LOT_MERGE);
+  private boolean wentOnAsItWas(Gate gate) {
+    return dossier.edgesOut().stream().anyMatch(edge -> SameSeed.isMovedBy(edge, gate, dossier));
   }
 
   boolean isToBeUsed() {
@@ -114,7 +113,8 @@ record SeedLot(Dossier dossier, Material material, Rulebook rulebook, LocalDate 
 
   /**
    * Verdicts of a gate on the lot that this one was split from, or what is owed where it was not
-   * split from one lot only, or nothing is known of that one.
+   * split from one lot only, or nothing is known of that one. A lot that was too large for one
+   * sample speaks for no part of it.
    */
   List<Verdict> verdictsOfUnsplitOr(Gate gate, Supplier<Verdict> owed) {
     if (!isToBeUsed()) {
@@ -129,11 +129,17 @@ record SeedLot(Dossier dossier, Material material, Rulebook rulebook, LocalDate 
         isPart
             ? dossier.parent(in.get(0).parent()).stream()
                 .map(Report.FromParent::seedVerdicts)
+                .filter(SeedLot::isOfOneSample)
                 .flatMap(List::stream)
                 .filter(verdict -> verdict.gate() == gate)
                 .toList()
             : List.of();
     return ofUnsplit.isEmpty() ? List.of(owed.get()) : ofUnsplit;
+  }
+
+  private static boolean isOfOneSample(List<Verdict> seedVerdicts) {
+    return seedVerdicts.stream()
+        .noneMatch(verdict -> verdict.gate() == Gate.LOT_SIZE && verdict instanceof Verdict.NotMet);
   }
 
   /** The remedies, and for treated seed that it is never food or feed. */

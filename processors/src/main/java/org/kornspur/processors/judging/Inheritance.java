@@ -15,6 +15,7 @@ import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.InheritedFinding;
 import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.finding.Fault;
+import org.kornspur.processors.gates.SameSeed;
 import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Verdict;
 
@@ -129,7 +130,7 @@ final class Inheritance {
     return switch (gate.reach()) {
       case EVERY_DESCENDANT, CERTIFIED_DESCENDANTS -> true;
       case UNTIL_SOWN -> receiver.subject().kind() == Subject.Kind.LOT;
-      case UNTIL_CONDITIONED -> MixedIn.isSameSeed(receiver, parent);
+      case UNTIL_CONDITIONED -> MixedIn.isSameSeed(gate, receiver, parent);
       case OWN -> false;
     };
   }
@@ -154,7 +155,9 @@ final class Inheritance {
     if (verdict instanceof Verdict.NotMet) {
       return List.of(trouble(subject, verdict, InheritedFinding.Weight.CONDEMNS));
     }
-    if (verdict instanceof Verdict.Owed && verdict.gate().reach() != Gate.Reach.UNTIL_CONDITIONED) {
+    boolean isTold =
+        verdict.gate().reach() != Gate.Reach.UNTIL_CONDITIONED || SameSeed.goesAlong(verdict);
+    if (verdict instanceof Verdict.Owed && isTold) {
       return List.of(trouble(subject, verdict, InheritedFinding.Weight.OWED));
     }
     return List.of();

@@ -1,10 +1,7 @@
 package org.kornspur.processors.judging;
 
-import java.util.EnumSet;
 import java.util.List;
-import java.util.Set;
 import java.util.stream.Stream;
-import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.statement.Coded;
 import org.kornspur.ingest.statement.Value;
@@ -12,32 +9,32 @@ import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.InheritedFinding;
 import org.kornspur.processors.finding.LotFinding;
+import org.kornspur.processors.gates.SameSeed;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.verdict.Gate;
 
 /**
- * Seed that was divided or mixed and is still what it was. What one part failed is not gone when it
- * lies among other seed: the whole carries it, and shows which share it is.
+ * Seed that was moved and is still what it was. What one part failed is not gone when it lies among
+ * other seed: the whole carries it, and shows which share it is.
  *
  * <p>Common practice, no source: only cleaning and a new sample make a failed lot another.
  */
 final class MixedIn {
-  private static final Set<FactType> SAME_SEED =
-      EnumSet.of(FactType.LOT_SPLIT, FactType.LOT_MERGE, FactType.BLEND, FactType.ADMIXTURE);
-
   private static final String SHARE = Coded.codeOf(LotFinding.FailedShare.class);
 
   private MixedIn() {}
 
-  /** Whether seed of the parent lies in this lot as it was. */
-  static boolean isSameSeed(Dossier lot, Subject parent) {
+  /** Whether seed of the parent lies in this lot as it was, for what a gate found of it. */
+  static boolean isSameSeed(Gate gate, Dossier lot, Subject parent) {
     return lot.edgesIn().stream()
-        .anyMatch(edge -> edge.parent().equals(parent) && SAME_SEED.contains(edge.by()));
+        .filter(edge -> edge.parent().equals(parent))
+        .anyMatch(edge -> SameSeed.isMovedBy(edge, gate, lot));
   }
 
-  /** The trouble with the share of this lot that has it; all of it needs no saying. */
+  /** The trouble with the share of this lot that failed; all of it needs no saying. */
   static InheritedFinding withShare(InheritedFinding trouble, Dossier lot, Subject parent) {
-    if (trouble.gate().reach() != Gate.Reach.UNTIL_CONDITIONED) {
+    if (trouble.gate().reach() != Gate.Reach.UNTIL_CONDITIONED
+        || trouble.weight() == InheritedFinding.Weight.OWED) {
       return trouble;
     }
     double ofParent = shareOf(trouble) * shareOf(parent, lot);

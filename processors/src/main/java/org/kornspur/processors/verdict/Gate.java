@@ -62,8 +62,9 @@ public enum Gate {
     /** Only the lot itself. */
     OWN,
     /**
-     * Wherever the seed itself goes undone, divided or mixed with other, until it is conditioned or
-     * sown. Only what fails goes along; a lot that is tested itself owes nothing for its parts.
+     * Wherever the seed itself goes undone, divided or mixed with other, until it is sown or
+     * something is taken out of it in conditioning. Only what fails goes along, and what is beyond
+     * a limit and not settled; a lot that is tested itself owes nothing else for its parts.
      */
     UNTIL_CONDITIONED,
     /** All lots of the same harvest, up to the next sowing. */

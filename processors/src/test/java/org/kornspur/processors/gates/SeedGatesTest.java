@@ -18,6 +18,7 @@ import org.kornspur.processors.finding.GerminationFinding;
 import org.kornspur.processors.finding.Thing;
 import org.kornspur.processors.finding.WhySetAside;
 import org.kornspur.processors.fixture.Dossiers;
+import org.kornspur.processors.fixture.Draft;
 import org.kornspur.processors.fixture.Facts;
 import org.kornspur.processors.verdict.Verdict;
 
@@ -515,6 +516,68 @@ class SeedGatesTest {
     assertThat(Judged.by("EU", new Germination(), raw.dossier()).worst()).isEqualTo("NONE");
     raw.with(Facts.dispatch("l1", 100));
     assertThat(Judged.by("EU", new Germination(), raw.dossier()).worst()).isEqualTo("OWED");
+  }
+
+  /** What a raw harvest fails goes with it where nobody cleaned it; common practice, no source. */
+  @Test
+  void aRawHarvestThatGoesOnUncleanedIsJudgedByWhatItFailed() {
+    assertThat(ofRawHarvest(Facts.conditioning().from("l1", 5000).into("k", 4800).screenings(200)))
+        .isEqualTo("NONE");
+    assertThat(ofRawHarvest(Facts.conditioning().from("l1", 5000).into("k", 5000)))
+        .isEqualTo("NOT_MET");
+    assertThat(ofRawHarvest(Facts.split("l1").into("k", 5000))).isEqualTo("NOT_MET");
+    assertThat(ofRawHarvest(Facts.merge("k").of("l1", 5000).of("l2", 5000))).isEqualTo("NOT_MET");
+  }
+
+  private static String ofRawHarvest(Draft<?> movement) {
+    Dossiers raw =
+        Dossiers.lot("l1")
+            .with(
+                Facts.harvest("c1", "l1", 5000),
+                Facts.otherSeeds("l1")
+                    .with(sample -> sample.setErgotBodies(30).setOtherCereals(null)),
+                movement)
+            .parentCrop("c1", Dossiers.f1());
+    assertThat(Judged.by("EU", new FailuresPassedOn(new OtherSeeds()), raw.dossier()).worst())
+        .as("nothing is asked of it")
+        .isEqualTo("NONE");
+    return Judged.by("EU", new FailuresPassedOn(new Ergot()), raw.dossier()).worst();
+  }
+
+  @Test
+  void aLittleThatIsLeftOfALotFailsWhatTheLotFailed() {
+    Dossiers lot =
+        lot(Category.CERTIFIED)
+            .with(
+                Facts.purity("l1", 111, 8, 1),
+                Facts.conditioning().from("l1", 996).into("k", 900).screenings(96));
+    assertThat(Judged.by("EU", new AnalyticalPurity(), lot.dossier()).worst()).isEqualTo("NONE");
+    lot.with(Facts.split("l1").into("rest", 4));
+    assertThat(Judged.by("EU", new AnalyticalPurity(), lot.dossier()).worst()).isEqualTo("NOT_MET");
+  }
+
+  /** Directive 66/402/EEC, Annex III: a sample is of 30 t at most, and 5 % over. */
+  @ParameterizedTest(name = "part of a lot of {0} kg: {1}")
+  @CsvSource({"30000, MET", "31500, MET", "60000, OWED"})
+  void aPartOfALotTooLargeForOneSampleOwesItsOwn(double wholeKg, String expected) {
+    List<Verdict> ofWhole = new ArrayList<>();
+    for (GateRule gate : List.of(new Germination(), new LotSize())) {
+      ofWhole.addAll(
+          Judged.by(
+                  "EU",
+                  gate,
+                  Dossiers.lot("l1")
+                      .with(
+                          Facts.declared("l1", Facts.HYBRID, Category.CERTIFIED, wholeKg),
+                          Facts.germination("l1", 92, 92, 92, 92))
+                      .dossier())
+              .verdicts());
+    }
+    Dossiers part =
+        Dossiers.lot("part")
+            .with(Facts.split("l1").into("part", 100))
+            .parent("l1", Dossiers.f1(), ofWhole);
+    assertThat(Judged.by("EU", new Germination(), part.dossier()).worst()).isEqualTo(expected);
   }
 
   @Test

@@ -344,6 +344,25 @@ class ReleaseThroughTheStreamTest {
   }
 
   @Test
+  void aDowngradeReachesWhatWasMadeOfTheLotAndSuspendsItsRelease() {
+    topology.accept(
+        lot("f1", "L1", 500),
+        conditioning("f3", 2, "L1", "L2"),
+        conditioning("f4", 3, "L2", "L3"),
+        moisture("f5", "L3", 4, 14));
+    Subject l3 = Subject.lot("L3");
+    topology.accept(release("a1", "L3", signed(topology.sheet(l3), 10, "p-1", 1)));
+    assertThat(topology.standing(l3).getRelease().getStep()).isEqualTo(ReleaseStep.RELEASED);
+
+    topology.accept(
+        downgrade("a2", "L1", Category.CERTIFIED, signed(topology.sheet(L1), 20, "p-1", 1)));
+
+    LotStanding standing = topology.standing(l3);
+    assertThat(standing.getMaterial().getCategory()).isEqualTo("CERTIFIED");
+    assertThat(standing.getRelease().getStep()).isEqualTo(ReleaseStep.SUSPENDED);
+  }
+
+  @Test
   void aPersonMaySuspendAndAPersonReleasesAgain() {
     releaseL1();
     topology.accept(suspension("a2", "L1", signed(topology.sheet(L1), 20, "p-2", 1), null));
