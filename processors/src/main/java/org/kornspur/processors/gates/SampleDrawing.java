@@ -1,6 +1,7 @@
 package org.kornspur.processors.gates;
 
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -22,6 +23,7 @@ import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.finding.Reference;
 import org.kornspur.processors.finding.SamplingFinding;
+import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
@@ -48,7 +50,7 @@ final class SampleDrawing implements GateRule {
 
   /** Samples that stand for the lot; none where the book asks for none. */
   static List<Sampling> good(Dossier dossier, Rulebook rulebook) {
-    return SeedLot.tested(dossier, rulebook)
+    return SeedLot.of(dossier, rulebook)
         .flatMap(
             lot ->
                 lot.limit(Quantity.SUBMITTED_SAMPLE_MASS)
@@ -79,7 +81,6 @@ final class SampleDrawing implements GateRule {
 
   /** A kind of test of which no result is of a sample that stands for the lot. */
   private static Optional<Verdict> testedOtherwise(SeedLot lot, List<Sampling> good, Limit limit) {
-    Set<String> stand = good.stream().map(Sampling::getSampleId).collect(Collectors.toSet());
     Map<FactType, List<SpecificRecord>> tests =
         lot.dossier()
             .counting()
@@ -89,7 +90,7 @@ final class SampleDrawing implements GateRule {
     Set<FactType> kinds = new TreeSet<>();
     tests.forEach(
         (kind, facts) -> {
-          if (facts.stream().noneMatch(fact -> stand.contains(sampleOf(fact).orElseThrow()))) {
+          if (facts.stream().noneMatch(fact -> isOfOne(good, fact))) {
             kinds.add(kind);
             facts.forEach(fact -> factIds.add(FactType.idOf(fact)));
           }
@@ -103,6 +104,18 @@ final class SampleDrawing implements GateRule {
                 List.copyOf(factIds),
                 new SamplingFinding.TestsOfOtherSamples(Fact.each(factIds)))
             .owed(limit, new Evidence.TestsOfDrawnSample(List.copyOf(kinds))));
+  }
+
+  /** Whether a test is of one of these samples: none was tested before it was drawn. */
+  static boolean isOfOne(List<Sampling> drawn, SpecificRecord test) {
+    LocalDate tested = FactType.dayOf(test);
+    return sampleOf(test)
+        .filter(
+            sample ->
+                drawn.stream()
+                    .filter(sampling -> sampling.getSampleId().equals(sample))
+                    .anyMatch(sampling -> !tested.isBefore(FactType.dayOf(sampling))))
+        .isPresent();
   }
 
   /** The sample that a test is of, by which the seed of the lot is judged. */
@@ -130,7 +143,7 @@ final class SampleDrawing implements GateRule {
     if (standsForPart(lot, sampling)) {
       Amount held = Amount.kilograms(heldKg(lot, sampling));
       return found
-          .and(new SamplingFinding.OfPartOnly(Amount.kilograms(sampling.getLotMassKg()), held))
+          .and(new SamplingFinding.OfPartOnly(Amount.kilograms(sampledKg(lot, sampling)), held))
           .owed(limit, new Evidence.SampleOfWholeLot(held));
     }
     int required = required(lot, sampling).primarySamples();
@@ -157,7 +170,18 @@ final class SampleDrawing implements GateRule {
   private static boolean standsForPart(SeedLot lot, Sampling sampling) {
     double tolerance =
         lot.limit(Quantity.MASS_BALANCE_TOLERANCE).map(Limit::value).orElse(0.0) / 100;
-    return sampling.getLotMassKg() * (1 + tolerance) < heldKg(lot, sampling);
+    return sampledKg(lot, sampling) * (1 + tolerance) < heldKg(lot, sampling);
+  }
+
+  /** What it says that it was drawn from, without seed that came in on a later day. */
+  private static double sampledKg(SeedLot lot, Sampling sampling) {
+    LocalDate drawn = FactType.dayOf(sampling);
+    double laterKg =
+        lot.dossier().edgesIn().stream()
+            .filter(edge -> edge.day().isAfter(drawn))
+            .mapToDouble(Edge::massKg)
+            .sum();
+    return Math.min(sampling.getLotMassKg(), heldKg(lot, sampling) - laterKg);
   }
 
   /**

@@ -2,8 +2,6 @@ package org.kornspur.processors.gates;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.contract.Sampling;
@@ -60,20 +58,13 @@ record UnprovenResult(String factId, Finding finding, Evidence evidence) {
    */
   private static Stream<UnprovenResult> ofOtherSamples(
       Dossier dossier, Rulebook rulebook, List<SpecificRecord> results) {
-    Set<String> drawn =
-        SampleDrawing.good(dossier, rulebook).stream()
-            .map(Sampling::getSampleId)
-            .collect(Collectors.toSet());
-    boolean isAnyDrawn =
-        results.stream()
-            .flatMap(result -> SampleDrawing.sampleOf(result).stream())
-            .anyMatch(drawn::contains);
-    return isAnyDrawn
+    List<Sampling> drawn = SampleDrawing.good(dossier, rulebook);
+    return results.stream().anyMatch(result -> SampleDrawing.isOfOne(drawn, result))
         ? results.stream()
+            .filter(result -> !SampleDrawing.isOfOne(drawn, result))
             .flatMap(
                 result ->
                     SampleDrawing.sampleOf(result)
-                        .filter(sample -> !drawn.contains(sample))
                         .map(sample -> ofOtherSample(result, sample))
                         .stream())
         : Stream.empty();

@@ -1,6 +1,7 @@
 package org.kornspur.processors.gates;
 
 import java.time.LocalDate;
+import java.time.Month;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
@@ -59,6 +60,8 @@ final class UnusualFacts {
   /** BBCH stage that winter rye does not reach in the year in which it is sown. */
   private static final int STEM_ELONGATION = 30;
 
+  private static final Month EARLIEST_HARVEST = Month.JUNE;
+
   private static final double KG_IN_TONNE = 1000;
 
   private UnusualFacts() {}
@@ -79,9 +82,6 @@ final class UnusualFacts {
 
   /** Seed that was bought in may have been tested before; what came in here may not. */
   private static Optional<Verdict> testedBefore(Dossier dossier) {
-    if (dossier.declaredLot().isPresent()) {
-      return Optional.empty();
-    }
     return dossier.edgesIn().stream()
         .filter(edge -> edge.by() != FactType.SOWING)
         .map(Edge::day)
@@ -94,7 +94,11 @@ final class UnusualFacts {
                     tests -> new OriginFinding.TestedBefore(cameIn, tests)));
   }
 
-  /** Seed that was bought in was not there before the year in which it is said to be harvested. */
+  /**
+   * Seed that was bought in was not there before the harvest of its year, which north of the
+   * equator begins in June at the earliest; from memory. South of it the year is that in which the
+   * harvest began.
+   */
   private static Optional<Verdict> testedBeforeCropYear(Dossier dossier) {
     return dossier
         .declaredLot()
@@ -103,7 +107,7 @@ final class UnusualFacts {
             cropYear ->
                 testedEarlier(
                     dossier,
-                    day -> day.getYear() < cropYear,
+                    day -> day.isBefore(LocalDate.of(cropYear, EARLIEST_HARVEST, 1)),
                     tests -> new OriginFinding.TestedBeforeCropYear(cropYear.toString(), tests)));
   }
 

@@ -103,6 +103,33 @@ class SharedSamplesTest {
         .isEqualTo("MET");
   }
 
+  @ParameterizedTest(name = "1,000 kg came in on 1 August, 1,000 kg on {0}, sampled 20 August: {1}")
+  @CsvSource({"2024-08-02, MET", "2024-08-20, MET", "2024-08-21, OWED", "2024-10-05, OWED"})
+  void aSampleDoesNotStandForSeedThatCameInLater(String cameIn, String expected) {
+    Judged judged =
+        Judged.by(
+            "EU",
+            new SampleDrawing(),
+            Dossiers.lot("l1")
+                .with(
+                    Facts.merge("l1").of("a", 500).of("b", 500).at("2024-08-01"),
+                    Facts.merge("l1").of("c", 500).of("d", 500).at(cameIn),
+                    Facts.sampling("l1", 48, 2000, 20).at("2024-08-20"))
+                .parent("a", Dossiers.f1())
+                .dossier());
+    assertThat(judged.worst()).isEqualTo(expected);
+  }
+
+  @ParameterizedTest(name = "sampled on 20 August, tested on {0}: {1}")
+  @CsvSource({"2024-08-20, MET", "2024-09-10, MET", "2024-08-19, OWED", "2024-04-10, OWED"})
+  void noSampleWasTestedBeforeItWasDrawn(String tested, String expected) {
+    Dossiers lot =
+        lot(2000, 2000, "2024-08-20").with(Facts.germination("l1", 92, 92, 92, 92).at(tested));
+    assertThat(Judged.by("EU", new SampleDrawing(), lot.dossier()).worst()).isEqualTo(expected);
+    lot.with(Facts.germination("l1", 92, 92, 92, 92).at("2024-09-01"));
+    assertThat(Judged.by("EU", new SampleDrawing(), lot.dossier()).worst()).isEqualTo("MET");
+  }
+
   @Test
   void aTestOfASampleThatNobodyDrewIsNone() {
     Judged judged =

@@ -50,8 +50,15 @@ class UnusualFactsTest {
   }
 
   @ParameterizedTest(name = "bought in, harvested in 2024, tested {0}: {1}")
-  @CsvSource({"2024-01-01, NONE", "2023-12-31, OWED", "2022-09-01, OWED"})
-  void seedThatWasBoughtInWasNotTestedBeforeItsYear(String tested, String expected) {
+  @CsvSource({
+    // from memory: rye is harvested from June on, north of the equator
+    "2024-06-01, NONE",
+    "2024-05-31, OWED",
+    "2024-02-01, OWED",
+    "2023-12-31, OWED",
+    "2022-09-01, OWED"
+  })
+  void seedThatWasBoughtInWasNotTestedBeforeItsHarvest(String tested, String expected) {
     Judged judged =
         Judged.by(
             "EU",
