@@ -12,11 +12,13 @@ import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.contract.Admixture;
 import org.kornspur.contract.Category;
 import org.kornspur.contract.Downgrade;
 import org.kornspur.contract.FactHeader;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.LotDeclared;
+import org.kornspur.contract.LotMass;
 import org.kornspur.contract.PostControlResult;
 import org.kornspur.ingest.contract.CategoryRank;
 import org.kornspur.ingest.contract.FactType;
@@ -305,6 +307,38 @@ public final class Dossier {
             .toList();
     boolean each = ofEach.stream().noneMatch(List::isEmpty);
     return each ? ofEach.stream().flatMap(List::stream).distinct().sorted().toList() : List.of();
+  }
+
+  /**
+   * How much of this lot is open-pollinated rye that was added to it, or to lots that it was made
+   * of.
+   */
+  public double openPollinatedPercent() {
+    if (subject.kind() != Subject.Kind.LOT) {
+      return 0;
+    }
+    Map<String, Set<String>> added = new HashMap<>();
+    facts(Admixture.class)
+        .forEach(
+            admixture ->
+                added.put(
+                    FactType.idOf(admixture),
+                    admixture.getOpenPollinatedLots().stream()
+                        .map(LotMass::getLotId)
+                        .collect(Collectors.toSet())));
+    double allKg = edgesIn.stream().mapToDouble(Edge::massKg).sum();
+    double percentKg =
+        edgesIn.stream()
+            .mapToDouble(
+                edge ->
+                    edge.massKg()
+                        * (added.getOrDefault(edge.factId(), Set.of()).contains(edge.parent().id())
+                            ? 100
+                            : parent(edge.parent())
+                                .flatMap(Report.FromParent::openPollinatedPercent)
+                                .orElse(0.0)))
+            .sum();
+    return allKg > 0 ? percentKg / allKg : 0;
   }
 
   /** Enterprise that grows the crop, or that grew or declared the lot; empty where nothing says. */

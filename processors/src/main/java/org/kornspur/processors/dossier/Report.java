@@ -39,6 +39,8 @@ public sealed interface Report {
    * @param holder enterprise that grew it or declared it, where known
    * @param cropRole what the parent is in the scheme where it is a crop; empty in reports of
    *     earlier releases too
+   * @param openPollinatedPercent how much of it is open-pollinated rye that was added; empty where
+   *     none was, and in reports of earlier releases
    */
   record FromParent(
       Subject parent,
@@ -51,10 +53,14 @@ public sealed interface Report {
       List<Verdict> seedVerdicts,
       List<String> postControls,
       Optional<String> holder,
-      Optional<CropRole> cropRole)
+      Optional<CropRole> cropRole,
+      Optional<Double> openPollinatedPercent)
       implements Report {
     public FromParent {
-      cropRole = cropRole == null ? Optional.empty() : cropRole; // as earlier versions kept it
+      // as earlier versions kept it
+      cropRole = cropRole == null ? Optional.empty() : cropRole;
+      openPollinatedPercent =
+          openPollinatedPercent == null ? Optional.empty() : openPollinatedPercent;
     }
 
     @Override

@@ -2,9 +2,7 @@ package org.kornspur.processors.gates;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Function;
 import org.kornspur.contract.Admixture;
-import org.kornspur.contract.LotMass;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.statement.Value.Amount;
@@ -20,8 +18,9 @@ import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Verdict;
 
 /**
- * Open-pollinated rye in hybrid seed to which it was added, percent of the mass to one decimal. No
- * text read gives a number; common practice stands in.
+ * Open-pollinated rye in hybrid seed to which it was added, percent of the mass to one decimal,
+ * with what had been added to its parts before. No text read gives a number; common practice stands
+ * in.
  */
 final class OpenPollinatedShare {
   private static final GateAspect AT =
@@ -41,9 +40,7 @@ final class OpenPollinatedShare {
     if (admixtures.isEmpty()) {
       return Optional.empty();
     }
-    double addedKg = kg(admixtures, Admixture::getOpenPollinatedLots);
-    double hybridKg = kg(admixtures, Admixture::getHybridLots);
-    double percent = Rounding.tenthPercent(100 * addedKg / (addedKg + hybridKg));
+    double percent = Rounding.tenthPercent(dossier.openPollinatedPercent());
     return SeedLot.of(dossier, rulebook)
         .flatMap(lot -> lot.limit(Quantity.OPEN_POLLINATED_SHARE))
         .map(
@@ -53,13 +50,5 @@ final class OpenPollinatedShare {
                         FactType.idsOf(admixtures),
                         new ComponentsFinding.OpenPollinated(Amount.percent(percent)))
                     .against(percent, limit, List.of(new Advice.CorrectOrNotSo())));
-  }
-
-  private static double kg(List<Admixture> admixtures, Function<Admixture, List<LotMass>> lots) {
-    return admixtures.stream()
-        .map(lots)
-        .flatMap(List::stream)
-        .mapToDouble(LotMass::getMassKg)
-        .sum();
   }
 }

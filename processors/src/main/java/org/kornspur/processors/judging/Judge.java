@@ -179,6 +179,8 @@ public final class Judge {
     int stepsHandedDown = dossier.stepsHandedDown();
     List<String> postControls = dossier.postControls();
     Optional<String> holder = dossier.holder();
+    Optional<Double> openPollinated =
+        Optional.of(dossier.openPollinatedPercent()).filter(percent -> percent > 0);
     return dossier.edgesOut().stream()
         .map(Edge::child)
         .filter(child -> child.kind() != Subject.Kind.ENTERPRISE)
@@ -197,7 +199,8 @@ public final class Judge {
                     seedVerdicts,
                     postControls,
                     holder,
-                    dossier.crop().map(FieldCropDeclared::getRole)))
+                    dossier.crop().map(FieldCropDeclared::getRole),
+                    openPollinated))
         .toList();
   }
 

@@ -17,9 +17,11 @@ import org.kornspur.contract.LotDeclared;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.fixture.Draft;
 import org.kornspur.processors.fixture.Facts;
+import org.kornspur.standing.GateVerdict;
 import org.kornspur.standing.InheritedTrouble;
 import org.kornspur.standing.LotStanding;
 import org.kornspur.standing.StandingState;
+import org.kornspur.standing.VerdictState;
 
 /**
  * A lot that failed is not passed by mixing it into another, dividing it or giving it a new name,
@@ -302,6 +304,34 @@ class MergingTest {
       assertThat(topology.standing(Subject.lot("NEXT")).getState())
           .isEqualTo(StandingState.NOT_FIT);
     }
+  }
+
+  /** Two small admixtures are a large one, also where the seed was divided in between. */
+  @Test
+  void whatWasAdmixedBeforeCountsInTheShare() {
+    try (DrivenTopology topology = DrivenTopology.withRealRules()) {
+      accept(
+          topology,
+          List.of(
+              lot("SEED", Facts.HYBRID, Category.CERTIFIED, KG),
+              lot("RYE", "OP1", Category.CERTIFIED, KG),
+              Facts.admixture("ONCE").hybrid("SEED", 920).openPollinated("RYE", 80),
+              Facts.split("ONCE").into("PART", 500).at("2024-09-09"),
+              Facts.admixture("TWICE")
+                  .hybrid("PART", 460)
+                  .openPollinated("RYE", 40)
+                  .at("2024-09-10")));
+
+      assertThat(shareState(topology, "ONCE")).containsExactly(VerdictState.MET);
+      assertThat(shareState(topology, "TWICE")).containsExactly(VerdictState.NOT_MET);
+    }
+  }
+
+  private static List<VerdictState> shareState(DrivenTopology topology, String lotId) {
+    return topology.standing(Subject.lot(lotId)).getVerdicts().stream()
+        .filter(verdict -> verdict.getAspect().equals("open-pollinated share"))
+        .map(GateVerdict::getState)
+        .toList();
   }
 
   @Test
