@@ -22,9 +22,9 @@ import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Verdict;
 
 /**
- * Records of where a lot came from that do not go together. A lot is declared once, and only where
- * it has no history here; the share of a mixture and of an admixture is that of what was mixed, so
- * that nothing else comes into such a lot. Common sense of the pedigree; no limit of a text.
+ * Records of where a lot came from that do not go together. A lot is declared only where it has no
+ * history here; the share of a mixture and of an admixture is that of what was mixed, so that
+ * nothing else comes into such a lot. Common sense of the pedigree; no limit of a text.
  */
 final class SeveralOrigins {
   private static final Set<FactType> ALONE =
@@ -43,9 +43,7 @@ final class SeveralOrigins {
     for (Edge edge : dossier.edgesIn()) {
       add(origins, edge.by(), edge.factId());
     }
-    boolean isDeclaredTwice = origins.getOrDefault(FactType.LOT_DECLARED, Set.of()).size() > 1;
-    boolean goTogether = origins.size() < 2 || Collections.disjoint(origins.keySet(), ALONE);
-    if (goTogether && !isDeclaredTwice) {
+    if (origins.size() < 2 || Collections.disjoint(origins.keySet(), ALONE)) {
       return Optional.empty();
     }
     List<String> factIds =

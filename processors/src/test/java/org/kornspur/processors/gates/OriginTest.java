@@ -49,16 +49,15 @@ class OriginTest {
 
   /** Common sense of the pedigree, no source. */
   @Test
-  void aLotIsDeclaredOnceAndOnlyWithoutAHistory() {
+  void aLotIsDeclaredOnlyWithoutAHistory() {
     Draft<?> declared = Facts.declared("l1", Facts.HYBRID, Category.CERTIFIED, 100).id("d");
-    Draft<?> again = Facts.declared("l1", Facts.HYBRID, Category.CERTIFIED, 100).id("again");
     Draft<?> blend = Facts.blend("l1").female("f", 95).pollinator("p", 5).id("blend");
     Draft<?> merge = Facts.merge("l1").of("a", 50).of("b", 50).id("merge");
     Draft<?> admixture = Facts.admixture("l1").hybrid("a", 90).openPollinated("o", 10).id("mix");
     Draft<?> split = Facts.split("a").into("l1", 50).id("split");
     Draft<?> conditioning = Facts.conditioning().from("a", 50).into("l1", 45).id("work");
     Draft<?> harvest = Facts.harvest("c1", "l1", 50).id("harvest");
-    for (Draft<?> history : List.of(again, blend, merge, admixture, split, conditioning, harvest)) {
+    for (Draft<?> history : List.of(blend, merge, admixture, split, conditioning, harvest)) {
       Judged judged = origins(declared, history);
       assertThat(judged.state("several origins")).as(history.factId()).isEqualTo("OWED");
       judged.asksFor(
