@@ -50,6 +50,11 @@ record MethodCount(int found, int examined, Optional<MarkerCorrection> errors) {
         .orElse(share);
   }
 
+  /** Of the units examined, those that the method would not have missed had they been bad. */
+  double telling() {
+    return examined * (1 - errors.map(MarkerCorrection::falseNegative).orElse(0.0));
+  }
+
   boolean canTell(double limit) {
     return errors.filter(method -> method.canTell(limit)).isPresent();
   }

@@ -19,10 +19,10 @@ import org.kornspur.processors.verdict.Verdict;
  *
  * <p>A lot fails a count from the reject number on: the fewest plants that a lot just at the
  * standard shows with no more than the producer's risk, exact binomial, as the OECD guidelines for
- * control plots do. The standard is what breeder or authority states for the material, else that of
- * the rulebook. A text that gives shares of plants is held against the shares themselves: Seed
- * Ordinance (SaatV), section 16(3a). While nobody has grown the lot, nothing is owed for the lot
- * itself; a count of too few plants owes a larger one, unless it fails already.
+ * control plots do. The standard is the rulebook's, or a stricter one that breeder or authority
+ * states for the material. A text that gives shares of plants is held against the shares
+ * themselves: Seed Ordinance (SaatV), section 16(3a). While nobody has grown the lot, nothing is
+ * owed for the lot itself; a count of too few plants owes a larger one, unless it fails already.
  *
  * <p>A marker method errs. Its reject number is the one for the share that it calls bad where the
  * standard's share is, if that is less, so that bad plants that it misses count; the bad plants

@@ -29,13 +29,11 @@ record PostControlCounts(SeedLot lot, PostControlResult result, SampleSize size)
   List<Verdict> verdicts() {
     Optional<Limit> femaleOffTypes = ofFemale(Quantity.POST_CONTROL_FEMALE_OFF_TYPES);
     Optional<Limit> femaleShedding = ofFemale(Quantity.POST_CONTROL_FEMALE_SHEDDING);
+    Optional<Limit> text = femaleOffTypes.or(() -> lot.limit(Quantity.POST_CONTROL_OFF_TYPES));
     Optional<Limit> offTypes =
         stated(lot, result)
-            .or(
-                () ->
-                    femaleOffTypes.isPresent()
-                        ? Optional.empty()
-                        : lot.limit(Quantity.POST_CONTROL_OFF_TYPES));
+            .filter(stated -> text.map(limit -> stated.value() <= limit.value()).orElse(true))
+            .or(() -> text.filter(limit -> femaleOffTypes.isEmpty()));
     Optional<Limit> shedding =
         femaleShedding.isPresent() ? Optional.empty() : lot.limit(Quantity.POST_CONTROL_SHEDDING);
     return Stream.of(
@@ -46,12 +44,14 @@ record PostControlCounts(SeedLot lot, PostControlResult result, SampleSize size)
                 Thing.OFF_TYPES,
                 result.getOffTypePlants(),
                 femaleOffTypes),
-            counted("shedding plants", Thing.SHEDDING_PLANTS, result.getSheddingPlants(), shedding),
+            counted("shedding plants", Thing.SHEDDING_PLANTS, result.getSheddingPlants(), shedding)
+                .or(() -> sheddingNotCounted("shedding plants", shedding)),
             share(
-                "shedding plants of the female",
-                Thing.SHEDDING_PLANTS,
-                result.getSheddingPlants(),
-                femaleShedding),
+                    "shedding plants of the female",
+                    Thing.SHEDDING_PLANTS,
+                    result.getSheddingPlants(),
+                    femaleShedding)
+                .or(() -> sheddingNotCounted("shedding plants of the female", femaleShedding)),
             counted(
                 "non-hybrids",
                 Thing.NON_HYBRIDS,
@@ -63,15 +63,17 @@ record PostControlCounts(SeedLot lot, PostControlResult result, SampleSize size)
 
   /** The limit of the female component; where the scheme is not known, shedding tells it. */
   private Optional<Limit> ofFemale(Quantity quantity) {
-    Optional<ComponentKind> kind =
-        lot.dossier().scheme().map(scheme -> scheme.components().get(lot.material().seedId()));
-    boolean isFemale =
-        kind.map(
-                known ->
-                    known == ComponentKind.STERILE_LINE
-                        || known == ComponentKind.STERILE_SINGLE_CROSS)
-            .orElse(result.getSheddingPlants() != null);
-    return isFemale ? lot.limit(quantity) : Optional.empty();
+    return isFemale() ? lot.limit(quantity) : Optional.empty();
+  }
+
+  private boolean isFemale() {
+    return lot.dossier()
+        .scheme()
+        .map(scheme -> scheme.components().get(lot.material().seedId()))
+        .map(
+            known ->
+                known == ComponentKind.STERILE_LINE || known == ComponentKind.STERILE_SINGLE_CROSS)
+        .orElse(result.getSheddingPlants() != null);
   }
 
   /** By reject number. */
@@ -92,17 +94,20 @@ record PostControlCounts(SeedLot lot, PostControlResult result, SampleSize size)
                                     most + 1, Amount.percent(risk.value())))));
   }
 
-  /** By the share itself; a text that sets one asks that it was counted. */
+  /** Post-control of a female component looks at male sterility too. */
+  private Optional<Verdict> sheddingNotCounted(String key, Optional<Limit> limit) {
+    return limit
+        .filter(standard -> isFemale() && result.getSheddingPlants() == null)
+        .filter(standard -> !isCountedWell(Thing.SHEDDING_PLANTS, standard))
+        .map(
+            standard ->
+                Findings.missing(
+                    at(key, standard), standard, new Evidence.SheddingInPostControl()));
+  }
+
+  /** By the share itself. */
   private Optional<Verdict> share(String key, Thing what, Integer found, Optional<Limit> limit) {
     int plants = result.getPlantsExamined();
-    if (found == null) {
-      return limit
-          .filter(standard -> !isCountedWell(what, standard))
-          .map(
-              standard ->
-                  Findings.missing(
-                      at(key, standard), standard, new Evidence.SheddingInPostControl()));
-    }
     return limit.flatMap(
         standard ->
             verdict(
@@ -154,7 +159,9 @@ record PostControlCounts(SeedLot lot, PostControlResult result, SampleSize size)
       return isCountedWell(what, limit)
           ? Optional.empty()
           : Optional.of(
-              counted.and(size.tooSmall(plants)).owed(Optional.of(limit), owed, List.of()));
+              counted
+                  .and(size.tooSmall(count.telling()))
+                  .owed(Optional.of(limit), owed, List.of()));
     }
     Verdict verdict =
         counted.decided(
@@ -173,7 +180,7 @@ record PostControlCounts(SeedLot lot, PostControlResult result, SampleSize size)
   /** What a count that is within the standard still lacks. */
   private List<Evidence> owed(MethodCount count, Limit limit) {
     Optional<Evidence> larger =
-        size.isEnough(result.getPlantsExamined())
+        size.isEnough(count.telling())
             ? Optional.empty()
             : Optional.of(new Evidence.LargerCount(size.leastAmount()));
     return Stream.concat(larger.stream(), count.owed(limit.value()).stream()).toList();
@@ -190,10 +197,11 @@ record PostControlCounts(SeedLot lot, PostControlResult result, SampleSize size)
   private boolean isCountedWell(Thing what, Limit limit) {
     return lot.dossier().facts(PostControlResult.class).stream()
         .filter(each -> countOf(what, each) != null)
-        .filter(each -> size.isEnough(each.getPlantsExamined()))
-        .anyMatch(
+        .map(
             each ->
-                MethodErrors.of(each).filter(method -> method.canTell(limit.value())).isPresent());
+                new MethodCount(
+                    countOf(what, each), each.getPlantsExamined(), MethodErrors.of(each)))
+        .anyMatch(count -> size.isEnough(count.telling()) && count.canTell(limit.value()));
   }
 
   private static Integer countOf(Thing what, PostControlResult result) {
@@ -220,7 +228,10 @@ record PostControlCounts(SeedLot lot, PostControlResult result, SampleSize size)
         : ExactBinomial.rejectNumber(result.getPlantsExamined(), standard, risk);
   }
 
-  /** The standard that breeder or authority states for this material, as a limit. */
+  /**
+   * The standard that breeder or authority states for this material, as a limit. It counts only
+   * where it is no looser than the book: whoever states a low purity makes no seed good.
+   */
   private static Optional<Limit> stated(SeedLot lot, PostControlResult result) {
     return Optional.ofNullable(result.getStatedPurityPercent())
         .map(

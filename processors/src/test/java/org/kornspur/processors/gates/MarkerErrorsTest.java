@@ -76,6 +76,33 @@ class MarkerErrorsTest {
             new Evidence.ErrorRatesOfMethod());
   }
 
+  /** Of 1,000 plants a method that misses 99 % has looked at 10; 1,000 are asked for. */
+  @ParameterizedTest(name = "{0} plants, {1} % missed: {2}")
+  @CsvSource({"1000, 99, OWED", "1999, 50, OWED", "2000, 50, MET", "1000, 0, MET"})
+  void plantsThatTheMethodMissesWereNotLookedAt(int plants, double falseNegative, String expected) {
+    Judged judged = judged(marker(plants, 0, 0.0, falseNegative));
+    assertThat(judged.worst()).isEqualTo(expected);
+    if (expected.equals("OWED")) {
+      judged.asksFor(new Evidence.LargerCount(new Amount(1000, "plants")));
+    }
+    judged.row(
+        "marker test, %d plants, %s %% missed".formatted(plants, falseNegative),
+        expected,
+        judged.worst());
+  }
+
+  @Test
+  void aPlotIsNoWantBesideATestThatMissesTooMuchAndNotTheOtherWayRound() {
+    Judged judged =
+        Judged.by(
+            "EU",
+            new PostControl(),
+            lot()
+                .with(marker(1000, 0, 0.0, 99.0), Facts.postControl("l1", 100, 0).id("plot"))
+                .dossier());
+    assertThat(judged.worst()).isEqualTo("OWED");
+  }
+
   @Test
   void aGoodPlotBesideItOwesNothing() {
     Judged judged =

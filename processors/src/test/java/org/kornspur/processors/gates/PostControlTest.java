@@ -8,6 +8,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.kornspur.contract.Category;
 import org.kornspur.contract.PostControlMethod;
 import org.kornspur.processors.finding.Advice;
+import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.finding.PostControlFinding;
 import org.kornspur.processors.fixture.Dossiers;
 import org.kornspur.processors.fixture.Facts;
@@ -15,45 +16,53 @@ import org.kornspur.processors.fixture.Facts;
 class PostControlTest {
   private static final PostControl GATE = new PostControl();
 
-  @ParameterizedTest(name = "stated {0} %, {1} plants, {2} off-types: {3}")
+  @ParameterizedTest(name = "{0}, stated {1} %, {2} plants, {3} off-types: {4}")
   @CsvSource(
       textBlock =
           """
           # reject numbers of the OECD guidelines for control plots, from memory: 2,000 plants 99.9 -> 6,
           # 99.7 -> 11, 99.0 -> 29; 1,000 plants 4, 7, 16
-          99.9, 2000, 5, MET
-          99.9, 2000, 6, NOT_MET
-          99.7, 2000, 10, MET
-          99.7, 2000, 11, NOT_MET
-          99.0, 2000, 28, MET
-          99.0, 2000, 29, NOT_MET
-          99.9, 1000, 3, MET
-          99.9, 1000, 4, NOT_MET
-          99.7, 1000, 6, MET
-          99.7, 1000, 7, NOT_MET
-          99.0, 1000, 15, MET
-          99.0, 1000, 16, NOT_MET
+          BASIC, 99.9, 2000, 5, MET
+          BASIC, 99.9, 2000, 6, NOT_MET
+          BASIC, 99.7, 2000, 10, MET
+          BASIC, 99.7, 2000, 11, NOT_MET
+          CERTIFIED, 99.0, 2000, 28, MET
+          CERTIFIED, 99.0, 2000, 29, NOT_MET
+          BASIC, 99.9, 1000, 3, MET
+          BASIC, 99.9, 1000, 4, NOT_MET
+          BASIC, 99.7, 1000, 6, MET
+          BASIC, 99.7, 1000, 7, NOT_MET
+          CERTIFIED, 99.0, 1000, 15, MET
+          CERTIFIED, 99.0, 1000, 16, NOT_MET
           # a stated purity of 100 % lets no plant through
-          100, 1000, 0, MET
-          100, 1000, 1, NOT_MET
-          # none stated: common practice, 99.7 % for basic seed
-          , 2000, 10, MET
-          , 2000, 11, NOT_MET
+          BASIC, 100, 1000, 0, MET
+          BASIC, 100, 1000, 1, NOT_MET
+          # none stated: common practice, 99.7 % for basic and 99 % for certified seed
+          BASIC, , 2000, 10, MET
+          BASIC, , 2000, 11, NOT_MET
+          CERTIFIED, , 2000, 28, MET
+          CERTIFIED, , 2000, 29, NOT_MET
+          # whoever states less makes no seed good: our own rule, no source
+          BASIC, 99.0, 2000, 10, MET
+          BASIC, 99.0, 2000, 11, NOT_MET
+          CERTIFIED, 50, 1000, 16, NOT_MET
           """)
   void offTypesFailFromTheRejectNumberOn(
-      Double purityPercent, int plants, int offTypes, String expected) {
+      Category category, Double purityPercent, int plants, int offTypes, String expected) {
     Judged judged =
         Judged.by(
             "EU",
             GATE,
-            basic(Facts.SINGLE_CROSS)
+            Dossiers.lot("l1")
                 .with(
+                    Facts.declared("l1", Facts.RESTORER, category, 1000),
                     Facts.postControl("l1", plants, offTypes)
                         .with(result -> result.setStatedPurityPercent(purityPercent)))
                 .dossier());
     assertThat(judged.state("off-types, plot P-l1")).isEqualTo(expected);
     judged.row(
-        "post-control, stated %s %%, %d of %d".formatted(purityPercent, offTypes, plants),
+        "post-control, %s, stated %s %%, %d of %d"
+            .formatted(category, purityPercent, offTypes, plants),
         expected,
         judged.state("off-types, plot P-l1"));
   }
@@ -116,6 +125,15 @@ class PostControlTest {
           DE, C1,  11, ,   2000, NOT_MET
           # another law goes on by reject numbers
           EU, AB1, 12, 0,  2000, NOT_MET
+          # Directive 95/6/EC: results on male sterility are taken into account, read in the Spanish
+          # transposition (Orden of 27 June 1995) and not in the Directive
+          EU, AB1, 0,  ,   2000, OWED
+          EU, A1,  0,  ,   2000, OWED
+          EU, AB1, 11, ,   2000, NOT_MET
+          EU, C1,  0,  ,   2000, MET
+          EU, M1,  0,  ,   2000, MET
+          US, AB1, 0,  ,   4000, OWED
+          US, AB1, 0,  0,  4000, MET
           """)
   void theFemaleComponentIsHeldAgainstSharesByTheSeedOrdinance(
       String book, String seed, int offTypes, Integer shedding, int plants, String expected) {
@@ -135,6 +153,57 @@ class PostControlTest {
             .formatted(book, seed, offTypes, shedding, plants),
         expected,
         judged.worst());
+  }
+
+  @Test
+  void aMarkerTestBesideAPlotThatLookedAtSheddingOwesNothing() {
+    Dossiers lot =
+        basic(Facts.SINGLE_CROSS)
+            .with(
+                Facts.postControl("l1", 1000, 0)
+                    .with(
+                        result ->
+                            result
+                                .setMethod(PostControlMethod.MARKER)
+                                .setFalsePositivePercent(0.0)
+                                .setFalseNegativePercent(0.0)))
+            .scheme();
+    Judged marker = Judged.by("EU", GATE, lot.dossier());
+    assertThat(marker.worst()).isEqualTo("OWED");
+    marker.asksFor(new Evidence.SheddingInPostControl());
+    lot.with(Facts.postControl("l1", 1000, 0).with(result -> result.setSheddingPlants(3)));
+    assertThat(Judged.by("EU", GATE, lot.dossier()).worst()).isEqualTo("MET");
+  }
+
+  /** 7 CFR 201.76: 0.2 % of certified seed, from memory; 60 of 1,000 are 6 %. */
+  @Test
+  void aLowStatedPurityDoesNotReplaceTheText() {
+    assertThat(
+            Judged.by(
+                    "US",
+                    GATE,
+                    Dossiers.lot("l1")
+                        .with(
+                            Facts.declared("l1", Facts.HYBRID, Category.CERTIFIED, 1000),
+                            Facts.postControl("l1", 1000, 60)
+                                .with(result -> result.setStatedPurityPercent(90.0)))
+                        .dossier())
+                .worst())
+        .isEqualTo("NOT_MET");
+    assertThat(
+            Judged.by(
+                    "DE",
+                    GATE,
+                    basic(Facts.SINGLE_CROSS)
+                        .with(
+                            Facts.postControl("l1", 2000, 13)
+                                .with(
+                                    result ->
+                                        result.setStatedPurityPercent(90.0).setSheddingPlants(0)))
+                        .scheme()
+                        .dossier())
+                .worst())
+        .isEqualTo("NOT_MET");
   }
 
   @Test
