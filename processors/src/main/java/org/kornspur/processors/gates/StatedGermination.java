@@ -1,7 +1,6 @@
 package org.kornspur.processors.gates;
 
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Stream;
@@ -39,27 +38,32 @@ final class StatedGermination {
     if (!(verdict instanceof Verdict.NotMet)) {
       return verdict;
     }
-    Optional<Integer> stated =
+    Optional<GerminationTest> stated =
         tests.stream()
-            .map(GerminationTest::getLabelPercent)
-            .filter(Objects::nonNull)
+            .filter(test -> test.getLabelPercent() != null)
             .reduce((earlier, later) -> later);
     return lot.limit(Quantity.GERMINATION_IF_STATED)
         .filter(lower -> lower.rulebookId().equals(limit.rulebookId()))
-        .flatMap(lower -> stated.map(percent -> judge(by.apply(lower), lower, percent)))
-        .map(allowed -> accepted(lot, tests, allowed, verdict))
+        .flatMap(
+            lower ->
+                stated.map(
+                    label ->
+                        accepted(
+                            lot,
+                            label,
+                            judge(by.apply(lower), lower, label.getLabelPercent()),
+                            verdict)))
         .orElse(verdict);
   }
 
-  /** Where the book asks for an application, nothing goes before it is granted. */
+  /**
+   * Where the book asks for an application, nothing goes before it is granted. What was granted for
+   * the label of another test is no answer for this one.
+   */
   private static Verdict accepted(
-      SeedLot lot, List<GerminationTest> tests, Verdict allowed, Verdict byMinimum) {
+      SeedLot lot, GerminationTest label, Verdict allowed, Verdict byMinimum) {
     Optional<Limit> application = lot.limit(Quantity.GERMINATION_LABEL_ACCEPTED);
-    Optional<Boolean> answer =
-        tests.stream()
-            .map(GerminationTest::getLabelAccepted)
-            .filter(Objects::nonNull)
-            .reduce((earlier, later) -> later);
+    Optional<Boolean> answer = Optional.ofNullable(label.getLabelAccepted());
     if (!(allowed instanceof Verdict.Met met)
         || application.isEmpty()
         || answer.equals(Optional.of(true))) {

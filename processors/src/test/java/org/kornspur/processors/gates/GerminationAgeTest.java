@@ -142,6 +142,34 @@ class GerminationAgeTest {
   }
 
   /** SaatV section 12(3), read: on application. The French note asks for none. */
+  /** SaatV section 12(3), read: on application; what was granted at 80 % is no word on 55 %. */
+  @ParameterizedTest(name = "accepted at 80 %; later 55 %, accepted {0}: {1}")
+  @CsvSource({", OWED", "true, MET", "false, NOT_MET"})
+  void anAcceptedLabelIsNoAnswerForALowerOne(Boolean accepted, String expected) {
+    Judged judged =
+        Judged.by(
+            "DE",
+            new Germination(),
+            Dossiers.lot("l1")
+                .with(
+                    Facts.declared("l1", Facts.RESTORER, Category.BASIC, 1000)
+                        .with(lot -> lot.setRulebookId("DE")),
+                    Facts.germination("l1", 80, 80, 80, 80)
+                        .with(test -> test.setLabelPercent(80).setLabelAccepted(true)),
+                    Facts.germination("l1", 55, 55, 55, 55)
+                        .at("2025-09-20")
+                        .with(
+                            test ->
+                                test.setSampleId("newer")
+                                    .setLabelPercent(55)
+                                    .setLabelAccepted(accepted)))
+                .dossier());
+    assertThat(judged.worst()).isEqualTo(expected);
+    if (expected.equals("OWED")) {
+      judged.asksFor(new Evidence.AcceptedLabel());
+    }
+  }
+
   @ParameterizedTest(name = "{0}: application granted {1}: {2}")
   @CsvSource({"DE, true,  MET", "DE, ,      OWED", "DE, false, NOT_MET", "EU, ,      MET"})
   void germanyAsksForAnApplication(String book, Boolean accepted, String expected) {
