@@ -13,6 +13,7 @@ import java.util.function.Function;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Material;
+import org.kornspur.processors.dossier.SeedMeasures;
 import org.kornspur.processors.pedigree.Edge;
 
 /**
@@ -33,6 +34,7 @@ final class MixedSeed {
   static final class Lot {
     private final Dossier dossier;
     private final List<Edge> from;
+    private SeedMeasures measures = SeedMeasures.none();
     private int stillToAsk;
     private double massKg;
 
@@ -54,6 +56,11 @@ final class MixedSeed {
       return massKg;
     }
 
+    /** What it told those that were made of it or sown with it. */
+    SeedMeasures measures() {
+      return measures;
+    }
+
     private boolean isComponent() {
       return dossier
           .material()
@@ -63,11 +70,13 @@ final class MixedSeed {
   }
 
   /**
+   * @param crop crop that was sown
    * @param sownKg lots that were sown, with kilograms
    * @param dossiers finds a dossier, an empty one of what no fact names
    */
-  MixedSeed(Map<Subject, Double> sownKg, Function<Subject, Dossier> dossiers) {
+  MixedSeed(Dossier crop, Map<Subject, Double> sownKg, Function<Subject, Dossier> dossiers) {
     open(sownKg, dossiers);
+    sownKg.keySet().forEach(lot -> measured(crop, lot));
     lots.values().stream()
         .flatMap(lot -> lot.from.stream())
         .forEach(edge -> lots.get(edge.parent()).stillToAsk++);
@@ -104,6 +113,7 @@ final class MixedSeed {
     double inKg = lot.from.stream().mapToDouble(Edge::massKg).sum();
     for (Edge edge : lot.from) {
       factIds.add(edge.factId());
+      measured(lot.dossier, edge.parent());
       Lot parent = lots.get(edge.parent());
       parent.massKg += lot.massKg * edge.massKg() / inKg;
       parent.stillToAsk--;
@@ -111,6 +121,10 @@ final class MixedSeed {
         asked.add(parent);
       }
     }
+  }
+
+  private void measured(Dossier child, Subject lot) {
+    child.parent(lot).ifPresent(report -> lots.get(lot).measures = report.measures().proven());
   }
 
   /** Every lot that was looked into. */

@@ -20,7 +20,6 @@ import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.MethodErrors;
 import org.kornspur.processors.dossier.Report.Scheme;
 import org.kornspur.processors.dossier.SeedMeasures;
-import org.kornspur.processors.judging.Measures;
 import org.kornspur.processors.statistics.BlendShare;
 import org.kornspur.processors.statistics.Interval;
 import org.kornspur.processors.statistics.MarkerCorrection;
@@ -65,7 +64,7 @@ final class SownMixture {
         sownKg.merge(Subject.lot(sown.getLotId()), sown.getMassKg(), Double::sum);
       }
     }
-    MixedSeed seed = new MixedSeed(sownKg, dossiers);
+    MixedSeed seed = new MixedSeed(crop, sownKg, dossiers);
     seed.lots().forEach(lot -> samples.addAll(lot.dossier().facts(BlendComposition.class)));
     seed.components().forEach(lot -> parts.add(part(lot, declaration)));
     factIds.addAll(seed.factIds());
@@ -79,7 +78,7 @@ final class SownMixture {
         lot.dossier().subject(),
         componentId.equals(declaration.getPollenComponentId()),
         lot.massKg(),
-        Measures.of(lot.dossier()));
+        lot.measures());
   }
 
   Input input() {

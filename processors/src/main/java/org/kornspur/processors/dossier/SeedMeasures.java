@@ -1,24 +1,74 @@
 package org.kornspur.processors.dossier;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.kornspur.contract.ShareBasis;
+import org.kornspur.ingest.statement.Coded;
 import org.kornspur.processors.statistics.BlendShare;
 import org.kornspur.processors.statistics.Estimate;
 
-/** What tests measured of a lot and a blend of it needs to know. */
+/**
+ * What tests measured of a lot and a blend of it needs to know.
+ *
+ * @param setAside which weighings do not count, and why the weight is not known; none in reports of
+ *     earlier releases
+ */
 public record SeedMeasures(
-    Optional<Mean> thousandKernelWeightG, Optional<Mean> germinationPercent) {
+    Optional<Mean> thousandKernelWeightG, Optional<Mean> germinationPercent, List<Coded> setAside) {
 
-  /** A mean with its standard error, in the unit that the name of the holder gives. */
-  public record Mean(double mean, double standardError, String factId) {}
+  public SeedMeasures {
+    setAside = setAside == null ? List.of() : setAside; // as earlier versions kept it
+  }
+
+  /**
+   * A mean with its standard error, in the unit that the name of the holder gives.
+   *
+   * @param factId the latest test that it rests on
+   * @param earlier the others; none in reports of earlier releases
+   * @param inDoubt whether it speaks against a mixture only, because the tests contradict each
+   *     other or are too few; false in reports of earlier releases
+   */
+  public record Mean(
+      double mean, double standardError, String factId, List<String> earlier, boolean inDoubt) {
+    public Mean {
+      earlier = earlier == null ? List.of() : earlier; // as earlier versions kept it
+    }
+
+    /**
+     * @param factIds tests, the latest last
+     * @throws IllegalArgumentException where it comes to no number
+     */
+    public static Mean of(
+        String what, double mean, double standardError, List<String> factIds, boolean inDoubt) {
+      if (!Double.isFinite(mean) || !Double.isFinite(standardError)) {
+        throw new IllegalArgumentException(
+            "The %s of facts %s comes to %s with a standard error of %s"
+                .formatted(what, factIds, mean, standardError));
+      }
+      int last = factIds.size() - 1;
+      return new Mean(mean, standardError, factIds.get(last), factIds.subList(0, last), inDoubt);
+    }
+
+    public Stream<String> factIds() {
+      return Stream.concat(earlier.stream(), Stream.of(factId));
+    }
+  }
+
+  /** This without what is in doubt, as advice takes it. */
+  public SeedMeasures proven() {
+    return new SeedMeasures(
+        thousandKernelWeightG.filter(weight -> !weight.inDoubt()),
+        germinationPercent.filter(percent -> !percent.inDoubt()),
+        setAside);
+  }
 
   /** Facts that a share on a basis rests on. */
   public Stream<String> factIds(ShareBasis basis) {
     return Stream.concat(
             thousandKernelWeightG.filter(weight -> basis != ShareBasis.MASS).stream(),
             germinationPercent.filter(percent -> basis == ShareBasis.VIABLE_KERNELS).stream())
-        .map(Mean::factId);
+        .flatMap(Mean::factIds);
   }
 
   /**
@@ -41,6 +91,6 @@ public record SeedMeasures(
   }
 
   public static SeedMeasures none() {
-    return new SeedMeasures(Optional.empty(), Optional.empty());
+    return new SeedMeasures(Optional.empty(), Optional.empty(), List.of());
   }
 }

@@ -37,6 +37,12 @@ public sealed interface BlendFinding extends Finding {
 
   record OtherBasis(ShareBasis counted, ShareBasis asked) implements BlendFinding {}
 
+  /** A lot whose thousand-kernel weight is not known for want of replicates that count. */
+  record TooFewReplicates(Subject lot, int replicates, int least) implements BlendFinding {}
+
+  /** Its tests contradict each other: from the lightest to the heaviest, percent of the mean. */
+  record KernelWeightsApart(Subject lot, Amount apart, Statement most) implements BlendFinding {}
+
   record NotClearlyOutside() implements BlendFinding {}
 
   /** How the limit came about. */

@@ -22,12 +22,17 @@ import org.kornspur.processors.verdict.Verdict;
 /**
  * Share of pollinator by a sample of a mixture in which kernels were told apart. It fails when its
  * whole interval lies outside the ratio, and does not settle the matter while only its estimate
- * does.
+ * does, or while fewer kernels were told apart than the rulebook asks for.
  *
  * <p>A marker test errs in both directions, so its share must hold as it was counted and with the
  * errors of the method taken out, and fails by either; see {@link MethodCount}.
  */
-record BlendSample(BlendComposition sample, MixedParts parts, BlendShare.Stated stated) {
+record BlendSample(
+    BlendComposition sample,
+    MixedParts parts,
+    BlendShare.Stated stated,
+    SampleSize size,
+    boolean besideLarge) {
 
   /** A share on the breeder's basis, percent. */
   private record Estimate(double percent, Measured.Interval interval) {
@@ -36,7 +41,8 @@ record BlendSample(BlendComposition sample, MixedParts parts, BlendShare.Stated 
     }
   }
 
-  Verdict verdict() {
+  /** Empty where it is small and says no more than a large one beside it. */
+  Optional<Verdict> verdict() {
     String factId = sample.getHeader().getFactId();
     GateAspect at =
         GateAspect.of(
@@ -46,32 +52,37 @@ record BlendSample(BlendComposition sample, MixedParts parts, BlendShare.Stated 
     int kernels = sample.getKernelsExamined();
     int pollinator = sample.getPollinatorKernels();
     if (pollinator > kernels) {
-      return Findings.impossible(
-          at,
-          stated.nearest(0),
-          Thing.POLLINATOR_KERNELS,
-          pollinator,
-          kernels,
-          factId,
-          stated.ratio());
+      return Optional.of(
+          Findings.impossible(
+              at,
+              stated.nearest(0),
+              Thing.POLLINATOR_KERNELS,
+              pollinator,
+              kernels,
+              factId,
+              stated.ratio()));
     }
     ShareBasis countedBasis = basisOf(sample.getMethod());
     return parts
         .ratioFactor(countedBasis, stated.basis())
-        .map(
-            factor ->
-                verdict(at, new MethodCount(pollinator, kernels, MethodErrors.of(sample)), factor))
+        .map(factor -> verdict(at, count(sample), factor))
         .orElseGet(
             () ->
-                Findings.of(
-                        at,
-                        List.of(factId),
-                        new BlendFinding.OtherBasis(countedBasis, stated.basis()),
-                        stated.ratio())
-                    .owed(stated.nearest(0), new Evidence.KernelWeightAndGermination()));
+                Optional.of(
+                    Findings.of(
+                            at,
+                            List.of(factId),
+                            new BlendFinding.OtherBasis(countedBasis, stated.basis()),
+                            stated.ratio())
+                        .owed(stated.nearest(0), new Evidence.KernelWeightAndGermination())));
   }
 
-  private Verdict verdict(GateAspect at, MethodCount count, double factor) {
+  static MethodCount count(BlendComposition sample) {
+    return new MethodCount(
+        sample.getPollinatorKernels(), sample.getKernelsExamined(), MethodErrors.of(sample));
+  }
+
+  private Optional<Verdict> verdict(GateAspect at, MethodCount count, double factor) {
     Estimate counted = estimate(count.asCounted(), factor);
     double most = byCount(stated.highest(), factor);
     Optional<Estimate> corrected =
@@ -95,19 +106,37 @@ record BlendSample(BlendComposition sample, MixedParts parts, BlendShare.Stated 
             .filter(estimate -> estimate.isClearlyOutside(stated))
             .findFirst();
     if (outside.isPresent()) {
-      return decided(found, false, outside.get());
+      return Optional.of(decided(found, false, outside.get()));
     }
     boolean holds =
         Stream.concat(Stream.of(counted), corrected.stream())
             .allMatch(estimate -> stated.holds(estimate.percent));
+    boolean isEnough = size.isEnough(count.telling());
+    if (holds && !isEnough && besideLarge) {
+      return Optional.empty();
+    }
     Optional<Evidence> larger =
-        holds ? Optional.empty() : Optional.of(new Evidence.LargerKernelSample());
-    List<Evidence> owed = Stream.concat(larger.stream(), count.owed(most).stream()).toList();
+        holds && isEnough ? Optional.empty() : Optional.of(new Evidence.LargerKernelSample());
+    List<Evidence> owed =
+        Stream.of(larger.stream(), count.owed(most).stream(), inDoubt())
+            .flatMap(evidence -> evidence)
+            .toList();
     Estimate best = corrected.orElse(counted);
-    return owed.isEmpty()
-        ? decided(found, true, best)
-        : (holds ? found : found.and(new BlendFinding.NotClearlyOutside()))
-            .owed(Optional.of(stated.nearest(best.percent)), owed, List.of());
+    return Optional.of(
+        owed.isEmpty()
+            ? decided(found, true, best)
+            : (holds ? found : found.and(new BlendFinding.NotClearlyOutside()))
+                .and(size.tooSmall(count.telling()))
+                .owed(Optional.of(stated.nearest(best.percent)), owed, List.of()));
+  }
+
+  /** Tests that take its count to the breeder's basis and prove nothing yet. */
+  private Stream<Evidence> inDoubt() {
+    return basisOf(sample.getMethod()) == stated.basis()
+        ? Stream.empty()
+        : Stream.of(basisOf(sample.getMethod()), stated.basis())
+            .flatMap(basis -> parts.inDoubt(basis).stream())
+            .distinct();
   }
 
   private Verdict decided(Findings found, boolean holds, Estimate by) {

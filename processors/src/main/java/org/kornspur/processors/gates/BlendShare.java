@@ -4,10 +4,12 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.kornspur.contract.Blend;
 import org.kornspur.contract.BlendComposition;
 import org.kornspur.contract.ShareBasis;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.statement.Coded;
 import org.kornspur.ingest.statement.Statement;
 import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.ingest.statement.Value.Fact;
@@ -80,8 +82,20 @@ final class BlendShare implements GateRule {
     if (!blends.isEmpty()) {
       verdicts.add(mixed(parts, stated));
     }
-    samples.forEach(sample -> verdicts.add(new BlendSample(sample, parts, stated).verdict()));
-    return verdicts;
+    SampleSize size = new SampleSize(lot.limit(Quantity.KERNELS_TOLD_APART));
+    boolean isAnyLarge =
+        samples.stream().anyMatch(each -> size.isEnough(BlendSample.count(each).telling()));
+    samples.stream()
+        .flatMap(
+            sample -> new BlendSample(sample, parts, stated, size, isAnyLarge).verdict().stream())
+        .forEach(verdicts::add);
+    List<Coded> aside = parts.setAside(stated.basis());
+    return verdicts.stream().map(verdict -> withFurther(verdict, aside)).toList();
+  }
+
+  private static Verdict withFurther(Verdict verdict, List<Coded> findings) {
+    return verdict.withFindings(
+        Stream.concat(verdict.findings().stream(), findings.stream()).toList());
   }
 
   /** Whether the breeder's figures can be a ratio: an earlier release let in any tolerance. */
@@ -121,13 +135,17 @@ final class BlendShare implements GateRule {
     }
     double percent = percent(share.get().share());
     Measured.Interval interval = Findings.measuredPercent(share.get().interval(CONFIDENCE));
-    return Findings.of(
-            Gate.BLEND_SHARE,
-            parts.factIds(stated.basis()),
-            new BlendFinding.Mixed(Amount.percent(percent), stated.basis()),
-            stated.ratio())
-        .and(otherBases(parts, stated))
-        .decided(
+    Findings found =
+        Findings.of(
+                Gate.BLEND_SHARE,
+                parts.factIds(stated.basis()),
+                new BlendFinding.Mixed(Amount.percent(percent), stated.basis()),
+                stated.ratio())
+            .and(otherBases(parts, stated));
+    List<Evidence> inDoubt = parts.inDoubt(stated.basis());
+    return stated.holds(percent) && !inDoubt.isEmpty()
+        ? found.owed(Optional.of(stated.nearest(percent)), inDoubt, List.of())
+        : found.decided(
             stated.holds(percent),
             stated.measured(percent, interval),
             stated.nearest(percent),

@@ -1,74 +1,178 @@
-package org.kornspur.processors.judging;
+package org.kornspur.processors.gates;
 
+import java.util.List;
 import java.util.Optional;
-import org.kornspur.contract.FactHeader;
-import org.kornspur.contract.GerminationReplicate;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.contract.GerminationTest;
 import org.kornspur.contract.KernelWeightTest;
-import org.kornspur.contract.WeighedKernels;
+import org.kornspur.contract.Sampling;
 import org.kornspur.ingest.contract.FactType;
+import org.kornspur.ingest.statement.Statement;
 import org.kornspur.processors.dossier.Dossier;
-import org.kornspur.processors.dossier.LaboratoryResults;
 import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.dossier.SeedMeasures;
 import org.kornspur.processors.dossier.SeedMeasures.Mean;
+import org.kornspur.processors.finding.Finding;
+import org.kornspur.processors.pedigree.Edge;
+import org.kornspur.processors.standards.Quantity;
+import org.kornspur.processors.standards.Rulebook;
+import org.kornspur.processors.statistics.GerminationRetests;
+import org.kornspur.processors.verdict.Gate;
+import org.kornspur.processors.verdict.Verdict;
 
 /**
- * What a blend needs to know of a lot, from the lot's latest tests; a part split from a lot rests
- * on that lot's tests until it has its own. Tests of laboratories that are not declared for them
- * measure nothing.
+ * What a blend needs to know of a lot; a part split from a lot rests on that lot's tests until it
+ * has its own. Only tests of declared laboratories, of samples that stand for the lot, measure it,
+ * and all of them: nobody weighs or germinates again until a mixture fits. Germination is what the
+ * gate counted; thousand-kernel weight what {@link KernelWeights} makes of all tests together.
+ *
+ * <p>What is owed all the same is told as in doubt: by it a mixture can fail, and never hold, so
+ * that no further test lifts a failure.
  */
 public final class Measures {
+  /** What is owed for one of these was counted before. */
+  private static final Set<Quantity> COUNTED_THOUGH_OWED =
+      Set.of(Quantity.GERMINATION_TEST_AGE, Quantity.GERMINATION_LABEL_ACCEPTED);
 
-  private Measures() {}
+  private final SeedLot lot;
+  private final Set<String> drawn;
+  private final Optional<SeedMeasures> unsplit;
 
-  /** Thousand-kernel weight in grams and germination in percent, as far as they are known. */
-  public static SeedMeasures of(Dossier dossier) {
-    Dossier lot = dossier.of(entry -> LaboratoryResults.isDeclared(dossier, entry.fact()));
-    Optional<Mean> kernelWeight = lot.latest(KernelWeightTest.class).map(Measures::kernelWeight);
-    Optional<Mean> germination = lot.latest(GerminationTest.class).map(Measures::germination);
-    Optional<SeedMeasures> splitFrom =
-        lot.edgesIn().stream()
-            .filter(edge -> edge.by() == FactType.LOT_SPLIT)
-            .flatMap(edge -> lot.parent(edge.parent()).stream())
-            .map(Report.FromParent::measures)
-            .findFirst();
-    return new SeedMeasures(
-        kernelWeight.or(() -> splitFrom.flatMap(SeedMeasures::thousandKernelWeightG)),
-        germination.or(() -> splitFrom.flatMap(SeedMeasures::germinationPercent)));
+  private Measures(SeedLot lot) {
+    this.lot = lot;
+    this.drawn =
+        SampleDrawing.good(lot.dossier(), lot.rulebook()).stream()
+            .map(Sampling::getSampleId)
+            .collect(Collectors.toSet());
+    this.unsplit = unsplit(lot.dossier());
   }
 
-  private static Mean kernelWeight(KernelWeightTest test) {
-    double kernels = test.getReplicates().stream().mapToInt(WeighedKernels::getKernels).sum();
-    double massG = test.getReplicates().stream().mapToDouble(WeighedKernels::getMassG).sum();
-    double mean = 1000 * massG / kernels;
-    int n = test.getReplicates().size();
-    double sumOfSquares =
-        test.getReplicates().stream()
-            .mapToDouble(replicate -> 1000 * replicate.getMassG() / replicate.getKernels() - mean)
-            .map(deviation -> deviation * deviation)
-            .sum();
-    double standardError = n > 1 ? Math.sqrt(sumOfSquares / (n - 1) / n) : 0;
-    return estimate("thousand-kernel weight", mean, standardError, test.getHeader());
+  /**
+   * Thousand-kernel weight in grams and germination in percent, as far as they are known.
+   *
+   * @param verdicts what the gates say of the lot
+   */
+  public static SeedMeasures of(
+      Dossier dossier, Optional<? extends Rulebook> rulebook, List<Verdict> verdicts) {
+    return rulebook
+        .flatMap(book -> SeedLot.of(dossier, book))
+        .map(lot -> new Measures(lot).measures(verdicts))
+        .orElseGet(SeedMeasures::none);
   }
 
-  private static Mean germination(GerminationTest test) {
-    double seeds = test.getReplicates().stream().mapToInt(GerminationReplicate::getSeeds).sum();
-    double normal =
-        test.getReplicates().stream().mapToInt(GerminationReplicate::getNormalSeedlings).sum();
-    double share = normal / seeds;
-    // more seedlings than seeds have no binomial error, and the mean alone shows that they cannot
-    // be
-    double variance = Math.max(0, share * (1 - share) / seeds);
-    return estimate("germination", 100 * share, 100 * Math.sqrt(variance), test.getHeader());
-  }
-
-  private static Mean estimate(String what, double mean, double standardError, FactHeader header) {
-    if (!Double.isFinite(mean) || !Double.isFinite(standardError)) {
-      throw new IllegalArgumentException(
-          "The %s of fact %s comes to %s with a standard error of %s"
-              .formatted(what, header.getFactId(), mean, standardError));
+  private SeedMeasures measures(List<Verdict> verdicts) {
+    Optional<Mean> germination = germination(verdicts);
+    List<KernelWeightTest> weighed = lot.dossier().facts(KernelWeightTest.class);
+    if (weighed.isEmpty()) {
+      return new SeedMeasures(
+          unsplit.flatMap(SeedMeasures::thousandKernelWeightG),
+          germination,
+          unsplit.map(SeedMeasures::setAside).orElse(List.of()));
     }
-    return new Mean(mean, standardError, header.getFactId());
+    List<KernelWeightTest> proving =
+        weighed.stream().filter(test -> against(test, test.getSampleId()).isEmpty()).toList();
+    KernelWeights weights = new KernelWeights(lot, weighed, proving);
+    Stream<Finding> aside =
+        weighed.stream().flatMap(test -> against(test, test.getSampleId()).stream());
+    return new SeedMeasures(
+        weights.mean(),
+        germination,
+        Stream.concat(aside, weights.unsettled().stream()).map(Statement::coded).toList());
+  }
+
+  private Optional<Mean> germination(List<Verdict> verdicts) {
+    List<GerminationTest> tests = lot.dossier().facts(GerminationTest.class);
+    if (tests.isEmpty()) {
+      return unsplit.flatMap(SeedMeasures::germinationPercent);
+    }
+    List<GerminationTest> proving =
+        tests.stream().filter(test -> against(test, test.getSampleId()).isEmpty()).toList();
+    if (proving.isEmpty()) {
+      return Optional.empty();
+    }
+    List<GerminationRetests.Test> compared =
+        GerminationTests.of(
+                proving, lot.limit(Quantity.GERMINATION_SEEDS), GerminationAge.limit(lot))
+            .compared()
+            .stream()
+            .map(GerminationTests::result)
+            .toList();
+    return verdicts.stream()
+        .filter(verdict -> verdict.gate() == Gate.GERMINATION)
+        .findFirst()
+        .map(verdict -> counted(verdict, proving))
+        .orElseGet(() -> counted(compared))
+        .flatMap(counted -> mean(counted, false))
+        .or(() -> mean(compared, true));
+  }
+
+  private static Optional<List<GerminationRetests.Test>> counted(
+      Verdict verdict, List<GerminationTest> proving) {
+    boolean isCounted =
+        !(verdict instanceof Verdict.Owed)
+            || verdict
+                .limit()
+                .filter(limit -> COUNTED_THOUGH_OWED.contains(limit.quantity()))
+                .isPresent();
+    return isCounted
+        ? Optional.of(
+            proving.stream()
+                .map(GerminationTests::result)
+                .filter(test -> verdict.factIds().contains(test.id()))
+                .toList())
+        : Optional.empty();
+  }
+
+  /** Where the book asks for no germination, and so no gate counted. */
+  private static Optional<List<GerminationRetests.Test>> counted(
+      List<GerminationRetests.Test> compared) {
+    if (compared.isEmpty()) {
+      return Optional.empty();
+    }
+    GerminationRetests.Outcome outcome = GerminationRetests.judge(compared);
+    if (outcome instanceof GerminationRetests.Outcome.Counted several) {
+      return Optional.of(several.of());
+    }
+    return outcome instanceof GerminationRetests.Outcome.Lowest lowest
+        ? Optional.of(List.of(lowest.test()))
+        : Optional.empty();
+  }
+
+  private static Optional<Mean> mean(List<GerminationRetests.Test> counted, boolean inDoubt) {
+    if (counted.isEmpty()) {
+      return Optional.empty();
+    }
+    double seeds = counted.stream().mapToDouble(GerminationRetests.Test::seeds).sum();
+    double share =
+        counted.stream().mapToDouble(GerminationRetests.Test::normalSeedlings).sum() / seeds;
+    // more seedlings than seeds have no binomial error; the mean alone shows that they cannot be
+    double variance = Math.max(0, share * (1 - share) / seeds);
+    List<String> ids = counted.stream().map(GerminationRetests.Test::id).toList();
+    return Optional.of(
+        Mean.of("germination", 100 * share, 100 * Math.sqrt(variance), ids, inDoubt));
+  }
+
+  /** Why a test does not measure the lot; empty where it does. */
+  private Optional<Finding> against(SpecificRecord test, String sample) {
+    return UnprovenResult.ofLaboratory(lot.dossier(), test)
+        .or(
+            () ->
+                lot.limit(Quantity.SUBMITTED_SAMPLE_MASS).isEmpty() || drawn.contains(sample)
+                    ? Optional.empty()
+                    : Optional.of(UnprovenResult.ofOtherSample(test, sample)))
+        .map(UnprovenResult::finding);
+  }
+
+  private static Optional<SeedMeasures> unsplit(Dossier dossier) {
+    List<Edge> in = dossier.edgesIn();
+    boolean isPart =
+        in.stream().allMatch(edge -> edge.by() == FactType.LOT_SPLIT)
+            && in.stream().map(Edge::parent).distinct().count() == 1;
+    return isPart
+        ? dossier.parent(in.get(0).parent()).map(Report.FromParent::measures)
+        : Optional.empty();
   }
 }

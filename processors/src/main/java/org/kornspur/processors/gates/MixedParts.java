@@ -5,14 +5,17 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Predicate;
 import java.util.stream.Stream;
 import org.kornspur.contract.Blend;
 import org.kornspur.contract.LotMass;
 import org.kornspur.contract.ShareBasis;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.statement.Coded;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.dossier.SeedMeasures;
+import org.kornspur.processors.dossier.SeedMeasures.Mean;
 import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.statistics.BlendShare;
 
@@ -52,17 +55,40 @@ final class MixedParts {
     return List.copyOf(ids);
   }
 
+  /** What the lots tell of weighings that do not count. */
+  List<Coded> setAside(ShareBasis basis) {
+    return basis == ShareBasis.MASS
+        ? List.of()
+        : parts.stream().flatMap(part -> part.measures().setAside().stream()).distinct().toList();
+  }
+
   /** Tests that are missing before the share can be told on a basis. */
   List<Evidence> missing(ShareBasis basis) {
+    return tests(
+        basis,
+        part -> part.measures().thousandKernelWeightG().isEmpty(),
+        part -> usableGermination(part).isEmpty());
+  }
+
+  /** Tests by which a mixture does not hold yet, though by them it can fail. */
+  List<Evidence> inDoubt(ShareBasis basis) {
+    return tests(
+        basis,
+        part -> part.measures().thousandKernelWeightG().filter(Mean::inDoubt).isPresent(),
+        part -> part.measures().germinationPercent().filter(Mean::inDoubt).isPresent());
+  }
+
+  private List<Evidence> tests(
+      ShareBasis basis, Predicate<Part> lacksWeight, Predicate<Part> lacksGermination) {
     Stream<Evidence> weights =
         parts.stream()
             .filter(part -> basis != ShareBasis.MASS)
-            .filter(part -> part.measures().thousandKernelWeightG().isEmpty())
+            .filter(lacksWeight)
             .map(part -> new Evidence.KernelWeightOf(part.lot()));
     Stream<Evidence> germinations =
         parts.stream()
             .filter(part -> basis == ShareBasis.VIABLE_KERNELS)
-            .filter(part -> usableGermination(part).isEmpty())
+            .filter(lacksGermination)
             .map(part -> new Evidence.GerminationTestOf(part.lot()));
     return Stream.concat(germinations, weights).distinct().toList();
   }
@@ -98,7 +124,7 @@ final class MixedParts {
   }
 
   /** A test with more seedlings than seeds says nothing and waits for its correction. */
-  private static Optional<SeedMeasures.Mean> usableGermination(Part part) {
+  private static Optional<Mean> usableGermination(Part part) {
     return part.measures().germinationPercent().filter(percent -> percent.mean() <= 100);
   }
 

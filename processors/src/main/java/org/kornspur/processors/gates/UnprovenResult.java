@@ -35,7 +35,7 @@ record UnprovenResult(String factId, Finding finding, Evidence evidence) {
         .toList();
   }
 
-  private static Optional<UnprovenResult> ofLaboratory(Dossier dossier, SpecificRecord result) {
+  static Optional<UnprovenResult> ofLaboratory(Dossier dossier, SpecificRecord result) {
     if (LaboratoryResults.isDeclared(dossier, result)) {
       return Optional.empty();
     }
@@ -70,7 +70,7 @@ record UnprovenResult(String factId, Finding finding, Evidence evidence) {
         : Stream.empty();
   }
 
-  private static UnprovenResult ofOtherSample(SpecificRecord result, String sample) {
+  static UnprovenResult ofOtherSample(SpecificRecord result, String sample) {
     return new UnprovenResult(
         FactType.idOf(result),
         new BasisFinding.OfOtherSample(new Fact(FactType.idOf(result)), sample),

@@ -25,6 +25,7 @@ import org.kornspur.processors.gates.BeyondLimits;
 import org.kornspur.processors.gates.Condemned;
 import org.kornspur.processors.gates.Corrections;
 import org.kornspur.processors.gates.GateRule;
+import org.kornspur.processors.gates.Measures;
 import org.kornspur.processors.gates.MissingLimits;
 import org.kornspur.processors.gates.OwnAncestor;
 import org.kornspur.processors.gates.ProvenSenders;
@@ -81,7 +82,12 @@ final class Assessor {
         attempts.get(Gate.ORIGIN, "inheritance", Inheritance::inheritedBy, List::of);
     SortedMap<String, Integer> ancestors =
         attempts.get(Gate.ORIGIN, "ancestors", Inheritance::ancestorsOf, TreeMap::new);
-    SeedMeasures measures = attempts.get(Gate.ORIGIN, "measures", Measures::of, SeedMeasures::none);
+    SeedMeasures measures =
+        attempts.get(
+            Gate.ORIGIN,
+            "measures",
+            seed -> Measures.of(seed, rulebook, judged),
+            SeedMeasures::none);
     Optional<Plot> place =
         place(dossier, attempts)
             .map(plot -> hasTooManyOffTypes(judged) ? plot.withTooManyOffTypes() : plot);

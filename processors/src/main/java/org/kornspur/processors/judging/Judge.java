@@ -12,6 +12,7 @@ import org.kornspur.processors.balance.MassFlow;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.dossier.Report;
+import org.kornspur.processors.dossier.SeedMeasures;
 import org.kornspur.processors.finding.Fault;
 import org.kornspur.processors.gates.GateRule;
 import org.kornspur.processors.gates.Gates;
@@ -125,6 +126,11 @@ public final class Judge {
    */
   public Assessment assess(Dossier dossier) {
     return assessor.assess(dossier).assessment();
+  }
+
+  /** What is measured of a lot for a blend of it. */
+  public SeedMeasures measures(Dossier lot) {
+    return assessor.assess(lot).measures().proven();
   }
 
   private Outcome judgeSeed(Dossier dossier) {

@@ -83,7 +83,7 @@ record SuspectFacts<T>(List<String> factIds, List<T> left) {
       return Stream.of(
               parent.measures().thousandKernelWeightG(), parent.measures().germinationPercent())
           .flatMap(Optional::stream)
-          .map(SeedMeasures.Mean::factId)
+          .flatMap(SeedMeasures.Mean::factIds)
           .toList();
     } else if (report instanceof Report.FromHybrid hybrid) {
       return hybrid.schemes().stream().map(Report.Scheme::factId).toList();

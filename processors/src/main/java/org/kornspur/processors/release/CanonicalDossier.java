@@ -190,11 +190,17 @@ public final class CanonicalDossier {
         found ->
             line(
                 "parent-measure",
-                parent.parent().toString(),
-                quantity,
-                number(found.mean()),
-                number(found.standardError()),
-                found.factId()));
+                Stream.of(
+                        Stream.of(
+                            parent.parent().toString(),
+                            quantity,
+                            number(found.mean()),
+                            number(found.standardError()),
+                            found.factId()),
+                        found.earlier().stream(),
+                        found.inDoubt() ? Stream.of("in doubt") : Stream.<String>empty())
+                    .flatMap(fields -> fields)
+                    .toList()));
   }
 
   private static String neighbour(Report.Neighbour neighbour) {

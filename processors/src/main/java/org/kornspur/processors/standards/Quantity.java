@@ -81,6 +81,10 @@ public enum Quantity {
   KERNEL_WEIGHT_LEAST("g"),
   /** Grams above which no thousand kernels of rye weigh. */
   KERNEL_WEIGHT_MOST("g"),
+  /** Least number of replicates by which a thousand-kernel weight is known. */
+  KERNEL_WEIGHT_REPLICATES("replicates"),
+  /** Coefficient of variation of the replicates beyond which twice as many are needed. */
+  KERNEL_WEIGHT_VARIATION("%"),
   /**
    * Months for which a germination test is good, from the end of the month in which it was made.
    */
@@ -89,6 +93,8 @@ public enum Quantity {
   GERMINATION_IF_STATED("%"),
   /** Applications, granted by the authority, for seed to go with such a label. */
   GERMINATION_LABEL_ACCEPTED("applications"),
+  /** Least number of kernels told apart in a sample of a technical mixture. */
+  KERNELS_TOLD_APART("kernels"),
   /** Share of pollinator in a technical mixture; its limit is the breeder's, not a rulebook's. */
   BLEND_SHARE("%"),
   /** Percentage points beyond the breeder's tolerance that a blend may lie off. */

@@ -92,26 +92,18 @@ class HybridityAdviceTest {
         Subject.lot("mix"),
         Dossiers.lot("mix")
             .with(blend, split)
-            .parent("F", Dossiers.component(Facts.SINGLE_CROSS, Category.BASIC))
-            .parent("P", Dossiers.component(Facts.RESTORER, Category.BASIC))
+            .parent("F", Dossiers.component(Facts.SINGLE_CROSS, Category.BASIC), 25, 90)
+            .parent("P", Dossiers.component(Facts.RESTORER, Category.BASIC), 40, 80)
             .dossier());
     known.put(
         Subject.lot("F"),
         Dossiers.lot("F")
-            .with(
-                blend,
-                Facts.declared("F", Facts.SINGLE_CROSS, Category.BASIC, 950),
-                Facts.kernelWeight("F", 2.5, 2.5, 2.5, 2.5),
-                Facts.germination("F", 90, 90, 90, 90))
+            .with(blend, Facts.declared("F", Facts.SINGLE_CROSS, Category.BASIC, 950))
             .dossier());
     known.put(
         Subject.lot("P"),
         Dossiers.lot("P")
-            .with(
-                blend,
-                Facts.declared("P", Facts.RESTORER, Category.BASIC, 50),
-                Facts.kernelWeight("P", 4.0, 4.0, 4.0, 4.0),
-                Facts.germination("P", 80, 80, 80, 80))
+            .with(blend, Facts.declared("P", Facts.RESTORER, Category.BASIC, 50))
             .dossier());
     Dossier crop =
         Dossiers.crop("c1")
@@ -128,9 +120,11 @@ class HybridityAdviceTest {
     assertThat(share.factIds()).contains("sowing", "split", "blend");
 
     known.put(
-        Subject.lot("P"),
-        Dossiers.lot("P")
-            .with(blend, Facts.declared("P", Facts.RESTORER, Category.BASIC, 50))
+        Subject.lot("mix"),
+        Dossiers.lot("mix")
+            .with(blend, split)
+            .parent("F", Dossiers.component(Facts.SINGLE_CROSS, Category.BASIC), 25, 90)
+            .parent("P", Dossiers.component(Facts.RESTORER, Category.BASIC))
             .dossier());
     HybridityAdvice untested = advice(crop, subject -> lookUp(known, subject));
     assertThat(mixtureOf(untested).source()).isEqualTo(new InputSource.Mixed(ShareBasis.MASS));

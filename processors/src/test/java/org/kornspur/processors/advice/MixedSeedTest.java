@@ -56,6 +56,7 @@ class MixedSeedTest {
 
   private MixedSeed seed(Map<Subject, Double> sownKg) {
     return new MixedSeed(
+        Dossiers.crop("c1").dossier(),
         sownKg,
         lot -> {
           opened.add(lot);

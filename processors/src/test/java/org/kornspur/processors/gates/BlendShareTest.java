@@ -131,6 +131,11 @@ class BlendShareTest {
           160, 2000, NOT_MET
           # 2 of 2,000 is 0.01 to 0.4 %
           2, 2000, NOT_MET
+          # common practice, no source: fewer than 500 kernels prove nothing, and can fail
+          1, 20, OWED
+          25, 499, OWED
+          25, 500, MET
+          5, 20, NOT_MET
           """)
   void aSampleFailsWhenItsWholeIntervalLiesOutside(int pollinator, int kernels, String expected) {
     Judged judged =
@@ -142,6 +147,34 @@ class BlendShareTest {
                 .dossier());
     assertThat(judged.state("sample sample of mix, fact k1")).isEqualTo(expected);
     judged.row("blend share, sample %d of %d".formatted(pollinator, kernels), expected, expected);
+  }
+
+  @Test
+  void aSmallSampleBesideALargeOneIsNoWant() {
+    Dossiers mixture =
+        mixed(ShareBasis.KERNELS, 956, 44, true)
+            .with(
+                Facts.composition("mix", 1000, 50).id("large"),
+                Facts.composition("mix", 20, 1).id("small"));
+    assertThat(Judged.by("EU", GATE, mixture.dossier()).worst()).isEqualTo("MET");
+    mixture.with(Facts.composition("mix", 20, 5).id("bad"));
+    assertThat(Judged.by("EU", GATE, mixture.dossier()).worst()).isEqualTo("NOT_MET");
+  }
+
+  /** Of 1,000 kernels a method that misses three of four has looked at 250. */
+  @Test
+  void kernelsThatAMarkerMissesWereNotLookedAt() {
+    Judged judged =
+        Judged.by(
+            "EU",
+            GATE,
+            mixed(ShareBasis.KERNELS, 956, 44, true)
+                .with(
+                    Facts.composition("mix", 700, 30)
+                        .with(sample -> sample.setFalseNegativePercent(30.0)))
+                .dossier());
+    assertThat(judged.worst()).isEqualTo("OWED");
+    judged.asksFor(new Evidence.LargerKernelSample());
   }
 
   @Test

@@ -7,6 +7,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.kornspur.api.kafka.RulesInForce;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.CropDetail;
 import org.kornspur.api.query.QueryService;
@@ -25,7 +26,6 @@ import org.kornspur.processors.advice.MixtureStatement;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.dossier.SeedMeasures;
-import org.kornspur.processors.judging.Measures;
 import org.kornspur.processors.verdict.Fitness;
 import org.kornspur.standing.SeedMaterial;
 
@@ -40,6 +40,7 @@ public class MixturePlanning {
   @Inject VisibleData data;
   @Inject QueryService queries;
   @Inject RequestWords words;
+  @Inject RulesInForce rules;
 
   /**
    * The mixture.
@@ -154,7 +155,7 @@ public class MixturePlanning {
         notOfThisKind.add(new PassedOver(lotId, new MixtureStatement.RawHarvest(row.subject())));
         return Optional.empty();
       }
-      measures = Measures.of(lot);
+      measures = rules.judge().measures(lot);
     }
     return Optional.of(
         new Candidate(lotId, pollinator, state, row.heldKg() - row.givenOutKg(), measures));

@@ -20,6 +20,7 @@ import static org.kornspur.api.Waiting.until;
 
 import io.restassured.path.json.JsonPath;
 import io.restassured.response.Response;
+import java.util.Collections;
 import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
@@ -370,7 +371,13 @@ class AdviceIT {
         InventedFacts.fact(
             "KernelWeightTest",
             "v-weight-" + lotId,
-            ofLot + four("{\"kernels\": 100, \"massG\": %s}".formatted(gramsOf100))),
+            ofLot
+                + "\"replicates\": [%s]"
+                    .formatted(
+                        String.join(
+                            ", ",
+                            Collections.nCopies(
+                                8, "{\"kernels\": 100, \"massG\": %s}".formatted(gramsOf100))))),
         InventedFacts.fact(
             "PurityTest",
             "v-purity-" + lotId,

@@ -1,0 +1,231 @@
+package org.kornspur.processors.gates;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collections;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.kornspur.contract.Category;
+import org.kornspur.contract.GerminationReplicate;
+import org.kornspur.contract.KernelWeightTest;
+import org.kornspur.contract.ShareBasis;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.statement.Value.Fact;
+import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.dossier.Report;
+import org.kornspur.processors.dossier.SeedMeasures;
+import org.kornspur.processors.dossier.SeedMeasures.Mean;
+import org.kornspur.processors.finding.BasisFinding;
+import org.kornspur.processors.finding.BlendFinding;
+import org.kornspur.processors.finding.Evidence;
+import org.kornspur.processors.fixture.Dossiers;
+import org.kornspur.processors.fixture.Draft;
+import org.kornspur.processors.fixture.Facts;
+import org.kornspur.processors.judging.Judge;
+import org.kornspur.processors.standards.Rulebooks;
+
+/**
+ * Nobody weighs or germinates again until a mixture fits. Eight replicates of 100 and 4 %:
+ * International Rules for Seed Testing, chapter 10, from memory; that no test replaces another is
+ * our own rule, as for {@link RepeatedTestsTest}.
+ */
+class MeasuresTest {
+  private static final Judge JUDGE = Judge.by(Rulebooks.bundled());
+
+  @ParameterizedTest(name = "{0} x {1} g, {2} x {3} g: {4}")
+  @CsvSource(
+      textBlock =
+          """
+          # 950 kg of 30 g and 50 kg of pollinator; 5 % of kernels, give or take 1. By hand: pollinator
+          # of 30 g is 5 %, of 20 g 7.3 %
+          8, 30,   ,   , MET
+          8, 20,   ,   , NOT_MET
+          # weighed again, it is 5.9 % of all together, and the two contradict each other
+          8, 20,  8, 30, OWED
+          # however often
+          8, 20, 99, 30, OWED
+          # 24 g all together is 6.2 %
+          8, 20,  5, 30, NOT_MET
+          # one replicate does not tell its own error, and seven are too few
+          1, 30,   ,   , OWED
+          7, 30,   ,   , OWED
+          7, 20,   ,   , NOT_MET
+          # two tests that agree are counted together
+          4, 30,  4, 31, MET
+          """)
+  void ofSeveralKernelWeightsAllCount(
+      int n, double grams, Integer again, Double gramsAgain, String expected) {
+    List<Draft<?>> tests = new ArrayList<>(List.of(weighed(n, grams)));
+    if (again != null) {
+      tests.add(weighed(again, gramsAgain).at("2024-09-12"));
+    }
+    Judged judged = mixture(ShareBasis.KERNELS, tests);
+    assertThat(judged.worst()).isEqualTo(expected);
+    if (expected.equals("OWED")) {
+      judged.asksFor(new Evidence.KernelWeightOf(Subject.lot("p")));
+    }
+    Collections.reverse(tests);
+    assertThat(mixture(ShareBasis.KERNELS, tests).verdicts()).isEqualTo(judged.verdicts());
+    judged.row(
+        "kernel weight of the pollinator, %d x %s g, %s x %s g"
+            .formatted(n, grams, again, gramsAgain),
+        expected,
+        judged.worst());
+  }
+
+  @Test
+  void replicatesThatVaryAskForTwiceAsMany() {
+    // 27 and 33 g by turns: a coefficient of variation of 10.7 % of 8, 10.3 % of 16
+    double[] eight = {2.7, 3.3, 2.7, 3.3, 2.7, 3.3, 2.7, 3.3};
+    double[] sixteen = Arrays.copyOf(eight, 16);
+    System.arraycopy(eight, 0, sixteen, 8, 8);
+    Judged few = mixture(ShareBasis.KERNELS, List.of(Facts.kernelWeight("p", eight)));
+    assertThat(few.worst()).isEqualTo("OWED");
+    few.found(new BlendFinding.TooFewReplicates(Subject.lot("p"), 8, 16));
+    assertThat(mixture(ShareBasis.KERNELS, List.of(Facts.kernelWeight("p", sixteen))).worst())
+        .isEqualTo("MET");
+  }
+
+  @Test
+  void aWeightOfASampleThatNobodyDrewCountsForNothingAndStaysInSight() {
+    Facts.Plain<KernelWeightTest.Builder> other =
+        weighed(8, 30).id("kw").with(test -> test.setSampleId("of another lot"));
+    Judged alone = mixture(ShareBasis.KERNELS, List.of(other));
+    assertThat(alone.worst()).isEqualTo("OWED");
+    alone.found(new BasisFinding.OfOtherSample(new Fact("kw"), "of another lot"));
+    assertThat(mixture(ShareBasis.KERNELS, List.of(weighed(8, 20), other)).worst())
+        .as("it lifts no failure")
+        .isEqualTo("NOT_MET");
+    assertThat(
+            mixture(
+                    ShareBasis.KERNELS,
+                    List.of(weighed(8, 30), weighed(8, 36).with(t -> t.setSampleId("other"))))
+                .worst())
+        .as("it speaks against a weight that it contradicts")
+        .isEqualTo("OWED");
+    assertThat(mixture(ShareBasis.MASS, List.of(other)).worst()).isEqualTo("MET");
+  }
+
+  /** The share of viable kernels falls to 4.2 % where 80 % of the pollinator germinate. */
+  @ParameterizedTest(name = "{0} of 4 x 100, then {1} of {2} seeds of sample {3}: {4}")
+  @CsvSource(
+      textBlock =
+          """
+          96, ,   ,   ,            96
+          # 7 CFR 201.54: a test of 50 seeds is none, and one of a sample that nobody drew
+          96, 40, 50,  sample of p, 96
+          96, 80, 100, other,       96
+          # two that agree are one of 800
+          96, 94, 100, sample of p, 95
+          """)
+  void germinationIsThatWhichTheGateCounted(
+      int first, Integer second, Integer seeds, String sample, double expected) {
+    List<Draft<?>> tests =
+        new ArrayList<>(
+            List.of(weighed(8, 30), Facts.germination("p", first, first, first, first)));
+    if (second != null) {
+      int replicates = seeds == 50 ? 1 : 4;
+      tests.add(
+          Facts.germination(
+                  "p", Collections.nCopies(replicates, new GerminationReplicate(seeds, second)))
+              .at("2024-09-12")
+              .with(test -> test.setSampleId(sample)));
+    }
+    Mean germination = told(pollinator(tests)).germinationPercent().orElseThrow();
+    assertThat(germination.mean()).isCloseTo(expected, within(1e-9));
+    assertThat(germination.inDoubt()).isEqualTo("other".equals(sample));
+  }
+
+  @Test
+  void testsThatDoNotAgreeAreInDoubt() {
+    List<Draft<?>> tests =
+        List.of(
+            weighed(8, 30),
+            Facts.germination("p", 96, 96, 96, 96),
+            Facts.germination("p", 87, 87, 87, 87).at("2024-09-12"));
+    assertThat(told(pollinator(tests)).germinationPercent().orElseThrow().inDoubt()).isTrue();
+    Judged judged = mixture(ShareBasis.VIABLE_KERNELS, tests);
+    assertThat(judged.worst()).isEqualTo("OWED");
+    judged.asksFor(new Evidence.GerminationTestOf(Subject.lot("p")));
+  }
+
+  @Test
+  void aPartRestsOnTheTestsOfTheWholeUntilItHasItsOwn() {
+    Dossier whole =
+        pollinator(
+            List.of(
+                weighed(8, 30),
+                Facts.germination("p", 96, 96, 96, 96),
+                Facts.split("p").into("part", 100)));
+    Report.FromParent ofWhole = report(whole, "part");
+    Dossiers part = Dossiers.lot("part").with(Facts.split("p").into("part", 100));
+    assertThat(JUDGE.measures(with(part, ofWhole)).thousandKernelWeightG())
+        .isEqualTo(ofWhole.measures().thousandKernelWeightG());
+    part.with(Facts.kernelWeight("part", 2.0));
+    assertThat(JUDGE.measures(with(part, ofWhole)).thousandKernelWeightG()).isEmpty();
+  }
+
+  private static Facts.Plain<KernelWeightTest.Builder> weighed(int replicates, double thousandG) {
+    double[] grams = new double[replicates];
+    Arrays.fill(grams, thousandG / 10);
+    return Facts.kernelWeight("p", grams);
+  }
+
+  private static Dossier pollinator(List<Draft<?>> tests) {
+    return lot("p", Facts.RESTORER).with(tests.toArray(Draft[]::new)).dossier();
+  }
+
+  private static Dossiers lot(String lotId, String componentId) {
+    return Dossiers.lot(lotId)
+        .with(
+            Facts.declared(lotId, componentId, Category.BASIC, 1000),
+            Facts.sampling(lotId, 40, 1000, 40).at("2024-09-10"),
+            blend())
+        .scheme();
+  }
+
+  private static Draft<?> blend() {
+    return Facts.blend("mix").id("blend").female("f", 950).pollinator("p", 50);
+  }
+
+  private static SeedMeasures told(Dossier lot) {
+    return report(lot, "mix").measures();
+  }
+
+  private static Report.FromParent report(Dossier lot, String to) {
+    return JUDGE.judge(lot).reports().stream()
+        .filter(report -> report.receiver().equals(Subject.lot(to)))
+        .map(Report.FromParent.class::cast)
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private static Judged mixture(ShareBasis basis, List<Draft<?>> testsOfPollinator) {
+    Dossiers mixture =
+        Dossiers.lot("mix")
+            .with(blend())
+            .scheme(Facts.hybrid().id("h").with(hybrid -> hybrid.setShareBasis(basis)));
+    Dossier female =
+        lot("f", Facts.SINGLE_CROSS)
+            .with(
+                Facts.kernelWeight("f", 3, 3, 3, 3, 3, 3, 3, 3).id("kw-f"),
+                Facts.germination("f", 95, 95, 95, 95).id("g-f"))
+            .dossier();
+    return Judged.by(
+        "EU",
+        new BlendShare(),
+        with(mixture, report(female, "mix"), report(pollinator(testsOfPollinator), "mix")));
+  }
+
+  private static Dossier with(Dossiers dossiers, Report... reports) {
+    Dossier made = dossiers.dossier();
+    List<Report> all = new ArrayList<>(made.reports());
+    all.addAll(List.of(reports));
+    return new Dossier(made.subject(), made.entries(), all);
+  }
+}
