@@ -27,6 +27,7 @@ import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.standards.RulebookAnswer;
 import org.kornspur.processors.standards.Rulebooks;
+import org.kornspur.processors.standards.Rye;
 import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Verdict;
 
@@ -89,6 +90,50 @@ class EveryRuleAnsweredTest {
                             RuleTable.categories(cell.role()).indexOf(cell.category()));
                       }
                     }));
+  }
+
+  /** Certified seed with open-pollinated rye in it, and that rye itself. */
+  @TestFactory
+  Stream<DynamicTest> ofRyeOtherThanHybrid() {
+    return product(new Rye[] {Rye.HYBRID_WITH_ADMIXTURE, Rye.OTHER})
+        .filter(cell -> cell.category() == Category.CERTIFIED)
+        .map(
+            cell ->
+                DynamicTest.dynamicTest(
+                    cell.toString(),
+                    () -> {
+                      Dossier dossier = admixed(cell);
+                      SeedLot lot = SeedLot.of(dossier, cell.book()).orElseThrow();
+                      assertThat(lot.rye()).isEqualTo(cell.role());
+                      check(cell, dossier, Demands.of(lot), lot::answer, true);
+                    }));
+  }
+
+  private static Dossier admixed(Cell<Rye> cell) {
+    boolean isOther = cell.role() == Rye.OTHER;
+    String lotId = isOther ? "op" : "q";
+    Dossiers lot =
+        Dossiers.lot(lotId)
+            .with(
+                Facts.admixture("q").hybrid("l1", 900).openPollinated("op", 90),
+                Facts.postControl(lotId, 2000, 0)
+                    .with(result -> result.setSheddingPlants(0).setNonHybridPlants(0)))
+            .scheme();
+    return isOther
+        ? lot.with(
+                Facts.declared("op", "OP1", Category.CERTIFIED, 1000)
+                    .with(declared -> declared.setRulebookId(cell.book().id())))
+            .dossier()
+        : lot.parent(
+                "l1",
+                new Material(
+                    Facts.HYBRID,
+                    Facts.HYBRID,
+                    Material.Kind.F1_SEED,
+                    Category.CERTIFIED,
+                    2024,
+                    cell.book().id()))
+            .dossier();
   }
 
   /** What people read in the table is what the gates ask of this dossier. */

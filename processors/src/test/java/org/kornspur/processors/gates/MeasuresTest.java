@@ -163,11 +163,11 @@ class MeasuresTest {
                 Facts.germination("p", 96, 96, 96, 96),
                 Facts.split("p").into("part", 100)));
     Report.FromParent ofWhole = report(whole, "part");
-    Dossiers part = Dossiers.lot("part").with(Facts.split("p").into("part", 100));
-    assertThat(JUDGE.measures(with(part, ofWhole)).thousandKernelWeightG())
+    Dossiers part = Dossiers.lot("part").with(Facts.split("p").into("part", 100)).told(ofWhole);
+    assertThat(JUDGE.measures(part.dossier()).thousandKernelWeightG())
         .isEqualTo(ofWhole.measures().thousandKernelWeightG());
     part.with(Facts.kernelWeight("part", 2.0));
-    assertThat(JUDGE.measures(with(part, ofWhole)).thousandKernelWeightG()).isEmpty();
+    assertThat(JUDGE.measures(part.dossier()).thousandKernelWeightG()).isEmpty();
   }
 
   private static Facts.Plain<KernelWeightTest.Builder> weighed(int replicates, double thousandG) {
@@ -219,13 +219,8 @@ class MeasuresTest {
     return Judged.by(
         "EU",
         new BlendShare(),
-        with(mixture, report(female, "mix"), report(pollinator(testsOfPollinator), "mix")));
-  }
-
-  private static Dossier with(Dossiers dossiers, Report... reports) {
-    Dossier made = dossiers.dossier();
-    List<Report> all = new ArrayList<>(made.reports());
-    all.addAll(List.of(reports));
-    return new Dossier(made.subject(), made.entries(), all);
+        mixture
+            .told(report(female, "mix"), report(pollinator(testsOfPollinator), "mix"))
+            .dossier());
   }
 }
