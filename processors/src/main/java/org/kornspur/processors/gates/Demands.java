@@ -165,9 +165,6 @@ final class Demands {
       return List.of();
     }
     Set<Quantity> left = EnumSet.noneOf(Quantity.class);
-    if (results.stream().allMatch(result -> result.getStatedPurityPercent() != null)) {
-      left.add(Quantity.POST_CONTROL_OFF_TYPES);
-    }
     if (!isCounted(results, PostControlResult::getSheddingPlants)) {
       left.add(Quantity.POST_CONTROL_SHEDDING);
     }

@@ -92,7 +92,7 @@ class MarkerErrorsTest {
   }
 
   @Test
-  void aPlotIsNoWantBesideATestThatMissesTooMuchAndNotTheOtherWayRound() {
+  void aTestThatMissesTooMuchMakesNoSmallPlotGood() {
     Judged judged =
         Judged.by(
             "EU",

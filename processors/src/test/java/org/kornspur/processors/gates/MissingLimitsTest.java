@@ -113,6 +113,8 @@ class MissingLimitsTest {
     assertThat(standing.state()).isEqualTo(state);
     assertThat(states(standing, Gate.ISOLATION))
         .containsExactly(state == Fitness.NOT_FIT ? "not-met" : "owed");
+    new Judged(standing.verdicts().stream().filter(v -> v.gate() == Gate.ISOLATION).toList())
+        .row("pre-basic crop 50 m from rye, " + book, state.name(), standing.state().name());
   }
 
   /**
@@ -166,9 +168,12 @@ class MissingLimitsTest {
     assertThat(states(component, Gate.COMPONENTS)).contains("owed");
   }
 
-  /** Common practice, no source. */
-  @Test
-  void whatWasCountedInPostControlWantsALimit() {
+  /** Common practice, no source; a purity that somebody states is no line of the book. */
+  @ParameterizedTest
+  @CsvSource(
+      value = {"none", "50", "99.9"},
+      nullValues = "none")
+  void whatWasCountedInPostControlWantsALimit(Double statedPercent) {
     Standing standing =
         standing(
             lot(
@@ -176,7 +181,8 @@ class MissingLimitsTest {
                 Category.CERTIFIED,
                 "OPR",
                 Facts.admixture("x1").hybrid("f1", 9000).openPollinated("l1", 900),
-                Facts.postControl("l1", 1000, 0)));
+                Facts.postControl("l1", 1000, 0)
+                    .with(result -> result.setStatedPurityPercent(statedPercent))));
 
     assertThat(states(standing, Gate.POST_CONTROL)).contains("owed");
   }

@@ -59,5 +59,9 @@ class PollenParentAtHarvestTest {
 
     assertThat(lot.state(ASPECT)).isEqualTo(ofLot);
     assertThat(crop.state(ASPECT)).isEqualTo(ofCrop);
+    lot.row(
+        "pollen parent at harvest, %s of %s, removed %s".formatted(seed, role, removed),
+        ofLot,
+        lot.state(ASPECT));
   }
 }

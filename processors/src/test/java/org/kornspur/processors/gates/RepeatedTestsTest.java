@@ -53,7 +53,12 @@ class RepeatedTestsTest {
         tests.add(germination(tenths, "2024-09-0" + day++, "sample of l1"));
       }
     }
-    assertThat(germination(tests)).isEqualTo(expected);
+    Judged judged = judged(tests);
+    assertThat(judged.worst()).isEqualTo(expected);
+    judged.row(
+        "germination, tenths of a percent: %s, %s, %s".formatted(first, second, third),
+        expected,
+        judged.worst());
   }
 
   /** 83.5 % is 334 of 400. */
@@ -148,31 +153,31 @@ class RepeatedTestsTest {
   @ParameterizedTest(name = "purity {0}, then {1}: {2}")
   @CsvSource({"97.9, 98.4, NOT_MET", "98.4, 97.9, NOT_MET", "98.4, 98.1, MET"})
   void ofSeveralPurityTestsTheWorstCounts(double first, double second, String expected) {
-    assertThat(
-            Judged.by(
-                    "EU",
-                    new AnalyticalPurity(),
-                    lot(Category.CERTIFIED)
-                        .with(purity(first).at("2024-09-01"), purity(second).at("2024-09-05"))
-                        .dossier())
-                .worst())
-        .isEqualTo(expected);
+    Judged judged =
+        Judged.by(
+            "EU",
+            new AnalyticalPurity(),
+            lot(Category.CERTIFIED)
+                .with(purity(first).at("2024-09-01"), purity(second).at("2024-09-05"))
+                .dossier());
+    assertThat(judged.worst()).isEqualTo(expected);
+    judged.row("purity, %s %%, then %s %%".formatted(first, second), expected, judged.worst());
   }
 
   @ParameterizedTest(name = "moisture {0}, then {1}: {2}")
   @CsvSource({"15.4, 14.2, NOT_MET", "14.2, 15.4, NOT_MET", "14.2, 13.9, MET"})
   void ofSeveralMoistureTestsTheWorstCounts(double first, double second, String expected) {
-    assertThat(
-            Judged.by(
-                    "DE",
-                    new Moisture(),
-                    lot(Category.CERTIFIED)
-                        .with(
-                            Facts.moisture("l1", first).at("2024-09-01"),
-                            Facts.moisture("l1", second).at("2024-09-05"))
-                        .dossier())
-                .worst())
-        .isEqualTo(expected);
+    Judged judged =
+        Judged.by(
+            "DE",
+            new Moisture(),
+            lot(Category.CERTIFIED)
+                .with(
+                    Facts.moisture("l1", first).at("2024-09-01"),
+                    Facts.moisture("l1", second).at("2024-09-05"))
+                .dossier());
+    assertThat(judged.worst()).isEqualTo(expected);
+    judged.row("moisture, %s %%, then %s %%".formatted(first, second), expected, judged.worst());
   }
 
   @ParameterizedTest(name = "ergot {0}, second {1}, third {2}: {3}")
@@ -201,6 +206,10 @@ class RepeatedTestsTest {
                         .with(sample -> sample.setSampleNumber(2).setErgotBodies(third)))
                 .dossier());
     assertThat(judged.worst()).isEqualTo(expected);
+    judged.row(
+        "ergot, %d, second sample %d, third %d".formatted(first, second, third),
+        expected,
+        judged.worst());
   }
 
   @Test

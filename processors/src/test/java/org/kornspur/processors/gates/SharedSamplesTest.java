@@ -65,6 +65,10 @@ class SharedSamplesTest {
     Judged judged =
         Judged.by("EU", new SampleDrawing(), lot(lotKg, sampledKg, "2024-08-20").dossier());
     assertThat(judged.worst()).isEqualTo(expected);
+    judged.row(
+        "lot of %s kg, sample drawn of %s kg".formatted(lotKg, sampledKg),
+        expected,
+        judged.worst());
     if (expected.equals("OWED")) {
       judged.asksFor(new Evidence.SampleOfWholeLot(Amount.kilograms(lotKg)));
     }

@@ -191,5 +191,7 @@ class UnusualFactsTest {
                     Facts.kernelWeight("l1", gramsOf100, gramsOf100))
                 .dossier());
     assertThat(judged.state("kernel weight")).isEqualTo(expected);
+    judged.row(
+        "100 kernels of %s g".formatted(gramsOf100), expected, judged.state("kernel weight"));
   }
 }
