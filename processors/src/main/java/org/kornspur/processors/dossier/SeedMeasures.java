@@ -2,6 +2,7 @@ package org.kornspur.processors.dossier;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
 import org.kornspur.contract.ShareBasis;
 import org.kornspur.ingest.statement.Coded;
@@ -25,34 +26,53 @@ public record SeedMeasures(
    * A mean with its standard error, in the unit that the name of the holder gives.
    *
    * @param factId the latest test that it rests on
-   * @param earlier the others; none in reports of earlier releases
+   * @param each all of them where it rests on several; none in reports of earlier releases
    * @param inDoubt whether it speaks against a mixture only, because the tests contradict each
    *     other or are too few; false in reports of earlier releases
    */
   public record Mean(
-      double mean, double standardError, String factId, List<String> earlier, boolean inDoubt) {
+      double mean, double standardError, String factId, List<OfTest> each, boolean inDoubt) {
     public Mean {
-      earlier = earlier == null ? List.of() : earlier; // as earlier versions kept it
+      each = each == null ? List.of() : each; // as earlier versions kept it
     }
 
     /**
-     * @param factIds tests, the latest last
+     * @param each tests, the latest last
      * @throws IllegalArgumentException where it comes to no number
      */
     public static Mean of(
-        String what, double mean, double standardError, List<String> factIds, boolean inDoubt) {
+        String what, double mean, double standardError, List<OfTest> each, boolean inDoubt) {
       if (!Double.isFinite(mean) || !Double.isFinite(standardError)) {
         throw new IllegalArgumentException(
-            "The %s of facts %s comes to %s with a standard error of %s"
-                .formatted(what, factIds, mean, standardError));
+            "The %s of %s comes to %s with a standard error of %s"
+                .formatted(what, each, mean, standardError));
       }
-      int last = factIds.size() - 1;
-      return new Mean(mean, standardError, factIds.get(last), factIds.subList(0, last), inDoubt);
+      String latest = each.get(each.size() - 1).factId();
+      return new Mean(
+          mean, standardError, latest, each.size() > 1 ? List.copyOf(each) : List.of(), inDoubt);
     }
 
     public Stream<String> factIds() {
-      return Stream.concat(earlier.stream(), Stream.of(factId));
+      return Stream.concat(each.stream().map(OfTest::factId), Stream.of(factId)).distinct();
     }
+
+    /** As the one test has it that gives the least, or the most. */
+    private Mean ofOneTest(boolean most) {
+      DoubleStream means = each.stream().mapToDouble(OfTest::mean);
+      double one = (most ? means.max() : means.min()).orElse(mean);
+      return new Mean(one, standardError, factId, each, inDoubt);
+    }
+  }
+
+  /** What one of several tests comes to by itself. */
+  public record OfTest(String factId, double mean) {}
+
+  /** As single tests have it that make the most, or the fewest, viable kernels of a mass. */
+  public SeedMeasures ofOneTest(boolean mostKernels) {
+    return new SeedMeasures(
+        thousandKernelWeightG.map(weight -> weight.ofOneTest(!mostKernels)),
+        germinationPercent.map(percent -> percent.ofOneTest(mostKernels)),
+        setAside);
   }
 
   /** This without what is in doubt, as advice takes it. */

@@ -37,6 +37,9 @@ public sealed interface BlendFinding extends Finding {
 
   record OtherBasis(ShareBasis counted, ShareBasis asked) implements BlendFinding {}
 
+  /** Where tests of the lots that went in agree, and some of them alone give a share outside. */
+  record BySingleTests(Amount lowest, Amount highest) implements BlendFinding {}
+
   /** A lot whose thousand-kernel weight is not known for want of replicates that count. */
   record TooFewReplicates(Subject lot, int replicates, int least) implements BlendFinding {}
 

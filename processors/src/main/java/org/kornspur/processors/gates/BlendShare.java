@@ -142,6 +142,16 @@ final class BlendShare implements GateRule {
                 new BlendFinding.Mixed(Amount.percent(percent), stated.basis()),
                 stated.ratio())
             .and(otherBases(parts, stated));
+    double lowest = percent(parts.shareBySingleTests(stated.basis(), false));
+    double highest = percent(parts.shareBySingleTests(stated.basis(), true));
+    if (stated.holds(percent) && !(stated.holds(lowest) && stated.holds(highest))) {
+      return found
+          .and(new BlendFinding.BySingleTests(Amount.percent(lowest), Amount.percent(highest)))
+          .owed(
+              Optional.of(stated.nearest(percent)),
+              parts.ofSeveralTests(stated.basis()),
+              List.of());
+    }
     List<Evidence> inDoubt = parts.inDoubt(stated.basis());
     return stated.holds(percent) && !inDoubt.isEmpty()
         ? found.owed(Optional.of(stated.nearest(percent)), inDoubt, List.of())

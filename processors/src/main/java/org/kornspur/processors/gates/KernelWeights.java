@@ -9,6 +9,7 @@ import org.kornspur.contract.WeighedKernels;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.processors.dossier.SeedMeasures.Mean;
+import org.kornspur.processors.dossier.SeedMeasures.OfTest;
 import org.kornspur.processors.finding.BlendFinding;
 import org.kornspur.processors.finding.Bound;
 import org.kornspur.processors.finding.Finding;
@@ -40,7 +41,9 @@ record KernelWeights(SeedLot lot, List<KernelWeightTest> weighed, List<KernelWei
                 "thousand-kernel weight",
                 thousandG(replicates()),
                 deviation() / Math.sqrt(replicates().size()),
-                proving.stream().map(FactType::idOf).toList(),
+                proving.stream()
+                    .map(test -> new OfTest(FactType.idOf(test), thousandG(test.getReplicates())))
+                    .toList(),
                 !unsettled().isEmpty()));
   }
 

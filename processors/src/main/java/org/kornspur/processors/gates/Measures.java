@@ -15,6 +15,7 @@ import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.dossier.SeedMeasures;
 import org.kornspur.processors.dossier.SeedMeasures.Mean;
+import org.kornspur.processors.dossier.SeedMeasures.OfTest;
 import org.kornspur.processors.finding.Finding;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.standards.Quantity;
@@ -150,9 +151,10 @@ public final class Measures {
         counted.stream().mapToDouble(GerminationRetests.Test::normalSeedlings).sum() / seeds;
     // more seedlings than seeds have no binomial error; the mean alone shows that they cannot be
     double variance = Math.max(0, share * (1 - share) / seeds);
-    List<String> ids = counted.stream().map(GerminationRetests.Test::id).toList();
+    List<OfTest> each =
+        counted.stream().map(test -> new OfTest(test.id(), test.percent())).toList();
     return Optional.of(
-        Mean.of("germination", 100 * share, 100 * Math.sqrt(variance), ids, inDoubt));
+        Mean.of("germination", 100 * share, 100 * Math.sqrt(variance), each, inDoubt));
   }
 
   /** Why a test does not measure the lot; empty where it does. */

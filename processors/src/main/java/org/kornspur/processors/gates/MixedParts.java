@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
 import org.kornspur.contract.Blend;
@@ -78,6 +79,18 @@ final class MixedParts {
         part -> part.measures().germinationPercent().filter(Mean::inDoubt).isPresent());
   }
 
+  /** Tests of which there are several, where one of them alone would decide otherwise. */
+  List<Evidence> ofSeveralTests(ShareBasis basis) {
+    return tests(
+        basis,
+        part -> part.measures().thousandKernelWeightG().filter(MixedParts::isOfSeveral).isPresent(),
+        part -> part.measures().germinationPercent().filter(MixedParts::isOfSeveral).isPresent());
+  }
+
+  private static boolean isOfSeveral(Mean mean) {
+    return mean.each().size() > 1;
+  }
+
   private List<Evidence> tests(
       ShareBasis basis, Predicate<Part> lacksWeight, Predicate<Part> lacksGermination) {
     Stream<Evidence> weights =
@@ -103,12 +116,24 @@ final class MixedParts {
     if (none() || dead || !missing(basis).isEmpty()) {
       return Optional.empty();
     }
-    return Optional.of(
-        BlendShare.of(
-            parts.stream()
-                .map(part -> part.measures().part(part.pollinator(), part.massKg(), basis))
-                .toList(),
-            basis));
+    return Optional.of(share(basis, Part::measures));
+  }
+
+  /**
+   * The same by those single tests that make it largest or smallest.
+   *
+   * @throws java.util.NoSuchElementException where a test is missing
+   */
+  double shareBySingleTests(ShareBasis basis, boolean largest) {
+    return share(basis, part -> part.measures().ofOneTest(part.pollinator() == largest)).share();
+  }
+
+  private BlendShare share(ShareBasis basis, Function<Part, SeedMeasures> measures) {
+    return BlendShare.of(
+        parts.stream()
+            .map(part -> measures.apply(part).part(part.pollinator(), part.massKg(), basis))
+            .toList(),
+        basis);
   }
 
   /**

@@ -197,7 +197,8 @@ public final class CanonicalDossier {
                             number(found.mean()),
                             number(found.standardError()),
                             found.factId()),
-                        found.earlier().stream(),
+                        found.each().stream()
+                            .flatMap(test -> Stream.of(test.factId(), number(test.mean()))),
                         found.inDoubt() ? Stream.of("in doubt") : Stream.<String>empty())
                     .flatMap(fields -> fields)
                     .toList()));

@@ -16,7 +16,6 @@ import org.kornspur.contract.Category;
 import org.kornspur.contract.CropRole;
 import org.kornspur.contract.FactHeader;
 import org.kornspur.contract.GeoPoint;
-import org.kornspur.contract.GerminationReplicate;
 import org.kornspur.contract.MoistureTest;
 import org.kornspur.contract.Release;
 import org.kornspur.ingest.contract.Subject;
@@ -209,13 +208,14 @@ class UnjudgeableTest {
         .containsExactly(Gate.POST_CONTROL);
   }
 
-  /** What is told of a lot's tests is no gate; it breaks where none of the seed was laid. */
+  /** What is told of a lot's tests is no gate; it breaks where kernels have no mass. */
   @Test
   void measuresThatCannotBeReckonedAreOwedAndToldToNobody() {
     Dossiers lot =
         lot()
             .with(
-                Facts.germination("l1", List.of(new GerminationReplicate(0, 0))).id("g1"),
+                Facts.sampling("l1", 40, 1000, 40).id("sampling"),
+                Facts.kernelWeight("l1", Double.NaN, Double.NaN).id("k1"),
                 Facts.split("l1").into("l2", 50).id("s1"));
 
     Outcome outcome = judge(lot, ERGOT_MET);
@@ -227,10 +227,10 @@ class UnjudgeableTest {
             fault -> {
               assertThat(fault.gate()).isEqualTo(Gate.ORIGIN);
               assertThat(fault.aspect()).isEqualTo("measures");
-              assertThat(fault.factIds()).containsExactly("g1");
+              assertThat(fault.factIds()).containsExactly("k1");
             });
     Report.FromParent told = (Report.FromParent) outcome.reports().get(0);
-    assertThat(told.measures().germinationPercent()).isEmpty();
+    assertThat(told.measures().thousandKernelWeightG()).isEmpty();
     assertThat(told.troubles()).extracting(InheritedFinding::aspect).contains("measures");
   }
 
