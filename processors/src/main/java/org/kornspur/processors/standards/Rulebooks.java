@@ -15,6 +15,12 @@ import org.kornspur.ingest.contract.Fingerprint;
 
 /** The rulebooks that productions may name. */
 public final class Rulebooks {
+  /**
+   * Metres around a crop in which foreign pollen is looked for; no book may ask for more. Twice
+   * what the texts ask for, so that what lies just beyond a limit is seen too.
+   */
+  public static final double WIDEST_DISTANCE_M = 2_000;
+
   private static final List<String> BUNDLED =
       List.of("practice", "eu", "de", "oecd", "us", "us-tx", "house");
 

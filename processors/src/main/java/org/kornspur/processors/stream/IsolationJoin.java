@@ -7,6 +7,7 @@ import org.apache.kafka.streams.Topology;
 import org.kornspur.processors.ground.IsolationCells;
 import org.kornspur.processors.ground.Outline;
 import org.kornspur.processors.ground.Plot;
+import org.kornspur.processors.standards.Rulebooks;
 
 /**
  * Brings crops and pollen sources together that lie near each other in one crop year. A source is
@@ -15,11 +16,8 @@ import org.kornspur.processors.ground.Plot;
  * to the same ground of the years after it too, so that a crop is told what stood there before.
  */
 public final class IsolationJoin {
-  /**
-   * How far the ground looks around a crop, metres. Twice the widest distance that the rulebooks
-   * ask for, so that what lies just beyond a limit is seen too.
-   */
-  public static final double REACH_M = 2_000;
+  /** How far the ground looks around a crop, metres. */
+  public static final double REACH_M = Rulebooks.WIDEST_DISTANCE_M;
 
   /**
    * How many years back a crop is told of rye on its own ground: one more than the rulebooks ask to

@@ -407,4 +407,23 @@ class RulebooksTest {
       return JsonSchemaFactory.getInstance(SpecVersion.VersionFlag.V202012).getSchema(node);
     }
   }
+
+  /** A distance beyond which no source is looked for would never be found too short. */
+  @ParameterizedTest(name = "{0} of {1} m is refused")
+  @CsvSource({
+    "ISOLATION_DISTANCE, 2001",
+    "ISOLATION_DISTANCE_LARGE_SOURCE, 5000",
+  })
+  void aDistanceThatIsNotLookedAtIsRefused(Quantity quantity, String value) {
+    List<RulebookFile> files = new ArrayList<>(Rulebooks.bundledFiles());
+    files.add(
+        new RulebookFile(
+            "far.yaml", house(quantity.name(), "AT_LEAST", value, "m", "CERTIFIED", SOURCE)));
+    assertThatThrownBy(() -> Rulebooks.load(files))
+        .isInstanceOf(RulebookRefused.class)
+        .hasMessage(
+            "far.yaml: limits[0] (%s): field value: %s m is more than the 2000 m in which foreign"
+                    .formatted(quantity, value)
+                + " pollen is looked for");
+  }
 }
