@@ -17,7 +17,7 @@ public sealed interface IsolationFinding extends Finding {
 
   record ReportedByGrower(Statement source) implements IsolationFinding {}
 
-  /** The same component, with more off-types than it may have. */
+  /** The same component by name, which was found not to be it. */
   record SameComponent(Statement source) implements IsolationFinding {}
 
   /** A stand that does not flower together and counts all the same. */

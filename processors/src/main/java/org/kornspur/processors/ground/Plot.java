@@ -23,7 +23,8 @@ import org.kornspur.ingest.contract.Subject;
  *     nobody else confirmed it; empty where it counts for everybody
  * @param otherReports what else is reported of the same crop or source and is not settled; each
  *     without further ones
- * @param tooManyOffTypes whether it was found to have more off-types than it may; empty where not
+ * @param tooManyOffTypes whether it was found not to be what it is called: with more off-types than
+ *     it may have, of other seed, or condemned; empty where not
  */
 public record Plot(
     Subject subject,
@@ -59,7 +60,7 @@ public record Plot(
                     first.tooManyOffTypes));
   }
 
-  /** The same plot, found to have more off-types than it may. */
+  /** The same plot, found not to be what it is called. */
   public Plot withTooManyOffTypes() {
     return new Plot(
         subject,
@@ -99,8 +100,8 @@ public record Plot(
 
   /**
    * Whether the pollen of {@code other} is foreign to this seed crop: of another component, or of
-   * the same one with more off-types than it may have (Seed Ordinance, SaatV, Annex 2 no.
-   * 1.3.1.3b).
+   * the same one where it is not what it is called. Seed Ordinance (SaatV), Annex 2 no. 1.3.1.3b,
+   * of off-types; that other seed in its place is no better: common practice, no source.
    */
   public boolean isThreatenedBy(Plot other) {
     return isSeedCrop()

@@ -1,8 +1,10 @@
 package org.kornspur.processors.judging;
 
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.Function;
@@ -42,6 +44,9 @@ import org.kornspur.processors.verdict.Verdict;
 final class Assessor {
   private static final Comparator<Verdict> BY_GATE_AND_ASPECT =
       Comparator.comparing(Verdict::gate).thenComparing(Verdict::aspect);
+
+  private static final Set<Gate> NOT_TRUE_TO_NAME =
+      EnumSet.of(Gate.OFF_TYPES, Gate.COMPONENTS, Gate.SHEDDING_FEMALES, Gate.CONDEMNATION);
 
   private final Function<String, Optional<? extends Rulebook>> rulebooks;
   private final List<GateRule> gates;
@@ -90,7 +95,7 @@ final class Assessor {
             SeedMeasures::none);
     Optional<Plot> place =
         place(dossier, attempts)
-            .map(plot -> hasTooManyOffTypes(judged) ? plot.withTooManyOffTypes() : plot);
+            .map(plot -> isForeignToItsOwn(judged) ? plot.withTooManyOffTypes() : plot);
     List<RuleNote> notes =
         attempts.get(
             Gate.ORIGIN,
@@ -122,9 +127,12 @@ final class Assessor {
     return attempts.get(Gate.ISOLATION, "place", Plots::of, () -> Plots.ofWhatCanBePlaced(dossier));
   }
 
-  private static boolean hasTooManyOffTypes(List<Verdict> verdicts) {
+  /** Whether its pollen is not what the crop is called, so that it is foreign to its own too. */
+  private static boolean isForeignToItsOwn(List<Verdict> verdicts) {
     return verdicts.stream()
-        .anyMatch(verdict -> verdict.gate() == Gate.OFF_TYPES && verdict instanceof Verdict.NotMet);
+        .filter(Verdict.NotMet.class::isInstance)
+        .map(Verdict::gate)
+        .anyMatch(NOT_TRUE_TO_NAME::contains);
   }
 
   private static List<Verdict> withFaults(List<Verdict> judged, GuardedSteps attempts) {

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.kornspur.contract.Category;
 import org.kornspur.contract.CropRole;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.statement.Coded;
@@ -86,6 +87,23 @@ class SameComponentTest {
             .dossier();
 
     assertThat(plot(rogued).tooManyOffTypes()).isEqualTo(Optional.ofNullable(foreign));
+  }
+
+  /** Other seed in its place is no better than off-types in it: common practice, no source. */
+  @ParameterizedTest(name = "declared as {0}, sown with {1}: {2}")
+  @CsvSource({"C1, C1,", "C1, M1, true"})
+  void isForeignWhereOtherSeedWasSown(String declared, String sown, Boolean foreign) {
+    Dossier pollinator =
+        Dossiers.crop("c2")
+            .with(
+                Facts.crop("c2", CropRole.POLLINATOR)
+                    .with(crop -> crop.setSeedComponentId(declared)),
+                Facts.sowing("c2").of("l1", 100))
+            .scheme()
+            .parent("l1", Dossiers.component(sown, Category.PRE_BASIC))
+            .dossier();
+    assertThat(plot(pollinator).tooManyOffTypes()).isEqualTo(Optional.ofNullable(foreign));
+    assertThat(plot(pollinator).pollenId()).contains("C1");
   }
 
   private static Plot plot(Dossier crop) {
