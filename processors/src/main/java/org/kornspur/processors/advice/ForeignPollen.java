@@ -1,6 +1,5 @@
 package org.kornspur.processors.advice;
 
-import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
@@ -63,7 +62,7 @@ public record ForeignPollen(
   }
 
   static ForeignPollen of(
-      FieldCropDeclared crop,
+      FloweringWindow flowering,
       Optional<Outline> cropOutline,
       Neighbour neighbour,
       Function<Subject, Dossier> dossiers,
@@ -71,7 +70,7 @@ public record ForeignPollen(
     Dossier source = dossiers.apply(neighbour.source());
     Optional<Outline> outline = outline(source).flatMap(ForeignPollen::readable);
     double areaHa = outline.map(Area::hectares).orElse(UNKNOWN_AREA_HA);
-    Meeting meeting = Meeting.of(crop, neighbour);
+    Meeting meeting = Meeting.of(flowering, neighbour);
     Optional<SourceExtent> extent =
         meeting.overlap == 0
             ? Optional.empty()
@@ -146,9 +145,8 @@ public record ForeignPollen(
   /** What part of the crop's flowering it sheds in; unknown days count as shedding. */
   private record Meeting(double overlap, ForecastStatement note) {
 
-    static Meeting of(FieldCropDeclared crop, Neighbour neighbour) {
-      FloweringWindow flowering = FloweringWindow.flowering(crop);
-      FloweringOverlap meeting = neighbour.flowersWith(crop);
+    static Meeting of(FloweringWindow flowering, Neighbour neighbour) {
+      FloweringOverlap meeting = neighbour.flowersWith(flowering);
       if (meeting instanceof FloweringOverlap.Apart apart) {
         return new Meeting(
             0, new ForecastStatement.Apart(apart.earlierEnds(), apart.laterBegins()));
@@ -165,11 +163,10 @@ public record ForeignPollen(
     }
 
     private static double part(long days, FloweringWindow flowering) {
-      if (flowering.from().isEmpty() || flowering.to().isEmpty()) {
+      if (!flowering.isKnown()) {
         return 1;
       }
-      long all = ChronoUnit.DAYS.between(flowering.from().get(), flowering.to().get()) + 1;
-      return Math.min(1, (double) days / all);
+      return Math.min(1, (double) days / flowering.days());
     }
   }
 }

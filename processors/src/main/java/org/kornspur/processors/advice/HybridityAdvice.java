@@ -14,6 +14,7 @@ import org.kornspur.contract.Harvest;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.statement.Value.Fact;
 import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.ground.FloweringWindow;
 import org.kornspur.processors.ground.Outline;
 import org.kornspur.processors.ground.Wind;
 import org.kornspur.processors.statistics.ExactBinomial;
@@ -98,9 +99,10 @@ public record HybridityAdvice(
       missing.add(new Missing.CropFlowering());
     }
     Optional<Outline> outline = ForeignPollen.readable(declaration.getOutline());
+    FloweringWindow flowering = crop.flowering();
     List<ForeignPollen> foreign =
         crop.neighbours().stream()
-            .map(neighbour -> ForeignPollen.of(declaration, outline, neighbour, dossiers, wind))
+            .map(neighbour -> ForeignPollen.of(flowering, outline, neighbour, dossiers, wind))
             .toList();
     foreign.stream()
         .filter(source -> !source.areaKnown())

@@ -24,6 +24,7 @@ import org.kornspur.ingest.contract.CategoryRank;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.balance.MassFlow;
+import org.kornspur.processors.ground.FloweringWindow;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.pedigree.Edges;
 
@@ -361,6 +362,13 @@ public final class Dossier {
   /** What the lot is by its own declaration, whatever its history says. */
   public Optional<Material> declaredMaterial() {
     return declaredLot().map(MaterialOf::declared);
+  }
+
+  /** The days on which this crop flowers, as declared and as seen. */
+  public FloweringWindow flowering() {
+    return crop()
+        .map(declared -> FloweringWindow.flowering(declared).with(DaysInFlower.of(this)))
+        .orElseGet(FloweringWindow::unknown);
   }
 
   /** The lot's own declaration, where it entered with no history here. */

@@ -6,7 +6,6 @@ import java.util.Optional;
 import java.util.SortedMap;
 import org.kornspur.contract.ComponentKind;
 import org.kornspur.contract.CropRole;
-import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.PollenSourceKind;
 import org.kornspur.contract.ShareBasis;
 import org.kornspur.contract.TestKind;
@@ -185,7 +184,8 @@ public sealed interface Report {
    * @param factId fact that tells of it
    * @param reportedBy enterprise of the grower who alone says so; empty where it counts for
    *     everybody
-   * @param sameComponent whether it is the pollen that is wanted, with too many off-types among it
+   * @param sameComponent whether it is by name the pollen that is wanted, and was found not to be
+   *     it
    */
   record Neighbour(
       Subject source,
@@ -201,9 +201,8 @@ public sealed interface Report {
       Optional<Boolean> sameComponent) {
 
     /** Whether, and on which days, this source and a crop flower together. */
-    public FloweringOverlap flowersWith(FieldCropDeclared crop) {
-      return FloweringOverlap.between(
-          FloweringWindow.flowering(crop), FloweringWindow.known(sheddingFrom, sheddingTo));
+    public FloweringOverlap flowersWith(FloweringWindow crop) {
+      return FloweringOverlap.between(crop, FloweringWindow.known(sheddingFrom, sheddingTo));
     }
   }
 }

@@ -121,7 +121,7 @@ final class Isolation implements GateRule {
    * book leaves it out for that.
    */
   private static Optional<Source> source(SeedCrop crop, Neighbour neighbour, Limit usual) {
-    FloweringOverlap overlap = neighbour.flowersWith(crop.declaration());
+    FloweringOverlap overlap = neighbour.flowersWith(crop.flowering());
     Optional<Limit> whenApart =
         isShielded(crop) || isGoneBefore(crop, neighbour, overlap)
             ? Optional.empty()
@@ -136,7 +136,7 @@ final class Isolation implements GateRule {
   /** Whether it is, or may be, a seen source that ended before the crop flowered: no stand then. */
   private static boolean isGoneBefore(
       SeedCrop crop, Neighbour neighbour, FloweringOverlap overlap) {
-    Optional<LocalDate> begins = Optional.ofNullable(crop.declaration().getFloweringFrom());
+    Optional<LocalDate> begins = crop.flowering().from();
     boolean hasEnded = neighbour.sourceKind().isPresent() && neighbour.sheddingTo().isPresent();
     return hasEnded
         && begins

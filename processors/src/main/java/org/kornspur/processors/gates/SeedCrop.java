@@ -1,15 +1,22 @@
 package org.kornspur.processors.gates;
 
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.function.Predicate;
+import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.contract.CropRole;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.FieldInspection;
 import org.kornspur.contract.SenderRole;
 import org.kornspur.ingest.act.SignedSubmissions;
+import org.kornspur.ingest.contract.FactType;
 import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.ground.FloweringWindow;
 import org.kornspur.processors.standards.CropCategories;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
@@ -52,8 +59,17 @@ record SeedCrop(Dossier dossier, FieldCropDeclared declaration, Rulebook ruleboo
    * source.
    */
   LocalDate endOfFlowering() {
-    return Optional.ofNullable(declaration.getFloweringTo())
-        .orElse(LocalDate.of(declaration.getCropYear(), 7, 15));
+    return flowering().to().orElse(LocalDate.of(declaration.getCropYear(), 7, 15));
+  }
+
+  /** The days on which it flowers, as declared and as seen. */
+  FloweringWindow flowering() {
+    return dossier.flowering();
+  }
+
+  /** The days on which it flowers by its declaration alone. */
+  FloweringWindow declaredFlowering() {
+    return FloweringWindow.flowering(declaration);
   }
 
   Optional<Limit> limit(Quantity quantity) {
@@ -85,5 +101,29 @@ record SeedCrop(Dossier dossier, FieldCropDeclared declaration, Rulebook ruleboo
             Comparator.comparing(FieldInspection::getVisit)
                 .thenComparing(inspection -> inspection.getHeader().getFactId()))
         .toList();
+  }
+
+  /**
+   * Of counts those that count: what speaks against the crop always; what does not, once, and where
+   * it can have been made on its day. So neither a repeat nor a wrong day fills a sample or finds
+   * bad plants gone.
+   */
+  <T extends SpecificRecord> List<T> counting(List<T> counts, Predicate<T> speaksAgainst) {
+    CropSeason season = CropSeason.of(dossier, declaration);
+    Set<List<Object>> told = new HashSet<>();
+    return counts.stream()
+        .filter(
+            count -> speaksAgainst.test(count) || (season.canHold(count) && told.add(said(count))))
+        .toList();
+  }
+
+  /** The day and all that a fact says, but for its header. */
+  private static List<Object> said(SpecificRecord fact) {
+    List<Object> said = new ArrayList<>();
+    said.add(FactType.dayOf(fact));
+    fact.getSchema().getFields().stream()
+        .filter(field -> !field.name().equals("header"))
+        .forEach(field -> said.add(fact.get(field.pos())));
+    return said;
   }
 }

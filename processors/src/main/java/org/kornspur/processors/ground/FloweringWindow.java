@@ -1,6 +1,9 @@
 package org.kornspur.processors.ground;
 
 import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.util.Collection;
+import java.util.Comparator;
 import java.util.Optional;
 import org.kornspur.contract.FieldCropDeclared;
 
@@ -12,6 +15,19 @@ import org.kornspur.contract.FieldCropDeclared;
  * @param to last day; empty where nobody knows when it ends, or where it still stands
  */
 public record FloweringWindow(Optional<LocalDate> from, Optional<LocalDate> to) {
+  /** First and last stage of flowering of cereals on the BBCH scale. */
+  public static final int FIRST_STAGE = 61;
+
+  public static final int LAST_STAGE = 69;
+
+  /**
+   * Days for which no field of rye flowers, late tillers and all. Common practice, no source: an
+   * ear flowers for about a week and a field for two to three.
+   */
+  private static final int LONGEST_DAYS = 45;
+
+  /** Days by which flowering may be seen before or after what was declared; the same practice. */
+  public static final int ASTRAY_DAYS = 10;
 
   /**
    * @throws IllegalArgumentException if the window ends before it begins
@@ -24,10 +40,47 @@ public record FloweringWindow(Optional<LocalDate> from, Optional<LocalDate> to) 
     }
   }
 
-  /** The days in which a declared crop flowers, as far as they are known. */
+  /**
+   * The days in which a crop flowers by its declaration, as far as they are known. Days further
+   * apart than rye flowers say nothing.
+   */
   public static FloweringWindow flowering(FieldCropDeclared crop) {
-    return known(
-        Optional.ofNullable(crop.getFloweringFrom()), Optional.ofNullable(crop.getFloweringTo()));
+    FloweringWindow declared =
+        known(
+            Optional.ofNullable(crop.getFloweringFrom()),
+            Optional.ofNullable(crop.getFloweringTo()));
+    return declared.isKnown() && declared.days() > LONGEST_DAYS ? unknown() : declared;
+  }
+
+  public static boolean isInFlower(int bbchStage) {
+    return bbchStage >= FIRST_STAGE && bbchStage <= LAST_STAGE;
+  }
+
+  /**
+   * With the days on which the crop was seen in flower. A day too far away widens nothing, and what
+   * nobody declared stays unknown: flowering may have begun before anybody looked.
+   */
+  public FloweringWindow with(Collection<LocalDate> seenInFlower) {
+    Optional<LocalDate> first =
+        seenInFlower.stream().filter(this::isNear).min(Comparator.naturalOrder());
+    Optional<LocalDate> last =
+        seenInFlower.stream().filter(this::isNear).max(Comparator.naturalOrder());
+    return new FloweringWindow(
+        from.map(day -> first.filter(seen -> seen.isBefore(day)).orElse(day)),
+        to.map(day -> last.filter(seen -> seen.isAfter(day)).orElse(day)));
+  }
+
+  /** Whether a crop that flowers in this window can be in flower on a day. */
+  public boolean isNear(LocalDate day) {
+    Optional<LocalDate> earliest = from.or(() -> to.map(last -> last.minusDays(LONGEST_DAYS)));
+    Optional<LocalDate> latest = to.or(() -> from.map(first -> first.plusDays(LONGEST_DAYS)));
+    return earliest.filter(first -> day.isBefore(first.minusDays(ASTRAY_DAYS))).isEmpty()
+        && latest.filter(last -> day.isAfter(last.plusDays(ASTRAY_DAYS))).isEmpty();
+  }
+
+  /** Number of days, of which both ends are known. */
+  public long days() {
+    return ChronoUnit.DAYS.between(from.orElseThrow(), to.orElseThrow()) + 1;
   }
 
   /** What is known of two days; days in the wrong order say nothing. */

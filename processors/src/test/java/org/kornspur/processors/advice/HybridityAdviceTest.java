@@ -23,6 +23,7 @@ import org.kornspur.processors.dossier.Entry;
 import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.fixture.Dossiers;
 import org.kornspur.processors.fixture.Facts;
+import org.kornspur.processors.ground.FloweringWindow;
 import org.kornspur.processors.ground.GeoPosition;
 import org.kornspur.processors.ground.Wind;
 import org.kornspur.processors.statistics.ExpectedHybridity;
@@ -282,7 +283,7 @@ class HybridityAdviceTest {
   private static ForeignPollen pollenOf(Report.Neighbour neighbour, Dossier source) {
     FieldCropDeclared declared = crop().dossier().crop().orElseThrow();
     return ForeignPollen.of(
-        declared,
+        FloweringWindow.flowering(declared),
         ForeignPollen.readable(declared.getOutline()),
         neighbour,
         subject -> source,

@@ -11,6 +11,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.kornspur.contract.CropRole;
 import org.kornspur.contract.FactHeader;
+import org.kornspur.contract.FloweringPart;
 import org.kornspur.contract.PollenSourceKind;
 import org.kornspur.contract.SenderRole;
 import org.kornspur.contract.Submission;
@@ -23,6 +24,7 @@ import org.kornspur.processors.finding.Advice;
 import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.finding.IsolationFinding;
 import org.kornspur.processors.fixture.Dossiers;
+import org.kornspur.processors.fixture.Draft;
 import org.kornspur.processors.fixture.Facts;
 import org.kornspur.processors.standards.Limit;
 
@@ -394,5 +396,31 @@ class IsolationTest {
   private static IsolationFinding.Source rye(String id, double distanceM) {
     return new IsolationFinding.Source(
         Subject.source(id), Optional.of(PollenSourceKind.RYE_CROP), Amount.metres(distanceM));
+  }
+
+  @ParameterizedTest(
+      name = "declared 1 to 10 June, seen in flower on {0}; source from 12 June: {1}")
+  @CsvSource({"2024-06-10, MET", "2024-06-14, NOT_MET"})
+  void whatWasSeenInFlowerWasNotApart(String seen, String expected) {
+    for (Draft<?> look :
+        List.<Draft<?>>of(
+            Facts.inspection("c1").at(seen),
+            Facts.flowering("c1", FloweringPart.FEMALE, 65).at(seen))) {
+      Judged judged =
+          Judged.by(
+              "EU",
+              new Isolation(),
+              Dossiers.crop("c1")
+                  .with(
+                      Facts.crop("c1", CropRole.F1_MIXTURE)
+                          .with(
+                              crop ->
+                                  crop.setFloweringFrom(LocalDate.of(2024, 6, 1))
+                                      .setFloweringTo(LocalDate.of(2024, 6, 10))),
+                      look)
+                  .neighbour(100, "2024-06-12", "2024-06-30")
+                  .dossier());
+      assertThat(judged.worst()).isEqualTo(expected);
+    }
   }
 }

@@ -59,7 +59,7 @@ public record FloweringChart(
 
   /** Empty where not one day is known. */
   static Optional<FloweringChart> of(Surroundings ground) {
-    FloweringWindow crop = FloweringWindow.flowering(ground.declared());
+    FloweringWindow crop = ground.flowering();
     List<LocalDate> known =
         Stream.concat(
                 Stream.of(crop), ground.sources().stream().filter(Source::told).map(Source::sheds))

@@ -21,12 +21,14 @@ import org.kornspur.processors.ground.Outline;
  * drawings and tables of the page call it.
  *
  * @param declared the declaration of the crop
+ * @param flowering the days on which it flowers, as declared and as seen
  * @param outline its outline; empty where it cannot be drawn
  * @param required the distance that is asked for; empty where the rulebook asks for none
  * @param sources nearest first
  */
 public record Surroundings(
     FieldCropDeclared declared,
+    FloweringWindow flowering,
     Optional<Outline> outline,
     Optional<Required> required,
     List<Source> sources) {
@@ -75,7 +77,7 @@ public record Surroundings(
             declared -> {
               List<Source> sources = new ArrayList<>();
               for (Neighbour neighbour : crop.neighbours()) {
-                FloweringOverlap meeting = neighbour.flowersWith(declared);
+                FloweringOverlap meeting = neighbour.flowersWith(crop.flowering());
                 boolean told = isTold.test(neighbour);
                 sources.add(
                     new Source(
@@ -92,7 +94,11 @@ public record Surroundings(
                         told));
               }
               return new Surroundings(
-                  declared, drawable(declared.getOutline()), required, List.copyOf(sources));
+                  declared,
+                  crop.flowering(),
+                  drawable(declared.getOutline()),
+                  required,
+                  List.copyOf(sources));
             });
   }
 
