@@ -22,5 +22,8 @@ public sealed interface GroundFinding extends Finding {
 
   record Area(Amount area) implements GroundFinding {}
 
+  /** Less than the outline holds. */
+  record AreaSown(Amount area) implements GroundFinding {}
+
   record SmallAreaAccepted() implements GroundFinding {}
 }

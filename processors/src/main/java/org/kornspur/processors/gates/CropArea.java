@@ -1,6 +1,9 @@
 package org.kornspur.processors.gates;
 
 import java.util.List;
+import java.util.stream.Stream;
+import org.kornspur.contract.Sowing;
+import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.finding.Evidence;
@@ -15,7 +18,7 @@ import org.kornspur.processors.verdict.Measured;
 import org.kornspur.processors.verdict.Verdict;
 
 /**
- * Area within the crop's outline, hectares, by which the authority certifies at all.
+ * Area that was sown within the crop's outline, hectares, by which the authority certifies at all.
  *
  * <p>Seed Ordinance (SaatV), section 5(1) no. 1: at least 2 ha; the authority may grant exceptions
  * (section 5(3)), so a smaller crop owes that.
@@ -30,12 +33,14 @@ final class CropArea implements GateRule {
   }
 
   private static Verdict judge(SeedCrop crop, Limit limit) {
-    double areaHa = Area.hectares(Outline.of(crop.declaration().getOutline()));
+    double outlineHa = Area.hectares(Outline.of(crop.declaration().getOutline()));
+    double areaHa = Math.min(outlineHa, CroppedArea.of(crop.dossier()).hectares());
     Findings found =
         Findings.of(
-            Gate.CROP_AREA,
-            List.of(crop.declarationId()),
-            new GroundFinding.Area(new Amount(areaHa, "ha")));
+            Gate.CROP_AREA, factIds(crop), new GroundFinding.Area(new Amount(outlineHa, "ha")));
+    if (areaHa < outlineHa) {
+      found = found.and(new GroundFinding.AreaSown(new Amount(areaHa, "ha")));
+    }
     if (limit.holds(areaHa)) {
       return found.against(areaHa, limit, List.of());
     }
@@ -45,5 +50,12 @@ final class CropArea implements GateRule {
             .decided(
                 true, Measured.exact(areaHa, limit.unit(), limit.margin(areaHa)), limit, List.of())
         : found.owed(limit, new Evidence.ExceptionForArea());
+  }
+
+  private static List<String> factIds(SeedCrop crop) {
+    return Stream.concat(
+            Stream.of(crop.declarationId()),
+            FactType.idsOf(crop.dossier().facts(Sowing.class)).stream())
+        .toList();
   }
 }

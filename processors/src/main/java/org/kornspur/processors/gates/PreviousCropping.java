@@ -2,9 +2,12 @@ package org.kornspur.processors.gates;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.function.Predicate;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.kornspur.contract.FieldInspection;
 import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.ingest.statement.Value.Fact;
@@ -41,27 +44,53 @@ final class PreviousCropping implements GateRule {
     return SeedCrop.of(dossier, rulebook)
         .flatMap(
             crop ->
-                crop.limit(Quantity.YEARS_WITHOUT_RYE)
-                    .map(limit -> List.of(new Ground(crop, limit, onGround(crop)).judge())))
+                crop.limit(Quantity.YEARS_WITHOUT_RYE).map(limit -> List.of(judge(crop, limit))))
         .orElse(List.of());
   }
 
-  /** Rye of earlier years that covered more of the crop's ground than outlines are drawn amiss. */
-  private static List<EarlierRye> onGround(SeedCrop crop) {
+  private static Verdict judge(SeedCrop crop, Limit limit) {
     List<EarlierRye> earlier = crop.dossier().earlierRye();
-    if (earlier.isEmpty()) {
-      return earlier;
-    }
-    double cropHa = Area.hectares(Outline.of(crop.declaration().getOutline()));
-    Predicate<EarlierRye> isThere =
-        crop.limit(Quantity.SAME_GROUND)
-            .<Predicate<EarlierRye>>map(least -> rye -> least.holds(100 * rye.onCropHa() / cropHa))
-            .orElse(rye -> true);
-    return earlier.stream().filter(isThere).toList();
+    List<EarlierRye> onGround = onGround(crop, earlier);
+    return new Ground(crop, limit, onGround, togetherOnGround(crop, earlier, onGround)).judge();
   }
 
-  /** The ground of one crop. */
-  private record Ground(SeedCrop crop, Limit limit, List<EarlierRye> earlier) {
+  /** Rye of earlier years that covered more of the crop's ground than outlines are drawn amiss. */
+  private static List<EarlierRye> onGround(SeedCrop crop, List<EarlierRye> earlier) {
+    return earlier.stream().filter(rye -> isOnGround(crop, rye.onCropHa())).toList();
+  }
+
+  /**
+   * Rye of years in which none covered so much of the ground and all together did. Outlines drawn
+   * amiss come to as much, so somebody has to look.
+   */
+  private static List<EarlierRye> togetherOnGround(
+      SeedCrop crop, List<EarlierRye> earlier, List<EarlierRye> onGround) {
+    Set<Integer> told = onGround.stream().map(EarlierRye::cropYear).collect(Collectors.toSet());
+    Map<Integer, Double> hectares =
+        earlier.stream()
+            .collect(
+                Collectors.groupingBy(
+                    EarlierRye::cropYear, Collectors.summingDouble(EarlierRye::onCropHa)));
+    return earlier.stream()
+        .filter(rye -> !told.contains(rye.cropYear()))
+        .filter(rye -> isOnGround(crop, hectares.get(rye.cropYear())))
+        .toList();
+  }
+
+  private static boolean isOnGround(SeedCrop crop, double hectares) {
+    double cropHa = Area.hectares(Outline.of(crop.declaration().getOutline()));
+    return crop.limit(Quantity.SAME_GROUND)
+        .map(least -> least.holds(100 * hectares / cropHa))
+        .orElse(true);
+  }
+
+  /**
+   * The ground of one crop.
+   *
+   * @param together rye that covered enough of it only with other rye of its year
+   */
+  private record Ground(
+      SeedCrop crop, Limit limit, List<EarlierRye> earlier, List<EarlierRye> together) {
 
     Verdict judge() {
       Optional<EarlierRye> last = earlier.stream().filter(this::counts).findFirst();
@@ -95,6 +124,11 @@ final class PreviousCropping implements GateRule {
         return found(unconfirmed.get())
             .owed(limit, new Evidence.SourceLookedAt(unconfirmed.get().rye()));
       }
+      List<EarlierRye> pieces =
+          together.stream().filter(rye -> !limit.holds(yearsSince(rye))).toList();
+      if (!pieces.isEmpty()) {
+        return ofPieces(pieces);
+      }
       return last.filter(rye -> declared > yearsSince(rye))
           .<Verdict>map(
               rye ->
@@ -105,6 +139,29 @@ final class PreviousCropping implements GateRule {
                           new Evidence.Correction(
                               List.of(new Fact(crop.declarationId()), new Fact(rye.factId())))))
           .orElseGet(() -> against(asDeclared, declared));
+    }
+
+    private Verdict ofPieces(List<EarlierRye> pieces) {
+      return Findings.of(
+              Gate.PREVIOUS_CROPPING,
+              Stream.concat(
+                      Stream.of(crop.declarationId()), pieces.stream().map(EarlierRye::factId))
+                  .distinct()
+                  .toList())
+          .and(pieces.stream().map(Ground::onRecord).toList())
+          .and(volunteers())
+          .owed(
+              limit,
+              pieces.stream()
+                  .map(EarlierRye::rye)
+                  .distinct()
+                  .map(Evidence.SourceLookedAt::new)
+                  .toArray(Evidence[]::new));
+    }
+
+    private static GroundFinding onRecord(EarlierRye rye) {
+      return new GroundFinding.RyeOnRecord(
+          rye.rye(), Integer.toString(rye.cropYear()), new Amount(rye.onCropHa(), "ha"));
     }
 
     private Verdict against(Findings found, int years) {
@@ -127,10 +184,7 @@ final class PreviousCropping implements GateRule {
 
     private Findings found(EarlierRye rye) {
       return Findings.of(
-              Gate.PREVIOUS_CROPPING,
-              List.of(crop.declarationId(), rye.factId()),
-              new GroundFinding.RyeOnRecord(
-                  rye.rye(), Integer.toString(rye.cropYear()), new Amount(rye.onCropHa(), "ha")))
+              Gate.PREVIOUS_CROPPING, List.of(crop.declarationId(), rye.factId()), onRecord(rye))
           .and(new GroundFinding.YearsWithoutRye(yearsSince(rye)))
           .and(volunteers());
     }

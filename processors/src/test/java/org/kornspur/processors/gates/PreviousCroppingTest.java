@@ -146,4 +146,37 @@ class PreviousCroppingTest {
                 .dossier());
     assertThat(judged.worst()).isEqualTo(expected);
   }
+
+  @ParameterizedTest(name = "{0} earlier ryes of 0.3 ha each in {1}: {2}")
+  @CsvSource({
+    "20, 2023, OWED",
+    "2, 2023, OWED",
+    "1, 2023, MET",
+    // long enough ago
+    "20, 2021, MET"
+  })
+  void piecesAreTakenTogether(int pieces, int year, String expected) {
+    Dossiers crop = Dossiers.crop("c1").with(Facts.crop("c1", CropRole.STERILE_FEMALE));
+    for (int piece = 0; piece < pieces; piece++) {
+      crop.earlier(
+          new EarlierRye(
+              Subject.source("s" + piece), year, 0.3, "earlier " + piece, Optional.empty()));
+    }
+    assertThat(Judged.by("DE", new PreviousCropping(), crop.dossier()).worst()).isEqualTo(expected);
+  }
+
+  @ParameterizedTest(name = "{0} ha sown in 6.9: {1}")
+  @CsvSource({"6.5, MET", "1.9, OWED", "20, MET"})
+  void theAreaIsThatWhichWasSown(double sownHa, String expected) {
+    Judged judged =
+        Judged.by(
+            "DE",
+            new CropArea(),
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", CropRole.F1_MIXTURE),
+                    Facts.sowing("c1").of("m1", 100).on(sownHa))
+                .dossier());
+    assertThat(judged.worst()).isEqualTo(expected);
+  }
 }
