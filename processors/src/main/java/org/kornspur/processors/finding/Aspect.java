@@ -46,6 +46,12 @@ public sealed interface Aspect extends Finding {
 
   record YearOfVisits() implements Aspect {}
 
+  record DaysOfVisits() implements Aspect {}
+
+  record AreaSown() implements Aspect {}
+
+  record CountedOtherwise() implements Aspect {}
+
   record Rulebook() implements Aspect {}
 
   record Category() implements Aspect {}

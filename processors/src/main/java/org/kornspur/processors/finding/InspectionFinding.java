@@ -10,4 +10,7 @@ public sealed interface InspectionFinding extends Finding {
 
   /** Visits before the growth stage from which on they tell. */
   record TooEarly(int visits, int fromStage) implements InspectionFinding {}
+
+  /** Plants that were found over what the rulebook sets no limit for: an area, or plants. */
+  record CountedOtherwise(int plants) implements InspectionFinding {}
 }

@@ -36,6 +36,14 @@ public sealed interface OriginFinding extends Finding {
    */
   record HarvestOfOtherYear(String cropYear, LocalDate on) implements OriginFinding {}
 
+  /** Looks at plants in the field that stood no more. */
+  record SeenAfterHarvest(LocalDate harvested, List<Fact> looks) implements OriginFinding {}
+
+  /** Looks at a crop in flower, far from the days on which it flowers by its declaration. */
+  record SeenFarFromFlowering(int daysAllowed, List<Fact> looks) implements OriginFinding {}
+
+  record SownBeyondOutline(Amount sown, Amount outline) implements OriginFinding {}
+
   /** What no rye does. */
   record Unusual(Quantity what, Amount found, Statement usual) implements OriginFinding {}
 

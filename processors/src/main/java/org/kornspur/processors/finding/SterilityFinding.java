@@ -10,4 +10,7 @@ public sealed interface SterilityFinding extends Finding {
   record NotInFlower(int checks) implements SterilityFinding {}
 
   record BaggedEars(Amount sterile, int withSeed, int examined) implements SterilityFinding {}
+
+  /** Checks of bagged ears before the end of flowering, when no seed shows yet. */
+  record EarsReadTooEarly(int checks) implements SterilityFinding {}
 }

@@ -23,6 +23,11 @@ enum CountBasis {
 
   private static final double CONFIDENCE = 0.95;
 
+  /** Plants for each square metre in the thinnest and in the densest crop of rye. */
+  private static final double THINNEST = 50;
+
+  private static final double DENSEST = 500;
+
   private final Quantity limited;
   private final Quantity least;
   private final String key;
@@ -47,16 +52,33 @@ enum CountBasis {
     return key;
   }
 
+  /** What counts of one part on this basis, which the book limits. */
   List<FieldInspection> counts(SeedCrop crop, InspectedPart part) {
-    return crop.inspections().stream()
-        .filter(count -> count.getPart() == part)
-        .filter(
-            count ->
-                switch (this) {
-                  case AREA -> count.getAreaM2() != null;
-                  case PLANTS -> count.getPlantsCounted() != null;
-                })
-        .toList();
+    Limit limit = crop.limit(limited).orElseThrow();
+    return crop.counting(
+        crop.inspections().stream()
+            .filter(count -> count.getPart() == part)
+            .filter(this::reads)
+            .toList(),
+        count -> !limit.holds(count.getOffTypePlants() / among(List.of(count))));
+  }
+
+  /** Whether a count tells over how much it was made on this basis. */
+  boolean reads(FieldInspection count) {
+    return switch (this) {
+      case AREA -> count.getAreaM2() != null;
+      case PLANTS -> count.getPlantsCounted() != null;
+    };
+  }
+
+  /**
+   * What a count that is on the other basis alone can have been made over at most; 0 on neither.
+   */
+  double amongAtMost(FieldInspection count) {
+    return switch (this) {
+      case AREA -> Optional.ofNullable(count.getPlantsCounted()).orElse(0) / THINNEST;
+      case PLANTS -> Optional.ofNullable(count.getAreaM2()).orElse(0.0) * DENSEST;
+    };
   }
 
   Roguing.Count count(Visit visit) {
@@ -160,7 +182,7 @@ enum CountBasis {
         : Optional.empty();
   }
 
-  private double among(List<FieldInspection> counts) {
+  double among(List<FieldInspection> counts) {
     return switch (this) {
       case AREA -> counts.stream().mapToDouble(FieldInspection::getAreaM2).sum();
       case PLANTS ->
@@ -168,7 +190,7 @@ enum CountBasis {
     };
   }
 
-  private static int offTypes(List<FieldInspection> counts) {
+  static int offTypes(List<FieldInspection> counts) {
     return counts.stream().mapToInt(FieldInspection::getOffTypePlants).reduce(0, Math::addExact);
   }
 }

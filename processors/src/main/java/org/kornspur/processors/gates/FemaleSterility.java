@@ -1,9 +1,11 @@
 package org.kornspur.processors.gates;
 
 import java.time.LocalDate;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.ToIntFunction;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.kornspur.contract.CropRole;
 import org.kornspur.contract.SterilityCheck;
@@ -13,6 +15,8 @@ import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.finding.Advice;
 import org.kornspur.processors.finding.Aspect;
 import org.kornspur.processors.finding.Evidence;
+import org.kornspur.processors.finding.Finding;
+import org.kornspur.processors.finding.SheddingFinding;
 import org.kornspur.processors.finding.SterilityFinding;
 import org.kornspur.processors.finding.Thing;
 import org.kornspur.processors.gates.Findings.GateAspect;
@@ -28,8 +32,10 @@ import org.kornspur.processors.verdict.Verdict;
  * Sterility of the female, percent, by plants examined in flower and by ears bagged before it.
  *
  * <p>Seed Ordinance (SaatV), Annex 2 no. 1.4.2.1: at least 98 % when basic seed of the female
- * component is made. All checks of the crop are taken together. Plants that were examined while the
- * crop does not flower by its declaration show nothing; too few owe a larger check.
+ * component is made. Of checks on several days plants count by the days on which they shed ({@link
+ * SheddingDays}), and ears by the worst day, so that nothing found vanishes behind later checks.
+ * Plants that were examined while the crop does not flower show nothing, nor do ears before its
+ * end; too few owe a larger check. All this is common practice, no source.
  */
 final class FemaleSterility implements GateRule {
   private static final double CONFIDENCE = 0.95;
@@ -53,29 +59,10 @@ final class FemaleSterility implements GateRule {
   }
 
   private static List<Verdict> judge(SeedCrop crop, List<SterilityCheck> checks, Limit limit) {
-    Examined plants =
-        new Examined(
-            crop,
-            GateAspect.of(Gate.FEMALE_STERILITY, "plants in flower", new Aspect.PlantsInFlower()),
-            Thing.SHEDDING_PLANTS,
-            checks.stream().filter(check -> check.getPlantsExamined() > 0).toList(),
-            SterilityCheck::getPlantsShedding,
-            SterilityCheck::getPlantsExamined,
-            Quantity.EXAMINED_PLANTS);
-    Examined ears =
-        new Examined(
-            crop,
-            GateAspect.of(Gate.FEMALE_STERILITY, "bagged ears", new Aspect.BaggedEars()),
-            Thing.BAGGED_EARS_WITH_SEED,
-            checks.stream()
-                .filter(check -> check.getBaggedEars() != null && check.getBaggedEars() > 0)
-                .filter(check -> check.getBaggedEarsWithSeed() != null)
-                .toList(),
-            SterilityCheck::getBaggedEarsWithSeed,
-            SterilityCheck::getBaggedEars,
-            Quantity.BAGGED_EARS);
+    Examined plants = Examined.of(crop, limit, Kind.PLANTS, checks);
+    Examined ears = Examined.of(crop, limit, Kind.EARS, checks);
     List<Verdict> verdicts =
-        Stream.of(plants.verdict(limit, ears.isEnough()), ears.verdict(limit, plants.isEnough()))
+        Stream.of(plants.verdict(ears.isEnough()), ears.verdict(plants.isEnough()))
             .flatMap(Optional::stream)
             .toList();
     return verdicts.isEmpty()
@@ -83,93 +70,201 @@ final class FemaleSterility implements GateRule {
         : verdicts;
   }
 
+  private enum Kind {
+    PLANTS("plants in flower", new Aspect.PlantsInFlower(), Quantity.EXAMINED_PLANTS),
+    EARS("bagged ears", new Aspect.BaggedEars(), Quantity.BAGGED_EARS);
+
+    private final GateAspect at;
+    private final Quantity least;
+
+    Kind(String key, Aspect aspect, Quantity least) {
+      this.at = GateAspect.of(Gate.FEMALE_STERILITY, key, aspect);
+      this.least = least;
+    }
+
+    Tally tally(SterilityCheck check) {
+      return switch (this) {
+        case PLANTS -> new Tally(check.getPlantsShedding(), check.getPlantsExamined());
+        case EARS ->
+            check.getBaggedEars() == null || check.getBaggedEarsWithSeed() == null
+                ? new Tally(0, 0)
+                : new Tally(check.getBaggedEarsWithSeed(), check.getBaggedEars());
+      };
+    }
+
+    Tally tally(List<SterilityCheck> checks) {
+      return checks.stream().map(this::tally).reduce(new Tally(0, 0), Tally::with);
+    }
+
+    Thing whatFails() {
+      return switch (this) {
+        case PLANTS -> Thing.SHEDDING_PLANTS;
+        case EARS -> Thing.BAGGED_EARS_WITH_SEED;
+      };
+    }
+
+    SterilityFinding finding(Tally tally) {
+      Amount sterile = Amount.percent(tally.percent());
+      return switch (this) {
+        case PLANTS -> new SterilityFinding.Plants(sterile, tally.failing(), tally.examined());
+        case EARS -> new SterilityFinding.BaggedEars(sterile, tally.failing(), tally.examined());
+      };
+    }
+  }
+
+  private record Tally(int failing, int examined) {
+    Tally with(Tally other) {
+      return new Tally(
+          Math.addExact(failing, other.failing), Math.addExact(examined, other.examined));
+    }
+
+    double percent() {
+      return 100.0 * (examined - failing) / examined;
+    }
+  }
+
+  /** Sterility that is worse than that of all checks together. */
+  private record Worse(double percent, Finding why) {}
+
   /** Plants or ears of all checks. */
-  private record Examined(
-      SeedCrop crop,
-      GateAspect at,
-      Thing whatFails,
-      List<SterilityCheck> checks,
-      ToIntFunction<SterilityCheck> failing,
-      ToIntFunction<SterilityCheck> examined,
-      Quantity least) {
+  private record Examined(SeedCrop crop, Limit limit, Kind kind, List<SterilityCheck> checks) {
+
+    static Examined of(SeedCrop crop, Limit limit, Kind kind, List<SterilityCheck> checks) {
+      return new Examined(
+          crop,
+          limit,
+          kind,
+          crop.counting(
+              checks.stream().filter(check -> kind.tally(check).examined() > 0).toList(),
+              check -> !limit.holds(kind.tally(check).percent())));
+    }
 
     /** Whether enough was examined, at a time when it shows. */
     boolean isEnough() {
-      return !checks.isEmpty()
-          && size().isEnough(sum(checks.stream().filter(this::tells).toList()));
+      return !checks.isEmpty() && size().isEnough(kind.tally(telling()).examined());
     }
 
     /** Too few that do not fail say nothing where enough of the other kind do. */
-    Optional<Verdict> verdict(Limit limit, boolean othersAreEnough) {
-      if (checks.isEmpty()) {
-        return Optional.empty();
-      }
+    Optional<Verdict> verdict(boolean othersAreEnough) {
       for (SterilityCheck check : checks) {
-        if (failing.applyAsInt(check) > examined.applyAsInt(check)) {
+        Tally tally = kind.tally(check);
+        if (tally.failing() > tally.examined()) {
           return Optional.of(
               Findings.impossible(
-                  at,
+                  kind.at,
                   limit,
-                  whatFails,
-                  failing.applyAsInt(check),
-                  examined.applyAsInt(check),
+                  kind.whatFails(),
+                  tally.failing(),
+                  tally.examined(),
                   check.getHeader().getFactId()));
         }
       }
-      int failed = checks.stream().mapToInt(failing).reduce(0, Math::addExact);
-      int all = sum(checks);
-      double percent = 100.0 * (all - failed) / all;
+      return checks.isEmpty() ? Optional.empty() : judged(othersAreEnough);
+    }
+
+    private Optional<Verdict> judged(boolean othersAreEnough) {
+      Tally all = kind.tally(checks);
+      Optional<Worse> worse = worse().filter(each -> each.percent() < all.percent());
+      double percent = worse.map(Worse::percent).orElse(all.percent());
       Findings found =
-          Findings.of(
-                  at,
-                  FactType.idsOf(checks),
-                  whatFails == Thing.SHEDDING_PLANTS
-                      ? new SterilityFinding.Plants(Amount.percent(percent), failed, all)
-                      : new SterilityFinding.BaggedEars(Amount.percent(percent), failed, all))
-              .and(SampleSize.riskOfShare(all, 1 - limit.value() / 100));
+          Findings.of(kind.at, FactType.idsOf(checks), kind.finding(all))
+              .and(worse.map(Worse::why))
+              .and(SampleSize.riskOfShare(all.examined(), 1 - limit.value() / 100));
+      if (limit.holds(percent) && kind == Kind.PLANTS && days().hideAFailedDay()) {
+        return Optional.of(
+            found.and(new SheddingFinding.DaysUnknown()).owed(limit, new Evidence.FloweringDays()));
+      }
       if (limit.holds(percent) && !isEnough()) {
-        return othersAreEnough ? Optional.empty() : Optional.of(owed(found, limit));
+        return othersAreEnough ? Optional.empty() : Optional.of(owed(found));
       }
       return Optional.of(
           found.against(
               percent,
               Optional.of(
-                  Findings.measuredPercent(ExactBinomial.interval(all - failed, all, CONFIDENCE))),
+                  Findings.measuredPercent(
+                      ExactBinomial.interval(
+                          all.examined() - all.failing(), all.examined(), CONFIDENCE))),
               limit,
               List.of(
                   new Advice.RemoveSheddingAndCheck(crop.endOfFlowering()),
                   new Advice.AuthorityDecides())));
     }
 
-    private Verdict owed(Findings found, Limit limit) {
-      int outOfFlower = (int) checks.stream().filter(check -> !tells(check)).count();
+    private Optional<Worse> worse() {
+      return switch (kind) {
+        case PLANTS -> {
+          SheddingDays.Shares shares = days().inFlower();
+          yield shares
+              .overDays()
+              .map(share -> 100 - 100 * share)
+              .map(
+                  percent ->
+                      new Worse(
+                          percent,
+                          new SheddingFinding.OverTheDays(
+                              Amount.percent(percent), shares.daysOfFlowering())));
+        }
+        case EARS ->
+            checks.stream()
+                .collect(Collectors.groupingBy(FactType::dayOf, TreeMap::new, Collectors.toList()))
+                .values()
+                .stream()
+                .map(kind::tally)
+                .min(Comparator.comparingDouble(Tally::percent))
+                .map(day -> new Worse(day.percent(), kind.finding(day)));
+      };
+    }
+
+    private SheddingDays days() {
+      return new SheddingDays(
+          checks.stream().map(SheddingDays.Count::of).toList(),
+          size(),
+          share -> limit.holds(100 - 100 * share),
+          crop.declaredFlowering(),
+          crop.flowering());
+    }
+
+    private Verdict owed(Findings found) {
+      List<SterilityCheck> telling = telling();
+      int outOfTime = checks.size() - telling.size();
       Findings thin =
-          outOfFlower > 0 ? found.and(new SterilityFinding.NotInFlower(outOfFlower)) : found;
-      return thin.and(size().tooSmall(sum(checks.stream().filter(this::tells).toList())))
+          outOfTime == 0
+              ? found
+              : found.and(
+                  switch (kind) {
+                    case PLANTS -> new SterilityFinding.NotInFlower(outOfTime);
+                    case EARS -> new SterilityFinding.EarsReadTooEarly(outOfTime);
+                  });
+      return thin.and(size().tooSmall(kind.tally(telling).examined()))
           .owed(
               limit,
-              FloweringWindow.flowering(crop.declaration()).isKnown()
+              crop.flowering().isKnown()
                   ? new Evidence.LargerCount(size().leastAmount())
                   : new Evidence.FloweringDays());
     }
 
     private SampleSize size() {
-      return new SampleSize(crop.limit(least));
+      return new SampleSize(crop.limit(kind.least));
     }
 
-    private int sum(List<SterilityCheck> some) {
-      return some.stream().mapToInt(examined).reduce(0, Math::addExact);
+    /**
+     * A plant shows whether it sheds while the crop flowers by its declaration, for what was seen
+     * in flower may be its pollen parent; a bagged ear shows its seed once nobody sees it flower
+     * more.
+     */
+    private List<SterilityCheck> telling() {
+      return checks.stream().filter(check -> tellsOn(FactType.dayOf(check))).toList();
     }
 
-    /** A plant shows whether it sheds while the crop flowers; a bagged ear afterwards too. */
-    private boolean tells(SterilityCheck check) {
-      if (whatFails != Thing.SHEDDING_PLANTS) {
-        return true;
-      }
-      LocalDate day = FactType.dayOf(check);
-      FloweringWindow flowering = FloweringWindow.flowering(crop.declaration());
-      return flowering.from().filter(from -> !day.isBefore(from)).isPresent()
-          && flowering.to().filter(to -> !day.isAfter(to)).isPresent();
+    private boolean tellsOn(LocalDate day) {
+      return switch (kind) {
+        case PLANTS -> {
+          FloweringWindow declared = crop.declaredFlowering();
+          yield declared.from().filter(from -> !day.isBefore(from)).isPresent()
+              && declared.to().filter(to -> !day.isAfter(to)).isPresent();
+        }
+        case EARS -> crop.flowering().to().filter(to -> !day.isBefore(to)).isPresent();
+      };
     }
   }
 }

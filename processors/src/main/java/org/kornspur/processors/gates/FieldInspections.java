@@ -75,9 +75,13 @@ final class FieldInspections implements GateRule {
             .toList());
   }
 
-  /** Two numbers given on one day are one visit. */
+  /** Two numbers given on one day are one visit, and one number given on two days. */
   private static int number(List<Visit> visits) {
-    return (int) visits.stream().map(Visit::day).distinct().count();
+    return (int)
+        Visit.byNumber(visits).values().stream()
+            .map(days -> days.get(days.size() - 1).day())
+            .distinct()
+            .count();
   }
 
   private static Verdict ofHarvested(
@@ -87,7 +91,7 @@ final class FieldInspections implements GateRule {
             Gate.FIELD_INSPECTIONS,
             factIds(telling),
             new InspectionFinding.Visits(number(telling)));
-    int early = visits.size() - telling.size();
+    int early = Visit.byNumber(visits).size() - Visit.byNumber(telling).size();
     if (early > 0) {
       found = found.and(new InspectionFinding.TooEarly(early, crop.stageFrom()));
     }

@@ -4,8 +4,10 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
 import org.kornspur.contract.CropRole;
@@ -14,11 +16,11 @@ import org.kornspur.contract.InspectedPart;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.finding.Advice;
+import org.kornspur.processors.finding.Aspect;
 import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.finding.OffTypesFinding;
 import org.kornspur.processors.finding.Thing;
 import org.kornspur.processors.gates.Findings.GateAspect;
-import org.kornspur.processors.ground.FloweringWindow;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.verdict.Gate;
@@ -46,20 +48,41 @@ final class OffTypes implements GateRule {
 
   private static List<Verdict> judge(SeedCrop crop) {
     List<Verdict> verdicts = new ArrayList<>();
-    for (InspectedPart part : InspectedPart.values()) {
-      if (crop.role() != CropRole.F1_MIXTURE || part != InspectedPart.POLLEN_PARENT) {
-        limited(crop).forEach(by -> verdicts.addAll(judge(crop, part, by)));
-      }
-    }
+    judgedParts(crop)
+        .forEach(part -> limited(crop).forEach(by -> verdicts.addAll(judge(crop, part, by))));
     List<CountBasis> limited = limited(crop).toList();
+    if (limited.isEmpty()) {
+      return verdicts;
+    }
+    Limit limit = crop.limit(limited.get(0).limited()).orElseThrow();
     boolean isCounted =
         tellingParts(crop).stream()
             .anyMatch(part -> limited.stream().anyMatch(by -> !by.counts(crop, part).isEmpty()));
-    if (!isCounted && !limited.isEmpty()) {
-      Limit limit = crop.limit(limited.get(0).limited()).orElseThrow();
+    if (!isCounted) {
       verdicts.add(Findings.missing(Gate.OFF_TYPES, limit, wanted(limited, !verdicts.isEmpty())));
     }
+    if (crop.role() == CropRole.STERILE_FEMALE && !isPollenParentCounted(crop)) {
+      verdicts.add(
+          Findings.missing(
+              GateAspect.of(Gate.OFF_TYPES, "pollen parent", new Aspect.PollenParent()),
+              limit,
+              new Evidence.VisitsToPollenParent(1)));
+    }
+    OffTypesCountedOtherwise.judge(crop, judgedParts(crop), limited, wanted(limited, false))
+        .ifPresent(verdicts::add);
     return verdicts;
+  }
+
+  /** By itself, where too small a count owes a larger one, or enough with the whole crop. */
+  private static boolean isPollenParentCounted(SeedCrop crop) {
+    return limited(crop).anyMatch(by -> !by.counts(crop, InspectedPart.POLLEN_PARENT).isEmpty())
+        || isEnough(crop, EnumSet.of(InspectedPart.WHOLE_CROP));
+  }
+
+  /** In a mixture plants of the pollen parent are no impurity. */
+  private static Stream<InspectedPart> judgedParts(SeedCrop crop) {
+    return Arrays.stream(InspectedPart.values())
+        .filter(part -> crop.role() != CropRole.F1_MIXTURE || part != InspectedPart.POLLEN_PARENT);
   }
 
   private static Stream<CountBasis> limited(SeedCrop crop) {
@@ -94,11 +117,11 @@ final class OffTypes implements GateRule {
             visits.stream().map(visit -> by.count(visit)).toList(),
             limit,
             count -> size.isEnough(count.among()) && crop.tells(count.visit()),
-            FloweringWindow.flowering(crop.declaration()),
+            Roguing.Flowering.of(crop),
             true);
     Part counted = new Part(crop, part, by, limit, size, isEnough(crop, part));
     List<Verdict> verdicts = new ArrayList<>();
-    for (Roguing.Count count : roguing.counts()) {
+    for (Roguing.Count count : worstDays(roguing)) {
       verdicts.add(
           counted.verdict(
               Optional.of(count.visit().number()),
@@ -111,16 +134,31 @@ final class OffTypes implements GateRule {
     return verdicts;
   }
 
+  /** Of counts under one number those of the worst day. */
+  private static List<Roguing.Count> worstDays(Roguing roguing) {
+    Map<Integer, Roguing.Count> worst = new TreeMap<>();
+    for (Roguing.Count count : roguing.counts()) {
+      worst.merge(
+          count.visit().number(),
+          count,
+          (one, other) -> roguing.at(other).rate() > roguing.at(one).rate() ? other : one);
+    }
+    return List.copyOf(worst.values());
+  }
+
   /** Whether what is harvested, or the pollen parent beside it, was counted enough on any basis. */
   private static boolean isEnough(SeedCrop crop, InspectedPart part) {
     Set<InspectedPart> telling = tellingParts(crop);
-    Set<InspectedPart> group = telling.contains(part) ? telling : EnumSet.of(part);
+    return isEnough(crop, telling.contains(part) ? telling : EnumSet.of(part));
+  }
+
+  private static boolean isEnough(SeedCrop crop, Set<InspectedPart> parts) {
     return limited(crop)
         .anyMatch(
             by ->
                 new SampleSize(crop.limit(by.least()))
                     .isEnough(
-                        group.stream()
+                        parts.stream()
                             .flatMap(each -> Visit.of(by.counts(crop, each)).stream())
                             .filter(crop::tells)
                             .mapToDouble(visit -> by.count(visit).among())

@@ -3,6 +3,7 @@ package org.kornspur.processors.gates;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import org.kornspur.contract.FieldInspection;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.statement.Value.Amount;
@@ -10,9 +11,9 @@ import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.finding.Advice;
 import org.kornspur.processors.finding.Aspect;
 import org.kornspur.processors.finding.Evidence;
+import org.kornspur.processors.finding.InspectionFinding;
 import org.kornspur.processors.finding.PlantsFinding;
 import org.kornspur.processors.gates.Findings.GateAspect;
-import org.kornspur.processors.ground.FloweringWindow;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
@@ -57,23 +58,61 @@ final class OtherPlants implements GateRule {
     return SeedCrop.of(dossier, rulebook)
         .map(
             crop ->
-                KINDS.stream()
-                    .flatMap(
-                        kind ->
-                            crop
-                                .limit(kind.quantity())
-                                .map(limit -> judge(crop, kind, limit))
-                                .stream())
+                Stream.concat(
+                        KINDS.stream()
+                            .flatMap(
+                                kind ->
+                                    crop
+                                        .limit(kind.quantity())
+                                        .map(limit -> judge(crop, kind, limit))
+                                        .stream()),
+                        countedOtherwise(crop).stream())
                     .toList())
         .orElse(List.of());
   }
 
+  /** Plants that were found over no area are held against nothing. */
+  private static Optional<Verdict> countedOtherwise(SeedCrop crop) {
+    List<Kind> kinds =
+        KINDS.stream()
+            .filter(kind -> crop.limit(kind.quantity()).isPresent())
+            .filter(kind -> overNoArea(crop, kind).findAny().isPresent())
+            .toList();
+    List<FieldInspection> counts =
+        kinds.stream().flatMap(kind -> overNoArea(crop, kind)).distinct().toList();
+    int plants =
+        kinds.stream()
+            .flatMap(kind -> overNoArea(crop, kind).map(kind.count()))
+            .reduce(0, Math::addExact);
+    return kinds.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            Findings.of(
+                    GateAspect.of(
+                        Gate.OTHER_PLANTS, "counted otherwise", new Aspect.CountedOtherwise()),
+                    FactType.idsOf(counts),
+                    new InspectionFinding.CountedOtherwise(plants))
+                .owed(
+                    kinds.stream()
+                        .map(kind -> new Evidence.PlantCount(kind.quantity()))
+                        .toArray(Evidence[]::new)));
+  }
+
+  private static Stream<FieldInspection> overNoArea(SeedCrop crop, Kind kind) {
+    return crop.inspections().stream()
+        .filter(inspection -> inspection.getAreaM2() == null)
+        .filter(inspection -> kind.count().apply(inspection) != null)
+        .filter(inspection -> kind.count().apply(inspection) > 0);
+  }
+
   private static Verdict judge(SeedCrop crop, Kind kind, Limit limit) {
     List<FieldInspection> counts =
-        crop.inspections().stream()
-            .filter(inspection -> inspection.getAreaM2() != null)
-            .filter(inspection -> kind.count().apply(inspection) != null)
-            .toList();
+        crop.counting(
+            crop.inspections().stream()
+                .filter(inspection -> inspection.getAreaM2() != null)
+                .filter(inspection -> kind.count().apply(inspection) != null)
+                .toList(),
+            count -> !limit.holds(kind.count().apply(count) / count.getAreaM2()));
     if (counts.isEmpty()) {
       return Findings.missing(kind.at(), limit, new Evidence.PlantCount(kind.quantity()));
     }
@@ -85,7 +124,7 @@ final class OtherPlants implements GateRule {
             limit,
             count ->
                 kind.mayBeRemoved() && size.isEnough(count.among()) && crop.tells(count.visit()),
-            FloweringWindow.unknown(),
+            Roguing.Flowering.unknown(),
             false);
     Roguing.Remaining rest = roguing.all();
     double tellingM2 =

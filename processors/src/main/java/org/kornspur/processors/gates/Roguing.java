@@ -26,8 +26,30 @@ record Roguing(
     List<Count> counts,
     Limit limit,
     Predicate<Count> isEnough,
-    FloweringWindow flowering,
+    Flowering flowering,
     boolean mayShed) {
+
+  /**
+   * When the crop flowers. Plants shed from the first day on which it was seen or said to; the days
+   * that were declared are what they are shared out over, so that no later look makes them fewer.
+   */
+  record Flowering(FloweringWindow declared, FloweringWindow seen) {
+    static Flowering of(SeedCrop crop) {
+      return new Flowering(crop.declaredFlowering(), crop.flowering());
+    }
+
+    static Flowering unknown() {
+      return new Flowering(FloweringWindow.unknown(), FloweringWindow.unknown());
+    }
+
+    boolean isKnown() {
+      return declared.isKnown();
+    }
+
+    boolean hasBegunOn(LocalDate day) {
+      return seen.from().filter(first -> !day.isBefore(first)).isPresent();
+    }
+  }
 
   /**
    * What one visit counted.
@@ -110,7 +132,7 @@ record Roguing(
     return limit.holds(count.rate())
         ? Optional.empty()
         : counts.stream()
-            .filter(later -> later.visit().firstDay().isAfter(count.visit().day()))
+            .filter(later -> later.visit().day().isAfter(count.visit().day()))
             .filter(later -> limit.holds(later.rate()))
             .filter(isEnough)
             .findFirst();
@@ -121,9 +143,7 @@ record Roguing(
     if (wereGoneBeforeFlowering(clean)) {
       return 0;
     }
-    return flowering.isKnown()
-        ? Math.min(1, (double) daysShed(count, clean) / daysOfFlowering())
-        : 1;
+    return flowering.isKnown() ? (double) daysShed(count, clean) / daysOfFlowering() : 1;
   }
 
   private Finding how(Count count, Count clean) {
@@ -138,21 +158,28 @@ record Roguing(
 
   /** Plants that were there before flowering and are gone at its end may have shed all the time. */
   private boolean wereGoneBeforeFlowering(Count clean) {
-    return !mayShed
-        || !clean.visit().isFromFloweringOn()
-        || flowering.from().filter(first -> clean.visit().day().isBefore(first)).isPresent();
+    return !mayShed || !hasBegunOn(clean.visit().day());
+  }
+
+  /** By its days, or by any visit until then. */
+  private boolean hasBegunOn(LocalDate day) {
+    return flowering.hasBegunOn(day)
+        || counts.stream()
+            .map(Count::visit)
+            .filter(visit -> !visit.day().isAfter(day))
+            .anyMatch(Visit::isFromFloweringOn);
   }
 
   /** From the first day of flowering, or an earlier visit in flower, to the day found gone. */
   private int daysShed(Count count, Count clean) {
-    LocalDate first = flowering.from().orElseThrow();
+    LocalDate first = flowering.seen().from().orElseThrow();
     boolean shedEarlier = count.visit().isFromFloweringOn() && count.visit().day().isBefore(first);
     LocalDate from = shedEarlier ? count.visit().day() : first;
-    return Math.toIntExact(Math.max(1, ChronoUnit.DAYS.between(from, clean.visit().day())));
+    long days = ChronoUnit.DAYS.between(from, clean.visit().day());
+    return (int) Math.min(daysOfFlowering(), Math.max(1, days));
   }
 
   private int daysOfFlowering() {
-    return Math.toIntExact(
-        ChronoUnit.DAYS.between(flowering.from().orElseThrow(), flowering.to().orElseThrow()) + 1);
+    return Math.toIntExact(flowering.declared().days());
   }
 }

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.kornspur.contract.FieldInspection;
+import org.kornspur.contract.InspectedPart;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.processors.dossier.Dossier;
@@ -52,19 +53,13 @@ final class SheddingFemales implements GateRule {
   private record Check(SeedCrop crop, SampleSize size) {
 
     List<Verdict> verdicts() {
-      List<Visit> visits = Visit.of(SheddingShare.telling(crop.inspections()));
+      List<Visit> visits = Visit.of(counts());
       List<Verdict> verdicts = new ArrayList<>();
       crop.limit(Quantity.SHEDDING_FEMALES)
           .ifPresent(
               limit ->
-                  visits.forEach(
-                      visit ->
-                          verdicts.add(
-                              verdict(
-                                  at("visit " + visit.number(), new Aspect.Visit(visit.number())),
-                                  Optional.of(visit.number()),
-                                  List.of(visit),
-                                  limit))));
+                  Visit.byNumber(visits)
+                      .forEach((number, days) -> verdicts.add(verdict(number, days, limit))));
       GateAspect all = at("all visits", new Aspect.AllVisits());
       crop.limit(Quantity.SHEDDING_FEMALES_ALL_VISITS)
           .ifPresent(
@@ -81,6 +76,30 @@ final class SheddingFemales implements GateRule {
       }
       withoutPlantsInFlower().ifPresent(verdicts::add);
       return verdicts;
+    }
+
+    /** What was counted in the whole crop counts where it speaks against the female. */
+    private List<FieldInspection> counts() {
+      return crop.counting(SheddingShare.telling(crop.inspections()), this::isOver).stream()
+          .filter(count -> count.getPart() == InspectedPart.FEMALE || isOver(count))
+          .toList();
+    }
+
+    private boolean isOver(FieldInspection count) {
+      double share = (double) count.getSheddingPlants() / count.getPlantsInReceptiveFlower();
+      return Stream.of(Quantity.SHEDDING_FEMALES, Quantity.SHEDDING_FEMALES_ALL_VISITS)
+          .flatMap(quantity -> crop.limit(quantity).stream())
+          .anyMatch(limit -> !limit.holds(share));
+    }
+
+    /** Of one visit all days together, but for one that fails alone. */
+    private Verdict verdict(int number, List<Visit> days, Limit limit) {
+      GateAspect at = at("visit " + number, new Aspect.Visit(number));
+      return days.stream()
+          .map(day -> verdict(at, Optional.of(number), List.of(day), limit))
+          .filter(Verdict.NotMet.class::isInstance)
+          .findFirst()
+          .orElseGet(() -> verdict(at, Optional.of(number), days, limit));
     }
 
     private Optional<Verdict> withoutPlantsInFlower() {
@@ -113,10 +132,14 @@ final class SheddingFemales implements GateRule {
       }
       SheddingDays days =
           new SheddingDays(
-              visits.stream().flatMap(visit -> visit.counts().stream()).toList(),
+              visits.stream()
+                  .flatMap(visit -> visit.counts().stream())
+                  .map(SheddingDays.Count::of)
+                  .toList(),
               size,
-              Optional.of(limit),
-              FloweringWindow.flowering(crop.declaration()));
+              limit::holds,
+              crop.declaredFlowering(),
+              crop.flowering());
       SheddingDays.Shares inFlower = days.inFlower();
       SheddingDays.Shares ofAll = days.ofAllPlants();
       Findings found =
@@ -158,7 +181,7 @@ final class SheddingFemales implements GateRule {
     private List<Evidence> owed(SheddingDays days, SheddingDays.Shares inFlower, Limit limit) {
       List<Evidence> owed = new ArrayList<>();
       if (!size.isEnough(days.countedInFlower())) {
-        owed.add(new Evidence.CountFromStage(size.leastAmount(), Visit.FLOWERING_BEGINS));
+        owed.add(new Evidence.CountFromStage(size.leastAmount(), FloweringWindow.FIRST_STAGE));
       } else if (!limit.holds(inFlower.worse())) {
         owed.add(new Evidence.SheddingCount());
       }

@@ -19,11 +19,17 @@ public final class SheddingShare {
   public static Optional<Double> overDaysOfFlowering(Dossier crop) {
     List<FieldInspection> counts =
         telling(crop.facts(FieldInspection.class)).stream()
+            .filter(count -> count.getPart() == InspectedPart.FEMALE)
             .filter(count -> count.getSheddingPlants() <= count.getPlantsInReceptiveFlower())
             .toList();
-    FloweringWindow flowering =
+    FloweringWindow declared =
         crop.crop().map(FloweringWindow::flowering).orElseGet(FloweringWindow::unknown);
-    return new SheddingDays(counts, new SampleSize(Optional.empty()), Optional.empty(), flowering)
+    return new SheddingDays(
+            counts.stream().map(SheddingDays.Count::of).toList(),
+            new SampleSize(Optional.empty()),
+            share -> true,
+            declared,
+            crop.flowering())
         .inFlower()
         .overDays();
   }
@@ -34,7 +40,7 @@ public final class SheddingShare {
   static List<FieldInspection> withoutPlantsInFlower(List<FieldInspection> inspections) {
     List<FieldInspection> telling = telling(inspections);
     return inspections.stream()
-        .filter(inspection -> inspection.getPart() == InspectedPart.FEMALE)
+        .filter(inspection -> inspection.getPart() != InspectedPart.POLLEN_PARENT)
         .filter(
             inspection ->
                 inspection.getSheddingPlants() != null && inspection.getSheddingPlants() > 0)
@@ -42,10 +48,13 @@ public final class SheddingShare {
         .toList();
   }
 
-  /** Counts in the female of both, shedding plants and plants in flower. */
+  /**
+   * Counts of both, shedding females and females in flower: in the female, or in the whole crop, of
+   * which it is a part.
+   */
   static List<FieldInspection> telling(List<FieldInspection> inspections) {
     return inspections.stream()
-        .filter(inspection -> inspection.getPart() == InspectedPart.FEMALE)
+        .filter(inspection -> inspection.getPart() != InspectedPart.POLLEN_PARENT)
         .filter(inspection -> inspection.getSheddingPlants() != null)
         .filter(
             inspection ->

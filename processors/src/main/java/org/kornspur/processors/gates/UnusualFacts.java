@@ -11,13 +11,8 @@ import java.util.function.Predicate;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Stream;
 import org.apache.avro.specific.SpecificRecord;
-import org.kornspur.contract.FieldCropDeclared;
-import org.kornspur.contract.FieldInspection;
-import org.kornspur.contract.Harvest;
 import org.kornspur.contract.KernelWeightTest;
 import org.kornspur.contract.LotDeclared;
-import org.kornspur.contract.Sowing;
-import org.kornspur.contract.SterilityCheck;
 import org.kornspur.contract.WeighedKernels;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.statement.Value.Amount;
@@ -28,9 +23,6 @@ import org.kornspur.processors.finding.Bound;
 import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.finding.OriginFinding;
 import org.kornspur.processors.gates.Findings.GateAspect;
-import org.kornspur.processors.ground.Area;
-import org.kornspur.processors.ground.InvalidOutline;
-import org.kornspur.processors.ground.Outline;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
@@ -40,8 +32,8 @@ import org.kornspur.processors.verdict.Verdict;
 
 /**
  * Facts that are possible one by one and do not fit together, or lie far from what rye does: a test
- * of seed that was not there yet, a visit or harvest in another year than the crop's, a yield or a
- * kernel weight of no rye. They owe a correction; nothing rests on them until then.
+ * of seed that was not there yet, a kernel weight of no rye, and those of {@link UnusualCropFacts}.
+ * They owe a correction; nothing rests on them until then.
  *
  * <p>Common practice, no source; the numbers stand in the rulebook of common practice.
  */
@@ -57,26 +49,20 @@ final class UnusualFacts {
           FactType.BLEND_COMPOSITION,
           FactType.POST_CONTROL_RESULT);
 
-  /** BBCH stage that winter rye does not reach in the year in which it is sown. */
-  private static final int STEM_ELONGATION = 30;
-
   private static final Month EARLIEST_HARVEST = Month.JUNE;
-
-  private static final double KG_IN_TONNE = 1000;
 
   private UnusualFacts() {}
 
   static List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
-    return Stream.of(
-            testedBefore(dossier),
-            testedBeforeCropYear(dossier),
-            visitedInOtherYear(dossier),
-            harvestedInOtherYear(dossier),
-            declaredBeforeHarvest(dossier),
-            harvestFromArea(dossier, rulebook),
-            kernelWeight(dossier, rulebook, Quantity.KERNEL_WEIGHT_LEAST),
-            kernelWeight(dossier, rulebook, Quantity.KERNEL_WEIGHT_MOST))
-        .flatMap(Optional::stream)
+    return Stream.concat(
+            UnusualCropFacts.judge(dossier, rulebook),
+            Stream.of(
+                    testedBefore(dossier),
+                    testedBeforeCropYear(dossier),
+                    declaredBeforeHarvest(dossier),
+                    kernelWeight(dossier, rulebook, Quantity.KERNEL_WEIGHT_LEAST),
+                    kernelWeight(dossier, rulebook, Quantity.KERNEL_WEIGHT_MOST))
+                .flatMap(Optional::stream))
         .toList();
   }
 
@@ -131,59 +117,6 @@ final class UnusualFacts {
                 Optional.empty()));
   }
 
-  /**
-   * A visit in the autumn before, to young plants, is one of this crop; later ones are not. South
-   * of the equator rye flowers in the year before its harvest.
-   */
-  private static Optional<Verdict> visitedInOtherYear(Dossier dossier) {
-    return dossier
-        .crop()
-        .flatMap(
-            crop ->
-                dossier
-                    .counting()
-                    .filter(fact -> isOfOtherYear(fact, crop))
-                    .findFirst()
-                    .map(
-                        visit ->
-                            ofOtherYear(
-                                "year of visits",
-                                new Aspect.YearOfVisits(),
-                                crop.getCropYear(),
-                                visit,
-                                FactType.idsOf(List.of(crop, visit)))));
-  }
-
-  private static boolean isOfOtherYear(SpecificRecord fact, FieldCropDeclared crop) {
-    int year = FactType.dayOf(fact).getYear();
-    boolean isSouthern = crop.getOutline().stream().allMatch(corner -> corner.getLat() < 0);
-    boolean isInItsYear =
-        year == crop.getCropYear() || (isSouthern && year == crop.getCropYear() - 1);
-    if (fact instanceof FieldInspection visit) {
-      boolean isYoung = year == crop.getCropYear() - 1 && visit.getBbchStage() < STEM_ELONGATION;
-      return !isInItsYear && !isYoung;
-    }
-    return fact instanceof SterilityCheck && !isInItsYear;
-  }
-
-  private static Optional<Verdict> harvestedInOtherYear(Dossier dossier) {
-    return dossier
-        .crop()
-        .flatMap(
-            crop ->
-                dossier.facts(Harvest.class).stream()
-                    .filter(harvest -> FactType.dayOf(harvest).getYear() != crop.getCropYear())
-                    .findFirst()
-                    .map(
-                        harvest ->
-                            ofOtherYear(
-                                "year of harvest",
-                                new Aspect.YearOfHarvest(),
-                                crop.getCropYear(),
-                                harvest,
-                                FactType.idsOf(List.of(crop, harvest)))));
-  }
-
   private static Optional<Verdict> declaredBeforeHarvest(Dossier dossier) {
     return dossier
         .declaredLot()
@@ -198,7 +131,7 @@ final class UnusualFacts {
                     List.of(FactType.idOf(lot))));
   }
 
-  private static Verdict ofOtherYear(
+  static Verdict ofOtherYear(
       String key, Aspect aspect, int cropYear, SpecificRecord fact, List<String> factIds) {
     return owed(
         key,
@@ -206,40 +139,6 @@ final class UnusualFacts {
         factIds,
         new OriginFinding.HarvestOfOtherYear(Integer.toString(cropYear), FactType.dayOf(fact)),
         Optional.empty());
-  }
-
-  /** Tonnes from each hectare of the outline, or of what was sown where no outline is readable. */
-  private static Optional<Verdict> harvestFromArea(Dossier dossier, Rulebook rulebook) {
-    List<Harvest> harvests = dossier.facts(Harvest.class);
-    double outlineHa = outlineHa(dossier);
-    double areaHa =
-        outlineHa > 0
-            ? outlineHa
-            : dossier.facts(Sowing.class).stream().mapToDouble(Sowing::getAreaHa).max().orElse(0);
-    if (harvests.isEmpty() || !(areaHa > 0)) {
-      return Optional.empty();
-    }
-    double tonnes = harvests.stream().mapToDouble(Harvest::getMassKg).sum() / KG_IN_TONNE / areaHa;
-    return SeedCrop.of(dossier, rulebook)
-        .flatMap(crop -> crop.limit(Quantity.YIELD_MOST))
-        .filter(limit -> !limit.holds(tonnes))
-        .map(
-            limit ->
-                owed(
-                    "yield",
-                    new Aspect.Kind(Quantity.YIELD_MOST),
-                    FactType.idsOf(harvests),
-                    new OriginFinding.Unusual(
-                        Quantity.YIELD_MOST, new Amount(tonnes, limit.unit()), Bound.cited(limit)),
-                    Optional.of(limit)));
-  }
-
-  private static double outlineHa(Dossier dossier) {
-    try {
-      return dossier.crop().map(crop -> Area.hectares(Outline.of(crop.getOutline()))).orElse(0.0);
-    } catch (InvalidOutline unreadable) {
-      return 0; // the join says so itself
-    }
   }
 
   private static Optional<Verdict> kernelWeight(
@@ -270,7 +169,7 @@ final class UnusualFacts {
     return test.getReplicates().stream().mapToDouble(of).sum();
   }
 
-  private static Verdict owed(
+  static Verdict owed(
       String key,
       Aspect aspect,
       List<String> factIds,

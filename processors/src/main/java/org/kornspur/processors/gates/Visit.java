@@ -3,41 +3,29 @@ package org.kornspur.processors.gates;
 import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
+import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.kornspur.contract.FieldInspection;
 import org.kornspur.ingest.contract.FactType;
+import org.kornspur.processors.ground.FloweringWindow;
 
 /**
- * One visit of a field inspector.
+ * One day of a visit of a field inspector. Counts under one number that were made on several days
+ * are told apart by day: a later count may find bad plants gone, it does not make them fewer.
  *
  * @param number number of the visit in the crop
- *     <p>Counts under one number may have been made on several days. Wherever it matters which day
- *     it was, that speaks which helps the crop least, so that no further count makes a visit
- *     better.
- * @param firstDay day of its first count
- * @param day day of its last count
- * @param firstStage growth stage, BBCH, of its earliest count
+ * @param firstStage growth stage, BBCH, of its earliest count; where it matters which stage it was,
+ *     that speaks which helps the crop least, so that no further count makes a visit better
  * @param stage growth stage of its latest count
  * @param counts its counts
  */
-record Visit(
-    int number,
-    LocalDate firstDay,
-    LocalDate day,
-    int firstStage,
-    int stage,
-    List<FieldInspection> counts) {
-  /** First and last stage of flowering of cereals on the BBCH scale. */
-  static final int FLOWERING_BEGINS = 61;
-
-  static final int FLOWERING_ENDS = 69;
+record Visit(int number, LocalDate day, int firstStage, int stage, List<FieldInspection> counts) {
 
   /** The visits that counts were made at, by day and number. */
   static List<Visit> of(List<FieldInspection> counts) {
     return counts.stream()
-        .collect(
-            Collectors.groupingBy(FieldInspection::getVisit, TreeMap::new, Collectors.toList()))
+        .collect(Collectors.groupingBy(Made::of, Collectors.toList()))
         .entrySet()
         .stream()
         .map(made -> of(made.getKey(), made.getValue()))
@@ -45,23 +33,34 @@ record Visit(
         .toList();
   }
 
-  private static Visit of(int number, List<FieldInspection> counts) {
+  private record Made(int number, LocalDate day) {
+    static Made of(FieldInspection count) {
+      return new Made(count.getVisit(), FactType.dayOf(count));
+    }
+  }
+
+  private static Visit of(Made made, List<FieldInspection> counts) {
     return new Visit(
-        number,
-        counts.stream().map(FactType::dayOf).min(LocalDate::compareTo).orElseThrow(),
-        counts.stream().map(FactType::dayOf).max(LocalDate::compareTo).orElseThrow(),
+        made.number(),
+        made.day(),
         counts.stream().mapToInt(FieldInspection::getBbchStage).min().orElseThrow(),
         counts.stream().mapToInt(FieldInspection::getBbchStage).max().orElseThrow(),
         counts);
   }
 
+  /** The days of each visit, by number. */
+  static SortedMap<Integer, List<Visit>> byNumber(List<Visit> visits) {
+    return visits.stream()
+        .collect(Collectors.groupingBy(Visit::number, TreeMap::new, Collectors.toList()));
+  }
+
   /** Whether plants of the crop may have shed by then. */
   boolean isFromFloweringOn() {
-    return stage >= FLOWERING_BEGINS;
+    return stage >= FloweringWindow.FIRST_STAGE;
   }
 
   boolean isInFlower() {
-    return firstStage >= FLOWERING_BEGINS && stage <= FLOWERING_ENDS;
+    return firstStage >= FloweringWindow.FIRST_STAGE && stage <= FloweringWindow.LAST_STAGE;
   }
 
   List<String> factIds() {

@@ -17,6 +17,7 @@ import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.finding.OffTypesFinding;
 import org.kornspur.processors.finding.Thing;
 import org.kornspur.processors.fixture.Dossiers;
+import org.kornspur.processors.fixture.Draft;
 import org.kornspur.processors.fixture.Facts;
 import org.kornspur.processors.fixture.Verdicts;
 import org.kornspur.processors.verdict.Measured;
@@ -253,7 +254,10 @@ class CropCountsTest {
             .with(
                 Facts.crop("c1", CropRole.STERILE_FEMALE),
                 Facts.inspection("c1").female().visit(1).with(i -> i.setSheddingPlants(500)),
-                Facts.inspection("c1").visit(2).sheddingAmong(500, 1000));
+                Facts.inspection("c1")
+                    .visit(2)
+                    .of(InspectedPart.POLLEN_PARENT)
+                    .sheddingAmong(500, 1000));
     assertThat(Judged.by("EU", new SheddingFemales(), dossiers.dossier()).worst())
         .isEqualTo("OWED");
     dossiers.with(
@@ -299,7 +303,7 @@ class CropCountsTest {
                                 crop.setFloweringFrom(LocalDate.of(2024, 5, 25))
                                     .setFloweringTo(LocalDate.of(2024, 6, 25))),
                     Facts.sterility("c1", plants, shedding)
-                        .at("2024-06-05")
+                        .at(plants > 0 ? "2024-06-05" : "2024-07-05")
                         .with(check -> check.setBaggedEars(bagged).setBaggedEarsWithSeed(withSeed)))
                 .dossier());
     assertThat(judged.worst()).isEqualTo(expected);
@@ -394,5 +398,177 @@ class CropCountsTest {
     Judged judged = Judged.by(book, new FieldInspections(), dossiers.dossier());
     assertThat(judged.worst()).isEqualTo(expected);
     judged.row("visits, %s: %d".formatted(book, visits), expected, judged.worst());
+  }
+
+  @ParameterizedTest(name = "{0}: {1} in {2} m2; {3} among {4} plants, {5} m2 at visit {6}: {7}")
+  @CsvSource(
+      textBlock =
+          """
+          # the book limits them by area: those among plants are held against nothing else
+          EU, 0, 150,  300, 1000, ,    2, OWED
+          EU, 0, 150,  300, 1000, ,    1, OWED
+          EU, 0, 450,  40,  1000, ,    1, OWED
+          # by plants in all that was counted: 1 beside many is what the area shows too
+          EU, 0, 150,  1,   6000, ,    1, MET
+          EU, 0, 150,  1,   6000, ,    2, OWED
+          EU, 15, 150, 1,   6000, ,    1, OWED
+          # over nothing at all
+          EU, 0, 150,  5,   ,     ,    1, OWED
+          # the other way round; a square metre holds 500 plants at the most
+          US, 0, 0,    300, ,     150, 2, OWED
+          US, 0, 0,    300, ,     150, 1, OWED
+          """)
+  void offTypesOverWhatTheBookDoesNotLimitAreOwed(
+      String book,
+      int off,
+      double areaM2,
+      int otherwise,
+      Integer plants,
+      Double m2,
+      int visit,
+      String expected) {
+    Facts.InspectionDraft read = Facts.inspection("c1").female().visit(1);
+    Judged judged =
+        Judged.by(
+            book,
+            new OffTypes(),
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", CropRole.F1_MIXTURE),
+                    areaM2 > 0 ? read.offTypesInArea(off, areaM2) : read.offTypesAmong(off, 3000),
+                    Facts.inspection("c1")
+                        .female()
+                        .visit(visit)
+                        .with(
+                            count ->
+                                count
+                                    .setOffTypePlants(otherwise)
+                                    .setPlantsCounted(plants)
+                                    .setAreaM2(m2)))
+                .dossier());
+    assertThat(judged.worst()).isEqualTo(expected);
+  }
+
+  @Test
+  void offTypesOfThePollinatorInAMixtureOweNothing() {
+    Judged judged =
+        Judged.by(
+            "EU",
+            new OffTypes(),
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", CropRole.F1_MIXTURE),
+                    Facts.inspection("c1").female().offTypesInArea(0, 150),
+                    Facts.inspection("c1").of(InspectedPart.POLLEN_PARENT).offTypesAmong(9, 100))
+                .dossier());
+    assertThat(judged.worst()).isEqualTo("MET");
+  }
+
+  @Test
+  void wildOatsOverNoAreaAreOwed() {
+    Dossiers crop =
+        Dossiers.crop("c1")
+            .with(
+                Facts.crop("c1", CropRole.F1_MIXTURE),
+                Facts.inspection("c1")
+                    .offTypesInArea(0, 150)
+                    .with(
+                        count ->
+                            count
+                                .setOtherCerealPlants(0)
+                                .setHardToSeparatePlants(0)
+                                .setWildOatPlants(0)
+                                .setSmutPlants(0)));
+    assertThat(Judged.by("DE", new OtherPlants(), crop.dossier()).worst()).isEqualTo("MET");
+    crop.with(
+        Facts.inspection("c1")
+            .visit(2)
+            .offTypesAmong(0, 1000)
+            .with(count -> count.setWildOatPlants(50)));
+    assertThat(Judged.by("DE", new OtherPlants(), crop.dossier()).worst()).isEqualTo("OWED");
+  }
+
+  @ParameterizedTest(name = "female 0 of {0}, whole crop {1} of {2}: {3}")
+  @CsvSource(
+      textBlock =
+          """
+          2000, 200, 1000, NOT_MET
+          2000, 5,   ,     OWED
+          2000, 0,   1000, MET
+          # the whole crop speaks against the female, not for it
+          999,  0,   9000, OWED
+          """)
+  void sheddersNotedInTheWholeCropCount(
+      int female, int shedding, Integer receptive, String expected) {
+    Judged judged =
+        Judged.by(
+            "EU",
+            new SheddingFemales(),
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", CropRole.STERILE_FEMALE),
+                    Facts.inspection("c1").female().sheddingAmong(0, female),
+                    Facts.inspection("c1")
+                        .visit(2)
+                        .with(
+                            count ->
+                                count
+                                    .setSheddingPlants(shedding)
+                                    .setPlantsInReceptiveFlower(receptive)))
+                .dossier());
+    assertThat(judged.worst()).isEqualTo(expected);
+  }
+
+  @ParameterizedTest(name = "{0}: {1} of 1000 shed on {2}, 0 of 3000 on {3}: {4}")
+  @CsvSource(
+      textBlock =
+          """
+          # 25 May to 25 June: 5 % for 14 of 32 days are 2.2 %, whatever is counted later
+          2024-05-25, 50, 2024-06-03, 2024-06-08, NOT_MET
+          # 3 % for 14 days are 1.3 %
+          2024-05-25, 30, 2024-06-03, 2024-06-08, MET
+          # on how many days they shed is not known
+          ,           30, 2024-06-03, 2024-06-08, OWED
+          """)
+  void aLaterCheckOfSterilityMakesNothingVanish(
+      LocalDate from, int shedding, String first, String later, String expected) {
+    Judged judged =
+        Judged.by(
+            "DE",
+            new FemaleSterility(),
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", CropRole.STERILE_FEMALE)
+                        .with(
+                            crop ->
+                                crop.setFloweringFrom(from)
+                                    .setFloweringTo(LocalDate.of(2024, 6, 25))),
+                    Facts.sterility("c1", 1000, shedding).at(first),
+                    Facts.sterility("c1", 3000, 0).at(later),
+                    Facts.sterility("c1", 0, 0)
+                        .with(check -> check.setBaggedEars(200).setBaggedEarsWithSeed(0))
+                        .at("2024-07-10"))
+                .dossier());
+    assertThat(judged.worst()).isEqualTo(expected);
+  }
+
+  @Test
+  void ofBaggedEarsTheWorstDayCounts() {
+    Dossiers crop =
+        Dossiers.crop("c1")
+            .with(
+                Facts.crop("c1", CropRole.STERILE_FEMALE)
+                    .with(crop1 -> crop1.setFloweringTo(LocalDate.of(2024, 6, 25))),
+                ears(100, 2, "2024-07-05"),
+                ears(100, 1, "2024-07-06"));
+    assertThat(Judged.by("DE", new FemaleSterility(), crop.dossier()).worst()).isEqualTo("MET");
+    crop.with(ears(100, 10, "2024-07-07"), ears(2000, 0, "2024-07-08"));
+    assertThat(Judged.by("DE", new FemaleSterility(), crop.dossier()).worst()).isEqualTo("NOT_MET");
+  }
+
+  private static Draft<?> ears(int bagged, int withSeed, String day) {
+    return Facts.sterility("c1", 0, 0)
+        .with(check -> check.setBaggedEars(bagged).setBaggedEarsWithSeed(withSeed))
+        .at(day);
   }
 }

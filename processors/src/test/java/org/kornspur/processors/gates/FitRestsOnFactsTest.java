@@ -318,7 +318,8 @@ class FitRestsOnFactsTest {
         .visit(number)
         .at("2024-06-0" + number)
         .of(InspectedPart.POLLEN_PARENT)
-        .offTypesInArea(0, 150);
+        .offTypesInArea(0, 150)
+        .offTypesAmong(0, 9000);
   }
 
   private static Facts.InspectionDraft visit(int number, CropRole role) {

@@ -2,6 +2,7 @@ package org.kornspur.processors.gates;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.LocalDate;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -177,8 +178,13 @@ class LeastEvidenceTest {
           0, 1,    ,  ,    2024-06-05, OWED
           0, 999,  ,  ,    2024-06-05, OWED
           0, 1000, ,  ,    2024-06-05, MET
-          0, 0,    0, 1,   2024-06-05, OWED
-          0, 0,    0, 100, 2024-06-05, MET
+          0, 0,    0, 1,   2024-06-15, OWED
+          0, 0,    0, 100, 2024-06-15, MET
+          0, 0,    0, 100, 2024-07-20, MET
+          # bagged ears show their seed from the end of flowering on
+          0, 0,    0, 100, 2024-05-10, OWED
+          0, 0,    0, 100, 2024-06-05, OWED
+          0, 0,    3, 100, 2024-06-05, NOT_MET
           # few ears beside enough plants are no want
           0, 1000, 0, 10,  2024-06-05, MET
           0, 1000, 1, 10,  2024-06-05, NOT_MET
@@ -198,8 +204,8 @@ class LeastEvidenceTest {
                     Facts.crop("c1", CropRole.STERILE_FEMALE)
                         .with(
                             crop ->
-                                crop.setFloweringFrom(java.time.LocalDate.of(2024, 6, 1))
-                                    .setFloweringTo(java.time.LocalDate.of(2024, 6, 15))),
+                                crop.setFloweringFrom(LocalDate.of(2024, 6, 1))
+                                    .setFloweringTo(LocalDate.of(2024, 6, 15))),
                     Facts.sterility("c1", plants, shedding)
                         .with(check -> check.setBaggedEars(bagged).setBaggedEarsWithSeed(withSeed))
                         .at(on))
@@ -315,5 +321,92 @@ class LeastEvidenceTest {
     assertThat(Judged.by("EU", new PostControl(), lot.dossier()).worst()).isEqualTo("MET");
     lot.with(Facts.postControl("l1", 100, 9).with(plot -> plot.setPlotOrTestId("bad")));
     assertThat(Judged.by("EU", new PostControl(), lot.dossier()).worst()).isEqualTo("NOT_MET");
+  }
+
+  /** One count under two ids is one count; common practice, no source. */
+  @Test
+  void aRepeatMakesNoCountLarger() {
+    Dossiers crop =
+        Dossiers.crop("c1")
+            .with(
+                Facts.crop("c1", CropRole.F1_MIXTURE),
+                Facts.inspection("c1").offTypesInArea(0, 75).id("a"),
+                Facts.inspection("c1").offTypesInArea(0, 75).id("b"));
+    assertThat(Judged.by("EU", new OffTypes(), crop.dossier()).worst()).isEqualTo("OWED");
+    crop.with(Facts.inspection("c1").offTypesInArea(0, 76));
+    assertThat(Judged.by("EU", new OffTypes(), crop.dossier()).worst()).isEqualTo("MET");
+
+    Dossiers female =
+        Dossiers.crop("c1")
+            .with(
+                Facts.crop("c1", CropRole.STERILE_FEMALE)
+                    .with(
+                        declared ->
+                            declared
+                                .setFloweringFrom(LocalDate.of(2024, 6, 1))
+                                .setFloweringTo(LocalDate.of(2024, 6, 15))),
+                Facts.sterility("c1", 500, 0).at("2024-06-05").id("a"),
+                Facts.sterility("c1", 500, 0).at("2024-06-05").id("b"));
+    assertThat(Judged.by("EU", new FemaleSterility(), female.dossier()).worst()).isEqualTo("OWED");
+    female.with(Facts.sterility("c1", 500, 0).at("2024-06-06"));
+    assertThat(Judged.by("EU", new FemaleSterility(), female.dossier()).worst()).isEqualTo("MET");
+  }
+
+  @Test
+  void whatFailsCountsEachTime() {
+    Judged judged =
+        Judged.by(
+            "EU",
+            new OffTypes(),
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", CropRole.F1_MIXTURE),
+                    Facts.inspection("c1").offTypesInArea(12, 75),
+                    Facts.inspection("c1").offTypesInArea(12, 75),
+                    Facts.inspection("c1").offTypesInArea(0, 75))
+                .dossier());
+    assertThat(judged.worst()).isEqualTo("NOT_MET");
+  }
+
+  @ParameterizedTest(name = "{0}: {1} counted in {2} m2: {3}")
+  @CsvSource(
+      textBlock =
+          """
+          # off-types of a basic cross are limited in both components; that one was looked at is
+          # common practice, no source
+          EU,   ,              ,    OWED
+          EU,   POLLEN_PARENT, 150, MET
+          EU,   POLLEN_PARENT, 149, OWED
+          EU,   WHOLE_CROP,    150, MET
+          EU,   WHOLE_CROP,    1,   OWED
+          OECD, ,              ,    OWED
+          HOUSE, ,             ,    OWED
+          HOUSE, POLLEN_PARENT, 150, MET
+          """)
+  void ofThePollenParent(String book, InspectedPart part, Double areaM2, String expected) {
+    Dossiers crop =
+        Dossiers.crop("c1")
+            .with(
+                Facts.crop("c1", CropRole.STERILE_FEMALE),
+                Facts.inspection("c1").female().offTypesInArea(0, 450));
+    if (part != null) {
+      crop.with(Facts.inspection("c1").of(part).offTypesInArea(0, areaM2));
+    }
+    assertThat(Judged.by(book, new OffTypes(), crop.dossier()).worst()).isEqualTo(expected);
+  }
+
+  @Test
+  void oneVisitThatIsCountedOnTwoDaysIsOneVisit() {
+    Judged judged =
+        Judged.by(
+            "HOUSE",
+            new FieldInspections(),
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", CropRole.POLLINATOR),
+                    Facts.inspection("c1").visit(1).at("2024-06-05"),
+                    Facts.inspection("c1").visit(1).at("2024-06-06"))
+                .dossier());
+    assertThat(judged.worst()).isEqualTo("OWED");
   }
 }

@@ -8,6 +8,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.kornspur.contract.CropRole;
+import org.kornspur.contract.InspectedPart;
 import org.kornspur.ingest.statement.Coded;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.fixture.Dossiers;
@@ -81,7 +82,13 @@ class RoguingTest {
                     .visit(2)
                     .offTypesInArea(later, areaM2)
                     .with(count -> count.setBbchStage(laterStage))
-                    .at(laterDay)));
+                    .at(laterDay),
+                Facts.inspection("c1")
+                    .of(InspectedPart.POLLEN_PARENT)
+                    .visit(2)
+                    .offTypesInArea(0, 150)
+                    .with(count -> count.setBbchStage(55))
+                    .at("2024-05-30")));
     assertThat(judged.worst()).isEqualTo(expected);
     judged.row(
         "rogued, %s: %d at BBCH %d on %s, then %d in %s m2 at BBCH %d on %s"
@@ -281,5 +288,108 @@ class RoguingTest {
                             .setFloweringTo(LocalDate.of(2024, 6, 15))))
         .with(visits)
         .dossier();
+  }
+
+  @ParameterizedTest(name = "flowering {0} to {1}; {2} on {3} at BBCH {4}, 0 on {5} at {6}: {7}")
+  @CsvSource(
+      textBlock =
+          """
+          # seen in flower before the days declared: it shed for 5 of 11 days, 27 beside 15
+          2024-06-10, 2024-06-20, 60, 2024-06-02, 65, 2024-06-07, 67, NOT_MET
+          2024-06-10, 2024-06-20, 20, 2024-06-02, 65, 2024-06-07, 67, MET
+          # said not to flower yet, in the days declared: 20 for 14 of 15 days
+          2024-06-01, 2024-06-15, 20, 2024-05-25, 55, 2024-06-15, 55, NOT_MET
+          # or after another visit saw it flower
+          ,           ,           20, 2024-06-02, 65, 2024-06-07, 55, NOT_MET
+          # no rye flowers until the end of the year, so the days are not known
+          2024-06-01, 2024-12-31, 300, 2024-06-02, 63, 2024-06-07, 65, NOT_MET
+          2024-06-01, 2024-07-15, 20, 2024-06-02, 63, 2024-06-07, 65, MET
+          2024-06-01, 2024-07-16, 20, 2024-06-02, 63, 2024-06-07, 65, NOT_MET
+          """)
+  void whatWasSeenStandsAgainstTheDaysDeclared(
+      LocalDate from,
+      LocalDate to,
+      int first,
+      String firstDay,
+      int firstStage,
+      String laterDay,
+      int laterStage,
+      String expected) {
+    Judged judged =
+        Judged.by(
+            "DE",
+            new OffTypes(),
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", CropRole.F1_MIXTURE)
+                        .with(crop -> crop.setFloweringFrom(from).setFloweringTo(to)),
+                    offTypes(1, first, 150, firstDay, firstStage),
+                    offTypes(2, 0, 150, laterDay, laterStage))
+                .dossier());
+    assertThat(judged.worst()).isEqualTo(expected);
+  }
+
+  @ParameterizedTest(name = "clean 2,000 m2 on 20 June as visit {0}: {1}")
+  @CsvSource({"2, NOT_MET", "1, NOT_MET"})
+  void theNumberOfAnEarlierVisitMakesNothingVanish(int number, String expected) {
+    Judged judged =
+        Judged.by(
+            "DE",
+            new OffTypes(),
+            crop(
+                CropRole.F1_MIXTURE,
+                offTypes(1, 100, 150, "2024-06-02", 63),
+                offTypes(number, 0, 2000, "2024-06-10", 69)));
+    assertThat(judged.worst()).isEqualTo(expected);
+  }
+
+  @Test
+  void norDoesItOfShedders() {
+    Judged judged =
+        Judged.by(
+            "HOUSE",
+            new SheddingFemales(),
+            crop(
+                CropRole.STERILE_FEMALE,
+                Facts.inspection("c1").female().sheddingAmong(40, 1000).at("2024-06-02"),
+                Facts.inspection("c1").female().sheddingAmong(0, 9000).at("2024-06-03")));
+    assertThat(judged.state("visit 1")).isEqualTo("NOT_MET");
+  }
+
+  /** 5 % to 8 June are 2.3 % of 15 days; that the crop flowers on and on makes it no less. */
+  @Test
+  void aLaterLookInFlowerMakesTheAverageNoBetter() {
+    Draft<?>[] counts = {
+      Facts.inspection("c1").female().visit(1).sheddingAmong(50, 1000).at("2024-06-03"),
+      Facts.inspection("c1").female().visit(2).sheddingAmong(0, 9000).at("2024-06-08"),
+      Facts.inspection("c1").female().visit(3).sheddingAmong(0, 9000).at("2024-06-25")
+    };
+    assertThat(
+            Judged.by("EU", new SheddingFemales(), crop(CropRole.STERILE_FEMALE, counts)).worst())
+        .isEqualTo("NOT_MET");
+  }
+
+  @ParameterizedTest(name = "40 wild oats on 5 June, none on {0}: {1}")
+  @CsvSource({"2024-07-20, MET", "2024-08-20, NOT_MET"})
+  void aVisitAfterTheHarvestFindsNothingGone(String clean, String expected) {
+    Judged judged =
+        Judged.by(
+            "DE",
+            new OtherPlants(),
+            crop(
+                CropRole.F1_MIXTURE,
+                others(1, "other cereals", 40, "2024-06-05"),
+                others(2, "other cereals", 0, clean),
+                Facts.harvest("c1", "l1", 5000).at("2024-08-01")));
+    assertThat(judged.state("other cereals")).isEqualTo(expected);
+  }
+
+  private static Draft<?> offTypes(int visit, int found, double areaM2, String day, int stage) {
+    return Facts.inspection("c1")
+        .female()
+        .visit(visit)
+        .offTypesInArea(found, areaM2)
+        .with(count -> count.setBbchStage(stage))
+        .at(day);
   }
 }
