@@ -230,9 +230,11 @@ public final class Dossier {
    */
   public List<MassFlow> massFlows() {
     Set<String> overruled = overruledCorrections();
-    Optional<LotDeclared> declared = declaredLot();
-    return counting()
-        .filter(fact -> !overruled.contains(FactType.idOf(fact)))
+    List<SpecificRecord> valid =
+        counting().filter(fact -> !overruled.contains(FactType.idOf(fact))).toList();
+    Optional<SpecificRecord> declared =
+        valid.stream().filter(LotDeclared.class::isInstance).reduce((earlier, later) -> later);
+    return valid.stream()
         .filter(fact -> !(fact instanceof LotDeclared lot) || declared.get().equals(lot))
         .flatMap(fact -> MassFlow.of(fact).stream())
         .filter(flow -> Subject.lot(flow.lotId()).equals(subject))

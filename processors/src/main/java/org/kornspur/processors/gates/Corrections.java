@@ -12,6 +12,7 @@ import java.util.stream.Stream;
 import org.apache.avro.Schema;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.contract.Correction;
+import org.kornspur.contract.FactHeader;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.LotDeclared;
 import org.kornspur.ingest.contract.FactType;
@@ -39,13 +40,13 @@ public final class Corrections {
   static final String DECLARATIONS = "declarations";
 
   /** What becomes known as the season goes on, so that a later declaration says more. */
-  private static final Set<String> KNOWN_LATER = Set.of("header", "floweringFrom", "floweringTo");
+  private static final Set<String> KNOWN_LATER = Set.of("floweringFrom", "floweringTo");
 
   private static final SortedMap<String, Function<Report.Scheme, Object>> OF_HYBRID =
       new TreeMap<>(
           Map.of(
               "components", Report.Scheme::components,
-              "crosses", Report.Scheme::crossings,
+              "crosses", scheme -> Set.copyOf(scheme.crossings()),
               "pollinatorSharePercent", Report.Scheme::pollinatorSharePercent,
               "shareBasis", Report.Scheme::shareBasis,
               "tolerancePercentPoints", Report.Scheme::tolerancePercentPoints));
@@ -71,17 +72,21 @@ public final class Corrections {
   }
 
   private static Optional<Verdict> declarations(Subject subject, List<SpecificRecord> declared) {
-    return declared.isEmpty()
-        ? Optional.empty()
-        : differing(
-            subject,
-            declared.stream().map(FactType::idOf).toList(),
-            declared.get(0).getSchema().getFields().stream()
-                .filter(field -> !KNOWN_LATER.contains(field.name()))
-                .filter(
-                    field -> declared.stream().map(d -> d.get(field.pos())).distinct().count() > 1)
-                .map(Schema.Field::name)
-                .toList());
+    if (declared.isEmpty()) {
+      return Optional.empty();
+    }
+    boolean isOrdered =
+        declared.stream().map(FactType::headerOf).map(FactHeader::getHappenedAt).distinct().count()
+            == declared.size();
+    return differing(
+        subject,
+        declared.stream().map(FactType::idOf).toList(),
+        declared.get(0).getSchema().getFields().stream()
+            .filter(field -> !field.name().equals("header"))
+            .filter(field -> !isOrdered || !KNOWN_LATER.contains(field.name()))
+            .filter(field -> declared.stream().map(d -> d.get(field.pos())).distinct().count() > 1)
+            .map(Schema.Field::name)
+            .toList());
   }
 
   /** Its hybrid, as that tells it; what waits for confirmation too: neither can be relied on. */

@@ -31,8 +31,8 @@ import org.kornspur.processors.dossier.Entry.Superseded;
  * declaration that would be the latest only by the word of an unknown sender. A correction of an
  * unknown sender that a proven one corrects in turn is thereby confirmed, but for its values.
  *
- * <p>Who withdraws a correction has what it corrected count again: a failure must not vanish with
- * what took its place.
+ * <p>Who withdraws a correction has what it corrected count again, where both are of the same
+ * subject: a failure must not vanish with what took its place.
  *
  * <p>The act of a person is undone by another act alone, never by a withdrawal or correction that
  * anybody who sends facts could send: such a one is passed over here.
@@ -120,8 +120,7 @@ public final class DossierReader {
         if (!takesEffect(by, acts, confirmed)) {
           withoutEffect.add(byFactId);
         } else if (acts.contains(byFactId)
-            || named.getOrDefault(byFactId, List.of()).stream()
-                .noneMatch(next -> next.isWithdrawal() && takesEffect(next, acts, confirmed))) {
+            || !isOnlyWithdrawn(named.getOrDefault(byFactId, List.of()), acts, confirmed)) {
           superseded.putIfAbsent(FactType.idOf(fact), by.superseded());
         }
       }
@@ -160,6 +159,12 @@ public final class DossierReader {
         || by.isProven()
         || acts.contains(byFactId)
         || confirmed.contains(byFactId);
+  }
+
+  /** A correction that was corrected too has something in its place, though it was withdrawn. */
+  private boolean isOnlyWithdrawn(List<Named> by, Set<String> acts, Set<String> confirmed) {
+    List<Named> effective = by.stream().filter(next -> takesEffect(next, acts, confirmed)).toList();
+    return !effective.isEmpty() && effective.stream().allMatch(Named::isWithdrawal);
   }
 
   private static Set<String> correctedByProvenSenders(List<SpecificRecord> held) {

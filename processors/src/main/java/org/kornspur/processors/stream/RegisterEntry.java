@@ -114,10 +114,13 @@ public record RegisterEntry(
         .map(by -> RevocationNote.read(by.getValue()).superseded(by.getKey()));
   }
 
-  /** Whether a withdrawal took this fact back, with effect. */
+  /** Whether a withdrawal took this fact back, with effect, and nothing is in its place. */
   public boolean isWithdrawn(boolean trustsProducers) {
-    return revokedBy.values().stream()
-        .map(RevocationNote::read)
-        .anyMatch(by -> by.isWithdrawal() && (trustsProducers || by.isProven()));
+    List<RevocationNote> effective =
+        revokedBy.values().stream()
+            .map(RevocationNote::read)
+            .filter(by -> trustsProducers || by.isProven())
+            .toList();
+    return !effective.isEmpty() && effective.stream().allMatch(RevocationNote::isWithdrawal);
   }
 }

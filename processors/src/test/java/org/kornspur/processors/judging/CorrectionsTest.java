@@ -2,12 +2,19 @@ package org.kornspur.processors.judging;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.Instant;
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
+import org.apache.avro.specific.SpecificRecord;
 import org.junit.jupiter.api.Test;
 import org.kornspur.contract.Category;
 import org.kornspur.contract.CropRole;
+import org.kornspur.contract.Cross;
+import org.kornspur.contract.FactHeader;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.statement.Value.Fact;
@@ -98,7 +105,7 @@ class CorrectionsTest {
   }
 
   @Test
-  void aTestOfAnotherLotCorrectsNoFailure() {
+  void aMoistureTestOfAnotherLotCorrectsNoGerminationTest() {
     Dossier lot =
         new Dossier(
             Subject.lot("l1"),
@@ -162,6 +169,54 @@ class CorrectionsTest {
   }
 
   @Test
+  void ofTwoDeclarationsOfOneMomentNeitherIsTheLater() {
+    Dossier crop =
+        Dossiers.crop("c1")
+            .with(
+                Facts.crop("c1", CropRole.F1_MIXTURE)
+                    .at("2024-05-20")
+                    .with(said -> said.setFloweringFrom(LocalDate.of(2024, 6, 1))),
+                Facts.crop("c1", CropRole.F1_MIXTURE)
+                    .at("2024-05-20")
+                    .with(said -> said.setFloweringFrom(LocalDate.of(2024, 6, 20))))
+            .dossier();
+
+    assertThat(origin(crop)).isNotEmpty();
+  }
+
+  /** The one happened later and was recorded earlier. */
+  @Test
+  void ofTwoCorrectionsOfADeclarationOneIsCounted() {
+    Dossier lot =
+        new Dossier(
+            Subject.lot("l1"),
+            Stream.of(
+                    corrected("d2", 1000, "2024-09-01T00:00:00Z", "2024-09-01T00:00:00Z"),
+                    corrected("d3", 800, "2024-08-01T00:00:00Z", "2024-10-01T00:00:00Z"))
+                .map(fact -> new Entry(fact, Optional.empty()))
+                .toList(),
+            List.of());
+
+    assertThat(standing(lot).heldKg()).isEqualTo(800);
+  }
+
+  private static SpecificRecord corrected(
+      String id, double kg, String happenedAt, String recordedAt) {
+    SpecificRecord fact =
+        Facts.declared("l1", Facts.HYBRID, Category.CERTIFIED, kg)
+            .id(id)
+            .at(happenedAt)
+            .correcting("d1", "typing error")
+            .fact();
+    fact.put(
+        0,
+        FactHeader.newBuilder(FactType.headerOf(fact))
+            .setRecordedAt(Instant.parse(recordedAt))
+            .build());
+    return fact;
+  }
+
+  @Test
   void aLotDeclaredAnewUnderOtherRulesIsOwedACorrection() {
     Dossier lot =
         Dossiers.lot("l1")
@@ -182,7 +237,16 @@ class CorrectionsTest {
         Dossiers.lot("l1")
             .with(Facts.declared("l1", Facts.HYBRID, Category.CERTIFIED, 1000))
             .scheme(Facts.hybrid().id("h1"));
-    assertThat(origin(lot.scheme(Facts.hybrid().id("h2")).dossier())).as("the same").isEmpty();
+    lot.scheme(
+        Facts.hybrid()
+            .id("h2")
+            .with(
+                same -> {
+                  List<Cross> crosses = new ArrayList<>(same.getCrosses());
+                  Collections.reverse(crosses);
+                  same.setCrosses(crosses);
+                }));
+    assertThat(origin(lot.dossier())).as("the same in another order").isEmpty();
 
     lot.scheme(Facts.hybrid().id("h3").with(other -> other.setTolerancePercentPoints(5)));
 

@@ -188,6 +188,18 @@ class FactIntakeTest {
   }
 
   @Test
+  void aWithdrawnCorrectionThatWasCorrectedHasSomethingInItsPlace() {
+    topology.accept(
+        crop("f1", "C1", "M-1", 0),
+        harvest(head("f2", 200), "C1", "L1", 10_000),
+        harvest(correcting("f3", 200, "f2"), "C1", "L1", 9_000),
+        harvest(correcting("f4", 200, "f3"), "C1", "L1", 8_000),
+        withdrawal("f5", 300, "f3"));
+
+    assertThat(topology.standing(Subject.lot("L1")).getHeldKg()).isEqualTo(8_000);
+  }
+
+  @Test
   void aCorrectionThatIsCorrectedStaysOne() {
     topology.accept(
         lot("f1", "L1", 500),
