@@ -10,5 +10,9 @@ public sealed interface HybridProblem extends IntakeReason {
 
   record SecondCross() implements HybridProblem {}
 
+  record FemaleNotSterile() implements HybridProblem {}
+
+  record PollenNoRestorer() implements HybridProblem {}
+
   record NoCrossOfHybrid(String hybrid) implements HybridProblem {}
 }

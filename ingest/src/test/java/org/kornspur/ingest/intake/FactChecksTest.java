@@ -177,6 +177,8 @@ class FactChecksTest {
         ok(hybrid("C", "H", 5.0, 1.0)),
         bad(hybrid("C", "H", 1.0, 5.0), "tolerancePercentPoints"),
         bad(hybrid("X", "H", 5.0, 1.0), "crosses[1].pollenComponentId"),
+        bad(hybrid("B", "H", 5.0, 1.0), "crosses[1].pollenComponentId"),
+        bad(hybridOfFertileFemale(), "crosses[1].femaleComponentId"),
         bad(hybrid("C", "AB", 5.0, 1.0), "crosses[1].seedComponentId", "crosses"),
         ok(crop(SQUARE, "2024-06-01", "2024-06-20", 2024)),
         ok(crop(SQUARE, null, null, 2024)),
@@ -495,6 +497,12 @@ class FactChecksTest {
         share,
         ShareBasis.VIABLE_KERNELS,
         tolerance);
+  }
+
+  private static HybridDeclared hybridOfFertileFemale() {
+    HybridDeclared hybrid = hybrid("C", "H", 5.0, 1.0);
+    hybrid.put("crosses", List.of(new Cross("AB", "A", "B"), new Cross("H", "B", "C")));
+    return hybrid;
   }
 
   private static FieldCropDeclared crop(
