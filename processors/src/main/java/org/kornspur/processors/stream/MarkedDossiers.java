@@ -90,7 +90,7 @@ final class MarkedDossiers {
   }
 
   /**
-   * The one that was marked first.
+   * One that is marked, of those that wait for nobody where there are such.
    *
    * @throws java.util.NoSuchElementException if none is marked
    */

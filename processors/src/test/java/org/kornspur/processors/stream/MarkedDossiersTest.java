@@ -74,9 +74,9 @@ class MarkedDossiersTest {
     assertThat(store.get("lot:ONE")).isNull();
   }
 
-  /** Two a dossier before: one when it is marked and one when it is judged. */
+  /** Of each key the store writes one record a commit. */
   @Test
-  void manyMarksAreFewRecords() {
+  void manyMarksAreFewKeys() {
     MarkedDossiers marked = new MarkedDossiers(store);
     int many = 10 * MarkedDossiers.MOST_IN_A_BATCH;
     IntStream.range(0, many).forEach(i -> marked.mark(Subject.lot("L" + i), Set.of(), i));

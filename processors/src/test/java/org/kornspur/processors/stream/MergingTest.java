@@ -213,6 +213,23 @@ class MergingTest {
     }
   }
 
+  /** Or the moves would prove nothing of the failures. */
+  @ParameterizedTest
+  @EnumSource(mode = EnumSource.Mode.EXCLUDE, names = "DECLARE_ANEW")
+  void ofGoodSeedEachMoveMakesGoodSeed(Move move) {
+    try (DrivenTopology topology = DrivenTopology.withRealRules()) {
+      for (String good : List.of("BAD", "GOOD")) {
+        accept(topology, List.of(lot(good, Facts.HYBRID, Category.CERTIFIED, KG)));
+        accept(topology, tests(good, KG, "2024-08-11"));
+      }
+      accept(topology, move.of(KG));
+      accept(topology, tests("NEW", move.comesToKg(KG), "2024-09-10"));
+
+      LotStanding made = topology.standing(Subject.lot("NEW"));
+      assertThat(made.getState()).as(made.toString()).isEqualTo(StandingState.FIT);
+    }
+  }
+
   @ParameterizedTest
   @EnumSource
   void cleaningAndDryingEndsWhatIsOfTheSeedItself(Failure failure) {

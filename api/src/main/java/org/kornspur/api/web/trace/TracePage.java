@@ -49,7 +49,7 @@ public class TracePage {
   @Inject QueryService queries;
   @Inject Finder finder;
   @Inject RecallDrills drills;
-  @Inject SubjectPageAssembler sheets;
+  @Inject SubjectPageAssembler pageContents;
   @Inject IgnoredParameters ignored;
 
   /**
@@ -80,7 +80,7 @@ public class TracePage {
     static native TemplateInstance lookup(PageFrame page, Lookup lookup, TraceWords words);
 
     static native TemplateInstance way(
-        PageFrame page, Lookup lookup, Drill way, SubjectPageContent sheet, TraceWords words);
+        PageFrame page, Lookup lookup, Drill way, SubjectPageContent content, TraceWords words);
 
     static native TemplateInstance drill(PageFrame page, Drill drill, TraceWords words);
   }
@@ -115,7 +115,7 @@ public class TracePage {
             pages.around(NavigationItem.TRACE, result.asOf()),
             lookup,
             new Drill(subject, result, MOST_MOVES, Addresses.of(subject), ""),
-            sheets.of(subject, queries.view(subject)),
+            pageContents.of(subject, queries.view(subject)),
             words()));
   }
 
