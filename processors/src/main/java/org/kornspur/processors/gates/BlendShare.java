@@ -1,5 +1,6 @@
 package org.kornspur.processors.gates;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -8,6 +9,7 @@ import java.util.stream.Stream;
 import org.kornspur.contract.Blend;
 import org.kornspur.contract.BlendComposition;
 import org.kornspur.contract.ShareBasis;
+import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.statement.Coded;
 import org.kornspur.ingest.statement.Statement;
@@ -21,6 +23,7 @@ import org.kornspur.processors.finding.BlendFinding;
 import org.kornspur.processors.finding.Bound;
 import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.finding.Finding;
+import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
@@ -80,7 +83,7 @@ final class BlendShare implements GateRule {
     MixedParts parts = new MixedParts(lot.dossier(), blends);
     List<Verdict> verdicts = new ArrayList<>();
     if (!blends.isEmpty()) {
-      verdicts.add(mixed(parts, stated));
+      verdicts.add(mixed(lot.dossier(), blends, stated));
     }
     SampleSize size = new SampleSize(lot.limit(Quantity.KERNELS_TOLD_APART));
     boolean isAnyLarge =
@@ -116,6 +119,32 @@ final class BlendShare implements GateRule {
         .owed(
             lot.limit(Quantity.BLEND_SHARE_EXTRA_TOLERANCE),
             new Evidence.Correction(List.of(new Fact(scheme.factId()))));
+  }
+
+  /**
+   * What was mixed in after seed of the mixture had gone out mends nothing for that seed: what was
+   * there on each such day must hold by itself.
+   */
+  private static Verdict mixed(Dossier dossier, List<Blend> blends, Stated stated) {
+    List<Verdict> verdicts =
+        Stream.concat(
+                Stream.of(blends),
+                dossier.edgesOut().stream()
+                    .map(Edge::day)
+                    .distinct()
+                    .sorted()
+                    .map(out -> mixedBy(out, blends))
+                    .filter(mixed -> !mixed.isEmpty() && mixed.size() < blends.size()))
+            .map(mixed -> mixed(new MixedParts(dossier, mixed), stated))
+            .toList();
+    return Stream.of(Verdict.NotMet.class, Verdict.Owed.class)
+        .flatMap(worst -> verdicts.stream().filter(worst::isInstance))
+        .findFirst()
+        .orElse(verdicts.get(0));
+  }
+
+  private static List<Blend> mixedBy(LocalDate day, List<Blend> blends) {
+    return blends.stream().filter(blend -> !FactType.dayOf(blend).isAfter(day)).toList();
   }
 
   private static Verdict mixed(MixedParts parts, Stated stated) {

@@ -60,6 +60,23 @@ class BlendShareTest {
     judged.found(new BlendFinding.OnBasis(Amount.percent(5), ShareBasis.MASS));
   }
 
+  /** 80 of 880 kg are 9.1 %; with 10 of 910 kg more it would be 5.0 %. Common practice. */
+  @ParameterizedTest(name = "sown on {0}: {1}")
+  @CsvSource({"2024-09-14, NOT_MET", "2024-10-20, MET"})
+  void whatIsMixedInLaterMendsNothingThatWasSown(String sown, String expected) {
+    Dossiers mixture =
+        Dossiers.lot("mix")
+            .with(
+                Facts.blend("mix").female("f", 800).pollinator("p", 80).at("2024-09-12"),
+                Facts.sowing("c1").of("mix", 880).at(sown),
+                Facts.blend("mix").female("f", 900).pollinator("p", 10).at("2024-10-20"))
+            .scheme(Facts.hybrid().with(hybrid -> hybrid.setShareBasis(ShareBasis.MASS)))
+            .parent("f", Dossiers.component(Facts.SINGLE_CROSS, Category.BASIC))
+            .parent("p", Dossiers.component(Facts.RESTORER, Category.BASIC));
+
+    assertThat(Judged.by("EU", GATE, mixture.dossier()).worst()).isEqualTo(expected);
+  }
+
   @Test
   void owesTheTestsThatTheBasisNeeds() {
     Judged judged =
