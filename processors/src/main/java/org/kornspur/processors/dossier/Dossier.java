@@ -62,6 +62,9 @@ public final class Dossier {
   private final Optional<Material> materialAsMade;
   private final Optional<Material> material;
 
+  /** Held once it is asked for; computed anew it is the same, so nothing guards it. */
+  private FloweringWindow flowering;
+
   public Dossier(Subject subject, List<Entry> entries, List<Report> reports) {
     this.subject = subject;
     this.entries = entries.stream().sorted(Entry.BY_TIME_THEN_ID).toList();
@@ -368,9 +371,13 @@ public final class Dossier {
 
   /** The days on which this crop flowers, as declared and as seen. */
   public FloweringWindow flowering() {
-    return crop()
-        .map(declared -> FloweringWindow.flowering(declared).with(DaysInFlower.of(this)))
-        .orElseGet(FloweringWindow::unknown);
+    if (flowering == null) {
+      flowering =
+          crop()
+              .map(declared -> FloweringWindow.flowering(declared).with(DaysInFlower.of(this)))
+              .orElseGet(FloweringWindow::unknown);
+    }
+    return flowering;
   }
 
   /** The lot's own declaration, where it entered with no history here. */

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.DoublePredicate;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.kornspur.contract.FieldInspection;
@@ -50,21 +51,21 @@ final class PreviousCropping implements GateRule {
 
   private static Verdict judge(SeedCrop crop, Limit limit) {
     List<EarlierRye> earlier = crop.dossier().earlierRye();
-    List<EarlierRye> onGround = onGround(crop, earlier);
-    return new Ground(crop, limit, onGround, togetherOnGround(crop, earlier, onGround)).judge();
-  }
-
-  /** Rye of earlier years that covered more of the crop's ground than outlines are drawn amiss. */
-  private static List<EarlierRye> onGround(SeedCrop crop, List<EarlierRye> earlier) {
-    return earlier.stream().filter(rye -> isOnGround(crop, rye.onCropHa())).toList();
+    if (earlier.isEmpty()) {
+      return new Ground(crop, limit, List.of(), List.of()).judge();
+    }
+    DoublePredicate isOnGround = isOnGround(crop);
+    List<EarlierRye> onGround =
+        earlier.stream().filter(rye -> isOnGround.test(rye.onCropHa())).toList();
+    return new Ground(crop, limit, onGround, together(earlier, onGround, isOnGround)).judge();
   }
 
   /**
    * Rye of years in which none covered so much of the ground and all together did. Outlines drawn
    * amiss come to as much, so somebody has to look.
    */
-  private static List<EarlierRye> togetherOnGround(
-      SeedCrop crop, List<EarlierRye> earlier, List<EarlierRye> onGround) {
+  private static List<EarlierRye> together(
+      List<EarlierRye> earlier, List<EarlierRye> onGround, DoublePredicate isOnGround) {
     Set<Integer> told = onGround.stream().map(EarlierRye::cropYear).collect(Collectors.toSet());
     Map<Integer, Double> hectares =
         earlier.stream()
@@ -73,15 +74,15 @@ final class PreviousCropping implements GateRule {
                     EarlierRye::cropYear, Collectors.summingDouble(EarlierRye::onCropHa)));
     return earlier.stream()
         .filter(rye -> !told.contains(rye.cropYear()))
-        .filter(rye -> isOnGround(crop, hectares.get(rye.cropYear())))
+        .filter(rye -> isOnGround.test(hectares.get(rye.cropYear())))
         .toList();
   }
 
-  private static boolean isOnGround(SeedCrop crop, double hectares) {
+  /** Whether so many hectares are more of the crop's ground than outlines are drawn amiss. */
+  private static DoublePredicate isOnGround(SeedCrop crop) {
     double cropHa = Area.hectares(Outline.of(crop.declaration().getOutline()));
-    return crop.limit(Quantity.SAME_GROUND)
-        .map(least -> least.holds(100 * hectares / cropHa))
-        .orElse(true);
+    Optional<Limit> least = crop.limit(Quantity.SAME_GROUND);
+    return hectares -> least.map(limit -> limit.holds(100 * hectares / cropHa)).orElse(true);
   }
 
   /**
