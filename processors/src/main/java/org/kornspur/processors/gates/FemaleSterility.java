@@ -1,10 +1,9 @@
 package org.kornspur.processors.gates;
 
-import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.kornspur.contract.CropRole;
@@ -33,9 +32,10 @@ import org.kornspur.processors.verdict.Verdict;
  *
  * <p>Seed Ordinance (SaatV), Annex 2 no. 1.4.2.1: at least 98 % when basic seed of the female
  * component is made. Of checks on several days plants count by the days on which they shed ({@link
- * SheddingDays}), and ears by the worst day, so that nothing found vanishes behind later checks.
- * Plants that were examined while the crop does not flower show nothing, nor do ears before its
- * end; too few owe a larger check. All this is common practice, no source.
+ * SheddingDays}), and ears by the worst day, those with too few ears together, so that nothing
+ * found vanishes behind later checks. Plants that were examined while the crop does not flower show
+ * nothing, nor do ears before its end; too few owe a larger check. All this is common practice, no
+ * source.
  */
 final class FemaleSterility implements GateRule {
   private static final double CONFIDENCE = 0.95;
@@ -204,15 +204,19 @@ final class FemaleSterility implements GateRule {
                           new SheddingFinding.OverTheDays(
                               Amount.percent(percent), shares.daysOfFlowering())));
         }
-        case EARS ->
-            checks.stream()
-                .collect(Collectors.groupingBy(FactType::dayOf, TreeMap::new, Collectors.toList()))
-                .values()
-                .stream()
-                .map(kind::tally)
-                .min(Comparator.comparingDouble(Tally::percent))
-                .map(day -> new Worse(day.percent(), kind.finding(day)));
+        case EARS -> worstEars().map(tally -> new Worse(tally.percent(), kind.finding(tally)));
       };
+    }
+
+    /** Of the days on which enough were read, and of those with too few together. */
+    private Optional<Tally> worstEars() {
+      Map<Boolean, List<Tally>> days =
+          checks.stream().collect(Collectors.groupingBy(FactType::dayOf)).values().stream()
+              .map(kind::tally)
+              .collect(Collectors.partitioningBy(day -> size().isEnough(day.examined())));
+      return Stream.concat(
+              days.get(true).stream(), days.get(false).stream().reduce(Tally::with).stream())
+          .min(Comparator.comparingDouble(Tally::percent).thenComparingInt(Tally::examined));
     }
 
     private SheddingDays days() {
@@ -238,9 +242,15 @@ final class FemaleSterility implements GateRule {
       return thin.and(size().tooSmall(kind.tally(telling).examined()))
           .owed(
               limit,
-              crop.flowering().isKnown()
-                  ? new Evidence.LargerCount(size().leastAmount())
-                  : new Evidence.FloweringDays());
+              asksForDays()
+                  ? new Evidence.FloweringDays()
+                  : new Evidence.LargerCount(size().leastAmount()));
+    }
+
+    /** Where enough plants were examined, when the crop flowers is what is not known. */
+    private boolean asksForDays() {
+      return !crop.flowering().isKnown()
+          || (kind == Kind.PLANTS && size().isEnough(kind.tally(checks).examined()));
     }
 
     private SampleSize size() {
@@ -248,22 +258,30 @@ final class FemaleSterility implements GateRule {
     }
 
     /**
-     * A plant shows whether it sheds while the crop flowers by its declaration, for what was seen
-     * in flower may be its pollen parent; a bagged ear shows its seed once nobody sees it flower
-     * more.
+     * A plant shows whether it sheds while the crop flowers by its declaration, or between two
+     * looks that found it in flower, be they of the same day; a bagged ear shows its seed once
+     * nobody sees it flower more.
      */
     private List<SterilityCheck> telling() {
-      return checks.stream().filter(check -> tellsOn(FactType.dayOf(check))).toList();
-    }
-
-    private boolean tellsOn(LocalDate day) {
       return switch (kind) {
         case PLANTS -> {
-          FloweringWindow declared = crop.declaredFlowering();
-          yield declared.from().filter(from -> !day.isBefore(from)).isPresent()
-              && declared.to().filter(to -> !day.isAfter(to)).isPresent();
+          FloweringWindow seen = FemaleInFlower.of(crop);
+          yield checks.stream()
+              .filter(
+                  check ->
+                      crop.declaredFlowering().holds(FactType.dayOf(check))
+                          || seen.holds(FactType.dayOf(check)))
+              .toList();
         }
-        case EARS -> crop.flowering().to().filter(to -> !day.isBefore(to)).isPresent();
+        case EARS ->
+            checks.stream()
+                .filter(
+                    check ->
+                        crop.flowering()
+                            .to()
+                            .filter(to -> !FactType.dayOf(check).isBefore(to))
+                            .isPresent())
+                .toList();
       };
     }
   }

@@ -22,8 +22,10 @@ import org.kornspur.processors.ground.FloweringWindow;
  * How much of the female shed, over the plants counted and over the days of flowering. Shedders
  * count from the last day on which enough plants were counted within the limit, or from the first
  * day of flowering, to the next such day, which found them gone. So no further day over the limit
- * ever lowers the average. The days are those declared, or those with all on which somebody saw it
- * flower or counted, whichever average is worse: so no further look lowers it either.
+ * ever lowers the average. Between them days with enough plants count by the worst, those with too
+ * few together where they are within the limit then. The days are those declared, or those with all
+ * on which somebody saw it flower or counted, whichever average is worse: so no further look lowers
+ * it either.
  *
  * @param counts none that is impossible
  * @param size how many plants in flower are enough
@@ -79,7 +81,12 @@ record SheddingDays(
   }
 
   /** The counts of one day. */
-  private record Day(LocalDate day, double share, boolean isClean) {}
+  private record Day(
+      LocalDate day, int shedding, int plants, int receptive, boolean isEnough, boolean isClean) {
+    double share() {
+      return (double) shedding / plants;
+    }
+  }
 
   /** Days on which one share shed, the last one left out. */
   private record Level(LocalDate from, LocalDate until, double share) {
@@ -112,7 +119,7 @@ record SheddingDays(
     List<Day> days = days(Count::receptive);
     return days.size() > 1
         && !declared.isKnown()
-        && days.stream().anyMatch(day -> !isWithin.test(day.share()));
+        && levels(days).stream().anyMatch(level -> !isWithin.test(level.share()));
   }
 
   private Shares shares(ToIntFunction<Count> plants) {
@@ -149,21 +156,31 @@ record SheddingDays(
     return new Average(total / window.days(), window.days());
   }
 
-  private static List<Level> levels(List<Day> days) {
+  private List<Level> levels(List<Day> days) {
     List<Level> levels = new ArrayList<>();
     LocalDate from = LocalDate.MIN;
-    Optional<Double> share = Optional.empty();
+    List<Day> since = new ArrayList<>();
     for (Day day : days) {
       if (day.isClean()) {
-        levels.add(new Level(from, day.day(), share.orElse(day.share())));
+        levels.add(new Level(from, day.day(), worst(since.isEmpty() ? List.of(day) : since)));
         from = day.day();
-        share = Optional.of(day.share());
-      } else {
-        share = Optional.of(Math.max(share.orElse(0.0), day.share()));
+        since.clear();
       }
+      since.add(day);
     }
-    levels.add(new Level(from, LocalDate.MAX, share.orElse(0.0)));
+    levels.add(new Level(from, LocalDate.MAX, worst(since)));
     return levels;
+  }
+
+  private double worst(List<Day> days) {
+    List<Day> small = days.stream().filter(day -> !day.isEnough()).toList();
+    double shedding = small.stream().mapToInt(Day::shedding).sum();
+    boolean areWithin = isWithin.test(shedding / small.stream().mapToInt(Day::receptive).sum());
+    double together = shedding / small.stream().mapToInt(Day::plants).sum();
+    return days.stream()
+        .mapToDouble(day -> areWithin && !day.isEnough() ? together : day.share())
+        .max()
+        .orElse(0);
   }
 
   private List<Day> days(ToIntFunction<Count> plants) {
@@ -171,19 +188,21 @@ record SheddingDays(
         counts.stream()
             .collect(Collectors.groupingBy(Count::day, TreeMap::new, Collectors.toList()));
     return byDay.entrySet().stream()
-        .map(
-            made ->
-                new Day(
-                    made.getKey(),
-                    (double) sum(made.getValue(), Count::shedding) / sum(made.getValue(), plants),
-                    isClean(made.getValue())))
+        .map(made -> day(made.getKey(), made.getValue(), plants))
         .toList();
   }
 
-  private boolean isClean(List<Count> ofDay) {
-    int inFlower = sum(ofDay, Count::receptive);
-    return size.isEnough(inFlower)
-        && isWithin.test((double) sum(ofDay, Count::shedding) / inFlower);
+  private Day day(LocalDate day, List<Count> ofDay, ToIntFunction<Count> plants) {
+    int shedding = sum(ofDay, Count::shedding);
+    int receptive = sum(ofDay, Count::receptive);
+    boolean isEnough = size.isEnough(receptive);
+    return new Day(
+        day,
+        shedding,
+        sum(ofDay, plants),
+        receptive,
+        isEnough,
+        isEnough && isWithin.test((double) shedding / receptive));
   }
 
   private static int sum(Collection<Count> some, ToIntFunction<Count> number) {

@@ -45,11 +45,30 @@ public record FloweringWindow(Optional<LocalDate> from, Optional<LocalDate> to) 
    * apart than rye flowers say nothing.
    */
   public static FloweringWindow flowering(FieldCropDeclared crop) {
-    FloweringWindow declared =
+    return asLongAsRye(
         known(
             Optional.ofNullable(crop.getFloweringFrom()),
-            Optional.ofNullable(crop.getFloweringTo()));
-    return declared.isKnown() && declared.days() > LONGEST_DAYS ? unknown() : declared;
+            Optional.ofNullable(crop.getFloweringTo())));
+  }
+
+  /**
+   * From the first to the last of days in flower; further apart than rye flowers they say nothing.
+   */
+  public static FloweringWindow between(Collection<LocalDate> inFlower) {
+    return asLongAsRye(
+        known(
+            inFlower.stream().min(Comparator.naturalOrder()),
+            inFlower.stream().max(Comparator.naturalOrder())));
+  }
+
+  private static FloweringWindow asLongAsRye(FloweringWindow window) {
+    return window.isKnown() && window.days() > LONGEST_DAYS ? unknown() : window;
+  }
+
+  /** Whether it is known to flower on a day: both ends are, and the day lies between them. */
+  public boolean holds(LocalDate day) {
+    return from.filter(first -> !day.isBefore(first)).isPresent()
+        && to.filter(last -> !day.isAfter(last)).isPresent();
   }
 
   public static boolean isInFlower(int bbchStage) {

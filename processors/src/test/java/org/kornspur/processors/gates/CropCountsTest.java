@@ -571,4 +571,43 @@ class CropCountsTest {
         .with(check -> check.setBaggedEars(bagged).setBaggedEarsWithSeed(withSeed))
         .at(day);
   }
+
+  @ParameterizedTest(name = "{0}: {2} of {1} and {4} of {3} on two days: {5}")
+  @CsvSource(
+      textBlock =
+          """
+          # at least 98 % by SaatV; that small days are taken together is common practice, no source
+          ears,   60,   0,  60,   2,  MET
+          ears,   60,   0,  60,   3,  NOT_MET
+          plants, 500,  0,  500,  12, MET
+          plants, 500,  0,  500,  21, NOT_MET
+          # a day with enough counts alone
+          ears,   100,  3,  900,  0,  NOT_MET
+          plants, 1000, 60, 900,  0,  NOT_MET
+          # so do the small ones beside it
+          ears,   60,   2,  1000, 0,  NOT_MET
+          """)
+  void smallChecksOfSterilityAreTakenTogether(
+      String kind, int first, int firstBad, int second, int secondBad, String expected) {
+    boolean ears = kind.equals("ears");
+    Judged judged =
+        Judged.by(
+            "DE",
+            new FemaleSterility(),
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", CropRole.STERILE_FEMALE)
+                        .with(
+                            crop ->
+                                crop.setFloweringFrom(LocalDate.of(2024, 6, 1))
+                                    .setFloweringTo(LocalDate.of(2024, 6, 15))),
+                    ears
+                        ? ears(first, firstBad, "2024-07-05")
+                        : Facts.sterility("c1", first, firstBad).at("2024-06-05"),
+                    ears
+                        ? ears(second, secondBad, "2024-07-06")
+                        : Facts.sterility("c1", second, secondBad).at("2024-06-08"))
+                .dossier());
+    assertThat(judged.worst()).isEqualTo(expected);
+  }
 }

@@ -8,7 +8,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.kornspur.contract.Category;
 import org.kornspur.contract.CropRole;
+import org.kornspur.contract.FloweringPart;
 import org.kornspur.contract.InspectedPart;
+import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.fixture.Dossiers;
 import org.kornspur.processors.fixture.Facts;
 
@@ -237,10 +239,12 @@ class LeastEvidenceTest {
                     Facts.crop("c1", CropRole.POLLINATOR),
                     Facts.inspection("c1")
                         .visit(1)
+                        .offTypesInArea(0, 150)
                         .with(count -> count.setBbchStage(first))
                         .at("2024-06-0" + firstDay),
                     Facts.inspection("c1")
                         .visit(2)
+                        .offTypesInArea(0, 150)
                         .with(count -> count.setBbchStage(second))
                         .at("2024-06-0" + secondDay))
                 .dossier());
@@ -264,7 +268,8 @@ class LeastEvidenceTest {
   void ofVisitsByTheSeedOrdinance(String book, CropRole role, int visits, String expected) {
     Dossiers dossiers = Dossiers.crop("c1").with(Facts.crop("c1", role));
     for (int visit = 1; visit <= visits; visit++) {
-      dossiers.with(Facts.inspection("c1").visit(visit).at("2024-06-0" + visit));
+      dossiers.with(
+          Facts.inspection("c1").visit(visit).offTypesInArea(0, 150).at("2024-06-0" + visit));
     }
     Judged judged = Judged.by(book, new FieldInspections(), dossiers.dossier());
     assertThat(judged.worst()).isEqualTo(expected);
@@ -275,7 +280,12 @@ class LeastEvidenceTest {
   void theFertileComponentBesideTheSterileOneIsVisitedTwice() {
     Dossiers dossiers = Dossiers.crop("c1").with(Facts.crop("c1", CropRole.STERILE_FEMALE));
     for (int visit = 1; visit <= 3; visit++) {
-      dossiers.with(Facts.inspection("c1").visit(visit).female().at("2024-06-0" + visit));
+      dossiers.with(
+          Facts.inspection("c1")
+              .visit(visit)
+              .female()
+              .offTypesInArea(0, 150)
+              .at("2024-06-0" + visit));
     }
     // SaatV section 7(1) and (2) no. 2
     assertThat(Judged.by("DE", new FieldInspections(), dossiers.dossier()).worst())
@@ -408,5 +418,43 @@ class LeastEvidenceTest {
                     Facts.inspection("c1").visit(1).at("2024-06-06"))
                 .dossier());
     assertThat(judged.worst()).isEqualTo("OWED");
+  }
+
+  @ParameterizedTest(name = "declared until {0}, {1} seen in flower on {2} and {3}: {4}")
+  @CsvSource(
+      textBlock =
+          """
+          # 1,000 plants on 18 June; common practice, no source
+          2024-06-15, FEMALE,        ,           ,           OWED
+          2024-06-15, FEMALE,        2024-06-14, 2024-06-20, MET
+          2024-06-15, POLLEN_PARENT, 2024-06-14, 2024-06-20, OWED
+                    , FEMALE,        2024-06-14, 2024-06-20, MET
+                    , FEMALE,        2024-06-18, 2024-06-18, MET
+                    , FEMALE,        2024-06-14, 2024-06-17, OWED
+                    , POLLEN_PARENT, 2024-06-14, 2024-06-20, OWED
+          # longer than any rye flowers
+                    , FEMALE,        2024-05-01, 2024-06-30, OWED
+          """)
+  void sterilityShowsBetweenTwoLooksInFlower(
+      LocalDate to, FloweringPart part, String first, String second, String expected) {
+    Dossiers crop =
+        Dossiers.crop("c1")
+            .with(
+                Facts.crop("c1", CropRole.STERILE_FEMALE)
+                    .with(
+                        declared ->
+                            declared
+                                .setFloweringFrom(to == null ? null : LocalDate.of(2024, 6, 1))
+                                .setFloweringTo(to)),
+                Facts.sterility("c1", 1000, 0).at("2024-06-18"));
+    if (first != null) {
+      crop.with(
+          Facts.flowering("c1", part, 65).at(first), Facts.flowering("c1", part, 65).at(second));
+    }
+    Judged judged = Judged.by("EU", new FemaleSterility(), crop.dossier());
+    assertThat(judged.worst()).isEqualTo(expected);
+    if (expected.equals("OWED")) {
+      judged.asksFor(new Evidence.FloweringDays());
+    }
   }
 }
