@@ -81,6 +81,14 @@ enum CountBasis {
     };
   }
 
+  /** What such a count can have been made over at least; 0 on neither. */
+  double amongAtLeast(FieldInspection count) {
+    return switch (this) {
+      case AREA -> Optional.ofNullable(count.getPlantsCounted()).orElse(0) / DENSEST;
+      case PLANTS -> Optional.ofNullable(count.getAreaM2()).orElse(0.0) * THINNEST;
+    };
+  }
+
   Roguing.Count count(Visit visit) {
     return new Roguing.Count(visit, offTypes(visit.counts()), among(visit.counts()));
   }

@@ -112,13 +112,7 @@ final class OffTypes implements GateRule {
     List<Visit> visits = Visit.of(by.counts(crop, part));
     Limit limit = crop.limit(by.limited()).orElseThrow();
     SampleSize size = new SampleSize(crop.limit(by.least()));
-    Roguing roguing =
-        new Roguing(
-            visits.stream().map(visit -> by.count(visit)).toList(),
-            limit,
-            count -> size.isEnough(count.among()) && crop.tells(count.visit()),
-            Roguing.Flowering.of(crop),
-            true);
+    Roguing roguing = roguing(crop, by, visits.stream().map(by::count).toList());
     Part counted = new Part(crop, part, by, limit, size, isEnough(crop, part));
     List<Verdict> verdicts = new ArrayList<>();
     for (Roguing.Count count : worstDays(roguing)) {
@@ -132,6 +126,16 @@ final class OffTypes implements GateRule {
       verdicts.add(counted.verdict(Optional.empty(), visits, roguing::all));
     }
     return verdicts;
+  }
+
+  static Roguing roguing(SeedCrop crop, CountBasis by, List<Roguing.Count> counts) {
+    SampleSize size = new SampleSize(crop.limit(by.least()));
+    return new Roguing(
+        counts,
+        crop.limit(by.limited()).orElseThrow(),
+        count -> size.isEnough(count.among()) && crop.tells(count.visit()),
+        Roguing.Flowering.of(crop),
+        true);
   }
 
   /** Of counts under one number those of the worst day. */

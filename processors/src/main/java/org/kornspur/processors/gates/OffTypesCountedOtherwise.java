@@ -1,5 +1,6 @@
 package org.kornspur.processors.gates;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -17,8 +18,9 @@ import org.kornspur.processors.verdict.Verdict;
 /**
  * Off-types that were found over what the book does not limit: among plants where it limits them by
  * area, or the other way round. They are held against the limit as if they stood in what the same
- * visit counted as the book has it, and by themselves as thin or dense as rye can stand. Where one
- * of both is too many, a count as the book has it is owed.
+ * visit counted as the book has it, and by themselves as thin as rye can stand. Where one of both
+ * is too many, a count as the book has it is owed. A visit without one is held against the limit as
+ * dense as rye can stand, and so is what a later count as the book has it found gone.
  *
  * <p>Common practice, no source.
  */
@@ -33,12 +35,7 @@ final class OffTypesCountedOtherwise {
    */
   static Optional<Verdict> judge(
       SeedCrop crop, Stream<InspectedPart> parts, List<CountBasis> limited, Evidence wanted) {
-    List<FieldInspection> counts =
-        parts
-            .flatMap(part -> visits(crop, part))
-            .filter(visit -> limited.stream().noneMatch(by -> isWithin(crop, by, visit, limited)))
-            .flatMap(visit -> otherwise(visit, limited))
-            .toList();
+    List<FieldInspection> counts = parts.flatMap(part -> tooMany(crop, part, limited)).toList();
     return counts.isEmpty()
         ? Optional.empty()
         : Optional.of(
@@ -50,9 +47,14 @@ final class OffTypesCountedOtherwise {
                 .owed(wanted));
   }
 
-  private static Stream<Visit> visits(SeedCrop crop, InspectedPart part) {
-    return Visit.of(crop.inspections().stream().filter(count -> count.getPart() == part).toList())
-        .stream();
+  private static Stream<FieldInspection> tooMany(
+      SeedCrop crop, InspectedPart part, List<CountBasis> limited) {
+    List<Visit> visits =
+        Visit.of(crop.inspections().stream().filter(count -> count.getPart() == part).toList());
+    return visits.stream()
+        .filter(visit -> limited.stream().noneMatch(by -> isWithin(crop, by, visit, limited)))
+        .filter(visit -> limited.stream().noneMatch(by -> isMended(crop, by, part, visit, limited)))
+        .flatMap(visit -> otherwise(visit, limited));
   }
 
   private static Stream<FieldInspection> otherwise(Visit visit, List<CountBasis> limited) {
@@ -66,9 +68,28 @@ final class OffTypesCountedOtherwise {
     Limit limit = crop.limit(by.limited()).orElseThrow();
     List<FieldInspection> read = visit.counts().stream().filter(by::reads).toList();
     List<FieldInspection> otherwise = otherwise(visit, limited).toList();
+    if (read.isEmpty()) {
+      return otherwise.stream()
+          .allMatch(count -> limit.holds(count.getOffTypePlants() / by.amongAtLeast(count)));
+    }
     double found = CountBasis.offTypes(read) + (double) CountBasis.offTypes(otherwise);
     return limit.holds(found / by.among(read))
         && otherwise.stream()
             .allMatch(count -> limit.holds(count.getOffTypePlants() / by.amongAtMost(count)));
+  }
+
+  private static boolean isMended(
+      SeedCrop crop, CountBasis by, InspectedPart part, Visit visit, List<CountBasis> limited) {
+    List<FieldInspection> otherwise = otherwise(visit, limited).toList();
+    Roguing.Count found =
+        new Roguing.Count(
+            visit,
+            CountBasis.offTypes(otherwise),
+            otherwise.stream().mapToDouble(by::amongAtLeast).sum());
+    List<Roguing.Count> counts =
+        Stream.concat(Visit.of(by.counts(crop, part)).stream().map(by::count), Stream.of(found))
+            .sorted(Comparator.comparing(count -> count.visit().day()))
+            .toList();
+    return OffTypes.roguing(crop, by, counts).isMended(found);
   }
 }

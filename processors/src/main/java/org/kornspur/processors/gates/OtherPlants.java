@@ -1,10 +1,15 @@
 package org.kornspur.processors.gates;
 
+import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import org.kornspur.contract.FieldInspection;
+import org.kornspur.contract.InspectedPart;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.processors.dossier.Dossier;
@@ -37,8 +42,12 @@ final class OtherPlants implements GateRule {
       return quantity != Quantity.SMUT_PLANTS;
     }
 
-    GateAspect at() {
-      return GateAspect.of(Gate.OTHER_PLANTS, key, new Aspect.Kind(quantity));
+    GateAspect at(String part) {
+      return GateAspect.of(Gate.OTHER_PLANTS, key + part, new Aspect.Kind(quantity));
+    }
+
+    int plants(List<FieldInspection> counts) {
+      return counts.stream().mapToInt(c -> count.apply(c)).reduce(0, Math::addExact);
     }
   }
 
@@ -62,59 +71,135 @@ final class OtherPlants implements GateRule {
                         KINDS.stream()
                             .flatMap(
                                 kind ->
-                                    crop
-                                        .limit(kind.quantity())
-                                        .map(limit -> judge(crop, kind, limit))
-                                        .stream()),
+                                    crop.limit(kind.quantity())
+                                        .map(limit -> judge(crop, kind, limit).stream())
+                                        .orElseGet(Stream::empty)),
                         countedOtherwise(crop).stream())
                     .toList())
         .orElse(List.of());
   }
 
-  /** Plants that were found over no area are held against nothing. */
+  /**
+   * Plants that were found over no area are held against the limit as if they stood in the area of
+   * the same visit, and by themselves as thin as rye can stand; without such an area as dense as it
+   * can. Common practice, no source.
+   */
   private static Optional<Verdict> countedOtherwise(SeedCrop crop) {
-    List<Kind> kinds =
-        KINDS.stream()
-            .filter(kind -> crop.limit(kind.quantity()).isPresent())
-            .filter(kind -> overNoArea(crop, kind).findAny().isPresent())
-            .toList();
-    List<FieldInspection> counts =
-        kinds.stream().flatMap(kind -> overNoArea(crop, kind)).distinct().toList();
-    int plants =
-        kinds.stream()
-            .flatMap(kind -> overNoArea(crop, kind).map(kind.count()))
-            .reduce(0, Math::addExact);
-    return kinds.isEmpty()
+    Map<Kind, List<FieldInspection>> tooMany = new LinkedHashMap<>();
+    for (Kind kind : KINDS) {
+      List<FieldInspection> counts =
+          crop.limit(kind.quantity()).stream()
+              .flatMap(limit -> tooMany(crop, kind, limit))
+              .toList();
+      if (!counts.isEmpty()) {
+        tooMany.put(kind, counts);
+      }
+    }
+    return tooMany.isEmpty()
         ? Optional.empty()
         : Optional.of(
             Findings.of(
                     GateAspect.of(
                         Gate.OTHER_PLANTS, "counted otherwise", new Aspect.CountedOtherwise()),
-                    FactType.idsOf(counts),
-                    new InspectionFinding.CountedOtherwise(plants))
+                    FactType.idsOf(
+                        tooMany.values().stream().flatMap(List::stream).distinct().toList()),
+                    new InspectionFinding.CountedOtherwise(
+                        tooMany.entrySet().stream()
+                            .mapToInt(of -> of.getKey().plants(of.getValue()))
+                            .reduce(0, Math::addExact)))
                 .owed(
-                    kinds.stream()
+                    tooMany.keySet().stream()
                         .map(kind -> new Evidence.PlantCount(kind.quantity()))
                         .toArray(Evidence[]::new)));
   }
 
-  private static Stream<FieldInspection> overNoArea(SeedCrop crop, Kind kind) {
-    return crop.inspections().stream()
-        .filter(inspection -> inspection.getAreaM2() == null)
-        .filter(inspection -> kind.count().apply(inspection) != null)
-        .filter(inspection -> kind.count().apply(inspection) > 0);
+  private static Stream<FieldInspection> tooMany(SeedCrop crop, Kind kind, Limit limit) {
+    return Arrays.stream(InspectedPart.values())
+        .flatMap(part -> Visit.of(of(crop, part)).stream())
+        .filter(visit -> !isWithin(crop, kind, limit, visit))
+        .flatMap(visit -> overNoArea(kind, visit).stream());
   }
 
-  private static Verdict judge(SeedCrop crop, Kind kind, Limit limit) {
+  private static boolean isWithin(SeedCrop crop, Kind kind, Limit limit, Visit visit) {
+    List<FieldInspection> otherwise = overNoArea(kind, visit);
+    List<FieldInspection> read = overArea(kind, visit.counts());
+    if (read.isEmpty()) {
+      return otherwise.stream()
+          .allMatch(
+              count ->
+                  limit.holds(kind.count().apply(count) / CountBasis.AREA.amongAtLeast(count)));
+    }
+    double found = kind.plants(read) + (double) kind.plants(otherwise);
+    double areaM2 = CountBasis.AREA.among(read);
+    return new SampleSize(crop.limit(Quantity.COUNTED_AREA)).isEnough(areaM2)
+        && limit.holds(found / areaM2)
+        && otherwise.stream()
+            .allMatch(
+                count ->
+                    limit.holds(kind.count().apply(count) / CountBasis.AREA.amongAtMost(count)));
+  }
+
+  private static List<FieldInspection> overNoArea(Kind kind, Visit visit) {
+    return visit.counts().stream()
+        .filter(inspection -> inspection.getAreaM2() == null)
+        .filter(inspection -> kind.count().apply(inspection) != null)
+        .filter(inspection -> kind.count().apply(inspection) > 0)
+        .toList();
+  }
+
+  private static List<FieldInspection> overArea(Kind kind, List<FieldInspection> inspections) {
+    return inspections.stream()
+        .filter(inspection -> inspection.getAreaM2() != null)
+        .filter(inspection -> kind.count().apply(inspection) != null)
+        .toList();
+  }
+
+  private static List<FieldInspection> of(SeedCrop crop, InspectedPart part) {
+    return crop.inspections().stream().filter(count -> count.getPart() == part).toList();
+  }
+
+  /**
+   * Of strips and mixtures what is harvested has to be counted enough; besides, no part by itself
+   * may have too many, so that the clean ground of one says nothing of another.
+   */
+  private static List<Verdict> judge(SeedCrop crop, Kind kind, Limit limit) {
+    if (!FemaleSterility.hasSterileFemale(crop.role())) {
+      return List.of(judge(crop, kind, limit, kind.at(""), crop.inspections()));
+    }
+    Verdict ofHarvested =
+        judge(
+            crop,
+            kind,
+            limit,
+            kind.at(""),
+            crop.inspections().stream()
+                .filter(count -> count.getPart() != InspectedPart.POLLEN_PARENT)
+                .toList());
+    Stream<Verdict> ofParts =
+        Arrays.stream(InspectedPart.values())
+            .filter(
+                part ->
+                    part == InspectedPart.POLLEN_PARENT || !(ofHarvested instanceof Verdict.NotMet))
+            .map(
+                part ->
+                    judge(
+                        crop,
+                        kind,
+                        limit,
+                        kind.at(", " + part.name().toLowerCase(Locale.ROOT).replace('_', ' ')),
+                        of(crop, part)))
+            .filter(Verdict.NotMet.class::isInstance);
+    return Stream.concat(Stream.of(ofHarvested), ofParts).toList();
+  }
+
+  private static Verdict judge(
+      SeedCrop crop, Kind kind, Limit limit, GateAspect at, List<FieldInspection> inspections) {
     List<FieldInspection> counts =
         crop.counting(
-            crop.inspections().stream()
-                .filter(inspection -> inspection.getAreaM2() != null)
-                .filter(inspection -> kind.count().apply(inspection) != null)
-                .toList(),
+            overArea(kind, inspections),
             count -> !limit.holds(kind.count().apply(count) / count.getAreaM2()));
     if (counts.isEmpty()) {
-      return Findings.missing(kind.at(), limit, new Evidence.PlantCount(kind.quantity()));
+      return Findings.missing(at, limit, new Evidence.PlantCount(kind.quantity()));
     }
     SampleSize size = new SampleSize(crop.limit(Quantity.COUNTED_AREA));
     List<Visit> visits = Visit.of(counts);
@@ -134,7 +219,7 @@ final class OtherPlants implements GateRule {
             .sum();
     Findings found =
         Findings.of(
-                kind.at(),
+                at,
                 FactType.idsOf(counts),
                 new PlantsFinding.Counted(
                     kind.quantity(), rest.found(), Amount.squareMetres(rest.among())))
@@ -172,8 +257,6 @@ final class OtherPlants implements GateRule {
 
   private static Roguing.Count count(Visit visit, Kind kind) {
     return new Roguing.Count(
-        visit,
-        visit.counts().stream().mapToInt(c -> kind.count().apply(c)).reduce(0, Math::addExact),
-        visit.counts().stream().mapToDouble(FieldInspection::getAreaM2).sum());
+        visit, kind.plants(visit.counts()), CountBasis.AREA.among(visit.counts()));
   }
 }

@@ -88,9 +88,16 @@ record Roguing(
     }
     double weight = weight(count, clean.get());
     List<Finding> how = List.of(how(count, clean.get()));
-    return weight >= 1
-        ? new Remaining(count.rate(), List.of(count), how)
-        : new Remaining(clean.get().rate() + weight * count.rate(), List.of(clean.get()), how);
+    if (weight >= 1) {
+      return new Remaining(count.rate(), List.of(count), how);
+    }
+    double shed = weight == 0 ? 0 : weight * count.rate();
+    return new Remaining(clean.get().rate() + shed, List.of(clean.get()), how);
+  }
+
+  /** Whether a later visit was enough, and what is left of a count by it within the limit. */
+  boolean isMended(Count count) {
+    return nextClean(count).isPresent() && limit.holds(at(count).rate());
   }
 
   /** What all visits come to together. */
@@ -129,13 +136,15 @@ record Roguing(
   }
 
   private Optional<Count> cleanAfter(Count count) {
-    return limit.holds(count.rate())
-        ? Optional.empty()
-        : counts.stream()
-            .filter(later -> later.visit().day().isAfter(count.visit().day()))
-            .filter(later -> limit.holds(later.rate()))
-            .filter(isEnough)
-            .findFirst();
+    return limit.holds(count.rate()) ? Optional.empty() : nextClean(count);
+  }
+
+  private Optional<Count> nextClean(Count count) {
+    return counts.stream()
+        .filter(later -> later.visit().day().isAfter(count.visit().day()))
+        .filter(later -> limit.holds(later.rate()))
+        .filter(isEnough)
+        .findFirst();
   }
 
   /** Share of the days of flowering on which the plants stood: 0 before it, 1 where unknown. */

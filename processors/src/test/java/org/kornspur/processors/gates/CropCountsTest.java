@@ -389,7 +389,11 @@ class CropCountsTest {
     Dossiers dossiers = Dossiers.crop("c1").with(Facts.crop("c1", CropRole.F1_MIXTURE));
     for (int visit = 1; visit <= visits; visit++) {
       dossiers.with(
-          Facts.inspection("c1").visit(visit).female().at("2024-06-0" + visit),
+          Facts.inspection("c1")
+              .visit(visit)
+              .female()
+              .offTypesInArea(0, 150)
+              .at("2024-06-0" + visit),
           Facts.inspection("c1")
               .visit(visit)
               .of(InspectedPart.POLLEN_PARENT)
@@ -410,7 +414,9 @@ class CropCountsTest {
           EU, 0, 450,  40,  1000, ,    1, OWED
           # by plants in all that was counted: 1 beside many is what the area shows too
           EU, 0, 150,  1,   6000, ,    1, MET
-          EU, 0, 150,  1,   6000, ,    2, OWED
+          # without an area beside it, as dense as rye can stand
+          EU, 0, 150,  1,   6000, ,    2, MET
+          EU, 0, 150,  1,   4000, ,    2, OWED
           EU, 15, 150, 1,   6000, ,    1, OWED
           # over nothing at all
           EU, 0, 150,  5,   ,     ,    1, OWED
@@ -464,28 +470,119 @@ class CropCountsTest {
     assertThat(judged.worst()).isEqualTo("MET");
   }
 
-  @Test
-  void wildOatsOverNoAreaAreOwed() {
+  @ParameterizedTest(name = "{0} off-types among {1} plants on 25 May, 0 in {3} m2 on {2}: {4}")
+  @CsvSource(
+      textBlock =
+          """
+          # 1 in 30 m2 by the Directive; 1 in 12 m2 at the least for 4 of 15 days of flowering
+          1,   6000,  2024-06-05, 600, MET
+          300, 1000,  2024-06-05, 600, OWED
+          # gone before it flowered
+          1,   6000,  2024-05-30, 600, MET
+          300, 1000,  2024-05-30, 600, MET
+          5,   ,      2024-05-30, 600, MET
+          # nothing later that is enough
+          300, 1000,  2024-05-30, 100, OWED
+          3,   1500,  2024-05-20, 600, OWED
+          # few enough, however dense it stands
+          1,   15000, 2024-05-20, 600, MET
+          """)
+  void aLaterCountMendsOffTypesCountedOtherwise(
+      int offTypes, Integer plants, String later, double areaM2, String expected) {
+    Judged judged =
+        Judged.by(
+            "EU",
+            new OffTypes(),
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", CropRole.MAINTAINER)
+                        .with(
+                            crop ->
+                                crop.setFloweringFrom(LocalDate.of(2024, 6, 1))
+                                    .setFloweringTo(LocalDate.of(2024, 6, 15))),
+                    Facts.inspection("c1")
+                        .with(
+                            count ->
+                                count
+                                    .setBbchStage(55)
+                                    .setOffTypePlants(offTypes)
+                                    .setPlantsCounted(plants))
+                        .at("2024-05-25"),
+                    Facts.inspection("c1")
+                        .visit(2)
+                        .offTypesInArea(0, areaM2)
+                        .with(count -> count.setBbchStage(57))
+                        .at(later))
+                .dossier());
+    assertThat(judged.worst()).isEqualTo(expected);
+  }
+
+  @ParameterizedTest(name = "{0} wild oats among {1} plants at visit {2}, 0 in 150 m2 at 1: {3}")
+  @CsvSource(
+      textBlock =
+          """
+          # 2 in 150 m2 by SaatV Annex 2 no. 1.1.1.3
+          50, 1000,  2, OWED
+          50, 1000,  1, OWED
+          1,  5000,  1, MET
+          2,  5000,  1, OWED
+          1,  5000,  2, OWED
+          1,  40000, 2, MET
+          """)
+  void wildOatsOverNoAreaAreOwed(int wildOats, int plants, int visit, String expected) {
     Dossiers crop =
         Dossiers.crop("c1")
             .with(
-                Facts.crop("c1", CropRole.F1_MIXTURE),
-                Facts.inspection("c1")
-                    .offTypesInArea(0, 150)
-                    .with(
-                        count ->
-                            count
-                                .setOtherCerealPlants(0)
-                                .setHardToSeparatePlants(0)
-                                .setWildOatPlants(0)
-                                .setSmutPlants(0)));
+                Facts.crop("c1", CropRole.F1_MIXTURE), wildOats(InspectedPart.WHOLE_CROP, 0, 150));
     assertThat(Judged.by("DE", new OtherPlants(), crop.dossier()).worst()).isEqualTo("MET");
     crop.with(
         Facts.inspection("c1")
-            .visit(2)
-            .offTypesAmong(0, 1000)
-            .with(count -> count.setWildOatPlants(50)));
-    assertThat(Judged.by("DE", new OtherPlants(), crop.dossier()).worst()).isEqualTo("OWED");
+            .visit(visit)
+            .offTypesAmong(0, plants)
+            .with(count -> count.setWildOatPlants(wildOats)));
+    assertThat(Judged.by("DE", new OtherPlants(), crop.dossier()).worst()).isEqualTo(expected);
+  }
+
+  @ParameterizedTest(name = "wild oats, female {0} in 450 m2, pollen parent {1} in {2} m2: {3}")
+  @CsvSource(
+      textBlock =
+          """
+          # what is harvested is the female; common practice, no source
+          ,   0,  450,  OWED
+          0,  0,  450,  MET
+          40, 0,  9000, NOT_MET
+          0,  90, 450,  NOT_MET
+          """)
+  void thePollenParentSaysNothingOfOtherPlantsInTheFemale(
+      Integer female, int pollenParent, double areaM2, String expected) {
+    Facts.InspectionDraft ofFemale =
+        female == null
+            ? Facts.inspection("c1").female().offTypesInArea(0, 450)
+            : wildOats(InspectedPart.FEMALE, female, 450);
+    Judged judged =
+        Judged.by(
+            "DE",
+            new OtherPlants(),
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", CropRole.STERILE_FEMALE),
+                    ofFemale,
+                    wildOats(InspectedPart.POLLEN_PARENT, pollenParent, areaM2))
+                .dossier());
+    assertThat(judged.worst()).isEqualTo(expected);
+  }
+
+  private static Facts.InspectionDraft wildOats(InspectedPart part, int wildOats, double areaM2) {
+    return Facts.inspection("c1")
+        .of(part)
+        .offTypesInArea(0, areaM2)
+        .with(
+            count ->
+                count
+                    .setOtherCerealPlants(0)
+                    .setHardToSeparatePlants(0)
+                    .setWildOatPlants(wildOats)
+                    .setSmutPlants(0));
   }
 
   @ParameterizedTest(name = "female 0 of {0}, whole crop {1} of {2}: {3}")
