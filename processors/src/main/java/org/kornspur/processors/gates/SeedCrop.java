@@ -117,10 +117,13 @@ record SeedCrop(Dossier dossier, FieldCropDeclared declaration, Rulebook ruleboo
         .toList();
   }
 
-  /** The day and all that a fact says, but for its header. */
+  /**
+   * The moment and all that a fact says, but for the rest of its header. Spots of one day that show
+   * the same are told apart by their time.
+   */
   private static List<Object> said(SpecificRecord fact) {
     List<Object> said = new ArrayList<>();
-    said.add(FactType.dayOf(fact));
+    said.add(FactType.headerOf(fact).getHappenedAt());
     fact.getSchema().getFields().stream()
         .filter(field -> !field.name().equals("header"))
         .forEach(field -> said.add(fact.get(field.pos())));

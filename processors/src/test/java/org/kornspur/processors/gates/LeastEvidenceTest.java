@@ -420,6 +420,19 @@ class LeastEvidenceTest {
     assertThat(judged.worst()).isEqualTo("OWED");
   }
 
+  @ParameterizedTest(name = "five spots of 30 m2 with none, {0} minutes apart: {1}")
+  @CsvSource({"0, OWED", "5, MET"})
+  void equalSpotsAreToldApartByTheirTime(int minutes, String expected) {
+    Dossiers crop = Dossiers.crop("c1").with(Facts.crop("c1", CropRole.F1_MIXTURE));
+    for (int spot = 0; spot < 5; spot++) {
+      crop.with(
+          Facts.inspection("c1")
+              .offTypesInArea(0, 30)
+              .at("2024-06-05T09:%02d:00Z".formatted(spot * minutes)));
+    }
+    assertThat(Judged.by("EU", new OffTypes(), crop.dossier()).worst()).isEqualTo(expected);
+  }
+
   @ParameterizedTest(name = "declared until {0}, {1} seen in flower on {2} and {3}: {4}")
   @CsvSource(
       textBlock =
