@@ -44,6 +44,9 @@ public sealed interface OriginFinding extends Finding {
 
   record SownBeyondOutline(Amount sown, Amount outline) implements OriginFinding {}
 
+  /** A visit that counted over more ground than the crop has. */
+  record CountedBeyondOutline(Amount counted, Amount outline) implements OriginFinding {}
+
   /** What no rye does. */
   record Unusual(Quantity what, Amount found, Statement usual) implements OriginFinding {}
 

@@ -1,7 +1,7 @@
 package org.kornspur.processors.gates;
 
 import java.time.LocalDate;
-import java.util.Comparator;
+import java.util.List;
 import java.util.Optional;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.contract.FieldCropDeclared;
@@ -20,19 +20,22 @@ import org.kornspur.processors.ground.FloweringWindow;
  * <p>Common practice, no source.
  *
  * @param firstHarvest day of the first harvest; empty while nothing is harvested
+ * @param lastHarvest day of the last one
  */
-record CropSeason(FieldCropDeclared crop, Optional<LocalDate> firstHarvest) {
+record CropSeason(
+    FieldCropDeclared crop, Optional<LocalDate> firstHarvest, Optional<LocalDate> lastHarvest) {
   /** BBCH stage that winter rye does not reach in the year in which it is sown. */
   private static final int STEM_ELONGATION = 30;
 
   static CropSeason of(Dossier dossier, FieldCropDeclared crop) {
+    List<LocalDate> harvests =
+        dossier.facts(Harvest.class).stream().map(FactType::dayOf).sorted().toList();
     return new CropSeason(
-        crop,
-        dossier.facts(Harvest.class).stream().map(FactType::dayOf).min(Comparator.naturalOrder()));
+        crop, harvests.stream().findFirst(), harvests.stream().reduce((earlier, later) -> later));
   }
 
   boolean canHold(SpecificRecord fact) {
-    return !isOfOtherYear(fact) && !isAfterHarvest(fact) && !isFarFromFlowering(fact);
+    return !isOfOtherYear(fact) && !isAfter(firstHarvest, fact) && !isFarFromFlowering(fact);
   }
 
   /**
@@ -51,14 +54,22 @@ record CropSeason(FieldCropDeclared crop, Optional<LocalDate> firstHarvest) {
     return fact instanceof SterilityCheck && !isInItsYear;
   }
 
-  /** A look at plants that stood no more. Bagged ears may be read afterwards. */
+  /** A look at plants of which none stood any more. */
   boolean isAfterHarvest(SpecificRecord fact) {
+    return isAfter(lastHarvest, fact);
+  }
+
+  /**
+   * A look at standing plants after a harvest; bagged ears may be read afterwards. Between the
+   * first harvest and the last nobody knows on which part of the field it was.
+   */
+  private static boolean isAfter(Optional<LocalDate> harvest, SpecificRecord fact) {
     boolean isOfStandingPlants =
         fact instanceof FieldInspection
             || fact instanceof FloweringSeen
             || (fact instanceof SterilityCheck check && check.getPlantsExamined() > 0);
     return isOfStandingPlants
-        && firstHarvest.filter(day -> FactType.dayOf(fact).isAfter(day)).isPresent();
+        && harvest.filter(day -> FactType.dayOf(fact).isAfter(day)).isPresent();
   }
 
   /** In flower on a day too far from the flowering that was declared. */

@@ -1,8 +1,6 @@
 package org.kornspur.processors.gates;
 
 import java.util.List;
-import org.kornspur.contract.CropRole;
-import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.Sowing;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.ground.Area;
@@ -14,25 +12,22 @@ import org.kornspur.processors.ground.Outline;
  *
  * @param outlineHa 0 where there is no readable outline
  * @param sownHa hectares of all sowings together; 0 where nothing is sown
- * @param sownAtLeastHa the same where one sowing may have gone over the area of another
+ * @param largestHa hectares of the largest sowing, for any other may have gone over it: strips, or
+ *     ground that was drilled again
  */
-record CroppedArea(double outlineHa, double sownHa, double sownAtLeastHa) {
-  /** How much more may be sown than the outline holds, by how both are measured: no source. */
+record CroppedArea(double outlineHa, double sownHa, double largestHa) {
+  /**
+   * How much more may be sown or counted than the outline holds, by how both are measured: no
+   * source.
+   */
   private static final double MEASURED_AMISS = 1.05;
 
   static CroppedArea of(Dossier dossier) {
     List<Sowing> sowings = dossier.facts(Sowing.class);
-    double sownHa = sowings.stream().mapToDouble(Sowing::getAreaHa).sum();
-    boolean hasStrips =
-        dossier
-            .crop()
-            .map(FieldCropDeclared::getRole)
-            .filter(role -> role == CropRole.STERILE_FEMALE)
-            .isPresent();
     return new CroppedArea(
         outlineHa(dossier),
-        sownHa,
-        hasStrips ? sowings.stream().mapToDouble(Sowing::getAreaHa).max().orElse(0) : sownHa);
+        sowings.stream().mapToDouble(Sowing::getAreaHa).sum(),
+        sowings.stream().mapToDouble(Sowing::getAreaHa).max().orElse(0));
   }
 
   /** The lesser of both, of what is known. */
@@ -41,7 +36,11 @@ record CroppedArea(double outlineHa, double sownHa, double sownAtLeastHa) {
   }
 
   boolean isSownBeyondOutline() {
-    return outlineHa > 0 && sownAtLeastHa > MEASURED_AMISS * outlineHa;
+    return isBeyondOutline(largestHa);
+  }
+
+  boolean isBeyondOutline(double hectares) {
+    return outlineHa > 0 && hectares > MEASURED_AMISS * outlineHa;
   }
 
   private static double outlineHa(Dossier dossier) {

@@ -1,12 +1,15 @@
 package org.kornspur.processors.gates;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
 import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.contract.FieldInspection;
 import org.kornspur.contract.Harvest;
+import org.kornspur.contract.InspectedPart;
 import org.kornspur.contract.Sowing;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.statement.Value.Amount;
@@ -23,12 +26,13 @@ import org.kornspur.processors.verdict.Verdict;
 /**
  * Facts on a crop that do not fit together, or lie far from what rye does: a visit or harvest in
  * another year than the crop's, a visit after its harvest or in flower far from its flowering, more
- * sown than the outline holds, a yield of no rye.
+ * sown or counted than the outline holds, a yield of no rye.
  *
  * <p>Common practice, no source; the numbers stand in the rulebook of common practice.
  */
 final class UnusualCropFacts {
   private static final double KG_IN_TONNE = 1000;
+  private static final double M2_IN_HECTARE = 10_000;
 
   private UnusualCropFacts() {}
 
@@ -39,6 +43,7 @@ final class UnusualCropFacts {
             seenFarFromFlowering(dossier),
             harvestedInOtherYear(dossier),
             sownBeyondOutline(dossier),
+            countedBeyondOutline(dossier),
             harvestFromArea(dossier, rulebook))
         .flatMap(Optional::stream);
   }
@@ -76,7 +81,7 @@ final class UnusualCropFacts {
                     "visits after harvest",
                     looks ->
                         new OriginFinding.SeenAfterHarvest(
-                            season.firstHarvest().orElseThrow(), looks)));
+                            season.lastHarvest().orElseThrow(), looks)));
   }
 
   private static Optional<Verdict> seenFarFromFlowering(Dossier dossier) {
@@ -165,8 +170,38 @@ final class UnusualCropFacts {
                 new Aspect.AreaSown(),
                 factIds,
                 new OriginFinding.SownBeyondOutline(
-                    new Amount(area.sownHa(), "ha"), new Amount(area.outlineHa(), "ha")),
+                    new Amount(area.largestHa(), "ha"), new Amount(area.outlineHa(), "ha")),
                 Optional.empty()))
         : Optional.empty();
+  }
+
+  /** A visit looked at more ground than there is: a count of so much shows nothing. */
+  private static Optional<Verdict> countedBeyondOutline(Dossier dossier) {
+    CroppedArea area = CroppedArea.of(dossier);
+    return Arrays.stream(InspectedPart.values())
+        .flatMap(
+            part ->
+                Visit.of(
+                    dossier.facts(FieldInspection.class).stream()
+                        .filter(count -> count.getPart() == part && count.getAreaM2() != null)
+                        .toList())
+                    .stream())
+        .filter(visit -> area.isBeyondOutline(countedHa(visit)))
+        .findFirst()
+        .map(
+            visit ->
+                UnusualFacts.owed(
+                    "area counted",
+                    new Aspect.Kind(Quantity.COUNTED_AREA),
+                    Stream.concat(
+                            dossier.crop().map(FactType::idOf).stream(), visit.factIds().stream())
+                        .toList(),
+                    new OriginFinding.CountedBeyondOutline(
+                        new Amount(countedHa(visit), "ha"), new Amount(area.outlineHa(), "ha")),
+                    Optional.empty()));
+  }
+
+  private static double countedHa(Visit visit) {
+    return visit.counts().stream().mapToDouble(FieldInspection::getAreaM2).sum() / M2_IN_HECTARE;
   }
 }

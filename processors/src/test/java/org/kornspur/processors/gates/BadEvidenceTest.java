@@ -158,7 +158,7 @@ class BadEvidenceTest {
         arguments(mixture, visit().at("2024-09-10"), Fitness.EVIDENCE_OWED),
         arguments(mixture, visit().at("2024-03-10"), Fitness.EVIDENCE_OWED),
         arguments(mixture, visit().at("2023-06-05"), Fitness.EVIDENCE_OWED),
-        arguments(mixture, Facts.sowing("c1").of("m1", 1).on(5).id("more"), Fitness.EVIDENCE_OWED),
+        arguments(mixture, Facts.sowing("c1").of("m1", 1).on(8).id("more"), Fitness.EVIDENCE_OWED),
         arguments(mixture, Facts.harvest("c1", "r2", 500_000), Fitness.EVIDENCE_OWED),
         arguments(mixture, Facts.harvest("c1", "r2", 50).at("2023-08-05"), Fitness.NOT_FIT),
         arguments(female, visit().female().sheddingAmong(200, 1000), Fitness.NOT_FIT),

@@ -211,7 +211,8 @@ class UnusualFactsTest {
     "F1_MIXTURE, 6.9, 0.001, NONE",
     "F1_MIXTURE, 7.3, 0.001, OWED",
     "F1_MIXTURE, 3.5, 3.5, NONE",
-    "F1_MIXTURE, 3.5, 4.0, OWED",
+    // ground that was drilled again
+    "F1_MIXTURE, 6.5, 1.5, NONE",
     // strips of both components: each sowing may have gone over the whole field
     "STERILE_FEMALE, 6.9, 6.9, NONE",
     "STERILE_FEMALE, 7.3, 1.0, OWED"
@@ -290,5 +291,27 @@ class UnusualFactsTest {
             .with(facts)
             .scheme()
             .dossier());
+  }
+
+  @ParameterizedTest(name = "harvested on 1 and 4 August, inspected on {0}: {1}")
+  @CsvSource({"2024-08-02, NONE", "2024-08-04, NONE", "2024-08-05, OWED"})
+  void aCropStandsUntilItsLastHarvest(String visited, String expected) {
+    Judged judged =
+        origin(
+            Facts.harvest("c1", "l1", 5000).at("2024-08-01"),
+            Facts.harvest("c1", "l2", 5000).at("2024-08-04"),
+            Facts.inspection("c1").with(visit -> visit.setBbchStage(92)).at(visited));
+    assertThat(judged.state("visits after harvest")).isEqualTo(expected);
+  }
+
+  @ParameterizedTest(name = "{0} m2 counted in an outline of 6.9 ha: {1}")
+  @CsvSource({"150, NONE", "70000, NONE", "73000, OWED", "1000000, OWED"})
+  void noMoreIsCountedThanTheOutlineHolds(double areaM2, String expected) {
+    assertThat(
+            origin(
+                    Facts.inspection("c1").offTypesInArea(0, areaM2 / 2),
+                    Facts.inspection("c1").offTypesInArea(0, areaM2 / 2))
+                .state("area counted"))
+        .isEqualTo(expected);
   }
 }
