@@ -13,12 +13,14 @@ import org.kornspur.contract.Category;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.statement.Coded;
+import org.kornspur.ingest.statement.Value;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.InheritedFinding;
 import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.dossier.SeedMeasures;
 import org.kornspur.processors.finding.Advice;
 import org.kornspur.processors.finding.Aspect;
+import org.kornspur.processors.finding.ComponentsFinding.CategoryTooLow;
 import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.finding.Fault;
 import org.kornspur.processors.finding.Finding;
@@ -131,8 +133,24 @@ final class Assessor {
   private static boolean isForeignToItsOwn(List<Verdict> verdicts) {
     return verdicts.stream()
         .filter(Verdict.NotMet.class::isInstance)
-        .map(Verdict::gate)
-        .anyMatch(NOT_TRUE_TO_NAME::contains);
+        .filter(verdict -> NOT_TRUE_TO_NAME.contains(verdict.gate()))
+        .anyMatch(verdict -> !isOfTooLowCategoryAlone(verdict));
+  }
+
+  /** The right seed, of too low a category, is what it is called. */
+  private static boolean isOfTooLowCategoryAlone(Verdict verdict) {
+    List<Value> wrong =
+        verdict.findings().stream()
+            .flatMap(finding -> finding.argument("faults").stream())
+            .flatMap(faults -> ((Value.Several) faults).values().stream())
+            .toList();
+    return verdict.gate() == Gate.COMPONENTS
+        && !wrong.isEmpty()
+        && wrong.stream()
+            .allMatch(
+                fault ->
+                    fault instanceof Value.Said said
+                        && said.said().code().equals(Coded.codeOf(CategoryTooLow.class)));
   }
 
   private static List<Verdict> withFaults(List<Verdict> judged, GuardedSteps attempts) {

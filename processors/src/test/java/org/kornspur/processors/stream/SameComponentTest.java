@@ -90,9 +90,16 @@ class SameComponentTest {
   }
 
   /** Other seed in its place is no better than off-types in it: common practice, no source. */
-  @ParameterizedTest(name = "declared as {0}, sown with {1}: {2}")
-  @CsvSource({"C1, C1,", "C1, M1, true"})
-  void isForeignWhereOtherSeedWasSown(String declared, String sown, Boolean foreign) {
+  @ParameterizedTest(name = "declared as {0}, sown with {1}, {2}: {3}")
+  @CsvSource({
+    "C1, C1, PRE_BASIC,",
+    "C1, M1, PRE_BASIC, true",
+    // the right seed of too low a category sheds the right pollen
+    "C1, C1, CERTIFIED,",
+    "C1, M1, CERTIFIED, true"
+  })
+  void isForeignWhereOtherSeedWasSown(
+      String declared, String sown, Category category, Boolean foreign) {
     Dossier pollinator =
         Dossiers.crop("c2")
             .with(
@@ -100,7 +107,7 @@ class SameComponentTest {
                     .with(crop -> crop.setSeedComponentId(declared)),
                 Facts.sowing("c2").of("l1", 100))
             .scheme()
-            .parent("l1", Dossiers.component(sown, Category.PRE_BASIC))
+            .parent("l1", Dossiers.component(sown, category))
             .dossier();
     assertThat(plot(pollinator).tooManyOffTypes()).isEqualTo(Optional.ofNullable(foreign));
     assertThat(plot(pollinator).pollenId()).contains("C1");
