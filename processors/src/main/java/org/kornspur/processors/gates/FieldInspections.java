@@ -2,7 +2,10 @@ package org.kornspur.processors.gates;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.IntFunction;
+import java.util.function.ToDoubleFunction;
+import org.kornspur.contract.FieldInspection;
 import org.kornspur.contract.InspectedPart;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.finding.Aspect;
@@ -18,7 +21,8 @@ import org.kornspur.processors.verdict.Verdict;
 /**
  * Visits of a field inspector to the crop, and how many of them in flower. Visits before the growth
  * stage from which on the crop shows what it is do not count, nor do two numbers of one day count
- * twice. In strips and mixtures those count that looked at more than the pollen parent.
+ * twice; those in flower count where they looked at the least sample of the book, by themselves or
+ * together. In strips and mixtures those count that looked at more than the pollen parent.
  *
  * <p>Council Directive 66/402/EEC, Annex I (at least one); Seed Ordinance (SaatV), section 7(1) to
  * (2), which asks for visits to the fertile component beside the sterile one too. The growth stages
@@ -39,15 +43,7 @@ final class FieldInspections implements GateRule {
     crop.limit(Quantity.FIELD_INSPECTIONS)
         .ifPresent(limit -> verdicts.add(ofHarvested(crop, harvested, telling, limit)));
     crop.limit(Quantity.INSPECTIONS_IN_FLOWER)
-        .ifPresent(
-            limit ->
-                verdicts.add(
-                    judge(
-                        GateAspect.of(Gate.FIELD_INSPECTIONS, "in flower", new Aspect.InFlower()),
-                        inFlower,
-                        new InspectionFinding.VisitsInFlower(number(inFlower)),
-                        limit,
-                        Evidence.VisitsInFlower::new)));
+        .ifPresent(limit -> verdicts.add(ofThoseInFlower(crop, inFlower, limit)));
     if (FemaleSterility.hasSterileFemale(crop.role())) {
       List<Visit> pollenParent =
           visits(crop, InspectedPart.FEMALE).stream().filter(crop::tells).toList();
@@ -96,6 +92,34 @@ final class FieldInspections implements GateRule {
       found = found.and(new InspectionFinding.TooEarly(early, crop.stageFrom()));
     }
     return judge(found, number(telling), limit, Evidence.FurtherVisits::new);
+  }
+
+  /** A glance at a few plants in flower is no visit to the crop: by itself, or with others. */
+  private static Verdict ofThoseInFlower(SeedCrop crop, List<Visit> inFlower, Limit limit) {
+    Findings found =
+        Findings.of(
+            GateAspect.of(Gate.FIELD_INSPECTIONS, "in flower", new Aspect.InFlower()),
+            factIds(inFlower),
+            new InspectionFinding.VisitsInFlower(number(inFlower)));
+    double areaM2 = counted(inFlower, count -> Optional.ofNullable(count.getAreaM2()).orElse(0.0));
+    SampleSize area = new SampleSize(crop.limit(Quantity.COUNTED_AREA));
+    boolean isEnough =
+        area.isEnough(areaM2)
+            || new SampleSize(crop.limit(Quantity.COUNTED_PLANTS))
+                .isEnough(counted(inFlower, FieldInspections::plants));
+    return isEnough || inFlower.isEmpty()
+        ? judge(found, number(inFlower), limit, Evidence.VisitsInFlower::new)
+        : judge(found.and(area.tooSmall(areaM2)), 0, limit, Evidence.VisitsInFlower::new);
+  }
+
+  private static double counted(List<Visit> visits, ToDoubleFunction<FieldInspection> of) {
+    return visits.stream().flatMap(visit -> visit.counts().stream()).mapToDouble(of).sum();
+  }
+
+  private static double plants(FieldInspection count) {
+    return Math.max(
+        Optional.ofNullable(count.getPlantsCounted()).orElse(0),
+        Optional.ofNullable(count.getPlantsInReceptiveFlower()).orElse(0));
   }
 
   private static Verdict judge(

@@ -470,4 +470,30 @@ class LeastEvidenceTest {
       judged.asksFor(new Evidence.FloweringDays());
     }
   }
+
+  @ParameterizedTest(name = "{0} m2 at BBCH 51, in flower {1} and {2} m2: {3}")
+  @CsvSource(
+      textBlock =
+          """
+          # common practice, no source: what sheds or is not true to type shows in flower alone
+          149.9, 0.1, ,   OWED
+          150,   ,    ,   OWED
+          150,   150, ,   MET
+          150,   75,  75, MET
+          150,   75,  74, OWED
+          """)
+  void aGlanceAtAFewPlantsInFlowerIsNoVisit(
+      double before, Double first, Double second, String expected) {
+    Dossiers crop =
+        Dossiers.crop("c1")
+            .with(
+                Facts.crop("c1", CropRole.POLLINATOR),
+                Facts.inspection("c1")
+                    .offTypesInArea(0, before)
+                    .with(count -> count.setBbchStage(51))
+                    .at("2024-05-25"),
+                Facts.inspection("c1").visit(2).with(c -> c.setAreaM2(first)).at("2024-06-05"),
+                Facts.inspection("c1").visit(3).with(c -> c.setAreaM2(second)).at("2024-06-08"));
+    assertThat(Judged.by("EU", new FieldInspections(), crop.dossier()).worst()).isEqualTo(expected);
+  }
 }
