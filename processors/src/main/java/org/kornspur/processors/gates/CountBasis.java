@@ -54,12 +54,15 @@ enum CountBasis {
 
   /** What counts of one part on this basis, which the book limits. */
   List<FieldInspection> counts(SeedCrop crop, InspectedPart part) {
+    return counts(
+        crop, crop.inspections().stream().filter(count -> count.getPart() == part).toList());
+  }
+
+  /** Those that count on this basis, which the book limits. */
+  List<FieldInspection> counts(SeedCrop crop, List<FieldInspection> some) {
     Limit limit = crop.limit(limited).orElseThrow();
     return crop.counting(
-        crop.inspections().stream()
-            .filter(count -> count.getPart() == part)
-            .filter(this::reads)
-            .toList(),
+        some.stream().filter(this::reads).toList(),
         count -> !limit.holds(count.getOffTypePlants() / among(List.of(count))));
   }
 

@@ -66,7 +66,7 @@ final class OffTypesCountedOtherwise {
   private static boolean isWithin(
       SeedCrop crop, CountBasis by, Visit visit, List<CountBasis> limited) {
     Limit limit = crop.limit(by.limited()).orElseThrow();
-    List<FieldInspection> read = visit.counts().stream().filter(by::reads).toList();
+    List<FieldInspection> read = by.counts(crop, visit.counts());
     List<FieldInspection> otherwise = otherwise(visit, limited).toList();
     if (read.isEmpty()) {
       return otherwise.stream()

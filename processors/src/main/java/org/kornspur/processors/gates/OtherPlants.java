@@ -82,7 +82,7 @@ final class OtherPlants implements GateRule {
   /**
    * Plants that were found over no area are held against the limit as if they stood in the area of
    * the same visit, and by themselves as thin as rye can stand; without such an area as dense as it
-   * can. Common practice, no source.
+   * can. A later count that is enough finds them gone. Common practice, no source.
    */
   private static Optional<Verdict> countedOtherwise(SeedCrop crop) {
     Map<Kind, List<FieldInspection>> tooMany = new LinkedHashMap<>();
@@ -115,14 +115,21 @@ final class OtherPlants implements GateRule {
 
   private static Stream<FieldInspection> tooMany(SeedCrop crop, Kind kind, Limit limit) {
     return Arrays.stream(InspectedPart.values())
-        .flatMap(part -> Visit.of(of(crop, part)).stream())
-        .filter(visit -> !isWithin(crop, kind, limit, visit))
+        .map(part -> of(crop, part))
+        .flatMap(
+            counts -> {
+              Roguing later =
+                  roguing(crop, kind, limit, Visit.of(overArea(crop, kind, limit, counts)));
+              return Visit.of(counts).stream()
+                  .filter(visit -> !isWithin(crop, kind, limit, visit))
+                  .filter(visit -> !later.isMended(new Roguing.Count(visit, 1, 0)));
+            })
         .flatMap(visit -> overNoArea(kind, visit).stream());
   }
 
   private static boolean isWithin(SeedCrop crop, Kind kind, Limit limit, Visit visit) {
     List<FieldInspection> otherwise = overNoArea(kind, visit);
-    List<FieldInspection> read = overArea(kind, visit.counts());
+    List<FieldInspection> read = overArea(crop, kind, limit, visit.counts());
     if (read.isEmpty()) {
       return otherwise.stream()
           .allMatch(
@@ -147,11 +154,14 @@ final class OtherPlants implements GateRule {
         .toList();
   }
 
-  private static List<FieldInspection> overArea(Kind kind, List<FieldInspection> inspections) {
-    return inspections.stream()
-        .filter(inspection -> inspection.getAreaM2() != null)
-        .filter(inspection -> kind.count().apply(inspection) != null)
-        .toList();
+  private static List<FieldInspection> overArea(
+      SeedCrop crop, Kind kind, Limit limit, List<FieldInspection> inspections) {
+    return crop.counting(
+        inspections.stream()
+            .filter(inspection -> inspection.getAreaM2() != null)
+            .filter(inspection -> kind.count().apply(inspection) != null)
+            .toList(),
+        count -> !limit.holds(kind.count().apply(count) / count.getAreaM2()));
   }
 
   private static List<FieldInspection> of(SeedCrop crop, InspectedPart part) {
@@ -194,23 +204,13 @@ final class OtherPlants implements GateRule {
 
   private static Verdict judge(
       SeedCrop crop, Kind kind, Limit limit, GateAspect at, List<FieldInspection> inspections) {
-    List<FieldInspection> counts =
-        crop.counting(
-            overArea(kind, inspections),
-            count -> !limit.holds(kind.count().apply(count) / count.getAreaM2()));
+    List<FieldInspection> counts = overArea(crop, kind, limit, inspections);
     if (counts.isEmpty()) {
       return Findings.missing(at, limit, new Evidence.PlantCount(kind.quantity()));
     }
     SampleSize size = new SampleSize(crop.limit(Quantity.COUNTED_AREA));
     List<Visit> visits = Visit.of(counts);
-    Roguing roguing =
-        new Roguing(
-            visits.stream().map(visit -> count(visit, kind)).toList(),
-            limit,
-            count ->
-                kind.mayBeRemoved() && size.isEnough(count.among()) && crop.tells(count.visit()),
-            Roguing.Flowering.unknown(),
-            false);
+    Roguing roguing = roguing(crop, kind, limit, visits);
     Roguing.Remaining rest = roguing.all();
     double tellingM2 =
         roguing.counts().stream()
@@ -253,6 +253,16 @@ final class OtherPlants implements GateRule {
         .and(SampleSize.tooEarly(crop, visits))
         .and(size.tooSmall(tellingM2))
         .owed(limit, new Evidence.CountFromStage(size.leastAmount(), crop.stageFrom()));
+  }
+
+  private static Roguing roguing(SeedCrop crop, Kind kind, Limit limit, List<Visit> visits) {
+    SampleSize size = new SampleSize(crop.limit(Quantity.COUNTED_AREA));
+    return new Roguing(
+        visits.stream().map(visit -> count(visit, kind)).toList(),
+        limit,
+        count -> kind.mayBeRemoved() && size.isEnough(count.among()) && crop.tells(count.visit()),
+        Roguing.Flowering.unknown(),
+        false);
   }
 
   private static Roguing.Count count(Visit visit, Kind kind) {

@@ -543,6 +543,51 @@ class CropCountsTest {
     assertThat(Judged.by("DE", new OtherPlants(), crop.dossier()).worst()).isEqualTo(expected);
   }
 
+  @ParameterizedTest(name = "40 {0} among 1000 plants on 5 June, 0 in {2} m2 on {1}: {3}")
+  @CsvSource(
+      textBlock =
+          """
+          # SaatV section 8(1); plants with smut may not be taken out, Annex 2 no. 1.2.2
+          wild oats, 2024-06-12, 600, MET
+          wild oats, 2024-06-12, 100, OWED
+          wild oats, 2024-06-01, 600, OWED
+          smuts,     2024-06-12, 600, OWED
+          """)
+  void aLaterCountFindsOtherPlantsGone(String kind, String on, double areaM2, String expected) {
+    boolean smut = kind.equals("smuts");
+    Judged judged =
+        Judged.by(
+            "DE",
+            new OtherPlants(),
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", CropRole.F1_MIXTURE),
+                    Facts.inspection("c1")
+                        .offTypesAmong(0, 1000)
+                        .with(count -> count.setWildOatPlants(smut ? 0 : 40))
+                        .with(count -> count.setSmutPlants(smut ? 40 : 0))
+                        .at("2024-06-05"),
+                    wildOats(InspectedPart.WHOLE_CROP, 0, areaM2).visit(2).at(on))
+                .dossier());
+    assertThat(judged.worst()).isEqualTo(expected);
+  }
+
+  @Test
+  void aRepeatedAreaMakesOffTypesCountedOtherwiseNoFewer() {
+    Judged judged =
+        Judged.by(
+            "EU",
+            new OffTypes(),
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", CropRole.F1_MIXTURE),
+                    Facts.inspection("c1").offTypesInArea(5, 150),
+                    Facts.inspection("c1").offTypesInArea(5, 150),
+                    Facts.inspection("c1").offTypesAmong(12, 10000))
+                .dossier());
+    assertThat(judged.worst()).isEqualTo("OWED");
+  }
+
   @ParameterizedTest(name = "wild oats, female {0} in 450 m2, pollen parent {1} in {2} m2: {3}")
   @CsvSource(
       textBlock =
