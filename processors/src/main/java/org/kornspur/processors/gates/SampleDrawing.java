@@ -1,7 +1,7 @@
 package org.kornspur.processors.gates;
 
-import java.time.Instant;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -18,12 +18,10 @@ import org.kornspur.contract.Sampling;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.ingest.statement.Value.Fact;
-import org.kornspur.processors.balance.MassFlow;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.finding.Reference;
 import org.kornspur.processors.finding.SamplingFinding;
-import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
@@ -56,10 +54,19 @@ final class SampleDrawing implements GateRule {
                 lot.limit(Quantity.SUBMITTED_SAMPLE_MASS)
                     .map(
                         limit ->
-                            dossier.facts(Sampling.class).stream()
-                                .filter(drawn -> isGood(lot, drawn, limit))
-                                .toList()))
+                            good(lot, new SampledSeed(lot), dossier.facts(Sampling.class), limit)))
         .orElse(List.of());
+  }
+
+  private static List<Sampling> good(
+      SeedLot lot, SampledSeed seed, List<Sampling> samplings, Limit limit) {
+    List<Sampling> good = new ArrayList<>();
+    for (Sampling drawn : samplings) {
+      if (isGood(lot, seed, good, drawn, limit)) {
+        good.add(drawn);
+      }
+    }
+    return List.copyOf(good);
   }
 
   private static List<Verdict> judge(SeedLot lot, Limit limit) {
@@ -68,9 +75,10 @@ final class SampleDrawing implements GateRule {
       return lot.verdictsOfUnsplitOr(
           Gate.SAMPLING, () -> Findings.missing(Gate.SAMPLING, limit, new Evidence.Sampling()));
     }
-    List<Sampling> good = samplings.stream().filter(drawn -> isGood(lot, drawn, limit)).toList();
+    SampledSeed seed = new SampledSeed(lot);
+    List<Sampling> good = good(lot, seed, samplings, limit);
     if (good.isEmpty()) {
-      return List.of(owed(lot, samplings.get(samplings.size() - 1), limit));
+      return List.of(owed(lot, seed, samplings.get(samplings.size() - 1), limit));
     }
     Sampling last = good.get(good.size() - 1);
     return List.of(
@@ -108,14 +116,14 @@ final class SampleDrawing implements GateRule {
 
   /** Whether a test is of one of these samples: none was tested before it was drawn. */
   static boolean isOfOne(List<Sampling> drawn, SpecificRecord test) {
+    return sampleOf(test).filter(sample -> isOfOne(drawn, test, sample)).isPresent();
+  }
+
+  static boolean isOfOne(List<Sampling> drawn, SpecificRecord test, String sample) {
     LocalDate tested = FactType.dayOf(test);
-    return sampleOf(test)
-        .filter(
-            sample ->
-                drawn.stream()
-                    .filter(sampling -> sampling.getSampleId().equals(sample))
-                    .anyMatch(sampling -> !tested.isBefore(FactType.dayOf(sampling))))
-        .isPresent();
+    return drawn.stream()
+        .filter(sampling -> sampling.getSampleId().equals(sample))
+        .anyMatch(sampling -> !tested.isBefore(FactType.dayOf(sampling)));
   }
 
   /** The sample that a test is of, by which the seed of the lot is judged. */
@@ -132,18 +140,19 @@ final class SampleDrawing implements GateRule {
         : Optional.empty();
   }
 
-  private static boolean isGood(SeedLot lot, Sampling sampling, Limit limit) {
-    return !standsForPart(lot, sampling)
+  private static boolean isGood(
+      SeedLot lot, SampledSeed seed, List<Sampling> good, Sampling sampling, Limit limit) {
+    return !standsForPart(lot, seed, good, sampling)
         && sampling.getPrimarySamples() >= required(lot, sampling).primarySamples()
         && limit.holds(sampling.getSubmittedSampleG());
   }
 
-  private static Verdict owed(SeedLot lot, Sampling sampling, Limit limit) {
+  private static Verdict owed(SeedLot lot, SampledSeed seed, Sampling sampling, Limit limit) {
     Findings found = found(lot, sampling);
-    if (standsForPart(lot, sampling)) {
-      Amount held = Amount.kilograms(heldKg(lot, sampling));
+    if (standsForPart(lot, seed, List.of(), sampling)) {
+      Amount held = Amount.kilograms(seed.neededKg(sampling, List.of()));
       return found
-          .and(new SamplingFinding.OfPartOnly(Amount.kilograms(sampledKg(lot, sampling)), held))
+          .and(new SamplingFinding.OfPartOnly(Amount.kilograms(seed.sampledKg(sampling)), held))
           .owed(limit, new Evidence.SampleOfWholeLot(held));
     }
     int required = required(lot, sampling).primarySamples();
@@ -167,40 +176,11 @@ final class SampleDrawing implements GateRule {
             Amount.grams(sampling.getSubmittedSampleG())));
   }
 
-  private static boolean standsForPart(SeedLot lot, Sampling sampling) {
+  private static boolean standsForPart(
+      SeedLot lot, SampledSeed seed, List<Sampling> good, Sampling sampling) {
     double tolerance =
         lot.limit(Quantity.MASS_BALANCE_TOLERANCE).map(Limit::value).orElse(0.0) / 100;
-    return sampledKg(lot, sampling) * (1 + tolerance) < heldKg(lot, sampling);
-  }
-
-  /** What it says that it was drawn from, without seed that came in on a later day. */
-  private static double sampledKg(SeedLot lot, Sampling sampling) {
-    LocalDate drawn = FactType.dayOf(sampling);
-    double laterKg =
-        lot.dossier().edgesIn().stream()
-            .filter(edge -> edge.day().isAfter(drawn))
-            .mapToDouble(Edge::massKg)
-            .sum();
-    return Math.min(sampling.getLotMassKg(), heldKg(lot, sampling) - laterKg);
-  }
-
-  /**
-   * What the lot ever held, without what had gone into other lots that are sampled again. Seed that
-   * was divided off, sold or sown before was part of what the sample must stand for.
-   */
-  private static double heldKg(SeedLot lot, Sampling sampling) {
-    Instant drawn = sampling.getHeader().getHappenedAt();
-    double leftKg =
-        lot
-            .dossier()
-            .of(entry -> entry.header().getHappenedAt().isBefore(drawn))
-            .massFlows()
-            .stream()
-            .filter(flow -> flow.direction() == MassFlow.Direction.OUT)
-            .filter(flow -> SeedLot.PASSED_ON.contains(flow.by()))
-            .mapToDouble(MassFlow::massKg)
-            .sum();
-    return lot.totalKg(MassFlow.Direction.IN) - leftKg;
+    return seed.sampledKg(sampling) * (1 + tolerance) < seed.neededKg(sampling, good);
   }
 
   private static SamplingIntensity.Required required(SeedLot lot, Sampling sampling) {

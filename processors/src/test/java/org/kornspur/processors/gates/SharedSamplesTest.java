@@ -107,6 +107,61 @@ class SharedSamplesTest {
         .isEqualTo("MET");
   }
 
+  /** That nobody samples seed that is gone needs no source. */
+  @ParameterizedTest(name = "2,000 kg, of which {0} kg left on {1}, sampled 20 August: {2}")
+  @CsvSource({
+    "2000, 2024-08-19, OWED",
+    "1, 2024-08-19, MET",
+    "500, 2024-08-19, OWED",
+    "2000, 2024-08-20, MET",
+    "2000, 2024-09-01, MET"
+  })
+  void aSampleDoesNotStandForSeedThatWasGone(double goneKg, String on, String expected) {
+    Dossiers sold =
+        lot(2000, 2000, "2024-08-20").with(Facts.dispatch("l1", goneKg).at(on + "T06:00:00Z"));
+    assertThat(Judged.by("EU", new SampleDrawing(), sold.dossier()).worst()).isEqualTo(expected);
+  }
+
+  /** Germination is tested again after a year, of what is left by then. */
+  @ParameterizedTest(name = "first sample tested on {0}, the second says {1} kg: {2}")
+  @CsvSource({
+    "2023-08-25, 500, true",
+    "2023-08-25, 2000, true",
+    "2023-08-25, 400, false",
+    "2023-08-01, 500, false",
+    ", 500, false"
+  })
+  void aFurtherSampleStandsForWhatIsLeftWhereTheRestWasTested(
+      String firstTested, double secondKg, boolean expected) {
+    Dossiers lot =
+        lot(2000, 2000, "2023-08-20")
+            .with(
+                Facts.dispatch("l1", 1500).at("2023-09-01"),
+                Facts.sampling("l1", 48, secondKg, 20)
+                    .at("2024-08-20")
+                    .with(again -> again.setSampleId("again")),
+                Facts.germination("l1", 92, 92, 92, 92)
+                    .at("2024-09-01")
+                    .with(test -> test.setSampleId("again")));
+    if (firstTested != null) {
+      lot.with(Facts.germination("l1", 92, 92, 92, 92).at(firstTested));
+    }
+    assertThat(
+            SampleDrawing.good(lot.dossier(), Rulebooks.bundled().find("EU").orElseThrow()).stream()
+                .anyMatch(good -> good.getSampleId().equals("again")))
+        .isEqualTo(expected);
+  }
+
+  @Test
+  void seedThatFilledALotAnewIsNotThatWhichWasDividedOff() {
+    Dossiers lot =
+        lot(4000, 9000, "2024-08-20")
+            .with(
+                Facts.split("l1").into("part", 4000).at("2024-08-02"),
+                Facts.merge("l1").of("c", 2500).of("d", 2500).at("2024-08-10"));
+    assertThat(Judged.by("EU", new SampleDrawing(), lot.dossier()).worst()).isEqualTo("OWED");
+  }
+
   @ParameterizedTest(name = "1,000 kg came in on 1 August, 1,000 kg on {0}, sampled 20 August: {1}")
   @CsvSource({"2024-08-02, MET", "2024-08-20, MET", "2024-08-21, OWED", "2024-10-05, OWED"})
   void aSampleDoesNotStandForSeedThatCameInLater(String cameIn, String expected) {

@@ -216,7 +216,7 @@ class UnjudgeableTest {
             .with(
                 Facts.sampling("l1", 40, 1000, 40).id("sampling"),
                 Facts.kernelWeight("l1", Double.NaN, Double.NaN).id("k1"),
-                Facts.split("l1").into("l2", 50).id("s1"));
+                Facts.split("l1").into("l2", 50).at("2024-09-20").id("s1"));
 
     Outcome outcome = judge(lot, ERGOT_MET);
 
