@@ -288,8 +288,9 @@ public final class Dossier {
 
   /**
    * Ids of post-control results of this lot and of those that it was conditioned, split or merged
-   * from: they are the same harvest. Of merged lots each must have been in post-control. A marker
-   * test of a laboratory that is not declared is none.
+   * from: they are the same harvest. Of merged lots each must have been in post-control, and none
+   * speaks for seed that came in besides, from a field or from elsewhere. A marker test of a
+   * laboratory that is not declared is none.
    */
   public List<String> postControls() {
     return Stream.concat(
@@ -304,9 +305,14 @@ public final class Dossier {
   }
 
   private List<String> postControlsOfSameHarvest() {
+    boolean isOther =
+        declaredLot().isPresent()
+            || edgesIn.stream().anyMatch(edge -> !SAME_HARVEST.contains(edge.by()));
+    if (isOther) {
+      return List.of();
+    }
     List<List<String>> ofEach =
-        edgesIn().stream()
-            .filter(edge -> SAME_HARVEST.contains(edge.by()))
+        edgesIn.stream()
             .map(Edge::parent)
             .distinct()
             .map(parent -> parent(parent).map(Report.FromParent::postControls).orElse(List.of()))

@@ -7,11 +7,16 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.kornspur.contract.Category;
 import org.kornspur.contract.PostControlMethod;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.finding.Advice;
 import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.finding.PostControlFinding;
 import org.kornspur.processors.fixture.Dossiers;
+import org.kornspur.processors.fixture.Draft;
 import org.kornspur.processors.fixture.Facts;
+import org.kornspur.processors.judging.Judge;
+import org.kornspur.processors.standards.Rulebooks;
 
 class PostControlTest {
   private static final PostControl GATE = new PostControl();
@@ -276,5 +281,42 @@ class PostControlTest {
 
   private static Dossiers basic(String componentId) {
     return Dossiers.lot("l1").with(Facts.declared("l1", componentId, Category.BASIC, 1000));
+  }
+
+  /** Two little lots that were in post-control do not speak for a field that never was. */
+  @ParameterizedTest(name = "with seed of {0} besides: {1}")
+  @CsvSource({", MET", "a field, OWED", "elsewhere, OWED"})
+  void postControlOfSomeSeedIsNoneOfOtherSeed(String besides, String expected) {
+    Draft<?> merge = Facts.merge("f").of("a", 1).of("b", 1).at("2024-09-01");
+    Dossiers lot =
+        Dossiers.lot("f")
+            .with(merge, Facts.blend("mix").female("f", 1).pollinator("p", 1).at("2024-10-01"))
+            .told(toF("a", merge), toF("b", merge))
+            .scheme();
+    if ("a field".equals(besides)) {
+      lot.with(Facts.harvest("c1", "f", 3000))
+          .parentCrop("c1", Dossiers.component(Facts.SINGLE_CROSS, Category.BASIC));
+    } else if ("elsewhere".equals(besides)) {
+      lot.with(Facts.declared("f", Facts.SINGLE_CROSS, Category.BASIC, 3000));
+    }
+    assertThat(Judged.by("EU", new PostControlOfBasicSeed(), lot.dossier()).worst())
+        .isEqualTo(expected);
+  }
+
+  private static Report toF(String lotId, Draft<?> merge) {
+    return Judge.by(Rulebooks.bundled())
+        .judge(
+            Dossiers.lot(lotId)
+                .with(
+                    Facts.declared(lotId, Facts.SINGLE_CROSS, Category.BASIC, 1),
+                    Facts.postControl(lotId, 2000, 0),
+                    merge)
+                .scheme()
+                .dossier())
+        .reports()
+        .stream()
+        .filter(report -> report.receiver().equals(Subject.lot("f")))
+        .findFirst()
+        .orElseThrow();
   }
 }
