@@ -36,6 +36,12 @@ record SeedLot(Dossier dossier, Material material, Rulebook rulebook, LocalDate 
   /** Movements after which seed is sampled and tested again, as another lot. */
   static final Set<FactType> PASSED_ON = EnumSet.of(FactType.CONDITIONING, FactType.LOT_MERGE);
 
+  /**
+   * Less than this secures no pollination, and makes no lot larger; common practice, no source. The
+   * texts name no least share.
+   */
+  private static final double LEAST_ADMIXTURE_PERCENT = 1;
+
   static Optional<SeedLot> of(Dossier dossier, Rulebook rulebook) {
     if (dossier.subject().kind() != Subject.Kind.LOT) {
       return Optional.empty();
@@ -87,9 +93,10 @@ record SeedLot(Dossier dossier, Material material, Rulebook rulebook, LocalDate 
     if (OpenPollinatedRye.is(dossier, material)) {
       return Rye.OTHER;
     }
-    return dossier.edgesIn().stream().anyMatch(edge -> edge.by() == FactType.ADMIXTURE)
-        ? Rye.HYBRID_WITH_ADMIXTURE
-        : Rye.HYBRID;
+    boolean isAdmixed =
+        dossier.edgesIn().stream().anyMatch(edge -> edge.by() == FactType.ADMIXTURE)
+            && dossier.openPollinatedPercent() >= LEAST_ADMIXTURE_PERCENT;
+    return isAdmixed ? Rye.HYBRID_WITH_ADMIXTURE : Rye.HYBRID;
   }
 
   double totalKg(MassFlow.Direction direction) {

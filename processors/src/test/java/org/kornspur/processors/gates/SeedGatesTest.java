@@ -398,6 +398,10 @@ class SeedGatesTest {
           # SaatV Annex 4 note ++: 35 t
           DE, 31500, 3500, MET
           DE, 31500, 3501, NOT_MET
+          # common practice, no source: less than 1 % is no admixture that makes a lot larger
+          DE, 34650, 350, MET
+          DE, 34699, 1, NOT_MET
+          DE, 29699, 1, MET
           # Annex III of the Directive: 30 t and 5 % over, whatever was added
           EU, 28500, 3000, MET
           EU, 28500, 3001, NOT_MET
