@@ -32,6 +32,9 @@ public record SeedMeasures(
    */
   public record Mean(
       double mean, double standardError, String factId, List<OfTest> each, boolean inDoubt) {
+    /** So that a test in which nothing grew can be reckoned with. */
+    private static final double NEXT_TO_NOTHING = 1e-6;
+
     public Mean {
       each = each == null ? List.of() : each; // as earlier versions kept it
     }
@@ -59,7 +62,7 @@ public record SeedMeasures(
     /** As the one test has it that gives the least, or the most. */
     private Mean ofOneTest(boolean most) {
       DoubleStream means = each.stream().mapToDouble(OfTest::mean);
-      double one = (most ? means.max() : means.min()).orElse(mean);
+      double one = Math.max(NEXT_TO_NOTHING, (most ? means.max() : means.min()).orElse(mean));
       return new Mean(one, standardError, factId, each, inDoubt);
     }
   }
@@ -72,6 +75,15 @@ public record SeedMeasures(
     return new SeedMeasures(
         thousandKernelWeightG.map(weight -> weight.ofOneTest(!mostKernels)),
         germinationPercent.map(percent -> percent.ofOneTest(mostKernels)),
+        setAside);
+  }
+
+  /** This with a germination that speaks against a mixture only. */
+  public SeedMeasures germinationInDoubt() {
+    return new SeedMeasures(
+        thousandKernelWeightG,
+        germinationPercent.map(
+            of -> new Mean(of.mean(), of.standardError(), of.factId(), of.each(), true)),
         setAside);
   }
 

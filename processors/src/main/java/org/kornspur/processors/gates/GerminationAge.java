@@ -1,6 +1,7 @@
 package org.kornspur.processors.gates;
 
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Stream;
@@ -50,6 +51,14 @@ final class GerminationAge {
    */
   static Verdict ofPart(SeedLot part, Verdict ofUnsplit) {
     return until(ofUnsplit).flatMap(last -> tooOld(part, ofUnsplit, last)).orElse(ofUnsplit);
+  }
+
+  /** Whether by that day the newest test was older than it may be; false where nothing says. */
+  static boolean isTooOld(List<Verdict> seedVerdicts, LocalDate on) {
+    return seedVerdicts.stream()
+        .filter(verdict -> verdict.gate() == Gate.GERMINATION)
+        .flatMap(verdict -> until(verdict).stream())
+        .anyMatch(on::isAfter);
   }
 
   private static Optional<LocalDate> until(Verdict verdict) {

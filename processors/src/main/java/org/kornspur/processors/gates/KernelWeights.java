@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.kornspur.contract.KernelWeightTest;
 import org.kornspur.contract.WeighedKernels;
 import org.kornspur.ingest.contract.FactType;
@@ -27,8 +28,13 @@ import org.kornspur.processors.standards.Quantity;
  *
  * @param weighed all tests
  * @param proving those that measure the lot
+ * @param ofUnsplit what the lot came to that this one was split from: it lies in the range too
  */
-record KernelWeights(SeedLot lot, List<KernelWeightTest> weighed, List<KernelWeightTest> proving) {
+record KernelWeights(
+    SeedLot lot,
+    List<KernelWeightTest> weighed,
+    List<KernelWeightTest> proving,
+    List<OfTest> ofUnsplit) {
   /** One alone tells nothing of its own error. */
   private static final double LEAST_WITHOUT_BOOK = 2;
 
@@ -41,8 +47,7 @@ record KernelWeights(SeedLot lot, List<KernelWeightTest> weighed, List<KernelWei
                 "thousand-kernel weight",
                 thousandG(replicates()),
                 deviation() / Math.sqrt(replicates().size()),
-                proving.stream()
-                    .map(test -> new OfTest(FactType.idOf(test), thousandG(test.getReplicates())))
+                Stream.concat(ofUnsplit.stream(), proving.stream().map(KernelWeights::ofTest))
                     .toList(),
                 !unsettled().isEmpty()));
   }
@@ -96,8 +101,14 @@ record KernelWeights(SeedLot lot, List<KernelWeightTest> weighed, List<KernelWei
 
   private double range() {
     DoubleSummaryStatistics means =
-        weighed.stream().mapToDouble(test -> thousandG(test.getReplicates())).summaryStatistics();
+        Stream.concat(ofUnsplit.stream(), weighed.stream().map(KernelWeights::ofTest))
+            .mapToDouble(OfTest::mean)
+            .summaryStatistics();
     return means.getMax() - means.getMin();
+  }
+
+  private static OfTest ofTest(KernelWeightTest test) {
+    return new OfTest(FactType.idOf(test), thousandG(test.getReplicates()));
   }
 
   private static double thousandG(List<WeighedKernels> replicates) {

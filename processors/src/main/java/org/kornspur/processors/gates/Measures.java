@@ -3,7 +3,6 @@ package org.kornspur.processors.gates;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.contract.GerminationTest;
@@ -26,9 +25,10 @@ import org.kornspur.processors.verdict.Verdict;
 
 /**
  * What a blend needs to know of a lot; a part split from a lot rests on that lot's tests until it
- * has its own. Only tests of declared laboratories, of samples that stand for the lot, measure it,
- * and all of them: nobody weighs or germinates again until a mixture fits. Germination is what the
- * gate counted; thousand-kernel weight what {@link KernelWeights} makes of all tests together.
+ * has its own, and then they still count in how far it may be off. Only tests of declared
+ * laboratories, of samples that stand for the lot, measure it, and all of them: nobody weighs or
+ * germinates again until a mixture fits. Germination is what the gate counted; thousand-kernel
+ * weight what {@link KernelWeights} makes of all tests together.
  *
  * <p>What is owed all the same is told as in doubt: by it a mixture can fail, and never hold, so
  * that no further test lifts a failure.
@@ -39,16 +39,13 @@ public final class Measures {
       Set.of(Quantity.GERMINATION_TEST_AGE, Quantity.GERMINATION_LABEL_ACCEPTED);
 
   private final SeedLot lot;
-  private final Set<String> drawn;
+  private final List<Sampling> drawn;
   private final Optional<SeedMeasures> unsplit;
 
   private Measures(SeedLot lot) {
     this.lot = lot;
-    this.drawn =
-        SampleDrawing.good(lot.dossier(), lot.rulebook()).stream()
-            .map(Sampling::getSampleId)
-            .collect(Collectors.toSet());
-    this.unsplit = unsplit(lot.dossier());
+    this.drawn = SampleDrawing.good(lot.dossier(), lot.rulebook());
+    this.unsplit = wholeLot(lot.dossier()).map(Report.FromParent::measures);
   }
 
   /**
@@ -75,7 +72,9 @@ public final class Measures {
     }
     List<KernelWeightTest> proving =
         weighed.stream().filter(test -> against(test, test.getSampleId()).isEmpty()).toList();
-    KernelWeights weights = new KernelWeights(lot, weighed, proving);
+    KernelWeights weights =
+        new KernelWeights(
+            lot, weighed, proving, range(unsplit.flatMap(SeedMeasures::thousandKernelWeightG)));
     Stream<Finding> aside =
         weighed.stream().flatMap(test -> against(test, test.getSampleId()).stream());
     return new SeedMeasures(
@@ -90,7 +89,10 @@ public final class Measures {
       return unsplit.flatMap(SeedMeasures::germinationPercent);
     }
     List<GerminationTest> proving =
-        tests.stream().filter(test -> against(test, test.getSampleId()).isEmpty()).toList();
+        tests.stream()
+            .filter(Measures::isPossible)
+            .filter(test -> against(test, test.getSampleId()).isEmpty())
+            .toList();
     if (proving.isEmpty()) {
       return Optional.empty();
     }
@@ -101,13 +103,39 @@ public final class Measures {
             .stream()
             .map(GerminationTests::result)
             .toList();
+    List<OfTest> ofUnsplit = ofUnsplit(tests.get(tests.size() - 1));
     return verdicts.stream()
         .filter(verdict -> verdict.gate() == Gate.GERMINATION)
         .findFirst()
         .map(verdict -> counted(verdict, proving))
         .orElseGet(() -> counted(compared))
-        .flatMap(counted -> mean(counted, false))
-        .or(() -> mean(compared, true));
+        .flatMap(counted -> mean(counted, ofUnsplit, false))
+        .or(() -> mean(compared, ofUnsplit, true));
+  }
+
+  /** A test with more seedlings than seeds says nothing and waits for its correction. */
+  private static boolean isPossible(GerminationTest test) {
+    return test.getReplicates().stream()
+        .allMatch(replicate -> replicate.getNormalSeedlings() <= replicate.getSeeds());
+  }
+
+  /** What the lot came to that this one was split from, while that was no older than it may be. */
+  private List<OfTest> ofUnsplit(GerminationTest newest) {
+    boolean isOld =
+        wholeLot(lot.dossier())
+            .filter(whole -> GerminationAge.isTooOld(whole.seedVerdicts(), FactType.dayOf(newest)))
+            .isPresent();
+    return isOld ? List.of() : range(unsplit.flatMap(SeedMeasures::germinationPercent));
+  }
+
+  private static List<OfTest> range(Optional<Mean> mean) {
+    return mean.stream()
+        .flatMap(
+            of ->
+                of.each().isEmpty()
+                    ? Stream.of(new OfTest(of.factId(), of.mean()))
+                    : of.each().stream())
+        .toList();
   }
 
   private static Optional<List<GerminationRetests.Test>> counted(
@@ -142,17 +170,20 @@ public final class Measures {
         : Optional.empty();
   }
 
-  private static Optional<Mean> mean(List<GerminationRetests.Test> counted, boolean inDoubt) {
+  private static Optional<Mean> mean(
+      List<GerminationRetests.Test> counted, List<OfTest> ofUnsplit, boolean inDoubt) {
     if (counted.isEmpty()) {
       return Optional.empty();
     }
     double seeds = counted.stream().mapToDouble(GerminationRetests.Test::seeds).sum();
     double share =
         counted.stream().mapToDouble(GerminationRetests.Test::normalSeedlings).sum() / seeds;
-    // more seedlings than seeds have no binomial error; the mean alone shows that they cannot be
-    double variance = Math.max(0, share * (1 - share) / seeds);
+    double variance = share * (1 - share) / seeds;
     List<OfTest> each =
-        counted.stream().map(test -> new OfTest(test.id(), test.percent())).toList();
+        Stream.concat(
+                ofUnsplit.stream(),
+                counted.stream().map(test -> new OfTest(test.id(), test.percent())))
+            .toList();
     return Optional.of(
         Mean.of("germination", 100 * share, 100 * Math.sqrt(variance), each, inDoubt));
   }
@@ -162,19 +193,18 @@ public final class Measures {
     return UnprovenResult.ofLaboratory(lot.dossier(), test)
         .or(
             () ->
-                lot.limit(Quantity.SUBMITTED_SAMPLE_MASS).isEmpty() || drawn.contains(sample)
+                lot.limit(Quantity.SUBMITTED_SAMPLE_MASS).isEmpty()
+                        || SampleDrawing.isOfOne(drawn, test, sample)
                     ? Optional.empty()
                     : Optional.of(UnprovenResult.ofOtherSample(test, sample)))
         .map(UnprovenResult::finding);
   }
 
-  private static Optional<SeedMeasures> unsplit(Dossier dossier) {
+  private static Optional<Report.FromParent> wholeLot(Dossier dossier) {
     List<Edge> in = dossier.edgesIn();
     boolean isPart =
         in.stream().allMatch(edge -> edge.by() == FactType.LOT_SPLIT)
             && in.stream().map(Edge::parent).distinct().count() == 1;
-    return isPart
-        ? dossier.parent(in.get(0).parent()).map(Report.FromParent::measures)
-        : Optional.empty();
+    return isPart ? dossier.parent(in.get(0).parent()) : Optional.empty();
   }
 }

@@ -1,5 +1,6 @@
 package org.kornspur.processors.gates;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -11,6 +12,7 @@ import java.util.stream.Stream;
 import org.kornspur.contract.Blend;
 import org.kornspur.contract.LotMass;
 import org.kornspur.contract.ShareBasis;
+import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.statement.Coded;
 import org.kornspur.processors.dossier.Dossier;
@@ -33,16 +35,24 @@ final class MixedParts {
   MixedParts(Dossier dossier, List<Blend> blends) {
     for (Blend blend : blends) {
       factIds.add(blend.getHeader().getFactId());
-      blend.getFemales().forEach(part -> add(dossier, part, false));
-      blend.getPollinators().forEach(part -> add(dossier, part, true));
+      LocalDate mixed = FactType.dayOf(blend);
+      blend.getFemales().forEach(part -> add(dossier, part, false, mixed));
+      blend.getPollinators().forEach(part -> add(dossier, part, true, mixed));
     }
   }
 
-  private void add(Dossier dossier, LotMass part, boolean pollinator) {
+  private void add(Dossier dossier, LotMass part, boolean pollinator, LocalDate mixed) {
     Subject lot = Subject.lot(part.getLotId());
     SeedMeasures measures =
-        dossier.parent(lot).map(Report.FromParent::measures).orElse(SeedMeasures.none());
+        dossier.parent(lot).map(parent -> measuresOn(mixed, parent)).orElse(SeedMeasures.none());
     parts.add(new Part(lot, pollinator, part.getMassKg(), measures));
+  }
+
+  /** A germination that was too old when it was mixed in proves nothing. */
+  private static SeedMeasures measuresOn(LocalDate mixed, Report.FromParent parent) {
+    return GerminationAge.isTooOld(parent.seedVerdicts(), mixed)
+        ? parent.measures().germinationInDoubt()
+        : parent.measures();
   }
 
   boolean none() {

@@ -134,6 +134,12 @@ class MeasuresTest {
     assertThat(mixture(ShareBasis.MASS, List.of(other)).worst()).isEqualTo("MET");
   }
 
+  @Test
+  void aWeightFromBeforeItsSampleWasDrawnCountsForNothing() {
+    List<Draft<?>> before = List.of(weighed(8, 30).at("2024-09-09"));
+    assertThat(mixture(ShareBasis.KERNELS, before).worst()).isEqualTo("OWED");
+  }
+
   /** The share of viable kernels falls to 4.2 % where 80 % of the pollinator germinate. */
   @ParameterizedTest(name = "{0} of 4 x 100, then {1} of {2} seeds of sample {3}: {4}")
   @CsvSource(
@@ -184,13 +190,71 @@ class MeasuresTest {
             List.of(
                 weighed(8, 30),
                 Facts.germination("p", 96, 96, 96, 96),
-                Facts.split("p").into("part", 100)));
+                Facts.split("p").into("part", 100).at("2024-09-20")));
     Report.FromParent ofWhole = report(whole, "part");
-    Dossiers part = Dossiers.lot("part").with(Facts.split("p").into("part", 100)).told(ofWhole);
+    Dossiers part =
+        Dossiers.lot("part")
+            .with(Facts.split("p").into("part", 100).at("2024-09-20"))
+            .told(ofWhole);
     assertThat(JUDGE.measures(part.dossier()).thousandKernelWeightG())
         .isEqualTo(ofWhole.measures().thousandKernelWeightG());
     part.with(Facts.kernelWeight("part", 2.0));
     assertThat(JUDGE.measures(part.dossier()).thousandKernelWeightG()).isEmpty();
+  }
+
+  /** 20 g make 7.3 % of pollinator, 30 g 5 %: a new name makes no heavier kernels. */
+  @Test
+  void aSplitWashesNoWeightAway() {
+    Draft<?> split = Facts.split("p").into("part", 1000).at("2024-09-20");
+    Dossier whole = pollinator(List.of(weighed(8, 20), split));
+    Draft<?> blend = Facts.blend("mix").female("f", 950).pollinator("part", 50).at("2024-10-10");
+    Dossier part =
+        Dossiers.lot("part")
+            .with(
+                split,
+                blend,
+                Facts.sampling("part", 40, 1000, 40).at("2024-09-25"),
+                Facts.kernelWeight("part", 3, 3, 3, 3, 3, 3, 3, 3).at("2024-09-26"))
+            .told(report(whole, "part"))
+            .dossier();
+    Judged judged = ofParts(ShareBasis.KERNELS, blend, femaleFor(blend), part);
+    assertThat(judged.worst()).isEqualTo("OWED");
+  }
+
+  @ParameterizedTest(name = "tested in September 2024, mixed on {0}: {1}")
+  @CsvSource({"2024-09-20, MET", "2026-09-20, OWED"})
+  void aGerminationThatWasTooOldWhenItWasMixedInProvesNothing(String mixed, String expected) {
+    Draft<?> blend = Facts.blend("mix").female("f", 950).pollinator("p", 50).at(mixed);
+    Dossier pollinator =
+        lot("p", Facts.RESTORER, blend)
+            .with(weighed(8, 30), Facts.germination("p", 95, 95, 95, 95))
+            .dossier();
+    Judged judged = ofParts(ShareBasis.VIABLE_KERNELS, blend, femaleFor(blend), pollinator);
+    assertThat(judged.worst()).isEqualTo(expected);
+  }
+
+  @Test
+  void aTestThatCannotBeIsLeftOut() {
+    Draft<?> impossible = Facts.germination("p", 101, 101, 101, 101).at("2024-09-12");
+    assertThat(told(pollinator(List.of(weighed(8, 30), impossible))).germinationPercent().isEmpty())
+        .isTrue();
+    Mean beside =
+        told(pollinator(List.of(Facts.germination("p", 95, 95, 95, 95), impossible)))
+            .germinationPercent()
+            .orElseThrow();
+    assertThat(beside.mean()).isEqualTo(95);
+    assertThat(beside.inDoubt()).isTrue();
+  }
+
+  @Test
+  void aTestInWhichNothingGrewIsReckonedWith() {
+    List<Draft<?>> tests =
+        List.of(
+            weighed(8, 30),
+            Facts.germination("p", 0, 0, 0, 0),
+            Facts.germination("p", 95, 95, 95, 95).at("2024-09-12"),
+            Facts.germination("p", 101, 101, 101, 101).at("2024-09-13"));
+    assertThat(mixture(ShareBasis.VIABLE_KERNELS, tests).worst()).isEqualTo("NOT_MET");
   }
 
   private static Facts.Plain<KernelWeightTest.Builder> weighed(int replicates, double thousandG) {
@@ -204,16 +268,28 @@ class MeasuresTest {
   }
 
   private static Dossiers lot(String lotId, String componentId) {
+    return lot(lotId, componentId, blend());
+  }
+
+  private static Dossiers lot(String lotId, String componentId, Draft<?> blend) {
     return Dossiers.lot(lotId)
         .with(
             Facts.declared(lotId, componentId, Category.BASIC, 1000),
             Facts.sampling(lotId, 40, 1000, 40).at("2024-09-10"),
-            blend())
+            blend)
         .scheme();
   }
 
+  private static Dossier femaleFor(Draft<?> blend) {
+    return lot("f", Facts.SINGLE_CROSS, blend)
+        .with(
+            Facts.kernelWeight("f", 3, 3, 3, 3, 3, 3, 3, 3).id("kw-f"),
+            Facts.germination("f", 95, 95, 95, 95).id("g-f"))
+        .dossier();
+  }
+
   private static Draft<?> blend() {
-    return Facts.blend("mix").id("blend").female("f", 950).pollinator("p", 50);
+    return Facts.blend("mix").id("blend").female("f", 950).pollinator("p", 50).at("2024-09-20");
   }
 
   private static SeedMeasures told(Dossier lot) {
@@ -229,21 +305,18 @@ class MeasuresTest {
   }
 
   private static Judged mixture(ShareBasis basis, List<Draft<?>> testsOfPollinator) {
-    Dossiers mixture =
-        Dossiers.lot("mix")
-            .with(blend())
-            .scheme(Facts.hybrid().id("h").with(hybrid -> hybrid.setShareBasis(basis)));
-    Dossier female =
-        lot("f", Facts.SINGLE_CROSS)
-            .with(
-                Facts.kernelWeight("f", 3, 3, 3, 3, 3, 3, 3, 3).id("kw-f"),
-                Facts.germination("f", 95, 95, 95, 95).id("g-f"))
-            .dossier();
+    return ofParts(basis, blend(), femaleFor(blend()), pollinator(testsOfPollinator));
+  }
+
+  private static Judged ofParts(
+      ShareBasis basis, Draft<?> blend, Dossier female, Dossier pollinator) {
     return Judged.by(
         "EU",
         new BlendShare(),
-        mixture
-            .told(report(female, "mix"), report(pollinator(testsOfPollinator), "mix"))
+        Dossiers.lot("mix")
+            .with(blend)
+            .scheme(Facts.hybrid().id("h").with(hybrid -> hybrid.setShareBasis(basis)))
+            .told(report(female, "mix"), report(pollinator, "mix"))
             .dossier());
   }
 }
