@@ -50,6 +50,9 @@ public sealed interface OriginFinding extends Finding {
   /** What no rye does. */
   record Unusual(Quantity what, Amount found, Statement usual) implements OriginFinding {}
 
+  /** A test of more of a sample than was sent in. */
+  record MoreThanSubmitted(Fact test, Amount tested, Amount submitted) implements OriginFinding {}
+
   record NoOrigin(Subject subject) implements OriginFinding {}
 
   record UnknownRulebook(String rulebook) implements OriginFinding {}

@@ -4,15 +4,20 @@ import java.time.LocalDate;
 import java.time.Month;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.contract.KernelWeightTest;
 import org.kornspur.contract.LotDeclared;
+import org.kornspur.contract.OtherSeedDetermination;
+import org.kornspur.contract.PurityTest;
+import org.kornspur.contract.Sampling;
 import org.kornspur.contract.WeighedKernels;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.statement.Value.Amount;
@@ -32,8 +37,8 @@ import org.kornspur.processors.verdict.Verdict;
 
 /**
  * Facts that are possible one by one and do not fit together, or lie far from what rye does: a test
- * of seed that was not there yet, a kernel weight of no rye, and those of {@link UnusualCropFacts}.
- * They owe a correction; nothing rests on them until then.
+ * of seed that was not there yet, or of more than was sent in, a kernel weight of no rye, and those
+ * of {@link UnusualCropFacts}. They owe a correction; nothing rests on them until then.
  *
  * <p>Common practice, no source; the numbers stand in the rulebook of common practice.
  */
@@ -54,8 +59,9 @@ final class UnusualFacts {
   private UnusualFacts() {}
 
   static List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
-    return Stream.concat(
+    return Stream.of(
             UnusualCropFacts.judge(dossier, rulebook),
+            moreThanSubmitted(dossier),
             Stream.of(
                     testedBefore(dossier),
                     testedBeforeCropYear(dossier),
@@ -63,7 +69,51 @@ final class UnusualFacts {
                     kernelWeight(dossier, rulebook, Quantity.KERNEL_WEIGHT_LEAST),
                     kernelWeight(dossier, rulebook, Quantity.KERNEL_WEIGHT_MOST))
                 .flatMap(Optional::stream))
+        .flatMap(verdicts -> verdicts)
         .toList();
+  }
+
+  /**
+   * No laboratory works on more of a sample than was sent in; what it found in that is not sure.
+   */
+  private static Stream<Verdict> moreThanSubmitted(Dossier dossier) {
+    Map<String, Double> submittedG =
+        dossier.facts(Sampling.class).stream()
+            .collect(
+                Collectors.toMap(
+                    Sampling::getSampleId,
+                    Sampling::getSubmittedSampleG,
+                    (a, b) -> Math.max(a, b)));
+    return Stream.concat(
+        dossier.facts(PurityTest.class).stream()
+            .flatMap(
+                test ->
+                    moreThanSubmitted(
+                        test,
+                        test.getSampleId(),
+                        test.getPureSeedG() + test.getInertMatterG() + test.getOtherSeedsG(),
+                        submittedG)),
+        dossier.facts(OtherSeedDetermination.class).stream()
+            .flatMap(
+                test ->
+                    moreThanSubmitted(test, test.getSampleId(), test.getSampleG(), submittedG)));
+  }
+
+  private static Stream<Verdict> moreThanSubmitted(
+      SpecificRecord test, String sample, double testedG, Map<String, Double> submittedG) {
+    String factId = FactType.idOf(test);
+    return Optional.ofNullable(submittedG.get(sample))
+        .filter(submitted -> testedG > submitted)
+        .map(
+            submitted ->
+                owed(
+                    "working sample, fact " + factId,
+                    new Aspect.Sample(sample, new Fact(factId)),
+                    List.of(factId),
+                    new OriginFinding.MoreThanSubmitted(
+                        new Fact(factId), Amount.grams(testedG), Amount.grams(submitted)),
+                    Optional.empty()))
+        .stream();
   }
 
   /** Seed that was bought in may have been tested before; what came in here may not. */

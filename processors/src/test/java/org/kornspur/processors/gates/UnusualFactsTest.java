@@ -206,6 +206,24 @@ class UnusualFactsTest {
         "100 kernels of %s g".formatted(gramsOf100), expected, judged.state("kernel weight"));
   }
 
+  /** 80 ergot bodies in 10 kg are 4 in 500 g; of the 1,000 g that were sent in they would be 40. */
+  @ParameterizedTest(name = "{0} g for other seeds and {1} g for purity of 1,000 g: {2}")
+  @CsvSource({"1000, 120, MET", "10000, 120, OWED", "1000.1, 120, OWED", "500, 9930, OWED"})
+  void noMoreIsTestedThanWasSentIn(double otherSeedsG, double pureG, String expected) {
+    Judged judged =
+        Judged.by(
+            "EU",
+            new Origin(),
+            Dossiers.lot("l1")
+                .with(
+                    Facts.declared("l1", Facts.HYBRID, Category.CERTIFIED, 1000),
+                    Facts.sampling("l1", 40, 1000, 40),
+                    Facts.purity("l1", pureG, 0, 0),
+                    Facts.otherSeeds("l1").with(test -> test.setSampleG(otherSeedsG)))
+                .dossier());
+    assertThat(judged.worst()).isEqualTo(expected);
+  }
+
   @ParameterizedTest(name = "{0}: sown {1} and {2} ha in an outline of 6.9 ha: {3}")
   @CsvSource({
     "F1_MIXTURE, 6.9, 0.001, NONE",
