@@ -1,11 +1,15 @@
 package org.kornspur.processors.gates;
 
+import java.util.Collection;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.DoubleToIntFunction;
+import java.util.function.BinaryOperator;
 import java.util.function.IntFunction;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.kornspur.contract.ComponentKind;
+import org.kornspur.contract.PostControlMethod;
 import org.kornspur.contract.PostControlResult;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.statement.Value.Amount;
@@ -26,6 +30,11 @@ import org.kornspur.processors.verdict.Verdict;
 
 /** What one result counted. */
 record PostControlCounts(SeedLot lot, PostControlResult result, SampleSize size) {
+  /** Most plants that may be called bad where the standard is this share of so many. */
+  private interface MostAt {
+    int of(double share, int plants);
+  }
+
   List<Verdict> verdicts() {
     Optional<Limit> femaleOffTypes = ofFemale(Quantity.POST_CONTROL_FEMALE_OFF_TYPES);
     Optional<Limit> femaleShedding = ofFemale(Quantity.POST_CONTROL_FEMALE_SHEDDING);
@@ -88,7 +97,7 @@ record PostControlCounts(SeedLot lot, PostControlResult result, SampleSize size)
                             what,
                             found,
                             standard,
-                            share -> rejectNumber(share, risk.value() / 100) - 1,
+                            (share, plants) -> rejectNumber(share, risk.value() / 100, plants) - 1,
                             most ->
                                 new PostControlFinding.RejectedFrom(
                                     most + 1, Amount.percent(risk.value())))));
@@ -115,21 +124,21 @@ record PostControlCounts(SeedLot lot, PostControlResult result, SampleSize size)
                 what,
                 found,
                 standard,
-                share -> SampleSize.mostBad(share, plants),
+                SampleSize::mostBad,
                 most -> new PostControlFinding.Share(Amount.percent(100.0 * found / plants))));
   }
 
   /**
    * A verdict on one count.
    *
-   * @param mostAt most plants that may be called bad where the standard is this share
+   * @param mostAt how many plants may be called bad
    */
   private Optional<Verdict> verdict(
       String key,
       Thing what,
       Integer found,
       Limit limit,
-      DoubleToIntFunction mostAt,
+      MostAt mostAt,
       IntFunction<PostControlFinding> rule) {
     if (found == null) {
       return Optional.empty();
@@ -141,7 +150,7 @@ record PostControlCounts(SeedLot lot, PostControlResult result, SampleSize size)
       return Optional.of(Findings.impossible(at, limit, what, found, plants, factId));
     }
     MethodCount count = new MethodCount(found, plants, MethodErrors.of(result));
-    int most = mostAt.applyAsInt(count.called(limit.value()));
+    int most = mostAt.of(count.called(limit.value()), plants);
     MarkerCorrection.Share share = count.worse();
     Optional<PostControlFinding> unstated = unstated(what, share.share());
     Findings counted =
@@ -154,9 +163,10 @@ record PostControlCounts(SeedLot lot, PostControlResult result, SampleSize size)
             .and(count.findings(limit.value()))
             .and(unstated)
             .and(SampleSize.risk(plants, most, limit.value(), count::called));
-    List<Evidence> owed = found <= most ? owed(count, limit) : List.of();
+    List<Evidence> owed =
+        found <= most ? owed(count, limit, isEnoughTogether(what, limit, mostAt)) : List.of();
     if (!owed.isEmpty()) {
-      return isCountedWell(what, limit)
+      return isCountedWell(what, limit) || isNoWant(count, limit)
           ? Optional.empty()
           : Optional.of(
               counted
@@ -178,12 +188,45 @@ record PostControlCounts(SeedLot lot, PostControlResult result, SampleSize size)
   }
 
   /** What a count that is within the standard still lacks. */
-  private List<Evidence> owed(MethodCount count, Limit limit) {
+  private List<Evidence> owed(MethodCount count, Limit limit, boolean enoughTogether) {
     Optional<Evidence> larger =
-        size.isEnough(count.telling())
+        size.isEnough(count.telling()) || enoughTogether
             ? Optional.empty()
             : Optional.of(new Evidence.LargerCount(size.leastAmount()));
     return Stream.concat(larger.stream(), count.owed(limit.value()).stream()).toList();
+  }
+
+  /**
+   * Whether all plots are enough plants together, and hold together: replicates of one plot are
+   * sown to be counted as one. Each still fails alone. Common practice, no source.
+   */
+  private boolean isEnoughTogether(Thing what, Limit limit, MostAt mostAt) {
+    if (result.getMethod() != PostControlMethod.PLOT) {
+      return false;
+    }
+    Collection<PostControlResult> plots =
+        lot.dossier().facts(PostControlResult.class).stream()
+            .filter(each -> each.getMethod() == PostControlMethod.PLOT)
+            .filter(each -> countOf(what, each) != null)
+            .collect(
+                Collectors.toMap(
+                    PostControlResult::getPlotOrTestId,
+                    plot -> plot,
+                    BinaryOperator.maxBy(
+                        Comparator.comparingInt((PostControlResult plot) -> countOf(what, plot))
+                            .thenComparing(
+                                PostControlResult::getPlantsExamined, Comparator.reverseOrder()))))
+            .values();
+    int plants = plots.stream().mapToInt(PostControlResult::getPlantsExamined).sum();
+    int found = plots.stream().mapToInt(plot -> countOf(what, plot)).sum();
+    return size.isEnough(plants) && found <= mostAt.of(limit.value(), plants);
+  }
+
+  /** Whether a small result is clean, where none is asked for: it makes a lot no worse. */
+  private boolean isNoWant(MethodCount count, Limit limit) {
+    return lot.limit(Quantity.POST_CONTROL_BEFORE_CERTIFICATION).isEmpty()
+        && count.owed(limit.value()).isEmpty()
+        && count.found() <= limit.value() * count.examined();
   }
 
   private GateAspect at(String key, Limit limit) {
@@ -222,10 +265,8 @@ record PostControlCounts(SeedLot lot, PostControlResult result, SampleSize size)
   }
 
   /** No plant at all is allowed where the standard allows none. */
-  private int rejectNumber(double standard, double risk) {
-    return standard <= 0
-        ? 1
-        : ExactBinomial.rejectNumber(result.getPlantsExamined(), standard, risk);
+  private static int rejectNumber(double standard, double risk, int plants) {
+    return standard <= 0 ? 1 : ExactBinomial.rejectNumber(plants, standard, risk);
   }
 
   /**

@@ -333,6 +333,43 @@ class LeastEvidenceTest {
     assertThat(Judged.by("EU", new PostControl(), lot.dossier()).worst()).isEqualTo("NOT_MET");
   }
 
+  @ParameterizedTest(
+      name = "plots of 600 and {2} plants, {0} and {1} off-types, ids alike {3}: {4}")
+  @CsvSource(
+      textBlock =
+          """
+          # common practice, no source: replicates are counted together, and each fails alone
+          0, 0, 650, false, MET
+          0, 0, 399, false, OWED
+          0, 0, 650, true,  OWED
+          0, 9, 650, false, NOT_MET
+          # 4 of 600 and 4 of 650 hold by themselves; 8 of 1,250 are the reject number of 99.7 %
+          4, 4, 650, false, OWED
+          """)
+  void ofPostControlTakesPlotsTogether(
+      int first, int second, int plants, boolean alike, String expected) {
+    Dossiers lot =
+        Dossiers.lot("l1")
+            .with(
+                Facts.declared("l1", Facts.RESTORER, Category.BASIC, 1000),
+                Facts.postControl("l1", 600, first).with(plot -> plot.setPlotOrTestId("1")),
+                Facts.postControl("l1", plants, second)
+                    .with(plot -> plot.setPlotOrTestId(alike ? "1" : "2")));
+    assertThat(Judged.by("EU", new PostControl(), lot.dossier()).worst()).isEqualTo(expected);
+  }
+
+  /** Of certified seed no post-control is asked for. */
+  @ParameterizedTest(name = "{0} off-types among {1} plants of certified seed: {2}")
+  @CsvSource({"0, 300, MET", "1, 300, MET", "2, 50, OWED", "9, 50, NOT_MET"})
+  void aSmallCleanPlotIsNoWantWhereNoneIsAskedFor(int offTypes, int plants, String expected) {
+    Dossiers lot =
+        Dossiers.lot("l1")
+            .with(
+                Facts.declared("l1", Facts.HYBRID, Category.CERTIFIED, 1000),
+                Facts.postControl("l1", plants, offTypes));
+    assertThat(Judged.by("EU", new PostControl(), lot.dossier()).worst()).isEqualTo(expected);
+  }
+
   /** One count under two ids is one count; common practice, no source. */
   @Test
   void aRepeatMakesNoCountLarger() {
