@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.kornspur.contract.BlendComposition;
 import org.kornspur.contract.CompositionMethod;
+import org.kornspur.contract.Sampling;
 import org.kornspur.contract.ShareBasis;
 import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.ingest.statement.Value.Fact;
@@ -36,9 +37,33 @@ record BlendSample(
 
   /** A share on the breeder's basis, percent. */
   private record Estimate(double percent, Measured.Interval interval) {
+    boolean isClearlyInside(BlendShare.Stated stated) {
+      return stated.holds(interval.lower()) && stated.holds(interval.upper());
+    }
+
     boolean isClearlyOutside(BlendShare.Stated stated) {
       return interval.upper() < stated.lowest() || interval.lower() > stated.highest();
     }
+  }
+
+  /**
+   * Whether it shows by itself that the mixture holds, with its whole interval: counted on the
+   * breeder's basis, so that no test of a part comes into it, in enough kernels of a sample that
+   * was drawn well. Common practice, no source.
+   *
+   * @param drawn samples that stand for the mixture
+   */
+  boolean settles(List<Sampling> drawn) {
+    if (sample.getPollinatorKernels() > sample.getKernelsExamined()
+        || basisOf(sample.getMethod()) != stated.basis()
+        || !SampleDrawing.isOfOne(drawn, sample, sample.getSampleId())) {
+      return false;
+    }
+    MethodCount count = count(sample);
+    return size.isEnough(count.telling())
+        && count.owed(byCount(stated.highest(), 1)).isEmpty()
+        && Stream.concat(Stream.of(count.asCounted()), count.corrected().stream())
+            .allMatch(share -> estimate(share, 1).isClearlyInside(stated));
   }
 
   /** Empty where it is small and says no more than a large one beside it. */

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.kornspur.contract.Blend;
 import org.kornspur.contract.BlendComposition;
+import org.kornspur.contract.Sampling;
 import org.kornspur.contract.ShareBasis;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
@@ -37,7 +38,8 @@ import org.kornspur.processors.verdict.Verdict;
  *
  * <p>Seed Ordinance (SaatV), Annex 2 no. 1.4.2.2: the male share must not clearly exceed the
  * breeder's stated ratio; the law gives no number. Judged by what went in, and by a sample in which
- * kernels were told apart, {@link BlendSample}.
+ * kernels were told apart, {@link BlendSample}. Where tests of the parts contradict each other, a
+ * sample that clearly holds settles it: it looked at the mixture itself.
  */
 final class BlendShare implements GateRule {
   static final double CONFIDENCE = 0.95;
@@ -81,17 +83,20 @@ final class BlendShare implements GateRule {
     }
     Stated stated = new Stated(scheme.get(), lot.limit(Quantity.BLEND_SHARE_EXTRA_TOLERANCE), lot);
     MixedParts parts = new MixedParts(lot.dossier(), blends);
-    List<Verdict> verdicts = new ArrayList<>();
-    if (!blends.isEmpty()) {
-      verdicts.add(mixed(lot.dossier(), blends, stated));
-    }
     SampleSize size = new SampleSize(lot.limit(Quantity.KERNELS_TOLD_APART));
     boolean isAnyLarge =
         samples.stream().anyMatch(each -> size.isEnough(BlendSample.count(each).telling()));
-    samples.stream()
-        .flatMap(
-            sample -> new BlendSample(sample, parts, stated, size, isAnyLarge).verdict().stream())
-        .forEach(verdicts::add);
+    List<BlendSample> sampled =
+        samples.stream()
+            .map(sample -> new BlendSample(sample, parts, stated, size, isAnyLarge))
+            .toList();
+    List<Verdict> verdicts = new ArrayList<>();
+    if (!blends.isEmpty()) {
+      List<Sampling> drawn = SampleDrawing.good(lot.dossier(), lot.rulebook());
+      boolean isMeasured = sampled.stream().anyMatch(sample -> sample.settles(drawn));
+      verdicts.add(mixed(lot.dossier(), blends, stated, isMeasured));
+    }
+    sampled.stream().flatMap(sample -> sample.verdict().stream()).forEach(verdicts::add);
     List<Coded> aside = parts.setAside(stated.basis());
     return verdicts.stream().map(verdict -> withFurther(verdict, aside)).toList();
   }
@@ -123,9 +128,10 @@ final class BlendShare implements GateRule {
 
   /**
    * What was mixed in after seed of the mixture had gone out mends nothing for that seed: what was
-   * there on each such day must hold by itself.
+   * there on each such day must hold by itself, and a sample of the whole says nothing of it.
    */
-  private static Verdict mixed(Dossier dossier, List<Blend> blends, Stated stated) {
+  private static Verdict mixed(
+      Dossier dossier, List<Blend> blends, Stated stated, boolean measured) {
     List<Verdict> verdicts =
         Stream.concat(
                 Stream.of(blends),
@@ -135,7 +141,7 @@ final class BlendShare implements GateRule {
                     .sorted()
                     .map(out -> mixedBy(out, blends))
                     .filter(mixed -> !mixed.isEmpty() && mixed.size() < blends.size()))
-            .map(mixed -> mixed(new MixedParts(dossier, mixed), stated))
+            .map(mixed -> mixed(new MixedParts(dossier, mixed), stated, measured && mixed == blends))
             .toList();
     return Stream.of(Verdict.NotMet.class, Verdict.Owed.class)
         .flatMap(worst -> verdicts.stream().filter(worst::isInstance))
@@ -147,7 +153,13 @@ final class BlendShare implements GateRule {
     return blends.stream().filter(blend -> !FactType.dayOf(blend).isAfter(day)).toList();
   }
 
-  private static Verdict mixed(MixedParts parts, Stated stated) {
+  /**
+   * By what went in.
+   *
+   * @param measured whether a sample of the mixture shows by itself that it holds, so that no test
+   *     of a part that is in doubt, or stands beside another, keeps it open
+   */
+  private static Verdict mixed(MixedParts parts, Stated stated, boolean measured) {
     Optional<org.kornspur.processors.statistics.BlendShare> share =
         parts.pollinatorShare(stated.basis());
     if (share.isEmpty()) {
@@ -173,16 +185,17 @@ final class BlendShare implements GateRule {
             .and(otherBases(parts, stated));
     double lowest = percent(parts.shareBySingleTests(stated.basis(), false));
     double highest = percent(parts.shareBySingleTests(stated.basis(), true));
-    if (stated.holds(percent) && !(stated.holds(lowest) && stated.holds(highest))) {
+    boolean isOpen = stated.holds(percent) && !measured;
+    if (isOpen && !(stated.holds(lowest) && stated.holds(highest))) {
       return found
           .and(new BlendFinding.BySingleTests(Amount.percent(lowest), Amount.percent(highest)))
           .owed(
               Optional.of(stated.nearest(percent)),
-              parts.ofSeveralTests(stated.basis()),
+              List.of(new Evidence.LargerKernelSample()),
               List.of());
     }
     List<Evidence> inDoubt = parts.inDoubt(stated.basis());
-    return stated.holds(percent) && !inDoubt.isEmpty()
+    return isOpen && !inDoubt.isEmpty()
         ? found.owed(Optional.of(stated.nearest(percent)), inDoubt, List.of())
         : found.decided(
             stated.holds(percent),

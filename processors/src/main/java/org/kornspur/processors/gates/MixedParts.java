@@ -19,6 +19,7 @@ import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.dossier.SeedMeasures;
 import org.kornspur.processors.dossier.SeedMeasures.Mean;
+import org.kornspur.processors.finding.BlendFinding;
 import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.statistics.BlendShare;
 
@@ -28,6 +29,8 @@ import org.kornspur.processors.statistics.BlendShare;
  */
 final class MixedParts {
   private record Part(Subject lot, boolean pollinator, double massKg, SeedMeasures measures) {}
+
+  private static final String WEIGHTS_APART = Coded.codeOf(BlendFinding.KernelWeightsApart.class);
 
   private final List<Part> parts = new ArrayList<>();
   private final Set<String> factIds = new TreeSet<>();
@@ -89,16 +92,11 @@ final class MixedParts {
         part -> part.measures().germinationPercent().filter(Mean::inDoubt).isPresent());
   }
 
-  /** Tests of which there are several, where one of them alone would decide otherwise. */
-  List<Evidence> ofSeveralTests(ShareBasis basis) {
-    return tests(
-        basis,
-        part -> part.measures().thousandKernelWeightG().filter(MixedParts::isOfSeveral).isPresent(),
-        part -> part.measures().germinationPercent().filter(MixedParts::isOfSeveral).isPresent());
-  }
-
-  private static boolean isOfSeveral(Mean mean) {
-    return mean.each().size() > 1;
+  /** No further weighing settles weights that contradict each other; the mixture itself does. */
+  private static Evidence weightOf(Part part) {
+    boolean isApart =
+        part.measures().setAside().stream().anyMatch(why -> why.code().equals(WEIGHTS_APART));
+    return isApart ? new Evidence.LargerKernelSample() : new Evidence.KernelWeightOf(part.lot());
   }
 
   private List<Evidence> tests(
@@ -107,7 +105,7 @@ final class MixedParts {
         parts.stream()
             .filter(part -> basis != ShareBasis.MASS)
             .filter(lacksWeight)
-            .map(part -> new Evidence.KernelWeightOf(part.lot()));
+            .map(MixedParts::weightOf);
     Stream<Evidence> germinations =
         parts.stream()
             .filter(part -> basis == ShareBasis.VIABLE_KERNELS)
