@@ -141,7 +141,8 @@ final class BlendShare implements GateRule {
                     .sorted()
                     .map(out -> mixedBy(out, blends))
                     .filter(mixed -> !mixed.isEmpty() && mixed.size() < blends.size()))
-            .map(mixed -> mixed(new MixedParts(dossier, mixed), stated, measured && mixed == blends))
+            .map(
+                mixed -> mixed(new MixedParts(dossier, mixed), stated, measured && mixed == blends))
             .toList();
     return Stream.of(Verdict.NotMet.class, Verdict.Owed.class)
         .flatMap(worst -> verdicts.stream().filter(worst::isInstance))
