@@ -9,6 +9,7 @@ import java.util.function.IntFunction;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.kornspur.contract.ComponentKind;
+import org.kornspur.contract.CropRole;
 import org.kornspur.contract.PostControlMethod;
 import org.kornspur.contract.PostControlResult;
 import org.kornspur.ingest.contract.FactType;
@@ -82,7 +83,16 @@ record PostControlCounts(SeedLot lot, PostControlResult result, SampleSize size)
         .map(
             known ->
                 known == ComponentKind.STERILE_LINE || known == ComponentKind.STERILE_SINGLE_CROSS)
-        .orElse(result.getSheddingPlants() != null);
+        .orElseGet(() -> result.getSheddingPlants() != null || isHarvestedFromFemale());
+  }
+
+  /**
+   * A lot that no fact names beside its hybrid is not told the scheme; its crop says what it is.
+   */
+  private boolean isHarvestedFromFemale() {
+    return lot.dossier()
+        .believedParents()
+        .anyMatch(parent -> parent.cropRole().equals(Optional.of(CropRole.STERILE_FEMALE)));
   }
 
   /** By reject number. */

@@ -6,6 +6,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.kornspur.contract.Category;
+import org.kornspur.contract.CropRole;
 import org.kornspur.contract.PostControlMethod;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Report;
@@ -70,6 +71,22 @@ class PostControlTest {
             .formatted(category, purityPercent, offTypes, plants),
         expected,
         judged.state("off-types, plot P-l1"));
+  }
+
+  /** Raw harvest is named beside no hybrid, so nobody tells it the scheme; its crop does. */
+  @ParameterizedTest
+  @CsvSource({"STERILE_FEMALE, OWED", "POLLINATOR, MET"})
+  void sheddersAreCountedInTheHarvestOfAFemale(CropRole role, String expected) {
+    Judged judged =
+        Judged.by(
+            "EU",
+            GATE,
+            Dossiers.lot("l1")
+                .with(Facts.harvest("c1", "l1", 3000), Facts.postControl("l1", 2000, 0))
+                .parentCrop("c1", Dossiers.component(Facts.SINGLE_CROSS, Category.BASIC), role)
+                .dossier());
+
+    assertThat(judged.worst()).isEqualTo(expected);
   }
 
   @Test
