@@ -14,6 +14,7 @@ import java.util.stream.Stream;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.contract.Admixture;
 import org.kornspur.contract.Category;
+import org.kornspur.contract.CropRole;
 import org.kornspur.contract.Downgrade;
 import org.kornspur.contract.FactHeader;
 import org.kornspur.contract.FieldCropDeclared;
@@ -363,6 +364,28 @@ public final class Dossier {
                 believedParents()
                     .flatMap(parent -> parent.holder().stream())
                     .min(Comparator.naturalOrder()));
+  }
+
+  /**
+   * What this crop is in the scheme, or the crop that this seed was harvested from; empty where
+   * that is not known, or there were several.
+   */
+  public Optional<CropRole> cropRole() {
+    return crop().map(FieldCropDeclared::getRole).or(this::roleOfHarvestedCrop);
+  }
+
+  private Optional<CropRole> roleOfHarvestedCrop() {
+    Set<Subject> sameSeed =
+        edgesIn.stream()
+            .filter(edge -> edge.by() == FactType.HARVEST || SAME_HARVEST.contains(edge.by()))
+            .map(Edge::parent)
+            .collect(Collectors.toSet());
+    Set<CropRole> roles =
+        believedParents()
+            .filter(parent -> sameSeed.contains(parent.parent()))
+            .flatMap(parent -> parent.cropRole().stream())
+            .collect(Collectors.toSet());
+    return roles.size() == 1 ? roles.stream().findFirst() : Optional.empty();
   }
 
   /** The crop's own declaration. */

@@ -36,8 +36,8 @@ public sealed interface Report {
    * @param seedVerdicts verdicts on the parent's seed, which a part split from it may rest on
    * @param postControls ids of post-control results of the parent's harvest
    * @param holder enterprise that grew it or declared it, where known
-   * @param cropRole what the parent is in the scheme where it is a crop; empty in reports of
-   *     earlier releases too
+   * @param cropRole what the parent is in the scheme where it is a crop, or the crop that it was
+   *     harvested from, as far as known; empty in reports of earlier releases too
    * @param openPollinatedPercent how much of it is open-pollinated rye that was added; empty where
    *     none was, and in reports of earlier releases
    */

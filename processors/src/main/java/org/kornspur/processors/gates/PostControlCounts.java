@@ -90,9 +90,7 @@ record PostControlCounts(SeedLot lot, PostControlResult result, SampleSize size)
    * A lot that no fact names beside its hybrid is not told the scheme; its crop says what it is.
    */
   private boolean isHarvestedFromFemale() {
-    return lot.dossier()
-        .believedParents()
-        .anyMatch(parent -> parent.cropRole().equals(Optional.of(CropRole.STERILE_FEMALE)));
+    return lot.dossier().cropRole().equals(Optional.of(CropRole.STERILE_FEMALE));
   }
 
   /** By reject number. */

@@ -205,7 +205,7 @@ public final class Judge {
                     seedVerdicts,
                     postControls,
                     holder,
-                    dossier.crop().map(FieldCropDeclared::getRole),
+                    dossier.cropRole(),
                     openPollinated))
         .toList();
   }

@@ -9,6 +9,8 @@ import org.kornspur.contract.Category;
 import org.kornspur.contract.CropRole;
 import org.kornspur.contract.PostControlMethod;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.finding.Advice;
 import org.kornspur.processors.finding.Evidence;
@@ -73,20 +75,38 @@ class PostControlTest {
         judged.state("off-types, plot P-l1"));
   }
 
-  /** Raw harvest is named beside no hybrid, so nobody tells it the scheme; its crop does. */
+  /** Harvest is named beside no hybrid, so nobody tells it the scheme; its crop does. */
   @ParameterizedTest
   @CsvSource({"STERILE_FEMALE, OWED", "POLLINATOR, MET"})
   void sheddersAreCountedInTheHarvestOfAFemale(CropRole role, String expected) {
-    Judged judged =
+    Material single = Dossiers.component(Facts.SINGLE_CROSS, Category.BASIC);
+    Dossier raw =
+        Dossiers.lot("raw")
+            .with(
+                Facts.harvest("c1", "raw", 3000),
+                Facts.postControl("raw", 2000, 0),
+                Facts.conditioning().from("raw", 3000).into("l1", 2700))
+            .parentCrop("c1", single, role)
+            .dossier();
+    assertThat(Judged.by("EU", GATE, raw).worst()).isEqualTo(expected);
+
+    Report.FromParent told =
+        Judge.by(Rulebooks.bundled()).judge(raw).reports().stream()
+            .filter(Report.FromParent.class::isInstance)
+            .map(Report.FromParent.class::cast)
+            .findFirst()
+            .orElseThrow();
+    Judged cleaned =
         Judged.by(
             "EU",
             GATE,
             Dossiers.lot("l1")
-                .with(Facts.harvest("c1", "l1", 3000), Facts.postControl("l1", 2000, 0))
-                .parentCrop("c1", Dossiers.component(Facts.SINGLE_CROSS, Category.BASIC), role)
+                .with(
+                    Facts.conditioning().from("raw", 3000).into("l1", 2700),
+                    Facts.postControl("l1", 2000, 0))
+                .told(told)
                 .dossier());
-
-    assertThat(judged.worst()).isEqualTo(expected);
+    assertThat(cleaned.worst()).as("handed down").isEqualTo(expected);
   }
 
   @Test
