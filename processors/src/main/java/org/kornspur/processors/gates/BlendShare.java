@@ -98,12 +98,7 @@ final class BlendShare implements GateRule {
     }
     sampled.stream().flatMap(sample -> sample.verdict().stream()).forEach(verdicts::add);
     List<Coded> aside = parts.setAside(stated.basis());
-    return verdicts.stream().map(verdict -> withFurther(verdict, aside)).toList();
-  }
-
-  private static Verdict withFurther(Verdict verdict, List<Coded> findings) {
-    return verdict.withFindings(
-        Stream.concat(verdict.findings().stream(), findings.stream()).toList());
+    return verdicts.stream().map(verdict -> verdict.withFurther(aside)).toList();
   }
 
   /** Whether the breeder's figures can be a ratio: an earlier release let in any tolerance. */

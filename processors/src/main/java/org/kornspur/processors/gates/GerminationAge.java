@@ -4,10 +4,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
-import java.util.stream.Stream;
 import org.kornspur.contract.GerminationTest;
-import org.kornspur.ingest.statement.Coded;
-import org.kornspur.ingest.statement.Value;
 import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.finding.Finding;
 import org.kornspur.processors.finding.GerminationFinding;
@@ -26,8 +23,6 @@ import org.kornspur.processors.verdict.Verdict;
  * European texts name no time; common practice stands in and says so.
  */
 final class GerminationAge {
-  private static final String UNTIL = Coded.codeOf(GerminationFinding.CountsUntil.class);
-
   private GerminationAge() {}
 
   static Optional<Limit> limit(SeedLot lot) {
@@ -62,12 +57,7 @@ final class GerminationAge {
   }
 
   private static Optional<LocalDate> until(Verdict verdict) {
-    return verdict.findings().stream()
-        .filter(finding -> finding.code().equals(UNTIL))
-        .flatMap(finding -> finding.argument("until").stream())
-        .filter(Value.Day.class::isInstance)
-        .map(day -> ((Value.Day) day).day())
-        .findFirst();
+    return GerminationFinding.CountsUntil.in(verdict.findings());
   }
 
   private static Optional<Verdict> tooOld(SeedLot lot, Verdict verdict, LocalDate until) {
@@ -86,9 +76,6 @@ final class GerminationAge {
                         met.factIds(),
                         new GerminationFinding.UsedAfter(used, until))
                     .owed(limit(lot), new Evidence.NewGerminationTest()))
-        .map(
-            owed ->
-                owed.withFindings(
-                    Stream.concat(owed.findings().stream(), met.findings().stream()).toList()));
+        .map(owed -> owed.withFurther(met.findings()));
   }
 }

@@ -13,7 +13,6 @@ import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.statement.Coded;
 import org.kornspur.ingest.statement.Statement;
-import org.kornspur.ingest.statement.Value.Day;
 import org.kornspur.ingest.statement.Value.Fact;
 import org.kornspur.ingest.statement.Value.Person;
 import org.kornspur.processors.dossier.Material;
@@ -29,8 +28,6 @@ import org.kornspur.processors.verdict.Verdict;
  * and events. The sequence itself is common practice, no source.
  */
 public final class ActRules {
-
-  private static final String COUNTS_UNTIL = Coded.codeOf(GerminationFinding.CountsUntil.class);
 
   private ActRules() {}
 
@@ -166,14 +163,9 @@ public final class ActRules {
   /** Evidence that counts no more for seed that goes out from today on. */
   private static Optional<Coded> expired(Assessment assessment, LocalDate today) {
     return assessment.verdicts().stream()
-        .flatMap(verdict -> verdict.findings().stream())
-        .filter(finding -> finding.code().equals(COUNTS_UNTIL))
-        .filter(
-            finding ->
-                finding
-                    .argument("until")
-                    .filter(until -> until instanceof Day last && last.day().isBefore(today))
-                    .isPresent())
+        .flatMap(verdict -> GerminationFinding.CountsUntil.in(verdict.findings()).stream())
+        .filter(until -> until.isBefore(today))
+        .map(until -> new GerminationFinding.CountsUntil(until).coded())
         .findFirst();
   }
 

@@ -147,7 +147,7 @@ public final class DossierReader {
   }
 
   /** A fact that would supersede another. */
-  private record Named(Superseded superseded, boolean isProven, boolean isWithdrawal) {}
+  private record Named(Superseded superseded, RevocationNote note) {}
 
   private static boolean mayName(Named by, SpecificRecord fact, Set<String> acts) {
     return !FactType.of(fact).isAct() || acts.contains(by.superseded().byFactId());
@@ -156,15 +156,14 @@ public final class DossierReader {
   private boolean takesEffect(Named by, Set<String> acts, Set<String> confirmed) {
     String byFactId = by.superseded().byFactId();
     return trustsProducers
-        || by.isProven()
+        || by.note().isProven()
         || acts.contains(byFactId)
         || confirmed.contains(byFactId);
   }
 
-  /** A correction that was corrected too has something in its place, though it was withdrawn. */
   private boolean isOnlyWithdrawn(List<Named> by, Set<String> acts, Set<String> confirmed) {
-    List<Named> effective = by.stream().filter(next -> takesEffect(next, acts, confirmed)).toList();
-    return !effective.isEmpty() && effective.stream().allMatch(Named::isWithdrawal);
+    return RevocationNote.onlyWithdraw(
+        by.stream().filter(next -> takesEffect(next, acts, confirmed)).map(Named::note).toList());
   }
 
   private static Set<String> correctedByProvenSenders(List<SpecificRecord> held) {
@@ -247,7 +246,7 @@ public final class DossierReader {
         RevocationNote note = RevocationNote.read(revocation.value);
         found
             .computeIfAbsent(parts.get(1), named -> new ArrayList<>())
-            .add(new Named(note.superseded(parts.get(2)), note.isProven(), note.isWithdrawal()));
+            .add(new Named(note.superseded(parts.get(2)), note));
       } else {
         unreadable.add(revocation.key);
       }

@@ -116,11 +116,10 @@ public record RegisterEntry(
 
   /** Whether a withdrawal took this fact back, with effect, and nothing is in its place. */
   public boolean isWithdrawn(boolean trustsProducers) {
-    List<RevocationNote> effective =
+    return RevocationNote.onlyWithdraw(
         revokedBy.values().stream()
             .map(RevocationNote::read)
             .filter(by -> trustsProducers || by.isProven())
-            .toList();
-    return !effective.isEmpty() && effective.stream().allMatch(RevocationNote::isWithdrawal);
+            .toList());
   }
 }

@@ -46,8 +46,16 @@ record RevocationNote(
   }
 
   /** Whether it takes the fact back and puts nothing in its place. */
-  boolean isWithdrawal() {
+  private boolean isWithdrawal() {
     return type.equals(Optional.of(FactType.WITHDRAWAL));
+  }
+
+  /**
+   * Whether all that takes effect against a fact only takes it back. A correction that was itself
+   * corrected has something in its place, though it was withdrawn too.
+   */
+  static boolean onlyWithdraw(List<RevocationNote> effective) {
+    return !effective.isEmpty() && effective.stream().allMatch(RevocationNote::isWithdrawal);
   }
 
   String write() {

@@ -47,6 +47,11 @@ public sealed interface Verdict {
     return saying(findings, advice());
   }
 
+  /** The same with findings after its own. */
+  default Verdict withFurther(List<Coded> further) {
+    return withFindings(Stream.concat(findings().stream(), further.stream()).toList());
+  }
+
   /** The value lies within the limit. */
   record Met(
       Gate gate,

@@ -33,6 +33,9 @@ import org.kornspur.processors.verdict.Verdict;
 /** Corrections that do not settle what is so. Our own rule, no source. */
 class CorrectionsTest {
   private static final Judge JUDGE = Judge.by(Rulebooks.bundled());
+  private static final OriginFinding GERMINATION_BY_MOISTURE =
+      new OriginFinding.CorrectedByOtherKind(
+          new Fact("g1"), FactType.GERMINATION_TEST, new Fact("m1"), FactType.MOISTURE_TEST);
 
   @Test
   void twoCorrectionsOfOneHarvestAreOwedAnAnswer() {
@@ -90,18 +93,7 @@ class CorrectionsTest {
             .dossier();
 
     assertThat(standing(lot).state()).isEqualTo(Fitness.EVIDENCE_OWED);
-    assertThat(origin(lot))
-        .singleElement()
-        .satisfies(
-            owed ->
-                assertThat(owed.findings())
-                    .contains(
-                        new OriginFinding.CorrectedByOtherKind(
-                                new Fact("g1"),
-                                FactType.GERMINATION_TEST,
-                                new Fact("m1"),
-                                FactType.MOISTURE_TEST)
-                            .coded()));
+    assertOwed(lot, GERMINATION_BY_MOISTURE);
   }
 
   @Test
@@ -124,18 +116,7 @@ class CorrectionsTest {
                     Optional.empty())),
             List.of());
 
-    assertThat(origin(lot))
-        .singleElement()
-        .satisfies(
-            owed ->
-                assertThat(owed.findings())
-                    .contains(
-                        new OriginFinding.CorrectedByOtherKind(
-                                new Fact("g1"),
-                                FactType.GERMINATION_TEST,
-                                new Fact("m1"),
-                                FactType.MOISTURE_TEST)
-                            .coded()));
+    assertOwed(lot, GERMINATION_BY_MOISTURE);
   }
 
   @Test
@@ -155,17 +136,12 @@ class CorrectionsTest {
             .at("2024-06-20")
             .with(later -> later.setRulebookId("HOUSE").setShieldAccepted(true)));
 
-    assertThat(origin(crop.dossier()))
-        .singleElement()
-        .satisfies(
-            owed ->
-                assertThat(owed.findings())
-                    .contains(
-                        new OriginFinding.SeveralDeclarations(
-                                Subject.crop("c1"),
-                                List.of(new Fact("d1"), new Fact("d2"), new Fact("d3")),
-                                List.of("rulebookId", "shieldAccepted"))
-                            .coded()));
+    assertOwed(
+        crop.dossier(),
+        new OriginFinding.SeveralDeclarations(
+            Subject.crop("c1"),
+            List.of(new Fact("d1"), new Fact("d2"), new Fact("d3")),
+            List.of("rulebookId", "shieldAccepted")));
   }
 
   @Test
@@ -250,17 +226,18 @@ class CorrectionsTest {
 
     lot.scheme(Facts.hybrid().id("h3").with(other -> other.setTolerancePercentPoints(5)));
 
-    assertThat(origin(lot.dossier()))
+    assertOwed(
+        lot.dossier(),
+        new OriginFinding.SeveralDeclarations(
+            Subject.hybrid(Facts.HYBRID),
+            List.of(new Fact("h1"), new Fact("h2"), new Fact("h3")),
+            List.of("tolerancePercentPoints")));
+  }
+
+  private static void assertOwed(Dossier dossier, OriginFinding finding) {
+    assertThat(origin(dossier))
         .singleElement()
-        .satisfies(
-            owed ->
-                assertThat(owed.findings())
-                    .contains(
-                        new OriginFinding.SeveralDeclarations(
-                                Subject.hybrid(Facts.HYBRID),
-                                List.of(new Fact("h1"), new Fact("h2"), new Fact("h3")),
-                                List.of("tolerancePercentPoints"))
-                            .coded()));
+        .satisfies(owed -> assertThat(owed.findings()).contains(finding.coded()));
   }
 
   private static Dossiers raw() {
