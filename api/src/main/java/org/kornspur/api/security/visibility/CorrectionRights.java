@@ -38,18 +38,22 @@ final class CorrectionRights {
   Optional<Problem> against(SpecificRecord fact) {
     FactHeader header = FactType.headerOf(fact);
     if (header.getCorrection() != null) {
-      String supersedes = header.getCorrection().getSupersedes();
-      return againstMending("header.correction.supersedes", supersedes)
-          .or(() -> againstOtherKind(fact, supersedes));
+      String field = "header.correction.supersedes";
+      String factId = header.getCorrection().getSupersedes();
+      Optional<SpecificRecord> earlier = find(factId);
+      return againstMending(field, factId, earlier)
+          .or(() -> againstOtherKind(field, factId, earlier, FactType.of(fact)));
     }
-    return fact instanceof Withdrawal withdrawal
-        ? againstMending("withdrawnFactId", withdrawal.getWithdrawnFactId())
-        : Optional.empty();
+    if (fact instanceof Withdrawal withdrawal) {
+      String factId = withdrawal.getWithdrawnFactId();
+      return againstMending("withdrawnFactId", factId, find(factId));
+    }
+    return Optional.empty();
   }
 
   /** Who may record for others may mend everything; all others what they could have brought. */
-  private Optional<Problem> againstMending(String field, String factId) {
-    Optional<SpecificRecord> earlier = find(factId);
+  private Optional<Problem> againstMending(
+      String field, String factId, Optional<SpecificRecord> earlier) {
     boolean may =
         caller.may(Permission.POST_CORRECTIONS)
             && (caller.may(Permission.RECORD_FOR_OTHERS)
@@ -68,17 +72,14 @@ final class CorrectionRights {
   }
 
   /** The judging would owe evidence for as long as it stands. */
-  private Optional<Problem> againstOtherKind(SpecificRecord fact, String supersedes) {
-    FactType type = FactType.of(fact);
-    return find(supersedes)
+  private static Optional<Problem> againstOtherKind(
+      String field, String factId, Optional<SpecificRecord> earlier, FactType type) {
+    return earlier
         .map(FactType::of)
-        .filter(earlier -> earlier != type)
+        .filter(corrected -> corrected != type)
         .map(
-            earlier ->
-                Problem.of(
-                    "header.correction.supersedes",
-                    supersedes,
-                    new RightsProblem.MendsOtherKind(earlier, type)));
+            corrected ->
+                Problem.of(field, factId, new RightsProblem.MendsOtherKind(corrected, type)));
   }
 
   /** Every other fact names a subject. */
