@@ -403,7 +403,14 @@ public final class Dossier {
     if (flowering == null) {
       flowering =
           crop()
-              .map(declared -> FloweringWindow.flowering(declared).with(DaysInFlower.of(this)))
+              .map(
+                  declared ->
+                      FloweringWindow.flowering(declared)
+                          .with(
+                              counting()
+                                  .filter(FloweringWindow::isSeenBy)
+                                  .map(FactType::dayOf)
+                                  .toList()))
               .orElseGet(FloweringWindow::unknown);
     }
     return flowering;

@@ -54,8 +54,7 @@ enum CountBasis {
 
   /** What counts of one part on this basis, which the book limits. */
   List<FieldInspection> counts(SeedCrop crop, InspectedPart part) {
-    return counts(
-        crop, crop.inspections().stream().filter(count -> count.getPart() == part).toList());
+    return counts(crop, crop.inspections(part));
   }
 
   /** Those that count on this basis, which the book limits. */

@@ -74,10 +74,7 @@ record CropSeason(
 
   /** In flower on a day too far from the flowering that was declared. */
   boolean isFarFromFlowering(SpecificRecord fact) {
-    boolean isInFlower =
-        (fact instanceof FieldInspection visit && FloweringWindow.isInFlower(visit.getBbchStage()))
-            || (fact instanceof FloweringSeen look
-                && FloweringWindow.isInFlower(look.getBbchStage()));
-    return isInFlower && !FloweringWindow.flowering(crop).isNear(FactType.dayOf(fact));
+    return FloweringWindow.isSeenBy(fact)
+        && !FloweringWindow.flowering(crop).isNear(FactType.dayOf(fact));
   }
 }

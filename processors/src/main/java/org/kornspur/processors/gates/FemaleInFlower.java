@@ -1,8 +1,5 @@
 package org.kornspur.processors.gates;
 
-import java.time.LocalDate;
-import java.util.List;
-import java.util.stream.Stream;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.contract.FieldInspection;
 import org.kornspur.contract.FloweringPart;
@@ -21,17 +18,19 @@ final class FemaleInFlower {
 
   static FloweringWindow of(SeedCrop crop) {
     CropSeason season = CropSeason.of(crop.dossier(), crop.declaration());
-    List<LocalDate> days =
-        Stream.<SpecificRecord>concat(
-                crop.dossier().facts(FieldInspection.class).stream()
-                    .filter(visit -> visit.getPart() != InspectedPart.POLLEN_PARENT)
-                    .filter(visit -> FloweringWindow.isInFlower(visit.getBbchStage())),
-                crop.dossier().facts(FloweringSeen.class).stream()
-                    .filter(look -> look.getPart() == FloweringPart.FEMALE)
-                    .filter(look -> FloweringWindow.isInFlower(look.getBbchStage())))
+    return FloweringWindow.between(
+        crop.dossier()
+            .counting()
+            .filter(FloweringWindow::isSeenBy)
+            .filter(FemaleInFlower::showsFemale)
             .filter(season::canHold)
             .map(FactType::dayOf)
-            .toList();
-    return FloweringWindow.between(days);
+            .toList());
+  }
+
+  private static boolean showsFemale(SpecificRecord fact) {
+    return fact instanceof FieldInspection visit
+        ? visit.getPart() != InspectedPart.POLLEN_PARENT
+        : fact instanceof FloweringSeen look && look.getPart() == FloweringPart.FEMALE;
   }
 }

@@ -47,13 +47,13 @@ final class OffTypes implements GateRule {
   }
 
   private static List<Verdict> judge(SeedCrop crop) {
-    List<Verdict> verdicts = new ArrayList<>();
-    judgedParts(crop)
-        .forEach(part -> limited(crop).forEach(by -> verdicts.addAll(judge(crop, part, by))));
     List<CountBasis> limited = limited(crop).toList();
     if (limited.isEmpty()) {
-      return verdicts;
+      return List.of();
     }
+    List<Verdict> verdicts = new ArrayList<>();
+    judgedParts(crop)
+        .forEach(part -> limited.forEach(by -> verdicts.addAll(judge(crop, part, by))));
     Limit limit = crop.limit(limited.get(0).limited()).orElseThrow();
     boolean isCounted =
         tellingParts(crop).stream()

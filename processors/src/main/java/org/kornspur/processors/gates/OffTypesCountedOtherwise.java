@@ -49,9 +49,8 @@ final class OffTypesCountedOtherwise {
 
   private static Stream<FieldInspection> tooMany(
       SeedCrop crop, InspectedPart part, List<CountBasis> limited) {
-    List<Visit> visits =
-        Visit.of(crop.inspections().stream().filter(count -> count.getPart() == part).toList());
-    return visits.stream()
+    return Visit.of(crop.inspections(part)).stream()
+        .filter(visit -> otherwise(visit, limited).findAny().isPresent())
         .filter(visit -> limited.stream().noneMatch(by -> isWithin(crop, by, visit, limited)))
         .filter(visit -> limited.stream().noneMatch(by -> isMended(crop, by, part, visit, limited)))
         .flatMap(visit -> otherwise(visit, limited));

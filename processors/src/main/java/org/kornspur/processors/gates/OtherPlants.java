@@ -115,7 +115,7 @@ final class OtherPlants implements GateRule {
 
   private static Stream<FieldInspection> tooMany(SeedCrop crop, Kind kind, Limit limit) {
     return Arrays.stream(InspectedPart.values())
-        .map(part -> of(crop, part))
+        .map(part -> crop.inspections(part))
         .flatMap(
             counts -> {
               Roguing later =
@@ -164,10 +164,6 @@ final class OtherPlants implements GateRule {
         count -> !limit.holds(kind.count().apply(count) / count.getAreaM2()));
   }
 
-  private static List<FieldInspection> of(SeedCrop crop, InspectedPart part) {
-    return crop.inspections().stream().filter(count -> count.getPart() == part).toList();
-  }
-
   /**
    * Of strips and mixtures what is harvested has to be counted enough; besides, no part by itself
    * may have too many, so that the clean ground of one says nothing of another.
@@ -197,7 +193,7 @@ final class OtherPlants implements GateRule {
                         kind,
                         limit,
                         kind.at(", " + part.name().toLowerCase(Locale.ROOT).replace('_', ' ')),
-                        of(crop, part)))
+                        crop.inspections(part)))
             .filter(Verdict.NotMet.class::isInstance);
     return Stream.concat(Stream.of(ofHarvested), ofParts).toList();
   }

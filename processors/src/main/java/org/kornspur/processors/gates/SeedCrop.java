@@ -12,6 +12,7 @@ import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.contract.CropRole;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.FieldInspection;
+import org.kornspur.contract.InspectedPart;
 import org.kornspur.contract.SenderRole;
 import org.kornspur.ingest.act.SignedSubmissions;
 import org.kornspur.ingest.contract.FactType;
@@ -103,12 +104,19 @@ record SeedCrop(Dossier dossier, FieldCropDeclared declaration, Rulebook ruleboo
         .toList();
   }
 
+  List<FieldInspection> inspections(InspectedPart part) {
+    return inspections().stream().filter(count -> count.getPart() == part).toList();
+  }
+
   /**
    * Of counts those that count: what speaks against the crop always; what does not, once, and where
    * it can have been made on its day. So neither a repeat nor a wrong day fills a sample or finds
    * bad plants gone.
    */
   <T extends SpecificRecord> List<T> counting(List<T> counts, Predicate<T> speaksAgainst) {
+    if (counts.isEmpty()) {
+      return List.of();
+    }
     CropSeason season = CropSeason.of(dossier, declaration);
     Set<List<Object>> told = new HashSet<>();
     return counts.stream()

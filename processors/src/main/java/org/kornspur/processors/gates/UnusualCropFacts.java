@@ -37,14 +37,15 @@ final class UnusualCropFacts {
   private UnusualCropFacts() {}
 
   static Stream<Verdict> judge(Dossier dossier, Rulebook rulebook) {
+    CroppedArea area = CroppedArea.of(dossier);
     return Stream.of(
             visitedInOtherYear(dossier),
             visitedAfterHarvest(dossier),
             seenFarFromFlowering(dossier),
             harvestedInOtherYear(dossier),
-            sownBeyondOutline(dossier),
-            countedBeyondOutline(dossier),
-            harvestFromArea(dossier, rulebook))
+            sownBeyondOutline(dossier, area),
+            countedBeyondOutline(dossier, area),
+            harvestFromArea(dossier, rulebook, area))
         .flatMap(Optional::stream);
   }
 
@@ -135,9 +136,10 @@ final class UnusualCropFacts {
   }
 
   /** Tonnes from each hectare that was sown within the outline. */
-  private static Optional<Verdict> harvestFromArea(Dossier dossier, Rulebook rulebook) {
+  private static Optional<Verdict> harvestFromArea(
+      Dossier dossier, Rulebook rulebook, CroppedArea area) {
     List<Harvest> harvests = dossier.facts(Harvest.class);
-    double areaHa = CroppedArea.of(dossier).hectares();
+    double areaHa = area.hectares();
     if (harvests.isEmpty() || !(areaHa > 0)) {
       return Optional.empty();
     }
@@ -157,8 +159,7 @@ final class UnusualCropFacts {
   }
 
   /** More was sown than there is: the outline, or the area sown, is wrong. */
-  private static Optional<Verdict> sownBeyondOutline(Dossier dossier) {
-    CroppedArea area = CroppedArea.of(dossier);
+  private static Optional<Verdict> sownBeyondOutline(Dossier dossier, CroppedArea area) {
     List<String> factIds =
         Stream.concat(dossier.crop().stream(), dossier.facts(Sowing.class).stream())
             .map(FactType::idOf)
@@ -176,8 +177,7 @@ final class UnusualCropFacts {
   }
 
   /** A visit looked at more ground than there is: a count of so much shows nothing. */
-  private static Optional<Verdict> countedBeyondOutline(Dossier dossier) {
-    CroppedArea area = CroppedArea.of(dossier);
+  private static Optional<Verdict> countedBeyondOutline(Dossier dossier, CroppedArea area) {
     return Arrays.stream(InspectedPart.values())
         .flatMap(
             part ->

@@ -60,7 +60,7 @@ record Visit(int number, LocalDate day, int firstStage, int stage, List<FieldIns
   }
 
   boolean isInFlower() {
-    return firstStage >= FloweringWindow.FIRST_STAGE && stage <= FloweringWindow.LAST_STAGE;
+    return FloweringWindow.isInFlower(firstStage) && FloweringWindow.isInFlower(stage);
   }
 
   List<String> factIds() {

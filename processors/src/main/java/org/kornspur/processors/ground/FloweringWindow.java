@@ -5,7 +5,10 @@ import java.time.temporal.ChronoUnit;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.Optional;
+import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.contract.FieldCropDeclared;
+import org.kornspur.contract.FieldInspection;
+import org.kornspur.contract.FloweringSeen;
 
 /**
  * The days on which a crop flowers or a source can shed pollen, both ends included, as far as they
@@ -69,6 +72,12 @@ public record FloweringWindow(Optional<LocalDate> from, Optional<LocalDate> to) 
   public boolean holds(LocalDate day) {
     return from.filter(first -> !day.isBefore(first)).isPresent()
         && to.filter(last -> !day.isAfter(last)).isPresent();
+  }
+
+  /** Whether a fact says that somebody saw the crop, or a part of it, in flower. */
+  public static boolean isSeenBy(SpecificRecord fact) {
+    return (fact instanceof FieldInspection visit && isInFlower(visit.getBbchStage()))
+        || (fact instanceof FloweringSeen look && isInFlower(look.getBbchStage()));
   }
 
   public static boolean isInFlower(int bbchStage) {
