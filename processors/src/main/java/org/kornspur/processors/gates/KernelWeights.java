@@ -111,8 +111,9 @@ record KernelWeights(
     return new OfTest(FactType.idOf(test), thousandG(test.getReplicates()));
   }
 
-  private static double thousandG(List<WeighedKernels> replicates) {
-    double kernels = replicates.stream().mapToInt(WeighedKernels::getKernels).sum();
+  /** Grams of a thousand kernels, by all replicates together. */
+  static double thousandG(List<WeighedKernels> replicates) {
+    double kernels = replicates.stream().mapToDouble(WeighedKernels::getKernels).sum();
     return 1000 * replicates.stream().mapToDouble(WeighedKernels::getMassG).sum() / kernels;
   }
 }

@@ -16,7 +16,6 @@ import org.kornspur.processors.dossier.SeedMeasures;
 import org.kornspur.processors.dossier.SeedMeasures.Mean;
 import org.kornspur.processors.dossier.SeedMeasures.OfTest;
 import org.kornspur.processors.finding.Finding;
-import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.statistics.GerminationRetests;
@@ -45,7 +44,7 @@ public final class Measures {
   private Measures(SeedLot lot) {
     this.lot = lot;
     this.drawn = SampleDrawing.good(lot.dossier(), lot.rulebook());
-    this.unsplit = wholeLot(lot.dossier()).map(Report.FromParent::measures);
+    this.unsplit = lot.unsplit().map(Report.FromParent::measures);
   }
 
   /**
@@ -122,7 +121,7 @@ public final class Measures {
   /** What the lot came to that this one was split from, while that was no older than it may be. */
   private List<OfTest> ofUnsplit(GerminationTest newest) {
     boolean isOld =
-        wholeLot(lot.dossier())
+        lot.unsplit()
             .filter(whole -> GerminationAge.isTooOld(whole.seedVerdicts(), FactType.dayOf(newest)))
             .isPresent();
     return isOld ? List.of() : range(unsplit.flatMap(SeedMeasures::germinationPercent));
@@ -198,13 +197,5 @@ public final class Measures {
                     ? Optional.empty()
                     : Optional.of(UnprovenResult.ofOtherSample(test, sample)))
         .map(UnprovenResult::finding);
-  }
-
-  private static Optional<Report.FromParent> wholeLot(Dossier dossier) {
-    List<Edge> in = dossier.edgesIn();
-    boolean isPart =
-        in.stream().allMatch(edge -> edge.by() == FactType.LOT_SPLIT)
-            && in.stream().map(Edge::parent).distinct().count() == 1;
-    return isPart ? dossier.parent(in.get(0).parent()) : Optional.empty();
   }
 }

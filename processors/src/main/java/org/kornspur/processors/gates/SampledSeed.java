@@ -60,9 +60,10 @@ final class SampledSeed {
   double neededKg(Sampling sampling, List<Sampling> good) {
     Instant drawn = sampling.getHeader().getHappenedAt();
     LocalDate day = FactType.dayOf(sampling);
+    Set<FactType> tested = kinds(sampling);
     List<LocalDate> before =
         good.stream()
-            .filter(earlier -> kinds(earlier).containsAll(kinds(sampling)))
+            .filter(earlier -> kinds(earlier).containsAll(tested))
             .map(FactType::dayOf)
             .toList();
     return allKg

@@ -127,21 +127,23 @@ record SeedLot(Dossier dossier, Material material, Rulebook rulebook, LocalDate 
     if (!isToBeUsed()) {
       return List.of();
     }
+    List<Verdict> ofUnsplit =
+        unsplit().stream()
+            .map(Report.FromParent::seedVerdicts)
+            .filter(SeedLot::isOfOneSample)
+            .flatMap(List::stream)
+            .filter(verdict -> verdict.gate() == gate)
+            .toList();
+    return ofUnsplit.isEmpty() ? List.of(owed.get()) : ofUnsplit;
+  }
+
+  /** What the lot told that this one was split from; empty where that is not one lot only. */
+  Optional<Report.FromParent> unsplit() {
     List<Edge> in = dossier.edgesIn();
     boolean isPart =
-        !in.isEmpty()
-            && in.stream().allMatch(edge -> edge.by() == FactType.LOT_SPLIT)
+        in.stream().allMatch(edge -> edge.by() == FactType.LOT_SPLIT)
             && in.stream().map(Edge::parent).distinct().count() == 1;
-    List<Verdict> ofUnsplit =
-        isPart
-            ? dossier.parent(in.get(0).parent()).stream()
-                .map(Report.FromParent::seedVerdicts)
-                .filter(SeedLot::isOfOneSample)
-                .flatMap(List::stream)
-                .filter(verdict -> verdict.gate() == gate)
-                .toList()
-            : List.of();
-    return ofUnsplit.isEmpty() ? List.of(owed.get()) : ofUnsplit;
+    return isPart ? dossier.parent(in.get(0).parent()) : Optional.empty();
   }
 
   private static boolean isOfOneSample(List<Verdict> seedVerdicts) {

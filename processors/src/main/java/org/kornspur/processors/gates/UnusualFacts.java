@@ -9,7 +9,6 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.function.Predicate;
-import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.apache.avro.specific.SpecificRecord;
@@ -18,7 +17,6 @@ import org.kornspur.contract.LotDeclared;
 import org.kornspur.contract.OtherSeedDetermination;
 import org.kornspur.contract.PurityTest;
 import org.kornspur.contract.Sampling;
-import org.kornspur.contract.WeighedKernels;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.ingest.statement.Value.Fact;
@@ -198,7 +196,7 @@ final class UnusualFacts {
         .flatMap(
             limit ->
                 dossier.facts(KernelWeightTest.class).stream()
-                    .filter(test -> !limit.holds(thousandG(test)))
+                    .filter(test -> !limit.holds(KernelWeights.thousandG(test.getReplicates())))
                     .findFirst()
                     .map(
                         test ->
@@ -207,16 +205,10 @@ final class UnusualFacts {
                                 new Aspect.Kind(quantity),
                                 List.of(FactType.idOf(test)),
                                 new OriginFinding.Unusual(
-                                    quantity, Amount.grams(thousandG(test)), Bound.cited(limit)),
+                                    quantity,
+                                    Amount.grams(KernelWeights.thousandG(test.getReplicates())),
+                                    Bound.cited(limit)),
                                 Optional.of(limit))));
-  }
-
-  private static double thousandG(KernelWeightTest test) {
-    return 1000 * sum(test, WeighedKernels::getMassG) / sum(test, weighed -> weighed.getKernels());
-  }
-
-  private static double sum(KernelWeightTest test, ToDoubleFunction<WeighedKernels> of) {
-    return test.getReplicates().stream().mapToDouble(of).sum();
   }
 
   static Verdict owed(

@@ -2,7 +2,6 @@ package org.kornspur.processors.stream;
 
 import java.time.Instant;
 import java.time.format.DateTimeParseException;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.apache.avro.specific.SpecificRecord;
@@ -88,15 +87,9 @@ record RevocationNote(
           Optional.of(parts.get(1)),
           Optional.of(Instant.parse(parts.get(2))),
           parts.size() == 4 || parts.get(4).equals(PROVEN),
-          parts.stream().skip(5).findFirst().flatMap(RevocationNote::typeNamed));
+          parts.stream().skip(5).findFirst().flatMap(FactType::named));
     } catch (DateTimeParseException | IndexOutOfBoundsException noNote) {
       return new RevocationNote(text, Optional.empty(), Optional.empty(), false, Optional.empty());
     }
-  }
-
-  private static Optional<FactType> typeNamed(String name) {
-    return Arrays.stream(FactType.values())
-        .filter(type -> type.contractName().equals(name))
-        .findFirst();
   }
 }
