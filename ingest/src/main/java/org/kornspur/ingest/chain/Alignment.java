@@ -4,7 +4,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.kornspur.ingest.chain.Finding.Kind;
+import org.kornspur.ingest.chain.LogFinding.Kind;
 import org.kornspur.ingest.seal.Hash;
 
 /**
@@ -50,7 +50,7 @@ final class Alignment {
   }
 
   /** Whether the next record is the one of this link; if so it is passed. */
-  Optional<Finding> fit(ChainLink link) {
+  Optional<LogFinding> fit(ChainLink link) {
     if (next < records.size()) {
       LogRecord.Entry record = records.get(next);
       if (record.offset() == link.offset() && record.content().equals(link.content())) {
@@ -62,7 +62,7 @@ final class Alignment {
     return Optional.of(removed(link, "the end of the log"));
   }
 
-  private Finding misfit(ChainLink link, LogRecord.Entry record) {
+  private LogFinding misfit(ChainLink link, LogRecord.Entry record) {
     Map<Hash, Long> surplus = new HashMap<>();
     rest().forEach(entry -> surplus.merge(entry.content(), 1L, Long::sum));
     links.stream()
@@ -95,8 +95,8 @@ final class Alignment {
     return moved(link, record, at(record));
   }
 
-  private static Finding altered(ChainLink link, LogRecord.Entry record) {
-    return Finding.at(
+  private static LogFinding altered(ChainLink link, LogRecord.Entry record) {
+    return LogFinding.at(
         link,
         Kind.RECORD_ALTERED,
         "content " + link.content(),
@@ -107,12 +107,12 @@ final class Alignment {
     return record.factId().equals(link.factId()) ? "" : " under the key " + record.factId();
   }
 
-  private static Finding removed(ChainLink link, String found) {
-    return Finding.at(link, Kind.RECORD_REMOVED, "content " + link.content(), found);
+  private static LogFinding removed(ChainLink link, String found) {
+    return LogFinding.at(link, Kind.RECORD_REMOVED, "content " + link.content(), found);
   }
 
-  private static Finding inserted(ChainLink link, LogRecord.Entry record) {
-    return new Finding(
+  private static LogFinding inserted(ChainLink link, LogRecord.Entry record) {
+    return new LogFinding(
         Kind.RECORD_INSERTED,
         link.partition(),
         0,
@@ -122,8 +122,8 @@ final class Alignment {
         "content " + record.content() + ", which has no link");
   }
 
-  private static Finding moved(ChainLink link, LogRecord.Entry record, String found) {
-    return new Finding(
+  private static LogFinding moved(ChainLink link, LogRecord.Entry record, String found) {
+    return new LogFinding(
         Kind.RECORD_REORDERED,
         link.partition(),
         link.sequence(),

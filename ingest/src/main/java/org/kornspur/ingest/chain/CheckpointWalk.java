@@ -5,7 +5,7 @@ import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
-import org.kornspur.ingest.chain.Finding.Kind;
+import org.kornspur.ingest.chain.LogFinding.Kind;
 import org.kornspur.ingest.seal.TrustedKeys;
 
 /**
@@ -15,7 +15,7 @@ final class CheckpointWalk {
 
   private final int partition;
   private final TrustedKeys trusted;
-  private final List<Finding> findings = new ArrayList<>();
+  private final List<LogFinding> findings = new ArrayList<>();
   private final Set<Kind> found = EnumSet.noneOf(Kind.class);
 
   CheckpointWalk(int partition, TrustedKeys trusted) {
@@ -23,7 +23,7 @@ final class CheckpointWalk {
     this.trusted = trusted;
   }
 
-  List<Finding> findings() {
+  List<LogFinding> findings() {
     return findings;
   }
 
@@ -143,7 +143,7 @@ final class CheckpointWalk {
   private void note(Kind kind, Checkpoint checkpoint, String expected, String there) {
     if (found.add(kind)) {
       findings.add(
-          new Finding(
+          new LogFinding(
               kind,
               partition,
               checkpoint.number(),

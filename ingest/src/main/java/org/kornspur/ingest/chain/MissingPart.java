@@ -2,7 +2,7 @@ package org.kornspur.ingest.chain;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.kornspur.ingest.chain.Finding.Kind;
+import org.kornspur.ingest.chain.LogFinding.Kind;
 import org.kornspur.ingest.chain.PartitionLog.Part;
 import org.kornspur.ingest.intake.Counted;
 
@@ -12,11 +12,11 @@ final class MissingPart {
   private MissingPart() {}
 
   /** The records are missing as a whole; links and checkpoints say how many they were. */
-  static Finding records(PartitionLog part, List<Checkpoint> reliable) {
+  static LogFinding records(PartitionLog part, List<Checkpoint> reliable) {
     List<ChainLink> links = part.links();
     long chained = links.isEmpty() ? 0 : links.get(links.size() - 1).sequence();
     long signed = signed(reliable);
-    return new Finding(
+    return new LogFinding(
         Kind.PARTITION_REMOVED,
         part.partition(),
         0,
@@ -30,8 +30,8 @@ final class MissingPart {
   }
 
   /** Links or checkpoints are missing as a whole, and nothing else tells of it. */
-  static List<Finding> proofs(PartitionLog part, List<Finding> known) {
-    List<Finding> findings = new ArrayList<>();
+  static List<LogFinding> proofs(PartitionLog part, List<LogFinding> known) {
+    List<LogFinding> findings = new ArrayList<>();
     add(findings, known, part, Part.LINKS, Kind.LINK_REMOVED, "the links of the partition");
     add(
         findings,
@@ -44,19 +44,19 @@ final class MissingPart {
   }
 
   private static void add(
-      List<Finding> findings,
-      List<Finding> known,
+      List<LogFinding> findings,
+      List<LogFinding> known,
       PartitionLog part,
       Part what,
       Kind kind,
       String expected) {
     if (part.missing().contains(what) && known.stream().noneMatch(one -> one.kind() == kind)) {
-      findings.add(new Finding(kind, part.partition(), 0, -1, "", expected, "none"));
+      findings.add(new LogFinding(kind, part.partition(), 0, -1, "", expected, "none"));
     }
   }
 
   /** A log that fits as far as it goes, and ends before what is signed. */
-  static Finding tail(Finding first, List<Checkpoint> reliable, long there) {
+  static LogFinding tail(LogFinding first, List<Checkpoint> reliable, long there) {
     return first.found(
         ("%s, where %s missing: cut off, or not in a copy that was taken while they were "
                 + "written")

@@ -25,7 +25,7 @@ public record PartitionReport(
     long unchained,
     long checkpoints,
     Optional<Instant> signedUntil,
-    List<Finding> findings) {
+    List<LogFinding> findings) {
 
   public PartitionReport {
     findings = List.copyOf(findings);

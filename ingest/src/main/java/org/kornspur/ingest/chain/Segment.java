@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.kornspur.ingest.chain.Finding.Kind;
+import org.kornspur.ingest.chain.LogFinding.Kind;
 import org.kornspur.ingest.intake.Counted;
 import org.kornspur.ingest.seal.Hash;
 
@@ -39,7 +39,7 @@ final class Segment {
   }
 
   /** What is wrong with records or links first; nothing where all is as it was signed. */
-  Optional<Finding> check(Alignment records) {
+  Optional<LogFinding> check(Alignment records) {
     List<ChainLink> forward = forward();
     long forwardUntil = after + forward.size();
     Hash forwardHash = forward.isEmpty() ? afterHash : forward.get(forward.size() - 1).link();
@@ -54,7 +54,7 @@ final class Segment {
           .findFirst()
           .map(this::brokenLink);
     }
-    Optional<Finding> before = fit(records, forward);
+    Optional<LogFinding> before = fit(records, forward);
     if (before.isPresent()) {
       return before;
     }
@@ -62,11 +62,11 @@ final class Segment {
       return Optional.of(remade(after + 1, forward.get(0)));
     }
     List<ChainLink> backward = backward(forwardUntil);
-    Optional<Finding> within = gap(records, forwardUntil, forwardHash, backward);
+    Optional<LogFinding> within = gap(records, forwardUntil, forwardHash, backward);
     if (within.isPresent() && within.get().kind().touchesRecords()) {
       return within;
     }
-    Optional<Finding> behind = fit(records, backward);
+    Optional<LogFinding> behind = fit(records, backward);
     return behind.isPresent() ? behind : within;
   }
 
@@ -85,9 +85,9 @@ final class Segment {
     return List.of();
   }
 
-  private static Optional<Finding> fit(Alignment records, List<ChainLink> proved) {
+  private static Optional<LogFinding> fit(Alignment records, List<ChainLink> proved) {
     for (ChainLink link : proved) {
-      Optional<Finding> misfit = records.fit(link);
+      Optional<LogFinding> misfit = records.fit(link);
       if (misfit.isPresent()) {
         return misfit;
       }
@@ -145,7 +145,7 @@ final class Segment {
   }
 
   /** Links without proof: do the records lead from the hash before to the hash behind? */
-  private Optional<Finding> gap(
+  private Optional<LogFinding> gap(
       Alignment records, long before, Hash beforeHash, List<ChainLink> behind) {
     long gapUntil = until.sequence() - behind.size();
     Hash gapHash =
@@ -170,7 +170,7 @@ final class Segment {
     }
     if (there.size() > width) {
       return Optional.of(
-          new Finding(
+          new LogFinding(
               Kind.RECORD_INSERTED,
               partition,
               0,
@@ -181,7 +181,7 @@ final class Segment {
     }
     LogRecord.Entry first = there.get(0);
     return Optional.of(
-        new Finding(
+        new LogFinding(
             width == 1 ? Kind.RECORD_ALTERED : Kind.CHAIN_REMADE,
             partition,
             before + 1,
@@ -191,10 +191,10 @@ final class Segment {
             "content " + first.content() + ", and a link that does not follow"));
   }
 
-  private Finding removedWithLink(
+  private LogFinding removedWithLink(
       long sequence, int howMany, Optional<ChainLink> named, List<LogRecord.Entry> there) {
     long offset = named.map(ChainLink::offset).orElse(there.isEmpty() ? -1 : there.get(0).offset());
-    return new Finding(
+    return new LogFinding(
         Kind.RECORD_REMOVED,
         partition,
         sequence,
@@ -204,9 +204,9 @@ final class Segment {
         Counted.of(howMany, "record(s)") + " too few before link " + (until.sequence() + 1));
   }
 
-  private Finding brokenLink(ChainLink right) {
+  private LogFinding brokenLink(ChainLink right) {
     List<ChainLink> there = at(right.sequence());
-    return new Finding(
+    return new LogFinding(
         there.isEmpty() ? Kind.LINK_REMOVED : Kind.LINK_ALTERED,
         partition,
         right.sequence(),
@@ -216,8 +216,8 @@ final class Segment {
         there.isEmpty() ? "none" : "link " + there.get(0).link());
   }
 
-  private Finding remade(long sequence, ChainLink first) {
-    return new Finding(
+  private LogFinding remade(long sequence, ChainLink first) {
+    return new LogFinding(
         Kind.CHAIN_REMADE,
         partition,
         sequence,

@@ -8,7 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
-import org.kornspur.ingest.chain.Finding.Kind;
+import org.kornspur.ingest.chain.LogFinding.Kind;
 import org.kornspur.ingest.chain.PartitionLog.Part;
 import org.kornspur.ingest.seal.Hash;
 import org.kornspur.ingest.seal.TrustedKeys;
@@ -57,7 +57,7 @@ public final class Verification {
             part.checkpoints(),
             keptElsewhere.stream().filter(kept -> kept.partition() == part.partition()).toList());
     if (part.missing().contains(Part.RECORDS)) {
-      List<Finding> findings = new ArrayList<>(List.of(MissingPart.records(part, reliable)));
+      List<LogFinding> findings = new ArrayList<>(List.of(MissingPart.records(part, reliable)));
       findings.addAll(walk.findings());
       return new PartitionReport(
           part.partition(), 0, 0, 0, 0, 0, reliable.size(), signedUntil(reliable), findings);
@@ -70,7 +70,7 @@ public final class Verification {
       chained = chained.stream().filter(record -> record.offset() >= begin).toList();
     }
     Alignment records = new Alignment(chained, part.links(), this::find);
-    List<Finding> findings = new ArrayList<>();
+    List<LogFinding> findings = new ArrayList<>();
     long signed = walkSigned(part, reliable, bySequence, records, findings);
     long unsigned = 0;
     if (findings.stream().noneMatch(finding -> finding.kind().touchesRecords())) {
@@ -106,11 +106,11 @@ public final class Verification {
       List<Checkpoint> reliable,
       Map<Long, List<ChainLink>> links,
       Alignment records,
-      List<Finding> findings) {
+      List<LogFinding> findings) {
     long after = 0;
     Hash hash = ChainLink.genesis(part.partition());
     for (Checkpoint checkpoint : reliable) {
-      Optional<Finding> finding =
+      Optional<LogFinding> finding =
           new Segment(part.partition(), after, hash, checkpoint, links).check(records);
       if (finding.isPresent() && finding.get().kind().touchesRecords()) {
         findings.add(
@@ -134,7 +134,7 @@ public final class Verification {
       List<Checkpoint> reliable,
       Map<Long, List<ChainLink>> links,
       Alignment records,
-      List<Finding> findings) {
+      List<LogFinding> findings) {
     Checkpoint last = reliable.isEmpty() ? null : reliable.get(reliable.size() - 1);
     long signed = last == null ? 0 : last.sequence();
     Hash hash = last == null ? ChainLink.genesis(part.partition()) : last.link();
@@ -147,7 +147,7 @@ public final class Verification {
         findings.add(unsignedLink(links.get(sequence + 1).get(0)));
         break;
       }
-      Optional<Finding> misfit = records.fit(link.get());
+      Optional<LogFinding> misfit = records.fit(link.get());
       if (misfit.isPresent()) {
         findings.add(misfit.get());
         break;
@@ -158,20 +158,20 @@ public final class Verification {
     return sequence - signed;
   }
 
-  private static Finding unsignedLink(ChainLink link) {
-    return Finding.at(
+  private static LogFinding unsignedLink(ChainLink link) {
+    return LogFinding.at(
         link,
         Kind.LINK_ALTERED,
         "a link that follows the one before; no checkpoint covers it yet",
         "link " + link.link());
   }
 
-  private static Optional<Finding> outOfOrder(List<ChainLink> links) {
+  private static Optional<LogFinding> outOfOrder(List<ChainLink> links) {
     long expected = 1;
     for (ChainLink link : links) {
       if (link.sequence() != expected) {
         return Optional.of(
-            new Finding(
+            new LogFinding(
                 link.sequence() > expected ? Kind.LINK_REMOVED : Kind.LINK_INSERTED,
                 link.partition(),
                 expected,

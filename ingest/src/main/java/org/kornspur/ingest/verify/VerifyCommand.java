@@ -10,7 +10,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.apache.kafka.common.KafkaException;
 import org.kornspur.ingest.chain.Checkpoint;
-import org.kornspur.ingest.chain.Finding;
+import org.kornspur.ingest.chain.LogFinding;
 import org.kornspur.ingest.chain.PartitionLog;
 import org.kornspur.ingest.chain.PartitionReport;
 import org.kornspur.ingest.chain.UnreadableChain;
@@ -103,7 +103,7 @@ public final class VerifyCommand {
                 .toList());
     List<PartitionReport> reports = Verification.of(log, trusted, anchors);
     reports.forEach(this::print);
-    List<Finding> findings =
+    List<LogFinding> findings =
         reports.stream().flatMap(report -> report.findings().stream()).toList();
     long signed = reports.stream().mapToLong(PartitionReport::signed).sum();
     long records = reports.stream().mapToLong(PartitionReport::records).sum();

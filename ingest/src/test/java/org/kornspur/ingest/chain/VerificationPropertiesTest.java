@@ -10,8 +10,8 @@ import net.jqwik.api.Property;
 import net.jqwik.api.ShrinkingMode;
 import net.jqwik.api.Tag;
 import net.jqwik.api.constraints.IntRange;
-import org.kornspur.ingest.chain.Finding.Kind;
 import org.kornspur.ingest.chain.InventedLog.Part;
+import org.kornspur.ingest.chain.LogFinding.Kind;
 import org.kornspur.ingest.seal.SigningKey;
 import org.kornspur.ingest.seal.TrustedKeys;
 
@@ -46,7 +46,7 @@ class VerificationPropertiesTest {
     LogRecord before = part.records.get(i);
     LogRecord after = InventedLog.flipped(random, before);
     part.records.set(i, after);
-    Finding finding = only();
+    LogFinding finding = only();
     assertThat(finding.kind()).isEqualTo(Kind.RECORD_ALTERED);
     assertThat(finding.offset()).isEqualTo(before.offset());
     assertThat(finding.sequence()).isEqualTo(i + 1);
@@ -61,7 +61,7 @@ class VerificationPropertiesTest {
     make(random, records, 5);
     int i = random.nextInt(records);
     LogRecord dropped = part.records.remove(i);
-    Finding finding = only();
+    LogFinding finding = only();
     assertThat(finding.kind()).isEqualTo(Kind.RECORD_REMOVED);
     assertThat(finding.offset()).isEqualTo(dropped.offset());
     assertThat(finding.sequence()).isEqualTo(i + 1);
@@ -80,7 +80,7 @@ class VerificationPropertiesTest {
           InventedLog.at(part.records.get(next + 1), part.number, part.records.get(next).offset()));
     }
     part.records.remove(part.records.size() - 1);
-    Finding finding = only();
+    LogFinding finding = only();
     assertThat(finding.sequence()).isGreaterThanOrEqualTo(i + 1);
     if (unique(dropped)) {
       assertThat(finding.kind()).isEqualTo(Kind.RECORD_REMOVED);
@@ -101,7 +101,7 @@ class VerificationPropertiesTest {
       part.records.set(later, InventedLog.at(record, part.number, record.offset() + 1));
     }
     part.records.add(i, inserted);
-    Finding finding = only();
+    LogFinding finding = only();
     assertThat(finding.kind()).isEqualTo(Kind.RECORD_INSERTED);
     assertThat(finding.offset()).isEqualTo(offset);
     assertThat(finding.factId()).isEqualTo(inserted.factId());
@@ -120,7 +120,7 @@ class VerificationPropertiesTest {
     }
     part.records.set(i, InventedLog.at(second, part.number, first.offset()));
     part.records.set(j, InventedLog.at(first, part.number, second.offset()));
-    Finding finding = only();
+    LogFinding finding = only();
     assertThat(finding.kind()).isEqualTo(Kind.RECORD_REORDERED);
     assertThat(finding.sequence()).isEqualTo(i + 1);
     assertThat(finding.offset()).isEqualTo(first.offset());
@@ -140,7 +140,7 @@ class VerificationPropertiesTest {
     other.records.set(j, InventedLog.at(here, 1, there.offset()));
     List<PartitionReport> reports = verify();
     for (int partition = 0; partition < 2; partition++) {
-      Finding finding = reports.get(partition).findings().get(0);
+      LogFinding finding = reports.get(partition).findings().get(0);
       assertThat(finding.kind()).isEqualTo(Kind.RECORD_REORDERED);
       assertThat(finding.sequence()).isEqualTo(partition == 0 ? i + 1 : j + 1);
       assertThat(finding.found()).contains("partition " + (1 - partition));
@@ -160,7 +160,7 @@ class VerificationPropertiesTest {
     if (linksToo) {
       part.links.subList(kept, records).clear();
     }
-    Finding finding = only();
+    LogFinding finding = only();
     assertThat(finding.kind()).isEqualTo(Kind.RECORD_REMOVED);
     assertThat(finding.sequence()).isEqualTo(kept + 1);
     if (!linksToo) {
@@ -180,10 +180,10 @@ class VerificationPropertiesTest {
     part.checkpoints.remove(part.checkpoints.size() - 1);
     assertThat(verify()).allSatisfy(report -> assertThat(report.findings()).isEmpty());
 
-    List<Finding> findings =
+    List<LogFinding> findings =
         Verification.of(log.closed(), TRUSTED, List.of(handedOut)).get(0).findings();
     assertThat(findings)
-        .extracting(Finding::kind)
+        .extracting(LogFinding::kind)
         .containsExactly(Kind.RECORD_REMOVED, Kind.CHECKPOINT_REMOVED);
     assertThat(findings.get(0).sequence()).isEqualTo(kept + 1);
   }
@@ -194,7 +194,7 @@ class VerificationPropertiesTest {
     make(random, records, 5);
     int i = random.nextInt(part.checkpoints.size() - 1);
     Checkpoint cut = part.checkpoints.remove(i);
-    Finding finding = only();
+    LogFinding finding = only();
     assertThat(finding.kind()).isEqualTo(Kind.CHECKPOINT_REMOVED);
     assertThat(finding.expected()).contains("checkpoint " + cut.number());
   }
@@ -215,7 +215,7 @@ class VerificationPropertiesTest {
               i, InventedLog.foreign(random, part.number, part.records.get(i).offset()));
     }
     part.remakeLinks();
-    Finding finding = only();
+    LogFinding finding = only();
     assertThat(finding.kind().touchesRecords()).isTrue();
     long firstOfSegment = (i / 5) * 5L + 1;
     assertThat(finding.sequence()).isBetween(firstOfSegment, i + 1L);
@@ -236,7 +236,7 @@ class VerificationPropertiesTest {
     }
     part.checkpoints.add(head.sign(own, java.time.Instant.EPOCH));
     assertThat(verify().get(0).findings())
-        .extracting(Finding::kind)
+        .extracting(LogFinding::kind)
         .containsExactly(Kind.UNKNOWN_KEY);
     assertThat(verify().get(0).signed()).isZero();
   }
@@ -260,7 +260,7 @@ class VerificationPropertiesTest {
             was.keyId(),
             was.publicKey(),
             was.signature()));
-    Finding finding = only();
+    LogFinding finding = only();
     assertThat(finding.kind()).isEqualTo(Kind.BAD_SIGNATURE);
     assertThat(finding.sequence()).isEqualTo(was.number());
   }
@@ -289,7 +289,7 @@ class VerificationPropertiesTest {
       case 2 -> Collections.swap(part.links, i, i + 1);
       default -> part.links.add(i, link);
     }
-    Finding finding = only();
+    LogFinding finding = only();
     assertThat(finding.kind().touchesRecords()).isFalse();
     assertThat(finding.sequence()).isBetween(i + 1L, i + 2L);
     assertThat(verify().get(0).signed()).isEqualTo(part.signed());
@@ -321,7 +321,7 @@ class VerificationPropertiesTest {
               altered.content(),
               link.link()));
     }
-    Finding finding = only();
+    LogFinding finding = only();
     assertThat(finding.kind()).isEqualTo(remove ? Kind.RECORD_REMOVED : Kind.RECORD_ALTERED);
     assertThat(finding.sequence()).isEqualTo(i + 1);
   }
@@ -340,7 +340,7 @@ class VerificationPropertiesTest {
   }
 
   /** The one finding about the partition that was tampered with; the others are intact. */
-  private Finding only() {
+  private LogFinding only() {
     List<PartitionReport> reports = verify();
     assertThat(reports.subList(1, reports.size()))
         .allSatisfy(report -> assertThat(report.findings()).isEmpty());

@@ -1,4 +1,4 @@
-package org.kornspur.ingest.act;
+package org.kornspur.ingest.attestation;
 
 import java.nio.charset.StandardCharsets;
 import java.util.HexFormat;

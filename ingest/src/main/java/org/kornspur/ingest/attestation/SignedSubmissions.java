@@ -1,4 +1,4 @@
-package org.kornspur.ingest.act;
+package org.kornspur.ingest.attestation;
 
 import java.util.List;
 import java.util.Optional;

@@ -1,4 +1,4 @@
-package org.kornspur.ingest.act;
+package org.kornspur.ingest.attestation;
 
 import static org.assertj.core.api.Assertions.assertThat;
 

@@ -9,7 +9,7 @@ package org.kornspur.ingest.chain;
  * @param expected what was chained or signed, in words or as a hash
  * @param found what is there
  */
-public record Finding(
+public record LogFinding(
     Kind kind,
     int partition,
     long sequence,
@@ -54,14 +54,14 @@ public record Finding(
     }
   }
 
-  static Finding at(ChainLink link, Kind kind, String expected, String found) {
-    return new Finding(
+  static LogFinding at(ChainLink link, Kind kind, String expected, String found) {
+    return new LogFinding(
         kind, link.partition(), link.sequence(), link.offset(), link.factId(), expected, found);
   }
 
   /** The same with other words for what is there. */
-  Finding found(String what) {
-    return new Finding(kind, partition, sequence, offset, factId, expected, what);
+  LogFinding found(String what) {
+    return new LogFinding(kind, partition, sequence, offset, factId, expected, what);
   }
 
   /** What, where, expected and found, in one sentence for a person. */
