@@ -37,14 +37,14 @@ import org.kornspur.ingest.problem.TableProblem;
 final class CsvFile {
 
   private final String fileName;
-  private final Consumer<Input> into;
-  private final Map<FactType, List<CsvColumn>> columnsByType = new EnumMap<>(FactType.class);
+  private final Consumer<FileInput> into;
+  private final Map<FactType, List<FieldPathColumn>> columnsByType = new EnumMap<>(FactType.class);
 
   private List<String> header = List.of();
   private int typeColumn = -1;
   private CSVFormat format = CSVFormat.RFC4180;
 
-  CsvFile(String fileName, Consumer<Input> into) {
+  CsvFile(String fileName, Consumer<FileInput> into) {
     this.fileName = fileName;
     this.into = into;
   }
@@ -54,7 +54,7 @@ final class CsvFile {
     Optional<Line> first = lines.next();
     if (first.isEmpty()) {
       into.accept(
-          Input.refused(1, new byte[0], new Given.EmptyFile(), new FileProblem.EmptyTable()));
+          FileInput.refused(1, new byte[0], new Given.EmptyFile(), new FileProblem.EmptyTable()));
       return;
     }
     if (!readHeader(first.get())) {
@@ -126,17 +126,17 @@ final class CsvFile {
     return type;
   }
 
-  private Input fact(Line line, FactType type, List<String> cells) {
+  private FileInput fact(Line line, FactType type, List<String> cells) {
     ObjectNode json = JsonNodeFactory.instance.objectNode();
     json.put(FactJson.TYPE_FIELD, type.contractName());
     Problems problems = new Problems();
-    for (CsvColumn column : columnsOf(type, new Problems())) {
+    for (FieldPathColumn column : columnsOf(type, new Problems())) {
       column.put(cells.get(column.position()), json, problems);
     }
     refuseCellsOfForeignColumns(type, cells, problems);
     ReadResult read = FactParser.accept(json);
     if (problems.none()) {
-      return new Input(line.number(), line.bytes(), read);
+      return new FileInput(line.number(), line.bytes(), read);
     }
     if (read instanceof ReadResult.Refused refused) {
       addOthers(refused, problems);
@@ -148,11 +148,11 @@ final class CsvFile {
   private void refuseCellsOfForeignColumns(FactType type, List<String> cells, Problems problems) {
     Set<Integer> known =
         columnsOf(type, new Problems()).stream()
-            .map(CsvColumn::position)
+            .map(FieldPathColumn::position)
             .collect(Collectors.toSet());
     for (int position = 0; position < header.size(); position++) {
       if (position != typeColumn && !known.contains(position) && !cells.get(position).isEmpty()) {
-        CsvColumn.resolve(type, header.get(position), position, problems);
+        FieldPathColumn.resolve(type, header.get(position), position, problems);
       }
     }
   }
@@ -165,15 +165,16 @@ final class CsvFile {
         .forEach(problems::add);
   }
 
-  private List<CsvColumn> columnsOf(FactType type, Problems problems) {
+  private List<FieldPathColumn> columnsOf(FactType type, Problems problems) {
     return columnsByType.computeIfAbsent(type, unused -> resolve(type, problems));
   }
 
-  private List<CsvColumn> resolve(FactType type, Problems problems) {
-    List<CsvColumn> columns = new ArrayList<>();
+  private List<FieldPathColumn> resolve(FactType type, Problems problems) {
+    List<FieldPathColumn> columns = new ArrayList<>();
     for (int position = 0; position < header.size(); position++) {
       if (position != typeColumn && !header.get(position).isEmpty()) {
-        CsvColumn.resolve(type, header.get(position), position, problems).ifPresent(columns::add);
+        FieldPathColumn.resolve(type, header.get(position), position, problems)
+            .ifPresent(columns::add);
       }
     }
     return columns;
@@ -194,18 +195,18 @@ final class CsvFile {
 
   private Optional<String> readable(Line line) {
     if (line.isTooLong()) {
-      into.accept(Input.tooLong(line));
+      into.accept(FileInput.tooLong(line));
       return Optional.empty();
     }
-    Optional<String> text = Input.textOf(line.bytes());
+    Optional<String> text = FileInput.textOf(line.bytes());
     if (text.isEmpty()) {
-      into.accept(Input.notUtf8(line.number(), line.bytes()));
+      into.accept(FileInput.notUtf8(line.number(), line.bytes()));
     }
     return text;
   }
 
-  private static Input refused(Line line, Problems problems) {
-    return new Input(line.number(), line.bytes(), new ReadResult.Refused(problems.list()));
+  private static FileInput refused(Line line, Problems problems) {
+    return new FileInput(line.number(), line.bytes(), new ReadResult.Refused(problems.list()));
   }
 
   /** Spreadsheets of many countries write semicolons, or tabs, between cells. */

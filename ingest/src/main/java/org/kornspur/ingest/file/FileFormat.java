@@ -10,19 +10,19 @@ import java.util.function.Consumer;
 enum FileFormat {
   JSON(".json") {
     @Override
-    void read(String fileName, InputStream source, Consumer<Input> into) throws IOException {
+    void read(String fileName, InputStream source, Consumer<FileInput> into) throws IOException {
       JsonFile.read(source, into);
     }
   },
   NDJSON(".ndjson") {
     @Override
-    void read(String fileName, InputStream source, Consumer<Input> into) throws IOException {
+    void read(String fileName, InputStream source, Consumer<FileInput> into) throws IOException {
       NdjsonFile.read(source, into);
     }
   },
   CSV(".csv") {
     @Override
-    void read(String fileName, InputStream source, Consumer<Input> into) throws IOException {
+    void read(String fileName, InputStream source, Consumer<FileInput> into) throws IOException {
       new CsvFile(fileName, into).read(source);
     }
   };
@@ -34,7 +34,8 @@ enum FileFormat {
   }
 
   /** Hands each input of a file on, in order. */
-  abstract void read(String fileName, InputStream source, Consumer<Input> into) throws IOException;
+  abstract void read(String fileName, InputStream source, Consumer<FileInput> into)
+      throws IOException;
 
   static Optional<FileFormat> of(String fileName) {
     String name = fileName.toLowerCase(Locale.ROOT);

@@ -132,7 +132,7 @@ public final class FolderLoad {
     }
   }
 
-  private void take(String name, Input input) {
+  private void take(String name, FileInput input) {
     ReadResult result = heldAgainstReceipt(input.result());
     if (result instanceof ReadResult.Fact read) {
       sink.accept(read.fact());
@@ -148,7 +148,7 @@ public final class FolderLoad {
               null,
               input.original()));
       gathering.refused(
-          new RefusedInput(name, input.line(), refusal.problems(), shown(input.original())));
+          new LoadReportLine(name, input.line(), refusal.problems(), shown(input.original())));
       refused++;
     }
     progress.took(accepted, refused);
@@ -164,7 +164,7 @@ public final class FolderLoad {
 
   private void refuseFile(String name, Given given, FileProblem reason) {
     Problem problem = Problem.of("", given, reason);
-    gathering.refused(new RefusedInput(name, 0, List.of(problem), ""));
+    gathering.refused(new LoadReportLine(name, 0, List.of(problem), ""));
     refused++;
   }
 

@@ -26,25 +26,25 @@ final class JsonFile {
   static final int LARGEST = 64_000_000;
 
   private final String text;
-  private final Consumer<Input> into;
+  private final Consumer<FileInput> into;
 
-  private JsonFile(String text, Consumer<Input> into) {
+  private JsonFile(String text, Consumer<FileInput> into) {
     this.text = text;
     this.into = into;
   }
 
-  static void read(InputStream source, Consumer<Input> into) throws IOException {
+  static void read(InputStream source, Consumer<FileInput> into) throws IOException {
     byte[] bytes = source.readNBytes(LARGEST + 1);
     byte[] beginning = beginningOf(bytes);
     if (bytes.length > LARGEST) {
       into.accept(
-          Input.refused(
+          FileInput.refused(
               1, beginning, new Given.LargeFile(LARGEST), new FileProblem.JsonTooLarge(LARGEST)));
       return;
     }
-    Optional<String> text = Input.textOf(bytes);
+    Optional<String> text = FileInput.textOf(bytes);
     if (text.isEmpty()) {
-      into.accept(Input.notUtf8(1, beginning));
+      into.accept(FileInput.notUtf8(1, beginning));
       return;
     }
     String withoutMark = text.get().startsWith("\uFEFF") ? text.get().substring(1) : text.get();
@@ -58,7 +58,7 @@ final class JsonFile {
       boolean list = first == JsonToken.START_ARRAY;
       if (first == null) {
         into.accept(
-            Input.refused(1, new byte[0], new Given.EmptyFile(), new FileProblem.EmptyJson()));
+            FileInput.refused(1, new byte[0], new Given.EmptyFile(), new FileProblem.EmptyJson()));
         return;
       }
       if (list) {
@@ -80,7 +80,7 @@ final class JsonFile {
       start = parser.currentTokenLocation();
       if (parser.currentToken() != null) {
         into.accept(
-            Input.refused(
+            FileInput.refused(
                 start.getLineNr(),
                 beginningOf(bytes(start.getCharOffset(), text.length())),
                 new Given.MoreText(),
@@ -89,7 +89,7 @@ final class JsonFile {
     } catch (JsonProcessingException e) {
       boolean somewhere = start.getCharOffset() >= 0;
       into.accept(
-          new Input(
+          new FileInput(
               somewhere ? start.getLineNr() : 1,
               beginningOf(bytes(somewhere ? start.getCharOffset() : 0, text.length())),
               FactParser.notJson(e)));
@@ -100,13 +100,13 @@ final class JsonFile {
     byte[] original = bytes(start.getCharOffset(), end.getCharOffset());
     if (original.length > JsonText.LONGEST_FACT_BYTES) {
       into.accept(
-          Input.refused(
+          FileInput.refused(
               start.getLineNr(),
               beginningOf(original),
               new Given.Bytes(original.length),
               new FileProblem.FactTooLong(JsonText.LONGEST_FACT_BYTES)));
     } else {
-      into.accept(new Input(start.getLineNr(), original, FactParser.accept(json)));
+      into.accept(new FileInput(start.getLineNr(), original, FactParser.accept(json)));
     }
   }
 

@@ -18,7 +18,7 @@ import org.kornspur.ingest.intake.ProblemWords;
  * @param passedOver files that are not meant to hold facts, by name
  */
 public record LoadReport(
-    int files, long accepted, long refused, List<RefusedInput> details, List<String> passedOver) {
+    int files, long accepted, long refused, List<LoadReportLine> details, List<String> passedOver) {
 
   /** Most refusals that are listed one by one. */
   public static final int MOST_DETAILS = 10_000;
@@ -37,7 +37,7 @@ public record LoadReport(
   public String text() {
     ProblemWords words = ProblemWords.in(Locale.UK, ZoneOffset.UTC);
     StringBuilder text = new StringBuilder();
-    for (RefusedInput input : details) {
+    for (LoadReportLine input : details) {
       text.append(input.file());
       text.append(input.line() == 0 ? "" : ":" + input.line()).append(" refused\n");
       for (Problem problem : input.problems()) {
@@ -63,7 +63,7 @@ public record LoadReport(
 
   /** Gathers a report while a folder is read. */
   static final class Gathering {
-    private final List<RefusedInput> details = new ArrayList<>();
+    private final List<LoadReportLine> details = new ArrayList<>();
     private final List<String> passedOver = new ArrayList<>();
     private int files;
     private long accepted;
@@ -77,7 +77,7 @@ public record LoadReport(
       accepted++;
     }
 
-    void refused(RefusedInput input) {
+    void refused(LoadReportLine input) {
       refused++;
       if (details.size() < MOST_DETAILS) {
         details.add(input);

@@ -11,14 +11,14 @@ final class NdjsonFile {
 
   private NdjsonFile() {}
 
-  static void read(InputStream source, Consumer<Input> into) throws IOException {
+  static void read(InputStream source, Consumer<FileInput> into) throws IOException {
     LineReader lines = new LineReader(source);
     for (Optional<Line> line = lines.next(); line.isPresent(); line = lines.next()) {
       if (line.get().isTooLong()) {
-        into.accept(Input.tooLong(line.get()));
+        into.accept(FileInput.tooLong(line.get()));
       } else if (!isBlank(line.get().bytes())) {
         into.accept(
-            new Input(
+            new FileInput(
                 line.get().number(), line.get().bytes(), FactParser.accept(line.get().bytes())));
       }
     }

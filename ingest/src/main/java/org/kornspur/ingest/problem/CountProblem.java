@@ -17,4 +17,10 @@ public sealed interface CountProblem extends IntakeReason {
   record ErrorRatesOfOtherMethod() implements CountProblem {}
 
   record ErrorRateAlone() implements CountProblem {}
+
+  /** Of kernels told apart, the mass of all without that of the pollinator, or the other way. */
+  record WeighedAlone() implements CountProblem {}
+
+  /** Masses of kernels that were told apart by growing them. */
+  record WeighedAfterGrowing() implements CountProblem {}
 }

@@ -99,6 +99,13 @@ public sealed interface Given extends Statement {
 
   record OpenQuotationMark() implements Given {}
 
+  record Formula() implements Given {}
+
+  /** A file that a person sent to be read as a table. */
+  record SentFile(String name) implements Given {}
+
+  record Sheet(String name) implements Given {}
+
   /** What an earlier release recorded in English. */
   record Recorded(String words) implements Given {}
 

@@ -3,6 +3,7 @@ package org.kornspur.ingest.problem;
 /** Why the intake refuses a value: one family for each matter. */
 public sealed interface IntakeReason extends Reason
     permits ActProblem,
+        CellProblem,
         CountProblem,
         FileProblem,
         HybridProblem,
@@ -16,4 +17,5 @@ public sealed interface IntakeReason extends Reason
         TableProblem,
         TextProblem,
         TimeProblem,
-        ValueProblem {}
+        ValueProblem,
+        WorkbookProblem {}

@@ -60,7 +60,7 @@ class CsvFileTest {
     CSVFormat.RFC4180.printRecord(table, cells.keySet().toArray());
     CSVFormat.RFC4180.printRecord(table, cells.values().toArray());
 
-    List<Input> inputs = read(FactType.of(fact).contractName() + ".csv", table.toString());
+    List<FileInput> inputs = read(FactType.of(fact).contractName() + ".csv", table.toString());
 
     assertThat(inputs).hasSize(1);
     ReadResult fromJson = FactParser.accept(AvroJson.write(fact));
@@ -108,8 +108,7 @@ class CsvFileTest {
             fact(
                 "FieldCropDeclared.csv",
                 HEAD
-                    + ",cropId,fieldId,enterpriseId,hybridId,role,seedComponentId,pollenComponentId,"
-                    + "cropYear,category,rulebookId,outline,shieldAccepted,floweringFrom\n"
+                    + ",cropId,fieldId,enterpriseId,hybridId,role,seedComponentId,pollenComponentId,cropYear,category,rulebookId,outline,shieldAccepted,floweringFrom\n"
                     + HEAD_CELLS
                     + ",C1,\"Long, Acre\",E,H,F1_MIXTURE,H,C,2025,CERTIFIED,eu,"
                     + "10.1 52.3;10.2 52.3;10.2 -0.4e-1;,TRUE,2025-06-01"
@@ -152,7 +151,7 @@ class CsvFileTest {
 
   @Test
   void theTypeMayStandInAColumnAndColumnsOfOtherTypesStayEmpty() throws IOException {
-    List<Input> inputs =
+    List<FileInput> inputs =
         read(
             "laboratory.csv",
             "type,"
@@ -182,7 +181,7 @@ class CsvFileTest {
 
   @Test
   void spreadsheetsWithMarkSemicolonsAndCarriageReturnsAreRead() throws IOException {
-    List<Input> inputs =
+    List<FileInput> inputs =
         read(
             "MoistureTest.csv",
             "\uFEFF"
@@ -218,7 +217,7 @@ class CsvFileTest {
           """)
   void aBadCellIsNamedAndTheNextRowIsRead(String cells, String field, String value)
       throws IOException {
-    List<Input> inputs =
+    List<FileInput> inputs =
         read(
             "Sowing.csv",
             HEAD
@@ -257,7 +256,7 @@ class CsvFileTest {
           """)
   void aHeaderLineThatCannotBeUsedRefusesTheFileOnce(String file, String header, String field)
       throws IOException {
-    List<Input> inputs = read(file, header + "\n1,2,3\n1,2,3\n");
+    List<FileInput> inputs = read(file, header + "\n1,2,3\n1,2,3\n");
 
     assertThat(inputs).hasSize(1);
     assertThat(problems(inputs.get(0))).extracting(Problem::field).containsExactly(field, "");
@@ -269,7 +268,7 @@ class CsvFileTest {
         List.of("sown,sown[0].lotId", "sown[0].lotId,sown", "sown[0],sown[0].lotId")) {
       String cells =
           columns.startsWith("sown,") || columns.startsWith("sown[0],") ? "A=1,B" : "B,A=1";
-      List<Input> inputs =
+      List<FileInput> inputs =
           read(
               "Sowing.csv",
               HEAD + ",cropId,areaHa," + columns + "\n" + HEAD_CELLS + ",C1,12.5," + cells);
@@ -282,7 +281,7 @@ class CsvFileTest {
 
   @Test
   void aHoleInNumberedColumnsIsNamed() throws IOException {
-    List<Input> inputs =
+    List<FileInput> inputs =
         read(
             "Sowing.csv",
             HEAD
@@ -297,20 +296,20 @@ class CsvFileTest {
   }
 
   private static SpecificRecord fact(String file, String table) throws IOException {
-    List<Input> inputs = read(file, table);
+    List<FileInput> inputs = read(file, table);
     assertThat(inputs).hasSize(1);
     assertThat(inputs.get(0).result()).isInstanceOf(ReadResult.Fact.class);
     return ((ReadResult.Fact) inputs.get(0).result()).fact();
   }
 
-  private static List<Input> read(String file, String table) throws IOException {
-    List<Input> inputs = new ArrayList<>();
+  private static List<FileInput> read(String file, String table) throws IOException {
+    List<FileInput> inputs = new ArrayList<>();
     new CsvFile(file, inputs::add)
         .read(new ByteArrayInputStream(table.getBytes(StandardCharsets.UTF_8)));
     return inputs;
   }
 
-  private static List<Problem> problems(Input input) {
+  private static List<Problem> problems(FileInput input) {
     return ((ReadResult.Refused) input.result()).problems();
   }
 }

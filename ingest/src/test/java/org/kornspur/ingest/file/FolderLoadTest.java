@@ -232,8 +232,8 @@ class FolderLoadTest {
     assertThat(read(FileFormat.CSV, lines)).isNotEmpty();
   }
 
-  private static List<Input> read(FileFormat format, byte[] bytes) throws IOException {
-    List<Input> inputs = new ArrayList<>();
+  private static List<FileInput> read(FileFormat format, byte[] bytes) throws IOException {
+    List<FileInput> inputs = new ArrayList<>();
     format.read("Sowing.csv", new ByteArrayInputStream(bytes), inputs::add);
     return inputs;
   }
@@ -250,18 +250,19 @@ class FolderLoadTest {
 
   static String moisture(String factId) {
     return """
-        {"type": "MoistureTest", "header": {"factId": "%s", "recordedBy": "lab-03", \
-        "happenedAt": "2024-09-02T10:00:00Z", "recordedAt": "2024-09-02T10:05:00Z", \
-        "sourceDocument": "report"}, "lotId": "L", "sampleId": "S", "moisturePercent": 13.5, \
-        "laboratoryId": "E"}"""
+    {"type": "MoistureTest", "header": {"factId": "%s", "recordedBy": "lab-03", \
+    "happenedAt": "2024-09-02T10:00:00Z", "recordedAt": "2024-09-02T10:05:00Z", \
+    "sourceDocument": "report"}, "lotId": "L", "sampleId": "S", "moisturePercent": 13.5, \
+    "laboratoryId": "E"}\
+    """
         .formatted(factId);
   }
 
   static String csv(String factId) {
     return """
-        factId,recordedBy,happenedAt,recordedAt,sourceDocument,lotId,sampleId,moisturePercent,laboratoryId
-        %s,lab-03,2024-09-02T10:00:00Z,2024-09-02T10:05:00Z,report,L,S,13.5,E
-        """
+    factId,recordedBy,happenedAt,recordedAt,sourceDocument,lotId,sampleId,moisturePercent,laboratoryId
+    %s,lab-03,2024-09-02T10:00:00Z,2024-09-02T10:05:00Z,report,L,S,13.5,E
+    """
         .formatted(factId);
   }
 }

@@ -21,7 +21,7 @@ import org.kornspur.ingest.problem.TableProblem;
  * A column of a table of facts: a path into the fact, as {@code sown[1].massKg}. {@code header.}
  * may be left off.
  */
-final class CsvColumn {
+final class FieldPathColumn {
 
   private static final Pattern STEP =
       Pattern.compile("([A-Za-z][A-Za-z0-9]{0,99})(?:\\[(\\d{1,4})])?");
@@ -36,7 +36,7 @@ final class CsvColumn {
    */
   private record Step(String field, int index) {}
 
-  private CsvColumn(int position, String path, List<Step> steps, Schema schema) {
+  private FieldPathColumn(int position, String path, List<Step> steps, Schema schema) {
     this.position = position;
     this.path = path;
     this.steps = steps;
@@ -44,7 +44,8 @@ final class CsvColumn {
   }
 
   /** Finds the field that a column names, or notes why there is none. */
-  static Optional<CsvColumn> resolve(FactType type, String name, int position, Problems problems) {
+  static Optional<FieldPathColumn> resolve(
+      FactType type, String name, int position, Problems problems) {
     List<String> words = new ArrayList<>(Arrays.asList(name.split("\\.", -1)));
     if (leavesOffHeader(type, words.get(0))) {
       words.add(0, "header");
@@ -73,7 +74,17 @@ final class CsvColumn {
     if (wholeRecord) {
       return unknown(type, name, problems);
     }
-    return Optional.of(new CsvColumn(position, String.join(".", words), steps, schema));
+    return Optional.of(new FieldPathColumn(position, String.join(".", words), steps, schema));
+  }
+
+  /** The path as a problem of the field names it. */
+  String path() {
+    return path;
+  }
+
+  /** What the contract says of a value of the field. */
+  Schema schema() {
+    return schema;
   }
 
   /** Place of the column in the row, from 0. */
@@ -152,7 +163,7 @@ final class CsvColumn {
         && FactHeader.getClassSchema().getField(word) != null;
   }
 
-  private static Optional<CsvColumn> unknown(FactType type, String name, Problems problems) {
+  private static Optional<FieldPathColumn> unknown(FactType type, String name, Problems problems) {
     problems.add(
         name,
         name,

@@ -17,15 +17,15 @@ import org.kornspur.ingest.problem.Given;
  * @param original its bytes, unchanged
  */
 @SuppressWarnings("ArrayRecordComponent") // bytes on their way; nobody compares inputs
-record Input(long line, byte[] original, ReadResult result) {
+record FileInput(long line, byte[] original, ReadResult result) {
 
   /** A refusal for one reason that concerns the input as a whole. */
-  static Input refused(long line, byte[] original, Given given, FileProblem reason) {
-    return new Input(
+  static FileInput refused(long line, byte[] original, Given given, FileProblem reason) {
+    return new FileInput(
         line, original, new ReadResult.Refused(List.of(Problem.of("", given, reason))));
   }
 
-  static Input tooLong(Line line) {
+  static FileInput tooLong(Line line) {
     return refused(
         line.number(),
         line.bytes(),
@@ -33,7 +33,7 @@ record Input(long line, byte[] original, ReadResult result) {
         new FileProblem.LineTooLong(LineReader.LONGEST));
   }
 
-  static Input notUtf8(long line, byte[] original) {
+  static FileInput notUtf8(long line, byte[] original) {
     return refused(
         line, original, new Given.BytesNotUtf8(original.length), new FileProblem.NotUtf8());
   }

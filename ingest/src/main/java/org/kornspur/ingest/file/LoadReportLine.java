@@ -11,4 +11,4 @@ import org.kornspur.ingest.intake.Problem;
  * @param problems what is wrong, never empty
  * @param original the text as it came, shortened for reading; whole in the quarantine
  */
-public record RefusedInput(String file, long line, List<Problem> problems, String original) {}
+public record LoadReportLine(String file, long line, List<Problem> problems, String original) {}
