@@ -52,17 +52,17 @@ public enum FactType {
   HYBRID_DECLARED(HybridDeclared.class),
   FIELD_CROP_DECLARED(FieldCropDeclared.class),
   LOT_DECLARED(LotDeclared.class),
-  SOWING(Sowing.class),
+  SOWING(Sowing.class, Movement.SOWN),
   POLLEN_SOURCE_SEEN(PollenSourceSeen.class),
   FIELD_INSPECTION(FieldInspection.class),
   STERILITY_CHECK(SterilityCheck.class),
   FLOWERING_SEEN(FloweringSeen.class),
-  HARVEST(Harvest.class),
-  CONDITIONING(Conditioning.class),
-  LOT_SPLIT(LotSplit.class),
-  LOT_MERGE(LotMerge.class),
-  BLEND(Blend.class),
-  ADMIXTURE(Admixture.class),
+  HARVEST(Harvest.class, Movement.HARVESTED),
+  CONDITIONING(Conditioning.class, Movement.CONDITIONED),
+  LOT_SPLIT(LotSplit.class, Movement.REGROUPED),
+  LOT_MERGE(LotMerge.class, Movement.REGROUPED),
+  BLEND(Blend.class, Movement.MIXED),
+  ADMIXTURE(Admixture.class, Movement.MIXED),
   SAMPLING(Sampling.class),
   GERMINATION_TEST(GerminationTest.class),
   PURITY_TEST(PurityTest.class),
@@ -71,7 +71,7 @@ public enum FactType {
   KERNEL_WEIGHT_TEST(KernelWeightTest.class),
   BLEND_COMPOSITION(BlendComposition.class),
   POST_CONTROL_RESULT(PostControlResult.class),
-  DISPATCH(Dispatch.class),
+  DISPATCH(Dispatch.class, Movement.HANDED_OVER),
   WITHDRAWAL(Withdrawal.class),
   RELEASE(Release.class),
   SUSPENSION(Suspension.class),
@@ -87,9 +87,16 @@ public enum FactType {
           .collect(Collectors.toMap(type -> type.schema().getFullName(), Function.identity()));
 
   private final Class<? extends SpecificRecord> recordClass;
+  private final Optional<Movement> movement;
 
   FactType(Class<? extends SpecificRecord> recordClass) {
     this.recordClass = recordClass;
+    this.movement = Optional.empty();
+  }
+
+  FactType(Class<? extends SpecificRecord> recordClass, Movement movement) {
+    this.recordClass = recordClass;
+    this.movement = Optional.of(movement);
   }
 
   /** The generated class of this type. */
@@ -113,6 +120,21 @@ public enum FactType {
    */
   public boolean isAct() {
     return ACTS.contains(this);
+  }
+
+  /** How a fact of this type moves seed; empty where it moves none. */
+  public Optional<Movement> movement() {
+    return movement;
+  }
+
+  /** Whether a fact of this type moves seed in one of these ways. */
+  public boolean moves(Movement... ways) {
+    return movement.filter(List.of(ways)::contains).isPresent();
+  }
+
+  /** Whether a fact of this type moves seed from lots into lots of the same harvest. */
+  public boolean keepsHarvest() {
+    return moves(Movement.CONDITIONED, Movement.REGROUPED);
   }
 
   /** The type with this record name, without name space. */

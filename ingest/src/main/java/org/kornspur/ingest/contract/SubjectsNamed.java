@@ -29,6 +29,16 @@ public final class SubjectsNamed {
     return subjects;
   }
 
+  /**
+   * What a fact is of: not the hybrid that its lot or crop belongs to, unless it is that itself.
+   */
+  public static SortedSet<Subject> own(SpecificRecord fact) {
+    SortedSet<Subject> all = of(fact);
+    SortedSet<Subject> own = new TreeSet<>(all);
+    own.removeIf(subject -> subject.kind() == Subject.Kind.HYBRID);
+    return own.isEmpty() ? all : own;
+  }
+
   /** Whether a value of this type names a subject. */
   public static boolean isNamedBy(Schema schema) {
     return switch (schema.getType()) {

@@ -101,18 +101,23 @@ final class CountChecks {
     List<WeighedKernels> replicates = test.getReplicates();
     for (int index = 0; index < replicates.size(); index++) {
       WeighedKernels weighed = replicates.get(index);
-      double thousandG = 1000 * weighed.getMassG() / weighed.getKernels();
-      if (!(thousandG >= LEAST_THOUSAND_G && thousandG <= MOST_THOUSAND_G)) {
-        into.add(
-            "replicates[" + index + "].massG",
-            weighed.getMassG(),
-            new NumberProblem.KernelWeight(
-                Amount.grams(LEAST_THOUSAND_G * weighed.getKernels() / 1000),
-                Amount.grams(MOST_THOUSAND_G * weighed.getKernels() / 1000),
-                weighed.getKernels(),
-                Amount.grams(LEAST_THOUSAND_G),
-                Amount.grams(MOST_THOUSAND_G)));
-      }
+      weight("replicates[" + index + "].massG", weighed.getMassG(), weighed.getKernels(), into);
+    }
+  }
+
+  private static void weight(String field, double massG, int kernels, Problems into) {
+    double leastG = LEAST_THOUSAND_G * kernels / 1000;
+    double mostG = MOST_THOUSAND_G * kernels / 1000;
+    if (!(massG >= leastG && massG <= mostG)) {
+      into.add(
+          field,
+          massG,
+          new NumberProblem.KernelWeight(
+              Amount.grams(leastG),
+              Amount.grams(mostG),
+              kernels,
+              Amount.grams(LEAST_THOUSAND_G),
+              Amount.grams(MOST_THOUSAND_G)));
     }
   }
 
@@ -124,6 +129,31 @@ final class CountChecks {
         count.getFalsePositivePercent(),
         count.getFalseNegativePercent(),
         into);
+    weighed(count, into);
+  }
+
+  /** Kernels that were told apart are weighed as they lay in the sample, all and the pollinator. */
+  private static void weighed(BlendComposition count, Problems into) {
+    Double examinedG = count.getExaminedMassG();
+    Double pollinatorG = count.getPollinatorMassG();
+    if (count.getMethod() == CompositionMethod.GROW_OUT) {
+      ofKernelsOnly("examinedMassG", examinedG, into);
+      ofKernelsOnly("pollinatorMassG", pollinatorG, into);
+    } else if ((examinedG == null) != (pollinatorG == null)) {
+      into.add(
+          examinedG == null ? "examinedMassG" : "pollinatorMassG",
+          null,
+          new CountProblem.WeighedAlone());
+    } else if (examinedG != null) {
+      weight("examinedMassG", examinedG, count.getKernelsExamined(), into);
+      weight("pollinatorMassG", pollinatorG, count.getPollinatorKernels(), into);
+    }
+  }
+
+  private static void ofKernelsOnly(String field, Double massG, Problems into) {
+    if (massG != null) {
+      into.add(field, massG, new CountProblem.WeighedAfterGrowing());
+    }
   }
 
   static void check(PostControlResult result, Problems into) {

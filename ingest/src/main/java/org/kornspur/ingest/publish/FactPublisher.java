@@ -12,7 +12,9 @@ import org.apache.kafka.clients.producer.Producer;
 import org.apache.kafka.clients.producer.ProducerConfig;
 import org.apache.kafka.clients.producer.ProducerRecord;
 import org.apache.kafka.common.serialization.StringSerializer;
+import org.kornspur.contract.CauseNote;
 import org.kornspur.contract.PersonName;
+import org.kornspur.contract.PlanVersion;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.intake.FactSink;
@@ -33,6 +35,12 @@ public final class FactPublisher implements FactSink, AutoCloseable {
   public static final String QUARANTINE_TOPIC = "kornspur.quarantine";
 
   public static final String PEOPLE_TOPIC = "kornspur.people";
+
+  /** Plans of the years ahead, which are no facts. */
+  public static final String PLANS_TOPIC = "kornspur.plans";
+
+  /** What persons do about a cause, which are no facts. */
+  public static final String CAUSE_NOTES_TOPIC = "kornspur.cause-notes";
 
   /** Most records that are sent and not yet answered. */
   public static final int MOST_IN_FLIGHT = 2000;
@@ -83,6 +91,19 @@ public final class FactPublisher implements FactSink, AutoCloseable {
   /** Sends the names of a person who signs; fails like {@link #publish}. */
   public CompletableFuture<Void> keep(PersonName person) {
     return send(PEOPLE_TOPIC, person.getPersonId(), person);
+  }
+
+  /**
+   * Sends a version of a plan, which takes the place of the same version; fails like {@link
+   * #publish}.
+   */
+  public CompletableFuture<Void> keep(PlanVersion plan) {
+    return send(PLANS_TOPIC, plan.getPlanId() + "/" + plan.getVersion(), plan);
+  }
+
+  /** Sends what a person did about a cause; fails like {@link #publish}. */
+  public CompletableFuture<Void> keep(CauseNote note) {
+    return send(CAUSE_NOTES_TOPIC, note.getNoteId(), note);
   }
 
   /** Has the names of a person forgotten; fails like {@link #publish}. */

@@ -3,6 +3,7 @@ package org.kornspur.ingest.demo;
 import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.Predicate;
 import org.kornspur.contract.Accreditation;
 import org.kornspur.contract.EnterpriseDeclared;
 import org.kornspur.contract.EnterpriseKind;
@@ -22,6 +23,11 @@ final class Enterprises {
           "ENT-MULT-HILL");
   static final List<String> CONDITIONERS = List.of("ENT-PLANT-ONE", "ENT-PLANT-TWO");
   static final List<String> LABORATORIES = List.of("ENT-LAB-ONE", "ENT-LAB-TWO");
+
+  /** Their ids are the accreditation numbers that samplings bear. */
+  static final List<String> SAMPLERS =
+      List.of("INV-SAMPLER-01", "INV-SAMPLER-02", "INV-SAMPLER-03", "INV-SAMPLER-04");
+
   static final List<String> CUSTOMERS =
       List.of(
           "ENT-CUST-01",
@@ -42,6 +48,7 @@ final class Enterprises {
     declareEach(book, CONDITIONERS, "Invented Conditioning Plant", EnterpriseKind.CONDITIONER);
     declareEach(book, LABORATORIES, "Invented Laboratory", EnterpriseKind.LABORATORY);
     declareEach(book, CUSTOMERS, "Invented Customer", EnterpriseKind.CUSTOMER);
+    declareEach(book, SAMPLERS, "Invented Sampler", EnterpriseKind.INSPECTION_BODY);
   }
 
   private static void declareEach(Book book, List<String> ids, String called, EnterpriseKind kind) {
@@ -56,8 +63,13 @@ final class Enterprises {
   }
 
   /** Accredited from before the demo begins until after it ends. */
-  private static List<Accreditation> everyTest() {
+  private static List<Accreditation> accreditations(String id, EnterpriseKind kind) {
+    Predicate<TestKind> held =
+        SAMPLERS.contains(id)
+            ? test -> test == TestKind.SAMPLING
+            : test -> kind == EnterpriseKind.LABORATORY && test != TestKind.SAMPLING;
     return Arrays.stream(TestKind.values())
+        .filter(held)
         .map(test -> new Accreditation(test, LocalDate.of(2021, 1, 1), LocalDate.of(2027, 12, 31)))
         .toList();
   }
@@ -70,6 +82,6 @@ final class Enterprises {
             id,
             name,
             kind,
-            kind == EnterpriseKind.LABORATORY ? everyTest() : List.of()));
+            accreditations(id, kind)));
   }
 }

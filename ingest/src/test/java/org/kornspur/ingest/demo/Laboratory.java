@@ -148,7 +148,9 @@ final class Laboratory {
                     + draw.between(-4, 4),
                 laboratory(lot),
                 FALSE_POSITIVE_PERCENT,
-                FALSE_NEGATIVE_PERCENT));
+                FALSE_NEGATIVE_PERCENT,
+                null,
+                null));
   }
 
   /** Mean that the lot's germination test gives, percent. */

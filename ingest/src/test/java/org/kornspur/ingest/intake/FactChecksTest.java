@@ -122,6 +122,12 @@ class FactChecksTest {
         ok(composition(400, 20)),
         bad(composition(400, 401), "pollinatorKernels"),
         ok(composition(CompositionMethod.MARKER, 0.1, 0.5)),
+        ok(weighed(CompositionMethod.KERNEL_COLOUR, 12.6, 0.56)),
+        bad(weighed(CompositionMethod.KERNEL_COLOUR, 12.6, null), "pollinatorMassG"),
+        bad(weighed(CompositionMethod.KERNEL_COLOUR, null, 0.56), "examinedMassG"),
+        bad(weighed(CompositionMethod.KERNEL_COLOUR, 12.6, 5.6), "pollinatorMassG"),
+        bad(weighed(CompositionMethod.KERNEL_COLOUR, 1.2, 0.56), "examinedMassG"),
+        bad(weighed(CompositionMethod.GROW_OUT, 12.6, 0.56), "examinedMassG", "pollinatorMassG"),
         bad(composition(CompositionMethod.MARKER, 0.1, null), "falseNegativePercent"),
         bad(composition(CompositionMethod.MARKER, 100.5, 0.5), "falsePositivePercent"),
         bad(
@@ -429,7 +435,17 @@ class FactChecksTest {
 
   private static BlendComposition composition(int kernels, int pollinator) {
     return new BlendComposition(
-        HEADER, "L", "S", CompositionMethod.MARKER, kernels, pollinator, "E", null, null);
+        HEADER,
+        "L",
+        "S",
+        CompositionMethod.MARKER,
+        kernels,
+        pollinator,
+        "E",
+        null,
+        null,
+        null,
+        null);
   }
 
   private static BlendComposition composition(
@@ -438,6 +454,15 @@ class FactChecksTest {
         .setMethod(method)
         .setFalsePositivePercent(falsePositive)
         .setFalseNegativePercent(falseNegative)
+        .build();
+  }
+
+  private static BlendComposition weighed(
+      CompositionMethod method, Double examinedG, Double pollinatorG) {
+    return BlendComposition.newBuilder(composition(400, 20))
+        .setMethod(method)
+        .setExaminedMassG(examinedG)
+        .setPollinatorMassG(pollinatorG)
         .build();
   }
 

@@ -7,7 +7,9 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Stream;
 import org.apache.avro.Schema;
+import org.kornspur.contract.CauseNote;
 import org.kornspur.contract.PersonName;
+import org.kornspur.contract.PlanVersion;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.ingest.contract.FactType;
 
@@ -25,7 +27,11 @@ final class ReleasedSchemas {
   static Stream<Schema> present() {
     return Stream.concat(
         Stream.of(FactType.values()).map(FactType::schema),
-        Stream.of(QuarantineEntry.getClassSchema(), PersonName.getClassSchema()));
+        Stream.of(
+            QuarantineEntry.getClassSchema(),
+            PersonName.getClassSchema(),
+            PlanVersion.getClassSchema(),
+            CauseNote.getClassSchema()));
   }
 
   /** Numbers of the releases. */

@@ -3,11 +3,18 @@ package org.kornspur.ingest.wire;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.Map;
+import java.util.jar.JarEntry;
+import java.util.jar.JarOutputStream;
+import javax.tools.ToolProvider;
 import org.apache.avro.specific.SpecificRecord;
 import org.apache.kafka.common.serialization.Deserializer;
 import org.apache.kafka.common.serialization.Serializer;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.kornspur.ingest.registry.LocalSchemaRegistry;
 import org.kornspur.ingest.registry.RegistryConfig;
 
@@ -83,5 +90,70 @@ class AvroSerdesTest {
         .isInstanceOf(IllegalArgumentException.class)
         .hasMessageContaining("kornspur.value.serializer")
         .hasMessageContaining("org.example.NotThere");
+  }
+
+  /** As a packaged server finds it: in a jar that is on no class path. */
+  @Test
+  void shouldLoadTheSitesClassFromTheJarThatIsNamed(@TempDir Path folder) throws Exception {
+    Path jar = jarOf(folder, "elsewhere.FromAJar");
+    Map<String, String> config =
+        Map.of(
+            RegistryConfig.URL,
+            URL,
+            AvroSerdes.SERIALIZER,
+            "elsewhere.FromAJar",
+            AvroSerdes.JARS,
+            jar.toString());
+    Serializer<SpecificRecord> serializer = AvroSerdes.serializer(config);
+
+    assertThat(serializer.getClass().getName()).isEqualTo("elsewhere.FromAJar");
+    assertThat(serializer.serialize("any", null)).containsExactly(7);
+    assertThatThrownBy(
+            () ->
+                AvroSerdes.serializer(
+                    Map.of(AvroSerdes.SERIALIZER, "x.Y", AvroSerdes.JARS, "not-there.jar")))
+        .isInstanceOf(IllegalArgumentException.class)
+        .hasMessageContaining("kornspur.value.jars")
+        .hasMessageContaining("not-there.jar");
+  }
+
+  private static Path jarOf(Path folder, String className) throws IOException {
+    String name = className.substring(className.lastIndexOf('.') + 1);
+    Path source = Files.createDirectories(folder.resolve("elsewhere")).resolve(name + ".java");
+    Files.writeString(
+        source,
+        """
+        package elsewhere;
+        public class %s implements org.apache.kafka.common.serialization.Serializer<Object> {
+          @Override
+          public byte[] serialize(String topic, Object value) {
+            return new byte[] {7};
+          }
+        }
+        """
+            .formatted(name));
+    int failed =
+        ToolProvider.getSystemJavaCompiler()
+            .run(
+                null,
+                null,
+                null,
+                "-proc:none",
+                "-cp",
+                Path.of(
+                        Serializer.class
+                            .getProtectionDomain()
+                            .getCodeSource()
+                            .getLocation()
+                            .getPath())
+                    .toString(),
+                source.toString());
+    assertThat(failed).isZero();
+    Path jar = folder.resolve("site.jar");
+    try (JarOutputStream out = new JarOutputStream(Files.newOutputStream(jar))) {
+      out.putNextEntry(new JarEntry(className.replace('.', '/') + ".class"));
+      Files.copy(folder.resolve("elsewhere").resolve(name + ".class"), out);
+    }
+    return jar;
   }
 }
