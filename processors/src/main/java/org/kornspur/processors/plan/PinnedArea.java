@@ -1,0 +1,16 @@
+package org.kornspur.processors.plan;
+
+/**
+ * Hectares that a person has decided on; a plan sows them, or as many of them as there is seed for.
+ *
+ * @param year of harvest
+ */
+public record PinnedArea(String seedId, int year, double areaHa) {
+
+  /**
+   * @throws PlanRefused where the area is outside its bounds
+   */
+  public PinnedArea {
+    PlanRefused.unlessWithin("areaHa", areaHa, 0, 10_000_000);
+  }
+}
