@@ -12,11 +12,11 @@ import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Report.Neighbour;
 import org.kornspur.processors.ground.Area;
-import org.kornspur.processors.ground.FieldDistances;
 import org.kornspur.processors.ground.FloweringOverlap;
 import org.kornspur.processors.ground.FloweringWindow;
 import org.kornspur.processors.ground.InvalidOutline;
 import org.kornspur.processors.ground.Outline;
+import org.kornspur.processors.ground.SourceAreaByDistance;
 import org.kornspur.processors.ground.Wind;
 import org.kornspur.processors.statistics.ExpectedHybridity.ForeignSource;
 import org.kornspur.processors.statistics.SourceExtent;
@@ -79,7 +79,7 @@ public record ForeignPollen(
                     .flatMap(
                         from ->
                             cropOutline.<SourceExtent>map(
-                                to -> FieldDistances.between(from, to, wind)))
+                                to -> SourceAreaByDistance.between(from, to, wind)))
                     .orElseGet(() -> square(neighbour, areaHa, wind)));
     return new ForeignPollen(
         neighbour.source(),

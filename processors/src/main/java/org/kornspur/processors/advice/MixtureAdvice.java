@@ -14,9 +14,9 @@ import org.kornspur.processors.statistics.BlendCalculator;
 import org.kornspur.processors.statistics.BlendCalculator.Portion;
 import org.kornspur.processors.statistics.BlendCalculator.Result;
 import org.kornspur.processors.statistics.BlendCalculator.Stock;
-import org.kornspur.processors.statistics.BlendShare;
 import org.kornspur.processors.statistics.Estimate;
 import org.kornspur.processors.statistics.Interval;
+import org.kornspur.processors.statistics.PollinatorShare;
 import org.kornspur.processors.verdict.Fitness;
 
 /**
@@ -246,7 +246,7 @@ public record MixtureAdvice(
       Map<ShareBasis, Interval> intervals = new EnumMap<>(ShareBasis.class);
       for (ShareBasis basis : ShareBasis.values()) {
         parts(found, basis)
-            .map(parts -> BlendShare.of(parts, basis))
+            .map(parts -> PollinatorShare.of(parts, basis))
             .ifPresent(
                 share -> {
                   shares.put(basis, share.share());
@@ -257,8 +257,8 @@ public record MixtureAdvice(
     }
 
     /** Empty where a test that the basis takes is missing. */
-    private Optional<List<BlendShare.Part>> parts(Result.Mixture found, ShareBasis basis) {
-      List<BlendShare.Part> parts = new ArrayList<>();
+    private Optional<List<PollinatorShare.Part>> parts(Result.Mixture found, ShareBasis basis) {
+      List<PollinatorShare.Part> parts = new ArrayList<>();
       for (Portion portion : found.portions()) {
         Candidate lot =
             lots.stream().filter(l -> l.lotId().equals(portion.lotId())).findFirst().orElseThrow();
@@ -266,7 +266,7 @@ public record MixtureAdvice(
           return Optional.empty();
         }
         parts.add(
-            new BlendShare.Part(
+            new PollinatorShare.Part(
                 lot.pollinator(),
                 Estimate.exact(portion.massKg()),
                 basis == ShareBasis.MASS

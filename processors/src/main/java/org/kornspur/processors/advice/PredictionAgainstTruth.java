@@ -92,8 +92,13 @@ public record PredictionAgainstTruth(
     return new PredictionAgainstTruth(
         List.copyOf(rows),
         inside,
-        Optional.of(ExactBinomial.interval(inside, rows.size(), CONFIDENCE)),
+        Optional.of(coverage(inside, rows.size())),
         Optional.of(difference));
+  }
+
+  /** Exact interval of the part of rows that lie inside. */
+  public static Interval coverage(int inside, int rows) {
+    return ExactBinomial.interval(inside, rows, CONFIDENCE);
   }
 
   /**
@@ -104,7 +109,7 @@ public record PredictionAgainstTruth(
    * @param forecast the forecast of the crop that the whole lot grew in
    * @param lot dossier of the lot
    */
-  public static List<Row> rows(HybridityAdvice forecast, Dossier lot) {
+  public static List<Row> rows(HybridityForecast forecast, Dossier lot) {
     Map<PostControlMethod, List<PostControlResult>> byMethod =
         new EnumMap<>(PostControlMethod.class);
     for (PostControlResult result : lot.facts(PostControlResult.class)) {
@@ -121,7 +126,7 @@ public record PredictionAgainstTruth(
   }
 
   private static Row row(
-      HybridityAdvice forecast,
+      HybridityForecast forecast,
       Subject lot,
       PostControlMethod method,
       List<PostControlResult> results) {

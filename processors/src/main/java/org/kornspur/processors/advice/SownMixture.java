@@ -20,9 +20,9 @@ import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.MethodErrors;
 import org.kornspur.processors.dossier.Report.Scheme;
 import org.kornspur.processors.dossier.SeedMeasures;
-import org.kornspur.processors.statistics.BlendShare;
 import org.kornspur.processors.statistics.Interval;
 import org.kornspur.processors.statistics.MarkerCorrection;
+import org.kornspur.processors.statistics.PollinatorShare;
 import org.kornspur.processors.statistics.Spread;
 
 /**
@@ -40,7 +40,7 @@ final class SownMixture {
   private final Set<String> factIds = new TreeSet<>();
   private final Set<Missing> missing = new LinkedHashSet<>();
   private final Set<Subject> unexplained;
-  private final Input input;
+  private final InputValue input;
 
   private record Part(Subject lot, boolean pollinator, double massKg, SeedMeasures measures) {
 
@@ -81,7 +81,7 @@ final class SownMixture {
         lot.measures());
   }
 
-  Input input() {
+  InputValue input() {
     return input;
   }
 
@@ -90,7 +90,7 @@ final class SownMixture {
     return missing;
   }
 
-  private Optional<Input> calculated() {
+  private Optional<InputValue> calculated() {
     unexplained.forEach(lot -> missing.add(new Missing.MixedFrom(lot)));
     if (parts.isEmpty() && unexplained.isEmpty()) {
       missing.add(new Missing.Sowing());
@@ -100,15 +100,15 @@ final class SownMixture {
     }
     ShareBasis basis = basis();
     parts.forEach(part -> part.measures().factIds(basis).forEach(factIds::add));
-    BlendShare share =
-        BlendShare.of(
+    PollinatorShare share =
+        PollinatorShare.of(
             parts.stream()
                 .map(part -> part.measures().part(part.pollinator(), part.massKg(), basis))
                 .toList(),
             basis);
     Interval interval = share.interval(CONFIDENCE);
     return Optional.of(
-        Input.counted(
+        InputValue.counted(
             WHAT,
             new Spread(interval.lower(), share.share(), interval.upper()),
             "share",
@@ -133,7 +133,7 @@ final class SownMixture {
         : ShareBasis.KERNELS;
   }
 
-  private Optional<Input> sampled() {
+  private Optional<InputValue> sampled() {
     List<BlendComposition> usable =
         samples.stream()
             .distinct()
@@ -154,7 +154,7 @@ final class SownMixture {
                 .toList());
     MarkerCorrection.Share share = errors.trueShare(pollinator, kernels, CONFIDENCE);
     return Optional.of(
-        Input.counted(
+        InputValue.counted(
             WHAT,
             new Spread(share.interval().lower(), share.share(), share.interval().upper()),
             "share",
@@ -167,31 +167,31 @@ final class SownMixture {
     return MethodErrors.of(sample).orElse(MarkerCorrection.NONE);
   }
 
-  private static Input stated(Optional<Scheme> scheme) {
+  private static InputValue stated(Optional<Scheme> scheme) {
     return scheme
         .map(
             stated -> {
               double percent = stated.pollinatorSharePercent();
               double tolerance = stated.tolerancePercentPoints();
-              return new Input(
+              return new InputValue(
                   WHAT,
                   new Spread(
                       Math.max(0, percent - tolerance) / 100,
                       percent / 100,
                       Math.min(100, percent + tolerance) / 100),
                   "share",
-                  Input.Origin.STATED,
+                  InputValue.Origin.STATED,
                   new InputSource.BreedersRatio(stated.shareBasis()),
                   true,
                   List.of(stated.factId()));
             })
         .orElseGet(
             () ->
-                new Input(
+                new InputValue(
                     WHAT,
                     PRACTICE,
                     "share",
-                    Input.Origin.ASSUMED,
+                    InputValue.Origin.ASSUMED,
                     new InputSource.CommonPractice(),
                     false,
                     List.of()));

@@ -14,7 +14,8 @@ import java.util.List;
  * @param toCustomersKg dispatched
  * @param sownKg sown
  * @param toOtherLotsKg into lots that are not among them; 0 where a walk forward saw all
- * @param lossKg lost in conditioning: screenings, water, and what was not recorded
+ * @param lossKg lost in conditioning: screenings, water, and what was not recorded, less what
+ *     dressings weigh
  * @param stockKg as counted; for lots that nobody counted, what the books leave
  * @param tolerance how far a balance may be off
  */

@@ -60,6 +60,26 @@ public record Plot(
                     first.tooManyOffTypes));
   }
 
+  /**
+   * The same rye in another year, in which it can have shed on any day.
+   *
+   * @param toldBy enterprise of the grower who alone says so; empty where it counts for everybody
+   */
+  public Plot standingIn(int year, Optional<String> toldBy) {
+    return new Plot(
+        subject,
+        year,
+        outline,
+        pollenId,
+        sourceKind,
+        Optional.empty(),
+        sourceKind.isPresent() ? sheddingTo : Optional.empty(),
+        factId,
+        toldBy,
+        Optional.empty(),
+        tooManyOffTypes);
+  }
+
   /** The same plot, found not to be what it is called. */
   public Plot withTooManyOffTypes() {
     return new Plot(

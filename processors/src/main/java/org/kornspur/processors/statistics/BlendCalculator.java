@@ -50,10 +50,10 @@ public final class BlendCalculator {
      * @throws IllegalArgumentException where a number is not above 0 or the germination above 1
      */
     public Stock {
-      Checks.positive("stock of lot " + lotId + " in kilograms", stockKg);
-      Checks.positive("thousand-kernel weight of lot " + lotId, thousandKernelWeightG);
-      Checks.positive("germination of lot " + lotId, germination);
-      Checks.share("germination of lot " + lotId, germination);
+      Preconditions.positive("stock of lot " + lotId + " in kilograms", stockKg);
+      Preconditions.positive("thousand-kernel weight of lot " + lotId, thousandKernelWeightG);
+      Preconditions.positive("germination of lot " + lotId, germination);
+      Preconditions.share("germination of lot " + lotId, germination);
     }
 
     /** Viable kernels in a kilogram. */
@@ -91,8 +91,8 @@ public final class BlendCalculator {
    * @param viableShare target share of viable pollinator kernels, between 0 and 1
    */
   public static Result mix(List<Stock> stocks, double massKg, double viableShare) {
-    Checks.positive("mass wanted in kilograms", massKg);
-    Checks.probability("target share", viableShare);
+    Preconditions.positive("mass wanted in kilograms", massKg);
+    Preconditions.probability("target share", viableShare);
     for (boolean pollinator : new boolean[] {false, true}) {
       if (stocks.stream().noneMatch(stock -> stock.pollinator == pollinator)) {
         return new Result.Infeasible(0);

@@ -49,7 +49,7 @@ public final class Dispersion {
   public static Dispersion ofShares(int[] found, int[] examined) {
     check(found.length, examined.length);
     for (int i = 0; i < found.length; i++) {
-      Checks.count(found[i], examined[i]);
+      Preconditions.count(found[i], examined[i]);
     }
     return new Dispersion(doubles(found), doubles(examined), true);
   }
@@ -63,7 +63,7 @@ public final class Dispersion {
    */
   public static Dispersion ofRates(int[] found, double[] exposure) {
     check(found.length, exposure.length);
-    Arrays.stream(exposure).forEach(each -> Checks.positive("exposure", each));
+    Arrays.stream(exposure).forEach(each -> Preconditions.positive("exposure", each));
     return new Dispersion(doubles(found), exposure.clone(), false);
   }
 

@@ -14,7 +14,7 @@ public record Estimate(double value, double standardError, String measurement) {
    * @throws IllegalArgumentException where the value is not above 0 or the error is below 0
    */
   public Estimate {
-    Checks.positive("value", value);
+    Preconditions.positive("value", value);
     if (!(standardError >= 0)) {
       throw new IllegalArgumentException("A standard error is 0 or more; it is " + standardError);
     }

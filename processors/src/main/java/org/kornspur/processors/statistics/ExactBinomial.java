@@ -32,8 +32,8 @@ public final class ExactBinomial {
    * {@code tail}; 0 where none was found.
    */
   public static double lowerLimit(int bad, int examined, double tail) {
-    Checks.count(bad, examined);
-    Checks.probability("tail", tail);
+    Preconditions.count(bad, examined);
+    Preconditions.probability("tail", tail);
     return lower(bad, examined - bad, tail);
   }
 
@@ -42,8 +42,8 @@ public final class ExactBinomial {
    * {@code tail}; 1 where all were bad.
    */
   public static double upperLimit(int bad, int examined, double tail) {
-    Checks.count(bad, examined);
-    Checks.probability("tail", tail);
+    Preconditions.count(bad, examined);
+    Preconditions.probability("tail", tail);
     return upper(bad, examined - bad, tail);
   }
 
@@ -53,8 +53,8 @@ public final class ExactBinomial {
    * @param factor 1 or more
    */
   static Interval interval(int bad, int examined, double factor, double confidence) {
-    Checks.count(bad, examined);
-    Checks.probability("confidence", confidence);
+    Preconditions.count(bad, examined);
+    Preconditions.probability("confidence", confidence);
     double tail = (1 - confidence) / 2;
     double good = (examined - bad) / factor;
     return new Interval(
@@ -81,13 +81,13 @@ public final class ExactBinomial {
 
   /** Probability of at most {@code bad} bad units among {@code examined} at true share. */
   public static double atMost(int bad, int examined, double share) {
-    Checks.share("true share", share);
+    Preconditions.share("true share", share);
     return BinomialDistribution.of(examined, share).cumulativeProbability(bad);
   }
 
   /** Probability of at least {@code bad} bad units among {@code examined} at true share. */
   public static double atLeast(int bad, int examined, double share) {
-    Checks.share("true share", share);
+    Preconditions.share("true share", share);
     return BinomialDistribution.of(examined, share).survivalProbability(bad - 1);
   }
 
@@ -103,9 +103,9 @@ public final class ExactBinomial {
    * @param acceptance least probability of accepting what is just at the standard, as in 0.95
    */
   public static int acceptanceNumber(int examined, double standard, double acceptance) {
-    Checks.count(0, examined);
-    Checks.share("standard", standard);
-    Checks.probability("probability of acceptance", acceptance);
+    Preconditions.count(0, examined);
+    Preconditions.share("standard", standard);
+    Preconditions.probability("probability of acceptance", acceptance);
     BinomialDistribution found = BinomialDistribution.of(examined, standard);
     int most = found.inverseCumulativeProbability(acceptance);
     while (most > 0 && found.cumulativeProbability(most - 1) >= acceptance) {
@@ -124,9 +124,9 @@ public final class ExactBinomial {
    * @param risk greatest probability of rejecting what is just at the standard, as in 0.05
    */
   public static int rejectNumber(int examined, double standard, double risk) {
-    Checks.count(0, examined);
-    Checks.share("standard", standard);
-    Checks.probability("risk", risk);
+    Preconditions.count(0, examined);
+    Preconditions.share("standard", standard);
+    Preconditions.probability("risk", risk);
     BinomialDistribution found = BinomialDistribution.of(examined, standard);
     int least = found.inverseSurvivalProbability(risk) + 1;
     while (least > 0 && found.survivalProbability(least - 2) <= risk) {

@@ -23,7 +23,7 @@ public final class ExactPoisson {
    * @throws IllegalArgumentException where the count is below 0 or the exposure is not above 0
    */
   public static Interval interval(double count, double exposure, double confidence) {
-    Checks.probability("confidence", confidence);
+    Preconditions.probability("confidence", confidence);
     double tail = (1 - confidence) / 2;
     return new Interval(
         lowerLimit(count, exposure, tail), upperLimit(count, exposure, tail), confidence);
@@ -52,7 +52,7 @@ public final class ExactPoisson {
     if (!(count >= 0)) {
       throw new IllegalArgumentException("A count is 0 or more; it is " + count);
     }
-    Checks.positive("exposure", exposure);
-    Checks.probability("tail", tail);
+    Preconditions.positive("exposure", exposure);
+    Preconditions.probability("tail", tail);
   }
 }

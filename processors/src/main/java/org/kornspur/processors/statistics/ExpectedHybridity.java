@@ -71,11 +71,11 @@ public record ExpectedHybridity(
      * @throws IllegalArgumentException where the counts do not fit or a share is outside 0 to 1
      */
     public Crop {
-      Checks.count(shedders, femalesExamined);
-      Checks.share("least pollinator share", pollinatorPlantShare.least());
-      Checks.share("greatest pollinator share", pollinatorPlantShare.greatest());
-      Checks.share("least overlap of the pollinator", pollinatorOverlap.least());
-      Checks.share("greatest overlap of the pollinator", pollinatorOverlap.greatest());
+      Preconditions.count(shedders, femalesExamined);
+      Preconditions.share("least pollinator share", pollinatorPlantShare.least());
+      Preconditions.share("greatest pollinator share", pollinatorPlantShare.greatest());
+      Preconditions.share("least overlap of the pollinator", pollinatorOverlap.least());
+      Preconditions.share("greatest overlap of the pollinator", pollinatorOverlap.greatest());
       sources = List.copyOf(sources);
     }
   }
@@ -89,7 +89,7 @@ public record ExpectedHybridity(
    */
   public static ExpectedHybridity forecast(
       Crop crop, HybridityParameters parameters, int runs, long seed, double confidence) {
-    Checks.probability("confidence", confidence);
+    Preconditions.probability("confidence", confidence);
     if (runs < 100) {
       throw new IllegalArgumentException(
           "An interval needs at least 100 runs; the number given is " + runs);

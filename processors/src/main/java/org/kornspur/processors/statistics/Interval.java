@@ -18,7 +18,7 @@ public record Interval(double lower, double upper, double confidence) {
       throw new IllegalArgumentException(
           "An interval runs from its lower to its upper end, not from " + lower + " to " + upper);
     }
-    Checks.probability("confidence", confidence);
+    Preconditions.probability("confidence", confidence);
   }
 
   /** Whether the value lies within the interval, ends included. */

@@ -34,8 +34,8 @@ public record MarkerCorrection(double falsePositive, double falseNegative) {
    * @throws IllegalArgumentException where a rate is no share
    */
   public MarkerCorrection {
-    Checks.share("false-positive rate", falsePositive);
-    Checks.share("false-negative rate", falseNegative);
+    Preconditions.share("false-positive rate", falsePositive);
+    Preconditions.share("false-negative rate", falseNegative);
   }
 
   /**
@@ -46,7 +46,7 @@ public record MarkerCorrection(double falsePositive, double falseNegative) {
    */
   public static MarkerCorrection together(List<Counted> counts) {
     double units = counts.stream().mapToDouble(Counted::units).sum();
-    Checks.positive("number of units examined", units);
+    Preconditions.positive("number of units examined", units);
     return new MarkerCorrection(
         counts.stream().mapToDouble(c -> c.units() * c.method().falsePositive).sum() / units,
         counts.stream().mapToDouble(c -> c.units() * c.method().falseNegative).sum() / units);

@@ -39,9 +39,9 @@ public record MoreUnits(State now, OptionalInt ifNoneBad, OptionalInt atPresentR
    * @throws IllegalArgumentException where the count does not fit the number examined
    */
   public static MoreUnits toSettle(int bad, int examined, double standard, double confidence) {
-    Checks.count(bad, examined);
-    Checks.probability("standard", standard);
-    Checks.probability("confidence", confidence);
+    Preconditions.count(bad, examined);
+    Preconditions.probability("standard", standard);
+    Preconditions.probability("confidence", confidence);
     State now = state(bad, examined, standard, confidence);
     if (now != State.OPEN) {
       return new MoreUnits(now, OptionalInt.empty(), OptionalInt.empty());

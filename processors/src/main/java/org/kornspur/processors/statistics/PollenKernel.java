@@ -20,7 +20,7 @@ public record PollenKernel(double scaleM, double tailExponent) {
    * @throws IllegalArgumentException where the scale is not above 0 or the exponent not above 1
    */
   public PollenKernel {
-    Checks.positive("scale of the pollen kernel in metres", scaleM);
+    Preconditions.positive("scale of the pollen kernel in metres", scaleM);
     if (!(tailExponent > 1)) {
       throw new IllegalArgumentException(
           "The tail exponent of a pollen kernel must lie above 1; it is " + tailExponent);
@@ -34,8 +34,8 @@ public record PollenKernel(double scaleM, double tailExponent) {
    * @param shareWithin share of pollen that falls within it, between 0 and 1
    */
   public static PollenKernel calibrated(double distanceM, double shareWithin, double tailExponent) {
-    Checks.positive("distance in metres", distanceM);
-    Checks.probability("share of pollen within the distance", shareWithin);
+    Preconditions.positive("distance in metres", distanceM);
+    Preconditions.probability("share of pollen within the distance", shareWithin);
     double squares = Math.pow(1 - shareWithin, -2 / (tailExponent - 1)) - 1;
     return new PollenKernel(distanceM / Math.sqrt(squares), tailExponent);
   }

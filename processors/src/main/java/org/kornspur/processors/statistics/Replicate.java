@@ -12,6 +12,6 @@ public record Replicate(int seeds, int normalSeedlings) {
    * @throws IllegalArgumentException where there are no seeds or more seedlings than seeds
    */
   public Replicate {
-    Checks.count(normalSeedlings, seeds);
+    Preconditions.count(normalSeedlings, seeds);
   }
 }

@@ -41,7 +41,7 @@ public record SamplingIntensity(
    * @throws IllegalArgumentException where there is no container or no mass
    */
   public Required inContainers(int number, double lotMassKg) {
-    Checks.positive("mass of the lot in kilograms", lotMassKg);
+    Preconditions.positive("mass of the lot in kilograms", lotMassKg);
     if (number < 1) {
       throw new IllegalArgumentException(
           "A lot in containers has at least one; the number given is " + number);
@@ -61,7 +61,7 @@ public record SamplingIntensity(
 
   /** For a lot in bulk, or in containers over 100 kg. */
   public Required inBulk(double lotMassKg) {
-    Checks.positive("mass of the lot in kilograms", lotMassKg);
+    Preconditions.positive("mass of the lot in kilograms", lotMassKg);
     for (BulkRow row : bulk) {
       if (lotMassKg <= row.upToKg) {
         int byMass = (int) Math.ceil(lotMassKg / row.kgEach);

@@ -12,7 +12,7 @@ public record SamplingPlan(int examined, int acceptanceNumber) {
    * @throws IllegalArgumentException where the acceptance number does not fit the number examined
    */
   public SamplingPlan {
-    Checks.count(acceptanceNumber, examined);
+    Preconditions.count(acceptanceNumber, examined);
   }
 
   /** Probability of accepting material with this true share of bad units. */

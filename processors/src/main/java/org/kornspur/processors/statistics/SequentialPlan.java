@@ -94,7 +94,7 @@ public record SequentialPlan(
 
   /** What to do after {@code bad} of {@code examined}. */
   public Decision after(int examined, int bad) {
-    Checks.count(bad, examined);
+    Preconditions.count(bad, examined);
     if (bad <= acceptAtMost(examined)) {
       return Decision.ACCEPT;
     }
@@ -103,7 +103,7 @@ public record SequentialPlan(
 
   /** Exact probability of acceptance and expected count at a true share. */
   public Performance at(double share) {
-    Checks.share("true share", share);
+    Preconditions.share("true share", share);
     SequentialWalk walk = new SequentialWalk(this, share);
     double expected = 0;
     for (int units = 1; units <= mostUnits; units++) {
@@ -134,10 +134,10 @@ public record SequentialPlan(
   }
 
   private static void check(double acceptable, double rejectable, double alpha, double beta) {
-    Checks.probability("acceptable share", acceptable);
-    Checks.probability("rejectable share", rejectable);
-    Checks.probability("producer's risk", alpha);
-    Checks.probability("consumer's risk", beta);
+    Preconditions.probability("acceptable share", acceptable);
+    Preconditions.probability("rejectable share", rejectable);
+    Preconditions.probability("producer's risk", alpha);
+    Preconditions.probability("consumer's risk", beta);
     if (acceptable >= rejectable) {
       throw new IllegalArgumentException(
           "The rejectable share %s must lie above the acceptable share %s"

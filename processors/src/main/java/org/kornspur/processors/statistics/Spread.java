@@ -27,7 +27,7 @@ public record Spread(double least, double likely, double greatest) {
   }
 
   /** The value below which the distribution holds {@code part}, from 0 to 1. */
-  double quantile(double part) {
+  public double quantile(double part) {
     double width = greatest - least;
     if (width == 0) {
       return least;

@@ -107,10 +107,10 @@ class NickingAdviceTest {
     Dossier apart = crop(1, 10, 8, 16);
     Dossier nothing = Dossiers.crop("c1").with(Facts.crop("c1", CropRole.F1_MIXTURE)).dossier();
 
-    assertThat(overlapOf(apart).origin()).isEqualTo(Input.Origin.COUNTED);
+    assertThat(overlapOf(apart).origin()).isEqualTo(InputValue.Origin.COUNTED);
     assertThat(overlapOf(apart).value().likely()).isEqualTo(0.3);
     assertThat(overlapOf(apart).factIds()).hasSize(4);
-    assertThat(overlapOf(nothing).origin()).isEqualTo(Input.Origin.ASSUMED);
+    assertThat(overlapOf(nothing).origin()).isEqualTo(InputValue.Origin.ASSUMED);
   }
 
   @Test
@@ -121,8 +121,8 @@ class NickingAdviceTest {
         .isEmpty();
   }
 
-  private static Input overlapOf(Dossier crop) {
-    return HybridityAdvice.of(
+  private static InputValue overlapOf(Dossier crop) {
+    return HybridityForecast.of(
             crop, subject -> new Dossier(subject, List.of(), List.of()), Optional.empty())
         .orElseThrow()
         .inputs()

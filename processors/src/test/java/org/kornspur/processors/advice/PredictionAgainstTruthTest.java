@@ -30,7 +30,7 @@ class PredictionAgainstTruthTest {
    */
   @Test
   void resultsStandBesideTheForecastByMethod() {
-    HybridityAdvice forecast = forecast();
+    HybridityForecast forecast = forecast();
     Dossier lot =
         Dossiers.lot("L1")
             .with(
@@ -125,9 +125,9 @@ class PredictionAgainstTruthTest {
                     .setFalseNegativePercent(falseNegative));
   }
 
-  private static HybridityAdvice forecast() {
+  private static HybridityForecast forecast() {
     Dossier crop = Dossiers.crop("c1").with(Facts.crop("c1", CropRole.F1_MIXTURE)).dossier();
-    return HybridityAdvice.of(
+    return HybridityForecast.of(
             crop, subject -> new Dossier(subject, List.of(), List.of()), Optional.empty())
         .orElseThrow();
   }

@@ -8,7 +8,7 @@ import org.kornspur.processors.ground.GeoPosition;
 import org.kornspur.processors.ground.IsolationIndex;
 import org.kornspur.processors.ground.IsolationIndex.Entry;
 import org.kornspur.processors.ground.Outline;
-import org.kornspur.processors.ground.Separation;
+import org.kornspur.processors.ground.OutlineDistance;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.BenchmarkMode;
 import org.openjdk.jmh.annotations.Fork;
@@ -145,6 +145,6 @@ public class IsolationBenchmark {
 
   private static boolean isNear(Outline source, Entry entry) {
     return entry.cropYear() == CROP_YEAR
-        && Separation.between(source, entry.outline()).distanceM() <= REACH_M;
+        && OutlineDistance.between(source, entry.outline()).distanceM() <= REACH_M;
   }
 }

@@ -27,7 +27,8 @@ class GroundChecksTest {
   private static final double WGS84_E2 = WGS84_F * (2 - WGS84_F);
 
   private static final String BRUTE_FORCE =
-      "GeographicLib-Java 2.1, inverse geodesic over every pair of edges by grid and golden section, below 1 mm";
+      "GeographicLib-Java 2.1, inverse geodesic over every pair of edges by grid and golden"
+          + " section, below 1 mm";
   private static final String CLOSED_FORM =
       "closed form on WGS84 (a = 6378137 m, 1/f = 298.257223563)";
 
@@ -87,7 +88,7 @@ class GroundChecksTest {
               azimuth + 180.0,
               List.of(600.0, 700.0, 400.0, 380.0, 720.0));
       double reference = GeodesicOracle.boundaryDistanceM(field, source);
-      double ours = Separation.between(field, source).distanceM();
+      double ours = OutlineDistance.between(field, source).distanceM();
       row(
           "distance near %.0f m, latitude %s, longitude %s, azimuth %d"
               .formatted(gapM, lat, lon, azimuth),
@@ -106,7 +107,7 @@ class GroundChecksTest {
     Outline here = pointingAt(at(lonDeg, 0), 270);
     Outline there = pointingAt(at(east, 0), 90);
     double reference = WGS84_A * Math.toRadians(gapDeg);
-    double ours = Separation.between(here, there).distanceM();
+    double ours = OutlineDistance.between(here, there).distanceM();
     row(
         "distance along the equator over %s° from longitude %s".formatted(gapDeg, lonDeg),
         metres(reference),
@@ -121,7 +122,7 @@ class GroundChecksTest {
     Outline here = pointingAt(at(10, latDeg), 180);
     Outline there = pointingAt(at(10, latDeg + gapDeg), 0);
     double reference = meridianArcM(latDeg, latDeg + gapDeg);
-    double ours = Separation.between(here, there).distanceM();
+    double ours = OutlineDistance.between(here, there).distanceM();
     row(
         "distance along the meridian over %s° from latitude %s".formatted(gapDeg, latDeg),
         metres(reference),

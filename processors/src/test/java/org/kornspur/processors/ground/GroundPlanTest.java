@@ -50,7 +50,7 @@ class GroundPlanTest {
   @Test
   void twoNearestPointsStandOnThePlanAsFarApartAsOnTheEllipsoid() {
     Outline source = rectangle(at(10.512, 52.209), 0, 0, 120, 90);
-    Separation separation = Separation.between(FIELD, source);
+    OutlineDistance separation = OutlineDistance.between(FIELD, source);
     GroundPlan plan = GroundPlan.around(FIELD);
     Spot onField = plan.spot(separation.onFirst());
     Spot onSource = plan.spot(separation.onSecond());

@@ -69,8 +69,9 @@ class IsolationCellsTest {
     Set<String> within = IsolationCells.cellsWithin(plotAt(place), REACH_M, 2026);
     for (int azimuth = 0; azimuth < 360; azimuth++) {
       Outline neighbour = plotAt(Fields.from(place, azimuth, REACH_M + 7));
-      assertThat(Separation.between(plotAt(place), neighbour).distanceM()).isLessThan(REACH_M + 3);
-      if (Separation.between(plotAt(place), neighbour).distanceM() <= REACH_M) {
+      assertThat(OutlineDistance.between(plotAt(place), neighbour).distanceM())
+          .isLessThan(REACH_M + 3);
+      if (OutlineDistance.between(plotAt(place), neighbour).distanceM() <= REACH_M) {
         assertThat(within).containsAnyElementsOf(IsolationCells.cellsOf(neighbour, 2026));
       }
     }
@@ -125,7 +126,7 @@ class IsolationCellsTest {
     if (isPolar(pair.crop()) || isPolar(pair.source())) {
       return;
     }
-    boolean near = Separation.between(pair.crop(), pair.source()).distanceM() <= pair.reachM();
+    boolean near = OutlineDistance.between(pair.crop(), pair.source()).distanceM() <= pair.reachM();
     Statistics.label("within reach")
         .collect(near)
         .coverage(seen -> seen.check(true).percentage(share -> share > 40));

@@ -26,7 +26,7 @@ public final class IsolationIndex {
   public record Entry(String id, int cropYear, Outline outline) {}
 
   /** An entry near the outline asked for; the separation has that outline first. */
-  public record Near(Entry entry, Separation separation) {}
+  public record Near(Entry entry, OutlineDistance separation) {}
 
   /**
    * What a search found.
@@ -77,7 +77,7 @@ public final class IsolationIndex {
     Set<Entry> candidates = candidates(tree, outline.bounds().widenedBy(reachM));
     List<Near> near = new ArrayList<>();
     for (Entry candidate : candidates) {
-      Separation separation = Separation.between(outline, candidate.outline());
+      OutlineDistance separation = OutlineDistance.between(outline, candidate.outline());
       if (separation.distanceM() <= reachM) {
         near.add(new Near(candidate, separation));
       }

@@ -34,7 +34,7 @@ class IsolationIndexTest {
       List<Entry> entries, Outline outline, double reachM, int cropYear) {
     return entries.stream()
         .filter(entry -> entry.cropYear() == cropYear)
-        .filter(entry -> Separation.between(outline, entry.outline()).distanceM() <= reachM)
+        .filter(entry -> OutlineDistance.between(outline, entry.outline()).distanceM() <= reachM)
         .map(Entry::id)
         .sorted()
         .toList();
@@ -78,7 +78,7 @@ class IsolationIndexTest {
   void shouldKeepWhatLiesAtTheReachItself() {
     Outline wanted = plot(0);
     Entry other = new Entry("crop:A", 2026, plot(0.02));
-    double distanceM = Separation.between(wanted, other.outline()).distanceM();
+    double distanceM = OutlineDistance.between(wanted, other.outline()).distanceM();
     IsolationIndex index = IsolationIndex.of(List.of(other));
     assertThat(index.near(wanted, distanceM, 2026).near()).hasSize(1);
     assertThat(index.near(wanted, Math.nextDown(distanceM), 2026).near()).isEmpty();

@@ -75,7 +75,7 @@ public final class PlotRejectNumbers {
 
   private static double offTypeShare(double purityPercent) {
     double share = (100 - purityPercent) / 100;
-    Checks.probability("share of off-types that the purity leaves", share);
+    Preconditions.probability("share of off-types that the purity leaves", share);
     return share;
   }
 }

@@ -1,9 +1,9 @@
 package org.kornspur.processors.statistics;
 
 /** Refusals of arguments, worded for the person who reads them. */
-final class Checks {
+final class Preconditions {
 
-  private Checks() {}
+  private Preconditions() {}
 
   /** Refuses what is not strictly between 0 and 1. */
   static void probability(String name, double value) {

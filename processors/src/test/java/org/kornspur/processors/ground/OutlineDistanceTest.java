@@ -15,15 +15,15 @@ import org.junit.jupiter.params.provider.ValueSource;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.LineSegment;
 
-class SeparationTest {
+class OutlineDistanceTest {
   private static final GeoPosition HOME = at(10.5, 52.2);
 
   @Test
   void shouldGiveNoDistanceWhereFieldsShareAnEdge() {
     List<GeoPosition> west = ring(HOME, -400, 0, 0, 0, 0, 300, -400, 300);
     List<GeoPosition> east = List.of(west.get(1), Fields.offset(HOME, 400, 0), west.get(2));
-    Separation separation =
-        Separation.between(Outline.ofPositions(west), Outline.ofPositions(east));
+    OutlineDistance separation =
+        OutlineDistance.between(Outline.ofPositions(west), Outline.ofPositions(east));
     assertThat(separation.distanceM()).isZero();
     assertThat(separation.onFirst()).isEqualTo(separation.onSecond());
   }
@@ -32,7 +32,7 @@ class SeparationTest {
   void shouldGiveNoDistanceWhereFieldsShareACorner() {
     Outline southWest = rectangle(HOME, -400, -300, 0, 0);
     Outline northEast = rectangle(HOME, 0, 0, 400, 300);
-    Separation separation = Separation.between(southWest, northEast);
+    OutlineDistance separation = OutlineDistance.between(southWest, northEast);
     assertThat(separation.distanceM()).isZero();
     assertThat(GeodesicOracle.distanceM(separation.onFirst(), HOME)).isLessThan(0.001);
   }
@@ -47,14 +47,14 @@ class SeparationTest {
     Outline above =
         Outline.ofPositions(
             List.of(onEdge, Fields.offset(onEdge, 50, 90), Fields.offset(onEdge, -50, 90)));
-    assertThat(Separation.between(Outline.ofPositions(field), above).distanceM()).isZero();
+    assertThat(OutlineDistance.between(Outline.ofPositions(field), above).distanceM()).isZero();
   }
 
   @Test
   void shouldGiveNoDistanceAndACommonPointWhereFieldsOverlap() {
     Outline first = rectangle(HOME, 0, 0, 500, 500);
     Outline second = rectangle(HOME, 300, 300, 900, 900);
-    Separation separation = Separation.between(first, second);
+    OutlineDistance separation = OutlineDistance.between(first, second);
     assertThat(separation.distanceM()).isZero();
     assertThat(separation.onFirst()).isEqualTo(separation.onSecond());
   }
@@ -63,8 +63,8 @@ class SeparationTest {
   void shouldGiveNoDistanceWhereOneFieldLiesInTheOther() {
     Outline large = rectangle(HOME, -500, -500, 500, 500);
     Outline small = rectangle(HOME, -20, -20, 20, 20);
-    assertThat(Separation.between(large, small).distanceM()).isZero();
-    Separation turned = Separation.between(small, large);
+    assertThat(OutlineDistance.between(large, small).distanceM()).isZero();
+    OutlineDistance turned = OutlineDistance.between(small, large);
     assertThat(turned.distanceM()).isZero();
     assertThat(GeodesicOracle.distanceM(turned.onFirst(), HOME)).isLessThan(30);
   }
@@ -76,7 +76,7 @@ class SeparationTest {
             ring(HOME, -900, -900, 900, -900, 900, 900, -900, 900),
             List.of(ring(HOME, -600, -600, 600, -600, 600, 600, -600, 600)));
     Outline source = rectangle(HOME, -350, -50, -250, 50);
-    Separation separation = Separation.between(field, source);
+    OutlineDistance separation = OutlineDistance.between(field, source);
     assertThat(separation.distanceM()).isCloseTo(250, within(0.01));
     assertThat(separation.distanceM())
         .isCloseTo(GeodesicOracle.boundaryDistanceM(field, source), within(0.002));
@@ -88,21 +88,22 @@ class SeparationTest {
         Outline.ofPositions(
             ring(HOME, -900, -900, 900, -900, 900, 900, -900, 900),
             List.of(ring(HOME, -600, -600, 600, -600, 600, 600, -600, 600)));
-    assertThat(Separation.between(field, rectangle(HOME, 500, -50, 700, 50)).distanceM()).isZero();
+    assertThat(OutlineDistance.between(field, rectangle(HOME, 500, -50, 700, 50)).distanceM())
+        .isZero();
   }
 
   @Test
   void shouldNotTakeTwoMillimetresForTouching() {
     Outline south = rectangle(HOME, -10, -10, 10, 0);
     Outline north = rectangle(HOME, -10, 0.002, 10, 10);
-    assertThat(Separation.between(south, north).distanceM()).isCloseTo(0.002, within(0.0005));
+    assertThat(OutlineDistance.between(south, north).distanceM()).isCloseTo(0.002, within(0.0005));
   }
 
   @Test
   void shouldReturnPointsOnEachOutlineThatAreAsFarApartAsItSays() {
     Outline first = rectangle(HOME, 0, 0, 500, 500);
     Outline second = rectangle(HOME, 1400, -800, 1900, -600);
-    Separation separation = Separation.between(first, second);
+    OutlineDistance separation = OutlineDistance.between(first, second);
     assertThat(GeodesicOracle.distanceM(separation.onFirst(), Fields.offset(HOME, 500, 0)))
         .isLessThan(0.001);
     assertThat(GeodesicOracle.distanceM(separation.onSecond(), Fields.offset(HOME, 1400, -600)))
@@ -117,7 +118,7 @@ class SeparationTest {
     GeoPosition place = at(25.0, 65.0);
     Outline large = rectangle(place, -lengthM / 2, 0, lengthM / 2, 3_000);
     Outline beside = rectangle(place, -30, -2_050, 30, -2_000);
-    assertThat(Separation.between(large, beside).distanceM())
+    assertThat(OutlineDistance.between(large, beside).distanceM())
         .isCloseTo(GeodesicOracle.boundaryDistanceM(large, beside), within(0.002));
   }
 
@@ -130,7 +131,7 @@ class SeparationTest {
         Outline.ofPositions(
             ring(
                 place, 5_000, 0, 6_000, 0, 6_000, 47_000, 3_000, 47_000, 0, 46_000, 5_000, 46_500));
-    assertThat(Separation.between(wedge, hook).distanceM())
+    assertThat(OutlineDistance.between(wedge, hook).distanceM())
         .isCloseTo(GeodesicOracle.boundaryDistanceM(wedge, hook), within(0.001));
   }
 
@@ -140,7 +141,7 @@ class SeparationTest {
     Outline here = Fields.star(HOME, 12, List.of(900.0, 1_500.0, 700.0, 1_200.0, 2_000.0));
     Outline there =
         Fields.star(Fields.from(HOME, 77, awayM), 40, List.of(3_000.0, 800.0, 1_100.0, 900.0));
-    assertThat(Separation.between(here, there).distanceM())
+    assertThat(OutlineDistance.between(here, there).distanceM())
         .isCloseTo(GeodesicOracle.boundaryDistanceM(here, there), within(0.1));
   }
 

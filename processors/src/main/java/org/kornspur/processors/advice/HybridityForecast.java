@@ -37,11 +37,11 @@ import org.kornspur.processors.statistics.Spread;
  * @param simplifications what the forecast leaves out
  * @param sentence the forecast in a sentence
  */
-public record HybridityAdvice(
+public record HybridityForecast(
     Subject crop,
     String hybridId,
     ExpectedHybridity forecast,
-    List<Input> inputs,
+    List<InputValue> inputs,
     List<ForeignPollen> foreignPollen,
     List<Missing> missing,
     List<ForecastStatement> simplifications,
@@ -51,8 +51,8 @@ public record HybridityAdvice(
   private static final int DEFAULT_SHEDDING = 2;
   private static final int DEFAULT_EXAMINED = 100;
 
-  private static final Input POLLINATOR_OVERLAP =
-      Input.assumed(new AdviceInput.PollinatorOverlap(), new Spread(0.7, 0.9, 1), "share");
+  private static final InputValue POLLINATOR_OVERLAP =
+      InputValue.assumed(new AdviceInput.PollinatorOverlap(), new Spread(0.7, 0.9, 1), "share");
 
   /**
    * The advice for a crop.
@@ -63,32 +63,33 @@ public record HybridityAdvice(
    * @param wind a prevailing wind that whoever asks assumes; it bears on foreign pollen alone
    * @return empty where the crop is not declared, or is not a mixture sown for F1 seed
    */
-  public static Optional<HybridityAdvice> of(
+  public static Optional<HybridityForecast> of(
       Dossier crop, Function<Subject, Dossier> dossiers, Optional<Wind> wind) {
     return crop.crop()
         .filter(declaration -> declaration.getRole() == CropRole.F1_MIXTURE)
         .map(declaration -> of(crop, declaration, dossiers, wind));
   }
 
-  private static HybridityAdvice of(
+  private static HybridityForecast of(
       Dossier crop,
       FieldCropDeclared declaration,
       Function<Subject, Dossier> dossiers,
       Optional<Wind> wind) {
     Set<Missing> missing = new LinkedHashSet<>();
-    List<Input> inputs = new ArrayList<>();
+    List<InputValue> inputs = new ArrayList<>();
     Optional<FemaleCount> females = FemaleCount.of(crop);
-    inputs.add(females.map(HybridityAdvice::counted).orElseGet(HybridityAdvice::sterilityOfTheLaw));
+    inputs.add(
+        females.map(HybridityForecast::counted).orElseGet(HybridityForecast::sterilityOfTheLaw));
     females.ifPresentOrElse(
         count -> count.leftOut().forEach(id -> missing.add(new Missing.Correction(new Fact(id)))),
         () -> missing.add(new Missing.CountInFlower()));
     SownMixture mixture = new SownMixture(crop, declaration, dossiers);
     inputs.add(mixture.input());
     missing.addAll(mixture.missing());
-    Input overlap =
+    InputValue overlap =
         NickingAdvice.of(crop)
             .flatMap(NickingAdvice::overlap)
-            .map(HybridityAdvice::seen)
+            .map(HybridityForecast::seen)
             .orElse(POLLINATOR_OVERLAP);
     inputs.add(overlap);
     if (overlap.equals(POLLINATOR_OVERLAP)) {
@@ -126,7 +127,7 @@ public record HybridityAdvice(
             RUNS,
             seed(crop.subject()),
             CONFIDENCE);
-    return new HybridityAdvice(
+    return new HybridityForecast(
         crop.subject(),
         declaration.getHybridId(),
         forecast,
@@ -137,9 +138,9 @@ public record HybridityAdvice(
         sentence(crop.subject(), forecast));
   }
 
-  private static Input counted(FemaleCount count) {
+  private static InputValue counted(FemaleCount count) {
     Interval interval = ExactBinomial.interval(count.shedding(), count.examined(), CONFIDENCE);
-    return Input.counted(
+    return InputValue.counted(
         new AdviceInput.SheddingFemales(),
         new Spread(
             interval.lower(), (double) count.shedding() / count.examined(), interval.upper()),
@@ -148,8 +149,8 @@ public record HybridityAdvice(
         count.factIds());
   }
 
-  private static Input seen(NickingAdvice.Overlap overlap) {
-    return Input.counted(
+  private static InputValue seen(NickingAdvice.Overlap overlap) {
+    return InputValue.counted(
         new AdviceInput.PollinatorOverlap(),
         overlap.share(),
         "share",
@@ -157,14 +158,14 @@ public record HybridityAdvice(
         overlap.factIds());
   }
 
-  private static Input sterilityOfTheLaw() {
+  private static InputValue sterilityOfTheLaw() {
     Interval interval = ExactBinomial.interval(DEFAULT_SHEDDING, DEFAULT_EXAMINED, CONFIDENCE);
-    return new Input(
+    return new InputValue(
         new AdviceInput.SheddingFemales(),
         new Spread(
             interval.lower(), (double) DEFAULT_SHEDDING / DEFAULT_EXAMINED, interval.upper()),
         "share",
-        Input.Origin.STATED,
+        InputValue.Origin.STATED,
         new InputSource.LawfulSterility(DEFAULT_SHEDDING, DEFAULT_EXAMINED),
         true,
         List.of());
@@ -178,24 +179,25 @@ public record HybridityAdvice(
             .allMatch(harvest -> Boolean.TRUE.equals(harvest.getPollenParentRemoved()));
   }
 
-  private static List<Input> literature(
+  private static List<InputValue> literature(
       HybridityParameters parameters, boolean pollinatorHarvested) {
-    List<Input> inputs = new ArrayList<>();
-    inputs.add(Input.of(new AdviceInput.ShedderPollen(), "share", parameters.shedderPollen()));
+    List<InputValue> inputs = new ArrayList<>();
+    inputs.add(InputValue.of(new AdviceInput.ShedderPollen(), "share", parameters.shedderPollen()));
     if (pollinatorHarvested) {
       inputs.add(
-          Input.of(new AdviceInput.PollinatorYield(), "share", parameters.pollinatorYield()));
+          InputValue.of(new AdviceInput.PollinatorYield(), "share", parameters.pollinatorYield()));
     }
-    inputs.add(Input.of(new AdviceInput.KernelTail(), "1", parameters.kernelTailExponent()));
-    inputs.add(Input.of(new AdviceInput.KernelDistance(), "m", parameters.kernelDistanceM()));
-    inputs.add(Input.of(new AdviceInput.KernelShare(), "share", parameters.kernelShareWithin()));
+    inputs.add(InputValue.of(new AdviceInput.KernelTail(), "1", parameters.kernelTailExponent()));
+    inputs.add(InputValue.of(new AdviceInput.KernelDistance(), "m", parameters.kernelDistanceM()));
+    inputs.add(
+        InputValue.of(new AdviceInput.KernelShare(), "share", parameters.kernelShareWithin()));
     return inputs;
   }
 
-  private static List<Input> assumed(Wind wind) {
+  private static List<InputValue> assumed(Wind wind) {
     return List.of(
-        Input.asked(new AdviceInput.WindDirection(), wind.fromDeg(), "deg"),
-        Input.asked(new AdviceInput.WindRatio(), wind.ratio(), "1"));
+        InputValue.asked(new AdviceInput.WindDirection(), wind.fromDeg(), "deg"),
+        InputValue.asked(new AdviceInput.WindRatio(), wind.ratio(), "1"));
   }
 
   private static List<ForecastStatement> simplifications(

@@ -27,7 +27,7 @@ import org.locationtech.jts.triangulate.polygon.ConstrainedDelaunayTriangulator;
  * outlines come within {@value #SMALLEST_M} m of each other, triangles of that size stand by their
  * middles; such a source is within a tenth.
  */
-public final class FieldDistances {
+public final class SourceAreaByDistance {
   private static final int STEP_PERCENT = 10;
   private static final double STEP = Math.log1p(STEP_PERCENT / 100.0);
   private static final double MOST_OPEN = 0.7;
@@ -42,7 +42,7 @@ public final class FieldDistances {
   private final Optional<Wind> wind;
   private final List<double[]> steps = new ArrayList<>();
 
-  private FieldDistances(Optional<Wind> wind) {
+  private SourceAreaByDistance(Optional<Wind> wind) {
     this.wind = wind;
   }
 
@@ -53,7 +53,7 @@ public final class FieldDistances {
     Geometry to = smoothed(crop.on(plane));
     double shared = OverlayNGRobust.overlay(from, to, OverlayNG.INTERSECTION).getArea();
     Geometry beyond = shared == 0 ? from : OverlayNGRobust.overlay(from, to, OverlayNG.DIFFERENCE);
-    FieldDistances distances = new FieldDistances(wind);
+    SourceAreaByDistance distances = new SourceAreaByDistance(wind);
     List<Triangle> crops = triangles(to);
     for (Triangle shedding : triangles(beyond)) {
       crops.forEach(receiving -> distances.add(shedding, receiving));

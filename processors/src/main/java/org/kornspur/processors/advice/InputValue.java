@@ -17,7 +17,7 @@ import org.kornspur.processors.statistics.Spread;
  * @param verified false where it was not counted here and could not be read in a text
  * @param factIds facts that it rests on, in order
  */
-public record Input(
+public record InputValue(
     AdviceInput what,
     Spread value,
     String unit,
@@ -38,22 +38,23 @@ public record Input(
     ASSUMED
   }
 
-  public Input {
+  public InputValue {
     factIds = List.copyOf(factIds);
   }
 
-  static Input counted(
+  static InputValue counted(
       AdviceInput what, Spread value, String unit, InputSource source, List<String> factIds) {
-    return new Input(what, value, unit, Origin.COUNTED, source, true, factIds);
+    return new InputValue(what, value, unit, Origin.COUNTED, source, true, factIds);
   }
 
-  static Input assumed(AdviceInput what, Spread value, String unit) {
-    return new Input(what, value, unit, Origin.ASSUMED, new InputSource.None(), false, List.of());
+  static InputValue assumed(AdviceInput what, Spread value, String unit) {
+    return new InputValue(
+        what, value, unit, Origin.ASSUMED, new InputSource.None(), false, List.of());
   }
 
   /** What whoever asks wants to be assumed. */
-  static Input asked(AdviceInput what, double value, String unit) {
-    return new Input(
+  static InputValue asked(AdviceInput what, double value, String unit) {
+    return new InputValue(
         what,
         Spread.exactly(value),
         unit,
@@ -63,9 +64,9 @@ public record Input(
         List.of());
   }
 
-  static Input of(AdviceInput what, String unit, Parameter parameter) {
+  static InputValue of(AdviceInput what, String unit, Parameter parameter) {
     boolean verified = parameter.source().verified();
-    return new Input(
+    return new InputValue(
         what,
         parameter.spread(),
         unit,

@@ -2,7 +2,6 @@ package org.kornspur.processors.balance;
 
 import java.util.ArrayList;
 import java.util.Collection;
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
@@ -12,26 +11,22 @@ import java.util.stream.Collectors;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.contract.Conditioning;
 import org.kornspur.ingest.contract.FactType;
+import org.kornspur.ingest.contract.Movement;
 import org.kornspur.processors.balance.MassBalance.Tolerance;
 import org.kornspur.processors.balance.MassFlow.Direction;
 
-/** Adds up the mass flows of facts for some lots. */
-public final class Ledger {
-  private static final Set<FactType> LOT_TO_LOT =
-      EnumSet.of(
-          FactType.CONDITIONING,
-          FactType.LOT_SPLIT,
-          FactType.LOT_MERGE,
-          FactType.BLEND,
-          FactType.ADMIXTURE);
-
+/**
+ * Adds up the mass flows of facts for some lots, for a recall drill. What a lot is judged by is the
+ * sum of its own dossier: {@code gates.MassBalanceGate}.
+ */
+public final class MassBalanceAccount {
   private final Set<String> lotIds;
   private final List<MassFlow> ours = new ArrayList<>();
   private final List<MassFlow> others = new ArrayList<>();
   private final List<ConditioningAccount> conditionings = new ArrayList<>();
   private double enteredKg;
 
-  private Ledger(Set<String> lotIds) {
+  private MassBalanceAccount(Set<String> lotIds) {
     this.lotIds = lotIds;
   }
 
@@ -47,9 +42,9 @@ public final class Ledger {
       Collection<SpecificRecord> facts,
       Map<String, Double> countedStockKg,
       Tolerance tolerance) {
-    Ledger ledger = new Ledger(lotIds);
-    facts.forEach(ledger::enter);
-    return ledger.close(countedStockKg, tolerance);
+    MassBalanceAccount account = new MassBalanceAccount(lotIds);
+    facts.forEach(account::enter);
+    return account.close(countedStockKg, tolerance);
   }
 
   private void enter(SpecificRecord fact) {
@@ -89,7 +84,9 @@ public final class Ledger {
         kg(ours, flow -> out(flow, FactType.DISPATCH)),
         kg(ours, flow -> out(flow, FactType.SOWING)),
         kg(others, flow -> flow.direction() == Direction.IN && isLotToLot(flow)),
-        conditionings.stream().mapToDouble(ConditioningAccount::lossKg).sum(),
+        conditionings.stream()
+            .mapToDouble(account -> account.lossKg() - account.dressingKg())
+            .sum(),
         accounts.stream().mapToDouble(LotAccount::stockKg).sum(),
         tolerance);
   }
@@ -117,7 +114,7 @@ public final class Ledger {
   }
 
   private static boolean isLotToLot(MassFlow flow) {
-    return LOT_TO_LOT.contains(flow.by());
+    return flow.by().movement().filter(Movement::isFromLotToLot).isPresent();
   }
 
   private static double kg(List<MassFlow> flows, Predicate<MassFlow> which) {

@@ -12,13 +12,13 @@ import net.jqwik.api.Provide;
 import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.statistics.Statistics;
 
-class SeparationPropertiesTest {
+class OutlineDistancePropertiesTest {
   /** Three invented fields within some kilometres of one place. */
   record Three(Outline a, Outline b, Outline c) {}
 
   @Provide
   Arbitrary<Three> neighbours() {
-    return places().flatMap(SeparationPropertiesTest::threeNear);
+    return places().flatMap(OutlineDistancePropertiesTest::threeNear);
   }
 
   static Arbitrary<GeoPosition> places() {
@@ -45,8 +45,8 @@ class SeparationPropertiesTest {
 
   @Property(tries = 300)
   void shouldNotDependOnWhichIsFirst(@ForAll("neighbours") Three fields) {
-    Separation there = Separation.between(fields.a(), fields.b());
-    Separation back = Separation.between(fields.b(), fields.a());
+    OutlineDistance there = OutlineDistance.between(fields.a(), fields.b());
+    OutlineDistance back = OutlineDistance.between(fields.b(), fields.a());
     assertThat(back.distanceM()).isCloseTo(there.distanceM(), within(1e-6));
   }
 
@@ -61,7 +61,7 @@ class SeparationPropertiesTest {
         .collect(meet)
         .coverage(seen -> seen.check(true).percentage(share -> share > 5 && share < 95));
     double expectedM = meet ? 0 : rims;
-    assertThat(Separation.between(fields.a(), fields.b()).distanceM())
+    assertThat(OutlineDistance.between(fields.a(), fields.b()).distanceM())
         .isCloseTo(expectedM, within(0.002));
   }
 
@@ -69,25 +69,26 @@ class SeparationPropertiesTest {
   void shouldKeepItsDistanceWhenBothMoveAlongTheParallel(
       @ForAll("neighbours") Three fields,
       @ForAll @DoubleRange(min = -360, max = 360) double lonDeg) {
-    double before = Separation.between(fields.a(), fields.b()).distanceM();
+    double before = OutlineDistance.between(fields.a(), fields.b()).distanceM();
     double after =
-        Separation.between(Fields.turned(fields.a(), lonDeg), Fields.turned(fields.b(), lonDeg))
+        OutlineDistance.between(
+                Fields.turned(fields.a(), lonDeg), Fields.turned(fields.b(), lonDeg))
             .distanceM();
     assertThat(after).isCloseTo(before, within(0.0011));
   }
 
   @Property(tries = 300)
   void shouldBeNoLongerThanTheWayOverAThirdField(@ForAll("neighbours") Three fields) {
-    Separation ab = Separation.between(fields.a(), fields.b());
-    Separation bc = Separation.between(fields.b(), fields.c());
+    OutlineDistance ab = OutlineDistance.between(fields.a(), fields.b());
+    OutlineDistance bc = OutlineDistance.between(fields.b(), fields.c());
     double across = GeodesicOracle.distanceM(ab.onSecond(), bc.onFirst());
-    assertThat(Separation.between(fields.a(), fields.c()).distanceM())
+    assertThat(OutlineDistance.between(fields.a(), fields.c()).distanceM())
         .isLessThanOrEqualTo(ab.distanceM() + across + bc.distanceM() + 0.003);
   }
 
   @Property(tries = 300)
   void shouldBeNoLongerThanFromAnyCornerToAnyCorner(@ForAll("neighbours") Three fields) {
-    double distance = Separation.between(fields.a(), fields.b()).distanceM();
+    double distance = OutlineDistance.between(fields.a(), fields.b()).distanceM();
     for (GeoPosition a : fields.a().corners()) {
       for (GeoPosition b : fields.b().corners()) {
         assertThat(distance).isLessThanOrEqualTo(GeodesicOracle.distanceM(a, b) + 0.001);

@@ -18,7 +18,7 @@ import org.kornspur.processors.statistics.SourceExtent;
 import org.locationtech.jts.geom.Coordinate;
 
 /** Fields are invented; metres east and north of a place. */
-class FieldDistancesTest {
+class SourceAreaByDistanceTest {
   private static final double DISTANCE_M = 20;
   private static final double SHARE_WITHIN = 0.97;
 
@@ -47,7 +47,7 @@ class FieldDistancesTest {
     }
 
     SourceExtent extent(Box source, Box crop) {
-      return FieldDistances.between(outline(source), outline(crop), Optional.empty());
+      return SourceAreaByDistance.between(outline(source), outline(crop), Optional.empty());
     }
   }
 
@@ -205,7 +205,7 @@ class FieldDistancesTest {
   @Test
   void whatLiesOnTheCropCountsByItsShareOfTheCrop() {
     SourceExtent.ByDistance half =
-        FieldDistances.between(
+        SourceAreaByDistance.between(
             HERE.outline(new Box(200, -50, 400, 400)), HERE.outline(CROP), Optional.empty());
     assertThat(half.sharedPart()).isCloseTo(0.5, within(1e-6));
     assertThat(half.received(kernel(2))).isBetween(0.5, 0.51);
@@ -268,7 +268,7 @@ class FieldDistancesTest {
         1 / (2 * Math.PI * scaleM(2) * scaleM(2)) * Math.pow(1 + relative * relative, -1.5);
 
     double ours =
-        FieldDistances.between(ring, HERE.outline(new Box(-5, -5, 10, 10)), Optional.empty())
+        SourceAreaByDistance.between(ring, HERE.outline(new Box(-5, -5, 10, 10)), Optional.empty())
             .received(kernel(2));
 
     assertThat(ours).isCloseTo(area * density, within(area * density * 0.03));
@@ -305,7 +305,7 @@ class FieldDistancesTest {
   }
 
   private static double received(Outline source, Outline place, Wind wind) {
-    return FieldDistances.between(source, place, Optional.of(wind)).received(kernel(2));
+    return SourceAreaByDistance.between(source, place, Optional.of(wind)).received(kernel(2));
   }
 
   /** How far off the square at the nearest edge was that stood for every source before. */

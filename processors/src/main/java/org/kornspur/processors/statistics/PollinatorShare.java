@@ -20,7 +20,7 @@ import org.kornspur.contract.ShareBasis;
  * @param standardError its standard error
  * @param basis what it is a share of
  */
-public record BlendShare(double share, double standardError, ShareBasis basis) {
+public record PollinatorShare(double share, double standardError, ShareBasis basis) {
 
   /**
    * One lot in the mixture.
@@ -37,7 +37,7 @@ public record BlendShare(double share, double standardError, ShareBasis basis) {
      * @throws IllegalArgumentException where the germination is above 1
      */
     public Part {
-      Checks.share("germination", germination.value());
+      Preconditions.share("germination", germination.value());
     }
 
     /** Amount on a basis: kilograms, kernels or viable kernels. */
@@ -64,7 +64,7 @@ public record BlendShare(double share, double standardError, ShareBasis basis) {
    *
    * @throws IllegalArgumentException where there is no part
    */
-  public static BlendShare of(List<Part> parts, ShareBasis basis) {
+  public static PollinatorShare of(List<Part> parts, ShareBasis basis) {
     if (parts.isEmpty()) {
       throw new IllegalArgumentException("A mixture has at least one part");
     }
@@ -87,12 +87,12 @@ public record BlendShare(double share, double standardError, ShareBasis basis) {
     for (double error : ofMeasurement.values()) {
       variance += error * error;
     }
-    return new BlendShare(share, Math.sqrt(variance), basis);
+    return new PollinatorShare(share, Math.sqrt(variance), basis);
   }
 
   /** Interval of the share on the logit scale; a share without error, or of 0 or 1, is exact. */
   public Interval interval(double confidence) {
-    Checks.probability("confidence", confidence);
+    Preconditions.probability("confidence", confidence);
     if (standardError == 0 || share == 0 || share == 1) {
       return new Interval(share, share, confidence);
     }

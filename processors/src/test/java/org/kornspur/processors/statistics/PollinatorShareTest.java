@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.kornspur.contract.ShareBasis;
-import org.kornspur.processors.statistics.BlendShare.Part;
+import org.kornspur.processors.statistics.PollinatorShare.Part;
 
 class BlendShareTest {
 
@@ -23,10 +23,10 @@ class BlendShareTest {
   @Test
   void countsMassKernelsAndViableKernels() {
     List<Part> blend = List.of(FEMALE, POLLINATOR);
-    assertThat(BlendShare.of(blend, ShareBasis.MASS).share()).isCloseTo(0.05, within(1e-12));
-    assertThat(BlendShare.of(blend, ShareBasis.KERNELS).share())
+    assertThat(PollinatorShare.of(blend, ShareBasis.MASS).share()).isCloseTo(0.05, within(1e-12));
+    assertThat(PollinatorShare.of(blend, ShareBasis.KERNELS).share())
         .isCloseTo(1_250_000 / 39_250_000.0, within(1e-12));
-    assertThat(BlendShare.of(blend, ShareBasis.VIABLE_KERNELS).share())
+    assertThat(PollinatorShare.of(blend, ShareBasis.VIABLE_KERNELS).share())
         .isCloseTo(1_000_000 / 35_200_000.0, within(1e-12));
   }
 
@@ -41,11 +41,11 @@ class BlendShareTest {
     Estimate sure = Estimate.exact(1);
     Estimate femaleWeight = Estimate.exact(30);
     Part female = new Part(false, Estimate.exact(950), femaleWeight, sure);
-    BlendShare inOne =
-        BlendShare.of(
+    PollinatorShare inOne =
+        PollinatorShare.of(
             List.of(female, new Part(true, Estimate.exact(50), weight, sure)), ShareBasis.KERNELS);
-    BlendShare inTwo =
-        BlendShare.of(
+    PollinatorShare inTwo =
+        PollinatorShare.of(
             List.of(
                 female,
                 new Part(true, Estimate.exact(25), weight, sure),
@@ -64,7 +64,7 @@ class BlendShareTest {
             uncertain(false, 350, 3, 27, 0.4, 360, 400),
             uncertain(true, 30, 1, 38, 0.6, 340, 400),
             uncertain(true, 20, 1, 33, 0.5, 352, 400));
-    BlendShare share = BlendShare.of(parts, ShareBasis.VIABLE_KERNELS);
+    PollinatorShare share = PollinatorShare.of(parts, ShareBasis.VIABLE_KERNELS);
     Interval interval = share.interval(0.95);
     Random random = new Random(20261125);
     int runs = 200_000;
@@ -101,8 +101,9 @@ class BlendShareTest {
   void morePollinatorIsALargerShare() {
     double before = 0;
     for (double massKg = 5; massKg < 200; massKg += 5) {
-      BlendShare share =
-          BlendShare.of(List.of(FEMALE, part(true, massKg, 40, 0.8)), ShareBasis.VIABLE_KERNELS);
+      PollinatorShare share =
+          PollinatorShare.of(
+              List.of(FEMALE, part(true, massKg, 40, 0.8)), ShareBasis.VIABLE_KERNELS);
       assertThat(share.share()).isGreaterThan(before);
       assertThat(share.interval(0.95).contains(share.share())).isTrue();
       before = share.share();
@@ -111,8 +112,9 @@ class BlendShareTest {
 
   @Test
   void aMixtureOfOneComponentIsExact() {
-    assertThat(BlendShare.of(List.of(FEMALE), ShareBasis.KERNELS).interval(0.95).upper()).isZero();
-    assertThatThrownBy(() -> BlendShare.of(List.of(), ShareBasis.KERNELS))
+    assertThat(PollinatorShare.of(List.of(FEMALE), ShareBasis.KERNELS).interval(0.95).upper())
+        .isZero();
+    assertThatThrownBy(() -> PollinatorShare.of(List.of(), ShareBasis.KERNELS))
         .isInstanceOf(IllegalArgumentException.class);
     assertThatThrownBy(() -> part(true, 10, 30, 1.2)).hasMessageContaining("germination");
   }

@@ -18,7 +18,7 @@ import org.locationtech.jts.operation.distance.DistanceOp;
  * @param onFirst nearest point of the first outline; a common point where the distance is 0
  * @param onSecond nearest point of the second outline
  */
-public record Separation(double distanceM, GeoPosition onFirst, GeoPosition onSecond) {
+public record OutlineDistance(double distanceM, GeoPosition onFirst, GeoPosition onSecond) {
   /** Below this, what is computed is rounding and no gap. */
   private static final double TOUCHING_M = 0.001;
 
@@ -26,11 +26,11 @@ public record Separation(double distanceM, GeoPosition onFirst, GeoPosition onSe
   private static final double EXACT_WITHIN_M = 10_000;
 
   /** The separation of two outlines anywhere on the ellipsoid. */
-  public static Separation between(Outline first, Outline second) {
+  public static OutlineDistance between(Outline first, Outline second) {
     LocalPlane plane = LocalPlane.midwayBetween(first.corners().get(0), second.corners().get(0));
     Polygon onPlane = first.on(plane);
     Polygon otherOnPlane = second.on(plane);
-    Separation found = between(onPlane, otherOnPlane, plane);
+    OutlineDistance found = between(onPlane, otherOnPlane, plane);
     if (farthestM(onPlane) <= EXACT_WITHIN_M && farthestM(otherOnPlane) <= EXACT_WITHIN_M) {
       return found;
     }
@@ -38,14 +38,14 @@ public record Separation(double distanceM, GeoPosition onFirst, GeoPosition onSe
     return between(first.on(nearer), second.on(nearer), nearer);
   }
 
-  private static Separation between(Polygon first, Polygon second, LocalPlane plane) {
+  private static OutlineDistance between(Polygon first, Polygon second, LocalPlane plane) {
     Coordinate[] nearest = new DistanceOp(first, second).nearestPoints();
     GeoPosition onFirst = plane.locate(nearest[0]);
     GeoPosition onSecond = plane.locate(nearest[1]);
     double distanceM = LocalPlane.distanceM(onFirst, onSecond);
     return distanceM < TOUCHING_M
-        ? new Separation(0, onFirst, onFirst)
-        : new Separation(distanceM, onFirst, onSecond);
+        ? new OutlineDistance(0, onFirst, onFirst)
+        : new OutlineDistance(distanceM, onFirst, onSecond);
   }
 
   private static double farthestM(Polygon polygon) {

@@ -29,13 +29,13 @@ import org.kornspur.processors.ground.Wind;
 import org.kornspur.processors.statistics.ExpectedHybridity;
 
 /** Crops, lots and numbers are invented. */
-class HybridityAdviceTest {
+class HybridityForecastTest {
   private static final Function<Subject, Dossier> NOTHING_KNOWN =
       subject -> new Dossier(subject, List.of(), List.of());
 
   @Test
   void anEmptyDossierIsForecastFromNamedAssumptionsAndSaysWhatIsMissing() {
-    HybridityAdvice advice =
+    HybridityForecast advice =
         advice(
             Dossiers.crop("c1").with(Facts.crop("c1", CropRole.F1_MIXTURE)).dossier(),
             NOTHING_KNOWN);
@@ -45,7 +45,7 @@ class HybridityAdviceTest {
         .singleElement()
         .satisfies(
             input -> {
-              assertThat(input.origin()).isEqualTo(Input.Origin.STATED);
+              assertThat(input.origin()).isEqualTo(InputValue.Origin.STATED);
               assertThat(input.source()).isEqualTo(new InputSource.LawfulSterility(2, 100));
               assertThat(input.value().likely()).isEqualTo(0.02);
             });
@@ -74,7 +74,7 @@ class HybridityAdviceTest {
   @Test
   void onlyAMixtureSownForF1SeedIsForecast() {
     Dossier female = Dossiers.crop("c1").with(Facts.crop("c1", CropRole.STERILE_FEMALE)).dossier();
-    assertThat(HybridityAdvice.of(female, NOTHING_KNOWN, Optional.empty())).isEmpty();
+    assertThat(HybridityForecast.of(female, NOTHING_KNOWN, Optional.empty())).isEmpty();
   }
 
   /**
@@ -113,8 +113,8 @@ class HybridityAdviceTest {
                 Facts.sowing("c1").id("sowing").of("part", 500))
             .dossier();
 
-    Input share = mixtureOf(advice(crop, subject -> lookUp(known, subject)));
-    assertThat(share.origin()).isEqualTo(Input.Origin.COUNTED);
+    InputValue share = mixtureOf(advice(crop, subject -> lookUp(known, subject)));
+    assertThat(share.origin()).isEqualTo(InputValue.Origin.COUNTED);
     assertThat(share.source()).isEqualTo(new InputSource.Mixed(ShareBasis.VIABLE_KERNELS));
     assertThat(share.value().likely()).isCloseTo(1.0 / 35.2, within(1e-9));
     assertThat(share.value().least()).isLessThan(share.value().likely());
@@ -127,7 +127,7 @@ class HybridityAdviceTest {
             .parent("F", Dossiers.component(Facts.SINGLE_CROSS, Category.BASIC), 25, 90)
             .parent("P", Dossiers.component(Facts.RESTORER, Category.BASIC))
             .dossier());
-    HybridityAdvice untested = advice(crop, subject -> lookUp(known, subject));
+    HybridityForecast untested = advice(crop, subject -> lookUp(known, subject));
     assertThat(mixtureOf(untested).source()).isEqualTo(new InputSource.Mixed(ShareBasis.MASS));
     assertThat(mixtureOf(untested).value().likely()).isCloseTo(0.05, within(1e-12));
     assertThat(untested.missing()).contains(new Missing.KernelWeight(Subject.lot("P")));
@@ -140,7 +140,7 @@ class HybridityAdviceTest {
             .with(Facts.crop("c1", CropRole.F1_MIXTURE), Facts.sowing("c1").of("unknown", 500))
             .scheme()
             .dossier();
-    HybridityAdvice advice = advice(crop, NOTHING_KNOWN);
+    HybridityForecast advice = advice(crop, NOTHING_KNOWN);
     assertThat(mixtureOf(advice).source()).isInstanceOf(InputSource.BreedersRatio.class);
     assertThat(mixtureOf(advice).value().least()).isCloseTo(0.04, within(1e-12));
     assertThat(advice.missing()).contains(new Missing.MixedFrom(Subject.lot("unknown")));
@@ -165,7 +165,7 @@ class HybridityAdviceTest {
     Map<Subject, Dossier> known =
         Map.of(Subject.source("N0"), seen("N0", PollenSourceKind.RYE_CROP));
 
-    HybridityAdvice advice = advice(crop, subject -> lookUp(known, subject));
+    HybridityForecast advice = advice(crop, subject -> lookUp(known, subject));
     List<ForeignPollen> foreign = advice.foreignPollen();
     assertThat(foreign).extracting(ForeignPollen::overlap).containsExactly(0.5, 0.0, 1.0);
     assertThat(foreign).extracting(ForeignPollen::counts).containsExactly(true, false, true);
@@ -181,8 +181,8 @@ class HybridityAdviceTest {
     Dossier one = crop().neighbour(300).dossier();
     Map<Subject, Dossier> known =
         Map.of(Subject.source("N0"), seen("N0", PollenSourceKind.RYE_CROP));
-    HybridityAdvice outlined = advice(one, subject -> lookUp(known, subject));
-    HybridityAdvice square = advice(one, NOTHING_KNOWN);
+    HybridityForecast outlined = advice(one, subject -> lookUp(known, subject));
+    HybridityForecast square = advice(one, NOTHING_KNOWN);
 
     assertThat(outlined.foreignPollen()).extracting(ForeignPollen::byOutline).containsExactly(true);
     assertThat(outlined.simplifications())
@@ -225,9 +225,9 @@ class HybridityAdviceTest {
         Map.of(Subject.source("N0"), seen("N0", PollenSourceKind.RYE_CROP));
     for (Function<Subject, Dossier> dossiers :
         List.<Function<Subject, Dossier>>of(NOTHING_KNOWN, subject -> lookUp(known, subject))) {
-      HybridityAdvice calm = advice(crop, dossiers);
-      HybridityAdvice from = windy(crop, dossiers, 90);
-      HybridityAdvice against = windy(crop, dossiers, 270);
+      HybridityForecast calm = advice(crop, dossiers);
+      HybridityForecast from = windy(crop, dossiers, 90);
+      HybridityForecast against = windy(crop, dossiers, 270);
 
       assertThat(from.forecast().outcrossed()).isGreaterThan(calm.forecast().outcrossed());
       assertThat(against.forecast().outcrossed()).isLessThan(calm.forecast().outcrossed());
@@ -240,15 +240,15 @@ class HybridityAdviceTest {
           .doesNotContain(new ForecastStatement.NoWind());
       assertThat(from.inputs())
           .filteredOn(input -> input.source().equals(new InputSource.Asked()))
-          .allMatch(input -> input.origin() == Input.Origin.ASSUMED && !input.verified())
+          .allMatch(input -> input.origin() == InputValue.Origin.ASSUMED && !input.verified())
           .extracting(input -> input.value().likely())
           .containsExactly(90.0, 3.0);
     }
   }
 
-  private static HybridityAdvice windy(
+  private static HybridityForecast windy(
       Dossier crop, Function<Subject, Dossier> dossiers, double fromDeg) {
-    return HybridityAdvice.of(crop, dossiers, Optional.of(new Wind(fromDeg, 3))).orElseThrow();
+    return HybridityForecast.of(crop, dossiers, Optional.of(new Wind(fromDeg, 3))).orElseThrow();
   }
 
   private static Dossiers crop() {
@@ -319,11 +319,11 @@ class HybridityAdviceTest {
         .forecast();
   }
 
-  private static HybridityAdvice advice(Dossier crop, Function<Subject, Dossier> dossiers) {
-    return HybridityAdvice.of(crop, dossiers, Optional.empty()).orElseThrow();
+  private static HybridityForecast advice(Dossier crop, Function<Subject, Dossier> dossiers) {
+    return HybridityForecast.of(crop, dossiers, Optional.empty()).orElseThrow();
   }
 
-  private static Input mixtureOf(HybridityAdvice advice) {
+  private static InputValue mixtureOf(HybridityForecast advice) {
     return advice.inputs().stream()
         .filter(input -> input.what().equals(new AdviceInput.PollinatorShare()))
         .findFirst()
