@@ -24,11 +24,17 @@ public final class ChainPositions {
       return;
     }
     index.put(
-        Keys.of(link.factId(), String.format("%019d", link.sequence())),
+        Keys.of(link.factId(), padded(link.sequence())),
         ByteBuffer.allocate(Integer.BYTES + Long.BYTES)
             .putInt(link.partition())
             .putLong(link.offset())
             .array());
+  }
+
+  /** So that the order of the keys is that of the numbers. */
+  private static String padded(long number) {
+    String digits = Long.toString(number);
+    return "0".repeat(NUMBER_CHARACTERS - digits.length()) + digits;
   }
 
   /** Every record of a fact id, in the order of the log. */

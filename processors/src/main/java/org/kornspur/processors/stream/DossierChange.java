@@ -10,8 +10,10 @@ sealed interface DossierChange {
    *
    * @param parents subjects in text form that the fact names as parents of the dossier's own
    * @param hybrids hybrids that it names, likewise
+   * @param laboratories those whose result it is, likewise
    */
-  record OfFact(Set<String> parents, Set<String> hybrids) implements DossierChange {}
+  record OfFact(Set<String> parents, Set<String> hybrids, Set<String> laboratories)
+      implements DossierChange {}
 
   /**
    * What a parent, a hybrid or an isolation cell tells, or that it tells it no more.

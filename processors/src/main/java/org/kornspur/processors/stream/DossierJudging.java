@@ -2,6 +2,7 @@ package org.kornspur.processors.stream;
 
 import java.time.Duration;
 import java.util.Set;
+import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import org.apache.kafka.streams.processor.Cancellable;
@@ -23,9 +24,14 @@ import org.kornspur.processors.judging.Judge;
  * double where ways that parted meet again; and as long as a dossier is marked the reminder is a
  * record not yet processed, by which everybody sees that answers are not settled.
  *
+ * <p>Where more is marked than a few steps judge, much is being loaded, and more is to come for
+ * most of the dossiers. So nothing is judged then while facts still come in, for {@link
+ * #LONGEST_LOAD} at most.
+ *
  * <p>A dossier with a parent that has told it nothing yet waits for its word: the fact that made
- * the one a parent lies in both dossiers. One that is marked waits for its hybrid likewise. So a
- * production that comes all at once is judged from the parents down, each dossier once.
+ * the one a parent lies in both dossiers. One that is marked waits for its hybrid likewise, and for
+ * laboratories, which it asks at once. So a production that comes all at once is judged from the
+ * parents down, each dossier once.
  *
  * <p>In the background all dossiers of the task are judged again when the rules change.
  */
@@ -42,17 +48,31 @@ final class DossierJudging implements Processor<Subject, DossierChange, String, 
   private static final long LONGEST_STEP_NANOS = Duration.ofMillis(100).toNanos();
   static final int MOST_JUDGED_IN_A_STEP = 200;
 
+  /** Of more marked dossiers it is a load; at half of what a task can judge there are fewer. */
+  static final int LOAD = 2 * MOST_JUDGED_IN_A_STEP;
+
+  /** So long the first of a load waits for the rest of it at most. */
+  static final Duration LONGEST_LOAD = Duration.ofSeconds(15);
+
   /**
-   * Reminders, with nothing else to be judged, after which nobody is waited for any more: a parent
-   * that cannot be judged tells nothing, and those of a circle wait for each other.
+   * Reminders, with nothing filed here and nothing judged on this instance, after which nobody is
+   * waited for any more: a parent that cannot be judged tells nothing, and those of a circle wait
+   * for each other.
    */
   private static final int MOST_IDLE_STEPS = 5;
 
-  /** So long a parent is waited for at most while there is other work, and a reminder too. */
-  static final Duration LONGEST_WAIT = Duration.ofSeconds(5);
+  /** So long a parent is waited for at most while there is other work. */
+  static final Duration LONGEST_WAIT = Duration.ofSeconds(30);
+
+  /** So long a reminder is waited for. */
+  static final Duration LONGEST_REMINDED = Duration.ofSeconds(5);
+
+  private static final DossierChange.OfFact NO_OTHERS =
+      new DossierChange.OfFact(Set.of(), Set.of(), Set.of());
 
   private final WireFormat wire;
   private final Supplier<Judge> judges;
+  private final AtomicLong judgings;
   private ProcessorContext<String, DossierRecord> context;
   private DossierUpdater updater;
   private RejudgingWalk walk;
@@ -63,11 +83,18 @@ final class DossierJudging implements Processor<Subject, DossierChange, String, 
   private boolean isReminded;
   private boolean wentOn;
   private int idleSteps;
+  private int factsSinceStep;
+  private int filedSinceStep;
+  private long judgingsAtStep;
   private long judgedAtOnceMs;
 
-  DossierJudging(WireFormat wire, Supplier<Judge> judges) {
+  /**
+   * @param judgings counts what all tasks of this instance judge
+   */
+  DossierJudging(WireFormat wire, Supplier<Judge> judges, AtomicLong judgings) {
     this.wire = wire;
     this.judges = judges;
+    this.judgings = judgings;
   }
 
   @Override
@@ -81,8 +108,12 @@ final class DossierJudging implements Processor<Subject, DossierChange, String, 
     isReminded = false;
     wentOn = false;
     idleSteps = 0;
+    factsSinceStep = 0;
+    filedSinceStep = 0;
+    judgingsAtStep = 0;
     judgedAtOnceMs = 0;
-    check = context.schedule(LONGEST_WAIT, PunctuationType.WALL_CLOCK_TIME, now -> missReminder());
+    check =
+        context.schedule(LONGEST_REMINDED, PunctuationType.WALL_CLOCK_TIME, now -> missReminder());
   }
 
   @Override
@@ -94,15 +125,18 @@ final class DossierJudging implements Processor<Subject, DossierChange, String, 
   @Override
   public void process(Record<Subject, DossierChange> record) {
     Subject subject = record.key();
+    filedSinceStep++;
     if (record.value() instanceof DossierChange.OfFact fact) {
-      judgeSoon(record, unheard(subject, fact.parents()), unheard(subject, fact.hybrids()));
+      factsSinceStep++;
+      judgeSoon(record, fact);
     } else if (record.value() instanceof DossierChange.OfReport question
         && subject.kind() == Subject.Kind.ENTERPRISE) {
       updater.answer(subject, question.sender());
     } else if (record.value() instanceof DossierChange.OfReport report) {
       marked.heard(subject, report.sender());
-      judgeSoon(record, Set.of(), Set.of());
+      judgeSoon(record, NO_OTHERS);
     } else {
+      filedSinceStep--;
       goOn(subject);
     }
   }
@@ -110,10 +144,21 @@ final class DossierJudging implements Processor<Subject, DossierChange, String, 
   private void goOn(Subject subject) {
     wentOn = true;
     isReminded = false;
-    judgeMarked();
+    if (!isLoading()) {
+      judgeMarked();
+    }
+    factsSinceStep = 0;
+    filedSinceStep = 0;
     if (!marked.isEmpty()) {
       remind(subject);
     }
+  }
+
+  private boolean isLoading() {
+    long now = context.currentSystemTimeMs();
+    return factsSinceStep > 0
+        && marked.size() > LOAD
+        && now - marked.oldestMs(now) < LONGEST_LOAD.toMillis();
   }
 
   /** A record in a partition that is not its key's makes a reminder that never comes back. */
@@ -135,20 +180,27 @@ final class DossierJudging implements Processor<Subject, DossierChange, String, 
     };
   }
 
-  private void judgeSoon(
-      Record<Subject, DossierChange> record, Set<String> parents, Set<String> hybrids) {
+  private void judgeSoon(Record<Subject, DossierChange> record, DossierChange.OfFact named) {
     Subject subject = record.key();
+    Set<String> parents = unheard(subject, named.parents());
     long now = context.currentSystemTimeMs();
     boolean isQuiet =
-        now - judgedAtOnceMs >= PAUSE.toMillis()
+        marked.isEmpty()
+            && now - judgedAtOnceMs >= PAUSE.toMillis()
             && now - record.timestamp() <= LONGEST_ON_ITS_WAY.toMillis();
     if (isQuiet && parents.isEmpty() && !marked.waits(subject)) {
       marked.unmark(subject);
       updater.refresh(subject);
+      judgings.incrementAndGet();
       judgedAtOnceMs = context.currentSystemTimeMs();
     } else {
       marked.mark(subject, parents, now);
-      marked.mark(subject, hybrids, now);
+      marked.mark(subject, unheard(subject, named.hybrids()), now);
+      Set<String> laboratories = unheard(subject, named.laboratories());
+      laboratories.stream()
+          .filter(laboratory -> !marked.waitsFor(subject, laboratory))
+          .forEach(laboratory -> updater.ask(subject, Subject.parse(laboratory)));
+      marked.mark(subject, laboratories, now);
       remind(subject);
     }
   }
@@ -157,19 +209,22 @@ final class DossierJudging implements Processor<Subject, DossierChange, String, 
     long now = context.currentSystemTimeMs();
     long end = System.nanoTime() + LONGEST_STEP_NANOS;
     long waited = idleSteps < MOST_IDLE_STEPS ? now - LONGEST_WAIT.toMillis() : Long.MAX_VALUE;
-    idleSteps = marked.isEmpty() ? 0 : idleSteps + 1;
+    boolean isAtWork = filedSinceStep > 0 || judgings.get() != judgingsAtStep;
+    idleSteps = marked.isEmpty() || isAtWork ? 0 : idleSteps + 1;
     for (Subject subject : marked.due(waited, MOST_JUDGED_IN_A_STEP)) {
       idleSteps = 0;
       marked.unmark(subject);
       judge(subject);
       if (System.nanoTime() - end > 0) {
-        return;
+        break;
       }
     }
+    judgingsAtStep = judgings.get();
   }
 
   /** What breaks in one dossier is no reason to leave the others unjudged. */
   private void judge(Subject subject) {
+    judgings.incrementAndGet();
     try {
       updater.refresh(subject);
     } catch (RuntimeException fault) {

@@ -14,7 +14,7 @@ import org.apache.kafka.streams.KeyValue;
 import org.apache.kafka.streams.state.ReadOnlyKeyValueStore;
 import org.kornspur.contract.Correction;
 import org.kornspur.contract.SenderRole;
-import org.kornspur.ingest.act.SignedSubmissions;
+import org.kornspur.ingest.attestation.SignedSubmissions;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.wire.WireFormat;
@@ -30,6 +30,10 @@ import org.kornspur.processors.dossier.Entry.Superseded;
  * is kept beside the fact that it names, and does not count itself. The same holds for a
  * declaration that would be the latest only by the word of an unknown sender. A correction of an
  * unknown sender that a proven one corrects in turn is thereby confirmed, but for its values.
+ *
+ * <p>A correction by a fact of another lot or crop takes no effect: a test of another lot makes no
+ * test of this one undone. The corrected fact counts on, and an answer is owed. Only a movement of
+ * seed may turn out to be one of another lot.
  *
  * <p>Who withdraws a correction has what it corrected count again, where both are of the same
  * subject: a failure must not vanish with what took its place.
@@ -111,13 +115,14 @@ public final class DossierReader {
     Map<String, List<Named>> named = namedBy(subject, unreadable);
     Map<String, Superseded> superseded = new HashMap<>();
     Set<String> withoutEffect = new HashSet<>();
+    Set<String> heldIds = held.stream().map(FactType::idOf).collect(Collectors.toSet());
     for (SpecificRecord fact : held) {
       for (Named by : named.getOrDefault(FactType.idOf(fact), List.of())) {
         if (!mayName(by, fact, acts)) {
           continue;
         }
         String byFactId = by.superseded().byFactId();
-        if (!takesEffect(by, acts, confirmed)) {
+        if (by.superseded().isOfOtherSubject(fact, heldIds) || !takesEffect(by, acts, confirmed)) {
           withoutEffect.add(byFactId);
         } else if (acts.contains(byFactId)
             || !isOnlyWithdrawn(named.getOrDefault(byFactId, List.of()), acts, confirmed)) {

@@ -2,6 +2,7 @@ package org.kornspur.processors.stream;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.Supplier;
@@ -30,11 +31,14 @@ final class DossierUpdater {
   private static final Route<ReportChange> TO_REPORTS =
       Route.withEndRecord(Dossiers.TO_REPORTS, Topics.REPORTS, Topics.reports());
 
+  private static final Set<String> NO_LETTERS = Set.of(FaultLog.LOGGED, JudgedUnder.RULES);
+
   private final Supplier<Judge> judges;
   private final DossierReader reader;
   private final ReportReader reportReader;
   private final KeyValueStore<String, byte[]> facts;
   private final KeyValueStore<String, byte[]> reports;
+  private final KeyValueStore<String, byte[]> sent;
   private final Outbox<DossierRecord> outbox;
   private final Route<DossierRecord.OfStanding> toStandings;
   private final Route<DossierRecord.OfEdge> toEdges;
@@ -60,7 +64,7 @@ final class DossierUpdater {
     toStandings =
         Route.withTombstone(Dossiers.TO_STANDINGS, Topics.STANDINGS, Topics.standings(wire));
     toEdges = Route.withTombstone(Dossiers.TO_EDGES, Topics.EDGES, Topics.edges(wire));
-    KeyValueStore<String, byte[]> sent = context.getStateStore(StateStores.DOSSIER_OUTBOX);
+    sent = context.getStateStore(StateStores.DOSSIER_OUTBOX);
     outbox = new Outbox<>(context, sent);
     faults = new FaultLog(context, sent);
     judgedUnder = new JudgedUnder(sent);
@@ -91,6 +95,7 @@ final class DossierUpdater {
   void refresh(Subject subject) {
     DossierReader.Held held = reader.heldBy(subject);
     ReportReader.Told told = reportReader.toldTo(subject);
+    LastSentReports letters = sentBy(subject);
     List<String> unreadable =
         Stream.concat(held.unreadable().stream(), told.unreadable().stream()).toList();
     Optional<Standing> judged = Optional.empty();
@@ -100,18 +105,42 @@ final class DossierUpdater {
       Outcome outcome = judge.judge(new Dossier(subject, held.entries(), told.reports()));
       judged = outcome.standing();
       if (unreadable.isEmpty()) {
-        deliver(subject, outcome, rules);
+        deliver(letters, subject, outcome, rules);
       } else {
-        deliverOwed(held, subject, OwedForFault.besides(subject, judged, unreadable), rules);
+        deliverOwed(
+            letters, held, subject, OwedForFault.besides(subject, judged, unreadable), rules);
       }
     } catch (RuntimeException fault) {
       if (PoisonRecords.isNoFaultOfTheRecord(fault)) {
         throw fault;
       }
       skipped.add(context, "the judging of " + subject, fault);
-      deliverOwed(held, subject, OwedForFault.insteadOf(subject, judged, fault), rules);
+      deliverOwed(letters, held, subject, OwedForFault.insteadOf(subject, judged, fault), rules);
+    } finally {
+      letters.keep();
     }
-    judgedUnder.note(subject, rules);
+    judgedUnder.note(subject, rules, letters.others());
+  }
+
+  /** Enterprises have a record for each letter: {@link #answer} looks for one by its own key. */
+  private LastSentReports sentBy(Subject subject) {
+    boolean isAnsweredOneByOne = subject.kind() == Subject.Kind.ENTERPRISE;
+    return new LastSentReports(
+        sent, subject, NO_LETTERS, isAnsweredOneByOne ? 0 : LastSentReports.MOST_ON_A_PAGE);
+  }
+
+  /**
+   * Asks a laboratory before the dossier is judged, so that it need not be judged again for the
+   * answer. If it turns out then that there is nothing to ask, the question is taken back.
+   */
+  void ask(Subject subject, Subject laboratory) {
+    LastSentReports before = sentBy(subject);
+    outbox.deliverFurther(
+        before,
+        TO_REPORTS,
+        laboratory.toString(),
+        ReportChange.letter(new Report.AsksLaboratory(subject, laboratory)));
+    before.keep();
   }
 
   /**
@@ -134,12 +163,13 @@ final class DossierUpdater {
         laboratory, TO_REPORTS, asker, answers.stream().findFirst().map(ReportChange::letter));
   }
 
-  private void deliver(Subject subject, Outcome outcome, RulesFingerprint rules) {
-    outbox.deliver(subject, toStandings, standing(subject, outcome.standing(), rules));
-    outbox.deliver(subject, toEdges, edges(outcome));
-    outbox.deliver(subject, TO_PLOTS, plots(subject, outcome));
-    outbox.deliver(subject, TO_REPORTS, letters(outcome.reports()));
-    faults.note(subject, outcome.faults());
+  private void deliver(
+      LastSentReports before, Subject subject, Outcome outcome, RulesFingerprint rules) {
+    outbox.deliver(before, toStandings, standing(subject, outcome.standing(), rules));
+    outbox.deliver(before, toEdges, edges(outcome));
+    outbox.deliver(before, TO_PLOTS, plots(subject, outcome));
+    outbox.deliver(before, TO_REPORTS, letters(outcome.reports()));
+    faults.note(subject, outcome.faults(), before.others().keySet());
   }
 
   /**
@@ -147,10 +177,14 @@ final class DossierUpdater {
    * a fault, the answer would go, and the dossier be judged by other facts than it holds.
    */
   private void deliverOwed(
-      DossierReader.Held held, Subject subject, Optional<Standing> owed, RulesFingerprint rules) {
-    outbox.deliver(subject, toStandings, standing(subject, owed, rules));
+      LastSentReports before,
+      DossierReader.Held held,
+      Subject subject,
+      Optional<Standing> owed,
+      RulesFingerprint rules) {
+    outbox.deliver(before, toStandings, standing(subject, owed, rules));
     outbox.deliver(
-        subject,
+        before,
         TO_REPORTS,
         letters(Judge.questions(new Dossier(subject, held.entries(), List.of()))));
   }

@@ -1,5 +1,6 @@
 package org.kornspur.processors.stream;
 
+import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Supplier;
 import org.apache.kafka.common.serialization.Serdes;
 import org.apache.kafka.streams.Topology;
@@ -33,6 +34,7 @@ final class Dossiers {
   }
 
   void addTo(Topology topology) {
+    var judgings = new AtomicLong();
     var bytes = Serdes.ByteArray();
     var keys = Topics.keys();
     topology
@@ -48,7 +50,8 @@ final class Dossiers {
             Topics.REPORTS.topicName())
         .addProcessor(FILE_FACT, () -> new FactFiling(wire), SUBJECT_MESSAGES)
         .addProcessor(FILE_REPORT, ReportFiling::new, REPORTS)
-        .addProcessor(JUDGE, () -> new DossierJudging(wire, judges), FILE_FACT, FILE_REPORT)
+        .addProcessor(
+            JUDGE, () -> new DossierJudging(wire, judges, judgings), FILE_FACT, FILE_REPORT)
         .addStateStore(stores.logged(StateStores.DOSSIER_FACTS, bytes), FILE_FACT, JUDGE)
         .addStateStore(
             stores.logged(StateStores.DOSSIER_REVOCATIONS, Serdes.String()), FILE_FACT, JUDGE)

@@ -16,11 +16,13 @@ import org.kornspur.ingest.registry.UnknownSchema;
 import org.kornspur.ingest.wire.NotWireFormat;
 import org.kornspur.ingest.wire.UnknownRecordType;
 import org.kornspur.ingest.wire.WireFormat;
+import org.kornspur.processors.dossier.LaboratoryResults;
 import org.kornspur.processors.pedigree.Edges;
 
 /** Puts a fact, or that it was superseded, into the dossier, and has the dossier judged. */
 final class FactFiling implements Processor<String, SubjectMessage, Subject, DossierChange> {
-  private static final DossierChange NO_OTHERS = new DossierChange.OfFact(Set.of(), Set.of());
+  private static final DossierChange NO_OTHERS =
+      new DossierChange.OfFact(Set.of(), Set.of(), Set.of());
 
   private final WireFormat wire;
   private ProcessorContext<Subject, DossierChange> context;
@@ -66,7 +68,12 @@ final class FactFiling implements Processor<String, SubjectMessage, Subject, Dos
         SubjectsNamed.of(fact).stream()
             .filter(named -> named.kind() == Subject.Kind.HYBRID)
             .map(Subject::toString)
-            .collect(Collectors.toSet()));
+            .collect(Collectors.toSet()),
+        LaboratoryResults.kindOf(fact)
+            .flatMap(kind -> LaboratoryResults.laboratoryOf(fact))
+            .map(Subject::toString)
+            .map(Set::of)
+            .orElse(Set.of()));
   }
 
   /**

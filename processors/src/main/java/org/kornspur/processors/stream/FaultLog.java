@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import org.apache.kafka.common.metrics.Sensor;
 import org.apache.kafka.streams.processor.api.ProcessorContext;
 import org.apache.kafka.streams.state.KeyValueStore;
@@ -25,7 +26,7 @@ final class FaultLog {
   static final String COUNTED = "unjudgeable-gates";
 
   private static final Logger LOG = LoggerFactory.getLogger(FaultLog.class);
-  private static final String LOGGED = "faults";
+  static final String LOGGED = "faults";
 
   private final Sensor counter;
   private final KeyValueStore<String, byte[]> memory;
@@ -35,12 +36,19 @@ final class FaultLog {
     counter = DropCounter.of(context, COUNTED);
   }
 
-  /** Takes notice of all faults that a subject has now. */
-  void note(Subject subject, List<Fault> faults) {
+  /**
+   * Takes notice of all faults that a subject has now.
+   *
+   * @param held keys of what the store holds of the subject besides its letters
+   */
+  void note(Subject subject, List<Fault> faults, Set<String> held) {
     String prefix = Keys.prefix(subject, LOGGED);
     Map<String, Fault> now = new TreeMap<>();
     faults.forEach(fault -> now.put(prefix + fingerprint(fault), fault));
-    Set<String> gone = logged(prefix);
+    Set<String> gone =
+        held.stream()
+            .filter(key -> key.startsWith(prefix))
+            .collect(Collectors.toCollection(TreeSet::new));
     now.forEach(
         (key, fault) -> {
           if (!gone.remove(key)) {
@@ -57,12 +65,6 @@ final class FaultLog {
           }
         });
     gone.forEach(memory::delete);
-  }
-
-  private Set<String> logged(String prefix) {
-    Set<String> keys = new TreeSet<>();
-    Keys.scan(memory, prefix).forEach(entry -> keys.add(entry.key));
-    return keys;
   }
 
   private static String fingerprint(Fault fault) {

@@ -2,26 +2,17 @@ package org.kornspur.processors.stream;
 
 import com.fasterxml.jackson.annotation.JsonAlias;
 import com.fasterxml.jackson.annotation.JsonFormat;
-import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonSubTypes;
 import com.fasterxml.jackson.annotation.JsonTypeInfo;
-import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.databind.DeserializationContext;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonDeserializer;
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.JsonSerializer;
-import com.fasterxml.jackson.databind.MapperFeature;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.databind.SerializationFeature;
-import com.fasterxml.jackson.databind.SerializerProvider;
 import com.fasterxml.jackson.databind.cfg.MapperBuilder;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.module.SimpleModule;
-import com.fasterxml.jackson.databind.ser.std.ToStringSerializer;
-import com.fasterxml.jackson.dataformat.smile.SmileFactory;
-import com.fasterxml.jackson.dataformat.smile.SmileGenerator;
 import com.fasterxml.jackson.dataformat.smile.databind.SmileMapper;
 import com.fasterxml.jackson.datatype.jdk8.Jdk8Module;
 import com.fasterxml.jackson.datatype.jsr310.JavaTimeModule;
@@ -45,21 +36,14 @@ import org.kornspur.processors.finding.BasisFinding;
 import org.kornspur.processors.verdict.Verdict;
 
 /**
- * How topics and stores hold what only the processors themselves read: JSON in its binary form,
- * Smile, in which a name or word that comes again is written once. Plain JSON, as versions before
- * wrote it, is read too. Unknown properties are passed over, so that a newer version can read what
- * an older one left.
+ * How topics and stores hold what only the processors themselves read: in {@link CompactForm}. What
+ * earlier versions wrote is read too: JSON in its binary form, Smile, and plain JSON before that.
  *
  * <p>Source: Smile format specification, version 1.0.5, for the first three bytes.
  */
 final class InternalFormat {
   private static final byte[] SMILE = {':', ')', '\n'};
-  private static final ObjectMapper MAPPER =
-      configured(
-          SmileMapper.builder(
-              SmileFactory.builder()
-                  .enable(SmileGenerator.Feature.CHECK_SHARED_STRING_VALUES)
-                  .build()));
+  private static final ObjectMapper OF_SMILE = configured(SmileMapper.builder());
   private static final ObjectMapper PLAIN = configured(JsonMapper.builder());
 
   /** How the parts of a record are asked for, looked up once for each type. */
@@ -85,32 +69,27 @@ final class InternalFormat {
         .addMixIn(Verdict.NotMet.class, OfEarlierVersions.class)
         .addMixIn(Verdict.Owed.class, OwedOfEarlierVersions.class)
         .addMixIn(InheritedFinding.class, OfEarlierVersions.class)
-        .disable(SerializationFeature.WRITE_DATES_AS_TIMESTAMPS)
         .disable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
-        .enable(MapperFeature.SORT_PROPERTIES_ALPHABETICALLY)
-        .enable(SerializationFeature.ORDER_MAP_ENTRIES_BY_KEYS)
-        .serializationInclusion(JsonInclude.Include.NON_ABSENT)
         .build();
   }
 
   static <T> Serde<T> serde(Class<T> type) {
     return Serdes.serdeFrom(
-        (topic, value) -> value == null ? null : write(value),
+        (topic, value) -> value == null ? null : write(value, type),
         (topic, bytes) -> bytes == null ? null : read(bytes, type));
   }
 
-  static byte[] write(Object value) {
-    try {
-      return MAPPER.writeValueAsBytes(value);
-    } catch (IOException unwritable) {
-      throw new UncheckedIOException("Cannot write " + value.getClass().getName(), unwritable);
-    }
+  static byte[] write(Object value, Class<?> type) {
+    return CompactForm.write(value, type);
   }
 
   static <T> T read(byte[] bytes, Class<T> type) {
+    if (bytes.length > 0 && bytes[0] == CompactForm.FIRST_BYTE) {
+      return CompactForm.read(bytes, type);
+    }
     try {
       boolean isSmile = Arrays.mismatch(bytes, SMILE) == SMILE.length;
-      return (isSmile ? MAPPER : PLAIN).readValue(bytes, type);
+      return (isSmile ? OF_SMILE : PLAIN).readValue(bytes, type);
     } catch (IOException unreadable) {
       throw new UncheckedIOException("Cannot read " + type.getName(), unreadable);
     }
@@ -161,6 +140,7 @@ final class InternalFormat {
   @JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "kind")
   @JsonSubTypes({
     @JsonSubTypes.Type(value = Report.FromParent.class, name = "parent"),
+    @JsonSubTypes.Type(value = Report.FromPart.class, name = "part"),
     @JsonSubTypes.Type(value = Report.FromHybrid.class, name = "hybrid"),
     @JsonSubTypes.Type(value = Report.FromGround.class, name = "ground"),
     @JsonSubTypes.Type(value = Report.AsksLaboratory.class, name = "asks-laboratory"),
@@ -191,15 +171,6 @@ final class InternalFormat {
 
   private static SimpleModule statements() {
     SimpleModule module = new SimpleModule("statements");
-    module.addSerializer(
-        Coded.class,
-        new JsonSerializer<>() {
-          @Override
-          public void serialize(Coded statement, JsonGenerator json, SerializerProvider provider)
-              throws IOException {
-            json.writeTree(StatementJson.node(statement));
-          }
-        });
     module.addDeserializer(
         Coded.class,
         new JsonDeserializer<>() {
@@ -217,7 +188,6 @@ final class InternalFormat {
 
   private static SimpleModule subjectsAsText() {
     SimpleModule module = new SimpleModule("subjects");
-    module.addSerializer(Subject.class, ToStringSerializer.instance);
     module.addDeserializer(
         Subject.class,
         new JsonDeserializer<>() {

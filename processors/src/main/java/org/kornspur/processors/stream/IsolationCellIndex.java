@@ -12,11 +12,12 @@ import java.util.TreeSet;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Report.EarlierRye;
 import org.kornspur.processors.dossier.Report.Neighbour;
+import org.kornspur.processors.dossier.Report.OnSameGround;
 import org.kornspur.processors.ground.Area;
 import org.kornspur.processors.ground.CommonGround;
 import org.kornspur.processors.ground.Outline;
+import org.kornspur.processors.ground.OutlineDistance;
 import org.kornspur.processors.ground.Plot;
-import org.kornspur.processors.ground.Separation;
 
 /**
  * The plots of one cell and which of them are near each other. It can be made again at any time
@@ -35,6 +36,9 @@ final class IsolationCellIndex {
           .thenComparing(EarlierRye::rye)
           .thenComparing(EarlierRye::factId);
 
+  private static final Comparator<OnSameGround> BY_CROP =
+      Comparator.comparing(OnSameGround::crop).thenComparing(OnSameGround::factId);
+
   private final int year;
   private final Map<Subject, Placed> placed = new HashMap<>();
   private final Map<Subject, Map<Subject, Nearby>> nearCrop = new HashMap<>();
@@ -43,8 +47,16 @@ final class IsolationCellIndex {
     this.year = year;
   }
 
-  /** What one crop or source is to a crop: pollen near it, or rye on its ground before it. */
-  private record Nearby(List<Neighbour> near, List<EarlierRye> earlier) {}
+  /**
+   * What one crop or source is to a crop: pollen near it, rye on its ground before it, or a crop on
+   * its ground beside it.
+   */
+  private record Nearby(
+      List<Neighbour> near, List<EarlierRye> earlier, List<OnSameGround> sameGround) {
+    boolean isNothing() {
+      return near.isEmpty() && earlier.isEmpty() && sameGround.isEmpty();
+    }
+  }
 
   /** A plot with all that is reported of where it lies; the first is what the plot itself says. */
   private record Placed(Plot plot, List<Reported> reports) {
@@ -112,6 +124,14 @@ final class IsolationCellIndex {
         .toList();
   }
 
+  /** Other seed crops of the year on a crop's ground. */
+  List<OnSameGround> sameGround(Subject crop) {
+    return nearCrop.getOrDefault(crop, Map.of()).values().stream()
+        .flatMap(found -> found.sameGround().stream())
+        .sorted(BY_CROP)
+        .toList();
+  }
+
   private SortedSet<Subject> place(Plot plot) {
     SortedSet<Subject> touched = new TreeSet<>();
     Placed here = Placed.of(plot);
@@ -137,22 +157,35 @@ final class IsolationCellIndex {
     }
     List<Neighbour> near = new ArrayList<>();
     List<EarlierRye> earlier = new ArrayList<>();
+    List<OnSameGround> sameGround = new ArrayList<>();
     for (Reported reported : source.reports()) {
       if (reported.plot().cropYear() < year) {
         earlier(crop, reported).ifPresent(earlier::add);
-      } else if (crop.plot().isThreatenedBy(reported.plot())) {
-        Separation separation = Separation.between(crop.outline(), reported.outline());
+        continue;
+      }
+      sameGround(crop, reported).ifPresent(sameGround::add);
+      if (crop.plot().isThreatenedBy(reported.plot())) {
+        OutlineDistance separation = OutlineDistance.between(crop.outline(), reported.outline());
         if (separation.distanceM() <= IsolationJoin.REACH_M) {
           near.add(neighbour(crop.plot(), reported, separation));
         }
       }
     }
-    if (!near.isEmpty() || !earlier.isEmpty()) {
-      nearCrop
-          .get(crop.plot().subject())
-          .put(source.plot().subject(), new Nearby(List.copyOf(near), List.copyOf(earlier)));
+    Nearby nearby = new Nearby(List.copyOf(near), List.copyOf(earlier), List.copyOf(sameGround));
+    if (!nearby.isNothing()) {
+      nearCrop.get(crop.plot().subject()).put(source.plot().subject(), nearby);
       touched.add(crop.plot().subject());
     }
+  }
+
+  private static Optional<OnSameGround> sameGround(Placed crop, Reported reported) {
+    Plot other = reported.plot();
+    double hectares =
+        other.isSeedCrop() ? CommonGround.hectares(crop.outline(), reported.outline()) : 0;
+    return hectares > 0
+        ? Optional.of(
+            new OnSameGround(other.subject(), hectares, reported.areaHa(), other.factId()))
+        : Optional.empty();
   }
 
   private static Optional<EarlierRye> earlier(Placed crop, Reported reported) {
@@ -165,7 +198,7 @@ final class IsolationCellIndex {
         : Optional.empty();
   }
 
-  private static Neighbour neighbour(Plot crop, Reported source, Separation separation) {
+  private static Neighbour neighbour(Plot crop, Reported source, OutlineDistance separation) {
     Plot plot = source.plot();
     return new Neighbour(
         plot.subject(),

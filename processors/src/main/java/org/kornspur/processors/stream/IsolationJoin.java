@@ -19,11 +19,8 @@ public final class IsolationJoin {
   /** How far the ground looks around a crop, metres. */
   public static final double REACH_M = Rulebooks.WIDEST_DISTANCE_M;
 
-  /**
-   * How many years back a crop is told of rye on its own ground: one more than the rulebooks ask to
-   * be without.
-   */
-  static final int YEARS_BACK = 3;
+  /** How many years back a crop is told of rye on its own ground. */
+  static final int YEARS_BACK = Rulebooks.MOST_YEARS_BACK;
 
   static final String PLOTS = "plots";
   static final String FIND_NEIGHBOURS = "find-neighbours";

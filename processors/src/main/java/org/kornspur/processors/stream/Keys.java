@@ -15,7 +15,7 @@ import org.kornspur.ingest.intake.Problem;
  * subject lie together and can be read by prefix.
  */
 public final class Keys {
-  private static final String BAR = "|";
+  static final String BAR = "|";
   private static final int LONGEST_PART = 150;
 
   private Keys() {}

@@ -89,6 +89,19 @@ final class MarkedDossiers {
     return ready.isEmpty() && waiting.isEmpty();
   }
 
+  int size() {
+    return ready.size() + waiting.size();
+  }
+
+  /** When the one was marked that waits longest; now where none is marked. */
+  long oldestMs(long nowMs) {
+    return Stream.of(ready, waiting)
+        .flatMap(marks -> marks.values().stream().limit(1))
+        .mapToLong(Mark::sinceMs)
+        .min()
+        .orElse(nowMs);
+  }
+
   /**
    * One that is marked, of those that wait for nobody where there are such.
    *
@@ -149,6 +162,12 @@ final class MarkedDossiers {
   /** Whether a dossier is marked, and has heard nothing yet of one it waits for. */
   boolean waits(Subject subject) {
     return waiting.containsKey(subject.toString());
+  }
+
+  /** Whether it is marked and waits for the word of this one, maybe among others. */
+  boolean waitsFor(Subject subject, String sender) {
+    Mark mark = waiting.get(subject.toString());
+    return mark != null && mark.unheard().contains(sender);
   }
 
   /** The first of those that were marked before that time or wait for nobody. */

@@ -12,8 +12,6 @@ import org.apache.kafka.streams.processor.api.Record;
 import org.apache.kafka.streams.state.KeyValueStore;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Report;
-import org.kornspur.processors.dossier.Report.EarlierRye;
-import org.kornspur.processors.dossier.Report.Neighbour;
 import org.kornspur.processors.ground.IsolationCells;
 import org.kornspur.processors.ground.Outline;
 import org.kornspur.processors.ground.Plot;
@@ -75,7 +73,9 @@ final class NeighbourFinder implements Processor<String, PlotChange, String, Rep
     }
     change.plot().ifPresentOrElse(plot -> plots.put(key, plot), () -> plots.delete(key));
     for (Subject crop : touched) {
-      tell(cell, crop, ground.near(crop), ground.earlier(crop));
+      tell(
+          new Report.FromGround(
+              cell, crop, ground.near(crop), ground.earlier(crop), ground.sameGround(crop)));
     }
   }
 
@@ -96,12 +96,12 @@ final class NeighbourFinder implements Processor<String, PlotChange, String, Rep
     }
   }
 
-  private void tell(String cell, Subject crop, List<Neighbour> near, List<EarlierRye> earlier) {
+  private void tell(Report.FromGround told) {
+    boolean isNothing =
+        told.neighbours().isEmpty() && told.earlier().isEmpty() && told.sameGround().isEmpty();
     Optional<Outbox.Letter<ReportChange>> letter =
-        near.isEmpty() && earlier.isEmpty()
-            ? Optional.empty()
-            : Optional.of(ReportChange.letter(new Report.FromGround(cell, crop, near, earlier)));
-    outbox.deliverOne(cell, TO_CROPS, crop.toString(), letter);
+        isNothing ? Optional.empty() : Optional.of(ReportChange.letter(told));
+    outbox.deliverOne(told.cell(), TO_CROPS, told.receiver().toString(), letter);
   }
 
   private List<Plot> plotsIn(String cell) {

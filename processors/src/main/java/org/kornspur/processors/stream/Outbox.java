@@ -4,7 +4,6 @@ import java.util.Arrays;
 import java.util.HexFormat;
 import java.util.Optional;
 import java.util.SortedMap;
-import java.util.TreeMap;
 import org.apache.kafka.streams.processor.api.ProcessorContext;
 import org.apache.kafka.streams.processor.api.Record;
 import org.apache.kafka.streams.state.KeyValueStore;
@@ -46,18 +45,32 @@ final class Outbox<R> {
   /**
    * Sends what changed.
    *
-   * @param sender who sends, in whatever text form the store is kept by
+   * @param before what the sender sent before; it notes what is sent now
    * @param letters all letters that the sender wants to be held, by record key
    */
-  <V extends R> void deliver(Object sender, Route<V> route, SortedMap<String, Letter<V>> letters) {
-    String prefix = Keys.prefix(sender, route.sink());
-    SortedMap<String, byte[]> earlier = earlier(prefix);
-    letters.forEach((key, letter) -> sendChanged(prefix, route, key, letter, earlier.remove(key)));
-    earlier.forEach((key, memo) -> takeBack(prefix, route, key, memo));
+  <V extends R> void deliver(
+      LastSentReports before, Route<V> route, SortedMap<String, Letter<V>> letters) {
+    SortedMap<String, byte[]> earlier = before.on(route.sink());
+    letters.forEach(
+        (key, letter) ->
+            sendChanged(route, key, letter, earlier.remove(key))
+                .ifPresent(memo -> before.put(route.sink(), key, memo)));
+    earlier.forEach(
+        (key, memo) -> {
+          takeBack(route, key, memo);
+          before.remove(route.sink(), key);
+        });
+  }
+
+  /** Sends one letter besides those that were sent before, if it is not among them. */
+  <V extends R> void deliverFurther(
+      LastSentReports before, Route<V> route, String key, Letter<V> letter) {
+    sendChanged(route, key, letter, before.on(route.sink()).get(key))
+        .ifPresent(memo -> before.put(route.sink(), key, memo));
   }
 
   /**
-   * Sends what changed for one addressee, and leaves the others what they hold.
+   * Sends what changed for one addressee of very many, and leaves the others what they hold.
    *
    * @param sender who sends, in whatever text form the store is kept by
    * @param key record key of the addressee
@@ -68,24 +81,33 @@ final class Outbox<R> {
     String prefix = Keys.prefix(sender, route.sink());
     byte[] earlier = sent.get(prefix + key);
     if (letter.isPresent()) {
-      sendChanged(prefix, route, key, letter.get(), earlier);
+      sendChanged(route, key, letter.get(), earlier)
+          .ifPresent(memo -> sent.put(prefix + key, memo));
     } else if (earlier != null) {
-      takeBack(prefix, route, key, earlier);
+      takeBack(route, key, earlier);
+      sent.delete(prefix + key);
     }
   }
 
-  private <V extends R> void sendChanged(
-      String prefix, Route<V> route, String key, Letter<V> letter, byte[] earlier) {
+  /** What to remember of a letter that was sent; empty where it is the one that was sent before. */
+  private <V extends R> Optional<byte[]> sendChanged(
+      Route<V> route, String key, Letter<V> letter, byte[] earlier) {
     byte[] bytes = route.write(letter.content());
-    byte[] memo = memo(bytes, letter.whenGone().map(route::write).orElse(new byte[0]));
-    if (!Arrays.equals(memo, earlier)) {
-      requireRoom(bytes.length, route, key);
-      send(route, key, letter.content());
-      sent.put(prefix + key, memo);
+    byte[] fingerprint = HexFormat.of().parseHex(Fingerprint.of(bytes));
+    if (earlier != null && isOf(fingerprint, earlier)) {
+      return Optional.empty();
     }
+    requireRoom(bytes.length, route, key);
+    send(route, key, letter.content());
+    return Optional.of(memo(fingerprint, letter.whenGone().map(route::write).orElse(new byte[0])));
   }
 
-  private <V extends R> void takeBack(String prefix, Route<V> route, String key, byte[] earlier) {
+  private static boolean isOf(byte[] fingerprint, byte[] memo) {
+    return Arrays.equals(
+        fingerprint, 0, FINGERPRINT_BYTES, memo, 0, Math.min(FINGERPRINT_BYTES, memo.length));
+  }
+
+  private <V extends R> void takeBack(Route<V> route, String key, byte[] earlier) {
     boolean isTombstone = earlier.length == FINGERPRINT_BYTES;
     send(
         route,
@@ -93,14 +115,6 @@ final class Outbox<R> {
         isTombstone
             ? null
             : route.readGone(Arrays.copyOfRange(earlier, FINGERPRINT_BYTES, earlier.length)));
-    sent.delete(prefix + key);
-  }
-
-  private SortedMap<String, byte[]> earlier(String prefix) {
-    SortedMap<String, byte[]> found = new TreeMap<>();
-    Keys.scan(sent, prefix)
-        .forEach(memo -> found.put(memo.key.substring(prefix.length()), memo.value));
-    return found;
   }
 
   private <V extends R> void send(Route<V> route, String key, V value) {
@@ -116,8 +130,7 @@ final class Outbox<R> {
     }
   }
 
-  private static byte[] memo(byte[] content, byte[] whenGone) {
-    byte[] fingerprint = HexFormat.of().parseHex(Fingerprint.of(content));
+  private static byte[] memo(byte[] fingerprint, byte[] whenGone) {
     byte[] memo = Arrays.copyOf(fingerprint, FINGERPRINT_BYTES + whenGone.length);
     System.arraycopy(whenGone, 0, memo, FINGERPRINT_BYTES, whenGone.length);
     return memo;

@@ -8,7 +8,7 @@ import java.util.TreeMap;
 import java.util.function.Predicate;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.contract.Submission;
-import org.kornspur.ingest.act.SignedSubmissions;
+import org.kornspur.ingest.attestation.SignedSubmissions;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.processors.dossier.Entry.Superseded;
 

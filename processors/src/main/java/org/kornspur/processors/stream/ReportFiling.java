@@ -35,10 +35,7 @@ final class ReportFiling implements Processor<String, ReportChange, Subject, Dos
 
   private void file(Subject receiver, ReportChange change) {
     String key = Keys.of(receiver, change.sender());
-    change
-        .report()
-        .ifPresentOrElse(
-            report -> reports.put(key, InternalFormat.write(report)), () -> reports.delete(key));
+    change.kept().ifPresentOrElse(report -> reports.put(key, report), () -> reports.delete(key));
   }
 
   /** What no sender said is not filed: nobody would ever take it back. */

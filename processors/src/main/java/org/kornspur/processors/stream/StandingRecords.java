@@ -48,18 +48,19 @@ public final class StandingRecords {
    */
   static DossierRecord.OfStanding of(Standing standing, RulesFingerprint rules) {
     return new DossierRecord.OfStanding(
-        LotStanding.newBuilder(publicForm(standing)).setRules(rules.hex()).build());
+        new WrittenOnce<>(form(standing).setRules(rules.hex()).build()));
   }
 
   static DossierRecord.OfEdge of(Edge edge) {
     return new DossierRecord.OfEdge(
-        new PedigreeEdge(
-            edge.parent().toString(),
-            edge.child().toString(),
-            edge.massKg(),
-            edge.by().contractName(),
-            edge.factId(),
-            edge.happenedAt()));
+        new WrittenOnce<>(
+            new PedigreeEdge(
+                edge.parent().toString(),
+                edge.child().toString(),
+                edge.massKg(),
+                edge.by().contractName(),
+                edge.factId(),
+                edge.happenedAt())));
   }
 
   Edge readEdge(byte[] bytes) {
@@ -73,7 +74,12 @@ public final class StandingRecords {
         edge.getHappenedAt());
   }
 
-  static LotStanding publicForm(Standing standing) {
+  /** A standing in its public form, without the rules that made it. */
+  public static LotStanding publicForm(Standing standing) {
+    return form(standing).build();
+  }
+
+  private static LotStanding.Builder form(Standing standing) {
     return LotStanding.newBuilder()
         .setSubject(standing.subject().toString())
         .setState(StandingState.valueOf(standing.state().name()))
@@ -89,8 +95,7 @@ public final class StandingRecords {
         .setCustomersKg(standing.customersKg())
         .setFloweringFrom(standing.floweringFrom().orElse(null))
         .setFloweringTo(standing.floweringTo().orElse(null))
-        .setRuleNotes(standing.ruleNotes().stream().map(StandingRecords::publicForm).toList())
-        .build();
+        .setRuleNotes(standing.ruleNotes().stream().map(StandingRecords::publicForm).toList());
   }
 
   private static org.kornspur.standing.LotRelease publicForm(LotRelease release) {

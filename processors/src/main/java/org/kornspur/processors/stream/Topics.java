@@ -35,6 +35,10 @@ public enum Topics {
   EDGES("kornspur.edges", true),
   /** Printed names of persons who sign, apart from all facts: key the person id. */
   PEOPLE(FactPublisher.PEOPLE_TOPIC, true),
+  /** Plans of the years ahead, which nothing is judged by: key plan and version. */
+  PLANS(FactPublisher.PLANS_TOPIC, true),
+  /** What persons do about causes, which nothing is judged by: a key of its own for each note. */
+  CAUSE_NOTES(FactPublisher.CAUSE_NOTES_TOPIC, true),
   /** The link of each record of the facts, in the same partition: key the record's key. */
   CHAIN(ChainLink.TOPIC, false),
   /** Signed heads of the chain, as JSON, in the partition that they are of. Kept for ever. */
@@ -74,7 +78,7 @@ public enum Topics {
 
   /** Values of {@link #REPORTS}. */
   static Serde<ReportChange> reports() {
-    return bounded(InternalFormat.serde(ReportChange.class));
+    return bounded(ReportChange.serde());
   }
 
   /** Values of {@link #PLOTS}. */
@@ -89,12 +93,12 @@ public enum Topics {
 
   /** Values of {@link #STANDINGS}. */
   static Serializer<DossierRecord.OfStanding> standings(WireFormat wire) {
-    return (topic, record) -> record == null ? null : wire.encode(topic, record.standing());
+    return (topic, record) -> record == null ? null : record.standing().bytes(wire, topic);
   }
 
   /** Values of {@link #EDGES}. */
   static Serializer<DossierRecord.OfEdge> edges(WireFormat wire) {
-    return (topic, record) -> record == null ? null : wire.encode(topic, record.edge());
+    return (topic, record) -> record == null ? null : record.edge().bytes(wire, topic);
   }
 
   private static <T> Serde<T> bounded(Serde<T> whole) {

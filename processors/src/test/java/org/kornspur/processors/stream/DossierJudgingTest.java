@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.atomic.AtomicLong;
 import org.apache.kafka.common.serialization.Serde;
 import org.apache.kafka.common.serialization.Serdes;
 import org.apache.kafka.streams.processor.api.MockProcessorContext;
@@ -29,8 +30,10 @@ class DossierJudgingTest {
       store(StateStores.DOSSIER_FACTS, Serdes.ByteArray());
   private final KeyValueStore<String, String> marks =
       store(StateStores.DOSSIER_REMINDERS, Serdes.String());
+  private final AtomicLong judgedByOthers = new AtomicLong();
   private final DossierJudging judging =
-      new DossierJudging(wire, () -> new Judge(id -> Optional.of(new NoLimits(id)), List.of()));
+      new DossierJudging(
+          wire, () -> new Judge(id -> Optional.of(new NoLimits(id)), List.of()), judgedByOthers);
 
   @BeforeEach
   void file() {
@@ -75,6 +78,75 @@ class DossierJudgingTest {
     assertThat(marks.approximateNumEntries()).isZero();
   }
 
+  /** More facts of the same dossiers are on their way, as a rule. */
+  @Test
+  void ofALoadNothingIsJudgedWhileFactsComeIn() {
+    judging.init(context);
+    filed(Set.of());
+    context.resetForwards();
+    for (int lot = 0; lot <= DossierJudging.LOAD; lot++) {
+      filed(loaded(lot));
+    }
+
+    judging.process(new Record<>(LOT, new DossierChange.Reminder(), START_MS));
+    assertThat(sentTo(Dossiers.TO_STANDINGS)).isZero();
+    judging.process(new Record<>(LOT, new DossierChange.Reminder(), START_MS));
+    assertThat(sentTo(Dossiers.TO_STANDINGS)).isPositive();
+  }
+
+  @Test
+  void aLoadThatDoesNotEndIsJudgedAllTheSame() {
+    judging.init(context);
+    filed(Set.of());
+    context.resetForwards();
+    for (int lot = 0; lot <= DossierJudging.LOAD; lot++) {
+      filed(loaded(lot));
+    }
+
+    context.setCurrentSystemTimeMs(START_MS + DossierJudging.LONGEST_LOAD.toMillis());
+    judging.process(new Record<>(LOT, new DossierChange.Reminder(), START_MS));
+    assertThat(sentTo(Dossiers.TO_STANDINGS)).isPositive();
+  }
+
+  /** It is asked once, when the first of its results comes, and its word is waited for. */
+  @Test
+  void aMarkedLotAsksItsLaboratoryAndWaitsForIt() {
+    judging.init(context);
+    filed(Set.of());
+    context.resetForwards();
+    Subject tested = loaded(1);
+    for (int result = 0; result < 3; result++) {
+      judging.process(
+          new Record<>(
+              tested,
+              new DossierChange.OfFact(Set.of(), Set.of(), Set.of("enterprise:LAB")),
+              START_MS));
+    }
+    assertThat(sentTo(Dossiers.TO_REPORTS)).as("one question and the reminder").isEqualTo(2);
+
+    judging.process(new Record<>(LOT, new DossierChange.Reminder(), START_MS));
+    assertThat(sentTo(Dossiers.TO_STANDINGS)).isZero();
+    judging.process(new Record<>(tested, new DossierChange.OfReport("enterprise:LAB"), START_MS));
+    judging.process(new Record<>(LOT, new DossierChange.Reminder(), START_MS));
+    assertThat(sentTo(Dossiers.TO_STANDINGS)).isEqualTo(1);
+  }
+
+  /** What other tasks of this instance judge may be the parent that is waited for. */
+  @Test
+  void aParentIsWaitedForWhileOtherTasksJudge() {
+    judging.init(context);
+    filed(Set.of("lot:LATE"));
+    for (int reminder = 0; reminder < 20; reminder++) {
+      judgedByOthers.incrementAndGet();
+      judging.process(new Record<>(LOT, new DossierChange.Reminder(), START_MS));
+    }
+    assertThat(sentTo(Dossiers.TO_STANDINGS)).isZero();
+
+    context.setCurrentSystemTimeMs(START_MS + DossierJudging.LONGEST_WAIT.toMillis() + 1);
+    judging.process(new Record<>(LOT, new DossierChange.Reminder(), START_MS));
+    assertThat(sentTo(Dossiers.TO_STANDINGS)).isEqualTo(1);
+  }
+
   /** On a slow machine much time passes between records, and much waits all the same. */
   @Test
   void whatWaitedIsMarkedHoweverSlowlyRecordsAreProcessed() {
@@ -109,7 +181,7 @@ class DossierJudgingTest {
     judging.init(context);
     var missing =
         context.scheduledPunctuators().stream()
-            .filter(one -> one.getInterval().equals(DossierJudging.LONGEST_WAIT))
+            .filter(one -> one.getInterval().equals(DossierJudging.LONGEST_REMINDED))
             .findFirst()
             .orElseThrow();
 
@@ -119,8 +191,23 @@ class DossierJudgingTest {
     assertThat(marks.approximateNumEntries()).isZero();
   }
 
+  private Subject loaded(int number) {
+    Subject lot = Subject.lot("LOADED-" + number);
+    facts.put(
+        Keys.of(lot, "f" + number),
+        wire.encode(
+            Topics.FACTS.topicName(), InventedFacts.lot("f" + number, lot.id(), 1 + number)));
+    return lot;
+  }
+
+  private void filed(Subject lot) {
+    judging.process(
+        new Record<>(lot, new DossierChange.OfFact(Set.of(), Set.of(), Set.of()), START_MS));
+  }
+
   private void filed(Set<String> parents) {
-    judging.process(new Record<>(LOT, new DossierChange.OfFact(parents, Set.of()), START_MS));
+    judging.process(
+        new Record<>(LOT, new DossierChange.OfFact(parents, Set.of(), Set.of()), START_MS));
   }
 
   private long sentTo(String sink) {

@@ -35,7 +35,7 @@ import org.apache.kafka.streams.test.TestRecord;
 import org.kornspur.contract.PostControlResult;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.contract.SenderRole;
-import org.kornspur.ingest.act.SignedSubmissions;
+import org.kornspur.ingest.attestation.SignedSubmissions;
 import org.kornspur.ingest.chain.ChainLink;
 import org.kornspur.ingest.chain.Checkpoint;
 import org.kornspur.ingest.contract.FactType;
@@ -74,6 +74,7 @@ final class DrivenTopology implements AutoCloseable {
    */
   static final Duration LONGEST_UNREST = Duration.ofMinutes(2);
 
+  private static final String APPLICATION = "driven";
   private static final long STARTED = System.currentTimeMillis();
 
   static final ChainSettings SEAL = new ChainSettings(KEY, 5, Duration.ofSeconds(10));
@@ -106,7 +107,7 @@ final class DrivenTopology implements AutoCloseable {
     this.judge = judge;
     this.trustsProducers = trustsProducers;
     Properties config = new Properties();
-    config.put(StreamsConfig.APPLICATION_ID_CONFIG, "driven");
+    config.put(StreamsConfig.APPLICATION_ID_CONFIG, APPLICATION);
     config.put(StreamsConfig.BOOTSTRAP_SERVERS_CONFIG, "none:1");
     config.put(DossierReader.TRUST_PRODUCERS, trustsProducers);
     config.put(StreamsConfig.STATE_DIR_CONFIG, temporaryFolder().toString());
@@ -190,6 +191,33 @@ final class DrivenTopology implements AutoCloseable {
   DrivenTopology pipe(String key, byte[] value) {
     facts.pipeInput(key == null ? null : key.getBytes(StandardCharsets.UTF_8), value);
     return this;
+  }
+
+  /**
+   * What was written.
+   *
+   * @param bytes of keys and values, before the topic packs them
+   */
+  record Written(int records, long bytes) {}
+
+  /** What processors and stores wrote to a topic since the last call; the driver packs nothing. */
+  Written newlyWritten(String topic) {
+    List<TestRecord<byte[], byte[]>> records =
+        driver
+            .createOutputTopic(topic, new ByteArrayDeserializer(), new ByteArrayDeserializer())
+            .readRecordsToList();
+    return new Written(
+        records.size(),
+        records.stream().mapToLong(one -> length(one.key()) + length(one.value())).sum());
+  }
+
+  /** The topic that is the log of a store. */
+  Written newlyLogged(String store) {
+    return newlyWritten(APPLICATION + "-" + store + "-changelog");
+  }
+
+  private static long length(byte[] bytes) {
+    return bytes == null ? 0 : bytes.length;
   }
 
   /** Standings that came out since the last call, in order. */
@@ -363,15 +391,18 @@ final class DrivenTopology implements AutoCloseable {
     return new DossierReader(wire, held, revoked, trustsProducers);
   }
 
+  /** All that the processors hold of a subject. */
+  Dossier dossier(Subject subject) {
+    KeyValueStore<String, byte[]> reports = driver.getKeyValueStore(StateStores.DOSSIER_REPORTS);
+    return new Dossier(
+        subject,
+        dossiers().entriesOf(subject),
+        new ReportReader(reports).toldTo(subject).reports());
+  }
+
   /** What a person would sign now. */
   ReleaseSheet sheet(Subject subject) {
-    KeyValueStore<String, byte[]> reports = driver.getKeyValueStore(StateStores.DOSSIER_REPORTS);
-    return ReleaseSheet.of(
-        new Dossier(
-            subject,
-            dossiers().entriesOf(subject),
-            new ReportReader(reports).toldTo(subject).reports()),
-        judge::assess);
+    return ReleaseSheet.of(dossier(subject), judge::assess);
   }
 
   double counted(String what) {

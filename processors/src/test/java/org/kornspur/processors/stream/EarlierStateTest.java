@@ -4,13 +4,17 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.dataformat.smile.databind.SmileMapper;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import org.apache.avro.Schema;
 import org.apache.avro.message.SchemaStore;
+import org.apache.kafka.common.serialization.Deserializer;
 import org.junit.jupiter.api.Test;
 import org.kornspur.ingest.statement.Coded;
 import org.kornspur.processors.dossier.InheritedFinding;
@@ -110,13 +114,48 @@ class EarlierStateTest {
     byte[] kept = file("report-to-lot-L25-S01-P1.json");
     Report report = ReportReader.read(kept);
 
-    byte[] written = InternalFormat.write(report);
+    byte[] written = InternalFormat.write(report, Report.class);
 
     assertThat(ReportReader.read(written)).isEqualTo(report);
-    assertThat(written)
-        .as("Smile, by its specification, and shorter than JSON")
-        .startsWith(0x3A, 0x29, 0x0A)
-        .hasSizeLessThan(kept.length * 3 / 4);
+    assertThat(written.length)
+        .isLessThan(kept.length * 3 / 4)
+        .isLessThan(file("report-to-lot-L25-S01-P1.smile").length);
+  }
+
+  /**
+   * As the releases wrote it that came after plain JSON: the file is what the last of them made.
+   */
+  @Test
+  void theSameReportInSmileIsTheSameReport() throws IOException {
+    byte[] kept = file("report-to-lot-L25-S01-P1.smile");
+
+    assertThat(kept).as("Smile, by its specification").startsWith(0x3A, 0x29, 0x0A);
+    assertThat(ReportReader.read(kept))
+        .isEqualTo(ReportReader.read(file("report-to-lot-L25-S01-P1.json")));
+  }
+
+  /** The change of a report was an object with its sender, and in a reminder nothing else. */
+  @Test
+  void changesOfReportsInSmileAreReadAndWrittenAnew() throws IOException {
+    ObjectMapper smile = new SmileMapper();
+    JsonNode report = new ObjectMapper().readTree(file("report-to-lot-L25-S01-P1.json"));
+    Deserializer<ReportChange> reader = ReportChange.serde().deserializer();
+
+    ReportChange read =
+        reader.deserialize(
+            "reports", smile.writeValueAsBytes(Map.of("sender", "lot:L25-S01", "report", report)));
+
+    assertThat(read.sender()).isEqualTo("lot:L25-S01");
+    assertThat(read.report()).hasValue(ReportReader.read(file("report-to-lot-L25-S01-P1.json")));
+    assertThat(reader.deserialize("", ReportChange.serde().serializer().serialize("", read)))
+        .isEqualTo(read);
+    assertThat(reader.deserialize("", smile.writeValueAsBytes(Map.of("sender", "lot:A"))))
+        .isEqualTo(new ReportChange("lot:A", Optional.empty()));
+    assertThat(
+            reader
+                .deserialize("", smile.writeValueAsBytes(Map.of("sender", "reminder")))
+                .isReminder())
+        .isTrue();
   }
 
   @Test

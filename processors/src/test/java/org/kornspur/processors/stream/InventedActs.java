@@ -16,7 +16,7 @@ import org.kornspur.contract.Release;
 import org.kornspur.contract.SealedMaterial;
 import org.kornspur.contract.Signature;
 import org.kornspur.contract.Suspension;
-import org.kornspur.ingest.act.SignedActs;
+import org.kornspur.ingest.attestation.SignedActs;
 import org.kornspur.processors.release.ReleaseSheet;
 
 /** Acts of invented persons, signed with the key that {@link DrivenTopology} trusts. */

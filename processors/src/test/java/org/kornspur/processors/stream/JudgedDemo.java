@@ -40,6 +40,16 @@ final class JudgedDemo {
     return Judged.JUDGINGS;
   }
 
+  /** What processors told each other then. */
+  static DrivenTopology.Written reports() {
+    return Judged.REPORTS;
+  }
+
+  /** What the memory of what was sent wrote to its log then. */
+  static DrivenTopology.Written remembered() {
+    return Judged.REMEMBERED;
+  }
+
   /** Its standings. */
   static Map<String, LotStanding> standings() {
     return Judged.STANDINGS;
@@ -66,9 +76,13 @@ final class JudgedDemo {
     static final DrivenTopology TOPOLOGY = DrivenTopology.withRealRules();
     static final Map<String, LotStanding> STANDINGS;
     static final int JUDGINGS;
+    static final DrivenTopology.Written REPORTS;
+    static final DrivenTopology.Written REMEMBERED;
 
     static {
       TOPOLOGY.acceptAtOnce(Signed.FACTS);
+      REPORTS = TOPOLOGY.newlyWritten(Topics.REPORTS.topicName());
+      REMEMBERED = TOPOLOGY.newlyLogged(StateStores.DOSSIER_OUTBOX);
       JUDGINGS = TOPOLOGY.newStandings().size();
       assertThat(TOPOLOGY.quarantine()).isEmpty();
       STANDINGS = Map.copyOf(TOPOLOGY.standings());

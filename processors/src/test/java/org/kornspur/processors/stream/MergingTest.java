@@ -261,6 +261,13 @@ class MergingTest {
     assertThat(afterConditioning(Failure.PURITY, 0.001, null, null))
         .as("screenings of a gram")
         .isEqualTo(StandingState.NOT_FIT);
+    assertThat(afterConditioning(Failure.PURITY, 9, null, null))
+        .as("screenings of less than 1 %, which clean nothing")
+        .isEqualTo(StandingState.NOT_FIT);
+    assertThat(afterConditioning(Failure.PURITY, 10, null, null)).isEqualTo(StandingState.FIT);
+    assertThat(afterConditioning(Failure.MOISTURE, 0, 2.0, null))
+        .as("water of less than 0.3 %, which dries nothing")
+        .isEqualTo(StandingState.NOT_FIT);
     assertThat(afterConditioning(Failure.PURITY, 0, null, "invented dressing"))
         .isEqualTo(StandingState.NOT_FIT);
     assertThat(afterConditioning(Failure.GERMINATION, 0, null, "invented dressing"))

@@ -30,11 +30,13 @@ import org.kornspur.contract.PollenSourceKind;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.dossier.Report.Neighbour;
+import org.kornspur.processors.dossier.Report.OnSameGround;
 import org.kornspur.processors.ground.Area;
+import org.kornspur.processors.ground.CommonGround;
 import org.kornspur.processors.ground.GeoPosition;
 import org.kornspur.processors.ground.Outline;
+import org.kornspur.processors.ground.OutlineDistance;
 import org.kornspur.processors.ground.Plot;
-import org.kornspur.processors.ground.Separation;
 
 /**
  * Plots come, move, change their pollen and leave. What the crops hold in the end is what measuring
@@ -49,6 +51,11 @@ class NeighbourFinderTest {
   /** A plot that came into a cell, changed or left. */
   private record Step(String cell, PlotChange change) {}
 
+  /** What a crop is told of a cell. */
+  private record Told(List<Neighbour> near, List<OnSameGround> sameGround) {
+    static final Told NOTHING = new Told(List.of(), List.of());
+  }
+
   @Property(tries = 100)
   void cropsHoldWhatMeasuringEveryPairGives(@ForAll("histories") List<Step> history) {
     assertThat(heldAfter(history, NeighbourFinder.CELLS_IN_MEMORY)).isEqualTo(everyPair(history));
@@ -61,15 +68,15 @@ class NeighbourFinderTest {
 
   @Property(tries = 50)
   void onlyCropsWhoseNeighboursChangedAreTold(@ForAll("histories") List<Step> history) {
-    Map<String, List<Neighbour>> before = new TreeMap<>();
+    Map<String, Told> before = new TreeMap<>();
     List<Step> sofar = new ArrayList<>();
     try (Driven driven = new Driven(NeighbourFinder.CELLS_IN_MEMORY)) {
       for (Step step : history) {
         sofar.add(step);
-        Map<String, List<Neighbour>> after = everyPair(sofar);
+        Map<String, Told> after = everyPair(sofar);
         int changed = 0;
         for (String crop : union(before, after)) {
-          changed += after.getOrDefault(crop, List.of()).equals(before.get(crop)) ? 0 : 1;
+          changed += after.getOrDefault(crop, Told.NOTHING).equals(before.get(crop)) ? 0 : 1;
         }
         assertThat(driven.accept(step)).isEqualTo(changed);
         before = after;
@@ -77,7 +84,7 @@ class NeighbourFinderTest {
     }
   }
 
-  private static Map<String, List<Neighbour>> heldAfter(List<Step> history, int cellsInMemory) {
+  private static Map<String, Told> heldAfter(List<Step> history, int cellsInMemory) {
     try (Driven driven = new Driven(cellsInMemory)) {
       history.forEach(driven::accept);
       return driven.held;
@@ -85,7 +92,7 @@ class NeighbourFinderTest {
   }
 
   /** Neighbours of each crop that has any, by cell and crop, measured pair by pair at the end. */
-  private static Map<String, List<Neighbour>> everyPair(List<Step> history) {
+  private static Map<String, Told> everyPair(List<Step> history) {
     Map<String, Map<Subject, Plot>> cells = new TreeMap<>();
     for (Step step : history) {
       Map<Subject, Plot> plots = cells.computeIfAbsent(step.cell(), cell -> new TreeMap<>());
@@ -94,16 +101,17 @@ class NeighbourFinderTest {
           .ifPresentOrElse(
               plot -> plots.put(plot.subject(), plot), () -> plots.remove(step.change().subject()));
     }
-    Map<String, List<Neighbour>> found = new TreeMap<>();
+    Map<String, Told> found = new TreeMap<>();
     cells.forEach(
         (cell, plots) ->
             plots
                 .values()
                 .forEach(
                     crop -> {
-                      List<Neighbour> near = neighboursOf(crop, List.copyOf(plots.values()));
-                      if (!near.isEmpty()) {
-                        found.put(cell + " " + crop.subject(), near);
+                      List<Plot> all = List.copyOf(plots.values());
+                      Told told = new Told(neighboursOf(crop, all), onGroundOf(crop, all));
+                      if (!told.equals(Told.NOTHING)) {
+                        found.put(cell + " " + crop.subject(), told);
                       }
                     }));
     return found;
@@ -113,8 +121,8 @@ class NeighbourFinderTest {
     List<Neighbour> near = new ArrayList<>();
     for (Plot source : inCell) {
       if (crop.isThreatenedBy(source)) {
-        Separation separation =
-            Separation.between(
+        OutlineDistance separation =
+            OutlineDistance.between(
                 Outline.ofPositions(crop.outline()), Outline.ofPositions(source.outline()));
         if (separation.distanceM() <= IsolationJoin.REACH_M) {
           near.add(
@@ -137,8 +145,28 @@ class NeighbourFinderTest {
     return near;
   }
 
-  private static java.util.Set<String> union(
-      Map<String, List<Neighbour>> before, Map<String, List<Neighbour>> after) {
+  private static List<OnSameGround> onGroundOf(Plot crop, List<Plot> inCell) {
+    if (!crop.isSeedCrop()) {
+      return List.of();
+    }
+    Outline ground = Outline.ofPositions(crop.outline());
+    return inCell.stream()
+        .filter(other -> other.isSeedCrop() && !other.subject().equals(crop.subject()))
+        .map(
+            other -> {
+              Outline outline = Outline.ofPositions(other.outline());
+              return new OnSameGround(
+                  other.subject(),
+                  CommonGround.hectares(ground, outline),
+                  Area.hectares(outline),
+                  other.factId());
+            })
+        .filter(other -> other.commonHa() > 0)
+        .sorted(Comparator.comparing(OnSameGround::crop))
+        .toList();
+  }
+
+  private static java.util.Set<String> union(Map<String, Told> before, Map<String, Told> after) {
     java.util.Set<String> crops = new java.util.TreeSet<>(before.keySet());
     crops.addAll(after.keySet());
     return crops;
@@ -197,7 +225,7 @@ class NeighbourFinderTest {
 
   /** The isolation join alone, and what its receivers hold. */
   private static final class Driven implements AutoCloseable {
-    final Map<String, List<Neighbour>> held = new TreeMap<>();
+    final Map<String, Told> held = new TreeMap<>();
     private final TopologyTestDriver driver;
     private final TestInputTopic<String, PlotChange> plots;
     private final TestOutputTopic<String, ReportChange> reports;
@@ -219,7 +247,7 @@ class NeighbourFinderTest {
           driver.createOutputTopic(
               Topics.REPORTS.topicName(),
               new StringDeserializer(),
-              InternalFormat.serde(ReportChange.class).deserializer());
+              ReportChange.serde().deserializer());
     }
 
     /** Takes a step and returns how many reports it sent. */
@@ -233,7 +261,10 @@ class NeighbourFinderTest {
                 .value
                 .report()
                 .ifPresentOrElse(
-                    report -> held.put(key, ((Report.FromGround) report).neighbours()),
+                    report -> {
+                      Report.FromGround ground = (Report.FromGround) report;
+                      held.put(key, new Told(ground.neighbours(), ground.sameGround()));
+                    },
                     () -> held.remove(key));
           });
       return sent.size();

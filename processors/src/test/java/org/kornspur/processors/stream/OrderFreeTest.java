@@ -37,7 +37,7 @@ class OrderFreeTest {
   private static final String[] LOTS = {"L1", "L2", "L3", "L4", "L5", "L6"};
   private static final String[] CROPS = {"C1", "C2", "C3"};
 
-  @Property(tries = 150, shrinking = ShrinkingMode.BOUNDED)
+  @Property(tries = 100, shrinking = ShrinkingMode.BOUNDED)
   void standingsAreAFunctionOfTheSetOfFacts(
       @ForAll("productions") List<SpecificRecord> facts, @ForAll Random random) {
     List<SpecificRecord> shuffled = new ArrayList<>(facts);

@@ -21,7 +21,7 @@ import java.util.Random;
 import org.apache.avro.specific.SpecificRecord;
 import org.junit.jupiter.api.Test;
 import org.kornspur.contract.FactHeader;
-import org.kornspur.ingest.act.SignedSubmissions;
+import org.kornspur.ingest.attestation.SignedSubmissions;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.seal.SigningKey;
 import org.kornspur.ingest.statement.Coded;

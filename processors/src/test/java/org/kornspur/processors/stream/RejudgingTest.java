@@ -97,7 +97,7 @@ class RejudgingTest {
     int most = facts.size() - 60;
     try (DrivenTopology before = new DrivenTopology(BUNDLED);
         DrivenTopology fresh = new DrivenTopology(OTHER_FINGERPRINT)) {
-      before.acceptAsSent(facts.subList(0, most).toArray(SpecificRecord[]::new));
+      before.acceptAtOnce(facts.subList(0, most));
       before.rejudge();
       before.judgeBy(OTHER_FINGERPRINT);
       for (SpecificRecord fact : facts.subList(most, facts.size())) {
@@ -105,7 +105,7 @@ class RejudgingTest {
         before.letPass(RejudgingWalk.INTERVAL);
       }
       before.rejudge();
-      fresh.acceptAsSent(facts.toArray(SpecificRecord[]::new));
+      fresh.acceptAtOnce(facts);
 
       assertThat(before.standings()).isEqualTo(fresh.standings());
     }

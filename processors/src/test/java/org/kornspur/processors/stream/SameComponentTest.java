@@ -55,7 +55,9 @@ class SameComponentTest {
                 : new Dossier(
                     mixture.subject(),
                     mixture.entries(),
-                    List.of(new Report.FromGround("cell", mixture.subject(), near, List.of()))));
+                    List.of(
+                        new Report.FromGround(
+                            "cell", mixture.subject(), near, List.of(), List.of()))));
 
     assertThat(verdict)
         .isInstanceOf(expected.equals("met") ? Verdict.Met.class : Verdict.NotMet.class);
