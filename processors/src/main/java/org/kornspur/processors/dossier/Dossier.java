@@ -48,9 +48,6 @@ public final class Dossier {
    */
   public static final int MOST_STEPS = 24;
 
-  private static final Set<FactType> SAME_HARVEST =
-      Set.of(FactType.CONDITIONING, FactType.LOT_SPLIT, FactType.LOT_MERGE);
-
   /** Post-control results that are named; that there is one is what counts. */
   private static final int MOST_POST_CONTROLS = 100;
 
@@ -89,6 +86,11 @@ public final class Dossier {
   /** Every fact, superseded ones too, by time and id. */
   public List<Entry> entries() {
     return entries;
+  }
+
+  /** Ids of all of them. */
+  public Set<String> factIds() {
+    return entries.stream().map(Entry::fact).map(FactType::idOf).collect(Collectors.toSet());
   }
 
   /** What others reported, by sender. */
@@ -166,13 +168,50 @@ public final class Dossier {
     return schemes().stream().reduce((earlier, later) -> later);
   }
 
-  /** All that is said of the hybrid: of those that differ none can be relied on. */
+  /**
+   * All that is said of the hybrid, by itself or, where no fact names both, by the mixtures that
+   * this lot was made of: of those that differ none can be relied on.
+   */
   public List<Report.Scheme> schemes() {
-    return reportsOf(Report.FromHybrid.class)
-        .flatMap(report -> report.schemes().stream())
+    List<Report.Scheme> told =
+        reportsOf(Report.FromHybrid.class).flatMap(report -> report.schemes().stream()).toList();
+    Stream<Report.Scheme> handedDown =
+        believedParents()
+            .flatMap(parent -> parent.mixture().stream())
+            .flatMap(mixture -> mixture.schemes().stream())
+            .distinct();
+    return (told.isEmpty() ? handedDown : told.stream())
         .filter(
             scheme ->
                 material().filter(made -> made.hybridId().equals(scheme.hybridId())).isPresent())
+        .toList();
+  }
+
+  /** Movements of seed into or out of this one that were corrected or withdrawn since. */
+  public Stream<Edge> supersededEdges() {
+    return entries.stream()
+        .filter(entry -> entry.superseded().isPresent())
+        .flatMap(entry -> Edges.of(entry.fact()).stream())
+        .filter(edge -> edge.child().equals(subject) || edge.parent().equals(subject));
+  }
+
+  /**
+   * What lots that are this one's seed failed, as they tell, and lots made of those. What went
+   * round in a circle of wrong facts is left out, so that it dies out.
+   */
+  public List<InheritedFinding> failuresOfParts() {
+    List<Report.FromPart> told = reportsOf(Report.FromPart.class).toList();
+    if (told.isEmpty()) {
+      return List.of(); // as of nearly every lot, and each gate asks
+    }
+    Set<Subject> parts =
+        Stream.concat(edgesOut.stream(), supersededEdges())
+            .map(Edge::child)
+            .collect(Collectors.toSet());
+    return told.stream()
+        .filter(report -> parts.contains(report.part()))
+        .flatMap(report -> report.failures().stream())
+        .filter(failure -> !failure.path().contains(subject))
         .toList();
   }
 
@@ -210,7 +249,18 @@ public final class Dossier {
         .toList();
   }
 
-  /** What a laboratory is accredited for, as it told. */
+  /** Other seed crops that are said to stand on ground of this one in its year. */
+  public List<Report.OnSameGround> onSameGround() {
+    return reportsOf(Report.FromGround.class)
+        .flatMap(report -> report.sameGround().stream())
+        .distinct()
+        .sorted(
+            Comparator.comparing(Report.OnSameGround::crop)
+                .thenComparing(Report.OnSameGround::factId))
+        .toList();
+  }
+
+  /** What a laboratory or sampler is accredited for, as it told. */
   List<Report.Accredited> accreditationsOf(Subject laboratory) {
     return reportsOf(Report.FromLaboratory.class)
         .filter(report -> report.laboratory().equals(laboratory))
@@ -243,6 +293,14 @@ public final class Dossier {
         .flatMap(fact -> MassFlow.of(fact).stream())
         .filter(flow -> Subject.lot(flow.lotId()).equals(subject))
         .toList();
+  }
+
+  /** Mass that came into this lot, or went out of it, kilograms. */
+  public double totalKg(MassFlow.Direction direction) {
+    return massFlows().stream()
+        .filter(flow -> flow.direction() == direction)
+        .mapToDouble(MassFlow::massKg)
+        .sum();
   }
 
   private Set<String> overruledCorrections() {
@@ -307,8 +365,7 @@ public final class Dossier {
 
   private List<String> postControlsOfSameHarvest() {
     boolean isOther =
-        declaredLot().isPresent()
-            || edgesIn.stream().anyMatch(edge -> !SAME_HARVEST.contains(edge.by()));
+        declaredLot().isPresent() || edgesIn.stream().anyMatch(edge -> !edge.by().keepsHarvest());
     if (isOther) {
       return List.of();
     }
@@ -367,17 +424,33 @@ public final class Dossier {
   }
 
   /**
-   * What this crop is in the scheme, or the crop that this seed was harvested from; empty where
-   * that is not known, or there were several.
+   * What this crop is in the scheme, or the crop that this seed was harvested from, here or before
+   * it was bought in; empty where that is not known, or there were several.
    */
   public Optional<CropRole> cropRole() {
-    return crop().map(FieldCropDeclared::getRole).or(this::roleOfHarvestedCrop);
+    return crop()
+        .map(FieldCropDeclared::getRole)
+        .or(this::roleOfDeclaredLot)
+        .or(this::roleOfHarvestedCrop);
+  }
+
+  private Optional<CropRole> roleOfDeclaredLot() {
+    return declaredLot()
+        .flatMap(lot -> scheme().map(scheme -> scheme.components().get(lot.getComponentId())))
+        .map(
+            kind ->
+                switch (kind) {
+                  case STERILE_LINE, STERILE_SINGLE_CROSS -> CropRole.STERILE_FEMALE;
+                  case MAINTAINER_LINE -> CropRole.MAINTAINER;
+                  case FERTILE_LINE -> CropRole.FERTILE_LINE;
+                  case RESTORER_POLLINATOR -> CropRole.POLLINATOR;
+                });
   }
 
   private Optional<CropRole> roleOfHarvestedCrop() {
     Set<Subject> sameSeed =
         edgesIn.stream()
-            .filter(edge -> edge.by() == FactType.HARVEST || SAME_HARVEST.contains(edge.by()))
+            .filter(edge -> edge.by() == FactType.HARVEST || edge.by().keepsHarvest())
             .map(Edge::parent)
             .collect(Collectors.toSet());
     Set<CropRole> roles =

@@ -40,6 +40,11 @@ public record InheritedFinding(
         gate, aspect, about, weight, origin, path, factIds, List.copyOf(others));
   }
 
+  /** The same where it only waits for evidence. */
+  public InheritedFinding owed() {
+    return new InheritedFinding(gate, aspect, about, Weight.OWED, origin, path, factIds, findings);
+  }
+
   /** Whether descendants are not fit, or wait. */
   public enum Weight {
     CONDEMNS,

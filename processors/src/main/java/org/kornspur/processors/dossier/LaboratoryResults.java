@@ -12,21 +12,26 @@ import org.kornspur.contract.OtherSeedDetermination;
 import org.kornspur.contract.PostControlMethod;
 import org.kornspur.contract.PostControlResult;
 import org.kornspur.contract.PurityTest;
+import org.kornspur.contract.Sampling;
 import org.kornspur.contract.TestKind;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.intake.IdRule;
 
-/**
- * Which facts are results of laboratories, and whether those laboratories were declared for them.
- */
+/** Which facts are made by laboratories or samplers, and whether these were declared for them. */
 public final class LaboratoryResults {
   private static final String LABORATORY = "laboratoryId";
 
   private LaboratoryResults() {}
 
-  /** The kind of test that a fact is the result of; empty for what no laboratory makes. */
+  /**
+   * The kind of test that a fact is the result of, or sampling; empty for what neither laboratory
+   * nor sampler makes.
+   */
   public static Optional<TestKind> kindOf(SpecificRecord fact) {
-    if (fact instanceof GerminationTest) {
+    if (fact instanceof Sampling) {
+      return Optional.of(TestKind.SAMPLING);
+    } else if (fact instanceof GerminationTest) {
       return Optional.of(TestKind.GERMINATION);
     } else if (fact instanceof PurityTest) {
       return Optional.of(TestKind.PURITY);
@@ -44,15 +49,23 @@ public final class LaboratoryResults {
     return tellsApart ? Optional.of(TestKind.IDENTITY) : Optional.empty();
   }
 
-  /** The laboratory that a result names. */
+  /**
+   * The laboratory that a result names, or the sampler of a sample. The number of a sampler is free
+   * text in the contract: what is no id can be nobody's.
+   */
   public static Optional<Subject> laboratoryOf(SpecificRecord fact) {
+    if (fact instanceof Sampling sampling) {
+      return Optional.of(sampling.getSamplerAccreditation().strip())
+          .filter(IdRule::isId)
+          .map(Subject::enterprise);
+    }
     Schema.Field field = fact.getSchema().getField(LABORATORY);
     return Optional.ofNullable(field)
         .flatMap(named -> Optional.ofNullable(fact.get(named.pos())))
         .map(id -> Subject.enterprise(id.toString()));
   }
 
-  /** Laboratories that made tests of a lot, in order of their ids. */
+  /** Laboratories that made tests of a lot and samplers that drew its samples, by their ids. */
   public static List<Subject> laboratoriesOf(Dossier lot) {
     return lot.entries().stream()
         .map(Entry::fact)
@@ -63,7 +76,7 @@ public final class LaboratoryResults {
         .toList();
   }
 
-  /** Whether a fact is no result, or one of a laboratory that was declared for it on its day. */
+  /** Whether a fact is no result, or one of somebody who was declared for it on its day. */
   public static boolean isDeclared(Dossier lot, SpecificRecord fact) {
     return kindOf(fact)
         .map(

@@ -4,9 +4,11 @@ import java.util.Comparator;
 import java.util.Optional;
 import org.kornspur.contract.Admixture;
 import org.kornspur.contract.Blend;
+import org.kornspur.contract.Category;
 import org.kornspur.contract.CropRole;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.LotDeclared;
+import org.kornspur.ingest.contract.CategoryRank;
 import org.kornspur.ingest.contract.Subject;
 
 /**
@@ -57,12 +59,20 @@ final class MaterialOf {
     return new Material(
         lot.getHybridId(),
         lot.getComponentId(),
-        lot.getComponentId().equals(lot.getHybridId())
-            ? Material.Kind.F1_SEED
-            : Material.Kind.COMPONENT,
+        declaredKind(lot),
         lot.getCategory(),
         lot.getCropYear(),
         lot.getRulebookId());
+  }
+
+  /** By the category: a mixture of both components is basic seed, hybrid seed is certified. */
+  private static Material.Kind declaredKind(LotDeclared lot) {
+    if (!lot.getComponentId().equals(lot.getHybridId())) {
+      return Material.Kind.COMPONENT;
+    }
+    return lot.getCategory() == Category.BASIC
+        ? Material.Kind.TECHNICAL_MIXTURE
+        : Material.Kind.F1_SEED;
   }
 
   private static Optional<Material> blended(Dossier dossier) {
@@ -82,6 +92,7 @@ final class MaterialOf {
         .min(LATEST_YEAR_FIRST);
   }
 
+  /** A mixture is basic seed, though seed of a higher category may go into it. */
   private static Optional<Material> mixture(Dossier dossier, Blend blend) {
     return blend.getFemales().stream()
         .flatMap(part -> dossier.parent(Subject.lot(part.getLotId())).stream())
@@ -93,7 +104,7 @@ final class MaterialOf {
                     blend.getHybridId(),
                     blend.getHybridId(),
                     Material.Kind.TECHNICAL_MIXTURE,
-                    female.category(),
+                    CategoryRank.lower(female.category(), Category.BASIC),
                     female.cropYear(),
                     female.rulebookId()));
   }

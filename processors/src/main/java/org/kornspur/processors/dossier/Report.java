@@ -40,6 +40,12 @@ public sealed interface Report {
    *     harvested from, as far as known; empty in reports of earlier releases too
    * @param openPollinatedPercent how much of it is open-pollinated rye that was added; empty where
    *     none was, and in reports of earlier releases
+   * @param mixture what is known of a technical mixture, to lots made of it; empty for other seed
+   *     and in reports of earlier releases
+   * @param heldKg kilograms that a lot ever held; empty for a crop, for a raw harvest and in
+   *     reports of earlier releases
+   * @param gained how much more a lot and what it came from weigh than what went into them; empty
+   *     where they weigh no more, and in reports of earlier releases
    */
   record FromParent(
       Subject parent,
@@ -53,13 +59,19 @@ public sealed interface Report {
       List<String> postControls,
       Optional<String> holder,
       Optional<CropRole> cropRole,
-      Optional<Double> openPollinatedPercent)
+      Optional<Double> openPollinatedPercent,
+      Optional<Mixture> mixture,
+      Optional<Double> heldKg,
+      Optional<Gained> gained)
       implements Report {
     public FromParent {
       // as earlier versions kept it
       cropRole = cropRole == null ? Optional.empty() : cropRole;
       openPollinatedPercent =
           openPollinatedPercent == null ? Optional.empty() : openPollinatedPercent;
+      mixture = mixture == null ? Optional.empty() : mixture;
+      heldKg = heldKg == null ? Optional.empty() : heldKg;
+      gained = gained == null ? Optional.empty() : gained;
     }
 
     @Override
@@ -70,6 +82,38 @@ public sealed interface Report {
     /** Whether the receiver is among its own ancestors by way of this parent. */
     public boolean closesCircle() {
       return parent.equals(receiver) || ancestors.containsKey(receiver.toString());
+    }
+  }
+
+  /**
+   * What seed weighs more than what went in, over all movements since it came from the field or
+   * from elsewhere, percent of its mass.
+   *
+   * @param weighedPercent what nothing explains but the tolerance of scales
+   * @param dressedPercent what treatments explain
+   */
+  record Gained(double weighedPercent, double dressedPercent) {}
+
+  /**
+   * A technical mixture, for lots that no fact names together with its hybrid.
+   *
+   * @param schemes what the hybrid says, as {@link FromHybrid} has it
+   * @param pollinatorShares share of pollinator from 0 to 1 on each basis on which what was mixed
+   *     settles it
+   */
+  record Mixture(List<Scheme> schemes, SortedMap<ShareBasis, Double> pollinatorShares) {}
+
+  /**
+   * A part to the lot that it was split off: what it failed, or is beyond a limit and not settled,
+   * is of the seed of that lot too.
+   *
+   * @param failures each with the path from the part that failed up to the one that tells
+   */
+  record FromPart(Subject part, Subject receiver, List<InheritedFinding> failures)
+      implements Report {
+    @Override
+    public String sender() {
+      return part.toString();
     }
   }
 
@@ -87,15 +131,22 @@ public sealed interface Report {
 
   /**
    * An isolation cell to a crop: foreign pollen found within the widest distance that any rulebook
-   * asks for, and rye of earlier years on the crop's own ground.
+   * asks for, rye of earlier years on the crop's own ground, and other seed crops that are said to
+   * stand on it in the same year.
    *
    * @param earlier rye of earlier years; none in reports of earlier releases
+   * @param sameGround other crops of the year; none in reports of earlier releases
    */
   record FromGround(
-      String cell, Subject receiver, List<Neighbour> neighbours, List<EarlierRye> earlier)
+      String cell,
+      Subject receiver,
+      List<Neighbour> neighbours,
+      List<EarlierRye> earlier,
+      List<OnSameGround> sameGround)
       implements Report {
     public FromGround {
       earlier = earlier == null ? List.of() : earlier; // as earlier versions kept it
+      sameGround = sameGround == null ? List.of() : sameGround;
     }
 
     @Override
@@ -168,6 +219,15 @@ public sealed interface Report {
    */
   record EarlierRye(
       Subject rye, int cropYear, double onCropHa, String factId, Optional<String> reportedBy) {}
+
+  /**
+   * Another seed crop of the same year whose outline covers ground of a crop.
+   *
+   * @param commonHa hectares that both cover
+   * @param areaHa area of the other crop, hectares
+   * @param factId fact that declares it
+   */
+  record OnSameGround(Subject crop, double commonHa, double areaHa, String factId) {}
 
   /**
    * Foreign pollen near a crop.

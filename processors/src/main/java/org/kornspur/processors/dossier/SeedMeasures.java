@@ -6,8 +6,8 @@ import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
 import org.kornspur.contract.ShareBasis;
 import org.kornspur.ingest.statement.Coded;
-import org.kornspur.processors.statistics.BlendShare;
 import org.kornspur.processors.statistics.Estimate;
+import org.kornspur.processors.statistics.PollinatorShare;
 
 /**
  * What tests measured of a lot and a blend of it needs to know.
@@ -109,8 +109,8 @@ public record SeedMeasures(
    *
    * @throws java.util.NoSuchElementException where a test is missing that the basis asks for
    */
-  public BlendShare.Part part(boolean pollinator, double massKg, ShareBasis basis) {
-    return new BlendShare.Part(
+  public PollinatorShare.Part part(boolean pollinator, double massKg, ShareBasis basis) {
+    return new PollinatorShare.Part(
         pollinator,
         Estimate.exact(massKg),
         basis == ShareBasis.MASS ? Estimate.exact(1) : measured(thousandKernelWeightG, 1),

@@ -25,6 +25,9 @@ public sealed interface ActFinding extends Finding {
 
   record RawHarvestNotReleased(Subject subject) implements ActFinding {}
 
+  /** All of it went into other lots, which are released in its place. */
+  record NothingLeft(Subject subject, List<Subject> into) implements ActFinding {}
+
   record AlreadyReleased(Subject subject, List<Statement> signatures) implements ActFinding {}
 
   record SignedAlready() implements ActFinding {}

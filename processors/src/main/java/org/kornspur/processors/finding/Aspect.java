@@ -34,6 +34,8 @@ public sealed interface Aspect extends Finding {
 
   record Conditioning(Fact fact) implements Aspect {}
 
+  record AllMovements() implements Aspect {}
+
   record Ancestors() implements Aspect {}
 
   record Origins() implements Aspect {}
@@ -44,17 +46,31 @@ public sealed interface Aspect extends Finding {
 
   record YearOfHarvest() implements Aspect {}
 
+  record DayOfHarvest() implements Aspect {}
+
+  record DayOfSowing() implements Aspect {}
+
+  record StockByDay() implements Aspect {}
+
+  record DaysOfPlots() implements Aspect {}
+
   record YearOfVisits() implements Aspect {}
 
   record DaysOfVisits() implements Aspect {}
 
   record AreaSown() implements Aspect {}
 
+  record OneGround() implements Aspect {}
+
+  record LabelNumbers() implements Aspect {}
+
   record CountedOtherwise() implements Aspect {}
 
   record Rulebook() implements Aspect {}
 
   record Category() implements Aspect {}
+
+  record Component() implements Aspect {}
 
   record Corrections() implements Aspect {}
 
@@ -65,6 +81,8 @@ public sealed interface Aspect extends Finding {
   record Identity(PostControlMethod method, String test) implements Aspect {}
 
   record PostControl(Quantity what, PostControlMethod method, String test) implements Aspect {}
+
+  record PartOfLot() implements Aspect {}
 
   record Reading() implements Aspect {}
 

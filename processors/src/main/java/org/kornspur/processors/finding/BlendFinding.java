@@ -12,6 +12,9 @@ import org.kornspur.ingest.statement.Value.Fact;
 public sealed interface BlendFinding extends Finding {
   record NoRatio(Subject hybrid) implements BlendFinding {}
 
+  /** What went into the mixture is not on record here. */
+  record BoughtIn() implements BlendFinding {}
+
   record ImpossibleRatio(Subject hybrid, Amount share, Amount tolerance) implements BlendFinding {}
 
   record ShareUnknown(ShareBasis basis) implements BlendFinding {}
@@ -34,6 +37,14 @@ public sealed interface BlendFinding extends Finding {
       Amount upper,
       Amount confidence)
       implements BlendFinding {}
+
+  /**
+   * What a thousand kernels of each component weighed in the sample in which they were told apart.
+   */
+  record Weighed(Amount pollinator, Amount female) implements BlendFinding {}
+
+  /** Something was taken out of the mixture, and no sample shows what is left of each component. */
+  record Graded(List<Fact> conditionings) implements BlendFinding {}
 
   record OtherBasis(ShareBasis counted, ShareBasis asked) implements BlendFinding {}
 

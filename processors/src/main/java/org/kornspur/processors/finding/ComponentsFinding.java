@@ -44,6 +44,9 @@ public sealed interface ComponentsFinding extends Finding {
 
   record OtherPollen(String declared, String asked) implements ComponentsFinding {}
 
+  /** Seed of a component that the scheme of its hybrid does not know. */
+  record NotInScheme(String component, Subject hybrid) implements ComponentsFinding {}
+
   record NoCross(String seed) implements ComponentsFinding {}
 
   record WasSown(Subject lot, Statement seed, Statement asked) implements ComponentsFinding {}

@@ -45,7 +45,38 @@ public sealed interface Evidence extends Finding {
 
   record KernelWeightAndGermination() implements Evidence {}
 
+  /** Tests taken back under one name, and recorded under the name that the seed has. */
+  record TestsOfRightLot() implements Evidence {}
+
+  /** What a person decided of seed stays with the name under which that was. */
+  record OldNameAgain(Subject lot) implements Evidence {}
+
   record LargerKernelSample() implements Evidence {}
+
+  /** A sample of kernels told apart in a mixture, drawn after it was graded. */
+  record CompositionSample() implements Evidence {}
+
+  /**
+   * Another sample, or another figure of the breeder: nothing takes the one to the other. Where the
+   * ratio is one of mass, kernels are weighed as they are told apart.
+   */
+  record CompositionOnStatedBasis() implements Evidence {}
+
+  /** Of each part that is used, for the tests that a part of the same seed failed. */
+  record SampleOfEachPart() implements Evidence {}
+
+  /** A plot or marker test of the lot itself, beside that of the part that failed. */
+  record PostControlOfEachPart() implements Evidence {}
+
+  /**
+   * Of a whole of which a part failed: what lies in store is divided off as a lot of its own, which
+   * a plot or marker test then is of; what is distributed no test is of any more.
+   */
+  record PostControlOfRest(Optional<Amount> inStore, Optional<Amount> distributed)
+      implements Evidence {}
+
+  /** Kernels of a mixture told apart on the breeder's basis; of viable ones by growing them. */
+  record SampleOfMixture() implements Evidence {}
 
   /** How often the marker method errs, from its laboratory. */
   record ErrorRatesOfMethod() implements Evidence {}
@@ -54,6 +85,12 @@ public sealed interface Evidence extends Finding {
   record CountByOtherMethod() implements Evidence {}
 
   record Sampling() implements Evidence {}
+
+  /** The declaration of the sampler, or another sample. */
+  record DeclaredSampler() implements Evidence {}
+
+  /** Samples of each portion that was treated: what was sampled before stands for none alone. */
+  record SampleOfTreated(Amount treated) implements Evidence {}
 
   record SampleOfPrimarySamples(int primarySamples) implements Evidence {}
 
@@ -131,6 +168,9 @@ public sealed interface Evidence extends Finding {
 
   record PlantCount(Quantity what) implements Evidence {}
 
+  /** Of two crops on one ground the right outline, or the withdrawal of the one not grown. */
+  record OneCropOfGround(Subject other) implements Evidence {}
+
   record SourceLookedAt(Subject source) implements Evidence {}
 
   record InspectionOfCrop(Subject crop) implements Evidence {}
@@ -141,8 +181,14 @@ public sealed interface Evidence extends Finding {
 
   record ConfirmationByQuality(List<Fact> first, Optional<Integer> further) implements Evidence {}
 
+  /** A correction that gives other values, or the same ones and the reason for them. */
+  record CorrectionOrReason(Fact fact) implements Evidence {}
+
   /** The withdrawal of a correction of another kind, and a fact of its own kind. */
   record CorrectionOfItsKind(Fact fact) implements Evidence {}
+
+  /** The withdrawal of a fact that is not of a subject, or its correction by one that is. */
+  record CorrectionHere(Fact fact, Subject subject) implements Evidence {}
 
   record WithdrawalOfAllButOne() implements Evidence {}
 

@@ -23,6 +23,9 @@ public sealed interface RuleFinding extends Finding {
   record SeveralBooks(List<String> rulebooks) implements RuleFinding {}
 
   /** A mixture is judged by the book of its female lots, though a pollinator is of another. */
+  /** Seed that was sown was judged by other books than the crop is. */
+  record SownOfOtherBooks(String rulebook, List<String> others) implements RuleFinding {}
+
   record JudgedByBookOfFemale(String rulebook, List<String> others) implements RuleFinding {}
 
   record CropCannotBe(CropRole role, Category category) implements RuleFinding {}

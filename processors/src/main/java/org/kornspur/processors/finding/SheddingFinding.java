@@ -14,6 +14,9 @@ public sealed interface SheddingFinding extends Finding {
   /** Each visit for the days until the next; plants that shed before they were removed count. */
   record OverTheDays(Amount percent, int days) implements SheddingFinding {}
 
+  /** So many that the crop is not true to type, though the text gives no share. */
+  record UntrueToType() implements SheddingFinding {}
+
   record NotInFlowerYet() implements SheddingFinding {}
 
   record DaysUnknown() implements SheddingFinding {}

@@ -7,12 +7,14 @@ import org.kornspur.contract.BlendComposition;
 import org.kornspur.contract.CompositionMethod;
 import org.kornspur.contract.Sampling;
 import org.kornspur.contract.ShareBasis;
+import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.ingest.statement.Value.Fact;
 import org.kornspur.processors.dossier.MethodErrors;
 import org.kornspur.processors.finding.Aspect;
 import org.kornspur.processors.finding.BlendFinding;
 import org.kornspur.processors.finding.Evidence;
+import org.kornspur.processors.finding.Finding;
 import org.kornspur.processors.finding.Thing;
 import org.kornspur.processors.gates.Findings.GateAspect;
 import org.kornspur.processors.statistics.MarkerCorrection;
@@ -25,23 +27,26 @@ import org.kornspur.processors.verdict.Verdict;
  * whole interval lies outside the ratio, and does not settle the matter while only its estimate
  * does, or while fewer kernels were told apart than the rulebook asks for.
  *
+ * <p>Where the breeder's ratio is one of mass, kernels that were weighed as they were told apart
+ * take the count to it; what the lots that went in weigh can then still speak against the mixture.
+ *
  * <p>A marker test errs in both directions, so its share must hold as it was counted and with the
  * errors of the method taken out, and fails by either; see {@link MethodCount}.
  */
 record BlendSample(
     BlendComposition sample,
     MixedParts parts,
-    BlendShare.Stated stated,
+    BlendShareGate.Stated stated,
     SampleSize size,
     boolean besideLarge) {
 
   /** A share on the breeder's basis, percent. */
   private record Estimate(double percent, Measured.Interval interval) {
-    boolean isClearlyInside(BlendShare.Stated stated) {
+    boolean isClearlyInside(BlendShareGate.Stated stated) {
       return stated.holds(interval.lower()) && stated.holds(interval.upper());
     }
 
-    boolean isClearlyOutside(BlendShare.Stated stated) {
+    boolean isClearlyOutside(BlendShareGate.Stated stated) {
       return interval.upper() < stated.lowest() || interval.lower() > stated.highest();
     }
   }
@@ -56,7 +61,7 @@ record BlendSample(
   boolean settles(List<Sampling> drawn) {
     if (sample.getPollinatorKernels() > sample.getKernelsExamined()
         || basisOf(sample.getMethod()) != stated.basis()
-        || !SampleDrawing.isOfOne(drawn, sample, sample.getSampleId())) {
+        || !SamplingGate.isOfOne(drawn, sample)) {
       return false;
     }
     MethodCount count = count(sample);
@@ -88,9 +93,13 @@ record BlendSample(
               stated.ratio()));
     }
     ShareBasis countedBasis = basisOf(sample.getMethod());
-    return parts
-        .ratioFactor(countedBasis, stated.basis())
-        .map(factor -> verdict(at, count(sample), factor))
+    Optional<Double> byParts = parts.ratioFactor(countedBasis, stated.basis());
+    Optional<WeighedShare> weighed = WeighedShare.of(sample, countedBasis, stated.basis());
+    if (weighed.isPresent()) {
+      return verdict(at, weighed.get(), byParts);
+    }
+    return byParts
+        .map(factor -> verdict(at, count(sample), factor, inDoubt(), List.of()))
         .orElseGet(
             () ->
                 Optional.of(
@@ -99,7 +108,33 @@ record BlendSample(
                             List.of(factId),
                             new BlendFinding.OtherBasis(countedBasis, stated.basis()),
                             stated.ratio())
-                        .owed(stated.nearest(0), new Evidence.KernelWeightAndGermination())));
+                        .owed(
+                            stated.nearest(0),
+                            parts.none()
+                                ? new Evidence.CompositionOnStatedBasis()
+                                : new Evidence.KernelWeightAndGermination())));
+  }
+
+  /** By what was weighed in the sample; where the parts say that it does not hold, by them. */
+  private Optional<Verdict> verdict(GateAspect at, WeighedShare weighed, Optional<Double> byParts) {
+    Optional<Finding> unusual = weighed.unusual(stated.lot());
+    if (unusual.isPresent()) {
+      Fact fact = new Fact(FactType.idOf(sample));
+      return Optional.of(
+          Findings.of(at, List.of(fact.factId()), unusual.get(), stated.ratio())
+              .owed(stated.nearest(0), new Evidence.Correction(List.of(fact))));
+    }
+    return byParts
+        .flatMap(factor -> verdict(at, count(sample), factor, List.of(), List.of()))
+        .filter(verdict -> !(verdict instanceof Verdict.Met))
+        .or(
+            () ->
+                verdict(
+                    at,
+                    count(sample),
+                    weighed.ratioFactor(),
+                    List.of(),
+                    List.of(weighed.finding())));
   }
 
   static MethodCount count(BlendComposition sample) {
@@ -107,7 +142,12 @@ record BlendSample(
         sample.getPollinatorKernels(), sample.getKernelsExamined(), MethodErrors.of(sample));
   }
 
-  private Optional<Verdict> verdict(GateAspect at, MethodCount count, double factor) {
+  private Optional<Verdict> verdict(
+      GateAspect at,
+      MethodCount count,
+      double factor,
+      List<Evidence> inDoubt,
+      List<Finding> further) {
     Estimate counted = estimate(count.asCounted(), factor);
     double most = byCount(stated.highest(), factor);
     Optional<Estimate> corrected =
@@ -123,8 +163,9 @@ record BlendSample(
                     count.examined(),
                     Amount.percent(counted.interval.lower()),
                     Amount.percent(counted.interval.upper()),
-                    Amount.percent(100 * BlendShare.CONFIDENCE)),
+                    Amount.percent(100 * BlendShareGate.CONFIDENCE)),
                 stated.ratio())
+            .and(further)
             .and(count.findings(most));
     Optional<Estimate> outside =
         Stream.concat(Stream.of(counted), corrected.stream())
@@ -143,7 +184,7 @@ record BlendSample(
     Optional<Evidence> larger =
         holds && isEnough ? Optional.empty() : Optional.of(new Evidence.LargerKernelSample());
     List<Evidence> owed =
-        Stream.of(larger.stream(), count.owed(most).stream(), inDoubt())
+        Stream.of(larger.stream(), count.owed(most).stream(), inDoubt.stream())
             .flatMap(evidence -> evidence)
             .toList();
     Estimate best = corrected.orElse(counted);
@@ -156,12 +197,13 @@ record BlendSample(
   }
 
   /** Tests that take its count to the breeder's basis and prove nothing yet. */
-  private Stream<Evidence> inDoubt() {
+  private List<Evidence> inDoubt() {
     return basisOf(sample.getMethod()) == stated.basis()
-        ? Stream.empty()
+        ? List.of()
         : Stream.of(basisOf(sample.getMethod()), stated.basis())
             .flatMap(basis -> parts.inDoubt(basis).stream())
-            .distinct();
+            .distinct()
+            .toList();
   }
 
   private Verdict decided(Findings found, boolean holds, Estimate by) {
@@ -169,7 +211,7 @@ record BlendSample(
         holds,
         stated.measured(by.percent, by.interval),
         stated.nearest(by.percent),
-        BlendShare.REMEDIES);
+        BlendShareGate.REMEDIES);
   }
 
   private static Estimate estimate(MarkerCorrection.Share share, double factor) {
@@ -178,7 +220,7 @@ record BlendSample(
         new Measured.Interval(
             onBasis(share.interval().lower(), factor),
             onBasis(share.interval().upper(), factor),
-            BlendShare.CONFIDENCE));
+            BlendShareGate.CONFIDENCE));
   }
 
   private static ShareBasis basisOf(CompositionMethod method) {
@@ -190,7 +232,7 @@ record BlendSample(
 
   /** A share by count, as percent on the basis whose ratio is {@code factor} times as large. */
   private static double onBasis(double share, double factor) {
-    return BlendShare.percent(share * factor / (share * factor + (1 - share)));
+    return BlendShareGate.percent(share * factor / (share * factor + (1 - share)));
   }
 
   /** The share by count that comes to so many percent on that basis. */

@@ -29,8 +29,8 @@ import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Verdict;
 
 /**
- * One look at one dossier for {@link Components}: gathers what is wrong and what is owed, of a crop
- * here, of a lot in {@link LotComponents}.
+ * One look at one dossier for {@link ComponentsGate}: gathers what is wrong and what is owed, of a
+ * crop here, of a lot in {@link LotComponents}.
  */
 final class ComponentsCheck {
   private final Dossier dossier;

@@ -120,7 +120,7 @@ final class Demands {
     return asked(
         isLimited,
         OF_EVERY_CROP,
-        onlyIf(FemaleSterility.hasSterileFemale(role), OF_A_STERILE_FEMALE));
+        onlyIf(FemaleSterilityGate.hasSterileFemale(role), OF_A_STERILE_FEMALE));
   }
 
   /** What is asked of a lot. */
@@ -131,7 +131,7 @@ final class Demands {
         onlyIf(lot.isToBeUsed(), OF_SEED_TO_BE_USED),
         onlyIf(lot.material().kind() == Material.Kind.TECHNICAL_MIXTURE, OF_MIXTURES),
         onlyIf(lot.rye() == Rye.HYBRID_WITH_ADMIXTURE, OF_ADMIXTURES),
-        onlyIf(PostControlOfBasicSeed.wentIntoMixture(lot.dossier()), OF_SEED_MIXED),
+        onlyIf(PostControlOfBasicSeedGate.isAsked(lot), OF_SEED_MIXED),
         ofPostControl(lot));
   }
 
@@ -142,7 +142,7 @@ final class Demands {
         OF_EVERY_LOT,
         OF_SEED_TO_BE_USED,
         onlyIf(kind == Material.Kind.TECHNICAL_MIXTURE, OF_MIXTURES),
-        onlyIf(kind == Material.Kind.COMPONENT, OF_SEED_MIXED),
+        onlyIf(kind != Material.Kind.F1_SEED, OF_SEED_MIXED),
         OF_POST_CONTROL);
   }
 

@@ -19,32 +19,38 @@ public final class Gates {
    */
   public static List<GateRule> all() {
     return List.of(
-        gate(Gate.ISOLATION, new Isolation()),
-        gate(Gate.OFF_TYPES, new OffTypes()),
-        gate(Gate.SHEDDING_FEMALES, new SheddingFemales()),
-        gate(Gate.FEMALE_STERILITY, new FemaleSterility()),
-        gate(Gate.OTHER_PLANTS, new OtherPlants()),
-        gate(Gate.FIELD_INSPECTIONS, new FieldInspections()),
-        gate(Gate.PREVIOUS_CROPPING, new PreviousCropping()),
-        gate(Gate.CROP_AREA, new CropArea()),
-        gate(Gate.COMPONENTS, new Components()),
-        gate(Gate.ORIGIN, new Origin()),
-        gate(Gate.BLEND_SHARE, new BlendShare(), FactType.BLEND_COMPOSITION),
-        gate(Gate.MASS_BALANCE, new MassBalance()),
-        gate(Gate.POST_CONTROL, new PostControl(), FactType.POST_CONTROL_RESULT),
-        gate(Gate.POST_CONTROL_OF_BASIC_SEED, new PostControlOfBasicSeed()),
-        seedTest(Gate.GERMINATION, new Germination(), FactType.GERMINATION_TEST),
-        seedTest(Gate.ANALYTICAL_PURITY, new AnalyticalPurity(), FactType.PURITY_TEST),
-        seedTest(Gate.OTHER_SEEDS, new OtherSeeds(), FactType.OTHER_SEED_DETERMINATION),
-        seedTest(Gate.ERGOT, new Ergot(), FactType.OTHER_SEED_DETERMINATION),
-        seedTest(Gate.MOISTURE, new Moisture(), FactType.MOISTURE_TEST),
-        gate(Gate.LOT_SIZE, new LotSize()),
-        gate(Gate.SAMPLING, new SampleDrawing()));
+        gate(Gate.ISOLATION, new IsolationGate()),
+        gate(Gate.OFF_TYPES, new OffTypesGate()),
+        gate(Gate.SHEDDING_FEMALES, new SheddingFemalesGate()),
+        gate(Gate.FEMALE_STERILITY, new FemaleSterilityGate()),
+        gate(Gate.OTHER_PLANTS, new OtherPlantsGate()),
+        gate(Gate.FIELD_INSPECTIONS, new FieldInspectionsGate()),
+        gate(Gate.PREVIOUS_CROPPING, new PreviousCroppingGate()),
+        gate(Gate.CROP_AREA, new CropAreaGate()),
+        gate(Gate.COMPONENTS, new ComponentsGate()),
+        gate(Gate.ORIGIN, new OriginGate()),
+        gate(
+            Gate.BLEND_SHARE,
+            new OwedForFailedPart(new BlendShareGate(), Gate.BLEND_SHARE),
+            FactType.BLEND_COMPOSITION),
+        gate(Gate.MASS_BALANCE, new MassBalanceGate()),
+        gate(
+            Gate.POST_CONTROL,
+            new OwedForFailedPart(new PostControlGate(), Gate.POST_CONTROL),
+            FactType.POST_CONTROL_RESULT),
+        gate(Gate.POST_CONTROL_OF_BASIC_SEED, new PostControlOfBasicSeedGate()),
+        seedTest(Gate.GERMINATION, new GerminationGate(), FactType.GERMINATION_TEST),
+        seedTest(Gate.ANALYTICAL_PURITY, new AnalyticalPurityGate(), FactType.PURITY_TEST),
+        seedTest(Gate.OTHER_SEEDS, new OtherSeedsGate(), FactType.OTHER_SEED_DETERMINATION),
+        seedTest(Gate.ERGOT, new ErgotGate(), FactType.OTHER_SEED_DETERMINATION),
+        seedTest(Gate.MOISTURE, new MoistureGate(), FactType.MOISTURE_TEST),
+        gate(Gate.LOT_SIZE, new LotSizeGate()),
+        gate(Gate.SAMPLING, new SamplingGate()));
   }
 
   /** A rule on seed itself, by tests of laboratories. */
   private static GateRule seedTest(Gate gate, GateRule rule, FactType results) {
-    return gate(gate, new FailuresPassedOn(new ProvingResults(rule, results)));
+    return gate(gate, new FailedParts(new UnusedLotRule(new ProvingResults(rule, results))));
   }
 
   /** A rule that rests on results of laboratories. */

@@ -29,7 +29,7 @@ import org.kornspur.processors.statistics.Rounding;
 import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Verdict;
 
-/** The germination tests of one lot held against one limit, as {@link Germination} says. */
+/** The germination tests of one lot held against one limit, as {@link GerminationGate} says. */
 record GerminationJudging(SeedLot lot, Limit limit, List<GerminationTest> tests) {
   private static final double CONFIDENCE = 0.95;
 

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedMap;
 import java.util.TreeSet;
 import java.util.function.Function;
 import java.util.function.Predicate;
@@ -21,7 +22,7 @@ import org.kornspur.processors.dossier.SeedMeasures;
 import org.kornspur.processors.dossier.SeedMeasures.Mean;
 import org.kornspur.processors.finding.BlendFinding;
 import org.kornspur.processors.finding.Evidence;
-import org.kornspur.processors.statistics.BlendShare;
+import org.kornspur.processors.statistics.PollinatorShare;
 
 /**
  * What went into a mixture, with what the lots' own dossiers reported of thousand-kernel weight and
@@ -33,9 +34,11 @@ final class MixedParts {
   private static final String WEIGHTS_APART = Coded.codeOf(BlendFinding.KernelWeightsApart.class);
 
   private final List<Part> parts = new ArrayList<>();
+  private final SortedMap<ShareBasis, Double> told;
   private final Set<String> factIds = new TreeSet<>();
 
   MixedParts(Dossier dossier, List<Blend> blends) {
+    told = MixtureReport.shares(dossier);
     for (Blend blend : blends) {
       factIds.add(blend.getHeader().getFactId());
       LocalDate mixed = FactType.dayOf(blend);
@@ -115,7 +118,7 @@ final class MixedParts {
   }
 
   /** Share of pollinator on a basis; empty where a test is missing or a lot does not grow. */
-  Optional<BlendShare> pollinatorShare(ShareBasis basis) {
+  Optional<PollinatorShare> pollinatorShare(ShareBasis basis) {
     boolean dead =
         basis == ShareBasis.VIABLE_KERNELS
             && parts.stream()
@@ -136,8 +139,8 @@ final class MixedParts {
     return share(basis, part -> part.measures().ofOneTest(part.pollinator() == largest)).share();
   }
 
-  private BlendShare share(ShareBasis basis, Function<Part, SeedMeasures> measures) {
-    return BlendShare.of(
+  private PollinatorShare share(ShareBasis basis, Function<Part, SeedMeasures> measures) {
+    return PollinatorShare.of(
         parts.stream()
             .map(part -> measures.apply(part).part(part.pollinator(), part.massKg(), basis))
             .toList(),
@@ -146,22 +149,25 @@ final class MixedParts {
 
   /**
    * By how much the ratio of pollinator to female on one basis must be multiplied to have it on
-   * another; empty where a test is missing.
+   * another; empty where a test is missing. A part that was split off takes it from the whole.
    */
   Optional<Double> ratioFactor(ShareBasis from, ShareBasis to) {
     if (from == to) {
       return Optional.of(1.0);
     }
-    return pollinatorShare(to)
-        .flatMap(wanted -> pollinatorShare(from).map(given -> odds(wanted) / odds(given)));
+    return odds(to).flatMap(wanted -> odds(from).map(given -> wanted / given));
+  }
+
+  private Optional<Double> odds(ShareBasis basis) {
+    Optional<Double> share =
+        none()
+            ? Optional.ofNullable(told.get(basis))
+            : pollinatorShare(basis).map(PollinatorShare::share);
+    return share.map(of -> of / (1 - of));
   }
 
   /** A test with more seedlings than seeds says nothing and waits for its correction. */
   private static Optional<Mean> usableGermination(Part part) {
     return part.measures().germinationPercent().filter(percent -> percent.mean() <= 100);
-  }
-
-  private static double odds(BlendShare share) {
-    return share.share() / (1 - share.share());
   }
 }

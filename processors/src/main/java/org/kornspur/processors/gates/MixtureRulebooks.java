@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.kornspur.contract.Blend;
 import org.kornspur.contract.LotMass;
 import org.kornspur.ingest.contract.FactType;
@@ -24,7 +25,9 @@ import org.kornspur.processors.verdict.Verdict;
 /**
  * By which book a lot is judged whose parts are of several. A technical mixture is judged by the
  * book of its female lots, and where a pollinator is of another that is told beside the standing.
- * Other parts of several books leave open by which the whole is judged.
+ * Other parts of several books leave open by which the whole is judged. Beside a crop it is told
+ * that seed sown was of another book: whether the authority takes that for equivalent is not known
+ * here.
  *
  * <p>Common practice, no source: the seed that is harvested from a mixture is the female's.
  */
@@ -58,11 +61,14 @@ final class MixtureRulebooks {
                 .owed(new Evidence.OneRulebook()));
   }
 
-  /** That a pollinator is of another book. */
+  /** That a pollinator, or seed that was sown, is of another book. */
   static Optional<RuleNote> note(Dossier dossier) {
+    boolean isCrop = dossier.subject().kind() == Subject.Kind.CROP;
+    Stream<Subject> beside =
+        isCrop ? dossier.edgesIn().stream().map(Edge::parent) : pollinators(dossier).stream();
     Optional<String> judgedBy = dossier.material().map(Material::rulebookId);
     List<String> others =
-        pollinators(dossier).stream()
+        beside
             .flatMap(lot -> bookOf(dossier, lot).stream())
             .filter(book -> !Optional.of(book).equals(judgedBy))
             .distinct()
@@ -74,7 +80,10 @@ final class MixtureRulebooks {
             book ->
                 new RuleNote(
                     Optional.of(Gate.COMPONENTS),
-                    new RuleFinding.JudgedByBookOfFemale(book, others).coded()));
+                    (isCrop
+                            ? new RuleFinding.SownOfOtherBooks(book, others)
+                            : new RuleFinding.JudgedByBookOfFemale(book, others))
+                        .coded()));
   }
 
   private static Set<Subject> pollinators(Dossier dossier) {

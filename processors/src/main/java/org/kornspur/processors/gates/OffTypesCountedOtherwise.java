@@ -34,7 +34,10 @@ final class OffTypesCountedOtherwise {
    * @param limited what the book limits
    */
   static Optional<Verdict> judge(
-      SeedCrop crop, Stream<InspectedPart> parts, List<CountBasis> limited, Evidence wanted) {
+      SeedCrop crop,
+      Stream<InspectedPart> parts,
+      List<OffTypeCountBasis> limited,
+      Evidence wanted) {
     List<FieldInspection> counts = parts.flatMap(part -> tooMany(crop, part, limited)).toList();
     return counts.isEmpty()
         ? Optional.empty()
@@ -43,12 +46,12 @@ final class OffTypesCountedOtherwise {
                     GateAspect.of(
                         Gate.OFF_TYPES, "counted otherwise", new Aspect.CountedOtherwise()),
                     FactType.idsOf(counts),
-                    new InspectionFinding.CountedOtherwise(CountBasis.offTypes(counts)))
+                    new InspectionFinding.CountedOtherwise(OffTypeCountBasis.offTypes(counts)))
                 .owed(wanted));
   }
 
   private static Stream<FieldInspection> tooMany(
-      SeedCrop crop, InspectedPart part, List<CountBasis> limited) {
+      SeedCrop crop, InspectedPart part, List<OffTypeCountBasis> limited) {
     return Visit.of(crop.inspections(part)).stream()
         .filter(visit -> otherwise(visit, limited).findAny().isPresent())
         .filter(visit -> limited.stream().noneMatch(by -> isWithin(crop, by, visit, limited)))
@@ -56,14 +59,14 @@ final class OffTypesCountedOtherwise {
         .flatMap(visit -> otherwise(visit, limited));
   }
 
-  private static Stream<FieldInspection> otherwise(Visit visit, List<CountBasis> limited) {
+  private static Stream<FieldInspection> otherwise(Visit visit, List<OffTypeCountBasis> limited) {
     return visit.counts().stream()
         .filter(count -> count.getOffTypePlants() > 0)
         .filter(count -> limited.stream().noneMatch(by -> by.reads(count)));
   }
 
   private static boolean isWithin(
-      SeedCrop crop, CountBasis by, Visit visit, List<CountBasis> limited) {
+      SeedCrop crop, OffTypeCountBasis by, Visit visit, List<OffTypeCountBasis> limited) {
     Limit limit = crop.limit(by.limited()).orElseThrow();
     List<FieldInspection> read = by.counts(crop, visit.counts());
     List<FieldInspection> otherwise = otherwise(visit, limited).toList();
@@ -71,24 +74,29 @@ final class OffTypesCountedOtherwise {
       return otherwise.stream()
           .allMatch(count -> limit.holds(count.getOffTypePlants() / by.amongAtLeast(count)));
     }
-    double found = CountBasis.offTypes(read) + (double) CountBasis.offTypes(otherwise);
+    double found =
+        OffTypeCountBasis.offTypes(read) + (double) OffTypeCountBasis.offTypes(otherwise);
     return limit.holds(found / by.among(read))
         && otherwise.stream()
             .allMatch(count -> limit.holds(count.getOffTypePlants() / by.amongAtMost(count)));
   }
 
   private static boolean isMended(
-      SeedCrop crop, CountBasis by, InspectedPart part, Visit visit, List<CountBasis> limited) {
+      SeedCrop crop,
+      OffTypeCountBasis by,
+      InspectedPart part,
+      Visit visit,
+      List<OffTypeCountBasis> limited) {
     List<FieldInspection> otherwise = otherwise(visit, limited).toList();
     Roguing.Count found =
         new Roguing.Count(
             visit,
-            CountBasis.offTypes(otherwise),
+            OffTypeCountBasis.offTypes(otherwise),
             otherwise.stream().mapToDouble(by::amongAtLeast).sum());
     List<Roguing.Count> counts =
         Stream.concat(Visit.of(by.counts(crop, part)).stream().map(by::count), Stream.of(found))
             .sorted(Comparator.comparing(count -> count.visit().day()))
             .toList();
-    return OffTypes.roguing(crop, by, counts).isMended(found);
+    return OffTypesGate.roguing(crop, by, counts).isMended(found);
   }
 }

@@ -8,11 +8,10 @@ import java.util.function.BinaryOperator;
 import java.util.function.IntFunction;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.kornspur.contract.ComponentKind;
-import org.kornspur.contract.CropRole;
 import org.kornspur.contract.PostControlMethod;
 import org.kornspur.contract.PostControlResult;
 import org.kornspur.ingest.contract.FactType;
+import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.processors.dossier.MethodErrors;
 import org.kornspur.processors.finding.Advice;
@@ -47,7 +46,7 @@ record PostControlCounts(SeedLot lot, PostControlResult result, SampleSize size)
     Optional<Limit> shedding =
         femaleShedding.isPresent() ? Optional.empty() : lot.limit(Quantity.POST_CONTROL_SHEDDING);
     return Stream.of(
-            Optional.of(PostControl.identity(result)),
+            Optional.of(PostControlGate.identity(result)),
             counted("off-types", Thing.OFF_TYPES, result.getOffTypePlants(), offTypes),
             share(
                 "off-types of the female",
@@ -71,26 +70,13 @@ record PostControlCounts(SeedLot lot, PostControlResult result, SampleSize size)
         .toList();
   }
 
+  private PlantsGrown plants() {
+    return new PlantsGrown(lot, result);
+  }
+
   /** The limit of the female component; where the scheme is not known, shedding tells it. */
   private Optional<Limit> ofFemale(Quantity quantity) {
-    return isFemale() ? lot.limit(quantity) : Optional.empty();
-  }
-
-  private boolean isFemale() {
-    return lot.dossier()
-        .scheme()
-        .map(scheme -> scheme.components().get(lot.material().seedId()))
-        .map(
-            known ->
-                known == ComponentKind.STERILE_LINE || known == ComponentKind.STERILE_SINGLE_CROSS)
-        .orElseGet(() -> result.getSheddingPlants() != null || isHarvestedFromFemale());
-  }
-
-  /**
-   * A lot that no fact names beside its hybrid is not told the scheme; its crop says what it is.
-   */
-  private boolean isHarvestedFromFemale() {
-    return lot.dossier().cropRole().equals(Optional.of(CropRole.STERILE_FEMALE));
+    return plants().areFemale() ? lot.limit(quantity) : Optional.empty();
   }
 
   /** By reject number. */
@@ -111,15 +97,23 @@ record PostControlCounts(SeedLot lot, PostControlResult result, SampleSize size)
                                     most + 1, Amount.percent(risk.value())))));
   }
 
-  /** Post-control of a female component looks at male sterility too. */
+  /**
+   * Post-control of a female component looks at male sterility too; whether it is one, its hybrid
+   * must say.
+   */
   private Optional<Verdict> sheddingNotCounted(String key, Optional<Limit> limit) {
     return limit
-        .filter(standard -> isFemale() && result.getSheddingPlants() == null)
+        .filter(standard -> plants().areFemale() || plants().areOfUnknownKind())
+        .filter(standard -> result.getSheddingPlants() == null)
         .filter(standard -> !isCountedWell(Thing.SHEDDING_PLANTS, standard))
         .map(
             standard ->
                 Findings.missing(
-                    at(key, standard), standard, new Evidence.SheddingInPostControl()));
+                    at(key, standard),
+                    standard,
+                    plants().areFemale()
+                        ? new Evidence.SheddingInPostControl()
+                        : new Evidence.MasterData(Subject.hybrid(lot.material().hybridId()))));
   }
 
   /** By the share itself. */
@@ -233,6 +227,7 @@ record PostControlCounts(SeedLot lot, PostControlResult result, SampleSize size)
   /** Whether a small result is clean, where none is asked for: it makes a lot no worse. */
   private boolean isNoWant(MethodCount count, Limit limit) {
     return lot.limit(Quantity.POST_CONTROL_BEFORE_CERTIFICATION).isEmpty()
+        && OwedForFailedPart.toldTo(lot.dossier(), Gate.POST_CONTROL).isEmpty()
         && count.owed(limit.value()).isEmpty()
         && count.found() <= limit.value() * count.examined();
   }
@@ -240,7 +235,7 @@ record PostControlCounts(SeedLot lot, PostControlResult result, SampleSize size)
   private GateAspect at(String key, Limit limit) {
     return GateAspect.of(
         Gate.POST_CONTROL,
-        key + ", " + PostControl.key(result),
+        key + ", " + PostControlGate.key(result),
         new Aspect.PostControl(limit.quantity(), result.getMethod(), result.getPlotOrTestId()));
   }
 

@@ -67,7 +67,7 @@ public final class RuleTable {
   /** Categories that seed of this kind can have. */
   public static List<Category> categories(Material.Kind kind) {
     return Arrays.stream(Category.values())
-        .filter(category -> PossibleCategory.isPossible(kind, category))
+        .filter(category -> ImpossibleCategory.isPossible(kind, category))
         .toList();
   }
 

@@ -34,26 +34,27 @@ final class SampledSeed {
             .collect(Collectors.toMap(FactType::idOf, fact -> fact, (one, same) -> one));
     this.out =
         lot.flows(MassFlow.Direction.OUT).stream()
-            .map(flow -> out(flow, facts.get(flow.factId())))
+            .map(flow -> out(flow, facts.get(flow.factId()), OnlyTreated.isOfAll(flow, lot)))
             .toList();
     this.testsOfSample =
         facts.values().stream()
-            .filter(fact -> SampleDrawing.sampleOf(fact).isPresent())
-            .collect(Collectors.groupingBy(fact -> SampleDrawing.sampleOf(fact).orElseThrow()));
+            .filter(fact -> SamplingGate.sampleOf(fact).isPresent())
+            .collect(Collectors.groupingBy(fact -> SamplingGate.sampleOf(fact).orElseThrow()));
   }
 
-  private static Out out(MassFlow flow, SpecificRecord fact) {
+  private static Out out(MassFlow flow, SpecificRecord fact, boolean restsOnThis) {
     return new Out(
         FactType.headerOf(fact).getHappenedAt(),
         FactType.dayOf(fact),
         flow.massKg(),
-        SeedLot.PASSED_ON.contains(flow.by()));
+        SeedLot.PASSED_ON.contains(flow.by()) && !restsOnThis);
   }
 
   /**
    * What a sample must stand for: all that the lot ever held, without what had gone into other lots
    * that are sampled again. Seed that was divided off, sold or sown before is part of it, unless it
-   * was there when an earlier sample was drawn, of which the same was tested.
+   * was there when an earlier sample was drawn, of which the same was tested; and so is seed of a
+   * treated lot that rests on samples of this one.
    *
    * @param good samples that were drawn well before
    */
@@ -75,6 +76,12 @@ final class SampledSeed {
                     && before.stream().anyMatch(earlier -> !flow.day.isBefore(earlier)));
   }
 
+  /** Whether a sample was drawn from less than it must stand for, or from nothing. */
+  boolean isOfPartOnly(Sampling sampling, List<Sampling> good, double tolerance) {
+    double sampledKg = sampledKg(sampling);
+    return sampledKg <= 0 || sampledKg * (1 + tolerance) < neededKg(sampling, good);
+  }
+
   /**
    * What it can have been drawn from, whatever it says: not seed that came in on a later day, and
    * not seed that was gone by the day before.
@@ -89,7 +96,7 @@ final class SampledSeed {
 
   private Set<FactType> kinds(Sampling sampling) {
     return testsOfSample.getOrDefault(sampling.getSampleId(), List.of()).stream()
-        .filter(test -> SampleDrawing.isOfOne(List.of(sampling), test))
+        .filter(test -> SamplingGate.isOfOne(List.of(sampling), test))
         .map(FactType::of)
         .collect(Collectors.toSet());
   }

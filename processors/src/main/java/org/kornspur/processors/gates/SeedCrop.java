@@ -14,7 +14,7 @@ import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.FieldInspection;
 import org.kornspur.contract.InspectedPart;
 import org.kornspur.contract.SenderRole;
-import org.kornspur.ingest.act.SignedSubmissions;
+import org.kornspur.ingest.attestation.SignedSubmissions;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.ground.FloweringWindow;

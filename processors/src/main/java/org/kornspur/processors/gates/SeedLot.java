@@ -6,9 +6,11 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
 import org.kornspur.contract.Conditioning;
+import org.kornspur.contract.Sampling;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.balance.MassFlow;
@@ -85,12 +87,12 @@ record SeedLot(Dossier dossier, Material material, Rulebook rulebook, LocalDate 
   RulebookAnswer answer(Quantity quantity) {
     RulebookAnswer answer = rulebook.answerForLot(quantity, material.category(), rye(), on);
     boolean possible =
-        rye() == Rye.OTHER || PossibleCategory.isPossible(material.kind(), material.category());
+        rye() == Rye.OTHER || ImpossibleCategory.isPossible(material.kind(), material.category());
     return answer.nothing().isPresent() && !possible ? new RulebookAnswer.Silent() : answer;
   }
 
   Rye rye() {
-    if (OpenPollinatedRye.is(dossier, material)) {
+    if (OpenPollinatedRye.is(dossier, material) || OpenPollinatedRye.isPart(dossier, material)) {
       return Rye.OTHER;
     }
     boolean isAdmixed =
@@ -100,7 +102,7 @@ record SeedLot(Dossier dossier, Material material, Rulebook rulebook, LocalDate 
   }
 
   double totalKg(MassFlow.Direction direction) {
-    return flows(direction).stream().mapToDouble(MassFlow::massKg).sum();
+    return dossier.totalKg(direction);
   }
 
   List<MassFlow> flows(MassFlow.Direction direction) {
@@ -134,19 +136,43 @@ record SeedLot(Dossier dossier, Material material, Rulebook rulebook, LocalDate 
             .flatMap(List::stream)
             .filter(verdict -> verdict.gate() == gate)
             .toList();
-    return ofUnsplit.isEmpty() ? List.of(owed.get()) : ofUnsplit;
+    boolean isUnproven =
+        ofUnsplit.stream().allMatch(Verdict.Met.class::isInstance) && provesNothing();
+    return ofUnsplit.isEmpty() || isUnproven ? List.of(owed.get()) : ofUnsplit;
   }
 
-  /** What the lot told that this one was split from; empty where that is not one lot only. */
+  /**
+   * Whether the whole was not sampled well and this lot was: then the gate of sampling no longer
+   * says so, and what was tested of the whole tells nothing good of this one.
+   */
+  private boolean provesNothing() {
+    return !dossier.facts(Sampling.class).isEmpty()
+        && unsplit().stream()
+            .flatMap(whole -> whole.seedVerdicts().stream())
+            .anyMatch(
+                verdict -> verdict.gate() == Gate.SAMPLING && !(verdict instanceof Verdict.Met));
+  }
+
+  /**
+   * What the lot told that this one was split from, or is the whole of, only treated; empty where
+   * that is not one lot only.
+   */
   Optional<Report.FromParent> unsplit() {
-    List<Edge> in = dossier.edgesIn();
-    boolean isPart =
-        in.stream().allMatch(edge -> edge.by() == FactType.LOT_SPLIT)
-            && in.stream().map(Edge::parent).distinct().count() == 1;
-    return isPart ? dossier.parent(in.get(0).parent()) : Optional.empty();
+    return unsplit(dossier);
   }
 
-  private static boolean isOfOneSample(List<Verdict> seedVerdicts) {
+  static Optional<Report.FromParent> unsplit(Dossier dossier) {
+    List<Edge> in = dossier.edgesIn();
+    if (in.stream().map(Edge::parent).distinct().count() != 1) {
+      return Optional.empty();
+    }
+    boolean isPart = in.stream().allMatch(edge -> edge.by() == FactType.LOT_SPLIT);
+    return dossier
+        .parent(in.get(0).parent())
+        .filter(parent -> isPart || OnlyTreated.isAllOf(parent, dossier));
+  }
+
+  static boolean isOfOneSample(List<Verdict> seedVerdicts) {
     return seedVerdicts.stream()
         .noneMatch(verdict -> verdict.gate() == Gate.LOT_SIZE && verdict instanceof Verdict.NotMet);
   }
@@ -158,18 +184,33 @@ record SeedLot(Dossier dossier, Material material, Rulebook rulebook, LocalDate 
         .toList();
   }
 
-  private boolean isUsed() {
+  boolean isUsed() {
     return dossier.edgesOut().stream().anyMatch(edge -> USES.contains(edge.by()));
   }
 
+  /** Seed that was sampled before it was treated is judged by that sample. */
+  private boolean speaksForTreated(MassFlow flow) {
+    boolean isSampled = !dossier.facts(Sampling.class).isEmpty() || unsplit().isPresent();
+    return isSampled && OnlyTreated.isBy(flow.factId(), dossier);
+  }
+
   private boolean isWhollyPassedOn() {
-    double tolerancePercent = limit(Quantity.MASS_BALANCE_TOLERANCE).map(Limit::value).orElse(0.0);
-    double passedOnKg =
-        flows(MassFlow.Direction.OUT).stream()
-            .filter(flow -> PASSED_ON.contains(flow.by()))
-            .mapToDouble(MassFlow::massKg)
-            .sum();
-    return passedOnKg > 0
-        && passedOnKg >= totalKg(MassFlow.Direction.IN) * (1 - tolerancePercent / 100);
+    double passedOnKg = outKg(flow -> PASSED_ON.contains(flow.by()) && !speaksForTreated(flow));
+    return passedOnKg > 0 && isAll(passedOnKg);
+  }
+
+  /** Kilograms that went out by some of its movements. */
+  double outKg(Predicate<MassFlow> which) {
+    return flows(MassFlow.Direction.OUT).stream().filter(which).mapToDouble(MassFlow::massKg).sum();
+  }
+
+  /** Whether so much is all the lot ever held, but for what scales differ by. */
+  boolean isAll(double massKg) {
+    return massKg >= totalKg(MassFlow.Direction.IN) * (1 - massTolerance());
+  }
+
+  /** Part of a mass by which weighings may differ; 0 where the book does not say. */
+  double massTolerance() {
+    return limit(Quantity.MASS_BALANCE_TOLERANCE).map(Limit::value).orElse(0.0) / 100;
   }
 }

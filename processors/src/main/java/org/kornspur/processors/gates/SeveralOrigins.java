@@ -1,7 +1,5 @@
 package org.kornspur.processors.gates;
 
-import java.util.Collections;
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -10,6 +8,7 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import org.kornspur.contract.LotDeclared;
 import org.kornspur.ingest.contract.FactType;
+import org.kornspur.ingest.contract.Movement;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.statement.Value.Fact;
 import org.kornspur.processors.dossier.Dossier;
@@ -27,10 +26,12 @@ import org.kornspur.processors.verdict.Verdict;
  * nothing else comes into such a lot. Common sense of the pedigree; no limit of a text.
  */
 final class SeveralOrigins {
-  private static final Set<FactType> ALONE =
-      EnumSet.of(FactType.LOT_DECLARED, FactType.BLEND, FactType.ADMIXTURE);
-
   private SeveralOrigins() {}
+
+  /** Whether a lot that comes of such a fact comes of nothing else. */
+  private static boolean isAlone(FactType type) {
+    return type == FactType.LOT_DECLARED || type.moves(Movement.MIXED);
+  }
 
   static Optional<Verdict> judge(Dossier dossier) {
     if (dossier.subject().kind() != Subject.Kind.LOT) {
@@ -43,7 +44,7 @@ final class SeveralOrigins {
     for (Edge edge : dossier.edgesIn()) {
       add(origins, edge.by(), edge.factId());
     }
-    if (origins.size() < 2 || Collections.disjoint(origins.keySet(), ALONE)) {
+    if (origins.size() < 2 || origins.keySet().stream().noneMatch(SeveralOrigins::isAlone)) {
       return Optional.empty();
     }
     List<String> factIds =

@@ -24,8 +24,9 @@ import org.kornspur.processors.ground.FloweringWindow;
  * day of flowering, to the next such day, which found them gone. So no further day over the limit
  * ever lowers the average. Between them days with enough plants count by the worst, those with too
  * few together where they are within the limit then. The days are those declared, or those with all
- * on which somebody saw it flower or counted, whichever average is worse: so no further look lowers
- * it either.
+ * on which somebody counted, or saw it flower before or after, whichever average is worst: so no
+ * further look lowers it either. Before the first count and after the last one the share is one, so
+ * that of further days the most or none are the worst.
  *
  * @param counts none that is impossible
  * @param size how many plants in flower are enough
@@ -130,7 +131,7 @@ record SheddingDays(
     }
     List<Level> levels = levels(days);
     Average worst =
-        Stream.of(declared, withCounts(days))
+        Stream.concat(Stream.of(declared), withCounts(days))
             .map(window -> average(levels, window))
             .max(Comparator.comparingDouble(Average::share))
             .orElseThrow();
@@ -138,12 +139,17 @@ record SheddingDays(
         shedding, sum(counts, plants), Optional.of(worst.share()), Math.toIntExact(worst.days()));
   }
 
-  private FloweringWindow withCounts(List<Day> days) {
+  /** Each with and without the days before the first count and after the last. */
+  private Stream<FloweringWindow> withCounts(List<Day> days) {
     LocalDate first = days.get(0).day();
     LocalDate last = days.get(days.size() - 1).day();
-    return new FloweringWindow(
-        seen.from().filter(from -> from.isBefore(first)).or(() -> Optional.of(first)),
-        seen.to().filter(to -> to.isAfter(last)).or(() -> Optional.of(last)));
+    return Stream.of(declared, seen)
+        .map(window -> window.from().filter(first::isAfter).orElse(first))
+        .flatMap(
+            from ->
+                Stream.of(declared, seen)
+                    .map(window -> window.to().filter(last::isBefore).orElse(last))
+                    .map(to -> new FloweringWindow(Optional.of(from), Optional.of(to))));
   }
 
   private static Average average(List<Level> levels, FloweringWindow window) {

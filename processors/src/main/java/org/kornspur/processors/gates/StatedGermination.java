@@ -5,6 +5,9 @@ import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import org.kornspur.contract.GerminationTest;
+import org.kornspur.contract.SenderRole;
+import org.kornspur.contract.Submission;
+import org.kornspur.ingest.attestation.SignedSubmissions;
 import org.kornspur.ingest.statement.Coded;
 import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.processors.finding.Advice;
@@ -63,7 +66,7 @@ final class StatedGermination {
   private static Verdict accepted(
       SeedLot lot, GerminationTest label, Verdict allowed, Verdict byMinimum) {
     Optional<Limit> application = lot.limit(Quantity.GERMINATION_LABEL_ACCEPTED);
-    Optional<Boolean> answer = Optional.ofNullable(label.getLabelAccepted());
+    Optional<Boolean> answer = answerOfAuthority(label);
     if (!(allowed instanceof Verdict.Met met)
         || application.isEmpty()
         || answer.equals(Optional.of(true))) {
@@ -72,6 +75,17 @@ final class StatedGermination {
     return answer.isPresent()
         ? byMinimum
         : met.owing(List.of(new Evidence.AcceptedLabel().coded()), application, met.findings());
+  }
+
+  /** No grower and no laboratory speaks for the authority: its consent counts by quality's word. */
+  private static Optional<Boolean> answerOfAuthority(GerminationTest label) {
+    boolean isOfOther =
+        SignedSubmissions.of(label)
+            .map(Submission::getRole)
+            .filter(role -> role == SenderRole.MULTIPLIER || role == SenderRole.LABORATORY)
+            .isPresent();
+    return Optional.ofNullable(label.getLabelAccepted())
+        .filter(accepted -> !(accepted && isOfOther));
   }
 
   private static Verdict judge(Verdict byLower, Limit lower, int statedPercent) {

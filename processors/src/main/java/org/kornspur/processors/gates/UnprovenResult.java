@@ -58,13 +58,13 @@ record UnprovenResult(String factId, Finding finding, Evidence evidence) {
    */
   private static Stream<UnprovenResult> ofOtherSamples(
       Dossier dossier, Rulebook rulebook, List<SpecificRecord> results) {
-    List<Sampling> drawn = SampleDrawing.good(dossier, rulebook);
-    return results.stream().anyMatch(result -> SampleDrawing.isOfOne(drawn, result))
+    List<Sampling> drawn = SamplingGate.good(dossier, rulebook);
+    return results.stream().anyMatch(result -> SamplingGate.isOfOne(drawn, result))
         ? results.stream()
-            .filter(result -> !SampleDrawing.isOfOne(drawn, result))
+            .filter(result -> !SamplingGate.isOfOne(drawn, result))
             .flatMap(
                 result ->
-                    SampleDrawing.sampleOf(result)
+                    SamplingGate.sampleOf(result)
                         .map(sample -> ofOtherSample(result, sample))
                         .stream())
         : Stream.empty();

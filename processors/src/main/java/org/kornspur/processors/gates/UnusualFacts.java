@@ -4,19 +4,17 @@ import java.time.LocalDate;
 import java.time.Month;
 import java.util.EnumSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.function.Predicate;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.contract.KernelWeightTest;
 import org.kornspur.contract.LotDeclared;
-import org.kornspur.contract.OtherSeedDetermination;
-import org.kornspur.contract.PurityTest;
-import org.kornspur.contract.Sampling;
+import org.kornspur.contract.MoistureTest;
+import org.kornspur.contract.PostControlMethod;
+import org.kornspur.contract.PostControlResult;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.ingest.statement.Value.Fact;
@@ -35,8 +33,10 @@ import org.kornspur.processors.verdict.Verdict;
 
 /**
  * Facts that are possible one by one and do not fit together, or lie far from what rye does: a test
- * of seed that was not there yet, or of more than was sent in, a kernel weight of no rye, and those
- * of {@link UnusualCropFacts}. They owe a correction; nothing rests on them until then.
+ * of seed that was not there yet, a plot read before plants show anything, a kernel weight or
+ * moisture of no rye, and those of {@link UnusualSamples}, {@link UnusualLabels}, {@link
+ * UnusualCropDays} and {@link UnusualCropQuantities}. They owe a correction; nothing rests on them
+ * until then.
  *
  * <p>Common practice, no source; the numbers stand in the rulebook of common practice.
  */
@@ -54,64 +54,30 @@ final class UnusualFacts {
 
   private static final Month EARLIEST_HARVEST = Month.JUNE;
 
+  private static final Month FIRST_IN_SPRING = Month.MARCH;
+
+  /** From sowing to the emergence of ears, where nothing holds the plants up. */
+  private static final int DAYS_OF_PLOT = 120;
+
   private UnusualFacts() {}
 
   static List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
     return Stream.of(
-            UnusualCropFacts.judge(dossier, rulebook),
-            moreThanSubmitted(dossier),
+            UnusualCropDays.judge(dossier),
+            UnusualCropQuantities.judge(dossier, rulebook),
+            UnusualSamples.judge(dossier),
+            UnusualLabels.judge(dossier),
             Stream.of(
+                    plotTooEarly(dossier),
                     testedBefore(dossier),
                     testedBeforeCropYear(dossier),
                     declaredBeforeHarvest(dossier),
+                    moisture(dossier, rulebook),
                     kernelWeight(dossier, rulebook, Quantity.KERNEL_WEIGHT_LEAST),
                     kernelWeight(dossier, rulebook, Quantity.KERNEL_WEIGHT_MOST))
                 .flatMap(Optional::stream))
         .flatMap(verdicts -> verdicts)
         .toList();
-  }
-
-  /**
-   * No laboratory works on more of a sample than was sent in; what it found in that is not sure.
-   */
-  private static Stream<Verdict> moreThanSubmitted(Dossier dossier) {
-    Map<String, Double> submittedG =
-        dossier.facts(Sampling.class).stream()
-            .collect(
-                Collectors.toMap(
-                    Sampling::getSampleId,
-                    Sampling::getSubmittedSampleG,
-                    (a, b) -> Math.max(a, b)));
-    return Stream.concat(
-        dossier.facts(PurityTest.class).stream()
-            .flatMap(
-                test ->
-                    moreThanSubmitted(
-                        test,
-                        test.getSampleId(),
-                        test.getPureSeedG() + test.getInertMatterG() + test.getOtherSeedsG(),
-                        submittedG)),
-        dossier.facts(OtherSeedDetermination.class).stream()
-            .flatMap(
-                test ->
-                    moreThanSubmitted(test, test.getSampleId(), test.getSampleG(), submittedG)));
-  }
-
-  private static Stream<Verdict> moreThanSubmitted(
-      SpecificRecord test, String sample, double testedG, Map<String, Double> submittedG) {
-    String factId = FactType.idOf(test);
-    return Optional.ofNullable(submittedG.get(sample))
-        .filter(submitted -> testedG > submitted)
-        .map(
-            submitted ->
-                owed(
-                    "working sample, fact " + factId,
-                    new Aspect.Sample(sample, new Fact(factId)),
-                    List.of(factId),
-                    new OriginFinding.MoreThanSubmitted(
-                        new Fact(factId), Amount.grams(testedG), Amount.grams(submitted)),
-                    Optional.empty()))
-        .stream();
   }
 
   /** Seed that was bought in may have been tested before; what came in here may not. */
@@ -141,8 +107,54 @@ final class UnusualFacts {
             cropYear ->
                 testedEarlier(
                     dossier,
-                    day -> day.isBefore(LocalDate.of(cropYear, EARLIEST_HARVEST, 1)),
+                    day -> day.isBefore(firstHarvest(cropYear)),
                     tests -> new OriginFinding.TestedBeforeCropYear(cropYear.toString(), tests)));
+  }
+
+  /**
+   * Plants of winter rye in a plot show what they are in the spring after the harvest of their
+   * seed. Only of seed that was there before June of its year, as south of the equator, they do so
+   * many days later. Common practice, no source.
+   */
+  private static Optional<Verdict> plotTooEarly(Dossier dossier) {
+    return dossier
+        .material()
+        .flatMap(
+            material -> {
+              LocalDate spring = LocalDate.of(material.cropYear() + 1, FIRST_IN_SPRING, 1);
+              LocalDate from =
+                  firstThere(dossier)
+                      .filter(there -> there.isBefore(firstHarvest(material.cropYear())))
+                      .map(there -> there.plusDays(DAYS_OF_PLOT))
+                      .filter(grown -> grown.isBefore(spring))
+                      .orElse(spring);
+              List<String> early =
+                  dossier.facts(PostControlResult.class).stream()
+                      .filter(result -> result.getMethod() == PostControlMethod.PLOT)
+                      .filter(result -> FactType.dayOf(result).isBefore(from))
+                      .map(FactType::idOf)
+                      .toList();
+              return early.isEmpty()
+                  ? Optional.<Verdict>empty()
+                  : Optional.of(
+                      owed(
+                          "days of plots",
+                          new Aspect.DaysOfPlots(),
+                          early,
+                          new OriginFinding.PlotTooEarly(from, Fact.each(early)),
+                          Optional.empty()));
+            });
+  }
+
+  private static LocalDate firstHarvest(int cropYear) {
+    return LocalDate.of(cropYear, EARLIEST_HARVEST, 1);
+  }
+
+  private static Optional<LocalDate> firstThere(Dossier dossier) {
+    return Stream.concat(
+            dossier.declaredLot().stream().map(FactType::dayOf),
+            dossier.edgesIn().stream().map(Edge::day))
+        .min(LocalDate::compareTo);
   }
 
   private static Optional<Verdict> testedEarlier(
@@ -187,6 +199,28 @@ final class UnusualFacts {
         factIds,
         new OriginFinding.HarvestOfOtherYear(Integer.toString(cropYear), FactType.dayOf(fact)),
         Optional.empty());
+  }
+
+  /** Air takes no more water out of seed than that; a figure below it is mistyped. */
+  private static Optional<Verdict> moisture(Dossier dossier, Rulebook rulebook) {
+    return SeedLot.of(dossier, rulebook)
+        .flatMap(lot -> lot.limit(Quantity.MOISTURE_LEAST))
+        .flatMap(
+            limit ->
+                dossier.facts(MoistureTest.class).stream()
+                    .filter(test -> !limit.holds(test.getMoisturePercent()))
+                    .findFirst()
+                    .map(
+                        test ->
+                            owed(
+                                "moisture",
+                                new Aspect.Kind(Quantity.MOISTURE_LEAST),
+                                List.of(FactType.idOf(test)),
+                                new OriginFinding.Unusual(
+                                    Quantity.MOISTURE_LEAST,
+                                    Amount.percent(test.getMoisturePercent()),
+                                    Bound.cited(limit)),
+                                Optional.of(limit))));
   }
 
   private static Optional<Verdict> kernelWeight(

@@ -26,13 +26,13 @@ import org.kornspur.processors.finding.Fault;
 import org.kornspur.processors.finding.Finding;
 import org.kornspur.processors.finding.OriginFinding;
 import org.kornspur.processors.gates.BeyondLimits;
+import org.kornspur.processors.gates.BlendMeasures;
 import org.kornspur.processors.gates.Condemned;
-import org.kornspur.processors.gates.Corrections;
+import org.kornspur.processors.gates.ConflictingCorrections;
 import org.kornspur.processors.gates.GateRule;
-import org.kornspur.processors.gates.Measures;
 import org.kornspur.processors.gates.MissingLimits;
 import org.kornspur.processors.gates.OwnAncestor;
-import org.kornspur.processors.gates.ProvenSenders;
+import org.kornspur.processors.gates.UnprovenSenders;
 import org.kornspur.processors.ground.Plot;
 import org.kornspur.processors.release.Assessment;
 import org.kornspur.processors.standards.Rulebook;
@@ -80,20 +80,24 @@ final class Assessor {
         Stream.of(
                 verdicts(dossier, material, rulebook, attempts),
                 attempts.verdicts(Gate.CONDEMNATION, Condemned::judge),
-                attempts.verdicts(Gate.ORIGIN, ProvenSenders::judge),
-                attempts.verdicts(Gate.ORIGIN, Corrections::judge),
+                attempts.verdicts(Gate.ORIGIN, UnprovenSenders::judge),
+                attempts.verdicts(Gate.ORIGIN, ConflictingCorrections::judge),
                 attempts.verdicts(Gate.ORIGIN, seed -> BeyondLimits.judge(seed).stream().toList()))
             .flatMap(List::stream)
             .toList();
     List<InheritedFinding> inherited =
-        attempts.get(Gate.ORIGIN, "inheritance", Inheritance::inheritedBy, List::of);
+        attempts.get(
+            Gate.ORIGIN,
+            "inheritance",
+            seed -> Inheritance.inheritedBy(seed, rulebook, judged),
+            List::of);
     SortedMap<String, Integer> ancestors =
         attempts.get(Gate.ORIGIN, "ancestors", Inheritance::ancestorsOf, TreeMap::new);
     SeedMeasures measures =
         attempts.get(
             Gate.ORIGIN,
             "measures",
-            seed -> Measures.of(seed, rulebook, judged),
+            seed -> BlendMeasures.of(seed, rulebook, judged),
             SeedMeasures::none);
     Optional<Plot> place =
         place(dossier, attempts)

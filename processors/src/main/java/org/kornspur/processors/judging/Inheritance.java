@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
@@ -15,7 +16,10 @@ import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.InheritedFinding;
 import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.finding.Fault;
+import org.kornspur.processors.gates.OwedForFailedPart;
+import org.kornspur.processors.gates.OwnComposition;
 import org.kornspur.processors.gates.SameSeed;
+import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Verdict;
 
@@ -53,17 +57,32 @@ final class Inheritance {
 
   private Inheritance() {}
 
-  /** What a subject takes over from its parents. */
-  static List<InheritedFinding> inheritedBy(Dossier dossier) {
+  /**
+   * What a subject takes over from its parents.
+   *
+   * @param rulebook by which it is judged
+   * @param judged what its own gates say, which may settle what was sown
+   */
+  static List<InheritedFinding> inheritedBy(
+      Dossier dossier, Optional<? extends Rulebook> rulebook, List<Verdict> judged) {
     Stream<InheritedFinding> candidates =
         dossier.parents().stream()
             .filter(parent -> !parent.closesCircle())
             .flatMap(
                 report ->
-                    report.troubles().stream()
+                    Stream.concat(report.troubles().stream(), SownSeed.untested(report, dossier))
                         .filter(trouble -> !trouble.path().contains(dossier.subject()))
-                        .filter(trouble -> reaches(trouble.gate(), dossier, report.parent()))
+                        .filter(trouble -> !OwedForFailedPart.isToldByTests(trouble, dossier))
+                        .filter(
+                            trouble -> !OwnComposition.settles(trouble, dossier, rulebook, judged))
+                        .flatMap(
+                            trouble -> reaching(trouble, dossier, report.parent(), judged).stream())
                         .map(trouble -> MixedIn.withShare(trouble, dossier, report.parent())));
+    return oneOfEach(candidates);
+  }
+
+  /** Of several paths from one origin the shortest, and no more of a gate than are passed on. */
+  static List<InheritedFinding> oneOfEach(Stream<InheritedFinding> candidates) {
     return cut(oneFromEachOrigin(candidates));
   }
 
@@ -126,12 +145,21 @@ final class Inheritance {
         .toList();
   }
 
-  private static boolean reaches(Gate gate, Dossier receiver, Subject parent) {
-    return switch (gate.reach()) {
-      case EVERY_DESCENDANT, CERTIFIED_DESCENDANTS -> true;
-      case UNTIL_SOWN -> receiver.subject().kind() == Subject.Kind.LOT;
-      case UNTIL_CONDITIONED -> MixedIn.isSameSeed(gate, receiver, parent);
-      case OWN -> false;
+  private static Optional<InheritedFinding> reaching(
+      InheritedFinding trouble, Dossier receiver, Subject parent, List<Verdict> judged) {
+    boolean intoCrop = receiver.subject().kind() == Subject.Kind.CROP;
+    return switch (trouble.gate().reach()) {
+      case EVERY_DESCENDANT, CERTIFIED_DESCENDANTS -> Optional.of(trouble);
+      case UNTIL_SOWN -> intoCrop ? SownSeed.inCrop(trouble, judged) : Optional.of(trouble);
+      case UNTIL_CONDITIONED ->
+          intoCrop
+              ? SownSeed.inCrop(trouble, judged)
+              : Optional.of(trouble)
+                  .filter(
+                      goes ->
+                          SownSeed.wasSown(goes)
+                              || MixedIn.isSameSeed(goes.gate(), receiver, parent));
+      case OWN -> Optional.empty();
     };
   }
 
@@ -163,7 +191,7 @@ final class Inheritance {
     return List.of();
   }
 
-  private static InheritedFinding trouble(
+  static InheritedFinding trouble(
       Subject subject, Verdict verdict, InheritedFinding.Weight weight) {
     return new InheritedFinding(
         verdict.gate(),
@@ -176,7 +204,8 @@ final class Inheritance {
         verdict.findings());
   }
 
-  private static InheritedFinding furtherAlong(InheritedFinding trouble, Subject subject) {
+  /** The same with one more on its path. */
+  static InheritedFinding furtherAlong(InheritedFinding trouble, Subject subject) {
     List<Subject> path = new ArrayList<>(trouble.path());
     path.add(subject);
     return trouble.along(path);

@@ -14,8 +14,11 @@ import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.dossier.SeedMeasures;
 import org.kornspur.processors.finding.Fault;
+import org.kornspur.processors.gates.FailedParts;
+import org.kornspur.processors.gates.GainedMass;
 import org.kornspur.processors.gates.GateRule;
 import org.kornspur.processors.gates.Gates;
+import org.kornspur.processors.gates.MixtureReport;
 import org.kornspur.processors.ground.Plot;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.release.Assessment;
@@ -151,8 +154,8 @@ public final class Judge {
             assessor.rulebookOf(material).map(book -> book.title() + ", edition " + book.edition()),
             assessment.verdicts(),
             assessment.inherited(),
-            total(dossier, MassFlow.Direction.IN),
-            total(dossier, MassFlow.Direction.OUT),
+            dossier.totalKg(MassFlow.Direction.IN),
+            dossier.totalKg(MassFlow.Direction.OUT),
             dossier.holder(),
             dossier.edgesIn().stream().map(Edge::parent).distinct().sorted().toList(),
             decided.release(),
@@ -163,9 +166,12 @@ public final class Judge {
     return new Outcome(
         Optional.of(standing),
         Stream.concat(dossier.edgesIn().stream(), dispatches(dossier)).toList(),
-        Stream.concat(
+        Stream.of(
                 reportsToChildren(dossier, assessed).stream(),
+                FailuresOfParts.reports(dossier, assessment.verdicts()),
+                TestsOfRenamedLot.reports(dossier, assessment.verdicts()),
                 LaboratoryMasterData.askedBy(dossier))
+            .flatMap(reports -> reports)
             .toList(),
         assessed.place(),
         assessment.faults());
@@ -178,13 +184,16 @@ public final class Judge {
   }
 
   private static List<Report> reportsToChildren(Dossier dossier, Assessor.Assessed assessed) {
-    List<Verdict> seedVerdicts =
-        assessed.assessment().verdicts().stream()
-            .filter(verdict -> verdict.gate().heritage() == Gate.Heritage.SEED_QUALITY)
-            .toList();
+    List<Verdict> seedVerdicts = FailedParts.toldOf(dossier, assessed.assessment().verdicts());
+    SeedMeasures measures = FailedParts.measures(dossier, assessed.measures());
+    Optional<Report.Mixture> mixture = MixtureReport.of(dossier);
     int stepsHandedDown = dossier.stepsHandedDown();
     List<String> postControls = dossier.postControls();
     Optional<String> holder = dossier.holder();
+    Optional<Double> heldKg =
+        Optional.of(dossier.totalKg(MassFlow.Direction.IN))
+            .filter(kg -> kg > 0 && !dossier.isRawHarvest());
+    Optional<Report.Gained> gained = GainedMass.toldBy(dossier);
     Optional<Double> openPollinated =
         Optional.of(dossier.openPollinatedPercent()).filter(percent -> percent > 0);
     return dossier.edgesOut().stream()
@@ -198,7 +207,7 @@ public final class Judge {
                     dossier.subject(),
                     child,
                     assessed.assessment().material(),
-                    assessed.measures(),
+                    measures,
                     assessed.passedOn(),
                     assessed.ancestors(),
                     stepsHandedDown,
@@ -206,14 +215,10 @@ public final class Judge {
                     postControls,
                     holder,
                     dossier.cropRole(),
-                    openPollinated))
+                    openPollinated,
+                    mixture.filter(told -> child.kind() == Subject.Kind.LOT),
+                    heldKg,
+                    gained.filter(told -> child.kind() == Subject.Kind.LOT)))
         .toList();
-  }
-
-  private static double total(Dossier dossier, MassFlow.Direction direction) {
-    return dossier.massFlows().stream()
-        .filter(flow -> flow.direction() == direction)
-        .mapToDouble(MassFlow::massKg)
-        .sum();
   }
 }

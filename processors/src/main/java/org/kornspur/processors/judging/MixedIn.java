@@ -34,6 +34,8 @@ final class MixedIn {
   /** The trouble with the share of this lot that failed; all of it needs no saying. */
   static InheritedFinding withShare(InheritedFinding trouble, Dossier lot, Subject parent) {
     if (trouble.gate().reach() != Gate.Reach.UNTIL_CONDITIONED
+        || lot.subject().kind() == Subject.Kind.CROP
+        || SownSeed.wasSown(trouble)
         || trouble.weight() == InheritedFinding.Weight.OWED) {
       return trouble;
     }

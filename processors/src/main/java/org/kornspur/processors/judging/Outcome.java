@@ -12,7 +12,8 @@ import org.kornspur.processors.pedigree.Edge;
  *
  * @param standing standing of a crop or lot; empty for what is not judged
  * @param edges edges of the pedigree by which seed came into it, or left for a customer
- * @param reports what it tells its children, or, for a hybrid, what is made of it
+ * @param reports what it tells its children and, of failures, the lot that it was split off; for a
+ *     hybrid, what is made of it
  * @param place where it lies and what pollen it sheds; empty for what has no place
  * @param faults what broke while it was judged; in the standing each is a verdict that is owed
  */

@@ -1,19 +1,30 @@
 package org.kornspur.processors.judging;
 
+import java.time.LocalDate;
+import java.time.Month;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.FieldInspection;
 import org.kornspur.contract.GeoPoint;
+import org.kornspur.contract.Harvest;
 import org.kornspur.contract.PollenSourceSeen;
 import org.kornspur.contract.SenderRole;
+import org.kornspur.contract.SterilityCheck;
 import org.kornspur.contract.Submission;
-import org.kornspur.ingest.act.SignedSubmissions;
+import org.kornspur.ingest.attestation.SignedSubmissions;
+import org.kornspur.ingest.contract.FactType;
 import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.dossier.Entry;
 import org.kornspur.processors.ground.GeoPosition;
 import org.kornspur.processors.ground.InvalidOutline;
 import org.kornspur.processors.ground.IsolationCells;
@@ -27,6 +38,10 @@ import org.kornspur.processors.ground.Plot;
  * another report, so none can move pollen away from a crop.
  */
 final class Plots {
+  /** BBCH stage from which on rye is no longer taken for young plants. */
+  private static final int STEM_ELONGATION = 30;
+
+  private static final Month LAST_MONTH_IN_FLOWER = Month.JULY;
 
   private Plots() {}
 
@@ -57,7 +72,63 @@ final class Plots {
     List<Plot> reports = new ArrayList<>();
     dossier.crop().ifPresent(crop -> reports.add(ofCrop(dossier, crop)));
     dossier.awaiting(FieldCropDeclared.class).forEach(crop -> reports.add(ofCrop(dossier, crop)));
+    if (reports.isEmpty()) {
+      withdrawnThoughSeen(dossier).ifPresent(crop -> reports.add(ofCrop(dossier, crop)));
+    }
+    List<Plot> seen = reports.stream().flatMap(plot -> seenInOtherYears(dossier, plot)).toList();
+    reports.addAll(seen);
     return reports;
+  }
+
+  /**
+   * Where a crop was seen grown, or was harvested, in another year than it is declared for: its
+   * pollen was there then, whichever of both is wrong. A harvest is the grower's own word. South of
+   * the equator rye flowers in the year before its harvest. Common practice, no source.
+   */
+  private static Stream<Plot> seenInOtherYears(Dossier dossier, Plot declared) {
+    if (isSouthern(declared)) {
+      return Stream.empty();
+    }
+    Set<Integer> looked = years(dossier, Plots::isOfGrownPlants);
+    Set<Integer> all = years(dossier, fact -> fact instanceof Harvest || isOfGrownPlants(fact));
+    return all.stream()
+        .filter(year -> year != declared.cropYear())
+        .map(
+            year ->
+                declared.standingIn(
+                    year, looked.contains(year) ? Optional.empty() : dossier.holder()));
+  }
+
+  private static boolean isSouthern(Plot plot) {
+    return plot.outline().stream().allMatch(corner -> corner.lat() < 0);
+  }
+
+  private static Set<Integer> years(Dossier dossier, Predicate<SpecificRecord> of) {
+    return dossier
+        .counting()
+        .filter(of)
+        .map(fact -> FactType.dayOf(fact).getYear())
+        .collect(Collectors.toCollection(TreeSet::new));
+  }
+
+  /**
+   * The last declaration of a crop, withdrawn while looks at grown plants in it count on: such a
+   * crop stands. Young plants may have been ploughed in, and other rye sown in their place.
+   */
+  private static Optional<FieldCropDeclared> withdrawnThoughSeen(Dossier dossier) {
+    return dossier.counting().anyMatch(Plots::isOfGrownPlants)
+        ? dossier.entries().stream()
+            .filter(entry -> entry.superseded().isPresent())
+            .map(Entry::fact)
+            .filter(FieldCropDeclared.class::isInstance)
+            .map(FieldCropDeclared.class::cast)
+            .reduce((earlier, later) -> later)
+        : Optional.empty();
+  }
+
+  private static boolean isOfGrownPlants(SpecificRecord fact) {
+    return fact instanceof SterilityCheck
+        || (fact instanceof FieldInspection visit && visit.getBbchStage() >= STEM_ELONGATION);
   }
 
   /** A declared crop is confirmed by whoever inspected it, and by a declaration of another hand. */
@@ -86,9 +157,10 @@ final class Plots {
       }
     }
     List<Plot> reports = new ArrayList<>();
-    settled.ifPresent(seen -> reports.add(ofSource(dossier, seen)));
-    dossier.awaiting(PollenSourceSeen.class).forEach(seen -> reports.add(ofSource(dossier, seen)));
-    growers.values().forEach(seen -> reports.add(ofSource(dossier, seen)));
+    settled.stream().flatMap(seen -> ofSourceInEachYear(dossier, seen)).forEach(reports::add);
+    Stream.concat(dossier.awaiting(PollenSourceSeen.class).stream(), growers.values().stream())
+        .flatMap(seen -> ofSourceInEachYear(dossier, seen))
+        .forEach(reports::add);
     return reports;
   }
 
@@ -112,6 +184,19 @@ final class Plots {
         declaredBy(dossier, crop),
         Optional.empty(),
         Optional.empty());
+  }
+
+  /** Rye that is seen by midsummer flowers in that year, for whatever year it was entered. */
+  private static Stream<Plot> ofSourceInEachYear(Dossier dossier, PollenSourceSeen seen) {
+    Plot source = ofSource(dossier, seen);
+    LocalDate first = seen.getFirstSeenOn();
+    boolean isOfYearBefore =
+        !isSouthern(source)
+            && first.getYear() < seen.getCropYear()
+            && first.getMonthValue() <= LAST_MONTH_IN_FLOWER.getValue();
+    return isOfYearBefore
+        ? Stream.of(source, source.standingIn(first.getYear(), source.reportedBy()))
+        : Stream.of(source);
   }
 
   private static Plot ofSource(Dossier dossier, PollenSourceSeen seen) {

@@ -88,10 +88,15 @@ record SuspectFacts<T>(List<String> factIds, List<T> left) {
     } else if (report instanceof Report.FromHybrid hybrid) {
       return hybrid.schemes().stream().map(Report.Scheme::factId).toList();
     } else if (report instanceof Report.FromGround ground) {
-      return Stream.concat(
+      return Stream.of(
               ground.neighbours().stream().map(Report.Neighbour::factId),
-              ground.earlier().stream().map(Report.EarlierRye::factId))
+              ground.earlier().stream().map(Report.EarlierRye::factId),
+              ground.sameGround().stream().map(Report.OnSameGround::factId))
+          .flatMap(ids -> ids)
           .toList();
+    }
+    if (report instanceof Report.FromPart part) {
+      return part.failures().stream().flatMap(failure -> failure.factIds().stream()).toList();
     }
     if (report instanceof Report.FromLaboratory || report instanceof Report.AsksLaboratory) {
       return List.of();

@@ -16,9 +16,9 @@ import org.kornspur.contract.Dispatch;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
-import org.kornspur.processors.balance.Ledger;
 import org.kornspur.processors.balance.MassBalance;
 import org.kornspur.processors.balance.MassBalance.Tolerance;
+import org.kornspur.processors.balance.MassBalanceAccount;
 import org.kornspur.processors.balance.MassFlow;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.pedigree.Edges;
@@ -96,7 +96,7 @@ public record RecallDrill(
         back,
         forward,
         deliveries,
-        Ledger.balance(lotIds, factsForward.values(), countedStockKg, tolerance),
+        MassBalanceAccount.balance(lotIds, factsForward.values(), countedStockKg, tolerance),
         looseEnds(back, forward, known, deliveries));
   }
 

@@ -2,8 +2,11 @@ package org.kornspur.processors.release;
 
 import java.time.LocalDate;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.function.Predicate;
 import java.util.stream.Stream;
 import org.kornspur.contract.ActKind;
 import org.kornspur.contract.Category;
@@ -15,10 +18,14 @@ import org.kornspur.ingest.statement.Coded;
 import org.kornspur.ingest.statement.Statement;
 import org.kornspur.ingest.statement.Value.Fact;
 import org.kornspur.ingest.statement.Value.Person;
+import org.kornspur.processors.balance.MassFlow;
 import org.kornspur.processors.dossier.Material;
 import org.kornspur.processors.finding.ActFinding;
 import org.kornspur.processors.finding.GerminationFinding;
+import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.release.LotRelease.Step;
+import org.kornspur.processors.standards.Limit;
+import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Verdict;
 
 /**
@@ -28,6 +35,10 @@ import org.kornspur.processors.verdict.Verdict;
  * and events. The sequence itself is common practice, no source.
  */
 public final class ActRules {
+  /** Movements after which seed is another lot's, and tested as that. */
+  private static final Set<FactType> AWAY = EnumSet.of(FactType.CONDITIONING, FactType.LOT_MERGE);
+
+  private static final int MOST_NAMED = 3;
 
   private ActRules() {}
 
@@ -89,6 +100,9 @@ public final class ActRules {
     if (sheet.dossier().isRawHarvest()) {
       return Optional.of(new ActFinding.RawHarvestNotReleased(subject(sheet)));
     }
+    if (isNothingLeft(sheet)) {
+      return Optional.of(new ActFinding.NothingLeft(subject(sheet), into(sheet)));
+    }
     Optional<Coded> expired = expired(sheet.assessment(), today);
     if (expired.isPresent()) {
       return Optional.of(
@@ -100,6 +114,39 @@ public final class ActRules {
     return now.step() == Step.PROPOSED && now.signatures().get(0).signerId().equals(signerId)
         ? Optional.of(new ActFinding.SignedAlready())
         : Optional.empty();
+  }
+
+  /**
+   * Of a lot that went wholly into conditioning or a merger nobody asks anything any more, and
+   * there is no seed that a release could be of. Common practice, no source.
+   */
+  private static boolean isNothingLeft(ReleaseSheet sheet) {
+    double tolerance =
+        sheet.assessment().verdicts().stream()
+            .filter(verdict -> verdict.gate() == Gate.MASS_BALANCE)
+            .flatMap(verdict -> verdict.limit().stream())
+            .mapToDouble(Limit::value)
+            .min()
+            .orElse(0);
+    double inKg = kilograms(sheet, flow -> flow.direction() == MassFlow.Direction.IN);
+    double awayKg =
+        kilograms(
+            sheet, flow -> flow.direction() == MassFlow.Direction.OUT && AWAY.contains(flow.by()));
+    return awayKg > 0 && awayKg >= inKg * (1 - tolerance / 100);
+  }
+
+  private static double kilograms(ReleaseSheet sheet, Predicate<MassFlow> which) {
+    return sheet.dossier().massFlows().stream().filter(which).mapToDouble(MassFlow::massKg).sum();
+  }
+
+  private static List<Subject> into(ReleaseSheet sheet) {
+    return sheet.dossier().edgesOut().stream()
+        .filter(edge -> AWAY.contains(edge.by()))
+        .map(Edge::child)
+        .distinct()
+        .sorted()
+        .limit(MOST_NAMED)
+        .toList();
   }
 
   private static Optional<ActFinding> suspend(ReleaseSheet sheet, Wish.ToSuspend wish) {

@@ -42,17 +42,6 @@ import org.kornspur.processors.dossier.Entry;
  * that has gone is gone, because his dossier tells no past.
  */
 final class SuspensionRule {
-  private static final Set<FactType> MOVEMENTS =
-      Set.of(
-          FactType.SOWING,
-          FactType.HARVEST,
-          FactType.CONDITIONING,
-          FactType.LOT_SPLIT,
-          FactType.LOT_MERGE,
-          FactType.BLEND,
-          FactType.ADMIXTURE,
-          FactType.DISPATCH);
-
   private final Dossier dossier;
   private final Signature sealed;
   private final Set<String> sealedFacts;
@@ -134,7 +123,7 @@ final class SuspensionRule {
   }
 
   private static boolean isEvidence(FactType type) {
-    return !type.isAct() && !MOVEMENTS.contains(type);
+    return !type.isAct() && type.movement().isEmpty();
   }
 
   /**

@@ -20,6 +20,11 @@ public enum Quantity {
   SHEDDING_FEMALES("plants/plant", true),
   /** The same, over all visits together. */
   SHEDDING_FEMALES_ALL_VISITS("plants/plant", true),
+  /**
+   * The same, from which on a crop is not true to type where the text gives no share; an answer is
+   * owed beyond.
+   */
+  SHEDDING_FEMALES_UNTRUE_TO_TYPE("plants/plant", true),
   FEMALE_STERILITY("%", true),
   OTHER_CEREAL_PLANTS("plants/m2", true),
   HARD_TO_SEPARATE_PLANTS("plants/m2", true),
@@ -28,6 +33,10 @@ public enum Quantity {
   FIELD_INSPECTIONS("visits", true),
   /** Tonnes from each hectare beyond which no rye yields. */
   YIELD_MOST("t/ha", true),
+  /** Kilograms sown a hectare below which no stand of rye comes up. */
+  SOWING_RATE_LEAST("kg/ha", true),
+  /** Kilograms sown a hectare above which nobody sows rye. */
+  SOWING_RATE_MOST("kg/ha", true),
   /** Visits at which the pollen parent beside a sterile female was looked at. */
   POLLEN_PARENT_INSPECTIONS("visits", true),
   /** Visits in flower. */
@@ -75,8 +84,18 @@ public enum Quantity {
    * tolerance.
    */
   MASS_BALANCE_TOLERANCE("%"),
+  /** Screenings of a conditioning, percent of what went in, beyond which they are explained. */
+  SCREENINGS_MOST("%"),
+  /** Drying loss of a conditioning, percent of what went in, beyond which it is explained. */
+  DRYING_LOSS_MOST("%"),
+  /** All that a conditioning lost, percent of what went in, beyond which it is explained. */
+  CONDITIONING_LOSS_MOST("%"),
+  /** What a conditioning lost without a record, percent of what went in. */
+  UNRECORDED_LOSS_MOST("%"),
   /** Least number of seeds in a germination test. */
   GERMINATION_SEEDS("seeds"),
+  /** Moisture, percent of wet mass, below which no seed in store is. */
+  MOISTURE_LEAST("%"),
   /** Grams below which no thousand kernels of rye weigh. */
   KERNEL_WEIGHT_LEAST("g"),
   /** Grams above which no thousand kernels of rye weigh. */

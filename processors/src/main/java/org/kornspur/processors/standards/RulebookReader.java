@@ -104,12 +104,9 @@ final class RulebookReader {
       throw refused(named, "unit", "'%s' is not %s".formatted(unit, quantity.unit()));
     }
     BigDecimal value = number(item, "value", named);
-    if (unit.equals("m") && value.doubleValue() > Rulebooks.WIDEST_DISTANCE_M) {
-      throw refused(
-          named,
-          "value",
-          "%s m is more than the %.0f m in which foreign pollen is looked for"
-              .formatted(value, Rulebooks.WIDEST_DISTANCE_M));
+    Optional<String> beyond = Rulebooks.beyondWhatIsLookedFor(value, unit);
+    if (beyond.isPresent()) {
+      throw refused(named, "value", beyond.get());
     }
     Optional<BigDecimal> per =
         item.has("per") ? Optional.of(number(item, "per", named)) : Optional.empty();

@@ -3,6 +3,7 @@ package org.kornspur.processors.standards;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.util.Collection;
 import java.util.Collections;
@@ -20,6 +21,12 @@ public final class Rulebooks {
    * what the texts ask for, so that what lies just beyond a limit is seen too.
    */
   public static final double WIDEST_DISTANCE_M = 2_000;
+
+  /**
+   * Years back in which rye on a crop's own ground is looked for, so none is asked to be without it
+   * for longer: one more than the texts ask.
+   */
+  public static final int MOST_YEARS_BACK = 3;
 
   private static final List<String> BUNDLED =
       List.of("practice", "eu", "de", "oecd", "us", "us-tx", "house");
@@ -124,5 +131,19 @@ public final class Rulebooks {
 
   private static final class Bundled {
     static final Rulebooks BOOKS = load(bundledFiles());
+  }
+
+  /** Why no book may ask for so much of a unit; empty where it may. */
+  static Optional<String> beyondWhatIsLookedFor(BigDecimal value, String unit) {
+    if (unit.equals("m") && value.doubleValue() > WIDEST_DISTANCE_M) {
+      return Optional.of(
+          "%s m is more than the %.0f m in which foreign pollen is looked for"
+              .formatted(value, WIDEST_DISTANCE_M));
+    }
+    return unit.equals("years") && value.doubleValue() > MOST_YEARS_BACK
+        ? Optional.of(
+            "%s years are more than the %d in which earlier rye is looked for"
+                .formatted(value, MOST_YEARS_BACK))
+        : Optional.empty();
   }
 }

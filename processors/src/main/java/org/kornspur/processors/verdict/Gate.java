@@ -64,10 +64,14 @@ public enum Gate {
     /**
      * Wherever the seed itself goes undone, divided or mixed with other, until it is sown or
      * something is taken out of it in conditioning. Only what fails goes along, and what is beyond
-     * a limit and not settled; a lot that is tested itself owes nothing else for its parts.
+     * a limit and not settled; a lot that is tested itself owes nothing else for its parts. Seed of
+     * other species, and that nobody looked for it, is told at the crop too, which may settle it.
      */
     UNTIL_CONDITIONED,
-    /** All lots of the same harvest, up to the next sowing. */
+    /**
+     * All lots of the same harvest, up to the next sowing; other plants are told at the next crop
+     * too, which may settle them.
+     */
     UNTIL_SOWN,
     /** Descendants that are to be certified; the subject itself is not held up by it. */
     CERTIFIED_DESCENDANTS,

@@ -93,6 +93,12 @@ public sealed interface Verdict {
       advice = advice == null ? List.of() : advice; // as earlier versions kept it
     }
 
+    /** What is owed in its place, where the limit alone decides nothing. */
+    public Verdict owing(Coded evidence, Coded further) {
+      return new Owed(gate, aspect, about, List.of(evidence), limit, factIds, findings, advice)
+          .withFurther(List.of(further));
+    }
+
     @Override
     public Verdict saying(List<Coded> instead, List<Coded> toDo) {
       return new NotMet(gate, aspect, about, measured, limit, factIds, instead, toDo);

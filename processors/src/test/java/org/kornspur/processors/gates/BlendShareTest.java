@@ -7,6 +7,7 @@ import org.assertj.core.data.Offset;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.kornspur.contract.BlendComposition;
 import org.kornspur.contract.Category;
 import org.kornspur.contract.CompositionMethod;
 import org.kornspur.contract.ShareBasis;
@@ -20,7 +21,7 @@ import org.kornspur.processors.fixture.Facts;
 import org.kornspur.processors.verdict.Verdict;
 
 class BlendShareTest {
-  private static final BlendShare GATE = new BlendShare();
+  private static final BlendShareGate GATE = new BlendShareGate();
 
   @ParameterizedTest(name = "{0}: {1} kg and {2} kg: {3}")
   @CsvSource(
@@ -215,6 +216,70 @@ class BlendShareTest {
     // by hand: odds 5 : 95 of viable kernels, taken back by germination 92 : 85
     double odds = 5 / 95.0 * 0.92 / 0.85;
     assertThat(met.measured().value()).isCloseTo(100 * odds / (1 + odds), Offset.offset(1e-6));
+  }
+
+  /**
+   * The breeder's 5 % of mass, give or take 1, of a mixture that was bought in. 50 kernels of 28 g
+   * and 950 of 32 g a thousand are 4.4 % of mass. Common practice, no source.
+   */
+  @ParameterizedTest(name = "{0} pollinators of {1} g among 1,000 kernels of {2} g: {3}")
+  @CsvSource({
+    "50, , , OWED",
+    "50, 1.4, 31.8, MET",
+    // 100 are 8.9 %, and surely more than 6 %
+    "100, 2.8, 31.6, NOT_MET",
+    // 66 are 5.8 %, by kernels more than allowed
+    "66, 1.85, 31.7, MET",
+    // kernels of 2 g a thousand, and of 2 kg
+    "50, 0.1, 30.5, OWED",
+    "50, 100, 130.4, OWED"
+  })
+  void aSampleThatWasWeighedTellsAShareOfMass(
+      int pollinators, Double pollinatorG, Double examinedG, String expected) {
+    Judged judged =
+        Judged.by(
+            "EU",
+            GATE,
+            Dossiers.lot("mix")
+                .with(
+                    Facts.declared("mix", Facts.HYBRID, Category.BASIC, 1000),
+                    weighed(pollinators, pollinatorG, examinedG),
+                    Facts.sampling("mix", 40, 1000, 40))
+                .scheme(Facts.hybrid().with(hybrid -> hybrid.setShareBasis(ShareBasis.MASS)))
+                .dossier());
+
+    assertThat(judged.worst()).isEqualTo(expected);
+    if (pollinatorG == null) {
+      judged.asksFor(new Evidence.CompositionOnStatedBasis());
+    }
+  }
+
+  /** By what went in kernels weigh 28 and 32 g; common practice, no source. */
+  @ParameterizedTest(name = "{0} pollinators that weighed {1} g of {2} g: {3}")
+  @CsvSource({
+    "50, 1.4, 31.8, MET",
+    // as weighed they are 5.3 % of mass; by what the lots weigh 2.1 %
+    "24, 1.2, 22.7, NOT_MET"
+  })
+  void whatThePartsWeighStillSpeaksAgainstIt(
+      int pollinators, double pollinatorG, double examinedG, String expected) {
+    Judged judged =
+        Judged.by(
+            "EU",
+            GATE,
+            mixed(ShareBasis.MASS, 950, 50, true)
+                .with(
+                    weighed(pollinators, pollinatorG, examinedG),
+                    Facts.sampling("mix", 40, 1000, 40))
+                .dossier());
+
+    assertThat(judged.worst()).isEqualTo(expected);
+  }
+
+  private static Facts.Plain<BlendComposition.Builder> weighed(
+      int pollinators, Double pollinatorG, Double examinedG) {
+    return Facts.composition("mix", 1000, pollinators)
+        .with(count -> count.setPollinatorMassG(pollinatorG).setExaminedMassG(examinedG));
   }
 
   @Test

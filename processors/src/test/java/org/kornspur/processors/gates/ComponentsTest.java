@@ -19,7 +19,7 @@ import org.kornspur.processors.fixture.Dossiers;
 import org.kornspur.processors.fixture.Facts;
 
 class ComponentsTest {
-  private static final Components GATE = new Components();
+  private static final ComponentsGate GATE = new ComponentsGate();
 
   @ParameterizedTest(name = "{0} sown with {1} and {2}: {3}")
   @CsvSource(
@@ -342,5 +342,25 @@ class ComponentsTest {
         category,
         mixture.cropYear(),
         mixture.rulebookId());
+  }
+
+  /** Common practice, no source: what a lot is called is in the breeder's scheme. */
+  @ParameterizedTest(name = "bought in as {1} seed of {0}, scheme known: {2}: {3}")
+  @CsvSource({
+    "AB1, BASIC, true, NONE",
+    "ZZ, BASIC, true, OWED",
+    "ZZ, PRE_BASIC, true, OWED",
+    "ab1, BASIC, true, OWED",
+    // nobody knows it yet
+    "ZZ, BASIC, false, NONE",
+    // open-pollinated rye is a variety of its own
+    "ZZ, CERTIFIED, true, NONE",
+    "H1, CERTIFIED, true, NONE"
+  })
+  void aComponentThatWasBoughtInIsOneOfTheScheme(
+      String seed, Category category, boolean isKnown, String expected) {
+    Dossiers lot = Dossiers.lot("l1").with(Facts.declared("l1", seed, category, 1000));
+    assertThat(Judged.by("EU", GATE, (isKnown ? lot.scheme() : lot).dossier()).state("component"))
+        .isEqualTo(expected);
   }
 }

@@ -32,6 +32,7 @@ import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.standards.Rulebooks;
 import org.kornspur.processors.verdict.Fitness;
+import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Verdict;
 
 /**
@@ -72,7 +73,16 @@ class FitRestsOnFactsTest {
                     Stream.of(
                         new Fit("certified lot", book, lot(book, Category.CERTIFIED, Facts.HYBRID)),
                         new Fit("basic lot", book, lot(book, Category.BASIC, Facts.SINGLE_CROSS))));
-    return Stream.concat(under, lots);
+    return Stream.of(under, lots, ofOtherSeed("EU"), ofOtherSeed("DE")).flatMap(fits -> fits);
+  }
+
+  private static Stream<Fit> ofOtherSeed(String book) {
+    return Stream.of(
+        new Fit("treated lot", book, treated(book)),
+        new Fit("mixture bought in", book, boughtInMixture(book)),
+        new Fit("graded mixture with a sample", book, gradedMixture(book)),
+        new Fit("hybrid seed with open-pollinated rye", book, admixed(book)),
+        new Fit("rest of a lot of which a part failed", book, rest(book)));
   }
 
   private static Stream<Fit> fitUnder(String book) {
@@ -95,7 +105,7 @@ class FitRestsOnFactsTest {
   void noSubsetOfTheFactsIsFitWithoutThoseThatTheBookAsksFor(Fit fit) {
     assertThat(standing(fit.dossier()).state()).isEqualTo(Fitness.FIT);
     List<String> all = factIds(fit.dossier()).stream().sorted().toList();
-    assertThat(all).hasSizeLessThan(11);
+    assertThat(all).hasSizeLessThan(13);
 
     IntStream.range(0, 1 << all.size())
         .forEach(
@@ -123,6 +133,7 @@ class FitRestsOnFactsTest {
                     .flatMap(crop -> Demands.of(crop).stream().filter(d -> asks(crop, d))),
                 SeedLot.of(subset, book).stream()
                     .flatMap(lot -> Demands.of(lot).stream().filter(d -> asks(lot, d))))
+            .filter(demand -> demand.gate().reach() != Gate.Reach.CERTIFIED_DESCENDANTS)
             .toList();
     assertThat(demands).isNotEmpty();
     for (Demand demand : demands) {
@@ -174,10 +185,10 @@ class FitRestsOnFactsTest {
         .collect(Collectors.toSet());
   }
 
-  /** Facts of the lot that a part was split from, on whose tests it rests. */
+  /** Facts of the lot that a part was split from, or that was only treated, on whose it rests. */
   private static Set<String> ofUnsplit(Dossier part) {
     return part.edgesIn().stream()
-        .filter(edge -> edge.by() == FactType.LOT_SPLIT)
+        .filter(edge -> edge.by() == FactType.LOT_SPLIT || OnlyTreated.isBy(edge.factId(), part))
         .flatMap(edge -> part.parent(edge.parent()).stream())
         .flatMap(parent -> parent.seedVerdicts().stream())
         .flatMap(verdict -> verdict.factIds().stream())
@@ -221,6 +232,107 @@ class FitRestsOnFactsTest {
         .with(tests("l1"))
         .scheme()
         .dossier();
+  }
+
+  private static Dossier treated(String book) {
+    Draft<?> work =
+        Facts.conditioning()
+            .from("whole", 1000)
+            .into("l1", 1000)
+            .treatedWith("invented dressing")
+            .at("2024-09-20");
+    Dossier whole =
+        Dossiers.lot("whole")
+            .with(
+                Facts.declared("whole", Facts.HYBRID, Category.CERTIFIED, 1000)
+                    .with(lot -> lot.setRulebookId(book)),
+                work)
+            .with(tests("whole"))
+            .scheme()
+            .dossier();
+    return Dossiers.lot("l1")
+        .with(work, Facts.dispatch("l1", 100).at("2024-10-01"))
+        .told(JUDGE.judge(whole).reports().toArray(Report[]::new))
+        .dossier();
+  }
+
+  private static Dossier boughtInMixture(String book) {
+    return Dossiers.lot("l1")
+        .with(
+            declared(book, Category.BASIC, Facts.HYBRID),
+            Facts.composition("l1", 1000, 50).with(s -> s.setMethod(CompositionMethod.GROW_OUT)),
+            Facts.postControl("l1", 4000, 0).at("2025-06-10"))
+        .with(tests("l1"))
+        .scheme()
+        .dossier();
+  }
+
+  private static Dossier gradedMixture(String book) {
+    Draft<?> work = Facts.conditioning().from("mix", 1000).into("l1", 900).screenings(100);
+    return Dossiers.lot("l1")
+        .with(
+            work.at("2024-09-06"),
+            Facts.composition("l1", 1000, 50).with(s -> s.setMethod(CompositionMethod.GROW_OUT)))
+        .with(tests("l1"))
+        .parent(
+            "mix",
+            new Material(
+                Facts.HYBRID,
+                Facts.HYBRID,
+                Material.Kind.TECHNICAL_MIXTURE,
+                Category.BASIC,
+                2024,
+                book))
+        .scheme()
+        .dossier();
+  }
+
+  private static Dossier admixed(String book) {
+    return Dossiers.lot("l1")
+        .with(Facts.admixture("l1").hybrid("f", 950).openPollinated("o", 50))
+        .with(tests("l1"))
+        .parent("f", f1(book))
+        .parent(
+            "o",
+            new Material(
+                Facts.HYBRID, "OP1", Material.Kind.COMPONENT, Category.CERTIFIED, 2024, book))
+        .dossier();
+  }
+
+  /** A part was divided off and failed, and what is left was sampled since. */
+  private static Dossier rest(String book) {
+    Draft<?> split = Facts.split("l1").into("part", 400).at("2024-09-12");
+    Dossier part =
+        Dossiers.lot("part")
+            .with(
+                split,
+                Facts.otherSeeds("part").with(count -> count.setOtherCereals(90)).at("2024-09-14"))
+            .parent("l1", f1(book))
+            .dossier();
+    Dossiers rest =
+        Dossiers.lot("l1").with(declared(book, Category.CERTIFIED, Facts.HYBRID), split);
+    rest.with(tests("l1"));
+    rest.with(
+        Facts.sampling("l1", 40, 600, 40).with(s -> s.setSampleId("since")).at("2024-09-15"),
+        Facts.germination("l1", 95, 94, 96, 95)
+            .with(test -> test.setSampleId("since"))
+            .at("2024-09-15"),
+        Facts.purity("l1", 119.4, 0.5, 0.1)
+            .with(test -> test.setSampleId("since"))
+            .at("2024-09-15"),
+        Facts.moisture("l1", 13).with(test -> test.setSampleId("since")).at("2024-09-15"),
+        Facts.otherSeeds("l1").with(test -> test.setSampleId("since")).at("2024-09-15"));
+    return rest.told(
+            JUDGE.judge(part).reports().stream()
+                .filter(Report.FromPart.class::isInstance)
+                .toArray(Report[]::new))
+        .scheme()
+        .dossier();
+  }
+
+  private static Material f1(String book) {
+    return new Material(
+        Facts.HYBRID, Facts.HYBRID, Material.Kind.F1_SEED, Category.CERTIFIED, 2024, book);
   }
 
   private static Dossier mixture(String book) {

@@ -4,10 +4,19 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.apache.avro.specific.SpecificRecord;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.kornspur.contract.Category;
+import org.kornspur.contract.FactHeader;
+import org.kornspur.contract.SenderRole;
+import org.kornspur.contract.Submission;
+import org.kornspur.ingest.contract.FactType;
+import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.dossier.Entry;
 import org.kornspur.processors.finding.Advice;
 import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.finding.GerminationFinding;
@@ -40,14 +49,14 @@ class GerminationAgeTest {
             .with(
                 Facts.germination("l1", 92, 92, 92, 92).at(tested),
                 Facts.dispatch("l1", 100).at(sold));
-    Judged judged = Judged.by(book, new Germination(), lot.dossier());
+    Judged judged = Judged.by(book, new GerminationGate(), lot.dossier());
     assertThat(judged.worst()).isEqualTo(expected);
     judged.row(
         "germination, %s, tested %s, sold %s".formatted(book, tested, sold), expected, expected);
     if (expected.equals("OWED")) {
       judged.asksFor(new Evidence.NewGerminationTest());
       lot.with(Facts.germination("l1", 90, 90, 90, 90).at(sold));
-      assertThat(Judged.by(book, new Germination(), lot.dossier()).worst()).isEqualTo("MET");
+      assertThat(Judged.by(book, new GerminationGate(), lot.dossier()).worst()).isEqualTo("MET");
     }
   }
 
@@ -55,7 +64,7 @@ class GerminationAgeTest {
   void theLastDayIsToldBeforeItComes() {
     Judged.by(
             "EU",
-            new Germination(),
+            new GerminationGate(),
             lot("EU", Category.CERTIFIED)
                 .with(Facts.germination("l1", 92, 92, 92, 92).at("2024-08-20"))
                 .dossier())
@@ -67,7 +76,7 @@ class GerminationAgeTest {
     List<Verdict> ofWhole =
         Judged.by(
                 "EU",
-                new Germination(),
+                new GerminationGate(),
                 lot("EU", Category.CERTIFIED)
                     .with(Facts.germination("l1", 92, 92, 92, 92).at("2024-08-20"))
                     .dossier())
@@ -76,7 +85,7 @@ class GerminationAgeTest {
         Dossiers.lot("part")
             .with(Facts.split("l1").into("part", 100), Facts.dispatch("part", 10).at("2025-10-01"))
             .parent("l1", Dossiers.f1(), ofWhole);
-    assertThat(Judged.by("EU", new Germination(), part.dossier()).worst()).isEqualTo("OWED");
+    assertThat(Judged.by("EU", new GerminationGate(), part.dossier()).worst()).isEqualTo("OWED");
   }
 
   @ParameterizedTest(name = "newer {0} %, older 95 %: {1} %")
@@ -85,7 +94,7 @@ class GerminationAgeTest {
     Judged judged =
         Judged.by(
             "EU",
-            new Germination(),
+            new GerminationGate(),
             lot("EU", Category.CERTIFIED)
                 .with(
                     Facts.germination("l1", 95, 95, 95, 95).at("2024-08-20"),
@@ -124,7 +133,7 @@ class GerminationAgeTest {
     Judged judged =
         Judged.by(
             book,
-            new Germination(),
+            new GerminationGate(),
             Dossiers.lot("l1")
                 .with(
                     Facts.declared("l1", seed, category, 1000).with(lot -> lot.setRulebookId(book)),
@@ -149,7 +158,7 @@ class GerminationAgeTest {
     Judged judged =
         Judged.by(
             "DE",
-            new Germination(),
+            new GerminationGate(),
             Dossiers.lot("l1")
                 .with(
                     Facts.declared("l1", Facts.RESTORER, Category.BASIC, 1000)
@@ -176,7 +185,7 @@ class GerminationAgeTest {
     Judged judged =
         Judged.by(
             book,
-            new Germination(),
+            new GerminationGate(),
             Dossiers.lot("l1")
                 .with(
                     Facts.declared("l1", Facts.SINGLE_CROSS, Category.BASIC, 1000),
@@ -187,6 +196,39 @@ class GerminationAgeTest {
     if (expected.equals("OWED")) {
       judged.asksFor(new Evidence.AcceptedLabel());
     }
+  }
+
+  /**
+   * SaatV, section 12(3), read: the authority grants it; that no laboratory does is our own rule.
+   */
+  @ParameterizedTest
+  @CsvSource({"MULTIPLIER, OWED", "LABORATORY, OWED", "QUALITY, MET"})
+  void noLaboratoryGrantsTheLabelInThePlaceOfTheAuthority(SenderRole role, String expected) {
+    SpecificRecord test =
+        Facts.germination("l1", 60, 60, 60, 60)
+            .with(result -> result.setLabelPercent(60).setLabelAccepted(true))
+            .fact();
+    test.put(
+        0,
+        FactHeader.newBuilder(FactType.headerOf(test))
+            .setSubmission(new Submission("p-1", role, "E1", "key", "signature"))
+            .build());
+    Dossier lot =
+        Dossiers.lot("l1")
+            .with(Facts.declared("l1", Facts.SINGLE_CROSS, Category.BASIC, 1000))
+            .dossier();
+
+    Judged judged =
+        Judged.by(
+            "DE",
+            new GerminationGate(),
+            new Dossier(
+                lot.subject(),
+                Stream.concat(lot.entries().stream(), Stream.of(new Entry(test, Optional.empty())))
+                    .toList(),
+                lot.reports()));
+
+    assertThat(judged.worst()).isEqualTo(expected);
   }
 
   private static Dossiers lot(String book, Category category) {

@@ -29,7 +29,7 @@ import org.kornspur.processors.fixture.Facts;
 import org.kornspur.processors.standards.Limit;
 
 class IsolationTest {
-  private static final Isolation GATE = new Isolation();
+  private static final IsolationGate GATE = new IsolationGate();
 
   @ParameterizedTest(name = "{0} {1}, nearest {2} m: {3}")
   @CsvSource(
@@ -409,7 +409,7 @@ class IsolationTest {
       Judged judged =
           Judged.by(
               "EU",
-              new Isolation(),
+              new IsolationGate(),
               Dossiers.crop("c1")
                   .with(
                       Facts.crop("c1", CropRole.F1_MIXTURE)

@@ -45,7 +45,7 @@ class LeastEvidenceTest {
     Judged judged =
         Judged.by(
             book,
-            new OffTypes(),
+            new OffTypesGate(),
             Dossiers.crop("c1")
                 .with(
                     Facts.crop("c1", role),
@@ -66,7 +66,7 @@ class LeastEvidenceTest {
     Judged judged =
         Judged.by(
             "EU",
-            new OffTypes(),
+            new OffTypesGate(),
             Dossiers.crop("c1")
                 .with(
                     Facts.crop("c1", CropRole.F1_MIXTURE),
@@ -91,7 +91,7 @@ class LeastEvidenceTest {
     Judged judged =
         Judged.by(
             "US",
-            new OffTypes(),
+            new OffTypesGate(),
             Dossiers.crop("c1")
                 .with(
                     Facts.crop("c1", role), Facts.inspection("c1").offTypesAmong(offTypes, plants))
@@ -104,7 +104,7 @@ class LeastEvidenceTest {
     Judged judged =
         Judged.by(
             "EU",
-            new OffTypes(),
+            new OffTypesGate(),
             Dossiers.crop("c1")
                 .with(
                     Facts.crop("c1", CropRole.STERILE_FEMALE),
@@ -126,7 +126,7 @@ class LeastEvidenceTest {
     Judged judged =
         Judged.by(
             "DE",
-            new OtherPlants(),
+            new OtherPlantsGate(),
             Dossiers.crop("c1")
                 .with(
                     Facts.crop("c1", CropRole.F1_MIXTURE),
@@ -160,7 +160,7 @@ class LeastEvidenceTest {
     Judged judged =
         Judged.by(
             "EU",
-            new SheddingFemales(),
+            new SheddingFemalesGate(),
             Dossiers.crop("c1")
                 .with(
                     Facts.crop("c1", CropRole.STERILE_FEMALE),
@@ -200,7 +200,7 @@ class LeastEvidenceTest {
     Judged judged =
         Judged.by(
             "EU",
-            new FemaleSterility(),
+            new FemaleSterilityGate(),
             Dossiers.crop("c1")
                 .with(
                     Facts.crop("c1", CropRole.STERILE_FEMALE)
@@ -233,7 +233,7 @@ class LeastEvidenceTest {
     Judged judged =
         Judged.by(
             book,
-            new FieldInspections(),
+            new FieldInspectionsGate(),
             Dossiers.crop("c1")
                 .with(
                     Facts.crop("c1", CropRole.POLLINATOR),
@@ -271,7 +271,7 @@ class LeastEvidenceTest {
       dossiers.with(
           Facts.inspection("c1").visit(visit).offTypesInArea(0, 150).at("2024-06-0" + visit));
     }
-    Judged judged = Judged.by(book, new FieldInspections(), dossiers.dossier());
+    Judged judged = Judged.by(book, new FieldInspectionsGate(), dossiers.dossier());
     assertThat(judged.worst()).isEqualTo(expected);
     judged.row("visits, %s %s: %d".formatted(book, role, visits), expected, judged.worst());
   }
@@ -288,12 +288,12 @@ class LeastEvidenceTest {
               .at("2024-06-0" + visit));
     }
     // SaatV section 7(1) and (2) no. 2
-    assertThat(Judged.by("DE", new FieldInspections(), dossiers.dossier()).worst())
+    assertThat(Judged.by("DE", new FieldInspectionsGate(), dossiers.dossier()).worst())
         .isEqualTo("OWED");
     dossiers.with(
         Facts.inspection("c1").visit(1).of(InspectedPart.POLLEN_PARENT).at("2024-06-01"),
         Facts.inspection("c1").visit(2).of(InspectedPart.POLLEN_PARENT).at("2024-06-02"));
-    assertThat(Judged.by("DE", new FieldInspections(), dossiers.dossier()).worst())
+    assertThat(Judged.by("DE", new FieldInspectionsGate(), dossiers.dossier()).worst())
         .isEqualTo("MET");
   }
 
@@ -311,8 +311,9 @@ class LeastEvidenceTest {
     Judged judged =
         Judged.by(
             "EU",
-            new PostControl(),
+            new PostControlGate(),
             Dossiers.lot("l1")
+                .scheme()
                 .with(
                     Facts.declared("l1", Facts.RESTORER, Category.BASIC, 1000),
                     Facts.postControl("l1", plants, offTypes))
@@ -324,13 +325,14 @@ class LeastEvidenceTest {
   void aSmallPlotBesideALargeOneIsNoWant() {
     Dossiers lot =
         Dossiers.lot("l1")
+            .scheme()
             .with(
                 Facts.declared("l1", Facts.RESTORER, Category.BASIC, 1000),
                 Facts.postControl("l1", 2000, 0).with(plot -> plot.setPlotOrTestId("large")),
                 Facts.postControl("l1", 100, 0).with(plot -> plot.setPlotOrTestId("small")));
-    assertThat(Judged.by("EU", new PostControl(), lot.dossier()).worst()).isEqualTo("MET");
+    assertThat(Judged.by("EU", new PostControlGate(), lot.dossier()).worst()).isEqualTo("MET");
     lot.with(Facts.postControl("l1", 100, 9).with(plot -> plot.setPlotOrTestId("bad")));
-    assertThat(Judged.by("EU", new PostControl(), lot.dossier()).worst()).isEqualTo("NOT_MET");
+    assertThat(Judged.by("EU", new PostControlGate(), lot.dossier()).worst()).isEqualTo("NOT_MET");
   }
 
   @ParameterizedTest(
@@ -350,12 +352,13 @@ class LeastEvidenceTest {
       int first, int second, int plants, boolean alike, String expected) {
     Dossiers lot =
         Dossiers.lot("l1")
+            .scheme()
             .with(
                 Facts.declared("l1", Facts.RESTORER, Category.BASIC, 1000),
                 Facts.postControl("l1", 600, first).with(plot -> plot.setPlotOrTestId("1")),
                 Facts.postControl("l1", plants, second)
                     .with(plot -> plot.setPlotOrTestId(alike ? "1" : "2")));
-    assertThat(Judged.by("EU", new PostControl(), lot.dossier()).worst()).isEqualTo(expected);
+    assertThat(Judged.by("EU", new PostControlGate(), lot.dossier()).worst()).isEqualTo(expected);
   }
 
   /** Of certified seed no post-control is asked for. */
@@ -367,7 +370,7 @@ class LeastEvidenceTest {
             .with(
                 Facts.declared("l1", Facts.HYBRID, Category.CERTIFIED, 1000),
                 Facts.postControl("l1", plants, offTypes));
-    assertThat(Judged.by("EU", new PostControl(), lot.dossier()).worst()).isEqualTo(expected);
+    assertThat(Judged.by("EU", new PostControlGate(), lot.dossier()).worst()).isEqualTo(expected);
   }
 
   /** One count under two ids is one count; common practice, no source. */
@@ -379,9 +382,9 @@ class LeastEvidenceTest {
                 Facts.crop("c1", CropRole.F1_MIXTURE),
                 Facts.inspection("c1").offTypesInArea(0, 75).id("a"),
                 Facts.inspection("c1").offTypesInArea(0, 75).id("b"));
-    assertThat(Judged.by("EU", new OffTypes(), crop.dossier()).worst()).isEqualTo("OWED");
+    assertThat(Judged.by("EU", new OffTypesGate(), crop.dossier()).worst()).isEqualTo("OWED");
     crop.with(Facts.inspection("c1").offTypesInArea(0, 76));
-    assertThat(Judged.by("EU", new OffTypes(), crop.dossier()).worst()).isEqualTo("MET");
+    assertThat(Judged.by("EU", new OffTypesGate(), crop.dossier()).worst()).isEqualTo("MET");
 
     Dossiers female =
         Dossiers.crop("c1")
@@ -394,9 +397,11 @@ class LeastEvidenceTest {
                                 .setFloweringTo(LocalDate.of(2024, 6, 15))),
                 Facts.sterility("c1", 500, 0).at("2024-06-05").id("a"),
                 Facts.sterility("c1", 500, 0).at("2024-06-05").id("b"));
-    assertThat(Judged.by("EU", new FemaleSterility(), female.dossier()).worst()).isEqualTo("OWED");
+    assertThat(Judged.by("EU", new FemaleSterilityGate(), female.dossier()).worst())
+        .isEqualTo("OWED");
     female.with(Facts.sterility("c1", 500, 0).at("2024-06-06"));
-    assertThat(Judged.by("EU", new FemaleSterility(), female.dossier()).worst()).isEqualTo("MET");
+    assertThat(Judged.by("EU", new FemaleSterilityGate(), female.dossier()).worst())
+        .isEqualTo("MET");
   }
 
   @Test
@@ -404,7 +409,7 @@ class LeastEvidenceTest {
     Judged judged =
         Judged.by(
             "EU",
-            new OffTypes(),
+            new OffTypesGate(),
             Dossiers.crop("c1")
                 .with(
                     Facts.crop("c1", CropRole.F1_MIXTURE),
@@ -439,7 +444,7 @@ class LeastEvidenceTest {
     if (part != null) {
       crop.with(Facts.inspection("c1").of(part).offTypesInArea(0, areaM2));
     }
-    assertThat(Judged.by(book, new OffTypes(), crop.dossier()).worst()).isEqualTo(expected);
+    assertThat(Judged.by(book, new OffTypesGate(), crop.dossier()).worst()).isEqualTo(expected);
   }
 
   @Test
@@ -447,7 +452,7 @@ class LeastEvidenceTest {
     Judged judged =
         Judged.by(
             "HOUSE",
-            new FieldInspections(),
+            new FieldInspectionsGate(),
             Dossiers.crop("c1")
                 .with(
                     Facts.crop("c1", CropRole.POLLINATOR),
@@ -467,7 +472,7 @@ class LeastEvidenceTest {
               .offTypesInArea(0, 30)
               .at("2024-06-05T09:%02d:00Z".formatted(spot * minutes)));
     }
-    assertThat(Judged.by("EU", new OffTypes(), crop.dossier()).worst()).isEqualTo(expected);
+    assertThat(Judged.by("EU", new OffTypesGate(), crop.dossier()).worst()).isEqualTo(expected);
   }
 
   @ParameterizedTest(name = "declared until {0}, {1} seen in flower on {2} and {3}: {4}")
@@ -501,7 +506,7 @@ class LeastEvidenceTest {
       crop.with(
           Facts.flowering("c1", part, 65).at(first), Facts.flowering("c1", part, 65).at(second));
     }
-    Judged judged = Judged.by("EU", new FemaleSterility(), crop.dossier());
+    Judged judged = Judged.by("EU", new FemaleSterilityGate(), crop.dossier());
     assertThat(judged.worst()).isEqualTo(expected);
     if (expected.equals("OWED")) {
       judged.asksFor(new Evidence.FloweringDays());
@@ -531,6 +536,7 @@ class LeastEvidenceTest {
                     .at("2024-05-25"),
                 Facts.inspection("c1").visit(2).with(c -> c.setAreaM2(first)).at("2024-06-05"),
                 Facts.inspection("c1").visit(3).with(c -> c.setAreaM2(second)).at("2024-06-08"));
-    assertThat(Judged.by("EU", new FieldInspections(), crop.dossier()).worst()).isEqualTo(expected);
+    assertThat(Judged.by("EU", new FieldInspectionsGate(), crop.dossier()).worst())
+        .isEqualTo(expected);
   }
 }

@@ -96,7 +96,7 @@ class MarkerErrorsTest {
     Judged judged =
         Judged.by(
             "EU",
-            new PostControl(),
+            new PostControlGate(),
             lot()
                 .with(marker(1000, 0, 0.0, 99.0), Facts.postControl("l1", 100, 0).id("plot"))
                 .dossier());
@@ -108,7 +108,7 @@ class MarkerErrorsTest {
     Judged judged =
         Judged.by(
             "EU",
-            new PostControl(),
+            new PostControlGate(),
             lot()
                 .with(
                     marker(2000, 3, null, null),
@@ -158,7 +158,7 @@ class MarkerErrorsTest {
     Judged judged =
         Judged.by(
             "EU",
-            new BlendShare(),
+            new BlendShareGate(),
             Dossiers.lot("mix")
                 .with(
                     Facts.blend("mix").female("f", 956).pollinator("p", 44),
@@ -186,11 +186,13 @@ class MarkerErrorsTest {
   }
 
   private static Judged judged(Facts.Plain<PostControlResult.Builder> result) {
-    return Judged.by("EU", new PostControl(), lot().with(result).dossier());
+    return Judged.by("EU", new PostControlGate(), lot().with(result).dossier());
   }
 
   private static Dossiers lot() {
-    return Dossiers.lot("l1").with(Facts.declared("l1", Facts.SINGLE_CROSS, Category.BASIC, 1000));
+    return Dossiers.lot("l1")
+        .scheme()
+        .with(Facts.declared("l1", Facts.RESTORER, Category.BASIC, 1000));
   }
 
   private static Facts.Plain<PostControlResult.Builder> marker(

@@ -344,7 +344,7 @@ class MeasuresTest {
       ShareBasis basis, Draft<?> blend, Dossier female, Dossier pollinator, Draft<?>... ofMixture) {
     return Judged.by(
         "EU",
-        new BlendShare(),
+        new BlendShareGate(),
         Dossiers.lot("mix")
             .with(blend)
             .with(ofMixture)

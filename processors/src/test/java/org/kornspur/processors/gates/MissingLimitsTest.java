@@ -149,7 +149,7 @@ class MissingLimitsTest {
   }
 
   @ParameterizedTest
-  @CsvSource({"A1, CERTIFIED", "AB1, CERTIFIED", "H1, BASIC"})
+  @CsvSource({"A1, CERTIFIED", "AB1, CERTIFIED", "H1, PRE_BASIC"})
   void aLotThatCannotBeIsOwed(String seed, Category category) {
     Standing standing = standing(lot("EU", category, seed));
 

@@ -22,7 +22,7 @@ class OriginTest {
     Judged judged =
         Judged.by(
             "EU",
-            new Origin(),
+            new OriginGate(),
             Dossiers.lot("l1")
                 .with(
                     Facts.declared("l1", Facts.HYBRID, Category.CERTIFIED, 100).at("2024-08-01"),
@@ -38,7 +38,7 @@ class OriginTest {
     Judged judged =
         Judged.by(
             "EU",
-            new Origin(),
+            new OriginGate(),
             Dossiers.lot("l1")
                 .with(
                     Facts.declared("l1", Facts.HYBRID, Category.CERTIFIED, 100).at("2024-08-01"),
@@ -76,7 +76,7 @@ class OriginTest {
   private static Judged origins(Draft<?>... facts) {
     return Judged.by(
         "EU",
-        new Origin(),
+        new OriginGate(),
         Dossiers.lot("l1")
             .with(facts)
             .parent("a", Dossiers.f1())
@@ -144,7 +144,7 @@ class OriginTest {
     Judged judged =
         Judged.by(
             "EU",
-            new Origin(),
+            new OriginGate(),
             Dossiers.lot("l1")
                 .with(
                     Facts.declared("l1", Facts.HYBRID, Category.CERTIFIED, 100).at(in),

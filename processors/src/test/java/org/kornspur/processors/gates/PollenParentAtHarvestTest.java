@@ -33,7 +33,7 @@ class PollenParentAtHarvestTest {
     Judged lot =
         Judged.by(
             "EU",
-            new Components(),
+            new ComponentsGate(),
             Dossiers.lot("l1")
                 .with(
                     Facts.harvest("c1", "l1", 1000)
@@ -48,7 +48,7 @@ class PollenParentAtHarvestTest {
     Judged crop =
         Judged.by(
             "EU",
-            new Components(),
+            new ComponentsGate(),
             Dossiers.crop("c1")
                 .with(
                     Facts.crop("c1", role),

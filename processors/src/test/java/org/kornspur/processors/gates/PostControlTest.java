@@ -2,6 +2,7 @@ package org.kornspur.processors.gates;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -18,11 +19,12 @@ import org.kornspur.processors.finding.PostControlFinding;
 import org.kornspur.processors.fixture.Dossiers;
 import org.kornspur.processors.fixture.Draft;
 import org.kornspur.processors.fixture.Facts;
+import org.kornspur.processors.fixture.Verdicts;
 import org.kornspur.processors.judging.Judge;
 import org.kornspur.processors.standards.Rulebooks;
 
 class PostControlTest {
-  private static final PostControl GATE = new PostControl();
+  private static final PostControlGate GATE = new PostControlGate();
 
   @ParameterizedTest(name = "{0}, stated {1} %, {2} plants, {3} off-types: {4}")
   @CsvSource(
@@ -336,7 +338,7 @@ class PostControlTest {
     } else if ("elsewhere".equals(besides)) {
       lot.with(Facts.declared("f", Facts.SINGLE_CROSS, Category.BASIC, 3000));
     }
-    assertThat(Judged.by("EU", new PostControlOfBasicSeed(), lot.dossier()).worst())
+    assertThat(Judged.by("EU", new PostControlOfBasicSeedGate(), lot.dossier()).worst())
         .isEqualTo(expected);
   }
 
@@ -355,5 +357,50 @@ class PostControlTest {
         .filter(report -> report.receiver().equals(Subject.lot("f")))
         .findFirst()
         .orElseThrow();
+  }
+
+  /** 95/6/EC, as a national transposition has it: identity, purity and male sterility. */
+  @ParameterizedTest(name = "{0} under {1}, scheme known: {2}, shedding counted: {3}: {4}")
+  @CsvSource({
+    "AB1, DE, true, false, OWED evidence.shedding-in-post-control",
+    "AB1, DE, false, false, OWED evidence.master-data",
+    "AB1, EU, false, false, OWED evidence.master-data",
+    "C1, DE, false, false, OWED evidence.master-data",
+    "C1, DE, true, false, MET",
+    "AB1, DE, false, true, MET"
+  })
+  void whetherAComponentIsAFemaleItsHybridMustSay(
+      String seed, String book, boolean isKnown, boolean isCounted, String expected) {
+    Dossiers lot =
+        basic(seed)
+            .with(
+                Facts.postControl("l1", 2000, 0)
+                    .with(result -> result.setSheddingPlants(isCounted ? 0 : null)));
+    Judged judged = Judged.by(book, GATE, (isKnown ? lot.scheme() : lot).dossier());
+
+    assertThat(
+            judged.worst()
+                + Verdicts.evidence(judged.verdicts()).stream()
+                    .map(evidence -> " " + evidence.code())
+                    .collect(Collectors.joining()))
+        .isEqualTo(expected);
+  }
+
+  /** No fact names a part together with its hybrid. */
+  @ParameterizedTest(name = "part of bought-in {0}: {1}")
+  @CsvSource({"AB1, OWED", "C1, MET"})
+  void aPartIsWhatItsWholeIs(String seed, String expected) {
+    Draft<?> split = Facts.split("whole").into("part", 500);
+    Dossier whole =
+        Dossiers.lot("whole")
+            .with(Facts.declared("whole", seed, Category.BASIC, 1000), split)
+            .scheme()
+            .dossier();
+    Dossier part =
+        Dossiers.lot("part")
+            .with(split, Facts.postControl("part", 2000, 0))
+            .told(Judge.by(Rulebooks.bundled()).judge(whole).reports().toArray(Report[]::new))
+            .dossier();
+    assertThat(Judged.by("EU", GATE, part).worst()).isEqualTo(expected);
   }
 }

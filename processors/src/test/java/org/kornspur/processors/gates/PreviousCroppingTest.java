@@ -46,7 +46,7 @@ class PreviousCroppingTest {
     Judged judged =
         Judged.by(
             book,
-            new PreviousCropping(),
+            new PreviousCroppingGate(),
             Dossiers.crop("c1")
                 .with(Facts.crop("c1", role).with(crop -> crop.setYearsWithoutRye(years)))
                 .dossier());
@@ -89,7 +89,7 @@ class PreviousCroppingTest {
     Judged judged =
         Judged.by(
             "DE",
-            new PreviousCropping(),
+            new PreviousCroppingGate(),
             Dossiers.crop("c1")
                 .with(
                     Facts.crop("c1", CropRole.STERILE_FEMALE),
@@ -109,7 +109,7 @@ class PreviousCroppingTest {
   private static Judged judged(Integer declared, EarlierRye earlier) {
     return Judged.by(
         "DE",
-        new PreviousCropping(),
+        new PreviousCroppingGate(),
         Dossiers.crop("c1")
             .with(
                 Facts.crop("c1", CropRole.STERILE_FEMALE)
@@ -134,7 +134,7 @@ class PreviousCroppingTest {
     Judged judged =
         Judged.by(
             book,
-            new CropArea(),
+            new CropAreaGate(),
             Dossiers.crop("c1")
                 .with(
                     Facts.crop("c1", CropRole.F1_MIXTURE)
@@ -162,7 +162,8 @@ class PreviousCroppingTest {
           new EarlierRye(
               Subject.source("s" + piece), year, 0.3, "earlier " + piece, Optional.empty()));
     }
-    assertThat(Judged.by("DE", new PreviousCropping(), crop.dossier()).worst()).isEqualTo(expected);
+    assertThat(Judged.by("DE", new PreviousCroppingGate(), crop.dossier()).worst())
+        .isEqualTo(expected);
   }
 
   @ParameterizedTest(name = "{0} ha sown in 6.9: {1}")
@@ -171,7 +172,7 @@ class PreviousCroppingTest {
     Judged judged =
         Judged.by(
             "DE",
-            new CropArea(),
+            new CropAreaGate(),
             Dossiers.crop("c1")
                 .with(
                     Facts.crop("c1", CropRole.F1_MIXTURE),

@@ -77,7 +77,7 @@ class RepeatedTestsTest {
   private static String germination(List<Draft<?>> tests) {
     return Judged.by(
             "EU",
-            new Germination(),
+            new GerminationGate(),
             lot(Category.CERTIFIED).with(tests.toArray(Draft[]::new)).dossier())
         .worst();
   }
@@ -110,7 +110,7 @@ class RepeatedTestsTest {
                 test.with(
                     builder -> builder.setRetestOf(test.factId().equals(retest) ? of : null)));
           }
-          Judged judged = Judged.by("EU", new Germination(), lot.dossier());
+          Judged judged = Judged.by("EU", new GerminationGate(), lot.dossier());
           states.add(judged.worst() + judged.only().factIds());
         }
       }
@@ -146,7 +146,7 @@ class RepeatedTestsTest {
   private static Judged judged(List<Draft<?>> tests) {
     return Judged.by(
         "EU",
-        new Germination(),
+        new GerminationGate(),
         lot(Category.CERTIFIED).with(tests.toArray(Draft[]::new)).dossier());
   }
 
@@ -156,7 +156,7 @@ class RepeatedTestsTest {
     Judged judged =
         Judged.by(
             "EU",
-            new AnalyticalPurity(),
+            new AnalyticalPurityGate(),
             lot(Category.CERTIFIED)
                 .with(purity(first).at("2024-09-01"), purity(second).at("2024-09-05"))
                 .dossier());
@@ -170,7 +170,7 @@ class RepeatedTestsTest {
     Judged judged =
         Judged.by(
             "DE",
-            new Moisture(),
+            new MoistureGate(),
             lot(Category.CERTIFIED)
                 .with(
                     Facts.moisture("l1", first).at("2024-09-01"),
@@ -192,7 +192,7 @@ class RepeatedTestsTest {
     Judged judged =
         Judged.by(
             "EU",
-            new Ergot(),
+            new ErgotGate(),
             lot(Category.CERTIFIED)
                 .with(
                     Facts.otherSeeds("l1")
@@ -217,7 +217,7 @@ class RepeatedTestsTest {
     Judged judged =
         Judged.by(
             "EU",
-            new Ergot(),
+            new ErgotGate(),
             lot(Category.CERTIFIED)
                 .with(
                     Facts.otherSeeds("l1").with(sample -> sample.setErgotBodies(5)),
@@ -234,7 +234,7 @@ class RepeatedTestsTest {
         lot(Category.CERTIFIED)
             .superseded(purity(97.7).id("p1"), "p2")
             .with(purity(98.4).id("p2").correcting("p1", "digits swapped"));
-    assertThat(Judged.by("EU", new AnalyticalPurity(), lot.dossier()).worst()).isEqualTo("MET");
+    assertThat(Judged.by("EU", new AnalyticalPurityGate(), lot.dossier()).worst()).isEqualTo("MET");
   }
 
   /** No test that is added ever turns not met into met. */

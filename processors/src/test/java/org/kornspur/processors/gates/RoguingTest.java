@@ -68,7 +68,7 @@ class RoguingTest {
     Judged judged =
         Judged.by(
             "DE",
-            new OffTypes(),
+            new OffTypesGate(),
             crop(
                 role,
                 Facts.inspection("c1")
@@ -103,7 +103,7 @@ class RoguingTest {
     Judged judged =
         Judged.by(
             "DE",
-            new OffTypes(),
+            new OffTypesGate(),
             crop(
                 CropRole.F1_MIXTURE,
                 Facts.inspection("c1")
@@ -142,7 +142,7 @@ class RoguingTest {
                 Facts.inspection("c1").visit(1).offTypesInArea(20, 150).at("2024-06-02"),
                 Facts.inspection("c1").visit(2).offTypesInArea(0, 150).at("2024-06-07"))
             .dossier();
-    assertThat(Judged.by("DE", new OffTypes(), unknown).worst()).isEqualTo("NOT_MET");
+    assertThat(Judged.by("DE", new OffTypesGate(), unknown).worst()).isEqualTo("NOT_MET");
   }
 
   @ParameterizedTest(name = "{0}: 8 at the first visit, {1} at the second: {2}")
@@ -160,7 +160,7 @@ class RoguingTest {
     Judged judged =
         Judged.by(
             "DE",
-            new OtherPlants(),
+            new OtherPlantsGate(),
             crop(
                 CropRole.F1_MIXTURE,
                 others(1, kind, 8, "2024-05-25"),
@@ -176,7 +176,8 @@ class RoguingTest {
             CropRole.F1_MIXTURE,
             others(1, "other cereals", 40, "2024-05-25"),
             others(2, "other cereals", 0, "2024-06-04"));
-    assertThat(Judged.by("DE", new OtherPlants(), rogued).state("other cereals")).isEqualTo("MET");
+    assertThat(Judged.by("DE", new OtherPlantsGate(), rogued).state("other cereals"))
+        .isEqualTo("MET");
   }
 
   @ParameterizedTest(name = "{0} of 1000 shed on 2 June, {1} of {2} on {3}: {4}")
@@ -198,7 +199,7 @@ class RoguingTest {
     Judged judged =
         Judged.by(
             "EU",
-            new SheddingFemales(),
+            new SheddingFemalesGate(),
             crop(
                 CropRole.STERILE_FEMALE,
                 Facts.inspection("c1")
@@ -219,7 +220,7 @@ class RoguingTest {
     Judged judged =
         Judged.by(
             "EU",
-            new SheddingFemales(),
+            new SheddingFemalesGate(),
             Dossiers.crop("c1")
                 .with(
                     Facts.crop("c1", CropRole.STERILE_FEMALE),
@@ -254,7 +255,7 @@ class RoguingTest {
     Judged judged =
         Judged.by(
             "EU",
-            new SheddingFemales(),
+            new SheddingFemalesGate(),
             crop(
                 CropRole.STERILE_FEMALE,
                 Facts.inspection("c1")
@@ -318,7 +319,7 @@ class RoguingTest {
     Judged judged =
         Judged.by(
             "DE",
-            new OffTypes(),
+            new OffTypesGate(),
             Dossiers.crop("c1")
                 .with(
                     Facts.crop("c1", CropRole.F1_MIXTURE)
@@ -335,7 +336,7 @@ class RoguingTest {
     Judged judged =
         Judged.by(
             "DE",
-            new OffTypes(),
+            new OffTypesGate(),
             crop(
                 CropRole.F1_MIXTURE,
                 offTypes(1, 100, 150, "2024-06-02", 63),
@@ -348,7 +349,7 @@ class RoguingTest {
     Judged judged =
         Judged.by(
             "HOUSE",
-            new SheddingFemales(),
+            new SheddingFemalesGate(),
             crop(
                 CropRole.STERILE_FEMALE,
                 Facts.inspection("c1").female().sheddingAmong(40, 1000).at("2024-06-02"),
@@ -365,7 +366,8 @@ class RoguingTest {
       Facts.inspection("c1").female().visit(3).sheddingAmong(0, 9000).at("2024-06-25")
     };
     assertThat(
-            Judged.by("EU", new SheddingFemales(), crop(CropRole.STERILE_FEMALE, counts)).worst())
+            Judged.by("EU", new SheddingFemalesGate(), crop(CropRole.STERILE_FEMALE, counts))
+                .worst())
         .isEqualTo("NOT_MET");
   }
 
@@ -375,7 +377,7 @@ class RoguingTest {
     Judged judged =
         Judged.by(
             "DE",
-            new OtherPlants(),
+            new OtherPlantsGate(),
             crop(
                 CropRole.F1_MIXTURE,
                 others(1, "other cereals", 40, "2024-06-05"),

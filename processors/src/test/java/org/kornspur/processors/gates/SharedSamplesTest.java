@@ -9,6 +9,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.kornspur.contract.Category;
+import org.kornspur.contract.CropRole;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.processors.dossier.Material;
@@ -42,7 +43,7 @@ class SharedSamplesTest {
         (Verdict.Met)
             Judged.by(
                     "EU",
-                    new BlendShare(),
+                    new BlendShareGate(),
                     Dossiers.lot("mix")
                         .with(blend)
                         .scheme()
@@ -63,7 +64,7 @@ class SharedSamplesTest {
   })
   void aSampleOfAPartDoesNotStandForTheWhole(double lotKg, double sampledKg, String expected) {
     Judged judged =
-        Judged.by("EU", new SampleDrawing(), lot(lotKg, sampledKg, "2024-08-20").dossier());
+        Judged.by("EU", new SamplingGate(), lot(lotKg, sampledKg, "2024-08-20").dossier());
     assertThat(judged.worst()).isEqualTo(expected);
     judged.row(
         "lot of %s kg, sample drawn of %s kg".formatted(lotKg, sampledKg),
@@ -79,7 +80,7 @@ class SharedSamplesTest {
     assertThat(
             Judged.by(
                     "EU",
-                    new SampleDrawing(),
+                    new SamplingGate(),
                     lot(2000, 500, "2024-10-01")
                         .with(Facts.dispatch("l1", 1500).at("2024-09-15"))
                         .dossier())
@@ -88,7 +89,7 @@ class SharedSamplesTest {
     assertThat(
             Judged.by(
                     "EU",
-                    new SampleDrawing(),
+                    new SamplingGate(),
                     lot(2000, 500, "2024-10-01")
                         .with(Facts.split("l1").into("l2", 1500).at("2024-09-15"))
                         .dossier())
@@ -97,7 +98,7 @@ class SharedSamplesTest {
     assertThat(
             Judged.by(
                     "EU",
-                    new SampleDrawing(),
+                    new SamplingGate(),
                     lot(2000, 500, "2024-10-01")
                         .with(
                             Facts.conditioning().from("l1", 1500).into("l2", 1500).at("2024-09-15"))
@@ -119,7 +120,7 @@ class SharedSamplesTest {
   void aSampleDoesNotStandForSeedThatWasGone(double goneKg, String on, String expected) {
     Dossiers sold =
         lot(2000, 2000, "2024-08-20").with(Facts.dispatch("l1", goneKg).at(on + "T06:00:00Z"));
-    assertThat(Judged.by("EU", new SampleDrawing(), sold.dossier()).worst()).isEqualTo(expected);
+    assertThat(Judged.by("EU", new SamplingGate(), sold.dossier()).worst()).isEqualTo(expected);
   }
 
   /** Germination is tested again after a year, of what is left by then. */
@@ -147,7 +148,7 @@ class SharedSamplesTest {
       lot.with(Facts.germination("l1", 92, 92, 92, 92).at(firstTested));
     }
     assertThat(
-            SampleDrawing.good(lot.dossier(), Rulebooks.bundled().find("EU").orElseThrow()).stream()
+            SamplingGate.good(lot.dossier(), Rulebooks.bundled().find("EU").orElseThrow()).stream()
                 .anyMatch(good -> good.getSampleId().equals("again")))
         .isEqualTo(expected);
   }
@@ -159,7 +160,7 @@ class SharedSamplesTest {
             .with(
                 Facts.split("l1").into("part", 4000).at("2024-08-02"),
                 Facts.merge("l1").of("c", 2500).of("d", 2500).at("2024-08-10"));
-    assertThat(Judged.by("EU", new SampleDrawing(), lot.dossier()).worst()).isEqualTo("OWED");
+    assertThat(Judged.by("EU", new SamplingGate(), lot.dossier()).worst()).isEqualTo("OWED");
   }
 
   @ParameterizedTest(name = "1,000 kg came in on 1 August, 1,000 kg on {0}, sampled 20 August: {1}")
@@ -168,7 +169,7 @@ class SharedSamplesTest {
     Judged judged =
         Judged.by(
             "EU",
-            new SampleDrawing(),
+            new SamplingGate(),
             Dossiers.lot("l1")
                 .with(
                     Facts.merge("l1").of("a", 500).of("b", 500).at("2024-08-01"),
@@ -184,9 +185,9 @@ class SharedSamplesTest {
   void noSampleWasTestedBeforeItWasDrawn(String tested, String expected) {
     Dossiers lot =
         lot(2000, 2000, "2024-08-20").with(Facts.germination("l1", 92, 92, 92, 92).at(tested));
-    assertThat(Judged.by("EU", new SampleDrawing(), lot.dossier()).worst()).isEqualTo(expected);
+    assertThat(Judged.by("EU", new SamplingGate(), lot.dossier()).worst()).isEqualTo(expected);
     lot.with(Facts.germination("l1", 92, 92, 92, 92).at("2024-09-01"));
-    assertThat(Judged.by("EU", new SampleDrawing(), lot.dossier()).worst()).isEqualTo("MET");
+    assertThat(Judged.by("EU", new SamplingGate(), lot.dossier()).worst()).isEqualTo("MET");
   }
 
   @Test
@@ -194,7 +195,7 @@ class SharedSamplesTest {
     Judged judged =
         Judged.by(
             "EU",
-            new SampleDrawing(),
+            new SamplingGate(),
             lot(2000, 2000, "2024-08-20")
                 .with(
                     Facts.purity("l1", 119, 1, 0),
@@ -218,7 +219,7 @@ class SharedSamplesTest {
     Verdict verdict =
         Judged.by(
                 "EU",
-                new BlendShare(),
+                new BlendShareGate(),
                 Dossiers.lot("mix")
                     .with(Facts.blend("mix").female("f", 950).pollinator("p", 50))
                     .scheme(Facts.hybrid().at("2019-03-01"))
@@ -237,12 +238,28 @@ class SharedSamplesTest {
             .scheme()
             .parent("f", under("EU", Facts.SINGLE_CROSS))
             .parent("p", under("DE", Facts.RESTORER));
-    assertThat(Judged.by("EU", new Components(), mixture.dossier()).worst()).isEqualTo("MET");
+    assertThat(Judged.by("EU", new ComponentsGate(), mixture.dossier()).worst()).isEqualTo("MET");
     assertThat(
             MissingLimits.notes(mixture.dossier(), Rulebooks.bundled().find("EU").orElseThrow())
                 .stream()
                 .map(note -> note.finding()))
         .contains(new RuleFinding.JudgedByBookOfFemale("EU", List.of("DE")).coded());
+  }
+
+  @Test
+  void whichBookJudgedSeedThatWasSownIsTold() {
+    Dossiers crop =
+        Dossiers.crop("c1")
+            .with(
+                Facts.crop("c1", CropRole.POLLINATOR)
+                    .with(declared -> declared.setRulebookId("DE")),
+                Facts.sowing("c1").of("p", 500))
+            .parent("p", under("US", Facts.RESTORER));
+    assertThat(
+            MissingLimits.notes(crop.dossier(), Rulebooks.bundled().find("DE").orElseThrow())
+                .stream()
+                .map(note -> note.finding()))
+        .contains(new RuleFinding.SownOfOtherBooks("DE", List.of("US")).coded());
   }
 
   @Test
@@ -260,7 +277,7 @@ class SharedSamplesTest {
                 .scheme()
                 .parent("f", under("DE", Facts.SINGLE_CROSS))
                 .parent("g", under("EU", Facts.SINGLE_CROSS)))) {
-      Judged judged = Judged.by("EU", new Components(), lot.dossier());
+      Judged judged = Judged.by("EU", new ComponentsGate(), lot.dossier());
       assertThat(judged.worst()).isEqualTo("OWED");
       judged
           .found(new RuleFinding.SeveralBooks(List.of("DE", "EU")))

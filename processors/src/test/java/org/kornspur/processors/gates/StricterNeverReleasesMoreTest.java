@@ -23,8 +23,8 @@ class StricterNeverReleasesMoreTest {
       @ForAll @DoubleRange(min = 10, max = 900) double areaM2,
       @ForAll CropRole role) {
     for (String book : List.of("EU", "DE", "HOUSE")) {
-      Assertions.assertThat(rank(book, new OffTypes(), crop(role, offTypes + more, areaM2)))
-          .isGreaterThanOrEqualTo(rank(book, new OffTypes(), crop(role, offTypes, areaM2)));
+      Assertions.assertThat(rank(book, new OffTypesGate(), crop(role, offTypes + more, areaM2)))
+          .isGreaterThanOrEqualTo(rank(book, new OffTypesGate(), crop(role, offTypes, areaM2)));
     }
   }
 
@@ -34,10 +34,10 @@ class StricterNeverReleasesMoreTest {
       @ForAll @IntRange(max = 9) int second,
       @ForAll @IntRange(min = 1, max = 4) int more) {
     for (String book : List.of("EU", "HOUSE")) {
-      int rank = rank(book, new Ergot(), lot(90, first, second));
-      Assertions.assertThat(rank(book, new Ergot(), lot(90, first + more, second)))
+      int rank = rank(book, new ErgotGate(), lot(90, first, second));
+      Assertions.assertThat(rank(book, new ErgotGate(), lot(90, first + more, second)))
           .isGreaterThanOrEqualTo(rank);
-      Assertions.assertThat(rank(book, new Ergot(), lot(90, first, second + more)))
+      Assertions.assertThat(rank(book, new ErgotGate(), lot(90, first, second + more)))
           .isGreaterThanOrEqualTo(rank);
     }
   }

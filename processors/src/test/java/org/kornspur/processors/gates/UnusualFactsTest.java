@@ -10,6 +10,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.kornspur.contract.Category;
 import org.kornspur.contract.CropRole;
 import org.kornspur.contract.FloweringPart;
+import org.kornspur.contract.PostControlMethod;
 import org.kornspur.processors.fixture.Dossiers;
 import org.kornspur.processors.fixture.Draft;
 import org.kornspur.processors.fixture.Facts;
@@ -28,7 +29,7 @@ class UnusualFactsTest {
     Judged judged =
         Judged.by(
             "EU",
-            new Origin(),
+            new OriginGate(),
             Dossiers.lot("l1")
                 .with(
                     Facts.harvest("c1", "l1", 5000),
@@ -44,7 +45,7 @@ class UnusualFactsTest {
     Judged judged =
         Judged.by(
             "EU",
-            new Origin(),
+            new OriginGate(),
             Dossiers.lot("l1")
                 .with(
                     Facts.declared("l1", Facts.HYBRID, Category.CERTIFIED, 1000).at("2024-09-10"),
@@ -66,7 +67,7 @@ class UnusualFactsTest {
     Judged judged =
         Judged.by(
             "EU",
-            new Origin(),
+            new OriginGate(),
             Dossiers.lot("l1")
                 .with(
                     Facts.declared("l1", Facts.HYBRID, Category.CERTIFIED, 1000).at("2024-09-10"),
@@ -88,7 +89,7 @@ class UnusualFactsTest {
     Judged judged =
         Judged.by(
             "EU",
-            new Origin(),
+            new OriginGate(),
             Dossiers.crop("c1")
                 .with(
                     Facts.crop("c1", CropRole.F1_MIXTURE),
@@ -106,7 +107,7 @@ class UnusualFactsTest {
     Judged judged =
         Judged.by(
             "EU",
-            new Origin(),
+            new OriginGate(),
             Dossiers.crop("c1")
                 .with(
                     Facts.crop("c1", CropRole.F1_MIXTURE)
@@ -125,7 +126,7 @@ class UnusualFactsTest {
     Judged judged =
         Judged.by(
             "EU",
-            new Origin(),
+            new OriginGate(),
             Dossiers.crop("c1")
                 .with(
                     Facts.crop("c1", CropRole.STERILE_FEMALE),
@@ -141,7 +142,7 @@ class UnusualFactsTest {
     Judged judged =
         Judged.by(
             "EU",
-            new Origin(),
+            new OriginGate(),
             Dossiers.crop("c1")
                 .with(
                     Facts.crop("c1", CropRole.F1_MIXTURE).with(crop -> crop.setCropYear(cropYear)),
@@ -156,7 +157,7 @@ class UnusualFactsTest {
     Judged judged =
         Judged.by(
             "EU",
-            new Origin(),
+            new OriginGate(),
             Dossiers.lot("l1")
                 .with(
                     Facts.declared("l1", Facts.HYBRID, Category.CERTIFIED, 1000)
@@ -178,7 +179,7 @@ class UnusualFactsTest {
     Judged judged =
         Judged.by(
             "EU",
-            new Origin(),
+            new OriginGate(),
             Dossiers.crop("c1")
                 .with(
                     Facts.crop("c1", CropRole.F1_MIXTURE),
@@ -195,7 +196,7 @@ class UnusualFactsTest {
     Judged judged =
         Judged.by(
             "EU",
-            new Origin(),
+            new OriginGate(),
             Dossiers.lot("l1")
                 .with(
                     Facts.declared("l1", Facts.HYBRID, Category.CERTIFIED, 1000),
@@ -213,7 +214,7 @@ class UnusualFactsTest {
     Judged judged =
         Judged.by(
             "EU",
-            new Origin(),
+            new OriginGate(),
             Dossiers.lot("l1")
                 .with(
                     Facts.declared("l1", Facts.HYBRID, Category.CERTIFIED, 1000),
@@ -240,7 +241,7 @@ class UnusualFactsTest {
     Judged judged =
         Judged.by(
             "EU",
-            new Origin(),
+            new OriginGate(),
             Dossiers.crop("c1")
                 .with(
                     Facts.crop("c1", role),
@@ -295,7 +296,7 @@ class UnusualFactsTest {
             Facts.flowering("c1", FloweringPart.FEMALE, stage).at(seen));
     for (Draft<?> look : looks) {
       Dossiers crop = Dossiers.crop("c1").with(declared, look).scheme();
-      assertThat(Judged.by("EU", new Origin(), crop.dossier()).state("days in flower"))
+      assertThat(Judged.by("EU", new OriginGate(), crop.dossier()).state("days in flower"))
           .isEqualTo(expected);
     }
   }
@@ -303,7 +304,7 @@ class UnusualFactsTest {
   private static Judged origin(Draft<?>... facts) {
     return Judged.by(
         "EU",
-        new Origin(),
+        new OriginGate(),
         Dossiers.crop("c1")
             .with(Facts.crop("c1", CropRole.STERILE_FEMALE))
             .with(facts)
@@ -331,5 +332,253 @@ class UnusualFactsTest {
                     Facts.inspection("c1").offTypesInArea(0, areaM2 / 2))
                 .state("area counted"))
         .isEqualTo(expected);
+  }
+
+  /** Common practice, no source. */
+  @ParameterizedTest(name = "{0}: {1} and {2} kg on 5 ha each: {3}")
+  @CsvSource({
+    "F1_MIXTURE, 300, 300, NONE",
+    "F1_MIXTURE, 1, 0.001, OWED",
+    "F1_MIXTURE, 49, 0.5, OWED",
+    "F1_MIXTURE, 300, 1250, NONE",
+    "F1_MIXTURE, 300, 15000, OWED",
+    // lines are sown thinner than farms sow
+    "STERILE_FEMALE, 5, 0.5, NONE",
+    "STERILE_FEMALE, 0.5, 0.5, OWED",
+    // 34.5 kg on each half of the field is half the rate; 1,000 kg twice over it is twice
+    "F1_MIXTURE, 34, 34, OWED",
+    "F1_MIXTURE, 1000, 1000, OWED",
+    "STERILE_FEMALE, 1000, 1000, OWED",
+    "FERTILE_LINE, 5, 1251, OWED"
+  })
+  void whatWasSownFitsTheArea(CropRole role, double firstKg, double secondKg, String expected) {
+    Judged judged =
+        Judged.by(
+            "EU",
+            new OriginGate(),
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", role),
+                    Facts.sowing("c1").of("m1", firstKg).on(5),
+                    Facts.sowing("c1").of("m2", secondKg).on(5))
+                .scheme()
+                .dossier());
+    assertThat(judged.state("sowing rate")).isEqualTo(expected);
+    judged.row("%s, %s and %s kg on 5 ha".formatted(role, firstKg, secondKg), expected, expected);
+  }
+
+  /** Common practice, no source: what was seen in flower counts as what was declared. */
+  @ParameterizedTest(name = "seen in flower 2024-06-12, harvested {0}: {1}")
+  @CsvSource({"2024-06-12, OWED", "2024-06-13, OWED", "2024-07-02, OWED", "2024-07-25, NONE"})
+  void noCropIsHarvestedWhereItWasSeenInFlower(String harvested, String expected) {
+    Judged judged =
+        Judged.by(
+            "EU",
+            new OriginGate(),
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", CropRole.F1_MIXTURE)
+                        .with(crop -> crop.setFloweringFrom(null).setFloweringTo(null)),
+                    Facts.inspection("c1").with(visit -> visit.setBbchStage(65)).at("2024-06-12"),
+                    Facts.harvest("c1", "l1", 5000).at(harvested))
+                .scheme()
+                .dossier());
+    assertThat(judged.state("day of harvest")).isEqualTo(expected);
+  }
+
+  /** Common practice, no source: rye sown in spring takes some three months to flower. */
+  @ParameterizedTest(name = "sown {0}, seen at BBCH {1} on 2024-06-12: {2}")
+  @CsvSource({
+    "2023-09-25, 65, NONE",
+    "2024-03-20, 65, NONE",
+    "2024-05-31, 65, OWED",
+    "2024-05-31, 31, NONE",
+    "2024-07-01, 31, OWED"
+  })
+  void noCropIsSeenBeforeItGrew(String sown, int stage, String expected) {
+    Judged judged =
+        Judged.by(
+            "EU",
+            new OriginGate(),
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", CropRole.F1_MIXTURE),
+                    Facts.sowing("c1").of("m1", 500).on(5).at(sown),
+                    Facts.inspection("c1")
+                        .with(visit -> visit.setBbchStage(stage))
+                        .at("2024-06-12"))
+                .scheme()
+                .dossier());
+    assertThat(judged.state("visits before growth")).isEqualTo(expected);
+  }
+
+  /** Common practice, no source: nowhere has rye ears in winter. */
+  @ParameterizedTest(name = "seen at BBCH {0} on {1}, at {2} degrees: {3}")
+  @CsvSource({
+    "65, 2024-06-12, 52, NONE",
+    "65, 2024-03-20, 30, NONE",
+    "65, 2024-01-20, 52, OWED",
+    "55, 2024-02-20, 52, OWED",
+    "31, 2024-02-20, 30, NONE",
+    "65, 2023-11-20, -30, NONE",
+    "65, 2024-06-12, -30, OWED"
+  })
+  void noRyeFlowersInWinter(int stage, String on, double latitude, String expected) {
+    Judged judged =
+        Judged.by(
+            "EU",
+            new OriginGate(),
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", CropRole.F1_MIXTURE)
+                        .with(crop -> crop.setOutline(Facts.square(10, latitude, 0.003))),
+                    Facts.inspection("c1").with(visit -> visit.setBbchStage(stage)).at(on))
+                .scheme()
+                .dossier());
+    assertThat(judged.state("visits in winter")).isEqualTo(expected);
+  }
+
+  /** Common practice, no source: winter rye is sown in the autumn before, summer rye in spring. */
+  @ParameterizedTest(name = "crop of 2024 in flower from 1 June, sown {0}: {1}")
+  @CsvSource({
+    "2023-09-25, NONE",
+    "2024-03-20, NONE",
+    "2024-06-01, NONE",
+    "2024-06-02, OWED",
+    "2022-09-25, OWED",
+    "2020-09-25, OWED"
+  })
+  void ryeIsSownForTheNextHarvest(String sown, String expected) {
+    Judged judged =
+        Judged.by(
+            "EU",
+            new OriginGate(),
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", CropRole.F1_MIXTURE)
+                        .with(crop -> crop.setFloweringFrom(LocalDate.of(2024, 6, 1))),
+                    Facts.sowing("c1").of("m1", 500).on(5).at("2023-09-20"),
+                    Facts.sowing("c1").of("m1", 500).on(5).at(sown))
+                .scheme()
+                .dossier());
+    assertThat(judged.state("day of sowing")).isEqualTo(expected);
+  }
+
+  /** Common practice, no source. */
+  @ParameterizedTest(name = "moisture {0} %: {1}")
+  @CsvSource({"1.3, OWED", "4.9, OWED", "5, NONE", "13, NONE"})
+  void noSeedInStoreIsDrierThanItCanBe(double percent, String expected) {
+    Judged judged =
+        Judged.by(
+            "EU",
+            new OriginGate(),
+            Dossiers.lot("l1")
+                .with(
+                    Facts.declared("l1", Facts.HYBRID, Category.CERTIFIED, 1000),
+                    Facts.moisture("l1", percent))
+                .dossier());
+    assertThat(judged.state("moisture")).isEqualTo(expected);
+  }
+
+  /** Common practice, no source. */
+  @ParameterizedTest(name = "100 kg came 1 August, 900 kg 20 August; {0} kg went {1}: {2}")
+  @CsvSource({
+    "1000, 2024-08-02, OWED",
+    "101, 2024-08-02, OWED",
+    // what scales differ by
+    "100.4, 2024-08-02, NONE",
+    "100, 2024-08-02, NONE",
+    "1000, 2024-08-20, NONE",
+    "1000, 2024-09-01, NONE",
+    // the mass balance says it
+    "1100, 2024-08-02, NONE"
+  })
+  void noMoreGoesOutThanHasComeIn(double massKg, String on, String expected) {
+    Draft<?> out = Facts.conditioning().from("l1", massKg).into("l2", massKg).at(on).id("out");
+    Dossiers lot =
+        Dossiers.lot("l1")
+            .with(
+                Facts.harvest("c1", "l1", 100).at("2024-08-01"),
+                Facts.harvest("c1", "l1", 900).at("2024-08-20"))
+            .parentCrop("c1", Dossiers.f1());
+    assertThat(Judged.by("EU", new OriginGate(), lot.with(out).dossier()).state("stock by day"))
+        .isEqualTo(expected);
+  }
+
+  @Test
+  void whatWentOutWhileMoreCameInIsConfirmedByItsReason() {
+    Draft<?> out =
+        Facts.conditioning()
+            .from("l1", 1000)
+            .into("l2", 900)
+            .screenings(100)
+            .at("2024-08-02")
+            .correcting("before", "cleaned from 2 to 21 August while the harvest came in");
+    Dossiers lot =
+        Dossiers.lot("l1")
+            .with(
+                Facts.harvest("c1", "l1", 100).at("2024-08-01"),
+                Facts.harvest("c1", "l1", 900).at("2024-08-20"),
+                out)
+            .parentCrop("c1", Dossiers.f1());
+    assertThat(Judged.by("EU", new OriginGate(), lot.dossier()).state("stock by day"))
+        .isEqualTo("NONE");
+  }
+
+  /** Common practice, no source: a kernel ripens weeks after flowering. */
+  @ParameterizedTest(name = "flowering {0} to {1}, harvested {2}: {3}")
+  @CsvSource({
+    "2024-06-01, 2024-06-20, 2024-06-15, OWED",
+    "2024-06-01, 2024-06-20, 2024-06-20, OWED",
+    "2024-06-01, 2024-06-20, 2024-07-10, OWED",
+    "2024-06-01, 2024-06-20, 2024-07-11, NONE",
+    "2024-06-01, 2024-06-20, 2024-07-25, NONE",
+    "2024-06-01,           , 2024-05-30, OWED",
+    "2024-06-01,           , 2024-07-25, NONE",
+    "          ,           , 2024-06-15, NONE"
+  })
+  void noCropIsHarvestedUnripe(LocalDate from, LocalDate to, String harvested, String expected) {
+    Judged judged =
+        Judged.by(
+            "EU",
+            new OriginGate(),
+            Dossiers.crop("c1")
+                .with(
+                    Facts.crop("c1", CropRole.F1_MIXTURE)
+                        .with(crop -> crop.setFloweringFrom(from).setFloweringTo(to)),
+                    Facts.harvest("c1", "l1", 5000).at(harvested))
+                .scheme()
+                .dossier());
+    assertThat(judged.state("day of harvest")).isEqualTo(expected);
+  }
+
+  /** Common practice, no source. */
+  @ParameterizedTest(name = "of 2024, declared {0}, {1} read {2}: {3}")
+  @CsvSource({
+    "2024-09-10, PLOT, 2024-09-11, OWED",
+    "2024-09-10, PLOT, 2025-01-07, OWED",
+    "2024-08-01, PLOT, 2024-12-05, OWED",
+    "2024-08-01, PLOT, 2025-02-28, OWED",
+    "2024-09-10, PLOT, 2025-06-15, NONE",
+    "2024-09-10, MARKER, 2024-09-11, NONE",
+    // south of the equator the seed of January is grown in the same year
+    "2024-02-01, PLOT, 2024-11-10, NONE",
+    // bought in late: its breeder had it in a plot before
+    "2025-09-10, PLOT, 2025-09-11, NONE"
+  })
+  void plantsAreCountedWhenThereAreAny(
+      String declared, PostControlMethod method, String read, String expected) {
+    Judged judged =
+        Judged.by(
+            "EU",
+            new OriginGate(),
+            Dossiers.lot("l1")
+                .with(
+                    Facts.declared("l1", Facts.SINGLE_CROSS, Category.BASIC, 1000).at(declared),
+                    Facts.postControl("l1", 2000, 0)
+                        .with(result -> result.setMethod(method))
+                        .at(read))
+                .dossier());
+    assertThat(judged.state("days of plots")).isEqualTo(expected);
   }
 }

@@ -15,6 +15,7 @@ import org.kornspur.contract.Category;
 import org.kornspur.contract.CropRole;
 import org.kornspur.contract.Cross;
 import org.kornspur.contract.FactHeader;
+import org.kornspur.contract.GerminationTest;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.statement.Value.Fact;
@@ -24,6 +25,7 @@ import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.finding.OriginFinding;
 import org.kornspur.processors.fixture.Dossiers;
 import org.kornspur.processors.fixture.Facts;
+import org.kornspur.processors.fixture.Facts.Plain;
 import org.kornspur.processors.fixture.Verdicts;
 import org.kornspur.processors.standards.Rulebooks;
 import org.kornspur.processors.verdict.Fitness;
@@ -94,6 +96,52 @@ class CorrectionsTest {
 
     assertThat(standing(lot).state()).isEqualTo(Fitness.EVIDENCE_OWED);
     assertOwed(lot, GERMINATION_BY_MOISTURE);
+  }
+
+  /** Common practice, no source: another sample with another result is a second test. */
+  @Test
+  void aRetestOfAnotherSampleIsNoCorrection() {
+    Plain<GerminationTest.Builder> better = Facts.germination("l1", 95, 94, 96, 95);
+    Plain<GerminationTest.Builder> sameOfOtherSample = Facts.germination("l1", 60, 60, 60, 60);
+    Plain<GerminationTest.Builder> otherOfOther = Facts.germination("l1", 95, 94, 96, 95);
+    sameOfOtherSample.with(test -> test.setSampleId("S9"));
+    otherOfOther.with(test -> test.setSampleId("S9"));
+
+    assertThat(origin(corrected(better))).as("mistyped result").isEmpty();
+    assertThat(origin(corrected(sameOfOtherSample))).as("mistyped sample").isEmpty();
+    assertOwed(
+        corrected(otherOfOther),
+        new OriginFinding.CorrectedByOtherSample(new Fact("g1"), new Fact("g2")));
+  }
+
+  @Test
+  void aRetestIsNoCorrectionInTwoSteps() {
+    Dossier lot =
+        Dossiers.lot("l1")
+            .with(Facts.declared("l1", Facts.HYBRID, Category.CERTIFIED, 1000))
+            .superseded(Facts.germination("l1", 60, 60, 60, 60).id("g1"), "g2")
+            .superseded(
+                Facts.germination("l1", 60, 60, 60, 60)
+                    .with(test -> test.setSampleId("S9"))
+                    .id("g2")
+                    .correcting("g1", "wrong sample"),
+                "g3")
+            .with(
+                Facts.germination("l1", 95, 94, 96, 95)
+                    .with(test -> test.setSampleId("S9"))
+                    .id("g3")
+                    .correcting("g2", "wrong result"))
+            .dossier();
+
+    assertOwed(lot, new OriginFinding.CorrectedByOtherSample(new Fact("g1"), new Fact("g3")));
+  }
+
+  private static Dossier corrected(Plain<GerminationTest.Builder> correction) {
+    return Dossiers.lot("l1")
+        .with(Facts.declared("l1", Facts.HYBRID, Category.CERTIFIED, 1000))
+        .superseded(Facts.germination("l1", 60, 60, 60, 60).id("g1"), "g2")
+        .with(correction.id("g2").correcting("g1", "typing error"))
+        .dossier();
   }
 
   @Test

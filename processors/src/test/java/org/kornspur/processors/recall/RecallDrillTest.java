@@ -219,6 +219,24 @@ class RecallDrillTest {
     assertThat(balance.balances()).isEqualTo(balances);
   }
 
+  /** By hand: 1,015 kg of dressed seed from 1,000 kg; 26 kg would be more than 20 and 5 beyond. */
+  @ParameterizedTest(name = "1,000 kg, {1}, give {0} kg: balances {2}")
+  @CsvSource({
+    "1015, invented dressing, true",
+    "1020, invented dressing, true",
+    "1026, invented dressing, false",
+    "1015, , false"
+  })
+  void aDressingIsNoSeedThatIsTooMuch(double outKg, String treatment, boolean balances) {
+    MassBalance balance =
+        with(
+                Facts.declared("G", Facts.HYBRID, Category.CERTIFIED, 1000),
+                Facts.conditioning().from("G", 1000).into("H", outKg).treatedWith(treatment))
+            .drill(Subject.lot("G"), Map.of())
+            .balance();
+    assertThat(balance.balances()).isEqualTo(balances);
+  }
+
   @Test
   void whatLeadsNowhereIsNamedAndMakesTheDrillIncomplete() {
     RecallDrill drill =

@@ -21,6 +21,8 @@ import org.kornspur.processors.fixture.Dossiers;
 import org.kornspur.processors.fixture.Facts;
 import org.kornspur.processors.release.ActRules.Wish;
 import org.kornspur.processors.release.LotRelease.Step;
+import org.kornspur.processors.standards.Limit;
+import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.verdict.Fitness;
 import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Measured;
@@ -95,6 +97,50 @@ class ActRulesTest {
 
     assertThat(ActRules.refusal(sheet, new Wish.ToRelease(), "p-1", TODAY))
         .contains(new ActFinding.RawHarvestNotReleased(Subject.lot("L1")));
+  }
+
+  /** Nobody tests what went into another lot; nothing of it is left to be released. */
+  @ParameterizedTest(name = "of 1,000 kg {0} kg conditioned, {1} kg merged, {2} kg sold: {3}")
+  @CsvSource({
+    "900, 100, 0, true",
+    "1000, 0, 0, true",
+    // what scales differ by
+    "995, 0, 0, true",
+    "994, 0, 0, false",
+    "900, 0, 100, false",
+    "0, 0, 1000, false"
+  })
+  void aLotOfWhichNothingIsLeftIsNotReleased(
+      double conditionedKg, double mergedKg, double soldKg, boolean isRefused) {
+    Dossiers lot = Dossiers.lot("L1").with(Facts.declared("L1", "A-1", Category.BASIC, 1000));
+    if (conditionedKg > 0) {
+      lot.with(Facts.conditioning().from("L1", conditionedKg).into("L2", conditionedKg));
+    }
+    if (mergedKg > 0) {
+      lot.with(Facts.merge("L3").of("L1", mergedKg).of("L4", 50));
+    }
+    if (soldKg > 0) {
+      lot.with(Facts.dispatch("L1", soldKg));
+    }
+    Limit tolerance =
+        Limit.givenBy(
+            "PRACTICE", "1", TODAY, Quantity.MASS_BALANCE_TOLERANCE, Limit.Sense.AT_MOST, 0.5);
+    Verdict balance =
+        new Verdict.Met(
+            Gate.MASS_BALANCE,
+            "",
+            Optional.empty(),
+            Measured.exact(0, "%", 0.5),
+            Optional.of(tolerance),
+            List.of("m1"),
+            List.of(),
+            List.of());
+    ReleaseSheet sheet =
+        sheet(lot.dossier(), Fitness.FIT, List.of(balance), Step.NONE, Optional.empty());
+
+    Optional<ActFinding> refusal = ActRules.refusal(sheet, new Wish.ToRelease(), "p-1", TODAY);
+    assertThat(refusal.filter(ActFinding.NothingLeft.class::isInstance).isPresent())
+        .isEqualTo(isRefused);
   }
 
   /** 7 CFR 201.30a, read, for the five months; the rest is our own rule, no source. */

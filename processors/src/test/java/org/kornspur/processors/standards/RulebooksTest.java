@@ -426,4 +426,24 @@ class RulebooksTest {
                     .formatted(quantity, value)
                 + " pollen is looked for");
   }
+
+  /** Our own rule: rye of earlier years is not looked for, so nothing would contradict a grower. */
+  @Test
+  void moreYearsWithoutRyeThanAreLookedAtAreRefused() {
+    assertThat(withYears("3").find("MINE")).isPresent();
+    assertThatThrownBy(() -> withYears("4"))
+        .isInstanceOf(RulebookRefused.class)
+        .hasMessage(
+            "years.yaml: limits[0] (YEARS_WITHOUT_RYE): field value: 4 years are more than the 3 in"
+                + " which earlier rye is looked for");
+  }
+
+  private static Rulebooks withYears(String years) {
+    List<RulebookFile> files = new ArrayList<>(Rulebooks.bundledFiles());
+    files.add(
+        new RulebookFile(
+            "years.yaml",
+            house("YEARS_WITHOUT_RYE", "AT_LEAST", years, "years", "CERTIFIED", SOURCE)));
+    return Rulebooks.load(files);
+  }
 }
