@@ -29,14 +29,15 @@ import org.kornspur.api.storage.PrivateFolder;
  * <p>The processors are stopped meanwhile, for their output, their state and how far they read must
  * be of one moment. Facts and whatever else comes from outside goes on, and is copied after what
  * speaks of it; where a file is cut off at its end, the broker cuts off the half record when it
- * starts, as after a power cut. The local state of the processors is left out: they restore it from
- * the broker.
+ * starts, as after a power cut. The local state of the processors and of the lists is left out:
+ * they restore it from the broker.
  */
 public final class Backup {
   private static final Logger LOG = Logger.getLogger(Backup.class);
   private static final String BROKER = "broker";
   private static final int ATTEMPTS = 3;
-  private static final List<String> LEFT_OUT = List.of("streams", "in-use.lock", ".lock");
+  private static final List<String> LEFT_OUT =
+      List.of("streams", "read-model", "in-use.lock", ".lock");
   private static final DateTimeFormatter NAME =
       DateTimeFormatter.ofPattern("'kornspur-'yyyyMMdd'T'HHmmss'Z'").withZone(ZoneOffset.UTC);
   private static final ReentrantLock ONE_AT_A_TIME = new ReentrantLock();

@@ -22,6 +22,13 @@ public interface EngineSettings {
   /** Address of an external schema registry; without it an embedded one is started. */
   Optional<String> schemaRegistryUrl();
 
+  /** Time zone of the site, by its name in the IANA database; without it that of the machine. */
+  Optional<String> timeZone();
+
+  /** Language of the site, for who asks for none that is spoken here: {@code en} or {@code de}. */
+  @WithDefault("en")
+  String language();
+
   /** Further settings of every Kafka client, such as security, as {@code kornspur.kafka."key"}. */
   java.util.Map<String, String> kafka();
 
@@ -112,6 +119,17 @@ public interface EngineSettings {
    */
   @WithDefault("false")
   boolean trustTopicProducers();
+
+  /**
+   * Records not processed yet beyond which no facts are taken, over all instances. A fact makes
+   * about five.
+   */
+  @WithDefault("500000")
+  long mostWaitingRecords();
+
+  /** Free space on the disk of the data folder below which no facts are taken, megabytes. */
+  @WithDefault("500")
+  long leastFreeDiskMb();
 
   /** Folder of files to load once running; facts that are known already count once. */
   Optional<Path> load();

@@ -27,6 +27,8 @@ final class IdleDetection implements AutoCloseable {
           FactPublisher.FACTS_TOPIC,
           FactPublisher.QUARANTINE_TOPIC,
           FactPublisher.PEOPLE_TOPIC,
+          FactPublisher.PLANS_TOPIC,
+          FactPublisher.CAUSE_NOTES_TOPIC,
           "kornspur.schemas");
 
   private final Admin admin;

@@ -13,8 +13,17 @@ public final class NotReady extends ProblemException {
   private final transient NotReadyDetail detail;
 
   public NotReady(NotReadyDetail detail, int retryAfterSeconds) {
-    super(ProblemDocument.of(ProblemKind.NOT_READY, detail), OptionalLong.of(retryAfterSeconds));
+    this(ProblemKind.NOT_READY, detail, retryAfterSeconds);
+  }
+
+  private NotReady(ProblemKind kind, NotReadyDetail detail, int retryAfterSeconds) {
+    super(ProblemDocument.of(kind, detail), OptionalLong.of(retryAfterSeconds));
     this.detail = detail;
+  }
+
+  /** For work that is turned away until what was taken before is done; status 429. */
+  static NotReady tooMuch(NotReadyDetail detail, int retryAfterSeconds) {
+    return new NotReady(ProblemKind.TOO_MANY_REQUESTS, detail, retryAfterSeconds);
   }
 
   public NotReadyDetail detail() {

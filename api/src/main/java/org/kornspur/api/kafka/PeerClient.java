@@ -41,7 +41,7 @@ public final class PeerClient {
     this.secret = secret;
   }
 
-  List<PeerEntry> dossier(HostInfo owner, String subject) {
+  List<PeerEntry> entries(HostInfo owner, String subject) {
     return ask(owner, DOSSIER, subject, new TypeReference<>() {});
   }
 

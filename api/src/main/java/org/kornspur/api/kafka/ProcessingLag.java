@@ -52,7 +52,11 @@ final class ProcessingLag implements AutoCloseable {
 
     /** Then answers say that they are complete, and so it must be true when they say it. */
     private boolean isNothing() {
-      return heldBack == 0 && waiting.values().stream().allMatch(count -> count == 0);
+      return heldBack == 0 && records() == 0;
+    }
+
+    long records() {
+      return waiting.values().stream().mapToLong(Long::longValue).sum();
     }
   }
 
@@ -67,6 +71,9 @@ final class ProcessingLag implements AutoCloseable {
   private final List<TopicPartition> partitions;
   private Counted kept = new Counted(Map.of(), 0);
   private long keptUntil;
+  private final Object roughLock = new Object();
+  private long rough;
+  private long roughUntil = System.nanoTime();
 
   ProcessingLag(Map<String, Object> clientSettings, String group)
       throws InterruptedException, ExecutionException, TimeoutException {
@@ -100,13 +107,29 @@ final class ProcessingLag implements AutoCloseable {
    */
   synchronized Counted now() {
     if (kept.isNothing() || System.nanoTime() - keptUntil > 0) {
-      kept = ask();
+      kept = ask(true);
       keptUntil = System.nanoTime() + KEPT_NANOS;
     }
     return kept;
   }
 
-  private Counted ask() {
+  /**
+   * How many records were not processed within the last half second. Facts that another program
+   * aborted are among them, for it is quicker not to look.
+   *
+   * @throws NotReady where the brokers do not tell
+   */
+  long recentRecords() {
+    synchronized (roughLock) {
+      if (System.nanoTime() - roughUntil > 0) {
+        rough = ask(false).records();
+        roughUntil = System.nanoTime() + KEPT_NANOS;
+      }
+      return rough;
+    }
+  }
+
+  private Counted ask(boolean exactly) {
     try {
       Map<TopicPartition, OffsetAndMetadata> committed =
           new HashMap<>(
@@ -125,7 +148,7 @@ final class ProcessingLag implements AutoCloseable {
         if (partition.topic().equals(Topics.FACTS.topicName())) {
           long held = Math.max(0, written.get(partition) - readable.get(partition));
           heldBack += held;
-          if (held == 0 && behind > 0 && holdsNothing(partition, from, behind)) {
+          if (exactly && held == 0 && behind > 0 && holdsNothing(partition, from, behind)) {
             behind = 0;
           }
         }

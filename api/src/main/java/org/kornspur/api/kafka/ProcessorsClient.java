@@ -18,7 +18,9 @@ import org.apache.kafka.streams.state.HostInfo;
 import org.apache.kafka.streams.state.ReadOnlyKeyValueStore;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.NotReadyDetail;
+import org.kornspur.contract.CauseNote;
 import org.kornspur.contract.PersonName;
+import org.kornspur.contract.PlanVersion;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.publish.FactPublisher;
@@ -106,6 +108,16 @@ public class ProcessorsClient {
     await(publisher().keep(person));
   }
 
+  /** Keeps a version of a plan, and waits until the broker has it. */
+  public void keep(PlanVersion plan) {
+    await(publisher().keep(plan));
+  }
+
+  /** Keeps what a person did about a cause, and waits until the broker has it. */
+  public void keep(CauseNote note) {
+    await(publisher().keep(note));
+  }
+
   /** Forgets the names of a person; what the person signed stays. */
   public void forget(String personId) {
     await(publisher().forget(personId));
@@ -159,28 +171,28 @@ public class ProcessorsClient {
   }
 
   /** Every fact of a subject, superseded ones marked, by time and id. */
-  public List<Entry> dossier(Subject subject) {
+  public List<Entry> entries(Subject subject) {
     return fromOwner(
             StateStores.DOSSIER_FACTS,
             subject.toString(),
             owner ->
-                others.dossier(owner, subject.toString()).stream()
+                others.entries(owner, subject.toString()).stream()
                     .map(entry -> entry.read(wire()))
                     .toList(),
-            partition -> dossierAt(partition, subject))
+            partition -> entriesAt(partition, subject))
         .stream()
         .sorted(Entry.BY_TIME_THEN_ID)
         .toList();
   }
 
-  public List<PeerEntry> dossierHere(Subject subject) {
+  public List<PeerEntry> entriesHere(Subject subject) {
     int partition = partitionOf(StateStores.DOSSIER_FACTS, subject.toString());
-    return dossierAt(partition, subject).stream()
+    return entriesAt(partition, subject).stream()
         .map(entry -> PeerEntry.of(entry, wire()))
         .toList();
   }
 
-  private List<Entry> dossierAt(int partition, Subject subject) {
+  private List<Entry> entriesAt(int partition, Subject subject) {
     StoreLocator stores = stores();
     DossierReader reader =
         new DossierReader(
@@ -219,8 +231,8 @@ public class ProcessorsClient {
   }
 
   /** The whole dossier of a subject, as the gates see it. */
-  public Dossier wholeDossier(Subject subject) {
-    return new Dossier(subject, dossier(subject), reports(subject));
+  public Dossier dossier(Subject subject) {
+    return new Dossier(subject, entries(subject), reports(subject));
   }
 
   /** The pedigree, which every instance holds whole. */
@@ -241,6 +253,11 @@ public class ProcessorsClient {
   /** Records of the input topics that are not processed yet, by topic; for "lag of the data". */
   public Map<String, Long> lag() {
     return processors().backlog().waiting();
+  }
+
+  /** How many these were in all, half a second ago at most. */
+  long recordsWaiting() {
+    return processors().recentBacklog();
   }
 
   /**

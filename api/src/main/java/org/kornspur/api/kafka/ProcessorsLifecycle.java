@@ -42,6 +42,7 @@ public class ProcessorsLifecycle {
   @Inject SiteKeys keys;
   @Inject MeterRegistry meters;
   @Inject RulesInForce rules;
+  @Inject IntakeLimit limit;
 
   @ConfigProperty(name = "quarkus.http.host", defaultValue = "127.0.0.1")
   String httpHost;
@@ -167,7 +168,7 @@ public class ProcessorsLifecycle {
 
   private void load(Path folder) {
     try {
-      StartLoad.run(folder, processors().clientSettings(), keys.signing());
+      StartLoad.run(folder, processors().clientSettings(), keys.signing(), limit);
     } catch (IOException | RuntimeException cannotLoad) {
       LOG.errorf(cannotLoad, "%s could not be loaded whole; what was loaded stays", folder);
     }

@@ -20,7 +20,7 @@ final class RunningProcessors implements AutoCloseable {
   private static final Logger LOG = Logger.getLogger(RunningProcessors.class);
   private static final Duration STOP_TIMEOUT = Duration.ofSeconds(20);
 
-  private final Infrastructure infrastructure;
+  private final BrokerAndRegistry brokerAndRegistry;
   private final EngineSettings settings;
   private final SiteKeys keys;
   private final HostInfo self;
@@ -34,14 +34,14 @@ final class RunningProcessors implements AutoCloseable {
   private volatile StoreLocator stores;
 
   private RunningProcessors(
-      Infrastructure infrastructure,
+      BrokerAndRegistry brokerAndRegistry,
       EngineSettings settings,
       SiteKeys keys,
       HostInfo self,
       RulesInForce rules)
       throws Exception {
-    Map<String, Object> client = infrastructure.clientSettings();
-    this.infrastructure = infrastructure;
+    Map<String, Object> client = brokerAndRegistry.clientSettings();
+    this.brokerAndRegistry = brokerAndRegistry;
     this.settings = settings;
     this.keys = keys;
     this.self = self;
@@ -55,13 +55,13 @@ final class RunningProcessors implements AutoCloseable {
   static RunningProcessors start(
       EngineSettings settings, SiteKeys keys, HostInfo self, RulesInForce rules) throws Exception {
     rules.start();
-    Infrastructure infrastructure = Infrastructure.start(settings);
+    BrokerAndRegistry brokerAndRegistry = BrokerAndRegistry.start(settings);
     try {
-      StartCheck.run(infrastructure, settings, keys);
-      TopicSetup.createMissing(infrastructure, settings);
-      return new RunningProcessors(infrastructure, settings, keys, self, rules);
+      StartCheck.run(brokerAndRegistry, settings, keys);
+      TopicSetup.createMissing(brokerAndRegistry, settings);
+      return new RunningProcessors(brokerAndRegistry, settings, keys, self, rules);
     } catch (Exception failed) {
-      infrastructure.close();
+      brokerAndRegistry.close();
       throw failed;
     }
   }
@@ -79,7 +79,7 @@ final class RunningProcessors implements AutoCloseable {
         new KafkaStreams(
             topology,
             StreamsSettings.of(
-                infrastructure,
+                brokerAndRegistry,
                 settings,
                 self.host() + ":" + self.port(),
                 skipped,
@@ -101,7 +101,7 @@ final class RunningProcessors implements AutoCloseable {
    */
   synchronized <T> T whileStopped(StillWork<T> work) throws Exception {
     streams.close(STOP_TIMEOUT);
-    try (IdleDetection quiet = new IdleDetection(infrastructure.clientSettings())) {
+    try (IdleDetection quiet = new IdleDetection(brokerAndRegistry.clientSettings())) {
       return work.run(quiet);
     } finally {
       takeUpWork();
@@ -153,7 +153,7 @@ final class RunningProcessors implements AutoCloseable {
   }
 
   Map<String, Object> clientSettings() {
-    return infrastructure.clientSettings();
+    return brokerAndRegistry.clientSettings();
   }
 
   /** Records that came in and are not processed yet. */
@@ -161,11 +161,16 @@ final class RunningProcessors implements AutoCloseable {
     return backlog.now();
   }
 
+  /** How many these were in all, half a second ago at most. */
+  long recentBacklog() {
+    return backlog.recentRecords();
+  }
+
   @Override
   public synchronized void close() {
     publisher.close();
     backlog.close();
     streams.close(STOP_TIMEOUT);
-    infrastructure.close();
+    brokerAndRegistry.close();
   }
 }

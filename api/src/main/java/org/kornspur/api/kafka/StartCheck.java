@@ -24,9 +24,10 @@ final class StartCheck {
    *
    * @throws CannotStart if facts or the key are missing; the message says which and what to do
    */
-  static void run(Infrastructure infrastructure, EngineSettings settings, SiteKeys keys)
+  static void run(BrokerAndRegistry brokerAndRegistry, EngineSettings settings, SiteKeys keys)
       throws InterruptedException {
-    List<LogEnd> ends = ClusterLog.ends(infrastructure.clientSettings(), settings.applicationId());
+    List<LogEnd> ends =
+        ClusterLog.ends(brokerAndRegistry.clientSettings(), settings.applicationId());
     requireAllFacts(ends, settings.acceptLoss().orElse(Set.of()));
     keys.open(
         ends.stream().anyMatch(end -> end.link().isPresent() || end.checkpoint().isPresent()),

@@ -5,11 +5,12 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.CancellationException;
 import org.apache.avro.specific.SpecificRecord;
 import org.jboss.logging.Logger;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.contract.SenderRole;
-import org.kornspur.ingest.act.SignedSubmissions;
+import org.kornspur.ingest.attestation.SignedSubmissions;
 import org.kornspur.ingest.file.FolderLoad;
 import org.kornspur.ingest.file.LoadProgress;
 import org.kornspur.ingest.file.LoadReport;
@@ -24,16 +25,27 @@ import org.kornspur.ingest.seal.SigningKey;
 final class StartLoad {
   private static final Logger LOG = Logger.getLogger(StartLoad.class);
 
+  /** Facts from one look at the limit to the next. */
+  private static final int BETWEEN_LOOKS = 1000;
+
   private static final SignedSubmissions.Sender SENDER =
       new SignedSubmissions.Sender("kornspur.load", SenderRole.QUALITY, Optional.empty());
 
   private StartLoad() {}
 
-  static void run(Path folder, Map<String, Object> clientSettings, SigningKey key)
+  /**
+   * Loads a folder, as fast as what it holds is judged.
+   *
+   * @throws IOException if the folder cannot be walked
+   * @throws CancellationException if the program is stopped meanwhile
+   */
+  static void run(
+      Path folder, Map<String, Object> clientSettings, SigningKey key, IntakeLimit limit)
       throws IOException {
     try (FactPublisher publisher = FactPublisher.connect(clientSettings)) {
       LoadReport report =
-          FolderLoad.load(folder, Clock.systemUTC(), signing(publisher, key), LoadProgress.SILENT);
+          FolderLoad.load(
+              folder, Clock.systemUTC(), signing(publisher, key, limit), LoadProgress.SILENT);
       LOG.infof("Loaded %s: %s", folder, report.summary());
       if (report.refused() > 0) {
         LOG.infof("What was refused, and why: GET /api/v1/quarantine");
@@ -41,10 +53,16 @@ final class StartLoad {
     }
   }
 
-  private static FactSink signing(FactPublisher publisher, SigningKey key) {
+  private static FactSink signing(FactPublisher publisher, SigningKey key, IntakeLimit limit) {
     return new FactSink() {
+      private int sent;
+
       @Override
       public void accept(SpecificRecord fact) {
+        if (sent % BETWEEN_LOOKS == 0) {
+          awaitRoom(limit);
+        }
+        sent++;
         publisher.accept(SignedSubmissions.sign(fact, SENDER, key));
       }
 
@@ -53,5 +71,14 @@ final class StartLoad {
         publisher.refuse(entry);
       }
     };
+  }
+
+  private static void awaitRoom(IntakeLimit limit) {
+    try {
+      limit.awaitRoom();
+    } catch (InterruptedException stopping) {
+      Thread.currentThread().interrupt();
+      throw new CancellationException("The program is stopped while it loads");
+    }
   }
 }

@@ -27,13 +27,13 @@ final class StreamsSettings {
   private StreamsSettings() {}
 
   static Properties of(
-      Infrastructure infrastructure,
+      BrokerAndRegistry brokerAndRegistry,
       EngineSettings settings,
       String advertisedAddress,
       SkippedRecords skipped,
       RejudgingProgress rejudging) {
     Properties streams = new Properties();
-    streams.putAll(infrastructure.clientSettings());
+    streams.putAll(brokerAndRegistry.clientSettings());
     streams.put(StreamsConfig.APPLICATION_ID_CONFIG, settings.applicationId());
     streams.put(StreamsConfig.PROCESSING_GUARANTEE_CONFIG, StreamsConfig.EXACTLY_ONCE_V2);
     streams.put(StreamsConfig.ENSURE_EXPLICIT_INTERNAL_RESOURCE_NAMING_CONFIG, true);
@@ -48,10 +48,10 @@ final class StreamsSettings {
     streams.put(StreamsConfig.COMMIT_INTERVAL_MS_CONFIG, 100);
     streams.put(
         StreamsConfig.NUM_STANDBY_REPLICAS_CONFIG,
-        infrastructure.embedded() ? 0 : settings.standbyReplicas());
+        brokerAndRegistry.embedded() ? 0 : settings.standbyReplicas());
     streams.put(
         StreamsConfig.REPLICATION_FACTOR_CONFIG,
-        infrastructure.embedded() ? 1 : (int) settings.replication());
+        brokerAndRegistry.embedded() ? 1 : (int) settings.replication());
     streams.put(
         StreamsConfig.mainConsumerPrefix(ConsumerConfig.AUTO_OFFSET_RESET_CONFIG), "earliest");
     RecordSize.ofProducer()
@@ -71,7 +71,7 @@ final class StreamsSettings {
         StreamsConfig.consumerPrefix(ConsumerConfig.MAX_POLL_RECORDS_CONFIG), READ_AHEAD_RECORDS);
     streams.put(
         StreamsConfig.consumerPrefix(ConsumerConfig.FETCH_MAX_BYTES_CONFIG), RecordSize.MOST_BYTES);
-    if (infrastructure.embedded()) {
+    if (brokerAndRegistry.embedded()) {
       // One broker refuses a batch while the transaction before it is still being marked. With one
       // request under way the producer simply asks again, rather than also sending the next batch
       // out of sequence.

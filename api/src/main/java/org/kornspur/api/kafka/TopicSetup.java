@@ -22,10 +22,10 @@ final class TopicSetup {
 
   private TopicSetup() {}
 
-  static void createMissing(Infrastructure infrastructure, EngineSettings settings)
+  static void createMissing(BrokerAndRegistry brokerAndRegistry, EngineSettings settings)
       throws InterruptedException, ExecutionException, TimeoutException {
-    short replication = infrastructure.embedded() ? 1 : settings.replication();
-    try (Admin admin = Admin.create(infrastructure.clientSettings())) {
+    short replication = brokerAndRegistry.embedded() ? 1 : settings.replication();
+    try (Admin admin = Admin.create(brokerAndRegistry.clientSettings())) {
       Set<String> existing = admin.listTopics().names().get(TIMEOUT_S, TimeUnit.SECONDS);
       List<NewTopic> missing =
           Topics.all().stream()

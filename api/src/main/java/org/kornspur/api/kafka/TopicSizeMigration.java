@@ -1,5 +1,6 @@
 package org.kornspur.api.kafka;
 
+import java.time.Duration;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
@@ -22,7 +23,7 @@ import org.kornspur.processors.stream.Topics;
  * where they take one megabyte only, and what protects readers. Whoever gave a topic more room
  * keeps it.
  */
-final class TopicSizeMigration {
+public final class TopicSizeMigration {
   private static final Logger LOG = Logger.getLogger(TopicSizeMigration.class);
   private static final long TIMEOUT_S = 60;
 
@@ -46,14 +47,24 @@ final class TopicSizeMigration {
     String compression =
         switch (topic) {
           case FACTS, QUARANTINE, PEOPLE, CHAIN, CHECKPOINTS -> UNPACKED;
-          case BY_SUBJECT, REVOCATIONS, REPORTS, PLOTS, STANDINGS, EDGES -> COMPRESSION;
+          case BY_SUBJECT, REVOCATIONS, REPORTS, PLOTS, STANDINGS, EDGES, PLANS, CAUSE_NOTES ->
+              COMPRESSION;
         };
-    return Map.of(
-        TopicConfig.COMPRESSION_TYPE_CONFIG,
-        compression,
-        TopicConfig.MESSAGE_TIMESTAMP_TYPE_CONFIG,
-        "LogAppendTime");
+    Map<String, String> settings = new HashMap<>();
+    settings.put(TopicConfig.COMPRESSION_TYPE_CONFIG, compression);
+    settings.put(TopicConfig.MESSAGE_TIMESTAMP_TYPE_CONFIG, "LogAppendTime");
+    if (topic == Topics.STANDINGS) {
+      settings.put(
+          TopicConfig.DELETE_RETENTION_MS_CONFIG, Long.toString(TOLD_OF_REMOVAL.toMillis()));
+    }
+    return settings;
   }
+
+  /**
+   * How long a topic tells at least that a standing was taken out. Who knows what the topic held
+   * then, and reads on within that time, hears of it.
+   */
+  public static final Duration TOLD_OF_REMOVAL = Duration.ofDays(8);
 
   private TopicSizeMigration() {}
 
@@ -123,9 +134,11 @@ final class TopicSizeMigration {
   }
 
   private static boolean isEnough(String now, Map.Entry<String, String> needed) {
-    return needed.getKey().equals(TopicConfig.MAX_MESSAGE_BYTES_CONFIG)
-        ? Integer.parseInt(now) >= Integer.parseInt(needed.getValue())
-        : now.equals(needed.getValue());
+    return switch (needed.getKey()) {
+      case TopicConfig.MAX_MESSAGE_BYTES_CONFIG, TopicConfig.DELETE_RETENTION_MS_CONFIG ->
+          Long.parseLong(now) >= Long.parseLong(needed.getValue());
+      default -> now.equals(needed.getValue());
+    };
   }
 
   private static ConfigResource named(String topicName) {

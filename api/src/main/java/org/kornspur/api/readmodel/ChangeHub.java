@@ -15,7 +15,8 @@ import java.util.Optional;
 public final class ChangeHub {
 
   /** A change with the place where it stands in the topic. */
-  public record Event(int partition, long offset, Positions positions, StandingChange change) {}
+  public record Event(
+      int partition, long offset, TopicPositions positions, StandingChange change) {}
 
   /** Somebody who wants to hear of changes. */
   public interface Listener {
@@ -34,8 +35,8 @@ public final class ChangeHub {
   private final int kept;
   private final Deque<Event> latest = new ArrayDeque<>();
   private final List<Listener> listeners = new ArrayList<>();
-  private Positions read = Positions.none();
-  private Positions forgotten = Positions.none();
+  private TopicPositions read = TopicPositions.none();
+  private TopicPositions forgotten = TopicPositions.none();
 
   /**
    * @param kept how many changes are kept for listeners who were away
@@ -62,12 +63,19 @@ public final class ChangeHub {
     listeners.removeIf(listener -> !listener.offer(event));
   }
 
+  /** What was read up to here, in an earlier run, is not kept: who stopped before must reload. */
+  synchronized void beginAfter(TopicPositions earlier) {
+    read = earlier;
+    forgotten = earlier;
+    latest.clear();
+  }
+
   /**
    * Adds a listener.
    *
    * @param lastSeen where it stopped; what came after is given first. Empty to begin now
    */
-  public synchronized void add(Listener listener, Optional<Positions> lastSeen) {
+  public synchronized void add(Listener listener, Optional<TopicPositions> lastSeen) {
     boolean follows = lastSeen.map(seen -> resume(listener, seen)).orElse(true);
     if (follows) {
       listeners.add(listener);
@@ -82,7 +90,7 @@ public final class ChangeHub {
     return listeners.size();
   }
 
-  private boolean resume(Listener listener, Positions seen) {
+  private boolean resume(Listener listener, TopicPositions seen) {
     boolean reachesBack =
         forgotten.lastSeen().entrySet().stream()
             .allMatch(gone -> seen.includes(gone.getKey(), gone.getValue()));

@@ -13,7 +13,8 @@ public final class CompressedRecord {
   private final int unpackedBytes;
   private final byte[] deflated;
 
-  private CompressedRecord(int unpackedBytes, byte[] deflated) {
+  /** One that was packed before. */
+  CompressedRecord(int unpackedBytes, byte[] deflated) {
     this.unpackedBytes = unpackedBytes;
     this.deflated = deflated;
   }
@@ -32,6 +33,15 @@ public final class CompressedRecord {
     } finally {
       deflater.end();
     }
+  }
+
+  int unpackedBytes() {
+    return unpackedBytes;
+  }
+
+  /** Not to be changed. */
+  byte[] deflated() {
+    return deflated;
   }
 
   /** The record as it came. */

@@ -4,31 +4,28 @@ import io.micrometer.core.instrument.Gauge;
 import io.micrometer.core.instrument.MeterRegistry;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
-import java.nio.ByteBuffer;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import org.apache.avro.specific.SpecificRecord;
 import org.apache.kafka.clients.consumer.ConsumerRecord;
 import org.kornspur.api.kafka.NotReady;
 import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.contract.Dispatch;
 import org.kornspur.contract.EnterpriseDeclared;
+import org.kornspur.contract.HybridDeclared;
 import org.kornspur.processors.stream.Topics;
 
-/** Label numbers, laboratory samples and names of enterprises, in step with the facts. */
+/** Label numbers, samples, names of enterprises and texts to search by, in step with the facts. */
 @ApplicationScoped
 public class FactReadModel implements ReadsTopics {
-  private static final int SCHEMA_ID_AT = 1;
-
   private final LabelIndex labels = new LabelIndex();
   private final SampleIndex samples = new SampleIndex();
   private final EnterpriseNames enterprises = new EnterpriseNames();
+  private final SearchIndex search = new SearchIndex();
+  private final Set<String> hybrids = ConcurrentHashMap.newKeySet();
   private final ProcessorsClient processors;
   private final TopicFollower follower;
-
-  /** Ids of the schemas of facts that are not looked at; they are passed by undecoded. */
-  private final Set<Integer> otherSchemas = new HashSet<>();
 
   @Inject
   public FactReadModel(ProcessorsClient processors, MeterRegistry meters) {
@@ -69,42 +66,50 @@ public class FactReadModel implements ReadsTopics {
     return samples;
   }
 
+  /**
+   * What crops and lots are searched by.
+   *
+   * @throws NotReady until the facts have been read to the end that they had at the start
+   */
+  public SearchIndex search() {
+    follower.requireCaughtUp();
+    return search;
+  }
+
   /** Names of enterprises, as far as the facts are read by now. */
   public EnterpriseNames enterprises() {
     return enterprises;
+  }
+
+  /** How many hybrids are declared, as far as the facts are read by now. */
+  public int hybrids() {
+    return hybrids.size();
   }
 
   private void clear() {
     labels.clear();
     samples.clear();
     enterprises.clear();
+    search.clear();
+    hybrids.clear();
   }
 
   private void receive(ConsumerRecord<String, byte[]> record) {
-    byte[] value = record.value();
-    if (value == null || value.length < SCHEMA_ID_AT + Integer.BYTES) {
-      return;
-    }
-    int schemaId = ByteBuffer.wrap(value).getInt(SCHEMA_ID_AT);
-    if (!otherSchemas.contains(schemaId) && !take(processors.wire().decode(value))) {
-      otherSchemas.add(schemaId);
+    if (record.value() != null) {
+      take(processors.wire().decode(record.value()));
     }
   }
 
-  /** Takes a fact and says that it did; false for a type that it never takes. */
-  private boolean take(SpecificRecord fact) {
+  private void take(SpecificRecord fact) {
+    search.put(fact);
     if (fact instanceof Dispatch dispatch) {
       labels.put(dispatch);
-      return true;
-    }
-    if (fact instanceof EnterpriseDeclared declared) {
+    } else if (fact instanceof EnterpriseDeclared declared) {
       enterprises.put(declared);
-      return true;
-    }
-    boolean concerns = SampleIndex.concerns(fact);
-    if (concerns) {
+    } else if (fact instanceof HybridDeclared declared) {
+      hybrids.add(declared.getHybridId());
+    } else if (SampleIndex.concerns(fact)) {
       samples.put(fact);
     }
-    return concerns;
   }
 }

@@ -27,6 +27,7 @@ class FollowerLifecycle {
 
   void stop(@Observes @Priority(BEFORE_THE_ENGINE) ShutdownEvent stopping) {
     followers().forEach(TopicFollower::close);
+    readers.forEach(ReadsTopics::stopped);
   }
 
   private Stream<TopicFollower> followers() {

@@ -10,9 +10,12 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import org.apache.kafka.clients.consumer.ConsumerRecord;
+import org.kornspur.api.kafka.EngineSettings;
 import org.kornspur.api.kafka.NotReady;
 import org.kornspur.api.kafka.ProcessorsClient;
+import org.kornspur.contract.CauseNote;
 import org.kornspur.contract.PersonName;
+import org.kornspur.contract.PlanVersion;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.stream.Topics;
@@ -27,21 +30,36 @@ public class ReadModel implements ReadsTopics {
   private final StandingIndex standings = new StandingIndex();
   private final QuarantineIndex quarantine = new QuarantineIndex();
   private final ChangeHub changes = new ChangeHub(KEPT_CHANGES);
+  private final Optional<StandingMemory> memory;
   private final TopicFollower standingFollower;
   private final TopicFollower quarantineFollower;
   private final Map<String, PersonName> signers = new ConcurrentHashMap<>();
   private final TopicFollower signerFollower;
+  private final PlanIndex plans = new PlanIndex();
+  private final TopicFollower planFollower;
+  private final CauseNotes causeNotes = new CauseNotes();
+  private final TopicFollower causeNoteFollower;
 
   @Inject
-  public ReadModel(ProcessorsClient processors, MeterRegistry meters) {
+  public ReadModel(ProcessorsClient processors, MeterRegistry meters, EngineSettings settings) {
     this.processors = processors;
+    this.memory =
+        settings.bootstrapServers().isPresent()
+            ? Optional.empty()
+            : Optional.of(
+                new StandingMemory(
+                    settings.dataFolder().resolve(StandingMemory.FOLDER),
+                    standings,
+                    this::read,
+                    changes::beginAfter));
     this.standingFollower =
         new TopicFollower(
-            "standings",
-            Topics.STANDINGS.topicName(),
-            processors,
-            this::receiveStanding,
-            standings::clear);
+                "standings",
+                Topics.STANDINGS.topicName(),
+                processors,
+                this::receiveStanding,
+                this::forgetStandings)
+            .goingOnAfter(memory.<TopicMemory>map(kept -> kept).orElse(TopicMemory.NONE));
     this.quarantineFollower =
         new TopicFollower(
             "quarantine",
@@ -52,6 +70,16 @@ public class ReadModel implements ReadsTopics {
     this.signerFollower =
         new TopicFollower(
             "signers", Topics.PEOPLE.topicName(), processors, this::receiveSigner, signers::clear);
+    this.planFollower =
+        new TopicFollower(
+            "plans", Topics.PLANS.topicName(), processors, this::receivePlan, plans::clear);
+    this.causeNoteFollower =
+        new TopicFollower(
+            "cause-notes",
+            Topics.CAUSE_NOTES.topicName(),
+            processors,
+            this::receiveCauseNote,
+            causeNotes::clear);
     followers().forEach(follower -> measure(follower, meters));
     Gauge.builder("kornspur.changes.listeners", changes, ChangeHub::listeners)
         .description("Listeners of the live stream of standing changes")
@@ -91,6 +119,26 @@ public class ReadModel implements ReadsTopics {
     return Optional.ofNullable(signers.get(personId));
   }
 
+  /**
+   * Every version of every plan.
+   *
+   * @throws NotReady until the topic has been read to the end that it had at the start
+   */
+  public PlanIndex plans() {
+    planFollower.requireCaughtUp();
+    return plans;
+  }
+
+  /**
+   * What persons did about causes.
+   *
+   * @throws NotReady until the topic has been read to the end that it had at the start
+   */
+  public CauseNotes causeNotes() {
+    causeNoteFollower.requireCaughtUp();
+    return causeNotes;
+  }
+
   public ChangeHub changes() {
     return changes;
   }
@@ -124,10 +172,28 @@ public class ReadModel implements ReadsTopics {
 
   @Override
   public List<TopicFollower> followers() {
-    return List.of(standingFollower, quarantineFollower, signerFollower);
+    return List.of(
+        standingFollower, quarantineFollower, signerFollower, planFollower, causeNoteFollower);
+  }
+
+  @Override
+  public void stopped() {
+    if (!standingFollower.isAlive() && standingFollower.isCaughtUp()) {
+      memory.ifPresent(StandingMemory::write);
+    }
+  }
+
+  private void forgetStandings() {
+    memory.ifPresent(StandingMemory::forget);
+    standings.clear();
   }
 
   private void receiveStanding(ConsumerRecord<String, byte[]> record) {
+    takeStanding(record);
+    memory.ifPresent(kept -> kept.taken(record, standingFollower.isCaughtUp()));
+  }
+
+  private void takeStanding(ConsumerRecord<String, byte[]> record) {
     if (record.value() == null) {
       standings.remove(Subject.parse(record.key()));
       return;
@@ -136,9 +202,9 @@ public class ReadModel implements ReadsTopics {
     if (!standing.getSubject().equals(record.key())) {
       throw new IllegalArgumentException("The standing of another subject than its key names");
     }
-    Optional<StandingRow> before =
+    Optional<StandingIndexRow> before =
         standings.put(standing, record.value(), Instant.ofEpochMilli(record.timestamp()));
-    StandingRow after = standings.row(Subject.parse(standing.getSubject())).orElseThrow();
+    StandingIndexRow after = standings.row(Subject.parse(standing.getSubject())).orElseThrow();
     changes.publish(record.partition(), record.offset(), new StandingChange(before, after));
   }
 
@@ -148,6 +214,18 @@ public class ReadModel implements ReadsTopics {
     } else {
       PersonName person = (PersonName) processors.wire().decode(record.value());
       signers.put(person.getPersonId(), person);
+    }
+  }
+
+  private void receivePlan(ConsumerRecord<String, byte[]> record) {
+    if (record.value() != null) {
+      plans.put((PlanVersion) processors.wire().decode(record.value()));
+    }
+  }
+
+  private void receiveCauseNote(ConsumerRecord<String, byte[]> record) {
+    if (record.value() != null) {
+      causeNotes.put((CauseNote) processors.wire().decode(record.value()));
     }
   }
 

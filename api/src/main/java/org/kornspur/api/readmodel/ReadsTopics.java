@@ -10,4 +10,7 @@ public interface ReadsTopics {
 
   /** The followers, started or not. */
   List<TopicFollower> followers();
+
+  /** Once its followers are closed, when the program ends. */
+  default void stopped() {}
 }

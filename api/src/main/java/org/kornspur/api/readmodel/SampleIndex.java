@@ -117,6 +117,14 @@ public final class SampleIndex {
         .toList();
   }
 
+  /** The samples that are assigned to any laboratory, in no order. */
+  public synchronized List<Row> all() {
+    return byLaboratory.values().stream()
+        .flatMap(samples -> samples.entrySet().stream())
+        .flatMap(sample -> row(sample.getKey(), sample.getValue().values()).stream())
+        .toList();
+  }
+
   /** Whether a fact is a test of this laboratory. */
   public synchronized boolean isTestOf(String laboratoryId, String factId) {
     return laboratoryId.equals(laboratoryOfTest.get(factId));

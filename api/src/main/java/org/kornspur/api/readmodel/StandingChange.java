@@ -7,4 +7,4 @@ import java.util.Optional;
  *
  * @param before empty where it is new, or where what went before is no longer kept
  */
-public record StandingChange(Optional<StandingRow> before, StandingRow after) {}
+public record StandingChange(Optional<StandingIndexRow> before, StandingIndexRow after) {}

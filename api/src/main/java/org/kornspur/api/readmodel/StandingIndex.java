@@ -6,7 +6,9 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.SortedMap;
 import java.util.SortedSet;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.concurrent.locks.Lock;
 import java.util.concurrent.locks.ReadWriteLock;
@@ -15,36 +17,32 @@ import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
-import org.kornspur.api.text.StandingSummary;
 import org.kornspur.ingest.contract.Subject;
-import org.kornspur.processors.dossier.InheritedFinding;
-import org.kornspur.processors.stream.StandingRecords;
-import org.kornspur.standing.InheritedTrouble;
 import org.kornspur.standing.LotStanding;
-import org.kornspur.standing.ReleaseStep;
-import org.kornspur.standing.VerdictState;
 
 /**
  * The standing of every crop and lot, in memory, ordered for lists.
  *
- * <p>A list is found by one pass over the rows. What waits for somebody, and the values that lists
- * can be narrowed by, are kept as standings change, and are a function of the latest standing of
- * each subject. The whole standing is kept packed and read only for what is shown. Safe for one
- * writer and many readers.
+ * <p>A list is found by one pass over the rows. What waits for somebody, the values that lists can
+ * be narrowed by, and the totals of seasons are kept as standings change, and are a function of the
+ * latest standing of each subject. The whole standing is kept packed and read only for what is
+ * shown. Safe for one writer and many readers.
  */
 public final class StandingIndex {
-  private static final Comparator<StandingRow> BY_ID =
-      Comparator.comparing((StandingRow row) -> row.subject().id())
+  private static final Comparator<StandingIndexRow> BY_ID =
+      Comparator.comparing((StandingIndexRow row) -> row.subject().id())
           .thenComparing(row -> row.subject().kind());
-  static final Comparator<StandingRow> WORST_FIRST =
-      Comparator.comparingInt(StandingRow::urgency).thenComparing(BY_ID);
+  static final Comparator<StandingIndexRow> WORST_FIRST =
+      Comparator.comparingInt(StandingIndexRow::urgency).thenComparing(BY_ID);
 
   private final ReadWriteLock lock = new ReentrantReadWriteLock();
   private final Map<Subject, IndexedStanding> held = new HashMap<>();
-  private final SortedSet<StandingRow> worstFirst = new TreeSet<>(WORST_FIRST);
-  private final SortedSet<StandingRow> byId = new TreeSet<>(BY_ID);
+  private final SortedSet<StandingIndexRow> worstFirst = new TreeSet<>(WORST_FIRST);
+  private final SortedSet<StandingIndexRow> byId = new TreeSet<>(BY_ID);
   private WorklistIndex waits = new WorklistIndex();
   private ValueCounts values = new ValueCounts();
+  private SeasonTotals seasons = new SeasonTotals();
+  private final SortedMap<Subject, String> f1Crops = new TreeMap<>();
   private final Map<String, String> words = new HashMap<>();
 
   /**
@@ -53,17 +51,23 @@ public final class StandingIndex {
    * @param bytes the record as it came; given back for {@link #find}
    * @return the row that it took the place of
    */
-  public Optional<StandingRow> put(LotStanding standing, byte[] bytes, Instant changedAt) {
-    StandingRow row = row(standing, changedAt);
-    IndexedStanding now = IndexedStanding.of(standing, row, CompressedRecord.of(bytes));
+  public Optional<StandingIndexRow> put(LotStanding standing, byte[] bytes, Instant changedAt) {
+    return put(standing, CompressedRecord.of(bytes), changedAt);
+  }
+
+  Optional<StandingIndexRow> put(LotStanding standing, CompressedRecord packed, Instant changedAt) {
+    StandingIndexRow row = StandingIndexRow.of(standing, changedAt, this::shared);
+    IndexedStanding now = IndexedStanding.of(standing, row, packed);
     return writing(
         () -> {
-          Optional<StandingRow> before = takeOut(row.subject());
+          Optional<StandingIndexRow> before = takeOut(row.subject());
           held.put(row.subject(), now);
           worstFirst.add(row);
           byId.add(row);
           waits.add(now);
           values.add(row);
+          seasons.add(row);
+          row.hybridOfF1Crop().ifPresent(hybridId -> f1Crops.put(row.subject(), hybridId));
           return before;
         });
   }
@@ -82,12 +86,14 @@ public final class StandingIndex {
           byId.clear();
           waits = new WorklistIndex();
           values = new ValueCounts();
+          seasons = new SeasonTotals();
+          f1Crops.clear();
           return Optional.empty();
         });
   }
 
   /** The row of a subject. */
-  public Optional<StandingRow> row(Subject subject) {
+  public Optional<StandingIndexRow> row(Subject subject) {
     return reading(() -> Optional.ofNullable(held.get(subject)).map(IndexedStanding::row));
   }
 
@@ -101,16 +107,15 @@ public final class StandingIndex {
    *
    * @param seen which rows there are for who asks; the others are not counted either
    */
-  public ResultPage<StandingRow> find(StandingQuery query, Predicate<StandingRow> seen) {
-    SortedSet<StandingRow> rows =
-        switch (query.order()) {
-          case WORST -> worstFirst;
-          case ID -> byId;
-        };
+  public ResultPage<StandingIndexRow> find(StandingQuery query, Predicate<StandingIndexRow> seen) {
+    SortedSet<StandingIndexRow> rows =
+        query.order() == StandingQuery.Order.WORST ? worstFirst : byId;
     return reading(
         () ->
             ResultPage.of(
-                rows.stream().filter(query::matches).filter(seen), query.page(), query.size()));
+                query.order().sorted(rows.stream().filter(query::matches).filter(seen)),
+                query.page(),
+                query.size()));
   }
 
   /**
@@ -132,11 +137,11 @@ public final class StandingIndex {
    * @param seen which rows there are for who asks; the others are neither causes nor counted
    * @param most how many of each kind to show
    */
-  public Worklist waiting(StandingQuery query, Predicate<StandingRow> seen, int most) {
+  public Worklist waiting(StandingQuery query, Predicate<StandingIndexRow> seen, int most) {
     return reading(() -> walked(query, seen, most));
   }
 
-  private Worklist walked(StandingQuery query, Predicate<StandingRow> seen, int most) {
+  private Worklist walked(StandingQuery query, Predicate<StandingIndexRow> seen, int most) {
     WorklistIndex found = WorklistIndex.forFirst(most);
     for (IndexedStanding one : held.values()) {
       if (one.isWaiting() && query.matches(one.row()) && seen.test(one.row())) {
@@ -149,6 +154,33 @@ public final class StandingIndex {
         most);
   }
 
+  /**
+   * How far a cause reaches among the rows that are seen; empty where nothing is not fit for it.
+   *
+   * @param seen which rows there are for who asks; the others are not counted
+   */
+  public Optional<Worklist.Cause> cause(CauseKey key, Predicate<StandingIndexRow> seen) {
+    WorklistIndex found = WorklistIndex.forFirst(1);
+    return reading(
+        () -> {
+          concerned(key, seen).forEach(found::add);
+          return found.cause(
+              key,
+              origin -> Optional.ofNullable(held.get(origin)).filter(one -> seen.test(one.row())));
+        });
+  }
+
+  /** The crops and lots that are not fit for a cause, as far as they are seen, by id. */
+  public List<StandingIndexRow> reached(CauseKey key, Predicate<StandingIndexRow> seen) {
+    return reading(() -> concerned(key, seen).map(IndexedStanding::row).sorted(BY_ID).toList());
+  }
+
+  private Stream<IndexedStanding> concerned(CauseKey key, Predicate<StandingIndexRow> seen) {
+    return held.values().stream()
+        .filter(one -> one.causes().containsKey(key))
+        .filter(one -> seen.test(one.row()));
+  }
+
   /** The values that some crop or lot has. */
   public SeedValues values() {
     return reading(() -> values.values());
@@ -159,7 +191,7 @@ public final class StandingIndex {
    *
    * @param seen which rows there are for who asks
    */
-  public SeedValues values(Predicate<StandingRow> seen) {
+  public SeedValues values(Predicate<StandingIndexRow> seen) {
     ValueCounts counted = new ValueCounts();
     return reading(
         () -> {
@@ -168,16 +200,53 @@ public final class StandingIndex {
         });
   }
 
+  /**
+   * The seasons of a kind of subject, the latest first.
+   *
+   * @param hybridId of this hybrid alone; empty for all
+   */
+  public List<SeasonTotal> seasons(Subject.Kind kind, Optional<String> hybridId) {
+    return reading(() -> seasons.of(kind, hybridId));
+  }
+
+  /**
+   * The seasons of a kind of subject, of the rows that are seen.
+   *
+   * @param seen which rows there are for who asks; the others are not counted
+   */
+  public List<SeasonTotal> seasons(
+      Subject.Kind kind, Optional<String> hybridId, Predicate<StandingIndexRow> seen) {
+    SeasonTotals counted = new SeasonTotals();
+    return reading(
+        () -> {
+          byId.stream()
+              .filter(row -> row.subject().kind() == kind)
+              .filter(seen)
+              .forEach(counted::add);
+          return counted.of(kind, hybridId);
+        });
+  }
+
+  /** The crops that F1 seed is grown in, each with its hybrid. */
+  public SortedMap<Subject, String> f1Crops() {
+    return reading(() -> new TreeMap<>(f1Crops));
+  }
+
   /** The rows that match, by id. */
-  public List<StandingRow> matching(Predicate<StandingRow> wanted) {
+  public List<StandingIndexRow> matching(Predicate<StandingIndexRow> wanted) {
     return reading(() -> byId.stream().filter(wanted).toList());
+  }
+
+  /** All that is held. */
+  List<IndexedStanding> all() {
+    return reading(() -> List.copyOf(held.values()));
   }
 
   public int size() {
     return reading(held::size);
   }
 
-  private Optional<StandingRow> takeOut(Subject subject) {
+  private Optional<StandingIndexRow> takeOut(Subject subject) {
     IndexedStanding before = held.remove(subject);
     if (before == null) {
       return Optional.empty();
@@ -186,6 +255,8 @@ public final class StandingIndex {
     byId.remove(before.row());
     waits.remove(before);
     values.remove(before.row());
+    seasons.remove(before.row());
+    f1Crops.remove(subject);
     return Optional.of(before.row());
   }
 
@@ -204,35 +275,6 @@ public final class StandingIndex {
     } finally {
       access.unlock();
     }
-  }
-
-  private StandingRow row(LotStanding standing, Instant changedAt) {
-    return new StandingRow(
-        Subject.parse(standing.getSubject()),
-        standing.getState(),
-        standing.getRelease() == null ? ReleaseStep.NONE : standing.getRelease().getStep(),
-        StandingSummary.of(standing),
-        Optional.ofNullable(standing.getMaterial()),
-        Optional.ofNullable(standing.getRulebook()).map(this::shared),
-        gates(standing, VerdictState.NOT_MET, InheritedFinding.Weight.CONDEMNS),
-        gates(standing, VerdictState.OWED, InheritedFinding.Weight.OWED),
-        standing.getHeldKg(),
-        standing.getGivenOutKg(),
-        Optional.ofNullable(standing.getHolder()).map(this::shared),
-        changedAt);
-  }
-
-  private List<String> gates(
-      LotStanding standing, VerdictState state, InheritedFinding.Weight weight) {
-    Stream<String> own =
-        standing.getVerdicts().stream()
-            .filter(verdict -> verdict.getState() == state)
-            .map(verdict -> verdict.getGate());
-    Stream<String> inherited =
-        standing.getInherited().stream()
-            .filter(trouble -> StandingRecords.weighs(trouble, weight))
-            .map(InheritedTrouble::getGate);
-    return Stream.concat(own, inherited).distinct().map(this::shared).toList();
   }
 
   /** Many rows hold the same few words; only the writer calls this. */

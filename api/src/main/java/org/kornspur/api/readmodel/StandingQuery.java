@@ -1,7 +1,9 @@
 package org.kornspur.api.readmodel;
 
+import java.util.Comparator;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.standing.ReleaseStep;
 import org.kornspur.standing.SeedMaterial;
@@ -17,7 +19,7 @@ import org.kornspur.standing.StandingState;
  * @param gateOwed gate that evidence is owed for, own or inherited
  * @param owing only those that owe any evidence
  * @param idPrefix beginning of the id, in any case
- * @param order worst first, or by id
+ * @param order in which they are listed
  * @param page from 1
  * @param size entries a page
  */
@@ -43,10 +45,48 @@ public record StandingQuery(
   public enum Order {
     /** Not fit, evidence owed, fit; within each by id. */
     WORST,
-    ID
+    ID,
+    /** Most seed in store, then by id. */
+    STORE,
+    /** Judged last, then by id. */
+    CHANGED;
+
+    /**
+     * Rows in this order.
+     *
+     * @param rows by urgency where that is asked for, else by id
+     */
+    Stream<StandingIndexRow> sorted(Stream<StandingIndexRow> rows) {
+      return switch (this) {
+        case WORST, ID -> rows;
+        case STORE -> rows.sorted(Comparator.comparingDouble(StandingIndexRow::leftKg).reversed());
+        case CHANGED -> rows.sorted(Comparator.comparing(StandingIndexRow::changedAt).reversed());
+      };
+    }
   }
 
-  boolean matches(StandingRow row) {
+  /** The same question, for all that match at once. */
+  public StandingQuery whole() {
+    return new StandingQuery(
+        kinds,
+        states,
+        releases,
+        hybridId,
+        seedId,
+        category,
+        cropYear,
+        holder,
+        rulebookId,
+        gateNotMet,
+        gateOwed,
+        owing,
+        idPrefix,
+        order,
+        1,
+        Integer.MAX_VALUE);
+  }
+
+  boolean matches(StandingIndexRow row) {
     return kinds.contains(row.subject().kind())
         && (states.isEmpty() || states.contains(row.state()))
         && (releases.isEmpty() || releases.contains(row.release()))

@@ -21,8 +21,9 @@ import org.kornspur.api.problem.NotReadyDetail;
 import org.kornspur.ingest.registry.RegistryUnreachable;
 
 /**
- * Reads a whole topic from its beginning, all partitions on this instance, and goes on reading. It
- * survives a broker or registry that is away: it goes on at the record where it stopped.
+ * Reads a whole topic, from its beginning or from where its memory of an earlier run ends, all
+ * partitions on this instance, and goes on reading. It survives a broker or registry that is away:
+ * it goes on at the record where it stopped.
  *
  * <p>It is caught up once it has passed the end that the topic had when it was opened. Nothing ends
  * it but {@link #close}: after a fault it starts again, after longer and longer pauses, and is not
@@ -66,6 +67,7 @@ public final class TopicFollower implements AutoCloseable {
   private volatile Throwable lastFault;
   private long pauseMillis = PAUSE_MILLIS;
   private boolean mustReadAgain;
+  private TopicMemory memory = TopicMemory.NONE;
   private final SkippedRecordLog skipped = new SkippedRecordLog();
 
   /**
@@ -87,6 +89,12 @@ public final class TopicFollower implements AutoCloseable {
     this.forgetAll = forgetAll;
     this.thread = new Thread(this::run, "feed-" + name);
     this.thread.setDaemon(true);
+  }
+
+  /** Before its start: has it go on behind what is given back, which is asked for once. */
+  TopicFollower goingOnAfter(TopicMemory earlier) {
+    memory = earlier;
+    return this;
   }
 
   public void start() {
@@ -169,6 +177,7 @@ public final class TopicFollower implements AutoCloseable {
     try {
       if (mustReadAgain) {
         next.clear();
+        memory = TopicMemory.NONE;
         forgetAll.run();
         mustReadAgain = false;
       }
@@ -228,6 +237,8 @@ public final class TopicFollower implements AutoCloseable {
       throw new NotReady(new NotReadyDetail.NoTopic(topic), 1);
     }
     consumer.assign(partitions);
+    next.putAll(memory.recall(consumer));
+    memory = TopicMemory.NONE;
     consumer.seekToBeginning(partitions);
     next.forEach(consumer::seek);
     if (endAtStart == null) {

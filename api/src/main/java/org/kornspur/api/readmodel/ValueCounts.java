@@ -11,11 +11,11 @@ final class ValueCounts {
   private final SortedMap<String, Integer> hybridIds = new TreeMap<>();
   private final SortedMap<String, Integer> holders = new TreeMap<>();
 
-  void add(StandingRow row) {
+  void add(StandingIndexRow row) {
     count(row, 1);
   }
 
-  void remove(StandingRow row) {
+  void remove(StandingIndexRow row) {
     count(row, -1);
   }
 
@@ -26,7 +26,7 @@ final class ValueCounts {
         List.copyOf(holders.keySet()));
   }
 
-  private void count(StandingRow row, int times) {
+  private void count(StandingIndexRow row, int times) {
     row.holder().ifPresent(holder -> count(holders, holder, times));
     row.material()
         .ifPresent(

@@ -7,10 +7,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.NavigableSet;
 import java.util.Optional;
+import java.util.Set;
+import java.util.SortedMap;
 import java.util.SortedSet;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Function;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.standing.ReleaseStep;
 
 /**
  * What waits for somebody among some standings, kept in step while they come and go. What it holds
@@ -22,14 +26,14 @@ final class WorklistIndex {
           .thenComparingDouble(Worklist.Cause::leftKg)
           .thenComparing(cause -> cause.origin().changedAt())
           .reversed()
-          .thenComparing(cause -> cause.origin().subject().kind().word())
-          .thenComparing(cause -> cause.origin().subject().id());
+          .thenComparing(Worklist.Cause::key);
 
-  private final Map<Subject, ImpactTotals> reaches = new HashMap<>();
+  private final Map<CauseKey, ImpactTotals> reaches = new HashMap<>();
   private final int most;
   private final NavigableSet<EvidenceDeadline> owed = new TreeSet<>(EvidenceDeadline.SOONEST_FIRST);
-  private final SortedSet<StandingRow> suspended = new TreeSet<>(StandingIndex.WORST_FIRST);
-  private final SortedSet<StandingRow> proposed = new TreeSet<>(StandingIndex.WORST_FIRST);
+  private final SortedSet<StandingIndexRow> suspended = new TreeSet<>(StandingIndex.WORST_FIRST);
+  private final SortedSet<StandingIndexRow> proposed = new TreeSet<>(StandingIndex.WORST_FIRST);
+  private final SortedSet<StandingIndexRow> dispatched = new TreeSet<>(StandingIndex.WORST_FIRST);
   private long pieces;
 
   /** To be kept in step: what is added may be removed. */
@@ -47,8 +51,13 @@ final class WorklistIndex {
   }
 
   void add(IndexedStanding held) {
-    held.origins()
-        .forEach(origin -> reaches.computeIfAbsent(origin, one -> new ImpactTotals()).add(held));
+    held.causes()
+        .forEach(
+            (cause, origins) ->
+                reaches.computeIfAbsent(cause, one -> new ImpactTotals()).count(held, origins, 1));
+    if (held.dispatchedUnreleased()) {
+      dispatched.add(held.row());
+    }
     for (EvidenceDeadline one : held.owed()) {
       keep(one);
       pieces += one.pieces();
@@ -73,13 +82,16 @@ final class WorklistIndex {
 
   /** Takes out what was added before. */
   void remove(IndexedStanding held) {
-    for (Subject origin : held.origins()) {
-      ImpactTotals reach = reaches.get(origin);
-      reach.remove(held);
-      if (reach.isNothing()) {
-        reaches.remove(origin);
-      }
-    }
+    held.causes()
+        .forEach(
+            (cause, origins) -> {
+              ImpactTotals reach = reaches.get(cause);
+              reach.count(held, origins, -1);
+              if (reach.isNothing()) {
+                reaches.remove(cause);
+              }
+            });
+    dispatched.remove(held.row());
     for (EvidenceDeadline one : held.owed()) {
       owed.remove(one);
       pieces -= one.pieces();
@@ -100,11 +112,11 @@ final class WorklistIndex {
       int most) {
     NavigableSet<Worklist.Cause> worst = new TreeSet<>(WORST_FIRST);
     int causes = 0;
-    for (Map.Entry<Subject, ImpactTotals> reach : reaches.entrySet()) {
-      Optional<IndexedStanding> origin = origins.apply(reach.getKey());
-      if (origin.isPresent()) {
+    for (CauseKey key : reaches.keySet()) {
+      Optional<Worklist.Cause> cause = cause(key, origins);
+      if (cause.isPresent()) {
         causes++;
-        worst.add(cause(origin.get(), reach.getValue()));
+        worst.add(cause.get());
         if (worst.size() > most) {
           worst.pollLast();
         }
@@ -116,12 +128,35 @@ final class WorklistIndex {
         owed(held, most),
         pieces,
         releases(suspended, held, most),
-        releases(proposed, held, most));
+        releases(proposed, held, most),
+        releases(dispatched, held, most));
   }
 
-  private static Worklist.Cause cause(IndexedStanding origin, ImpactTotals reach) {
-    return new Worklist.Cause(
-        origin.row(), origin.packed(), reach.lots(), reach.leftKg(), reach.customersKg());
+  /**
+   * How far one cause reaches; empty where nothing is not fit for it, or nothing of what does not
+   * meet a gate for it is there for who asks.
+   */
+  Optional<Worklist.Cause> cause(
+      CauseKey key, Function<Subject, Optional<IndexedStanding>> origins) {
+    ImpactTotals reach = reaches.get(key);
+    if (reach == null) {
+      return Optional.empty();
+    }
+    List<IndexedStanding> seen =
+        reach.origins.keySet().stream().flatMap(one -> origins.apply(one).stream()).toList();
+    return seen.stream()
+        .findFirst()
+        .map(
+            first ->
+                new Worklist.Cause(
+                    key,
+                    seen.stream().map(one -> one.row().subject()).toList(),
+                    first.row(),
+                    first.packed(),
+                    reach.lots,
+                    reach.released,
+                    Milligrams.toKg(reach.leftMg),
+                    Milligrams.toKg(reach.customersMg)));
   }
 
   private List<Worklist.Owed> owed(Function<Subject, IndexedStanding> held, int most) {
@@ -138,60 +173,47 @@ final class WorklistIndex {
   }
 
   private static ResultPage<Worklist.Release> releases(
-      SortedSet<StandingRow> rows, Function<Subject, IndexedStanding> held, int most) {
+      SortedSet<StandingIndexRow> rows, Function<Subject, IndexedStanding> held, int most) {
     return new ResultPage<>(1, most, rows.size(), rows.stream().limit(most).toList())
         .map(row -> new Worklist.Release(row, held.apply(row.subject()).packed()));
   }
 
-  /**
-   * How far something that is wrong with a crop or lot reaches. Masses are summed in whole
-   * milligrams, so that the sum does not depend on the order in which lots came and went.
-   */
+  /** How far a cause reaches. */
   private static final class ImpactTotals {
-    private static final double MG_IN_KG = 1e6;
-
+    private final SortedMap<Subject, Integer> origins = new TreeMap<>();
     private int rows;
+
+    /** Lots that it reaches; crops are not counted. */
     private int lots;
+
+    private int released;
     private long leftMg;
     private long customersMg;
 
-    void add(IndexedStanding held) {
-      count(held, 1);
-    }
-
-    void remove(IndexedStanding held) {
-      count(held, -1);
-    }
-
-    private void count(IndexedStanding held, int times) {
-      StandingRow row = held.row();
+    void count(IndexedStanding held, Set<Subject> of, int times) {
+      StandingIndexRow row = held.row();
       rows += times;
+      of.forEach(
+          origin ->
+              origins.merge(
+                  origin, times, (before, now) -> before + now == 0 ? null : before + now));
       if (row.subject().kind() == Subject.Kind.LOT) {
         lots += times;
-        leftMg += times * mg(Math.max(0, row.heldKg() - row.givenOutKg()));
-        customersMg += times * mg(held.customersKg());
+        released += isReleased(row.release()) ? times : 0;
+        leftMg += times * Milligrams.ofKg(Math.max(0, row.leftKg()));
+        customersMg += times * Milligrams.ofKg(held.customersKg());
       }
+    }
+
+    private static boolean isReleased(ReleaseStep step) {
+      return switch (step) {
+        case RELEASED, PROPOSED, SUSPENDED -> true;
+        case NONE, CONDEMNED, UNKNOWN -> false;
+      };
     }
 
     boolean isNothing() {
       return rows == 0;
-    }
-
-    /** Lots that it reaches; crops are not counted. */
-    int lots() {
-      return lots;
-    }
-
-    double leftKg() {
-      return leftMg / MG_IN_KG;
-    }
-
-    double customersKg() {
-      return customersMg / MG_IN_KG;
-    }
-
-    private static long mg(double kg) {
-      return Math.round(kg * MG_IN_KG);
     }
   }
 }

@@ -28,6 +28,13 @@ public interface AccessSettings {
   /** File of the people; {@code people.json} in the data folder where it is not named. */
   Optional<Path> peopleFile();
 
+  /**
+   * Whether a site that has no people yet gets those of the demo, whom the page for the log-in then
+   * names.
+   */
+  @WithDefault("false")
+  boolean demo();
+
   /** How long a log-in lasts. */
   @WithDefault("8H")
   Duration sessionLength();

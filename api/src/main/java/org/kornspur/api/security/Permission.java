@@ -31,9 +31,13 @@ public enum Permission {
   READ_CROPS(MULTIPLIER, INSPECTOR, QUALITY, AUDITOR),
   READ_LOTS(MULTIPLIER, QUALITY, AUDITOR),
   READ_TRACE(MULTIPLIER, QUALITY, AUDITOR),
+  /** Crops and lots by any part of what is known of them. */
+  SEARCH(MULTIPLIER, INSPECTOR, QUALITY, AUDITOR),
   READ_OWED(MULTIPLIER, INSPECTOR, QUALITY, AUDITOR),
-  /** The quality desk: what needs quality now. */
+  /** The page of today: what needs quality now. */
   READ_DESK(QUALITY, AUDITOR),
+  /** To take causes over and to note what is done about them; no standing changes by it. */
+  NOTE_CAUSES(QUALITY),
   /** How seasons compare, and what was predicted beside what was found. */
   READ_SEASONS(MULTIPLIER, INSPECTOR, QUALITY, AUDITOR),
   /** The live stream of standings. */
@@ -62,7 +66,7 @@ public enum Permission {
   POST_SAMPLINGS(QUALITY),
   POST_LABORATORY_TESTS(LABORATORY, QUALITY),
   /** The samples assigned to one's laboratory, and the forms for their results. */
-  WORK_AT_BENCH(LABORATORY),
+  TEST_SAMPLES(LABORATORY),
   POST_POST_CONTROL(QUALITY),
   /** Corrections and withdrawals of facts that one may post. */
   POST_CORRECTIONS(MULTIPLIER, INSPECTOR, LABORATORY, QUALITY),
@@ -74,6 +78,11 @@ public enum Permission {
   SETTLE_QUARANTINE(MULTIPLIER, INSPECTOR, LABORATORY, QUALITY),
 
   ASK_ADVICE(MULTIPLIER, INSPECTOR, QUALITY, AUDITOR),
+
+  /** Plans of the years ahead. */
+  READ_PLANS(QUALITY, AUDITOR),
+  /** To save and approve plans; no plan changes a standing. */
+  MAKE_PLANS(QUALITY),
 
   /** Release, suspend, condemn, downgrade. */
   SIGN_ACTS(QUALITY),
@@ -88,6 +97,10 @@ public enum Permission {
 
   READ_PEOPLE(AUDITOR, ADMINISTRATOR),
   MANAGE_PEOPLE(ADMINISTRATOR),
+  /** By what the site judges, whose signatures count there, and how it is set. */
+  READ_SITE(AUDITOR, ADMINISTRATOR),
+  /** To be led through what a new site needs first; each step needs its own action besides. */
+  SET_UP(QUALITY, ADMINISTRATOR),
   /** Metrics of the running program. */
   READ_OPERATIONS(ADMINISTRATOR),
   /** To have the data folder copied. */

@@ -6,7 +6,6 @@ import jakarta.ws.rs.container.ContainerRequestContext;
 import jakarta.ws.rs.core.MediaType;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
-import java.util.Optional;
 import org.kornspur.api.problem.BodyLimit;
 import org.kornspur.api.security.Caller;
 
@@ -36,21 +35,23 @@ public class FormTokens {
       return true;
     }
     String given = request.getHeaderString(HEADER);
-    if (given == null && isForm(request)) {
-      given = fieldOf(request).orElse(null);
+    if (given == null && is(request, MediaType.APPLICATION_FORM_URLENCODED_TYPE)) {
+      given = FormFields.of(body(request)).first(FIELD).orElse(null);
+    } else if (given == null && is(request, MediaType.MULTIPART_FORM_DATA_TYPE)) {
+      given = MultipartForm.of(request.getMediaType(), body(request)).text(FIELD).orElse(null);
     }
     return sessions.isFormToken(caller, given);
   }
 
-  private static boolean isForm(ContainerRequestContext request) {
+  private static boolean is(ContainerRequestContext request, MediaType form) {
     MediaType type = request.getMediaType();
-    return type != null && type.isCompatible(MediaType.APPLICATION_FORM_URLENCODED_TYPE);
+    return type != null && type.isCompatible(form);
   }
 
   /** The body is read here and put back for whoever reads it next. */
-  private static Optional<String> fieldOf(ContainerRequestContext request) throws IOException {
+  private static byte[] body(ContainerRequestContext request) throws IOException {
     byte[] body = BodyLimit.read(request.getEntityStream());
     request.setEntityStream(new ByteArrayInputStream(body));
-    return FormFields.of(body).first(FIELD);
+    return body;
   }
 }

@@ -6,12 +6,9 @@ import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
-import java.util.Collections;
 import java.util.HexFormat;
-import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalLong;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.Semaphore;
@@ -19,6 +16,7 @@ import org.jboss.logging.Logger;
 import org.kornspur.api.problem.AccessDetail;
 import org.kornspur.api.security.Caller;
 import org.kornspur.api.security.Refusal;
+import org.kornspur.api.security.limit.LastUsed;
 import org.kornspur.api.security.people.PasswordHash;
 import org.kornspur.api.security.people.People;
 import org.kornspur.api.security.people.PeopleUnreadable;
@@ -26,11 +24,9 @@ import org.kornspur.api.security.people.Person;
 import org.kornspur.api.storage.SymmetricKey;
 
 /**
- * Holds passwords against the people file. Wrong ones are counted, by person and address, by
- * address alone, and by person for all addresses from which nobody logged in as this person since
- * the start: who guesses from many addresses is slowed, and the person is not shut out. Right ones
- * are remembered for a moment, under a keyed hash that dies with the process, so that a script does
- * not pay for the hashing with each request.
+ * Holds passwords against the people file; {@link WrongPasswordThrottle} bounds how many wrong ones
+ * are tried. Right ones are remembered for a moment, under a keyed hash that dies with the process,
+ * so that a script does not pay for the hashing with each request.
  *
  * <p>Requests with the same person and password at the same time share one hashing, and no more are
  * hashed at once than there are processors. So right ones take nothing from what wrong ones may
@@ -41,10 +37,6 @@ public class Passwords {
   private static final Logger LOG = Logger.getLogger(Passwords.class);
   private static final Duration REMEMBERED = Duration.ofMinutes(5);
   private static final int MOST_REMEMBERED = 1_000;
-  private static final int MOST_KNOWN_ADDRESSES = 20_000;
-
-  /** Wrong passwords for one person in an hour, from addresses where the person never logged in. */
-  private static final int MOST_OF_PERSON = 100;
 
   public static final int LONGEST_PASSWORD = 200;
 
@@ -54,19 +46,13 @@ public class Passwords {
   private static final int RETRY_AFTER_SECONDS = 5;
 
   private final People people;
+  private final WrongPasswordThrottle throttle;
   private final Clock clock = Clock.systemUTC();
-  private final RateLimiter byPersonAndAddress = new RateLimiter(5, Duration.ofMinutes(5));
-  private final RateLimiter byAddress = new RateLimiter(30, Duration.ofMinutes(5));
-  private final RateLimiter byPerson;
   private final SymmetricKey key = SymmetricKey.random();
   private final Semaphore hashing = new Semaphore(Runtime.getRuntime().availableProcessors(), true);
   private final Map<String, CompletableFuture<Optional<AuthenticationResult>>> running =
       new ConcurrentHashMap<>();
-  private final Map<String, Remembered> remembered = bounded(MOST_REMEMBERED);
-
-  /** Persons with addresses from which they logged in. */
-  private final Map<String, Boolean> knownAddresses =
-      Collections.synchronizedMap(bounded(MOST_KNOWN_ADDRESSES));
+  private final Map<String, Remembered> remembered = new LastUsed<>(MOST_REMEMBERED);
 
   private record Remembered(PasswordHash hash, Instant until) {}
 
@@ -74,13 +60,9 @@ public class Passwords {
   private record Found(Person person, Instant from) {}
 
   @Inject
-  Passwords(People people) {
-    this(people, MOST_OF_PERSON);
-  }
-
-  Passwords(People people, int mostOfPerson) {
+  Passwords(People people, WrongPasswordThrottle throttle) {
     this.people = people;
-    this.byPerson = new RateLimiter(mostOfPerson, Duration.ofHours(1));
+    this.throttle = throttle;
   }
 
   /** The person, where the password was found right a moment ago; does not hash. */
@@ -136,37 +118,16 @@ public class Passwords {
 
   private AuthenticationResult counted(
       String personId, String password, String address, Caller.Proof proof) {
-    String pair = personId + " " + address;
-    boolean isNewAddress = !knownAddresses.containsKey(pair);
-    OptionalLong wait = byAddress.take(address);
-    if (wait.isEmpty()) {
-      wait = byPersonAndAddress.take(pair);
-    }
-    if (wait.isPresent()) {
-      return new AuthenticationResult.Refused(
-          Refusal.tooMany(
-              new AccessDetail.TooManyWrong(address, byPersonAndAddress.most(), byAddress.most()),
-              wait.getAsLong()));
-    }
-    if (isNewAddress) {
-      wait = byPerson.take(personId);
-      if (wait.isPresent()) {
-        return new AuthenticationResult.Refused(
-            Refusal.tooMany(
-                new AccessDetail.TooManyWrongForPerson(byPerson.most()), wait.getAsLong()));
-      }
+    WrongPasswordThrottle.Attempt attempt = throttle.begin(personId, address);
+    if (attempt.refusal().isPresent()) {
+      return new AuthenticationResult.Refused(attempt.refusal().get());
     }
     Optional<Found> found = found(personId, password, address);
     if (found.isEmpty()) {
       return new AuthenticationResult.Refused(
           Refusal.notLoggedIn(new AccessDetail.WrongPassword()));
     }
-    byAddress.putBack(address);
-    byPersonAndAddress.putBack(pair);
-    if (isNewAddress) {
-      byPerson.putBack(personId);
-      knownAddresses.put(pair, true);
-    }
+    throttle.wasRight(attempt);
     Person person = found.get().person();
     Caller caller = person.caller(proof, found.get().from());
     if (person.issued()) {
@@ -212,14 +173,5 @@ public class Passwords {
   private String nameOf(String personId, String password) {
     byte[] both = (personId + "\0" + password).getBytes(StandardCharsets.UTF_8);
     return HexFormat.of().formatHex(key.mac(both));
-  }
-
-  private static <T> Map<String, T> bounded(int most) {
-    return new LinkedHashMap<>(16, 0.75f, true) {
-      @Override
-      protected boolean removeEldestEntry(Map.Entry<String, T> eldest) {
-        return size() > most;
-      }
-    };
   }
 }

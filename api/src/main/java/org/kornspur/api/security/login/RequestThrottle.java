@@ -13,6 +13,7 @@ import org.kornspur.api.security.AccessSettings;
 import org.kornspur.api.security.Caller;
 import org.kornspur.api.security.CallerIdentity;
 import org.kornspur.api.security.Refusal;
+import org.kornspur.api.security.limit.RateLimiter;
 import org.kornspur.ingest.statement.Value;
 
 /** Bounds how often a person may ask, and how often an address where nobody logged in. */

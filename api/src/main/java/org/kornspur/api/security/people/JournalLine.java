@@ -15,4 +15,8 @@ public record JournalLine(
     @Schema(description = "Value before, for roles, enterprise and disabled") String from,
     @Schema(description = "Value after, for roles, enterprise and disabled") String to,
     @Schema(description = "SHA-256 of the line before, without its line break; zeros in the first")
-        String previous) {}
+        String previous) {
+
+  /** What stands in the place of a person where nobody could ask yet. */
+  public static final String FIRST_START = "first start";
+}

@@ -1,8 +1,10 @@
 package org.kornspur.api.security.people;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * A journal as it was read, and whether its chain holds.
@@ -16,6 +18,17 @@ public record JournalReading(List<JournalLine> lines, Optional<Break> broken, St
 
   /** The first line that is not as it was written, or not where it was, and how that shows. */
   public record Break(long line, String reason) {}
+
+  /**
+   * The lines that can be read, the newest first.
+   *
+   * @param personId of this person alone; empty for all
+   */
+  public Stream<JournalLine> newestFirst(Optional<String> personId) {
+    List<JournalLine> newestFirst = new ArrayList<>(lines);
+    Collections.reverse(newestFirst);
+    return newestFirst.stream().filter(line -> personId.map(line.personId()::equals).orElse(true));
+  }
 
   /** Where a journal ended when it was last written. */
   record Head(long number, String hash) {}

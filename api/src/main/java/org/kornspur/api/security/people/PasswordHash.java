@@ -24,24 +24,30 @@ public record PasswordHash(@JsonValue String text) {
   private static final int HASH_BYTES = 64;
   private static final SecureRandom RANDOM = new SecureRandom();
 
-  /** Compared with where no such person is known, so that both take the same time. */
-  public static final PasswordHash OF_NOBODY = of("nobody has this password");
+  /**
+   * Compared with where no such person is known, so that both take the same time. No password is
+   * known to come to it: its hash was drawn, not derived, which would cost each start a derivation.
+   */
+  public static final PasswordHash OF_NOBODY =
+      new PasswordHash(text(ITERATIONS, drawn(SALT_BYTES), drawn(HASH_BYTES)));
 
   static PasswordHash of(String password) {
     return of(password, ITERATIONS);
   }
 
   static PasswordHash of(String password, int iterations) {
-    byte[] salt = new byte[SALT_BYTES];
-    RANDOM.nextBytes(salt);
-    return new PasswordHash(
-        SCHEME
-            + "$"
-            + iterations
-            + "$"
-            + base64(salt)
-            + "$"
-            + base64(derive(password, salt, iterations)));
+    byte[] salt = drawn(SALT_BYTES);
+    return new PasswordHash(text(iterations, salt, derive(password, salt, iterations)));
+  }
+
+  private static byte[] drawn(int length) {
+    byte[] bytes = new byte[length];
+    RANDOM.nextBytes(bytes);
+    return bytes;
+  }
+
+  private static String text(int iterations, byte[] salt, byte[] hash) {
+    return String.join("$", SCHEME, Integer.toString(iterations), base64(salt), base64(hash));
   }
 
   @JsonCreator(mode = JsonCreator.Mode.DELEGATING)

@@ -4,21 +4,13 @@ import io.quarkus.runtime.StartupEvent;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
 import jakarta.inject.Inject;
-import java.io.PrintStream;
-import java.nio.file.Files;
-import java.security.SecureRandom;
 import java.time.Clock;
-import java.time.Instant;
 import java.util.Collection;
-import java.util.LinkedHashMap;
-import java.util.Locale;
-import java.util.Map;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
-import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.kornspur.api.problem.AccountProblem;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.PeopleDetail;
@@ -33,9 +25,6 @@ import org.kornspur.ingest.problem.Given;
 /** Who is known on this machine; made at the first start with one person for each role. */
 @ApplicationScoped
 public class People {
-  private static final String PASSWORD_CHARACTERS = "abcdefghijkmnpqrstuvwxyz23456789";
-  private static final SecureRandom RANDOM = new SecureRandom();
-
   private final AccessSettings settings;
   private final PeopleFile file;
   private final Clock clock = Clock.systemUTC();
@@ -61,8 +50,19 @@ public class People {
   /** Before anything listens. */
   void start(@Observes StartupEvent started) {
     if (areKeptHere()) {
-      makeFirst(new PeopleFile(file.path()), System.out);
+      FirstPeople.make(settings.demo(), new PeopleFile(file.path()), System.out);
     }
+  }
+
+  /** Whether anybody was entered beside those of the first start. */
+  public boolean areMoreThanFirst() {
+    return areKeptHere()
+        && file.all().stream().anyMatch(person -> !FirstPeople.ids().contains(person.personId()));
+  }
+
+  /** The people of the demo who may log in; nobody where this site is none. */
+  public List<DemoPeople> demo() {
+    return areKeptHere() && settings.demo() ? DemoPeople.among(file.all()) : List.of();
   }
 
   boolean areKeptHere() {
@@ -104,6 +104,16 @@ public class People {
     return file.all();
   }
 
+  /**
+   * One person.
+   *
+   * @throws ApiProblem if nobody has the id
+   */
+  public Person get(String personId) {
+    requireKeptHere();
+    return file.find(personId).orElseThrow(() -> unknown(personId));
+  }
+
   /** A person with a password that was just made and is shown once. */
   public record Made(Person person, String password) {
     @Override
@@ -120,7 +130,19 @@ public class People {
   public Made add(
       String personId, String printedName, Set<Role> roles, Optional<String> enterpriseId) {
     requireKeptHere();
-    Made made = made(personId, printedName, roles, enterpriseId, true, clock.instant());
+    String password = NewPassword.made();
+    Made made =
+        new Made(
+            new Person(
+                personId,
+                printedName,
+                roles,
+                enterpriseId,
+                PasswordHash.of(password),
+                true,
+                false,
+                clock.instant()),
+            password);
     file.change(
         people -> {
           if (people.putIfAbsent(personId, made.person()) != null) {
@@ -146,7 +168,7 @@ public class People {
 
   /** Makes a new password for a person, with which the person sets another. */
   public Made renewPassword(String personId) {
-    String password = newPassword();
+    String password = NewPassword.made();
     return new Made(setPassword(personId, password, true), password);
   }
 
@@ -189,71 +211,6 @@ public class People {
     if (!areKeptHere()) {
       throw new ApiProblem(
           ProblemKind.PERSON_CONFLICT, new PeopleDetail.KeptByIssuer(settings.oidc().issuer()));
-    }
-  }
-
-  private static Made made(
-      String personId,
-      String printedName,
-      Set<Role> roles,
-      Optional<String> enterpriseId,
-      boolean isIssued,
-      Instant now) {
-    String password = newPassword();
-    return new Made(
-        new Person(
-            personId,
-            printedName,
-            roles,
-            enterpriseId,
-            PasswordHash.of(password),
-            isIssued,
-            false,
-            now),
-        password);
-  }
-
-  /** Four groups of letters and digits that are not mistaken for each other, 120 bits. */
-  static String newPassword() {
-    return Stream.generate(
-            () ->
-                RANDOM
-                    .ints(6, 0, PASSWORD_CHARACTERS.length())
-                    .mapToObj(at -> PASSWORD_CHARACTERS.substring(at, at + 1))
-                    .collect(Collectors.joining()))
-        .limit(4)
-        .collect(Collectors.joining("-"));
-  }
-
-  /** The console is the only place where these passwords ever stand in clear. */
-  static void makeFirst(PeopleFile file, PrintStream console) {
-    if (Files.exists(file.path())) {
-      return;
-    }
-    Map<String, Made> first = new LinkedHashMap<>();
-    for (Role role : Role.values()) {
-      String word = role.name().toLowerCase(Locale.ROOT);
-      String printedName = word.substring(0, 1).toUpperCase(Locale.ROOT) + word.substring(1);
-      first.put(
-          word, made(word, printedName, Set.of(role), Optional.empty(), false, Instant.now()));
-    }
-    boolean[] made = {false};
-    file.change(
-        people -> {
-          if (people.isEmpty()) {
-            first.forEach((id, person) -> people.put(id, person.person()));
-            made[0] = true;
-          }
-          return people;
-        });
-    if (made[0]) {
-      StringBuilder text =
-          new StringBuilder("\nFirst start: one person for each role. Write these down now; ")
-              .append("they are not shown again.\n")
-              .append("Each person should set another: POST /api/v1/account/password.\n\n");
-      first.forEach((id, person) -> text.append("  %-14s %s%n".formatted(id, person.password())));
-      text.append("\nThe people file is ").append(file.path()).append("\n");
-      console.println(text);
     }
   }
 }

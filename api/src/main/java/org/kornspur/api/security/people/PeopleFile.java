@@ -51,7 +51,7 @@ final class PeopleFile {
 
   /** Changed before anybody can ask: what is done is done by the first start. */
   PeopleFile(Path path) {
-    this(path, () -> PeopleJournal.FIRST_START);
+    this(path, () -> JournalLine.FIRST_START);
   }
 
   /**

@@ -34,9 +34,6 @@ import org.kornspur.ingest.contract.Fingerprint;
  */
 final class PeopleJournal {
 
-  /** Who makes the people of the first start. */
-  static final String FIRST_START = "first start";
-
   /** Stands for the hash of the line before in the first. */
   static final String NOTHING = "0".repeat(64);
 

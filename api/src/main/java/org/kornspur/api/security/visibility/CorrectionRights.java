@@ -1,5 +1,6 @@
 package org.kornspur.api.security.visibility;
 
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
@@ -12,9 +13,10 @@ import org.kornspur.contract.FactHeader;
 import org.kornspur.contract.PollenSourceSeen;
 import org.kornspur.contract.Submission;
 import org.kornspur.contract.Withdrawal;
-import org.kornspur.ingest.act.SignedSubmissions;
+import org.kornspur.ingest.attestation.SignedSubmissions;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.contract.SubjectsNamed;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.processors.dossier.Entry;
 import org.kornspur.processors.stream.RegisterEntry;
@@ -42,7 +44,8 @@ final class CorrectionRights {
       String factId = header.getCorrection().getSupersedes();
       Optional<SpecificRecord> earlier = find(factId);
       return againstMending(field, factId, earlier)
-          .or(() -> againstOtherKind(field, factId, earlier, FactType.of(fact)));
+          .or(() -> againstOtherKind(field, factId, earlier, FactType.of(fact)))
+          .or(() -> againstOtherSubject(field, factId, earlier, fact));
     }
     if (fact instanceof Withdrawal withdrawal) {
       String factId = withdrawal.getWithdrawnFactId();
@@ -51,13 +54,23 @@ final class CorrectionRights {
     return Optional.empty();
   }
 
+  /** Whether the caller may correct or take back a fact that is on record. */
+  boolean mayMend(SpecificRecord earlier) {
+    return !FactType.of(earlier).isAct()
+        && !(earlier instanceof Withdrawal)
+        && isOfCaller(Optional.of(earlier));
+  }
+
   /** Who may record for others may mend everything; all others what they could have brought. */
+  private boolean isOfCaller(Optional<SpecificRecord> earlier) {
+    return caller.may(Permission.POST_CORRECTIONS)
+        && (caller.may(Permission.RECORD_FOR_OTHERS)
+            || earlier.filter(fact -> isSameHand(fact) && mayBring.test(fact)).isPresent());
+  }
+
   private Optional<Problem> againstMending(
       String field, String factId, Optional<SpecificRecord> earlier) {
-    boolean may =
-        caller.may(Permission.POST_CORRECTIONS)
-            && (caller.may(Permission.RECORD_FOR_OTHERS)
-                || earlier.filter(fact -> isSameHand(fact) && mayBring.test(fact)).isPresent());
+    boolean may = isOfCaller(earlier);
     if (may && earlier.filter(fact -> FactType.of(fact).isAct()).isPresent()) {
       // the processors would pass it over, and its sender believe the act undone
       return Optional.of(Problem.of(field, factId, new RightsProblem.MendsAct()));
@@ -80,6 +93,16 @@ final class CorrectionRights {
         .map(
             corrected ->
                 Problem.of(field, factId, new RightsProblem.MendsOtherKind(corrected, type)));
+  }
+
+  /** What it corrects would count on where it is. */
+  private static Optional<Problem> againstOtherSubject(
+      String field, String factId, Optional<SpecificRecord> earlier, SpecificRecord fact) {
+    return earlier
+        .map(SubjectsNamed::own)
+        .filter(subjects -> !subjects.isEmpty())
+        .filter(subjects -> Collections.disjoint(subjects, SubjectsNamed.own(fact)))
+        .map(subjects -> Problem.of(field, factId, new RightsProblem.MendsOtherSubject()));
   }
 
   /** Every other fact names a subject. */
@@ -110,7 +133,7 @@ final class CorrectionRights {
         .findFirst()
         .map(Subject::parse)
         .stream()
-        .flatMap(subject -> processors.dossier(subject).stream())
+        .flatMap(subject -> processors.entries(subject).stream())
         .map(Entry::fact)
         .filter(fact -> FactType.idOf(fact).equals(factId))
         .findFirst();

@@ -10,7 +10,7 @@ import java.util.function.Function;
 import java.util.stream.Stream;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.api.readmodel.StandingIndex;
-import org.kornspur.api.readmodel.StandingRow;
+import org.kornspur.api.readmodel.StandingIndexRow;
 import org.kornspur.contract.Dispatch;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.contract.SubjectsNamed;
@@ -91,7 +91,7 @@ final class GrowerVisibility implements Visibility {
   }
 
   private boolean isHeld(Subject subject) {
-    Optional<StandingRow> row = standings.row(subject);
+    Optional<StandingIndexRow> row = standings.row(subject);
     return row.isPresent() && row.get().holder().equals(Optional.of(enterpriseId));
   }
 
@@ -113,7 +113,7 @@ final class GrowerVisibility implements Visibility {
   private Set<Subject> ownHybrids() {
     if (ownHybrids == null) {
       ownHybrids = new HashSet<>();
-      for (StandingRow row : ownRows()) {
+      for (StandingIndexRow row : ownRows()) {
         row.material()
             .ifPresent(material -> ownHybrids.add(Subject.hybrid(material.getHybridId())));
       }
@@ -125,7 +125,7 @@ final class GrowerVisibility implements Visibility {
   private Set<Subject> nearSources() {
     if (nearSources == null) {
       nearSources = new HashSet<>();
-      for (StandingRow row : ownRows()) {
+      for (StandingIndexRow row : ownRows()) {
         if (row.subject().kind() == Subject.Kind.CROP) {
           dossiers.apply(row.subject()).neighbours().stream()
               .map(Report.Neighbour::source)
@@ -137,7 +137,7 @@ final class GrowerVisibility implements Visibility {
     return nearSources;
   }
 
-  private List<StandingRow> ownRows() {
+  private List<StandingIndexRow> ownRows() {
     return standings.matching(
         row -> row.holder().equals(Optional.of(enterpriseId)) && isOwn(row.subject()));
   }

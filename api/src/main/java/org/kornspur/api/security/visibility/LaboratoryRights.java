@@ -34,7 +34,7 @@ record LaboratoryRights(String laboratoryId, ProcessorsClient processors) {
   private boolean isAssigned(String lotId, String sampleId) {
     return lotId != null
         && sampleId != null
-        && processors.dossier(Subject.lot(lotId)).stream()
+        && processors.entries(Subject.lot(lotId)).stream()
             .filter(Entry::counts)
             .map(Entry::fact)
             .filter(Sampling.class::isInstance)

@@ -16,9 +16,10 @@ import org.kornspur.api.security.Caller;
 import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.Role;
+import org.kornspur.api.security.limit.RecentClaims;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.SenderRole;
-import org.kornspur.ingest.act.SignedSubmissions;
+import org.kornspur.ingest.attestation.SignedSubmissions;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.intake.Problem;
@@ -36,6 +37,7 @@ public class PostingPolicy {
   private final VisibilityService visibilityService;
   private final CurrentCaller current;
   private final ReadModel readModel;
+  private final TrialClaims trial;
   private final RecentClaims<Subject> made = new RecentClaims<>(MOST_CREATED);
 
   @Inject
@@ -43,11 +45,13 @@ public class PostingPolicy {
       ProcessorsClient processors,
       ReadModel readModel,
       VisibilityService visibilityService,
-      CurrentCaller current) {
+      CurrentCaller current,
+      TrialClaims trial) {
     this.processors = processors;
     this.visibilityService = visibilityService;
     this.current = current;
     this.readModel = readModel;
+    this.trial = trial;
   }
 
   /** What speaks against the caller of this request bringing the fact; empty where nothing does. */
@@ -66,11 +70,18 @@ public class PostingPolicy {
       againstOwnExceptions(caller, fact).forEach(problems::add);
     }
     if (problems.isEmpty()) {
-      new CorrectionRights(processors, caller, earlier -> mayBring(caller, earlier))
-          .against(fact)
-          .ifPresent(problems::add);
+      corrections(caller).against(fact).ifPresent(problems::add);
     }
     return problems;
+  }
+
+  /** Whether the caller of this request may correct or take back a fact that is on record. */
+  public boolean mayMend(SpecificRecord earlier) {
+    return corrections(current.get()).mayMend(earlier);
+  }
+
+  private CorrectionRights corrections(Caller caller) {
+    return new CorrectionRights(processors, caller, earlier -> mayBring(caller, earlier));
   }
 
   /**
@@ -99,7 +110,8 @@ public class PostingPolicy {
         .flatMap(Caller::enterpriseId)
         .ifPresent(
             enterprise ->
-                SeedMovements.made(fact).forEach(subject -> made.take(subject, enterprise)));
+                SeedMovements.made(fact)
+                    .forEach(subject -> trial.claimsOr(made).take(subject, enterprise)));
   }
 
   /**
@@ -197,9 +209,13 @@ public class PostingPolicy {
     };
   }
 
-  private HolderRights holder(String enterpriseId) {
-    return new HolderRights(
-        enterpriseId, visibilityService.visibility(), processors, readModel.standings(), made);
+  private GrowerPostingRights holder(String enterpriseId) {
+    return new GrowerPostingRights(
+        enterpriseId,
+        visibilityService.visibility(),
+        processors,
+        readModel.standings(),
+        trial.claimsOr(made));
   }
 
   private static Problem unbound(Caller caller) {

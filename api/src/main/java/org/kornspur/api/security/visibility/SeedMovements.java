@@ -1,8 +1,6 @@
 package org.kornspur.api.security.visibility;
 
-import java.util.EnumSet;
 import java.util.List;
-import java.util.Set;
 import java.util.stream.Stream;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.contract.FieldCropDeclared;
@@ -10,22 +8,13 @@ import org.kornspur.contract.FloweringSeen;
 import org.kornspur.contract.Harvest;
 import org.kornspur.contract.Sowing;
 import org.kornspur.ingest.contract.FactType;
+import org.kornspur.ingest.contract.Movement;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.balance.MassFlow;
 import org.kornspur.processors.balance.MassFlow.Direction;
 
 /** Which crops and lots a fact of a grower makes, and which it takes from. */
 final class SeedMovements {
-
-  /** Types that growers bring; of mixtures, which quality makes, nothing is told here. */
-  private static final Set<FactType> OF_GROWERS =
-      EnumSet.of(
-          FactType.SOWING,
-          FactType.HARVEST,
-          FactType.CONDITIONING,
-          FactType.LOT_SPLIT,
-          FactType.LOT_MERGE,
-          FactType.DISPATCH);
 
   private SeedMovements() {}
 
@@ -61,11 +50,16 @@ final class SeedMovements {
   }
 
   private static List<Subject> lots(SpecificRecord fact, Direction direction) {
-    return OF_GROWERS.contains(FactType.of(fact))
+    return isOfGrowers(FactType.of(fact))
         ? MassFlow.of(fact).stream()
             .filter(flow -> flow.direction() == direction)
             .map(flow -> Subject.lot(flow.lotId()))
             .toList()
         : List.of();
+  }
+
+  /** Whether growers bring it; of mixtures, which quality makes, nothing is told here. */
+  private static boolean isOfGrowers(FactType type) {
+    return type.movement().filter(how -> how != Movement.MIXED).isPresent();
   }
 }

@@ -7,8 +7,9 @@ import java.lang.annotation.RetentionPolicy;
 import java.lang.annotation.Target;
 
 /**
- * The answer of this method repeats what the caller sent, or holds nothing of the data, as the
- * manual. Nothing is taken out of it: a gap would tell that an id exists.
+ * The answer of this method repeats what the caller sent, or holds nothing of crops and lots, as
+ * the manual and the pages on people. Nothing is taken out of it: a gap would tell that an id
+ * exists.
  */
 @Documented
 @Retention(RetentionPolicy.RUNTIME)

@@ -76,8 +76,8 @@ public class VisibilityService {
           enterpriseId.map(
               id ->
                   new GrowerVisibility(
-                      id, readModel.standings(), processors.pedigree(), processors::wholeDossier));
-      case LABORATORY -> enterpriseId.map(id -> new LaboratoryVisibility(id, processors::dossier));
+                      id, readModel.standings(), processors.pedigree(), processors::dossier));
+      case LABORATORY -> enterpriseId.map(id -> new LaboratoryVisibility(id, processors::entries));
       case ADMINISTRATOR -> Optional.empty();
     };
   }

@@ -1,4 +1,4 @@
-package org.kornspur.api.security.visibility;
+package org.kornspur.api.security.limit;
 
 import java.util.LinkedHashMap;
 import java.util.Map;

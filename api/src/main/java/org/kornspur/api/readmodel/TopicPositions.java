@@ -12,20 +12,20 @@ import java.util.stream.Collectors;
  * partition and offset: {@code 0-17.1-4.3-9}. One text says where to go on in every partition,
  * which the offset of a single record does not.
  */
-public record Positions(SortedMap<Integer, Long> lastSeen) {
+public record TopicPositions(SortedMap<Integer, Long> lastSeen) {
   private static final int LONGEST_TEXT = 4000;
   private static final Pattern PAIR = Pattern.compile("(\\d{1,5})-(\\d{1,18})");
 
-  public Positions {
+  public TopicPositions {
     lastSeen = Collections.unmodifiableSortedMap(new TreeMap<>(lastSeen));
   }
 
-  static Positions none() {
-    return new Positions(new TreeMap<>());
+  static TopicPositions none() {
+    return new TopicPositions(new TreeMap<>());
   }
 
   /** Reads the text form; empty where it is none. */
-  public static Optional<Positions> parse(String text) {
+  public static Optional<TopicPositions> parse(String text) {
     if (text.length() > LONGEST_TEXT) {
       return Optional.empty();
     }
@@ -37,13 +37,13 @@ public record Positions(SortedMap<Integer, Long> lastSeen) {
       }
       read.put(Integer.valueOf(match.group(1)), Long.valueOf(match.group(2)));
     }
-    return Optional.of(new Positions(read));
+    return Optional.of(new TopicPositions(read));
   }
 
-  Positions after(int partition, long offset) {
+  TopicPositions after(int partition, long offset) {
     SortedMap<Integer, Long> moved = new TreeMap<>(lastSeen);
     moved.put(partition, offset);
-    return new Positions(moved);
+    return new TopicPositions(moved);
   }
 
   boolean includes(int partition, long offset) {

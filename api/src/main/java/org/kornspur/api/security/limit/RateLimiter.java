@@ -1,10 +1,9 @@
-package org.kornspur.api.security.login;
+package org.kornspur.api.security.limit;
 
 import io.github.bucket4j.Bandwidth;
 import io.github.bucket4j.Bucket;
 import io.github.bucket4j.ConsumptionProbe;
 import java.time.Duration;
-import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.OptionalLong;
 
@@ -15,13 +14,7 @@ public final class RateLimiter {
 
   private final long most;
   private final Duration period;
-  private final Map<String, Bucket> limiter =
-      new LinkedHashMap<>(16, 0.75f, true) {
-        @Override
-        protected boolean removeEldestEntry(Map.Entry<String, Bucket> eldest) {
-          return size() > MOST;
-        }
-      };
+  private final Map<String, Bucket> buckets = new LastUsed<>(MOST);
 
   public RateLimiter(long most, Duration period) {
     this.most = most;
@@ -42,16 +35,17 @@ public final class RateLimiter {
   }
 
   /** Puts one back that was taken for nothing. */
-  void putBack(String name) {
+  public void putBack(String name) {
     bucket(name).addTokens(1);
   }
 
-  long most() {
+  /** How many there are at once and in a period. */
+  public long most() {
     return most;
   }
 
   private synchronized Bucket bucket(String name) {
-    return limiter.computeIfAbsent(
+    return buckets.computeIfAbsent(
         name,
         absent ->
             Bucket.builder()

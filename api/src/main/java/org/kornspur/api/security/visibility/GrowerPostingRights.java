@@ -7,6 +7,7 @@ import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.problem.RightsProblem;
 import org.kornspur.api.readmodel.StandingIndex;
+import org.kornspur.api.security.limit.RecentClaims;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.PollenSourceSeen;
 import org.kornspur.ingest.contract.Subject;
@@ -17,7 +18,7 @@ import org.kornspur.processors.pedigree.Edge;
  * What a multiplier may bring: facts of its own crops and lots. Seed is taken only out of lots that
  * are its own or were dispatched to it; else one grower could use up another's lot on paper.
  */
-final class HolderRights {
+final class GrowerPostingRights {
   private final String enterpriseId;
   private final Visibility visibility;
   private final ProcessorsClient processors;
@@ -28,7 +29,7 @@ final class HolderRights {
    * @param made whose the crops and lots are that facts made a moment ago; of one with a standing,
    *     that says whose it is
    */
-  HolderRights(
+  GrowerPostingRights(
       String enterpriseId,
       Visibility visibility,
       ProcessorsClient processors,
@@ -77,7 +78,7 @@ final class HolderRights {
     }
     if (fact instanceof PollenSourceSeen seen) {
       Subject source = Subject.source(seen.getSourceId());
-      if (!visibility.sees(source) && !processors.dossier(source).isEmpty()) {
+      if (!visibility.sees(source) && !processors.entries(source).isEmpty()) {
         problems.add(taken(source));
       }
     }
@@ -97,7 +98,7 @@ final class HolderRights {
   }
 
   private boolean isNew(Subject subject) {
-    return holderOf(subject).isEmpty() && processors.dossier(subject).isEmpty();
+    return holderOf(subject).isEmpty() && processors.entries(subject).isEmpty();
   }
 
   private boolean wasDelivered(Subject lot) {

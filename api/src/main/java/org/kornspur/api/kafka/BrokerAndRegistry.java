@@ -20,7 +20,7 @@ import org.kornspur.ingest.registry.RegistryConfig;
  * @param clientSettings settings for every Kafka client
  * @param embedded whether the broker is this process's own
  */
-record Infrastructure(
+record BrokerAndRegistry(
     String bootstrapServers,
     String registryUrl,
     Map<String, Object> clientSettings,
@@ -34,7 +34,7 @@ record Infrastructure(
    *
    * @throws org.kornspur.api.storage.CannotStart if it cannot be started
    */
-  static Infrastructure start(EngineSettings settings) throws Exception {
+  static BrokerAndRegistry start(EngineSettings settings) throws Exception {
     BrokerLogins logins = BrokerLogins.in(settings.dataFolder());
     Optional<EmbeddedBroker> broker = broker(settings, logins);
     try {
@@ -53,7 +53,7 @@ record Infrastructure(
                 settings.dataFolder().resolve("broker"), settings.brokerPort(), logins));
   }
 
-  private static Infrastructure start(
+  private static BrokerAndRegistry start(
       EngineSettings settings, BrokerLogins logins, Optional<EmbeddedBroker> broker)
       throws Exception {
     String bootstrap =
@@ -85,7 +85,7 @@ record Infrastructure(
     if (broker.isPresent()) {
       BrokerLogins.writeClientFile(settings.dataFolder(), client);
     }
-    return new Infrastructure(
+    return new BrokerAndRegistry(
         bootstrap, registryUrl, program, broker.isPresent(), broker, registry);
   }
 

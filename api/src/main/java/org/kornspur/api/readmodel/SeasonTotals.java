@@ -1,0 +1,97 @@
+package org.kornspur.api.readmodel;
+
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.standing.SeedMaterial;
+import org.kornspur.standing.StandingState;
+
+/**
+ * Crops and lots counted by season, of each hybrid and of all, kept in step while standings come
+ * and go. What it holds is a function of those that are in it. Of what nothing is known of the
+ * material there is no season. Not safe for several threads.
+ */
+final class SeasonTotals {
+  private final Map<Group, SortedMap<Integer, Sums>> groups = new HashMap<>();
+
+  /** Empty for all hybrids. */
+  private record Group(Subject.Kind kind, Optional<String> hybridId) {}
+
+  void add(StandingIndexRow row) {
+    count(row, 1);
+  }
+
+  /** Takes out what was added before. */
+  void remove(StandingIndexRow row) {
+    count(row, -1);
+  }
+
+  /**
+   * The seasons of a kind of subject, the latest first.
+   *
+   * @param hybridId of this hybrid alone; empty for all
+   */
+  List<SeasonTotal> of(Subject.Kind kind, Optional<String> hybridId) {
+    SortedMap<Integer, Sums> seasons = groups.get(new Group(kind, hybridId));
+    return seasons == null
+        ? List.of()
+        : seasons.entrySet().stream().map(one -> one.getValue().total(one.getKey())).toList();
+  }
+
+  private void count(StandingIndexRow row, int times) {
+    row.material()
+        .ifPresent(
+            material -> {
+              count(new Group(row.subject().kind(), Optional.empty()), material, row, times);
+              count(
+                  new Group(row.subject().kind(), Optional.of(material.getHybridId())),
+                  material,
+                  row,
+                  times);
+            });
+  }
+
+  private void count(Group group, SeedMaterial material, StandingIndexRow row, int times) {
+    SortedMap<Integer, Sums> seasons =
+        groups.computeIfAbsent(group, one -> new TreeMap<>(Comparator.reverseOrder()));
+    Sums sums = seasons.computeIfAbsent(material.getCropYear(), one -> new Sums());
+    sums.count(row, times);
+    if (sums.all == 0) {
+      seasons.remove(material.getCropYear());
+    }
+    if (seasons.isEmpty()) {
+      groups.remove(group);
+    }
+  }
+
+  private static final class Sums {
+    private int all;
+    private int fit;
+    private int notFit;
+    private long leftMg;
+    private long givenOutMg;
+
+    void count(StandingIndexRow row, int times) {
+      all += times;
+      fit += row.state() == StandingState.FIT ? times : 0;
+      notFit += row.state() == StandingState.NOT_FIT ? times : 0;
+      leftMg += times * Milligrams.ofKg(Math.max(0, row.leftKg()));
+      givenOutMg += times * Milligrams.ofKg(row.givenOutKg());
+    }
+
+    SeasonTotal total(int year) {
+      return new SeasonTotal(
+          year,
+          fit,
+          all - fit - notFit,
+          notFit,
+          Milligrams.toKg(leftMg),
+          Milligrams.toKg(givenOutMg));
+    }
+  }
+}
