@@ -8,6 +8,9 @@ public sealed interface ActDetail extends Detail {
 
   record OtherSeal(String seen, Subject subject, String now) implements ActDetail {}
 
+  /** This site has each release signed by itself. */
+  record OnlyOneAtOnce() implements ActDetail {}
+
   /**
    * It does not follow on the state of the crop or lot.
    *

@@ -26,7 +26,11 @@ public sealed interface AddressDetail extends Detail {
 
   record NoBookForm(Given form) implements AddressDetail {}
 
-  record NoBenchForm(Given form) implements AddressDetail {}
+  record NoLaboratoryForm(Given form) implements AddressDetail {}
+
+  record NoRecordForm(Given form) implements AddressDetail {}
+
+  record NoCause(Given cause) implements AddressDetail {}
 
   record NoStartOfDrill() implements AddressDetail {}
 

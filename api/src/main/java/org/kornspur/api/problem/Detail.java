@@ -12,4 +12,5 @@ public sealed interface Detail extends Statement
         ExportDetail,
         NotReadyDetail,
         PeopleDetail,
+        PlanDetail,
         RecordDetail {}

@@ -50,6 +50,12 @@ public sealed interface NotReadyDetail extends Detail {
 
   record RecordsNotGiven(String partition, String from) implements NotReadyDetail {}
 
+  /** Records that are not processed yet; more facts are taken when they are. */
+  record TooManyWaiting(long waiting, long most) implements NotReadyDetail {}
+
+  /** Free space on the disk of the data folder, megabytes. */
+  record DiskNearlyFull(long freeMb, long leastMb) implements NotReadyDetail {}
+
   record TooManyDocuments(int atOnce, int waiting) implements NotReadyDetail {}
 
   record TooManyStreams(int most) implements NotReadyDetail {}

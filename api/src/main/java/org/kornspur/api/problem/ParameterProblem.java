@@ -15,6 +15,8 @@ public sealed interface ParameterProblem extends RequestReason {
 
   record TooLong(int most) implements ParameterProblem {}
 
+  record TextLength(int least, int most) implements ParameterProblem {}
+
   record NoTime() implements ParameterProblem {}
 
   record OtherName(List<String> names) implements ParameterProblem {}
@@ -26,4 +28,6 @@ public sealed interface ParameterProblem extends RequestReason {
   record MassForEachLot(int most) implements ParameterProblem {}
 
   record Kilograms(Amount least, Amount most) implements ParameterProblem {}
+
+  record AmbiguousNumber(String grouped, String decimal) implements ParameterProblem {}
 }

@@ -34,7 +34,7 @@ public final class ProblemAnswer {
     return context.acceptableLanguages().stream()
         .flatMap(accepted -> Language.of(accepted.tag()).stream())
         .findFirst()
-        .orElse(Language.ENGLISH);
+        .orElse(Language.ofSite());
   }
 
   /** An answer with this document; more headers may be set on it. */

@@ -40,6 +40,8 @@ public sealed interface RecordDetail extends Detail {
 
   record ReplacedResult(Given fact, Given by) implements RecordDetail {}
 
+  record NoFactToMend(Given fact) implements RecordDetail {}
+
   record NoCaptureJob(Given job) implements RecordDetail {}
 
   record NoEvent(Given event) implements RecordDetail {}

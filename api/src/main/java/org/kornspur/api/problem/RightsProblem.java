@@ -22,6 +22,8 @@ public sealed interface RightsProblem extends RequestReason {
 
   record MendsOtherKind(FactType kind, FactType by) implements RightsProblem {}
 
+  record MendsOtherSubject() implements RightsProblem {}
+
   record GrantedByAuthority() implements RightsProblem {}
 
   record NotBrought() implements RightsProblem {}

@@ -8,6 +8,9 @@ public sealed interface SigningProblem extends RequestReason {
 
   record NoSeal(int digits) implements SigningProblem {}
 
+  /** Not one lot is named, or too many. */
+  record NoLots(int most) implements SigningProblem {}
+
   /** This instance no longer knows the release sheet with the seal that was seen. */
   record UnknownSheet(String now) implements SigningProblem {}
 

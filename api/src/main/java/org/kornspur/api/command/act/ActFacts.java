@@ -17,7 +17,7 @@ import org.kornspur.contract.FactHeader;
 import org.kornspur.contract.Release;
 import org.kornspur.contract.Signature;
 import org.kornspur.contract.Suspension;
-import org.kornspur.ingest.act.SignedActs;
+import org.kornspur.ingest.attestation.SignedActs;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.intake.FactChecks;
 import org.kornspur.ingest.intake.Problem;

@@ -85,10 +85,15 @@ public record ActRequest(
    * @throws ApiProblem if anything is wrong
    */
   public static ActRequest read(byte[] utf8) {
-    return new Reader(object(utf8)).request();
+    return read(object(utf8));
   }
 
-  private static JsonNode object(byte[] utf8) {
+  /** The same of JSON that is read already. */
+  static ActRequest read(JsonNode json) {
+    return new Reader(json).request();
+  }
+
+  static JsonNode object(byte[] utf8) {
     JsonNode json;
     try {
       json = JsonText.parse(new String(utf8, StandardCharsets.UTF_8));

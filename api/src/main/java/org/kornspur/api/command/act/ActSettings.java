@@ -10,4 +10,8 @@ public interface ActSettings {
   /** Whether two different persons must sign a release before it takes effect. */
   @WithDefault("false")
   boolean twoPersons();
+
+  /** Whether one entry of the password may sign the release of several lots. */
+  @WithDefault("true")
+  boolean severalAtOnce();
 }

@@ -12,7 +12,7 @@ import org.kornspur.contract.Downgrade;
 import org.kornspur.contract.RefusedAct;
 import org.kornspur.contract.SealedVerdict;
 import org.kornspur.contract.Signature;
-import org.kornspur.ingest.act.SignedActs;
+import org.kornspur.ingest.attestation.SignedActs;
 import org.kornspur.ingest.statement.StatementJson;
 import org.kornspur.ingest.statement.Value.Person;
 import org.kornspur.processors.dossier.Entry;

@@ -13,7 +13,7 @@ import org.kornspur.ingest.contract.Subject;
  */
 @ApplicationScoped
 public class ShownActs {
-  @Inject Acts acts;
+  @Inject ActSigning acts;
   @Inject CurrentCaller caller;
 
   /**

@@ -5,7 +5,7 @@ import jakarta.inject.Inject;
 import java.util.Optional;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.api.kafka.ProcessorsClient;
-import org.kornspur.api.security.visibility.RecentClaims;
+import org.kornspur.api.security.limit.RecentClaims;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Fingerprint;
 import org.kornspur.processors.stream.RegisterEntry;
@@ -38,7 +38,7 @@ class FactSender {
    *
    * @return accepted, already known, or a conflict
    */
-  Outcome send(SpecificRecord fact) {
+  SubmissionOutcome send(SpecificRecord fact) {
     String factId = FactType.idOf(fact);
     String fingerprint = Fingerprint.of(fact);
     Optional<RegisterEntry> registered =
@@ -47,7 +47,7 @@ class FactSender {
       boolean same = fingerprint.equals(registered.get().fingerprint().get());
       if (same && registered.get().lacksRoleOf(fact)) {
         processors.publish(fact);
-        return Outcome.accepted(fact);
+        return SubmissionOutcome.accepted(fact);
       }
       return known(fact, same);
     }
@@ -61,10 +61,10 @@ class FactSender {
       recent.release(factId);
       throw notSent;
     }
-    return Outcome.accepted(fact);
+    return SubmissionOutcome.accepted(fact);
   }
 
-  private static Outcome known(SpecificRecord fact, boolean same) {
-    return same ? Outcome.alreadyKnown(fact) : Outcome.conflict(fact);
+  private static SubmissionOutcome known(SpecificRecord fact, boolean same) {
+    return same ? SubmissionOutcome.alreadyKnown(fact) : SubmissionOutcome.conflict(fact);
   }
 }

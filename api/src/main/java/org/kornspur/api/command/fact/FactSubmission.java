@@ -13,6 +13,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import org.apache.avro.specific.SpecificRecord;
 import org.jboss.logging.Logger;
+import org.kornspur.api.kafka.IntakeLimit;
 import org.kornspur.api.kafka.NotReady;
 import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.problem.NotReadyDetail;
@@ -37,6 +38,7 @@ public class FactSubmission {
   @Inject SubmissionRights admission;
   @Inject FactSender sender;
   @Inject RefusedInputs refusedInputs;
+  @Inject IntakeLimit limit;
   private final ExecutorService senders =
       Executors.newFixedThreadPool(
           SENDERS,
@@ -54,14 +56,15 @@ public class FactSubmission {
   /**
    * Takes in one fact.
    *
-   * @throws NotReady if nothing can be said of its id now
+   * @throws NotReady if nothing can be said of its id now, or there is no room for more
    */
-  Outcome admit(ReadInput input) {
-    Optional<Outcome> refused =
+  SubmissionOutcome admit(ReadInput input) {
+    limit.requireRoom();
+    Optional<SubmissionOutcome> refused =
         input.result() instanceof ReadResult.Fact fact
             ? admission.refusedAtOnce(fact.fact(), false)
             : Optional.of(refused(input));
-    Outcome outcome =
+    SubmissionOutcome outcome =
         refused
             .map(atOnce -> refusedInputs.kept(atOnce, input))
             .orElseGet(() -> send(admission.signed(factOf(input)), input));
@@ -73,8 +76,10 @@ public class FactSubmission {
    * Sends a fact that has been checked, if who asks may bring it.
    *
    * @return accepted, already known, a conflict, or not allowed
+   * @throws NotReady if nothing can be said of its id now, or there is no room for more
    */
-  Outcome sendAsCaller(SpecificRecord fact) {
+  SubmissionOutcome sendAsCaller(SpecificRecord fact) {
+    limit.requireRoom();
     return admission
         .refusedAtOnce(fact, false)
         .orElseGet(() -> sender.send(admission.signed(fact)));
@@ -87,22 +92,24 @@ public class FactSubmission {
    * @return an outcome for each, in their order
    * @throws NotReady if nothing can be taken in now; none has been
    */
-  public List<Outcome> admit(List<ReadInput> inputs) {
+  public List<SubmissionOutcome> admit(List<ReadInput> inputs) {
     if (!processors.isReady()) {
       throw new NotReady(new NotReadyDetail.NotRunning(), 2);
     }
+    limit.requireRoom();
     Map<String, Started> lastOfId = new HashMap<>();
-    List<CompletableFuture<Outcome>> started =
+    List<CompletableFuture<SubmissionOutcome>> started =
         inputs.stream().map(input -> start(input, lastOfId)).toList();
-    List<Outcome> outcomes = started.stream().map(CompletableFuture::join).toList();
+    List<SubmissionOutcome> outcomes = started.stream().map(CompletableFuture::join).toList();
     outcomes.forEach(this::count);
     return outcomes;
   }
 
   /** The latest fact of an id in a request, and what will have become of it. */
-  private record Started(String fingerprint, CompletableFuture<Outcome> outcome) {}
+  private record Started(String fingerprint, CompletableFuture<SubmissionOutcome> outcome) {}
 
-  private CompletableFuture<Outcome> start(ReadInput input, Map<String, Started> lastOfId) {
+  private CompletableFuture<SubmissionOutcome> start(
+      ReadInput input, Map<String, Started> lastOfId) {
     if (input.result() instanceof ReadResult.Refused) {
       return keep(refused(input), input);
     }
@@ -110,12 +117,12 @@ public class FactSubmission {
     String fingerprint = Fingerprint.of(fact);
     Started earlier = lastOfId.get(FactType.idOf(fact));
     boolean isOther = earlier != null && !earlier.fingerprint().equals(fingerprint);
-    Optional<Outcome> refused = admission.refusedAtOnce(fact, isOther);
+    Optional<SubmissionOutcome> refused = admission.refusedAtOnce(fact, isOther);
     if (refused.isPresent()) {
       return keep(refused.get(), input);
     }
     SpecificRecord signed = admission.signed(fact);
-    CompletableFuture<Outcome> outcome =
+    CompletableFuture<SubmissionOutcome> outcome =
         earlier == null
             ? CompletableFuture.supplyAsync(() -> sendOneOfMany(signed, input), senders)
             : earlier.outcome().thenApplyAsync(done -> sendOneOfMany(signed, input), senders);
@@ -123,37 +130,37 @@ public class FactSubmission {
     return outcome;
   }
 
-  private CompletableFuture<Outcome> keep(Outcome refused, ReadInput input) {
+  private CompletableFuture<SubmissionOutcome> keep(SubmissionOutcome refused, ReadInput input) {
     return CompletableFuture.supplyAsync(() -> refusedInputs.kept(refused, input), senders);
   }
 
   /** One that cannot be sent must not spoil the answer for the others. */
-  private Outcome sendOneOfMany(SpecificRecord fact, ReadInput input) {
+  private SubmissionOutcome sendOneOfMany(SpecificRecord fact, ReadInput input) {
     try {
       return send(fact, input);
     } catch (NotReady notReady) {
-      return Outcome.unsent(fact, notReady.detail());
+      return SubmissionOutcome.unsent(fact, notReady.detail());
     } catch (RuntimeException fault) {
       LOG.warnf(fault, "Fact %s could not be sent", FactType.idOf(fact));
-      return Outcome.unsent(fact, new NotReadyDetail.FactNotTaken());
+      return SubmissionOutcome.unsent(fact, new NotReadyDetail.FactNotTaken());
     }
   }
 
-  private Outcome send(SpecificRecord signed, ReadInput input) {
+  private SubmissionOutcome send(SpecificRecord signed, ReadInput input) {
     List<Problem> problems = admission.problemsAtReceipt(signed);
     return refusedInputs.kept(
-        problems.isEmpty() ? sender.send(signed) : Outcome.refused(problems), input);
+        problems.isEmpty() ? sender.send(signed) : SubmissionOutcome.refused(problems), input);
   }
 
-  private static Outcome refused(ReadInput input) {
-    return Outcome.refused(((ReadResult.Refused) input.result()).problems());
+  private static SubmissionOutcome refused(ReadInput input) {
+    return SubmissionOutcome.refused(((ReadResult.Refused) input.result()).problems());
   }
 
   private static SpecificRecord factOf(ReadInput input) {
     return ((ReadResult.Fact) input.result()).fact();
   }
 
-  private void count(Outcome outcome) {
+  private void count(SubmissionOutcome outcome) {
     meters.counter("kornspur.facts.received", "outcome", outcome.kind().word()).increment();
   }
 }

@@ -29,7 +29,7 @@ import org.kornspur.api.security.visibility.VisibilityService;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.contract.QuarantineOrigin;
 import org.kornspur.contract.QuarantineState;
-import org.kornspur.ingest.act.SignedActs;
+import org.kornspur.ingest.attestation.SignedActs;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.intake.FactChecks;
 import org.kornspur.ingest.intake.Problem;
@@ -76,6 +76,28 @@ public class QuarantineDecisions {
         .filter(entry -> isSeen(readModel.quarantine().senders(entryId)))
         .orElseThrow(
             () -> ApiProblem.notFound(new RecordDetail.NoRefusedInput(Given.text(entryId, false))));
+  }
+
+  /**
+   * The original as a fact in JSON, to be mended; empty where it cannot be read as one. What came
+   * by a topic is in the form of the topic.
+   */
+  public static Optional<JsonNode> fact(QuarantineEntry entry) {
+    if (entry.getOrigin() == QuarantineOrigin.TOPIC || entry.getWholeBytes() != null) {
+      return Optional.empty();
+    }
+    try {
+      JsonNode read =
+          JsonText.parse(new String(bytes(entry.getOriginalValue()), StandardCharsets.UTF_8));
+      return Optional.ofNullable(read).filter(json -> typeOf(json).isPresent());
+    } catch (IOException noJson) {
+      return Optional.empty();
+    }
+  }
+
+  /** The type that a fact in JSON says that it is of, where a person may bring such facts. */
+  public static Optional<FactType> typeOf(JsonNode fact) {
+    return FactType.named(fact.path("type").asText()).filter(type -> !type.isAct());
   }
 
   /** Who does not see all sees what they sent themselves. */

@@ -24,7 +24,7 @@ class RefusedInputs {
   private final Clock clock = Clock.systemUTC();
 
   /** The outcome with what was sent kept in the quarantine, where it belongs there. */
-  Outcome kept(Outcome outcome, ReadInput input) {
+  SubmissionOutcome kept(SubmissionOutcome outcome, ReadInput input) {
     return switch (outcome.kind()) {
       case REFUSED, CONFLICT -> outcome.keptAs(quarantine(outcome.problems(), input));
       case ACCEPTED, ALREADY_KNOWN, NOT_ALLOWED, UNSENT -> outcome;

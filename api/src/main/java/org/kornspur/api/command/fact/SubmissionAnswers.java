@@ -62,7 +62,7 @@ public class SubmissionAnswers {
    *
    * @throws ApiProblem for one that did not
    */
-  public static ReceiptView receipt(Outcome outcome) {
+  public static ReceiptView receipt(SubmissionOutcome outcome) {
     SpecificRecord fact = outcome.requireIn();
     return ReceiptView.of(FactType.idOf(fact), outcome.kind().word(), SubjectsNamed.of(fact));
   }
@@ -72,7 +72,7 @@ public class SubmissionAnswers {
   }
 
   private BatchView batch(List<Item> items, String requestId) {
-    List<Outcome> outcomes =
+    List<SubmissionOutcome> outcomes =
         submission.admit(
             items.stream()
                 .map(item -> read(item.utf8(), "request " + requestId + item.place()))
@@ -94,7 +94,7 @@ public class SubmissionAnswers {
     return views.stream().filter(view -> view.outcome().equals(outcome)).count();
   }
 
-  private BatchView.Item view(Item item, Outcome outcome) {
+  private BatchView.Item view(Item item, SubmissionOutcome outcome) {
     boolean isIn = outcome.problems().isEmpty();
     return new BatchView.Item(
         item.line(),

@@ -10,7 +10,7 @@ import org.jboss.logging.Logger;
 import org.kornspur.api.kafka.SiteKeys;
 import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.api.security.visibility.PostingPolicy;
-import org.kornspur.ingest.act.SignedSubmissions;
+import org.kornspur.ingest.attestation.SignedSubmissions;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.intake.ReceiptCheck;
@@ -33,7 +33,7 @@ class SubmissionRights {
    *
    * @param isOtherThanBefore whether a fact before it in the request has its id and other content
    */
-  Optional<Outcome> refusedAtOnce(SpecificRecord fact, boolean isOtherThanBefore) {
+  Optional<SubmissionOutcome> refusedAtOnce(SpecificRecord fact, boolean isOtherThanBefore) {
     List<Problem> problems = rights.against(fact);
     if (!problems.isEmpty()) {
       return Optional.of(notAllowed(fact, problems));
@@ -45,19 +45,28 @@ class SubmissionRights {
     }
     List<Problem> early = problemsAtReceipt(fact);
     if (!early.isEmpty()) {
-      return Optional.of(Outcome.refused(early));
+      return Optional.of(SubmissionOutcome.refused(early));
     }
     return Optional.of(
         isOtherThanBefore || sender.knowsOtherContent(fact)
-            ? Outcome.conflict(fact)
+            ? SubmissionOutcome.conflict(fact)
             : notAllowed(fact, taken));
   }
 
-  private Outcome notAllowed(SpecificRecord fact, List<Problem> problems) {
+  /**
+   * What speaks against a fact, as far as it can be told without taking it in: whether an id that
+   * it would give is taken is told then.
+   */
+  List<Problem> problemsOf(SpecificRecord fact) {
+    List<Problem> problems = rights.against(fact);
+    return problems.isEmpty() ? problemsAtReceipt(fact) : problems;
+  }
+
+  private SubmissionOutcome notAllowed(SpecificRecord fact, List<Problem> problems) {
     LOG.infof(
         "%s may not bring this %s: %s",
         caller.get().personId(), FactType.of(fact).contractName(), problems.get(0).field());
-    return Outcome.notAllowed(fact, problems);
+    return SubmissionOutcome.notAllowed(fact, problems);
   }
 
   /**

@@ -19,7 +19,7 @@ import org.kornspur.ingest.problem.RecordProblem;
  * @param unsentBecause why it could not be sent; empty unless that is what became of it
  * @param quarantineId its entry in the quarantine, where it is kept there
  */
-public record Outcome(
+public record SubmissionOutcome(
     Kind kind,
     Optional<SpecificRecord> fact,
     List<Problem> problems,
@@ -52,41 +52,42 @@ public record Outcome(
     }
   }
 
-  static Outcome accepted(SpecificRecord fact) {
+  static SubmissionOutcome accepted(SpecificRecord fact) {
     return of(Kind.ACCEPTED, fact, List.of());
   }
 
-  static Outcome alreadyKnown(SpecificRecord fact) {
+  static SubmissionOutcome alreadyKnown(SpecificRecord fact) {
     return of(Kind.ALREADY_KNOWN, fact, List.of());
   }
 
-  static Outcome refused(List<Problem> problems) {
-    return new Outcome(
+  static SubmissionOutcome refused(List<Problem> problems) {
+    return new SubmissionOutcome(
         Kind.REFUSED, Optional.empty(), problems, Optional.empty(), Optional.empty());
   }
 
-  static Outcome conflict(SpecificRecord fact) {
+  static SubmissionOutcome conflict(SpecificRecord fact) {
     Problem problem =
         Problem.of("header.factId", FactType.idOf(fact), new RecordProblem.OtherContent());
     return of(Kind.CONFLICT, fact, List.of(problem));
   }
 
-  static Outcome notAllowed(SpecificRecord fact, List<Problem> problems) {
+  static SubmissionOutcome notAllowed(SpecificRecord fact, List<Problem> problems) {
     return of(Kind.NOT_ALLOWED, fact, problems);
   }
 
-  static Outcome unsent(SpecificRecord fact, NotReadyDetail why) {
+  static SubmissionOutcome unsent(SpecificRecord fact, NotReadyDetail why) {
     Problem problem = Problem.of("", why, new BodyProblem.NotTaken());
-    return new Outcome(
+    return new SubmissionOutcome(
         Kind.UNSENT, Optional.of(fact), List.of(problem), Optional.of(why), Optional.empty());
   }
 
-  private static Outcome of(Kind kind, SpecificRecord fact, List<Problem> problems) {
-    return new Outcome(kind, Optional.of(fact), problems, Optional.empty(), Optional.empty());
+  private static SubmissionOutcome of(Kind kind, SpecificRecord fact, List<Problem> problems) {
+    return new SubmissionOutcome(
+        kind, Optional.of(fact), problems, Optional.empty(), Optional.empty());
   }
 
-  Outcome keptAs(Optional<String> entryId) {
-    return new Outcome(kind, fact, problems, unsentBecause, entryId);
+  SubmissionOutcome keptAs(Optional<String> entryId) {
+    return new SubmissionOutcome(kind, fact, problems, unsentBecause, entryId);
   }
 
   Optional<String> factId() {

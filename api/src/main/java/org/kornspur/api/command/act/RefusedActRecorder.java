@@ -11,13 +11,13 @@ import java.util.UUID;
 import org.jboss.logging.Logger;
 import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.kafka.SiteKeys;
-import org.kornspur.api.security.login.RateLimiter;
+import org.kornspur.api.security.limit.RateLimiter;
 import org.kornspur.contract.ActKind;
 import org.kornspur.contract.Attestation;
 import org.kornspur.contract.FactHeader;
 import org.kornspur.contract.RefusalGround;
 import org.kornspur.contract.RefusedAct;
-import org.kornspur.ingest.act.SignedActs;
+import org.kornspur.ingest.attestation.SignedActs;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.intake.Problem;
 
@@ -29,8 +29,8 @@ import org.kornspur.ingest.intake.Problem;
  * unauthorized use are reported.
  */
 @ApplicationScoped
-class Refusals {
-  private static final Logger LOG = Logger.getLogger(Refusals.class);
+class RefusedActRecorder {
+  private static final Logger LOG = Logger.getLogger(RefusedActRecorder.class);
   private static final int LONGEST = 1900;
 
   /**

@@ -2,11 +2,14 @@ package org.kornspur.api.command.act;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
+import jakarta.ws.rs.core.Response;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
@@ -27,7 +30,7 @@ import org.kornspur.contract.ActKind;
 import org.kornspur.contract.RefusalGround;
 import org.kornspur.contract.RefusedAct;
 import org.kornspur.contract.Signature;
-import org.kornspur.ingest.act.SignedActs;
+import org.kornspur.ingest.attestation.SignedActs;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Dossier;
@@ -47,9 +50,9 @@ import org.kornspur.processors.release.SignedAct;
  * effect.
  */
 @ApplicationScoped
-public class Acts {
+public class ActSigning {
   private static final int STRIPES = 64;
-  private static final long LONGEST_WAIT_NANOS = TimeUnit.SECONDS.toNanos(5);
+  static final Duration LONGEST_WAIT = Duration.ofSeconds(5);
 
   @Inject ProcessorsClient processors;
   @Inject VisibleData data;
@@ -58,7 +61,7 @@ public class Acts {
   @Inject ReAuthentication proof;
   @Inject SignerNames names;
   @Inject ServedSheets served;
-  @Inject Refusals refusals;
+  @Inject RefusedActRecorder refusals;
   @Inject ActSettings settings;
   @Inject RequestWords requestWords;
   @Inject RulesInForce rules;
@@ -112,7 +115,13 @@ public class Acts {
    *
    * @param inDossier whether the processors have taken it in by now
    */
-  public record Signed(ActView act, boolean inDossier) {}
+  public record Signed(ActView act, boolean inDossier) {
+
+    /** The status that tells of it. */
+    public Response.Status status() {
+      return inDossier ? Response.Status.CREATED : Response.Status.ACCEPTED;
+    }
+  }
 
   /**
    * Signs.
@@ -122,7 +131,18 @@ public class Acts {
    */
   public Signed sign(Subject subject, Caller caller, ActRequest request) {
     data.dossier(subject);
-    authenticate(subject, caller, request);
+    authenticate(Map.of(subject, request), caller);
+    return signAuthenticated(subject, caller, request, LONGEST_WAIT);
+  }
+
+  /**
+   * Signs for a person whose presence is proved already.
+   *
+   * @param longestWait how long to wait until the act is in the dossier
+   * @throws ApiProblem as {@link #sign}
+   */
+  Signed signAuthenticated(
+      Subject subject, Caller caller, ActRequest request, Duration longestWait) {
     synchronized (stripes[Math.floorMod(subject.hashCode(), STRIPES)]) {
       ReleaseSheet sheet = ReleaseSheet.of(data.dossier(subject), rules.judge()::assess);
       requireSameSeal(caller, request, sheet);
@@ -144,16 +164,29 @@ public class Acts {
               signaturesNeeded(request.kind()));
       SpecificRecord act = ActFacts.recordable(request, sheet, signature, keys.signing());
       processors.publish(act);
-      boolean counts = awaitInDossier(subject, act);
+      boolean counts = awaitInDossier(subject, act, longestWait);
       return new Signed(view(new Entry(act, Optional.empty()), sheet), counts);
     }
   }
 
-  private void authenticate(Subject subject, Caller caller, ActRequest request) {
+  /**
+   * Makes sure once, for acts asked for together, that the person is there.
+   *
+   * @param asked the acts by their subjects, at least one; all with the same password
+   * @throws ApiProblem if the proof is missing or wrong; that is put on record for each subject
+   */
+  void authenticate(Map<Subject, ActRequest> asked, Caller caller) {
     try {
-      proof.require(caller, request.password());
+      proof.require(caller, asked.values().iterator().next().password());
     } catch (ApiProblem notProved) {
-      record(subject, caller, request, RefusalGround.NOT_AUTHENTICATED, notProved.getMessage());
+      asked.forEach(
+          (subject, request) ->
+              record(
+                  subject,
+                  caller,
+                  request,
+                  RefusalGround.NOT_AUTHENTICATED,
+                  notProved.getMessage()));
       throw notProved;
     }
   }
@@ -188,12 +221,12 @@ public class Acts {
    *
    * @return whether it is in the dossier; where it is not yet, the brokers keep it all the same
    */
-  private boolean awaitInDossier(Subject subject, SpecificRecord act) {
+  private boolean awaitInDossier(Subject subject, SpecificRecord act, Duration longestWait) {
     String actId = FactType.idOf(act);
-    long end = System.nanoTime() + LONGEST_WAIT_NANOS;
+    long end = System.nanoTime() + longestWait.toNanos();
     while (System.nanoTime() - end < 0) {
       boolean arrived =
-          processors.dossier(subject).stream()
+          processors.entries(subject).stream()
               .anyMatch(entry -> entry.header().getFactId().equals(actId));
       if (arrived) {
         return true;

@@ -13,4 +13,4 @@ import java.lang.annotation.Target;
 @NameBinding
 @Retention(RetentionPolicy.RUNTIME)
 @Target({ElementType.METHOD, ElementType.TYPE})
-public @interface SignsActs {}
+public @interface RecordsUnauthorizedSigning {}

@@ -1,0 +1,2 @@
+/** What persons do about causes for which seed is not fit. */
+package org.kornspur.api.command.cause;
