@@ -18,16 +18,16 @@ import org.kornspur.api.query.view.DossierView;
 import org.kornspur.api.query.view.NeighboursView;
 import org.kornspur.api.query.view.OwedView;
 import org.kornspur.api.query.view.PageView;
-import org.kornspur.api.query.view.StandingLine;
+import org.kornspur.api.query.view.StandingLineView;
 import org.kornspur.api.query.view.StandingView;
 import org.kornspur.api.query.view.TraceView;
 import org.kornspur.api.readmodel.ReadModel;
 import org.kornspur.api.readmodel.ReceiptTimes;
 import org.kornspur.api.readmodel.ResultPage;
+import org.kornspur.api.readmodel.StandingIndexRow;
 import org.kornspur.api.readmodel.StandingQuery;
-import org.kornspur.api.readmodel.StandingRow;
 import org.kornspur.api.security.visibility.Visibility;
-import org.kornspur.api.text.StandingWords;
+import org.kornspur.api.text.FirstReasonWords;
 import org.kornspur.api.text.VerdictWords;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.proof.ProofJson;
@@ -50,14 +50,14 @@ public class QueryService {
   private final Clock clock = Clock.systemUTC();
 
   /** One page of the crops and lots that match. */
-  public PageView<StandingLine> list(StandingQuery query) {
-    StandingWords words = requestWords.standings();
-    return PageView.of(data.find(query), row -> StandingLine.of(row, words), asOf());
+  public PageView<StandingLineView> list(StandingQuery query) {
+    FirstReasonWords words = requestWords.firstReasons();
+    return PageView.of(data.find(query), row -> StandingLineView.of(row, words), asOf());
   }
 
   /** What is owed by the crops and lots that match, one page. */
   public PageView<OwedView> owed(StandingQuery query) {
-    ResultPage<StandingRow> rows = data.find(query);
+    ResultPage<StandingIndexRow> rows = data.find(query);
     ResultPage<LotStanding> standings =
         new ResultPage<>(
             rows.page(),
@@ -83,9 +83,13 @@ public class QueryService {
   public StandingView view(Subject subject) {
     LotStanding standing = standing(subject);
     Instant changedAt =
-        readModel.standings().row(subject).map(StandingRow::changedAt).orElseGet(clock::instant);
+        readModel
+            .standings()
+            .row(subject)
+            .map(StandingIndexRow::changedAt)
+            .orElseGet(clock::instant);
     return StandingView.of(
-        standing, treatmentOf(subject), changedAt, asOf(), requestWords.standings());
+        standing, treatmentOf(subject), receipts, changedAt, asOf(), requestWords.firstReasons());
   }
 
   /**
@@ -106,7 +110,7 @@ public class QueryService {
     if (!visibility.sees(subject) && !visibility.seesSingleFactsOf(subject)) {
       throw data.unknown(subject);
     }
-    List<Entry> all = processors.dossier(subject);
+    List<Entry> all = processors.entries(subject);
     if (!showsCutFacts(subject, visibility)) {
       all = all.stream().filter(data::sees).toList();
     }
@@ -178,7 +182,7 @@ public class QueryService {
         trace,
         readModel.standings()::row,
         data.visibility(),
-        requestWords.standings(),
+        requestWords.firstReasons(),
         elapsedMs,
         asOf);
   }

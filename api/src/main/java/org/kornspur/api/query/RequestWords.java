@@ -16,11 +16,11 @@ import org.kornspur.api.security.visibility.VisibilityService;
 import org.kornspur.api.text.Addresses;
 import org.kornspur.api.text.Audience;
 import org.kornspur.api.text.DomainTerms;
+import org.kornspur.api.text.FirstReasonWords;
 import org.kornspur.api.text.Language;
 import org.kornspur.api.text.LocalForm;
 import org.kornspur.api.text.PageTexts;
 import org.kornspur.api.text.ReaderWords;
-import org.kornspur.api.text.StandingWords;
 import org.kornspur.api.text.VerdictWords;
 import org.kornspur.ingest.contract.Subject;
 
@@ -82,13 +82,13 @@ public class RequestWords {
     return new VerdictWords(words());
   }
 
-  public StandingWords standings() {
-    return new StandingWords(verdicts());
+  public FirstReasonWords firstReasons() {
+    return new FirstReasonWords(verdicts());
   }
 
   /** Words for a listener who stays: what may be told to them can change. */
-  public StandingWords standings(Supplier<Visibility> visibility) {
-    return new StandingWords(new VerdictWords(new ReaderWords(reader(visibility))));
+  public FirstReasonWords firstReasons(Supplier<Visibility> visibility) {
+    return new FirstReasonWords(new VerdictWords(new ReaderWords(reader(visibility))));
   }
 
   private Audience reader(Supplier<Visibility> visibility) {

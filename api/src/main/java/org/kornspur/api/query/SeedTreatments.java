@@ -68,7 +68,7 @@ final class SeedTreatments {
     if (into.stream().noneMatch(edge -> edge.by() == FactType.CONDITIONING)) {
       return Optional.empty();
     }
-    return processors.dossier(lot).stream()
+    return processors.entries(lot).stream()
         .filter(Entry::counts)
         .map(Entry::fact)
         .filter(Conditioning.class::isInstance)

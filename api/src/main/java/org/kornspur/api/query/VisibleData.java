@@ -5,17 +5,20 @@ import jakarta.inject.Inject;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedMap;
 import java.util.function.Predicate;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.RecordDetail.Hint;
+import org.kornspur.api.readmodel.CauseKey;
 import org.kornspur.api.readmodel.CompressedRecord;
 import org.kornspur.api.readmodel.ReadModel;
 import org.kornspur.api.readmodel.ResultPage;
+import org.kornspur.api.readmodel.SeasonTotal;
 import org.kornspur.api.readmodel.SeedValues;
+import org.kornspur.api.readmodel.StandingIndexRow;
 import org.kornspur.api.readmodel.StandingQuery;
-import org.kornspur.api.readmodel.StandingRow;
 import org.kornspur.api.readmodel.Worklist;
 import org.kornspur.api.security.visibility.Visibility;
 import org.kornspur.api.security.visibility.VisibilityService;
@@ -72,7 +75,7 @@ public class VisibleData {
   }
 
   /** One page of the rows that match. */
-  public ResultPage<StandingRow> find(StandingQuery query) {
+  public ResultPage<StandingIndexRow> find(StandingQuery query) {
     return readModel.standings().find(query, seen());
   }
 
@@ -87,22 +90,52 @@ public class VisibleData {
         : readModel.standings().waiting(query, seen(), most);
   }
 
+  /** How far a cause reaches; empty where nothing that is visible is not fit for it. */
+  public Optional<Worklist.Cause> cause(CauseKey key) {
+    return readModel.standings().cause(key, seen());
+  }
+
+  /** The crops and lots that are not fit for a cause, by id. */
+  public List<StandingIndexRow> reached(CauseKey key) {
+    return readModel.standings().reached(key, seen());
+  }
+
   /** The values that some row has. */
   public SeedValues values() {
     return isWhole() ? readModel.standings().values() : readModel.standings().values(seen());
   }
 
+  /**
+   * The seasons of a kind of subject, the latest first.
+   *
+   * @param hybridId of this hybrid alone; empty for all
+   */
+  public List<SeasonTotal> seasons(Subject.Kind kind, Optional<String> hybridId) {
+    return isWhole()
+        ? readModel.standings().seasons(kind, hybridId)
+        : readModel.standings().seasons(kind, hybridId, seen());
+  }
+
+  /** The crops that F1 seed is grown in, each with its hybrid. */
+  public SortedMap<Subject, String> f1Crops() {
+    SortedMap<Subject, String> crops = readModel.standings().f1Crops();
+    if (!isWhole()) {
+      crops.keySet().removeIf(crop -> !sees(crop));
+    }
+    return crops;
+  }
+
   /** The rows that match, by id. */
-  public List<StandingRow> matching(Predicate<StandingRow> wanted) {
+  public List<StandingIndexRow> matching(Predicate<StandingIndexRow> wanted) {
     return readModel.standings().matching(wanted.and(seen()));
   }
 
-  private Predicate<StandingRow> seen() {
+  private Predicate<StandingIndexRow> seen() {
     Visibility visibility = visibility();
     return visibility.isWhole() ? row -> true : row -> visibility.sees(row.subject());
   }
 
-  public Optional<StandingRow> row(Subject subject) {
+  public Optional<StandingIndexRow> row(Subject subject) {
     return sees(subject) ? readModel.standings().row(subject) : Optional.empty();
   }
 
@@ -127,7 +160,7 @@ public class VisibleData {
    */
   public Dossier dossier(Subject subject) {
     require(subject);
-    Dossier dossier = processors.wholeDossier(subject);
+    Dossier dossier = processors.dossier(subject);
     if (dossier.entries().isEmpty()) {
       throw unknown(subject);
     }
@@ -137,8 +170,19 @@ public class VisibleData {
   /** The facts of a subject that count; none where the caller does not see it. */
   public List<SpecificRecord> countingFacts(Subject subject) {
     return sees(subject)
-        ? processors.dossier(subject).stream().filter(Entry::counts).map(Entry::fact).toList()
+        ? processors.entries(subject).stream().filter(Entry::counts).map(Entry::fact).toList()
         : List.of();
+  }
+
+  /** A fact with what became of it; empty where the caller does not see all that it says. */
+  public Optional<Entry> entry(String factId) {
+    return processors.registered(factId).stream()
+        .flatMap(registered -> registered.subjects().stream().limit(1))
+        .map(Subject::parse)
+        .flatMap(subject -> processors.entries(subject).stream())
+        .filter(entry -> entry.header().getFactId().equals(factId))
+        .filter(this::sees)
+        .findFirst();
   }
 
   /** Refused inputs that wait; what others sent is not counted for who does not see it. */
@@ -155,7 +199,7 @@ public class VisibleData {
    */
   List<Entry> entries(Subject subject) {
     require(subject);
-    List<Entry> entries = processors.dossier(subject);
+    List<Entry> entries = processors.entries(subject);
     if (entries.isEmpty()) {
       throw unknown(subject);
     }

@@ -2,6 +2,8 @@ package org.kornspur.api.text;
 
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
+import java.util.Locale;
+import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 
 /** Where things are found. An id may hold a slash, which is written {@code %2F} in an address. */
@@ -41,6 +43,31 @@ public final class Addresses {
   /** The page of a crop or lot; empty for what has none. */
   public static String pageOf(Subject subject) {
     return subject.kind().isJudged() ? page(of(subject)) : "";
+  }
+
+  /** The page with the form of a type of fact. */
+  public static String form(FactType type) {
+    return "/record/" + type.name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+
+  /** The form that corrects a fact. */
+  public static String correcting(FactType type, String factId) {
+    return form(type) + "?corrects=" + part(factId);
+  }
+
+  /** The form that takes a fact back. */
+  public static String takingBack(String factId) {
+    return form(FactType.WITHDRAWAL) + "?withdraws=" + part(factId);
+  }
+
+  /** The form that mends refused input. */
+  public static String mending(FactType type, String entryId) {
+    return form(type) + "?refused=" + part(entryId);
+  }
+
+  /** What can be recorded of a crop or lot. */
+  public static String recording(Subject subject) {
+    return "/record?" + subject.kind().word() + "=" + part(subject.id());
   }
 
   /** An id as one part of an address. */

@@ -60,6 +60,15 @@ public final class DomainTerms {
     return texts.term("Kind", name);
   }
 
+  /**
+   * A constant of the contract by its stored name.
+   *
+   * @param kind name of its enum; {@code Flag} for {@code true} and {@code false}
+   */
+  public String choice(String kind, String constant) {
+    return texts.term(kind, constant);
+  }
+
   public String fact(FactType type) {
     return texts.term("FactType", type.name());
   }
@@ -71,5 +80,10 @@ public final class DomainTerms {
         .findFirst()
         .map(this::fact)
         .orElse(contractName);
+  }
+
+  /** A constant of an enumeration of the contract, by the names of both. */
+  public String constant(String type, String name) {
+    return texts.term(type, name);
   }
 }

@@ -32,11 +32,24 @@ public record LocalForm(Language language, ZoneId zone) {
     return day(instant.atZone(zone).toLocalDate());
   }
 
-  /** Day and minute of an instant. */
+  /** Day, minute and zone of an instant, as in 2 Jun 2025, 14:03 CEST. */
   public String minute(Instant instant) {
+    ZonedDateTime local = instant.atZone(zone);
     return written(
-        instant.atZone(zone),
-        DateTimeFormatter.ofLocalizedDateTime(FormatStyle.MEDIUM, FormatStyle.SHORT));
+            local, DateTimeFormatter.ofLocalizedDateTime(FormatStyle.MEDIUM, FormatStyle.SHORT))
+        + NO_BREAK_SPACE
+        + zoneOf(local);
+  }
+
+  /** The zone has a name of its own in summer; one that is a mere offset has none. */
+  private String zoneOf(ZonedDateTime local) {
+    ZoneOffset offset = local.getOffset();
+    if (offset.equals(ZoneOffset.UTC) && zone.getRules().isFixedOffset()) {
+      return "UTC";
+    }
+    return zone.normalized() instanceof ZoneOffset
+        ? "UTC" + offset.getId()
+        : written(local, DateTimeFormatter.ofPattern("z"));
   }
 
   /** Day, second and zone of an instant, as in 2 Jun 2025, 14:03:09 (UTC+02:00). */
@@ -97,6 +110,17 @@ public record LocalForm(Language language, ZoneId zone) {
     format.setMaximumFractionDigits(mostDecimals);
     // a negative zero would be written with its sign
     return format.format(value + 0.0);
+  }
+
+  /** A number as it is typed: all its decimals, no thousands parted. */
+  public String typed(BigDecimal number) {
+    BigDecimal plain = number.signum() == 0 ? BigDecimal.ZERO : number.stripTrailingZeros();
+    return plain.toPlainString().replace('.', language.decimalMark().sign());
+  }
+
+  /** A number as it is typed. */
+  public String typed(double number) {
+    return typed(BigDecimal.valueOf(number));
   }
 
   private String written(TemporalAccessor time, DateTimeFormatter formatter) {

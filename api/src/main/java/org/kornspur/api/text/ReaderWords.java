@@ -12,13 +12,15 @@ import org.kornspur.ingest.statement.Value.OfSubject;
 import org.kornspur.ingest.statement.Value.Said;
 import org.kornspur.ingest.statement.Value.Several;
 import org.kornspur.ingest.statement.Value.Text;
+import org.kornspur.ingest.text.StatementWriter;
 import org.kornspur.processors.finding.Bound;
 import org.kornspur.processors.finding.Reference;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Rulebook;
 
 /**
- * Words for one reader. What they may not know is never written: a subject or fact that is withheld
+ * Writes statements for one reader, with the patterns of {@link StatementTexts} in the reader's
+ * language. What the reader may not know is never written: a subject or fact that is withheld
  * stands there as such.
  */
 public final class ReaderWords {
@@ -135,8 +137,7 @@ public final class ReaderWords {
 
   private String finished(Coded statement, Precision precision, boolean asHtml) {
     ReaderForm written = new ReaderForm(reader, precision);
-    String open =
-        new org.kornspur.ingest.text.StatementWriter(patterns.texts(), written).of(statement);
+    String open = new StatementWriter(patterns.texts(), written).of(statement);
     return asHtml ? written.links().html(open) : written.links().plain(open);
   }
 

@@ -11,7 +11,10 @@ import java.util.Properties;
 import org.kornspur.ingest.intake.ProblemWords;
 import org.kornspur.ingest.text.TextBundle;
 
-/** The texts of one language: statements, units and terms, and what bundled sources say. */
+/**
+ * The patterns of one language, as read from the properties files and the same for every reader:
+ * statements, units and terms, and what bundled sources say. {@link ReaderWords} writes with them.
+ */
 final class StatementTexts {
   private static final Map<Language, StatementTexts> ALL = new EnumMap<>(Language.class);
 

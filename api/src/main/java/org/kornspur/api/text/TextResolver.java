@@ -16,18 +16,25 @@ public final class TextResolver {
   /** All that templates name. */
   public static final List<String> NAMES =
       List.of(
-          "bench",
+          "laboratory",
           "book",
           "desk",
           "field",
+          "files",
           "frame",
           "help",
-          "list",
           "lot",
           "paper",
+          "people",
+          "plan",
           "quarantine",
+          "record",
+          "release",
+          "search",
           "seasons",
           "sign",
+          "site",
+          "standings",
           "trace");
 
   void addTo(@Observes EngineBuilder engine) {

@@ -59,7 +59,7 @@ public final class AdviceBody {
   }
 
   /** The value of a field that must be there; null, and noted, where it is not. */
-  <T> T required(String field, T value, Expected expected) {
+  public <T> T required(String field, T value, Expected expected) {
     if (value == null || value.toString().isBlank()) {
       problems.add(Problem.of(field, value, new ValueProblem.Missing(expected)));
       return null;
@@ -84,7 +84,7 @@ public final class AdviceBody {
    *
    * @throws ApiProblem if any is wrong
    */
-  void check() {
+  public void check() {
     if (!problems.isEmpty()) {
       throw new ApiProblem(ProblemKind.INVALID_PARAMETER, problems);
     }
@@ -143,7 +143,7 @@ public final class AdviceBody {
   }
 
   /** One of the constants of an enumeration. */
-  static Expected oneOf(Class<?> type) {
+  public static Expected oneOf(Class<?> type) {
     return new Expected.OneOf(
         Arrays.stream(type.getEnumConstants()).map(Object::toString).toList());
   }

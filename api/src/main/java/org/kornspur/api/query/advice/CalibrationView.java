@@ -14,26 +14,35 @@ import org.kornspur.processors.advice.PredictionAgainstTruth;
 public record CalibrationView(
     @Schema(description = "Null where all hybrids were asked for") String hybridId,
     @Schema(description = "What it is and is not") String advice,
-    @Schema(description = "One for each lot and method, by crop and lot") List<Point> rows,
-    @Schema(description = "Rows whose observed share lies in the forecast interval") int inside,
     @Schema(
             description =
-                "Part of the rows that lie inside, with its exact interval; hold it against the"
-                    + " confidence of the forecasts. Null where there are no rows. Lots of one crop"
+                "One for each lot and method, by crop and lot; the first 500 of them. Ask for one"
+                    + " hybrid to see others")
+        List<Point> rows,
+    @Schema(description = "Number of all results, shown or not") int results,
+    @Schema(description = "Results whose observed share lies in the forecast interval") int inside,
+    @Schema(
+            description =
+                "Part of the results that lie inside, with its exact interval; hold it against the"
+                    + " confidence of the forecasts. Null where there are none. Lots of one crop"
                     + " are not independent")
         ShareView coverage,
     @Schema(
             description =
                 "Mean of observed less expected, percentage points; below 0 where forecasts are too"
-                    + " high. Null where there are no rows")
+                    + " high. Null where there are no results")
         Double meanDifferencePercentPoints,
-    @Schema(description = "Lots with results that hold seed of other crops too; not in the rows")
+    @Schema(
+            description =
+                "Lots with results that hold seed of other crops too, the first 500; not in the"
+                    + " rows")
         List<SubjectLink> mixedLots,
     @Schema(description = "Crops that were looked at") int crops,
     @Schema(
             description =
-                "False where more crops match than are looked at in one request, or the facts of"
-                    + " one make no forecast")
+                "False while something that changed a few seconds ago is still being calculated,"
+                    + " where the facts of a crop make no forecast, and, for who sees a part of"
+                    + " the data, where more than 500 crops match")
         boolean complete,
     AsOf asOf) {
 
@@ -67,22 +76,21 @@ public record CalibrationView(
   }
 
   public static CalibrationView of(
-      String hybridId, HybridityForecasts.Calibration calibration, ReaderWords words, AsOf asOf) {
-    PredictionAgainstTruth truth = calibration.truth();
-    int rows = truth.rows().size();
+      String hybridId, CalibrationIndex.Shown shown, ReaderWords words, AsOf asOf) {
     return new CalibrationView(
         hybridId,
         words.plain(new ForecastStatement.AdviceOnly()),
-        truth.rows().stream().map(Point::of).toList(),
-        truth.inside(),
-        truth
+        shown.rows().stream().map(Point::of).toList(),
+        shown.results(),
+        shown.inside(),
+        shown
             .coverage()
-            .map(interval -> ShareView.of((double) truth.inside() / rows, interval))
+            .map(interval -> ShareView.of((double) shown.inside() / shown.results(), interval))
             .orElse(null),
-        truth.meanDifference().map(ShareView::percent).orElse(null),
-        calibration.mixedLots().stream().map(SubjectLink::of).toList(),
-        calibration.crops(),
-        calibration.complete(),
+        shown.meanDifference().map(ShareView::percent).orElse(null),
+        shown.mixedLots().stream().map(SubjectLink::of).toList(),
+        shown.crops(),
+        shown.complete(),
         asOf);
   }
 }

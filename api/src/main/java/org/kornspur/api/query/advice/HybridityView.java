@@ -7,7 +7,7 @@ import org.kornspur.api.query.view.SubjectLink;
 import org.kornspur.api.text.ReaderWords;
 import org.kornspur.processors.advice.ForecastStatement;
 import org.kornspur.processors.advice.ForeignPollen;
-import org.kornspur.processors.advice.HybridityAdvice;
+import org.kornspur.processors.advice.HybridityForecast;
 import org.kornspur.processors.statistics.ExpectedHybridity;
 
 /** Expected hybridity of a harvest. */
@@ -76,7 +76,7 @@ public record HybridityView(
     }
   }
 
-  public static HybridityView of(HybridityAdvice advice, ReaderWords words, AsOf asOf) {
+  public static HybridityView of(HybridityForecast advice, ReaderWords words, AsOf asOf) {
     ExpectedHybridity forecast = advice.forecast();
     String adviceOnly = words.plain(new ForecastStatement.AdviceOnly());
     return new HybridityView(

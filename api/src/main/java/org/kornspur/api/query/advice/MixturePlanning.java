@@ -13,7 +13,7 @@ import org.kornspur.api.problem.CropDetail;
 import org.kornspur.api.query.QueryService;
 import org.kornspur.api.query.RequestWords;
 import org.kornspur.api.query.VisibleData;
-import org.kornspur.api.readmodel.StandingRow;
+import org.kornspur.api.readmodel.StandingIndexRow;
 import org.kornspur.contract.Cross;
 import org.kornspur.contract.HybridDeclared;
 import org.kornspur.ingest.contract.Subject;
@@ -33,8 +33,8 @@ import org.kornspur.standing.SeedMaterial;
 @ApplicationScoped
 public class MixturePlanning {
   private static final int MOST_LOTS_EACH = 100;
-  private static final Comparator<StandingRow> OLDEST_FIRST =
-      Comparator.comparing((StandingRow row) -> row.material().orElseThrow().getCropYear())
+  private static final Comparator<StandingIndexRow> OLDEST_FIRST =
+      Comparator.comparing((StandingIndexRow row) -> row.material().orElseThrow().getCropYear())
           .thenComparing(row -> row.subject().id());
 
   @Inject VisibleData data;
@@ -109,7 +109,7 @@ public class MixturePlanning {
       return found;
     }
     for (String lotId : named.stream().distinct().toList()) {
-      Optional<StandingRow> row = data.row(Subject.lot(lotId));
+      Optional<StandingIndexRow> row = data.row(Subject.lot(lotId));
       if (row.isEmpty()) {
         notOfThisKind.add(new PassedOver(lotId, new MixtureStatement.UnknownLot(lotId)));
       } else if (!isSeedOf(row.get(), componentId)) {
@@ -124,18 +124,18 @@ public class MixturePlanning {
   }
 
   /** Fit lots before others, so that the bound never cuts off what can be used. */
-  private Stream<StandingRow> inStock(String componentId) {
-    List<StandingRow> rows =
+  private Stream<StandingIndexRow> inStock(String componentId) {
+    List<StandingIndexRow> rows =
         data.matching(
             row ->
                 row.subject().kind() == Subject.Kind.LOT
                     && isSeedOf(row, componentId)
                     && row.heldKg() > row.givenOutKg());
-    Comparator<StandingRow> fitFirst = Comparator.comparing(row -> state(row) != Fitness.FIT);
+    Comparator<StandingIndexRow> fitFirst = Comparator.comparing(row -> state(row) != Fitness.FIT);
     return rows.stream().sorted(fitFirst.thenComparing(OLDEST_FIRST)).limit(MOST_LOTS_EACH);
   }
 
-  private static boolean isSeedOf(StandingRow row, String componentId) {
+  private static boolean isSeedOf(StandingIndexRow row, String componentId) {
     return row.material()
         .filter(material -> material.getKind().equals(Material.Kind.COMPONENT.name()))
         .map(SeedMaterial::getSeedId)
@@ -145,7 +145,7 @@ public class MixturePlanning {
 
   /** Raw harvest owes no test and so stands as fit; it is not seed to be mixed. */
   private Optional<Candidate> candidate(
-      StandingRow row, boolean pollinator, List<PassedOver> notOfThisKind) {
+      StandingIndexRow row, boolean pollinator, List<PassedOver> notOfThisKind) {
     String lotId = row.subject().id();
     Fitness state = state(row);
     SeedMeasures measures = SeedMeasures.none();
@@ -157,11 +157,10 @@ public class MixturePlanning {
       }
       measures = rules.judge().measures(lot);
     }
-    return Optional.of(
-        new Candidate(lotId, pollinator, state, row.heldKg() - row.givenOutKg(), measures));
+    return Optional.of(new Candidate(lotId, pollinator, state, row.leftKg(), measures));
   }
 
-  private static Fitness state(StandingRow row) {
+  private static Fitness state(StandingIndexRow row) {
     return switch (row.state()) {
       case FIT -> Fitness.FIT;
       case NOT_FIT -> Fitness.NOT_FIT;

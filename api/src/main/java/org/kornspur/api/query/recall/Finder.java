@@ -98,7 +98,7 @@ public class Finder {
     if (!data.sees(lot)) {
       return Optional.empty();
     }
-    return processors.dossier(lot).stream()
+    return processors.entries(lot).stream()
         .filter(entry -> entry.header().getFactId().equals(hit.place().factId()))
         .filter(entry -> entry.fact() instanceof Dispatch)
         .findFirst()

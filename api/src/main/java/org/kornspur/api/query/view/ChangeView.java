@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.api.readmodel.StandingChange;
-import org.kornspur.api.readmodel.StandingRow;
-import org.kornspur.api.text.StandingWords;
+import org.kornspur.api.readmodel.StandingIndexRow;
+import org.kornspur.api.text.FirstReasonWords;
 import org.kornspur.standing.ReleaseStep;
 import org.kornspur.standing.StandingState;
 
@@ -24,13 +24,13 @@ public record ChangeView(
     List<String> owed,
     Instant changedAt) {
 
-  public static ChangeView of(StandingChange change, StandingWords words) {
-    StandingRow after = change.after();
+  public static ChangeView of(StandingChange change, FirstReasonWords words) {
+    StandingIndexRow after = change.after();
     return new ChangeView(
         after.subject().toString(),
-        change.before().map(StandingRow::state),
+        change.before().map(StandingIndexRow::state),
         after.state(),
-        change.before().map(StandingRow::release),
+        change.before().map(StandingIndexRow::release),
         after.release(),
         words.reason(after.reason()),
         after.notMet(),

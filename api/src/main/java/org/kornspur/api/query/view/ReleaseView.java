@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.kornspur.api.readmodel.ReceiptTimes;
 import org.kornspur.api.text.VerdictWords;
 import org.kornspur.standing.ActSigned;
 import org.kornspur.standing.LotRelease;
@@ -14,7 +15,11 @@ import org.kornspur.standing.VerdictChange;
 @Schema(description = "How far persons have released a lot, and what took a release back")
 public record ReleaseView(
     ReleaseStep step,
-    @Schema(description = "When that step was reached; null where it is not known") Instant since,
+    @Schema(
+            description =
+                "When that step was reached, by the clock of the log where it has one; null where"
+                    + " it is not known")
+        Instant since,
     @Schema(
             description =
                 "Signatures that the step rests on; of a suspended release those that had released"
@@ -100,14 +105,14 @@ public record ReleaseView(
     }
   }
 
-  static ReleaseView of(LotRelease release, VerdictWords words) {
+  static ReleaseView of(LotRelease release, ReceiptTimes receipts, VerdictWords words) {
     if (release == null) {
       return new ReleaseView(
           ReleaseStep.NONE, null, List.of(), 1, null, List.of(), List.of(), null, 0, 0, List.of());
     }
     return new ReleaseView(
         release.getStep(),
-        release.getSince(),
+        receipts.since(release).orElse(null),
         release.getSignatures().stream().map(SignedView::of).toList(),
         release.getSignaturesNeeded(),
         words.why(release),

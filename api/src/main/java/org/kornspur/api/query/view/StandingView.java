@@ -7,8 +7,9 @@ import java.util.Map;
 import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.api.query.view.Caution.Treatment;
+import org.kornspur.api.readmodel.ReceiptTimes;
 import org.kornspur.api.text.Addresses;
-import org.kornspur.api.text.StandingWords;
+import org.kornspur.api.text.FirstReasonWords;
 import org.kornspur.api.text.VerdictWords;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.standing.LotStanding;
@@ -56,9 +57,10 @@ public record StandingView(
   public static StandingView of(
       LotStanding standing,
       Treatment treatment,
+      ReceiptTimes receipts,
       Instant changedAt,
       AsOf asOf,
-      StandingWords words) {
+      FirstReasonWords words) {
     VerdictWords verdicts = words.verdicts();
     Subject subject = Subject.parse(standing.getSubject());
     return new StandingView(
@@ -80,7 +82,9 @@ public record StandingView(
             .map(SubjectLink::of)
             .orElse(null),
         standing.getParents().stream().map(Subject::parse).map(SubjectLink::of).toList(),
-        subject.kind() == Subject.Kind.LOT ? ReleaseView.of(standing.getRelease(), verdicts) : null,
+        subject.kind() == Subject.Kind.LOT
+            ? ReleaseView.of(standing.getRelease(), receipts, verdicts)
+            : null,
         Caution.of(standing, treatment, verdicts.words()),
         changedAt,
         standing.getRules(),

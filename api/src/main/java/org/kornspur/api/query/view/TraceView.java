@@ -8,11 +8,11 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Function;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
-import org.kornspur.api.readmodel.StandingRow;
+import org.kornspur.api.readmodel.StandingIndexRow;
 import org.kornspur.api.security.visibility.Visibility;
 import org.kornspur.api.text.Addresses;
+import org.kornspur.api.text.FirstReasonWords;
 import org.kornspur.api.text.ReaderWords;
-import org.kornspur.api.text.StandingWords;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.pedigree.Trace;
@@ -102,9 +102,9 @@ public record TraceView(
    */
   public static TraceView of(
       Trace trace,
-      Function<Subject, Optional<StandingRow>> standings,
+      Function<Subject, Optional<StandingIndexRow>> standings,
       Visibility visibility,
-      StandingWords words,
+      FirstReasonWords words,
       double elapsedMs,
       AsOf asOf) {
     boolean isCut =
@@ -144,19 +144,19 @@ public record TraceView(
   private static Node node(
       Subject subject,
       int steps,
-      Optional<StandingRow> known,
+      Optional<StandingIndexRow> known,
       Visibility visibility,
-      StandingWords words) {
-    Optional<StandingRow> row = known.filter(standing -> visibility.sees(subject));
+      FirstReasonWords words) {
+    Optional<StandingIndexRow> row = known.filter(standing -> visibility.sees(subject));
     return new Node(
         subject.toString(),
         subject.kind().word(),
         subject.id(),
         steps,
-        row.map(StandingRow::state).orElse(null),
-        row.map(StandingRow::reason).map(words::reason).orElse(null),
-        row.flatMap(StandingRow::material).map(MaterialView::of).orElse(null),
-        known.flatMap(StandingRow::holder).orElse(null),
+        row.map(StandingIndexRow::state).orElse(null),
+        row.map(StandingIndexRow::reason).map(words::reason).orElse(null),
+        row.flatMap(StandingIndexRow::material).map(MaterialView::of).orElse(null),
+        known.flatMap(StandingIndexRow::holder).orElse(null),
         Addresses.of(subject));
   }
 

@@ -18,18 +18,18 @@ import org.kornspur.standing.VerdictState;
  * @param trouble the inherited problem that it is; empty where it is none
  * @param gates verdicts in all
  */
-public record StandingSummary(
+public record FirstReason(
     StandingState state,
     Optional<GateVerdict> verdict,
     Optional<InheritedTrouble> trouble,
     int gates) {
 
-  public static StandingSummary of(LotStanding standing) {
+  public static FirstReason of(LotStanding standing) {
     return switch (standing.getState()) {
       case NOT_FIT -> of(standing, VerdictState.NOT_MET, InheritedFinding.Weight.CONDEMNS);
       case EVIDENCE_OWED -> of(standing, VerdictState.OWED, InheritedFinding.Weight.OWED);
       case FIT, UNKNOWN ->
-          new StandingSummary(
+          new FirstReason(
               standing.getState(),
               Optional.empty(),
               Optional.empty(),
@@ -37,7 +37,7 @@ public record StandingSummary(
     };
   }
 
-  private static StandingSummary of(
+  private static FirstReason of(
       LotStanding standing, VerdictState state, InheritedFinding.Weight weight) {
     Optional<GateVerdict> own =
         standing.getVerdicts().stream().filter(verdict -> verdict.getState() == state).findFirst();
@@ -47,10 +47,10 @@ public record StandingSummary(
             : standing.getInherited().stream()
                 .filter(trouble -> StandingRecords.weighs(trouble, weight))
                 .findFirst();
-    return new StandingSummary(
+    return new FirstReason(
         standing.getState(),
-        own.map(StandingSummary::inShort),
-        inherited.map(StandingSummary::inShort),
+        own.map(FirstReason::inShort),
+        inherited.map(FirstReason::inShort),
         standing.getVerdicts().size());
   }
 

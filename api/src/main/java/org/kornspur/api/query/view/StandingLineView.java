@@ -3,14 +3,14 @@ package org.kornspur.api.query.view;
 import java.time.Instant;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
-import org.kornspur.api.readmodel.StandingRow;
+import org.kornspur.api.readmodel.StandingIndexRow;
 import org.kornspur.api.text.Addresses;
-import org.kornspur.api.text.StandingWords;
+import org.kornspur.api.text.FirstReasonWords;
 import org.kornspur.standing.ReleaseStep;
 import org.kornspur.standing.StandingState;
 
 @Schema(description = "A crop or lot in a list")
-public record StandingLine(
+public record StandingLineView(
     @Schema(description = "kind:id", examples = "lot:F1-24-007") String subject,
     @Schema(examples = "F1-24-007") String id,
     @Schema(enumeration = {"lot", "crop"}) String kind,
@@ -32,8 +32,8 @@ public record StandingLine(
     @Schema(examples = "/api/v1/lots/F1-24-007") String href) {
 
   /** The row in the shape of the interface. */
-  public static StandingLine of(StandingRow row, StandingWords words) {
-    return new StandingLine(
+  public static StandingLineView of(StandingIndexRow row, FirstReasonWords words) {
+    return new StandingLineView(
         row.subject().toString(),
         row.subject().id(),
         row.subject().kind().word(),
@@ -47,7 +47,7 @@ public record StandingLine(
         row.holder().orElse(null),
         row.heldKg(),
         row.givenOutKg(),
-        row.heldKg() - row.givenOutKg(),
+        row.leftKg(),
         row.changedAt(),
         Addresses.of(row.subject()));
   }

@@ -11,9 +11,13 @@ import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.InheritedFinding;
 import org.kornspur.standing.VerdictState;
 
-/** The standing of a crop or lot in one sentence, for who asks. */
+/**
+ * What stands over a page or paper of a crop or lot: its name, and its standing in one sentence
+ * that names all gates not met or owed, for who asks. For the first of them with its figures see
+ * {@link org.kornspur.api.text.FirstReasonWords}.
+ */
 @RequestScoped
-public class StandingSentences {
+public class StandingHeadlines {
   @Inject RequestWords words;
 
   /** What a crop or lot is called, as in Lot L25-S05. */
@@ -60,6 +64,6 @@ public class StandingSentences {
   }
 
   private PageTexts texts() {
-    return words.texts("standing");
+    return words.texts("headlines");
   }
 }

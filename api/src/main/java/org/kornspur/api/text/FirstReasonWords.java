@@ -6,8 +6,8 @@ import org.kornspur.ingest.contract.Subject;
 import org.kornspur.standing.LotStanding;
 import org.kornspur.standing.StandingState;
 
-/** A standing in words: what a person should hear of it first. */
-public record StandingWords(VerdictWords verdicts) {
+/** Writes the {@link FirstReason} of a standing, alone or in a sentence with the standing. */
+public record FirstReasonWords(VerdictWords verdicts) {
 
   /** The standing in one sentence, with the first reason for it. */
   public String sentence(LotStanding standing) {
@@ -23,11 +23,11 @@ public record StandingWords(VerdictWords verdicts) {
   }
 
   public String reason(LotStanding standing) {
-    return reason(StandingSummary.of(standing));
+    return reason(FirstReason.of(standing));
   }
 
   /** A reason in one line. */
-  public String reason(StandingSummary reason) {
+  public String reason(FirstReason reason) {
     return reason
         .verdict()
         .map(verdicts::line)
@@ -40,7 +40,7 @@ public record StandingWords(VerdictWords verdicts) {
   }
 
   /** The same as HTML, ids as links. */
-  public String reasonHtml(StandingSummary reason) {
+  public String reasonHtml(FirstReason reason) {
     return reason
         .verdict()
         .map(verdicts::lineHtml)
