@@ -28,7 +28,7 @@ import org.kornspur.ingest.problem.Given;
 @Path("/01/{gtin}/10/{lot}")
 @Tag(name = "Labels")
 public class DigitalLinkResource {
-  @Inject Naming naming;
+  @Inject SiteIdentifiers site;
   @Inject VisibleData data;
 
   @GET
@@ -38,11 +38,11 @@ public class DigitalLinkResource {
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public Response resolve(@PathParam("gtin") String gtin, @PathParam("lot") String lotId) {
     data.require(Subject.lot(lotId));
-    if (!naming.gtinOfLot(lotId).equals(read(gtin))) {
+    if (!site.gtinOfLot(lotId).equals(read(gtin))) {
       throw ApiProblem.notFound(
           new RecordDetail.NoLotOfGtin(Given.text(lotId, false), Given.text(gtin, false)));
     }
-    return Response.temporaryRedirect(URI.create(naming.identifiers().lotPage(lotId))).build();
+    return Response.temporaryRedirect(URI.create(site.identifiers().lotPage(lotId))).build();
   }
 
   private static Optional<Gtin> read(String digits) {

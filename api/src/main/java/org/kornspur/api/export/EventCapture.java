@@ -20,9 +20,9 @@ import java.util.Optional;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.api.command.fact.FactSubmission;
-import org.kornspur.api.command.fact.Outcome;
 import org.kornspur.api.command.fact.ReadInput;
 import org.kornspur.api.command.fact.SubmissionAnswers;
+import org.kornspur.api.command.fact.SubmissionOutcome;
 import org.kornspur.api.export.epcis.CaptureDocument;
 import org.kornspur.api.export.epcis.FactsFromEpcis;
 import org.kornspur.api.export.identity.EventId;
@@ -43,7 +43,7 @@ public class EventCapture {
   private static final int JOBS_KEPT = 1_000;
 
   @Inject FactSubmission submission;
-  @Inject Naming naming;
+  @Inject SiteIdentifiers site;
   @Inject CurrentCaller caller;
   @Inject ProblemLanguage language;
   private final Clock clock = Clock.systemUTC();
@@ -99,7 +99,7 @@ public class EventCapture {
         anyRefused && behaviour == ErrorBehaviour.ROLLBACK
             ? inputs.stream().filter(input -> input.result() instanceof ReadResult.Refused).toList()
             : inputs;
-    List<Outcome> outcomes = submission.admit(sent);
+    List<SubmissionOutcome> outcomes = submission.admit(sent);
     List<ProblemJson> errors = new ArrayList<>();
     for (int at = 0; at < sent.size(); at++) {
       error(outcomes.get(at), sent.get(at).place()).ifPresent(errors::add);
@@ -151,13 +151,13 @@ public class EventCapture {
   private List<ReadInput> read(JsonNode event, CaptureDocument document, String place) {
     String senderId = caller.get().personId();
     byte[] utf8 = event.toString().getBytes(StandardCharsets.UTF_8);
-    return new FactsFromEpcis(naming.identifiers(), senderId)
+    return new FactsFromEpcis(site.identifiers(), senderId)
         .read(event, document.factKeys()).stream()
             .map(result -> new ReadInput(result, utf8, place, senderId))
             .toList();
   }
 
-  private Optional<ProblemJson> error(Outcome outcome, String place) {
+  private Optional<ProblemJson> error(SubmissionOutcome outcome, String place) {
     try {
       SubmissionAnswers.receipt(outcome);
       return Optional.empty();

@@ -31,7 +31,9 @@ import org.kornspur.api.security.visibility.CursorCipher.Use;
 import org.kornspur.contract.FactHeader;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.contract.SubjectsNamed;
 import org.kornspur.processors.dossier.Entry;
+import org.kornspur.processors.stream.RegisterEntry;
 
 /** Finds events: all by time, or those of a lot or crop by its dossier. */
 @ApplicationScoped
@@ -47,7 +49,7 @@ public class EventSearch {
 
   @Inject ProcessorsClient processors;
   @Inject EventLog log;
-  @Inject Naming naming;
+  @Inject SiteIdentifiers site;
   @Inject VisibleData data;
   @Inject CursorCipher cursors;
   @Inject EngineSettings settings;
@@ -76,7 +78,7 @@ public class EventSearch {
   /** How facts become events here; what corrects others is looked up in the log. */
   EpcisEvents events(Function<String, Optional<SpecificRecord>> near) {
     return new EpcisEvents(
-        naming.identifiers(),
+        site.identifiers(),
         factId -> near.apply(factId).or(() -> log.fact(EventId.uuidOfFact(factId))));
   }
 
@@ -112,9 +114,9 @@ public class EventSearch {
   private Page findByName(EventQuery query, Position after, int perPage) {
     Map<String, Entry> candidates = new LinkedHashMap<>();
     query.matches().get(0).names().stream()
-        .flatMap(name -> naming.identifiers().subject(name).stream())
+        .flatMap(name -> site.identifiers().subject(name).stream())
         .filter(data::sees)
-        .flatMap(subject -> processors.dossier(subject).stream())
+        .flatMap(subject -> processors.entries(subject).stream())
         .forEach(entry -> candidates.put(entry.header().getFactId(), entry));
     Set<FactType> types = query.factTypes();
     EpcisEvents shaper = events(near(candidates.values()));
@@ -141,7 +143,7 @@ public class EventSearch {
 
   /** Names as they were asked for, and as we write them. */
   Set<String> namesOf(Stream<String> asked) {
-    Identifiers ids = naming.identifiers();
+    Identifiers ids = site.identifiers();
     Set<String> names = new LinkedHashSet<>();
     asked.forEach(
         name -> {
@@ -179,7 +181,22 @@ public class EventSearch {
                 new Entry(
                     fact,
                     known.superseded(
-                        fact, this::isAct, this::isWithdrawn, settings.trustTopicProducers())));
+                        fact,
+                        this::isAct,
+                        by -> isWithdrawn(by) || isOfOtherSubject(by, fact),
+                        settings.trustTopicProducers())));
+  }
+
+  /** A correction of another lot or crop has no effect, by the rule of the dossiers. */
+  private boolean isOfOtherSubject(String factId, SpecificRecord corrected) {
+    Set<Subject> own = SubjectsNamed.own(corrected);
+    return own.size() == 1
+        && processors
+            .registered(factId)
+            .map(RegisterEntry::subjects)
+            .filter(subjects -> !subjects.isEmpty()) // a withdrawal names none
+            .filter(subjects -> !subjects.contains(own.iterator().next().toString()))
+            .isPresent();
   }
 
   private boolean isWithdrawn(String factId) {
@@ -205,6 +222,6 @@ public class EventSearch {
 
   /** Every fact of a subject that the caller may see, superseded ones too. */
   List<Entry> history(Subject subject) {
-    return processors.dossier(subject).stream().filter(entry -> data.sees(entry.fact())).toList();
+    return processors.entries(subject).stream().filter(entry -> data.sees(entry.fact())).toList();
   }
 }

@@ -24,7 +24,7 @@ import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.query.RequestWords;
 import org.kornspur.api.query.VisibleData;
 import org.kornspur.api.readmodel.ReadModel;
-import org.kornspur.api.readmodel.StandingRow;
+import org.kornspur.api.readmodel.StandingIndexRow;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
 import org.kornspur.api.text.Addresses;
@@ -43,7 +43,7 @@ import org.kornspur.standing.StandingState;
 public class LabelResource {
   @Inject ProcessorsClient processors;
   @Inject ReadModel readModel;
-  @Inject Naming naming;
+  @Inject SiteIdentifiers site;
   @Inject VisibleData data;
 
   @Inject RequestWords requestWords;
@@ -59,8 +59,8 @@ public class LabelResource {
   @APIResponse(responseCode = "200", description = "The content, item by item with its source")
   @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
   public LabelContent content(@PathParam("id") String id) {
-    StandingRow row = row(id);
-    Dossier dossier = processors.wholeDossier(row.subject());
+    StandingIndexRow row = row(id);
+    Dossier dossier = processors.dossier(row.subject());
     Material material =
         dossier
             .material()
@@ -86,7 +86,7 @@ public class LabelResource {
           "QR code that opens the lot's page; a lot that is not fit and released bears a warning")
   @APIResponse(responseCode = "200", description = "A drawing")
   public String svg(@PathParam("id") String id) {
-    StandingRow row = row(id);
+    StandingIndexRow row = row(id);
     ReaderWords words = requestWords.words();
     List<String> lines = new ArrayList<>();
     lines.add(words.plain(new LabelStatement.OfLot(row.subject())));
@@ -119,21 +119,21 @@ public class LabelResource {
     return new ApiProblem(ProblemKind.LABEL_REFUSED, why);
   }
 
-  private StandingRow row(String lotId) {
+  private StandingIndexRow row(String lotId) {
     Subject lot = Subject.lot(lotId);
     data.require(lot);
     return readModel.standings().row(lot).orElseThrow(() -> data.unknown(lot));
   }
 
   private String link(String lotId) {
-    return naming.identifiers().lotLink(lotId);
+    return site.identifiers().lotLink(lotId);
   }
 
-  private static boolean maySell(StandingRow row) {
+  private static boolean maySell(StandingIndexRow row) {
     return row.state() == StandingState.FIT && row.release() == ReleaseStep.RELEASED;
   }
 
-  private Optional<String> hindrance(StandingRow row) {
+  private Optional<String> hindrance(StandingIndexRow row) {
     ReaderWords words = requestWords.words();
     return maySell(row)
         ? Optional.empty()
@@ -141,11 +141,11 @@ public class LabelResource {
             String.join(
                 " ",
                 words.plain(new LabelStatement.Hindered(row.subject(), standing(row))),
-                requestWords.standings().reason(row.reason()),
+                requestWords.firstReasons().reason(row.reason()),
                 words.plain(new LabelStatement.NotToBeSold())));
   }
 
-  private static Standing standing(StandingRow row) {
+  private static Standing standing(StandingIndexRow row) {
     return switch (row.state()) {
       case NOT_FIT -> Standing.NOT_FIT;
       case EVIDENCE_OWED -> Standing.EVIDENCE_OWED;

@@ -8,11 +8,8 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import jakarta.ws.rs.core.StreamingOutput;
-import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
@@ -24,9 +21,7 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.kornspur.api.export.epcis.EpcisDocuments;
 import org.kornspur.api.export.epcis.EpcisEvents;
 import org.kornspur.api.export.prov.ProvDocument;
-import org.kornspur.api.export.spreadsheet.CsvRecords;
 import org.kornspur.api.export.spreadsheet.RecordsTable;
-import org.kornspur.api.export.spreadsheet.XlsxRecords;
 import org.kornspur.api.http.HeavyDocument;
 import org.kornspur.api.http.Parameters;
 import org.kornspur.api.security.Permission;
@@ -40,12 +35,9 @@ import org.kornspur.processors.dossier.Entry;
 @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
 @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
 public class LotExportsResource {
-  private static final String XLSX =
-      "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
-
   @Inject LotHistory history;
   @Inject EventSearch events;
-  @Inject Naming naming;
+  @Inject SiteIdentifiers site;
   private final Clock clock = Clock.systemUTC();
 
   @GET
@@ -79,12 +71,12 @@ public class LotExportsResource {
       summary = "The lot's history as provenance in PROV-JSON")
   @APIResponse(responseCode = "200", description = "A PROV-JSON document")
   public ObjectNode prov(@PathParam("id") String id, @BeanParam Ancestors ancestors) {
-    return ProvDocument.of(history.of(id, ancestors.areAsked()), naming.identifiers().base());
+    return ProvDocument.of(history.of(id, ancestors.areAsked()), site.identifiers().base());
   }
 
   @GET
   @Path("{id}/records.csv")
-  @Produces("text/csv;charset=UTF-8")
+  @Produces(TableAnswer.CSV)
   @RequiresPermission(Permission.EXPORT)
   @HeavyDocument
   @Operation(
@@ -92,13 +84,12 @@ public class LotExportsResource {
       summary = "All records of the lot as a table; no cell can become a formula")
   @APIResponse(responseCode = "200", description = "CSV after RFC 4180, in UTF-8")
   public Response csv(@PathParam("id") String id, @BeanParam Ancestors ancestors) {
-    String csv = CsvRecords.write(RecordsTable.of(history.of(id, ancestors.areAsked())));
-    return file("records.csv", out -> out.write(csv.getBytes(StandardCharsets.UTF_8)));
+    return TableAnswer.csv("records", RecordsTable.of(history.of(id, ancestors.areAsked())));
   }
 
   @GET
   @Path("{id}/records.xlsx")
-  @Produces(XLSX)
+  @Produces(TableAnswer.XLSX)
   @RequiresPermission(Permission.EXPORT)
   @HeavyDocument
   @Operation(
@@ -106,8 +97,7 @@ public class LotExportsResource {
       summary = "All records of the lot as a spreadsheet that can be sorted and filtered")
   @APIResponse(responseCode = "200", description = "Office Open XML workbook")
   public Response xlsx(@PathParam("id") String id, @BeanParam Ancestors ancestors) {
-    RecordsTable table = RecordsTable.of(history.of(id, ancestors.areAsked()));
-    return file("records.xlsx", workbook -> XlsxRecords.write(table, workbook));
+    return TableAnswer.xlsx("records", RecordsTable.of(history.of(id, ancestors.areAsked())));
   }
 
   /** Whether all that the lot came from is wanted too. */
@@ -122,11 +112,5 @@ public class LotExportsResource {
       parameters.check();
       return asked;
     }
-  }
-
-  private static Response file(String name, StreamingOutput content) {
-    return Response.ok(content)
-        .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"" + name + "\"")
-        .build();
   }
 }

@@ -60,6 +60,11 @@ public final class Parameters {
     return Optional.empty();
   }
 
+  /** Number of a page of a list, from 1; the first where it is not given. */
+  public int page(String text) {
+    return whole("page", text, 1, 1, 1_000_000);
+  }
+
   /** Whether something is asked for; not, where it is not given. */
   public boolean yes(String name, String text) {
     if (isAbsent(text) || text.equals("false")) {
@@ -110,6 +115,16 @@ public final class Parameters {
       return Optional.empty();
     }
     return Optional.of(text);
+  }
+
+  /** Text of so many characters, which must be given; empty text where it is wrong. */
+  public String text(String name, String text, int leastCharacters, int mostCharacters) {
+    String given = text == null ? "" : text.strip();
+    if (given.length() >= leastCharacters && given.length() <= mostCharacters) {
+      return given;
+    }
+    note(name, given, new ParameterProblem.TextLength(leastCharacters, mostCharacters));
+    return "";
   }
 
   /** A moment with its zone; empty where it is not given. */

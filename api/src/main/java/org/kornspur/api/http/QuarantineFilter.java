@@ -40,7 +40,7 @@ public final class QuarantineFilter {
     Query query =
         new Query(
             parameters.any("state", state, QuarantineState.class),
-            parameters.whole("page", page, 1, 1, 1_000_000),
+            parameters.page(page),
             parameters.whole("size", size, 50, 1, MOST_A_PAGE));
     parameters.check();
     return query;

@@ -71,8 +71,10 @@ public final class StandingFilter {
   String id;
 
   @Parameter(
-      description = "worst: not fit, evidence owed, fit, within each by id; id: by id",
-      schema = @Schema(enumeration = {"worst", "id"}))
+      description =
+          "worst: not fit, evidence owed, fit, within each by id; id: by id; store: most in store"
+              + " first; changed: judged last first",
+      schema = @Schema(enumeration = {"worst", "id", "store", "changed"}))
   @DefaultValue("worst")
   @QueryParam("sort")
   String sort;
@@ -116,7 +118,7 @@ public final class StandingFilter {
             parameters
                 .one("sort", sort, StandingQuery.Order.class)
                 .orElse(StandingQuery.Order.WORST),
-            parameters.whole("page", page, 1, 1, 1_000_000),
+            parameters.page(page),
             parameters.whole("size", size, 50, 1, MOST_A_PAGE));
     parameters.check();
     return query;

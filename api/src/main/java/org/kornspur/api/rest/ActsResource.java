@@ -19,10 +19,10 @@ import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.kornspur.api.command.act.ActRequest;
+import org.kornspur.api.command.act.ActSigning;
 import org.kornspur.api.command.act.ActView;
-import org.kornspur.api.command.act.Acts;
+import org.kornspur.api.command.act.RecordsUnauthorizedSigning;
 import org.kornspur.api.command.act.ReleaseSheetView;
-import org.kornspur.api.command.act.SignsActs;
 import org.kornspur.api.problem.BodyLimit;
 import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.api.security.Permission;
@@ -33,7 +33,7 @@ import org.kornspur.ingest.contract.Subject;
 @Produces(MediaType.APPLICATION_JSON)
 @Tag(name = "Acts")
 public abstract class ActsResource {
-  @Inject Acts acts;
+  @Inject ActSigning acts;
   @Inject CurrentCaller caller;
 
   /** What the id in the address names. */
@@ -55,8 +55,9 @@ public abstract class ActsResource {
   @Operation(
       summary = "What persons signed, and what was refused to them",
       description =
-          "Printed name, time and meaning of each signature (21 CFR 11.50), what was signed, whether"
-              + " the signature verifies, and whether the seal still is that of the present state.")
+          "Printed name, time and meaning of each signature (21 CFR 11.50), what was signed,"
+              + " whether the signature verifies, and whether the seal still is that of the present"
+              + " state.")
   @APIResponse(responseCode = "200", description = "The acts, by the time of their signing")
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public List<ActView> history(@PathParam("id") String id) {
@@ -65,7 +66,7 @@ public abstract class ActsResource {
 
   @POST
   @Path("{id}/acts")
-  @SignsActs
+  @RecordsUnauthorizedSigning
   @RequiresPermission(Permission.SIGN_ACTS)
   @Consumes(MediaType.APPLICATION_JSON)
   @Operation(
@@ -90,9 +91,7 @@ public abstract class ActsResource {
   @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public Response sign(@PathParam("id") String id, InputStream body) throws IOException {
     ActRequest request = ActRequest.read(BodyLimit.read(body));
-    Acts.Signed signed = acts.sign(subject(id), caller.get(), request);
-    return Response.status(signed.inDossier() ? Response.Status.CREATED : Response.Status.ACCEPTED)
-        .entity(signed.act())
-        .build();
+    ActSigning.Signed signed = acts.sign(subject(id), caller.get(), request);
+    return Response.status(signed.status()).entity(signed.act()).build();
   }
 }

@@ -15,8 +15,8 @@ import java.util.concurrent.TimeUnit;
 import java.util.function.Function;
 import org.jboss.logging.Logger;
 import org.kornspur.api.readmodel.ChangeHub;
-import org.kornspur.api.readmodel.Positions;
 import org.kornspur.api.readmodel.StandingChange;
+import org.kornspur.api.readmodel.TopicPositions;
 
 /**
  * One reader of the live stream: changes wait in a bounded queue until the thread of the request
@@ -56,9 +56,9 @@ final class ChangeStream implements ChangeHub.Listener, StreamingOutput {
    */
   record Reader(
       StreamPlaces.Place place,
-      Optional<Positions> lastSeen,
+      Optional<TopicPositions> lastSeen,
       Function<StandingChange, Optional<JsonNode>> shown,
-      Function<Positions, String> mark,
+      Function<TopicPositions, String> mark,
       Duration heartbeat) {}
 
   private final BlockingQueue<Waiting> queue = new LinkedBlockingQueue<>(LONGEST_QUEUE);

@@ -20,8 +20,8 @@ import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.kornspur.api.query.RequestWords;
 import org.kornspur.api.query.view.ChangeView;
-import org.kornspur.api.readmodel.Positions;
 import org.kornspur.api.readmodel.ReadModel;
+import org.kornspur.api.readmodel.TopicPositions;
 import org.kornspur.api.security.Caller;
 import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.api.security.Permission;
@@ -30,7 +30,7 @@ import org.kornspur.api.security.visibility.CursorCipher;
 import org.kornspur.api.security.visibility.Visibility;
 import org.kornspur.api.security.visibility.VisibilityService;
 import org.kornspur.api.text.Addresses;
-import org.kornspur.api.text.StandingWords;
+import org.kornspur.api.text.FirstReasonWords;
 
 /** The live stream of standing changes. */
 @Path(Addresses.ROOT + "/changes")
@@ -82,8 +82,8 @@ public class ChangesResource {
     readModel.standings();
     Caller who = caller.get();
     Visibility visibility = visibilityService.visibility();
-    Optional<Positions> lastSeen = lastSeen(visibility, lastEventId);
-    StandingWords words = requestWords.standings(() -> visibilityService.of(who));
+    Optional<TopicPositions> lastSeen = lastSeen(visibility, lastEventId);
+    FirstReasonWords words = requestWords.firstReasons(() -> visibilityService.of(who));
     ChangeStream stream =
         new ChangeStream(
             readModel.changes(),
@@ -104,11 +104,11 @@ public class ChangesResource {
     return Response.ok(stream).header(HttpHeaders.CACHE_CONTROL, "no-cache").build();
   }
 
-  private Optional<Positions> lastSeen(Visibility visibility, String lastEventId) {
+  private Optional<TopicPositions> lastSeen(Visibility visibility, String lastEventId) {
     return Optional.ofNullable(lastEventId)
         .map(String::strip)
         .filter(id -> !id.isEmpty())
         .flatMap(id -> cursors.read(visibility, CursorCipher.Use.LIVE_STREAM, id))
-        .flatMap(Positions::parse);
+        .flatMap(TopicPositions::parse);
   }
 }

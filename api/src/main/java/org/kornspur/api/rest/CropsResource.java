@@ -14,7 +14,7 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.kornspur.api.http.StandingFilter;
 import org.kornspur.api.query.view.NeighboursView;
 import org.kornspur.api.query.view.PageView;
-import org.kornspur.api.query.view.StandingLine;
+import org.kornspur.api.query.view.StandingLineView;
 import org.kornspur.api.query.view.StandingView;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
@@ -32,7 +32,7 @@ public class CropsResource extends HistoryResource {
   @APIResponse(responseCode = "200", description = "One page")
   @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
-  public PageView<StandingLine> list(@BeanParam StandingFilter filter) {
+  public PageView<StandingLineView> list(@BeanParam StandingFilter filter) {
     return queries.list(filter.query(Set.of(Subject.Kind.CROP), false));
   }
 

@@ -104,6 +104,7 @@ public class FactsResource {
   @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "413", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "422", ref = "#/components/responses/Problem")
+  @APIResponse(responseCode = "429", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public Response post(InputStream body) throws IOException {
     byte[] utf8 = BodyLimit.read(body);

@@ -28,8 +28,8 @@ public class InternalResource {
   @RequiresPermission(Permission.ASK_AS_INSTANCE)
   @Path(PeerClient.DOSSIER)
   @Operation(hidden = true)
-  public List<PeerEntry> dossier(@QueryParam("key") String subject) {
-    return processors.dossierHere(Subject.parse(subject));
+  public List<PeerEntry> entries(@QueryParam("key") String subject) {
+    return processors.entriesHere(Subject.parse(subject));
   }
 
   @GET

@@ -7,7 +7,6 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
@@ -16,6 +15,7 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.kornspur.api.http.Attachment;
 import org.kornspur.api.http.HeavyDocument;
 import org.kornspur.api.http.StandingFilter;
 import org.kornspur.api.query.recall.CountedStock;
@@ -23,7 +23,7 @@ import org.kornspur.api.query.recall.RecallDrills;
 import org.kornspur.api.query.recall.RecallSheet;
 import org.kornspur.api.query.recall.RecallView;
 import org.kornspur.api.query.view.PageView;
-import org.kornspur.api.query.view.StandingLine;
+import org.kornspur.api.query.view.StandingLineView;
 import org.kornspur.api.query.view.StandingView;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
@@ -45,7 +45,7 @@ public class LotsResource extends HistoryResource {
   @APIResponse(responseCode = "200", description = "One page")
   @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
-  public PageView<StandingLine> list(@BeanParam StandingFilter filter) {
+  public PageView<StandingLineView> list(@BeanParam StandingFilter filter) {
     return queries.list(filter.query(Set.of(Subject.Kind.LOT), false));
   }
 
@@ -102,9 +102,7 @@ public class LotsResource extends HistoryResource {
   @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public Response sheet(@PathParam("id") String id, @QueryParam("stock") List<String> stock) {
     RecallView drill = drills.drill(Subject.lot(id), CountedStock.of(stock));
-    return Response.ok(RecallSheet.write(drill), CSV + ";charset=UTF-8")
-        .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"recall-drill.csv\"")
-        .build();
+    return Attachment.of("recall-drill.csv", RecallSheet.write(drill), CSV + ";charset=UTF-8");
   }
 
   @Override

@@ -18,7 +18,7 @@ import org.kornspur.api.query.QueryService;
 import org.kornspur.api.query.VisibleData;
 import org.kornspur.api.query.view.DossierView;
 import org.kornspur.api.query.view.HybridView;
-import org.kornspur.api.readmodel.StandingRow;
+import org.kornspur.api.readmodel.StandingIndexRow;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
 import org.kornspur.api.text.Addresses;
@@ -46,7 +46,8 @@ public class MasterDataResource {
     return List.copyOf(byHybrid.values());
   }
 
-  private static void count(StandingRow row, String hybridId, Map<String, HybridView> byHybrid) {
+  private static void count(
+      StandingIndexRow row, String hybridId, Map<String, HybridView> byHybrid) {
     HybridView hybrid =
         byHybrid.computeIfAbsent(
             hybridId,

@@ -7,8 +7,6 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
-import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.Operation;
@@ -71,17 +69,12 @@ public class PeopleJournalResource {
           String size) {
     Parameters parameters = new Parameters();
     Optional<String> personId = parameters.id("person", person);
-    int pageNumber = parameters.whole("page", page, 1, 1, 1_000_000);
+    int pageNumber = parameters.page(page);
     int pageSize = parameters.whole("size", size, 50, 1, 1000);
     parameters.check();
     JournalReading journal = people.journal();
-    List<JournalLine> newestFirst = new ArrayList<>(journal.lines());
-    Collections.reverse(newestFirst);
     ResultPage<JournalLine> found =
-        ResultPage.of(
-            newestFirst.stream().filter(line -> personId.map(line.personId()::equals).orElse(true)),
-            pageNumber,
-            pageSize);
+        ResultPage.of(journal.newestFirst(personId), pageNumber, pageSize);
     return new JournalView(
         journal.broken().isEmpty(),
         journal.broken().map(JournalReading.Break::line).orElse(null),

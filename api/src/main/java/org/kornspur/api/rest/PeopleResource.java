@@ -17,7 +17,6 @@ import jakarta.ws.rs.core.Response;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.List;
-import java.util.Optional;
 import java.util.Set;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
@@ -25,15 +24,12 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
-import org.jboss.logging.Logger;
-import org.kornspur.api.command.act.SignerNames;
-import org.kornspur.api.security.CurrentCaller;
+import org.kornspur.api.command.people.PeopleCommands;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
 import org.kornspur.api.security.Role;
 import org.kornspur.api.security.people.AccessBody;
 import org.kornspur.api.security.people.People;
-import org.kornspur.api.security.people.PeopleChange;
 import org.kornspur.api.security.people.Person;
 
 /** The people of the people file. Nobody is deleted: facts name them. */
@@ -41,14 +37,12 @@ import org.kornspur.api.security.people.Person;
 @Produces(MediaType.APPLICATION_JSON)
 @Tag(name = "People")
 public class PeopleResource {
-  private static final Logger LOG = Logger.getLogger(PeopleResource.class);
   private static final String ISSUED =
-      "An issued password is good for nothing but setting another: POST /api/v1/account/password, or"
-          + " the page /login.";
+      "An issued password is good for nothing but setting another: POST /api/v1/account/password,"
+          + " or the page /login.";
 
   @Inject People people;
-  @Inject SignerNames names;
-  @Inject CurrentCaller caller;
+  @Inject PeopleCommands commands;
   @Inject ObjectMapper json;
 
   /** A person, without anything of the password. */
@@ -101,11 +95,7 @@ public class PeopleResource {
   @APIResponse(responseCode = "200", description = "The person")
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public PersonView get(@PathParam("id") String id) {
-    return people.all().stream()
-        .filter(person -> person.personId().equals(id))
-        .findFirst()
-        .map(PersonView::of)
-        .orElseThrow(() -> People.unknown(id));
+    return PersonView.of(people.get(id));
   }
 
   @POST
@@ -123,14 +113,7 @@ public class PeopleResource {
   @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
   public Response add(InputStream body) throws IOException {
-    AccessBody read = AccessBody.read(json, body);
-    String personId = read.personId("personId");
-    String printedName = read.text("printedName");
-    Set<Role> roles = read.roles("roles");
-    Optional<String> enterpriseId = read.optionalId("enterpriseId");
-    read.check();
-    People.Made made = people.add(personId, printedName, roles, enterpriseId);
-    LOG.infof("%s added person %s as %s", caller.get().personId(), personId, roles);
+    People.Made made = commands.add(AccessBody.read(json, body));
     return shownOnce(Response.status(Response.Status.CREATED), made);
   }
 
@@ -147,14 +130,7 @@ public class PeopleResource {
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
   public PersonView change(@PathParam("id") String id, InputStream body) throws IOException {
-    AccessBody read = AccessBody.read(json, body);
-    String printedName = read.text("printedName");
-    Set<Role> roles = read.roles("roles");
-    Optional<String> enterpriseId = read.optionalId("enterpriseId");
-    read.check();
-    Person changed = people.change(id, printedName, roles, enterpriseId);
-    LOG.infof("%s changed person %s to %s", caller.get().personId(), id, roles);
-    return PersonView.of(changed);
+    return PersonView.of(commands.change(id, AccessBody.read(json, body)));
   }
 
   @POST
@@ -165,7 +141,7 @@ public class PeopleResource {
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
   public PersonView disable(@PathParam("id") String id) {
-    return changed(people.disable(id, true), "disabled");
+    return PersonView.of(commands.disable(id, true));
   }
 
   @POST
@@ -175,7 +151,7 @@ public class PeopleResource {
   @APIResponse(responseCode = "200", description = "The person as changed")
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public PersonView enable(@PathParam("id") String id) {
-    return changed(people.disable(id, false), "enabled");
+    return PersonView.of(commands.disable(id, false));
   }
 
   @POST
@@ -191,9 +167,7 @@ public class PeopleResource {
       content = @Content(schema = @Schema(implementation = PersonWithPassword.class)))
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public Response renewPassword(@PathParam("id") String id) {
-    People.Made made = people.renewPassword(id);
-    LOG.infof("%s made a new password for person %s", caller.get().personId(), id);
-    return shownOnce(Response.ok(), made);
+    return shownOnce(Response.ok(), commands.renewPassword(id));
   }
 
   @DELETE
@@ -204,26 +178,13 @@ public class PeopleResource {
       summary = "Forget the printed name of a person who signed",
       description =
           "What the person signed stays, under the id alone, and still verifies. It does not touch"
-              + " the people file; a person who may still come in and signs again is kept again. Who had it"
-              + " forgotten and when stays in the journal of people, without the name.")
+              + " the people file; a person who may still come in and signs again is kept again."
+              + " Who had it forgotten and when stays in the journal of people, without the name.")
   @APIResponse(responseCode = "204", description = "Forgotten, or there was nothing to forget")
   @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public Response forget(@PathParam("id") String id) {
-    // told before, so that nothing is forgotten without a trace
-    people.note(PeopleChange.Kind.SIGNER_NAME_FORGOTTEN, id);
-    try {
-      names.forget(id);
-    } catch (RuntimeException notConfirmed) {
-      people.note(PeopleChange.Kind.FORGETTING_NOT_CONFIRMED, id);
-      throw notConfirmed;
-    }
-    LOG.infof("%s had the printed name of person %s forgotten", caller.get().personId(), id);
+    commands.forgetName(id);
     return Response.noContent().build();
-  }
-
-  private PersonView changed(Person person, String how) {
-    LOG.infof("%s %s person %s", caller.get().personId(), how, person.personId());
-    return PersonView.of(person);
   }
 
   private static Response shownOnce(Response.ResponseBuilder answer, People.Made made) {

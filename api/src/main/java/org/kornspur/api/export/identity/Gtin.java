@@ -3,7 +3,7 @@ package org.kornspur.api.export.identity;
 import java.util.regex.Pattern;
 
 /**
- * A Global DomainTerms Item Number in its form of fourteen digits, its check digit verified.
+ * A Global Trade Item Number in its form of fourteen digits, its check digit verified.
  *
  * <p>Source: GS1 General Specifications, section 7.9.1, "Standard check digit calculations".
  */

@@ -23,7 +23,7 @@ import org.kornspur.api.command.act.ShownActs;
 import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.query.QueryService;
 import org.kornspur.api.query.RequestWords;
-import org.kornspur.api.query.StandingSentences;
+import org.kornspur.api.query.StandingHeadlines;
 import org.kornspur.api.query.proof.CheckpointCover;
 import org.kornspur.api.query.proof.LogCover;
 import org.kornspur.api.query.recall.RecallDrills;
@@ -60,7 +60,7 @@ public class DossierPaper {
   @Inject CheckpointCover covers;
   @Inject ReceiptTimes receipts;
   @Inject CurrentCaller caller;
-  @Inject StandingSentences sentences;
+  @Inject StandingHeadlines headlines;
   @Inject ObjectMapper json;
 
   @Inject
@@ -153,7 +153,7 @@ public class DossierPaper {
         new Printed(
             subject,
             own,
-            sentences.sentence(own.standing()),
+            headlines.sentence(own.standing()),
             chapters,
             ancestors.size() - chapters.size(),
             drill,
@@ -198,7 +198,7 @@ public class DossierPaper {
     Map<String, ActView> byId =
         signed.stream().collect(Collectors.toMap(ActView::actId, Function.identity()));
     List<PrintedFact> facts = new ArrayList<>();
-    for (Entry entry : processors.dossier(subject)) {
+    for (Entry entry : processors.entries(subject)) {
       if (visibility.sees(entry.fact()) && printed.add(entry.header().getFactId())) {
         file.add(entry);
         facts.add(

@@ -6,13 +6,13 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.StreamingOutput;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.kornspur.api.http.Attachment;
 import org.kornspur.api.http.HeavyDocument;
 import org.kornspur.api.query.recall.CountedStock;
 import org.kornspur.api.security.Permission;
@@ -60,8 +60,6 @@ public class LotPapersResource {
   }
 
   static Response attached(StreamingOutput pdf, String name) {
-    return Response.ok(pdf, PDF)
-        .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"" + name + "\"")
-        .build();
+    return Attachment.of(name, pdf, PDF);
   }
 }

@@ -1,6 +1,9 @@
 package org.kornspur.api.export;
 
+import io.quarkus.runtime.StartupEvent;
+import io.quarkus.runtime.configuration.ConfigurationException;
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Observes;
 import jakarta.inject.Inject;
 import java.util.Map;
 import java.util.Optional;
@@ -8,13 +11,13 @@ import java.util.TreeMap;
 import org.kornspur.api.export.identity.Gtin;
 import org.kornspur.api.export.identity.Identifiers;
 import org.kornspur.api.readmodel.ReadModel;
-import org.kornspur.api.readmodel.StandingRow;
+import org.kornspur.api.readmodel.StandingIndexRow;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.standing.SeedMaterial;
 
 /** How this site names things outside, by its settings and by what its lots are. */
 @ApplicationScoped
-public class Naming {
+public class SiteIdentifiers {
   private static final String F1_SEED = "F1_SEED";
 
   private final ReadModel readModel;
@@ -25,7 +28,7 @@ public class Naming {
    * @throws IllegalArgumentException if a GTIN in the settings is none, or none of this company
    */
   @Inject
-  public Naming(ExportSettings settings, ReadModel readModel) {
+  public SiteIdentifiers(ExportSettings settings, ReadModel readModel) {
     this.readModel = readModel;
     settings
         .gtin()
@@ -33,8 +36,24 @@ public class Naming {
     this.identifiers = new Identifiers(settings.publicAddress(), this::gtinOfLot);
   }
 
+  /** What no paper could be named by is told at the start, and not with the first paper. */
+  static void checkSettings(@Observes StartupEvent start, ExportSettings settings) {
+    try {
+      settings.gtin().forEach((hybrid, digits) -> checked(hybrid, digits, settings));
+    } catch (IllegalArgumentException wrong) {
+      // Of this one, where it has no cause, Quarkus says the message and nothing else.
+      throw new ConfigurationException("Kornspur could not start: " + wrong.getMessage());
+    }
+  }
+
   private static Gtin checked(String hybrid, String digits, ExportSettings settings) {
-    Gtin gtin = new Gtin(digits);
+    Gtin gtin;
+    try {
+      gtin = new Gtin(digits);
+    } catch (IllegalArgumentException wrong) {
+      throw new IllegalArgumentException(
+          "kornspur.gtin of %s: %s; correct it".formatted(hybrid, wrong.getMessage()), wrong);
+    }
     settings
         .gs1CompanyPrefix()
         .filter(prefix -> !gtin.isUnder(prefix))
@@ -59,7 +78,7 @@ public class Naming {
     return readModel
         .standings()
         .row(Subject.lot(lotId))
-        .flatMap(StandingRow::material)
+        .flatMap(StandingIndexRow::material)
         .filter(material -> material.getKind().equals(F1_SEED))
         .map(SeedMaterial::getHybridId)
         .map(gtinByHybrid::get);

@@ -1,0 +1,127 @@
+package org.kornspur.api.export;
+
+import jakarta.inject.Inject;
+import jakarta.ws.rs.BeanParam;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.Response;
+import java.util.List;
+import java.util.Set;
+import org.apache.avro.specific.SpecificRecord;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.kornspur.api.export.spreadsheet.RecordsTable;
+import org.kornspur.api.http.Attachment;
+import org.kornspur.api.http.HeavyDocument;
+import org.kornspur.api.http.StandingFilter;
+import org.kornspur.api.problem.AddressDetail;
+import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.api.query.QueryService;
+import org.kornspur.api.query.RequestWords;
+import org.kornspur.api.security.Permission;
+import org.kornspur.api.security.RequiresPermission;
+import org.kornspur.api.text.Addresses;
+import org.kornspur.api.text.FieldLabels;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.problem.Given;
+
+/** Lists of crops and lots as tables, filtered as the pages are, all of a list at once. */
+@Path(Addresses.ROOT + "/lists")
+@Tag(name = "Exports")
+@APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
+@APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
+public class ListsResource {
+  private static final String ZIP = "application/zip";
+
+  @Inject QueryService queries;
+  @Inject SeasonHistory seasons;
+  @Inject RequestWords words;
+
+  @GET
+  @Path("lots.csv")
+  @Produces(TableAnswer.CSV)
+  @RequiresPermission(Permission.READ_LOTS)
+  @HeavyDocument
+  @Operation(
+      operationId = "lotsCsv",
+      summary = "The lots that match as a table; page and size are not heeded")
+  @APIResponse(responseCode = "200", description = "CSV after RFC 4180, in UTF-8")
+  public Response lotsCsv(@BeanParam StandingFilter filter) {
+    return TableAnswer.csv("lots", table(filter, Subject.Kind.LOT));
+  }
+
+  @GET
+  @Path("lots.xlsx")
+  @Produces(TableAnswer.XLSX)
+  @RequiresPermission(Permission.READ_LOTS)
+  @HeavyDocument
+  @Operation(
+      operationId = "lotsXlsx",
+      summary = "The lots that match as a spreadsheet; page and size are not heeded")
+  @APIResponse(responseCode = "200", description = "Office Open XML workbook")
+  public Response lotsXlsx(@BeanParam StandingFilter filter) {
+    return TableAnswer.xlsx("lots", table(filter, Subject.Kind.LOT));
+  }
+
+  @GET
+  @Path("crops.csv")
+  @Produces(TableAnswer.CSV)
+  @RequiresPermission(Permission.READ_CROPS)
+  @HeavyDocument
+  @Operation(
+      operationId = "cropsCsv",
+      summary = "The crops that match as a table; page and size are not heeded")
+  @APIResponse(responseCode = "200", description = "CSV after RFC 4180, in UTF-8")
+  public Response cropsCsv(@BeanParam StandingFilter filter) {
+    return TableAnswer.csv("crops", table(filter, Subject.Kind.CROP));
+  }
+
+  @GET
+  @Path("crops.xlsx")
+  @Produces(TableAnswer.XLSX)
+  @RequiresPermission(Permission.READ_CROPS)
+  @HeavyDocument
+  @Operation(
+      operationId = "cropsXlsx",
+      summary = "The crops that match as a spreadsheet; page and size are not heeded")
+  @APIResponse(responseCode = "200", description = "Office Open XML workbook")
+  public Response cropsXlsx(@BeanParam StandingFilter filter) {
+    return TableAnswer.xlsx("crops", table(filter, Subject.Kind.CROP));
+  }
+
+  @GET
+  @Path("season-{cropYear}.zip")
+  @Produces(ZIP)
+  @RequiresPermission(Permission.EXPORT)
+  @HeavyDocument
+  @Operation(
+      operationId = "seasonFacts",
+      summary = "The facts of a season, as an archive of files that the loader takes",
+      description =
+          "All facts of the crops and lots of a year of harvest, superseded ones too, and the"
+              + " declarations that they name: a file of NDJSON for each kind. Acts of persons are"
+              + " left out. Unpack it, and load the folder.")
+  @APIResponse(responseCode = "200", description = "ZIP archive")
+  public Response season(
+      @Parameter(description = "Year of harvest", example = "2026") @PathParam("cropYear")
+          String cropYear) {
+    if (!cropYear.matches("\\d{4}")) {
+      throw new ApiProblem(
+          ProblemKind.INVALID_PARAMETER,
+          new AddressDetail.NoWholeNumber("cropYear", Given.text(cropYear, false)));
+    }
+    List<SpecificRecord> facts = seasons.of(Integer.parseInt(cropYear));
+    return Attachment.of("season-" + cropYear + ".zip", out -> FactArchive.write(facts, out));
+  }
+
+  private RecordsTable table(StandingFilter filter, Subject.Kind kind) {
+    return new StandingsTable(
+            words.texts("standings"), words.terms(), FieldLabels.in(words.language()))
+        .of(queries.list(filter.query(Set.of(kind), false).whole()).items());
+  }
+}
