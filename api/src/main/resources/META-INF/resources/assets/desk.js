@@ -1,4 +1,4 @@
-// Keeps the desk in step with the live stream of standing changes. Without it the page works by
+// Keeps the page of today in step with the live stream of standing changes. Without it the page works by
 // loading it again.
 
 const QUIET_MS = 1500;
@@ -19,14 +19,27 @@ function words(change) {
 // What held the focus holds it again, if it is still there; nothing else may take it.
 function keepFocus(desk, act) {
   const held = document.activeElement;
-  const href = desk.contains(held) ? held.getAttribute("href") : null;
+  const isHere = desk.contains(held);
+  const href = isHere ? held.getAttribute("href") : null;
+  const label = isHere ? held.getAttribute("aria-label") : null;
   act();
-  if (href !== null) {
-    desk.querySelector(`a[href="${CSS.escape(href)}"]`)?.focus({ preventScroll: true });
+  const again = href === null ? `[aria-label="${CSS.escape(label ?? "")}"]` : `a[href="${CSS.escape(href)}"]`;
+  if (href !== null || label !== null) {
+    desk.querySelector(again)?.focus({ preventScroll: true });
   }
 }
 
+// A note that is being written is not taken away; the page follows once it is saved or left.
+function isWriting() {
+  const fields = Array.from(document.querySelectorAll("#desk input[name=text]"));
+  return fields.some((field) => field.value !== "" || field === document.activeElement);
+}
+
 async function refresh() {
+  if (isWriting()) {
+    soon();
+    return;
+  }
   const answer = await fetch(location.href, { headers: { Accept: "text/html" } });
   if (!answer.ok) {
     return;

@@ -4,31 +4,36 @@ import io.quarkus.qute.RawString;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import org.kornspur.standing.StandingState;
 
 /**
  * What needs quality now, worst first.
  *
+ * @param counts how much there is of each
  * @param suspended releases that facts took back
  * @param moreSuspended releases beyond those
- * @param causes why lots are not fit, by what it began with; most seed at customers first
+ * @param causes why lots are not fit; most seed at customers first
  * @param moreCauses causes beyond those
  * @param owed evidence owed, what is due first
  * @param moreOwed pieces of evidence beyond those
  * @param secondSignatures lots that wait for a second person
  * @param moreSecondSignatures lots beyond those
- * @param quarantined refused inputs that wait
- * @param latest the newest of them
+ * @param dispatched lots of which seed left for customers, and which are not released
+ * @param moreDispatched lots beyond those
+ * @param latest the newest of the refused inputs that wait
  */
 public record Desk(
+    Counts counts,
     List<Suspended> suspended,
     int moreSuspended,
-    List<Cause> causes,
+    List<CauseCard> causes,
     int moreCauses,
     List<Owed> owed,
     long moreOwed,
     List<Suspended> secondSignatures,
     int moreSecondSignatures,
-    int quarantined,
+    List<Dispatched> dispatched,
+    int moreDispatched,
     List<QuarantinePage.Line> latest) {
 
   /** Whether nothing waits. */
@@ -37,8 +42,20 @@ public record Desk(
         && causes.isEmpty()
         && owed.isEmpty()
         && secondSignatures.isEmpty()
-        && quarantined == 0;
+        && dispatched.isEmpty()
+        && counts.toRelease() == 0
+        && counts.refused() == 0;
   }
+
+  /**
+   * How much waits.
+   *
+   * @param toRelease fit lots in store that are not released
+   * @param owed pieces of evidence
+   * @param refused inputs in quarantine
+   * @param dispatched lots of which seed left for customers, and which are not released
+   */
+  public record Counts(int toRelease, long owed, int refused, int dispatched) {}
 
   /**
    * A lot whose release changed by itself or is half done.
@@ -48,24 +65,8 @@ public record Desk(
   public record Suspended(
       String id, String href, Optional<Instant> since, Optional<RawString> why) {}
 
-  /**
-   * Something that is wrong with a lot or crop, and how far it reaches.
-   *
-   * @param gates that are not met, in the words of the trade
-   * @param first the first of them in one line of HTML
-   * @param lots lots that are not fit for it, itself among them
-   * @param leftKg seed of these in store
-   * @param customersKg seed of these at customers
-   */
-  public record Cause(
-      String name,
-      String href,
-      String gates,
-      Optional<RawString> first,
-      Instant changedAt,
-      int lots,
-      double leftKg,
-      double customersKg) {}
+  /** A lot of which seed left for customers before it was released. */
+  public record Dispatched(String id, String href, StandingState state, double massKg) {}
 
   /**
    * A piece of evidence that is owed.

@@ -17,7 +17,6 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.command.fact.QuarantineDecisions;
@@ -25,14 +24,17 @@ import org.kornspur.api.http.IgnoredParameters;
 import org.kornspur.api.http.QuarantineFilter;
 import org.kornspur.api.http.StandingFilter;
 import org.kornspur.api.query.QueryService;
-import org.kornspur.api.query.StandingSentences;
+import org.kornspur.api.query.ReleaseCandidates;
+import org.kornspur.api.query.StandingHeadlines;
 import org.kornspur.api.query.VisibleData;
 import org.kornspur.api.query.view.AsOf;
 import org.kornspur.api.readmodel.FloweringDue;
 import org.kornspur.api.readmodel.QuarantineRow;
+import org.kornspur.api.readmodel.ReceiptTimes;
 import org.kornspur.api.readmodel.ResultPage;
 import org.kornspur.api.readmodel.StandingQuery;
 import org.kornspur.api.readmodel.Worklist;
+import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
 import org.kornspur.api.text.Addresses;
@@ -41,9 +43,8 @@ import org.kornspur.contract.QuarantineState;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.standing.GateVerdict;
 import org.kornspur.standing.LotStanding;
-import org.kornspur.standing.VerdictState;
 
-/** The quality desk: what needs quality now, worst first. */
+/** Today: what needs quality now, one card a cause, worst first. */
 @Path("/desk")
 public class DeskPage {
   private static final int SHOWN = 20;
@@ -54,11 +55,16 @@ public class DeskPage {
   @Inject IgnoredParameters ignored;
   @Inject VisibleData data;
   @Inject QuarantineDecisions quarantine;
-  @Inject StandingSentences sentences;
+  @Inject StandingHeadlines headlines;
+  @Inject ReceiptTimes receipts;
+  @Inject CauseCards cards;
+  @Inject ReleaseCandidates candidates;
+  @Inject CurrentCaller caller;
 
   @CheckedTemplate(basePath = "web")
   static class Templates {
-    static native TemplateInstance desk(PageFrame page, Desk desk, Filters filters);
+    static native TemplateInstance desk(
+        PageFrame page, Desk desk, Filters filters, boolean mayNote, boolean maySign);
   }
 
   @GET
@@ -74,17 +80,24 @@ public class DeskPage {
         Templates.desk(
             pages.around(NavigationItem.DESK, asOf),
             desk,
-            Filters.of(uri, data.values(), pages.words().terms())));
+            Filters.of(uri, data.values(), pages.words().terms()),
+            caller.get().may(Permission.NOTE_CAUSES),
+            caller.get().may(Permission.SIGN_ACTS)));
   }
 
-  /** The desk for what a question leaves; of states and gates it asks itself. */
+  /** The page for what a question leaves; of states and gates it asks itself. */
   private Desk desk(StandingQuery asked) {
     Worklist waiting = data.worklist(anyStanding(asked), SHOWN);
-    List<Desk.Cause> causes = waiting.causes().stream().map(this::cause).toList();
+    List<CauseCard> causes = waiting.causes().stream().map(cards::of).toList();
     List<Desk.Owed> owed = owed(waiting.owed());
     ResultPage<QuarantineRow> refused =
         quarantine.find(new QuarantineFilter.Query(Set.of(QuarantineState.HELD), 1, SHOWN_REFUSED));
     return new Desk(
+        new Desk.Counts(
+            candidates.find(anyStanding(asked), 1, lot -> true).total(),
+            waiting.allOwed(),
+            refused.total(),
+            waiting.dispatchedUnreleased().total()),
         releases(waiting.suspended()),
         more(waiting.suspended()),
         causes,
@@ -93,7 +106,8 @@ public class DeskPage {
         waiting.allOwed() - owed.size(),
         releases(waiting.proposed()),
         more(waiting.proposed()),
-        refused.total(),
+        dispatched(waiting.dispatchedUnreleased()),
+        more(waiting.dispatchedUnreleased()),
         refused.items().stream().map(row -> QuarantinePage.Line.of(row, pages.words())).toList());
   }
 
@@ -121,28 +135,6 @@ public class DeskPage {
     return slice.total() - slice.items().size();
   }
 
-  private Desk.Cause cause(Worklist.Cause cause) {
-    Subject origin = cause.origin().subject();
-    List<GateVerdict> wrong =
-        data.read(cause.standing()).getVerdicts().stream()
-            .filter(verdict -> verdict.getState() == VerdictState.NOT_MET)
-            .toList();
-    return new Desk.Cause(
-        sentences.name(origin),
-        Addresses.pageOf(origin),
-        wrong.stream()
-            .map(verdict -> pages.words().terms().gate(verdict.getGate()))
-            .distinct()
-            .collect(Collectors.joining("; ")),
-        wrong.isEmpty()
-            ? Optional.empty()
-            : Optional.of(new RawString(pages.words().verdicts().lineHtml(wrong.get(0)))),
-        cause.origin().changedAt(),
-        cause.lots(),
-        cause.leftKg(),
-        cause.customersKg());
-  }
-
   private List<Desk.Owed> owed(List<Worklist.Owed> soonestFirst) {
     LocalDate today = LocalDate.now(pages.words().form().zone());
     return soonestFirst.stream().flatMap(owed -> pieces(owed, today)).limit(SHOWN).toList();
@@ -160,7 +152,7 @@ public class DeskPage {
       Subject subject, Optional<FloweringDue> due, GateVerdict verdict, LocalDate today) {
     PageTexts texts = pages.words().texts("desk");
     return new Desk.Owed(
-        sentences.name(subject),
+        headlines.name(subject),
         Addresses.pageOf(subject),
         pages.words().terms().gate(verdict.getGate()),
         new RawString(pages.words().verdicts().evidenceHtml(verdict)),
@@ -191,9 +183,21 @@ public class DeskPage {
               return new Desk.Suspended(
                   lot.id(),
                   Addresses.pageOf(lot),
-                  Optional.ofNullable(standing.getRelease().getSince()),
+                  receipts.since(standing.getRelease()),
                   pages.words().verdicts().whyHtml(standing.getRelease()).map(RawString::new));
             })
+        .toList();
+  }
+
+  private List<Desk.Dispatched> dispatched(ResultPage<Worklist.Release> releases) {
+    return releases.items().stream()
+        .map(
+            release ->
+                new Desk.Dispatched(
+                    release.lot().subject().id(),
+                    Addresses.pageOf(release.lot().subject()),
+                    release.lot().state(),
+                    data.read(release.standing()).getRelease().getDispatchedUnreleasedKg()))
         .toList();
   }
 }

@@ -1,12 +1,7 @@
 package org.kornspur.api.web;
 
-import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.node.ObjectNode;
-import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.TreeSet;
 import java.util.function.Function;
@@ -15,11 +10,11 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.kornspur.api.readmodel.ReceiptTimes;
 import org.kornspur.api.text.DomainTerms;
+import org.kornspur.api.web.FactValues.Shown;
 import org.kornspur.contract.Correction;
 import org.kornspur.contract.FactHeader;
 import org.kornspur.contract.Withdrawal;
 import org.kornspur.ingest.contract.FactType;
-import org.kornspur.ingest.json.AvroJson;
 import org.kornspur.processors.dossier.Entry;
 
 /**
@@ -35,6 +30,7 @@ import org.kornspur.processors.dossier.Entry;
  * @param reason why it corrects
  * @param changes fields that it changed
  * @param values all that it says, field by field
+ * @param mending where it may be corrected and taken back by who asks
  */
 public record FactLine(
     Entry entry,
@@ -45,13 +41,27 @@ public record FactLine(
     boolean takesBack,
     String reason,
     List<Change> changes,
-    List<Value> values) {
+    List<Value> values,
+    Mending mending) {
 
-  /** A field that a correction changed; an absent value is empty. */
-  public record Change(String field, String was, String is) {}
+  /** Addresses of forms that correct a fact and take it back; empty where that is not allowed. */
+  public record Mending(String correctHref, String takeBackHref) {
+    static final Mending NONE = new Mending("", "");
+  }
 
-  /** A field and its value. */
-  public record Value(String field, String value) {}
+  /**
+   * A field that a correction changed; an absent value is empty.
+   *
+   * @param english whether the field has no name but that of the contract
+   */
+  public record Change(String field, boolean english, String was, String is) {}
+
+  /**
+   * A field and its value.
+   *
+   * @param english whether the field has no name but that of the contract
+   */
+  public record Value(String field, boolean english, String value) {}
 
   /** Name of a fact's place on the page that shows it. */
   static String anchorOf(String factId) {
@@ -61,19 +71,43 @@ public record FactLine(
   /**
    * The facts of a dossier as a time line, in their order.
    *
+   * @param written writes what a fact says
    * @param seen whether all that a fact says may be shown; of others type and time stand alone
+   * @param mending where a fact may be mended that counts and may be shown
    */
   static List<FactLine> of(
-      List<Entry> entries, ReceiptTimes receipts, DomainTerms trade, Predicate<Entry> seen) {
+      List<Entry> entries,
+      ReceiptTimes receipts,
+      DomainTerms trade,
+      FactValues written,
+      Predicate<Entry> seen,
+      Function<Entry, Mending> mending) {
     Map<String, Entry> byId =
         entries.stream()
             .filter(seen)
             .collect(Collectors.toMap(entry -> entry.header().getFactId(), Function.identity()));
-    return entries.stream().map(entry -> of(entry, byId, receipts, trade)).toList();
+    return entries.stream()
+        .map(
+            entry ->
+                of(
+                    entry,
+                    byId,
+                    receipts,
+                    trade,
+                    written,
+                    entry.counts() && byId.containsKey(entry.header().getFactId())
+                        ? mending.apply(entry)
+                        : Mending.NONE))
+        .toList();
   }
 
   private static FactLine of(
-      Entry entry, Map<String, Entry> byId, ReceiptTimes receipts, DomainTerms trade) {
+      Entry entry,
+      Map<String, Entry> byId,
+      ReceiptTimes receipts,
+      DomainTerms trade,
+      FactValues written,
+      Mending mending) {
     FactHeader header = entry.header();
     Optional<Withdrawal> withdrawal =
         Optional.of(entry.fact()).filter(Withdrawal.class::isInstance).map(Withdrawal.class::cast);
@@ -83,7 +117,7 @@ public record FactLine(
             .map(Correction::getSupersedes)
             .or(() -> withdrawal.map(Withdrawal::getWithdrawnFactId));
     boolean isWhole = byId.containsKey(header.getFactId());
-    Map<String, String> values = isWhole ? values(entry) : Map.of();
+    Map<String, Shown> values = isWhole ? written.of(entry.fact()) : Map.of();
     return new FactLine(
         entry,
         anchorOf(header.getFactId()),
@@ -98,54 +132,29 @@ public record FactLine(
         correction
             .map(Correction::getSupersedes)
             .map(byId::get)
-            .map(before -> changes(values(before), values))
+            .map(before -> changes(written.of(before.fact()), values))
             .orElse(List.of()),
-        values.entrySet().stream()
-            .map(value -> new Value(value.getKey(), value.getValue()))
-            .toList());
+        values.values().stream()
+            .map(value -> new Value(value.field(), value.english(), value.value()))
+            .toList(),
+        mending);
   }
 
-  private static List<Change> changes(Map<String, String> before, Map<String, String> after) {
+  private static List<Change> changes(Map<String, Shown> before, Map<String, Shown> after) {
     return Stream.concat(before.keySet().stream(), after.keySet().stream())
         .collect(Collectors.toCollection(TreeSet::new))
         .stream()
-        .filter(field -> !Objects.equals(before.get(field), after.get(field)))
-        .map(
-            field ->
-                new Change(field, before.getOrDefault(field, ""), after.getOrDefault(field, "")))
+        .map(path -> change(before.get(path), after.get(path)))
+        .filter(change -> !change.was().equals(change.is()))
         .toList();
   }
 
-  /** All but the header and what is absent, with nested fields named by their path. */
-  private static Map<String, String> values(Entry entry) {
-    ObjectNode fact = AvroJson.write(entry.fact());
-    fact.remove(List.of("type", "header"));
-    Map<String, String> values = new LinkedHashMap<>();
-    flatten("", fact, values);
-    return values;
-  }
-
-  private static void flatten(String path, JsonNode node, Map<String, String> values) {
-    if (node.isObject()) {
-      node.fields()
-          .forEachRemaining(
-              field ->
-                  flatten(
-                      path.isEmpty() ? field.getKey() : path + " · " + field.getKey(),
-                      field.getValue(),
-                      values));
-    } else if (node.isArray()) {
-      List<JsonNode> elements = new ArrayList<>();
-      node.forEach(elements::add);
-      if (elements.stream().allMatch(JsonNode::isValueNode)) {
-        values.put(path, elements.stream().map(JsonNode::asText).collect(Collectors.joining(", ")));
-        return;
-      }
-      for (int i = 0; i < elements.size(); i++) {
-        flatten(path + " " + (i + 1), elements.get(i), values);
-      }
-    } else if (!node.isNull()) {
-      values.put(path, node.asText());
-    }
+  private static Change change(Shown before, Shown after) {
+    Shown named = after == null ? before : after;
+    return new Change(
+        named.field(),
+        named.english(),
+        before == null ? "" : before.value(),
+        after == null ? "" : after.value());
   }
 }

@@ -1,12 +1,14 @@
 package org.kornspur.api.web;
 
 import jakarta.ws.rs.core.UriInfo;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
-import java.util.stream.Stream;
+import java.util.stream.Collectors;
 import org.kornspur.api.readmodel.SeedValues;
 import org.kornspur.api.text.DomainTerms;
 import org.kornspur.contract.Category;
@@ -17,6 +19,9 @@ import org.kornspur.processors.verdict.Fitness;
  *
  * @param id beginning of an id, as asked for; empty where not asked
  * @param any whether anything narrows the list
+ * @param narrowing the same as parameters of the address
+ * @param kept what else the address asks for and stays when the list is narrowed: order, columns,
+ *     step of release
  */
 public record Filters(
     List<Option> seasons,
@@ -25,9 +30,19 @@ public record Filters(
     List<Option> categories,
     List<Option> states,
     String id,
-    boolean any) {
+    boolean any,
+    List<Kept> narrowing,
+    List<Kept> kept) {
   private static final List<Fitness> WORST_FIRST =
       List.of(Fitness.NOT_FIT, Fitness.EVIDENCE_OWED, Fitness.FIT);
+
+  private static final List<String> NAMES =
+      List.of("cropYear", "hybrid", "holder", "category", "state", "id");
+
+  private static final List<String> KEPT = List.of("release", "sort", "columns", "size");
+
+  /** A parameter of the address. */
+  public record Kept(String name, String value) {}
 
   /** A value to choose; {@code chosen} where it narrows the list now. */
   public record Option(String value, String label, boolean chosen) {}
@@ -49,8 +64,32 @@ public record Filters(
         options(uri, "category", names(Arrays.asList(Category.values())), trade::category),
         options(uri, "state", names(WORST_FIRST), trade::stateNamed),
         first(uri, "id").orElse(""),
-        Stream.of("cropYear", "hybrid", "holder", "category", "state", "id")
-            .anyMatch(name -> first(uri, name).isPresent()));
+        NAMES.stream().anyMatch(name -> first(uri, name).isPresent()),
+        kept(uri, NAMES),
+        kept(uri, KEPT));
+  }
+
+  /** What narrows the list, as the query of an address; empty where nothing does. */
+  static String asked(UriInfo uri) {
+    String query =
+        NAMES.stream()
+            .flatMap(
+                name ->
+                    first(uri, name).stream()
+                        .map(
+                            value -> name + "=" + URLEncoder.encode(value, StandardCharsets.UTF_8)))
+            .collect(Collectors.joining("&"));
+    return query.isEmpty() ? "" : "?" + query;
+  }
+
+  private static List<Kept> kept(UriInfo uri, List<String> names) {
+    return names.stream()
+        .flatMap(
+            name ->
+                uri.getQueryParameters().getOrDefault(name, List.of()).stream()
+                    .filter(value -> !value.isBlank())
+                    .map(value -> new Kept(name, value)))
+        .toList();
   }
 
   private static List<String> names(List<? extends Enum<?>> values) {

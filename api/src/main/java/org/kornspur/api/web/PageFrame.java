@@ -17,6 +17,7 @@ import org.kornspur.api.text.LocalForm;
  * @param ignored what was ignored in the address, each in a sentence
  * @param person printed name of who is signed in; empty where nobody is
  * @param formToken what each form that posts carries as {@code csrfToken}; empty without a cookie
+ * @param searching whether who asked may search crops and lots
  */
 public record PageFrame(
     Language language,
@@ -27,7 +28,8 @@ public record PageFrame(
     Optional<String> asOf,
     List<String> ignored,
     Optional<String> person,
-    Optional<String> formToken) {
+    Optional<String> formToken,
+    boolean searching) {
 
   /** A place that the navigation leads to; {@code here} where the page belongs to it. */
   public record Place(String href, String label, boolean here) {}

@@ -10,12 +10,16 @@ import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.UnaryOperator;
 import org.kornspur.api.http.IgnoredParameters;
+import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.ProblemDocument;
 import org.kornspur.api.problem.ProblemLanguage;
 import org.kornspur.api.query.RequestWords;
 import org.kornspur.api.query.view.AsOf;
 import org.kornspur.api.security.Caller;
 import org.kornspur.api.security.CurrentCaller;
+import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.login.Sessions;
 import org.kornspur.api.text.Language;
 import org.kornspur.api.text.PageTexts;
@@ -31,6 +35,7 @@ public class PageFrames {
   @Inject CurrentCaller caller;
   @Inject Sessions sessions;
   @Inject IgnoredParameters ignored;
+  @Inject Navigation navigation;
 
   @Inject
   public PageFrames(@Context UriInfo uri) {
@@ -57,6 +62,27 @@ public class PageFrames {
     return words.render(page);
   }
 
+  /** All that is wrong with what was asked, each in a sentence. */
+  public List<String> sentences(ApiProblem refused) {
+    return sentences(refused, UnaryOperator.identity());
+  }
+
+  /**
+   * The same where fields have names of their own on the page.
+   *
+   * @param named from the name of a field to that on the page
+   */
+  public List<String> sentences(ApiProblem refused, UnaryOperator<String> named) {
+    ProblemDocument document = refused.document();
+    ProblemWords problems = ProblemLanguage.words(words.language());
+    return document.problems().isEmpty()
+        ? List.of(document.detail(problems))
+        : document.problems().stream()
+            .map(one -> new Problem(named.apply(one.field()), one.value(), one.reason()))
+            .map(problems::sentence)
+            .toList();
+  }
+
   private PageFrame frame(NavigationItem here, Optional<String> asOf) {
     return new PageFrame(
         words.language(),
@@ -70,7 +96,8 @@ public class PageFrames {
         caller
             .ifKnown()
             .filter(known -> known.proof() == Caller.Proof.SESSION)
-            .map(sessions::formToken));
+            .map(sessions::formToken),
+        caller.ifKnown().filter(known -> known.may(Permission.SEARCH)).isPresent());
   }
 
   private String sentence(Problem wrong) {
@@ -82,14 +109,7 @@ public class PageFrames {
 
   private List<PageFrame.Place> navigation(NavigationItem here) {
     PageTexts messages = words.texts("frame");
-    return Arrays.stream(NavigationItem.values())
-        .filter(item -> !item.href().isEmpty())
-        .filter(
-            item ->
-                caller
-                    .ifKnown()
-                    .map(known -> known.may(item.needs()))
-                    .orElseGet(() -> item.needs().isOfAnybody()))
+    return navigation.items().stream()
         .map(item -> new PageFrame.Place(item.href(), messages.of("place", item), item == here))
         .toList();
   }

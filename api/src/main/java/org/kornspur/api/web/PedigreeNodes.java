@@ -3,9 +3,9 @@ package org.kornspur.api.web;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
-import org.kornspur.api.query.StandingSentences;
+import org.kornspur.api.query.StandingHeadlines;
 import org.kornspur.api.query.VisibleData;
-import org.kornspur.api.readmodel.StandingRow;
+import org.kornspur.api.readmodel.StandingIndexRow;
 import org.kornspur.api.text.Addresses;
 import org.kornspur.api.text.DomainTerms;
 import org.kornspur.api.text.LocalForm;
@@ -16,7 +16,7 @@ import org.kornspur.standing.SeedMaterial;
 /** Draws a part of the pedigree, with what each crop, lot and customer shows. */
 record PedigreeNodes(
     VisibleData data,
-    StandingSentences sentences,
+    StandingHeadlines headlines,
     PageTexts texts,
     LocalForm form,
     DomainTerms terms) {
@@ -42,7 +42,7 @@ record PedigreeNodes(
   }
 
   private Optional<Integer> year(Subject subject) {
-    return data.row(subject).flatMap(StandingRow::material).map(SeedMaterial::getCropYear);
+    return data.row(subject).flatMap(StandingIndexRow::material).map(SeedMaterial::getCropYear);
   }
 
   private PedigreeDrawing.Face face(Subject subject, PedigreeCut cut, int column) {
@@ -56,7 +56,7 @@ record PedigreeNodes(
       return new PedigreeDrawing.Face(
           href, "CUSTOMER", title, customer, before, after, customer + " " + id, column);
     }
-    Optional<StandingRow> row = data.row(subject);
+    Optional<StandingIndexRow> row = data.row(subject);
     return new PedigreeDrawing.Face(
         href,
         row.map(one -> one.state().name()).orElse("NONE"),
@@ -64,11 +64,11 @@ record PedigreeNodes(
         row.map(this::second).orElse(""),
         before,
         after,
-        sentences.name(subject) + row.map(one -> ", " + terms.state(one.state())).orElse(""),
+        headlines.name(subject) + row.map(one -> ", " + terms.state(one.state())).orElse(""),
         column);
   }
 
-  private String second(StandingRow row) {
+  private String second(StandingIndexRow row) {
     String seed = row.material().map(SeedMaterial::getSeedId).orElse("");
     String shown = seed.length() > 9 ? seed.substring(0, 8) + "…" : seed;
     return shown.isEmpty() ? terms.state(row.state()) : shown + " · " + terms.state(row.state());

@@ -38,6 +38,7 @@ import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
 import org.kornspur.api.text.Addresses;
+import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.contract.QuarantineState;
 import org.kornspur.ingest.intake.ProblemWords;
 
@@ -66,7 +67,12 @@ public class QuarantinePage {
     static native TemplateInstance quarantine(PageFrame page, List<Line> lines, Paging paging);
 
     static native TemplateInstance quarantined(
-        PageFrame page, QuarantineView entry, boolean mayDecide, String refusal, String reason);
+        PageFrame page,
+        QuarantineView entry,
+        boolean mayDecide,
+        String mendHref,
+        String refusal,
+        String reason);
   }
 
   @GET
@@ -139,14 +145,22 @@ public class QuarantinePage {
   }
 
   private String show(String entryId, String refusal, String reason) {
-    QuarantineView entry = QuarantineView.of(quarantine.entry(entryId), words());
+    QuarantineEntry kept = quarantine.entry(entryId);
+    QuarantineView entry = QuarantineView.of(kept, words());
     boolean mayDecide =
         entry.state() == QuarantineState.HELD && caller.get().may(Permission.SETTLE_QUARANTINE);
+    String mendHref =
+        QuarantineDecisions.fact(kept)
+            .flatMap(QuarantineDecisions::typeOf)
+            .filter(type -> caller.get().may(Permission.toPost(type)))
+            .map(type -> Addresses.mending(type, entryId))
+            .orElse("");
     return pages.render(
         Templates.quarantined(
             pages.around(NavigationItem.QUARANTINE, queries.asOf()),
             entry,
             mayDecide,
+            mendHref,
             refusal,
             reason));
   }

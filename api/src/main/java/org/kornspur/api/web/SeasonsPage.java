@@ -10,10 +10,8 @@ import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.UriInfo;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.TreeMap;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.http.IgnoredParameters;
 import org.kornspur.api.http.Parameters;
@@ -22,7 +20,8 @@ import org.kornspur.api.query.VisibleData;
 import org.kornspur.api.query.advice.CalibrationView;
 import org.kornspur.api.query.advice.HybridityForecasts;
 import org.kornspur.api.query.advice.ShareView;
-import org.kornspur.api.readmodel.StandingRow;
+import org.kornspur.api.readmodel.SeasonTotal;
+import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
 import org.kornspur.api.text.Addresses;
@@ -30,8 +29,6 @@ import org.kornspur.api.text.LocalForm;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.advice.PredictionAgainstTruth;
 import org.kornspur.processors.verdict.Fitness;
-import org.kornspur.standing.SeedMaterial;
-import org.kornspur.standing.StandingState;
 
 /** Seasons side by side, and what was forecast of hybridity beside what was found. */
 @Path("/seasons")
@@ -41,41 +38,10 @@ public class SeasonsPage {
   @Inject HybridityForecasts forecasts;
   @Inject QueryService queries;
   @Inject IgnoredParameters ignored;
+  @Inject CurrentCaller caller;
 
-  /**
-   * One season of a kind of subject.
-   *
-   * @param leftKg seed in store; 0 for crops
-   * @param givenOutKg seed that left its lots; 0 for crops
-   */
-  public record Season(int year, int fit, int owed, int notFit, double leftKg, double givenOutKg) {
-
-    static Season of(int year, StandingRow row) {
-      boolean isFit = row.state() == StandingState.FIT;
-      boolean isNotFit = row.state() == StandingState.NOT_FIT;
-      return new Season(
-          year,
-          isFit ? 1 : 0,
-          isFit || isNotFit ? 0 : 1,
-          isNotFit ? 1 : 0,
-          Math.max(0, row.heldKg() - row.givenOutKg()),
-          row.givenOutKg());
-    }
-
-    Season plus(Season other) {
-      return new Season(
-          year,
-          fit + other.fit,
-          owed + other.owed,
-          notFit + other.notFit,
-          leftKg + other.leftKg,
-          givenOutKg + other.givenOutKg);
-    }
-
-    /** Number of crops or lots. */
-    public int all() {
-      return fit + owed + notFit;
-    }
+  /** One season of a kind of subject, as it is drawn. */
+  public record Season(SeasonTotal total) {
 
     /**
      * The three counts as parts of a drawing {@link #BAR_WIDTH} wide.
@@ -83,12 +49,12 @@ public class SeasonsPage {
      * @param most crops or lots of the season that has most
      */
     public List<Part> bar(int most) {
-      int notFitTo = pixels(notFit, most);
-      int owedTo = pixels(notFit + owed, most);
+      int notFitTo = pixels(total.notFit(), most);
+      int owedTo = pixels(total.notFit() + total.owed(), most);
       return List.of(
           new Part(Fitness.NOT_FIT.name(), 0, notFitTo),
           new Part(Fitness.EVIDENCE_OWED.name(), notFitTo, owedTo - notFitTo),
-          new Part(Fitness.FIT.name(), owedTo, pixels(all(), most) - owedTo));
+          new Part(Fitness.FIT.name(), owedTo, pixels(total.all(), most) - owedTo));
     }
 
     private static int pixels(int counted, int most) {
@@ -96,11 +62,15 @@ public class SeasonsPage {
     }
   }
 
-  /** The seasons of a kind of subject, the latest first. */
-  public record Seasons(List<Season> rows) {
+  /**
+   * The seasons of a kind of subject, the latest first.
+   *
+   * @param mayExport whether the facts of a season may be taken along
+   */
+  public record Seasons(List<Season> rows, boolean mayExport) {
 
     public int most() {
-      return rows.stream().mapToInt(Season::all).max().orElse(1);
+      return rows.stream().mapToInt(row -> row.total().all()).max().orElse(1);
     }
   }
 
@@ -151,12 +121,12 @@ public class SeasonsPage {
   @Operation(hidden = true)
   public String seasons(@QueryParam("hybrid") String given, @Context UriInfo uri) {
     Parameters parameters = ignored.parameters();
-    String hybrid = parameters.id("hybrid", given).orElse(null);
+    Optional<String> hybrid = parameters.id("hybrid", given);
     parameters.check();
     CalibrationView calibration =
         CalibrationView.of(
-            hybrid,
-            forecasts.calibration(Optional.ofNullable(hybrid)),
+            hybrid.orElse(null),
+            forecasts.calibration(hybrid),
             pages.words().words(),
             queries.asOf());
     double least = least(calibration);
@@ -171,24 +141,10 @@ public class SeasonsPage {
             Filters.of(uri, data.values(), pages.words().terms())));
   }
 
-  private Seasons seasons(Subject.Kind kind, String hybrid) {
-    TreeMap<Integer, Season> seasons = new TreeMap<>(Comparator.reverseOrder());
-    data.matching(
-            row ->
-                row.subject().kind() == kind
-                    && row.material().filter(material -> isOf(material, hybrid)).isPresent())
-        .forEach(
-            row -> {
-              Integer year = row.material().orElseThrow().getCropYear();
-              if (year != null) {
-                seasons.merge(year, Season.of(year, row), Season::plus);
-              }
-            });
-    return new Seasons(List.copyOf(seasons.values()));
-  }
-
-  private static boolean isOf(SeedMaterial material, String hybrid) {
-    return hybrid == null || material.getHybridId().equals(hybrid);
+  private Seasons seasons(Subject.Kind kind, Optional<String> hybridId) {
+    return new Seasons(
+        data.seasons(kind, hybridId).stream().map(Season::new).toList(),
+        kind == Subject.Kind.LOT && caller.get().may(Permission.EXPORT));
   }
 
   /** Left end of the scale of forecasts, a multiple of 5 %. */

@@ -20,19 +20,16 @@ import java.util.Arrays;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.command.act.ActRequest;
-import org.kornspur.api.command.act.Acts;
+import org.kornspur.api.command.act.ActSigning;
+import org.kornspur.api.command.act.RecordsUnauthorizedSigning;
 import org.kornspur.api.command.act.ReleaseSheetView;
-import org.kornspur.api.command.act.SignsActs;
 import org.kornspur.api.problem.ApiProblem;
-import org.kornspur.api.problem.ProblemDocument;
-import org.kornspur.api.problem.ProblemLanguage;
 import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
 import org.kornspur.api.text.Addresses;
 import org.kornspur.contract.Category;
 import org.kornspur.ingest.contract.Subject;
-import org.kornspur.ingest.intake.ProblemWords;
 
 /**
  * Where a person signs for a lot, and reads exactly what is signed: the same release sheet and the
@@ -45,7 +42,7 @@ public class SignPage {
       List.of("kind", "reason", "meaning", "seal", "password", "toCategory", "ground", "corrects");
 
   @Inject PageFrames pages;
-  @Inject Acts acts;
+  @Inject ActSigning acts;
   @Inject CurrentCaller caller;
   @Inject ObjectMapper json;
 
@@ -79,7 +76,7 @@ public class SignPage {
   }
 
   @POST
-  @SignsActs
+  @RecordsUnauthorizedSigning
   @RequiresPermission(Permission.SIGN_ACTS)
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
   @Operation(hidden = true)
@@ -93,23 +90,15 @@ public class SignPage {
       acts.sign(Subject.lot(id), caller.get(), ActRequest.read(json.writeValueAsBytes(body)));
       return Response.seeOther(URI.create(Addresses.pageOf(Subject.lot(id)) + "#release")).build();
     } catch (ApiProblem refused) {
-      ProblemDocument document = refused.document();
-      return Response.status(document.status())
+      return Response.status(refused.document().status())
           .entity(
               show(
                   id,
-                  refusals(document),
+                  pages.sentences(refused),
                   body.path("reason").asText(),
                   body.path("meaning").asText()))
           .build();
     }
-  }
-
-  private List<String> refusals(ProblemDocument document) {
-    ProblemWords words = ProblemLanguage.words(pages.words().language());
-    return document.problems().isEmpty()
-        ? List.of(document.detail(words))
-        : document.problems().stream().map(words::sentence).toList();
   }
 
   private String show(String id, List<String> refusals, String reason, String meaning) {

@@ -15,14 +15,18 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.kornspur.api.kafka.RulesInForce;
 import org.kornspur.api.query.RequestWords;
-import org.kornspur.api.query.StandingSentences;
+import org.kornspur.api.query.StandingHeadlines;
 import org.kornspur.api.query.VisibleData;
 import org.kornspur.api.query.view.StandingView;
 import org.kornspur.api.readmodel.ReceiptTimes;
+import org.kornspur.api.security.CurrentCaller;
+import org.kornspur.api.security.Permission;
+import org.kornspur.api.security.visibility.PostingPolicy;
 import org.kornspur.api.text.Addresses;
+import org.kornspur.api.text.FirstReason;
 import org.kornspur.api.text.PageTexts;
-import org.kornspur.api.text.StandingSummary;
 import org.kornspur.api.text.VerdictWords;
+import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Entry;
 import org.kornspur.processors.pedigree.Edge;
@@ -37,9 +41,11 @@ public class SubjectPageAssembler {
 
   @Inject VisibleData data;
   @Inject RequestWords words;
-  @Inject StandingSentences sentences;
+  @Inject StandingHeadlines headlines;
   @Inject RulesInForce rules;
   @Inject ReceiptTimes receipts;
+  @Inject PostingPolicy rights;
+  @Inject CurrentCaller caller;
 
   /** The page of a subject whose standing is this. */
   public SubjectPageContent of(Subject subject, StandingView view) {
@@ -60,8 +66,8 @@ public class SubjectPageAssembler {
     return new SubjectPageContent(
         view,
         Addresses.pageOf(subject),
-        sentences.name(subject),
-        sentences.sentence(view),
+        headlines.name(subject),
+        headlines.sentence(view),
         reason(standing),
         Optional.ofNullable(view.material())
             .flatMap(material -> rules.rulebooks().find(material.rulebookId()))
@@ -74,7 +80,7 @@ public class SubjectPageAssembler {
         cut.links().isEmpty()
             ? Optional.empty()
             : Optional.of(
-                new PedigreeNodes(data, sentences, texts, words.form(), words.terms())
+                new PedigreeNodes(data, headlines, texts, words.form(), words.terms())
                     .draw(cut, subject)),
         cut.nodes().size() < cut.all()
             ? Optional.of(
@@ -96,14 +102,28 @@ public class SubjectPageAssembler {
         completeness(back, forward),
         counting,
         entries.size() - counting,
-        FactLine.of(entries, receipts, words.terms(), data::sees));
+        FactLine.of(
+            entries, receipts, words.terms(), FactValues.of(words), data::sees, this::mending),
+        caller.get().may(Permission.POST_FACTS) ? Addresses.recording(subject) : "");
+  }
+
+  /** Whoever may bring a type of fact may correct it; taking back needs no more than the fact. */
+  private FactLine.Mending mending(Entry entry) {
+    if (!rights.mayMend(entry.fact())) {
+      return FactLine.Mending.NONE;
+    }
+    FactType type = FactType.of(entry.fact());
+    String factId = entry.header().getFactId();
+    return new FactLine.Mending(
+        caller.get().may(Permission.toPost(type)) ? Addresses.correcting(type, factId) : "",
+        Addresses.takingBack(factId));
   }
 
   /** The first reason, unless all is met. */
   private Optional<RawString> reason(LotStanding standing) {
     return standing.getState() == StandingState.FIT
         ? Optional.empty()
-        : Optional.of(new RawString(words.standings().reasonHtml(StandingSummary.of(standing))));
+        : Optional.of(new RawString(words.firstReasons().reasonHtml(FirstReason.of(standing))));
   }
 
   private List<SubjectPageContent.MovementLine> movements(

@@ -10,6 +10,7 @@ import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.standing.ReleaseStep;
 import org.kornspur.standing.StandingState;
+import org.kornspur.standing.VerdictState;
 
 /**
  * All that the page of one lot or crop shows.
@@ -24,6 +25,7 @@ import org.kornspur.standing.StandingState;
  * @param cut in words, how much of the pedigree is drawn; empty where all is
  * @param movements the pedigree as a table
  * @param complete in words, whether the walks are complete
+ * @param recordHref where facts of it are recorded; empty where who asks may record none
  */
 public record SubjectPageContent(
     StandingView view,
@@ -44,12 +46,59 @@ public record SubjectPageContent(
     String complete,
     long counting,
     long superseded,
-    List<FactLine> facts) {
+    List<FactLine> facts,
+    String recordHref) {
 
   /** How far persons have released a lot; empty where nobody has done anything. */
   public Optional<ReleaseView> release() {
     return Optional.ofNullable(view.release())
         .filter(release -> release.step() != ReleaseStep.NONE);
+  }
+
+  /** What somebody should do about it now. */
+  public enum Next {
+    /** Bring the evidence that is owed. */
+    BRING,
+    RELEASE,
+    SECOND_SIGNATURE,
+    /** Seed of it that is not fit is at customers. */
+    TELL_CUSTOMERS,
+    /** Keep it in store; no seed of it leaves. */
+    HOLD_BACK,
+    /** Something is wrong in a crop that can still be mended, or its harvest is not to be used. */
+    MEND,
+    NOTHING
+  }
+
+  /** What somebody should do about it now. */
+  public Next next() {
+    boolean isLot = Subject.parse(view.subject()).kind() == Subject.Kind.LOT;
+    ReleaseStep step = view.release() == null ? ReleaseStep.NONE : view.release().step();
+    if (step == ReleaseStep.CONDEMNED || view.state() == StandingState.NOT_FIT) {
+      return dispatchedKg > 0 ? Next.TELL_CUSTOMERS : isLot ? Next.HOLD_BACK : Next.MEND;
+    }
+    if (view.state() != StandingState.FIT) {
+      return Next.BRING;
+    }
+    return switch (step) {
+      case PROPOSED -> Next.SECOND_SIGNATURE;
+      case NONE, SUSPENDED -> isLot && view.leftKg() > 0 ? Next.RELEASE : Next.NOTHING;
+      case RELEASED, CONDEMNED, UNKNOWN -> Next.NOTHING;
+    };
+  }
+
+  /** Gates that are not met or that evidence is owed for, worst first. */
+  public List<GateLine> openGates() {
+    return gates.stream().filter(gate -> gate.state() != VerdictState.MET).toList();
+  }
+
+  public List<GateLine> metGates() {
+    return gates.stream().filter(gate -> gate.state() == VerdictState.MET).toList();
+  }
+
+  /** What is to be brought first, as HTML; empty where nothing is owed by itself. */
+  public Optional<RawString> bring() {
+    return gates.stream().flatMap(gate -> gate.bring().stream()).findFirst();
   }
 
   /** The state whose colours the step of the release has. */

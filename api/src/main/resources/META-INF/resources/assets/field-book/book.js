@@ -30,7 +30,8 @@ export function shownNumber(number) {
 
 /** A text with its words filled in. */
 export function say(name, words = {}) {
-  return filled(texts[name], words);
+  // a page that was kept before the program had this text is still worked with
+  return filled(texts[name] ?? '', words);
 }
 
 let timer = null;

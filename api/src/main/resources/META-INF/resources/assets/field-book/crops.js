@@ -7,13 +7,15 @@ const state = document.getElementById('keep-state');
 
 async function mark() {
   const paths = await kept();
-  let number = 0;
+  const ids = new Set();
   for (const card of cards) {
     const isKept = paths.includes(new URL(card.href).pathname);
     card.querySelector('.kept').hidden = !isKept;
-    number += isKept ? 1 : 0;
+    if (isKept) {
+      ids.add(card.dataset.crop);
+    }
   }
-  return number;
+  return ids.size;
 }
 
 async function keepAll() {

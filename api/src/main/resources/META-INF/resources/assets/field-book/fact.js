@@ -1,6 +1,7 @@
 /** Reads a form into a fact, as the server does, and says what is wrong with single fields. */
 
 const NUMBER = /^-?\d{1,12}(?:[.,]\d{1,9})?$/;
+const THOUSANDS = /^-?[1-9]\d{0,2}[.,]\d{3}$/;
 const CORNER = /^(-?\d{1,3}(?:\.\d{1,9})?)[;, \t]+(-?\d{1,2}(?:\.\d{1,9})?)$/;
 
 /** Counts that are part of another. */
@@ -117,13 +118,27 @@ function valueOf(field, text, fault) {
   }
 }
 
+/** What stands before the decimals of a number in the language of the page. */
+function decimalMark() {
+  return new Intl.NumberFormat(document.documentElement.lang)
+    .formatToParts(0.5)
+    .find(({ type }) => type === 'decimal').value;
+}
+
 function number(field, text, fault) {
   if (!NUMBER.test(text)) {
     fault('notANumber');
     return undefined;
   }
-  const value = Number(text.replace(',', '.'));
   const { kind, least, most } = field.dataset;
+  const mark = decimalMark();
+  if (THOUSANDS.test(text) && (kind === 'WHOLE' || !text.includes(mark))) {
+    fault(kind === 'WHOLE' ? 'thousandsParted' : 'ambiguousNumber', {
+      grouped: text.replace(/[.,]/, ''), decimal: text.replace(/[.,]/, mark),
+    });
+    return undefined;
+  }
+  const value = Number(text.replace(',', '.'));
   if (kind === 'WHOLE' && !Number.isInteger(value)) {
     fault('notWhole');
   } else if (least !== undefined && value < Number(least)) {

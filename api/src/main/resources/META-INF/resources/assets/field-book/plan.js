@@ -30,6 +30,22 @@ export function decide(rows, units, bad) {
   return bad >= row[2] ? 'REJECT' : 'GO_ON';
 }
 
+/**
+ * What a visit is told: the decision over all that was counted, and whether to stop. Before the
+ * visit's own least sample it is never told to stop, and never that all is well.
+ *
+ * @param least units below which the visit by itself is no sample
+ * @param today units counted on this visit
+ */
+export function told(rows, least, units, bad, today) {
+  const decision = decide(rows, units, bad);
+  const isSample = today >= least;
+  return {
+    decision: decision === 'ACCEPT' && !isSample ? 'GO_ON' : decision,
+    mayStop: isSample && decision !== 'GO_ON',
+  };
+}
+
 /** Units at which the count ends well if no further bad unit comes up; null where it never does. */
 export function endsWellAt(rows, units, bad) {
   const row = rows.find(([from, accept], at) =>

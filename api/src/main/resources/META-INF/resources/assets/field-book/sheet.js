@@ -2,7 +2,7 @@
 import { person, say, settle, shownNumber, shownTime, started, texts } from './book.js';
 import { fieldsOf, localMinute, read, valuesOf } from './fact.js';
 import { newFactId } from './outbox.js';
-import { decide, endsWellAt, rowAfter } from './plan.js';
+import { endsWellAt, rowAfter, told } from './plan.js';
 import * as store from './store.js';
 import { standing, tap, taps, untap } from './tally.js';
 
@@ -176,36 +176,69 @@ function amount(plan, units) {
 function decision(plan) {
   const now = standing(plan, valuesOf(form));
   const item = document.createElement('li');
-  const verdict = plan.rows.length > 0 ? decide(plan.rows, now.units, now.bad) : 'GO_ON';
+  const { decision: verdict, mayStop } = plan.rows.length > 0
+    ? told(plan.rows, plan.least, now.units, now.bad, now.today.units)
+    : { decision: 'GO_ON', mayStop: false };
   item.className = verdict;
   item.dataset.quantity = plan.quantity;
-  const title = document.createElement('span');
-  title.className = 'title';
-  title.textContent = plan.title;
   const words = document.createElement('strong');
-  words.textContent = texts[{ GO_ON: 'goOn', ACCEPT: 'accept', REJECT: 'reject' }[verdict]];
-  const found = document.createElement('span');
-  const sentences = [say('found', { bad: shownNumber(now.bad), units: amount(plan, now.units) })];
+  words.textContent = texts[decisionText(verdict, mayStop)];
+  item.append(
+    line('title', plan.title),
+    words,
+    line('today', say('today', counted(plan, now.today))));
   if (now.before.units > 0) {
-    sentences[0] += ` (${say('foundBefore', {
-      bad: shownNumber(now.before.bad), units: amount(plan, now.before.units),
-    })})`;
+    item.append(line('so-far', say('soFar', counted(plan, now))));
   }
-  sentences[0] += '.';
-  if (plan.rows.length === 0) {
-    sentences.push(texts.tooLong);
-  } else if (verdict === 'GO_ON') {
-    const end = endsWellAt(plan.rows, now.units, now.bad);
-    const row = rowAfter(plan.rows, Math.max(1, now.units));
-    if (end !== null) {
-      sentences.push(say('ifNone', { units: amount(plan, end) }));
-    }
-    sentences.push(say('rejectAt', { bad: shownNumber(row[2]) }));
+  const next = whatNext(plan, now, verdict);
+  if (next.length > 0) {
+    item.append(line('next', next.join(' ')));
   }
-  found.textContent = sentences.join(' ');
-  item.append(title, words, found);
   announce(plan, verdict, words.textContent);
   return item;
+}
+
+function decisionText(verdict, mayStop) {
+  if (verdict === 'REJECT') {
+    return mayStop ? 'reject' : 'againstSoFar';
+  }
+  return verdict === 'ACCEPT' ? 'accept' : 'goOn';
+}
+
+function line(name, text) {
+  const span = document.createElement('span');
+  span.className = name;
+  span.textContent = text;
+  return span;
+}
+
+function counted(plan, { units, bad }) {
+  return { bad: shownNumber(bad), units: amount(plan, units) };
+}
+
+/** What is still to be counted, and what would end it. */
+function whatNext(plan, now, verdict) {
+  if (plan.rows.length === 0) {
+    return [texts.tooLong];
+  }
+  const missing = Math.max(0, plan.least - now.today.units);
+  if (verdict === 'ACCEPT' || verdict === 'REJECT' && missing === 0) {
+    return [];
+  }
+  const sentences = [];
+  if (missing > 0) {
+    sentences.push(say('leastToday', { units: amount(plan, plan.least) }));
+  }
+  const end = endsWellAt(plan.rows, now.units, now.bad);
+  if (verdict === 'GO_ON' && end !== null) {
+    const more = Math.max(end - now.units, missing);
+    sentences.push(say('ifNone', { units: amount(plan, more) }));
+  }
+  if (verdict === 'GO_ON') {
+    const row = rowAfter(plan.rows, Math.max(1, now.units));
+    sentences.push(say('rejectAt', { bad: shownNumber(row[2] - now.before.bad) }));
+  }
+  return sentences;
 }
 
 /** Only a changed decision is read out; every tap would be too much. */
@@ -231,6 +264,12 @@ function showTally() {
     !inspects || isByArea() || part() !== 'FEMALE';
   const possible = currentTaps();
   const values = valuesOf(form);
+  const counting = document.getElementById('tally-of');
+  if (counting && inspects) {
+    counting.hidden = false;
+    const chosen = form.elements.namedItem('part').selectedOptions[0];
+    counting.textContent = say('tallyOf', { visit: values.visit, part: chosen?.text ?? '' });
+  }
   for (const pad of tally.querySelectorAll('[data-tap]')) {
     pad.hidden = !possible[pad.dataset.tap];
     const shows = pad.querySelector('[data-shows]');

@@ -93,7 +93,7 @@ export function untap(values, steps) {
 /**
  * Where the count of a plan stands: what was counted before, and what the form holds.
  *
- * @returns units, bad, and the same without what was counted before
+ * @returns units and bad over all; the same of this visit as the form has it, and of before
  */
 export function standing(plan, values) {
   const here = (name) => numberOf(values[name]) ?? 0;
@@ -113,5 +113,5 @@ export function standing(plan, values) {
   const before = plan.visit === 0 || plan.visit === here('visit')
     ? { units: plan.units, bad: plan.bad }
     : { units: 0, bad: 0 };
-  return { units: before.units + counted.units, bad: before.bad + counted.bad, before };
+  return { units: before.units + counted.units, bad: before.bad + counted.bad, today: counted, before };
 }

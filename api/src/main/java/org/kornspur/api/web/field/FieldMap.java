@@ -53,7 +53,7 @@ public record FieldMap(
       Source source, String area, String line, Point onField, Point onSource, Point label) {
 
     public String distanceM() {
-      return Distances.shown(source.neighbour().distanceM());
+      return DistanceFormat.shown(source.neighbour().distanceM());
     }
   }
 
@@ -92,7 +92,8 @@ public record FieldMap(
     for (Source source : shown) {
       Point onField = sheet.at(plan.spot(source.neighbour().onCrop()));
       Point onSource = sheet.at(plan.spot(source.neighbour().onSource()));
-      String text = source.letter() + " " + Distances.shown(source.neighbour().distanceM()) + " m";
+      String text =
+          source.letter() + " " + DistanceFormat.shown(source.neighbour().distanceM()) + " m";
       placed.add(
           new Placed(
               source,

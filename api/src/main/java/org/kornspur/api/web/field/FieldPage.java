@@ -62,7 +62,7 @@ public class FieldPage {
       Optional<Double> areaHa,
       Optional<FieldMap> map,
       Optional<FloweringChart> flowering,
-      List<Visit> visits,
+      List<ShownVisit> visits,
       List<AcceptanceCurve> curves,
       Terms terms,
       double reachM) {}
@@ -82,7 +82,7 @@ public class FieldPage {
     StandingView standing = queries.view(crop);
     Dossier dossier = data.dossier(crop);
     Function<Subject, Dossier> dossiers =
-        source -> new Dossier(source, processors.dossier(source), List.of());
+        source -> new Dossier(source, processors.entries(source), List.of());
     Optional<Surroundings> ground =
         Surroundings.of(
             dossier,
@@ -95,7 +95,7 @@ public class FieldPage {
             ground.flatMap(Surroundings::outline).map(Area::hectares),
             ground.flatMap(FieldMap::of),
             ground.flatMap(FloweringChart::of),
-            Visit.of(dossier),
+            ShownVisit.of(dossier),
             curves(dossier, rules.rulebooks()),
             TERMS,
             IsolationJoin.REACH_M);

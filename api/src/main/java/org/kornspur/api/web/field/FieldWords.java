@@ -48,7 +48,7 @@ public record FieldWords(PageTexts texts, ReaderWords words) {
 
   /** Metres to a decimal or more. */
   public String distance(double distanceM) {
-    BigDecimal rounded = Distances.rounded(distanceM);
+    BigDecimal rounded = DistanceFormat.rounded(distanceM);
     return form().number(rounded.doubleValue(), rounded.scale());
   }
 

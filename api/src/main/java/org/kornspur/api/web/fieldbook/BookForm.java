@@ -1,5 +1,6 @@
 package org.kornspur.api.web.fieldbook;
 
+import org.kornspur.api.web.form.FactForm;
 import org.kornspur.ingest.contract.FactType;
 
 /** A form of the field book. */

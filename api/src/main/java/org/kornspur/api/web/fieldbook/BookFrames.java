@@ -68,6 +68,8 @@ public class BookFrames {
     for (String key : List.of("tooSmall", "tooLarge")) {
       all.put(key, texts.of(key, "{value}", "{limit}"));
     }
+    all.put("thousandsParted", texts.of("thousandsParted", "{value}", "{grouped}"));
+    all.put("ambiguousNumber", texts.of("ambiguousNumber", "{value}", "{grouped}", "{decimal}"));
     all.put("plants", texts.of("plants", "{n}"));
     all.put("onePlant", texts.of("plants", "1"));
     return all;

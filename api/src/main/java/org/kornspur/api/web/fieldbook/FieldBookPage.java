@@ -18,12 +18,13 @@ import org.kornspur.api.http.IgnoredParameters;
 import org.kornspur.api.http.Parameters;
 import org.kornspur.api.http.ReadsQueryItself;
 import org.kornspur.api.query.view.PageView;
-import org.kornspur.api.query.view.StandingLine;
+import org.kornspur.api.query.view.StandingLineView;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
 import org.kornspur.api.web.NavigationItem;
 import org.kornspur.api.web.PageFrame;
 import org.kornspur.api.web.Paging;
+import org.kornspur.api.web.form.FactForm;
 
 /** The crops to choose from, one crop, and what waits to be sent. */
 @Path("/field-book")
@@ -33,11 +34,27 @@ public class FieldBookPage {
 
   @Inject BookFrames frames;
   @Inject FieldCrops crops;
+  @Inject DueCrops due;
   @Inject IgnoredParameters ignored;
 
-  /** The crops on a page of the list. */
+  /**
+   * The crops on a page of the list.
+   *
+   * @param due those of which something is due this week; empty but on the first page
+   */
   public record Crops(
-      int season, List<Integer> seasons, String id, List<FieldCrop> crops, Paging paging) {}
+      int season,
+      List<Integer> seasons,
+      String id,
+      List<DueCrops.DueCrop> due,
+      List<FieldCrop> crops,
+      Paging paging) {
+
+    /** Whether it is the first page of all crops, where what is due stands first. */
+    public boolean isFirst() {
+      return id.isEmpty() && paging.page() == 1;
+    }
+  }
 
   @CheckedTemplate(basePath = "web/fieldbook")
   static class Templates {
@@ -61,10 +78,10 @@ public class FieldBookPage {
     Parameters parameters = ignored.parameters();
     Optional<Integer> asked = parameters.whole("cropYear", cropYear, 1990, 2100);
     Optional<String> idPrefix = parameters.id("id", id);
-    int number = parameters.whole("page", page, 1, 1, 1_000_000);
+    int number = parameters.page(page);
     parameters.check();
     int season = asked.orElseGet(crops::latestSeason);
-    PageView<StandingLine> found = crops.page(season, idPrefix, number, CROPS_A_PAGE);
+    PageView<StandingLineView> found = crops.page(season, idPrefix, number, CROPS_A_PAGE);
     PageFrame frame = frames.pages().around(NavigationItem.FIELD_BOOK, found.asOf());
     return frames
         .pages()
@@ -76,6 +93,9 @@ public class FieldBookPage {
                     season,
                     FieldCrops.seasons(),
                     idPrefix.orElse(""),
+                    idPrefix.isEmpty() && number == 1
+                        ? due.thisWeek(season, frame, frames.texts())
+                        : List.of(),
                     found.items().stream().map(line -> crops.card(line, frame)).toList(),
                     Paging.of(found, to -> address(season, idPrefix, to)))));
   }

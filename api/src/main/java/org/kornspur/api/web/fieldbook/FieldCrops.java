@@ -14,10 +14,10 @@ import java.util.stream.Stream;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.RecordDetail;
 import org.kornspur.api.query.QueryService;
-import org.kornspur.api.query.StandingSentences;
+import org.kornspur.api.query.StandingHeadlines;
 import org.kornspur.api.query.VisibleData;
 import org.kornspur.api.query.view.PageView;
-import org.kornspur.api.query.view.StandingLine;
+import org.kornspur.api.query.view.StandingLineView;
 import org.kornspur.api.query.view.StandingView;
 import org.kornspur.api.readmodel.StandingQuery;
 import org.kornspur.api.web.PageFrame;
@@ -43,7 +43,7 @@ public class FieldCrops {
 
   @Inject QueryService queries;
   @Inject VisibleData data;
-  @Inject StandingSentences sentences;
+  @Inject StandingHeadlines headlines;
 
   /** Years of harvest to choose from, the latest first. */
   static List<Integer> seasons() {
@@ -60,7 +60,7 @@ public class FieldCrops {
         .orElse(seasons.get(1));
   }
 
-  PageView<StandingLine> page(int season, Optional<String> idPrefix, int page, int size) {
+  PageView<StandingLineView> page(int season, Optional<String> idPrefix, int page, int size) {
     return list(Subject.Kind.CROP, Optional.empty(), Optional.of(season), idPrefix, page, size);
   }
 
@@ -70,7 +70,7 @@ public class FieldCrops {
    * @throws ApiProblem if it is not declared, or not to be seen
    */
   FieldCrop crop(String cropId, PageFrame frame) {
-    Optional<StandingLine> line =
+    Optional<StandingLineView> line =
         list(
                 Subject.Kind.CROP,
                 Optional.empty(),
@@ -95,22 +95,34 @@ public class FieldCrops {
   }
 
   /** The same without reasons and seed lots, for a list. */
-  FieldCrop card(StandingLine line, PageFrame frame) {
+  FieldCrop card(StandingLineView line, PageFrame frame) {
     return card(line.id(), Optional.of(line), frame);
   }
 
-  private FieldCrop card(String cropId, Optional<StandingLine> line, PageFrame frame) {
+  /** The same with no more than its state. */
+  FieldCrop card(String cropId, StandingState state) {
+    return card(cropId, state, List.of());
+  }
+
+  private FieldCrop card(String cropId, Optional<StandingLineView> line, PageFrame frame) {
+    return card(
+        cropId,
+        line.map(StandingLineView::state).orElse(StandingState.UNKNOWN),
+        line.map(StandingLineView::gatesOwed).orElse(List.of()).stream()
+            .map(frame.trade()::gate)
+            .toList());
+  }
+
+  private FieldCrop card(String cropId, StandingState state, List<String> owed) {
     Dossier dossier = data.dossier(Subject.crop(cropId));
     return new FieldCrop(
         dossier
             .crop()
             .orElseThrow(
                 () -> ApiProblem.notFound(new RecordDetail.NoCrop(Given.text(cropId, false)))),
-        line.map(StandingLine::state).orElse(StandingState.UNKNOWN),
+        state,
         List.of(),
-        line.map(StandingLine::gatesOwed).orElse(List.of()).stream()
-            .map(frame.trade()::gate)
-            .toList(),
+        owed,
         visits(dossier),
         List.of());
   }
@@ -125,7 +137,7 @@ public class FieldCrops {
                 .filter(trouble -> trouble.weight() == InheritedFinding.Weight.CONDEMNS)
                 .map(
                     trouble ->
-                        new FieldCrop.Reason(sentences.inheritedGate(trouble), trouble.sentence())))
+                        new FieldCrop.Reason(headlines.inheritedGate(trouble), trouble.sentence())))
         .toList();
   }
 
@@ -157,7 +169,7 @@ public class FieldCrops {
         .toList();
   }
 
-  private PageView<StandingLine> list(
+  private PageView<StandingLineView> list(
       Subject.Kind kind,
       Optional<String> hybridId,
       Optional<Integer> season,

@@ -12,6 +12,8 @@ import java.util.List;
  * @param visit visit that {@code units} were counted on; 0 where the count runs over all visits
  * @param units units counted before
  * @param bad bad units among them
+ * @param least units below which this visit by itself is no sample: before them nobody is told to
+ *     stop, whatever earlier visits found
  * @param limit the limit in the words of its text
  * @param source where it stands
  * @param fixed the count of fixed size that keeps the same risks, in words; empty where none does
@@ -26,6 +28,7 @@ public record TallyPlan(
     int visit,
     int units,
     int bad,
+    int least,
     String limit,
     String source,
     String fixed,

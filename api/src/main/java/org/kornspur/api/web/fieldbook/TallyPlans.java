@@ -49,11 +49,19 @@ record TallyPlans(
     } catch (AdviceRefused refused) {
       throw ApiProblem.refused(refused.refusal());
     }
+    int leastOfFemales =
+        advice.counts().stream()
+            .filter(count -> count.limit().quantity() == Quantity.SHEDDING_FEMALES_ALL_VISITS)
+            .mapToInt(InspectionAdvice.Count::leastUnits)
+            .max()
+            .orElse(0);
     List<TallyPlan> plans = new ArrayList<>();
     for (InspectionAdvice.Count count : advice.counts()) {
       Quantity quantity = count.limit().quantity();
       if ((quantity == Quantity.FEMALE_STERILITY) == (sheet == BookForm.STERILITY_CHECK)) {
-        plans.add(plan(count, count.inspected(), count.unitsCounted(), count.bad(), crop));
+        plans.add(
+            plan(
+                count, count.inspected(), count.unitsCounted(), count.bad(), crop, leastOfFemales));
       }
     }
     addPartsNotCountedYet(plans, advice, declared, crop, sheet);
@@ -84,7 +92,7 @@ record TallyPlans(
                   Arrays.stream(InspectedPart.values())
                       .filter(part -> isLimited(part, declared.getRole()))
                       .filter(part -> !counted.contains(part.name()))
-                      .forEach(part -> plans.add(plan(count, part, 0, 0, crop))));
+                      .forEach(part -> plans.add(plan(count, part, 0, 0, crop, 0))));
     }
   }
 
@@ -94,10 +102,25 @@ record TallyPlans(
   }
 
   private TallyPlan plan(
-      InspectionAdvice.Count count, InspectedPart part, int units, int bad, Dossier crop) {
+      InspectionAdvice.Count count,
+      InspectedPart part,
+      int units,
+      int bad,
+      Dossier crop,
+      int leastOfFemales) {
     Quantity quantity = count.limit().quantity();
     boolean byArea = quantity == Quantity.OFF_TYPES_BY_AREA;
     double pieceM2 = byArea ? count.acceptable() / count.limit().value() : 0;
+    List<int[]> rows =
+        count
+            .plan()
+            .map(
+                plan ->
+                    CountTable.of(plan, terms, count.leastUnits()).stream()
+                        .map(
+                            row -> new int[] {row.units(), row.acceptAtMost(), row.rejectAtLeast()})
+                        .toList())
+            .orElse(List.of());
     return new TallyPlan(
         quantity.name(),
         part.name(),
@@ -106,6 +129,7 @@ record TallyPlans(
         quantity == Quantity.SHEDDING_FEMALES ? lastVisit(crop) : 0,
         units,
         bad,
+        leastOfVisit(count, leastOfFemales, rows),
         words.limit(count.limit()),
         words.source(count.limit()),
         count
@@ -119,15 +143,24 @@ record TallyPlans(
                         words.reader().form().percent(count.fixedProducersRisk().orElseThrow()),
                         words.reader().form().percent(count.fixedConsumersRisk().orElseThrow())))
             .orElse(""),
-        count
-            .plan()
-            .map(
-                plan ->
-                    CountTable.of(plan, terms, count.leastUnits()).stream()
-                        .map(
-                            row -> new int[] {row.units(), row.acceptAtMost(), row.rejectAtLeast()})
-                        .toList())
-            .orElse(List.of()));
+        rows);
+  }
+
+  /**
+   * The least sample of the rulebook. Where it has none, a count that is of one visit, or of every
+   * visit alike, is none before a clean crop could pass by it alone; of one over all visits each
+   * need only have looked.
+   *
+   * @param leastOfFemales least sample of flowering females, which stands under all visits together
+   */
+  private static int leastOfVisit(
+      InspectionAdvice.Count count, int leastOfFemales, List<int[]> rows) {
+    Quantity quantity = count.limit().quantity();
+    int least = quantity == Quantity.SHEDDING_FEMALES ? leastOfFemales : count.leastUnits();
+    if (least > 0 || quantity == Quantity.SHEDDING_FEMALES_ALL_VISITS) {
+      return Math.max(1, least);
+    }
+    return rows.stream().filter(row -> row[1] >= 0).mapToInt(row -> row[0]).findFirst().orElse(1);
   }
 
   private String amount(int units, double pieceM2) {

@@ -133,7 +133,7 @@ public class TracePage {
       @QueryParam("lot") List<String> lots,
       @QueryParam("kg") List<String> masses) {
     Subject start = seed(subject);
-    Map<String, Double> counted = CountedStock.of(lots, masses);
+    Map<String, Double> counted = CountedStock.of(lots, masses, pages.words().language());
     RecallView result = drills.drill(start, counted);
     Drill drill = new Drill(start, result, MOST_MOVES, Addresses.of(start), stock(counted));
     return pages.render(

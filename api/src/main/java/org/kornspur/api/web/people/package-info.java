@@ -1,0 +1,2 @@
+/** Pages on the people who may log in, for who keeps them. */
+package org.kornspur.api.web.people;

@@ -1,0 +1,219 @@
+package org.kornspur.api.web.plan;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.kornspur.api.command.plan.PlanRequest;
+import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.api.query.plan.PlanQuestion;
+import org.kornspur.api.security.login.FormFields;
+import org.kornspur.ingest.intake.Problem;
+import org.kornspur.ingest.problem.Expected;
+import org.kornspur.ingest.problem.ValueProblem;
+import org.kornspur.processors.plan.Generation;
+import org.kornspur.processors.plan.SeedDemand;
+
+/**
+ * Reads the form of a plan. Fields that stand in a table have one name each and come row by row, as
+ * browsers send them. What the form does not show stays as it was.
+ */
+final class PlanFields {
+  private final FormFields form;
+  private final Optional<PlanQuestion> before;
+  private final List<Problem> problems = new ArrayList<>();
+
+  private PlanFields(FormFields form, Optional<PlanQuestion> before) {
+    this.form = form;
+    this.before = before;
+  }
+
+  /**
+   * The request of a form.
+   *
+   * @param before what the form was made of
+   * @throws ApiProblem if a number is none
+   */
+  static PlanRequest read(FormFields form, Optional<PlanQuestion> before) {
+    return new PlanFields(form, before).request();
+  }
+
+  private PlanRequest request() {
+    Integer first = whole("firstYear").orElse(null);
+    Integer last = whole("lastYear").orElse(null);
+    PlanQuestion question =
+        new PlanQuestion(
+            first,
+            last,
+            form.first("level")
+                .filter(PlanFields::isLevel)
+                .map(SeedDemand.Level::valueOf)
+                .orElse(null),
+            demands(first, last),
+            limits(first, last),
+            pins(first, last),
+            form.all("leaveOut"),
+            inputs());
+    if (!problems.isEmpty()) {
+      throw new ApiProblem(ProblemKind.INVALID_PARAMETER, problems);
+    }
+    return new PlanRequest(
+        form.first("name").orElse(""),
+        form.first("reason").orElse(""),
+        whole("basedOnVersion").orElse(null),
+        question);
+  }
+
+  private static boolean isLevel(String name) {
+    for (SeedDemand.Level level : SeedDemand.Level.values()) {
+      if (level.name().equals(name)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private List<PlanQuestion.Wanted> demands(Integer first, Integer last) {
+    double low = number("lowPercent", text("lowPercent")).orElse(PlanForm.LOW_PERCENT) / 100;
+    double high = number("highPercent", text("highPercent")).orElse(PlanForm.HIGH_PERCENT) / 100;
+    List<String> years = form.all("year");
+    List<String> tonnes = form.all("tonnes");
+    List<PlanQuestion.Wanted> wanted = new ArrayList<>();
+    int at = 0;
+    for (String hybrid : form.all("hybrid")) {
+      for (String year : years) {
+        String cell = at < tonnes.size() ? tonnes.get(at++) : "";
+        Optional<Double> expected = number("tonnes " + hybrid + " " + year, cell);
+        Optional<Double> harvest = number("year", year);
+        if (expected.filter(one -> one > 0).isPresent() && harvest.isPresent()) {
+          int in = harvest.get().intValue();
+          if (isWithin(in, first, last)) {
+            wanted.add(wanted(hybrid, in, expected.get(), low, high));
+          }
+        }
+      }
+    }
+    return wanted;
+  }
+
+  private static boolean isWithin(int year, Integer first, Integer last) {
+    return first == null || last == null || (year >= first && year <= last);
+  }
+
+  private PlanQuestion.Wanted wanted(
+      String hybrid, int year, double expected, double low, double high) {
+    Optional<PlanQuestion.Wanted> was =
+        before.flatMap(asked -> PlanForm.demand(asked, hybrid, year));
+    if (was.filter(one -> one.expectedTonnes() == expected).isPresent()) {
+      return was.get();
+    }
+    return new PlanQuestion.Wanted(
+        hybrid,
+        year,
+        expected * low,
+        expected,
+        expected * high,
+        was.map(PlanQuestion.Wanted::weight).orElse(null));
+  }
+
+  private List<PlanQuestion.Ground> limits(Integer first, Integer last) {
+    List<PlanQuestion.Ground> limits = new ArrayList<>();
+    before.stream()
+        .flatMap(asked -> asked.limits().stream())
+        .filter(limit -> limit.generation() != null && isWithin(limit.year(), first, last))
+        .forEach(limits::add);
+    List<String> years = form.all("groundYear");
+    List<String> most = form.all("groundHa");
+    for (int i = 0; i < Math.min(years.size(), most.size()); i++) {
+      Optional<Double> year = number("groundYear", years.get(i));
+      Optional<Double> ha = number("groundHa " + years.get(i), most.get(i));
+      if (year.isPresent() && ha.isPresent() && isWithin(year.get().intValue(), first, last)) {
+        limits.add(new PlanQuestion.Ground(null, year.get().intValue(), ha.get()));
+      }
+    }
+    return limits;
+  }
+
+  private List<PlanQuestion.Pin> pins(Integer first, Integer last) {
+    List<String> seeds = form.all("pinSeed");
+    List<String> years = form.all("pinYear");
+    List<String> areas = form.all("pinHa");
+    List<PlanQuestion.Pin> pins = new ArrayList<>();
+    for (int i = 0; i < Math.min(seeds.size(), Math.min(years.size(), areas.size())); i++) {
+      Optional<Double> year = number("pinYear", years.get(i));
+      Optional<Double> ha = number("pinHa " + seeds.get(i) + " " + years.get(i), areas.get(i));
+      if (year.isPresent() && ha.isPresent() && isWithin(year.get().intValue(), first, last)) {
+        pins.add(new PlanQuestion.Pin(seeds.get(i), year.get().intValue(), ha.get()));
+      }
+    }
+    return pins;
+  }
+
+  /** Those of single seed as they were; of generations those that the form has. */
+  private List<PlanQuestion.Inputs> inputs() {
+    List<PlanQuestion.Inputs> inputs = new ArrayList<>();
+    List<String> cells = form.all("input");
+    int width = PlanForm.Input.values().length;
+    for (Generation generation : Generation.values()) {
+      int from = generation.ordinal() * width;
+      if (cells.size() < from + width) {
+        break;
+      }
+      List<Double> values = new ArrayList<>();
+      for (PlanForm.Input input : PlanForm.Input.values()) {
+        String field = "input " + generation + " " + input;
+        values.add(number(field, cells.get(from + input.ordinal())).orElse(null));
+      }
+      inputs.add(inputs(generation, values));
+    }
+    before.stream()
+        .flatMap(asked -> asked.inputs().stream())
+        .filter(one -> one.seedId() != null)
+        .forEach(inputs::add);
+    return inputs;
+  }
+
+  private static PlanQuestion.Inputs inputs(Generation generation, List<Double> values) {
+    Double interval = values.get(PlanForm.Input.INTERVAL.ordinal());
+    return new PlanQuestion.Inputs(
+        generation,
+        null,
+        values.get(PlanForm.Input.YIELD_LOW.ordinal()),
+        values.get(PlanForm.Input.YIELD.ordinal()),
+        values.get(PlanForm.Input.YIELD_HIGH.ordinal()),
+        values.get(PlanForm.Input.CLEANING_LOSS.ordinal()),
+        values.get(PlanForm.Input.KERNEL_WEIGHT.ordinal()),
+        values.get(PlanForm.Input.GERMINATION.ordinal()),
+        values.get(PlanForm.Input.KERNELS.ordinal()),
+        values.get(PlanForm.Input.FEMALE_AREA.ordinal()),
+        values.get(PlanForm.Input.MINIMUM_STOCK.ordinal()),
+        interval == null ? null : interval.intValue(),
+        values.get(PlanForm.Input.CARRY_OVER_LOSS.ordinal()));
+  }
+
+  private String text(String field) {
+    return form.first(field).orElse("");
+  }
+
+  private Optional<Integer> whole(String field) {
+    return number(field, text(field)).map(Double::intValue);
+  }
+
+  /** Empty where nothing is written, or, noted, what is no number. */
+  private Optional<Double> number(String field, String text) {
+    String written = text.strip().replace(',', '.');
+    if (written.isEmpty()) {
+      return Optional.empty();
+    }
+    try {
+      double value = Double.parseDouble(written);
+      if (Double.isFinite(value)) {
+        return Optional.of(value);
+      }
+    } catch (NumberFormatException noNumber) {
+      // noted below
+    }
+    problems.add(Problem.of(field, text, new ValueProblem.OtherValue(new Expected.Decimal())));
+    return Optional.empty();
+  }
+}

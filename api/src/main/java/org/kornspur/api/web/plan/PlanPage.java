@@ -1,0 +1,222 @@
+package org.kornspur.api.web.plan;
+
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.io.IOException;
+import java.io.InputStream;
+import java.net.URI;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.kornspur.api.command.plan.PlanRequest;
+import org.kornspur.api.command.plan.PlanWriter;
+import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.BodyLimit;
+import org.kornspur.api.query.QueryService;
+import org.kornspur.api.query.VisibleData;
+import org.kornspur.api.query.plan.CalculatedPlan;
+import org.kornspur.api.query.plan.PlanQuestion;
+import org.kornspur.api.query.plan.PlanService;
+import org.kornspur.api.query.plan.PlanView;
+import org.kornspur.api.security.CurrentCaller;
+import org.kornspur.api.security.Permission;
+import org.kornspur.api.security.RequiresPermission;
+import org.kornspur.api.security.login.FormFields;
+import org.kornspur.api.text.Addresses;
+import org.kornspur.api.web.NavigationItem;
+import org.kornspur.api.web.PageFrame;
+import org.kornspur.api.web.PageFrames;
+
+/**
+ * Plans of the years ahead: a demand table in, and what it takes, what is there and what is short
+ * out. It works without a script.
+ */
+@Path("/plan")
+@Produces(MediaType.TEXT_HTML + ";charset=UTF-8")
+public class PlanPage {
+  /** Harvests after the present one that a new plan has. */
+  private static final int YEARS_AHEAD = 3;
+
+  @Inject PageFrames pages;
+  @Inject PlanService plans;
+  @Inject PlanWriter writer;
+  @Inject VisibleData data;
+  @Inject QueryService queries;
+  @Inject CurrentCaller caller;
+  private final Clock clock = Clock.systemUTC();
+
+  @CheckedTemplate(basePath = "web/plan")
+  static class Templates {
+    static native TemplateInstance plans(
+        PageFrame page, List<PlanView.Head> plans, boolean mayChange);
+
+    static native TemplateInstance plan(PageFrame page, PlanSheet sheet);
+  }
+
+  @GET
+  @RequiresPermission(Permission.READ_PLANS)
+  @Operation(hidden = true)
+  public String list() {
+    return pages.render(
+        Templates.plans(
+            pages.around(NavigationItem.PLAN),
+            plans.latest().stream().map(PlanView.Head::of).toList(),
+            mayChange()));
+  }
+
+  @GET
+  @Path("new")
+  @RequiresPermission(Permission.MAKE_PLANS)
+  @Operation(hidden = true)
+  public String empty() {
+    int first =
+        data.values().cropYears().stream()
+            .findFirst()
+            .orElseGet(() -> LocalDate.now(clock).getYear());
+    return show(
+        "/plan/new",
+        Optional.empty(),
+        PlanForm.empty(first, first + YEARS_AHEAD, data.values().hybridIds()),
+        List.of());
+  }
+
+  @GET
+  @Path("{id}")
+  @RequiresPermission(Permission.READ_PLANS)
+  @Operation(hidden = true)
+  public String plan(@PathParam("id") String id) {
+    return show(plans.calculate(id), List.of());
+  }
+
+  @POST
+  @Path("new")
+  @RequiresPermission(Permission.MAKE_PLANS)
+  @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+  @Operation(hidden = true)
+  public Response create(InputStream body) throws IOException {
+    FormFields form = FormFields.of(BodyLimit.read(body));
+    Optional<PlanRequest> read = Optional.empty();
+    try {
+      PlanRequest request = PlanFields.read(form, Optional.empty());
+      read = Optional.of(request);
+      return seeOther(writer.create(caller.get(), request).version().getPlanId());
+    } catch (ApiProblem refused) {
+      PlanForm again =
+          read.filter(PlanPage::canBeShown)
+              .map(
+                  request ->
+                      PlanForm.of(
+                          0,
+                          request.name(),
+                          request.reason(),
+                          request.question(),
+                          data.values().hybridIds()))
+              .orElseGet(
+                  () -> {
+                    int first = LocalDate.now(clock).getYear();
+                    return PlanForm.empty(first, first + YEARS_AHEAD, data.values().hybridIds());
+                  });
+      return refused(refused, show("/plan/new", Optional.empty(), again, pages.sentences(refused)));
+    }
+  }
+
+  /** Whether its columns can be drawn, and its inputs read. */
+  private static boolean canBeShown(PlanRequest request) {
+    Integer first = request.question().firstYear();
+    Integer last = request.question().lastYear();
+    if (first == null || last == null || last < first || last > first + 20) {
+      return false;
+    }
+    try {
+      request.question().planInputs();
+      return true;
+    } catch (IllegalArgumentException | ApiProblem outside) {
+      return false;
+    }
+  }
+
+  @POST
+  @Path("{id}")
+  @RequiresPermission(Permission.MAKE_PLANS)
+  @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+  @Operation(hidden = true)
+  public Response change(@PathParam("id") String id, InputStream body) throws IOException {
+    FormFields form = FormFields.of(BodyLimit.read(body));
+    CalculatedPlan before = plans.calculate(id);
+    try {
+      PlanRequest request = PlanFields.read(form, Optional.of(before.question()));
+      writer.change(caller.get(), id, request);
+      return seeOther(id);
+    } catch (ApiProblem refused) {
+      return refused(refused, show(before, pages.sentences(refused)));
+    }
+  }
+
+  @POST
+  @Path("{id}/approval")
+  @RequiresPermission(Permission.MAKE_PLANS)
+  @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+  @Operation(hidden = true)
+  public Response approve(@PathParam("id") String id, InputStream body) throws IOException {
+    FormFields form = FormFields.of(BodyLimit.read(body));
+    try {
+      writer.approve(
+          caller.get(),
+          id,
+          new PlanWriter.ApprovalRequest(
+              form.first("version").flatMap(PlanPage::whole).orElse(null),
+              form.first("reason").orElse("")));
+      return seeOther(id);
+    } catch (ApiProblem refused) {
+      return refused(refused, show(plans.calculate(id), pages.sentences(refused)));
+    }
+  }
+
+  private static Optional<Integer> whole(String text) {
+    return text.matches("\\d{1,9}") ? Optional.of(Integer.valueOf(text)) : Optional.empty();
+  }
+
+  private static Response seeOther(String planId) {
+    return Response.seeOther(URI.create("/plan/" + Addresses.part(planId))).build();
+  }
+
+  private static Response refused(ApiProblem refused, String page) {
+    return Response.status(refused.document().status()).entity(page).build();
+  }
+
+  private String show(CalculatedPlan calculated, List<String> refusals) {
+    PlanView view = PlanView.of(calculated, pages.words().words(), queries.asOf());
+    PlanQuestion asked = calculated.question();
+    return show(
+        "/plan/" + Addresses.part(view.head().planId()),
+        Optional.of(view),
+        PlanForm.of(
+            view.head().version(), view.head().name(), "", asked, data.values().hybridIds()),
+        refusals);
+  }
+
+  private String show(
+      String action, Optional<PlanView> view, PlanForm form, List<String> refusals) {
+    PlanSheet sheet = new PlanSheet(action, view, form, mayChange(), refusals);
+    return pages.render(
+        Templates.plan(
+            view.map(plan -> pages.around(NavigationItem.PLAN, plan.asOf()))
+                .orElseGet(() -> pages.around(NavigationItem.PLAN)),
+            sheet));
+  }
+
+  private boolean mayChange() {
+    return caller.get().may(Permission.MAKE_PLANS);
+  }
+}

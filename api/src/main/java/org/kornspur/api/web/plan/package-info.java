@@ -1,0 +1,2 @@
+/** The page of plans of the years ahead. */
+package org.kornspur.api.web.plan;
