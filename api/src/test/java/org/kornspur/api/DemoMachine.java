@@ -13,10 +13,11 @@ public final class DemoMachine extends SharedMachine {
   @Override
   OneMachine prepared() throws Exception {
     Path folder = TestFolder.emptied("demo-machine");
-    UndisturbedRun.get().copyInto(folder);
+    UndisturbedRun.copyOfWholeDemoInto(folder);
     return new OneMachine(folder)
         .with("KORNSPUR_PUBLIC_ADDRESS", ADDRESS)
         .with("KORNSPUR_GS1_COMPANY_PREFIX", "4012345")
+        .with("KORNSPUR_DEMO", "true")
         .option("-Xmx1g")
         .option("-Dkornspur.gtin.\"HYB-01\"=" + GTIN);
   }

@@ -1,6 +1,8 @@
 package org.kornspur.api;
 
 import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.attribute.PosixFilePermissions;
 import org.kornspur.api.cluster.OneMachine;
 
 /** A machine that knows what the tests on it have brought, and nothing else. */
@@ -8,7 +10,13 @@ public final class EmptyMachine extends SharedMachine {
 
   @Override
   OneMachine prepared() throws IOException {
-    return new OneMachine(TestFolder.emptied("empty-machine"))
-        .with("KORNSPUR_TRUST_TOPIC_PRODUCERS", "false");
+    OneMachine machine =
+        new OneMachine(TestFolder.emptied("empty-machine"))
+            .with("KORNSPUR_TRUST_TOPIC_PRODUCERS", "false")
+            .option("-Xmx1g");
+    // open to others, as earlier releases made it
+    Files.setPosixFilePermissions(
+        machine.dataFolder(), PosixFilePermissions.fromString("rwxr-xr-x"));
+    return machine;
   }
 }

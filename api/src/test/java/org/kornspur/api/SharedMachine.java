@@ -1,6 +1,7 @@
 package org.kornspur.api;
 
 import io.restassured.RestAssured;
+import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.Map;
 import org.junit.jupiter.api.extension.BeforeAllCallback;
@@ -13,6 +14,8 @@ import org.kornspur.api.cluster.OneMachine;
  */
 abstract class SharedMachine implements BeforeAllCallback {
   private static final Map<Class<?>, OneMachine> RUNNING = new HashMap<>();
+
+  private static OneMachine current;
 
   /** The machine before its first start. */
   abstract OneMachine prepared() throws Exception;
@@ -27,6 +30,17 @@ abstract class SharedMachine implements BeforeAllCallback {
       RUNNING.put(getClass(), machine);
     }
     RestAssured.port = machine.port();
+    current = machine;
+  }
+
+  /** Where the machine of the running test class keeps its files. */
+  public static Path dataFolder() {
+    return current.dataFolder();
+  }
+
+  /** With what that machine itself reaches its broker. */
+  public static Map<String, Object> programSettings() {
+    return current.programSettings();
   }
 
   /** Where the machine of the running test class is, with a slash at the end. */

@@ -3,6 +3,7 @@ package org.kornspur.api.cluster;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.PrintStream;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -24,6 +25,7 @@ import org.kornspur.ingest.verify.VerifyCommand;
 public final class OneMachine implements AutoCloseable {
 
   private static final Duration READY_LIMIT = Duration.ofMinutes(5);
+  private static final Duration PAUSE = Duration.ofMillis(300);
   private static final Duration STOP_LIMIT = Duration.ofMinutes(1);
 
   private final Path folder;
@@ -98,6 +100,9 @@ public final class OneMachine implements AutoCloseable {
 
   public void start() throws IOException {
     List<String> arguments = new ArrayList<>(options);
+    if (jar.isEmpty()) {
+      arguments.addAll(LoadedClasses.options());
+    }
     arguments.addAll(List.of("-jar", jar.orElseGet(PackagedPrograms::application).toString()));
     process = ServerProcess.start("kornspur", folder, environment, arguments);
   }
@@ -107,14 +112,19 @@ public final class OneMachine implements AutoCloseable {
     return httpPort;
   }
 
+  /** Lines with a text in all that it has logged, in earlier runs too. */
+  long logged(String text) {
+    return process.logged(text);
+  }
+
   /** The end of what it has logged. */
   String log() {
     return process.lastWords();
   }
 
-  /** Ends it as an administrator does. */
-  void stop() throws InterruptedException {
-    process.stop(STOP_LIMIT);
+  /** Ends it as an administrator does; tells whether it did so in time. */
+  boolean stop() throws InterruptedException {
+    return process.stop(STOP_LIMIT);
   }
 
   void kill() throws InterruptedException {
@@ -126,23 +136,31 @@ public final class OneMachine implements AutoCloseable {
   }
 
   /** Configuration with which a loader reaches it. */
-  Map<String, String> clientSettings() throws IOException {
-    return ClientFile.read(clientFile());
+  Map<String, String> clientSettings() {
+    try {
+      return ClientFile.read(clientFile());
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** Where it keeps its files. */
+  public Path dataFolder() {
+    return folder.resolve("data");
   }
 
   Path clientFile() {
-    return folder.resolve("data").resolve(BrokerLogins.CLIENT_FILE);
+    return dataFolder().resolve(BrokerLogins.CLIENT_FILE);
   }
 
   Backlog backlog() {
     return new Backlog(programSettings());
   }
 
-  /** With what the program itself reaches its broker. */
-  Map<String, Object> programSettings() {
-    Map<String, Object> settings =
-        new HashMap<>(BrokerLogins.in(folder.resolve("data")).program().brokerSettings());
-    settings.put("bootstrap.servers", "127.0.0.1:" + brokerPort);
+  /** With what the program itself reaches its broker, and a client its registry. */
+  public Map<String, Object> programSettings() {
+    Map<String, Object> settings = new HashMap<>(clientSettings());
+    settings.putAll(BrokerLogins.in(dataFolder()).program().brokerSettings());
     return settings;
   }
 
@@ -161,7 +179,7 @@ public final class OneMachine implements AutoCloseable {
       if (!process.isAlive()) {
         break;
       }
-      Thread.sleep(100);
+      Thread.sleep(PAUSE.toMillis());
     }
     throw deadline.missed(process.lastWords());
   }

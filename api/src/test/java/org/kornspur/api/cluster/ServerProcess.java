@@ -1,6 +1,7 @@
 package org.kornspur.api.cluster;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -102,16 +103,27 @@ final class ServerProcess implements AutoCloseable {
   }
 
   /** Asks it to end, and kills it where it does not within the limit. */
-  void stop(Duration limit) throws InterruptedException {
+  boolean stop(Duration limit) throws InterruptedException {
     process.destroy();
-    if (!process.waitFor(limit.toMillis(), TimeUnit.MILLISECONDS)) {
+    boolean ended = process.waitFor(limit.toMillis(), TimeUnit.MILLISECONDS);
+    if (!ended) {
       kill();
     }
+    return ended;
   }
 
   @Override
   public void close() throws InterruptedException {
     kill();
+  }
+
+  /** Lines with a text in all of its log, and in those of its earlier runs in this test. */
+  long logged(String text) {
+    try (Stream<String> lines = Files.lines(log)) {
+      return lines.filter(line -> line.contains(text)).count();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   /** The end of its log, for the message of a failed check. */

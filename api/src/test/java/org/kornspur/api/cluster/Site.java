@@ -52,8 +52,12 @@ final class Site {
     this.url = url;
   }
 
-  /** What was answered. */
-  record Answer(int status, JsonNode body) {}
+  /**
+   * What was answered.
+   *
+   * @param retryAfter seconds, 0 where nothing says so
+   */
+  record Answer(int status, JsonNode body, int retryAfter) {}
 
   Answer get(String path) throws IOException, InterruptedException {
     return send(request(path).GET());
@@ -77,11 +81,11 @@ final class Site {
             request(path).timeout(FILE_LIMIT).setHeader("Accept", "*/*").GET().build(),
             HttpResponse.BodyHandlers.ofByteArray())
         .thenApply(
-            answer ->
-                new File(
-                    answer.statusCode(),
-                    answer.body().length,
-                    (int) answer.headers().firstValueAsLong("Retry-After").orElse(0)));
+            answer -> new File(answer.statusCode(), answer.body().length, retryAfter(answer)));
+  }
+
+  private static int retryAfter(HttpResponse<?> answer) {
+    return (int) answer.headers().firstValueAsLong("Retry-After").orElse(0);
   }
 
   /** Posts facts as NDJSON, one a line. */
@@ -181,10 +185,25 @@ final class Site {
    */
   void awaitRest(Backlog backlog, Duration limit) throws InterruptedException {
     Deadline deadline = Deadline.in(limit, "standings at " + url + " stand still");
-    Map<String, JsonNode> before = Map.of();
+    awaitNothingWaiting(backlog, deadline);
+    Map<String, JsonNode> before;
+    Map<String, JsonNode> now = lines();
+    do {
+      if (deadline.passed()) {
+        throw deadline.missed("they move, though nothing waits");
+      }
+      Thread.sleep(STILL.toMillis());
+      awaitNothingWaiting(backlog, deadline);
+      before = now;
+      now = lines();
+    } while (!now.equals(before));
+  }
+
+  /** What is not processed will move the standings; asking for all of them would only slow it. */
+  private static void awaitNothingWaiting(Backlog backlog, Deadline deadline)
+      throws InterruptedException {
     long behind = backlog.records();
-    long since = System.nanoTime();
-    while (System.nanoTime() - since < STILL.toNanos()) {
+    while (behind != 0) {
       if (deadline.passed()) {
         throw deadline.missed(
             behind == Backlog.UNKNOWN
@@ -193,12 +212,6 @@ final class Site {
       }
       Thread.sleep(PAUSE.toMillis());
       behind = backlog.records();
-      // what is not processed will move the standings: asking for all of them would only slow it
-      Map<String, JsonNode> now = behind == 0 ? lines() : Map.of();
-      if (behind != 0 || !now.equals(before)) {
-        since = System.nanoTime();
-      }
-      before = now;
     }
   }
 
@@ -223,7 +236,7 @@ final class Site {
   private Answer send(HttpRequest.Builder request) throws IOException, InterruptedException {
     HttpResponse<byte[]> response =
         http.send(request.build(), HttpResponse.BodyHandlers.ofByteArray());
-    return new Answer(response.statusCode(), JSON.readTree(response.body()));
+    return new Answer(response.statusCode(), JSON.readTree(response.body()), retryAfter(response));
   }
 
   private static JsonNode timeless(JsonNode answer) {

@@ -24,7 +24,7 @@ import org.kornspur.ingest.intake.QuarantineEntries;
 /** A hundred thousand harmful lines in a folder: each is a fact or a refusal, none is lost. */
 @Tag("slow")
 class HostileFilesTest {
-  private static final int INPUTS = Integer.getInteger("hostile.lines", 100_000);
+  private static final int INPUTS = Integer.getInteger("hostile.lines", 30_000);
   private static final long SEED = Long.getLong("hostile.seed", 20_261_125L);
 
   @TempDir Path folder;

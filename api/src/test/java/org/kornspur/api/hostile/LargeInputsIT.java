@@ -4,14 +4,10 @@ import static io.restassured.RestAssured.given;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.hamcrest.Matchers.equalTo;
 
-import io.quarkus.test.common.http.TestHTTPResource;
-import io.quarkus.test.junit.QuarkusTest;
-import io.quarkus.test.junit.TestProfile;
 import io.restassured.path.json.JsonPath;
-import jakarta.inject.Inject;
 import java.io.InputStream;
 import java.io.OutputStream;
-import java.net.URL;
+import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse.BodyHandlers;
@@ -28,9 +24,8 @@ import org.apache.kafka.common.serialization.ByteArraySerializer;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
-import org.kornspur.api.OneMachine;
+import org.kornspur.api.EmptyMachine;
 import org.kornspur.api.Waiting;
-import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.security.login.AsPerson;
 import org.kornspur.api.security.people.TestPeople;
 import org.kornspur.api.web.PostedFacts;
@@ -42,17 +37,10 @@ import org.kornspur.processors.stream.Topics;
  * What is large, or becomes large on its way, against the real broker, which takes records of one
  * megabyte if nobody tells it otherwise.
  */
-@QuarkusTest
-@TestProfile(OneMachine.class)
-@ExtendWith(AsPerson.class)
+@ExtendWith({EmptyMachine.class, AsPerson.class})
 class LargeInputsIT {
-  private static final int LEVELS = 6;
+  private static final int LEVELS = 4;
   private static final int LOTS_EACH = 500;
-
-  @TestHTTPResource("/")
-  URL root;
-
-  @Inject ProcessorsClient processors;
 
   @BeforeEach
   void waitUntilReady() {
@@ -71,7 +59,7 @@ class LargeInputsIT {
   void theLargestRecordThatTheTopicTakesIsKeptToo() throws Exception {
     byte[] key = "large".getBytes(StandardCharsets.UTF_8);
     byte[] value = new byte[RecordSize.MOST_FACT_BYTES - 1_000];
-    Map<String, Object> settings = new HashMap<>(processors.consumerSettings());
+    Map<String, Object> settings = new HashMap<>(EmptyMachine.programSettings());
     settings.putAll(RecordSize.ofProducer());
     try (var producer =
         new KafkaProducer<>(settings, new ByteArraySerializer(), new ByteArraySerializer())) {
@@ -83,7 +71,8 @@ class LargeInputsIT {
   /** Read as a stream, since the answer holds the input whole. */
   private void keptWhole(String entryId, byte[] value) throws Exception {
     HttpRequest request =
-        HttpRequest.newBuilder(root.toURI().resolve("/api/v1/quarantine/" + entryId))
+        HttpRequest.newBuilder(
+                URI.create(EmptyMachine.root()).resolve("/api/v1/quarantine/" + entryId))
             .header("Authorization", TestPeople.basic(AsPerson.EVERYTHING))
             .build();
     HttpClient client = HttpClient.newHttpClient();

@@ -5,10 +5,7 @@ import static io.restassured.RestAssured.when;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.kornspur.api.Waiting.until;
 
-import io.quarkus.test.junit.QuarkusTest;
-import io.quarkus.test.junit.TestProfile;
 import io.restassured.path.json.JsonPath;
-import jakarta.inject.Inject;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.HashMap;
@@ -20,7 +17,7 @@ import org.apache.kafka.common.serialization.StringSerializer;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
-import org.kornspur.api.OneMachine;
+import org.kornspur.api.EmptyMachine;
 import org.kornspur.api.rest.InventedFacts;
 import org.kornspur.api.security.login.AsPerson;
 import org.kornspur.ingest.json.FactParser;
@@ -29,16 +26,12 @@ import org.kornspur.ingest.wire.AvroSerdes;
 import org.kornspur.processors.stream.Topics;
 
 /** Another program writes facts in a transaction, and is slow to end it. */
-@QuarkusTest
-@TestProfile(OneMachine.class)
-@ExtendWith(AsPerson.class)
+@ExtendWith({EmptyMachine.class, AsPerson.class})
 class OpenTransactionIT {
   private static final String LISTS = "/api/v1/lots?size=1";
 
   /** Enough for the processors to read whatever they may. */
   private static final Duration WATCHED = Duration.ofSeconds(8);
-
-  @Inject ProcessorsClient processors;
 
   @BeforeEach
   void waitUntilAllIsIn() {
@@ -91,7 +84,7 @@ class OpenTransactionIT {
   }
 
   private KafkaProducer<String, SpecificRecord> transactional(String id) {
-    Map<String, Object> settings = new HashMap<>(processors.consumerSettings());
+    Map<String, Object> settings = new HashMap<>(EmptyMachine.programSettings());
     settings.put("transactional.id", id);
     KafkaProducer<String, SpecificRecord> producer =
         new KafkaProducer<>(settings, new StringSerializer(), AvroSerdes.serializer(settings));

@@ -2,9 +2,6 @@ package org.kornspur.api.kafka;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import io.quarkus.test.junit.QuarkusTest;
-import io.quarkus.test.junit.TestProfile;
-import jakarta.inject.Inject;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -24,11 +21,10 @@ import org.apache.kafka.clients.producer.ProducerRecord;
 import org.apache.kafka.common.KafkaException;
 import org.apache.kafka.common.errors.TopicAuthorizationException;
 import org.apache.kafka.common.serialization.ByteArraySerializer;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
-import org.kornspur.api.OneMachine;
-import org.kornspur.api.Waiting;
+import org.kornspur.api.EmptyMachine;
 import org.kornspur.ingest.file.FolderLoad;
 import org.kornspur.ingest.file.LoadProgress;
 import org.kornspur.ingest.file.LoadReport;
@@ -40,24 +36,17 @@ import org.kornspur.processors.stream.Topics;
  * What another user of the machine finds of a running site, whose data folder an earlier release
  * left open to everybody.
  */
-@QuarkusTest
-@TestProfile(OneMachine.class)
+@ExtendWith(EmptyMachine.class)
 class SiteFilesIT {
+  private final Path dataFolder = EmptyMachine.dataFolder();
+
   private static final Set<PosixFilePermission> OF_OTHERS =
       EnumSet.complementOf(EnumSet.copyOf(PosixFilePermissions.fromString("rwx------")));
-
-  @Inject ProcessorsClient processors;
-  @Inject EngineSettings settings;
-
-  @BeforeEach
-  void untilItRuns() {
-    Waiting.until(processors::isReady);
-  }
 
   /** A file is out of reach if one of the folders on the way to it, or it itself, is closed. */
   @Test
   void noFileOfTheDataFolderIsInReachOfOthers() throws IOException {
-    try (Stream<Path> files = Files.walk(settings.dataFolder())) {
+    try (Stream<Path> files = Files.walk(dataFolder)) {
       List<Path> all = files.toList();
       assertThat(all)
           .map(path -> path.getFileName().toString())
@@ -69,14 +58,14 @@ class SiteFilesIT {
   @Test
   void secretsAreClosedByThemselvesToo() throws IOException {
     for (String name : List.of("broker.key", "client.properties", "internal.key", "people.json")) {
-      assertThat(rightsOfOthers(settings.dataFolder().resolve(name))).as(name).isEmpty();
+      assertThat(rightsOfOthers(dataFolder.resolve(name))).as(name).isEmpty();
     }
   }
 
   @Test
   void theFileForClientsLoadsAFolderAndOpensNoInternalTopic(@TempDir Path facts) throws Exception {
     Map<String, Object> client =
-        new HashMap<>(ClientFile.read(settings.dataFolder().resolve("client.properties")));
+        new HashMap<>(ClientFile.read(dataFolder.resolve("client.properties")));
     Files.writeString(facts.resolve("facts.ndjson"), "{\"type\": \"None\"}\n");
     try (FactPublisher publisher = FactPublisher.connect(client)) {
       LoadReport report = FolderLoad.load(facts, Clock.systemUTC(), publisher, LoadProgress.SILENT);
@@ -103,7 +92,7 @@ class SiteFilesIT {
   }
 
   private boolean isInReachOfOthers(Path path) {
-    for (Path on = path; on.startsWith(settings.dataFolder()); on = on.getParent()) {
+    for (Path on = path; on.startsWith(dataFolder); on = on.getParent()) {
       if (rightsOfOthers(on).isEmpty()) {
         return false;
       }

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
 import org.kornspur.processors.stream.Topics;
 
@@ -28,6 +29,20 @@ class TopicSetupTest {
           .containsEntry("retention.ms", "-1")
           .containsEntry("retention.bytes", "-1");
     }
+  }
+
+  /**
+   * Who goes on with the standings where it stopped a week ago must hear what was taken out. Same
+   * source: delete.retention.ms is how long a tombstone stays after it was compacted.
+   */
+  @Test
+  void thatAStandingWasTakenOutIsToldForAWeek() {
+    assertThat(
+            Long.parseLong(
+                TopicSetup.configs(Topics.STANDINGS, (short) 1).get("delete.retention.ms")))
+        .isGreaterThan(TimeUnit.DAYS.toMillis(7));
+    assertThat(TopicSetup.configs(Topics.PEOPLE, (short) 1))
+        .doesNotContainKey("delete.retention.ms");
   }
 
   @Test

@@ -55,6 +55,7 @@ class TopicSizeMigrationIT {
                   topic(FOREIGN, Map.of())))
           .all()
           .get();
+      untilKnown(admin, List.of(facts, chain, people, STORE, FOREIGN));
       assertThat(setting(admin, facts, ROOM)).isEqualTo("1048588");
 
       Set<String> existing = admin.listTopics().names().get();
@@ -89,6 +90,7 @@ class TopicSizeMigrationIT {
         var producer = packing(TopicRightsIT.settings(broker, logins.program()));
         var reader = reader(TopicRightsIT.settings(broker, logins.program()), facts)) {
       admin.createTopics(List.of(topic(facts, Map.of()))).all().get();
+      untilKnown(admin, List.of(facts));
       producer.send(new WithoutTime(facts, new byte[8 << 20])).get();
       assertThat(next(reader).timestamp()).isEqualTo(-1);
 
@@ -143,6 +145,11 @@ class TopicSizeMigrationIT {
 
   private static NewTopic topic(String name, Map<String, String> settings) {
     return new NewTopic(name, 1, (short) 1).configs(settings);
+  }
+
+  /** The controller makes topics in one step, of which the broker hears a moment later. */
+  private static void untilKnown(Admin admin, List<String> topics) {
+    await().until(() -> admin.listTopics().names().get().containsAll(topics));
   }
 
   /** The controller changes settings in one step, of which the broker hears a moment later. */

@@ -19,6 +19,7 @@ import org.kornspur.ingest.statement.Coded;
 import org.kornspur.ingest.statement.Statement;
 import org.kornspur.ingest.text.TextBundle;
 import org.kornspur.processors.advice.AdviceRefusal;
+import org.kornspur.processors.plan.PlanRefusal;
 
 /** Every kind of problem of a request has its words, with exactly its arguments. */
 class ProblemLanguageTest {
@@ -90,7 +91,7 @@ class ProblemLanguageTest {
 
   /** Kinds that have one text each. */
   private static Stream<Class<? extends Statement>> sentences() {
-    return Stream.of(RequestGiven.class, Detail.class, AdviceRefusal.class)
+    return Stream.of(RequestGiven.class, Detail.class, AdviceRefusal.class, PlanRefusal.class)
         .flatMap(ProblemLanguageTest::kinds);
   }
 

@@ -53,7 +53,7 @@ class ChangeHubTest {
     hub.publish(1, 1, InventedChange.of("lot:d"));
     Hearer hearer = new Hearer(10);
 
-    hub.add(hearer, Positions.parse("0-0.1-0"));
+    hub.add(hearer, TopicPositions.parse("0-0.1-0"));
     hub.publish(0, 2, InventedChange.of("lot:e"));
 
     assertThat(hearer.heard).containsExactly("lot:c", "lot:d", "lot:e");
@@ -93,8 +93,8 @@ class ChangeHubTest {
     Hearer late = new Hearer(10);
     Hearer inTime = new Hearer(10);
 
-    hub.add(late, Positions.parse("0-0"));
-    hub.add(inTime, Positions.parse("0-1"));
+    hub.add(late, TopicPositions.parse("0-0"));
+    hub.add(inTime, TopicPositions.parse("0-1"));
     hub.publish(0, 4, InventedChange.of("lot:4"));
 
     assertThat(late.heard).containsExactly("reload", "lot:4");

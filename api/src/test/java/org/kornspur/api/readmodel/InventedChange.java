@@ -3,7 +3,7 @@ package org.kornspur.api.readmodel;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
-import org.kornspur.api.text.StandingSummary;
+import org.kornspur.api.text.FirstReason;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.standing.ReleaseStep;
 import org.kornspur.standing.StandingState;
@@ -12,15 +12,15 @@ import org.kornspur.standing.StandingState;
 public final class InventedChange {
 
   /** That all is met. */
-  public static final StandingSummary REASON =
-      new StandingSummary(StandingState.FIT, Optional.empty(), Optional.empty(), 1);
+  public static final FirstReason REASON =
+      new FirstReason(StandingState.FIT, Optional.empty(), Optional.empty(), 1);
 
   private InventedChange() {}
 
   public static StandingChange of(String subject) {
     return new StandingChange(
         Optional.empty(),
-        new StandingRow(
+        new StandingIndexRow(
             Subject.parse(subject),
             StandingState.FIT,
             ReleaseStep.NONE,
@@ -31,6 +31,8 @@ public final class InventedChange {
             List.of(),
             0,
             0,
+            Optional.empty(),
+            false,
             Optional.empty(),
             Instant.EPOCH));
   }

@@ -13,13 +13,16 @@ import net.jqwik.api.Combinators;
 import net.jqwik.api.Provide;
 import net.jqwik.api.domains.DomainContextBase;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.standing.ArgumentKind;
 import org.kornspur.standing.GateVerdict;
 import org.kornspur.standing.InheritedTrouble;
 import org.kornspur.standing.LotRelease;
 import org.kornspur.standing.LotStanding;
 import org.kornspur.standing.ReleaseStep;
+import org.kornspur.standing.SaidStatement;
 import org.kornspur.standing.SeedMaterial;
 import org.kornspur.standing.StandingState;
+import org.kornspur.standing.StatementArgument;
 import org.kornspur.standing.VerdictState;
 
 /** Invented changes of the standings of a few crops and lots, in any order, with repeats. */
@@ -36,6 +39,8 @@ class StandingChanges extends DomainContextBase {
   private static final List<String> GATES =
       List.of(
           "ISOLATION", "FIELD_INSPECTIONS", "GERMINATION", "MOISTURE", "GATE_OF_A_LATER_RELEASE");
+  private static final List<Subject> SOURCES =
+      List.of(Subject.source("N"), Subject.crop("A"), Subject.crop("E"));
   private static final LocalDate FIRST_DAY = LocalDate.of(2025, 5, 20);
 
   /**
@@ -150,27 +155,64 @@ class StandingChanges extends DomainContextBase {
                     .setParents(List.of()));
   }
 
+  /** Foreign pollen that stands too near, as the gate of isolation says it; or nothing of it. */
+  private static Arbitrary<List<SaidStatement>> pollen() {
+    return Arbitraries.of(SOURCES)
+        .map(
+            source ->
+                List.of(
+                    new SaidStatement(
+                        "isolation.nearest",
+                        List.of(
+                            StatementArgument.newBuilder()
+                                .setName("source")
+                                .setKind(ArgumentKind.STATEMENT)
+                                .setStatement(
+                                    new SaidStatement(
+                                        "isolation.source",
+                                        List.of(
+                                            StatementArgument.newBuilder()
+                                                .setName("source")
+                                                .setKind(ArgumentKind.SUBJECT)
+                                                .setText(source.toString())
+                                                .build())))
+                                .build()))))
+        .injectNull(0.5)
+        .map(found -> found == null ? List.<SaidStatement>of() : found);
+  }
+
+  /** The source that {@link #pollen} names. */
+  static String sourceIn(List<SaidStatement> findings) {
+    return findings.get(0).getArguments().get(0).getStatement().getArguments().get(0).getText();
+  }
+
   private static Arbitrary<GateVerdict> verdict() {
     return Combinators.combine(
             Arbitraries.of(GATES),
-            Arbitraries.of(VerdictState.MET, VerdictState.NOT_MET, VerdictState.OWED))
+            Arbitraries.of(VerdictState.MET, VerdictState.NOT_MET, VerdictState.OWED),
+            pollen())
         .as(
-            (gate, state) ->
+            (gate, state, findings) ->
                 GateVerdict.newBuilder()
                     .setGate(gate)
                     .setAspect("")
                     .setState(state)
                     .setFactIds(List.of())
                     .setSentence("invented")
+                    .setFindings(findings)
                     .build());
   }
 
   private static Arbitrary<InheritedTrouble> inherited() {
-    return Combinators.combine(Arbitraries.of("CONDEMNS", "OWED"), Arbitraries.of(SUBJECTS))
+    return Combinators.combine(
+            Arbitraries.of("POST_CONTROL", "ISOLATION"),
+            Arbitraries.of("CONDEMNS", "OWED"),
+            Arbitraries.of(SUBJECTS),
+            pollen())
         .as(
-            (weight, origin) ->
+            (gate, weight, origin, findings) ->
                 new InheritedTrouble(
-                    "POST_CONTROL",
+                    gate,
                     "",
                     weight,
                     origin.toString(),
@@ -178,7 +220,7 @@ class StandingChanges extends DomainContextBase {
                     List.of(),
                     "invented",
                     null,
-                    List.of()));
+                    findings));
   }
 
   /** Tenths of kilograms: their binary sums depend on the order in which they are added. */
@@ -187,13 +229,24 @@ class StandingChanges extends DomainContextBase {
   }
 
   private static Arbitrary<SeedMaterial> materials() {
-    return Combinators.combine(Arbitraries.of("H-1", "H-2"), Arbitraries.of(2023, 2024))
-        .as((hybrid, year) -> new SeedMaterial(hybrid, "C-1", "COMPONENT", "BASIC", year, "EU"));
+    return Combinators.combine(
+            Arbitraries.of("H-1", "H-2"),
+            Arbitraries.of(2023, 2024),
+            Arbitraries.of("COMPONENT", "F1_SEED"))
+        .as((hybrid, year, kind) -> new SeedMaterial(hybrid, "C-1", kind, "BASIC", year, "EU"));
   }
 
   private static Arbitrary<LotRelease> releases() {
     return Arbitraries.of(ReleaseStep.values())
-        .map(step -> LotRelease.newBuilder().setStep(step).build());
+        .flatMap(
+            step ->
+                Arbitraries.of(0.0, 12.5)
+                    .map(
+                        kg ->
+                            LotRelease.newBuilder()
+                                .setStep(step)
+                                .setDispatchedUnreleasedKg(kg)
+                                .build()));
   }
 
   private static Arbitrary<LocalDate> days() {

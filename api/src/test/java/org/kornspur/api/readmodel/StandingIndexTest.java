@@ -11,7 +11,7 @@ import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.kornspur.api.readmodel.StandingQuery.Order;
 import org.kornspur.api.text.EnglishWords;
-import org.kornspur.api.text.StandingSummary;
+import org.kornspur.api.text.FirstReason;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.standing.GateVerdict;
 import org.kornspur.standing.InheritedTrouble;
@@ -35,11 +35,23 @@ class StandingIndexTest {
   }
 
   @Test
+  void mostInStoreOrJudgedLastComesFirstAndAmongEqualsTheIdDecides() {
+    Instant day = Instant.parse("2026-08-03T08:00:00Z");
+    put("L-1", 500, 400, day);
+    put("L-4", 300, 0, day.plusSeconds(2));
+    put("L-2", 200, 800, day.plusSeconds(1));
+    put("L-3", 900, 600, day.plusSeconds(2));
+
+    assertThat(ids(new Query().order(Order.STORE))).containsExactly("L-3", "L-4", "L-1", "L-2");
+    assertThat(ids(new Query().order(Order.CHANGED))).containsExactly("L-3", "L-4", "L-2", "L-1");
+  }
+
+  @Test
   void aNewStandingTakesThePlaceOfTheOldOne() {
     assertThat(put(lot("L-1", StandingState.FIT))).isEmpty();
-    Optional<StandingRow> before = put(lot("L-1", StandingState.NOT_FIT));
+    Optional<StandingIndexRow> before = put(lot("L-1", StandingState.NOT_FIT));
 
-    assertThat(before).map(StandingRow::state).contains(StandingState.FIT);
+    assertThat(before).map(StandingIndexRow::state).contains(StandingState.FIT);
     assertThat(index.size()).isEqualTo(1);
     assertThat(ids(new Query().states(StandingState.FIT))).isEmpty();
     assertThat(ids(new Query().states(StandingState.NOT_FIT))).containsExactly("L-1");
@@ -76,7 +88,8 @@ class StandingIndexTest {
     List<String> whole = ids(new Query().page(1, 1000));
     List<String> paged = new ArrayList<>();
     for (int page = 1; page <= 11; page++) {
-      ResultPage<StandingRow> slice = index.find(new Query().page(page, 10).build(), row -> true);
+      ResultPage<StandingIndexRow> slice =
+          index.find(new Query().page(page, 10).build(), row -> true);
       assertThat(slice.total()).isEqualTo(103);
       slice.items().forEach(row -> paged.add(row.subject().id()));
     }
@@ -132,7 +145,7 @@ class StandingIndexTest {
     assertThat(reason("A-1").verdict().orElseThrow().getGate()).isEqualTo("GERMINATION");
     assertThat(reason("A-1").trouble()).isEmpty();
     assertThat(reason("B-1").trouble().orElseThrow().getOrigin()).isEqualTo("lot:OLD");
-    assertThat(EnglishWords.standings().reason(reason("B-1")))
+    assertThat(EnglishWords.firstReasons().reason(reason("B-1")))
         .as("as an earlier version recorded it")
         .isEqualTo("From lot OLD: POST_CONTROL of an ancestor.");
   }
@@ -145,11 +158,21 @@ class StandingIndexTest {
     assertThat(index.bytes(Subject.lot("L-1")).orElseThrow()).isEqualTo(bytes);
   }
 
-  private Optional<StandingRow> put(LotStanding standing) {
+  private Optional<StandingIndexRow> put(LotStanding standing) {
     return index.put(standing, new byte[] {0}, Instant.EPOCH);
   }
 
-  private StandingSummary reason(String lotId) {
+  private void put(String id, double heldKg, double givenOutKg, Instant changedAt) {
+    index.put(
+        standing("lot:" + id, StandingState.FIT)
+            .setHeldKg(heldKg)
+            .setGivenOutKg(givenOutKg)
+            .build(),
+        new byte[] {0},
+        changedAt);
+  }
+
+  private FirstReason reason(String lotId) {
     return index.row(Subject.lot(lotId)).orElseThrow().reason();
   }
 

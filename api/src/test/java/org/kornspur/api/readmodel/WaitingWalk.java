@@ -8,16 +8,20 @@ import java.util.Collection;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
 import org.kornspur.api.readmodel.StandingChanges.Change;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.standing.GateVerdict;
+import org.kornspur.standing.LotRelease;
 import org.kornspur.standing.LotStanding;
 import org.kornspur.standing.ReleaseStep;
+import org.kornspur.standing.SaidStatement;
 import org.kornspur.standing.SeedMaterial;
 import org.kornspur.standing.StandingState;
 import org.kornspur.standing.VerdictState;
@@ -40,13 +44,16 @@ final class WaitingWalk {
       List<Owed> owed,
       long allOwed,
       ReleaseDecision suspended,
-      ReleaseDecision proposed) {}
+      ReleaseDecision proposed,
+      ReleaseDecision dispatched) {}
 
   record Cause(
-      Subject origin,
+      String key,
+      List<Subject> origins,
       Instant changedAt,
       String record,
       int lots,
+      int released,
       double leftKg,
       double customersKg) {}
 
@@ -63,10 +70,12 @@ final class WaitingWalk {
             .map(
                 cause ->
                     new Cause(
-                        cause.origin().subject(),
+                        cause.key().text(),
+                        cause.origins(),
                         cause.origin().changedAt(),
                         text(cause.standing()),
                         cause.lots(),
+                        cause.released(),
                         cause.leftKg(),
                         cause.customersKg()))
             .toList(),
@@ -83,7 +92,8 @@ final class WaitingWalk {
             .toList(),
         waiting.allOwed(),
         shown(waiting.suspended()),
-        shown(waiting.proposed()));
+        shown(waiting.proposed()),
+        shown(waiting.dispatchedUnreleased()));
   }
 
   private static ReleaseDecision shown(ResultPage<Worklist.Release> releases) {
@@ -107,8 +117,14 @@ final class WaitingWalk {
         causes.size(),
         firstHolding(most, owed),
         owed.stream().mapToLong(Owed::pieces).sum(),
-        releases(asked, ReleaseStep.SUSPENDED, most),
-        releases(asked, ReleaseStep.PROPOSED, most));
+        releases(asked, release -> release.getStep() == ReleaseStep.SUSPENDED, most),
+        releases(asked, release -> release.getStep() == ReleaseStep.PROPOSED, most),
+        releases(
+            asked,
+            release ->
+                release.getStep() != ReleaseStep.RELEASED
+                    && release.getDispatchedUnreleasedKg() > 0,
+            most));
   }
 
   private static boolean matches(StandingQuery query, Change change) {
@@ -126,51 +142,89 @@ final class WaitingWalk {
   }
 
   private static List<Cause> causes(List<Change> asked, List<Change> seen) {
-    return seen.stream()
-        .flatMap(origin -> cause(origin, asked).stream())
+    return asked.stream()
+        .flatMap(one -> origins(one).keySet().stream())
+        .distinct()
+        .flatMap(key -> cause(key, asked, seen).stream())
         .sorted(
             Comparator.comparingDouble((Cause cause) -> -cause.customersKg())
                 .thenComparing(cause -> -cause.leftKg())
                 .thenComparing(Comparator.comparing(Cause::changedAt).reversed())
-                .thenComparing(cause -> cause.origin().toString()))
+                .thenComparing(cause -> cause.key().startsWith("pollen"))
+                .thenComparing(Cause::key))
         .toList();
   }
 
-  private static Optional<Cause> cause(Change origin, List<Change> asked) {
-    List<Change> reached =
-        asked.stream().filter(one -> origins(one).contains(origin.subject())).toList();
+  /** Of those that do not meet a gate for it only what is seen; where nothing is, there is none. */
+  private static Optional<Cause> cause(String key, List<Change> asked, List<Change> seen) {
+    List<Change> reached = asked.stream().filter(one -> origins(one).containsKey(key)).toList();
+    Set<Subject> named = new HashSet<>();
+    reached.forEach(one -> named.addAll(origins(one).get(key)));
+    List<Change> origins =
+        seen.stream()
+            .filter(one -> named.contains(one.subject()))
+            .sorted(Comparator.comparing(Change::subject))
+            .toList();
     List<LotStanding> lots =
         reached.stream()
             .filter(one -> one.subject().kind() == Subject.Kind.LOT)
             .map(one -> one.standing().orElseThrow())
             .toList();
-    return reached.isEmpty()
-        ? Optional.empty()
-        : Optional.of(
-            new Cause(
-                origin.subject(),
-                origin.at(),
-                text(origin),
-                lots.size(),
-                sum(
-                    lots.stream()
-                        .map(lot -> decimal(lot.getHeldKg()).subtract(decimal(lot.getGivenOutKg())))
-                        .map(BigDecimal.ZERO::max)),
-                sum(lots.stream().map(lot -> decimal(lot.getCustomersKg())))));
+    return origins.stream()
+        .findFirst()
+        .map(
+            first ->
+                new Cause(
+                    key,
+                    origins.stream().map(Change::subject).toList(),
+                    first.at(),
+                    text(first),
+                    lots.size(),
+                    (int) lots.stream().filter(WaitingWalk::isReleased).count(),
+                    sum(
+                        lots.stream()
+                            .map(
+                                lot ->
+                                    decimal(lot.getHeldKg()).subtract(decimal(lot.getGivenOutKg())))
+                            .map(BigDecimal.ZERO::max)),
+                    sum(lots.stream().map(lot -> decimal(lot.getCustomersKg())))));
   }
 
-  private static Set<Subject> origins(Change change) {
+  private static boolean isReleased(LotStanding lot) {
+    return lot.getRelease() != null
+        && Set.of(ReleaseStep.RELEASED, ReleaseStep.PROPOSED, ReleaseStep.SUSPENDED)
+            .contains(lot.getRelease().getStep());
+  }
+
+  /** Each cause with what does not meet a gate for it. */
+  private static Map<String, Set<Subject>> origins(Change change) {
     LotStanding standing = change.standing().orElseThrow();
-    Set<Subject> origins = new HashSet<>();
+    Map<String, Set<Subject>> origins = new TreeMap<>();
     if (standing.getState() == StandingState.NOT_FIT) {
       standing.getInherited().stream()
           .filter(trouble -> trouble.getWeight().equals("CONDEMNS"))
-          .forEach(trouble -> origins.add(Subject.parse(trouble.getOrigin())));
-      if (standing.getVerdicts().stream().anyMatch(v -> v.getState() == VerdictState.NOT_MET)) {
-        origins.add(change.subject());
-      }
+          .forEach(
+              trouble ->
+                  add(
+                      origins,
+                      trouble.getGate(),
+                      trouble.getFindings(),
+                      Subject.parse(trouble.getOrigin())));
+      standing.getVerdicts().stream()
+          .filter(verdict -> verdict.getState() == VerdictState.NOT_MET)
+          .forEach(
+              verdict -> add(origins, verdict.getGate(), verdict.getFindings(), change.subject()));
     }
     return origins;
+  }
+
+  private static void add(
+      Map<String, Set<Subject>> origins, String gate, List<SaidStatement> findings, Subject of) {
+    String key =
+        gate.equals("ISOLATION") && !findings.isEmpty()
+            ? "pollen:" + StandingChanges.sourceIn(findings)
+            : "seed:" + of;
+    origins.computeIfAbsent(key, one -> new HashSet<>()).add(of);
   }
 
   private static BigDecimal decimal(double kg) {
@@ -237,13 +291,14 @@ final class WaitingWalk {
     return owed.subList(0, first);
   }
 
-  private static ReleaseDecision releases(List<Change> asked, ReleaseStep step, int most) {
+  private static ReleaseDecision releases(
+      List<Change> asked, Predicate<LotRelease> wanted, int most) {
     List<Release> all =
         asked.stream()
             .filter(
                 one ->
                     Optional.ofNullable(one.standing().orElseThrow().getRelease())
-                        .filter(release -> release.getStep() == step)
+                        .filter(wanted)
                         .isPresent())
             .sorted(
                 Comparator.comparing(WaitingWalk::urgency)

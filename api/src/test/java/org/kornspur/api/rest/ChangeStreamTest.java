@@ -16,8 +16,8 @@ import java.util.function.Predicate;
 import org.junit.jupiter.api.Test;
 import org.kornspur.api.readmodel.ChangeHub;
 import org.kornspur.api.readmodel.InventedChange;
-import org.kornspur.api.readmodel.Positions;
 import org.kornspur.api.readmodel.StandingChange;
+import org.kornspur.api.readmodel.TopicPositions;
 import org.kornspur.ingest.contract.Subject;
 
 /** What a reader is written who may hear of lot:own and of nothing else. */
@@ -61,7 +61,7 @@ class ChangeStreamTest {
     publish("lot:own");
     publish("lot:other");
     publish("lot:own");
-    Reading reading = read(NEVER, Positions.parse("0-0"));
+    Reading reading = read(NEVER, TopicPositions.parse("0-0"));
     until(() -> written.indexOf("lot:own") >= 0);
     reading.end();
 
@@ -85,7 +85,7 @@ class ChangeStreamTest {
     }
   }
 
-  private Reading read(Duration heartbeat, Optional<Positions> lastSeen) {
+  private Reading read(Duration heartbeat, Optional<TopicPositions> lastSeen) {
     Predicate<StandingChange> isOwn = change -> change.after().subject().equals(Subject.lot("own"));
     ChangeStream stream =
         new ChangeStream(

@@ -11,8 +11,8 @@ public final class EnglishWords {
     return words(Language.ENGLISH, LocalDate.of(2026, 4, 1));
   }
 
-  public static StandingWords standings() {
-    return new StandingWords(new VerdictWords(words()));
+  public static FirstReasonWords firstReasons() {
+    return new FirstReasonWords(new VerdictWords(words()));
   }
 
   static ReaderWords words(Language language, LocalDate today) {

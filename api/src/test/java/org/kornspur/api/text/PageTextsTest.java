@@ -24,9 +24,11 @@ import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.kornspur.api.query.view.Caution;
 import org.kornspur.api.web.NavigationItem;
-import org.kornspur.api.web.bench.BenchForm;
-import org.kornspur.api.web.bench.BenchSample;
 import org.kornspur.api.web.fieldbook.BookForm;
+import org.kornspur.api.web.laboratory.LaboratoryForm;
+import org.kornspur.api.web.laboratory.LaboratorySample;
+import org.kornspur.api.web.record.ContractForm;
+import org.kornspur.contract.CauseNoteKind;
 import org.kornspur.contract.CropRole;
 import org.kornspur.contract.InspectedPart;
 import org.kornspur.contract.PollenSourceKind;
@@ -42,7 +44,9 @@ class PageTextsTest {
   private static final Path CODE = Path.of("src/main/java");
 
   /** Makes the forms of the field book and of the laboratory, with the texts of either. */
-  private static final Path FORMS = CODE.resolve("org/kornspur/api/web/fieldbook");
+  private static final Path FORMS = CODE.resolve("org/kornspur/api/web/form");
+
+  private static final Set<String> OF_FORMS = Set.of("laboratory", "book");
 
   private static final Pattern IN_CODE =
       Pattern.compile("(?:texts|messages|\\))\\s*\\.of\\(\\s*\"(\\w+)\"\\s*[,)]");
@@ -57,7 +61,7 @@ class PageTextsTest {
   private static final Pattern OF_ANOTHER = Pattern.compile("\\d+$|Remedy$|Hint$|^section");
 
   static Stream<String> names() {
-    return Stream.concat(TextResolver.NAMES.stream(), Stream.of("standing"));
+    return Stream.concat(TextResolver.NAMES.stream(), Stream.of("headlines"));
   }
 
   @ParameterizedTest
@@ -128,6 +132,12 @@ class PageTextsTest {
         named.addAll(found(LITERAL, file));
       }
     }
+    for (Path file : files(CODE)) {
+      String code = Files.readString(file);
+      if (code.contains("PageTexts.in(") && code.contains(", \"" + name + "\")")) {
+        named.addAll(found(LITERAL, file));
+      }
+    }
     for (Path template : files(TEMPLATES)) {
       named(Files.readString(template)).stream()
           .filter(text -> text.name().equals(name))
@@ -150,18 +160,20 @@ class PageTextsTest {
 
   static Stream<Arguments> constants() {
     return Stream.of(
-        Arguments.of("bench", "formOf", BenchForm.class),
-        Arguments.of("bench", "progress", BenchSample.Progress.class),
+        Arguments.of("laboratory", "formOf", LaboratoryForm.class),
+        Arguments.of("laboratory", "progress", LaboratorySample.Progress.class),
         Arguments.of("book", "formOf", BookForm.class),
         Arguments.of("book", "roleOf", CropRole.class),
         Arguments.of("book", "partOf", InspectedPart.class),
         Arguments.of("book", "kindOf", PollenSourceKind.class),
+        Arguments.of("desk", "done", CauseNoteKind.class),
         Arguments.of("field", "cropRole", CropRole.class),
         Arguments.of("field", "inspected", InspectedPart.class),
         Arguments.of("field", "kind", PollenSourceKind.class),
         Arguments.of("lot", "caution", Caution.About.class),
         Arguments.of("paper", "step", ReleaseStep.class),
         Arguments.of("quarantine", "state", QuarantineState.class),
+        Arguments.of("record", "work", ContractForm.Work.class),
         Arguments.of("seasons", "fit", PredictionAgainstTruth.Fit.class),
         Arguments.of("trace", "looseEnd", LooseEnd.Kind.class));
   }
@@ -246,7 +258,7 @@ class PageTextsTest {
 
   /** The folders whose code takes the texts of this name: those of who asks for them. */
   private static Set<Path> folders(String name) {
-    Set<Path> folders = new TreeSet<>(name.equals("bench") ? Set.of(FORMS) : Set.of());
+    Set<Path> folders = new TreeSet<>(OF_FORMS.contains(name) ? Set.of(FORMS) : Set.of());
     try {
       for (Path file : files(CODE)) {
         if (Files.readString(file).contains("texts(\"" + name + "\")")) {

@@ -27,6 +27,7 @@ import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.ingest.text.TextBundle;
 import org.kornspur.processors.advice.AdviceStatement;
 import org.kornspur.processors.finding.Finding;
+import org.kornspur.processors.plan.BindingLimit;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.NothingAskedLine;
 import org.kornspur.processors.standards.Rulebook;
@@ -55,6 +56,7 @@ class StatementTextsTest {
             AsOfNote.class,
             TraceNote.class,
             AdviceStatement.class,
+            BindingLimit.class,
             LabelStatement.class,
             Notice.class)
         .flatMap(StatementTextsTest::kindsOf)

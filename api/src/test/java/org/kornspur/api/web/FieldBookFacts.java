@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import io.restassured.path.json.JsonPath;
 import io.restassured.response.Response;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -46,7 +47,8 @@ final class FieldBookFacts {
                 {"componentId": "FB-RP", "kind": "RESTORER_POLLINATOR"}], \
                 "crosses": [{"seedComponentId": "HYB-FB", "femaleComponentId": "FB-SX", \
                 "pollenComponentId": "FB-RP"}], "pollinatorSharePercent": 10.0, \
-                "shareBasis": "MASS", "tolerancePercentPoints": 1.0"""),
+                "shareBasis": "MASS", "tolerancePercentPoints": 1.0\
+                """),
             crop(
                 FEMALE, "Mill Field", "ENT-MULT-WEST", "STERILE_FEMALE", "FB-SX", "BASIC", "EU", 0),
             crop(
@@ -89,9 +91,10 @@ final class FieldBookFacts {
                     "LotDeclared",
                     "fb-seed",
                     """
-                "lotId": "%s", "hybridId": "HYB-FB", "componentId": "FB-SX", \
-                "category": "BASIC", "enterpriseId": "ENT-MULT-WEST", "rulebookId": "EU", \
-                "cropYear": 2025, "massKg": 900.0"""
+                    "lotId": "%s", "hybridId": "HYB-FB", "componentId": "FB-SX", \
+                    "category": "BASIC", "enterpriseId": "ENT-MULT-WEST", "rulebookId": "EU", \
+                    "cropYear": 2025, "massKg": 900.0\
+                    """
                         .formatted(SEED))
                 // a lot is declared after its harvest
                 .replace("2024-05-02", "2025-09-02"));
@@ -127,6 +130,26 @@ final class FieldBookFacts {
     return facts.get(0);
   }
 
+  /** Declares a crop that nobody visited yet, and waits until it is judged. */
+  static void flowering(String cropId, LocalDate from, LocalDate to) {
+    PostedFacts.bring(
+        List.of(
+            crop(
+                    cropId,
+                    "Now In Flower",
+                    "ENT-MULT-WEST",
+                    "F1_MIXTURE",
+                    "HYB-FB",
+                    "CERTIFIED",
+                    "EU",
+                    9)
+                .replace("2024-05-02", LocalDate.now().minusDays(30).toString())
+                .replace("2026-05-28", from.toString())
+                .replace("2026-06-11", to.toString())
+                .replace("\"cropYear\": 2026", "\"cropYear\": " + to.getYear())));
+    PostedFacts.until("/api/v1/crops/" + cropId, FieldBookFacts::isComplete);
+  }
+
   private static String crop(
       String cropId,
       String field,
@@ -145,7 +168,8 @@ final class FieldBookFacts {
         "role": "%s", "seedComponentId": "%s", "pollenComponentId": "FB-RP", "cropYear": 2026, \
         "category": "%s", "rulebookId": "%s", "floweringFrom": "2026-05-28", \
         "floweringTo": "2026-06-11", "outline": [{"lon": %s, "lat": 50.0}, \
-        {"lon": %s, "lat": 50.0}, {"lon": %s, "lat": 50.005}]"""
+        {"lon": %s, "lat": 50.0}, {"lon": %s, "lat": 50.005}]\
+        """
             .formatted(
                 cropId,
                 field,

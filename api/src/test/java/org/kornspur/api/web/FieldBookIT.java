@@ -7,7 +7,9 @@ import static org.assertj.core.api.Assertions.within;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.BoundingBox;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Map;
@@ -42,7 +44,8 @@ class FieldBookIT extends BrowserTest {
         book.close();
         return drafts.some((draft) => Object.entries(values)
           .every(([name, value]) => draft.values[name] === value));
-      }""";
+      }\
+      """;
 
   @BeforeEach
   void bringCrops() {
@@ -67,13 +70,17 @@ class FieldBookIT extends BrowserTest {
     tap(page, "AREA", 3);
     tap(page, "OFF_TYPE", 8);
     Locator against = page.locator("[data-quantity=OFF_TYPES_BY_AREA].REJECT");
-    assertThat(against).containsText("Stop: it speaks against the crop");
+    assertThat(against).containsText("It speaks against the crop so far; count on");
+    assertThat(against).containsText("This visit needs at least 150");
+    assertThat(against).not().containsText("Stop");
     assertThat(page.locator("#decision-news")).containsText("speaks against");
     for (int taps = 0; taps < 8; taps++) {
       page.locator("#undo").click();
     }
-    assertThat(offTypes).containsText("0 in 30");
-    tap(page, "AREA", 12);
+    assertThat(offTypes).containsText("Today: 0 in 30");
+    tap(page, "AREA", 11);
+    assertThat(page.locator("#decisions")).not().containsText("Stop");
+    tap(page, "AREA", 1);
     assertThat(page.locator("[data-quantity=OFF_TYPES_BY_AREA].ACCEPT"))
         .containsText("Stop: it speaks for the crop");
     tap(page, "FEMALE_10", 20);
@@ -93,6 +100,38 @@ class FieldBookIT extends BrowserTest {
         .containsEntry("plantsCounted", null);
     assertThat(header(fact)).containsEntry("recordedBy", TestPeople.of(Role.INSPECTOR));
     assertThat(UUID.fromString((String) header(fact).get("factId")).version()).isEqualTo(4);
+
+    page.navigate(root + "field-book/crops/" + crop + "/inspection");
+    ready(page);
+    Locator again = page.locator("#decisions [data-quantity=OFF_TYPES_BY_AREA]");
+    assertThat(again).containsText("Today: 0 in 0");
+    assertThat(again).containsText("With earlier visits: 0 in 150");
+    // what earlier visits found stops nobody who has counted nothing
+    assertThat(page.locator("#decisions")).not().containsText("Stop");
+    assertThat(page.locator("#tally-of")).containsText("Visit 2, female");
+    if (screen == Screen.NARROW) {
+      assertThat(page.locator("[data-tap=AREA]").boundingBox().y)
+          .as("the first pad is on the screen without scrolling")
+          .isLessThan(page.viewportSize().height);
+    }
+    person.close();
+  }
+
+  @Test
+  void whatIsDueThisWeekStandsFirst() {
+    LocalDate today = LocalDate.now();
+    FieldBookFacts.flowering("FB-DUE", today.plusDays(2), today.plusDays(6));
+    BrowserContext person = inspector(Screen.NARROW);
+    Page page = person.newPage();
+    page.navigate(root + "field-book?cropYear=" + today.plusDays(6).getYear());
+    Locator due = page.locator("section[aria-labelledby=due] .crop-card");
+    assertThat(due.filter(new Locator.FilterOptions().setHasText("FB-DUE"))).hasCount(1);
+    assertThat(due.filter(new Locator.FilterOptions().setHasText("FB-DUE")))
+        .containsText(Pattern.compile("Field inspections.*until"));
+    assertThat(page.locator("section[aria-labelledby=due]")).not().containsText("FB-26-A");
+    LookedAt.whole(page, "field-book-due-NARROW");
+    page.navigate(root + "field-book?id=FB-");
+    assertThat(page.locator("section[aria-labelledby=due]")).hasCount(0);
     person.close();
   }
 
@@ -389,12 +428,11 @@ class FieldBookIT extends BrowserTest {
       assertThat(pad.boundingBox().height).isGreaterThanOrEqualTo(44);
       assertThat(pad.boundingBox().width).isGreaterThanOrEqualTo(44);
     }
-    Locator decisions = page.locator("#decisions");
-    decisions.scrollIntoViewIfNeeded();
-    double top = decisions.boundingBox().y;
-    double bottom =
-        page.locator("#undo").boundingBox().y + page.locator("#undo").boundingBox().height;
-    assertThat(bottom - top).as("decision and pads on one screen").isLessThan(Screen.NARROW.height);
+    BoundingBox pads = page.locator(".pads").boundingBox();
+    BoundingBox first = page.locator("#decisions li").first().boundingBox();
+    assertThat(first.y + first.height - pads.y)
+        .as("the pads and the first decision on one screen")
+        .isLessThan(Screen.NARROW.height);
     person.close();
   }
 

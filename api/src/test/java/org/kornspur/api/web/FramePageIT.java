@@ -72,14 +72,19 @@ class FramePageIT extends BrowserTest {
             "crops/C25-S01",
             "trace?q=L24-S05",
             "trace/drill?subject=lot:L24-S05",
+            "record",
+            "record/conditioning",
+            "release",
             "seasons",
+            "plan/new",
             "quarantine",
+            "files",
             "lots/L26-S11/sign",
             "field-book?cropYear=2025",
             "field-book/crops/C25-S01",
             "field-book/crops/C25-S01/inspection")) {
       assertThat(page.navigate(root + path).status()).as(path).isEqualTo(200);
-      LookedAt.whole(page, "dark-" + path.replaceAll("\\W+", "-") + "-" + screen);
+      LookedAt.contrast(page, "dark-" + path.replaceAll("\\W+", "-") + "-" + screen);
     }
     page.context().close();
   }
@@ -129,10 +134,26 @@ class FramePageIT extends BrowserTest {
         .contentType(equalTo("application/problem+json"));
   }
 
+  /** The framework escapes text of this status, and so made a page of it unreadable. */
+  @Test
+  void aPageOnABadRequestIsAPage() {
+    given()
+        .header("Authorization", TestPeople.basic(QUALITY))
+        .accept("text/html")
+        .queryParam("subject", "lot:L24-S05")
+        .queryParam("lot", "L24-S05")
+        .queryParam("kg", "1,250")
+        .get("/trace/drill")
+        .then()
+        .statusCode(400)
+        .body(containsString("<main"))
+        .body(containsString("Write 1250 or 1.250"));
+  }
+
   /** What cannot be heeded is said in the language of the page, and the list is there. */
   @ParameterizedTest
   @CsvSource({
-    "crops, year, abc, 'category, cropYear, holder'",
+    "crops, year, abc, 'category, columns, cropYear, holder'",
     "crops, cropYear, abc, 1990",
     "lots, state, BAD, NOT_FIT",
     "desk, category, BAD, PRE_BASIC",

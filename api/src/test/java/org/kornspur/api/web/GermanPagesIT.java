@@ -43,7 +43,7 @@ import org.kornspur.api.web.help.HelpTopic;
 class GermanPagesIT {
   private static final List<String> TEXTS =
       Stream.concat(
-              Stream.of("statements", "problems", "requests", "standing"),
+              Stream.of("statements", "problems", "requests", "headlines"),
               TextResolver.NAMES.stream())
           .map(name -> "text/" + name + "_%s.properties")
           .toList();
@@ -209,7 +209,14 @@ class GermanPagesIT {
             "/lots?size=200",
             "/crops?size=200",
             "/quarantine",
+            "/release",
+            "/record",
+            "/record/conditioning",
+            "/record/field-inspection",
+            "/files",
             "/seasons",
+            "/plan",
+            "/plan/new",
             "/field-book",
             "/help",
             "/help?q=Probe",

@@ -51,7 +51,7 @@ class HelpPicturesIT extends BrowserTest {
           new Picture("crop", Role.QUALITY, Screen.WIDE, "crops/C25-S01", "#map"),
           new Picture("sign", Role.QUALITY, Screen.WIDE, "lots/L26-S11/sign", ""),
           new Picture("trace", Role.AUDITOR, Screen.WIDE, "trace?q=L24-S05", ""),
-          new Picture("bench", Role.LABORATORY, Screen.WIDE, "bench", ""),
+          new Picture("laboratory", Role.LABORATORY, Screen.WIDE, "laboratory", ""),
           new Picture(
               "field-book",
               Role.INSPECTOR,

@@ -7,11 +7,15 @@ import com.deque.html.axecore.playwright.AxeBuilder;
 import com.microsoft.playwright.Page;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.function.UnaryOperator;
 import org.kornspur.api.text.Language;
 
 /** What is asked of every page, whatever it shows. */
 final class LookedAt {
   static final Path PICTURES = Path.of("target", "screenshots");
+
+  private static final List<String> ASKED =
+      List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice");
 
   private LookedAt() {}
 
@@ -22,7 +26,17 @@ final class LookedAt {
    * @param name of the picture, without its ending
    */
   static void whole(Page page, String name) {
-    assertThat(violations(page)).as("axe-core on %s", page.url()).isEmpty();
+    assertThat(violations(page, axe -> axe.withTags(ASKED)))
+        .as("axe-core on %s", page.url())
+        .isEmpty();
+    fits(page, name);
+  }
+
+  /** Fails where colours have too little contrast, on a page whose other colours were looked at. */
+  static void contrast(Page page, String name) {
+    assertThat(violations(page, axe -> axe.withRules(List.of("color-contrast"))))
+        .as("axe-core on %s", page.url())
+        .isEmpty();
     fits(page, name);
   }
 
@@ -54,28 +68,21 @@ final class LookedAt {
    * What axe-core finds by WCAG 2.2 AA and by its own good practice: rule, then the elements. It
    * runs in the page itself, as there are no frames whose findings a second page would join.
    */
-  private static List<String> violations(Page page) {
+  private static List<String> violations(Page page, UnaryOperator<AxeBuilder> what) {
     assertThat(page.frames()).as("frames of %s", page.url()).hasSize(1);
     AxeRunOptions options = new AxeRunOptions();
     options.setResultTypes(List.of("violations"));
-    return new AxeBuilder(page)
-            .setLegacyMode(true)
-            .options(options)
-            .withTags(
-                List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"))
-            .analyze()
-            .getViolations()
-            .stream()
-            .flatMap(
-                rule ->
-                    rule.getNodes().stream()
-                        .map(
-                            node ->
-                                rule.getId()
-                                    + ": "
-                                    + node.getHtml()
-                                    + " "
-                                    + node.getFailureSummary()))
-            .toList();
+    return what
+        .apply(new AxeBuilder(page).setLegacyMode(true).options(options))
+        .analyze()
+        .getViolations()
+        .stream()
+        .flatMap(
+            rule ->
+                rule.getNodes().stream()
+                    .map(
+                        node ->
+                            rule.getId() + ": " + node.getHtml() + " " + node.getFailureSummary()))
+        .toList();
   }
 }

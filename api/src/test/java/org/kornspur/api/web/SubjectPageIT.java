@@ -81,10 +81,19 @@ class SubjectPageIT extends BrowserTest {
     assertThat(page.locator(".timeline .gone").count()).isEqualTo(1);
     assertThat(page.locator(".timeline").textContent()).contains("Berichtigt Tatsache");
     assertThat(page.locator(".timeline li:not(.gone) del").first().textContent())
-        .startsWith("12400");
+        .startsWith("12.400");
     assertThat(page.locator(".timeline li:not(.gone) ins").first().textContent())
-        .startsWith("1240");
-    assertThat(page.locator("dl.facts").first().textContent()).contains("1.240");
+        .startsWith("1.240");
+    Locator corrected =
+        page.locator(
+            ".timeline li:not(.gone)", new Page.LocatorOptions().setHas(page.locator("ins")));
+    corrected.locator("summary").first().click();
+    assertThat(corrected.locator(".values").first().textContent())
+        .as("fields have German names, constants too")
+        .doesNotContain("massKg")
+        .contains("kg");
+    assertThat(page.locator("section[aria-labelledby=identity] dl").textContent())
+        .contains("1.240");
     page.context().close();
   }
 }

@@ -30,7 +30,8 @@ public final class InventedFitLot {
             null,
             """
             "lotId": "%s", "hybridId": "HYB-T", "componentId": "SX", "category": "PRE_BASIC", \
-            "enterpriseId": "ENT-1", "rulebookId": "EU", "cropYear": 2022, "massKg": 450"""
+            "enterpriseId": "ENT-1", "rulebookId": "EU", "cropYear": 2022, "massKg": 450\
+            """
                 .formatted(lot)),
         fact(
             "Sampling",
@@ -39,7 +40,8 @@ public final class InventedFitLot {
             null,
             """
             "sampleId": "S-%1$s", "lotId": "%1$s", "primarySamples": 5, "lotMassKg": 450, \
-            "submittedSampleG": 1189, "samplerAccreditation": "INV-SAMPLER-03\""""
+            "submittedSampleG": 1189, "samplerAccreditation": "LAB-1\"\
+            """
                 .formatted(lot)),
         moisture(lot + "-moisture", lot, "2022-08-22T16:13:00Z", null, 12.7),
         fact(
@@ -50,7 +52,8 @@ public final class InventedFitLot {
             """
             "lotId": "%1$s", "sampleId": "S-%1$s", "laboratoryId": "LAB-1", "replicates": [\
             {"seeds": 100, "normalSeedlings": 96}, {"seeds": 100, "normalSeedlings": 97}, \
-            {"seeds": 100, "normalSeedlings": 97}, {"seeds": 100, "normalSeedlings": 95}]"""
+            {"seeds": 100, "normalSeedlings": 97}, {"seeds": 100, "normalSeedlings": 95}]\
+            """
                 .formatted(lot)),
         fact(
             "PurityTest",
@@ -59,7 +62,8 @@ public final class InventedFitLot {
             null,
             """
             "lotId": "%1$s", "sampleId": "S-%1$s", "pureSeedG": 119.15, "inertMatterG": 0.78, \
-            "otherSeedsG": 0.07, "laboratoryId": "LAB-1\""""
+            "otherSeedsG": 0.07, "laboratoryId": "LAB-1\"\
+            """
                 .formatted(lot)),
         fact(
             "OtherSeedDetermination",
@@ -69,7 +73,8 @@ public final class InventedFitLot {
             """
             "lotId": "%1$s", "sampleId": "S-%1$s", "sampleG": 500, "sampleNumber": 1, \
             "otherCereals": 1, "otherPlants": 1, "raphanusAndAgrostemma": 0, "wildOats": 0, \
-            "loliumTemulentum": 0, "ergotBodies": 0, "laboratoryId": "LAB-1\""""
+            "loliumTemulentum": 0, "ergotBodies": 0, "laboratoryId": "LAB-1\"\
+            """
                 .formatted(lot)));
   }
 
@@ -82,7 +87,8 @@ public final class InventedFitLot {
         null,
         """
         "enterpriseId": "LAB-1", "name": "invented laboratory", "kind": "LABORATORY", \
-        "accreditations": [%s]"""
+        "accreditations": [%s]\
+        """
             .formatted(
                 Arrays.stream(TestKind.values())
                     .map(InventedFitLot::accreditation)
@@ -91,8 +97,23 @@ public final class InventedFitLot {
 
   private static String accreditation(TestKind test) {
     return """
-        {"test": "%s", "validFrom": "2020-01-01", "validTo": "2099-12-31"}"""
+    {"test": "%s", "validFrom": "2020-01-01", "validTo": "2099-12-31"}\
+    """
         .formatted(test);
+  }
+
+  /** A result of post-control that makes the lot not fit. */
+  public static String failedPostControl(String id, String lot) {
+    return fact(
+        "PostControlResult",
+        id,
+        "2023-06-20T10:00:00Z",
+        null,
+        """
+        "lotId": "%s", "method": "PLOT", "plotOrTestId": "plot-1", "plantsExamined": 1000, \
+        "identityConfirmed": false, "offTypePlants": 0\
+        """
+            .formatted(lot));
   }
 
   static String moisture(
@@ -103,7 +124,8 @@ public final class InventedFitLot {
         recordedAt,
         corrects,
         """
-        "lotId": "%1$s", "sampleId": "S-%1$s", "moisturePercent": %2$s, "laboratoryId": "LAB-1\""""
+        "lotId": "%1$s", "sampleId": "S-%1$s", "moisturePercent": %2$s, "laboratoryId": "LAB-1\"\
+        """
             .formatted(lot, percent));
   }
 
@@ -113,8 +135,9 @@ public final class InventedFitLot {
             ? "null"
             : "{\"supersedes\": \"%s\", \"reason\": \"typing error\"}".formatted(corrects);
     return """
-        {"type": "%s", "header": {"factId": "%s", "recordedBy": "p-01", "happenedAt": "%s", \
-        "recordedAt": "%s", "sourceDocument": "invented", "correction": %s}, %s}"""
+    {"type": "%s", "header": {"factId": "%s", "recordedBy": "p-01", "happenedAt": "%s", \
+    "recordedAt": "%s", "sourceDocument": "invented", "correction": %s}, %s}\
+    """
         .formatted(type, id, recordedAt, recordedAt, correction, fields);
   }
 }

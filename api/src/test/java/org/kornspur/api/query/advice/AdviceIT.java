@@ -67,6 +67,7 @@ class AdviceIT {
             answer.statusCode() == 200
                 && answer.jsonPath().getList("rows").size() == 1
                 && answer.jsonPath().get("rows[0].fit") != null
+                && answer.jsonPath().getBoolean("complete")
                 && answer.jsonPath().getBoolean("asOf.complete"));
     until(
         () -> when().get("/api/v1/advice/inspection/V-CROP"),
@@ -160,6 +161,7 @@ class AdviceIT {
         .body("rows[0].method", equalTo("MARKER"))
         .body("rows[0].observed.percent", equalTo(88.0f))
         .body("rows[0].fit", notNullValue())
+        .body("results", equalTo(1))
         .body("crops", equalTo(1))
         .body("complete", equalTo(true));
     when()
@@ -334,7 +336,8 @@ class AdviceIT {
                     {"componentId": "RP-V", "kind": "RESTORER_POLLINATOR"}], \
                     "crosses": [{"seedComponentId": "HYB-V", "femaleComponentId": "SX-V", \
                     "pollenComponentId": "RP-V"}], "pollinatorSharePercent": 10.0, \
-                    "shareBasis": "MASS", "tolerancePercentPoints": 1.0"""),
+                    "shareBasis": "MASS", "tolerancePercentPoints": 1.0\
+                    """),
                 InventedFitLot.laboratory(),
                 parentSeed("V-OWED", "SX-V", 1000)),
             Stream.of(parentSeed("V-SX", "SX-V", 2000)),
@@ -362,7 +365,8 @@ class AdviceIT {
             "v-sampling-" + lotId,
             """
             "sampleId": "S-%s", "lotId": "%s", "primarySamples": 10, "lotMassKg": %s, \
-            "submittedSampleG": 1100.0, "samplerAccreditation": "INV-SAMPLER\""""
+            "submittedSampleG": 1100.0, "samplerAccreditation": "LAB-1\"\
+            """
                 .formatted(lotId, lotId, massKg)),
         InventedFacts.fact(
             "GerminationTest",
@@ -391,7 +395,8 @@ class AdviceIT {
                 + """
                 "sampleG": 500.0, "sampleNumber": 1, "otherCereals": 0, "otherPlants": 1, \
                 "raphanusAndAgrostemma": 0, "wildOats": 0, "loliumTemulentum": 0, \
-                "ergotBodies": 0"""));
+                "ergotBodies": 0\
+                """));
   }
 
   private static String four(String replicate) {
@@ -407,7 +412,8 @@ class AdviceIT {
             "blendLotId": "V-MIX", "hybridId": "HYB-V", \
             "females": [{"lotId": "V-SX", "massKg": 900.0}], \
             "pollinators": [{"lotId": "V-RP", "massKg": 100.0}], \
-            "targetPollinatorSharePercent": 10.0"""),
+            "targetPollinatorSharePercent": 10.0\
+            """),
         InventedFacts.fact(
             "FieldCropDeclared",
             "v-crop",
@@ -417,7 +423,8 @@ class AdviceIT {
             "pollenComponentId": "RP-V", "cropYear": 2024, "category": "CERTIFIED", \
             "rulebookId": "EU", "floweringFrom": "2024-06-01", "floweringTo": "2024-06-10", \
             "outline": [{"lon": 12.0, "lat": 52.0}, {"lon": 12.004, "lat": 52.0}, \
-            {"lon": 12.004, "lat": 52.004}, {"lon": 12.0, "lat": 52.004}]"""),
+            {"lon": 12.004, "lat": 52.004}, {"lon": 12.0, "lat": 52.004}]\
+            """),
         InventedFacts.fact(
             "PollenSourceSeen",
             "v-source",
@@ -425,30 +432,35 @@ class AdviceIT {
             "sourceId": "V-RYE", "kind": "RYE_CROP", "cropYear": 2024, \
             "firstSeenOn": "2024-05-20", "endedOn": "2024-06-05", \
             "outline": [{"lon": 12.012, "lat": 52.0}, {"lon": 12.014, "lat": 52.0}, \
-            {"lon": 12.014, "lat": 52.002}, {"lon": 12.012, "lat": 52.002}]"""),
+            {"lon": 12.014, "lat": 52.002}, {"lon": 12.012, "lat": 52.002}]\
+            """),
         InventedFacts.fact(
             "FieldInspection",
             "v-inspection",
             """
             "cropId": "V-CROP", "visit": 1, "bbchStage": 65, "part": "FEMALE", \
             "areaM2": 150.0, "offTypePlants": 1, "sheddingPlants": 5, \
-            "plantsInReceptiveFlower": 1000"""),
+            "plantsInReceptiveFlower": 1000\
+            """),
         InventedFacts.fact(
             "Sowing",
             "v-sowing",
             """
-            "cropId": "V-CROP", "sown": [{"lotId": "V-MIX", "massKg": 600.0}], "areaHa": 10.0"""),
+            "cropId": "V-CROP", "sown": [{"lotId": "V-MIX", "massKg": 600.0}], "areaHa": 10.0\
+            """),
         InventedFacts.fact(
             "Harvest",
             "v-harvest",
             """
-            "cropId": "V-CROP", "lotId": "V-F1", "massKg": 30000.0"""),
+            "cropId": "V-CROP", "lotId": "V-F1", "massKg": 30000.0\
+            """),
         InventedFacts.fact(
             "PostControlResult",
             "v-marker",
             """
             "lotId": "V-F1", "method": "MARKER", "plotOrTestId": "M-1", "plantsExamined": 200, \
-            "identityConfirmed": true, "offTypePlants": 0, "nonHybridPlants": 24"""));
+            "identityConfirmed": true, "offTypePlants": 0, "nonHybridPlants": 24\
+            """));
   }
 
   private static Response ask(String what, String json) {

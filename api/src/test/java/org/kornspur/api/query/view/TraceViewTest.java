@@ -8,7 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.kornspur.api.readmodel.InventedChange;
-import org.kornspur.api.readmodel.StandingRow;
+import org.kornspur.api.readmodel.StandingIndexRow;
 import org.kornspur.api.security.visibility.Visibility;
 import org.kornspur.api.text.EnglishWords;
 import org.kornspur.ingest.contract.FactType;
@@ -91,13 +91,13 @@ class TraceViewTest {
         Trace.walk(PEDIGREE, start, direction, most),
         subject -> standing.contains(subject) ? Optional.of(row(subject)) : Optional.empty(),
         Visibility.everything(),
-        EnglishWords.standings(),
+        EnglishWords.firstReasons(),
         1.5,
         NOW);
   }
 
-  private static StandingRow row(Subject subject) {
-    return new StandingRow(
+  private static StandingIndexRow row(Subject subject) {
+    return new StandingIndexRow(
         subject,
         StandingState.FIT,
         ReleaseStep.NONE,
@@ -108,6 +108,8 @@ class TraceViewTest {
         List.of(),
         0,
         0,
+        Optional.empty(),
+        false,
         Optional.empty(),
         Instant.EPOCH);
   }

@@ -1,5 +1,6 @@
 package org.kornspur.api.security.login;
 
+import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.io.InputStream;
 import java.net.URI;
@@ -8,11 +9,13 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
+import java.util.HashMap;
 import java.util.Map;
 import org.kornspur.api.security.people.TestPeople;
 
 /** Asks a server as a person, or as nobody, over a plain HTTP client. */
 public final class Asking {
+  private static final ObjectMapper JSON = new ObjectMapper();
   private static final Duration LIMIT = Duration.ofSeconds(60);
 
   private final String root;
@@ -75,5 +78,36 @@ public final class Asking {
           response.headers().map(),
           isEndless ? "" : new String(in.readAllBytes(), StandardCharsets.UTF_8));
     }
+  }
+
+  /** Logs in with a password. */
+  public Answer logIn(String person, String password, Map<String, String> more)
+      throws IOException, InterruptedException {
+    Map<String, String> headers = new HashMap<>(more);
+    headers.put("Content-Type", "application/json");
+    return ask(
+        "POST",
+        RoutePolicy.SESSION,
+        headers,
+        JSON.writeValueAsString(Map.of("personId", person, "password", password)));
+  }
+
+  /** Has a person change a password; the status of the answer. */
+  public int setPassword(String person, String old, String own)
+      throws IOException, InterruptedException {
+    Map<String, String> headers =
+        Map.of("Authorization", TestPeople.basic(person, old), "Content-Type", "application/json");
+    String change = JSON.writeValueAsString(Map.of("password", old, "newPassword", own));
+    return ask("POST", RoutePolicy.OWN_PASSWORD, headers, change).status();
+  }
+
+  /** The status of the answer to one who asks for the own account. */
+  public int account(String person, String password) throws IOException, InterruptedException {
+    return ask(
+            "GET",
+            "/api/v1/account",
+            Map.of("Authorization", TestPeople.basic(person, password)),
+            "")
+        .status();
   }
 }

@@ -3,6 +3,7 @@ package org.kornspur.api.security.login;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.kornspur.api.Waiting.until;
 
+import com.fasterxml.jackson.databind.ObjectMapper;
 import io.quarkus.test.common.http.TestHTTPResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
@@ -12,6 +13,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.List;
 import java.util.Map;
 import java.util.logging.Level;
 import java.util.logging.Logger;
@@ -150,6 +152,49 @@ class HttpAnswersIT {
       access.setLevel(before);
     }
     assertThat(logged.text()).doesNotContain("Incident");
+  }
+
+  @Test
+  void wrongPasswordsAreSlowedAndNothingSecretIsLogged() throws Exception {
+    Asking.Answer added =
+        asking.post(
+            "administrator",
+            "/api/v1/people",
+            "{\"personId\": \"p-18\", \"printedName\": \"Invented Eighteen\", \"roles\": [\"AUDITOR\"]}");
+    String right = "a password of one's own, for tests";
+    assertThat(
+            asking.setPassword(
+                "p-18", new ObjectMapper().readTree(added.body()).path("password").asText(), right))
+        .isEqualTo(204);
+    String wrong = "a wrong guess that no log may hold";
+    Logged logged = new Logged();
+    String cookie;
+    try {
+      assertThat(asking.account("p-18", right)).isEqualTo(200);
+      cookie = asking.logIn("p-18", right, Map.of()).header("Set-Cookie").split(";", 2)[0];
+      assertThat(asking.account(wrong, wrong)).as("a password in the wrong field").isEqualTo(401);
+      for (int i = 0; i < 5; i++) {
+        assertThat(asking.account("p-18", wrong)).isEqualTo(401);
+      }
+      Asking.Answer slowed = asking.logIn("p-18", wrong, Map.of());
+      assertThat(slowed.status()).isEqualTo(429);
+      assertThat(Integer.parseInt(slowed.header("Retry-After"))).isBetween(1, 300);
+      assertThat(slowed.header("Content-Type")).isEqualTo("application/problem+json");
+      assertThat(asking.account("p-18", right)).as("what is remembered still holds").isEqualTo(200);
+    } finally {
+      logged.close();
+    }
+    assertThat(logged.text())
+        .contains("Log-in refused for p-18", "Log-in refused for nobody known");
+    for (String secret :
+        List.of(
+            right,
+            wrong,
+            cookie.substring(cookie.indexOf('=') + 1),
+            TestPeople.basic("p-18", right).substring(6),
+            TestPeople.basic("p-18", wrong).substring(6))) {
+      assertThat(logged.text()).doesNotContain(secret);
+    }
   }
 
   private String answer(String request) throws Exception {

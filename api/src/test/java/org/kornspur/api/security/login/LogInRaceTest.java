@@ -69,7 +69,7 @@ class LogInRaceTest {
     People people = new Meanwhile(settings, change);
     Sessions sessions = new Sessions(settings, people);
     AuthenticationResult authentication =
-        new Passwords(people)
+        new Passwords(people, new WrongPasswordThrottle())
             .check(PERSON, TestPeople.password(), "192.0.2.1", Caller.Proof.SESSION);
     return authentication instanceof AuthenticationResult.Known known
         ? sessions.read(sessions.begin(known.caller(), true).getValue())

@@ -44,7 +44,9 @@ class PasswordsTest {
                     Map.of("kornspur.data-folder", folder.toString()), "test", 100))
             .build()
             .getConfigMapping(AccessSettings.class);
-    passwords = new Passwords(new People(settings, () -> "administrator"), MOST_OF_PERSON);
+    passwords =
+        new Passwords(
+            new People(settings, () -> "administrator"), new WrongPasswordThrottle(MOST_OF_PERSON));
   }
 
   private AuthenticationResult check(String password, String address) {

@@ -26,7 +26,10 @@ import org.kornspur.api.security.Role;
 /** The first start of one machine, and how passwords are kept. */
 @Tag("slow")
 class FirstStartTest {
-  private static final Pattern LINE = Pattern.compile("(?m)^  (\\w+) +(\\S+)$");
+  private static final Path ENTERPRISES =
+      Path.of("..", "demo-events", "2022", "EnterpriseDeclared.csv");
+
+  private static final Pattern LINE = Pattern.compile("(?m)^  ([\\w-]+) +(\\S+)$");
 
   /**
    * A published test vector of PBKDF2-HMAC-SHA-512 (password "password", salt "salt", one
@@ -74,6 +77,8 @@ class FirstStartTest {
           assertThat(new PeopleFile(file).find(person).orElseThrow().password().matches(password))
               .isTrue();
         });
+    assertThat(new PeopleFile(file).all()).as("one's own passwords").noneMatch(Person::issued);
+    assertThat(kept).doesNotContain("issued");
     assertThat(PosixFilePermissions.toString(Files.getPosixFilePermissions(file)))
         .isEqualTo("rw-------");
     assertThat(printed(file)).as("the second start").isEmpty();
@@ -81,8 +86,13 @@ class FirstStartTest {
   }
 
   private static Map<String, String> printed(Path file) {
+    return printed(false, file);
+  }
+
+  private static Map<String, String> printed(boolean ofDemo, Path file) {
     ByteArrayOutputStream console = new ByteArrayOutputStream();
-    People.makeFirst(new PeopleFile(file), new PrintStream(console, true, StandardCharsets.UTF_8));
+    FirstPeople.make(
+        ofDemo, new PeopleFile(file), new PrintStream(console, true, StandardCharsets.UTF_8));
     return LINE.matcher(console.toString(StandardCharsets.UTF_8))
         .results()
         .collect(
@@ -93,23 +103,78 @@ class FirstStartTest {
                 LinkedHashMap::new));
   }
 
-  /** So that a running site goes on, and a demo begins. */
+  /** The pages of a grower and of a laboratory are empty for who belongs to none. */
   @Test
-  void passwordsOfEarlierVersionsAndOfTheFirstStartAreOnesOwn(@TempDir Path folder)
-      throws Exception {
+  void theFirstStartOfADemoMakesPeopleOfItsEnterprises(@TempDir Path folder) throws Exception {
+    Path file = folder.resolve("people.json");
+    Map<String, String> printed = printed(true, file);
+
+    assertThat(printed.keySet()).allMatch(id -> id.startsWith("demo-")).hasSize(6);
+    String enterprises = Files.readString(ENTERPRISES);
+    PeopleFile people = new PeopleFile(file);
+    String password = printed.get(DemoPeople.QUALITY.personId());
+    PasswordHash hash = people.find(DemoPeople.QUALITY.personId()).orElseThrow().password();
+    assertThat(hash.matches(password)).isTrue();
+    for (DemoPeople one : DemoPeople.values()) {
+      Person person = people.find(one.personId()).orElseThrow();
+      assertThat(person.roles()).containsExactly(one.role());
+      assertThat(printed.get(one.personId())).isEqualTo(password);
+      assertThat(person.password()).as("derived once").isEqualTo(hash);
+      if (one.role() == Role.MULTIPLIER || one.role() == Role.LABORATORY) {
+        assertThat(enterprises).contains("," + person.enterpriseId().orElseThrow() + ",");
+        assertThat(enterprises)
+            .containsPattern(person.enterpriseId().orElseThrow() + ",[^,]*," + one.role());
+      }
+    }
+    Path other = folder.resolve("other.json");
+    assertThat(printed(true, other).values())
+        .as("no password is that of another site")
+        .doesNotContainAnyElementsOf(printed.values());
+  }
+
+  @Test
+  void aSiteThatHasPeopleGetsNoneOfTheDemo(@TempDir Path folder) throws Exception {
+    Path file = folder.resolve("people.json");
+    TestPeople.writeTo(file);
+    String before = Files.readString(file);
+
+    assertThat(printed(true, file)).isEmpty();
+    assertThat(Files.readString(file)).isEqualTo(before);
+  }
+
+  @Test
+  void onlyPeopleOfTheDemoWhoMayLogInAreNamed(@TempDir Path folder) throws Exception {
+    Path file = folder.resolve("people.json");
+    printed(true, file);
+    PeopleFile people = new PeopleFile(file);
+    people.change(
+        kept -> {
+          kept.computeIfPresent(
+              "demo-auditor", (id, person) -> person.withDisabled(true, Instant.now()));
+          kept.remove("demo-quality");
+          return kept;
+        });
+
+    assertThat(DemoPeople.among(people.all()))
+        .containsExactly(
+            DemoPeople.MULTIPLIER,
+            DemoPeople.INSPECTOR,
+            DemoPeople.LABORATORY,
+            DemoPeople.ADMINISTRATOR);
+  }
+
+  /** So that a running site goes on. */
+  @Test
+  void passwordsOfEarlierVersionsAreOnesOwn(@TempDir Path folder) throws Exception {
     Path earlier = folder.resolve("earlier.json");
     Files.writeString(
         earlier,
         """
         [{"personId": "quality", "printedName": "Quality", "roles": ["QUALITY"],
           "enterpriseId": null, "password": "pbkdf2-sha512$1$c2FsdA==$c2FsdA==",
-          "disabled": false, "sessionsFrom": "1970-01-01T00:00:00Z"}]""");
+          "disabled": false, "sessionsFrom": "1970-01-01T00:00:00Z"}]\
+        """);
     assertThat(new PeopleFile(earlier).find("quality").orElseThrow().issued()).isFalse();
-
-    Path first = folder.resolve("people.json");
-    printed(first);
-    assertThat(new PeopleFile(first).all()).noneMatch(Person::issued);
-    assertThat(Files.readString(first)).doesNotContain("issued");
   }
 
   /** Also where both changes fell into one tick of the file system's clock. */

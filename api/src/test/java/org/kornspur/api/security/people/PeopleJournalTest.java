@@ -134,7 +134,8 @@ class PeopleJournalTest {
   @Test
   void theFirstStartIsToldToo() {
     Path people = folder.resolve("people.json");
-    People.makeFirst(
+    FirstPeople.make(
+        false,
         new PeopleFile(people),
         new PrintStream(new ByteArrayOutputStream(), true, StandardCharsets.UTF_8));
     assertThat(new PeopleFile(people).journal().lines())

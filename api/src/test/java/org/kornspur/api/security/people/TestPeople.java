@@ -55,6 +55,8 @@ public final class TestPeople {
             person(LAB_TWO, Role.LABORATORY, "ENT-LAB-TWO"),
             person(UNBOUND_LABORATORY, Role.LABORATORY, null),
             person(of(Role.QUALITY), Role.QUALITY, null),
+            person(DemoPeople.MULTIPLIER.personId(), Role.MULTIPLIER, "ENT-MULT-HILL"),
+            person(DemoPeople.LABORATORY.personId(), Role.LABORATORY, "ENT-LAB-TWO"),
             person(of(Role.AUDITOR), Role.AUDITOR, null),
             person(of(Role.ADMINISTRATOR), Role.ADMINISTRATOR, null),
             new Person(

@@ -577,7 +577,7 @@ class VisibilityServiceIT {
   }
 
   @Test
-  void theBenchNamesNoLotOfWhichNothingIsAssignedToTheLaboratory() throws Exception {
+  void theLaboratoryNamesNoLotOfWhichNothingIsAssignedToTheLaboratory() throws Exception {
     Set<String> assigned = new TreeSet<>();
     Set<String> others = new TreeSet<>();
     for (String id : listed("quality", "/api/v1/lots")) {
@@ -589,7 +589,7 @@ class VisibilityServiceIT {
     Pattern anyOther = anyOf(others);
     Set<String> listed = new TreeSet<>();
     for (int page = 1; page <= assigned.size() / 20 + 1; page++) {
-      String body = bench("/bench?page=" + page).body();
+      String body = laboratory("/laboratory?page=" + page).body();
       assertThat(anyOther.matcher(body).results().map(found -> found.group())).isEmpty();
       anyOf(assigned).matcher(body).results().forEach(found -> listed.add(found.group()));
     }
@@ -597,22 +597,22 @@ class VisibilityServiceIT {
     String own = assigned.iterator().next();
     for (String path :
         List.of(
-            "/bench/lots/%s/samples/S-%<s",
-            "/bench/lots/%s/samples/S-%<s/germination",
-            "/bench/lots/%s/samples/S-%<s/germination?corrects=germination-%<s")) {
-      Asking.Answer seen = bench(path.formatted(own));
+            "/laboratory/lots/%s/samples/S-%<s",
+            "/laboratory/lots/%s/samples/S-%<s/germination",
+            "/laboratory/lots/%s/samples/S-%<s/germination?corrects=germination-%<s")) {
+      Asking.Answer seen = laboratory(path.formatted(own));
       assertThat(seen.status()).isEqualTo(200);
       assertThat(anyOther.matcher(seen.body()).find()).isFalse();
       String other = others.iterator().next();
-      Asking.Answer foreign = bench(path.formatted(other));
-      Asking.Answer none = bench(path.formatted("NONE-1"));
+      Asking.Answer foreign = laboratory(path.formatted(other));
+      Asking.Answer none = laboratory(path.formatted("NONE-1"));
       assertThat(foreign.status()).isEqualTo(404);
       assertThat(foreign.body().replace(other, "ID"))
           .isEqualTo(none.body().replace("NONE-1", "ID"));
     }
   }
 
-  private Asking.Answer bench(String path) throws Exception {
+  private Asking.Answer laboratory(String path) throws Exception {
     return asking.ask(
         "GET",
         path,

@@ -33,11 +33,14 @@ class SettingsTopicTest {
           "kornspur.facts",
           "kornspur.quarantine",
           "kornspur.people",
+          "kornspur.plans",
+          "kornspur.cause-notes",
           "kornspur.chain",
           "kornspur.checkpoints",
           "kornspur.edges",
           "kornspur.value.serializer",
-          "kornspur.value.deserializer");
+          "kornspur.value.deserializer",
+          "kornspur.value.jars");
 
   @ParameterizedTest
   @EnumSource

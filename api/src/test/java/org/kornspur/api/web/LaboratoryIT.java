@@ -31,7 +31,7 @@ import org.kornspur.api.text.Language;
 
 /** A day of a seed-testing station in a real browser, with the invented enterprise loaded. */
 @ExtendWith(AsPerson.class)
-class BenchIT extends BrowserTest {
+class LaboratoryIT extends BrowserTest {
   private static final String LABORATORY = TestPeople.of(Role.LABORATORY);
   private static final Path DEMO = Path.of("..", "demo-events");
 
@@ -45,20 +45,20 @@ class BenchIT extends BrowserTest {
   @EnumSource(Screen.class)
   void aGerminationTestIsCheckedChangedRecordedAndJudged(Screen screen) {
     String lot = "BN-DAY-" + screen;
-    BenchFacts.bring(lot, "ENT-LAB-ONE");
+    LaboratoryFacts.bring(lot, "ENT-LAB-ONE");
     Page page = chromium.signedIn(screen, Language.ENGLISH, root, LABORATORY);
-    page.waitForURL("**/bench");
-    assertThat(page.locator(".rooms [aria-current]")).hasText("Bench");
+    page.waitForURL("**/laboratory");
+    assertThat(page.locator(".rooms [aria-current]")).hasText("Laboratory");
     Locator card = page.locator("[data-sample='S-" + lot + "']");
     untilShown(page, card);
     assertThat(card).containsText("Treated seed: invented dressing. Gloves, no dust.");
     assertThat(card.locator(".asked li").first()).containsText("Germination to be tested");
     assertThat(page.locator("#begin ~ ul")).containsText("accredited laboratory");
-    LookedAt.whole(page, "bench-" + screen + "-en");
+    LookedAt.whole(page, "laboratory-" + screen + "-en");
     card.locator("h3 a").click();
     assertThat(page.locator(".danger"))
         .containsText("Treated seed: invented dressing. Wear gloves, do not breathe the dust");
-    LookedAt.whole(page, "bench-sample-" + screen + "-en");
+    LookedAt.whole(page, "laboratory-sample-" + screen + "-en");
     page.locator("[data-task=GERMINATION]").click();
 
     replicates(page, 100, 97, 94, 91);
@@ -67,7 +67,7 @@ class BenchIT extends BrowserTest {
     assertThat(page.locator(".lines .owed"))
         .containsText("They lie 9 percentage points apart, where at most 8 are tolerated");
     assertThat(page.locator(".lines .owed")).containsText("7 CFR 201.55(a)");
-    LookedAt.whole(page, "bench-checked-apart-" + screen + "-en");
+    LookedAt.whole(page, "laboratory-checked-apart-" + screen + "-en");
     press(page, "Change");
     assertThat(normal(page, 0)).hasValue("100");
     assertThat(page.getByLabel("Report number")).hasValue("bench sheet 7");
@@ -76,26 +76,27 @@ class BenchIT extends BrowserTest {
     assertThat(page.locator(".lines .good"))
         .containsText("They lie 8 percentage points apart; at most 9 are tolerated");
     assertThat(page.locator(".lines")).containsText("95 %: 381 normal seedlings of 400 seeds");
-    LookedAt.whole(page, "bench-checked-" + screen + "-en");
-    assertThat(BenchFacts.gateOf(lot, "GERMINATION", gate -> true)).containsEntry("state", "OWED");
+    LookedAt.whole(page, "laboratory-checked-" + screen + "-en");
+    assertThat(LaboratoryFacts.gateOf(lot, "GERMINATION", gate -> true))
+        .containsEntry("state", "OWED");
     press(page, "Record");
 
     assertThat(page.locator(".notice.good").first()).containsText("Recorded");
     Map<String, Object> gate =
-        BenchFacts.gateOf(lot, "GERMINATION", judged -> judged.get("state").equals("MET"));
+        LaboratoryFacts.gateOf(lot, "GERMINATION", judged -> judged.get("state").equals("MET"));
     assertThat(((Number) gate.get("value")).intValue()).isEqualTo(95);
     page.reload();
     assertThat(page.locator(".results > li")).hasCount(1);
     assertThat(page.locator(".results")).containsText("bench sheet 7");
     assertThat(page.locator(".asked li").first()).containsText("has a result");
-    LookedAt.whole(page, "bench-recorded-" + screen + "-en");
+    LookedAt.whole(page, "laboratory-recorded-" + screen + "-en");
     page.context().close();
   }
 
   @Test
   void theSamePageSentTwiceIsOneFact() {
     String lot = "BN-TWICE";
-    BenchFacts.bring(lot, "ENT-LAB-ONE");
+    LaboratoryFacts.bring(lot, "ENT-LAB-ONE");
     Page page = form(lot, "moisture", Screen.NARROW, Language.ENGLISH);
     page.locator("[name=moisturePercent]").fill("13,4");
     page.getByLabel("Report number").fill("bench sheet 8");
@@ -116,7 +117,7 @@ class BenchIT extends BrowserTest {
               return answers;
             }""");
     assertThat(answers).isEqualTo(List.of("200 recorded=moisture", "200 recorded=moisture"));
-    assertThat(BenchFacts.ofLot(lot, "MoistureTest", 1)).hasSize(1);
+    assertThat(LaboratoryFacts.ofLot(lot, "MoistureTest", 1)).hasSize(1);
     page.context().close();
   }
 
@@ -128,7 +129,7 @@ class BenchIT extends BrowserTest {
   void aReplicateWithMoreSeedlingsThanSeedsIsRefused(
       Screen screen, Language language, String refusal) {
     String lot = "BN-SUM-" + screen;
-    BenchFacts.bring(lot, "ENT-LAB-ONE");
+    LaboratoryFacts.bring(lot, "ENT-LAB-ONE");
     Page page = form(lot, "germination", screen, language);
     replicates(page, 95, 101, 96, 94);
     page.locator("[name='header.sourceDocument']").fill("bench sheet 9");
@@ -137,7 +138,7 @@ class BenchIT extends BrowserTest {
     assertThat(page.locator("#faults a")).hasCount(1);
     assertThat(normal(page, 1)).hasAttribute("aria-invalid", "true");
     assertThat(normal(page, 2)).hasValue("96");
-    LookedAt.whole(page, "bench-refused-" + screen + "-" + language.tag());
+    LookedAt.whole(page, "laboratory-refused-" + screen + "-" + language.tag());
     normal(page, 1).fill("a lot");
     page.locator("button.write").click();
     assertThat(page.locator("#f-replicates-1--normalSeedlings-faults")).containsText("a lot");
@@ -154,19 +155,19 @@ class BenchIT extends BrowserTest {
   @EnumSource(Screen.class)
   void aLaboratoryCorrectsItsOwnResultAndSaysWhy(Screen screen) {
     String lot = "BN-MEND-" + screen;
-    BenchFacts.bring(lot, "ENT-LAB-ONE");
+    LaboratoryFacts.bring(lot, "ENT-LAB-ONE");
     Page page = form(lot, "moisture", screen, Language.ENGLISH);
     page.locator("[name=moisturePercent]").fill("31.4");
     page.getByLabel("Report number").fill("bench sheet 10");
     press(page, "Check");
     press(page, "Record");
     assertThat(page.locator(".notice.good").first()).containsText("Recorded");
-    BenchFacts.gateOf(lot, "MOISTURE", gate -> gate.get("state").equals("NOT_MET"));
-    page.navigate(root + "bench/lots/" + lot + "/samples/S-" + lot);
+    LaboratoryFacts.gateOf(lot, "MOISTURE", gate -> gate.get("state").equals("NOT_MET"));
+    page.navigate(root + "laboratory/lots/" + lot + "/samples/S-" + lot);
     page.locator(".results a").click();
     assertThat(page.locator("h1")).containsText("Correct: Moisture");
     assertThat(page.locator("[name=moisturePercent]")).hasValue("31.4");
-    LookedAt.whole(page, "bench-correct-" + screen + "-en");
+    LookedAt.whole(page, "laboratory-correct-" + screen + "-en");
 
     page.locator("[name=moisturePercent]").fill("13.4");
     press(page, "Check");
@@ -180,8 +181,8 @@ class BenchIT extends BrowserTest {
     press(page, "Record");
     assertThat(page.locator(".notice.good").first()).containsText("Recorded");
 
-    BenchFacts.gateOf(lot, "MOISTURE", gate -> gate.get("state").equals("MET"));
-    List<Map<String, Object>> facts = BenchFacts.ofLot(lot, "MoistureTest", 2);
+    LaboratoryFacts.gateOf(lot, "MOISTURE", gate -> gate.get("state").equals("MET"));
+    List<Map<String, Object>> facts = LaboratoryFacts.ofLot(lot, "MoistureTest", 2);
     assertThat(facts).hasSize(2);
     assertThat(facts.toString())
         .contains("digits swapped")
@@ -190,25 +191,25 @@ class BenchIT extends BrowserTest {
     page.reload();
     assertThat(page.locator(".results .gone")).containsText("No longer counts: digits swapped");
     assertThat(page.locator(".results .gone a")).hasCount(0);
-    LookedAt.whole(page, "bench-corrected-" + screen + "-en");
+    LookedAt.whole(page, "laboratory-corrected-" + screen + "-en");
     page.context().close();
   }
 
   @Test
-  void anotherLaboratorySeesNothingOfItAndNobodyElseHasABench() {
+  void anotherLaboratorySeesNothingOfItAndNobodyElseHasALaboratory() {
     String lot = "BN-OTHERS";
-    BenchFacts.bring(lot, "ENT-LAB-ONE");
+    LaboratoryFacts.bring(lot, "ENT-LAB-ONE");
     BrowserContext other =
         chromium.loggedIn(Screen.WIDE, Language.ENGLISH, root, TestPeople.LAB_TWO);
     Page page = other.newPage();
     for (String part : List.of("", "/germination", "/moisture?corrects=x")) {
-      String path = "bench/lots/%1$s/samples/S-%1$s" + part;
+      String path = "laboratory/lots/%1$s/samples/S-%1$s" + part;
       assertThat(page.navigate(root + path.formatted(lot)).status()).isEqualTo(404);
       String foreign = page.locator("main").innerText().replace(lot, "ID");
       assertThat(page.navigate(root + path.formatted("NONE")).status()).isEqualTo(404);
       assertThat(page.locator("main").innerText().replace("NONE", "ID")).isEqualTo(foreign);
     }
-    page.navigate(root + "bench");
+    page.navigate(root + "laboratory");
     String token = page.locator("[name=csrfToken]").first().inputValue();
     Map<String, String> typed =
         Map.of(
@@ -222,20 +223,20 @@ class BenchIT extends BrowserTest {
             "2026-08-03T10:00",
             "header.sourceDocument",
             "invented");
-    String address = "/bench/lots/%1$s/samples/S-%1$s/moisture".formatted(lot);
+    String address = "/laboratory/lots/%1$s/samples/S-%1$s/moisture".formatted(lot);
     assertThat(statusOfPost(page, address, typed))
         .as("without the token of the page")
         .isEqualTo(403);
     Map<String, String> withToken = new HashMap<>(typed);
     withToken.put("csrfToken", token);
     assertThat(statusOfPost(page, address, withToken)).isEqualTo(404);
-    assertThat(BenchFacts.ofLot(lot, "MoistureTest", 0)).isEmpty();
+    assertThat(LaboratoryFacts.ofLot(lot, "MoistureTest", 0)).isEmpty();
     other.close();
 
     Page quality =
         chromium.signedIn(Screen.WIDE, Language.ENGLISH, root, TestPeople.of(Role.QUALITY));
-    assertThat(quality.locator(".rooms")).not().containsText("Bench");
-    assertThat(quality.navigate(root + "bench").status()).isEqualTo(403);
+    assertThat(quality.locator(".rooms")).not().containsText("Laboratory");
+    assertThat(quality.navigate(root + "laboratory").status()).isEqualTo(403);
     quality.context().close();
   }
 
@@ -245,12 +246,12 @@ class BenchIT extends BrowserTest {
     Set<String> expected = samplesInFiles("ENT-LAB-TWO");
     assertThat(expected).hasSizeGreaterThan(50).contains("S-L25-S04A");
     Page page = chromium.signedIn(Screen.WIDE, Language.ENGLISH, root, TestPeople.LAB_TWO);
-    page.waitForURL("**/bench");
+    page.waitForURL("**/laboratory");
     Locator owed = page.locator("[data-sample=S-L25-S04A]");
     untilShown(page, owed);
     assertThat(owed).containsText("asked for again: retest of 4 × 100 seeds");
     assertThat(page.locator("#open ~ ul [data-sample=S-L25-S04A]")).hasCount(1);
-    LookedAt.whole(page, "bench-demo-WIDE-en");
+    LookedAt.whole(page, "laboratory-demo-WIDE-en");
     Set<String> listed = new TreeSet<>(shown(page));
     Locator next = page.locator(".paging [rel=next]");
     while (next.count() > 0) {
@@ -269,15 +270,15 @@ class BenchIT extends BrowserTest {
   @CsvSource({"NARROW, ENGLISH", "NARROW, GERMAN", "WIDE, ENGLISH", "WIDE, GERMAN"})
   void everyFormIsWithinReachOfAll(Screen screen, Language language) {
     String lot = "BN-FORMS";
-    BenchFacts.bring(lot, "ENT-LAB-ONE");
+    LaboratoryFacts.bring(lot, "ENT-LAB-ONE");
     BrowserContext person = chromium.loggedIn(screen, language, root, LABORATORY);
     Page page = person.newPage();
     for (String path : List.of("", "/germination", "/purity", "/other-seeds", "/moisture")) {
-      page.navigate(root + "bench/lots/%1$s/samples/S-%1$s".formatted(lot) + path);
-      LookedAt.whole(page, "bench-form" + path.replace('/', '-'), screen, language);
+      page.navigate(root + "laboratory/lots/%1$s/samples/S-%1$s".formatted(lot) + path);
+      LookedAt.whole(page, "laboratory-form" + path.replace('/', '-'), screen, language);
     }
-    page.navigate(root + "bench");
-    LookedAt.whole(page, "bench-list-" + screen + "-" + language.tag());
+    page.navigate(root + "laboratory");
+    LookedAt.whole(page, "laboratory-list-" + screen + "-" + language.tag());
     person.close();
   }
 
@@ -286,7 +287,7 @@ class BenchIT extends BrowserTest {
     BrowserContext person =
         chromium.loggedIn(Screen.NARROW, Language.ENGLISH, root, TestPeople.UNBOUND_LABORATORY);
     Page page = person.newPage();
-    assertThat(page.navigate(root + "bench").status()).isEqualTo(200);
+    assertThat(page.navigate(root + "laboratory").status()).isEqualTo(200);
     assertThat(page.locator(".notice.owed")).containsText("Your account has no laboratory yet");
     person.close();
   }
@@ -295,7 +296,7 @@ class BenchIT extends BrowserTest {
   @Test
   void ergotThatWasFoundIsToldAsADanger() {
     String lot = "BN-ERGOT";
-    BenchFacts.bring(lot, "ENT-LAB-ONE");
+    LaboratoryFacts.bring(lot, "ENT-LAB-ONE");
     Page page = form(lot, "other-seeds", Screen.NARROW, Language.GERMAN);
     page.locator("[name=sampleG]").fill("500,5");
     page.locator("[name='header.sourceDocument']").fill("Blatt 11");
@@ -306,10 +307,10 @@ class BenchIT extends BrowserTest {
     page.locator("button.write").click();
     assertThat(page.locator(".lines .bad")).containsText("2. Mutterkorn ist giftig");
     assertThat(page.locator(".lines")).containsText("nicht gezählt");
-    LookedAt.whole(page, "bench-checked-ergot-NARROW-de");
+    LookedAt.whole(page, "laboratory-checked-ergot-NARROW-de");
     page.locator("button.write").click();
     Map<String, Object> ergot =
-        BenchFacts.gateOf(lot, "ERGOT", gate -> !gate.get("factIds").toString().equals("[]"));
+        LaboratoryFacts.gateOf(lot, "ERGOT", gate -> !gate.get("factIds").toString().equals("[]"));
     assertThat(ergot.get("sentence").toString()).contains("Count of ergot sclerotia", ": 2.");
     page.reload();
     assertThat(page.locator(".danger").nth(1)).containsText("In dieser Probe wurde Mutterkorn");
@@ -329,7 +330,7 @@ class BenchIT extends BrowserTest {
   private Page form(String lot, String form, Screen screen, Language language) {
     BrowserContext person = chromium.loggedIn(screen, language, root, LABORATORY);
     Page page = person.newPage();
-    page.navigate(root + "bench/lots/%1$s/samples/S-%1$s/%2$s".formatted(lot, form));
+    page.navigate(root + "laboratory/lots/%1$s/samples/S-%1$s/%2$s".formatted(lot, form));
     return page;
   }
 

@@ -4,14 +4,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import org.junit.jupiter.api.Test;
 
-class PositionsTest {
+class TopicPositionsTest {
 
   @Test
   void theTextFormReadsBack() {
-    Positions positions = Positions.none().after(3, 9).after(0, 17).after(3, 12);
+    TopicPositions positions = TopicPositions.none().after(3, 9).after(0, 17).after(3, 12);
 
     assertThat(positions.toString()).isEqualTo("0-17.3-12");
-    assertThat(Positions.parse("0-17.3-12")).contains(positions);
+    assertThat(TopicPositions.parse("0-17.3-12")).contains(positions);
   }
 
   @Test
@@ -20,13 +20,13 @@ class PositionsTest {
         new String[] {
           "", "x", "1", "1-", "-1", "1-2.", "1-2,3-4", "1-99999999999999999999", "1".repeat(9000)
         }) {
-      assertThat(Positions.parse(foreign)).as(foreign).isEmpty();
+      assertThat(TopicPositions.parse(foreign)).as(foreign).isEmpty();
     }
   }
 
   @Test
   void aPositionIncludesWhatStandsBeforeItInTheSamePartitionOnly() {
-    Positions positions = Positions.none().after(1, 5);
+    TopicPositions positions = TopicPositions.none().after(1, 5);
 
     assertThat(positions.includes(1, 5)).isTrue();
     assertThat(positions.includes(1, 6)).isFalse();

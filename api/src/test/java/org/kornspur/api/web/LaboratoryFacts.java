@@ -8,8 +8,8 @@ import java.util.function.Predicate;
 import org.kornspur.api.rest.InventedFacts;
 
 /** Treated lots with a sample for each laboratory of the demo. All of it is invented. */
-final class BenchFacts {
-  private BenchFacts() {}
+final class LaboratoryFacts {
+  private LaboratoryFacts() {}
 
   /** A lot of treated seed whose sample {@code S-<lotId>} is assigned to this laboratory. */
   static void bring(String lotId, String laboratoryId) {

@@ -1,4 +1,4 @@
-package org.kornspur.api.security.login;
+package org.kornspur.api.security.limit;
 
 import static org.assertj.core.api.Assertions.assertThat;
 

@@ -14,6 +14,7 @@ import static org.hamcrest.Matchers.notNullValue;
 import static org.hamcrest.Matchers.nullValue;
 import static org.kornspur.api.Waiting.until;
 import static org.kornspur.api.command.act.InventedFitLot.fact;
+import static org.kornspur.api.command.act.InventedFitLot.failedPostControl;
 import static org.kornspur.api.command.act.InventedFitLot.moisture;
 
 import io.quarkus.test.junit.QuarkusTest;
@@ -40,8 +41,8 @@ import org.kornspur.api.security.people.TestPeople;
 
 /** Acts as persons sign them, with the real people file, broker and processors behind it. */
 @QuarkusTest
-@TestProfile(ActsIT.TwoPersons.class)
-class ActsIT {
+@TestProfile(ActSigningIT.TwoPersons.class)
+class ActSigningIT {
   private static final String QUALITY = TestPeople.of(Role.QUALITY);
 
   /** One machine on which two persons must sign a release. */
@@ -196,12 +197,82 @@ class ActsIT {
         .body("find { it.nameForgotten }.signatureVerifies", is(true));
   }
 
+  @Test
+  void severalLotsAreReleasedByTwoPersonsAndWhatCannotBeIsLeftOut() {
+    bringFitLot("R-several-1");
+    bringFitLot("R-several-2");
+    Map<String, String> seals =
+        Map.of(
+            "R-several-1",
+            SettledSeal.of(QUALITY, "R-several-1"),
+            "R-several-2",
+            SettledSeal.of(QUALITY, "R-several-2"),
+            "R-nobody-knows",
+            "0".repeat(64));
+
+    release(QUALITY, seals, "not the password")
+        .then()
+        .statusCode(403)
+        .body("type", equalTo("/problems/fresh-log-in-needed"));
+    release(QUALITY, seals, TestPeople.password())
+        .then()
+        .statusCode(200)
+        .body("signed", equalTo(2))
+        .body("leftOut", equalTo(1))
+        .body("items.find { it.lot.subject == 'lot:R-nobody-knows' }.status", equalTo(404))
+        .body("items.findAll { it.act }.act.signatureVerifies", everyItem(is(true)))
+        .body("items.findAll { it.act }.act.signed.seal", hasSize(2));
+    untilStep("R-several-1", "PROPOSED");
+    untilStep("R-several-2", "PROPOSED");
+    release(QUALITY, seals, TestPeople.password())
+        .then()
+        .body("signed", equalTo(0))
+        .body(
+            "items.findAll { it.status == 409 }.problem.detail",
+            everyItem(containsString("a second person")));
+
+    bring(failedPostControl("R-several-late", "R-several-2"));
+    untilState("R-several-2", "NOT_FIT");
+    release(AsPerson.EVERYTHING, seals, TestPeople.password())
+        .then()
+        .body("signed", equalTo(1))
+        .body(
+            "items.find { it.lot.subject == 'lot:R-several-2' }.problem.type",
+            equalTo("/problems/seal-changed"));
+    untilStep("R-several-1", "RELEASED");
+    until(
+            () -> as(QUALITY).get("/api/v1/lots/R-several-2/acts"),
+            answer -> answer.jsonPath().getList("findAll { it.refused }").size() == 3)
+        .then()
+        .body("refusalGround", hasItem("NOT_AUTHENTICATED"))
+        .body("refusalGround", hasItem("OUT_OF_SEQUENCE"))
+        .body("refusalGround", hasItem("SEAL_CHANGED"));
+  }
+
+  private static Response release(String person, Map<String, String> seals, String password) {
+    return as(person)
+        .contentType(ContentType.JSON)
+        .body(
+            Map.of(
+                "reason",
+                "all evidence is there",
+                "meaning",
+                "responsibility for the release",
+                "password",
+                password,
+                "lots",
+                seals.entrySet().stream()
+                    .map(lot -> Map.of("id", lot.getKey(), "seal", lot.getValue()))
+                    .toList()))
+        .post("/api/v1/release-acts");
+  }
+
   /** Records stay for ever, and each has the lot judged again. */
   @Test
   void whoIsRefusedAgainAndAgainDoesNotFillTheDossier() {
     bringFitLot("R-often");
     Map<String, Object> body = act("RELEASE", "0".repeat(64), "none");
-    for (int i = 0; i < Refusals.MOST_AN_HOUR + 5; i++) {
+    for (int i = 0; i < RefusedActRecorder.MOST_AN_HOUR + 5; i++) {
       sign(TestPeople.of(Role.AUDITOR), "R-often", body).then().statusCode(403);
     }
     sign(TestPeople.of(Role.LABORATORY), "R-often", body).then().statusCode(403);
@@ -210,7 +281,7 @@ class ActsIT {
             () -> as(QUALITY).get("/api/v1/lots/R-often/acts"),
             answer -> answer.jsonPath().getList("signerId").contains("laboratory"))
         .then()
-        .body("findAll { it.signerId == 'auditor' }", hasSize(Refusals.MOST_AN_HOUR));
+        .body("findAll { it.signerId == 'auditor' }", hasSize(RefusedActRecorder.MOST_AN_HOUR));
   }
 
   @Test
@@ -281,7 +352,8 @@ class ActsIT {
         "2022-09-10T10:00:00Z",
         null,
         """
-        "fromLotId": "%s", "parts": [{"lotId": "%s", "massKg": 100}]"""
+        "fromLotId": "%s", "parts": [{"lotId": "%s", "massKg": 100}]\
+        """
             .formatted(from, part));
   }
 
@@ -313,18 +385,6 @@ class ActsIT {
         "withdrawnFactId": "%s", "reason": "no longer wanted"\
         """
             .formatted(factId));
-  }
-
-  private static String failedPostControl(String id, String lot) {
-    return fact(
-        "PostControlResult",
-        id,
-        "2023-06-20T10:00:00Z",
-        null,
-        """
-        "lotId": "%s", "method": "PLOT", "plotOrTestId": "plot-1", "plantsExamined": 1000, \
-        "identityConfirmed": false, "offTypePlants": 0"""
-            .formatted(lot));
   }
 
   private static void bring(String... facts) {

@@ -1,0 +1,62 @@
+package org.kornspur.api.cluster;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.time.Duration;
+import java.util.HashMap;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.io.TempDir;
+import org.kornspur.api.rest.InventedFacts;
+
+/** The packaged application goes on with its lists where it stopped, or was killed. */
+class RestartIT {
+  private static final Duration REST_LIMIT = Duration.ofMinutes(10);
+  private static final String READ = " standings were read from ";
+  private static final String NOT_USED = " is not used, standings are read from the beginning";
+
+  @Test
+  @Timeout(1800)
+  void shouldHoldTheSameStandingsAfterEachStart(@TempDir Path folder) throws Exception {
+    UndisturbedRun.copyOfWholeDemoInto(folder);
+    Path file = folder.resolve("data").resolve("read-model").resolve("standings");
+    assertThat(file).as("left when the run before was asked to end").exists();
+    try (OneMachine machine = new OneMachine(folder)) {
+      Map<String, JsonNode> standings = start(machine, "after a stop");
+      assertThat(machine.logged(standings.size() + READ)).isEqualTo(1);
+
+      String lot = InventedFacts.lot("after-restart", "AFTER-RESTART", "SX", 500);
+      assertThat(machine.site().postLines("/api/v1/facts", lot).status()).isEqualTo(200);
+      Map<String, JsonNode> more = atRest(machine);
+      assertThat(more).hasSize(standings.size() + 1).containsAllEntriesOf(standings);
+      machine.kill();
+
+      assertThat(start(machine, "after a kill")).isEqualTo(more);
+      assertThat(machine.logged(standings.size() + READ)).isEqualTo(2);
+      machine.stop();
+
+      Files.write(file, new byte[] {0}, StandardOpenOption.APPEND);
+      assertThat(start(machine, "from the beginning, with a damaged file")).isEqualTo(more);
+      assertThat(machine.logged(NOT_USED)).isEqualTo(1);
+    }
+  }
+
+  private static Map<String, JsonNode> start(OneMachine machine, String how) throws Exception {
+    machine.start();
+    Duration ready = machine.awaitReady();
+    Report.line("Start %s until ready: %.1f s", how, ready.toMillis() / 1000.0);
+    return atRest(machine);
+  }
+
+  private static Map<String, JsonNode> atRest(OneMachine machine) throws Exception {
+    try (Backlog backlog = machine.backlog()) {
+      machine.site().awaitRest(backlog, REST_LIMIT);
+    }
+    return new HashMap<>(machine.site().lines());
+  }
+}

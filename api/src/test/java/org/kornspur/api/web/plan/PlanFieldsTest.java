@@ -1,0 +1,132 @@
+package org.kornspur.api.web.plan;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.kornspur.api.command.plan.PlanRequest;
+import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.query.plan.PlanQuestion;
+import org.kornspur.api.security.login.FormFields;
+import org.kornspur.processors.plan.Generation;
+import org.kornspur.processors.plan.PlanInputs;
+import org.kornspur.processors.plan.SeedDemand;
+
+/** The form of a plan, as a browser sends it. */
+class PlanFieldsTest {
+  private static final PlanQuestion ASKED =
+      new PlanQuestion(
+          2026,
+          2027,
+          SeedDemand.Level.HIGH,
+          List.of(
+              new PlanQuestion.Wanted("H 1", 2027, 60.0, 100.0, 110.0, 3.0),
+              new PlanQuestion.Wanted("H&2", 2026, 5.0, 7.0, 9.0, null)),
+          List.of(
+              new PlanQuestion.Ground(null, 2027, 12.5),
+              new PlanQuestion.Ground(Generation.STERILE_LINE, 2027, 1.0)),
+          List.of(new PlanQuestion.Pin("SC-1", 2027, 2.0)),
+          List.of("L1"),
+          List.of(
+              new PlanQuestion.Inputs(
+                  Generation.F1_SEED,
+                  "H 1",
+                  4000.0,
+                  5000.0,
+                  6000.0,
+                  null,
+                  null,
+                  null,
+                  null,
+                  null,
+                  null,
+                  null,
+                  null)));
+
+  @Test
+  void whatIsShownAndSentBackIsTheSame() {
+    PlanQuestion back = PlanFields.read(sent(ASKED), Optional.of(ASKED)).question();
+    assertThat(back.demands()).containsExactlyInAnyOrderElementsOf(ASKED.demands());
+    assertThat(back.limits()).containsExactlyInAnyOrderElementsOf(ASKED.limits());
+    assertThat(back.pins()).isEqualTo(ASKED.pins());
+    assertThat(back.leftOutLots()).isEqualTo(ASKED.leftOutLots());
+    assertThat(back.level()).isEqualTo(ASKED.level());
+    assertThat(back.planInputs()).isEqualTo(ASKED.planInputs());
+    assertThat(back.planInputs().byGeneration())
+        .isEqualTo(PlanInputs.commonPractice().byGeneration());
+  }
+
+  /** The weight stays; low and high follow the new quantity by the parts given in the form. */
+  @Test
+  void anotherQuantityTakesLowAndHighFromTheForm() {
+    FormFields form = with(sent(ASKED), "tonnes=100", "tonnes=200%2C5");
+    PlanRequest request = PlanFields.read(form, Optional.of(ASKED));
+    assertThat(request.question().demands())
+        .contains(new PlanQuestion.Wanted("H 1", 2027, 160.4, 200.5, 240.6, 3.0));
+  }
+
+  @Test
+  void whatIsNoNumberIsNamed() {
+    assertThatThrownBy(
+            () -> PlanFields.read(with(sent(ASKED), "tonnes=100", "tonnes=many"), Optional.empty()))
+        .isInstanceOfSatisfying(
+            ApiProblem.class,
+            refused ->
+                assertThat(refused.document().problems())
+                    .singleElement()
+                    .satisfies(one -> assertThat(one.field()).isEqualTo("tonnes H 1 2027")));
+  }
+
+  /** As the template writes the fields, row by row. */
+  private static FormFields sent(PlanQuestion asked) {
+    PlanForm form = PlanForm.of(1, "Plan", "why", asked, List.of("H 1"));
+    Stream<String> fields =
+        Stream.of(
+                Stream.of(
+                    "basedOnVersion=1",
+                    "name=Plan",
+                    "reason=why",
+                    "firstYear=" + form.firstYear(),
+                    "lastYear=" + form.lastYear(),
+                    "level=" + form.level(),
+                    "lowPercent=" + form.lowPercent(),
+                    "highPercent=" + form.highPercent()),
+                asked.pins().stream()
+                    .flatMap(
+                        pin ->
+                            Stream.of(
+                                "pinSeed=" + pin.seedId(),
+                                "pinYear=" + pin.year(),
+                                "pinHa=" + PlanForm.plain(pin.areaHa()))),
+                asked.leftOutLots().stream().map(lot -> "leaveOut=" + lot),
+                form.years().stream().map(year -> "year=" + year),
+                form.rows().stream()
+                    .flatMap(
+                        row ->
+                            Stream.concat(
+                                Stream.of("hybrid=" + encoded(row.hybridId())),
+                                row.tonnes().stream().map(cell -> "tonnes=" + cell))),
+                form.years().stream().skip(1).map(year -> "groundYear=" + year),
+                form.groundHa().stream().map(cell -> "groundHa=" + cell),
+                form.inputs().stream()
+                    .flatMap(row -> row.cells().stream())
+                    .map(cell -> "input=" + cell.value()))
+            .flatMap(all -> all);
+    return new FormFields(fields.collect(Collectors.joining("&")));
+  }
+
+  private static FormFields with(FormFields form, String field, String other) {
+    assertThat(form.body()).contains("&" + field + "&");
+    return new FormFields(form.body().replaceFirst("&" + field + "&", "&" + other + "&"));
+  }
+
+  private static String encoded(String text) {
+    return URLEncoder.encode(text, StandardCharsets.UTF_8);
+  }
+}
