@@ -2,7 +2,6 @@ package org.kornspur.processors.stream;
 
 import java.time.Duration;
 import java.util.Set;
-import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import org.apache.kafka.streams.processor.Cancellable;
@@ -45,14 +44,17 @@ final class DossierJudging implements Processor<Subject, DossierChange, String, 
    */
   static final Duration LONGEST_ON_ITS_WAY = Duration.ofMillis(250);
 
-  private static final long LONGEST_STEP_NANOS = Duration.ofMillis(100).toNanos();
+  private static final Duration LONGEST_STEP = Duration.ofMillis(100);
   static final int MOST_JUDGED_IN_A_STEP = 200;
 
   /** Of more marked dossiers it is a load; at half of what a task can judge there are fewer. */
   static final int LOAD = 2 * MOST_JUDGED_IN_A_STEP;
 
+  /** Of a load a step judges more: from one to the next a transaction has to be committed. */
+  private static final int LOAD_STEPS_IN_ONE = 5;
+
   /** So long the first of a load waits for the rest of it at most. */
-  static final Duration LONGEST_LOAD = Duration.ofSeconds(15);
+  static final Duration LONGEST_LOAD = Duration.ofSeconds(60);
 
   /**
    * Reminders, with nothing filed here and nothing judged on this instance, after which nobody is
@@ -60,9 +62,6 @@ final class DossierJudging implements Processor<Subject, DossierChange, String, 
    * for each other.
    */
   private static final int MOST_IDLE_STEPS = 5;
-
-  /** So long a parent is waited for at most while there is other work. */
-  static final Duration LONGEST_WAIT = Duration.ofSeconds(30);
 
   /** So long a reminder is waited for. */
   static final Duration LONGEST_REMINDED = Duration.ofSeconds(5);
@@ -72,7 +71,7 @@ final class DossierJudging implements Processor<Subject, DossierChange, String, 
 
   private final WireFormat wire;
   private final Supplier<Judge> judges;
-  private final AtomicLong judgings;
+  private final JudgingProgress progress;
   private ProcessorContext<String, DossierRecord> context;
   private DossierUpdater updater;
   private RejudgingWalk walk;
@@ -89,12 +88,12 @@ final class DossierJudging implements Processor<Subject, DossierChange, String, 
   private long judgedAtOnceMs;
 
   /**
-   * @param judgings counts what all tasks of this instance judge
+   * @param progress of all tasks of this instance
    */
-  DossierJudging(WireFormat wire, Supplier<Judge> judges, AtomicLong judgings) {
+  DossierJudging(WireFormat wire, Supplier<Judge> judges, JudgingProgress progress) {
     this.wire = wire;
     this.judges = judges;
-    this.judgings = judgings;
+    this.progress = progress;
   }
 
   @Override
@@ -191,7 +190,7 @@ final class DossierJudging implements Processor<Subject, DossierChange, String, 
     if (isQuiet && parents.isEmpty() && !marked.waits(subject)) {
       marked.unmark(subject);
       updater.refresh(subject);
-      judgings.incrementAndGet();
+      progress.judged();
       judgedAtOnceMs = context.currentSystemTimeMs();
     } else {
       marked.mark(subject, parents, now);
@@ -207,11 +206,17 @@ final class DossierJudging implements Processor<Subject, DossierChange, String, 
 
   private void judgeMarked() {
     long now = context.currentSystemTimeMs();
-    long end = System.nanoTime() + LONGEST_STEP_NANOS;
-    long waited = idleSteps < MOST_IDLE_STEPS ? now - LONGEST_WAIT.toMillis() : Long.MAX_VALUE;
-    boolean isAtWork = filedSinceStep > 0 || judgings.get() != judgingsAtStep;
+    boolean isBacklog = marked.ready() > LOAD;
+    if (isBacklog) {
+      progress.backlogAt(now);
+    }
+    int steps = isBacklog ? LOAD_STEPS_IN_ONE : 1;
+    long end = System.nanoTime() + steps * LONGEST_STEP.toNanos();
+    long waited =
+        idleSteps < MOST_IDLE_STEPS ? now - progress.longestWait(now).toMillis() : Long.MAX_VALUE;
+    boolean isAtWork = filedSinceStep > 0 || progress.judgings() != judgingsAtStep;
     idleSteps = marked.isEmpty() || isAtWork ? 0 : idleSteps + 1;
-    for (Subject subject : marked.due(waited, MOST_JUDGED_IN_A_STEP)) {
+    for (Subject subject : marked.due(waited, steps * MOST_JUDGED_IN_A_STEP)) {
       idleSteps = 0;
       marked.unmark(subject);
       judge(subject);
@@ -219,12 +224,12 @@ final class DossierJudging implements Processor<Subject, DossierChange, String, 
         break;
       }
     }
-    judgingsAtStep = judgings.get();
+    judgingsAtStep = progress.judgings();
   }
 
   /** What breaks in one dossier is no reason to leave the others unjudged. */
   private void judge(Subject subject) {
-    judgings.incrementAndGet();
+    progress.judged();
     try {
       updater.refresh(subject);
     } catch (RuntimeException fault) {

@@ -1,6 +1,5 @@
 package org.kornspur.processors.stream;
 
-import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Supplier;
 import org.apache.kafka.common.serialization.Serdes;
 import org.apache.kafka.streams.Topology;
@@ -34,7 +33,7 @@ final class Dossiers {
   }
 
   void addTo(Topology topology) {
-    var judgings = new AtomicLong();
+    var progress = new JudgingProgress();
     var bytes = Serdes.ByteArray();
     var keys = Topics.keys();
     topology
@@ -51,7 +50,7 @@ final class Dossiers {
         .addProcessor(FILE_FACT, () -> new FactFiling(wire), SUBJECT_MESSAGES)
         .addProcessor(FILE_REPORT, ReportFiling::new, REPORTS)
         .addProcessor(
-            JUDGE, () -> new DossierJudging(wire, judges, judgings), FILE_FACT, FILE_REPORT)
+            JUDGE, () -> new DossierJudging(wire, judges, progress), FILE_FACT, FILE_REPORT)
         .addStateStore(stores.logged(StateStores.DOSSIER_FACTS, bytes), FILE_FACT, JUDGE)
         .addStateStore(
             stores.logged(StateStores.DOSSIER_REVOCATIONS, Serdes.String()), FILE_FACT, JUDGE)

@@ -93,6 +93,11 @@ final class MarkedDossiers {
     return ready.size() + waiting.size();
   }
 
+  /** How many of them wait for nobody. */
+  int ready() {
+    return ready.size();
+  }
+
   /** When the one was marked that waits longest; now where none is marked. */
   long oldestMs(long nowMs) {
     return Stream.of(ready, waiting)

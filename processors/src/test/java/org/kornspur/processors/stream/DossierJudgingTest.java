@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.concurrent.atomic.AtomicLong;
 import org.apache.kafka.common.serialization.Serde;
 import org.apache.kafka.common.serialization.Serdes;
 import org.apache.kafka.streams.processor.api.MockProcessorContext;
@@ -30,10 +29,10 @@ class DossierJudgingTest {
       store(StateStores.DOSSIER_FACTS, Serdes.ByteArray());
   private final KeyValueStore<String, String> marks =
       store(StateStores.DOSSIER_REMINDERS, Serdes.String());
-  private final AtomicLong judgedByOthers = new AtomicLong();
+  private final JudgingProgress others = new JudgingProgress();
   private final DossierJudging judging =
       new DossierJudging(
-          wire, () -> new Judge(id -> Optional.of(new NoLimits(id)), List.of()), judgedByOthers);
+          wire, () -> new Judge(id -> Optional.of(new NoLimits(id)), List.of()), others);
 
   @BeforeEach
   void file() {
@@ -137,12 +136,42 @@ class DossierJudgingTest {
     judging.init(context);
     filed(Set.of("lot:LATE"));
     for (int reminder = 0; reminder < 20; reminder++) {
-      judgedByOthers.incrementAndGet();
+      others.judged();
       judging.process(new Record<>(LOT, new DossierChange.Reminder(), START_MS));
     }
     assertThat(sentTo(Dossiers.TO_STANDINGS)).isZero();
 
-    context.setCurrentSystemTimeMs(START_MS + DossierJudging.LONGEST_WAIT.toMillis() + 1);
+    context.setCurrentSystemTimeMs(START_MS + JudgingProgress.LONGEST_WAIT.toMillis() + 1);
+    judging.process(new Record<>(LOT, new DossierChange.Reminder(), START_MS));
+    assertThat(sentTo(Dossiers.TO_STANDINGS)).isEqualTo(1);
+  }
+
+  /** It may be in the backlog of another task, and is judged there the sooner. */
+  @Test
+  void aParentIsWaitedForLongerWhileSomeTaskHasABacklog() {
+    judging.init(context);
+    filed(Set.of("lot:LATE"));
+    long later = START_MS + JudgingProgress.LONGEST_WAIT.toMillis() + 1;
+    context.setCurrentSystemTimeMs(later);
+    others.backlogAt(later - 1);
+    others.judged();
+    judging.process(new Record<>(LOT, new DossierChange.Reminder(), START_MS));
+    assertThat(sentTo(Dossiers.TO_STANDINGS)).isZero();
+
+    context.setCurrentSystemTimeMs(later + JudgingProgress.LONGEST_WAIT.toMillis());
+    others.judged();
+    judging.process(new Record<>(LOT, new DossierChange.Reminder(), START_MS));
+    assertThat(sentTo(Dossiers.TO_STANDINGS)).as("the backlog is done").isEqualTo(1);
+  }
+
+  @Test
+  void aParentIsNotWaitedForWithoutEndInALoadThatDoesNotEnd() {
+    judging.init(context);
+    filed(Set.of("lot:LATE"));
+    long later = START_MS + JudgingProgress.LONGEST_WAIT_IN_A_LOAD.toMillis() + 1;
+    context.setCurrentSystemTimeMs(later);
+    others.backlogAt(later);
+    others.judged();
     judging.process(new Record<>(LOT, new DossierChange.Reminder(), START_MS));
     assertThat(sentTo(Dossiers.TO_STANDINGS)).isEqualTo(1);
   }
