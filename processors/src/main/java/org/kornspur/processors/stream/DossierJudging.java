@@ -132,7 +132,7 @@ final class DossierJudging implements Processor<Subject, DossierChange, String, 
         && subject.kind() == Subject.Kind.ENTERPRISE) {
       updater.answer(subject, question.sender());
     } else if (record.value() instanceof DossierChange.OfReport report) {
-      marked.heard(subject, report.sender());
+      marked.heard(subject, report.sender(), context.currentSystemTimeMs());
       judgeSoon(record, NO_OTHERS);
     } else {
       filedSinceStep--;
@@ -206,11 +206,8 @@ final class DossierJudging implements Processor<Subject, DossierChange, String, 
 
   private void judgeMarked() {
     long now = context.currentSystemTimeMs();
-    boolean isBacklog = marked.ready() > LOAD;
-    if (isBacklog) {
-      progress.backlogAt(now);
-    }
-    int steps = isBacklog ? LOAD_STEPS_IN_ONE : 1;
+    progress.note(marked.oldestReadyMs(now), now);
+    int steps = marked.ready() > LOAD ? LOAD_STEPS_IN_ONE : 1;
     long end = System.nanoTime() + steps * LONGEST_STEP.toNanos();
     long waited =
         idleSteps < MOST_IDLE_STEPS ? now - progress.longestWait(now).toMillis() : Long.MAX_VALUE;

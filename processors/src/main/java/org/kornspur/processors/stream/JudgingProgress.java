@@ -9,14 +9,17 @@ final class JudgingProgress {
   static final Duration LONGEST_WAIT = Duration.ofSeconds(30);
 
   /**
-   * So long while some task has a backlog, in which the parent may be. Whoever is judged before its
-   * parents is judged again with each of them, and so are its children: a load that took longer
-   * than the wait had four times as much to judge.
+   * So long while some task is behind, with the parent maybe. Whoever is judged before its parents
+   * is judged again with each of them, and so are its children: a load that took longer than the
+   * wait had four times as much to judge.
    */
   static final Duration LONGEST_WAIT_IN_A_LOAD = Duration.ofHours(1);
 
+  /** What waits for nobody is judged sooner where no task is behind. */
+  static final Duration BEHIND = Duration.ofSeconds(2);
+
   private final AtomicLong judgings = new AtomicLong();
-  private volatile long backlogMs = Long.MIN_VALUE;
+  private volatile long behindMs = Long.MIN_VALUE;
 
   void judged() {
     judgings.incrementAndGet();
@@ -27,14 +30,19 @@ final class JudgingProgress {
     return judgings.get();
   }
 
-  /** Notes that some task has more to judge now than a few steps can. */
-  void backlogAt(long nowMs) {
-    backlogMs = nowMs;
+  /**
+   * Notes how far a task is.
+   *
+   * @param readyMs since when that which it judges next waits for nobody
+   */
+  void note(long readyMs, long nowMs) {
+    if (nowMs - readyMs > BEHIND.toMillis()) {
+      behindMs = nowMs;
+    }
   }
 
   /** How long a parent is waited for at most, as things are now. */
   Duration longestWait(long nowMs) {
-    boolean isBacklog = backlogMs > nowMs - LONGEST_WAIT.toMillis();
-    return isBacklog ? LONGEST_WAIT_IN_A_LOAD : LONGEST_WAIT;
+    return behindMs > nowMs - LONGEST_WAIT.toMillis() ? LONGEST_WAIT_IN_A_LOAD : LONGEST_WAIT;
   }
 }

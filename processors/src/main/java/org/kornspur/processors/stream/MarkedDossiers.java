@@ -51,9 +51,14 @@ final class MarkedDossiers {
 
   /**
    * @param sinceMs when it was marked, milliseconds of the epoch
+   * @param readyMs since when it waits for nobody; when it was marked where it still waits
    * @param unheard parents and hybrids that have told it nothing yet
    */
-  private record Mark(long sinceMs, Set<String> unheard) {}
+  private record Mark(long sinceMs, long readyMs, Set<String> unheard) {
+    Mark readyAt(long nowMs) {
+      return new Mark(sinceMs, nowMs, unheard);
+    }
+  }
 
   /**
    * @param written all that the store holds under the key
@@ -68,7 +73,7 @@ final class MarkedDossiers {
         new Batch(
             key, new LinkedHashSet<>(isBatch ? Keys.parts(value) : List.of(key)), new HashSet<>());
     for (String subject : batch.written()) {
-      if (ready.putIfAbsent(subject, new Mark(0, new HashSet<>())) == null) {
+      if (ready.putIfAbsent(subject, new Mark(0, 0, new HashSet<>())) == null) {
         batches.put(subject, batch);
         batch.left().add(subject);
       }
@@ -98,6 +103,11 @@ final class MarkedDossiers {
     return ready.size();
   }
 
+  /** Since when the first of them waits for nobody; now where all wait. */
+  long oldestReadyMs(long nowMs) {
+    return ready.values().stream().findFirst().map(Mark::readyMs).orElse(nowMs);
+  }
+
   /** When the one was marked that waits longest; now where none is marked. */
   long oldestMs(long nowMs) {
     return Stream.of(ready, waiting)
@@ -121,7 +131,7 @@ final class MarkedDossiers {
     String key = subject.toString();
     Mark mark = find(key);
     if (mark == null) {
-      mark = new Mark(nowMs, new HashSet<>(unheard));
+      mark = new Mark(nowMs, nowMs, new HashSet<>(unheard));
       keep(key);
     } else {
       mark.unheard().addAll(unheard);
@@ -156,11 +166,11 @@ final class MarkedDossiers {
   }
 
   /** Notes that a dossier was told something by a sender. */
-  void heard(Subject subject, String sender) {
+  void heard(Subject subject, String sender, long nowMs) {
     Mark mark = waiting.get(subject.toString());
     if (mark != null && mark.unheard().remove(sender) && mark.unheard().isEmpty()) {
       waiting.remove(subject.toString());
-      ready.put(subject.toString(), mark);
+      ready.put(subject.toString(), mark.readyAt(nowMs));
     }
   }
 

@@ -146,14 +146,14 @@ class DossierJudgingTest {
     assertThat(sentTo(Dossiers.TO_STANDINGS)).isEqualTo(1);
   }
 
-  /** It may be in the backlog of another task, and is judged there the sooner. */
+  /** It may be among what another task has not come to yet. */
   @Test
-  void aParentIsWaitedForLongerWhileSomeTaskHasABacklog() {
+  void aParentIsWaitedForLongerWhileSomeTaskIsBehind() {
     judging.init(context);
     filed(Set.of("lot:LATE"));
     long later = START_MS + JudgingProgress.LONGEST_WAIT.toMillis() + 1;
     context.setCurrentSystemTimeMs(later);
-    others.backlogAt(later - 1);
+    others.note(later - JudgingProgress.BEHIND.toMillis() - 1, later);
     others.judged();
     judging.process(new Record<>(LOT, new DossierChange.Reminder(), START_MS));
     assertThat(sentTo(Dossiers.TO_STANDINGS)).isZero();
@@ -161,7 +161,7 @@ class DossierJudgingTest {
     context.setCurrentSystemTimeMs(later + JudgingProgress.LONGEST_WAIT.toMillis());
     others.judged();
     judging.process(new Record<>(LOT, new DossierChange.Reminder(), START_MS));
-    assertThat(sentTo(Dossiers.TO_STANDINGS)).as("the backlog is done").isEqualTo(1);
+    assertThat(sentTo(Dossiers.TO_STANDINGS)).as("no task is behind any more").isEqualTo(1);
   }
 
   @Test
@@ -170,7 +170,7 @@ class DossierJudgingTest {
     filed(Set.of("lot:LATE"));
     long later = START_MS + JudgingProgress.LONGEST_WAIT_IN_A_LOAD.toMillis() + 1;
     context.setCurrentSystemTimeMs(later);
-    others.backlogAt(later);
+    others.note(0, later);
     others.judged();
     judging.process(new Record<>(LOT, new DossierChange.Reminder(), START_MS));
     assertThat(sentTo(Dossiers.TO_STANDINGS)).isEqualTo(1);

@@ -38,13 +38,29 @@ class MarkedDossiersTest {
     MarkedDossiers marked = new MarkedDossiers(store);
     marked.mark(ONE, Set.of("lot:P1"), 1);
     marked.mark(ONE, Set.of("lot:P2"), 2);
-    marked.heard(ONE, "lot:P1");
+    marked.heard(ONE, "lot:P1", 20);
 
     assertThat(marked.waits(ONE)).isTrue();
     assertThat(marked.due(1, 10)).isEmpty();
     assertThat(marked.due(2, 10)).containsExactly(ONE);
-    marked.heard(ONE, "lot:P2");
+    marked.heard(ONE, "lot:P2", 30);
     assertThat(marked.due(0, 10)).containsExactly(ONE);
+  }
+
+  /** By it is seen how far the judging is behind: who waits for a parent is no work left undone. */
+  @Test
+  void theOldestThatIsReadyIsOldSinceItHeardOfItsLastParent() {
+    MarkedDossiers marked = new MarkedDossiers(store);
+    assertThat(marked.oldestReadyMs(5)).isEqualTo(5);
+    marked.mark(ONE, Set.of("lot:P1"), 10);
+    assertThat(marked.oldestReadyMs(15)).isEqualTo(15);
+    marked.heard(ONE, "lot:P1", 20);
+    marked.mark(TWO, Set.of(), 30);
+
+    assertThat(marked.ready()).isEqualTo(2);
+    assertThat(marked.oldestReadyMs(40)).isEqualTo(20);
+    marked.unmark(ONE);
+    assertThat(marked.oldestReadyMs(40)).isEqualTo(30);
   }
 
   /** The process is killed with marks in the store, and nobody would mark them again. */
