@@ -3,11 +3,15 @@ package org.kornspur.api.web.plan;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import org.kornspur.api.command.plan.PlanRequest;
 import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.ParameterProblem;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.query.plan.PlanQuestion;
 import org.kornspur.api.security.login.FormFields;
+import org.kornspur.api.text.Language;
+import org.kornspur.api.text.TypedNumber;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.problem.Expected;
 import org.kornspur.ingest.problem.ValueProblem;
@@ -19,23 +23,28 @@ import org.kornspur.processors.plan.SeedDemand;
  * browsers send them. What the form does not show stays as it was.
  */
 final class PlanFields {
+  private static final Pattern WHOLE = Pattern.compile("\\d{1,9}");
+
   private final FormFields form;
   private final Optional<PlanQuestion> before;
+  private final Language language;
   private final List<Problem> problems = new ArrayList<>();
 
-  private PlanFields(FormFields form, Optional<PlanQuestion> before) {
+  private PlanFields(FormFields form, Optional<PlanQuestion> before, Language language) {
     this.form = form;
     this.before = before;
+    this.language = language;
   }
 
   /**
    * The request of a form.
    *
    * @param before what the form was made of
-   * @throws ApiProblem if a number is none
+   * @param language by whose customs its numbers are written
+   * @throws ApiProblem if a number is none, or can be read in two ways
    */
-  static PlanRequest read(FormFields form, Optional<PlanQuestion> before) {
-    return new PlanFields(form, before).request();
+  static PlanRequest read(FormFields form, Optional<PlanQuestion> before, Language language) {
+    return new PlanFields(form, before, language).request();
   }
 
   private PlanRequest request() {
@@ -134,17 +143,26 @@ final class PlanFields {
     return limits;
   }
 
-  private List<PlanQuestion.Pin> pins(Integer first, Integer last) {
+  /** The areas that a form decides on, as they were typed. */
+  static List<PlanForm.Pin> pins(FormFields form) {
     List<String> seeds = form.all("pinSeed");
     List<String> years = form.all("pinYear");
     List<String> areas = form.all("pinHa");
-    List<PlanQuestion.Pin> pins = new ArrayList<>();
+    List<PlanForm.Pin> pins = new ArrayList<>();
     for (int i = 0; i < Math.min(seeds.size(), Math.min(years.size(), areas.size())); i++) {
-      Optional<Double> year = number("pinYear", years.get(i));
-      Optional<Double> ha = number("pinHa " + seeds.get(i) + " " + years.get(i), areas.get(i));
-      if (year.isPresent() && ha.isPresent() && isWithin(year.get().intValue(), first, last)) {
-        pins.add(new PlanQuestion.Pin(seeds.get(i), year.get().intValue(), ha.get()));
+      if (WHOLE.matcher(years.get(i)).matches()) {
+        pins.add(new PlanForm.Pin(seeds.get(i), Integer.parseInt(years.get(i)), areas.get(i)));
       }
+    }
+    return pins;
+  }
+
+  private List<PlanQuestion.Pin> pins(Integer first, Integer last) {
+    List<PlanQuestion.Pin> pins = new ArrayList<>();
+    for (PlanForm.Pin pin : pins(form)) {
+      number("pinHa " + pin.seedId() + " " + pin.year(), pin.areaHa())
+          .filter(ha -> isWithin(pin.year(), first, last))
+          .ifPresent(ha -> pins.add(new PlanQuestion.Pin(pin.seedId(), pin.year(), ha)));
     }
     return pins;
   }
@@ -196,24 +214,32 @@ final class PlanFields {
   }
 
   private Optional<Integer> whole(String field) {
-    return number(field, text(field)).map(Double::intValue);
+    String written = text(field).strip();
+    if (written.isEmpty() || WHOLE.matcher(written).matches()) {
+      return Optional.of(written).filter(text -> !text.isEmpty()).map(Integer::valueOf);
+    }
+    problems.add(
+        Problem.of(field, written, new ValueProblem.OtherValue(new Expected.WholeNumber())));
+    return Optional.empty();
   }
 
-  /** Empty where nothing is written, or, noted, what is no number. */
+  /** Empty where nothing is written, or, noted, what is no number or can be read in two ways. */
   private Optional<Double> number(String field, String text) {
-    String written = text.strip().replace(',', '.');
+    String written = text.strip();
     if (written.isEmpty()) {
       return Optional.empty();
     }
-    try {
-      double value = Double.parseDouble(written);
-      if (Double.isFinite(value)) {
-        return Optional.of(value);
-      }
-    } catch (NumberFormatException noNumber) {
-      // noted below
+    TypedNumber typed = TypedNumber.of(written, language);
+    if (typed instanceof TypedNumber.Plain plain) {
+      return Optional.of(plain.value().doubleValue());
     }
-    problems.add(Problem.of(field, text, new ValueProblem.OtherValue(new Expected.Decimal())));
+    problems.add(
+        Problem.of(
+            field,
+            written,
+            typed instanceof TypedNumber.Ambiguous two
+                ? new ParameterProblem.AmbiguousNumber(two.grouped(), two.decimal())
+                : new ValueProblem.OtherValue(new Expected.Decimal())));
     return Optional.empty();
   }
 }

@@ -3,12 +3,15 @@ package org.kornspur.api.web.plan;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.ArrayList;
+import java.util.Iterator;
 import java.util.List;
 import java.util.Optional;
 import java.util.TreeSet;
 import java.util.function.Function;
 import java.util.stream.IntStream;
 import org.kornspur.api.query.plan.PlanQuestion;
+import org.kornspur.api.security.login.FormFields;
+import org.kornspur.api.text.LocalForm;
 import org.kornspur.processors.plan.Generation;
 import org.kornspur.processors.plan.PlanInputs;
 import org.kornspur.processors.plan.SeedDemand;
@@ -22,20 +25,22 @@ import org.kornspur.processors.plan.SeedInputs;
  * @param rows the demand table
  * @param groundHa most hectares of each harvest after the first, in order
  * @param inputs of each generation
+ * @param pins areas decided on
  */
 public record PlanForm(
     int version,
     String name,
     String reason,
-    int firstYear,
-    int lastYear,
+    String firstYear,
+    String lastYear,
     String level,
     String lowPercent,
     String highPercent,
     List<Integer> years,
     List<Row> rows,
     List<String> groundHa,
-    List<InputRow> inputs) {
+    List<InputRow> inputs,
+    List<Pin> pins) {
 
   /** Low and high demand as parts of the expected one, where nothing else is said. */
   static final double LOW_PERCENT = 80;
@@ -47,10 +52,25 @@ public record PlanForm(
   public record Row(String hybridId, List<String> tonnes) {}
 
   /** The inputs of one generation, in the order of {@link Input}. */
-  public record InputRow(Generation generation, List<Cell> cells) {}
+  public record InputRow(Generation generation, List<Cell> cells) {
+
+    InputRow typedAgain(Iterator<String> values) {
+      return new InputRow(
+          generation,
+          cells.stream().map(cell -> cell.typedAgain(next(values, cell.value()))).toList());
+    }
+  }
 
   /** One input as text, and whether it is the one of common practice. */
-  public record Cell(Input input, String value, boolean isUsual) {}
+  public record Cell(Input input, String value, boolean isUsual) {
+
+    Cell typedAgain(String typed) {
+      return new Cell(input, typed, isUsual && typed.equals(value));
+    }
+  }
+
+  /** An area decided on for the crop of a seed and year, as text. */
+  public record Pin(String seedId, int year, String areaHa) {}
 
   /** The inputs that the form has, each with its unit. */
   public enum Input {
@@ -78,18 +98,24 @@ public record PlanForm(
   }
 
   /** An empty form for a plan from one harvest on. */
-  static PlanForm empty(int firstYear, int lastYear, List<String> hybrids) {
+  static PlanForm empty(int firstYear, int lastYear, List<String> hybrids, LocalForm local) {
     return of(
         0,
         "",
         "",
         new PlanQuestion(firstYear, lastYear, null, null, null, null, null, null),
-        hybrids);
+        hybrids,
+        local);
   }
 
   /** The form of a question. */
   static PlanForm of(
-      int version, String name, String reason, PlanQuestion asked, List<String> hybrids) {
+      int version,
+      String name,
+      String reason,
+      PlanQuestion asked,
+      List<String> hybrids,
+      LocalForm local) {
     List<Integer> years =
         IntStream.rangeClosed(asked.firstYear(), asked.lastYear()).boxed().toList();
     TreeSet<String> all = new TreeSet<>(hybrids);
@@ -98,25 +124,61 @@ public record PlanForm(
         version,
         name,
         reason,
-        asked.firstYear(),
-        asked.lastYear(),
+        String.valueOf(asked.firstYear()),
+        String.valueOf(asked.lastYear()),
         (asked.level() == null ? SeedDemand.Level.EXPECTED : asked.level()).name(),
-        plain(LOW_PERCENT),
-        plain(HIGH_PERCENT),
+        typed(LOW_PERCENT, local),
+        typed(HIGH_PERCENT, local),
         years,
-        all.stream().map(hybrid -> row(hybrid, years, asked)).toList(),
-        years.stream().skip(1).map(year -> ground(year, asked)).toList(),
-        inputs(asked.planInputs()));
+        all.stream().map(hybrid -> row(hybrid, years, asked, local)).toList(),
+        years.stream().skip(1).map(year -> ground(year, asked, local)).toList(),
+        inputs(asked.planInputs(), local),
+        asked.pins().stream()
+            .map(pin -> new Pin(pin.seedId(), pin.year(), typed(pin.areaHa(), local)))
+            .toList());
   }
 
-  private static Row row(String hybridId, List<Integer> years, PlanQuestion asked) {
+  /**
+   * The same with what a person typed, so that a form that was not taken need not be typed anew.
+   */
+  PlanForm typedAgain(FormFields posted) {
+    if (!posted.all("year").equals(years.stream().map(String::valueOf).toList())) {
+      return this;
+    }
+    Iterator<String> tonnes = posted.all("tonnes").iterator();
+    Iterator<String> ground = posted.all("groundHa").iterator();
+    Iterator<String> values = posted.all("input").iterator();
+    return new PlanForm(
+        version,
+        posted.first("name").orElse(name),
+        posted.first("reason").orElse(reason),
+        posted.first("firstYear").orElse(firstYear),
+        posted.first("lastYear").orElse(lastYear),
+        posted.first("level").orElse(level),
+        posted.first("lowPercent").orElse(lowPercent),
+        posted.first("highPercent").orElse(highPercent),
+        years,
+        posted.all("hybrid").stream()
+            .map(id -> new Row(id, years.stream().map(year -> next(tonnes, "")).toList()))
+            .toList(),
+        groundHa.stream().map(cell -> next(ground, cell)).toList(),
+        inputs.stream().map(row -> row.typedAgain(values)).toList(),
+        PlanFields.pins(posted));
+  }
+
+  private static String next(Iterator<String> typed, String otherwise) {
+    return typed.hasNext() ? typed.next() : otherwise;
+  }
+
+  private static Row row(
+      String hybridId, List<Integer> years, PlanQuestion asked, LocalForm local) {
     return new Row(
         hybridId,
         years.stream()
             .map(
                 year ->
                     demand(asked, hybridId, year)
-                        .map(wanted -> plain(wanted.expectedTonnes()))
+                        .map(wanted -> typed(wanted.expectedTonnes(), local))
                         .orElse(""))
             .toList());
   }
@@ -128,23 +190,23 @@ public record PlanForm(
         .findFirst();
   }
 
-  private static String ground(int year, PlanQuestion asked) {
+  private static String ground(int year, PlanQuestion asked, LocalForm local) {
     return asked.limits().stream()
         .filter(limit -> limit.generation() == null && limit.year() == year)
         .findFirst()
-        .map(limit -> plain(limit.mostHa()))
+        .map(limit -> typed(limit.mostHa(), local))
         .orElse("");
   }
 
-  private static List<InputRow> inputs(PlanInputs inputs) {
+  private static List<InputRow> inputs(PlanInputs inputs, LocalForm local) {
     List<InputRow> rows = new ArrayList<>();
     for (Generation generation : Generation.values()) {
       SeedInputs usual = PlanInputs.commonPractice().byGeneration().get(generation);
       SeedInputs own = inputs.byGeneration().get(generation);
       List<Cell> cells = new ArrayList<>();
       for (Input input : Input.values()) {
-        String value = plain(input.of(own));
-        cells.add(new Cell(input, value, value.equals(plain(input.of(usual)))));
+        String value = typed(input.of(own), local);
+        cells.add(new Cell(input, value, value.equals(typed(input.of(usual), local))));
       }
       rows.add(new InputRow(generation, cells));
     }
@@ -152,8 +214,7 @@ public record PlanForm(
   }
 
   /** A number as a field of a form takes it. */
-  static String plain(double value) {
-    BigDecimal rounded = BigDecimal.valueOf(value).round(SHOWN).stripTrailingZeros();
-    return rounded.toPlainString();
+  private static String typed(double value, LocalForm local) {
+    return local.typed(BigDecimal.valueOf(value).round(SHOWN));
   }
 }

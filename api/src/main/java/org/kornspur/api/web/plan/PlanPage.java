@@ -18,6 +18,7 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.UnaryOperator;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.command.plan.PlanRequest;
 import org.kornspur.api.command.plan.PlanWriter;
@@ -80,15 +81,16 @@ public class PlanPage {
   @RequiresPermission(Permission.MAKE_PLANS)
   @Operation(hidden = true)
   public String empty() {
+    return show("/plan/new", Optional.empty(), newPlan(), List.of());
+  }
+
+  private PlanForm newPlan() {
     int first =
         data.values().cropYears().stream()
             .findFirst()
             .orElseGet(() -> LocalDate.now(clock).getYear());
-    return show(
-        "/plan/new",
-        Optional.empty(),
-        PlanForm.empty(first, first + YEARS_AHEAD, data.values().hybridIds()),
-        List.of());
+    return PlanForm.empty(
+        first, first + YEARS_AHEAD, data.values().hybridIds(), pages.words().form());
   }
 
   @GET
@@ -96,7 +98,7 @@ public class PlanPage {
   @RequiresPermission(Permission.READ_PLANS)
   @Operation(hidden = true)
   public String plan(@PathParam("id") String id) {
-    return show(plans.calculate(id), List.of());
+    return show(plans.calculate(id), UnaryOperator.identity(), List.of());
   }
 
   @POST
@@ -106,43 +108,14 @@ public class PlanPage {
   @Operation(hidden = true)
   public Response create(InputStream body) throws IOException {
     FormFields form = FormFields.of(BodyLimit.read(body));
-    Optional<PlanRequest> read = Optional.empty();
     try {
-      PlanRequest request = PlanFields.read(form, Optional.empty());
-      read = Optional.of(request);
+      PlanRequest request = PlanFields.read(form, Optional.empty(), pages.words().language());
       return seeOther(writer.create(caller.get(), request).version().getPlanId());
     } catch (ApiProblem refused) {
-      PlanForm again =
-          read.filter(PlanPage::canBeShown)
-              .map(
-                  request ->
-                      PlanForm.of(
-                          0,
-                          request.name(),
-                          request.reason(),
-                          request.question(),
-                          data.values().hybridIds()))
-              .orElseGet(
-                  () -> {
-                    int first = LocalDate.now(clock).getYear();
-                    return PlanForm.empty(first, first + YEARS_AHEAD, data.values().hybridIds());
-                  });
-      return refused(refused, show("/plan/new", Optional.empty(), again, pages.sentences(refused)));
-    }
-  }
-
-  /** Whether its columns can be drawn, and its inputs read. */
-  private static boolean canBeShown(PlanRequest request) {
-    Integer first = request.question().firstYear();
-    Integer last = request.question().lastYear();
-    if (first == null || last == null || last < first || last > first + 20) {
-      return false;
-    }
-    try {
-      request.question().planInputs();
-      return true;
-    } catch (IllegalArgumentException | ApiProblem outside) {
-      return false;
+      return refused(
+          refused,
+          show(
+              "/plan/new", Optional.empty(), newPlan().typedAgain(form), pages.sentences(refused)));
     }
   }
 
@@ -155,11 +128,13 @@ public class PlanPage {
     FormFields form = FormFields.of(BodyLimit.read(body));
     CalculatedPlan before = plans.calculate(id);
     try {
-      PlanRequest request = PlanFields.read(form, Optional.of(before.question()));
+      PlanRequest request =
+          PlanFields.read(form, Optional.of(before.question()), pages.words().language());
       writer.change(caller.get(), id, request);
       return seeOther(id);
     } catch (ApiProblem refused) {
-      return refused(refused, show(before, pages.sentences(refused)));
+      return refused(
+          refused, show(before, shown -> shown.typedAgain(form), pages.sentences(refused)));
     }
   }
 
@@ -179,7 +154,8 @@ public class PlanPage {
               form.first("reason").orElse("")));
       return seeOther(id);
     } catch (ApiProblem refused) {
-      return refused(refused, show(plans.calculate(id), pages.sentences(refused)));
+      return refused(
+          refused, show(plans.calculate(id), UnaryOperator.identity(), pages.sentences(refused)));
     }
   }
 
@@ -195,14 +171,21 @@ public class PlanPage {
     return Response.status(refused.document().status()).entity(page).build();
   }
 
-  private String show(CalculatedPlan calculated, List<String> refusals) {
+  private String show(
+      CalculatedPlan calculated, UnaryOperator<PlanForm> filledIn, List<String> refusals) {
     PlanView view = PlanView.of(calculated, pages.words().words(), queries.asOf());
     PlanQuestion asked = calculated.question();
     return show(
         "/plan/" + Addresses.part(view.head().planId()),
         Optional.of(view),
-        PlanForm.of(
-            view.head().version(), view.head().name(), "", asked, data.values().hybridIds()),
+        filledIn.apply(
+            PlanForm.of(
+                view.head().version(),
+                view.head().name(),
+                "",
+                asked,
+                data.values().hybridIds(),
+                pages.words().form())),
         refusals);
   }
 

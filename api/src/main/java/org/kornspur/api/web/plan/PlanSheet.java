@@ -6,7 +6,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.kornspur.api.query.plan.PlanQuestion;
 import org.kornspur.api.query.plan.PlanView;
 import org.kornspur.processors.plan.Allotment;
 import org.kornspur.processors.plan.Generation;
@@ -71,11 +70,10 @@ public record PlanSheet(
                     crop,
                     crop.year() - 1,
                     lotsFor(crop),
-                    pins().stream()
-                        .filter(
-                            pin -> pin.year() == crop.year() && pin.seedId().equals(crop.seedId()))
+                    form.pins().stream()
+                        .filter(pin -> isOf(pin, crop))
                         .findFirst()
-                        .map(pin -> PlanForm.plain(pin.areaHa()))
+                        .map(PlanForm.Pin::areaHa)
                         .orElse("")))
         .toList();
   }
@@ -87,18 +85,14 @@ public record PlanSheet(
         .toList();
   }
 
-  private List<PlanQuestion.Pin> pins() {
-    return view.map(plan -> plan.question().pins()).orElse(List.of());
+  private static boolean isOf(PlanForm.Pin pin, SeedPlan.Crop crop) {
+    return pin.year() == crop.year() && pin.seedId().equals(crop.seedId());
   }
 
   /** Pinned areas that are no crop of the plan, so that the form keeps them. */
-  public List<PlanQuestion.Pin> pinsWithoutCrop() {
-    return pins().stream()
-        .filter(
-            pin ->
-                view.orElseThrow().crops().stream()
-                    .noneMatch(
-                        crop -> crop.year() == pin.year() && crop.seedId().equals(pin.seedId())))
+  public List<PlanForm.Pin> pinsWithoutCrop() {
+    return form.pins().stream()
+        .filter(pin -> view.orElseThrow().crops().stream().noneMatch(crop -> isOf(pin, crop)))
         .toList();
   }
 

@@ -5,15 +5,21 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
+import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
 import org.kornspur.api.command.plan.PlanRequest;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.query.plan.PlanQuestion;
 import org.kornspur.api.security.login.FormFields;
+import org.kornspur.api.text.Language;
+import org.kornspur.api.text.LocalForm;
 import org.kornspur.processors.plan.Generation;
 import org.kornspur.processors.plan.PlanInputs;
 import org.kornspur.processors.plan.SeedDemand;
@@ -49,9 +55,11 @@ class PlanFieldsTest {
                   null,
                   null)));
 
-  @Test
-  void whatIsShownAndSentBackIsTheSame() {
-    PlanQuestion back = PlanFields.read(sent(ASKED), Optional.of(ASKED)).question();
+  @ParameterizedTest
+  @EnumSource(Language.class)
+  void whatIsShownAndSentBackIsTheSame(Language language) {
+    PlanQuestion back =
+        PlanFields.read(sent(ASKED, language), Optional.of(ASKED), language).question();
     assertThat(back.demands()).containsExactlyInAnyOrderElementsOf(ASKED.demands());
     assertThat(back.limits()).containsExactlyInAnyOrderElementsOf(ASKED.limits());
     assertThat(back.pins()).isEqualTo(ASKED.pins());
@@ -62,61 +70,89 @@ class PlanFieldsTest {
         .isEqualTo(PlanInputs.commonPractice().byGeneration());
   }
 
-  /** The weight stays; low and high follow the new quantity by the parts given in the form. */
   @Test
-  void anotherQuantityTakesLowAndHighFromTheForm() {
-    FormFields form = with(sent(ASKED), "tonnes=100", "tonnes=200%2C5");
-    PlanRequest request = PlanFields.read(form, Optional.of(ASKED));
+  void aGermanFormHasDecimalCommas() {
+    assertThat(PlanForm.of(1, "Plan", "", ASKED, List.of(), local(Language.GERMAN)).groundHa())
+        .containsExactly("12,5");
+  }
+
+  /** The weight stays; low and high follow the new quantity by the parts given in the form. */
+  @ParameterizedTest
+  @CsvSource({"ENGLISH, 200.5", "GERMAN, '200,5'", "GERMAN, 200.5"})
+  void anotherQuantityTakesLowAndHighFromTheForm(Language language, String typed) {
+    FormFields form = with(sent(ASKED, language), "tonnes=100", "tonnes=" + encoded(typed));
+    PlanRequest request = PlanFields.read(form, Optional.of(ASKED), language);
     assertThat(request.question().demands())
         .contains(new PlanQuestion.Wanted("H 1", 2027, 160.4, 200.5, 240.6, 3.0));
   }
 
-  @Test
-  void whatIsNoNumberIsNamed() {
-    assertThatThrownBy(
-            () -> PlanFields.read(with(sent(ASKED), "tonnes=100", "tonnes=many"), Optional.empty()))
+  @ParameterizedTest
+  @CsvSource({
+    "ENGLISH, many, 'tonnes=100', 'tonnes H 1 2027'",
+    "GERMAN, 1.250, 'tonnes=100', 'tonnes H 1 2027'",
+    "ENGLISH, '1,250', 'tonnes=100', 'tonnes H 1 2027'",
+    "GERMAN, 1.250, 'pinHa=2', 'pinHa SC-1 2027'",
+    "ENGLISH, 2026.5, 'firstYear=2026', firstYear"
+  })
+  void whatIsNoNumberOrTwoIsNamedAndStaysInTheForm(
+      Language language, String typed, String field, String named) {
+    String name = field.substring(0, field.indexOf('='));
+    FormFields form = with(sent(ASKED, language), field, name + "=" + encoded(typed));
+    assertThatThrownBy(() -> PlanFields.read(form, Optional.empty(), language))
         .isInstanceOfSatisfying(
             ApiProblem.class,
             refused ->
                 assertThat(refused.document().problems())
                     .singleElement()
-                    .satisfies(one -> assertThat(one.field()).isEqualTo("tonnes H 1 2027")));
+                    .satisfies(one -> assertThat(one.field()).isEqualTo(named)));
+    PlanForm again =
+        PlanForm.of(1, "Plan", "", ASKED, List.of("H 1"), local(language)).typedAgain(form);
+    assertThat(again.toString()).contains(typed);
+    assertThat(sent(again, ASKED.leftOutLots())).isEqualTo(form);
+  }
+
+  private static FormFields sent(PlanQuestion asked, Language language) {
+    return sent(
+        PlanForm.of(1, "Plan", "why", asked, List.of("H 1"), local(language)), asked.leftOutLots());
+  }
+
+  private static LocalForm local(Language language) {
+    return new LocalForm(language, ZoneOffset.UTC);
   }
 
   /** As the template writes the fields, row by row. */
-  private static FormFields sent(PlanQuestion asked) {
-    PlanForm form = PlanForm.of(1, "Plan", "why", asked, List.of("H 1"));
+  private static FormFields sent(PlanForm form, List<String> leftOut) {
     Stream<String> fields =
         Stream.of(
                 Stream.of(
                     "basedOnVersion=1",
                     "name=Plan",
-                    "reason=why",
-                    "firstYear=" + form.firstYear(),
+                    "reason=" + form.reason(),
+                    "firstYear=" + encoded(form.firstYear()),
                     "lastYear=" + form.lastYear(),
                     "level=" + form.level(),
-                    "lowPercent=" + form.lowPercent(),
+                    "lowPercent=" + encoded(form.lowPercent()),
                     "highPercent=" + form.highPercent()),
-                asked.pins().stream()
+                form.pins().stream()
                     .flatMap(
                         pin ->
                             Stream.of(
                                 "pinSeed=" + pin.seedId(),
                                 "pinYear=" + pin.year(),
-                                "pinHa=" + PlanForm.plain(pin.areaHa()))),
-                asked.leftOutLots().stream().map(lot -> "leaveOut=" + lot),
+                                "pinHa=" + encoded(pin.areaHa()))),
+                leftOut.stream().map(lot -> "leaveOut=" + lot),
                 form.years().stream().map(year -> "year=" + year),
                 form.rows().stream()
                     .flatMap(
                         row ->
                             Stream.concat(
                                 Stream.of("hybrid=" + encoded(row.hybridId())),
-                                row.tonnes().stream().map(cell -> "tonnes=" + cell))),
+                                row.tonnes().stream().map(cell -> "tonnes=" + encoded(cell)))),
                 form.years().stream().skip(1).map(year -> "groundYear=" + year),
-                form.groundHa().stream().map(cell -> "groundHa=" + cell),
+                form.groundHa().stream().map(cell -> "groundHa=" + encoded(cell)),
                 form.inputs().stream()
                     .flatMap(row -> row.cells().stream())
-                    .map(cell -> "input=" + cell.value()))
+                    .map(cell -> "input=" + encoded(cell.value())))
             .flatMap(all -> all);
     return new FormFields(fields.collect(Collectors.joining("&")));
   }
