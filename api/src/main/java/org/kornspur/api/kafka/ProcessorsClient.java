@@ -98,6 +98,16 @@ public class ProcessorsClient {
     await(publisher().publish(fact));
   }
 
+  /** Sends a fact to the facts topic; fails with {@link NotReady} where the broker has it not. */
+  public CompletableFuture<Void> publishing(SpecificRecord fact) {
+    return publisher()
+        .publish(fact)
+        .exceptionally(
+            failed -> {
+              throw notTaken(failed);
+            });
+  }
+
   /** Sends a refused input, or a change of its state, to the quarantine topic. */
   public void quarantine(QuarantineEntry entry) {
     await(publisher().hold(entry));
@@ -127,8 +137,12 @@ public class ProcessorsClient {
     try {
       sent.join();
     } catch (CompletionException failed) {
-      throw new NotReady(new NotReadyDetail.NotTaken(String.valueOf(failed.getCause())), 5);
+      throw notTaken(failed.getCause());
     }
+  }
+
+  private static NotReady notTaken(Throwable cause) {
+    return new NotReady(new NotReadyDetail.NotTaken(String.valueOf(cause)), 5);
   }
 
   /** What is known of a fact id: its fingerprint, subjects, and what superseded it. */

@@ -3,7 +3,10 @@ package org.kornspur.api.command.fact;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
 import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.api.kafka.NotReady;
 import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.security.limit.RecentClaims;
 import org.kornspur.ingest.contract.FactType;
@@ -39,29 +42,45 @@ class FactSender {
    * @return accepted, already known, or a conflict
    */
   SubmissionOutcome send(SpecificRecord fact) {
+    try {
+      return begin(fact).join();
+    } catch (CompletionException notSent) {
+      throw notSent.getCause() instanceof NotReady notReady ? notReady : notSent;
+    }
+  }
+
+  /** The same without waiting for the broker; fails with {@link NotReady} where that has it not. */
+  CompletableFuture<SubmissionOutcome> begin(SpecificRecord fact) {
     String factId = FactType.idOf(fact);
     String fingerprint = Fingerprint.of(fact);
     Optional<RegisterEntry> registered =
         processors.registered(factId).filter(known -> known.fingerprint().isPresent());
     if (registered.isPresent()) {
       boolean same = fingerprint.equals(registered.get().fingerprint().get());
-      if (same && registered.get().lacksRoleOf(fact)) {
-        processors.publish(fact);
-        return SubmissionOutcome.accepted(fact);
-      }
-      return known(fact, same);
+      return same && registered.get().lacksRoleOf(fact)
+          ? published(fact)
+          : CompletableFuture.completedFuture(known(fact, same));
     }
     Optional<String> taken = recent.take(factId, fingerprint);
     if (taken.isPresent()) {
-      return known(fact, fingerprint.equals(taken.get()));
+      return CompletableFuture.completedFuture(known(fact, fingerprint.equals(taken.get())));
     }
     try {
-      processors.publish(fact);
+      return published(fact)
+          .whenComplete(
+              (sent, failure) -> {
+                if (failure != null) {
+                  recent.release(factId);
+                }
+              });
     } catch (RuntimeException notSent) {
       recent.release(factId);
       throw notSent;
     }
-    return SubmissionOutcome.accepted(fact);
+  }
+
+  private CompletableFuture<SubmissionOutcome> published(SpecificRecord fact) {
+    return processors.publishing(fact).thenApply(sent -> SubmissionOutcome.accepted(fact));
   }
 
   private static SubmissionOutcome known(SpecificRecord fact, boolean same) {

@@ -17,6 +17,7 @@ import org.kornspur.api.kafka.IntakeLimit;
 import org.kornspur.api.kafka.NotReady;
 import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.problem.NotReadyDetail;
+import org.kornspur.ingest.attestation.SignedSubmissions;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Fingerprint;
 import org.kornspur.ingest.intake.Problem;
@@ -30,7 +31,7 @@ import org.kornspur.ingest.json.ReadResult;
 public class FactSubmission {
   private static final Logger LOG = Logger.getLogger(FactSubmission.class);
 
-  /** Waiting for the broker, not work, fills the time; the producer puts waiting facts together. */
+  /** They sign, and look ids up at other instances; none waits for the broker. */
   private static final int SENDERS = 16;
 
   @Inject ProcessorsClient processors;
@@ -121,11 +122,11 @@ public class FactSubmission {
     if (refused.isPresent()) {
       return keep(refused.get(), input);
     }
-    SpecificRecord signed = admission.signed(fact);
+    SignedSubmissions.Sender by = admission.sender(fact);
+    CompletableFuture<?> before =
+        earlier == null ? CompletableFuture.completedFuture(null) : earlier.outcome();
     CompletableFuture<SubmissionOutcome> outcome =
-        earlier == null
-            ? CompletableFuture.supplyAsync(() -> sendOneOfMany(signed, input), senders)
-            : earlier.outcome().thenApplyAsync(done -> sendOneOfMany(signed, input), senders);
+        before.thenComposeAsync(done -> sendOneOfMany(fact, by, input), senders);
     lastOfId.put(FactType.idOf(fact), new Started(fingerprint, outcome));
     return outcome;
   }
@@ -135,15 +136,27 @@ public class FactSubmission {
   }
 
   /** One that cannot be sent must not spoil the answer for the others. */
-  private SubmissionOutcome sendOneOfMany(SpecificRecord fact, ReadInput input) {
+  private CompletableFuture<SubmissionOutcome> sendOneOfMany(
+      SpecificRecord fact, SignedSubmissions.Sender by, ReadInput input) {
     try {
-      return send(fact, input);
-    } catch (NotReady notReady) {
-      return SubmissionOutcome.unsent(fact, notReady.detail());
+      SpecificRecord signed = admission.signed(fact, by);
+      List<Problem> problems = admission.problemsAtReceipt(signed);
+      return (problems.isEmpty()
+              ? sender.begin(signed)
+              : CompletableFuture.completedFuture(SubmissionOutcome.refused(problems)))
+          .thenApply(outcome -> refusedInputs.kept(outcome, input))
+          .exceptionally(fault -> unsent(fact, fault.getCause()));
     } catch (RuntimeException fault) {
-      LOG.warnf(fault, "Fact %s could not be sent", FactType.idOf(fact));
-      return SubmissionOutcome.unsent(fact, new NotReadyDetail.FactNotTaken());
+      return CompletableFuture.completedFuture(unsent(fact, fault));
     }
+  }
+
+  private static SubmissionOutcome unsent(SpecificRecord fact, Throwable fault) {
+    if (fault instanceof NotReady notReady) {
+      return SubmissionOutcome.unsent(fact, notReady.detail());
+    }
+    LOG.warnf(fault, "Fact %s could not be sent", FactType.idOf(fact));
+    return SubmissionOutcome.unsent(fact, new NotReadyDetail.FactNotTaken());
   }
 
   private SubmissionOutcome send(SpecificRecord signed, ReadInput input) {

@@ -70,11 +70,20 @@ class SubmissionRights {
   }
 
   /**
-   * The fact with the proof of who brings it. All that the interface takes in passes here, in the
-   * thread of the request, which knows who asks.
+   * The fact with the proof of who brings it, in the thread of the request, which knows who asks.
    */
   SpecificRecord signed(SpecificRecord fact) {
-    return SignedSubmissions.sign(fact, rights.sender(fact), keys.signing());
+    return signed(fact, sender(fact));
+  }
+
+  /** Who brings a fact, asked in the thread of the request. */
+  SignedSubmissions.Sender sender(SpecificRecord fact) {
+    return rights.sender(fact);
+  }
+
+  /** The fact with the proof of its sender, in any thread: signing many is work. */
+  SpecificRecord signed(SpecificRecord fact, SignedSubmissions.Sender by) {
+    return SignedSubmissions.sign(fact, by, keys.signing());
   }
 
   /**

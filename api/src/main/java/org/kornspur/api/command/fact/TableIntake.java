@@ -36,7 +36,7 @@ import org.kornspur.processors.stream.RegisterEntry;
  */
 @ApplicationScoped
 public class TableIntake {
-  private static final int ROWS_AT_ONCE = 500;
+  private static final int ROWS_AT_ONCE = 2_000;
   private static final Duration LONGEST_WAIT = Duration.ofMinutes(2);
   private static final Duration LONGEST_WAIT_FOR_PROCESSING = Duration.ofSeconds(10);
   private static final Duration BETWEEN_LOOKS = Duration.ofMillis(250);
