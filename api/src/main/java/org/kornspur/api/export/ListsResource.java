@@ -14,6 +14,7 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.kornspur.api.export.geojson.GroundFeatures;
 import org.kornspur.api.export.spreadsheet.RecordsTable;
 import org.kornspur.api.http.Attachment;
 import org.kornspur.api.http.HeavyDocument;
@@ -40,6 +41,7 @@ public class ListsResource {
 
   @Inject QueryService queries;
   @Inject SeasonHistory seasons;
+  @Inject GroundExport ground;
   @Inject RequestWords words;
 
   @GET
@@ -110,13 +112,37 @@ public class ListsResource {
   public Response season(
       @Parameter(description = "Year of harvest", example = "2026") @PathParam("cropYear")
           String cropYear) {
+    List<SpecificRecord> facts = seasons.of(year(cropYear));
+    return Attachment.of("season-" + cropYear + ".zip", out -> FactArchive.write(facts, out));
+  }
+
+  @GET
+  @Path("fields-{cropYear}.geojson")
+  @Produces(GroundFeatures.MEDIA_TYPE)
+  @RequiresPermission(Permission.READ_CROPS)
+  @HeavyDocument
+  @Operation(
+      operationId = "fieldsGeoJson",
+      summary = "Fields, isolation zones and sources of pollen of a year of harvest, as GeoJSON",
+      description =
+          "A FeatureCollection after RFC 7946: crops with their standing, the zone of each at the"
+              + " distance that it was judged by, and the sources seen within reach of a crop."
+              + " Crops and sources have the fields of their facts as properties, so that the file"
+              + " can be sent in again.")
+  @APIResponse(responseCode = "200", description = "GeoJSON")
+  public Response fields(
+      @Parameter(description = "Year of harvest", example = "2026") @PathParam("cropYear")
+          String cropYear) {
+    return Attachment.of("fields-" + cropYear + ".geojson", ground.ofYear(year(cropYear)));
+  }
+
+  private static int year(String cropYear) {
     if (!cropYear.matches("\\d{4}")) {
       throw new ApiProblem(
           ProblemKind.INVALID_PARAMETER,
           new AddressDetail.NoWholeNumber("cropYear", Given.text(cropYear, false)));
     }
-    List<SpecificRecord> facts = seasons.of(Integer.parseInt(cropYear));
-    return Attachment.of("season-" + cropYear + ".zip", out -> FactArchive.write(facts, out));
+    return Integer.parseInt(cropYear);
   }
 
   private RecordsTable table(StandingFilter filter, Subject.Kind kind) {

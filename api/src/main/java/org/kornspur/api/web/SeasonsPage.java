@@ -66,8 +66,9 @@ public class SeasonsPage {
    * The seasons of a kind of subject, the latest first.
    *
    * @param mayExport whether the facts of a season may be taken along
+   * @param mayMap whether its fields may be
    */
-  public record Seasons(List<Season> rows, boolean mayExport) {
+  public record Seasons(List<Season> rows, boolean mayExport, boolean mayMap) {
 
     public int most() {
       return rows.stream().mapToInt(row -> row.total().all()).max().orElse(1);
@@ -144,7 +145,8 @@ public class SeasonsPage {
   private Seasons seasons(Subject.Kind kind, Optional<String> hybridId) {
     return new Seasons(
         data.seasons(kind, hybridId).stream().map(Season::new).toList(),
-        kind == Subject.Kind.LOT && caller.get().may(Permission.EXPORT));
+        kind == Subject.Kind.LOT && caller.get().may(Permission.EXPORT),
+        kind == Subject.Kind.CROP && caller.get().may(Permission.READ_CROPS));
   }
 
   /** Left end of the scale of forecasts, a multiple of 5 %. */

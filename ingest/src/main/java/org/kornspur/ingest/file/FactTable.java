@@ -108,7 +108,7 @@ public final class FactTable {
         String name = header.cell(position).shown();
         if (!name.isEmpty()) {
           Optional<String> said =
-              source.isReason(name)
+              source.isNeverRead(name)
                   ? Optional.of("")
                   : Optional.ofNullable(rules.columns().get(name));
           Optional<FieldPathColumn> column = column(part.kind(), names, name, said, position);

@@ -63,6 +63,9 @@ final class TableCells {
     } else if (cell instanceof SheetCell.Fault fault) {
       problems.add(path, fault.code(), new CellProblem.ErrorValue());
       return Optional.empty();
+    } else if (cell instanceof SheetCell.Unfit unfit) {
+      problems.add(path, unfit.given(), unfit.why());
+      return Optional.empty();
     } else if (cell instanceof SheetCell.Moment moment) {
       return moment(schema, moment, path, problems);
     } else if (cell instanceof SheetCell.Number number) {

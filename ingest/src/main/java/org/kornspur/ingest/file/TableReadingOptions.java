@@ -5,6 +5,7 @@ import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.kornspur.contract.GeoPoint;
 import org.kornspur.ingest.contract.FactType;
 
 /**
@@ -20,6 +21,8 @@ import org.kornspur.ingest.contract.FactType;
  * @param recordedBy of rows that do not say
  * @param recordedAt of rows that do not say
  * @param owner whose rows these are; the same row of another owner has another id
+ * @param near a place near the fields of the site, to tell exchanged coordinates; empty where none
+ *     is known
  */
 public record TableReadingOptions(
     List<TableWords> languages,
@@ -30,7 +33,8 @@ public record TableReadingOptions(
     Optional<DayOrder> dayOrder,
     String recordedBy,
     Instant recordedAt,
-    String owner) {
+    String owner,
+    Optional<GeoPoint> near) {
 
   public TableReadingOptions {
     languages = List.copyOf(languages);

@@ -16,7 +16,8 @@ import org.kornspur.ingest.sheet.UnreadableTable;
 import org.kornspur.ingest.sheet.Workbook;
 
 /**
- * Where the rows of a person's table come from: the sheets of a workbook, or the lines of a text.
+ * Where the rows of a person's table come from: the sheets of a workbook, the features of GeoJSON,
+ * or the lines of a text.
  */
 final class TableSource {
   private static final int LONGEST_SHEET_NAME = 31;
@@ -24,6 +25,7 @@ final class TableSource {
   private final Path file;
   private final String fileName;
   private final TableReadingOptions rules;
+  private final Optional<GeoJsonTable> features;
   private final Optional<TextTable> text;
   private final List<String> leftOut = new ArrayList<>();
 
@@ -39,7 +41,14 @@ final class TableSource {
     this.file = file;
     this.fileName = fileName;
     this.rules = rules;
-    this.text = Workbook.isWorkbook(file) ? Optional.empty() : Optional.of(asText());
+    boolean isWorkbook = Workbook.isWorkbook(file);
+    this.features =
+        !isWorkbook && GeoJsonTable.isGeoJson(file)
+            ? Optional.of(
+                GeoJsonTable.of(
+                    file, fileName, rules.kind().or(() -> kindNamed(fileName)), rules.near()))
+            : Optional.empty();
+    this.text = isWorkbook || features.isPresent() ? Optional.empty() : Optional.of(asText());
   }
 
   private TextTable asText() throws IOException, UnreadableTable {
@@ -71,7 +80,9 @@ final class TableSource {
 
   /** The sheets that hold facts. */
   List<Part> parts() throws IOException, UnreadableTable {
-    if (text.isPresent()) {
+    if (features.isPresent()) {
+      return features.get().parts();
+    } else if (text.isPresent()) {
       return List.of(new Part(0, "", rules.kind().or(() -> kindNamed(fileName)).orElseThrow()));
     }
     List<String> sheets;
@@ -133,7 +144,9 @@ final class TableSource {
 
   /** The rows of a sheet, the header first. */
   SheetRows rows(Part part) throws IOException, UnreadableTable {
-    if (text.isPresent()) {
+    if (features.isPresent()) {
+      return features.get().rows(part);
+    } else if (text.isPresent()) {
       return text.get().rows();
     }
     Workbook workbook = Workbook.open(file, fileName);
@@ -164,10 +177,11 @@ final class TableSource {
         .anyMatch(words -> words.exampleMark().equalsIgnoreCase(first));
   }
 
-  /** Whether a column says what is wrong with its rows. */
-  boolean isReason(String column) {
-    return rules.languages().stream()
-        .anyMatch(words -> words.reasonColumn().equalsIgnoreCase(column));
+  /** Whether a column says what is wrong with its rows, or what this program calculated of them. */
+  boolean isNeverRead(String column) {
+    return (features.isPresent() && GeoJsonFields.CALCULATED.contains(column))
+        || rules.languages().stream()
+            .anyMatch(words -> words.reasonColumn().equalsIgnoreCase(column));
   }
 
   /** The paper behind a fact that names none. */

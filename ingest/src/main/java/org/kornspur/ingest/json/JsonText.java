@@ -9,6 +9,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectReader;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.io.IOException;
+import java.io.InputStream;
 
 /**
  * Turns text into JSON within bounds: at most 32 levels deep, numbers of at most 100 digits, texts
@@ -49,6 +50,11 @@ public final class JsonText {
    */
   public static JsonNode parse(String text) throws IOException {
     return ONE_TREE.readTree(text);
+  }
+
+  /** The same of bytes, read as they are asked for. */
+  public static JsonParser parser(InputStream bytes) throws IOException {
+    return MAPPER.createParser(bytes);
   }
 
   /** A parser with the same bounds, for inputs of many values; {@code readValueAsTree} works. */

@@ -6,6 +6,7 @@ public sealed interface IntakeReason extends Reason
         CellProblem,
         CountProblem,
         FileProblem,
+        GeoJsonProblem,
         HybridProblem,
         IdProblem,
         InputProblem,

@@ -2,6 +2,8 @@ package org.kornspur.ingest.sheet;
 
 import java.math.BigDecimal;
 import java.time.LocalDateTime;
+import org.kornspur.ingest.problem.Given;
+import org.kornspur.ingest.problem.IntakeReason;
 
 /** What a cell holds. */
 public sealed interface SheetCell {
@@ -24,6 +26,9 @@ public sealed interface SheetCell {
   /** As in {@code #REF!}. */
   record Fault(String code) implements SheetCell {}
 
+  /** It can be seen at once that it is not what it should be, and why. */
+  record Unfit(String text, Given given, IntakeReason why) implements SheetCell {}
+
   /** The cell that a text makes. */
   static SheetCell of(String text) {
     String stripped = text.strip();
@@ -42,6 +47,8 @@ public sealed interface SheetCell {
           : moment.time().toString();
     } else if (this instanceof Flag flag) {
       return Boolean.toString(flag.flag());
+    } else if (this instanceof Unfit unfit) {
+      return unfit.text();
     }
     return this instanceof Fault fault ? fault.code() : "";
   }

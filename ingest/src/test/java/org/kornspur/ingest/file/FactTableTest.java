@@ -46,7 +46,7 @@ class FactTableTest {
   private static final Instant NOW = Instant.parse("2026-11-29T12:00:00Z");
 
   /** Names of a few fields; the others have those of the contract. */
-  private static final TableWords GERMAN =
+  static final TableWords GERMAN =
       new TableWords() {
         private static final Map<String, String> FIELDS =
             Map.of(
@@ -493,7 +493,16 @@ class FactTableTest {
   private static TableReadingOptions rules(
       Optional<DecimalMark> mark, Optional<DayOrder> order, Map<String, String> columns) {
     return new TableReadingOptions(
-        List.of(GERMAN), BERLIN, Optional.empty(), columns, mark, order, "p-1", NOW, "E-1");
+        List.of(GERMAN),
+        BERLIN,
+        Optional.empty(),
+        columns,
+        mark,
+        order,
+        "p-1",
+        NOW,
+        "E-1",
+        Optional.empty());
   }
 
   private FactTable table(String name, String text) throws Exception {

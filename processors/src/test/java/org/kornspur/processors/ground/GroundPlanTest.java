@@ -47,6 +47,46 @@ class GroundPlanTest {
     }
   }
 
+  /** As it leaves the program, in degrees. */
+  @Test
+  void theCornersOfAZoneLieAsFarFromTheOutlineAsIsRequired() {
+    List<GeoPosition> corners = IsolationZone.around(FIELD, 500).shell();
+    assertThat(corners).hasSizeGreaterThan(100);
+    for (GeoPosition corner : corners) {
+      assertThat(toOutlineM(corner)).isBetween(499.95, 500.001);
+    }
+  }
+
+  @Test
+  void whatLiesFartherWithinABentFieldIsAHoleOfItsZone() {
+    Outline bent =
+        Outline.ofPositions(
+            Fields.ring(
+                at(10.5, 52.2),
+                0,
+                0,
+                900,
+                0,
+                900,
+                900,
+                20,
+                900,
+                20,
+                850,
+                850,
+                850,
+                850,
+                50,
+                50,
+                50,
+                50,
+                820,
+                0,
+                820));
+    assertThat(IsolationZone.around(bent, 100).holes()).hasSize(1);
+    assertThat(IsolationZone.around(bent, 500).holes()).isEmpty();
+  }
+
   @Test
   void twoNearestPointsStandOnThePlanAsFarApartAsOnTheEllipsoid() {
     Outline source = rectangle(at(10.512, 52.209), 0, 0, 120, 90);

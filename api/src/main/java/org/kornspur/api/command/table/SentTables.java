@@ -47,6 +47,7 @@ public class SentTables {
 
   private final TableIntake intake;
   private final RememberedColumns columns;
+  private final KnownGround ground;
   private final Path folder;
   private final Clock clock = Clock.systemUTC();
   private final Map<String, SentTable> tables = new ConcurrentHashMap<>();
@@ -60,9 +61,11 @@ public class SentTables {
           });
 
   @Inject
-  SentTables(TableIntake intake, RememberedColumns columns, EngineSettings settings) {
+  SentTables(
+      TableIntake intake, RememberedColumns columns, KnownGround ground, EngineSettings settings) {
     this.intake = intake;
     this.columns = columns;
+    this.ground = ground;
     this.folder = settings.dataFolder().resolve("sent-tables");
     removeLeftovers();
   }
@@ -171,7 +174,8 @@ public class SentTables {
                 choices.dayOrder(),
                 caller.personId(),
                 sent.sentAt(),
-                caller.enterpriseId().orElse("")));
+                caller.enterpriseId().orElse(""),
+                ground.place()));
     sent.told(table.form());
     return table;
   }

@@ -126,6 +126,8 @@ class EveryAddressIT {
           new Line("GET", "/api/v1/lots/none/proof", 403, 403, 403, 404, 404, 403, 401),
           new Line("GET", "/api/v1/log", 403, 403, 403, 200, 200, 403, 401),
           new Line("GET", "/api/v1/crops", 200, 200, 403, 200, 200, 403, 401),
+          new Line("GET", "/api/v1/crops/none/ground.geojson", 404, 404, 403, 404, 404, 403, 401),
+          new Line("GET", "/api/v1/lists/fields-2026.geojson", 200, 200, 403, 200, 200, 403, 401),
           new Line("GET", "/api/v1/owed", 200, 200, 403, 200, 200, 403, 401),
           new Line("GET", "/api/v1/changes", 200, 200, 403, 200, 200, 403, 401),
           new Line("GET", "/api/v1/quarantine", 200, 200, 200, 200, 200, 403, 401),

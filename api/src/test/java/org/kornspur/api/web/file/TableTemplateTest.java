@@ -262,7 +262,8 @@ class TableTemplateTest {
                 Optional.empty(),
                 "p-1",
                 NOW,
-                ""));
+                "",
+                Optional.empty()));
     assertThat(table.form().sheets()).allSatisfy(sheet -> assertThat(sheet.unknown()).isEmpty());
     List<TableRow> rows = new ArrayList<>();
     table.read(rows::add);

@@ -1,0 +1,29 @@
+package org.kornspur.processors.ground;
+
+import java.util.List;
+import org.kornspur.processors.ground.GroundPlan.Spot;
+
+/**
+ * All ground within a distance of a field, the field included, as rings on WGS84. Its corners lie
+ * at the distance from the field to 1 mm in a kilometre; a round corner is drawn as a chord every
+ * degree.
+ *
+ * @param shell its outer ring, not closed
+ * @param holes rings that lie farther away than the distance, not closed
+ */
+public record IsolationZone(List<GeoPosition> shell, List<List<GeoPosition>> holes) {
+
+  /**
+   * @param distanceM metres on the ellipsoid, above 0
+   */
+  public static IsolationZone around(Outline field, double distanceM) {
+    GroundPlan plan = GroundPlan.around(field);
+    GroundPlan.Figure zone = plan.zone(distanceM);
+    return new IsolationZone(
+        ring(zone.shell(), plan), zone.holes().stream().map(hole -> ring(hole, plan)).toList());
+  }
+
+  private static List<GeoPosition> ring(List<Spot> spots, GroundPlan plan) {
+    return spots.stream().map(plan::position).toList();
+  }
+}
