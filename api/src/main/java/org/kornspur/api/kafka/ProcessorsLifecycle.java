@@ -25,6 +25,8 @@ import org.jboss.logging.Logger;
 import org.kornspur.api.problem.NotReadyDetail;
 import org.kornspur.api.storage.CannotStart;
 import org.kornspur.api.storage.PrivateFolder;
+import org.kornspur.api.storage.RefusedTableFolder;
+import org.kornspur.api.text.Language;
 import org.kornspur.ingest.intake.Counted;
 import org.kornspur.processors.stream.RejudgingProgress;
 
@@ -168,7 +170,9 @@ public class ProcessorsLifecycle {
 
   private void load(Path folder) {
     try {
-      StartLoad.run(folder, processors().clientSettings(), keys.signing(), limit);
+      RefusedTableFolder refused =
+          new RefusedTableFolder(settings.dataFolder().resolve("refused-rows"), Language.ofSite());
+      StartLoad.run(folder, refused, processors().clientSettings(), keys.signing(), limit);
     } catch (IOException | RuntimeException cannotLoad) {
       LOG.errorf(cannotLoad, "%s could not be loaded whole; what was loaded stays", folder);
     }

@@ -8,6 +8,8 @@ import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import org.apache.avro.specific.SpecificRecord;
 import org.jboss.logging.Logger;
+import org.kornspur.api.storage.RefusedTableFolder;
+import org.kornspur.api.text.TableTexts;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.contract.SenderRole;
 import org.kornspur.ingest.attestation.SignedSubmissions;
@@ -36,19 +38,30 @@ final class StartLoad {
   /**
    * Loads a folder, as fast as what it holds is judged.
    *
+   * @param refused where refused rows of tables are written back
    * @throws IOException if the folder cannot be walked
    * @throws CancellationException if the program is stopped meanwhile
    */
   static void run(
-      Path folder, Map<String, Object> clientSettings, SigningKey key, IntakeLimit limit)
+      Path folder,
+      RefusedTableFolder refused,
+      Map<String, Object> clientSettings,
+      SigningKey key,
+      IntakeLimit limit)
       throws IOException {
     try (FactPublisher publisher = FactPublisher.connect(clientSettings)) {
       LoadReport report =
           FolderLoad.load(
-              folder, Clock.systemUTC(), signing(publisher, key, limit), LoadProgress.SILENT);
+              folder,
+              TableTexts.all(),
+              refused,
+              Clock.systemUTC(),
+              signing(publisher, key, limit),
+              LoadProgress.SILENT);
       LOG.infof("Loaded %s: %s", folder, report.summary());
       if (report.refused() > 0) {
         LOG.infof("What was refused, and why: GET /api/v1/quarantine");
+        LOG.infof("Refused rows of tables, to be mended, are in %s", refused.folder());
       }
     }
   }

@@ -2,28 +2,57 @@ package org.kornspur.ingest.file;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.Path;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.function.Consumer;
+import org.kornspur.ingest.sheet.UnreadableTable;
 
 /** The formats that the loader reads, by the ending of the file name. */
 enum FileFormat {
   JSON(".json") {
     @Override
-    void read(String fileName, InputStream source, Consumer<FileInput> into) throws IOException {
-      JsonFile.read(source, into);
+    void read(Path file, List<TableWords> languages, FileInputs into) throws IOException {
+      try (InputStream source = open(file)) {
+        JsonFile.read(source, into::take);
+      }
     }
   },
   NDJSON(".ndjson") {
     @Override
-    void read(String fileName, InputStream source, Consumer<FileInput> into) throws IOException {
-      NdjsonFile.read(source, into);
+    void read(Path file, List<TableWords> languages, FileInputs into) throws IOException {
+      try (InputStream source = open(file)) {
+        NdjsonFile.read(source, into::take);
+      }
     }
   },
   CSV(".csv") {
     @Override
-    void read(String fileName, InputStream source, Consumer<FileInput> into) throws IOException {
-      new CsvFile(fileName, into).read(source);
+    void read(Path file, List<TableWords> languages, FileInputs into)
+        throws IOException, UnreadableTable {
+      if (!languages.isEmpty() && TableFile.isOfPersons(file, nameOf(file), languages)) {
+        TableFile.read(file, nameOf(file), languages, into);
+        return;
+      }
+      try (InputStream source = open(file)) {
+        new CsvFile(nameOf(file), into::take).read(source);
+      }
+    }
+  },
+  XLSX(".xlsx") {
+    @Override
+    void read(Path file, List<TableWords> languages, FileInputs into)
+        throws IOException, UnreadableTable {
+      TableFile.read(file, nameOf(file), languages, into);
+    }
+  },
+  GEOJSON(".geojson") {
+    @Override
+    void read(Path file, List<TableWords> languages, FileInputs into)
+        throws IOException, UnreadableTable {
+      TableFile.read(file, nameOf(file), languages, into);
     }
   };
 
@@ -33,9 +62,22 @@ enum FileFormat {
     this.ending = ending;
   }
 
-  /** Hands each input of a file on, in order. */
-  abstract void read(String fileName, InputStream source, Consumer<FileInput> into)
-      throws IOException;
+  /**
+   * Hands each input of a file on, in order.
+   *
+   * @param languages whose words a person's table may have
+   * @throws UnreadableTable if it is refused as a whole
+   */
+  abstract void read(Path file, List<TableWords> languages, FileInputs into)
+      throws IOException, UnreadableTable;
+
+  private static InputStream open(Path file) throws IOException {
+    return Files.newInputStream(file, LinkOption.NOFOLLOW_LINKS);
+  }
+
+  private static String nameOf(Path file) {
+    return file.getFileName().toString();
+  }
 
   static Optional<FileFormat> of(String fileName) {
     String name = fileName.toLowerCase(Locale.ROOT);

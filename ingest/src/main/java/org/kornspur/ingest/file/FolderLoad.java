@@ -1,7 +1,6 @@
 package org.kornspur.ingest.file;
 
 import java.io.IOException;
-import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
@@ -23,21 +22,23 @@ import org.kornspur.ingest.intake.ReceiptCheck;
 import org.kornspur.ingest.json.ReadResult;
 import org.kornspur.ingest.problem.FileProblem;
 import org.kornspur.ingest.problem.Given;
+import org.kornspur.ingest.sheet.UnreadableTable;
 
 /**
  * Reads a folder of fact files, and the folders within it, in the order of their names, and hands
  * every input on: a fact, or a refusal.
  *
  * <p>Nothing outside the folder is read: symbolic links are never followed. Hidden files and notes
- * ({@code .md}) are passed over; any other file that is not {@code .json}, {@code .ndjson} or
- * {@code .csv} is refused whole, and stands in the report alone. Reading the same folder again is
- * harmless: facts keep their ids.
+ * ({@code .md}) are passed over; any other file that is of no {@link FileFormat} is refused whole,
+ * and stands in the report alone. Reading the same folder again is harmless: facts keep their ids.
  */
 public final class FolderLoad {
 
   /** What the report shows of an original. */
   private static final int SHOWN_CHARACTERS = 1000;
 
+  private final List<TableWords> languages;
+  private final RefusedTables refusedTables;
   private final Clock clock;
   private final FactSink sink;
   private final LoadProgress progress;
@@ -45,22 +46,48 @@ public final class FolderLoad {
   private long accepted;
   private long refused;
 
-  private FolderLoad(Clock clock, FactSink sink, LoadProgress progress) {
+  private FolderLoad(
+      List<TableWords> languages,
+      RefusedTables refusedTables,
+      Clock clock,
+      FactSink sink,
+      LoadProgress progress) {
+    this.languages = languages;
+    this.refusedTables = refusedTables;
     this.clock = clock;
     this.sink = sink;
     this.progress = progress;
   }
 
   /**
+   * Reads a folder, or a single file; tables have the words of the contract.
+   *
+   * @throws IOException as {@link #load(Path, List, RefusedTables, Clock, FactSink, LoadProgress)}
+   *     does
+   */
+  public static LoadReport load(Path folder, Clock clock, FactSink sink, LoadProgress progress)
+      throws IOException {
+    return load(folder, List.of(), RefusedTables.NOWHERE, clock, sink, progress);
+  }
+
+  /**
    * Reads a folder, or a single file.
    *
+   * @param languages whose words tables may have, besides those of the contract
+   * @param refusedTables takes the refused rows of tables as people make them
    * @param clock gives the time of receipt of what is refused
    * @param sink what it throws ends the load and is passed on
    * @throws IOException if the folder cannot be walked; a file that cannot be read is a refusal
    */
-  public static LoadReport load(Path folder, Clock clock, FactSink sink, LoadProgress progress)
+  public static LoadReport load(
+      Path folder,
+      List<TableWords> languages,
+      RefusedTables refusedTables,
+      Clock clock,
+      FactSink sink,
+      LoadProgress progress)
       throws IOException {
-    FolderLoad load = new FolderLoad(clock, sink, progress);
+    FolderLoad load = new FolderLoad(languages, refusedTables, clock, sink, progress);
     load.readAll(folder.toRealPath());
     return load.gathering.report();
   }
@@ -121,9 +148,11 @@ public final class FolderLoad {
       refuseFile(name, new Given.OtherFile(), new FileProblem.OtherKind());
       return;
     }
-    try (InputStream source = Files.newInputStream(file, LinkOption.NOFOLLOW_LINKS)) {
+    try {
       gathering.file();
-      format.get().read(file.getFileName().toString(), source, input -> take(name, input));
+      format.get().read(file, languages, inputsOf(name));
+    } catch (UnreadableTable whole) {
+      refuseFile(name, whole.problem());
     } catch (IOException e) {
       refuseFile(
           name,
@@ -132,7 +161,21 @@ public final class FolderLoad {
     }
   }
 
-  private void take(String name, FileInput input) {
+  private FileInputs inputsOf(String name) {
+    return new FileInputs() {
+      @Override
+      public List<Problem> take(FileInput input) {
+        return FolderLoad.this.take(name, input);
+      }
+
+      @Override
+      public void takeRefused(DetectedTable form, List<RefusedRow> rows) throws IOException {
+        refusedTables.take(name, form, rows);
+      }
+    };
+  }
+
+  private List<Problem> take(String name, FileInput input) {
     ReadResult result = heldAgainstReceipt(input.result());
     if (result instanceof ReadResult.Fact read) {
       sink.accept(read.fact());
@@ -152,6 +195,7 @@ public final class FolderLoad {
       refused++;
     }
     progress.took(accepted, refused);
+    return result instanceof ReadResult.Refused refusal ? refusal.problems() : List.of();
   }
 
   private ReadResult heldAgainstReceipt(ReadResult result) {
@@ -163,7 +207,10 @@ public final class FolderLoad {
   }
 
   private void refuseFile(String name, Given given, FileProblem reason) {
-    Problem problem = Problem.of("", given, reason);
+    refuseFile(name, Problem.of("", given, reason));
+  }
+
+  private void refuseFile(String name, Problem problem) {
     gathering.refused(new LoadReportLine(name, 0, List.of(problem), ""));
     refused++;
   }

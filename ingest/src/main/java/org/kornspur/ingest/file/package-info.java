@@ -12,6 +12,10 @@
  * may be left off. An empty cell is an absent value. Numbers have a decimal point, instants and
  * dates are ISO 8601, flags {@code true} or {@code false}.
  *
+ * <p>{@code .xlsx}, {@code .geojson}, and a {@code .csv} whose columns have the names that people
+ * see: a table as people make them, read as {@link FactTable} reads it. Nobody can be asked about
+ * it: a column of no field refuses the file.
+ *
  * <p>Lists come in numbered columns, or in one cell with {@code ;} between elements and {@code =},
  * {@code /} or a space between the fields of an element, in the order of the contract:
  *
@@ -30,6 +34,6 @@
  * <p>An input, that is a line or an element of an array, has at most 1,000,000 bytes. One that is
  * refused costs no other; each is reported with file, line and all that is wrong, and goes to the
  * quarantine whole (of a line that is too long, its first 65,536 bytes). Symbolic links are not
- * followed; archives and spreadsheets are refused.
+ * followed; archives are refused.
  */
 package org.kornspur.ingest.file;

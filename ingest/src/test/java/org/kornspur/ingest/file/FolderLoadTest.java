@@ -3,8 +3,8 @@ package org.kornspur.ingest.file;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -15,31 +15,42 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import org.apache.avro.specific.SpecificRecord;
+import org.apache.poi.xssf.usermodel.XSSFRow;
+import org.apache.poi.xssf.usermodel.XSSFSheet;
+import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.kornspur.contract.Harvest;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.contract.QuarantineOrigin;
+import org.kornspur.ingest.contract.Fingerprint;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.json.AnyFact;
 import org.kornspur.ingest.json.AvroJson;
 import org.kornspur.ingest.json.ReadResult;
 import org.kornspur.ingest.problem.ValueProblem;
+import org.kornspur.ingest.sheet.SheetCell;
+import org.kornspur.ingest.sheet.UnreadableTable;
 import org.kornspur.ingest.statement.Coded;
 
 class FolderLoadTest {
 
+  private static final TableWords WORDS = FactTableTest.GERMAN;
   private static final Instant NOW = Instant.parse("2024-09-03T12:00:00Z");
 
   @TempDir Path temporary;
 
   private Path folder;
   private final Gathered gathered = new Gathered();
+  private final Map<String, List<RefusedRow>> refusedRows = new TreeMap<>();
 
   @BeforeEach
   void makeFolder() throws IOException {
@@ -202,13 +213,93 @@ class FolderLoadTest {
     assertThat(full.factIds()).containsExactly("a");
   }
 
+  /** As a farm writes it: its own names of columns, decimal commas, days without a time. */
+  @Test
+  void tablesOfPeopleAreReadBesideThoseOfTheContract() throws Exception {
+    write(
+        "Ernte 2026.csv",
+        "Bestand;Partie;Masse, kg;happenedAt;sourceDocument\n"
+            + "C-1;L-1;1200,5;3.8.2024;Zettel 1\n"
+            + "C-1;L-2;viel;3.8.2024;Zettel 2\n");
+    write(
+        "Harvest.csv",
+        "factId,recordedBy,happenedAt,recordedAt,sourceDocument,cropId,lotId,massKg\n"
+            + "h-1,p-1,2024-08-03T08:00:00Z,2024-08-03T09:00:00Z,slip,C-1,L-3,5\n");
+    try (XSSFWorkbook book = new XSSFWorkbook();
+        OutputStream out = Files.newOutputStream(folder.resolve("book.xlsx"))) {
+      XSSFSheet sheet = book.createSheet("Ernte");
+      String[] header = {"Bestand", "Partie", "Masse, kg", "happenedAt", "sourceDocument"};
+      for (int at = 0; at < header.length; at++) {
+        (at == 0 ? sheet.createRow(0) : sheet.getRow(0)).createCell(at).setCellValue(header[at]);
+      }
+      XSSFRow row = sheet.createRow(1);
+      row.createCell(0).setCellValue("C-1");
+      row.createCell(1).setCellValue("L-4");
+      row.createCell(2).setCellValue(7.25);
+      row.createCell(3).setCellValue("3.8.2024");
+      row.createCell(4).setCellValue("Zettel 4");
+      book.write(out);
+    }
+    write("notes.xlsx", "no workbook");
+
+    LoadReport report = loadWithWords();
+    LoadReport again = loadWithWords();
+
+    assertThat(gathered.facts)
+        .hasSize(6)
+        .allSatisfy(fact -> assertThat(fact).isInstanceOf(Harvest.class));
+    assertThat(
+            gathered.facts.stream()
+                .map(fact -> ((Harvest) fact).getLotId() + " " + ((Harvest) fact).getMassKg()))
+        .containsExactlyInAnyOrder(
+            "L-1 1200.5", "L-3 5.0", "L-4 7.25", "L-1 1200.5", "L-3 5.0", "L-4 7.25");
+    assertThat(gathered.facts.stream().map(Fingerprint::of).distinct()).hasSize(3);
+    assertThat(report.details())
+        .extracting(
+            one -> one.file() + ":" + one.line() + " " + one.problems().get(0).reason().code())
+        .containsExactly(
+            "Ernte 2026.csv:3 cell-problem.no-number",
+            "notes.xlsx:0 workbook-problem.no-kind-of-fact");
+    assertThat(report.details().get(0).original()).contains("\"Partie\":\"L-2\"", "viel");
+    assertThat(again.refused()).isEqualTo(report.refused());
+    assertThat(refusedRows).containsOnlyKeys("Ernte 2026.csv", "book.xlsx");
+    assertThat(refusedRows.get("book.xlsx")).isEmpty();
+    assertThat(refusedRows.get("Ernte 2026.csv"))
+        .singleElement()
+        .satisfies(row -> assertThat(row.cells()).contains(new SheetCell.Text("viel")));
+  }
+
+  @Test
+  void aColumnOfNoFieldRefusesATableThatNobodyCanBeAskedAbout() throws Exception {
+    write("Ernte.csv", "Bestand;Partie;Gewicht netto;happenedAt\nC-1;L-1;5;3.8.2024\n");
+
+    LoadReport report = loadWithWords();
+
+    assertThat(gathered.facts).isEmpty();
+    assertThat(report.details())
+        .singleElement()
+        .satisfies(
+            one ->
+                assertThat(one.problems())
+                    .extracting(problem -> problem.reason().code())
+                    .contains("table-problem.unknown-column"));
+  }
+
+  private LoadReport loadWithWords() throws IOException {
+    return FolderLoad.load(
+        folder,
+        List.of(WORDS),
+        (name, form, rows) -> refusedRows.put(name, rows),
+        Clock.systemUTC(),
+        gathered,
+        LoadProgress.SILENT);
+  }
+
   @Property(tries = 300)
   void randomBytesInAnyFormatGiveRefusalsAndNothingElse(@ForAll byte[] bytes) throws IOException {
     for (FileFormat format : FileFormat.values()) {
-      format.read(
-          "Sowing.csv",
-          new ByteArrayInputStream(bytes),
-          input -> assertThat(input.result()).isInstanceOf(ReadResult.Refused.class));
+      assertThat(read(format, bytes))
+          .allSatisfy(input -> assertThat(input.result()).isInstanceOf(ReadResult.Refused.class));
     }
   }
 
@@ -234,7 +325,28 @@ class FolderLoadTest {
 
   private static List<FileInput> read(FileFormat format, byte[] bytes) throws IOException {
     List<FileInput> inputs = new ArrayList<>();
-    format.read("Sowing.csv", new ByteArrayInputStream(bytes), inputs::add);
+    Path folder = Files.createTempDirectory("format");
+    Path file = Files.write(folder.resolve("Sowing.csv"), bytes);
+    try {
+      format.read(
+          file,
+          List.of(WORDS),
+          new FileInputs() {
+            @Override
+            public List<Problem> take(FileInput input) {
+              inputs.add(input);
+              return List.of();
+            }
+
+            @Override
+            public void takeRefused(DetectedTable form, List<RefusedRow> rows) {}
+          });
+    } catch (UnreadableTable refused) {
+      assertThat(refused.problem().reason()).isNotNull();
+    } finally {
+      Files.delete(file);
+      Files.delete(folder);
+    }
     return inputs;
   }
 

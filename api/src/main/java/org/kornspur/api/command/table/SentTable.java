@@ -16,9 +16,10 @@ import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.contract.SubjectsNamed;
 import org.kornspur.ingest.file.DetectedTable;
+import org.kornspur.ingest.file.RefusedRow;
+import org.kornspur.ingest.file.RefusedTables;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.json.ReadResult;
-import org.kornspur.ingest.sheet.SheetCell;
 
 /**
  * A table that a person sent, and how far it is. Many threads read it while one goes through it.
@@ -26,9 +27,6 @@ import org.kornspur.ingest.sheet.SheetCell;
 public final class SentTable {
   /** Lines that are kept to be shown; of a longer table the others are counted. */
   static final int MOST_SHOWN = 20_000;
-
-  /** Refused rows that come back; a table with more has one fault in all of them. */
-  static final int MOST_REFUSED = 20_000;
 
   private final String id = UUID.randomUUID().toString();
   private final Caller caller;
@@ -42,7 +40,7 @@ public final class SentTable {
   private TableChoices choices = TableChoices.NONE;
   private final Map<Fate, Integer> counts = new EnumMap<>(Fate.class);
   private final List<Shown> lines = new ArrayList<>();
-  private final List<Refused> refused = new ArrayList<>();
+  private final List<RefusedRow> refused = new ArrayList<>();
   private List<String> remembered = List.of();
   private int toRecord;
 
@@ -70,9 +68,6 @@ public final class SentTable {
       List<Subject> subjects,
       Optional<Instant> happenedAt,
       List<Problem> problems) {}
-
-  /** A refused row as it stood, to be sent back. */
-  public record Refused(int sheet, int row, List<SheetCell> cells, List<Problem> problems) {}
 
   SentTable(Caller caller, Path file, String fileName, Instant sentAt) {
     this.caller = caller;
@@ -152,7 +147,7 @@ public final class SentTable {
         .toList();
   }
 
-  public synchronized List<Refused> refused() {
+  public synchronized List<RefusedRow> refused() {
     return List.copyOf(refused);
   }
 
@@ -207,12 +202,12 @@ public final class SentTable {
   synchronized void add(Line line) {
     counts.merge(line.fate(), 1, Integer::sum);
     boolean isRefused = line.fate() == Fate.REFUSED || line.fate() == Fate.UNSENT;
-    if (lines.size() < MOST_SHOWN || (isRefused && refused.size() < MOST_REFUSED)) {
+    if (lines.size() < MOST_SHOWN || (isRefused && refused.size() < RefusedTables.MOST_ROWS)) {
       lines.add(shown(line));
     }
-    if (isRefused && refused.size() < MOST_REFUSED) {
+    if (isRefused && refused.size() < RefusedTables.MOST_ROWS) {
       refused.add(
-          new Refused(
+          new RefusedRow(
               line.row().sheet(),
               line.row().row().number(),
               line.row().row().cells(),

@@ -2,96 +2,28 @@ package org.kornspur.api.web.file;
 
 import java.io.IOException;
 import java.io.OutputStream;
-import java.util.HashSet;
-import java.util.List;
-import java.util.Set;
-import java.util.stream.Collectors;
-import org.dhatim.fastexcel.Workbook;
-import org.dhatim.fastexcel.Worksheet;
 import org.kornspur.api.command.table.SentTable;
 import org.kornspur.api.problem.ProblemLanguage;
+import org.kornspur.api.storage.RefusedRowsWorkbook;
 import org.kornspur.api.text.Language;
-import org.kornspur.api.text.PageTexts;
+import org.kornspur.api.text.TableTexts;
 import org.kornspur.ingest.file.DetectedTable;
 import org.kornspur.ingest.file.TableRow;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.intake.ProblemWords;
 
-/**
- * The rows of a table that were refused, as they stood, with the reasons behind each and the cells
- * that are to be mended marked: to be mended and sent again as it is.
- */
+/** The refused rows of a table that a person sent, in the words of that person. */
 final class RefusedRows {
-  private static final String MARKED = "FFE0B2";
-  private static final double WIDTH_OF_REASON = 80;
 
   private RefusedRows() {}
 
   static void write(SentTable table, DetectedTable form, Language language, OutputStream out)
       throws IOException {
-    PageTexts texts = PageTexts.in(language, "files");
     ProblemWords words = ProblemLanguage.words(language);
-    try (Workbook workbook = new Workbook(out, "Kornspur", "1.0")) {
-      Set<String> sheetNames = new HashSet<>();
-      for (int number = 0; number < form.sheets().size(); number++) {
-        int at = number;
-        List<SentTable.Refused> rows =
-            table.refused().stream().filter(row -> row.sheet() == at).toList();
-        if (!rows.isEmpty()) {
-          DetectedTable.Sheet sheet = form.sheets().get(at);
-          // when it is sent again, its name says what its rows are
-          String name = TableTemplate.sheetName(sheet.kind().contractName());
-          write(
-              workbook.newWorksheet(sheetNames.add(name) ? name : name + " " + at),
-              sheet,
-              rows,
-              texts,
-              words,
-              language);
-        }
-      }
-    }
-  }
-
-  private static void write(
-      Worksheet into,
-      DetectedTable.Sheet sheet,
-      List<SentTable.Refused> rows,
-      PageTexts texts,
-      ProblemWords words,
-      Language language)
-      throws IOException {
-    int reason = sheet.header().size();
-    for (int column = 0; column < reason; column++) {
-      into.value(0, column, sheet.header().get(column));
-      into.style(0, column).bold().set();
-    }
-    into.value(0, reason, texts.of("reasonColumn"));
-    into.style(0, reason).bold().set();
-    into.width(reason, WIDTH_OF_REASON);
-    for (int at = 0; at < rows.size(); at++) {
-      SentTable.Refused row = rows.get(at);
-      Set<Integer> marked =
-          row.problems().stream()
-              .flatMap(problem -> TableRow.columnOf(sheet, problem).stream())
-              .map(DetectedTable.Column::position)
-              .collect(Collectors.toSet());
-      for (int column = 0; column < Math.min(reason, row.cells().size()); column++) {
-        SheetCells.put(into, at + 1, column, row.cells().get(column));
-        if (marked.contains(column)) {
-          into.style(at + 1, column).fillColor(MARKED).set();
-        }
-      }
-      into.value(
-          at + 1,
-          reason,
-          row.problems().stream()
-              .map(problem -> sentence(sheet, problem, words, language))
-              .collect(Collectors.joining(" · ")));
-      into.style(at + 1, reason).wrapText(true).set();
-    }
-    into.freezePane(0, 1);
-    into.finish();
+    new RefusedRowsWorkbook(
+            TableTexts.in(language).reasonColumn(),
+            (sheet, problem) -> sentence(sheet, problem, words, language))
+        .write(form, table.refused(), out);
   }
 
   /** What is wrong, with the name of the column, or of the field that has none. */

@@ -18,6 +18,7 @@ import org.apache.avro.specific.SpecificRecord;
 import org.dhatim.fastexcel.Workbook;
 import org.dhatim.fastexcel.Worksheet;
 import org.kornspur.api.problem.ProblemLanguage;
+import org.kornspur.api.storage.SheetCells;
 import org.kornspur.api.text.Language;
 import org.kornspur.api.text.LocalForm;
 import org.kornspur.api.text.PageTexts;

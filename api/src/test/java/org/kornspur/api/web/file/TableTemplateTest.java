@@ -37,6 +37,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.kornspur.api.storage.SheetCells;
 import org.kornspur.api.text.Audience;
 import org.kornspur.api.text.Language;
 import org.kornspur.api.text.LocalForm;
