@@ -7,10 +7,11 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
+import java.security.KeyPair;
 import java.security.PublicKey;
+import java.security.Signature;
+import java.util.Arrays;
 import java.util.HexFormat;
-import org.bouncycastle.crypto.params.Ed25519PublicKeyParameters;
-import org.bouncycastle.crypto.signers.Ed25519Signer;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -69,13 +70,31 @@ class SigningKeyTest {
 
   /** Bouncy Castle is the outside reference. */
   @Test
-  void shouldSignWhatAnotherLibraryVerifies() {
+  void shouldSignWhatAnotherLibraryVerifies() throws Exception {
     SigningKey key = SigningKey.loadOrCreate(folder);
-    byte[] x509 = key.publicKey().getEncoded();
-    Ed25519Signer other = new Ed25519Signer();
-    other.init(false, new Ed25519PublicKeyParameters(x509, x509.length - 32));
-    other.update(MESSAGE, 0, MESSAGE.length);
-    assertThat(other.verifySignature(key.sign(MESSAGE))).isTrue();
+    Signature other = Signature.getInstance("Ed25519");
+    other.initVerify(key.publicKey());
+    other.update(MESSAGE);
+    assertThat(other.verify(key.sign(MESSAGE))).isTrue();
+  }
+
+  @Test
+  void shouldVerifyWhatAnotherLibrarySignsAndNothingElse() throws Exception {
+    KeyPair pair = Ed25519.newPair();
+    Signature other = Signature.getInstance("Ed25519");
+    other.initSign(pair.getPrivate());
+    other.update(MESSAGE);
+    byte[] signature = other.sign();
+    assertThat(Ed25519.sign(pair.getPrivate(), MESSAGE)).isEqualTo(signature);
+    assertThat(Ed25519.verifies(pair.getPublic(), MESSAGE, signature)).isTrue();
+    assertThat(Ed25519.verifies(Ed25519.newPair().getPublic(), MESSAGE, signature)).isFalse();
+    for (int at = 0; at < signature.length; at++) {
+      byte[] altered = signature.clone();
+      altered[at] ^= 1;
+      assertThat(Ed25519.verifies(pair.getPublic(), MESSAGE, altered)).isFalse();
+    }
+    assertThat(Ed25519.verifies(pair.getPublic(), MESSAGE, new byte[0])).isFalse();
+    assertThat(Ed25519.verifies(pair.getPublic(), MESSAGE, Arrays.copyOf(signature, 65))).isFalse();
   }
 
   @Test
