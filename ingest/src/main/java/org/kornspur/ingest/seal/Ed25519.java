@@ -1,12 +1,13 @@
 package org.kornspur.ingest.seal;
 
-import java.security.Key;
+import java.security.KeyException;
 import java.security.KeyFactory;
 import java.security.KeyPair;
 import java.security.KeyPairGenerator;
 import java.security.NoSuchAlgorithmException;
 import java.security.PrivateKey;
 import java.security.PublicKey;
+import java.security.interfaces.EdECPrivateKey;
 import java.security.spec.InvalidKeySpecException;
 import java.security.spec.PKCS8EncodedKeySpec;
 import java.security.spec.X509EncodedKeySpec;
@@ -24,7 +25,7 @@ final class Ed25519 {
   private static final String NAME = "Ed25519";
   private static final int KEY_ID_BYTES = 16;
 
-  /** The encodings of RFC 8410 end with the raw key. */
+  /** The encoding of RFC 8410 ends with the raw public key. */
   private static final int RAW_KEY_BYTES = 32;
 
   private Ed25519() {}
@@ -64,7 +65,14 @@ final class Ed25519 {
             signed, 0, raw(key), 0, message, 0, message.length);
   }
 
-  private static byte[] raw(Key key) {
+  private static byte[] raw(PrivateKey key) {
+    return ((EdECPrivateKey) key)
+        .getBytes()
+        .orElseThrow(
+            () -> new SealFailed("The signing key does not give its bytes", new KeyException()));
+  }
+
+  private static byte[] raw(PublicKey key) {
     byte[] encoded = key.getEncoded();
     return Arrays.copyOfRange(encoded, encoded.length - RAW_KEY_BYTES, encoded.length);
   }
