@@ -5,6 +5,7 @@ import io.micrometer.core.instrument.Gauge;
 import io.micrometer.core.instrument.MeterRegistry;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
+import java.io.IOException;
 import java.time.Duration;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
@@ -92,6 +93,26 @@ public class HeavyDocuments {
   void end() {
     turns.release();
     places.release();
+  }
+
+  /** Work that makes a document. */
+  public interface Work {
+    void run() throws IOException;
+  }
+
+  /**
+   * Makes a document in the background, where nobody waits for an answer: it has its turn among the
+   * others, however long that takes to come.
+   *
+   * @throws InterruptedException if the program ends meanwhile
+   */
+  public void inTurn(Work work) throws IOException, InterruptedException {
+    turns.acquire();
+    try {
+      work.run();
+    } finally {
+      turns.release();
+    }
   }
 
   private NotReady refusal() {

@@ -27,39 +27,48 @@ import org.kornspur.ingest.contract.Subject;
 /** Words for who asks: in their language, and of what they may know. */
 @RequestScoped
 public class RequestWords {
-  private final Language language;
+  private final HttpHeaders headers;
   private final VisibilityService visibilityService;
   private final FactReadModel facts;
+  private Language language;
 
   @Inject
   RequestWords(
       @Context HttpHeaders headers, VisibilityService visibilityService, FactReadModel facts) {
-    this.language = Language.of(headers);
+    this.headers = headers;
     this.visibilityService = visibilityService;
     this.facts = facts;
   }
 
   public Language language() {
+    if (language == null) {
+      language = Language.of(headers);
+    }
     return language;
+  }
+
+  /** Sets the language of work that goes on after its request. */
+  public void speak(Language ofAsker) {
+    language = ofAsker;
   }
 
   /** Writes dates, numbers and units for who asks. */
   public LocalForm form() {
-    return new LocalForm(language, ZoneId.systemDefault());
+    return new LocalForm(language(), ZoneId.systemDefault());
   }
 
   public DomainTerms terms() {
-    return DomainTerms.in(language);
+    return DomainTerms.in(language());
   }
 
   /** The texts of this name in the language of who asks. */
   public PageTexts texts(String name) {
-    return PageTexts.in(language, name);
+    return PageTexts.in(language(), name);
   }
 
   /** A page or paper as text. */
   public String render(TemplateInstance page) {
-    return page.setLocale(language.locale()).render();
+    return page.setLocale(language().locale()).render();
   }
 
   /** How fresh data are, in one sentence. */

@@ -90,6 +90,9 @@ public enum Permission {
   /** The hash chain, its checkpoints, and the keys that sign them. */
   READ_LOG(QUALITY, AUDITOR),
 
+  /** To have lots put into one archive for an audit, and to have a proof verified. */
+  AUDIT(QUALITY, AUDITOR),
+
   /** A lot's history in a form for others: EPCIS, PROV, spreadsheet, label, dossier. */
   EXPORT(MULTIPLIER, QUALITY, AUDITOR),
   CAPTURE_EPCIS(MULTIPLIER, QUALITY),

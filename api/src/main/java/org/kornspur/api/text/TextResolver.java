@@ -16,6 +16,7 @@ public final class TextResolver {
   /** All that templates name. */
   public static final List<String> NAMES =
       List.of(
+          "audit",
           "laboratory",
           "book",
           "desk",

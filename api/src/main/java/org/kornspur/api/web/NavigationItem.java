@@ -17,6 +17,7 @@ public enum NavigationItem {
   SEASONS("/seasons", Permission.READ_SEASONS),
   PLAN("/plan", Permission.READ_PLANS),
   TRACE("/trace", Permission.READ_TRACE),
+  AUDIT("/audit", Permission.AUDIT),
   PEOPLE("/people", Permission.READ_PEOPLE),
   SITE("/site", Permission.READ_SITE),
   HELP("/help", Permission.READ_HELP),

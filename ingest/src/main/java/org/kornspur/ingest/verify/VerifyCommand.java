@@ -107,22 +107,21 @@ public final class VerifyCommand {
         reports.stream().flatMap(report -> report.findings().stream()).toList();
     long signed = reports.stream().mapToLong(PartitionReport::signed).sum();
     long records = reports.stream().mapToLong(PartitionReport::records).sum();
-    if (!findings.isEmpty()) {
-      findings.forEach(finding -> out.println(finding.kind() + " " + finding.sentence()));
-      out.println("TAMPERED: what is named above is not as it was signed.");
-      return TAMPERED;
-    }
-    return conclude(signed, records);
+    findings.forEach(finding -> out.println(finding.kind() + " " + finding.sentence()));
+    return conclude(VerifyResult.of(findings, signed, records), signed, records, "signed");
   }
 
-  private int conclude(long signed, long records) {
-    if (records > 0 && signed == 0) {
-      out.println(
-          "NOTHING SIGNED: no checkpoint covers any of " + Counted.of(records, "record(s)") + ".");
-      return NOTHING_SIGNED;
-    }
-    out.println("INTACT: " + signed + " of " + records + " are as they were signed.");
-    return INTACT;
+  private int conclude(VerifyResult result, long signed, long records, String sealed) {
+    out.println(
+        switch (result) {
+          case TAMPERED -> "TAMPERED: what is named above is not as it was " + sealed + ".";
+          case NOTHING_SIGNED ->
+              "NOTHING SIGNED: no checkpoint covers any of "
+                  + Counted.of(records, "record(s)")
+                  + ".";
+          case INTACT -> "INTACT: " + signed + " of " + records + " are as they were signed.";
+        });
+    return result.exitCode();
   }
 
   private void print(PartitionReport report) {
@@ -167,12 +166,10 @@ public final class VerifyCommand {
                     proof.unsigned(),
                     proof.unchained())
             + " chain began.");
-    if (!findings.isEmpty()) {
-      findings.forEach(finding -> out.println(finding.kind() + " " + finding.sentence()));
-      out.println("TAMPERED: what is named above is not as it was sealed.");
-      return TAMPERED;
-    }
-    return conclude(proof.signed(), proof.facts().size());
+    findings.forEach(finding -> out.println(finding.kind() + " " + finding.sentence()));
+    long facts = proof.facts().size();
+    return conclude(
+        VerifyResult.of(findings, proof.signed(), facts), proof.signed(), facts, "sealed");
   }
 
   private static Optional<PublicKey> key(String pem) {

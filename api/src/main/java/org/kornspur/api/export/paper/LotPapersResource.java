@@ -8,12 +8,17 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.StreamingOutput;
+import java.io.IOException;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.kornspur.api.http.Attachment;
 import org.kornspur.api.http.HeavyDocument;
+import org.kornspur.api.http.Parameters;
 import org.kornspur.api.query.recall.CountedStock;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
@@ -28,6 +33,7 @@ public class LotPapersResource {
   static final String PDF = "application/pdf";
 
   @Inject DossierPaper dossiers;
+  @Inject LotSheet sheets;
   @Inject RecallPaper recalls;
 
   @GET
@@ -36,15 +42,27 @@ public class LotPapersResource {
   @HeavyDocument
   @Operation(
       operationId = "dossierOfLot",
-      summary =
-          "The dossier of a lot: verdicts, sources, both ways, every fact of it and of its ancestors",
+      summary = "A lot on two pages, or with an appendix of all that they rest on",
       description =
-          "The same content is enclosed as dossier.json; the PDF states SHA-256 over that file.")
+          "Two pages: state, what is not met or owed before what is met, release and signatures,"
+              + " masses, customers. With appendix=true the whole dossier: verdicts with sources,"
+              + " both ways, every fact of the lot and of its ancestors. Its content is enclosed as"
+              + " dossier.json; the PDF states SHA-256 over that file.")
   @APIResponse(responseCode = "200", description = "The dossier")
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
-  public Response lot(@PathParam("id") String id) {
-    return attached(dossiers.print(Subject.lot(id)), "dossier.pdf");
+  public Response lot(
+      @PathParam("id") String id,
+      @Parameter(schema = @Schema(type = SchemaType.BOOLEAN)) @QueryParam("appendix")
+          String appendix)
+      throws IOException {
+    Parameters parameters = new Parameters();
+    boolean whole = parameters.yes("appendix", appendix);
+    parameters.check();
+    Subject lot = Subject.lot(id);
+    return whole
+        ? attached(dossiers.print(lot), "dossier.pdf")
+        : Attachment.of("lot.pdf", (Object) sheets.print(lot, "dossier.pdf?appendix=true"), PDF);
   }
 
   @GET

@@ -45,7 +45,7 @@ final class PdfRenderer {
   /** What a character of the text takes while it is laid out, measured; rounded up. */
   private static final int BYTES_OF_A_CHARACTER = 260;
 
-  private static final long MOST_CHARACTERS = HeavyDocuments.BYTES_OF_ONE / BYTES_OF_A_CHARACTER;
+  static final long MOST_CHARACTERS = HeavyDocuments.BYTES_OF_ONE / BYTES_OF_A_CHARACTER;
 
   private static final byte[] SRGB = ICC_Profile.getInstance(ColorSpace.CS_sRGB).getData();
 
@@ -83,9 +83,10 @@ final class PdfRenderer {
    * Writes the PDF. What is finished of it waits in a file of the machine's folder for such files,
    * and nothing is written to the stream before all is set.
    *
+   * @return how many pages it has
    * @throws IOException if the stream or that file does not take it
    */
-  private static void print(String xhtml, List<Enclosure> enclosures, OutputStream pdf)
+  static int print(String xhtml, List<Enclosure> enclosures, OutputStream pdf)
       throws IOException {
     PdfRendererBuilder builder = new PdfRendererBuilder();
     builder.usePdfAConformance(PdfAConformance.PDFA_3_A);
@@ -106,6 +107,7 @@ final class PdfRenderer {
         enclose(document, enclosures);
       }
       document.save(pdf);
+      return document.getNumberOfPages();
     }
   }
 

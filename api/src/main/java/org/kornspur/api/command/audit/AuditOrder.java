@@ -1,0 +1,27 @@
+package org.kornspur.api.command.audit;
+
+import java.util.List;
+import org.kornspur.api.security.Caller;
+import org.kornspur.api.text.Language;
+
+/**
+ * A pack that a person has made.
+ *
+ * @param choice how the lots were chosen
+ * @param among how many lots they were chosen among
+ * @param lots ids of those that go into the pack
+ * @param leftOut ids of those that were chosen and that the person left out by hand
+ */
+public record AuditOrder(
+    Caller caller,
+    Language language,
+    LotChoice choice,
+    int among,
+    List<String> lots,
+    List<String> leftOut) {
+
+  public AuditOrder {
+    lots = List.copyOf(lots);
+    leftOut = List.copyOf(leftOut);
+  }
+}
