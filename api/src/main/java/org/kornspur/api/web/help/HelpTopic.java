@@ -18,6 +18,7 @@ public enum HelpTopic {
   PLAN,
   EXCHANGE,
   ROLES,
+  AUDIT,
   PROOF,
   OPERATION,
   CLUSTER,
