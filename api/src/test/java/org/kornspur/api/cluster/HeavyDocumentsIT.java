@@ -15,7 +15,7 @@ import org.junit.jupiter.api.io.TempDir;
 class HeavyDocumentsIT {
   private static final int AT_ONCE = 20;
   private static final List<String> DOCUMENTS =
-      List.of("/dossier.pdf", "/recall-drill.pdf", "/records.xlsx?ancestors=true");
+      List.of("/dossier.pdf?appendix=true", "/recall-drill.pdf", "/records.xlsx?ancestors=true");
   private static final Duration REST_LIMIT = Duration.ofMinutes(10);
 
   /** Of the demo's lots one with the most ancestors. */

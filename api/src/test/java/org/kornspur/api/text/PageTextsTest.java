@@ -22,6 +22,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.kornspur.api.command.audit.AuditPackMaker;
 import org.kornspur.api.query.view.Caution;
 import org.kornspur.api.web.NavigationItem;
 import org.kornspur.api.web.fieldbook.BookForm;
@@ -33,7 +34,10 @@ import org.kornspur.contract.CropRole;
 import org.kornspur.contract.InspectedPart;
 import org.kornspur.contract.PollenSourceKind;
 import org.kornspur.contract.QuarantineState;
+import org.kornspur.ingest.chain.LogFinding;
+import org.kornspur.ingest.proof.ProofFinding;
 import org.kornspur.ingest.text.TextBundle;
+import org.kornspur.ingest.verify.VerifyResult;
 import org.kornspur.processors.advice.PredictionAgainstTruth;
 import org.kornspur.processors.recall.LooseEnd;
 import org.kornspur.standing.ReleaseStep;
@@ -160,6 +164,11 @@ class PageTextsTest {
 
   static Stream<Arguments> constants() {
     return Stream.of(
+        Arguments.of("audit", "part", AuditPackMaker.Part.class),
+        Arguments.of("audit", "proofResult", VerifyResult.class),
+        Arguments.of("audit", "logResult", VerifyResult.class),
+        Arguments.of("audit", "proofFinding", ProofFinding.Kind.class),
+        Arguments.of("audit", "logFinding", LogFinding.Kind.class),
         Arguments.of("laboratory", "formOf", LaboratoryForm.class),
         Arguments.of("laboratory", "progress", LaboratorySample.Progress.class),
         Arguments.of("book", "formOf", BookForm.class),

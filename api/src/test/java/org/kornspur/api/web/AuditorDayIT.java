@@ -187,16 +187,16 @@ class AuditorDayIT extends BrowserTest {
   @Test
   void theGermanPapersHaveTheirUmlautsAndAllFontsWithin() throws IOException {
     Files.createDirectories(PAPERS);
-    for (String name : List.of("dossier", "recall-drill")) {
+    for (String name : List.of("dossier.pdf?appendix=true", "recall-drill.pdf")) {
       byte[] pdf =
           given()
               .header("Accept-Language", "de")
-              .get("/api/v1/lots/L25-S01/" + name + ".pdf")
+              .get("/api/v1/lots/L25-S01/" + name)
               .then()
               .statusCode(200)
               .extract()
               .asByteArray();
-      Files.write(PAPERS.resolve(name + "-de.pdf"), pdf);
+      Files.write(PAPERS.resolve("de-" + name.replaceAll("[?].*", "")), pdf);
       try (PDDocument document = Loader.loadPDF(pdf)) {
         assertThat(new PDFTextStripper().getText(document))
             .contains("vorwärts")

@@ -76,6 +76,7 @@ class FramePageIT extends BrowserTest {
             "record/conditioning",
             "release",
             "seasons",
+            "audit",
             "plan/new",
             "quarantine",
             "files",

@@ -80,12 +80,14 @@ class GermanPagesIT {
 
   @Test
   void noEnglishTextOfOursStandsOnAGermanPaper() throws Exception {
-    byte[] pdf = asked("de", "/api/v1/lots/L25-S01/dossier.pdf").asByteArray();
-    try (PDDocument paper = Loader.loadPDF(pdf)) {
-      String text = new PDFTextStripper().getText(paper).replaceAll("\\s+", " ");
+    for (String asked : List.of("dossier.pdf", "dossier.pdf?appendix=true")) {
+      byte[] pdf = asked("de", "/api/v1/lots/L25-S01/" + asked).asByteArray();
+      try (PDDocument paper = Loader.loadPDF(pdf)) {
+        String text = new PDFTextStripper().getText(paper).replaceAll("\\s+", " ");
 
-      assertThat(text).contains("Partie");
-      assertThat(englishPieces()).filteredOn(text::contains).isEmpty();
+        assertThat(text).contains("Partie");
+        assertThat(englishPieces()).filteredOn(text::contains).isEmpty();
+      }
     }
   }
 
@@ -217,6 +219,8 @@ class GermanPagesIT {
             "/seasons",
             "/plan",
             "/plan/new",
+            "/audit?sample=2&seed=1",
+            "/audit/proof",
             "/field-book",
             "/help",
             "/help?q=Probe",

@@ -210,7 +210,7 @@ class SignedDossierIT {
         as(person)
             .header("Accept-Language", language)
             .pathParam("lot", lot)
-            .get("/api/v1/lots/{lot}/dossier.pdf")
+            .get("/api/v1/lots/{lot}/dossier.pdf?appendix=true")
             .then()
             .statusCode(200)
             .extract()
