@@ -145,6 +145,11 @@ public class QueryService {
     return ProofJson.write(proofs.prove(subject, data.entries(subject)));
   }
 
+  /** The same, for one subject after the other. */
+  public JsonNode proof(Subject subject, DossierProofs.Series series) {
+    return ProofJson.write(series.prove(subject, data.entries(subject)));
+  }
+
   /**
    * Foreign pollen around a crop.
    *

@@ -3,7 +3,6 @@ package org.kornspur.api.web;
 import static io.restassured.RestAssured.given;
 import static org.assertj.core.api.Assertions.assertThat;
 
-import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.microsoft.playwright.Download;
 import com.microsoft.playwright.Locator;
@@ -103,7 +102,8 @@ class AuditPageIT extends BrowserTest {
   @Test
   void twentyLotsDrawnAtRandomComeInOnePackAfterFourClicks() throws Exception {
     Page page = chromium.signedIn(Screen.WIDE, Language.ENGLISH, root, AUDITOR);
-    click(page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("Audit").setExact(true)));
+    click(
+        page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("Audit").setExact(true)));
     page.waitForURL("**/audit");
     page.getByLabel("Draw so many at random").fill(String.valueOf(LOTS));
     page.getByLabel("Seed of the draw").fill(SEED);
@@ -111,7 +111,9 @@ class AuditPageIT extends BrowserTest {
     page.waitForURL("**/audit?*");
     List<String> drawn = draw(LOTS);
     assertThat(page.locator("#make tbody .id").allTextContents()).isEqualTo(drawn);
-    click(page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Make the audit pack")));
+    click(
+        page.getByRole(
+            AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Make the audit pack")));
     page.waitForURL("**/audit/packs/*");
     String address = page.url();
     page.navigate(root + "trace"); // it goes on when its page is left
@@ -130,14 +132,14 @@ class AuditPageIT extends BrowserTest {
     proofsAndCheckpointsVerify(pack);
     assertThat(text(pack, "people-journal.csv")).startsWith("\"Number\",\"Time\",\"By\"");
     assertThat(text(pack, "log/verification.txt")).contains("Intact").contains("Partition 0:");
-    assertThat(new ObjectMapper().readTree(pack.get("log/verification.json")).get("result").asText())
+    assertThat(
+            new ObjectMapper().readTree(pack.get("log/verification.json")).get("result").asText())
         .isEqualTo("INTACT");
 
     Files.writeString(
         PAPERS.resolve("audit-pack.txt"),
         "20 lots in one pack: %d clicks, %d pages (%d in the appendix), %d bytes. %s%n"
-            .formatted(
-                clicks, 2 * LOTS + appendixPages, appendixPages, Files.size(file), took)
+                .formatted(clicks, 2 * LOTS + appendixPages, appendixPages, Files.size(file), took)
             + wholeDossiers(drawn));
 
     Page other = chromium.loggedIn(Screen.WIDE, Language.ENGLISH, root, QUALITY).newPage();
@@ -231,10 +233,7 @@ class AuditPageIT extends BrowserTest {
   /** The draw, made here by itself from the ids that the interface lists. */
   private static List<String> draw(int size) {
     List<String> ids =
-        given()
-            .get("/api/v1/lots?size=1000&sort=id")
-            .jsonPath()
-            .getList("items.id", String.class);
+        given().get("/api/v1/lots?size=1000&sort=id").jsonPath().getList("items.id", String.class);
     return ids.stream()
         .sorted(Comparator.comparing(id -> sha256((SEED + id).getBytes(StandardCharsets.UTF_8))))
         .limit(size)
@@ -306,7 +305,7 @@ class AuditPageIT extends BrowserTest {
         if (paper.bookmarks().contains("Sources of the limits")) {
           String text = paper.text().replaceAll("\\s+", " ");
           String end = text.substring(text.lastIndexOf("Sources of the limits"));
-          Pattern.compile("EU Annex [^.]{5,60}, in force from")
+          Pattern.compile("(EU|DE|US|HOUSE|PRACTICE): .+?from \\d+ \\w+ \\d{4}")
               .matcher(end)
               .results()
               .map(MatchResult::group)
@@ -360,8 +359,7 @@ class AuditPageIT extends BrowserTest {
     long bytes = 0;
     int pages = 0;
     for (String lot : lots.subList(0, 10)) {
-      byte[] pdf =
-          given().get("/api/v1/lots/" + lot + "/dossier.pdf?appendix=true").asByteArray();
+      byte[] pdf = given().get("/api/v1/lots/" + lot + "/dossier.pdf?appendix=true").asByteArray();
       bytes += pdf.length;
       pages += Paper.of(pdf).pages().size();
     }
@@ -410,8 +408,7 @@ class AuditPageIT extends BrowserTest {
           }
         }
         List<String> bookmarks = new ArrayList<>();
-        for (PDOutlineItem item :
-            document.getDocumentCatalog().getDocumentOutline().children()) {
+        for (PDOutlineItem item : document.getDocumentCatalog().getDocumentOutline().children()) {
           bookmarks.add(item.getTitle());
         }
         return new Paper(

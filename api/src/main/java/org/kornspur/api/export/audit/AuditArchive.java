@@ -19,6 +19,7 @@ import org.kornspur.api.export.paper.LotSheet;
 import org.kornspur.api.http.HeavyDocuments;
 import org.kornspur.api.query.QueryService;
 import org.kornspur.api.query.RequestWords;
+import org.kornspur.api.query.proof.DossierProofs;
 import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.people.People;
@@ -36,6 +37,7 @@ public class AuditArchive implements AuditPackMaker {
   @Inject LotSheet sheets;
   @Inject AppendixPaper appendices;
   @Inject QueryService queries;
+  @Inject DossierProofs proofs;
   @Inject LogChecks logs;
   @Inject People people;
   @Inject ObjectMapper json;
@@ -97,13 +99,15 @@ public class AuditArchive implements AuditPackMaker {
 
   private void addProofs(Archive archive, List<Subject> subjects, Progress progress)
       throws IOException {
-    for (int at = 0; at < subjects.size(); at++) {
-      progress.reached(Part.PROOFS, at, subjects.size());
-      Subject subject = subjects.get(at);
-      archive.add(
-          archive.path("proofs/" + subject.kind().word() + "-", subject.id(), ".json"),
-          "",
-          queries.proof(subject).toString().getBytes(StandardCharsets.UTF_8));
+    try (DossierProofs.Series series = proofs.series()) {
+      for (int at = 0; at < subjects.size(); at++) {
+        progress.reached(Part.PROOFS, at, subjects.size());
+        Subject subject = subjects.get(at);
+        archive.add(
+            archive.path("proofs/" + subject.kind().word() + "-", subject.id(), ".json"),
+            "",
+            queries.proof(subject, series).toString().getBytes(StandardCharsets.UTF_8));
+      }
     }
   }
 
@@ -121,8 +125,7 @@ public class AuditArchive implements AuditPackMaker {
         });
   }
 
-  private void addJournal(Archive archive, PageTexts texts, List<String> notes)
-      throws IOException {
+  private void addJournal(Archive archive, PageTexts texts, List<String> notes) throws IOException {
     Optional<JournalFile> journal =
         current.get().may(Permission.READ_PEOPLE)
             ? Optional.of(new JournalFile(people.journal(), texts))

@@ -41,7 +41,6 @@ public class LogChecks {
         chained > MOST_RECORDS
             ? List.of()
             : Verification.of(ClusterLog.read(processors.consumerSettings()), trusted, newest);
-    return new LogCheck(
-        Instant.now(), reports, List.copyOf(newest), trusted.keyIds(), chained);
+    return new LogCheck(Instant.now(), reports, List.copyOf(newest), trusted.keyIds(), chained);
   }
 }

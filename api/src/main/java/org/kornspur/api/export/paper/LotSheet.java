@@ -119,9 +119,7 @@ public class LotSheet {
             .map(header -> header.getFactId())
             .toList();
     Optional<LogCover> cover =
-        caller.get().may(Permission.READ_LOG)
-            ? Optional.of(covers.cover(facts))
-            : Optional.empty();
+        caller.get().may(Permission.READ_LOG) ? Optional.of(covers.cover(facts)) : Optional.empty();
     byte[] pdf = {};
     for (SheetRoom room : SheetRoom.values()) {
       Sheet sheet =

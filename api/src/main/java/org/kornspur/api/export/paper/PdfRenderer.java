@@ -86,8 +86,7 @@ final class PdfRenderer {
    * @return how many pages it has
    * @throws IOException if the stream or that file does not take it
    */
-  static int print(String xhtml, List<Enclosure> enclosures, OutputStream pdf)
-      throws IOException {
+  static int print(String xhtml, List<Enclosure> enclosures, OutputStream pdf) throws IOException {
     PdfRendererBuilder builder = new PdfRendererBuilder();
     builder.usePdfAConformance(PdfAConformance.PDFA_3_A);
     builder.usePdfUaAccessibility(true);

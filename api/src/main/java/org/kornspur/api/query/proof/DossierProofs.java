@@ -32,6 +32,9 @@ import org.kornspur.processors.stream.Topics;
 /** Puts a dossier together with what proves it. */
 @ApplicationScoped
 public class DossierProofs {
+  /** Pieces of the chain that a series keeps; one has some 256 links. */
+  private static final int MOST_KEPT = 500;
+
   @Inject ProcessorsClient processors;
   @Inject SiteKeys keys;
   private final Clock clock = Clock.systemUTC();
@@ -42,8 +45,32 @@ public class DossierProofs {
    * @param entries the dossier's facts, in the order in which they are to stand
    */
   public Proof prove(Subject subject, List<Entry> entries) {
-    try (LogReader log = new LogReader(processors)) {
-      Gathering gathering = new Gathering(log);
+    try (Series series = series()) {
+      return series.prove(subject, entries);
+    }
+  }
+
+  /** For one proof after the other. */
+  public Series series() {
+    return new Series();
+  }
+
+  /** Makes proofs one after the other and reads no piece of the chain twice. For one thread. */
+  public final class Series implements AutoCloseable {
+    private final LogReader log = new LogReader(processors);
+    private final List<ProvedSegment> read = new ArrayList<>();
+
+    private Series() {}
+
+    @Override
+    public void close() {
+      log.close();
+    }
+
+    /** As {@link DossierProofs#prove}. */
+    public Proof prove(Subject subject, List<Entry> entries) {
+      log.lookAgain();
+      Gathering gathering = new Gathering(log, read);
       Map<String, String> fingerprints = new LinkedHashMap<>();
       Map<String, SpecificRecord> held = new HashMap<>();
       for (Entry entry : entries) {
@@ -80,13 +107,15 @@ public class DossierProofs {
   /** Facts, schemas and segments as they are found. */
   private final class Gathering {
     private final LogReader log;
+    private final List<ProvedSegment> read;
     private final WireFormat wire = processors.wire();
     private final List<ProvedFact> facts = new ArrayList<>();
     private final Map<Integer, String> schemas = new HashMap<>();
     private final List<ProvedSegment> segments = new ArrayList<>();
 
-    Gathering(LogReader log) {
+    Gathering(LogReader log, List<ProvedSegment> read) {
       this.log = log;
+      this.read = read;
     }
 
     void add(String factId, String fingerprint, Optional<SpecificRecord> held) {
@@ -122,26 +151,42 @@ public class DossierProofs {
 
     private int segmentOf(Position position) {
       for (int i = 0; i < segments.size(); i++) {
-        ProvedSegment segment = segments.get(i);
-        if (segment.until().partition() == position.partition()
-            && segment.afterSequence() < position.sequence()
-            && position.sequence() <= segment.until().sequence()) {
+        if (covers(segments.get(i), position)) {
           return i;
         }
       }
-      Optional<Checkpoint> until = log.checkpointOver(position.partition(), position.sequence());
-      if (until.isEmpty()) {
-        return -1;
+      Optional<ProvedSegment> found =
+          read.stream()
+              .filter(segment -> covers(segment, position))
+              .findFirst()
+              .or(() -> segmentOver(position));
+      found.ifPresent(segments::add);
+      return found.isPresent() ? segments.size() - 1 : -1;
+    }
+
+    private static boolean covers(ProvedSegment segment, Position position) {
+      return segment.until().partition() == position.partition()
+          && segment.afterSequence() < position.sequence()
+          && position.sequence() <= segment.until().sequence();
+    }
+
+    private Optional<ProvedSegment> segmentOver(Position position) {
+      Optional<ProvedSegment> over =
+          log.checkpointOver(position.partition(), position.sequence()).map(this::segmentUntil);
+      if (read.size() == MOST_KEPT) {
+        read.remove(0);
       }
+      over.ifPresent(read::add);
+      return over;
+    }
+
+    private ProvedSegment segmentUntil(Checkpoint until) {
       Optional<Checkpoint> after =
-          until.get().number() == 1
+          until.number() == 1
               ? Optional.empty()
-              : log.checkpoint(position.partition(), until.get().number() - 1);
+              : log.checkpoint(until.partition(), until.number() - 1);
       long from = after.map(Checkpoint::sequence).orElse(0L) + 1;
-      segments.add(
-          ProvedSegment.of(
-              after, until.get(), log.links(position.partition(), from, until.get().sequence())));
-      return segments.size() - 1;
+      return ProvedSegment.of(after, until, log.links(until.partition(), from, until.sequence()));
     }
   }
 }

@@ -51,6 +51,11 @@ public final class LogReader implements LogCover.Checkpoints, AutoCloseable {
     consumer.close();
   }
 
+  /** Sees what was written since it first looked at the end of a topic. */
+  void lookAgain() {
+    ends.clear();
+  }
+
   /** Partitions of the facts, in order. */
   public List<Integer> partitions() {
     return consumer.partitionsFor(FactPublisher.FACTS_TOPIC).stream()

@@ -111,16 +111,14 @@ public class AuditPage {
         .order(order)
         .map(pack -> Response.seeOther(URI.create(PackView.address(pack))).build())
         .orElseGet(
-            () ->
-                Response.status(Response.Status.CONFLICT).entity(page(choice, "busy")).build());
+            () -> Response.status(Response.Status.CONFLICT).entity(page(choice, "busy")).build());
   }
 
   private String page(LotChoice choice, String refused) {
     return pages.render(
         Templates.audit(
             pages.around(NavigationItem.AUDIT),
-            AuditView.of(
-                choice, data, pages.words(), refused, packs.of(caller.get()))));
+            AuditView.of(choice, data, pages.words(), refused, packs.of(caller.get()))));
   }
 
   @GET

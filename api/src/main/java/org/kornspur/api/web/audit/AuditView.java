@@ -60,9 +60,7 @@ public record AuditView(
         options(values.holders(), choice.holder()),
         choice.draw().map(SampleDraw::size).map(String::valueOf).orElse(""),
         choice.draw().map(SampleDraw::seed).orElseGet(ChoiceForm::freshSeed),
-        chosen.fits()
-            ? chosen.lots().stream().map(row -> line(row, words)).toList()
-            : List.of(),
+        chosen.fits() ? chosen.lots().stream().map(row -> line(row, words)).toList() : List.of(),
         chosen.lots().size(),
         chosen.among(),
         chosen.unknown(),
@@ -83,9 +81,7 @@ public record AuditView(
         .map(
             value ->
                 new Filters.Option(
-                    value.toString(),
-                    value.toString(),
-                    chosen.filter(value::equals).isPresent()))
+                    value.toString(), value.toString(), chosen.filter(value::equals).isPresent()))
         .toList();
   }
 }

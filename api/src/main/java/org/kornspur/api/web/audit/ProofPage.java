@@ -95,9 +95,7 @@ public class ProofPage {
   }
 
   private Response refused(String why) {
-    return Response.status(Response.Status.BAD_REQUEST)
-        .entity(page(Optional.empty(), why))
-        .build();
+    return Response.status(Response.Status.BAD_REQUEST).entity(page(Optional.empty(), why)).build();
   }
 
   private String page(Optional<ProofView> proof, String refused) {

@@ -25,6 +25,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.common.filespecification.PDComplexFileSpecification;
@@ -185,6 +187,50 @@ class SignedDossierIT {
         .doesNotContain("Invented quality");
     assertThat(print(AUDITOR, "P-3", "de").lines())
         .contains("Name Name vergessen", "Person quality");
+  }
+
+  /** What has no room is counted, and nothing makes a third page. */
+  @Test
+  void aLotWithManyCustomersAndActsStillHasTwoPages() throws Exception {
+    bringFitLot("P-4");
+    for (int i = 0; i < 12; i++) {
+      sign("P-4", "not the password").then().statusCode(403);
+    }
+    int customers = 40;
+    String dispatches =
+        IntStream.range(0, customers)
+            .mapToObj(
+                i ->
+                    """
+                    {"type": "Dispatch", "header": {"factId": "P-4-dispatch-%1$d", \
+                    "recordedBy": "p-01", "happenedAt": "2024-09-03T10:00:00Z", \
+                    "recordedAt": "2024-09-03T10:00:00Z", "sourceDocument": "invented", \
+                    "correction": null}, "lotId": "P-4", "massKg": %2$d, \
+                    "customerId": "ENT-CUSTOMER-WITH-A-NAME-THAT-IS-AS-LONG-AS-IT-MAY-BE-%1$d", \
+                    "labelNumbers": ["INV-%1$d"]}\
+                    """
+                        .formatted(i, 1 + i % 10))
+            .collect(Collectors.joining(", ", "[", "]"));
+    as("everything")
+        .contentType(ContentType.JSON)
+        .body(dispatches)
+        .post("/api/v1/facts")
+        .then()
+        .statusCode(200);
+    until(
+        () ->
+            as(AUDITOR).get("/api/v1/lots/P-4/recall-drill").jsonPath().getList("customers").size()
+                == customers);
+    byte[] pdf = as(AUDITOR).get("/api/v1/lots/P-4/dossier.pdf").asByteArray();
+    Files.createDirectories(PAPERS);
+    Files.write(PAPERS.resolve("two-pages-P-4.pdf"), pdf);
+    try (PDDocument document = Loader.loadPDF(pdf)) {
+      assertThat(document.getNumberOfPages()).isEqualTo(2);
+      assertThat(document.getDocumentCatalog().getMarkInfo().isMarked()).isTrue();
+      assertThat(new PDFTextStripper().getText(document).replaceAll("\\s+", " "))
+          .containsPattern("\\d+ more: see dossier.pdf\\?appendix=true")
+          .contains("refused, nothing was signed");
+    }
   }
 
   /** One dossier as it came. */
