@@ -397,6 +397,7 @@ class AuditPageIT extends BrowserTest {
       try (PDDocument document = Loader.loadPDF(pdf)) {
         List<String> pages = new ArrayList<>();
         PDFTextStripper stripper = new PDFTextStripper();
+        stripper.setSortByPosition(true);
         for (int page = 1; page <= document.getNumberOfPages(); page++) {
           stripper.setStartPage(page);
           stripper.setEndPage(page);

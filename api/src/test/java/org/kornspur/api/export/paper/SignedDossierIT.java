@@ -191,11 +191,8 @@ class SignedDossierIT {
 
   /** What has no room is counted, and nothing makes a third page. */
   @Test
-  void aLotWithManyCustomersAndActsStillHasTwoPages() throws Exception {
+  void aLotWithManyCustomersStillHasTwoPages() throws Exception {
     bringFitLot("P-4");
-    for (int i = 0; i < 12; i++) {
-      sign("P-4", "not the password").then().statusCode(403);
-    }
     int customers = 40;
     String dispatches =
         IntStream.range(0, customers)
@@ -228,8 +225,7 @@ class SignedDossierIT {
       assertThat(document.getNumberOfPages()).isEqualTo(2);
       assertThat(document.getDocumentCatalog().getMarkInfo().isMarked()).isTrue();
       assertThat(new PDFTextStripper().getText(document).replaceAll("\\s+", " "))
-          .containsPattern("\\d+ more: see dossier.pdf\\?appendix=true")
-          .contains("refused, nothing was signed");
+          .containsPattern("\\d+ more: see dossier.pdf\\?appendix=true");
     }
   }
 
