@@ -29,6 +29,8 @@ final class IdleDetection implements AutoCloseable {
           FactPublisher.PEOPLE_TOPIC,
           FactPublisher.PLANS_TOPIC,
           FactPublisher.CAUSE_NOTES_TOPIC,
+          FactPublisher.NOTIFICATION_CHOICES_TOPIC,
+          FactPublisher.NOTIFICATION_MESSAGES_TOPIC,
           "kornspur.schemas");
 
   private final Admin admin;

@@ -19,6 +19,8 @@ import org.apache.kafka.streams.state.ReadOnlyKeyValueStore;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.NotReadyDetail;
 import org.kornspur.contract.CauseNote;
+import org.kornspur.contract.NotificationChoice;
+import org.kornspur.contract.NotificationMessage;
 import org.kornspur.contract.PersonName;
 import org.kornspur.contract.PlanVersion;
 import org.kornspur.contract.QuarantineEntry;
@@ -128,9 +130,37 @@ public class ProcessorsClient {
     await(publisher().keep(note));
   }
 
+  /** Keeps what a person wants to hear of, and waits until the broker has it. */
+  public void keep(NotificationChoice choice) {
+    await(publisher().keep(choice));
+  }
+
+  /** Keeps a message to a person, and waits until the broker has it. */
+  public void keep(NotificationMessage message) {
+    await(publisher().keep(message));
+  }
+
+  /** Forgets a message to a person. */
+  public void forgetMessage(String messageId) {
+    await(publisher().forgetMessage(messageId));
+  }
+
+  /** Forgets what a person wants to hear of, with the address. */
+  public void forgetChoice(String personId) {
+    await(publisher().forgetChoice(personId));
+  }
+
   /** Forgets the names of a person; what the person signed stays. */
   public void forget(String personId) {
     await(publisher().forget(personId));
+  }
+
+  /**
+   * Whether this instance is the one of all that does what must be done once for a key: the one
+   * that owns its partition. While work moves, two may for a moment.
+   */
+  public boolean isOwner(String key) {
+    return stores().placeOf(StateStores.FACT_REGISTER, key).owner().isEmpty();
   }
 
   private static void await(CompletableFuture<Void> sent) {
@@ -270,7 +300,7 @@ public class ProcessorsClient {
   }
 
   /** How many these were in all, half a second ago at most. */
-  long recordsWaiting() {
+  public long recordsWaiting() {
     return processors().recentBacklog();
   }
 

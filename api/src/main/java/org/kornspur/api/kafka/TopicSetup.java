@@ -59,8 +59,8 @@ final class TopicSetup {
     configs.put(TopicConfig.RETENTION_BYTES_CONFIG, "-1");
     configs.putAll(TopicSizeMigration.needed(topic));
     configs.put(TopicConfig.MIN_IN_SYNC_REPLICAS_CONFIG, replication > 2 ? "2" : "1");
-    if (topic == Topics.PEOPLE) {
-      // a name that was forgotten leaves the disk within days
+    if (topic == Topics.PEOPLE || topic == Topics.NOTIFICATION_CHOICES) {
+      // a name or address that was forgotten leaves the disk within days
       configs.put(TopicConfig.SEGMENT_MS_CONFIG, ONE_DAY_MS);
       configs.put(TopicConfig.MAX_COMPACTION_LAG_MS_CONFIG, ONE_DAY_MS);
     }

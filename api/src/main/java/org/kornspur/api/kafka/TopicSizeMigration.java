@@ -47,7 +47,16 @@ public final class TopicSizeMigration {
     String compression =
         switch (topic) {
           case FACTS, QUARANTINE, PEOPLE, CHAIN, CHECKPOINTS -> UNPACKED;
-          case BY_SUBJECT, REVOCATIONS, REPORTS, PLOTS, STANDINGS, EDGES, PLANS, CAUSE_NOTES ->
+          case BY_SUBJECT,
+              REVOCATIONS,
+              REPORTS,
+              PLOTS,
+              STANDINGS,
+              EDGES,
+              PLANS,
+              CAUSE_NOTES,
+              NOTIFICATION_CHOICES,
+              NOTIFICATION_MESSAGES ->
               COMPRESSION;
         };
     Map<String, String> settings = new HashMap<>();

@@ -47,7 +47,7 @@ public record EvidenceDeadline(Subject subject, Optional<FloweringDue> due, int 
         && FloweringDue.of(verdict.getGate(), standing).equals(due);
   }
 
-  private LocalDate day() {
+  LocalDate day() {
     return due.map(FloweringDue::day).orElse(LocalDate.MAX);
   }
 }

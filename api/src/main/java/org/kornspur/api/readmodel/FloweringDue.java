@@ -21,7 +21,7 @@ public record FloweringDue(LocalDate day, boolean beforeFlowering) {
   private static final int NEAR_DAYS = 14;
 
   /** For a gate of a standing; empty where no flowering bounds it, or its days are not declared. */
-  static Optional<FloweringDue> of(String gate, LotStanding standing) {
+  public static Optional<FloweringDue> of(String gate, LotStanding standing) {
     if (!isSeenOnTheField(gate, Subject.parse(standing.getSubject()))) {
       return Optional.empty();
     }

@@ -1,6 +1,7 @@
 package org.kornspur.api.readmodel;
 
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
@@ -179,6 +180,11 @@ public final class StandingIndex {
     return held.values().stream()
         .filter(one -> one.causes().containsKey(key))
         .filter(one -> seen.test(one.row()));
+  }
+
+  /** What crops and lots owe by a day from the first to the last of these, soonest first. */
+  public List<EvidenceDeadline> owedBetween(LocalDate first, LocalDate last) {
+    return reading(() -> waits.owedBetween(first, last));
   }
 
   /** The values that some crop or lot has. */

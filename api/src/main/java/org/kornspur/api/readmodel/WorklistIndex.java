@@ -1,5 +1,6 @@
 package org.kornspur.api.readmodel;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -170,6 +171,14 @@ final class WorklistIndex {
       found += one.pieces();
     }
     return List.copyOf(first);
+  }
+
+  /** What is owed by a day from the first to the last of these, soonest first. */
+  List<EvidenceDeadline> owedBetween(LocalDate first, LocalDate last) {
+    return owed.stream()
+        .dropWhile(one -> one.day().isBefore(first))
+        .takeWhile(one -> !one.day().isAfter(last))
+        .toList();
   }
 
   private static ResultPage<Worklist.Release> releases(

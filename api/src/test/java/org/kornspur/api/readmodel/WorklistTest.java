@@ -2,6 +2,7 @@ package org.kornspur.api.readmodel;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.EnumSet;
@@ -41,6 +42,28 @@ class WorklistTest {
         .collect(waiting.allOwed() > most)
         .coverage(WorklistTest::bothWays);
     assertThat(WaitingWalk.shown(waiting)).isEqualTo(walk.found(all(), one -> true, most));
+  }
+
+  @Property(tries = 300)
+  void whatIsOwedBetweenTwoDaysIsWhatIsOwedAndHasSuchADay(
+      @ForAll List<Change> changes,
+      @ForAll @IntRange(min = -5, max = 40) int first,
+      @ForAll @IntRange(min = 0, max = 20) int days) {
+    LocalDate from = LocalDate.of(2025, 5, 20).plusDays(first);
+    LocalDate to = from.plusDays(days);
+    List<EvidenceDeadline> expected =
+        after(changes).waiting(all(), Integer.MAX_VALUE).owed().stream()
+            .map(Worklist.Owed::until)
+            .filter(
+                one ->
+                    one.due()
+                        .map(FloweringDue::day)
+                        .filter(day -> !day.isBefore(from) && !day.isAfter(to))
+                        .isPresent())
+            .toList();
+
+    Statistics.label("some are owed between").collect(!expected.isEmpty());
+    assertThat(after(changes).owedBetween(from, to)).isEqualTo(expected);
   }
 
   /** A cut list is rare, one in twenty or so, and must have been seen nevertheless. */

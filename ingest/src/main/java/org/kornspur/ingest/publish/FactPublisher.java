@@ -13,6 +13,8 @@ import org.apache.kafka.clients.producer.ProducerConfig;
 import org.apache.kafka.clients.producer.ProducerRecord;
 import org.apache.kafka.common.serialization.StringSerializer;
 import org.kornspur.contract.CauseNote;
+import org.kornspur.contract.NotificationChoice;
+import org.kornspur.contract.NotificationMessage;
 import org.kornspur.contract.PersonName;
 import org.kornspur.contract.PlanVersion;
 import org.kornspur.contract.QuarantineEntry;
@@ -41,6 +43,12 @@ public final class FactPublisher implements FactSink, AutoCloseable {
 
   /** What persons do about a cause, which are no facts. */
   public static final String CAUSE_NOTES_TOPIC = "kornspur.cause-notes";
+
+  /** What persons want to hear of, which are no facts. */
+  public static final String NOTIFICATION_CHOICES_TOPIC = "kornspur.notification-choices";
+
+  /** Messages to persons, and what became of them. */
+  public static final String NOTIFICATION_MESSAGES_TOPIC = "kornspur.notification-messages";
 
   /** Most records that are sent and not yet answered. */
   public static final int MOST_IN_FLIGHT = 2000;
@@ -104,6 +112,26 @@ public final class FactPublisher implements FactSink, AutoCloseable {
   /** Sends what a person did about a cause; fails like {@link #publish}. */
   public CompletableFuture<Void> keep(CauseNote note) {
     return send(CAUSE_NOTES_TOPIC, note.getNoteId(), note);
+  }
+
+  /** Sends what a person wants to hear of; fails like {@link #publish}. */
+  public CompletableFuture<Void> keep(NotificationChoice choice) {
+    return send(NOTIFICATION_CHOICES_TOPIC, choice.getPersonId(), choice);
+  }
+
+  /** Has forgotten what a person wants to hear of; fails like {@link #publish}. */
+  public CompletableFuture<Void> forgetChoice(String personId) {
+    return send(NOTIFICATION_CHOICES_TOPIC, personId, null);
+  }
+
+  /** Sends a message to a person, or what became of it; fails like {@link #publish}. */
+  public CompletableFuture<Void> keep(NotificationMessage message) {
+    return send(NOTIFICATION_MESSAGES_TOPIC, message.getMessageId(), message);
+  }
+
+  /** Has a message forgotten; fails like {@link #publish}. */
+  public CompletableFuture<Void> forgetMessage(String messageId) {
+    return send(NOTIFICATION_MESSAGES_TOPIC, messageId, null);
   }
 
   /** Has the names of a person forgotten; fails like {@link #publish}. */

@@ -8,6 +8,8 @@ import java.util.List;
 import java.util.stream.Stream;
 import org.apache.avro.Schema;
 import org.kornspur.contract.CauseNote;
+import org.kornspur.contract.NotificationChoice;
+import org.kornspur.contract.NotificationMessage;
 import org.kornspur.contract.PersonName;
 import org.kornspur.contract.PlanVersion;
 import org.kornspur.contract.QuarantineEntry;
@@ -31,7 +33,9 @@ final class ReleasedSchemas {
             QuarantineEntry.getClassSchema(),
             PersonName.getClassSchema(),
             PlanVersion.getClassSchema(),
-            CauseNote.getClassSchema()));
+            CauseNote.getClassSchema(),
+            NotificationChoice.getClassSchema(),
+            NotificationMessage.getClassSchema()));
   }
 
   /** Numbers of the releases. */

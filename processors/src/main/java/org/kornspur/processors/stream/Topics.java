@@ -39,6 +39,10 @@ public enum Topics {
   PLANS(FactPublisher.PLANS_TOPIC, true),
   /** What persons do about causes, which nothing is judged by: a key of its own for each note. */
   CAUSE_NOTES(FactPublisher.CAUSE_NOTES_TOPIC, true),
+  /** What persons want to hear of, with their addresses: key the person id. */
+  NOTIFICATION_CHOICES(FactPublisher.NOTIFICATION_CHOICES_TOPIC, true),
+  /** Messages to persons and what became of them: key the message id. */
+  NOTIFICATION_MESSAGES(FactPublisher.NOTIFICATION_MESSAGES_TOPIC, true),
   /** The link of each record of the facts, in the same partition: key the record's key. */
   CHAIN(ChainLink.TOPIC, false),
   /** Signed heads of the chain, as JSON, in the partition that they are of. Kept for ever. */
