@@ -5,15 +5,12 @@ import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.HttpHeaders;
-import java.time.LocalDate;
 import java.time.ZoneId;
-import java.util.Optional;
 import java.util.function.Supplier;
 import org.kornspur.api.query.view.AsOf;
 import org.kornspur.api.readmodel.FactReadModel;
 import org.kornspur.api.security.visibility.Visibility;
 import org.kornspur.api.security.visibility.VisibilityService;
-import org.kornspur.api.text.Addresses;
 import org.kornspur.api.text.Audience;
 import org.kornspur.api.text.DomainTerms;
 import org.kornspur.api.text.FirstReasonWords;
@@ -22,7 +19,6 @@ import org.kornspur.api.text.LocalForm;
 import org.kornspur.api.text.PageTexts;
 import org.kornspur.api.text.ReaderWords;
 import org.kornspur.api.text.VerdictWords;
-import org.kornspur.ingest.contract.Subject;
 
 /** Words for who asks: in their language, and of what they may know. */
 @RequestScoped
@@ -101,40 +97,6 @@ public class RequestWords {
   }
 
   private Audience reader(Supplier<Visibility> visibility) {
-    LocalForm form = form();
-    LocalDate today = LocalDate.now(form.zone());
-    return new Audience() {
-      @Override
-      public LocalForm form() {
-        return form;
-      }
-
-      @Override
-      public LocalDate today() {
-        return today;
-      }
-
-      @Override
-      public boolean names(Subject subject) {
-        return !visibility.get().withholdsNames() || visibility.get().names(subject);
-      }
-
-      @Override
-      public boolean namesFact(String factId) {
-        return visibilityService.namesFact(visibility.get(), factId);
-      }
-
-      @Override
-      public Optional<String> nameOf(Subject enterprise) {
-        return facts.enterprises().of(enterprise.id());
-      }
-
-      @Override
-      public Optional<String> pageOf(Subject subject) {
-        return Optional.of(subject)
-            .filter(one -> one.kind().isJudged() && visibility.get().sees(one))
-            .map(Addresses::pageOf);
-      }
-    };
+    return new VisibleAudience(form(), true, visibility, visibilityService, facts);
   }
 }

@@ -8,7 +8,9 @@ import static org.kornspur.api.security.Role.MULTIPLIER;
 import static org.kornspur.api.security.Role.QUALITY;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
+import org.kornspur.contract.NotificationKind;
 import org.kornspur.ingest.contract.FactType;
 
 /**
@@ -21,7 +23,7 @@ public enum Permission {
   LOG_IN(Role.values()),
   /** The manual, without a log-in too: nothing of the site's data stands in it. */
   READ_HELP(Role.values()),
-  /** Who one is, one's own password, logging out. */
+  /** Who one is, one's own password, what one wants to hear of, logging out. */
   OWN_ACCOUNT(Role.values()),
   /** What the interface is: its index, its description, its fact types and its problems. */
   READ_INTERFACE(Role.values()),
@@ -98,6 +100,9 @@ public enum Permission {
   CAPTURE_EPCIS(MULTIPLIER, QUALITY),
   QUERY_EPCIS(MULTIPLIER, QUALITY, AUDITOR),
 
+  /** To see which messages to persons were given up, and have them sent again. */
+  SETTLE_MESSAGES(ADMINISTRATOR),
+
   READ_PEOPLE(AUDITOR, ADMINISTRATOR),
   MANAGE_PEOPLE(ADMINISTRATOR),
   /** By what the site judges, whose signatures count there, and how it is set. */
@@ -135,6 +140,18 @@ public enum Permission {
   /** Whether somebody who did not log in may. */
   public boolean isOfAnybody() {
     return this == LOG_IN || this == READ_HELP;
+  }
+
+  /** The action that one must be allowed to hear of this; what one hears is what one sees. */
+  public static Optional<Permission> toHearOf(NotificationKind kind) {
+    return switch (kind) {
+      case UNKNOWN -> Optional.empty();
+      case NOT_FIT -> Optional.of(READ_CROPS);
+      case RELEASE_SUSPENDED -> Optional.of(READ_LOTS);
+      case EVIDENCE_DUE -> Optional.of(READ_OWED);
+      case QUARANTINED -> Optional.of(READ_QUARANTINE);
+      case VISIT_DUE -> Optional.of(WORK_IN_FIELD);
+    };
   }
 
   /** The action that sending a fact of this type needs, besides {@link #POST_FACTS}. */

@@ -19,6 +19,11 @@ public interface Audience {
   /** Whether the id of this fact may be told. */
   boolean namesFact(String factId);
 
+  /** Whether persons may be named. */
+  default boolean namesPersons() {
+    return true;
+  }
+
   /** The recorded name of an enterprise. */
   Optional<String> nameOf(Subject enterprise);
 

@@ -96,7 +96,7 @@ final class ReaderForm implements ValueForm {
 
   @Override
   public String person(String personId) {
-    return personId;
+    return reader.namesPersons() ? personId : texts().written("person.withheld", Map.of());
   }
 
   @Override

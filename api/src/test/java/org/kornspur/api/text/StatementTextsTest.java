@@ -42,7 +42,7 @@ class StatementTextsTest {
 
   /** Keys that no statement has: names, whole verdicts, units, terms. */
   private static final Pattern OF_NO_STATEMENT =
-      Pattern.compile("(subject|fact|verdict|standing|caution|rulebook|unit|term)\\..*");
+      Pattern.compile("(subject|fact|person|verdict|standing|caution|rulebook|unit|term)\\..*");
 
   private static final Pattern NO_PROSE = Pattern.compile("([^a-zA-Z{}]|\\{[^{}]*})*");
 

@@ -65,7 +65,8 @@ public class People {
     return areKeptHere() && settings.demo() ? DemoPeople.among(file.all()) : List.of();
   }
 
-  boolean areKeptHere() {
+  /** Whether this program knows the people, and not an issuer of tokens. */
+  public boolean areKeptHere() {
     return settings.access() == AccessSettings.Means.PEOPLE;
   }
 

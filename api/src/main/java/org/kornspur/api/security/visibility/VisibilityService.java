@@ -36,10 +36,14 @@ public class VisibilityService {
    * fact is about.
    */
   public boolean namesFact(Visibility visibility, String factId) {
-    return !visibility.withholdsNames()
-        || new IdRedactor(readModel.standings(), visibility, Set.of())
-            .redacted(factId)
-            .equals(factId);
+    return redacted(visibility, factId).equals(factId);
+  }
+
+  /** A text without the ids that one may not name with this visibility. */
+  public String redacted(Visibility visibility, String text) {
+    return visibility.withholdsNames()
+        ? new IdRedactor(readModel.standings(), visibility, Set.of()).redacted(text)
+        : text;
   }
 
   /** The visibility of a caller as the data stand now. */
