@@ -32,6 +32,8 @@ public sealed interface AddressDetail extends Detail {
 
   record NoCause(Given cause) implements AddressDetail {}
 
+  record NoMessage(Given message) implements AddressDetail {}
+
   record NoStartOfDrill() implements AddressDetail {}
 
   record NoPartition(String partition, List<Integer> partitions) implements AddressDetail {}

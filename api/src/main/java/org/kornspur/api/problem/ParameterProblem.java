@@ -29,5 +29,14 @@ public sealed interface ParameterProblem extends RequestReason {
 
   record Kilograms(Amount least, Amount most) implements ParameterProblem {}
 
+  record NoMailAddress() implements ParameterProblem {}
+
+  record NoWebAddress() implements ParameterProblem {}
+
+  /** An address of the own network, or one without TLS. */
+  record ClosedWebAddress() implements ParameterProblem {}
+
+  record NoMailServer() implements ParameterProblem {}
+
   record AmbiguousNumber(String grouped, String decimal) implements ParameterProblem {}
 }

@@ -25,6 +25,7 @@ public final class TextResolver {
           "frame",
           "help",
           "lot",
+          "notifications",
           "paper",
           "people",
           "plan",

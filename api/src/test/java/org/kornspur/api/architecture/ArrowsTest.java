@@ -142,20 +142,22 @@ class ArrowsTest {
     slices().matching("org.kornspur.api.(*).(**)").should().beFreeOfCycles().check(CLASSES);
   }
 
-  /** An address in a fact stays text: only these two places ever open a connection by HTTP. */
+  /** An address in a fact stays text: only these places ever open a connection by HTTP. */
   @Test
-  void onlyTheRegistryAndTheOtherInstancesAreAskedByHttp() {
+  void onlyTheRegistryTheOtherInstancesAndWebhooksAreAskedByHttp() {
     noClasses()
         .that()
         .doNotHaveFullyQualifiedName("org.kornspur.ingest.registry.HttpSchemaRegistry")
         .and()
         .doNotHaveFullyQualifiedName("org.kornspur.api.kafka.PeerClient")
+        .and()
+        .doNotHaveFullyQualifiedName("org.kornspur.api.command.notification.Webhook")
         .and() // loads classes from jars that the site names as files
         .doNotHaveFullyQualifiedName("org.kornspur.ingest.wire.AvroSerdes")
         .should()
         .dependOnClassesThat()
         .haveNameMatching(
-            "java\\.net\\.http\\.HttpClient|java\\.net\\.(URL|URLConnection|HttpURLConnection|Socket)")
+            "java\\.net\\.http\\.HttpClient|io\\.vertx\\.core\\.http\\.HttpClient|java\\.net\\.(URL|URLConnection|HttpURLConnection|Socket)")
         .check(CLASSES);
   }
 

@@ -32,6 +32,9 @@ import org.kornspur.api.web.record.ContractForm;
 import org.kornspur.contract.CauseNoteKind;
 import org.kornspur.contract.CropRole;
 import org.kornspur.contract.InspectedPart;
+import org.kornspur.contract.NotificationChannel;
+import org.kornspur.contract.NotificationFailure;
+import org.kornspur.contract.NotificationFrequency;
 import org.kornspur.contract.PollenSourceKind;
 import org.kornspur.contract.QuarantineState;
 import org.kornspur.ingest.chain.LogFinding;
@@ -180,6 +183,9 @@ class PageTextsTest {
         Arguments.of("field", "inspected", InspectedPart.class),
         Arguments.of("field", "kind", PollenSourceKind.class),
         Arguments.of("lot", "caution", Caution.About.class),
+        Arguments.of("notifications", "frequency", NotificationFrequency.class),
+        Arguments.of("notifications", "failure", NotificationFailure.class),
+        Arguments.of("notifications", "channel", NotificationChannel.class),
         Arguments.of("paper", "step", ReleaseStep.class),
         Arguments.of("quarantine", "state", QuarantineState.class),
         Arguments.of("record", "work", ContractForm.Work.class),

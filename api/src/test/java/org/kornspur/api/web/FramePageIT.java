@@ -80,6 +80,7 @@ class FramePageIT extends BrowserTest {
             "plan/new",
             "quarantine",
             "files",
+            "notifications",
             "lots/L26-S11/sign",
             "field-book?cropYear=2025",
             "field-book/crops/C25-S01",

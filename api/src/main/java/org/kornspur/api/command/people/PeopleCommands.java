@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.jboss.logging.Logger;
 import org.kornspur.api.command.act.SignerNames;
+import org.kornspur.api.command.notification.NotificationChoices;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.api.security.Role;
@@ -24,6 +25,7 @@ public class PeopleCommands {
 
   @Inject People people;
   @Inject SignerNames names;
+  @Inject NotificationChoices notifications;
   @Inject CurrentCaller caller;
 
   /**
@@ -77,12 +79,16 @@ public class PeopleCommands {
     return made;
   }
 
-  /** Has the printed name beside what a person signed forgotten. */
+  /**
+   * Has the printed name beside what a person signed forgotten, and the address that messages to
+   * the person go to.
+   */
   public void forgetName(String id) {
     // told before, so that nothing is forgotten without a trace
     people.note(PeopleChange.Kind.SIGNER_NAME_FORGOTTEN, id);
     try {
       names.forget(id);
+      notifications.forget(id);
     } catch (RuntimeException notConfirmed) {
       people.note(PeopleChange.Kind.FORGETTING_NOT_CONFIRMED, id);
       throw notConfirmed;

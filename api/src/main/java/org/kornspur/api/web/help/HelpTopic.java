@@ -19,6 +19,7 @@ public enum HelpTopic {
   EXCHANGE,
   ROLES,
   AUDIT,
+  NOTIFICATIONS,
   PROOF,
   OPERATION,
   CLUSTER,

@@ -148,6 +148,7 @@ class EveryAddressIT {
           new Line("GET", "/first-steps", 403, 403, 403, 200, 403, 200, 401),
           new Line("POST", "/api/v1/backups", 403, 403, 403, 403, 403, 409, 401),
           new Line("GET", "/api/v1/account", 200, 200, 200, 200, 200, 200, 401),
+          new Line("GET", "/notifications", 200, 200, 200, 200, 200, 200, 401),
           new Line("GET", "/laboratory", 403, 403, 200, 403, 403, 403, 401),
           new Line("GET", "/laboratory/lots/none/samples/none", 403, 403, 404, 403, 403, 403, 401),
           new Line(

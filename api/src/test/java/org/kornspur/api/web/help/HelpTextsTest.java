@@ -16,6 +16,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.kornspur.api.text.Language;
 import org.kornspur.api.web.NavigationItem;
+import org.kornspur.api.web.notifications.NotificationsPage;
 
 /** The manual is whole in each language, and every link in it leads somewhere. */
 class HelpTextsTest {
@@ -79,8 +80,9 @@ class HelpTextsTest {
   }
 
   private static boolean leadsToAPageOfTheProgram(String link) {
-    return Arrays.stream(NavigationItem.values())
-        .map(NavigationItem::href)
+    return Stream.concat(
+            Stream.of(NotificationsPage.ROOT),
+            Arrays.stream(NavigationItem.values()).map(NavigationItem::href))
         .filter(href -> !href.isEmpty() && !href.equals(HelpTopic.ROOT))
         .anyMatch(href -> link.matches(Pattern.quote(href) + "([/?].*)?"));
   }

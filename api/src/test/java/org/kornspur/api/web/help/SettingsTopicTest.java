@@ -35,6 +35,8 @@ class SettingsTopicTest {
           "kornspur.people",
           "kornspur.plans",
           "kornspur.cause-notes",
+          "kornspur.notification-choices",
+          "kornspur.notification-messages",
           "kornspur.chain",
           "kornspur.checkpoints",
           "kornspur.edges",

@@ -1,0 +1,151 @@
+package org.kornspur.api.command.notification;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.temporal.ChronoUnit;
+import java.util.Arrays;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.kornspur.api.kafka.ProcessorsClient;
+import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.readmodel.NotificationReadModel;
+import org.kornspur.api.security.Caller;
+import org.kornspur.api.text.Language;
+import org.kornspur.contract.NotificationChannel;
+import org.kornspur.contract.NotificationChoice;
+import org.kornspur.contract.NotificationItem;
+import org.kornspur.contract.NotificationKind;
+import org.kornspur.contract.NotificationWish;
+
+/**
+ * Keeps what persons want to hear of. What is so at that moment is noted as known, so that only
+ * what becomes so later is told.
+ */
+@ApplicationScoped
+public class NotificationChoices {
+  @Inject ProcessorsClient processors;
+  @Inject NotificationReadModel readModel;
+  @Inject CurrentItems currentItems;
+  @Inject Receivers receivers;
+  @Inject MessageKeeping keeping;
+  @Inject MailServer mail;
+  @Inject WebhookSecrets secrets;
+  @Inject NotificationSettings settings;
+  private final Clock clock = Clock.systemUTC();
+
+  /** The kinds of events that a person may hear of in their roles. */
+  public List<NotificationKind> kindsFor(Caller caller) {
+    Receiver receiver = receivers.of(caller);
+    return receivers.areKnown()
+        ? Arrays.stream(NotificationKind.values()).filter(receiver::mayHearOf).toList()
+        : List.of();
+  }
+
+  /** What a person chose; empty for one who wants nothing. */
+  public Optional<NotificationChoice> of(Caller caller) {
+    return readModel.index().choice(caller.personId());
+  }
+
+  /**
+   * Keeps what a person wants. Who wants nothing is forgotten, with the address.
+   *
+   * @return the secret of a webhook that had none, to be shown once; else empty
+   * @throws ApiProblem if anything asked is wrong
+   */
+  public Optional<String> save(Caller caller, AskedChoice.Form form, Language language) {
+    List<NotificationKind> kinds = kindsFor(caller);
+    AskedChoice asked =
+        AskedChoice.read(
+            form, language, kinds, mail.isSetUp(), settings.notifications().privateAddresses());
+    Optional<NotificationChoice> before = of(caller);
+    if (!asked.wantsAny()) {
+      before.ifPresent(one -> forget(one.getPersonId()));
+      return Optional.empty();
+    }
+    boolean hasSecret =
+        before.filter(one -> one.getChannel() == NotificationChannel.WEBHOOK).isPresent();
+    NotificationChoice choice =
+        choice(
+            caller, asked, hasSecret ? before.orElseThrow().getSecretId() : WebhookSecrets.newId());
+    noteWhatIsKnown(caller, before, choice);
+    keep(NotificationChoice.newBuilder(choice).setChosenAt(now()).build());
+    return hasSecret || choice.getChannel() == NotificationChannel.EMAIL
+        ? Optional.empty()
+        : Optional.of(secrets.of(choice));
+  }
+
+  /** Makes another secret, with which all further messages are signed; empty without a webhook. */
+  public Optional<String> renewSecret(Caller caller) {
+    Optional<NotificationChoice> renewed =
+        of(caller)
+            .filter(one -> one.getChannel() == NotificationChannel.WEBHOOK)
+            .map(
+                one ->
+                    NotificationChoice.newBuilder(one)
+                        .setSecretId(WebhookSecrets.newId())
+                        .setChosenAt(now())
+                        .build());
+    renewed.ifPresent(this::keep);
+    return renewed.map(secrets::of);
+  }
+
+  /** Forgets what a person wants, with the address. */
+  public void forget(String personId) {
+    processors.forgetChoice(personId);
+    readModel.index().removeChoice(personId);
+  }
+
+  private void keep(NotificationChoice choice) {
+    processors.keep(choice);
+    // also here at once, so that who chose finds it before the topic is read
+    readModel.index().put(choice);
+  }
+
+  private NotificationChoice choice(Caller caller, AskedChoice asked, String secretId) {
+    return NotificationChoice.newBuilder()
+        .setPersonId(caller.personId())
+        .setLanguage(asked.language().tag())
+        .setChannel(asked.channel())
+        .setAddress(asked.address())
+        .setSecretId(secretId)
+        .setWishes(
+            asked.wishes().entrySet().stream()
+                .map(wish -> new NotificationWish(wish.getKey(), wish.getValue()))
+                .toList())
+        .setDaysAhead(asked.daysAhead())
+        .setChosenAt(now())
+        .build();
+  }
+
+  /** Of kinds that were wanted before, what is not told yet still is; a wider span is like new. */
+  private void noteWhatIsKnown(
+      Caller caller, Optional<NotificationChoice> before, NotificationChoice choice) {
+    Set<NotificationKind> kinds = MessagePlan.wanted(choice);
+    before.ifPresent(
+        earlier -> {
+          Set<NotificationKind> wanted = MessagePlan.wanted(earlier);
+          if (earlier.getDaysAhead() < choice.getDaysAhead()) {
+            wanted.remove(NotificationKind.EVIDENCE_DUE);
+          }
+          kinds.removeAll(wanted);
+        });
+    Set<NotificationItem> known =
+        new HashSet<>(currentItems.of(receivers.of(caller), kinds, choice.getDaysAhead()));
+    readModel
+        .index()
+        .messagesTo(caller.personId())
+        .forEach(message -> message.getItems().forEach(known::remove));
+    new MessagePlan(now(), ZoneId.systemDefault(), settings.notifications().messagesPerMinute())
+        .known(caller.personId(), List.copyOf(known))
+        .forEach(keeping::keep);
+  }
+
+  private Instant now() {
+    return clock.instant().truncatedTo(ChronoUnit.MILLIS);
+  }
+}

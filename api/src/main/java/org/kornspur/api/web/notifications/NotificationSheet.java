@@ -1,0 +1,91 @@
+package org.kornspur.api.web.notifications;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.kornspur.api.command.notification.AskedChoice;
+import org.kornspur.api.security.login.FormFields;
+import org.kornspur.contract.NotificationChannel;
+import org.kornspur.contract.NotificationChoice;
+import org.kornspur.contract.NotificationFrequency;
+import org.kornspur.contract.NotificationKind;
+
+/**
+ * The form of a person's choice as it is shown.
+ *
+ * @param kinds what the person may hear of; none for who may hear of nothing
+ * @param wishes frequency by kind; what is not in it is off
+ * @param hasWebhook whether messages go to a webhook now, so that it has a secret
+ * @param refusals why the last form was not taken, each in a sentence
+ */
+public record NotificationSheet(
+    List<NotificationKind> kinds,
+    Map<String, String> wishes,
+    String channel,
+    String mailAddress,
+    String webAddress,
+    String daysAhead,
+    boolean hasWebhook,
+    boolean mailIsSetUp,
+    List<String> refusals) {
+
+  static NotificationSheet of(
+      List<NotificationKind> kinds, Optional<NotificationChoice> chosen, boolean mailIsSetUp) {
+    Optional<NotificationChannel> channel = chosen.map(NotificationChoice::getChannel);
+    boolean hasWebhook = channel.filter(NotificationChannel.WEBHOOK::equals).isPresent();
+    String address = chosen.map(NotificationChoice::getAddress).orElse("");
+    return new NotificationSheet(
+        kinds,
+        chosen.stream()
+            .flatMap(one -> one.getWishes().stream())
+            .collect(
+                Collectors.toMap(
+                    wish -> wish.getKind().name(), wish -> wish.getFrequency().name())),
+        channel
+            .orElse(mailIsSetUp ? NotificationChannel.EMAIL : NotificationChannel.WEBHOOK)
+            .name(),
+        hasWebhook ? "" : address,
+        hasWebhook ? address : "",
+        Integer.toString(
+            chosen.map(NotificationChoice::getDaysAhead).orElse(AskedChoice.USUAL_DAYS)),
+        hasWebhook,
+        mailIsSetUp,
+        List.of());
+  }
+
+  /** With what was typed, and why it was not taken. */
+  NotificationSheet refused(FormFields typed, List<String> why) {
+    return new NotificationSheet(
+        kinds,
+        kinds.stream()
+            .map(Enum::name)
+            .collect(Collectors.toMap(kind -> kind, kind -> typed.first(kind).orElse(""))),
+        typed.first("channel").orElse(channel),
+        typed.first("mailAddress").orElse(""),
+        typed.first("webAddress").orElse(""),
+        typed.first("daysAhead").orElse(""),
+        hasWebhook,
+        mailIsSetUp,
+        why);
+  }
+
+  public List<NotificationFrequency> frequencies() {
+    return Arrays.asList(NotificationFrequency.values());
+  }
+
+  public boolean wants(NotificationKind kind, NotificationFrequency frequency) {
+    return wishes
+        .getOrDefault(kind.name(), NotificationFrequency.OFF.name())
+        .equals(frequency.name());
+  }
+
+  public int mostDays() {
+    return AskedChoice.MOST_DAYS;
+  }
+
+  public boolean isByMail() {
+    return channel.equals(NotificationChannel.EMAIL.name());
+  }
+}
