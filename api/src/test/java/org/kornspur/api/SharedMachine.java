@@ -10,10 +10,12 @@ import org.kornspur.api.cluster.OneMachine;
 
 /**
  * The packaged program in a process of its own, which all test classes that ask for the same kind
- * of machine share. It starts with the first of them and ends with the process of the tests.
+ * of machine share. It starts with the first of them and ends with the process of the tests. While
+ * another kind is asked for it is stopped, because a machine takes a fifth of a processor with
+ * nothing to do, and several processes of tests had two each.
  */
 abstract class SharedMachine implements BeforeAllCallback {
-  private static final Map<Class<?>, OneMachine> RUNNING = new HashMap<>();
+  private static final Map<Class<?>, OneMachine> MACHINES = new HashMap<>();
 
   private static OneMachine current;
 
@@ -22,12 +24,17 @@ abstract class SharedMachine implements BeforeAllCallback {
 
   @Override
   public final void beforeAll(ExtensionContext context) throws Exception {
-    OneMachine machine = RUNNING.get(getClass());
+    OneMachine machine = MACHINES.get(getClass());
     if (machine == null) {
       machine = prepared();
+      MACHINES.put(getClass(), machine);
+    }
+    if (machine != current) {
+      if (current != null) {
+        current.stop();
+      }
       machine.start();
       machine.awaitReady();
-      RUNNING.put(getClass(), machine);
     }
     RestAssured.port = machine.port();
     current = machine;

@@ -123,7 +123,7 @@ public final class OneMachine implements AutoCloseable {
   }
 
   /** Ends it as an administrator does; tells whether it did so in time. */
-  boolean stop() throws InterruptedException {
+  public boolean stop() throws InterruptedException {
     return process.stop(STOP_LIMIT);
   }
 
