@@ -33,7 +33,7 @@ enum FileFormat {
     void read(Path file, List<TableWords> languages, FileInputs into)
         throws IOException, UnreadableTable {
       if (!languages.isEmpty() && TableFile.isOfPersons(file, nameOf(file), languages)) {
-        TableFile.read(file, nameOf(file), languages, into);
+        super.read(file, languages, into);
         return;
       }
       try (InputStream source = open(file)) {
@@ -41,20 +41,8 @@ enum FileFormat {
       }
     }
   },
-  XLSX(".xlsx") {
-    @Override
-    void read(Path file, List<TableWords> languages, FileInputs into)
-        throws IOException, UnreadableTable {
-      TableFile.read(file, nameOf(file), languages, into);
-    }
-  },
-  GEOJSON(".geojson") {
-    @Override
-    void read(Path file, List<TableWords> languages, FileInputs into)
-        throws IOException, UnreadableTable {
-      TableFile.read(file, nameOf(file), languages, into);
-    }
-  };
+  XLSX(".xlsx"),
+  GEOJSON(".geojson");
 
   private final String ending;
 
@@ -68,8 +56,10 @@ enum FileFormat {
    * @param languages whose words a person's table may have
    * @throws UnreadableTable if it is refused as a whole
    */
-  abstract void read(Path file, List<TableWords> languages, FileInputs into)
-      throws IOException, UnreadableTable;
+  void read(Path file, List<TableWords> languages, FileInputs into)
+      throws IOException, UnreadableTable {
+    TableFile.read(file, nameOf(file), languages, into);
+  }
 
   private static InputStream open(Path file) throws IOException {
     return Files.newInputStream(file, LinkOption.NOFOLLOW_LINKS);

@@ -1,9 +1,12 @@
 package org.kornspur.api.command.audit;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.kornspur.api.query.VisibleData;
 import org.kornspur.api.readmodel.StandingIndexRow;
@@ -75,11 +78,11 @@ public record LotChoice(
   }
 
   private List<StandingIndexRow> drawn(List<StandingIndexRow> rows) {
-    return draw.map(
-            sample ->
-                sample.of(rows.stream().map(row -> row.subject().id()).toList()).stream()
-                    .flatMap(id -> rows.stream().filter(row -> row.subject().id().equals(id)))
-                    .toList())
-        .orElse(rows);
+    if (draw.isEmpty()) {
+      return rows;
+    }
+    Map<String, StandingIndexRow> byId =
+        rows.stream().collect(Collectors.toMap(row -> row.subject().id(), Function.identity()));
+    return draw.get().of(byId.keySet()).stream().map(byId::get).toList();
   }
 }

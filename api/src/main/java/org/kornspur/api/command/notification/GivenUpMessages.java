@@ -3,7 +3,7 @@ package org.kornspur.api.command.notification;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.time.Clock;
-import java.time.temporal.ChronoUnit;
+import java.time.ZoneOffset;
 import java.util.Comparator;
 import java.util.List;
 import org.jboss.logging.Logger;
@@ -22,7 +22,7 @@ public class GivenUpMessages {
 
   @Inject NotificationReadModel readModel;
   @Inject MessageKeeping keeping;
-  private final Clock clock = Clock.systemUTC();
+  private final Clock clock = Clock.tickMillis(ZoneOffset.UTC);
 
   /** All of them, the oldest first. What they tell of is not for an administrator. */
   public List<NotificationMessage> all() {
@@ -45,7 +45,7 @@ public class GivenUpMessages {
         MessagePlan.next(message)
             .setState(NotificationState.WAITING)
             .setAttempts(0)
-            .setNextAttemptAt(clock.instant().truncatedTo(ChronoUnit.MILLIS))
+            .setNextAttemptAt(clock.instant())
             .build());
     LOG.infof("%s had notification %s sent again", caller.personId(), messageId);
   }

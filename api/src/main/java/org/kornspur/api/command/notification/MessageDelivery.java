@@ -4,8 +4,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.time.Clock;
 import java.time.Duration;
-import java.time.Instant;
-import java.time.temporal.ChronoUnit;
+import java.time.ZoneOffset;
 import java.util.Optional;
 import org.jboss.logging.Logger;
 import org.kornspur.contract.NotificationChoice;
@@ -24,7 +23,7 @@ public class MessageDelivery {
   @Inject WebhookSecrets secrets;
   @Inject MessageKeeping keeping;
   @Inject NotificationSettings settings;
-  private final Clock clock = Clock.systemUTC();
+  private final Clock clock = Clock.tickMillis(ZoneOffset.UTC);
 
   void attempt(NotificationMessage message, NotificationChoice choice, Receiver receiver) {
     Optional<WrittenMessage> written = writer.write(message, choice, receiver);
@@ -60,7 +59,8 @@ public class MessageDelivery {
     return MessagePlan.next(message)
         .setState(isGivenUp ? NotificationState.GIVEN_UP : NotificationState.WAITING)
         .setAttempts(attempts)
-        .setNextAttemptAt(now().plus(pause(settings.notifications().firstPause(), attempts)))
+        .setNextAttemptAt(
+            clock.instant().plus(pause(settings.notifications().firstPause(), attempts)))
         .setFailure(failed.why())
         .setFailureDetail(failed.detail())
         .build();
@@ -73,9 +73,5 @@ public class MessageDelivery {
       pause = pause.multipliedBy(2);
     }
     return pause.compareTo(LONGEST_PAUSE) < 0 ? pause : LONGEST_PAUSE;
-  }
-
-  private Instant now() {
-    return clock.instant().truncatedTo(ChronoUnit.MILLIS);
   }
 }

@@ -3,9 +3,8 @@ package org.kornspur.api.command.notification;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.time.Clock;
-import java.time.Instant;
 import java.time.ZoneId;
-import java.time.temporal.ChronoUnit;
+import java.time.ZoneOffset;
 import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
@@ -36,7 +35,7 @@ public class NotificationChoices {
   @Inject MailServer mail;
   @Inject WebhookSecrets secrets;
   @Inject NotificationSettings settings;
-  private final Clock clock = Clock.systemUTC();
+  private final Clock clock = Clock.tickMillis(ZoneOffset.UTC);
 
   /** The kinds of events that a person may hear of in their roles. */
   public List<NotificationKind> kindsFor(Caller caller) {
@@ -73,7 +72,7 @@ public class NotificationChoices {
         choice(
             caller, asked, hasSecret ? before.orElseThrow().getSecretId() : WebhookSecrets.newId());
     noteWhatIsKnown(caller, before, choice);
-    keep(NotificationChoice.newBuilder(choice).setChosenAt(now()).build());
+    keep(NotificationChoice.newBuilder(choice).setChosenAt(clock.instant()).build());
     return hasSecret || choice.getChannel() == NotificationChannel.EMAIL
         ? Optional.empty()
         : Optional.of(secrets.of(choice));
@@ -88,7 +87,7 @@ public class NotificationChoices {
                 one ->
                     NotificationChoice.newBuilder(one)
                         .setSecretId(WebhookSecrets.newId())
-                        .setChosenAt(now())
+                        .setChosenAt(clock.instant())
                         .build());
     renewed.ifPresent(this::keep);
     return renewed.map(secrets::of);
@@ -118,7 +117,7 @@ public class NotificationChoices {
                 .map(wish -> new NotificationWish(wish.getKey(), wish.getValue()))
                 .toList())
         .setDaysAhead(asked.daysAhead())
-        .setChosenAt(now())
+        .setChosenAt(clock.instant())
         .build();
   }
 
@@ -140,12 +139,9 @@ public class NotificationChoices {
         .index()
         .messagesTo(caller.personId())
         .forEach(message -> message.getItems().forEach(known::remove));
-    new MessagePlan(now(), ZoneId.systemDefault(), settings.notifications().messagesPerMinute())
+    new MessagePlan(
+            clock.instant(), ZoneId.systemDefault(), settings.notifications().messagesPerMinute())
         .known(caller.personId(), List.copyOf(known))
         .forEach(keeping::keep);
-  }
-
-  private Instant now() {
-    return clock.instant().truncatedTo(ChronoUnit.MILLIS);
   }
 }
