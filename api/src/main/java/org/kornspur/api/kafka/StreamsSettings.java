@@ -77,6 +77,11 @@ final class StreamsSettings {
       // out of sequence.
       streams.put(
           StreamsConfig.producerPrefix(ProducerConfig.MAX_IN_FLIGHT_REQUESTS_PER_CONNECTION), 1);
+      // There is one instance. Known by its name it takes its work up again at once after a stop or
+      // a kill; by default the broker first waits for the session of the one before to end.
+      streams.put(
+          StreamsConfig.mainConsumerPrefix(ConsumerConfig.GROUP_INSTANCE_ID_CONFIG),
+          settings.applicationId());
     }
     // A dead instance's work is taken over within seconds rather than the default 45.
     streams.put(StreamsConfig.mainConsumerPrefix(ConsumerConfig.SESSION_TIMEOUT_MS_CONFIG), 10_000);

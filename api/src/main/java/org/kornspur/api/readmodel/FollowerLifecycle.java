@@ -26,6 +26,8 @@ class FollowerLifecycle {
   }
 
   void stop(@Observes @Priority(BEFORE_THE_ENGINE) ShutdownEvent stopping) {
+    // each may wait half a second for an answer of the broker, all of them at the same time
+    followers().forEach(TopicFollower::beginClose);
     followers().forEach(TopicFollower::close);
     readers.forEach(ReadsTopics::stopped);
   }

@@ -144,8 +144,8 @@ public final class TopicFollower implements AutoCloseable {
     return topic;
   }
 
-  @Override
-  public void close() {
+  /** Asks it to end, and does not wait for it. */
+  void beginClose() {
     closed = true;
     KafkaConsumer<String, byte[]> consumer = open;
     if (consumer == null) {
@@ -154,6 +154,11 @@ public final class TopicFollower implements AutoCloseable {
       // an interrupted consumer cannot take leave of the broker, and says so as an error
       consumer.wakeup();
     }
+  }
+
+  @Override
+  public void close() {
+    beginClose();
     try {
       thread.join(LONGEST_LEAVE_MILLIS);
       thread.interrupt();

@@ -93,6 +93,8 @@ public final class ClusterLog {
     settings.put(ConsumerConfig.ENABLE_AUTO_COMMIT_CONFIG, false);
     settings.put(ConsumerConfig.AUTO_OFFSET_RESET_CONFIG, "earliest");
     settings.put(ConsumerConfig.ALLOW_AUTO_CREATE_TOPICS_CONFIG, false);
+    // at the end of a partition there is nothing more to wait for
+    settings.put(ConsumerConfig.FETCH_MAX_WAIT_MS_CONFIG, 10);
     settings.remove(ConsumerConfig.GROUP_ID_CONFIG);
     return new KafkaConsumer<>(settings, new ByteArrayDeserializer(), new ByteArrayDeserializer());
   }
