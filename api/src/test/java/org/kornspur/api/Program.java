@@ -11,7 +11,9 @@ import java.util.Optional;
 public enum Program {
   CHROMIUM(
       "the pages in a browser",
-      "Install Chromium (Debian: apt-get install chromium)",
+      "Install Chromium (Debian: apt-get install chromium-headless-shell)",
+      // the browser without its window, where it is there: it takes less of the machine
+      "chromium-headless-shell",
       "chromium",
       "chromium-browser",
       "google-chrome"),
