@@ -95,7 +95,7 @@ public record FailedParts(GateRule rule) implements GateRule {
   public static List<Verdict> toldOf(Dossier whole, List<Verdict> verdicts) {
     return Stream.concat(
             verdicts.stream()
-                .filter(verdict -> verdict.gate().heritage() == Gate.Heritage.SEED_QUALITY)
+                .filter(verdict -> verdict.gate().failureKind() == Gate.FailureKind.SEED_QUALITY)
                 .map(verdict -> inDoubt(whole, verdict)),
             OwedForFailedPart.toldOf(whole, verdicts))
         .toList();

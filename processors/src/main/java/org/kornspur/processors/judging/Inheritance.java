@@ -77,7 +77,9 @@ final class Inheritance {
                             trouble -> !OwnComposition.settles(trouble, dossier, rulebook, judged))
                         .flatMap(
                             trouble -> reaching(trouble, dossier, report.parent(), judged).stream())
-                        .map(trouble -> MixedIn.withShare(trouble, dossier, report.parent())));
+                        .map(
+                            trouble ->
+                                MixedSeedInheritance.withShare(trouble, dossier, report.parent())));
     return oneOfEach(candidates);
   }
 
@@ -158,7 +160,7 @@ final class Inheritance {
                   .filter(
                       goes ->
                           SownSeed.wasSown(goes)
-                              || MixedIn.isSameSeed(goes.gate(), receiver, parent));
+                              || MixedSeedInheritance.isSameSeed(goes.gate(), receiver, parent));
       case OWN -> Optional.empty();
     };
   }

@@ -8,8 +8,8 @@ sealed interface DossierRecord
     permits DossierRecord.OfStanding, DossierRecord.OfEdge, PlotChange, ReportChange {
 
   /** The standing of a crop or lot in its public form. */
-  record OfStanding(WrittenOnce<LotStanding> standing) implements DossierRecord {}
+  record OfStanding(EncodedRecord<LotStanding> standing) implements DossierRecord {}
 
   /** An edge of the pedigree in its public form. */
-  record OfEdge(WrittenOnce<PedigreeEdge> edge) implements DossierRecord {}
+  record OfEdge(EncodedRecord<PedigreeEdge> edge) implements DossierRecord {}
 }

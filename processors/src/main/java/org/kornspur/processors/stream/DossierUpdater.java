@@ -31,7 +31,7 @@ final class DossierUpdater {
   private static final Route<ReportChange> TO_REPORTS =
       Route.withEndRecord(Dossiers.TO_REPORTS, Topics.REPORTS, Topics.reports());
 
-  private static final Set<String> NO_LETTERS = Set.of(FaultLog.LOGGED, JudgedUnder.RULES);
+  private static final Set<String> NO_LETTERS = Set.of(FaultLog.LOGGED, RulesOfDossiers.RULES);
 
   private final Supplier<Judge> judges;
   private final DossierReader reader;
@@ -43,7 +43,7 @@ final class DossierUpdater {
   private final Route<DossierRecord.OfStanding> toStandings;
   private final Route<DossierRecord.OfEdge> toEdges;
   private final FaultLog faults;
-  private final JudgedUnder judgedUnder;
+  private final RulesOfDossiers rulesOfDossiers;
   private final ProcessorContext<String, DossierRecord> context;
   private final SkippedRecords skipped;
 
@@ -67,7 +67,7 @@ final class DossierUpdater {
     sent = context.getStateStore(StateStores.DOSSIER_OUTBOX);
     outbox = new Outbox<>(context, sent);
     faults = new FaultLog(context, sent);
-    judgedUnder = new JudgedUnder(sent);
+    rulesOfDossiers = new RulesOfDossiers(sent);
   }
 
   /** Fingerprint of the rules in force here. */
@@ -76,13 +76,13 @@ final class DossierUpdater {
   }
 
   /** By which rules each dossier of this task was judged last. */
-  JudgedUnder judgedUnder() {
-    return judgedUnder;
+  RulesOfDossiers rulesOfDossiers() {
+    return rulesOfDossiers;
   }
 
   /** The subjects that this task holds something of. */
-  HeldSubjects subjects() {
-    return new HeldSubjects(facts, reports);
+  SubjectsInStores subjects() {
+    return new SubjectsInStores(facts, reports);
   }
 
   /**
@@ -108,18 +108,19 @@ final class DossierUpdater {
         deliver(letters, subject, outcome, rules);
       } else {
         deliverOwed(
-            letters, held, subject, OwedForFault.besides(subject, judged, unreadable), rules);
+            letters, held, subject, StandingAfterFault.besides(subject, judged, unreadable), rules);
       }
     } catch (RuntimeException fault) {
       if (PoisonRecords.isNoFaultOfTheRecord(fault)) {
         throw fault;
       }
       skipped.add(context, "the judging of " + subject, fault);
-      deliverOwed(letters, held, subject, OwedForFault.insteadOf(subject, judged, fault), rules);
+      deliverOwed(
+          letters, held, subject, StandingAfterFault.insteadOf(subject, judged, fault), rules);
     } finally {
       letters.keep();
     }
-    judgedUnder.note(subject, rules, letters.others());
+    rulesOfDossiers.note(subject, rules, letters.others());
   }
 
   /** Enterprises have a record for each letter: {@link #answer} looks for one by its own key. */

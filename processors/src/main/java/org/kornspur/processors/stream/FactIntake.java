@@ -39,8 +39,8 @@ final class FactIntake {
             names.deserializer(),
             Topics.revocations().deserializer(),
             Topics.REVOCATIONS.topicName())
-        .addProcessor(REGISTER_FACT, () -> new FactRegistrar(wire, keys), FACTS)
-        .addProcessor(REGISTER_REVOCATION, RevocationRegistrar::new, REVOCATIONS)
+        .addProcessor(REGISTER_FACT, () -> new FactIntakeProcessor(wire, keys), FACTS)
+        .addProcessor(REGISTER_REVOCATION, RevocationProcessor::new, REVOCATIONS)
         .addStateStore(
             stores.logged(StateStores.FACT_REGISTER, InternalFormat.serde(RegisterEntry.class)),
             REGISTER_FACT,

@@ -19,8 +19,8 @@ import org.kornspur.ingest.registry.UnknownSchema;
  * same at every try, and stops the stream for ever; so it is passed over, counted and named.
  *
  * <p>This is the net. What the passing over of a record could make look better than it is, the
- * processors see to themselves: {@link FactRegistrar} puts the record into the quarantine, {@link
- * DossierUpdater} says that evidence is owed.
+ * processors see to themselves: {@link FactIntakeProcessor} puts the record into the quarantine,
+ * {@link DossierUpdater} says that evidence is owed.
  */
 public final class PoisonRecords
     implements DeserializationExceptionHandler, ProcessingExceptionHandler {

@@ -37,7 +37,7 @@ final class RejudgingWalk {
   private static final int MOST_LOOKED_AT_IN_A_STEP = 5_000;
 
   private final DossierUpdater updater;
-  private final HeldSubjects subjects;
+  private final SubjectsInStores subjects;
   private final RejudgingProgress.OfTask progress;
   private final SkippedRecords skipped;
   private final ProcessorContext<?, ?> context;
@@ -114,7 +114,7 @@ final class RejudgingWalk {
         skipped.add(context, "the store of dossiers", noSubject);
         return;
       }
-      if (!updater.judgedUnder().is(subject, rules)) {
+      if (!updater.rulesOfDossiers().is(subject, rules)) {
         updater.refresh(subject);
         judged++;
         progress.judged();
@@ -138,7 +138,7 @@ final class RejudgingWalk {
   private void begin(RulesFingerprint rules) {
     progress.clear();
     walk = Optional.empty();
-    if (updater.judgedUnder().areAll(rules)) {
+    if (updater.rulesOfDossiers().areAll(rules)) {
       doneFor = Optional.of(rules);
     } else {
       doneFor = Optional.empty();
@@ -147,7 +147,7 @@ final class RejudgingWalk {
   }
 
   private void end(Walk ended) {
-    updater.judgedUnder().noteAll(ended.rules);
+    updater.rulesOfDossiers().noteAll(ended.rules);
     doneFor = Optional.of(ended.rules);
     walk = Optional.empty();
     progress.clear();

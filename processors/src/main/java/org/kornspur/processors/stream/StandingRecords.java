@@ -48,12 +48,12 @@ public final class StandingRecords {
    */
   static DossierRecord.OfStanding of(Standing standing, RulesFingerprint rules) {
     return new DossierRecord.OfStanding(
-        new WrittenOnce<>(form(standing).setRules(rules.hex()).build()));
+        new EncodedRecord<>(form(standing).setRules(rules.hex()).build()));
   }
 
   static DossierRecord.OfEdge of(Edge edge) {
     return new DossierRecord.OfEdge(
-        new WrittenOnce<>(
+        new EncodedRecord<>(
             new PedigreeEdge(
                 edge.parent().toString(),
                 edge.child().toString(),

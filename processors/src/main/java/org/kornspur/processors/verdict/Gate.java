@@ -3,53 +3,53 @@ package org.kornspur.processors.verdict;
 /** What is checked of a crop or a lot, and how far down the pedigree a failure reaches. */
 public enum Gate {
   /** Distance to foreign pollen. */
-  ISOLATION(Heritage.ISOLATION, Reach.EVERY_DESCENDANT),
+  ISOLATION(FailureKind.ISOLATION, Reach.EVERY_DESCENDANT),
   /** Plants not true to type at field inspection. */
-  OFF_TYPES(Heritage.PURITY, Reach.EVERY_DESCENDANT),
+  OFF_TYPES(FailureKind.PURITY, Reach.EVERY_DESCENDANT),
   /** Female plants that shed pollen at field inspection. */
-  SHEDDING_FEMALES(Heritage.STERILITY, Reach.EVERY_DESCENDANT),
+  SHEDDING_FEMALES(FailureKind.STERILITY, Reach.EVERY_DESCENDANT),
   /** Sterility of the female by examined plants and bagged ears. */
-  FEMALE_STERILITY(Heritage.STERILITY, Reach.EVERY_DESCENDANT),
+  FEMALE_STERILITY(FailureKind.STERILITY, Reach.EVERY_DESCENDANT),
   /** Other cereals, species hard to separate, wild oats, smuts in the crop. */
-  OTHER_PLANTS(Heritage.PURITY, Reach.UNTIL_SOWN),
+  OTHER_PLANTS(FailureKind.PURITY, Reach.UNTIL_SOWN),
   /** Visits of a field inspector to the crop. */
-  FIELD_INSPECTIONS(Heritage.PURITY, Reach.UNTIL_SOWN),
+  FIELD_INSPECTIONS(FailureKind.PURITY, Reach.UNTIL_SOWN),
   /** Rye on the same ground in the years before. */
-  PREVIOUS_CROPPING(Heritage.PURITY, Reach.EVERY_DESCENDANT),
+  PREVIOUS_CROPPING(FailureKind.PURITY, Reach.EVERY_DESCENDANT),
   /** Least area of the crop. */
-  CROP_AREA(Heritage.PURITY, Reach.UNTIL_SOWN),
+  CROP_AREA(FailureKind.PURITY, Reach.UNTIL_SOWN),
   /** The lots that were sown or mixed are the components that the crossing scheme asks for. */
-  COMPONENTS(Heritage.IDENTITY, Reach.EVERY_DESCENDANT),
+  COMPONENTS(FailureKind.IDENTITY, Reach.EVERY_DESCENDANT),
   /** Where the seed comes from is known and no lot is its own ancestor. */
-  ORIGIN(Heritage.IDENTITY, Reach.EVERY_DESCENDANT),
+  ORIGIN(FailureKind.IDENTITY, Reach.EVERY_DESCENDANT),
   /** Share of pollinator in a technical mixture. */
-  BLEND_SHARE(Heritage.PURITY, Reach.EVERY_DESCENDANT),
+  BLEND_SHARE(FailureKind.PURITY, Reach.EVERY_DESCENDANT),
   /** No lot gives out more than it holds. */
-  MASS_BALANCE(Heritage.IDENTITY, Reach.EVERY_DESCENDANT),
+  MASS_BALANCE(FailureKind.IDENTITY, Reach.EVERY_DESCENDANT),
   /** Plants of the lot grown or tested after the fact. */
-  POST_CONTROL(Heritage.PURITY, Reach.EVERY_DESCENDANT),
+  POST_CONTROL(FailureKind.PURITY, Reach.EVERY_DESCENDANT),
   /** Basic seed of a mixture was in post-control before certified seed of it is certified. */
-  POST_CONTROL_OF_BASIC_SEED(Heritage.PURITY, Reach.CERTIFIED_DESCENDANTS),
-  GERMINATION(Heritage.SEED_QUALITY, Reach.UNTIL_CONDITIONED),
-  ANALYTICAL_PURITY(Heritage.SEED_QUALITY, Reach.UNTIL_CONDITIONED),
-  OTHER_SEEDS(Heritage.SEED_QUALITY, Reach.UNTIL_CONDITIONED),
-  ERGOT(Heritage.SEED_QUALITY, Reach.UNTIL_CONDITIONED),
-  MOISTURE(Heritage.SEED_QUALITY, Reach.UNTIL_CONDITIONED),
-  LOT_SIZE(Heritage.SEED_QUALITY, Reach.OWN),
-  SAMPLING(Heritage.SEED_QUALITY, Reach.OWN),
+  POST_CONTROL_OF_BASIC_SEED(FailureKind.PURITY, Reach.CERTIFIED_DESCENDANTS),
+  GERMINATION(FailureKind.SEED_QUALITY, Reach.UNTIL_CONDITIONED),
+  ANALYTICAL_PURITY(FailureKind.SEED_QUALITY, Reach.UNTIL_CONDITIONED),
+  OTHER_SEEDS(FailureKind.SEED_QUALITY, Reach.UNTIL_CONDITIONED),
+  ERGOT(FailureKind.SEED_QUALITY, Reach.UNTIL_CONDITIONED),
+  MOISTURE(FailureKind.SEED_QUALITY, Reach.UNTIL_CONDITIONED),
+  LOT_SIZE(FailureKind.SEED_QUALITY, Reach.OWN),
+  SAMPLING(FailureKind.SEED_QUALITY, Reach.OWN),
   /**
    * Condemned by a person as impure or not what it is called. What grew from such seed is no
    * better, so every descendant inherits it.
    */
-  CONDEMNATION(Heritage.IDENTITY, Reach.EVERY_DESCENDANT),
+  CONDEMNATION(FailureKind.IDENTITY, Reach.EVERY_DESCENDANT),
   /**
    * Condemned by a person for the seed itself: what dead or damaged seed was sown for is not worse
    * for it, but cleaning or dividing it makes no other lot of it.
    */
-  CONDEMNATION_OF_SEED(Heritage.SEED_QUALITY, Reach.UNTIL_SOWN);
+  CONDEMNATION_OF_SEED(FailureKind.SEED_QUALITY, Reach.UNTIL_SOWN);
 
   /** What kind of fault it is for the descendants. */
-  public enum Heritage {
+  public enum FailureKind {
     PURITY,
     STERILITY,
     IDENTITY,
@@ -79,16 +79,16 @@ public enum Gate {
     EVERY_DESCENDANT
   }
 
-  private final Heritage heritage;
+  private final FailureKind failureKind;
   private final Reach reach;
 
-  Gate(Heritage heritage, Reach reach) {
-    this.heritage = heritage;
+  Gate(FailureKind failureKind, Reach reach) {
+    this.failureKind = failureKind;
     this.reach = reach;
   }
 
-  public Heritage heritage() {
-    return heritage;
+  public FailureKind failureKind() {
+    return failureKind;
   }
 
   public Reach reach() {

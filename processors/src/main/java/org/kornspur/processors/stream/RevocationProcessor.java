@@ -7,14 +7,14 @@ import org.apache.kafka.streams.processor.api.Record;
 /**
  * Notes that a fact is superseded, before or after it came, and tells the subjects that hold it.
  */
-final class RevocationRegistrar implements Processor<String, Revocation, String, SubjectMessage> {
+final class RevocationProcessor implements Processor<String, Revocation, String, SubjectMessage> {
   private ProcessorContext<String, SubjectMessage> context;
-  private FactRegister register;
+  private FactStore register;
 
   @Override
   public void init(ProcessorContext<String, SubjectMessage> context) {
     this.context = context;
-    register = new FactRegister(context);
+    register = new FactStore(context);
   }
 
   @Override

@@ -13,7 +13,7 @@ import org.kornspur.processors.standards.RulesFingerprint;
  * subjects last sent, so it changes in the transaction in which a dossier is judged. An earlier
  * release wrote none of it: its dossiers count as judged by other rules.
  */
-final class JudgedUnder {
+final class RulesOfDossiers {
   static final String RULES = "rules";
   private static final String ALL = Keys.of(RULES, "all");
 
@@ -22,7 +22,7 @@ final class JudgedUnder {
   /** What the store holds under {@link #ALL}, as every judging asks for it; null where nothing. */
   private byte[] all;
 
-  JudgedUnder(KeyValueStore<String, byte[]> memory) {
+  RulesOfDossiers(KeyValueStore<String, byte[]> memory) {
     this.memory = memory;
     all = memory.get(ALL);
   }

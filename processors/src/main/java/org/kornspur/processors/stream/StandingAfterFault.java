@@ -18,13 +18,13 @@ import org.kornspur.processors.verdict.Verdict;
  * Standings of dossiers that could not be read or judged whole. A fault never makes a standing
  * better: what was found not fit stays so, all else is owed.
  */
-final class OwedForFault {
+final class StandingAfterFault {
   private static final String ASPECT = "fault";
 
   /** Of more the number alone is told. */
   private static final int MOST_NAMED = 3;
 
-  private OwedForFault() {}
+  private StandingAfterFault() {}
 
   /**
    * The standing by what could be read, with the rest owed besides; empty for what has none.

@@ -19,10 +19,10 @@ import org.kornspur.processors.verdict.Gate;
  *
  * <p>Common practice, no source: only cleaning and a new sample make a failed lot another.
  */
-final class MixedIn {
+final class MixedSeedInheritance {
   private static final String SHARE = Coded.codeOf(LotFinding.FailedShare.class);
 
-  private MixedIn() {}
+  private MixedSeedInheritance() {}
 
   /** Whether seed of the parent lies in this lot as it was, for what a gate found of it. */
   static boolean isSameSeed(Gate gate, Dossier lot, Subject parent) {

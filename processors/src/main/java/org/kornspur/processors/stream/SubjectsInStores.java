@@ -11,7 +11,7 @@ import org.apache.kafka.streams.state.ReadOnlyKeyValueStore;
  * The subjects that the stores of a task hold something of, one by one in the order of their keys.
  * From each to the next it takes one seek a store, however much is held of it.
  */
-final class HeldSubjects {
+final class SubjectsInStores {
   /** The character after the bar that ends the subject in a key. */
   private static final char AFTER_BAR = '|' + 1;
 
@@ -20,7 +20,7 @@ final class HeldSubjects {
   private final List<ReadOnlyKeyValueStore<String, byte[]>> stores;
 
   @SafeVarargs
-  HeldSubjects(ReadOnlyKeyValueStore<String, byte[]>... stores) {
+  SubjectsInStores(ReadOnlyKeyValueStore<String, byte[]>... stores) {
     this.stores = List.of(stores);
   }
 

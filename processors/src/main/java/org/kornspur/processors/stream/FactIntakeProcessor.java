@@ -40,18 +40,18 @@ import org.slf4j.LoggerFactory;
  * Reads each fact, refuses what is no fact, drops repeats, and sends the fact to every subject that
  * it names. Of what it refuses or drops it keeps a count and says why.
  */
-final class FactRegistrar implements Processor<byte[], byte[], String, IntakeRecord> {
-  private static final Logger LOG = LoggerFactory.getLogger(FactRegistrar.class);
+final class FactIntakeProcessor implements Processor<byte[], byte[], String, IntakeRecord> {
+  private static final Logger LOG = LoggerFactory.getLogger(FactIntakeProcessor.class);
 
   private final WireFormat wire;
   private final TrustedKeys keys;
   private ProcessorContext<String, IntakeRecord> context;
-  private FactRegister register;
+  private FactStore register;
   private Sensor repeats;
   private Sensor refusals;
   private SkippedRecords skipped;
 
-  FactRegistrar(WireFormat wire, TrustedKeys keys) {
+  FactIntakeProcessor(WireFormat wire, TrustedKeys keys) {
     this.wire = wire;
     this.keys = keys;
   }
@@ -59,7 +59,7 @@ final class FactRegistrar implements Processor<byte[], byte[], String, IntakeRec
   @Override
   public void init(ProcessorContext<String, IntakeRecord> context) {
     this.context = context;
-    register = new FactRegister(context);
+    register = new FactStore(context);
     repeats = DropCounter.of(context, "repeated-facts");
     refusals = DropCounter.of(context, "refused-facts");
     skipped = PoisonRecords.counter(context.appConfigs());

@@ -7,11 +7,11 @@ import org.kornspur.ingest.wire.WireFormat;
  * A record in its public form, of which the bytes are made once: they are looked at to see whether
  * it changed, and then they are sent. For one thread.
  */
-final class WrittenOnce<T extends SpecificRecord> {
+final class EncodedRecord<T extends SpecificRecord> {
   private final T whole;
   private byte[] bytes;
 
-  WrittenOnce(T whole) {
+  EncodedRecord(T whole) {
     this.whole = whole;
   }
 

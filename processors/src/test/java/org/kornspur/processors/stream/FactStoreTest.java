@@ -14,7 +14,7 @@ import org.junit.jupiter.api.Test;
 import org.kornspur.ingest.contract.Subject;
 
 /** A fact that is taken back again and again. */
-class FactRegisterTest {
+class FactStoreTest {
   private static final int TIMES = 3 * RegisterEntry.MOST_REVOCATIONS;
 
   @Test

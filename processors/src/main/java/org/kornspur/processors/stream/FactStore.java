@@ -12,10 +12,10 @@ import org.apache.kafka.streams.state.KeyValueStore;
  * further one has a key of its own. What the register holds does not hang on the order in which
  * they came.
  */
-final class FactRegister {
+final class FactStore {
   private final KeyValueStore<String, RegisterEntry> store;
 
-  FactRegister(ProcessorContext<?, ?> context) {
+  FactStore(ProcessorContext<?, ?> context) {
     store = context.getStateStore(StateStores.FACT_REGISTER);
   }
 
