@@ -11,7 +11,7 @@ public final class DemoMachine extends SharedMachine {
   public static final String ADDRESS = "https://seed.example";
 
   @Override
-  OneMachine prepared() throws Exception {
+  protected OneMachine prepared() throws Exception {
     Path folder = TestFolder.emptied("demo-machine");
     UndisturbedRun.copyOfWholeDemoInto(folder);
     return new OneMachine(folder)

@@ -9,7 +9,7 @@ import org.kornspur.api.cluster.OneMachine;
 public final class EmptyMachine extends SharedMachine {
 
   @Override
-  OneMachine prepared() throws IOException {
+  protected OneMachine prepared() throws IOException {
     OneMachine machine =
         new OneMachine(TestFolder.emptied("empty-machine"))
             .with("KORNSPUR_TRUST_TOPIC_PRODUCERS", "false")

@@ -14,13 +14,13 @@ import org.kornspur.api.cluster.OneMachine;
  * another kind is asked for it is stopped, because a machine takes a fifth of a processor with
  * nothing to do, and several processes of tests had two each.
  */
-abstract class SharedMachine implements BeforeAllCallback {
+public abstract class SharedMachine implements BeforeAllCallback {
   private static final Map<Class<?>, OneMachine> MACHINES = new HashMap<>();
 
   private static OneMachine current;
 
   /** The machine before its first start. */
-  abstract OneMachine prepared() throws Exception;
+  protected abstract OneMachine prepared() throws Exception;
 
   @Override
   public final void beforeAll(ExtensionContext context) throws Exception {

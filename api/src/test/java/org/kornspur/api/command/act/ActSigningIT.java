@@ -17,13 +17,11 @@ import static org.kornspur.api.command.act.InventedFitLot.fact;
 import static org.kornspur.api.command.act.InventedFitLot.failedPostControl;
 import static org.kornspur.api.command.act.InventedFitLot.moisture;
 
-import io.quarkus.test.junit.QuarkusTest;
-import io.quarkus.test.junit.QuarkusTestProfile;
-import io.quarkus.test.junit.TestProfile;
 import io.restassured.http.ContentType;
 import io.restassured.path.json.JsonPath;
 import io.restassured.response.Response;
 import io.restassured.specification.RequestSpecification;
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.time.Duration;
@@ -34,24 +32,25 @@ import java.util.Map;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.kornspur.api.OneMachine;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.kornspur.api.SharedMachine;
+import org.kornspur.api.TestFolder;
+import org.kornspur.api.cluster.OneMachine;
 import org.kornspur.api.security.Role;
 import org.kornspur.api.security.login.AsPerson;
 import org.kornspur.api.security.people.TestPeople;
 
 /** Acts as persons sign them, with the real people file, broker and processors behind it. */
-@QuarkusTest
-@TestProfile(ActSigningIT.TwoPersons.class)
+@ExtendWith(ActSigningIT.TwoPersons.class)
 class ActSigningIT {
   private static final String QUALITY = TestPeople.of(Role.QUALITY);
 
   /** One machine on which two persons must sign a release. */
-  public static final class TwoPersons implements QuarkusTestProfile {
+  static final class TwoPersons extends SharedMachine {
     @Override
-    public Map<String, String> getConfigOverrides() {
-      Map<String, String> settings = new HashMap<>(new OneMachine().getConfigOverrides());
-      settings.put("kornspur.release.two-persons", "true");
-      return settings;
+    protected OneMachine prepared() throws IOException {
+      return new OneMachine(TestFolder.emptied("two-persons"))
+          .with("KORNSPUR_RELEASE_TWO_PERSONS", "true");
     }
   }
 

@@ -2,20 +2,24 @@ package org.kornspur.api.security.login;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import io.quarkus.test.common.http.TestHTTPResource;
-import io.quarkus.test.junit.QuarkusTest;
-import io.quarkus.test.junit.TestProfile;
+import java.net.MalformedURLException;
 import java.net.URL;
 import java.util.Map;
+import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.kornspur.api.SharedMachine;
 
 /** Whoever is not the trusted proxy cannot say from where a request came, nor that it was TLS. */
-@QuarkusTest
-@TestProfile(BehindProxy.Foreign.class)
+@ExtendWith(ProxyMachine.Foreign.class)
 class ForeignProxyIT {
 
-  @TestHTTPResource("/")
-  URL root;
+  private URL root;
+
+  @BeforeEach
+  void begin() throws MalformedURLException {
+    root = new URL(SharedMachine.root());
+  }
 
   @Test
   void whatOthersSayOfARequestIsNotHeeded() throws Exception {

@@ -2,24 +2,28 @@ package org.kornspur.api.security.login;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import io.quarkus.test.common.http.TestHTTPResource;
-import io.quarkus.test.junit.QuarkusTest;
-import io.quarkus.test.junit.TestProfile;
+import java.net.MalformedURLException;
 import java.net.Socket;
 import java.net.URL;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.kornspur.api.SharedMachine;
 
 /** What a trusted proxy says of a request counts: TLS, and from where it came. */
-@QuarkusTest
-@TestProfile(BehindProxy.Trusted.class)
+@ExtendWith(ProxyMachine.Trusted.class)
 class TrustedProxyIT {
 
-  @TestHTTPResource("/")
-  URL root;
+  private URL root;
+
+  @BeforeEach
+  void begin() throws MalformedURLException {
+    root = new URL(SharedMachine.root());
+  }
 
   @Test
   void theCookieOfALogInByTlsGoesByTlsOnlyAndTheBrowserKeepsToTls() throws Exception {
