@@ -120,10 +120,9 @@ public final class TopicFollower implements AutoCloseable {
 
   /** What keeps it from being in step; empty where nothing does. */
   public Optional<Failure> failure() {
-    long since = failingSinceMillis;
-    return since == NOT_FAILING
-        ? Optional.empty()
-        : Optional.of(new Failure(Instant.ofEpochMilli(since), lastFault));
+    return Optional.of(failingSinceMillis)
+        .filter(since -> since != NOT_FAILING)
+        .map(since -> new Failure(Instant.ofEpochMilli(since), lastFault));
   }
 
   /** Records of the topic that were not read at the last look. */
@@ -254,7 +253,7 @@ public final class TopicFollower implements AutoCloseable {
         receive(record);
         next.put(new TopicPartition(topic, record.partition()), record.offset() + 1);
       }
-      lag = lagOf(consumer, partitions);
+      lag = partitions.stream().mapToLong(at -> consumer.currentLag(at).orElse(0)).sum();
       if (!caughtUp && hasPassed(consumer)) {
         caughtUp = true;
         pauseMillis = PAUSE_MILLIS;
@@ -277,13 +276,6 @@ public final class TopicFollower implements AutoCloseable {
   private boolean hasPassed(KafkaConsumer<String, byte[]> consumer) {
     return endAtStart.entrySet().stream()
         .allMatch(end -> consumer.position(end.getKey()) >= end.getValue());
-  }
-
-  private static long lagOf(
-      KafkaConsumer<String, byte[]> consumer, List<TopicPartition> partitions) {
-    return partitions.stream()
-        .mapToLong(partition -> consumer.currentLag(partition).orElse(0))
-        .sum();
   }
 
   private void pauseLonger() {

@@ -93,6 +93,92 @@ class LaboratoryIT extends BrowserTest {
     page.context().close();
   }
 
+  /** Ranges as in {@link #aGerminationTestIsCheckedChangedRecordedAndJudged}. */
+  @ParameterizedTest
+  @CsvSource({"NARROW, GERMAN", "WIDE, ENGLISH"})
+  void manySamplesAreCheckedAndRecordedOnOneSheet(Screen screen, Language language) {
+    String good = "BN-MANY-A-" + screen;
+    String apart = "BN-MANY-B-" + screen;
+    String wrong = "BN-MANY-C-" + screen;
+    for (String lot : List.of(good, apart, wrong)) {
+      LaboratoryFacts.bring(lot, "ENT-LAB-ONE");
+    }
+    Page page = chromium.loggedIn(screen, language, root, LABORATORY).newPage();
+    untilListed(page, wrong);
+    LookedAt.whole(page, "laboratory-many-empty-" + screen + "-" + language.tag());
+
+    line(page, good, 100, 96, 93, 92);
+    assertThat(lineOf(page, good).locator(".why .good")).containsText("7 CFR 201.55(a)");
+    count(page, good, 3).press("ArrowDown");
+    assertThat(count(page, good, 3)).not().isFocused();
+    line(page, apart, 100, 97, 94, 91);
+    assertThat(lineOf(page, apart).locator(".why .owed")).isVisible();
+    line(page, wrong, 95, 101, 96, 94);
+    page.locator("#document").fill("bench sheet 12");
+    lineOf(page, apart).locator(".report input").fill("bench sheet 13");
+    Chromium.send(page.locator("button[value=check]"));
+    assertThat(page.locator("#refused")).isVisible();
+    assertThat(lineOf(page, wrong).locator(".why .faults")).containsText("101");
+    assertThat(count(page, wrong, 1)).hasAttribute("aria-invalid", "true");
+    assertThat(page.locator("button[value=record]")).containsText("2");
+    LookedAt.whole(page, "laboratory-many-checked-" + screen + "-" + language.tag());
+
+    // what was changed after it was shown is shown again before it is recorded
+    count(page, good, 0).fill("99");
+    Chromium.send(page.locator("button[value=record]"));
+    assertThat(page.locator("#recorded")).containsText("1");
+    assertThat(lineOf(page, apart)).hasCount(0);
+    assertThat(lineOf(page, good).locator(".why")).containsText("380");
+    count(page, wrong, 1).fill("97");
+    Chromium.send(page.locator("button[value=check]"));
+    assertThat(page.locator("#refused")).hasCount(0);
+    Chromium.send(page.locator("button[value=record]"));
+    page.waitForURL("**/laboratory/germination?recorded=2");
+    assertThat(page.locator("#recorded")).containsText("2");
+
+    LaboratoryFacts.gateOf(good, "GERMINATION", gate -> gate.get("state").equals("MET"));
+    LaboratoryFacts.gateOf(wrong, "GERMINATION", gate -> gate.get("state").equals("MET"));
+    Map<String, Object> owed =
+        LaboratoryFacts.gateOf(
+            apart, "GERMINATION", gate -> !gate.get("factIds").toString().equals("[]"));
+    assertThat(owed).containsEntry("state", "OWED");
+    assertThat(LaboratoryFacts.ofLot(good, "GerminationTest", 1).toString())
+        .contains("bench sheet 12");
+    assertThat(LaboratoryFacts.ofLot(apart, "GerminationTest", 1).toString())
+        .contains("bench sheet 13");
+    untilListed(page, apart);
+    assertThat(lineOf(page, apart).locator("th")).containsText("bench sheet 13");
+    page.context().close();
+  }
+
+  /** Goes to the page of the sheet on which the sample of a lot waits. */
+  private void untilListed(Page page, String lot) {
+    Instant end = Instant.now().plusMillis((long) PATIENCE_MS);
+    page.navigate(root + "laboratory/germination");
+    while (lineOf(page, lot).count() == 0) {
+      assertThat(Instant.now()).as("no line for " + lot).isBefore(end);
+      Locator next = page.locator(".paging [rel=next]");
+      page.navigate(
+          next.count() > 0
+              ? root + next.getAttribute("href").substring(1)
+              : root + "laboratory/germination");
+    }
+  }
+
+  private static Locator lineOf(Page page, String lot) {
+    return page.locator("[data-line]:has([value='S-" + lot + "'])");
+  }
+
+  private static Locator count(Page page, String lot, int replicate) {
+    return lineOf(page, lot).locator(".count input").nth(replicate);
+  }
+
+  private static void line(Page page, String lot, int... normal) {
+    for (int at = 0; at < normal.length; at++) {
+      count(page, lot, at).fill(String.valueOf(normal[at]));
+    }
+  }
+
   @Test
   void theSamePageSentTwiceIsOneFact() {
     String lot = "BN-TWICE";

@@ -2,6 +2,8 @@ package org.kornspur.api.web.laboratory;
 
 import java.util.List;
 import java.util.Optional;
+import org.kornspur.api.query.view.Caution.Treatment;
+import org.kornspur.processors.verdict.Gate;
 
 /**
  * A sample as its laboratory sees it.
@@ -32,10 +34,11 @@ public record LaboratorySample(
   /**
    * A test that is asked for.
    *
+   * @param gate the gate that asks for it
    * @param name in the words of the trade
    * @param again what is asked for beyond the results so far, as the gate says it; else empty
    */
-  public record Asked(String name, Progress progress, String again) {}
+  public record Asked(Gate gate, String name, Progress progress, String again) {}
 
   /** How far a test is. */
   public enum Progress {
@@ -51,6 +54,12 @@ public record LaboratorySample(
    * @param with what, as on its label; empty where none is known
    */
   public record Treated(boolean unknown, String with) {
+
+    static Treated of(Treatment treatment) {
+      return treatment instanceof Treatment.With known
+          ? new Treated(false, known.treatment())
+          : new Treated(treatment instanceof Treatment.Unknown, "");
+    }
 
     /** Whether it must be handled as treated seed. */
     public boolean careful() {

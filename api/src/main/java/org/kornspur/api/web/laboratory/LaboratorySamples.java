@@ -6,7 +6,6 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
@@ -19,7 +18,6 @@ import org.kornspur.api.problem.RecordDetail;
 import org.kornspur.api.query.QueryService;
 import org.kornspur.api.query.RequestWords;
 import org.kornspur.api.query.VisibleData;
-import org.kornspur.api.query.view.Caution.Treatment;
 import org.kornspur.api.readmodel.FactReadModel;
 import org.kornspur.api.readmodel.ReadModel;
 import org.kornspur.api.readmodel.ResultPage;
@@ -87,20 +85,25 @@ public class LaboratorySamples {
 
   /** One page of the samples: open ones first, the oldest first, then the latest finished. */
   ResultPage<LaboratorySample> page(int page, int size, PageFrame frame) {
-    List<Judged> all =
-        new ArrayList<>(
-            laboratory().map(facts.samples()::of).orElse(List.of()).stream()
-                .map(row -> judged(row, frame))
-                .toList());
-    Comparator<Judged> byAge =
-        Comparator.comparing((Judged sample) -> sample.row().assignedAt())
-            .thenComparing(sample -> sample.row().lotId())
-            .thenComparing(sample -> sample.row().sampleId());
-    all.sort(
-        (one, other) ->
-            one.open() != other.open()
-                ? Boolean.compare(other.open(), one.open())
-                : one.open() ? byAge.compare(one, other) : byAge.compare(other, one));
+    return page(all(frame), page, size, frame);
+  }
+
+  /** Samples of which a gate asks for a test that has no result, or for another; oldest first. */
+  ResultPage<LaboratorySample> awaiting(Gate gate, int page, int size, PageFrame frame) {
+    List<Judged> awaiting =
+        all(frame).stream()
+            .filter(
+                sample ->
+                    sample.asked().stream()
+                        .anyMatch(
+                            test ->
+                                test.gate() == gate
+                                    && test.progress() != LaboratorySample.Progress.HAS_RESULT))
+            .toList();
+    return page(awaiting, page, size, frame);
+  }
+
+  private ResultPage<LaboratorySample> page(List<Judged> all, int page, int size, PageFrame frame) {
     List<LaboratorySample> shown =
         all.stream()
             .skip((page - 1L) * size)
@@ -108,6 +111,21 @@ public class LaboratorySamples {
             .map(sample -> shown(sample, frame))
             .toList();
     return new ResultPage<>(page, size, all.size(), shown);
+  }
+
+  private List<Judged> all(PageFrame frame) {
+    Comparator<Judged> byAge =
+        Comparator.comparing((Judged sample) -> sample.row().assignedAt())
+            .thenComparing(sample -> sample.row().lotId())
+            .thenComparing(sample -> sample.row().sampleId());
+    return laboratory().map(facts.samples()::of).orElse(List.of()).stream()
+        .map(row -> judged(row, frame))
+        .sorted(
+            (one, other) ->
+                one.open() != other.open()
+                    ? Boolean.compare(other.open(), one.open())
+                    : one.open() ? byAge.compare(one, other) : byAge.compare(other, one))
+        .toList();
   }
 
   /**
@@ -201,7 +219,8 @@ public class LaboratorySamples {
             : row.tested().contains(gate)
                 ? LaboratorySample.Progress.HAS_RESULT
                 : LaboratorySample.Progress.TO_DO;
-    return new LaboratorySample.Asked(frame.trade().gate(gate.name()), progress, again.orElse(""));
+    return new LaboratorySample.Asked(
+        gate, frame.trade().gate(gate.name()), progress, again.orElse(""));
   }
 
   private boolean restsOnOwn(GateVerdict verdict) {
@@ -228,7 +247,7 @@ public class LaboratorySamples {
         daysSince(row.assignedAt(), frame),
         judged.open(),
         judged.asked().isEmpty() ? asked(row, frame) : judged.asked(),
-        treated(queries.treatmentOf(lot)),
+        LaboratorySample.Treated.of(queries.treatmentOf(lot)),
         row.ergotFound());
   }
 
@@ -242,13 +261,6 @@ public class LaboratorySamples {
     LocalDate from = assignedAt.atZone(frame.form().zone()).toLocalDate();
     LocalDate today = clock.instant().atZone(frame.form().zone()).toLocalDate();
     return Math.max(0, ChronoUnit.DAYS.between(from, today));
-  }
-
-  private static LaboratorySample.Treated treated(Treatment treatment) {
-    if (treatment instanceof Treatment.With with) {
-      return new LaboratorySample.Treated(false, with.treatment());
-    }
-    return new LaboratorySample.Treated(treatment instanceof Treatment.Unknown, "");
   }
 
   /** Page of a sample. */

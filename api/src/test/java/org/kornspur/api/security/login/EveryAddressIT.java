@@ -150,6 +150,17 @@ class EveryAddressIT {
           new Line("GET", "/api/v1/account", 200, 200, 200, 200, 200, 200, 401),
           new Line("GET", "/notifications", 200, 200, 200, 200, 200, 200, 401),
           new Line("GET", "/laboratory", 403, 403, 200, 403, 403, 403, 401),
+          new Line("GET", "/laboratory/germination", 403, 403, 200, 403, 403, 403, 401),
+          new Line(
+              "GET",
+              "/laboratory/germination/line?lotId=none&sampleId=none",
+              403,
+              403,
+              404,
+              403,
+              403,
+              403,
+              401),
           new Line("GET", "/laboratory/lots/none/samples/none", 403, 403, 404, 403, 403, 403, 401),
           new Line(
               "GET",
