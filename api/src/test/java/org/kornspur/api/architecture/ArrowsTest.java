@@ -9,8 +9,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import com.tngtech.archunit.core.domain.JavaClasses;
-import com.tngtech.archunit.core.importer.ClassFileImporter;
-import com.tngtech.archunit.core.importer.ImportOption;
 import com.tngtech.archunit.lang.ArchRule;
 import java.util.ArrayList;
 import java.util.List;
@@ -19,10 +17,7 @@ import org.junit.jupiter.api.Test;
 
 /** One direction, {@code api → processors → ingest}; and the domain knows no machinery. */
 class ArrowsTest {
-  private static final JavaClasses CLASSES =
-      new ClassFileImporter()
-          .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
-          .importPackages("org.kornspur");
+  private static final JavaClasses CLASSES = MainClasses.ALL;
 
   private static final String[] DOMAIN = {
     "org.kornspur.processors.standards..",

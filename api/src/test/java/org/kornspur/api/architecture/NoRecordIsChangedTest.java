@@ -8,8 +8,6 @@ import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.methods;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 
 import com.tngtech.archunit.core.domain.JavaClasses;
-import com.tngtech.archunit.core.importer.ClassFileImporter;
-import com.tngtech.archunit.core.importer.ImportOption;
 import jakarta.ws.rs.DELETE;
 import jakarta.ws.rs.PATCH;
 import jakarta.ws.rs.PUT;
@@ -23,10 +21,7 @@ import org.junit.jupiter.api.Test;
  * <p>Source: 21 CFR 11.10(e), record changes shall not obscure previously recorded information.
  */
 class NoRecordIsChangedTest {
-  private static final JavaClasses PROGRAM =
-      new ClassFileImporter()
-          .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
-          .importPackages("org.kornspur");
+  private static final JavaClasses PROGRAM = MainClasses.ALL;
 
   @Test
   void noAddressTakesPutPatchOrDeleteButThoseOfPeopleAndLogIns() {

@@ -1,8 +1,6 @@
 package org.kornspur.api.security.login;
 
 import com.tngtech.archunit.core.domain.JavaClass;
-import com.tngtech.archunit.core.importer.ClassFileImporter;
-import com.tngtech.archunit.core.importer.ImportOption;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DELETE;
 import jakarta.ws.rs.GET;
@@ -20,6 +18,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.kornspur.api.architecture.MainClasses;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
 
@@ -50,15 +49,12 @@ record Address(
           OPTIONS.class, "OPTIONS");
 
   static List<Address> all() {
-    return new ClassFileImporter()
-            .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
-            .importPackages("org.kornspur.api")
-            .stream()
-            .filter(type -> type.isAnnotatedWith(Path.class))
-            .map(JavaClass::reflect)
-            .flatMap(Address::of)
-            .sorted(java.util.Comparator.comparing(Address::path).thenComparing(Address::method))
-            .toList();
+    return MainClasses.ALL.stream()
+        .filter(type -> type.isAnnotatedWith(Path.class))
+        .map(JavaClass::reflect)
+        .flatMap(Address::of)
+        .sorted(java.util.Comparator.comparing(Address::path).thenComparing(Address::method))
+        .toList();
   }
 
   private static Stream<Address> of(Class<?> resource) {
