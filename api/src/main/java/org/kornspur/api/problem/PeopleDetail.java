@@ -9,5 +9,8 @@ public sealed interface PeopleDetail extends Detail {
 
   record NoAdministratorLeft() implements PeopleDetail {}
 
+  /** Who manages the people may not decide on seed, where the site keeps the two apart. */
+  record BothDuties() implements PeopleDetail {}
+
   record KeptByIssuer(Optional<String> issuer) implements PeopleDetail {}
 }

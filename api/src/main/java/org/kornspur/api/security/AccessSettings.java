@@ -35,6 +35,10 @@ public interface AccessSettings {
   @WithDefault("false")
   boolean demo();
 
+  /** Whether nobody may both manage the people and decide on seed. */
+  @WithDefault("false")
+  boolean separateDuties();
+
   /** How long a log-in lasts. */
   @WithDefault("8H")
   Duration sessionLength();

@@ -1,11 +1,13 @@
 package org.kornspur.api.security.people;
 
 import io.quarkus.runtime.StartupEvent;
+import io.quarkus.runtime.configuration.ConfigurationException;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
 import jakarta.inject.Inject;
 import java.time.Clock;
 import java.util.Collection;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -25,6 +27,9 @@ import org.kornspur.ingest.problem.Given;
 /** Who is known on this machine; made at the first start with one person for each role. */
 @ApplicationScoped
 public class People {
+  /** Who decides on seed must not be able to make or take over the account of a signer. */
+  private static final Set<Role> DUTIES_APART = EnumSet.of(Role.QUALITY, Role.ADMINISTRATOR);
+
   private final AccessSettings settings;
   private final PeopleFile file;
   private final Clock clock = Clock.systemUTC();
@@ -51,6 +56,24 @@ public class People {
   void start(@Observes StartupEvent started) {
     if (areKeptHere()) {
       FirstPeople.make(settings.demo(), new PeopleFile(file.path()), System.out);
+      requireSeparateDuties();
+    }
+  }
+
+  private void requireSeparateDuties() {
+    List<String> both =
+        settings.separateDuties()
+            ? file.all().stream()
+                .filter(person -> person.roles().containsAll(DUTIES_APART))
+                .map(Person::personId)
+                .toList()
+            : List.of();
+    if (!both.isEmpty()) {
+      throw new ConfigurationException(
+          "Kornspur could not start: kornspur.separate-duties is true, and quality and administrator"
+              + " in one are: %s. Start without it, give each of them one of the two roles, and set"
+                  .formatted(String.join(", ", both))
+              + " it again.");
     }
   }
 
@@ -131,6 +154,7 @@ public class People {
   public Made add(
       String personId, String printedName, Set<Role> roles, Optional<String> enterpriseId) {
     requireKeptHere();
+    requireApart(roles);
     String password = NewPassword.made();
     Made made =
         new Made(
@@ -159,6 +183,7 @@ public class People {
   /** Gives a person other roles, another name or another enterprise. */
   public Person change(
       String personId, String printedName, Set<Role> roles, Optional<String> enterpriseId) {
+    requireApart(roles);
     return change(
         personId, person -> person.with(printedName, roles, enterpriseId, clock.instant()));
   }
@@ -206,6 +231,12 @@ public class People {
 
   public static ApiProblem unknown(String personId) {
     return ApiProblem.notFound(new PeopleDetail.Unknown(Given.text(personId, false)));
+  }
+
+  private void requireApart(Set<Role> roles) {
+    if (settings.separateDuties() && roles.containsAll(DUTIES_APART)) {
+      throw new ApiProblem(ProblemKind.PERSON_CONFLICT, new PeopleDetail.BothDuties());
+    }
   }
 
   private void requireKeptHere() {
