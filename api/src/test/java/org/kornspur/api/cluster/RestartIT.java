@@ -8,7 +8,10 @@ import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.time.Duration;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
+import org.apache.kafka.clients.admin.Admin;
+import org.apache.kafka.clients.admin.ConsumerGroupDescription;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -37,12 +40,27 @@ class RestartIT {
       machine.kill();
 
       assertThat(start(machine, "after a kill")).isEqualTo(more);
+      assertTheProcessBeforeIsForgotten(machine);
       assertThat(machine.logged(standings.size() + READ)).isEqualTo(2);
       machine.stop();
 
       Files.write(file, new byte[] {0}, StandardOpenOption.APPEND);
       assertThat(start(machine, "from the beginning, with a damaged file")).isEqualTo(more);
       assertThat(machine.logged(NOT_USED)).isEqualTo(1);
+    }
+  }
+
+  /**
+   * Each thread took the place of the one of the same name in the process that was killed. Source:
+   * KIP-345, static membership.
+   */
+  private static void assertTheProcessBeforeIsForgotten(OneMachine machine) throws Exception {
+    try (Admin admin = Admin.create(machine.programSettings())) {
+      ConsumerGroupDescription group =
+          admin.describeConsumerGroups(List.of("kornspur")).all().get().get("kornspur");
+      assertThat(group.members())
+          .extracting(member -> member.groupInstanceId().orElse(""))
+          .containsExactlyInAnyOrder("kornspur-1", "kornspur-2");
     }
   }
 
