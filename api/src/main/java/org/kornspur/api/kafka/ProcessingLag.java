@@ -1,20 +1,26 @@
 package org.kornspur.api.kafka;
 
+import static java.util.Comparator.naturalOrder;
+
 import java.time.Duration;
+import java.time.Instant;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.apache.kafka.clients.admin.Admin;
 import org.apache.kafka.clients.admin.ListOffsetsOptions;
 import org.apache.kafka.clients.admin.OffsetSpec;
 import org.apache.kafka.clients.consumer.CloseOptions;
 import org.apache.kafka.clients.consumer.ConsumerConfig;
+import org.apache.kafka.clients.consumer.ConsumerRecords;
 import org.apache.kafka.clients.consumer.KafkaConsumer;
 import org.apache.kafka.clients.consumer.OffsetAndMetadata;
 import org.apache.kafka.common.IsolationLevel;
@@ -45,10 +51,12 @@ final class ProcessingLag implements AutoCloseable {
    * What was counted at one moment.
    *
    * @param waiting records not processed yet, by topic
+   * @param oldestFact when the log took the oldest of the facts among them; empty where there is
+   *     none, or it was not looked for
    * @param heldBack facts among them that nobody may read yet, because a producer keeps a
    *     transaction open
    */
-  record Counted(Map<String, Long> waiting, long heldBack) {
+  record Counted(Map<String, Long> waiting, Optional<Instant> oldestFact, long heldBack) {
 
     /** Then answers say that they are complete, and so it must be true when they say it. */
     private boolean isNothing() {
@@ -69,7 +77,7 @@ final class ProcessingLag implements AutoCloseable {
   private final KafkaConsumer<byte[], byte[]> reader;
   private final String group;
   private final List<TopicPartition> partitions;
-  private Counted kept = new Counted(Map.of(), 0);
+  private Counted kept = new Counted(Map.of(), Optional.empty(), 0);
   private long keptUntil;
   private final Object roughLock = new Object();
   private long rough;
@@ -141,6 +149,7 @@ final class ProcessingLag implements AutoCloseable {
       Map<TopicPartition, Long> written = ends(IsolationLevel.READ_UNCOMMITTED);
       Map<String, Long> waiting = new TreeMap<>();
       long heldBack = 0;
+      Optional<Instant> oldest = Optional.empty();
       for (TopicPartition partition : partitions) {
         OffsetAndMetadata done = committed.get(partition);
         long from = done == null ? 0 : done.offset();
@@ -148,13 +157,15 @@ final class ProcessingLag implements AutoCloseable {
         if (partition.topic().equals(Topics.FACTS.topicName())) {
           long held = Math.max(0, written.get(partition) - readable.get(partition));
           heldBack += held;
-          if (exactly && held == 0 && behind > 0 && holdsNothing(partition, from, behind)) {
-            behind = 0;
+          if (exactly && behind > held) {
+            Look look = look(partition, from, behind - held);
+            behind = held == 0 && look.isNothing() ? 0 : behind;
+            oldest = Stream.of(oldest, look.first()).flatMap(Optional::stream).min(naturalOrder());
           }
         }
         waiting.merge(partition.topic(), behind, Long::sum);
       }
-      return new Counted(Map.copyOf(waiting), heldBack);
+      return new Counted(Map.copyOf(waiting), oldest, heldBack);
     } catch (ExecutionException | TimeoutException unanswered) {
       throw new NotReady(new NotReadyDetail.LagUnknown(), 2);
     } catch (InterruptedException interrupted) {
@@ -163,23 +174,63 @@ final class ProcessingLag implements AutoCloseable {
     }
   }
 
-  /** Whether no reader gets anything at these offsets. */
-  private boolean holdsNothing(TopicPartition partition, long from, long offsets) {
-    if (offsets > MOST_ABORTED) {
-      return false;
-    }
+  /**
+   * What a reader gets at some offsets.
+   *
+   * @param isNothing whether it is known to be nothing
+   * @param first when the log took the first record of it
+   */
+  private record Look(boolean isNothing, Optional<Instant> first) {}
+
+  private Look look(TopicPartition partition, long from, long offsets) {
     try {
       reader.assign(List.of(partition));
       reader.seek(partition, from);
       long end = System.nanoTime() + LONGEST_LOOK.toNanos();
       do {
-        if (!reader.poll(LONGEST_LOOK.dividedBy(5)).isEmpty()) {
-          return false;
+        ConsumerRecords<byte[], byte[]> read = reader.poll(LONGEST_LOOK.dividedBy(5));
+        if (!read.isEmpty()) {
+          long takenMs = read.records(partition).get(0).timestamp();
+          return new Look(false, Optional.of(Instant.ofEpochMilli(takenMs)));
         }
-      } while (reader.position(partition) < from + offsets && System.nanoTime() - end < 0);
-      return reader.position(partition) >= from + offsets;
+      } while (reader.position(partition) < from + offsets
+          && offsets <= MOST_ABORTED
+          && System.nanoTime() - end < 0);
+      return new Look(reader.position(partition) >= from + offsets, Optional.empty());
     } catch (KafkaException notTold) {
-      return false;
+      return new Look(false, Optional.empty());
+    }
+  }
+
+  /**
+   * When the newest record of a topic was taken, of that partition for which it is longest ago;
+   * empty where a partition has none.
+   *
+   * @throws NotReady where the brokers do not tell
+   */
+  Optional<Instant> newestOfEach(Topics topic) {
+    try {
+      Map<TopicPartition, OffsetSpec> newest =
+          partitions.stream()
+              .filter(part -> part.topic().equals(Topics.FACTS.topicName()))
+              .collect(
+                  Collectors.toMap(
+                      part -> new TopicPartition(topic.topicName(), part.partition()),
+                      part -> OffsetSpec.maxTimestamp()));
+      return admin
+          .listOffsets(newest)
+          .all()
+          .get(TIMEOUT_MS, TimeUnit.MILLISECONDS)
+          .values()
+          .stream()
+          .map(found -> Instant.ofEpochMilli(found.timestamp()))
+          .min(naturalOrder())
+          .filter(oldest -> oldest.toEpochMilli() >= 0);
+    } catch (ExecutionException | TimeoutException unanswered) {
+      throw new NotReady(new NotReadyDetail.LagUnknown(), 2);
+    } catch (InterruptedException interrupted) {
+      Thread.currentThread().interrupt();
+      throw new NotReady(new NotReadyDetail.Interrupted(), 2);
     }
   }
 

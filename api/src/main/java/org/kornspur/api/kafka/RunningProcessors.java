@@ -1,7 +1,9 @@
 package org.kornspur.api.kafka;
 
 import java.time.Duration;
+import java.time.Instant;
 import java.util.Map;
+import java.util.Optional;
 import org.apache.kafka.streams.KafkaStreams;
 import org.apache.kafka.streams.Topology;
 import org.apache.kafka.streams.state.HostInfo;
@@ -14,6 +16,7 @@ import org.kornspur.processors.stream.ChainSettings;
 import org.kornspur.processors.stream.KornspurTopology;
 import org.kornspur.processors.stream.SkippedRecords;
 import org.kornspur.processors.stream.StateStores;
+import org.kornspur.processors.stream.Topics;
 
 /** Broker, registry, topology and publisher of one process, started and stopped together. */
 final class RunningProcessors implements AutoCloseable {
@@ -159,6 +162,10 @@ final class RunningProcessors implements AutoCloseable {
   /** Records that came in and are not processed yet. */
   ProcessingLag.Counted backlog() {
     return backlog.now();
+  }
+
+  Optional<Instant> newestOfEach(Topics topic) {
+    return backlog.newestOfEach(topic);
   }
 
   /** How many these were in all, half a second ago at most. */

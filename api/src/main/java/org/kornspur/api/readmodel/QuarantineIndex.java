@@ -21,6 +21,7 @@ public final class QuarantineIndex {
           .thenComparing(QuarantineRow::entryId);
 
   private final Map<String, Held> held = new HashMap<>();
+  private int waiting;
   private final SortedSet<QuarantineRow> newestFirst = new TreeSet<>(NEWEST_FIRST);
 
   private record Held(QuarantineRow row, CompressedRecord packed) {}
@@ -39,6 +40,7 @@ public final class QuarantineIndex {
     remove(entryId);
     held.put(entryId, new Held(row, stays ? before.packed() : CompressedRecord.of(bytes)));
     newestFirst.add(row);
+    waiting += isDecision(row.state()) ? 0 : 1;
   }
 
   private static boolean standsAgainst(QuarantineRow before, QuarantineEntry entry) {
@@ -53,6 +55,7 @@ public final class QuarantineIndex {
     Held before = held.remove(entryId);
     if (before != null) {
       newestFirst.remove(before.row());
+      waiting -= isDecision(before.row().state()) ? 0 : 1;
     }
   }
 
@@ -60,6 +63,12 @@ public final class QuarantineIndex {
   synchronized void clear() {
     held.clear();
     newestFirst.clear();
+    waiting = 0;
+  }
+
+  /** How many entries nobody has decided on. */
+  public synchronized int waiting() {
+    return waiting;
   }
 
   /** Who sent an entry over the interface; nobody where there is none. */

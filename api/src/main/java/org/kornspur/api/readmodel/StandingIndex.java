@@ -20,6 +20,7 @@ import java.util.function.Supplier;
 import java.util.stream.Stream;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.standing.LotStanding;
+import org.kornspur.standing.StandingState;
 
 /**
  * The standing of every crop and lot, in memory, ordered for lists.
@@ -241,6 +242,16 @@ public final class StandingIndex {
   /** The rows that match, by id. */
   public List<StandingIndexRow> matching(Predicate<StandingIndexRow> wanted) {
     return reading(() -> byId.stream().filter(wanted).toList());
+  }
+
+  /** How many crops or lots have a standing. */
+  public int count(Subject.Kind kind, StandingState state) {
+    return reading(() -> values.count(kind, state));
+  }
+
+  /** How many pieces of evidence are owed by a day from the first to the last of these. */
+  public long piecesOwedBetween(LocalDate first, LocalDate last) {
+    return reading(() -> waits.piecesOwedBetween(first, last));
   }
 
   /** All that is held. */

@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.NavigableMap;
 import java.util.NavigableSet;
 import java.util.Optional;
 import java.util.Set;
@@ -35,6 +36,7 @@ final class WorklistIndex {
   private final SortedSet<StandingIndexRow> suspended = new TreeSet<>(StandingIndex.WORST_FIRST);
   private final SortedSet<StandingIndexRow> proposed = new TreeSet<>(StandingIndex.WORST_FIRST);
   private final SortedSet<StandingIndexRow> dispatched = new TreeSet<>(StandingIndex.WORST_FIRST);
+  private final NavigableMap<LocalDate, Integer> piecesByDay = new TreeMap<>();
   private long pieces;
 
   /** To be kept in step: what is added may be removed. */
@@ -61,7 +63,7 @@ final class WorklistIndex {
     }
     for (EvidenceDeadline one : held.owed()) {
       keep(one);
-      pieces += one.pieces();
+      count(one, one.pieces());
     }
     switch (held.row().release()) {
       case SUSPENDED -> suspended.add(held.row());
@@ -81,6 +83,12 @@ final class WorklistIndex {
     }
   }
 
+  private void count(EvidenceDeadline one, int more) {
+    pieces += more;
+    piecesByDay.merge(
+        one.day(), more, (held, added) -> held + added == 0 ? null : Integer.valueOf(held + added));
+  }
+
   /** Takes out what was added before. */
   void remove(IndexedStanding held) {
     held.causes()
@@ -95,7 +103,7 @@ final class WorklistIndex {
     dispatched.remove(held.row());
     for (EvidenceDeadline one : held.owed()) {
       owed.remove(one);
-      pieces -= one.pieces();
+      count(one, -one.pieces());
     }
     suspended.remove(held.row());
     proposed.remove(held.row());
@@ -179,6 +187,13 @@ final class WorklistIndex {
         .dropWhile(one -> one.day().isBefore(first))
         .takeWhile(one -> !one.day().isAfter(last))
         .toList();
+  }
+
+  /** How many pieces these are. */
+  long piecesOwedBetween(LocalDate first, LocalDate last) {
+    return piecesByDay.subMap(first, true, last, true).values().stream()
+        .mapToLong(Integer::longValue)
+        .sum();
   }
 
   private static ResultPage<Worklist.Release> releases(

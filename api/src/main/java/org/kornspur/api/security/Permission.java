@@ -4,6 +4,7 @@ import static org.kornspur.api.security.Role.ADMINISTRATOR;
 import static org.kornspur.api.security.Role.AUDITOR;
 import static org.kornspur.api.security.Role.INSPECTOR;
 import static org.kornspur.api.security.Role.LABORATORY;
+import static org.kornspur.api.security.Role.MONITOR;
 import static org.kornspur.api.security.Role.MULTIPLIER;
 import static org.kornspur.api.security.Role.QUALITY;
 
@@ -21,14 +22,14 @@ import org.kornspur.ingest.contract.FactType;
 public enum Permission {
   /** What everybody may reach, without a log-in too: the log-in itself, and what it looks like. */
   LOG_IN(Role.values()),
-  /** The manual, without a log-in too: nothing of the site's data stands in it. */
+  /** The manual and the OpenAPI document, without a log-in too: no data of the site is in them. */
   READ_HELP(Role.values()),
   /** Who one is, one's own password, what one wants to hear of, logging out. */
   OWN_ACCOUNT(Role.values()),
   /** What the interface is: its index, its description, its fact types and its problems. */
-  READ_INTERFACE(Role.values()),
+  READ_INTERFACE(MULTIPLIER, INSPECTOR, LABORATORY, QUALITY, AUDITOR, ADMINISTRATOR),
   /** The pages as such; what they show needs its own action besides. */
-  READ_PAGES(Role.values()),
+  READ_PAGES(MULTIPLIER, INSPECTOR, LABORATORY, QUALITY, AUDITOR, ADMINISTRATOR),
 
   READ_CROPS(MULTIPLIER, INSPECTOR, QUALITY, AUDITOR),
   READ_LOTS(MULTIPLIER, QUALITY, AUDITOR),
@@ -48,7 +49,7 @@ public enum Permission {
   READ_FACTS(MULTIPLIER, INSPECTOR, LABORATORY, QUALITY, AUDITOR),
   /** Hybrids, enterprises, pollen sources. */
   READ_MASTER_DATA(MULTIPLIER, INSPECTOR, QUALITY, AUDITOR),
-  READ_RULEBOOKS(Role.values()),
+  READ_RULEBOOKS(MULTIPLIER, INSPECTOR, LABORATORY, QUALITY, AUDITOR, ADMINISTRATOR),
 
   /** To send facts at all; each type of fact needs its own action besides. */
   POST_FACTS(MULTIPLIER, INSPECTOR, LABORATORY, QUALITY),
@@ -110,6 +111,8 @@ public enum Permission {
   /** To be led through what a new site needs first; each step needs its own action besides. */
   SET_UP(QUALITY, ADMINISTRATOR),
   /** Metrics of the running program. */
+  READ_METRICS(ADMINISTRATOR, MONITOR),
+  /** What the running program tells of itself besides. */
   READ_OPERATIONS(ADMINISTRATOR),
   /** To have the data folder copied. */
   BACK_UP(ADMINISTRATOR),

@@ -13,5 +13,7 @@ public enum Role {
   /** Reads all, changes nothing. */
   AUDITOR,
   /** Keeps people and rulebooks, and the machine; sees no lot. */
-  ADMINISTRATOR
+  ADMINISTRATOR,
+  /** A program that watches this one: reads metrics, and nothing else. */
+  MONITOR
 }

@@ -57,6 +57,7 @@ public class EntrancePage {
       case INSPECTOR, MULTIPLIER -> NavigationItem.FIELD_BOOK;
       case AUDITOR -> NavigationItem.TRACE;
       case ADMINISTRATOR -> NavigationItem.PEOPLE;
+      case MONITOR -> NavigationItem.HELP;
     };
   }
 }

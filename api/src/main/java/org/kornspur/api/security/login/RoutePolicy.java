@@ -26,6 +26,9 @@ public final class RoutePolicy {
   /** The manual. */
   static final String HELP = "/help";
 
+  /** What the interface is; it says nothing of the site's data. */
+  private static final String OPENAPI = "/openapi";
+
   /** What the log-in page is drawn with: styles and pictures, no data. */
   static final String ASSETS = "/assets/";
 
@@ -36,10 +39,14 @@ public final class RoutePolicy {
   /** Addresses that answer without a resource class, and what they need. */
   private static final Map<String, Permission> OUTSIDE_RESOURCES =
       Map.of(
-          "/metrics", Permission.READ_OPERATIONS,
-          "/q", Permission.READ_OPERATIONS,
-          "/health", Permission.READ_OPERATIONS,
-          "/openapi", Permission.READ_INTERFACE);
+          "/metrics",
+          Permission.READ_METRICS,
+          "/q",
+          Permission.READ_OPERATIONS,
+          "/health",
+          Permission.READ_OPERATIONS,
+          OPENAPI,
+          Permission.READ_HELP);
 
   private RoutePolicy() {}
 
@@ -54,6 +61,7 @@ public final class RoutePolicy {
   /** Whether an address may be reached without a log-in. */
   public static boolean isOpen(String path) {
     return List.of(LOG_IN, SESSION, HELP).contains(path)
+        || isUnder(path, OPENAPI)
         || path.startsWith(HELP + "/")
         || path.startsWith(ASSETS)
         || path.startsWith(LANGUAGE);

@@ -144,7 +144,7 @@ public class PostingPolicy {
       case INSPECTOR -> Optional.of(SenderRole.INSPECTOR);
       case LABORATORY -> Optional.of(SenderRole.LABORATORY);
       case QUALITY -> Optional.of(SenderRole.QUALITY);
-      case AUDITOR, ADMINISTRATOR -> Optional.empty();
+      case AUDITOR, ADMINISTRATOR, MONITOR -> Optional.empty();
     };
   }
 
@@ -195,7 +195,7 @@ public class PostingPolicy {
 
   private List<Problem> againstSubjects(Role role, Caller caller, SpecificRecord fact) {
     return switch (role) {
-      case QUALITY, INSPECTOR, AUDITOR, ADMINISTRATOR -> List.of();
+      case QUALITY, INSPECTOR, AUDITOR, ADMINISTRATOR, MONITOR -> List.of();
       case MULTIPLIER ->
           caller
               .enterpriseId()

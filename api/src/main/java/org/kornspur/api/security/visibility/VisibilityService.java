@@ -82,7 +82,7 @@ public class VisibilityService {
                   new GrowerVisibility(
                       id, readModel.standings(), processors.pedigree(), processors::dossier));
       case LABORATORY -> enterpriseId.map(id -> new LaboratoryVisibility(id, processors::entries));
-      case ADMINISTRATOR -> Optional.empty();
+      case ADMINISTRATOR, MONITOR -> Optional.empty();
     };
   }
 

@@ -83,6 +83,22 @@ class EveryAddressIT {
         address.method(), address.path(), headers, address.contentType().isPresent() ? "{}" : "");
   }
 
+  /** What a program that reads metrics is answered otherwise than 403. */
+  private static final Map<String, Integer> OF_MONITOR =
+      Map.ofEntries(
+          Map.entry("/metrics", 200),
+          Map.entry("/health/live", 200),
+          Map.entry("/health/ready", 200),
+          Map.entry("/openapi", 200),
+          Map.entry("/api/v1/account", 200),
+          Map.entry("/notifications", 200),
+          Map.entry("/help", 200),
+          Map.entry("/help/rules", 200),
+          Map.entry("/help/none", 404),
+          Map.entry("/login", 200),
+          Map.entry("/no-such-place", 404),
+          Map.entry("/helpers", 404));
+
   /** One line: method, path, and the status for each role in turn, then for nobody. */
   private record Line(
       String method,
@@ -103,6 +119,7 @@ class EveryAddressIT {
         case QUALITY -> quality;
         case AUDITOR -> auditor;
         case ADMINISTRATOR -> administrator;
+        case MONITOR -> OF_MONITOR.getOrDefault(path, 403);
       };
     }
   }
@@ -114,7 +131,7 @@ class EveryAddressIT {
           new Line("GET", "/health/live", 200, 200, 200, 200, 200, 200, 200),
           new Line("GET", "/health/ready", 200, 200, 200, 200, 200, 200, 200),
           new Line("GET", "/metrics", 403, 403, 403, 403, 403, 200, 401),
-          new Line("GET", "/openapi", 200, 200, 200, 200, 200, 200, 401),
+          new Line("GET", "/openapi", 200, 200, 200, 200, 200, 200, 200),
           new Line("GET", "/internal/dossier?key=lot:x", 403, 403, 403, 403, 403, 403, 403),
           new Line("GET", "/internal/register?key=x", 403, 403, 403, 403, 403, 403, 403),
           new Line("GET", "/internal/positions?key=x", 403, 403, 403, 403, 403, 403, 403),
@@ -226,7 +243,7 @@ class EveryAddressIT {
             Role.QUALITY, List.of("/desk", "/first-steps"),
             Role.AUDITOR, List.of("/trace"),
             Role.ADMINISTRATOR, List.of("/people"));
-    for (Role role : Role.values()) {
+    for (Role role : first.keySet()) {
       Map<String, String> headers =
           Map.of("Accept", "text/html", "Authorization", TestPeople.basic(TestPeople.of(role)));
       Asking.Answer answer = asking.ask("GET", "/", headers, "");
@@ -262,7 +279,6 @@ class EveryAddressIT {
             "/%6detrics",
             "/x/../metrics",
             "/metrics;a=b",
-            "/./openapi",
             "/%69nternal/dossier?key=lot:x",
             "/internal;x/dossier?key=lot:x",
             "/api/v1/lots;x=y",
@@ -279,7 +295,7 @@ class EveryAddressIT {
           .isIn(401, 403, 404, 400);
       assertThat(asking.get(TestPeople.of(Role.LABORATORY), path).status())
           .as(path + " as laboratory")
-          .isIn(403, 404, 400, path.contains("openapi") ? 200 : 403);
+          .isIn(403, 404, 400);
     }
   }
 

@@ -66,7 +66,13 @@ class FirstStartTest {
     Map<String, String> printed = printed(file);
     assertThat(printed.keySet())
         .containsExactly(
-            "multiplier", "inspector", "laboratory", "quality", "auditor", "administrator");
+            "multiplier",
+            "inspector",
+            "laboratory",
+            "quality",
+            "auditor",
+            "administrator",
+            "monitor");
     assertThat(Set.copyOf(printed.values())).hasSize(Role.values().length);
 
     String kept = Files.readString(file);

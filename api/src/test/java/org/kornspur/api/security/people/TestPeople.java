@@ -59,6 +59,7 @@ public final class TestPeople {
             person(DemoPeople.LABORATORY.personId(), Role.LABORATORY, "ENT-LAB-TWO"),
             person(of(Role.AUDITOR), Role.AUDITOR, null),
             person(of(Role.ADMINISTRATOR), Role.ADMINISTRATOR, null),
+            person(of(Role.MONITOR), Role.MONITOR, null),
             new Person(
                 AsPerson.EVERYTHING,
                 "Invented everything",

@@ -1,0 +1,51 @@
+package org.kornspur.api.kafka;
+
+import io.micrometer.core.instrument.Gauge;
+import io.micrometer.core.instrument.MeterRegistry;
+import io.quarkus.runtime.StartupEvent;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Observes;
+import jakarta.inject.Inject;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.function.ToDoubleFunction;
+import org.kornspur.processors.stream.Topics;
+
+/** How far judging and signing are behind, as metrics. What cannot be told yet is no number. */
+@ApplicationScoped
+class LagGauges {
+  @Inject ProcessorsLifecycle lifecycle;
+  private final Clock clock = Clock.systemUTC();
+
+  void register(@Observes StartupEvent start, MeterRegistry meters) {
+    gauge(
+            "kornspur.facts.oldest.waiting.seconds",
+            running -> running.backlog().oldestFact().map(this::secondsSince).orElse(0.0))
+        .description("How long the oldest fact waits to be judged; 0 where none waits")
+        .register(meters);
+    gauge(
+            "kornspur.checkpoint.age.seconds",
+            running ->
+                running.newestOfEach(Topics.CHECKPOINTS).map(this::secondsSince).orElse(Double.NaN))
+        .description("Since that partition was signed that was signed longest ago")
+        .register(meters);
+  }
+
+  private Gauge.Builder<LagGauges> gauge(String name, ToDoubleFunction<RunningProcessors> value) {
+    return Gauge.builder(
+        name,
+        this,
+        one -> {
+          try {
+            return value.applyAsDouble(lifecycle.processors());
+          } catch (NotReady notYet) {
+            return Double.NaN;
+          }
+        });
+  }
+
+  private double secondsSince(Instant then) {
+    return Duration.between(then, clock.instant()).toMillis() / 1000.0;
+  }
+}
