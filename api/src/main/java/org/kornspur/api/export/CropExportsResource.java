@@ -7,6 +7,8 @@ import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.Response;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Content;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
@@ -37,7 +39,10 @@ public class CropExportsResource {
       description =
           "A FeatureCollection after RFC 7946. Crops and sources have the fields of their facts as"
               + " properties, so that the file can be sent in again.")
-  @APIResponse(responseCode = "200", description = "GeoJSON")
+  @APIResponse(
+      responseCode = "200",
+      description = "GeoJSON",
+      content = @Content(schema = @Schema(ref = "#/components/schemas/GeoJson")))
   public Response ground(@Parameter(example = "C-24-012") @PathParam("id") String id) {
     return Attachment.of("ground-" + id + ".geojson", ground.ofCrop(Subject.crop(id)));
   }

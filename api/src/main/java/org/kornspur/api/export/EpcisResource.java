@@ -132,7 +132,7 @@ public class EpcisResource {
               + " MATCH_anyEPCClass and those of inputs and outputs, perPage, nextPageToken. Both a"
               + " wrong event, with its error declaration, and the one that corrects it are found."
               + " Tokens are encrypted to who does not see everything; follow Link as it stands.")
-  @APIResponse(responseCode = "200", description = "An EPCISQueryDocument; Link leads on")
+  @APIResponse(responseCode = "200", ref = "#/components/responses/EpcisDocument")
   @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
   public Response query() {
     return answer(new EventParameters(uri.getQueryParameters()));
@@ -142,7 +142,7 @@ public class EpcisResource {
   @Path("events/{eventID}")
   @RequiresPermission(Permission.QUERY_EPCIS)
   @Operation(operationId = "getEvent", summary = "One event")
-  @APIResponse(responseCode = "200", description = "The event with its context")
+  @APIResponse(responseCode = "200", ref = "#/components/responses/EpcisEvent")
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public Response event(@PathParam("eventID") String eventId) {
     ObjectNode event =
@@ -157,6 +157,7 @@ public class EpcisResource {
   @Path("eventTypes")
   @RequiresPermission(Permission.QUERY_EPCIS)
   @Operation(operationId = "listEventTypes", summary = "Types of event that occur here")
+  @APIResponse(responseCode = "200", ref = "#/components/responses/EpcisCollection")
   public Response eventTypes() {
     return collection(shapes().map(shape -> shape.type().word()));
   }
@@ -165,6 +166,7 @@ public class EpcisResource {
   @Path("eventTypes/{type}/events")
   @RequiresPermission(Permission.QUERY_EPCIS)
   @Operation(operationId = "queryEventsOfType", summary = "Events of one type")
+  @APIResponse(responseCode = "200", ref = "#/components/responses/EpcisDocument")
   public Response eventsOfType(@PathParam("type") String type) {
     return answer(new EventParameters(uri.getQueryParameters()).with("eventType", type));
   }
@@ -175,6 +177,7 @@ public class EpcisResource {
   @Operation(
       operationId = "listBizSteps",
       summary = "Business steps that occur here: words of the vocabulary, or addresses of our own")
+  @APIResponse(responseCode = "200", ref = "#/components/responses/EpcisCollection")
   public Response bizSteps() {
     return collection(shapes().map(EventShape::bizStep));
   }
@@ -183,6 +186,7 @@ public class EpcisResource {
   @Path("bizSteps/{bizStep}/events")
   @RequiresPermission(Permission.QUERY_EPCIS)
   @Operation(operationId = "queryEventsOfBizStep", summary = "Events of one business step")
+  @APIResponse(responseCode = "200", ref = "#/components/responses/EpcisDocument")
   public Response eventsOfBizStep(@PathParam("bizStep") String bizStep) {
     return answer(new EventParameters(uri.getQueryParameters()).with("EQ_bizStep", bizStep));
   }
@@ -191,6 +195,7 @@ public class EpcisResource {
   @Path("dispositions")
   @RequiresPermission(Permission.QUERY_EPCIS)
   @Operation(operationId = "listDispositions", summary = "Dispositions that occur here")
+  @APIResponse(responseCode = "200", ref = "#/components/responses/EpcisCollection")
   public Response dispositions() {
     return collection(shapes().flatMap(shape -> shape.disposition().stream()));
   }

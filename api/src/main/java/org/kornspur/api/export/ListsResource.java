@@ -11,6 +11,8 @@ import java.util.List;
 import java.util.Set;
 import org.apache.avro.specific.SpecificRecord;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Content;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
@@ -129,7 +131,10 @@ public class ListsResource {
               + " distance that it was judged by, and the sources seen within reach of a crop."
               + " Crops and sources have the fields of their facts as properties, so that the file"
               + " can be sent in again.")
-  @APIResponse(responseCode = "200", description = "GeoJSON")
+  @APIResponse(
+      responseCode = "200",
+      description = "GeoJSON",
+      content = @Content(schema = @Schema(ref = "#/components/schemas/GeoJson")))
   public Response fields(
       @Parameter(description = "Year of harvest", example = "2026") @PathParam("cropYear")
           String cropYear) {

@@ -14,6 +14,7 @@ import java.time.Clock;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
+import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
@@ -52,7 +53,7 @@ public class LotExportsResource {
           "With ancestors=true the whole way back. Wrong events bear an error declaration and stand"
               + " beside those that correct them. Each event carries its whole fact, so that the"
               + " document can be captured elsewhere without loss.")
-  @APIResponse(responseCode = "200", description = "An EPCISDocument in JSON-LD")
+  @APIResponse(responseCode = "200", ref = "#/components/responses/EpcisDocument")
   public Response epcis(@PathParam("id") String id, @BeanParam Ancestors ancestors) {
     List<Entry> entries = history.of(id, ancestors.areAsked());
     EpcisEvents shaper = events.events(EventSearch.near(entries));
@@ -69,7 +70,10 @@ public class LotExportsResource {
   @Operation(
       operationId = "lotHistoryProv",
       summary = "The lot's history as provenance in PROV-JSON")
-  @APIResponse(responseCode = "200", description = "A PROV-JSON document")
+  @APIResponse(
+      responseCode = "200",
+      description = "A PROV-JSON document",
+      content = @Content(schema = @Schema(ref = "#/components/schemas/ProvDocument")))
   public ObjectNode prov(@PathParam("id") String id, @BeanParam Ancestors ancestors) {
     return ProvDocument.of(history.of(id, ancestors.areAsked()), site.identifiers().base());
   }

@@ -15,7 +15,6 @@ import java.util.List;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
-import org.eclipse.microprofile.openapi.annotations.media.ExampleObject;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
@@ -44,27 +43,6 @@ public class FactsResource {
   /** WebDAV's status for an answer whose parts have a status each (RFC 4918, section 13). */
   private static final int MULTI_STATUS = 207;
 
-  private static final String EXAMPLE =
-      """
-      {
-        "type": "GerminationTest",
-        "header": {
-          "factId": "germ-0001",
-          "recordedBy": "lab-03",
-          "happenedAt": "2024-09-02T10:00:00+02:00",
-          "recordedAt": "2024-09-02T10:05:00+02:00",
-          "sourceDocument": "report 24-117"
-        },
-        "lotId": "F1-24-007",
-        "sampleId": "S-24-0311",
-        "laboratoryId": "lab-north",
-        "replicates": [
-          {"seeds": 100, "normalSeedlings": 93}, {"seeds": 100, "normalSeedlings": 95},
-          {"seeds": 100, "normalSeedlings": 92}, {"seeds": 100, "normalSeedlings": 94}
-        ]
-      }
-      """;
-
   @Inject SubmissionAnswers intake;
   @Inject ProblemLanguage language;
   @Inject RequestWords words;
@@ -84,8 +62,7 @@ public class FactsResource {
       content = {
         @Content(
             mediaType = MediaType.APPLICATION_JSON,
-            schema = @Schema(implementation = Object.class),
-            examples = @ExampleObject(name = "germination test", value = EXAMPLE)),
+            schema = @Schema(ref = "#/components/schemas/Facts")),
         @Content(mediaType = NDJSON, schema = @Schema(implementation = String.class))
       })
   @APIResponse(

@@ -12,6 +12,7 @@ import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
+import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
@@ -61,7 +62,8 @@ public abstract class HistoryResource {
               + " with: java -jar ingest.jar verify FILE.json --trust FOLDER")
   @APIResponse(
       responseCode = "200",
-      description = "The proof; facts not yet signed are said to be so")
+      description = "The proof; facts not yet signed are said to be so",
+      content = @Content(schema = @Schema(ref = "#/components/schemas/Proof")))
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public JsonNode proof(@PathParam("id") String id) {
     return queries.proof(subject(id));

@@ -8,6 +8,7 @@ import jakarta.ws.rs.core.MediaType;
 import java.util.Arrays;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.kornspur.api.query.RequestWords;
 import org.kornspur.api.query.view.Notice;
 import org.kornspur.api.security.Permission;
@@ -16,6 +17,7 @@ import org.kornspur.api.text.ReaderWords;
 
 /** The way in: what is here. */
 @Path("/")
+@Tag(name = "Index")
 public class IndexResource {
 
   /** An address and what it gives. */

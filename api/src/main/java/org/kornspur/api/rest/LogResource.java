@@ -1,6 +1,5 @@
 package org.kornspur.api.rest;
 
-import com.fasterxml.jackson.databind.JsonNode;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
@@ -25,6 +24,7 @@ import org.kornspur.api.problem.AddressDetail;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.query.RequestWords;
+import org.kornspur.api.query.proof.CheckpointView;
 import org.kornspur.api.query.proof.LogReader;
 import org.kornspur.api.query.proof.LogView;
 import org.kornspur.api.query.view.Notice;
@@ -66,7 +66,7 @@ public class LogResource {
                 partition,
                 log.newestLink(partition).map(ChainLink::sequence).orElse(0L),
                 newest.map(Checkpoint::sequence).orElse(0L),
-                newest.map(Checkpoint::toJson).orElse(null)));
+                newest.map(CheckpointView::of).orElse(null)));
       }
     }
     long chained = partitions.stream().mapToLong(LogView.PartitionView::chained).sum();
@@ -93,7 +93,7 @@ public class LogResource {
       summary = "Checkpoints of one partition, to be kept elsewhere")
   @APIResponse(responseCode = "200", description = "In order, at most 1,000 at once")
   @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
-  public List<JsonNode> checkpoints(
+  public List<CheckpointView> checkpoints(
       @Parameter(schema = @Schema(type = SchemaType.INTEGER))
           @DefaultValue("0")
           @QueryParam("partition")
@@ -110,7 +110,7 @@ public class LogResource {
         throw ApiProblem.notFound(new AddressDetail.NoPartition(partition, partitions));
       }
       return log.checkpoints(asked, number, MOST_CHECKPOINTS).stream()
-          .map(checkpoint -> (JsonNode) checkpoint.toJson())
+          .map(CheckpointView::of)
           .toList();
     }
   }

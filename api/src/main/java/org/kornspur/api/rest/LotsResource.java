@@ -85,7 +85,7 @@ public class LotsResource extends HistoryResource {
               description =
                   "What was counted in store, lot:kilograms, as often as needed; what nobody"
                       + " counted is what the books leave",
-              example = "F1-24-007:1250")
+              example = "[\"L24-01:1250\"]")
           @QueryParam("stock")
           List<String> stock) {
     return drills.drill(Subject.lot(id), CountedStock.of(stock));

@@ -36,9 +36,12 @@ public class PeopleJournalResource {
   public record JournalView(
       @Schema(description = "Whether every line is as it was written and where it was")
           boolean isWhole,
-      @Schema(description = "First line that is not; null where the record is whole")
+      @Schema(
+              nullable = true,
+              description = "First line that is not; null where the record is whole")
           Long breaksAtLine,
-      @Schema(description = "How that shows; null where the record is whole") String breakReason,
+      @Schema(nullable = true, description = "How that shows; null where the record is whole")
+          String breakReason,
       @Schema(
               description =
                   "SHA-256 of the last line. Note it elsewhere: it shows later whether all up to"

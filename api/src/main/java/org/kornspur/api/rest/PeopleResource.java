@@ -51,7 +51,7 @@ public class PeopleResource {
       @Schema(examples = "inspector-04") String personId,
       String printedName,
       Set<Role> roles,
-      @Schema(description = "Whom the person works for; null where bound to none")
+      @Schema(nullable = true, description = "Whom the person works for; null where bound to none")
           String enterpriseId,
       boolean disabled) {
 

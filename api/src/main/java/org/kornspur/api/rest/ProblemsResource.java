@@ -9,6 +9,7 @@ import jakarta.ws.rs.core.MediaType;
 import java.util.Arrays;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.kornspur.api.problem.AddressDetail;
 import org.kornspur.api.problem.ApiProblem;
@@ -46,6 +47,8 @@ public class ProblemsResource {
   @RequiresPermission(Permission.READ_INTERFACE)
   @Path("{kind}")
   @Operation(operationId = "getProblemKind", summary = "What one kind means and what to do")
+  @APIResponse(responseCode = "200", description = "The kind")
+  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public KindView get(@PathParam("kind") String kind) {
     return ProblemKind.of(kind)
         .map(known -> KindView.of(known, language.words()))

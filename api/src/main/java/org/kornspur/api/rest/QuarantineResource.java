@@ -86,7 +86,7 @@ public class QuarantineResource {
       content =
           @Content(
               mediaType = MediaType.APPLICATION_JSON,
-              schema = @Schema(implementation = Object.class)))
+              schema = @Schema(ref = "#/components/schemas/Fact")))
   @APIResponse(
       responseCode = "200",
       description = "It went in",

@@ -587,7 +587,7 @@ class InterfaceIT {
         .body("paths", hasKey("/api/v1/facts"))
         .body("paths", hasKey("/api/v1/lots/{id}/trace"))
         .body("paths", not(hasKey("/internal/dossier")))
-        .body("components.responses", hasKey("Problem"));
+        .body("components.responses", hasKey("Problem404"));
     when().get("/health/live").then().statusCode(200).body("status", equalTo("UP"));
     post(InventedFacts.lot("i-1", "I-1", "SX", 500)).then().statusCode(202);
     when()

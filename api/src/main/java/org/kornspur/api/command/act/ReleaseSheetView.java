@@ -27,7 +27,8 @@ public record ReleaseSheetView(
   public record Possible(
       @Schema(enumeration = {"RELEASE", "SUSPEND", "CONDEMN", "DOWNGRADE"}) String kind,
       boolean possible,
-      @Schema(description = "Why not, and what to do; null where it is possible") String why,
+      @Schema(nullable = true, description = "Why not, and what to do; null where it is possible")
+          String why,
       @Schema(description = "Persons who must sign before it takes effect") int signaturesNeeded) {}
 
   static ReleaseSheetView of(

@@ -22,7 +22,7 @@ public record LabelContent(
     String lotId,
     @Schema(description = "Text that says what a label must say") String rules,
     String category,
-    Sourced colour,
+    @Schema(nullable = true) Sourced colour,
     List<Item> items,
     @Schema(description = "What is not known, each with what to do") List<String> missing,
     @Schema(description = "Label and serial numbers that dispatches of this lot name")

@@ -12,7 +12,7 @@ import org.kornspur.processors.advice.PredictionAgainstTruth;
 /** Forecasts beside results. */
 @Schema(description = "Forecasts of hybridity beside what markers and plots found")
 public record CalibrationView(
-    @Schema(description = "Null where all hybrids were asked for") String hybridId,
+    @Schema(nullable = true, description = "Null where all hybrids were asked for") String hybridId,
     @Schema(description = "What it is and is not") String advice,
     @Schema(
             description =
@@ -22,12 +22,14 @@ public record CalibrationView(
     @Schema(description = "Number of all results, shown or not") int results,
     @Schema(description = "Results whose observed share lies in the forecast interval") int inside,
     @Schema(
+            nullable = true,
             description =
                 "Part of the results that lie inside, with its exact interval; hold it against the"
                     + " confidence of the forecasts. Null where there are none. Lots of one crop"
                     + " are not independent")
         ShareView coverage,
     @Schema(
+            nullable = true,
             description =
                 "Mean of observed less expected, percentage points; below 0 where forecasts are too"
                     + " high. Null where there are no results")

@@ -9,12 +9,14 @@ import org.kornspur.processors.statistics.Agreement;
 @Schema(description = "Whether two values agree by one published rule. Advice, not a gate")
 public record ComparisonView(
     @Schema(description = "What is compared, by which rule") String rule,
-    @Schema(description = "Null where no published tolerance holds") Boolean agrees,
-    @Schema(description = "How far they lie apart, in unit") Double difference,
-    @Schema(description = "The most that is tolerated, in unit") Double tolerated,
-    String unit,
-    String source,
-    @Schema(description = "False where the number is from memory") Boolean verified,
+    @Schema(nullable = true, description = "Null where no published tolerance holds")
+        Boolean agrees,
+    @Schema(nullable = true, description = "How far they lie apart, in unit") Double difference,
+    @Schema(nullable = true, description = "The most that is tolerated, in unit") Double tolerated,
+    @Schema(nullable = true) String unit,
+    @Schema(nullable = true) String source,
+    @Schema(nullable = true, description = "False where the number is from memory")
+        Boolean verified,
     String sentence) {
 
   public static ComparisonView of(StatedValueAdvice advice, ReaderWords words) {

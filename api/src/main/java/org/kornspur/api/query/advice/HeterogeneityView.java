@@ -15,9 +15,11 @@ public record HeterogeneityView(
     @Schema(description = "Containers sampled") int containers,
     @Schema(description = "Whether a test finds the lot heterogeneous") boolean heterogeneous,
     String sentence,
-    @Schema(description = "Null where the rules report none") HValue hValue,
-    @Schema(description = "Range test; null for the share of a blend") ComparisonView range,
-    @Schema(description = "Share of pollinator; null for all else") BlendShareValue blend,
+    @Schema(nullable = true, description = "Null where the rules report none") HValue hValue,
+    @Schema(nullable = true, description = "Range test; null for the share of a blend")
+        ComparisonView range,
+    @Schema(nullable = true, description = "Share of pollinator; null for all else")
+        BlendShareValue blend,
     String source) {
 
   @Schema(description = "The H value; it has no unit")

@@ -39,17 +39,25 @@ public record InspectionView(
           String unit,
       @Schema(description = "Units counted so far") int unitsCounted,
       @Schema(description = "Bad units among them") int bad,
-      @Schema(description = "Bad units, with exact interval; null before the first count")
+      @Schema(
+              nullable = true,
+              description = "Bad units, with exact interval; null before the first count")
           ShareView observed,
       @Schema(description = "Percent of bad units at the limit") double acceptablePercent,
       @Schema(description = "Percent of bad units that is certainly too bad")
           double rejectablePercent,
       SequentialPlan.Decision decision,
       String sentence,
-      @Schema(description = "Null where these risks take too long a count") Sequential sequential,
-      @Schema(description = "The smallest count of fixed size; null where there is none")
+      @Schema(nullable = true, description = "Null where these risks take too long a count")
+          Sequential sequential,
+      @Schema(
+              nullable = true,
+              description = "The smallest count of fixed size; null where there is none")
           Fixed fixed,
-      @Schema(description = "Against the limit itself; null before the first count") More more,
+      @Schema(
+              nullable = true,
+              description = "Against the limit itself; null before the first count")
+          More more,
       List<String> factIds) {
 
     public static CountView of(InspectionAdvice.Count count, ReaderWords words) {
@@ -103,9 +111,9 @@ public record InspectionView(
   @Schema(description = "Acceptance and reject number after so many units")
   public record StepView(
       int units,
-      @Schema(description = "Accept with at most so many bad; null where not yet")
+      @Schema(nullable = true, description = "Accept with at most so many bad; null where not yet")
           Integer acceptAtMost,
-      @Schema(description = "Reject with at least so many bad; null where not yet")
+      @Schema(nullable = true, description = "Reject with at least so many bad; null where not yet")
           Integer rejectAtLeast) {
 
     public static StepView of(InspectionAdvice.Step step) {
@@ -132,9 +140,13 @@ public record InspectionView(
   @Schema(description = "What more counting would settle, against the limit itself")
   public record More(
       MoreUnits.State now,
-      @Schema(description = "Further units that settle it if none is bad; null where settled")
+      @Schema(
+              nullable = true,
+              description = "Further units that settle it if none is bad; null where settled")
           Integer unitsIfNoneBad,
-      @Schema(description = "Further units that settle it at the present rate; null where none do")
+      @Schema(
+              nullable = true,
+              description = "Further units that settle it at the present rate; null where none do")
           Integer unitsAtPresentRate) {
 
     public static More of(MoreUnits more) {

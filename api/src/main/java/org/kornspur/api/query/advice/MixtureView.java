@@ -33,6 +33,7 @@ public record MixtureView(
         Map<ShareBasis, ShareView> shares,
     @Schema(description = "Whether the stock forced the share off the target") boolean offTarget,
     @Schema(
+            nullable = true,
             description =
                 "Whether the share lies within the breeder's ratio; null where it cannot be told")
         Boolean withinBreedersRatio,

@@ -18,9 +18,11 @@ public record NickingView(
     @Schema(description = "What it is and is not") String advice,
     Part female,
     Part pollenParent,
-    @Schema(description = "Days on which both flower; left out until both are known")
+    @Schema(
+            nullable = true,
+            description = "Days on which both flower; left out until both are known")
         Integer daysTogether,
-    @Schema(description = "The same as a part of the female's flowering, percent")
+    @Schema(nullable = true, description = "The same as a part of the female's flowering, percent")
         Double sharePercent,
     @Schema(description = "What was found and what follows from it") List<String> said,
     @Schema(description = "What would have to be brought") List<String> missing,
@@ -29,9 +31,10 @@ public record NickingView(
   /** The flowering of one component. */
   @Schema(description = "As it was seen; a day that nobody saw is left out")
   public record Part(
-      @Schema(description = "First day, BBCH 61 to 63") LocalDate from,
-      @Schema(description = "First day of full flower, BBCH 64 to 66") LocalDate full,
-      @Schema(description = "Last day, BBCH 67 to 69") LocalDate to,
+      @Schema(nullable = true, description = "First day, BBCH 61 to 63") LocalDate from,
+      @Schema(nullable = true, description = "First day of full flower, BBCH 64 to 66")
+          LocalDate full,
+      @Schema(nullable = true, description = "Last day, BBCH 67 to 69") LocalDate to,
       @Schema(description = "Facts that tell of it") List<String> factIds) {
 
     static Part of(PartFlowering part) {

@@ -30,7 +30,9 @@ public record PlanDifference(
       String lotId,
       double thenKg,
       double nowKg,
-      @Schema(description = "Why the plan does not count on it now; null where it does")
+      @Schema(
+              nullable = true,
+              description = "Why the plan does not count on it now; null where it does")
           Supply.Reason reason) {}
 
   private record Key(String id, int year) {}

@@ -42,7 +42,9 @@ public record PlanView(
             description =
                 "What the crops on record brought, of generations with three seasons or more")
         List<OwnYields> ownYields,
-    @Schema(description = "How it differs now from what was approved; null where nothing was")
+    @Schema(
+            nullable = true,
+            description = "How it differs now from what was approved; null where nothing was")
         ApprovedView approved,
     AsOf asOf) {
 
@@ -102,9 +104,13 @@ public record PlanView(
       String seedId,
       double massKg,
       @Schema(description = "What the plan counts on, kilograms") double countedKg,
-      @Schema(description = "Chance that it becomes fit; null where it is fit and released")
+      @Schema(
+              nullable = true,
+              description = "Chance that it becomes fit; null where it is fit and released")
           FitChance waiting,
-      @Schema(description = "How much less is met on average if it does not become fit, kilograms")
+      @Schema(
+              nullable = true,
+              description = "How much less is met on average if it does not become fit, kilograms")
           Double ifNotFitKg) {}
 
   @Schema(description = "The latest approved version")

@@ -1,9 +1,7 @@
 package org.kornspur.api.query.proof;
 
-import com.fasterxml.jackson.databind.JsonNode;
 import java.time.Instant;
 import java.util.List;
-import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 
 @Schema(description = "How far the log of facts is chained and signed")
@@ -14,7 +12,9 @@ public record LogView(
     @Schema(description = "Of these, how many a checkpoint covers", examples = "2790") long signed,
     @Schema(description = "Records that are chained and that no checkpoint covers yet")
         long notSignedYet,
-    @Schema(description = "Records that came in and are not chained yet; null where not known")
+    @Schema(
+            nullable = true,
+            description = "Records that came in and are not chained yet; null where not known")
         Long notChainedYet,
     @Schema(description = "Id of the key with which the instance that answers signs") String keyId,
     @Schema(description = "Keys whose signatures this site trusts") List<KeyView> publicKeys,
@@ -33,8 +33,6 @@ public record LogView(
       int partition,
       long chained,
       long signed,
-      @Schema(
-              type = SchemaType.OBJECT,
-              description = "The newest checkpoint; null where none is signed")
-          JsonNode newestCheckpoint) {}
+      @Schema(nullable = true, description = "The newest checkpoint; null where none is signed")
+          CheckpointView newestCheckpoint) {}
 }

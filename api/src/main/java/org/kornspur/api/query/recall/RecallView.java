@@ -129,7 +129,7 @@ public record RecallView(
       double intoLotsKg,
       @Schema(description = "What the books leave; negative where more went out than came in")
           double bookStockKg,
-      @Schema(description = "Null where nobody counted") Double countedStockKg,
+      @Schema(nullable = true, description = "Null where nobody counted") Double countedStockKg,
       double differenceKg,
       @Schema(description = "Whether it is off by more than the tolerance") boolean off) {
 

@@ -9,6 +9,7 @@ import org.kornspur.api.text.ReaderWords;
 public record AsOf(
     Instant answeredAt,
     @Schema(
+            nullable = true,
             description =
                 "Records that had come in and were not processed yet; null where that could not be"
                     + " told, and to who does not see everything: it counts what others do",
@@ -17,6 +18,7 @@ public record AsOf(
     @Schema(description = "The same by topic; empty where it is null")
         Map<String, Long> waitingByTopic,
     @Schema(
+            nullable = true,
             description =
                 "How many of these a transaction holds back that another program began on the facts"
                     + " topic and has not ended; null likewise",

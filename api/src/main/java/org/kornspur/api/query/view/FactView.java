@@ -28,7 +28,7 @@ public record FactView(
                 "Whether it is to take the place of another fact and nothing proves who sent it;"
                     + " it counts once quality sends it through the interface")
         boolean awaitsConfirmation,
-    @Schema(description = "What took its place and why; null where it counts")
+    @Schema(nullable = true, description = "What took its place and why; null where it counts")
         SupersededView superseded,
     @Schema(
             description =
@@ -36,6 +36,7 @@ public record FactView(
                     + " them; quality confirms one by sending it through the interface")
         List<SupersededView> unconfirmed,
     @Schema(
+            nullable = true,
             description =
                 "When the log received it, by its own clock, whatever the sender claims in"
                     + " header.recordedAt; null where the log kept the sender's time, where it"
@@ -53,10 +54,13 @@ public record FactView(
   public record SupersededView(
       String byFactId,
       String reason,
-      @Schema(description = "Who recorded that; null where it was noted by an earlier version")
-          String recordedBy,
-      @Schema(description = "When; null likewise") Instant recordedAt,
       @Schema(
+              nullable = true,
+              description = "Who recorded that; null where it was noted by an earlier version")
+          String recordedBy,
+      @Schema(nullable = true, description = "When; null likewise") Instant recordedAt,
+      @Schema(
+              nullable = true,
               type = SchemaType.OBJECT,
               description =
                   "The fact with the corrected values, to be read beside this one; null for a"

@@ -16,15 +16,25 @@ public record GateView(
         String aspect,
     @Schema(description = "The same in words") String about,
     VerdictState state,
-    @Schema(description = "Value found, in unit; null where evidence is owed", examples = "93")
+    @Schema(
+            nullable = true,
+            description = "Value found, in unit; null where evidence is owed",
+            examples = "93")
         Double value,
-    @Schema(examples = "%") String unit,
-    @Schema(description = "Room left to the limit, in unit; negative where broken", examples = "8")
+    @Schema(nullable = true, examples = "%") String unit,
+    @Schema(
+            nullable = true,
+            description = "Room left to the limit, in unit; negative where broken",
+            examples = "8")
         Double margin,
-    @Schema(description = "What the value may truly be, given how much was counted")
+    @Schema(
+            nullable = true,
+            description = "What the value may truly be, given how much was counted")
         IntervalView interval,
-    @Schema(description = "Null where no rulebook gives one") LimitView limit,
-    @Schema(description = "What is to be brought, in words; null where nothing is owed")
+    @Schema(nullable = true, description = "Null where no rulebook gives one") LimitView limit,
+    @Schema(
+            nullable = true,
+            description = "What is to be brought, in words; null where nothing is owed")
         String owed,
     @Schema(description = "Facts that it rests on") List<String> factIds,
     @Schema(description = "All that it says, in words") String sentence,

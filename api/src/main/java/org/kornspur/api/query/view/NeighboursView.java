@@ -30,6 +30,7 @@ public record NeighboursView(
               examples = "318.6")
           double distanceM,
       @Schema(
+              nullable = true,
               description =
                   "Area of the source, hectares; null for a crop of another, of which only distance"
                       + " and nearest point are told")
@@ -41,12 +42,14 @@ public record NeighboursView(
                   "False where a grower alone reports it; then it counts against that grower's"
                       + " crops only, and evidence is owed of others")
           boolean confirmed,
-      @Schema(description = "Kind of a seen source; null for a crop of ours") String sourceKind,
-      @Schema(description = "First day on which it can shed; null where not known")
+      @Schema(nullable = true, description = "Kind of a seen source; null for a crop of ours")
+          String sourceKind,
+      @Schema(nullable = true, description = "First day on which it can shed; null where not known")
           LocalDate sheddingFrom,
-      @Schema(description = "Last day on which it can shed; null where not known")
+      @Schema(nullable = true, description = "Last day on which it can shed; null where not known")
           LocalDate sheddingTo,
-      @Schema(description = "Fact that tells of it; null for a crop of another") String factId) {
+      @Schema(nullable = true, description = "Fact that tells of it; null for a crop of another")
+          String factId) {
 
     static NeighbourView of(Report.Neighbour neighbour, Visibility visibility) {
       Optional<Report.Neighbour> told =

@@ -15,7 +15,8 @@ import org.kornspur.standing.VerdictState;
 public record OwedView(
     SubjectLink subject,
     StandingState state,
-    @Schema(description = "Null while its origin is unknown") MaterialView material,
+    @Schema(nullable = true, description = "Null while its origin is unknown")
+        MaterialView material,
     List<Item> owed) {
 
   @Schema(description = "One piece of evidence that is owed")
@@ -25,7 +26,10 @@ public record OwedView(
       @Schema(description = "Whose evidence is missing: this crop or lot, or an ancestor")
           SubjectLink of,
       @Schema(description = "Whether it is owed by an ancestor") boolean inherited,
-      @Schema(description = "What is to be brought; null where an ancestor owes it") String bring,
+      @Schema(
+              nullable = true,
+              description = "What is to be brought; null where an ancestor owes it")
+          String bring,
       String sentence) {}
 
   /** What a standing still owes, its own first. */

@@ -18,7 +18,8 @@ public record QuarantineLine(
     @Schema(description = "One sentence: what is wrong") String reason,
     @Schema(description = "How many things are wrong", examples = "2") int problems,
     @Schema(description = "Length of the input", examples = "412") int originalBytes,
-    @Schema(description = "Fact that a replay brought in; null while held") String replayedAs,
+    @Schema(nullable = true, description = "Fact that a replay brought in; null while held")
+        String replayedAs,
     String href) {
 
   public static QuarantineLine of(QuarantineRow row, ProblemWords words) {

@@ -26,21 +26,26 @@ public record QuarantineView(
     Instant receivedAt,
     String reason,
     List<ProblemView> problems,
-    @Schema(description = "Key of the record on the topic; null where there was none")
+    @Schema(
+            nullable = true,
+            description = "Key of the record on the topic; null where there was none")
         Original originalKey,
     Original original,
     @Schema(
+            nullable = true,
             description =
                 "Length of the input where it was too large and only its beginning is kept; null"
                     + " where it is whole")
         Long wholeBytes,
-    @Schema(description = "Fact that a replay brought in; null while held") String replayedAs,
+    @Schema(nullable = true, description = "Fact that a replay brought in; null while held")
+        String replayedAs,
     @Schema(
+            nullable = true,
             description =
                 "Person who replayed or discarded it; null while held, and for old decisions")
         String decidedBy,
-    @Schema(description = "When that was") Instant decidedAt,
-    @Schema(description = "Why, in the person's words; null for a replay without")
+    @Schema(nullable = true, description = "When that was") Instant decidedAt,
+    @Schema(nullable = true, description = "Why, in the person's words; null for a replay without")
         String decisionReason,
     @Schema(description = "What can be done with it") Map<String, String> links) {
 

@@ -16,6 +16,7 @@ import org.kornspur.standing.VerdictChange;
 public record ReleaseView(
     ReleaseStep step,
     @Schema(
+            nullable = true,
             description =
                 "When that step was reached, by the clock of the log where it has one; null where"
                     + " it is not known")
@@ -27,10 +28,15 @@ public record ReleaseView(
         List<SignedView> signatures,
     @Schema(description = "Persons who must sign before it is released", examples = "1")
         int signaturesNeeded,
-    @Schema(description = "Why it is suspended or condemned; null where it is neither") String why,
+    @Schema(
+            nullable = true,
+            description = "Why it is suspended or condemned; null where it is neither")
+        String why,
     @Schema(description = "Facts that suspended it by themselves") List<String> causes,
     @Schema(description = "Verdicts that changed since it was released") List<ChangedView> changes,
-    @Schema(description = "Category that it was made for, where a person put it into a lower one")
+    @Schema(
+            nullable = true,
+            description = "Category that it was made for, where a person put it into a lower one")
         String downgradedFrom,
     @Schema(description = "Mass that left for customers while it was not released")
         double dispatchedUnreleasedKg,
@@ -58,7 +64,9 @@ public record ReleaseView(
   public record ChangedView(
       String gate,
       String aspect,
-      @Schema(description = "The ancestor that it comes from; null for an own verdict")
+      @Schema(
+              nullable = true,
+              description = "The ancestor that it comes from; null for an own verdict")
           String inheritedFrom,
       @Schema(enumeration = {"MET", "NOT_MET", "OWED", "NONE"}) String before,
       @Schema(enumeration = {"MET", "NOT_MET", "OWED"}) String after,
@@ -87,8 +95,10 @@ public record ReleaseView(
       String aspect,
       @Schema(enumeration = {"MET", "NOT_MET", "OWED", "NONE"}) String before,
       @Schema(enumeration = {"NOT_MET", "OWED"}) String after,
-      @Schema(description = "Null where the release sealed none") LimitThenView oldLimit,
-      @Schema(description = "Null where the gate has none now") LimitThenView newLimit) {
+      @Schema(nullable = true, description = "Null where the release sealed none")
+          LimitThenView oldLimit,
+      @Schema(nullable = true, description = "Null where the gate has none now")
+          LimitThenView newLimit) {
 
     static RulesChangeView of(RulesChange change) {
       return new RulesChangeView(

@@ -13,7 +13,8 @@ import org.kornspur.standing.RuleNote;
         "What the rulebook says beside its limits, as that it asks for nothing; never counted as"
             + " met")
 public record RuleNoteView(
-    @Schema(description = "Gate that it speaks of; null where it speaks of all") String gate,
+    @Schema(nullable = true, description = "Gate that it speaks of; null where it speaks of all")
+        String gate,
     String sentence,
     StatementView finding) {
 

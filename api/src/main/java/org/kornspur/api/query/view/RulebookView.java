@@ -17,7 +17,8 @@ public record RulebookView(
     @Schema(examples = "EU") String id,
     String title,
     String edition,
-    @Schema(description = "Id of the book that it tightens; null where none") String tightens,
+    @Schema(nullable = true, description = "Id of the book that it tightens; null where none")
+        String tightens,
     @Schema(description = "Limits that could not be read in the text itself") long unverified,
     List<Line> limits,
     @Schema(description = "What it asks nothing for; where it has no line, evidence is owed")
@@ -32,7 +33,7 @@ public record RulebookView(
       @Schema(description = "Title of the text") String text,
       String section,
       LocalDate inForceFrom,
-      @Schema(description = "Null while it holds") LocalDate inForceTo,
+      @Schema(nullable = true, description = "Null while it holds") LocalDate inForceTo,
       boolean verified,
       String note) {
 
@@ -66,7 +67,7 @@ public record RulebookView(
       @Schema(description = "Title of the text") String text,
       String section,
       LocalDate inForceFrom,
-      @Schema(description = "Null while it holds") LocalDate inForceTo,
+      @Schema(nullable = true, description = "Null while it holds") LocalDate inForceTo,
       boolean verified,
       String note) {
 
@@ -102,7 +103,7 @@ public record RulebookView(
       String id,
       String title,
       String edition,
-      String tightens,
+      @Schema(nullable = true) String tightens,
       int limits,
       long unverified,
       String href) {

@@ -17,14 +17,18 @@ public record StandingLineView(
     StandingState state,
     @Schema(description = "How far persons have released it; NONE for a crop") ReleaseStep release,
     @Schema(description = "The first thing that is wrong or owed, in one sentence") String reason,
-    @Schema(description = "Null while its origin is unknown") MaterialView material,
-    @Schema(description = "Title and edition of the rulebook that it was judged by")
+    @Schema(nullable = true, description = "Null while its origin is unknown")
+        MaterialView material,
+    @Schema(
+            nullable = true,
+            description = "Title and edition of the rulebook that it was judged by")
         String rulebook,
     @Schema(description = "Gates not met, own and inherited", examples = "[\"GERMINATION\"]")
         List<String> gatesNotMet,
     @Schema(description = "Gates that evidence is owed for, own and inherited")
         List<String> gatesOwed,
-    @Schema(description = "Enterprise that grows the crop or declared the lot") String holder,
+    @Schema(nullable = true, description = "Enterprise that grows the crop or declared the lot")
+        String holder,
     @Schema(description = "Mass that came in; 0 for a crop", examples = "4200") double heldKg,
     @Schema(description = "Mass that went out; 0 for a crop", examples = "1200") double givenOutKg,
     @Schema(description = "Mass that is left", examples = "3000") double leftKg,

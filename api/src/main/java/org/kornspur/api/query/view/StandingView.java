@@ -25,8 +25,11 @@ public record StandingView(
             description = "The standing in one sentence",
             examples = "Lot F1-24-007 is fit. All gates that apply are met (12).")
         String sentence,
-    @Schema(description = "Null while its origin is unknown") MaterialView material,
-    @Schema(description = "Title and edition of the rulebook that it was judged by")
+    @Schema(nullable = true, description = "Null while its origin is unknown")
+        MaterialView material,
+    @Schema(
+            nullable = true,
+            description = "Title and edition of the rulebook that it was judged by")
         String rulebook,
     List<GateView> gates,
     @Schema(
@@ -38,12 +41,14 @@ public record StandingView(
     @Schema(description = "Mass that came in; 0 for a crop") double heldKg,
     @Schema(description = "Mass that went out; 0 for a crop") double givenOutKg,
     @Schema(description = "Mass that is left") double leftKg,
-    @Schema(description = "Enterprise that grows the crop or declared the lot") SubjectLink holder,
+    @Schema(nullable = true, description = "Enterprise that grows the crop or declared the lot")
+        SubjectLink holder,
     List<SubjectLink> parents,
-    @Schema(description = "What persons did; null for a crop") ReleaseView release,
+    @Schema(nullable = true, description = "What persons did; null for a crop") ReleaseView release,
     List<Caution> cautions,
     Instant changedAt,
     @Schema(
+            nullable = true,
             description =
                 "Fingerprint of the rules that it was judged by: rulebooks, gates and version of"
                     + " the judging; null where an earlier release judged it",

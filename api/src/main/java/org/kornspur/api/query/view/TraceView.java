@@ -30,7 +30,8 @@ public record TraceView(
         boolean complete,
     @Schema(description = "Crops and lots that a fact names and of which nothing else is known")
         List<SubjectLink> unresolved,
-    @Schema(description = "What reached customers; only forward") Dispatched dispatched,
+    @Schema(nullable = true, description = "What reached customers; only forward")
+        Dispatched dispatched,
     @Schema(description = "Time that the walk took, milliseconds", examples = "3.2")
         double elapsedMs,
     @Schema(description = "In one sentence, how far the answer can be relied on") String note,
@@ -42,11 +43,13 @@ public record TraceView(
       @Schema(enumeration = {"lot", "crop", "enterprise"}) String kind,
       String id,
       @Schema(description = "Fewest steps from the start", examples = "2") int steps,
-      @Schema(description = "Null for customers, and where no standing is known")
+      @Schema(nullable = true, description = "Null for customers, and where no standing is known")
           StandingState state,
-      String reason,
-      MaterialView material,
-      @Schema(description = "Enterprise that grew or declared it; null where not known")
+      @Schema(nullable = true) String reason,
+      @Schema(nullable = true) MaterialView material,
+      @Schema(
+              nullable = true,
+              description = "Enterprise that grew or declared it; null where not known")
           String holder,
       String href) {}
 

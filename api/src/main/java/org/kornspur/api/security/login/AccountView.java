@@ -14,9 +14,10 @@ public record AccountView(
     @Schema(examples = "quality") String personId,
     String printedName,
     Set<Role> roles,
-    @Schema(description = "Null for who is bound to none") String enterpriseId,
+    @Schema(nullable = true, description = "Null for who is bound to none") String enterpriseId,
     @Schema(description = "Actions of the table of permissions") List<Permission> may,
     @Schema(
+            nullable = true,
             description =
                 "To be sent with each change that goes with the cookie: header X-CSRF-Token, or"
                     + " field csrfToken of a form; null without a cookie")
