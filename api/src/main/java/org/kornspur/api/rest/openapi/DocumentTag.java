@@ -32,7 +32,8 @@ public class DocumentTag {
       return;
     }
     // With "identity" Quarkus keeps all from being compressed that it does not write itself.
-    context.response().headers().remove(HttpHeaders.CONTENT_ENCODING);
+    context.addHeadersEndHandler(
+        ended -> context.response().headers().remove(HttpHeaders.CONTENT_ENCODING));
     context
         .response()
         .putHeader(HttpHeaders.ETAG, tag())
