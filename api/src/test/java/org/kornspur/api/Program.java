@@ -20,7 +20,7 @@ public enum Program {
   NPM(
       "the exports against GS1's schema, docker-compose.yml against the Compose Specification, and"
           + " the OpenAPI document by linters and a generated client",
-      "Install Node.js 20.19 or later with npm (Debian: apt-get install nodejs npm)",
+      "Install Node.js 18 or later with npm (Debian: apt-get install nodejs npm)",
       "npm",
       "npm.cmd"),
   CONTAINER_ENGINE(
