@@ -1,6 +1,5 @@
 package org.kornspur.processors.gates;
 
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -13,9 +12,8 @@ import org.kornspur.processors.dossier.Report.Neighbour;
 import org.kornspur.processors.finding.Advice;
 import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.finding.IsolationFinding;
-import org.kornspur.processors.ground.FloweringOverlap;
+import org.kornspur.processors.gates.IsolationSources.Source;
 import org.kornspur.processors.standards.Limit;
-import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Verdict;
@@ -41,39 +39,28 @@ final class IsolationGate implements GateRule {
   @Override
   public List<Verdict> judge(Dossier dossier, Rulebook rulebook) {
     return SeedCrop.of(dossier, rulebook)
-        .flatMap(crop -> limit(crop).map(limit -> List.of(judge(crop, limit))))
+        .flatMap(crop -> IsolationSources.of(crop).map(ground -> List.of(judge(crop, ground))))
         .orElse(List.of());
   }
 
-  private static Optional<Limit> limit(SeedCrop crop) {
-    Optional<Limit> plain = crop.limit(Quantity.ISOLATION_DISTANCE);
-    return plain.isPresent() && isShielded(crop)
-        ? crop.limit(Quantity.ISOLATION_DISTANCE_SHIELDED).or(() -> plain)
-        : plain;
-  }
-
-  private static boolean isShielded(SeedCrop crop) {
-    return crop.isAccepted(crop.declaration().getShieldAccepted());
-  }
-
-  private static Verdict judge(SeedCrop crop, Limit limit) {
+  private static Verdict judge(SeedCrop crop, IsolationSources ground) {
+    Limit limit = ground.usual();
+    List<Source> together = ground.sources();
     List<Neighbour> reports = crop.dossier().neighbourReports();
-    List<Source> together =
-        reports.stream().flatMap(neighbour -> source(crop, neighbour, limit).stream()).toList();
     List<Neighbour> apart =
         reports.stream()
             .filter(neighbour -> together.stream().noneMatch(s -> s.neighbour() == neighbour))
             .filter(neighbour -> !limit.holds(neighbour.distanceM()))
             .toList();
-    List<Source> tooNear = together.stream().filter(source -> source.marginM() < 0).toList();
-    boolean failed = tooNear.stream().anyMatch(source -> source.isCertain(crop));
+    List<Source> tooNear = together.stream().filter(Source::isTooNear).toList();
+    boolean failed = tooNear.stream().anyMatch(Source::isCertain);
     if (!failed && !tooNear.isEmpty()) {
       return owed(
           crop, tooNear.stream().min(Comparator.comparingDouble(Source::marginM)).orElseThrow());
     }
     List<Source> counting =
-        together.stream().filter(source -> !failed || source.isCertain(crop)).toList();
-    if (counting.stream().noneMatch(source -> isCertain(crop, source.neighbour()))) {
+        together.stream().filter(source -> !failed || source.isCertain()).toList();
+    if (counting.stream().noneMatch(Source::confirmed)) {
       return Findings.of(
               Gate.ISOLATION,
               factIds(crop, apart),
@@ -83,7 +70,7 @@ final class IsolationGate implements GateRule {
     }
     Source worst =
         counting.stream()
-            .filter(source -> isCertain(crop, source.neighbour()))
+            .filter(Source::confirmed)
             .min(Comparator.comparingDouble(Source::marginM))
             .orElseThrow();
     List<String> factIds = new ArrayList<>(factIds(crop, apart));
@@ -116,53 +103,10 @@ final class IsolationGate implements GateRule {
         isGone ? new Advice.AuthorityDecides() : new Advice.DestroySource(crop.endOfFlowering()));
   }
 
-  /**
-   * A source with the distance that it is to keep; empty where it does not flower together and the
-   * book leaves it out for that.
-   */
-  private static Optional<Source> source(SeedCrop crop, Neighbour neighbour, Limit usual) {
-    FloweringOverlap overlap = neighbour.flowersWith(crop.flowering());
-    Optional<Limit> whenApart =
-        isShielded(crop) || isGoneBefore(crop, neighbour, overlap)
-            ? Optional.empty()
-            : crop.limit(Quantity.ISOLATION_DISTANCE_FLOWERING_APART);
-    if (!overlap.counts()) {
-      return whenApart.map(limit -> new Source(neighbour, limit, false));
-    }
-    boolean mayBeApart = mayBeApart(overlap, neighbour) && whenApart.isEmpty();
-    return Optional.of(new Source(neighbour, limitFor(crop, neighbour, usual), mayBeApart));
-  }
-
-  /** Whether it is, or may be, a seen source that ended before the crop flowered: no stand then. */
-  private static boolean isGoneBefore(
-      SeedCrop crop, Neighbour neighbour, FloweringOverlap overlap) {
-    Optional<LocalDate> begins = crop.flowering().from();
-    boolean hasEnded = neighbour.sourceKind().isPresent() && neighbour.sheddingTo().isPresent();
-    return hasEnded
-        && begins
-            .map(day -> neighbour.sheddingTo().orElseThrow().isBefore(day))
-            .orElse(overlap.counts());
-  }
-
-  /** Whether a day of the crop that nobody put on record could keep the two apart. */
-  private static boolean mayBeApart(FloweringOverlap overlap, Neighbour neighbour) {
-    return overlap instanceof FloweringOverlap.Assumed assumed
-        && ((assumed.unknown().contains(FloweringOverlap.UnknownDay.FIRST_OF_CROP)
-                && neighbour.sheddingTo().isPresent())
-            || (assumed.unknown().contains(FloweringOverlap.UnknownDay.LAST_OF_CROP)
-                && neighbour.sheddingFrom().isPresent()));
-  }
-
-  /** Whether a source counts here at once. */
-  private static boolean isCertain(SeedCrop crop, Neighbour neighbour) {
-    return neighbour.reportedBy().isEmpty()
-        || neighbour.reportedBy().equals(crop.dossier().holder());
-  }
-
   private static Verdict owed(SeedCrop crop, Source source) {
     Neighbour neighbour = source.neighbour();
     List<String> factIds = List.of(crop.declarationId(), neighbour.factId());
-    if (isCertain(crop, neighbour)) {
+    if (source.confirmed()) {
       return Findings.of(
               Gate.ISOLATION, factIds, new IsolationFinding.FloweringUnknown(source(neighbour)))
           .owed(source.limit(), new Evidence.FloweringDays());
@@ -195,33 +139,6 @@ final class IsolationGate implements GateRule {
     return seen.isEmpty()
         ? Optional.empty()
         : Optional.of(new IsolationFinding.NotFloweringTogether(seen));
-  }
-
-  /**
-   * A source with the distance that it is to keep.
-   *
-   * @param mayBeApart whether it may not flower together with the crop, by a day not on record
-   */
-  private record Source(Neighbour neighbour, Limit limit, boolean mayBeApart) {
-    double marginM() {
-      return limit.margin(neighbour.distanceM());
-    }
-
-    /** Whether it speaks against the crop at once. */
-    boolean isCertain(SeedCrop crop) {
-      return !mayBeApart && IsolationGate.isCertain(crop, neighbour);
-    }
-  }
-
-  /** A longer distance for a large source, where the book has one and no shield is accepted. */
-  private static Limit limitFor(SeedCrop crop, Neighbour neighbour, Limit usual) {
-    boolean large =
-        crop.limit(Quantity.LARGE_SOURCE_AREA)
-            .map(area -> area.holds(neighbour.areaHa()))
-            .orElse(false);
-    return large && !isShielded(crop)
-        ? crop.limit(Quantity.ISOLATION_DISTANCE_LARGE_SOURCE).orElse(usual)
-        : usual;
   }
 
   private static IsolationFinding.Source source(Neighbour neighbour) {

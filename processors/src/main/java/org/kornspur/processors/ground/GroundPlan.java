@@ -45,9 +45,14 @@ public final class GroundPlan {
   public record Figure(List<Spot> shell, List<List<Spot>> holes) {}
 
   public static GroundPlan around(Outline field) {
+    return new GroundPlan(field, new LocalPlane(middleOf(field)));
+  }
+
+  /** The middle of the least box around a field. */
+  public static GeoPosition middleOf(Outline field) {
     LocalPlane first = new LocalPlane(field.corners().get(0));
     Envelope box = field.on(first).getEnvelopeInternal();
-    return new GroundPlan(field, new LocalPlane(first.locate(box.centre())));
+    return first.locate(box.centre());
   }
 
   public Figure field() {
@@ -72,7 +77,12 @@ public final class GroundPlan {
    * @param distanceM metres, above 0
    */
   public Figure zone(double distanceM) {
-    BufferParameters round = new BufferParameters(PIECES_OF_A_QUARTER);
+    return zone(distanceM, PIECES_OF_A_QUARTER);
+  }
+
+  /** The same with corners that are rounded by so many chords a quarter. */
+  Figure zone(double distanceM, int piecesOfAQuarter) {
+    BufferParameters round = new BufferParameters(piecesOfAQuarter);
     Geometry zone = BufferOp.bufferOp(field.on(plane), distanceM, round);
     return figure((Polygon) zone);
   }
