@@ -1,6 +1,7 @@
 package org.kornspur.api.http;
 
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
@@ -11,12 +12,15 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ParameterProblem;
 import org.kornspur.api.problem.ProblemKind;
+import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.statement.Value.Amount;
+import org.kornspur.processors.ground.GeoPosition;
 
 /**
  * Reads the parameters of one request and says all that is wrong with them at once. A parameter
@@ -27,6 +31,9 @@ public final class Parameters {
   private static final String OF_A_LATER_VERSION = "UNKNOWN";
   private static final Pattern WHOLE = Pattern.compile("\\d{1,9}");
   private static final Pattern DECIMAL = Pattern.compile("\\d{1,9}(\\.\\d{1,9})?");
+
+  private static final Pattern PLACE =
+      Pattern.compile("(-?\\d{1,3}(?:\\.\\d{1,12})?),(-?\\d{1,2}(?:\\.\\d{1,12})?)");
 
   private final List<Problem> wrong = new ArrayList<>();
   private final Consumer<List<Problem>> answer;
@@ -138,6 +145,48 @@ public final class Parameters {
       note(name, text, new ParameterProblem.NoTime());
       return Optional.empty();
     }
+  }
+
+  /** A day of the calendar; empty where it is not given. */
+  public Optional<LocalDate> day(String name, String text) {
+    if (isAbsent(text)) {
+      return Optional.empty();
+    }
+    try {
+      return Optional.of(LocalDate.parse(text.strip()));
+    } catch (DateTimeParseException noDay) {
+      note(name, text, new ParameterProblem.NoDay());
+      return Optional.empty();
+    }
+  }
+
+  /** A crop or a source of pollen, as {@code crop:ID}; empty where it is not given. */
+  public Optional<Subject> ground(String name, String text) {
+    if (isAbsent(text)) {
+      return Optional.empty();
+    }
+    if (text.matches("(crop|source):.{1,64}")) {
+      return Optional.of(Subject.parse(text));
+    }
+    note(name, text, new ParameterProblem.NoGround());
+    return Optional.empty();
+  }
+
+  /** Longitude and latitude in degrees, with a comma between; empty where it is not given. */
+  public Optional<GeoPosition> place(String name, String text) {
+    if (isAbsent(text)) {
+      return Optional.empty();
+    }
+    Matcher degrees = PLACE.matcher(text.strip());
+    if (degrees.matches()) {
+      double lon = Double.parseDouble(degrees.group(1));
+      double lat = Double.parseDouble(degrees.group(2));
+      if (Math.abs(lon) <= 180 && Math.abs(lat) < 90) {
+        return Optional.of(new GeoPosition(lon, lat));
+      }
+    }
+    note(name, text, new ParameterProblem.NoPlace());
+    return Optional.empty();
   }
 
   /** One value of a kind, in any case; empty where it is not given. */

@@ -19,6 +19,13 @@ public sealed interface ParameterProblem extends RequestReason {
 
   record NoTime() implements ParameterProblem {}
 
+  record NoDay() implements ParameterProblem {}
+
+  /** No crop and no source of pollen. */
+  record NoGround() implements ParameterProblem {}
+
+  record NoPlace() implements ParameterProblem {}
+
   record OtherName(List<String> names) implements ParameterProblem {}
 
   record NoneHere() implements ParameterProblem {}

@@ -25,6 +25,7 @@ public final class TextResolver {
           "frame",
           "help",
           "lot",
+          "map",
           "notifications",
           "paper",
           "people",

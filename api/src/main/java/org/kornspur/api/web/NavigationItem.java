@@ -9,6 +9,7 @@ public enum NavigationItem {
   RELEASE("/release", Permission.SIGN_ACTS),
   LOTS("/lots", Permission.READ_LOTS),
   CROPS("/crops", Permission.READ_CROPS),
+  MAP("/map", Permission.READ_CROPS),
   LABORATORY("/laboratory", Permission.TEST_SAMPLES),
   RECORD("/record", Permission.POST_FACTS),
   FILES("/files", Permission.POST_FACTS),

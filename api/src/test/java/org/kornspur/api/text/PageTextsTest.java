@@ -151,8 +151,10 @@ class PageTextsTest {
           .forEach(text -> named.add(text.key()));
     }
     Set<String> scripts = new TreeSet<>();
-    for (Path file : files(SCRIPTS.resolve("field-book"))) {
-      scripts.addAll(found(IN_SCRIPT, file));
+    for (String folder : List.of("field-book", "map")) {
+      for (Path file : files(SCRIPTS.resolve(folder))) {
+        scripts.addAll(found(IN_SCRIPT, file));
+      }
     }
     Set<String> unused =
         keys(name).stream()

@@ -76,6 +76,7 @@ class FramePageIT extends BrowserTest {
             "record/conditioning",
             "release",
             "seasons",
+            "map/2025?day=2025-06-02",
             "audit",
             "plan/new",
             "quarantine",
@@ -162,6 +163,8 @@ class FramePageIT extends BrowserTest {
     "quarantine, state, BAD, REPLAYED",
     "quarantine, stat, HELD, page",
     "seasons, year, 2024, hybrid",
+    "map/2025, day, 2025-13-01, 2025-06-01",
+    "map/2025, at, lot:L25-S01, crop:C25-01",
     "trace, p, L24, q",
     "lots/L26-S11/sign, kind, BAD, ''"
   })

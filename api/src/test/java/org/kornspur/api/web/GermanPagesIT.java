@@ -217,6 +217,8 @@ class GermanPagesIT {
             "/record/field-inspection",
             "/files",
             "/seasons",
+            "/map/2025?day=2025-06-02",
+            "/map/2026",
             "/plan",
             "/plan/new",
             "/audit?sample=2&seed=1",

@@ -22,6 +22,24 @@ public final class SvgPath {
     return rings.stream().map(ring -> line(ring) + "Z").collect(Collectors.joining());
   }
 
+  /**
+   * Path data of a closed ring in whole units, each place from the one before: the shortest form.
+   */
+  public static String shortRing(List<Point> ring) {
+    StringBuilder path = new StringBuilder();
+    long x = 0;
+    long y = 0;
+    for (Point point : ring) {
+      path.append(path.isEmpty() ? 'M' : 'l')
+          .append(Math.round(point.x()) - x)
+          .append(' ')
+          .append(Math.round(point.y()) - y);
+      x = Math.round(point.x());
+      y = Math.round(point.y());
+    }
+    return path.append('z').toString();
+  }
+
   /** Path data of a line. */
   public static String line(List<Point> points) {
     Function<Point, String> place = point -> number(point.x()) + " " + number(point.y());

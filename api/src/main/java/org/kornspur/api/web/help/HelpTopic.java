@@ -8,6 +8,7 @@ import java.util.Optional;
 public enum HelpTopic {
   START,
   PAGES,
+  MAP,
   DEMO,
   GATES,
   TESTS,

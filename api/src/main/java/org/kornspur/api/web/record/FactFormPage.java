@@ -113,6 +113,8 @@ public class FactFormPage {
       @QueryParam("refused") String refused,
       @QueryParam("lot") String lot,
       @QueryParam("crop") String crop,
+      @QueryParam("cropYear") String cropYear,
+      @QueryParam("outline") String outline,
       @QueryParam("next") String next,
       @QueryParam("recorded") String recorded) {
     ContractForm form = allowed(path);
@@ -120,7 +122,10 @@ public class FactFormPage {
     FormBasis basis = basis(form, text(corrects), text(withdraws), text(refused), "");
     Sheet<ContractForm> sheet =
         firstValues.in(
-            start(form, basis, frame), basis, text(lot), text(crop), text(next).equals("true"));
+            start(form, basis, frame),
+            basis,
+            new FirstValues.Given(text(lot), text(crop), text(cropYear), text(outline)),
+            text(next).equals("true"));
     return pages.render(
         Templates.sheet(
             frame, inZone(sheet, frame), around(sheet, basis, known.of(sheet)), text(recorded)));

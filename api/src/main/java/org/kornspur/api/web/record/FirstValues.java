@@ -30,14 +30,29 @@ public class FirstValues {
   private final Clock clock = Clock.systemUTC();
 
   /**
+   * What an address says of the fact.
+   *
+   * @param lot that it is about; empty where none is known, as all of these
+   * @param outline corners, each as longitude and latitude, with semicolons between them
+   */
+  record Given(String lot, String crop, String cropYear, String outline) {
+
+    String value(Field field) {
+      return switch (field.name()) {
+        case "cropYear" -> cropYear;
+        case "outline" -> outline.replace(",", ", ").replace(';', '\n');
+        default -> "";
+      };
+    }
+  }
+
+  /**
    * A form with what is known.
    *
-   * @param lot that it is about; empty where none is known
-   * @param crop that it is about, likewise
+   * @param given what the address says
    * @param next whether it is the next after one that the person recorded
    */
-  Sheet<ContractForm> in(
-      Sheet<ContractForm> sheet, FormBasis basis, String lot, String crop, boolean next) {
+  Sheet<ContractForm> in(Sheet<ContractForm> sheet, FormBasis basis, Given given, boolean next) {
     Map<String, String> before =
         next ? last.of(caller.get().personId(), sheet.form().type()).orElse(Map.of()) : Map.of();
     boolean isNew = basis.mended().isEmpty() && basis.refused().isEmpty();
@@ -54,11 +69,14 @@ public class FirstValues {
           if (!isNew) {
             return field;
           }
-          if (aboutLot.filter(field.name()::equals).isPresent() && !lot.isEmpty()) {
-            return field.starting(lot);
+          if (aboutLot.filter(field.name()::equals).isPresent() && !given.lot().isEmpty()) {
+            return field.starting(given.lot());
           }
-          if (aboutCrop.filter(field.name()::equals).isPresent() && !crop.isEmpty()) {
-            return field.starting(crop);
+          if (aboutCrop.filter(field.name()::equals).isPresent() && !given.crop().isEmpty()) {
+            return field.starting(given.crop());
+          }
+          if (!given.value(field).isEmpty()) {
+            return field.starting(given.value(field));
           }
           return field.starting(
               stays(field) && before.containsKey(field.name())

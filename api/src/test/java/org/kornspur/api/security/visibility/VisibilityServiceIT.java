@@ -158,7 +158,9 @@ class VisibilityServiceIT {
               "/api/v1/crops/%s/trace?direction=forward",
               "/api/v1/advice/inspection/%s",
               "/api/v1/crops/%s/facts",
-              "/api/v1/lots/%s/facts")) {
+              "/api/v1/lots/%s/facts",
+              "/map/distance?from=crop:%1$s&to=crop:%1$s",
+              "/map/source?from=%s")) {
         assertSameAsUnknown(path, id);
       }
     }
@@ -181,6 +183,7 @@ class VisibilityServiceIT {
               "/crops?id=%s",
               "/trace/drill?subject=lot:%s",
               "/field-book?q=%s",
+              "/map/2025?at=crop:%s",
               "/field-book/crops/%s/inspection")) {
         assertThat(page(path, id)).as(path + " " + id).isEqualTo(page(path, "NONE-1"));
       }
@@ -640,6 +643,9 @@ class VisibilityServiceIT {
                 "/api/v1/quarantine",
                 "/api/v1/advice/calibration",
                 "/api/v1/account",
+                "/map/2023",
+                "/map/2024",
+                "/map/2025",
                 "/"));
     for (JsonNode hybrid : get(person, "/api/v1/hybrids")) {
       paths.add("/api/v1/hybrids/" + hybrid.path("hybridId").asText());
