@@ -28,6 +28,9 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.http.HeavyDocument;
 import org.kornspur.api.http.IgnoredParameters;
 import org.kornspur.api.http.Parameters;
+import org.kornspur.api.problem.AddressDetail;
+import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.query.QueryService;
 import org.kornspur.api.query.VisibleData;
 import org.kornspur.api.readmodel.ResultPage;
@@ -48,6 +51,7 @@ import org.kornspur.api.web.map.SeasonGround.Flowering;
 import org.kornspur.api.web.map.SeasonGround.Place;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.problem.Given;
 import org.kornspur.processors.ground.GeoPosition;
 import org.kornspur.processors.ground.SightedPlace;
 import org.kornspur.standing.StandingState;
@@ -64,7 +68,6 @@ public class MapPage {
   private static final int A_PAGE = 200;
   private static final double FARTHEST_M = 10_000;
   private static final double USUAL_ACROSS_M = 10;
-  private static final String YEAR = "{year: \\d{4}}";
 
   @Inject PageFrames pages;
   @Inject VisibleData data;
@@ -139,18 +142,19 @@ public class MapPage {
    * @param between two of them, for the distance
    */
   @GET
-  @Path(YEAR)
+  @Path("{year}")
   @RequiresPermission(Permission.READ_CROPS)
   @HeavyDocument
   @Produces(MediaType.TEXT_HTML + ";charset=UTF-8")
   @Operation(hidden = true)
   public String season(
-      @PathParam("year") int year,
+      @PathParam("year") String givenYear,
       @QueryParam("day") String day,
       @QueryParam("at") String at,
       @QueryParam("between") List<String> between,
       @QueryParam("page") String page,
       @Context UriInfo uri) {
+    int year = year(givenYear);
     Parameters parameters = ignored.parameters();
     Optional<LocalDate> shownDay = parameters.day("day", day);
     Optional<Subject> shownAt = parameters.ground("at", at);
@@ -265,6 +269,15 @@ public class MapPage {
     return Response.ok(file.toFile(), MapPicture.type(file).orElseThrow())
         .header(HttpHeaders.CACHE_CONTROL, "private, max-age=3600")
         .build();
+  }
+
+  private static int year(String given) {
+    if (!given.matches("\\d{4}")) {
+      throw new ApiProblem(
+          ProblemKind.INVALID_PARAMETER,
+          new AddressDetail.NoWholeNumber("year", Given.text(given, false)));
+    }
+    return Integer.parseInt(given);
   }
 
   private List<Season> seasons(int shown) {
