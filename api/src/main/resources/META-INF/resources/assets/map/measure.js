@@ -5,6 +5,7 @@ export function measureBetween(svg, toMap) {
   const said = document.getElementById("measured");
   const texts = said.dataset;
   const way = document.getElementById("measured-way");
+  const address = document.getElementById("choosing").getAttribute("action");
   const ticks = [...document.querySelectorAll("#choosing input[name=between]")];
   const figures = new Map(
     [...svg.querySelectorAll(".figure")].map((figure) => [figure.dataset.subject, figure]));
@@ -24,7 +25,7 @@ export function measureBetween(svg, toMap) {
       return;
     }
     const [from, to] = chosen;
-    const asked = await fetch(`/map/distance?${new URLSearchParams({ from, to })}`, {
+    const asked = await fetch(`${address}/distance?${new URLSearchParams({ from, to })}`, {
       headers: { Accept: "application/json" } }).catch(() => null);
     if (chosen[0] !== from || chosen[1] !== to) {
       return;

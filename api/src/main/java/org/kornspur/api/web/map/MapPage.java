@@ -4,7 +4,6 @@ import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.GET;
-import jakarta.ws.rs.NotFoundException;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
@@ -30,6 +29,7 @@ import org.kornspur.api.http.IgnoredParameters;
 import org.kornspur.api.http.Parameters;
 import org.kornspur.api.problem.AddressDetail;
 import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.ParameterProblem;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.query.QueryService;
 import org.kornspur.api.query.VisibleData;
@@ -51,6 +51,7 @@ import org.kornspur.api.web.map.SeasonGround.Flowering;
 import org.kornspur.api.web.map.SeasonGround.Place;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.problem.Given;
 import org.kornspur.processors.ground.GeoPosition;
 import org.kornspur.processors.ground.SightedPlace;
@@ -193,18 +194,23 @@ public class MapPage {
 
   /** The shortest way between two crops or sources. */
   @GET
-  @Path("distance")
+  @Path("{year}/distance")
   @RequiresPermission(Permission.READ_CROPS)
   @Produces(MediaType.APPLICATION_JSON)
   @Operation(hidden = true)
-  public Measured distance(@QueryParam("from") String from, @QueryParam("to") String to) {
+  public Measured distance(
+      @PathParam("year") String givenYear,
+      @QueryParam("from") String from,
+      @QueryParam("to") String to) {
+    year(givenYear);
     Parameters parameters = new Parameters();
     parameters.together("from", from, "to", to);
     Optional<Subject> first = parameters.ground("from", from);
     Optional<Subject> second = parameters.ground("to", to);
     parameters.check();
     return distances.between(
-        first.orElseThrow(NotFoundException::new), second.orElseThrow(NotFoundException::new));
+        first.orElseThrow(() -> missing("from", new ParameterProblem.NoGround())),
+        second.orElseThrow(() -> missing("to", new ParameterProblem.NoGround())));
   }
 
   /**
@@ -217,18 +223,18 @@ public class MapPage {
    * @param across how wide it is taken to be, metres
    */
   @GET
-  @Path("source")
+  @Path("{year}/source")
   @RequiresPermission(Permission.POST_POLLEN_SOURCES)
   @Operation(hidden = true)
   public Response source(
-      @QueryParam("year") String year,
+      @PathParam("year") String givenYear,
       @QueryParam("place") String place,
       @QueryParam("from") String from,
       @QueryParam("bearing") String bearing,
       @QueryParam("distance") String distance,
       @QueryParam("across") String across) {
+    int cropYear = year(givenYear);
     Parameters parameters = new Parameters();
-    int cropYear = parameters.whole("year", year, Year.now().getValue(), 1990, 2100);
     Optional<GeoPosition> tapped = parameters.place("place", place);
     Optional<String> crop = parameters.id("from", from);
     double bearingDeg = parameters.decimal("bearing", bearing, 0, 0, 360);
@@ -243,7 +249,7 @@ public class MapPage {
                     crop.map(Subject::crop)
                         .map(grounds::outline)
                         .map(field -> SightedPlace.beyondEdge(field, bearingDeg, distanceM)))
-            .orElseThrow(NotFoundException::new);
+            .orElseThrow(() -> missing("place", new ParameterProblem.NoPlace()));
     return Response.seeOther(URI.create(form(cropYear, seen.square(acrossM)))).build();
   }
 
@@ -261,14 +267,24 @@ public class MapPage {
 
   /** The ground as the site shows it. */
   @GET
-  @Path("picture")
+  @Path("ground/picture")
   @RequiresPermission(Permission.READ_CROPS)
   @Operation(hidden = true)
   public Response picture() {
-    java.nio.file.Path file = picture.file().orElseThrow(NotFoundException::new);
+    java.nio.file.Path file =
+        picture
+            .file()
+            .orElseThrow(
+                () ->
+                    ApiProblem.notFound(
+                        new AddressDetail.NoResource(Given.text("/map/ground/picture", false))));
     return Response.ok(file.toFile(), MapPicture.type(file).orElseThrow())
         .header(HttpHeaders.CACHE_CONTROL, "private, max-age=3600")
         .build();
+  }
+
+  private static ApiProblem missing(String name, ParameterProblem reason) {
+    return new ApiProblem(ProblemKind.INVALID_PARAMETER, List.of(Problem.of(name, "", reason)));
   }
 
   private static int year(String given) {

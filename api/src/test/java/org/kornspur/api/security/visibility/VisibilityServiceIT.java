@@ -159,8 +159,8 @@ class VisibilityServiceIT {
               "/api/v1/advice/inspection/%s",
               "/api/v1/crops/%s/facts",
               "/api/v1/lots/%s/facts",
-              "/map/distance?from=crop:%1$s&to=crop:%1$s",
-              "/map/source?from=%s")) {
+              "/map/2025/distance?from=crop:%1$s&to=crop:%1$s",
+              "/map/2025/source?from=%s")) {
         assertSameAsUnknown(path, id);
       }
     }
