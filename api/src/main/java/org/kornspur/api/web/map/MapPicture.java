@@ -1,6 +1,7 @@
 package org.kornspur.api.web.map;
 
 import io.quarkus.runtime.StartupEvent;
+import io.quarkus.runtime.configuration.ConfigurationException;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
 import jakarta.inject.Inject;
@@ -26,12 +27,12 @@ public class MapPicture {
   /**
    * A start with a picture that cannot be shown is refused.
    *
-   * @throws IllegalStateException if it cannot
+   * @throws ConfigurationException if it cannot
    */
   void check(@Observes StartupEvent start) {
     if (settings.picture().isPresent() != settings.pictureBounds().isPresent()) {
-      throw new IllegalStateException(
-          "kornspur.map.picture and kornspur.map.picture-bounds mean nothing without each other."
+      throw new ConfigurationException(
+          "Kornspur could not start: kornspur.map.picture and kornspur.map.picture-bounds mean nothing without each other."
               + " Set both or none.");
     }
     settings
@@ -39,8 +40,8 @@ public class MapPicture {
         .filter(file -> !Files.isReadable(file) || type(file).isEmpty())
         .ifPresent(
             file -> {
-              throw new IllegalStateException(
-                  "kornspur.map.picture is %s; expected a PNG or JPEG file that can be read."
+              throw new ConfigurationException(
+                  "Kornspur could not start: kornspur.map.picture is %s; expected a PNG or JPEG file that can be read."
                       .formatted(file));
             });
     settings.pictureBounds().ifPresent(MapPicture::edges);
@@ -88,8 +89,8 @@ public class MapPicture {
     } catch (NumberFormatException noNumber) {
       // refused below
     }
-    throw new IllegalStateException(
-        "kornspur.map.picture-bounds is '%s'; expected west,south,east,north in degrees, as"
+    throw new ConfigurationException(
+        "Kornspur could not start: kornspur.map.picture-bounds is '%s'; expected west,south,east,north in degrees, as"
                 .formatted(bounds)
             + " 14.5,52.5,15.1,52.9.");
   }

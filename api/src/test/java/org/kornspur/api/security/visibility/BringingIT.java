@@ -277,10 +277,10 @@ class BringingIT {
 
   @Test
   void eachRoleBringsItsOwnKindOfFact() throws Exception {
-    refused(TestPeople.WEST, inspection(TestPeople.WEST, "bk-1", "BK-C"), "type");
-    refused("inspector", harvest("inspector", "bk-2", "BK-C", "BK-R"), "type");
-    refused("laboratory", inspection("laboratory", "bk-3", "BK-C"), "type");
-    accepted("inspector", inspection("inspector", "bk-4", "BK-C"));
+    refused(TestPeople.WEST, inspection(TestPeople.WEST, "bk-1", "BRK-C"), "type");
+    refused("inspector", harvest("inspector", "bk-2", "BRK-C", "BRK-R"), "type");
+    refused("laboratory", inspection("laboratory", "bk-3", "BRK-C"), "type");
+    accepted("inspector", inspection("inspector", "bk-4", "BRK-C"));
   }
 
   @Test

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import io.quarkus.runtime.StartupEvent;
 import java.io.IOException;
+import io.quarkus.runtime.configuration.ConfigurationException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
@@ -62,7 +63,7 @@ class MapPictureTest {
   void boundsThatAreNoneAreRefusedAtTheStart(String bounds) throws IOException {
     Path file = Files.createFile(folder.resolve("ground.png"));
     assertThatThrownBy(() -> picture(file, bounds).check(new StartupEvent()))
-        .isInstanceOf(IllegalStateException.class)
+        .isInstanceOf(ConfigurationException.class)
         .hasMessageContaining("kornspur.map.picture-bounds")
         .hasMessageContaining("west,south,east,north");
   }
@@ -72,7 +73,7 @@ class MapPictureTest {
     Path script = Files.createFile(folder.resolve("ground.svg"));
     for (Path file : new Path[] {script, folder.resolve("missing.png")}) {
       assertThatThrownBy(() -> picture(file, "14.5,52.5,15.1,52.9").check(new StartupEvent()))
-          .isInstanceOf(IllegalStateException.class)
+          .isInstanceOf(ConfigurationException.class)
           .hasMessageContaining("PNG or JPEG");
     }
     assertThatThrownBy(() -> picture(script, null).check(new StartupEvent()))
