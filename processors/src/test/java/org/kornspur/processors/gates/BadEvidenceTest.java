@@ -12,6 +12,7 @@ import java.util.stream.Stream;
 import net.jqwik.api.Assume;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
+import net.jqwik.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
@@ -34,6 +35,7 @@ import org.kornspur.processors.verdict.Fitness;
  * anything better; nor does the order of the facts. No crop is fit with a fact without which alone
  * it would be. Our own rule, no source.
  */
+@Tag("slow")
 class BadEvidenceTest {
   private static final LocalDate FIRST = LocalDate.of(2024, 5, 25);
   private static final int[] STAGES = {31, 55, 63, 67};

@@ -12,6 +12,7 @@ import java.util.stream.Stream;
 import net.jqwik.api.Assume;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
+import net.jqwik.api.Tag;
 import org.kornspur.contract.Category;
 import org.kornspur.contract.CompositionMethod;
 import org.kornspur.ingest.contract.FactType;
@@ -28,6 +29,7 @@ import org.kornspur.processors.verdict.Fitness;
  * anything better, whatever else is on record of it. What {@link BadEvidenceTest} holds of crops,
  * for seed. Our own rule, no source.
  */
+@Tag("slow")
 class BadSeedEvidenceTest {
   private static final Judge JUDGE = Judge.by(Rulebooks.bundled());
   private static final double KG = 1000;

@@ -11,6 +11,7 @@ import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.kornspur.contract.Category;
@@ -39,6 +40,7 @@ import org.kornspur.processors.verdict.Verdict;
  * Of a fit crop or lot every subset of its facts is judged: it is fit only where each gate that the
  * book asks for is met by facts that are there. Our own rule, no source.
  */
+@Tag("slow")
 class FitRestsOnFactsTest {
   private static final Judge JUDGE = Judge.by(Rulebooks.bundled());
 

@@ -9,9 +9,11 @@ import net.jqwik.api.Combinators;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
+import net.jqwik.api.Tag;
 import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.statistics.Statistics;
 
+@Tag("slow")
 class OutlineDistancePropertiesTest {
   /** Three invented fields within some kilometres of one place. */
   record Three(Outline a, Outline b, Outline c) {}

@@ -9,6 +9,7 @@ import java.util.Random;
 import java.util.function.Function;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
+import net.jqwik.api.Tag;
 import org.kornspur.contract.Category;
 import org.kornspur.processors.fixture.Draft;
 import org.kornspur.processors.fixture.Facts;
@@ -22,6 +23,7 @@ import org.kornspur.processors.verdict.Fitness;
  * better than it was. And of good seed all of them are fit, or this would prove nothing. Our own
  * rule, no source.
  */
+@Tag("slow")
 class RegroupedSeedTest {
   private static final Judge JUDGE = Judge.by(Rulebooks.bundled());
   private static final double KG = 1000;

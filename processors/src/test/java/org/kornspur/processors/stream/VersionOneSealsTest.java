@@ -9,6 +9,7 @@ import java.util.HexFormat;
 import java.util.List;
 import org.junit.jupiter.api.MethodOrderer;
 import org.junit.jupiter.api.Order;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestMethodOrder;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -36,6 +37,7 @@ import org.kornspur.standing.ReleaseStep;
  * them, are those of today.
  */
 @TestMethodOrder(MethodOrderer.OrderAnnotation.class)
+@Tag("slow")
 class VersionOneSealsTest {
   private static final String FIT = "lot-L25-01-1";
   private static final String ALSO_FIT = "lot-L23-01";
