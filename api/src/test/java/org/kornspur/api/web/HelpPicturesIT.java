@@ -57,7 +57,7 @@ class HelpPicturesIT extends BrowserTest {
               Role.INSPECTOR,
               Screen.NARROW,
               "field-book/crops/C25-S01/inspection",
-              "fieldset:nth-of-type(2)"));
+              "#tally"));
 
   @ParameterizedTest
   @EnumSource
