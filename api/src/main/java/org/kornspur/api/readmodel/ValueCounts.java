@@ -48,7 +48,8 @@ final class ValueCounts {
 
   private record Judged(Subject.Kind kind, StandingState state) {}
 
-  private static <T> void count(Map<T, Integer> counts, T value, int times) {
+  /** Adds to a count; one that comes to nothing is gone. */
+  static <T> void count(Map<T, Integer> counts, T value, int times) {
     counts.merge(
         value, times, (held, more) -> held + more == 0 ? null : Integer.valueOf(held + more));
   }

@@ -85,8 +85,7 @@ final class WorklistIndex {
 
   private void count(EvidenceDeadline one, int more) {
     pieces += more;
-    piecesByDay.merge(
-        one.day(), more, (held, added) -> held + added == 0 ? null : Integer.valueOf(held + added));
+    ValueCounts.count(piecesByDay, one.day(), more);
   }
 
   /** Takes out what was added before. */

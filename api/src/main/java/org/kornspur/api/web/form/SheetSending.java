@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Consumer;
+import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.api.command.fact.QuarantineDecisions;
 import org.kornspur.api.command.fact.SubmissionAnswers;
 import org.kornspur.api.problem.ApiProblem;
@@ -60,6 +61,21 @@ public class SheetSending {
       }
       return byField(problem.document().problems());
     }
+  }
+
+  /**
+   * The fact of a form as the intake reads it, without sending it.
+   *
+   * @param faults takes what is wrong, by field
+   * @return empty where something is
+   */
+  public Optional<SpecificRecord> read(ObjectNode fact, Map<String, List<Field.Fault>> faults) {
+    ReadResult result = FactParser.accept(fact.toString().getBytes(StandardCharsets.UTF_8));
+    if (result instanceof ReadResult.Refused refused) {
+      faults.putAll(byField(refused.problems()));
+      return Optional.empty();
+    }
+    return Optional.of(((ReadResult.Fact) result).fact());
   }
 
   /** What is wrong, by field. */

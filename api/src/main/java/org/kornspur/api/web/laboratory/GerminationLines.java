@@ -5,7 +5,6 @@ import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.core.MultivaluedHashMap;
 import jakarta.ws.rs.core.MultivaluedMap;
-import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -23,8 +22,6 @@ import org.kornspur.api.web.form.PreviewLine;
 import org.kornspur.api.web.form.Sheet;
 import org.kornspur.api.web.form.SheetReader;
 import org.kornspur.api.web.form.SheetSending;
-import org.kornspur.ingest.json.FactParser;
-import org.kornspur.ingest.json.ReadResult;
 
 /**
  * The lines of the sheet of many samples. Each is the form of one sample, with four replicates of
@@ -78,17 +75,15 @@ public class GerminationLines {
     String figures =
         empty.fields().map(field -> reader.value(field.name())).collect(Collectors.joining("|"));
     Map<String, List<Field.Fault>> faults = new LinkedHashMap<>(reader.faults());
-    List<PreviewLine> comesTo = List.of();
-    if (faults.isEmpty()) {
-      ReadResult result = FactParser.accept(fact.toString().getBytes(StandardCharsets.UTF_8));
-      if (result instanceof ReadResult.Refused refused) {
-        faults.putAll(sending.byField(refused.problems()));
-      } else {
-        comesTo =
-            new ResultPreview(texts("laboratory"), pages.words().words())
-                .of(((ReadResult.Fact) result).fact(), whole.germinationTests(entry -> true));
-      }
-    }
+    List<PreviewLine> comesTo =
+        Optional.of(fact)
+            .filter(readable -> faults.isEmpty())
+            .flatMap(readable -> sending.read(readable, faults))
+            .map(
+                test ->
+                    new ResultPreview(texts("laboratory"), pages.words().words())
+                        .of(test, whole.germinationTests(entry -> true)))
+            .orElse(List.of());
     return new Read(
         new GerminationLine(
             number, whole.sample(), empty.posted(reader(typed), faults), comesTo, figures),

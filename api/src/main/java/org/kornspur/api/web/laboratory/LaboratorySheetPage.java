@@ -15,7 +15,6 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
-import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
@@ -43,8 +42,6 @@ import org.kornspur.api.web.form.PreviewLine;
 import org.kornspur.api.web.form.Sheet;
 import org.kornspur.api.web.form.SheetReader;
 import org.kornspur.api.web.form.SheetSending;
-import org.kornspur.ingest.json.FactParser;
-import org.kornspur.ingest.json.ReadResult;
 import org.kornspur.ingest.problem.Given;
 import org.kornspur.processors.dossier.Entry;
 
@@ -124,11 +121,8 @@ public class LaboratorySheetPage {
     Map<String, List<Field.Fault>> faults = new LinkedHashMap<>(reader.faults());
     Optional<SpecificRecord> read = Optional.empty();
     if (faults.isEmpty()) {
-      ReadResult result = FactParser.accept(fact.toString().getBytes(StandardCharsets.UTF_8));
-      if (result instanceof ReadResult.Refused refused) {
-        faults.putAll(sending.byField(refused.problems()));
-      } else {
-        read = Optional.of(((ReadResult.Fact) result).fact());
+      read = sending.read(fact, faults);
+      if (read.isPresent()) {
         corrected
             .filter(entry -> CheckStep.saysTheSame(fact, entry.fact()))
             .ifPresent(same -> unchanged(faults));

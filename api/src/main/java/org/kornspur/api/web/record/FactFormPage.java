@@ -15,7 +15,6 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
-import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.temporal.ChronoUnit;
 import java.util.LinkedHashMap;
@@ -44,8 +43,6 @@ import org.kornspur.api.web.form.Sheet;
 import org.kornspur.api.web.form.SheetReader;
 import org.kornspur.api.web.form.SheetSending;
 import org.kornspur.ingest.contract.FactType;
-import org.kornspur.ingest.json.FactParser;
-import org.kornspur.ingest.json.ReadResult;
 import org.kornspur.ingest.problem.Given;
 import org.kornspur.processors.dossier.Entry;
 
@@ -178,20 +175,18 @@ public class FactFormPage {
   /** The fact, or what is wrong with it. */
   private Optional<SpecificRecord> read(
       ObjectNode json, FormBasis basis, Map<String, List<Field.Fault>> faults) {
-    ReadResult result = FactParser.accept(json.toString().getBytes(StandardCharsets.UTF_8));
-    if (result instanceof ReadResult.Refused refused) {
-      faults.putAll(sending.byField(refused.problems()));
-      return Optional.empty();
+    Optional<SpecificRecord> fact = sending.read(json, faults);
+    if (fact.isEmpty()) {
+      return fact;
     }
-    SpecificRecord fact = ((ReadResult.Fact) result).fact();
     if (basis.corrects().isPresent()
         && basis.mended().filter(old -> CheckStep.saysTheSame(json, old.fact())).isPresent()) {
       faults.put("", List.of(new Field.Fault(texts("record").of("unchanged"))));
     }
     if (faults.isEmpty()) {
-      faults.putAll(sending.byField(trial.problems(fact)));
+      faults.putAll(sending.byField(trial.problems(fact.get())));
     }
-    return Optional.of(fact);
+    return fact;
   }
 
   private static Response recorded(ContractForm form, String factId, String step) {
