@@ -21,7 +21,7 @@ class LagGauges {
   void register(@Observes StartupEvent start, MeterRegistry meters) {
     gauge(
             "kornspur.facts.oldest.waiting.seconds",
-            running -> running.backlog().oldestFact().map(this::secondsSince).orElse(0.0))
+            running -> running.oldestFact().map(this::secondsSince).orElse(0.0))
         .description("How long the oldest fact waits to be judged; 0 where none waits")
         .register(meters);
     gauge(

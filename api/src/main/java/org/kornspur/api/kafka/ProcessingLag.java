@@ -14,7 +14,6 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import java.util.function.Function;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.apache.kafka.clients.admin.Admin;
 import org.apache.kafka.clients.admin.ListOffsetsOptions;
 import org.apache.kafka.clients.admin.OffsetSpec;
@@ -51,12 +50,10 @@ final class ProcessingLag implements AutoCloseable {
    * What was counted at one moment.
    *
    * @param waiting records not processed yet, by topic
-   * @param oldestFact when the log took the oldest of the facts among them; empty where there is
-   *     none, or it was not looked for
    * @param heldBack facts among them that nobody may read yet, because a producer keeps a
    *     transaction open
    */
-  record Counted(Map<String, Long> waiting, Optional<Instant> oldestFact, long heldBack) {
+  record Counted(Map<String, Long> waiting, long heldBack) {
 
     /** Then answers say that they are complete, and so it must be true when they say it. */
     private boolean isNothing() {
@@ -77,7 +74,7 @@ final class ProcessingLag implements AutoCloseable {
   private final KafkaConsumer<byte[], byte[]> reader;
   private final String group;
   private final List<TopicPartition> partitions;
-  private Counted kept = new Counted(Map.of(), Optional.empty(), 0);
+  private Counted kept = new Counted(Map.of(), 0);
   private long keptUntil;
   private final Object roughLock = new Object();
   private long rough;
@@ -139,39 +136,76 @@ final class ProcessingLag implements AutoCloseable {
 
   private Counted ask(boolean exactly) {
     try {
-      Map<TopicPartition, OffsetAndMetadata> committed =
-          new HashMap<>(
-              admin
-                  .listConsumerGroupOffsets(group)
-                  .partitionsToOffsetAndMetadata()
-                  .get(TIMEOUT_MS, TimeUnit.MILLISECONDS));
+      Map<TopicPartition, OffsetAndMetadata> committed = committed();
       Map<TopicPartition, Long> readable = ends(IsolationLevel.READ_COMMITTED);
       Map<TopicPartition, Long> written = ends(IsolationLevel.READ_UNCOMMITTED);
       Map<String, Long> waiting = new TreeMap<>();
       long heldBack = 0;
-      Optional<Instant> oldest = Optional.empty();
       for (TopicPartition partition : partitions) {
-        OffsetAndMetadata done = committed.get(partition);
-        long from = done == null ? 0 : done.offset();
+        long from = next(committed, partition);
         long behind = Math.max(0, written.get(partition) - from);
         if (partition.topic().equals(Topics.FACTS.topicName())) {
           long held = Math.max(0, written.get(partition) - readable.get(partition));
           heldBack += held;
-          if (exactly && behind > held) {
-            Look look = look(partition, from, behind - held);
-            behind = held == 0 && look.isNothing() ? 0 : behind;
-            oldest = Stream.of(oldest, look.first()).flatMap(Optional::stream).min(naturalOrder());
+          if (exactly
+              && held == 0
+              && behind > 0
+              && behind <= MOST_ABORTED
+              && look(partition, from, behind).isNothing()) {
+            behind = 0;
           }
         }
         waiting.merge(partition.topic(), behind, Long::sum);
       }
-      return new Counted(Map.copyOf(waiting), oldest, heldBack);
+      return new Counted(Map.copyOf(waiting), heldBack);
     } catch (ExecutionException | TimeoutException unanswered) {
       throw new NotReady(new NotReadyDetail.LagUnknown(), 2);
     } catch (InterruptedException interrupted) {
       Thread.currentThread().interrupt();
       throw new NotReady(new NotReadyDetail.Interrupted(), 2);
     }
+  }
+
+  /**
+   * When the log took the oldest of the facts that are not processed yet; empty where there is
+   * none. It is read from the log, so it is asked for by itself.
+   *
+   * @throws NotReady where the brokers do not tell
+   */
+  synchronized Optional<Instant> oldestFact() {
+    try {
+      Map<TopicPartition, OffsetAndMetadata> committed = committed();
+      Map<TopicPartition, Long> readable = ends(IsolationLevel.READ_COMMITTED);
+      return partitions.stream()
+          .filter(partition -> partition.topic().equals(Topics.FACTS.topicName()))
+          .filter(partition -> readable.get(partition) > next(committed, partition))
+          .flatMap(
+              partition -> {
+                long from = next(committed, partition);
+                return look(partition, from, readable.get(partition) - from).first().stream();
+              })
+          .min(naturalOrder());
+    } catch (ExecutionException | TimeoutException unanswered) {
+      throw new NotReady(new NotReadyDetail.LagUnknown(), 2);
+    } catch (InterruptedException interrupted) {
+      Thread.currentThread().interrupt();
+      throw new NotReady(new NotReadyDetail.Interrupted(), 2);
+    }
+  }
+
+  private Map<TopicPartition, OffsetAndMetadata> committed()
+      throws InterruptedException, ExecutionException, TimeoutException {
+    return admin
+        .listConsumerGroupOffsets(group)
+        .partitionsToOffsetAndMetadata()
+        .get(TIMEOUT_MS, TimeUnit.MILLISECONDS);
+  }
+
+  /** The offset at which the processors go on. */
+  private static long next(
+      Map<TopicPartition, OffsetAndMetadata> committed, TopicPartition partition) {
+    OffsetAndMetadata done = committed.get(partition);
+    return done == null ? 0 : done.offset();
   }
 
   /**

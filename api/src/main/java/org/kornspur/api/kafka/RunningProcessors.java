@@ -168,6 +168,11 @@ final class RunningProcessors implements AutoCloseable {
     return backlog.newestOfEach(topic);
   }
 
+  /** When the log took the oldest of the facts among them. */
+  Optional<Instant> oldestFact() {
+    return backlog.oldestFact();
+  }
+
   /** How many these were in all, half a second ago at most. */
   long recentBacklog() {
     return backlog.recentRecords();
