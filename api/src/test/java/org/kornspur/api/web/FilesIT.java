@@ -7,7 +7,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.microsoft.playwright.Download;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
-import com.microsoft.playwright.options.FilePayload;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -21,26 +20,14 @@ import org.apache.poi.ss.usermodel.CellStyle;
 import org.apache.poi.xssf.usermodel.XSSFRow;
 import org.apache.poi.xssf.usermodel.XSSFSheet;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.extension.ExtendWith;
-import org.kornspur.api.EmptyMachine;
-import org.kornspur.api.NeedsProgram;
-import org.kornspur.api.Program;
 import org.kornspur.api.security.Role;
-import org.kornspur.api.security.login.AsPerson;
 import org.kornspur.api.security.people.TestPeople;
 import org.kornspur.api.text.Language;
 
 /** Spreadsheets with the faults that people make, sent in a real browser. */
-@NeedsProgram(Program.CHROMIUM)
-@ExtendWith({EmptyMachine.class, AsPerson.class})
-class FilesIT {
+class FilesIT extends EmptySiteTest {
   private static final String CSV = "text/csv";
-  private static final String XLSX =
-      "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
 
   /** An old German spreadsheet: semicolons, Windows-1252, decimal commas, local dates. */
   private static final byte[] HARVESTS =
@@ -52,23 +39,6 @@ class FilesIT {
       FT-C-1;FT L 4;1300;31.2.2026;Zettel 4
       """
           .getBytes(Charset.forName("windows-1252"));
-
-  private final String root = EmptyMachine.root();
-
-  @BeforeAll
-  static void startBrowser() {
-    BrowserTest.startBrowser();
-  }
-
-  @AfterEach
-  void letVisitorsGo() {
-    BrowserTest.chromium.letVisitorsGo();
-  }
-
-  @BeforeEach
-  void waitUntilReady() {
-    PostedFacts.until("/health/ready", answer -> answer.statusCode() == 200);
-  }
 
   @Test
   void aTableIsSentMendedAndSentAgain() throws Exception {
@@ -175,14 +145,6 @@ class FilesIT {
     Page page = BrowserTest.chromium.signedIn(screen, language, root, TestPeople.of(Role.QUALITY));
     page.navigate(root + "files");
     return page;
-  }
-
-  private void send(Page page, String name, String type, byte[] content) {
-    page.navigate(root + "files");
-    page.locator("#file").setInputFiles(new FilePayload(name, type, content));
-    page.locator("form[enctype] button").click();
-    assertThat(page.locator("h1")).hasText(name);
-    assertThat(page.locator("#told")).isVisible();
   }
 
   private static byte[] download(Page page) throws IOException {

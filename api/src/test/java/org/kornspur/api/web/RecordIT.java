@@ -6,7 +6,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.google.gson.JsonObject;
 import com.microsoft.playwright.BrowserContext;
-import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
 import io.restassured.response.Response;
@@ -71,46 +70,6 @@ class RecordIT extends BrowserTest {
         "lotId": "%s", "hybridId": "HYB-RC", "componentId": "%s", "category": "BASIC", \
         "enterpriseId": "ENT-MULT-WEST", "rulebookId": "EU", "cropYear": 2023, "massKg": %s"""
             .formatted(lotId, componentId, massKg));
-  }
-
-  /** A person at a form: what is typed and pressed is counted. */
-  private static final class Hands {
-    private final Page page;
-    private int fields;
-    private int presses;
-
-    Hands(Page page) {
-      this.page = page;
-    }
-
-    Hands type(String name, String value) {
-      Locator field = page.locator("[name='" + name + "']");
-      if (field.evaluate("element => element.tagName").equals("SELECT")) {
-        field.selectOption(value);
-      } else {
-        field.fill(value);
-      }
-      fields++;
-      return this;
-    }
-
-    Hands press(String step) {
-      Chromium.send(page.locator("button:not(.first)[value='" + step + "']"));
-      presses++;
-      return this;
-    }
-
-    void begin() {
-      fields = 0;
-      presses = 0;
-    }
-
-    /** The page that shows what it comes to. */
-    Locator check() {
-      press("check");
-      assertThat(page.locator("#checked")).isVisible();
-      return page.locator("main");
-    }
   }
 
   @ParameterizedTest
@@ -221,8 +180,8 @@ class RecordIT extends BrowserTest {
   }
 
   private static void assertSteps(Hands hands, int fields, int presses) {
-    assertThat(hands.fields).as("fields typed").isEqualTo(fields);
-    assertThat(hands.presses).as("buttons pressed").isEqualTo(presses);
+    assertThat(hands.fields()).as("fields typed").isEqualTo(fields);
+    assertThat(hands.presses()).as("buttons pressed").isEqualTo(presses);
   }
 
   /** A common small desk: 1280 by 800; common practice, no source. */
