@@ -5,8 +5,6 @@ import static org.kornspur.api.Waiting.until;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import com.icegreen.greenmail.util.GreenMail;
-import com.icegreen.greenmail.util.ServerSetup;
 import com.sun.net.httpserver.HttpExchange;
 import com.sun.net.httpserver.HttpServer;
 import java.io.IOException;
@@ -15,6 +13,7 @@ import java.net.InetSocketAddress;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.security.GeneralSecurityException;
 import java.time.LocalDate;
 import java.util.HexFormat;
 import java.util.List;
@@ -31,11 +30,16 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.kornspur.api.FreePorts;
+import org.kornspur.api.SelfSignedKeys;
 import org.kornspur.api.command.act.InventedFitLot;
 import org.kornspur.api.rest.InventedFacts;
 import org.kornspur.api.security.Role;
 import org.kornspur.api.security.login.Asking;
 import org.kornspur.api.security.people.TestPeople;
+import org.subethamail.smtp.auth.EasyAuthenticationHandlerFactory;
+import org.subethamail.smtp.auth.LoginFailedException;
+import org.subethamail.smtp.server.SMTPServer;
+import org.subethamail.wiser.Wiser;
 
 /**
  * Persons hear of what they may see, once, over faults of the receiver and a kill of the program:
@@ -47,6 +51,7 @@ class NotificationsIT {
   private static final String INSPECTOR = TestPeople.of(Role.INSPECTOR);
   private static final String AUDITOR = TestPeople.of(Role.AUDITOR);
   private static final String ADMINISTRATOR = TestPeople.of(Role.ADMINISTRATOR);
+  private static final String MAIL_PASSWORD = "an invented password of the mail server";
   private static final int STILL_MILLIS = 5_000;
   private static final ObjectMapper JSON = new ObjectMapper();
 
@@ -60,16 +65,36 @@ class NotificationsIT {
   private final Map<String, List<Received>> received = new ConcurrentHashMap<>();
   private final Map<String, Integer> failures = new ConcurrentHashMap<>();
   private final int smtpPort = FreePorts.next();
-  private final GreenMail mail = new GreenMail(new ServerSetup(smtpPort, "127.0.0.1", "smtp"));
+  private Path mailKeys;
+  private Wiser mail;
   private HttpServer web;
   private Asking asking;
 
   @BeforeEach
-  void startServers() throws IOException {
+  void startServers() throws IOException, GeneralSecurityException {
+    mailKeys = SelfSignedKeys.in(folder);
+    mail = Wiser.create(mailServer());
     mail.start();
     web = HttpServer.create(new InetSocketAddress(InetAddress.getLoopbackAddress(), 0), 0);
     web.createContext("/", this::take);
     web.start();
+  }
+
+  /** Takes mail only of who logged in behind STARTTLS. */
+  private SMTPServer.Builder mailServer() throws IOException, GeneralSecurityException {
+    return SMTPServer.port(smtpPort)
+        .bindAddress(InetAddress.getLoopbackAddress())
+        .enableTLS()
+        .requireTLS()
+        .startTlsSocketFactory(SelfSignedKeys.server(mailKeys))
+        .requireAuth()
+        .authenticationHandlerFactory(
+            new EasyAuthenticationHandlerFactory(
+                (user, password, context) -> {
+                  if (!user.equals("kornspur") || !password.equals(MAIL_PASSWORD)) {
+                    throw new LoginFailedException();
+                  }
+                }));
   }
 
   @AfterEach
@@ -103,7 +128,11 @@ class NotificationsIT {
         new OneMachine(folder)
             .with("KORNSPUR_MAIL_HOST", "127.0.0.1")
             .with("KORNSPUR_MAIL_PORT", Integer.toString(smtpPort))
-            .with("KORNSPUR_MAIL_SECURITY", "none")
+            .with("KORNSPUR_MAIL_SECURITY", "starttls")
+            .with("KORNSPUR_MAIL_USER", "kornspur")
+            .with("KORNSPUR_MAIL_PASSWORD", MAIL_PASSWORD)
+            .option("-Djavax.net.ssl.trustStore=" + mailKeys)
+            .option("-Djavax.net.ssl.trustStorePassword=" + SelfSignedKeys.PASSWORD)
             .with("KORNSPUR_MAIL_FROM", "kornspur@seed.example")
             .with("KORNSPUR_NOTIFICATIONS_PRIVATE_ADDRESSES", "true")
             .with("KORNSPUR_NOTIFICATIONS_ATTEMPTS", "3")
@@ -126,7 +155,7 @@ class NotificationsIT {
       failures.put(QUALITY, 2);
       spoil(machine, "N-NEW");
       until(() -> taken(QUALITY).size() == 1 && taken(GROWER).size() == 1);
-      until(() -> mail.getReceivedMessages().length == 1);
+      until(() -> mail.getMessages().size() == 1);
       List<Received> tries = received.get(QUALITY);
       assertThat(tries).extracting(Received::status).containsExactly(500, 500, 200);
       assertThat(tries).extracting(Received::id).containsOnly(tries.get(0).id());
@@ -137,7 +166,7 @@ class NotificationsIT {
       assertThat(told.at("/lines/0/text").asText()).contains("N-NEW").contains("not fit");
       assertThat(told.at("/lines/0/link").asText()).isEqualTo("https://seed.example/lots/N-NEW");
       assertThat(taken(GROWER).get(0).text()).contains("N-NEW").doesNotContain("N-OLD");
-      assertThat((String) mail.getReceivedMessages()[0].getContent())
+      assertThat((String) mail.getMessages().get(0).getMimeMessage().getContent())
           .contains("N-NEW")
           .doesNotContain("N-OLD");
 
@@ -154,7 +183,7 @@ class NotificationsIT {
       assertThat(taken(QUALITY).stream().map(Received::id).distinct()).hasSize(2);
       assertThat(taken(QUALITY)).filteredOn(Received::id, tries.get(0).id()).hasSize(1);
       assertThat(taken(GROWER)).hasSize(1);
-      assertThat(mail.getReceivedMessages()).hasSize(1);
+      assertThat(mail.getMessages()).hasSize(1);
 
       tellsOfACropInFlower(machine);
       givesUpAndSendsAgain(machine);

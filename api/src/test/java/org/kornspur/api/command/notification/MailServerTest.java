@@ -3,10 +3,10 @@ package org.kornspur.api.command.notification;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
-import com.icegreen.greenmail.util.GreenMail;
-import com.icegreen.greenmail.util.ServerSetup;
 import jakarta.mail.internet.MimeMessage;
+import java.net.InetAddress;
 import java.time.Duration;
+import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -16,11 +16,15 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.kornspur.api.FreePorts;
 import org.kornspur.api.command.notification.NotificationSettings.Security;
 import org.kornspur.contract.NotificationFailure;
+import org.subethamail.smtp.server.SMTPServer;
+import org.subethamail.wiser.Wiser;
+import org.subethamail.wiser.WiserMessage;
 
 /** Gives mail to a real SMTP server on loopback, of another make. */
 class MailServerTest {
   private final int port = FreePorts.next();
-  private final GreenMail server = new GreenMail(new ServerSetup(port, "127.0.0.1", "smtp"));
+  private final Wiser server =
+      Wiser.create(SMTPServer.port(port).bindAddress(InetAddress.getLoopbackAddress()));
 
   @BeforeEach
   void start() {
@@ -36,16 +40,17 @@ class MailServerTest {
   void aMessageArrivesWithItsIdAndItsUmlauts() throws Exception {
     mail(Security.NONE).send(InventedMessage.german(), "anna@farm.example");
 
-    MimeMessage[] all = server.getReceivedMessages();
+    List<WiserMessage> all = server.getMessages();
     assertThat(all).hasSize(1);
-    assertThat(all[0].getSubject()).isEqualTo("Kornspur: Nicht tauglich: für Prüfer");
-    assertThat(all[0].getMessageID()).isEqualTo("<" + InventedMessage.ID + "@kornspur>");
-    assertThat(all[0].getHeader("Kornspur-Message-Id")).containsExactly(InventedMessage.ID);
-    assertThat(all[0].getHeader("Auto-Submitted")).containsExactly("auto-generated");
-    assertThat(all[0].getAllRecipients())
+    MimeMessage mime = all.get(0).getMimeMessage();
+    assertThat(mime.getSubject()).isEqualTo("Kornspur: Nicht tauglich: für Prüfer");
+    assertThat(mime.getMessageID()).isEqualTo("<" + InventedMessage.ID + "@kornspur>");
+    assertThat(mime.getHeader("Kornspur-Message-Id")).containsExactly(InventedMessage.ID);
+    assertThat(mime.getHeader("Auto-Submitted")).containsExactly("auto-generated");
+    assertThat(mime.getAllRecipients())
         .extracting(Object::toString)
         .containsExactly("anna@farm.example");
-    assertThat(((String) all[0].getContent()).replace("\r\n", "\n").strip() + "\n")
+    assertThat(((String) mime.getContent()).replace("\r\n", "\n").strip() + "\n")
         .isEqualTo(
             """
             Partie L26-007 ist nicht tauglich.
@@ -63,7 +68,7 @@ class MailServerTest {
   void withoutTheTlsThatIsAskedForNothingIsSent() {
     DeliveryFailed failed = failure(mail(Security.STARTTLS));
     assertThat(failed.why()).isEqualTo(NotificationFailure.NOT_REACHED);
-    assertThat(server.getReceivedMessages()).isEmpty();
+    assertThat(server.getMessages()).isEmpty();
   }
 
   @Test
