@@ -4,14 +4,14 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.util.ArrayList;
-import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
-import org.apache.avro.specific.SpecificRecord;
+import java.util.stream.Stream;
 import org.kornspur.api.export.geojson.GroundFeatures;
 import org.kornspur.api.query.VisibleData;
+import org.kornspur.api.readmodel.FactReadModel;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.PollenSourceSeen;
 import org.kornspur.ingest.contract.FactType;
@@ -30,6 +30,7 @@ import org.kornspur.standing.VerdictLimit;
 @ApplicationScoped
 public class GroundExport {
   @Inject VisibleData data;
+  @Inject FactReadModel facts;
 
   /** A crop, its isolation zone, and all that sheds foreign pollen around it. */
   ObjectNode ofCrop(Subject crop) {
@@ -39,11 +40,11 @@ public class GroundExport {
         .map(Neighbour::source)
         .filter(source -> source.kind() == Subject.Kind.CROP && data.sees(source))
         .forEach(source -> fieldCrop(data.dossier(source)).ifPresent(features::add));
-    features.addAll(sources(List.of(dossier)));
+    sightings(around(List.of(dossier))).map(GroundFeatures::pollenSource).forEach(features::add);
     return GroundFeatures.collection(features);
   }
 
-  /** The crops of a year of harvest with their zones, and the sources seen within their reach. */
+  /** The crops of a year of harvest with their zones, and the sources that flower in that year. */
   ObjectNode ofYear(int cropYear) {
     List<Dossier> crops =
         data
@@ -56,7 +57,10 @@ public class GroundExport {
             .toList();
     List<ObjectNode> features = new ArrayList<>();
     crops.forEach(crop -> features.addAll(features(crop)));
-    features.addAll(sources(crops));
+    sightings(Stream.concat(around(crops), facts.pollenSources(cropYear).stream()))
+        .filter(seen -> seen.getCropYear() == cropYear)
+        .map(GroundFeatures::pollenSource)
+        .forEach(features::add);
     return GroundFeatures.collection(features);
   }
 
@@ -115,23 +119,23 @@ public class GroundExport {
     }
   }
 
-  /** Each sighting that counts, once. */
-  private Collection<ObjectNode> sources(List<Dossier> crops) {
-    Map<String, ObjectNode> sightings = new TreeMap<>();
-    crops.stream()
+  private static Stream<Subject> around(List<Dossier> crops) {
+    return crops.stream()
         .flatMap(crop -> crop.neighbours().stream())
         .map(Neighbour::source)
-        .filter(source -> source.kind() == Subject.Kind.SOURCE)
+        .filter(source -> source.kind() == Subject.Kind.SOURCE);
+  }
+
+  /** What counts of each source, once. */
+  private Stream<PollenSourceSeen> sightings(Stream<Subject> sources) {
+    Map<String, PollenSourceSeen> byId = new TreeMap<>();
+    sources
         .distinct()
         .flatMap(source -> data.countingFacts(source).stream())
         .filter(data::sees)
-        .forEach(fact -> addSighting(fact, sightings));
-    return sightings.values();
-  }
-
-  private static void addSighting(SpecificRecord fact, Map<String, ObjectNode> into) {
-    if (fact instanceof PollenSourceSeen seen) {
-      into.put(FactType.idOf(seen), GroundFeatures.pollenSource(seen));
-    }
+        .filter(PollenSourceSeen.class::isInstance)
+        .map(PollenSourceSeen.class::cast)
+        .forEach(seen -> byId.put(FactType.idOf(seen), seen));
+    return byId.values().stream();
   }
 }

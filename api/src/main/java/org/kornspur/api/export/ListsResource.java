@@ -128,7 +128,7 @@ public class ListsResource {
       summary = "Fields, isolation zones and sources of pollen of a year of harvest, as GeoJSON",
       description =
           "A FeatureCollection after RFC 7946: crops with their standing, the zone of each at the"
-              + " distance that it was judged by, and the sources seen within reach of a crop."
+              + " distance that it was judged by, and the sources that flower in that year."
               + " Crops and sources have the fields of their facts as properties, so that the file"
               + " can be sent in again.")
   @APIResponse(

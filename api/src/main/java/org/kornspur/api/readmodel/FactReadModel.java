@@ -5,6 +5,7 @@ import io.micrometer.core.instrument.MeterRegistry;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import org.apache.avro.specific.SpecificRecord;
@@ -14,6 +15,8 @@ import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.contract.Dispatch;
 import org.kornspur.contract.EnterpriseDeclared;
 import org.kornspur.contract.HybridDeclared;
+import org.kornspur.contract.PollenSourceSeen;
+import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.stream.Topics;
 
 /** Label numbers, samples, names of enterprises and texts to search by, in step with the facts. */
@@ -24,6 +27,7 @@ public class FactReadModel implements ReadsTopics {
   private final EnterpriseNames enterprises = new EnterpriseNames();
   private final SearchIndex search = new SearchIndex();
   private final Set<String> hybrids = ConcurrentHashMap.newKeySet();
+  private final Map<Integer, Set<Subject>> pollenSources = new ConcurrentHashMap<>();
   private final ProcessorsClient processors;
   private final TopicFollower follower;
 
@@ -76,6 +80,16 @@ public class FactReadModel implements ReadsTopics {
     return search;
   }
 
+  /**
+   * Sources of pollen that some fact says to flower in a year, also one that counts no more.
+   *
+   * @throws NotReady until the facts have been read to the end that they had at the start
+   */
+  public Set<Subject> pollenSources(int year) {
+    follower.requireCaughtUp();
+    return Set.copyOf(pollenSources.getOrDefault(year, Set.of()));
+  }
+
   /** Names of enterprises, as far as the facts are read by now. */
   public EnterpriseNames enterprises() {
     return enterprises;
@@ -92,6 +106,7 @@ public class FactReadModel implements ReadsTopics {
     enterprises.clear();
     search.clear();
     hybrids.clear();
+    pollenSources.clear();
   }
 
   private void receive(ConsumerRecord<String, byte[]> record) {
@@ -108,6 +123,10 @@ public class FactReadModel implements ReadsTopics {
       enterprises.put(declared);
     } else if (fact instanceof HybridDeclared declared) {
       hybrids.add(declared.getHybridId());
+    } else if (fact instanceof PollenSourceSeen seen) {
+      pollenSources
+          .computeIfAbsent(seen.getCropYear(), year -> ConcurrentHashMap.newKeySet())
+          .add(Subject.source(seen.getSourceId()));
     } else if (SampleIndex.concerns(fact)) {
       samples.put(fact);
     }

@@ -23,6 +23,7 @@ import org.kornspur.api.security.Role;
 import org.kornspur.api.security.login.AsPerson;
 import org.kornspur.api.security.people.TestPeople;
 import org.kornspur.api.web.DemoLoaded;
+import org.kornspur.api.web.PostedFacts;
 
 /** The fields of the demo as GeoJSON: who sees which, and the file sent in again. */
 @ExtendWith(DemoMachine.class)
@@ -70,6 +71,30 @@ class GeoJsonIT {
         .isNotEmpty()
         .allSatisfy(source -> assertThat(source.at("/properties/kind").asText()).isNotEmpty());
     assertThat(given().get("/api/v1/lists/fields-last.geojson").statusCode()).isEqualTo(400);
+  }
+
+  @Test
+  void aSourceOutOfReachOfEveryCropIsThereForWhoSeesAll() throws Exception {
+    PostedFacts.bring(
+        List.of(
+            """
+            {"type":"PollenSourceSeen","header":{"factId":"gj-far","recordedBy":"p-1",
+             "happenedAt":"2025-05-30T10:00:00Z","recordedAt":"2025-05-30T10:00:00Z",
+             "sourceDocument":"note"},"sourceId":"GJ-FAR","kind":"RYE_CROP","cropYear":2025,
+             "outline":[{"lon":20.0,"lat":55.0},{"lon":20.01,"lat":55.0},{"lon":20.0,"lat":55.01}],
+             "firstSeenOn":"2025-05-30"}\
+            """));
+    until(() -> sources(given().get(FIELDS).asString()).contains("GJ-FAR"));
+
+    assertThat(sources(as(TestPeople.WEST).get(FIELDS).asString())).doesNotContain("GJ-FAR");
+    assertThat(sources(given().get("/api/v1/lists/fields-2026.geojson").asString()))
+        .doesNotContain("GJ-FAR");
+  }
+
+  private static List<String> sources(String collection) throws Exception {
+    return features(read(collection), "POLLEN_SOURCE")
+        .map(source -> source.at("/properties/sourceId").asText())
+        .toList();
   }
 
   @Test
