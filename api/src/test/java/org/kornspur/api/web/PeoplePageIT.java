@@ -85,6 +85,16 @@ class PeoplePageIT extends BrowserTest {
             "Roles: Multiplier",
             "Added");
     assertThat(page.content()).doesNotContain(issued, OWN);
+
+    page.navigate(root + "people/person/grower-07");
+    page.getByText("Forget the name beside signatures").click();
+    page.locator("#own-forget").fill(TestPeople.password());
+    LookedAt.whole(page, "people-forget");
+    Chromium.send(submit(page, "Forget"));
+    PlaywrightAssertions.assertThat(page.locator("[role=status]")).containsText("forgotten");
+    page.navigate(root + "people/journal?person=grower-07");
+    PlaywrightAssertions.assertThat(page.locator("tbody .why").first())
+        .hasText("Name beside signatures forgotten");
     page.context().close();
   }
 

@@ -145,6 +145,21 @@ public class PersonPage {
     return done(id, body, () -> shownOnce(commands.renewPassword(id)));
   }
 
+  @POST
+  @Path("person/{id}/forget")
+  @RequiresPermission(Permission.MANAGE_PEOPLE)
+  @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+  @Operation(hidden = true)
+  public Response forgetName(@PathParam("id") String id, InputStream body) throws IOException {
+    return done(
+        id,
+        body,
+        () -> {
+          commands.forgetName(id);
+          return seeOther(id, "forgotten");
+        });
+  }
+
   private Response setDisabled(String id, InputStream body, boolean disabled, String done)
       throws IOException {
     return done(
