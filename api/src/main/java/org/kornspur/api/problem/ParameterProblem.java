@@ -45,5 +45,13 @@ public sealed interface ParameterProblem extends RequestReason {
 
   record NoMailServer() implements ParameterProblem {}
 
+  /** The mail server did not take the message. */
+  record NotDelivered(String said) implements ParameterProblem {}
+
+  record TooManyCodes(int most) implements ParameterProblem {}
+
+  /** Not the code that was sent to the address. */
+  record WrongCode() implements ParameterProblem {}
+
   record AmbiguousNumber(String grouped, String decimal) implements ParameterProblem {}
 }

@@ -151,11 +151,12 @@ class NotificationsIT {
               save(AUDITOR, "NOT_FIT=AT_ONCE&channel=EMAIL&mailAddress=auditor%40seed.example")
                   .status())
           .isEqualTo(303);
+      confirmsTheAddress(machine);
 
       failures.put(QUALITY, 2);
       spoil(machine, "N-NEW");
       until(() -> taken(QUALITY).size() == 1 && taken(GROWER).size() == 1);
-      until(() -> mail.getMessages().size() == 1);
+      until(() -> mail.getMessages().size() == 2);
       List<Received> tries = received.get(QUALITY);
       assertThat(tries).extracting(Received::status).containsExactly(500, 500, 200);
       assertThat(tries).extracting(Received::id).containsOnly(tries.get(0).id());
@@ -166,7 +167,7 @@ class NotificationsIT {
       assertThat(told.at("/lines/0/text").asText()).contains("N-NEW").contains("not fit");
       assertThat(told.at("/lines/0/link").asText()).isEqualTo("https://seed.example/lots/N-NEW");
       assertThat(taken(GROWER).get(0).text()).contains("N-NEW").doesNotContain("N-OLD");
-      assertThat((String) mail.getMessages().get(0).getMimeMessage().getContent())
+      assertThat((String) mail.getMessages().get(1).getMimeMessage().getContent())
           .contains("N-NEW")
           .doesNotContain("N-OLD");
 
@@ -183,12 +184,29 @@ class NotificationsIT {
       assertThat(taken(QUALITY).stream().map(Received::id).distinct()).hasSize(2);
       assertThat(taken(QUALITY)).filteredOn(Received::id, tries.get(0).id()).hasSize(1);
       assertThat(taken(GROWER)).hasSize(1);
-      assertThat(mail.getMessages()).hasSize(1);
+      assertThat(mail.getMessages()).hasSize(2);
 
       tellsOfACropInFlower(machine);
       givesUpAndSendsAgain(machine);
       assertThat(received).doesNotContainKey(TestPeople.WEST);
     }
+  }
+
+  /** Nothing goes to an address before its owner shows that mail arrives there. */
+  private void confirmsTheAddress(OneMachine machine) throws Exception {
+    assertThat(mail.getMessages()).hasSize(1);
+    spoil(machine, "N-UNCONFIRMED");
+    until(() -> taken(QUALITY).size() == 1 && taken(GROWER).size() == 1);
+    received.clear();
+    assertThat(mail.getMessages()).hasSize(1);
+    Matcher code =
+        Pattern.compile("Your code is (\\w{8})\\.")
+            .matcher((String) mail.getMessages().get(0).getMimeMessage().getContent());
+    assertThat(code.find()).isTrue();
+    assertThat(form(AUDITOR, "/notifications/confirm", "code=00000000").status()).isEqualTo(400);
+    assertThat(form(AUDITOR, "/notifications/confirm", "code=" + code.group(1)).status())
+        .isEqualTo(303);
+    assertThat(page(AUDITOR)).doesNotContain("id=\"unconfirmed\"");
   }
 
   private void tellsOfACropInFlower(OneMachine machine) throws Exception {

@@ -34,6 +34,7 @@ public class NotificationChoices {
   @Inject MessageKeeping keeping;
   @Inject MailServer mail;
   @Inject WebhookSecrets secrets;
+  @Inject AddressConfirmation confirmation;
   @Inject NotificationSettings settings;
   private final Clock clock = Clock.tickMillis(ZoneOffset.UTC);
 
@@ -70,12 +71,50 @@ public class NotificationChoices {
         before.filter(one -> one.getChannel() == NotificationChannel.WEBHOOK).isPresent();
     NotificationChoice choice =
         choice(
-            caller, asked, hasSecret ? before.orElseThrow().getSecretId() : WebhookSecrets.newId());
+            caller,
+            asked,
+            hasSecret ? before.orElseThrow().getSecretId() : WebhookSecrets.newId(),
+            asked.channel() == NotificationChannel.WEBHOOK || isConfirmed(before, asked.address()));
+    if (!choice.getAddressConfirmed()) {
+      confirmation.send(choice);
+    }
     noteWhatIsKnown(caller, before, choice);
     keep(NotificationChoice.newBuilder(choice).setChosenAt(clock.instant()).build());
     return hasSecret || choice.getChannel() == NotificationChannel.EMAIL
         ? Optional.empty()
         : Optional.of(secrets.of(choice));
+  }
+
+  /**
+   * Takes the code that was sent to the address; only what becomes so from then on is told.
+   *
+   * @throws ApiProblem if it is not the code
+   */
+  public void confirm(Caller caller, Optional<String> code) {
+    unconfirmed(caller)
+        .ifPresent(
+            choice -> {
+              confirmation.require(choice, code);
+              noteWhatIsKnown(caller, Optional.empty(), choice);
+              keep(
+                  NotificationChoice.newBuilder(choice)
+                      .setAddressConfirmed(true)
+                      .setChosenAt(clock.instant())
+                      .build());
+            });
+  }
+
+  /**
+   * Sends the code once more.
+   *
+   * @throws ApiProblem if the mail server does not take it, or too many were sent
+   */
+  public void sendCodeAgain(Caller caller) {
+    unconfirmed(caller).ifPresent(confirmation::send);
+  }
+
+  private Optional<NotificationChoice> unconfirmed(Caller caller) {
+    return of(caller).filter(choice -> !choice.getAddressConfirmed());
   }
 
   /** Makes another secret, with which all further messages are signed; empty without a webhook. */
@@ -105,7 +144,16 @@ public class NotificationChoices {
     readModel.index().put(choice);
   }
 
-  private NotificationChoice choice(Caller caller, AskedChoice asked, String secretId) {
+  private static boolean isConfirmed(Optional<NotificationChoice> before, String address) {
+    return before
+        .filter(one -> one.getChannel() == NotificationChannel.EMAIL)
+        .filter(one -> one.getAddress().equals(address))
+        .filter(NotificationChoice::getAddressConfirmed)
+        .isPresent();
+  }
+
+  private NotificationChoice choice(
+      Caller caller, AskedChoice asked, String secretId, boolean isConfirmed) {
     return NotificationChoice.newBuilder()
         .setPersonId(caller.personId())
         .setLanguage(asked.language().tag())
@@ -118,6 +166,7 @@ public class NotificationChoices {
                 .toList())
         .setDaysAhead(asked.daysAhead())
         .setChosenAt(clock.instant())
+        .setAddressConfirmed(isConfirmed)
         .build();
   }
 

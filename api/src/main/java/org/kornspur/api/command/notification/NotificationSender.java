@@ -134,7 +134,8 @@ public class NotificationSender {
 
   /** Who may not come in for a while hears afterwards what waited, and not all over again. */
   private void lookFor(String personId, NotificationIndex index, boolean isSettled) {
-    Optional<NotificationChoice> choice = index.choice(personId);
+    Optional<NotificationChoice> choice =
+        index.choice(personId).filter(NotificationChoice::getAddressConfirmed);
     Optional<Receiver> receiver = receivers.of(personId);
     boolean isRead =
         choice

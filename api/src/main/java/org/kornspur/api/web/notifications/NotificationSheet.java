@@ -18,6 +18,7 @@ import org.kornspur.contract.NotificationKind;
  * @param kinds what the person may hear of; none for who may hear of nothing
  * @param wishes frequency by kind; what is not in it is off
  * @param hasWebhook whether messages go to a webhook now, so that it has a secret
+ * @param unconfirmed whether the e-mail address is still to be confirmed
  * @param refusals why the last form was not taken, each in a sentence
  */
 public record NotificationSheet(
@@ -29,6 +30,7 @@ public record NotificationSheet(
     String daysAhead,
     boolean hasWebhook,
     boolean mailIsSetUp,
+    boolean unconfirmed,
     List<String> refusals) {
 
   static NotificationSheet of(
@@ -52,6 +54,7 @@ public record NotificationSheet(
             chosen.map(NotificationChoice::getDaysAhead).orElse(AskedChoice.USUAL_DAYS)),
         hasWebhook,
         mailIsSetUp,
+        chosen.filter(one -> !one.getAddressConfirmed()).isPresent(),
         List.of());
   }
 
@@ -68,6 +71,22 @@ public record NotificationSheet(
         typed.first("daysAhead").orElse(""),
         hasWebhook,
         mailIsSetUp,
+        unconfirmed,
+        why);
+  }
+
+  /** With why something else was not done. */
+  NotificationSheet refused(List<String> why) {
+    return new NotificationSheet(
+        kinds,
+        wishes,
+        channel,
+        mailAddress,
+        webAddress,
+        daysAhead,
+        hasWebhook,
+        mailIsSetUp,
+        unconfirmed,
         why);
   }
 

@@ -18,6 +18,7 @@ import java.net.URI;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Supplier;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.command.notification.GivenUpMessages;
 import org.kornspur.api.command.notification.MailServer;
@@ -85,11 +86,49 @@ public class NotificationsPage {
       return choices
           .save(caller.get(), form::first, pages.words().language())
           .map(this::shownOnce)
-          .orElseGet(() -> seeOther("saved"));
+          .orElseGet(() -> seeOther(sheet().unconfirmed() ? "codeSent" : "saved"));
     } catch (ApiProblem refused) {
       List<String> why = pages.sentences(refused, this::named);
       return Response.status(refused.document().status())
           .entity(show(sheet().refused(form, why), ""))
+          .build();
+    }
+  }
+
+  @POST
+  @Path("confirm")
+  @RequiresPermission(Permission.OWN_ACCOUNT)
+  @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+  @Operation(hidden = true)
+  public Response confirm(InputStream body) throws IOException {
+    FormFields form = FormFields.of(BodyLimit.read(body));
+    return unlessRefused(
+        () -> {
+          choices.confirm(caller.get(), form.first("code"));
+          return seeOther("confirmed");
+        });
+  }
+
+  @POST
+  @Path("code")
+  @RequiresPermission(Permission.OWN_ACCOUNT)
+  @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+  @Operation(hidden = true)
+  public Response sendCodeAgain(InputStream body) throws IOException {
+    BodyLimit.read(body);
+    return unlessRefused(
+        () -> {
+          choices.sendCodeAgain(caller.get());
+          return seeOther("codeSent");
+        });
+  }
+
+  private Response unlessRefused(Supplier<Response> act) {
+    try {
+      return act.get();
+    } catch (ApiProblem refused) {
+      return Response.status(refused.document().status())
+          .entity(show(sheet().refused(pages.sentences(refused, this::named)), ""))
           .build();
     }
   }

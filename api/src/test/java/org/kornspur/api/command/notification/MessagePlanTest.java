@@ -36,7 +36,8 @@ class MessagePlanTest {
               new NotificationWish(NotificationKind.QUARANTINED, NotificationFrequency.DAILY),
               new NotificationWish(NotificationKind.VISIT_DUE, NotificationFrequency.OFF)),
           7,
-          START);
+          START,
+          true);
 
   private final List<NotificationMessage> messages = new ArrayList<>();
   private Instant now = START;
