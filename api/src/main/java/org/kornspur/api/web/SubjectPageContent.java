@@ -25,6 +25,7 @@ import org.kornspur.standing.VerdictState;
  * @param cut in words, how much of the pedigree is drawn; empty where all is
  * @param movements the pedigree as a table
  * @param complete in words, whether the walks are complete
+ * @param refused input in quarantine that names it, newest first
  * @param recordHref where facts of it are recorded; empty where who asks may record none
  */
 public record SubjectPageContent(
@@ -47,12 +48,19 @@ public record SubjectPageContent(
     long counting,
     long superseded,
     List<FactLine> facts,
+    List<QuarantinePage.Line> refused,
     String recordHref) {
 
   /** How far persons have released a lot; empty where nobody has done anything. */
   public Optional<ReleaseView> release() {
     return Optional.ofNullable(view.release())
         .filter(release -> release.step() != ReleaseStep.NONE);
+  }
+
+  /** Whether it may bear a label. */
+  public boolean released() {
+    return view.state() == StandingState.FIT
+        && release().filter(release -> release.step() == ReleaseStep.RELEASED).isPresent();
   }
 
   /** What somebody should do about it now. */

@@ -35,6 +35,7 @@ public class LotPapersResource {
   @Inject DossierPaper dossiers;
   @Inject LotSheet sheets;
   @Inject RecallPaper recalls;
+  @Inject LabelPaper labels;
 
   @GET
   @Path("{id}/dossier.pdf")
@@ -75,6 +76,37 @@ public class LotPapersResource {
   @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public Response drill(@PathParam("id") String id, @QueryParam("stock") List<String> stock) {
     return attached(recalls.print(Subject.lot(id), CountedStock.of(stock)), "recall-drill.pdf");
+  }
+
+  @GET
+  @Path("{id}/labels.pdf")
+  @RequiresPermission(Permission.EXPORT)
+  @HeavyDocument
+  @Operation(
+      operationId = "labelSheet",
+      summary = "Labels for the bags of a lot, eight on a page",
+      description =
+          "For a lot that is fit and released. Not official labels: the certification authority"
+              + " issues those. What is not known here is left to be written by hand.")
+  @APIResponse(responseCode = "200", description = "The sheet")
+  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
+  @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
+  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
+  public Response labels(
+      @PathParam("id") String id,
+      @Parameter(
+              schema =
+                  @Schema(
+                      type = SchemaType.INTEGER,
+                      minimum = "1",
+                      maximum = "400",
+                      defaultValue = "8"))
+          @QueryParam("copies")
+          String copies) {
+    Parameters parameters = new Parameters();
+    int asked = parameters.whole("copies", copies, LabelPaper.ON_A_PAGE, 1, LabelPaper.MOST_COPIES);
+    parameters.check();
+    return attached(labels.print(id, asked), "labels.pdf");
   }
 
   static Response attached(StreamingOutput pdf, String name) {

@@ -45,6 +45,9 @@ final class PdfRenderer {
   /** What a character of the text takes while it is laid out, measured; rounded up. */
   private static final int BYTES_OF_A_CHARACTER = 260;
 
+  /** A picture that stands in the document itself. */
+  private static final String PICTURE_WITHIN = "data:image/png;base64,";
+
   static final long MOST_CHARACTERS = HeavyDocuments.BYTES_OF_ONE / BYTES_OF_A_CHARACTER;
 
   private static final byte[] SRGB = ICC_Profile.getInstance(ColorSpace.CS_sRGB).getData();
@@ -92,7 +95,8 @@ final class PdfRenderer {
     builder.usePdfUaAccessibility(true);
     builder.useColorProfile(SRGB);
     builder.withProducer("Kornspur");
-    builder.useUriResolver((base, uri) -> uri.startsWith("#") ? uri : null);
+    builder.useUriResolver(
+        (base, uri) -> uri.startsWith("#") || uri.startsWith(PICTURE_WITHIN) ? uri : null);
     font(builder, "DejaVuSansCondensed.ttf", "Text", 400);
     font(builder, "DejaVuSansCondensed-Bold.ttf", "Text", 700);
     font(builder, "DejaVuSansMono.ttf", "Fixed", 400);

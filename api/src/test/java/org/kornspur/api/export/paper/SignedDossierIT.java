@@ -133,6 +133,27 @@ class SignedDossierIT {
         .contains("Hash dieses Glieds (SHA-256) " + covering.get("link").asText());
   }
 
+  @Test
+  void onlyAReleasedLotHasLabels() throws Exception {
+    bringFitLot("P-LABEL");
+    as(QUALITY).get("/api/v1/lots/P-LABEL/labels.pdf").then().statusCode(409);
+    sign("P-LABEL", TestPeople.password()).then().statusCode(201);
+    until(() -> as(QUALITY).get("/api/v1/lots/P-LABEL/labels.pdf").statusCode() == 200);
+
+    byte[] sheet =
+        as(QUALITY).get("/api/v1/lots/P-LABEL/labels.pdf?copies=10").then().extract().asByteArray();
+    Files.createDirectories(PAPERS);
+    Files.write(PAPERS.resolve("labels.pdf"), sheet);
+    try (PDDocument pdf = Loader.loadPDF(sheet)) {
+      assertThat(pdf.getNumberOfPages()).isEqualTo(2);
+      String text = new PDFTextStripper().getText(pdf);
+      assertThat(text.split("Not an official label", -1)).hasSize(1 + 10);
+      assertThat(text).contains("P-LABEL", "Secale cereale");
+      assertThat(pdf.getPage(0).getResources().getXObjectNames()).isNotEmpty();
+    }
+    as(QUALITY).get("/api/v1/lots/P-LABEL/labels.pdf?copies=401").then().statusCode(400);
+  }
+
   /** The file in the PDF is one that the command of the paper takes. */
   @Test
   void theEnclosedCheckpointsVerifyTheLog() throws Exception {
