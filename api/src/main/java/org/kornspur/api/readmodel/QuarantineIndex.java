@@ -3,6 +3,7 @@ package org.kornspur.api.readmodel;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -23,8 +24,10 @@ public final class QuarantineIndex {
   private final Map<String, Held> held = new HashMap<>();
   private int waiting;
   private final SortedSet<QuarantineRow> newestFirst = new TreeSet<>(NEWEST_FIRST);
+  private final Map<String, Set<String>> heldByWord = new HashMap<>();
 
-  private record Held(QuarantineRow row, CompressedRecord packed) {}
+  /** An entry; {@code words} only of one that waits. */
+  private record Held(QuarantineRow row, CompressedRecord packed, Set<String> words) {}
 
   /**
    * Takes an entry, or what was decided of it. The same input refused again neither undoes the
@@ -38,7 +41,12 @@ public final class QuarantineIndex {
     boolean stays = before != null && standsAgainst(before.row(), entry);
     QuarantineRow row = stays ? before.row().sentBy(senders) : row(entry, Set.copyOf(senders));
     remove(entryId);
-    held.put(entryId, new Held(row, stays ? before.packed() : CompressedRecord.of(bytes)));
+    Set<String> words =
+        isDecision(row.state())
+            ? Set.of()
+            : stays ? before.words() : NamedWords.in(entry.getOriginalValue());
+    held.put(entryId, new Held(row, stays ? before.packed() : CompressedRecord.of(bytes), words));
+    words.forEach(word -> heldByWord.computeIfAbsent(word, one -> new HashSet<>()).add(entryId));
     newestFirst.add(row);
     waiting += isDecision(row.state()) ? 0 : 1;
   }
@@ -55,7 +63,16 @@ public final class QuarantineIndex {
     Held before = held.remove(entryId);
     if (before != null) {
       newestFirst.remove(before.row());
+      before.words().forEach(word -> forget(word, entryId));
       waiting -= isDecision(before.row().state()) ? 0 : 1;
+    }
+  }
+
+  private void forget(String word, String entryId) {
+    Set<String> entries = heldByWord.get(word);
+    entries.remove(entryId);
+    if (entries.isEmpty()) {
+      heldByWord.remove(word);
     }
   }
 
@@ -63,12 +80,21 @@ public final class QuarantineIndex {
   synchronized void clear() {
     held.clear();
     newestFirst.clear();
+    heldByWord.clear();
     waiting = 0;
   }
 
   /** How many entries nobody has decided on. */
   public synchronized int waiting() {
     return waiting;
+  }
+
+  /** Entries that nobody has decided on and in which an id stands as a word, newest first. */
+  public synchronized List<QuarantineRow> waitingThatName(String id) {
+    return heldByWord.getOrDefault(id, Set.of()).stream()
+        .map(entryId -> held.get(entryId).row())
+        .sorted(NEWEST_FIRST)
+        .toList();
   }
 
   /** Who sent an entry over the interface; nobody where there is none. */

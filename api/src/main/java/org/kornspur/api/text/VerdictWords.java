@@ -6,8 +6,12 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.statement.Coded;
+import org.kornspur.ingest.statement.Value;
 import org.kornspur.processors.finding.BasisFinding;
 import org.kornspur.processors.finding.Evidence;
 import org.kornspur.processors.standards.Limit;
@@ -26,6 +30,13 @@ import org.kornspur.standing.VerdictState;
  * has English sentences in place of findings; they are shown as they were recorded.
  */
 public record VerdictWords(ReaderWords words) {
+  private static final Set<String> CORRECTIONS =
+      Stream.of(
+              Evidence.Correction.class,
+              Evidence.CorrectionOrReason.class,
+              Evidence.CorrectionHere.class)
+          .map(Coded::codeOf)
+          .collect(Collectors.toUnmodifiableSet());
 
   /** What was found, the most telling first; never empty. */
   public static List<Coded> findings(GateVerdict verdict) {
@@ -51,6 +62,17 @@ public record VerdictWords(ReaderWords words) {
     return verdict.getOwed() != null
         ? List.of(new Evidence.Recorded(verdict.getOwed()).coded())
         : StatementRecords.read(verdict.getEvidence());
+  }
+
+  /** Facts of which a correction is owed, for they seem mistaken; none where nothing is owed. */
+  public static List<String> factsToCorrect(GateVerdict verdict) {
+    return evidence(verdict).stream()
+        .filter(owed -> CORRECTIONS.contains(owed.code()))
+        .flatMap(Coded::values)
+        .filter(Value.Fact.class::isInstance)
+        .map(fact -> ((Value.Fact) fact).factId())
+        .distinct()
+        .toList();
   }
 
   public static List<Coded> advice(GateVerdict verdict) {

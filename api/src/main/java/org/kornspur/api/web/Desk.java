@@ -73,7 +73,14 @@ public record Desk(
    *
    * @param dueText last day on which it can be had, with how many days are left, in words
    * @param urgent whether the day is near or past
+   * @param refusedHref where refused input that names it is shown; empty where there is none
    */
   public record Owed(
-      String name, String href, String gate, RawString bring, String dueText, boolean urgent) {}
+      String name,
+      String href,
+      String gate,
+      RawString bring,
+      String dueText,
+      boolean urgent,
+      String refusedHref) {}
 }

@@ -161,7 +161,10 @@ public class DeskPage {
                 FloweringDue.isSeenOnTheField(verdict.getGate(), subject)
                     ? texts.of("floweringUnknown")
                     : texts.of("beforeRelease")),
-        due.map(one -> one.isUrgent(today)).orElse(false));
+        due.map(one -> one.isUrgent(today)).orElse(false),
+        quarantine.waitingThatName(subject).isEmpty()
+            ? ""
+            : Addresses.pageOf(subject) + "#refused");
   }
 
   private String when(FloweringDue due, LocalDate today, PageTexts texts) {

@@ -63,6 +63,14 @@ public record FactLine(
    */
   public record Value(String field, boolean english, String value) {}
 
+  /** Where each fact of a time line may be mended, by its id. */
+  static Map<String, Mending> mendings(List<FactLine> facts) {
+    return facts.stream()
+        .collect(
+            Collectors.toMap(
+                fact -> fact.entry().header().getFactId(), FactLine::mending, (one, same) -> one));
+  }
+
   /** Name of a fact's place on the page that shows it. */
   static String anchorOf(String factId) {
     return "fact-" + factId;

@@ -19,6 +19,7 @@ import org.kornspur.standing.VerdictState;
  * @param findings what was found, each a sentence of HTML
  * @param advice what to do, each a sentence of HTML
  * @param facts that it rests on
+ * @param corrections facts that seem mistaken, and the form that corrects each
  */
 public record GateLine(
     String name,
@@ -33,7 +34,8 @@ public record GateLine(
     List<RawString> findings,
     List<RawString> advice,
     Optional<GateScale> scale,
-    List<FactLink> facts) {
+    List<FactLink> facts,
+    List<FactLink> corrections) {
 
   /**
    * A fact and where it is shown.

@@ -3,8 +3,9 @@ package org.kornspur.api.web;
 import io.quarkus.qute.RawString;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
+import java.util.stream.Stream;
 import org.kornspur.api.query.view.GateView;
 import org.kornspur.api.text.Addresses;
 import org.kornspur.api.text.DomainTerms;
@@ -26,10 +27,14 @@ import org.kornspur.standing.VerdictValue;
 /**
  * The gates, rule notes and inherited problems of a standing as lines of a page.
  *
- * @param own ids of the facts that stand on the same page
+ * @param own the facts that stand on the same page, and where each may be mended
  */
 record GateLines(
-    VerdictWords words, PageTexts texts, LocalForm form, DomainTerms terms, Set<String> own) {
+    VerdictWords words,
+    PageTexts texts,
+    LocalForm form,
+    DomainTerms terms,
+    Map<String, FactLine.Mending> own) {
 
   /** Every gate, those that are not met first. */
   List<GateLine> gates(LotStanding standing) {
@@ -88,7 +93,8 @@ record GateLines(
         raw(words.html(VerdictWords.findings(verdict), verdict.getLimit())),
         raw(words.html(VerdictWords.advice(verdict), null)),
         GateScale.of(GateView.of(verdict, words), form, spoken),
-        verdict.getFactIds().stream().map(id -> link(id)).toList());
+        verdict.getFactIds().stream().map(id -> link(id)).toList(),
+        VerdictWords.factsToCorrect(verdict).stream().flatMap(this::correction).toList());
   }
 
   private static List<RawString> raw(List<String> html) {
@@ -104,9 +110,16 @@ record GateLines(
     return margin < 0 ? texts.of("broken", size) : texts.of("room", size);
   }
 
+  private Stream<GateLine.FactLink> correction(String factId) {
+    return Stream.ofNullable(own.get(factId))
+        .map(FactLine.Mending::correctHref)
+        .filter(href -> !href.isEmpty())
+        .map(href -> new GateLine.FactLink(factId, href));
+  }
+
   private GateLine.FactLink link(String factId) {
     return new GateLine.FactLink(
-        factId, own.contains(factId) ? "#" + FactLine.anchorOf(factId) : "");
+        factId, own.containsKey(factId) ? "#" + FactLine.anchorOf(factId) : "");
   }
 
   private SubjectPageContent.RuleNoteLine ruleNote(RuleNote note) {

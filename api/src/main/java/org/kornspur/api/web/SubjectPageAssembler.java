@@ -13,6 +13,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.kornspur.api.command.fact.QuarantineDecisions;
 import org.kornspur.api.kafka.RulesInForce;
 import org.kornspur.api.query.RequestWords;
 import org.kornspur.api.query.StandingHeadlines;
@@ -38,6 +39,7 @@ import org.kornspur.standing.StandingState;
 @RequestScoped
 public class SubjectPageAssembler {
   private static final int MOST_SUBJECTS = 5000;
+  private static final int MOST_REFUSED = 5;
 
   @Inject VisibleData data;
   @Inject RequestWords words;
@@ -46,14 +48,16 @@ public class SubjectPageAssembler {
   @Inject ReceiptTimes receipts;
   @Inject PostingPolicy rights;
   @Inject CurrentCaller caller;
+  @Inject QuarantineDecisions quarantine;
 
   /** The page of a subject whose standing is this. */
   public SubjectPageContent of(Subject subject, StandingView view) {
     VerdictWords verdicts = words.verdicts();
     LotStanding standing = data.standing(subject).orElseThrow();
     List<Entry> entries = data.dossier(subject).entries();
-    Set<String> own =
-        entries.stream().map(entry -> entry.header().getFactId()).collect(Collectors.toSet());
+    List<FactLine> facts =
+        FactLine.of(
+            entries, receipts, words.terms(), FactValues.of(words), data::sees, this::mending);
     Trace back = Trace.walk(data.pedigree(), subject, Trace.Direction.BACK, MOST_SUBJECTS);
     Trace forward = Trace.walk(data.pedigree(), subject, Trace.Direction.FORWARD, MOST_SUBJECTS);
     Map<Subject, Optional<LotStanding>> standings = new HashMap<>();
@@ -61,7 +65,8 @@ public class SubjectPageAssembler {
         PedigreeCut.of(back, forward, one -> standings.computeIfAbsent(one, data::standing));
     PageTexts texts = texts();
     Map<String, Double> customersKg = dispatched(forward);
-    GateLines lines = new GateLines(verdicts, texts, words.form(), words.terms(), own);
+    GateLines lines =
+        new GateLines(verdicts, texts, words.form(), words.terms(), FactLine.mendings(facts));
     long counting = entries.stream().filter(Entry::counts).count();
     return new SubjectPageContent(
         view,
@@ -102,8 +107,11 @@ public class SubjectPageAssembler {
         completeness(back, forward),
         counting,
         entries.size() - counting,
-        FactLine.of(
-            entries, receipts, words.terms(), FactValues.of(words), data::sees, this::mending),
+        facts,
+        quarantine.waitingThatName(subject).stream()
+            .limit(MOST_REFUSED)
+            .map(row -> QuarantinePage.Line.of(row, words))
+            .toList(),
         caller.get().may(Permission.POST_FACTS) ? Addresses.recording(subject) : "");
   }
 

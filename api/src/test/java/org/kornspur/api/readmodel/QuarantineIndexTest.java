@@ -65,6 +65,33 @@ class QuarantineIndexTest {
     assertThat(index.senders(held(1).getEntryId())).containsExactly("grower-b");
   }
 
+  @Test
+  void whatWaitsIsFoundByAnyIdThatItNames() {
+    put(naming("{\"lotId\": \"L26/7-A\", \"massKg\": 12O0}"));
+    put(naming("sample-9;L26/7-A;100"));
+
+    assertThat(index.waitingThatName("L26/7-A")).hasSize(2);
+    assertThat(index.waitingThatName("sample-9")).hasSize(1);
+    assertThat(index.waitingThatName("L26")).isEmpty();
+
+    put(
+        QuarantineEntry.newBuilder(naming("sample-9;L26/7-A;100"))
+            .setState(QuarantineState.DISCARDED)
+            .build());
+    assertThat(index.waitingThatName("L26/7-A")).hasSize(1);
+    assertThat(index.waitingThatName("sample-9")).isEmpty();
+  }
+
+  private static QuarantineEntry naming(String original) {
+    return QuarantineEntries.held(
+        QuarantineOrigin.FILE,
+        "line of a file",
+        Instant.ofEpochSecond(1),
+        List.of(),
+        null,
+        original.getBytes(StandardCharsets.UTF_8));
+  }
+
   private QuarantineState state() {
     return index.find(Set.of(), row -> true, 1, 10).items().get(0).state();
   }

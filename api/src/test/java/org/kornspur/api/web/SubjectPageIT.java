@@ -5,10 +5,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
+import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.kornspur.api.rest.InventedFacts;
 import org.kornspur.api.security.Role;
+import org.kornspur.api.security.login.AsPerson;
 import org.kornspur.api.security.people.TestPeople;
 import org.kornspur.api.text.Language;
 
@@ -16,6 +20,7 @@ import org.kornspur.api.text.Language;
  * The page of a lot, in a real browser. What each lot's story is: demo-events/ABOUT.md, which is
  * invented.
  */
+@ExtendWith(AsPerson.class)
 class SubjectPageIT extends BrowserTest {
   private static final String QUALITY = TestPeople.of(Role.QUALITY);
 
@@ -94,6 +99,56 @@ class SubjectPageIT extends BrowserTest {
         .contains("kg");
     assertThat(page.locator("section[aria-labelledby=identity] dl").textContent())
         .contains("1.240");
+    page.context().close();
+  }
+
+  /** The germination test of L26-S08B was refused, and the lot waits for one. */
+  @Test
+  void aMissingProofPointsToTheInputThatWasRefused() {
+    Page page = chromium.loggedIn(Screen.WIDE, Language.ENGLISH, root, QUALITY).newPage();
+    page.navigate(root + "lots/L26-S08B");
+    Locator refused = page.locator("section[aria-labelledby=refused]");
+    assertThat(refused.textContent()).contains("GerminationTest-broken.csv", "104");
+    LookedAt.whole(page, "lot-refused-input");
+    refused.locator("a", new Locator.LocatorOptions().setHasText("GerminationTest")).click();
+    page.waitForURL("**/quarantine/**");
+    assertThat(page.locator("main").textContent()).contains("germination-L26-S08B");
+
+    page.navigate(root + "lots/L26-S08A");
+    assertThat(page.locator("section[aria-labelledby=refused]").count()).isZero();
+    page.context().close();
+  }
+
+  @Test
+  void aFactThatSeemsMistakenIsCorrectedFromTheGateThatSaysSo() {
+    PostedFacts.bring(
+        List.of(
+            InventedFacts.fact(
+                "FieldCropDeclared",
+                "sp-crop",
+                """
+                "cropId": "SP-CROP", "fieldId": "Far Field", "enterpriseId": "ENT-MULT-WEST", \
+                "hybridId": "HYB-01", "role": "F1_MIXTURE", "seedComponentId": "HYB-01", \
+                "pollenComponentId": "C-01", "cropYear": 2025, "category": "CERTIFIED", \
+                "rulebookId": "EU", "outline": [{"lon": 1.0, "lat": 49.0}, \
+                {"lon": 1.01, "lat": 49.0}, {"lon": 1.01, "lat": 49.005}]"""),
+            InventedFacts.fact(
+                "FieldInspection",
+                "sp-visit",
+                """
+                "cropId": "SP-CROP", "visit": 1, "part": "FEMALE", "bbchStage": 65, \
+                "areaM2": 150, "offTypePlants": 0""")));
+    PostedFacts.until("/api/v1/crops/SP-CROP", answer -> answer.asString().contains("sp-visit"));
+
+    Page page = chromium.loggedIn(Screen.NARROW, Language.ENGLISH, root, QUALITY).newPage();
+    page.navigate(root + "crops/SP-CROP");
+    Locator correct =
+        page.locator(".gate-body .mend a", new Page.LocatorOptions().setHasText("sp-visit"));
+    assertThat(correct.first().textContent()).isEqualTo("Correct sp-visit");
+    LookedAt.whole(page, "crop-seems-mistaken");
+    correct.first().click();
+    page.waitForURL("**/record/field-inspection?corrects=sp-visit");
+    assertThat(page.locator("[name=visit]").inputValue()).isEqualTo("1");
     page.context().close();
   }
 }

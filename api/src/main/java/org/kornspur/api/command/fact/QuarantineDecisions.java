@@ -25,12 +25,14 @@ import org.kornspur.api.readmodel.QuarantineRow;
 import org.kornspur.api.readmodel.ReadModel;
 import org.kornspur.api.readmodel.ResultPage;
 import org.kornspur.api.security.CurrentCaller;
+import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.visibility.VisibilityService;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.contract.QuarantineOrigin;
 import org.kornspur.contract.QuarantineState;
 import org.kornspur.ingest.attestation.SignedActs;
 import org.kornspur.ingest.contract.FactType;
+import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.intake.FactChecks;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.json.FactParser;
@@ -63,6 +65,15 @@ public class QuarantineDecisions {
     return readModel
         .quarantine()
         .find(query.states(), row -> isSeen(row.senders()), query.page(), query.size());
+  }
+
+  /** Input that waits and names a crop or lot, newest first, as far as it is for who asks. */
+  public List<QuarantineRow> waitingThatName(Subject subject) {
+    return caller.get().may(Permission.READ_QUARANTINE)
+        ? readModel.quarantine().waitingThatName(subject.id()).stream()
+            .filter(row -> isSeen(row.senders()))
+            .toList()
+        : List.of();
   }
 
   /**
