@@ -1,8 +1,12 @@
 package org.kornspur.processors.gates;
 
 import java.time.LocalDate;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Report.Neighbour;
 import org.kornspur.processors.ground.FloweringOverlap;
@@ -45,6 +49,15 @@ public record IsolationSources(Limit usual, List<Source> sources) {
   /** Empty where the crop is not declared, or the rulebook asks for no distance. */
   public static Optional<IsolationSources> of(Dossier dossier, Rulebook rulebook) {
     return SeedCrop.of(dossier, rulebook).flatMap(IsolationSources::of);
+  }
+
+  /** Each source once: as it is reported too near, then as it is reported surest. */
+  public Map<Subject, Source> surestOfEach() {
+    Map<Subject, Source> surest = new LinkedHashMap<>();
+    sources.stream()
+        .sorted(Comparator.comparing(Source::isTooNear).thenComparing(Source::isCertain).reversed())
+        .forEach(source -> surest.putIfAbsent(source.neighbour().source(), source));
+    return surest;
   }
 
   static Optional<IsolationSources> of(SeedCrop crop) {

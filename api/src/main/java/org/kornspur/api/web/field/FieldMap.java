@@ -11,6 +11,7 @@ import org.kornspur.processors.ground.GroundPlan;
 import org.kornspur.processors.ground.GroundPlan.Figure;
 import org.kornspur.processors.ground.GroundPlan.Spot;
 import org.kornspur.processors.ground.Outline;
+import org.kornspur.processors.standards.Limit;
 
 /**
  * The map of a field, north up, drawn to scale in units of an SVG view box.
@@ -72,7 +73,7 @@ public record FieldMap(
   private static FieldMap draw(Surroundings ground, Outline outline) {
     GroundPlan plan = GroundPlan.around(outline);
     Figure field = plan.field();
-    Optional<Figure> zone = ground.required().map(asked -> plan.zone(asked.distanceM()));
+    Optional<Figure> zone = ground.required().map(asked -> plan.zone(asked.value()));
     List<Source> shown = shown(ground);
     Box box = new Box();
     zone.orElse(field).shell().forEach(box::hold);
@@ -114,8 +115,7 @@ public record FieldMap(
 
   /** Sources on the map: those near the distance that is asked for, and always the nearest. */
   private static List<Source> shown(Surroundings ground) {
-    double reachM =
-        BEYOND * ground.required().map(Surroundings.Required::distanceM).orElse(USUAL_REACH_M);
+    double reachM = BEYOND * ground.required().map(Limit::value).orElse(USUAL_REACH_M);
     List<Source> near =
         ground.sources().stream()
             .filter(source -> source.neighbour().distanceM() <= reachM)

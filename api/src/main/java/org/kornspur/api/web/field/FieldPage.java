@@ -16,7 +16,6 @@ import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.kafka.RulesInForce;
 import org.kornspur.api.query.QueryService;
 import org.kornspur.api.query.VisibleData;
-import org.kornspur.api.query.view.GateView;
 import org.kornspur.api.query.view.NeighboursView;
 import org.kornspur.api.query.view.StandingView;
 import org.kornspur.api.security.Permission;
@@ -26,15 +25,14 @@ import org.kornspur.api.web.PageFrame;
 import org.kornspur.api.web.PageFrames;
 import org.kornspur.api.web.SubjectPageAssembler;
 import org.kornspur.api.web.SubjectPageContent;
-import org.kornspur.api.web.field.Surroundings.Required;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.advice.InspectionAdvice;
 import org.kornspur.processors.advice.InspectionAdvice.Terms;
 import org.kornspur.processors.dossier.Dossier;
+import org.kornspur.processors.gates.IsolationSources;
 import org.kornspur.processors.ground.Area;
 import org.kornspur.processors.standards.Rulebook;
-import org.kornspur.processors.standards.Rulebooks;
 import org.kornspur.processors.stream.IsolationJoin;
 
 /** One seed crop: what the page of a lot shows, and its field with the ground around it. */
@@ -81,12 +79,13 @@ public class FieldPage {
     Subject crop = Subject.crop(id);
     StandingView standing = queries.view(crop);
     Dossier dossier = data.dossier(crop);
+    Optional<Rulebook> rulebook = rulebook(dossier);
     Function<Subject, Dossier> dossiers =
         source -> new Dossier(source, processors.entries(source), List.of());
     Optional<Surroundings> ground =
         Surroundings.of(
             dossier,
-            required(standing),
+            rulebook.flatMap(book -> IsolationSources.of(dossier, book)),
             dossiers,
             near -> NeighboursView.isTold(near, data.visibility()));
     FieldView view =
@@ -96,7 +95,7 @@ public class FieldPage {
             ground.flatMap(FieldMap::of),
             ground.flatMap(FloweringChart::of),
             ShownVisit.of(dossier),
-            curves(dossier, rules.rulebooks()),
+            curves(dossier, rulebook),
             TERMS,
             IsolationJoin.REACH_M);
     FieldWords words = new FieldWords(pages.words().texts("field"), pages.words().words());
@@ -108,21 +107,15 @@ public class FieldPage {
             words));
   }
 
-  private static Optional<Required> required(StandingView standing) {
-    return standing.gates().stream()
-        .filter(gate -> gate.gate().equals("ISOLATION"))
-        .map(GateView::limit)
-        .filter(limit -> limit != null)
-        .filter(limit -> limit.value() > 0)
-        .map(limit -> new Required(limit.value(), limit.source()))
-        .findFirst();
-  }
-
-  private static List<AcceptanceCurve> curves(Dossier crop, Rulebooks rulebooks) {
+  private Optional<Rulebook> rulebook(Dossier crop) {
     return crop.crop()
         .map(FieldCropDeclared::getRulebookId)
-        .flatMap(id -> rulebooks.find(id))
-        .flatMap(rulebook -> advice(crop, rulebook))
+        .flatMap(id -> rules.rulebooks().find(id));
+  }
+
+  private static List<AcceptanceCurve> curves(Dossier crop, Optional<Rulebook> rulebook) {
+    return rulebook
+        .flatMap(book -> advice(crop, book))
         .map(
             advice ->
                 advice.counts().stream().flatMap(c -> AcceptanceCurve.of(c).stream()).toList())

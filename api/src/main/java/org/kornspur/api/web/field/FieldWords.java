@@ -53,10 +53,10 @@ public record FieldWords(PageTexts texts, ReaderWords words) {
   }
 
   /** Metres that a source lies beyond the distance asked for; negative where it is too near. */
-  public String room(Source source, Surroundings ground) {
-    return ground
-        .required()
-        .map(asked -> distance(source.neighbour().distanceM() - asked.distanceM()))
+  public String room(Source source) {
+    return source
+        .asked()
+        .map(asked -> distance(source.neighbour().distanceM() - asked.limit().value()))
         .orElse("");
   }
 

@@ -2,6 +2,7 @@ package org.kornspur.api.web.field;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.Predicate;
@@ -11,10 +12,12 @@ import org.kornspur.contract.PollenSourceSeen;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Report.Neighbour;
+import org.kornspur.processors.gates.IsolationSources;
 import org.kornspur.processors.ground.FloweringOverlap;
 import org.kornspur.processors.ground.FloweringWindow;
 import org.kornspur.processors.ground.InvalidOutline;
 import org.kornspur.processors.ground.Outline;
+import org.kornspur.processors.standards.Limit;
 
 /**
  * A declared crop with the foreign pollen around it, each source under a letter by which all
@@ -23,18 +26,16 @@ import org.kornspur.processors.ground.Outline;
  * @param declared the declaration of the crop
  * @param flowering the days on which it flowers, as declared and as seen
  * @param outline its outline; empty where it cannot be drawn
- * @param required the distance that is asked for; empty where the rulebook asks for none
+ * @param required the distance that is usually asked for, metres; empty where the rulebook asks for
+ *     none
  * @param sources nearest first
  */
 public record Surroundings(
     FieldCropDeclared declared,
     FloweringWindow flowering,
     Optional<Outline> outline,
-    Optional<Required> required,
+    Optional<Limit> required,
     List<Source> sources) {
-
-  /** A distance that is asked for, metres, and where that stands. */
-  public record Required(double distanceM, String source) {}
 
   /**
    * A source of foreign pollen.
@@ -42,9 +43,7 @@ public record Surroundings(
    * @param letter by which it is called on this page
    * @param outline empty where it cannot be drawn
    * @param meeting whether and when it flowers with the crop
-   * @param tooNear whether it counts and lies within the distance that is asked for
-   * @param reportedOnly whether a grower of another enterprise alone says so, and nobody confirmed
-   *     it
+   * @param asked what the rulebook asks of it; empty where it asks for nothing
    * @param told whether more is told of it than distance and nearest point, as one sees them from
    *     the road
    */
@@ -53,12 +52,15 @@ public record Surroundings(
       Neighbour neighbour,
       Optional<Outline> outline,
       FloweringOverlap meeting,
-      boolean tooNear,
-      boolean reportedOnly,
+      Optional<IsolationSources.Source> asked,
       boolean told) {
 
     public boolean counts() {
-      return meeting.counts();
+      return meeting.counts() || asked.isPresent();
+    }
+
+    public boolean tooNear() {
+      return asked.filter(IsolationSources.Source::isTooNear).isPresent();
     }
 
     /** Days on which it sheds pollen. */
@@ -69,35 +71,31 @@ public record Surroundings(
 
   static Optional<Surroundings> of(
       Dossier crop,
-      Optional<Required> required,
+      Optional<IsolationSources> asked,
       Function<Subject, Dossier> dossiers,
       Predicate<Neighbour> isTold) {
     return crop.crop()
         .map(
             declared -> {
+              Map<Subject, IsolationSources.Source> surest =
+                  asked.map(IsolationSources::surestOfEach).orElse(Map.of());
               List<Source> sources = new ArrayList<>();
               for (Neighbour neighbour : crop.neighbours()) {
-                FloweringOverlap meeting = neighbour.flowersWith(crop.flowering());
                 boolean told = isTold.test(neighbour);
                 sources.add(
                     new Source(
                         letter(sources.size()),
                         neighbour,
                         told ? outline(dossiers.apply(neighbour.source())) : Optional.empty(),
-                        meeting,
-                        meeting.counts()
-                            && required
-                                .filter(asked -> neighbour.distanceM() < asked.distanceM())
-                                .isPresent(),
-                        neighbour.reportedBy().isPresent()
-                            && !neighbour.reportedBy().equals(crop.holder()),
+                        neighbour.flowersWith(crop.flowering()),
+                        Optional.ofNullable(surest.get(neighbour.source())),
                         told));
               }
               return new Surroundings(
                   declared,
                   crop.flowering(),
                   drawable(declared.getOutline()),
-                  required,
+                  asked.map(IsolationSources::usual).filter(limit -> limit.value() > 0),
                   List.copyOf(sources));
             });
   }

@@ -133,25 +133,21 @@ public class SeasonGrounds {
         .reduce((earlier, later) -> later);
   }
 
-  /** Each source that is too near, once: as it is reported surest, and then nearest. */
   private List<Conflict> conflicts(Subject crop, IsolationSources ground) {
-    Map<Subject, Conflict> bySource = new TreeMap<>();
-    ground.sources().stream()
+    return ground.surestOfEach().values().stream()
         .filter(IsolationSources.Source::isTooNear)
-        .sorted(Comparator.comparing(IsolationSources.Source::isCertain).reversed())
-        .forEach(
+        .map(
             source ->
-                bySource.putIfAbsent(
-                    source.neighbour().source(),
-                    new Conflict(
-                        crop,
-                        source.neighbour(),
-                        NeighboursView.isTold(source.neighbour(), data.visibility()),
-                        source.limit(),
-                        source.isCertain(),
-                        source.confirmed())));
-    return bySource.values().stream()
-        .sorted(Comparator.comparingDouble(conflict -> conflict.neighbour().distanceM()))
+                new Conflict(
+                    crop,
+                    source.neighbour(),
+                    NeighboursView.isTold(source.neighbour(), data.visibility()),
+                    source.limit(),
+                    source.isCertain(),
+                    source.confirmed()))
+        .sorted(
+            Comparator.comparingDouble((Conflict conflict) -> conflict.neighbour().distanceM())
+                .thenComparing(conflict -> conflict.neighbour().source()))
         .toList();
   }
 
