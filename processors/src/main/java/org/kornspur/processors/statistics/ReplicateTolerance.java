@@ -69,13 +69,14 @@ public final class ReplicateTolerance {
     return mean < lowest.from() ? Optional.of(lowest) : Optional.empty();
   }
 
-  private static int range(List<Replicate> hundreds) {
+  /** Largest less smallest of replicates of 100, percentage points. */
+  static int range(List<Replicate> hundreds) {
     var normal = hundreds.stream().mapToInt(Replicate::normalSeedlings).summaryStatistics();
     return normal.getMax() - normal.getMin();
   }
 
   /** Replicates of 50 or 25 joined in order; empty where they do not make replicates of 100. */
-  private static Optional<List<Replicate>> combinedToHundreds(List<Replicate> replicates) {
+  static Optional<List<Replicate>> combinedToHundreds(List<Replicate> replicates) {
     if (replicates.isEmpty()) {
       return Optional.empty();
     }
