@@ -69,7 +69,6 @@ class AuditPageIT extends BrowserTest {
   private static final double LONGEST_MS = 300_000;
 
   @TempDir Path folder;
-  private int clicks;
 
   @ParameterizedTest
   @CsvSource({"NARROW, GERMAN", "WIDE, ENGLISH"})
@@ -105,16 +104,17 @@ class AuditPageIT extends BrowserTest {
   @Test
   void lotsDrawnAtRandomComeInOnePackAfterFourClicks() throws Exception {
     Page page = chromium.signedIn(Screen.WIDE, Language.ENGLISH, root, AUDITOR);
-    click(
+    PersonAtWork person = new PersonAtWork(page);
+    person.send(
         page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("Audit").setExact(true)));
     page.waitForURL("**/audit");
-    page.getByLabel("Draw so many at random").fill(String.valueOf(LOTS));
-    page.getByLabel("Seed of the draw").fill(SEED);
-    click(page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Show lots")));
+    person.type(page.getByLabel("Draw so many at random"), String.valueOf(LOTS));
+    person.type(page.getByLabel("Seed of the draw"), SEED);
+    person.send(page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Show lots")));
     page.waitForURL("**/audit?*");
     List<String> drawn = draw(LOTS);
     assertThat(page.locator("#make tbody .id").allTextContents()).isEqualTo(drawn);
-    click(
+    person.send(
         page.getByRole(
             AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Make the audit pack")));
     page.waitForURL("**/audit/packs/*");
@@ -123,10 +123,12 @@ class AuditPageIT extends BrowserTest {
     page.navigate(address);
     awaitReady(page);
     String took = page.locator("#ready").textContent();
-    Download download = page.waitForDownload(() -> click(page.locator("#download")));
+    Download download = page.waitForDownload(() -> person.send(page.locator("#download")));
     Path file = PAPERS.resolve("audit-pack.zip");
     download.saveAs(file);
-    assertThat(clicks).isLessThanOrEqualTo(6);
+    person.done("Audit of %d lots in one pack".formatted(LOTS));
+    assertThat(person.clicks()).isLessThanOrEqualTo(6);
+    assertThat(person.fields()).isLessThanOrEqualTo(2);
 
     Map<String, byte[]> pack = unpacked(file);
     contentsNameEachFile(pack);
@@ -145,7 +147,7 @@ class AuditPageIT extends BrowserTest {
           "%d lots in one pack: %d clicks, %d pages (%d in the appendix), %d bytes. %s%n%s"
               .formatted(
                   LOTS,
-                  clicks,
+                  person.clicks(),
                   2 * LOTS + appendixPages,
                   appendixPages,
                   Files.size(file),
@@ -230,11 +232,6 @@ class AuditPageIT extends BrowserTest {
   private static void awaitReady(Page page) {
     PlaywrightAssertions.assertThat(page.locator("#download"))
         .isVisible(new LocatorAssertions.IsVisibleOptions().setTimeout(LONGEST_MS));
-  }
-
-  private void click(Locator what) {
-    clicks++;
-    send(what);
   }
 
   private static void send(Locator button) {

@@ -7,7 +7,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
-import com.microsoft.playwright.options.BoundingBox;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
@@ -80,6 +79,7 @@ class QualityDayIT extends BrowserTest {
     Page page = chromium.loggedIn(Screen.WIDE, Language.ENGLISH, root, QUALITY).newPage();
     page.setViewportSize(1440, 950);
     page.navigate(root + "desk");
+    PersonAtWork person = new PersonAtWork(page);
     Locator causes = page.locator("#causes ~ ul .card");
     Locator card = causes.filter(with(LateSource.SOURCE));
     assertThat(card).hasCount(1);
@@ -91,8 +91,10 @@ class QualityDayIT extends BrowserTest {
     assertThat(card.locator(".figures")).containsText(Pattern.compile("At customers\\s*64,000"));
     assertThat(card.locator(".figures")).containsText(Pattern.compile("Lots affected\\s*16"));
     assertThat(card.locator(".figures")).containsText(Pattern.compile("In hand\\s*nobody"));
-    BoundingBox place = card.boundingBox();
-    assertThat(place.y + place.height).as("the whole card is above the fold").isLessThan(950);
+    person.reach(card);
+    person.done("Cause of a late pollen source");
+    assertThat(person.screens()).as("the whole card is above the fold").isEqualTo(1);
+    assertThat(person.clicks()).isZero();
 
     card.getByRole(AriaRole.BUTTON, new Locator.GetByRoleOptions().setName(TAKE_OVER)).click();
     assertThat(card.locator(".figures")).containsText("quality, since");

@@ -66,32 +66,11 @@ class ReleaseTableIT {
     PostedFacts.until("/health/ready", answer -> answer.statusCode() == 200);
   }
 
-  /** A person before a page, whose clicks and typed fields are counted. */
-  private static final class Person {
-    private int clicks;
-    private int fields;
-
-    void click(Locator target) {
-      clicks++;
-      target.click();
-    }
-
-    void send(Locator button) {
-      clicks++;
-      Chromium.send(button);
-    }
-
-    void type(Locator field, String text) {
-      fields++;
-      field.fill(text);
-    }
-  }
-
   @Test
   void twentyLotsAreReleasedBySigningOnce() {
     List<String> lots = bring("RT-MANY-", 20);
     Page page = BrowserTest.chromium.signedIn(Screen.WIDE, Language.ENGLISH, root, QUALITY);
-    Person person = new Person();
+    PersonAtWork person = new PersonAtWork(page);
     person.click(
         page.getByRole(
             AriaRole.LINK, new Page.GetByRoleOptions().setName("Release").setExact(true)));
@@ -110,8 +89,9 @@ class ReleaseTableIT {
 
     assertThat(page.locator("#signed h2")).hasText("Signed for 20 lots");
     assertThat(page.locator("#left-out")).hasCount(0);
-    assertThat(person.clicks).isLessThanOrEqualTo(MOST_CLICKS);
-    assertThat(person.fields).isLessThanOrEqualTo(MOST_FIELDS);
+    person.done("Release 20 lots");
+    assertThat(person.clicks()).isLessThanOrEqualTo(MOST_CLICKS);
+    assertThat(person.fields()).isLessThanOrEqualTo(MOST_FIELDS);
     LookedAt.whole(page, "release-signed-WIDE-en");
     Set<String> seals = new TreeSet<>();
     for (String lot : lots) {
@@ -230,7 +210,7 @@ class ReleaseTableIT {
     PostedFacts.until(
         "/api/v1/lots/RT-HOLD-1-A",
         answer -> "SUSPENDED".equals(answer.jsonPath().getString("release.step")));
-    Person person = new Person();
+    PersonAtWork person = new PersonAtWork(page);
     page.navigate(root + "desk");
     Locator card =
         page.locator("#causes ~ ul .card", new Page.LocatorOptions().setHasText("RT-HOLD-1"));
@@ -244,8 +224,9 @@ class ReleaseTableIT {
     person.type(page.getByLabel("Your password, again"), TestPeople.password());
     person.send(sign(page));
     assertThat(page.locator("#signed h2")).hasText("Signed for 2 lots");
-    assertThat(person.clicks).isLessThanOrEqualTo(3);
-    assertThat(person.fields).isLessThanOrEqualTo(2);
+    person.done("Suspend 2 lots of one cause");
+    assertThat(person.clicks()).isLessThanOrEqualTo(3);
+    assertThat(person.fields()).isLessThanOrEqualTo(2);
     LookedAt.whole(page, "cause-suspended-WIDE-en");
     for (String part : List.of("RT-HOLD-1-A", "RT-HOLD-1-B")) {
       JsonPath acts = given().get("/api/v1/lots/" + part + "/acts").jsonPath();

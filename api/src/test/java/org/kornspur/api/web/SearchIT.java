@@ -64,12 +64,17 @@ class SearchIT extends BrowserTest {
   void theKeyLeadsToTheSearchAndASingleFindOpensAtOnce() {
     Page page = chromium.signedIn(Screen.WIDE, Language.ENGLISH, root, TestPeople.of(Role.QUALITY));
     page.navigate(root + "desk");
+    PersonAtWork person = new PersonAtWork(page);
     page.keyboard().press("/");
-    page.keyboard().type("24-02");
-    page.keyboard().press("Enter");
+    person.typeAndEnter("24-02");
     PlaywrightAssertions.assertThat(page.locator("h1")).containsText("24-02");
     assertThat(page.locator("tbody tr").count()).isGreaterThan(3);
     PlaywrightAssertions.assertThat(page.locator("tbody .why").first()).hasText("id C24-02");
+    person.reach(page.locator("tbody .why").first());
+    person.done("Find a lot by part of its name");
+    assertThat(person.clicks()).isZero();
+    assertThat(person.fields()).isEqualTo(1);
+    assertThat(person.screens()).isEqualTo(1);
     page.keyboard().press("/");
     page.keyboard().type("s-l24-02");
     page.keyboard().press("Enter");
