@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import org.kornspur.api.kafka.NotReady;
 import org.kornspur.api.readmodel.FactReadModel;
+import org.kornspur.api.readmodel.SeasonFilter;
 import org.kornspur.api.readmodel.SeasonTotal;
 import org.kornspur.api.security.Caller;
 import org.kornspur.api.security.CurrentCaller;
@@ -86,7 +87,7 @@ public class SetUpProgress {
   }
 
   private int count(Subject.Kind kind) {
-    return data.seasons(kind, Optional.empty()).stream().mapToInt(SeasonTotal::all).sum();
+    return data.seasons(kind, SeasonFilter.ALL).stream().mapToInt(SeasonTotal::all).sum();
   }
 
   /** People of an issuer of tokens are kept there. */

@@ -15,6 +15,7 @@ import org.kornspur.api.readmodel.CauseKey;
 import org.kornspur.api.readmodel.CompressedRecord;
 import org.kornspur.api.readmodel.ReadModel;
 import org.kornspur.api.readmodel.ResultPage;
+import org.kornspur.api.readmodel.SeasonFilter;
 import org.kornspur.api.readmodel.SeasonTotal;
 import org.kornspur.api.readmodel.SeedValues;
 import org.kornspur.api.readmodel.StandingIndexRow;
@@ -105,15 +106,23 @@ public class VisibleData {
     return isWhole() ? readModel.standings().values() : readModel.standings().values(seen());
   }
 
-  /**
-   * The seasons of a kind of subject, the latest first.
-   *
-   * @param hybridId of this hybrid alone; empty for all
-   */
-  public List<SeasonTotal> seasons(Subject.Kind kind, Optional<String> hybridId) {
+  /** The seasons of a kind of subject, the latest first. */
+  public List<SeasonTotal> seasons(Subject.Kind kind, SeasonFilter filter) {
     return isWhole()
-        ? readModel.standings().seasons(kind, hybridId)
-        : readModel.standings().seasons(kind, hybridId, seen());
+        ? readModel.standings().seasons(kind, filter)
+        : readModel.standings().seasons(kind, filter, seen());
+  }
+
+  /** The season of each multiplier, by id. */
+  public SortedMap<String, SeasonTotal> byHolder(
+      Subject.Kind kind, int cropYear, SeasonFilter filter) {
+    return SeasonTotal.byHolder(
+        kind,
+        matching(
+            row ->
+                row.subject().kind() == kind
+                    && row.material().filter(of -> of.getCropYear() == cropYear).isPresent()
+                    && filter.matches(row)));
   }
 
   /** The crops that F1 seed is grown in, each with its hybrid. */

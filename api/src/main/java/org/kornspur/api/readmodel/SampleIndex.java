@@ -10,6 +10,9 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedSet;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.contract.Correction;
@@ -21,6 +24,7 @@ import org.kornspur.contract.PurityTest;
 import org.kornspur.contract.Sampling;
 import org.kornspur.contract.Withdrawal;
 import org.kornspur.ingest.contract.FactType;
+import org.kornspur.processors.statistics.Replicate;
 import org.kornspur.processors.verdict.Gate;
 
 /**
@@ -47,15 +51,24 @@ public final class SampleIndex {
       Set<Gate> tested,
       boolean ergotFound) {}
 
+  /**
+   * A germination test of a laboratory.
+   *
+   * @param testedAt when it was made
+   */
+  public record Germination(
+      String lotId, String sampleId, String factId, Instant testedAt, List<Replicate> replicates) {}
+
   private record Sample(String lotId, String sampleId) {}
 
-  /** A fact; {@code assignedAt} only of a sampling. */
+  /** A fact; {@code assignedAt} only of a sampling, {@code replicates} of a germination test. */
   private record Held(
       String factId,
       Optional<Instant> assignedAt,
       Instant happenedAt,
       Set<Gate> tested,
-      boolean ergotFound) {}
+      boolean ergotFound,
+      List<Replicate> replicates) {}
 
   private final Map<String, Map<Sample, Map<String, Held>>> byLaboratory = new HashMap<>();
   private final Map<String, String> laboratoryOfTest = new HashMap<>();
@@ -89,7 +102,8 @@ public final class SampleIndex {
                 Optional.of(header.getRecordedAt()),
                 header.getHappenedAt(),
                 EnumSet.noneOf(Gate.class),
-                false));
+                false,
+                List.of()));
       }
     } else if (fact instanceof GerminationTest test) {
       test(test.getLaboratoryId(), test.getLotId(), test.getSampleId(), test, false);
@@ -123,6 +137,46 @@ public final class SampleIndex {
         .flatMap(samples -> samples.entrySet().stream())
         .flatMap(sample -> row(sample.getKey(), sample.getValue().values()).stream())
         .toList();
+  }
+
+  /** Every laboratory that has made a germination test, by id. */
+  public synchronized SortedSet<String> germinating() {
+    return byLaboratory.keySet().stream()
+        .filter(laboratoryId -> !germinationsOf(laboratoryId).isEmpty())
+        .collect(Collectors.toCollection(TreeSet::new));
+  }
+
+  /** The germination tests of a laboratory that count, the first first. */
+  public synchronized List<Germination> germinationsOf(String laboratoryId) {
+    return byLaboratory.getOrDefault(laboratoryId, Map.of()).entrySet().stream()
+        .flatMap(
+            sample ->
+                sample.getValue().values().stream()
+                    .filter(fact -> !fact.replicates().isEmpty())
+                    .filter(fact -> !superseded.contains(fact.factId()))
+                    .map(
+                        fact ->
+                            new Germination(
+                                sample.getKey().lotId(),
+                                sample.getKey().sampleId(),
+                                fact.factId(),
+                                fact.happenedAt(),
+                                fact.replicates())))
+        .sorted(Comparator.comparing(Germination::testedAt).thenComparing(Germination::factId))
+        .toList();
+  }
+
+  /** None where more seedlings are told than seeds were set. */
+  private static List<Replicate> replicates(GerminationTest test) {
+    boolean fits =
+        test.getReplicates().stream()
+            .allMatch(
+                one -> one.getNormalSeedlings() >= 0 && one.getNormalSeedlings() <= one.getSeeds());
+    return fits
+        ? test.getReplicates().stream()
+            .map(one -> new Replicate(one.getSeeds(), one.getNormalSeedlings()))
+            .toList()
+        : List.of();
   }
 
   /** Whether a fact is a test of this laboratory. */
@@ -176,7 +230,8 @@ public final class SampleIndex {
             Optional.empty(),
             header.getHappenedAt(),
             testedBy(test),
-            ergotFound));
+            ergotFound,
+            test instanceof GerminationTest germination ? replicates(germination) : List.of()));
   }
 
   private void hold(String laboratoryId, Sample sample, Held fact) {

@@ -1,5 +1,6 @@
 package org.kornspur.api.readmodel;
 
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
@@ -43,6 +44,19 @@ final class SeasonTotals {
         : seasons.entrySet().stream().map(one -> one.getValue().total(one.getKey())).toList();
   }
 
+  /** See {@link SeasonTotal#byHolder}. */
+  static SortedMap<String, SeasonTotal> byHolder(Subject.Kind kind, List<StandingIndexRow> rows) {
+    SortedMap<String, SeasonTotals> counted = new TreeMap<>();
+    for (StandingIndexRow row : rows) {
+      row.holder()
+          .ifPresent(holder -> counted.computeIfAbsent(holder, one -> new SeasonTotals()).add(row));
+    }
+    SortedMap<String, SeasonTotal> seasons = new TreeMap<>();
+    counted.forEach(
+        (holder, totals) -> seasons.put(holder, totals.of(kind, Optional.empty()).get(0)));
+    return seasons;
+  }
+
   private void count(StandingIndexRow row, int times) {
     row.material()
         .ifPresent(
@@ -75,6 +89,7 @@ final class SeasonTotals {
     private int notFit;
     private long leftMg;
     private long givenOutMg;
+    private final SortedMap<String, Integer> causes = new TreeMap<>();
 
     void count(StandingIndexRow row, int times) {
       all += times;
@@ -82,6 +97,9 @@ final class SeasonTotals {
       notFit += row.state() == StandingState.NOT_FIT ? times : 0;
       leftMg += times * Milligrams.ofKg(Math.max(0, row.leftKg()));
       givenOutMg += times * Milligrams.ofKg(row.givenOutKg());
+      if (row.state() == StandingState.NOT_FIT) {
+        row.notMet().forEach(gate -> ValueCounts.count(causes, gate, times));
+      }
     }
 
     SeasonTotal total(int year) {
@@ -91,7 +109,8 @@ final class SeasonTotals {
           all - fit - notFit,
           notFit,
           Milligrams.toKg(leftMg),
-          Milligrams.toKg(givenOutMg));
+          Milligrams.toKg(givenOutMg),
+          Collections.unmodifiableSortedMap(new TreeMap<>(causes)));
     }
   }
 }

@@ -7,6 +7,8 @@ import java.util.List;
  *
  * @param cropYears latest first
  * @param hybridIds by id
+ * @param seedIds lines and hybrids that seed is, by id
  * @param holders enterprises, by id
  */
-public record SeedValues(List<Integer> cropYears, List<String> hybridIds, List<String> holders) {}
+public record SeedValues(
+    List<Integer> cropYears, List<String> hybridIds, List<String> seedIds, List<String> holders) {}

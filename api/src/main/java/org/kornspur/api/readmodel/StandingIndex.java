@@ -207,13 +207,11 @@ public final class StandingIndex {
         });
   }
 
-  /**
-   * The seasons of a kind of subject, the latest first.
-   *
-   * @param hybridId of this hybrid alone; empty for all
-   */
-  public List<SeasonTotal> seasons(Subject.Kind kind, Optional<String> hybridId) {
-    return reading(() -> seasons.of(kind, hybridId));
+  /** The seasons of a kind of subject, the latest first. */
+  public List<SeasonTotal> seasons(Subject.Kind kind, SeasonFilter filter) {
+    return filter.isOfHybridAlone()
+        ? reading(() -> seasons.of(kind, filter.hybridId()))
+        : seasons(kind, filter, row -> true);
   }
 
   /**
@@ -222,16 +220,11 @@ public final class StandingIndex {
    * @param seen which rows there are for who asks; the others are not counted
    */
   public List<SeasonTotal> seasons(
-      Subject.Kind kind, Optional<String> hybridId, Predicate<StandingIndexRow> seen) {
+      Subject.Kind kind, SeasonFilter filter, Predicate<StandingIndexRow> seen) {
     SeasonTotals counted = new SeasonTotals();
-    return reading(
-        () -> {
-          byId.stream()
-              .filter(row -> row.subject().kind() == kind)
-              .filter(seen)
-              .forEach(counted::add);
-          return counted.of(kind, hybridId);
-        });
+    matching(row -> row.subject().kind() == kind && filter.matches(row) && seen.test(row))
+        .forEach(counted::add);
+    return counted.of(kind, Optional.empty());
   }
 
   /** The crops that F1 seed is grown in, each with its hybrid. */

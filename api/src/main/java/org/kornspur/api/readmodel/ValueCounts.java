@@ -14,6 +14,7 @@ final class ValueCounts {
   private final Map<Judged, Integer> judged = new HashMap<>();
   private final SortedMap<Integer, Integer> cropYears = new TreeMap<>(Comparator.reverseOrder());
   private final SortedMap<String, Integer> hybridIds = new TreeMap<>();
+  private final SortedMap<String, Integer> seedIds = new TreeMap<>();
   private final SortedMap<String, Integer> holders = new TreeMap<>();
 
   void add(StandingIndexRow row) {
@@ -28,6 +29,7 @@ final class ValueCounts {
     return new SeedValues(
         List.copyOf(cropYears.keySet()),
         List.copyOf(hybridIds.keySet()),
+        List.copyOf(seedIds.keySet()),
         List.copyOf(holders.keySet()));
   }
 
@@ -43,6 +45,7 @@ final class ValueCounts {
             material -> {
               count(cropYears, material.getCropYear(), times);
               count(hybridIds, material.getHybridId(), times);
+              count(seedIds, material.getSeedId(), times);
             });
   }
 

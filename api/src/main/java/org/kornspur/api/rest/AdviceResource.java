@@ -42,6 +42,7 @@ import org.kornspur.api.query.advice.MixturePlanning;
 import org.kornspur.api.query.advice.MixtureRequest;
 import org.kornspur.api.query.advice.MixtureView;
 import org.kornspur.api.query.advice.NickingView;
+import org.kornspur.api.readmodel.SeasonFilter;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
 import org.kornspur.api.text.Addresses;
@@ -152,7 +153,10 @@ public class AdviceResource {
     Optional<String> hybridId = parameters.id("hybrid", hybrid);
     parameters.check();
     return CalibrationView.of(
-        hybridId.orElse(null), forecasts.calibration(hybridId), words.words(), queries.asOf());
+        hybridId.orElse(null),
+        forecasts.calibration(SeasonFilter.ofHybrid(hybridId)),
+        words.words(),
+        queries.asOf());
   }
 
   @POST

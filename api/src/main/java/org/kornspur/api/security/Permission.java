@@ -43,6 +43,8 @@ public enum Permission {
   NOTE_CAUSES(QUALITY),
   /** How seasons compare, and what was predicted beside what was found. */
   READ_SEASONS(MULTIPLIER, INSPECTOR, QUALITY, AUDITOR),
+  /** How steady the germination tests of laboratories are. */
+  READ_CONTROL_CHARTS(LABORATORY, QUALITY, AUDITOR),
   /** The live stream of standings. */
   READ_CHANGES(MULTIPLIER, INSPECTOR, QUALITY, AUDITOR),
   /** Facts by id, and the facts of a subject. */

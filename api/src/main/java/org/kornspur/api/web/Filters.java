@@ -26,6 +26,7 @@ import org.kornspur.processors.verdict.Fitness;
 public record Filters(
     List<Option> seasons,
     List<Option> hybrids,
+    List<Option> seeds,
     List<Option> holders,
     List<Option> categories,
     List<Option> states,
@@ -52,7 +53,7 @@ public record Filters(
    *
    * @param values what some crop or lot has
    */
-  static Filters of(UriInfo uri, SeedValues values, DomainTerms trade) {
+  public static Filters of(UriInfo uri, SeedValues values, DomainTerms trade) {
     return new Filters(
         options(
             uri,
@@ -60,6 +61,7 @@ public record Filters(
             values.cropYears().stream().map(String::valueOf).toList(),
             Function.identity()),
         options(uri, "hybrid", values.hybridIds(), Function.identity()),
+        options(uri, "seedId", values.seedIds(), Function.identity()),
         options(uri, "holder", values.holders(), Function.identity()),
         options(uri, "category", names(Arrays.asList(Category.values())), trade::category),
         options(uri, "state", names(WORST_FIRST), trade::stateNamed),

@@ -12,11 +12,14 @@ import org.apache.avro.specific.SpecificRecord;
 import org.junit.jupiter.api.Test;
 import org.kornspur.contract.Correction;
 import org.kornspur.contract.FactHeader;
+import org.kornspur.contract.GerminationReplicate;
+import org.kornspur.contract.GerminationTest;
 import org.kornspur.contract.MoistureTest;
 import org.kornspur.contract.OtherSeedDetermination;
 import org.kornspur.contract.PurityTest;
 import org.kornspur.contract.Sampling;
 import org.kornspur.contract.Withdrawal;
+import org.kornspur.processors.statistics.Replicate;
 import org.kornspur.processors.verdict.Gate;
 
 /** Expected by hand from what the contract says of corrections and withdrawals. */
@@ -66,6 +69,46 @@ class SampleIndexTest {
       assertThat(index.isTestOf("TWO", "m-1")).isFalse();
       assertThat(index.isTestOf("ONE", "s-1")).isFalse();
     }
+  }
+
+  @Test
+  void theGerminationTestsOfALaboratoryAreThoseThatCountTheFirstFirst() {
+    List<SpecificRecord> facts =
+        new ArrayList<>(
+            List.of(
+                germination("g-2", null, "ONE", DAY.plusSeconds(60), 90, 96),
+                germination("g-1", null, "ONE", DAY, 91, 92),
+                germination("g-1b", "g-1", "ONE", DAY, 81, 92),
+                germination("g-3", null, "TWO", DAY, 88, 89),
+                germination("g-4", null, "ONE", DAY, 90, 101),
+                germination("g-5", null, "ONE", DAY, 90, 90),
+                new Withdrawal(head("w-5", null), "g-5", "of another sample")));
+    for (int seed = 0; seed < 20; seed++) {
+      Collections.shuffle(facts, new Random(seed));
+      SampleIndex index = new SampleIndex();
+      facts.forEach(index::put);
+
+      assertThat(index.germinationsOf("ONE"))
+          .extracting(SampleIndex.Germination::factId)
+          .containsExactly("g-1b", "g-2");
+      assertThat(index.germinationsOf("ONE").get(0).replicates())
+          .containsExactly(new Replicate(100, 81), new Replicate(100, 92));
+      assertThat(index.germinating()).containsExactly("ONE", "TWO");
+    }
+  }
+
+  private static GerminationTest germination(
+      String factId, String supersedes, String laboratoryId, Instant at, int one, int other) {
+    FactHeader header = FactHeader.newBuilder(head(factId, supersedes)).setHappenedAt(at).build();
+    return new GerminationTest(
+        header,
+        "L-1",
+        "S-L-1",
+        List.of(new GerminationReplicate(100, one), new GerminationReplicate(100, other)),
+        laboratoryId,
+        null,
+        null,
+        null);
   }
 
   @Test

@@ -13,6 +13,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
 import java.util.function.Function;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
@@ -22,6 +24,7 @@ import org.kornspur.api.readmodel.StandingChanges.Change;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.standing.LotStanding;
 import org.kornspur.standing.StandingState;
+import org.kornspur.standing.VerdictState;
 
 /**
  * The totals that the index keeps of seasons, held against a plain count of the latest standing of
@@ -40,9 +43,38 @@ class SeasonTotalsTest {
 
     for (Subject.Kind kind : List.of(Subject.Kind.LOT, Subject.Kind.CROP)) {
       for (Optional<String> hybridId : HYBRIDS) {
-        assertThat(index.seasons(kind, hybridId)).isEqualTo(counted(latest, kind, hybridId));
+        assertThat(index.seasons(kind, SeasonFilter.ofHybrid(hybridId)))
+            .isEqualTo(counted(latest, kind, hybridId));
       }
     }
+  }
+
+  @Property(tries = 300)
+  void areWalkedForALineOrAMultiplier(
+      @ForAll List<Change> changes, @ForAll Set<Subject> seen, @ForAll boolean ofOneHolder) {
+    SeasonFilter filter =
+        new SeasonFilter(
+            Optional.empty(),
+            Optional.of("C-1"),
+            ofOneHolder ? Optional.of("ENT-1") : Optional.empty());
+    List<LotStanding> wanted =
+        latest(changes).values().stream()
+            .filter(one -> one.getMaterial() != null)
+            .filter(one -> one.getMaterial().getSeedId().equals("C-1"))
+            .filter(one -> !ofOneHolder || "ENT-1".equals(one.getHolder()))
+            .toList();
+
+    assertThat(after(changes).seasons(Subject.Kind.LOT, filter))
+        .isEqualTo(counted(wanted, Subject.Kind.LOT, Optional.empty()));
+    assertThat(
+            after(changes).seasons(Subject.Kind.LOT, filter, row -> seen.contains(row.subject())))
+        .isEqualTo(
+            counted(
+                wanted.stream()
+                    .filter(one -> seen.contains(Subject.parse(one.getSubject())))
+                    .toList(),
+                Subject.Kind.LOT,
+                Optional.empty()));
   }
 
   @Property(tries = 300)
@@ -53,8 +85,8 @@ class SeasonTotalsTest {
     shuffled.addAll(changes);
 
     for (Optional<String> hybridId : HYBRIDS) {
-      assertThat(after(shuffled).seasons(Subject.Kind.LOT, hybridId))
-          .isEqualTo(after(changes).seasons(Subject.Kind.LOT, hybridId));
+      assertThat(after(shuffled).seasons(Subject.Kind.LOT, SeasonFilter.ofHybrid(hybridId)))
+          .isEqualTo(after(changes).seasons(Subject.Kind.LOT, SeasonFilter.ofHybrid(hybridId)));
     }
   }
 
@@ -65,8 +97,11 @@ class SeasonTotalsTest {
     for (Optional<String> hybridId : HYBRIDS) {
       assertThat(
               after(changes)
-                  .seasons(Subject.Kind.LOT, hybridId, row -> seen.contains(row.subject())))
-          .isEqualTo(after(seenAlone).seasons(Subject.Kind.LOT, hybridId));
+                  .seasons(
+                      Subject.Kind.LOT,
+                      SeasonFilter.ofHybrid(hybridId),
+                      row -> seen.contains(row.subject())))
+          .isEqualTo(after(seenAlone).seasons(Subject.Kind.LOT, SeasonFilter.ofHybrid(hybridId)));
     }
   }
 
@@ -113,7 +148,25 @@ class SeasonTotalsTest {
         standings.size() - fit - notFit,
         notFit,
         sum(standings, one -> kg(one.getHeldKg()).subtract(kg(one.getGivenOutKg())).max(kg(0))),
-        sum(standings, one -> kg(one.getGivenOutKg())));
+        sum(standings, one -> kg(one.getGivenOutKg())),
+        causes(standings));
+  }
+
+  private static TreeMap<String, Integer> causes(Collection<LotStanding> standings) {
+    TreeMap<String, Integer> causes = new TreeMap<>();
+    for (LotStanding standing : standings) {
+      if (standing.getState() == StandingState.NOT_FIT) {
+        Set<String> gates = new TreeSet<>();
+        standing.getVerdicts().stream()
+            .filter(one -> one.getState() == VerdictState.NOT_MET)
+            .forEach(one -> gates.add(one.getGate()));
+        standing.getInherited().stream()
+            .filter(one -> one.getWeight().equals("CONDEMNS"))
+            .forEach(one -> gates.add(one.getGate()));
+        gates.forEach(gate -> causes.merge(gate, 1, Integer::sum));
+      }
+    }
+    return causes;
   }
 
   private static int count(List<LotStanding> standings, StandingState state) {

@@ -231,9 +231,12 @@ class StandingChanges extends DomainContextBase {
   private static Arbitrary<SeedMaterial> materials() {
     return Combinators.combine(
             Arbitraries.of("H-1", "H-2"),
+            Arbitraries.of("C-1", "C-2"),
             Arbitraries.of(2023, 2024),
             Arbitraries.of("COMPONENT", "F1_SEED"))
-        .as((hybrid, year, kind) -> new SeedMaterial(hybrid, "C-1", kind, "BASIC", year, "EU"));
+        .as(
+            (hybrid, seed, year, kind) ->
+                new SeedMaterial(hybrid, seed, kind, "BASIC", year, "EU"));
   }
 
   private static Arbitrary<LotRelease> releases() {

@@ -205,7 +205,7 @@ class StandingMemoryTest {
     shown.add(index.waiting(all, 5).allCauses());
     shown.add(index.waiting(all, 5).allOwed());
     shown.add(index.values());
-    shown.add(index.seasons(Subject.Kind.LOT, Optional.empty()));
+    shown.add(index.seasons(Subject.Kind.LOT, SeasonFilter.ALL));
     shown.add(index.f1Crops());
     return shown;
   }

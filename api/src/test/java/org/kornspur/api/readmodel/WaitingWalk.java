@@ -317,18 +317,21 @@ final class WaitingWalk {
   SeedValues values() {
     TreeSet<Integer> years = new TreeSet<>(Comparator.reverseOrder());
     TreeSet<String> hybrids = new TreeSet<>();
+    TreeSet<String> seeds = new TreeSet<>();
     TreeSet<String> holders = new TreeSet<>();
     for (Change change : latest) {
       LotStanding standing = change.standing().orElseThrow();
       if (standing.getMaterial() != null) {
         years.add(standing.getMaterial().getCropYear());
         hybrids.add(standing.getMaterial().getHybridId());
+        seeds.add(standing.getMaterial().getSeedId());
       }
       if (standing.getHolder() != null) {
         holders.add(standing.getHolder());
       }
     }
-    return new SeedValues(List.copyOf(years), List.copyOf(hybrids), List.copyOf(holders));
+    return new SeedValues(
+        List.copyOf(years), List.copyOf(hybrids), List.copyOf(seeds), List.copyOf(holders));
   }
 
   private static String text(Change change) {

@@ -43,6 +43,7 @@ import org.kornspur.ingest.text.TextBundle;
 import org.kornspur.ingest.verify.VerifyResult;
 import org.kornspur.processors.advice.PredictionAgainstTruth;
 import org.kornspur.processors.recall.LooseEnd;
+import org.kornspur.processors.statistics.RangeChart;
 import org.kornspur.standing.ReleaseStep;
 
 /** Templates are checked here for the texts that they name, as a compiler would. */
@@ -192,6 +193,7 @@ class PageTextsTest {
         Arguments.of("quarantine", "state", QuarantineState.class),
         Arguments.of("record", "work", ContractForm.Work.class),
         Arguments.of("seasons", "fit", PredictionAgainstTruth.Fit.class),
+        Arguments.of("seasons", "steadiness", RangeChart.Steadiness.class),
         Arguments.of("trace", "looseEnd", LooseEnd.Kind.class));
   }
 

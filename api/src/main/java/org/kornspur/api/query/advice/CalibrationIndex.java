@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.function.Predicate;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.advice.PredictionAgainstTruth;
 import org.kornspur.processors.statistics.Interval;
@@ -108,6 +109,15 @@ final class CalibrationIndex {
   synchronized Shown of(Optional<String> hybridId) {
     Sums found = sums.get(hybridId);
     return found == null ? Shown.NOTHING : found.shown();
+  }
+
+  /** What is held of the crops that are wanted. */
+  synchronized Shown of(Predicate<Subject> wanted) {
+    Sums found = new Sums();
+    held.values().stream()
+        .filter(crop -> wanted.test(crop.crop()))
+        .forEach(crop -> found.count(crop, 1));
+    return found.shown();
   }
 
   private void count(CropCalibration crop, int times) {

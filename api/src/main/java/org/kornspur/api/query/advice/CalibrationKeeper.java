@@ -11,11 +11,13 @@ import java.util.Optional;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
+import java.util.function.Predicate;
 import org.jboss.logging.Logger;
 import org.kornspur.api.kafka.DossierChanges;
 import org.kornspur.api.kafka.NotReady;
 import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.readmodel.ReadModel;
+import org.kornspur.ingest.contract.Subject;
 
 /**
  * Keeps the forecasts of all F1 crops beside what was found, in the background, so that no request
@@ -68,7 +70,20 @@ class CalibrationKeeper {
    */
   CalibrationIndex.Shown of(Optional<String> hybridId) {
     readModel.standings();
-    CalibrationIndex.Shown shown = index.of(hybridId);
+    return settled(index.of(hybridId));
+  }
+
+  /**
+   * What is kept of the crops that are wanted.
+   *
+   * @throws NotReady until the standings have been read
+   */
+  CalibrationIndex.Shown of(Predicate<Subject> wanted) {
+    readModel.standings();
+    return settled(index.of(wanted));
+  }
+
+  private CalibrationIndex.Shown settled(CalibrationIndex.Shown shown) {
     return queue.isSettled() ? shown : shown.incomplete();
   }
 

@@ -9,6 +9,7 @@ import java.util.SortedMap;
 import java.util.function.Function;
 import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.query.VisibleData;
+import org.kornspur.api.readmodel.SeasonFilter;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.advice.HybridityForecast;
 import org.kornspur.processors.dossier.Dossier;
@@ -34,16 +35,25 @@ public class HybridityForecasts {
   }
 
   /**
-   * All F1 crops of a hybrid, or of all, whose harvests have results. It is kept of all; for who
-   * sees a part of the data, that part is calculated.
+   * All F1 crops that match whose harvests have results. It is kept of all; for who sees a part of
+   * the data, that part is calculated.
    */
-  public CalibrationIndex.Shown calibration(Optional<String> hybridId) {
-    return data.isWhole() ? kept.of(hybridId) : calculated(hybridId);
+  public CalibrationIndex.Shown calibration(SeasonFilter filter) {
+    if (!data.isWhole()) {
+      return calculated(filter);
+    }
+    return filter.isOfHybridAlone()
+        ? kept.of(filter.hybridId())
+        : kept.of(crop -> matches(crop, filter));
   }
 
-  private CalibrationIndex.Shown calculated(Optional<String> hybridId) {
+  private boolean matches(Subject crop, SeasonFilter filter) {
+    return data.row(crop).filter(filter::matches).isPresent();
+  }
+
+  private CalibrationIndex.Shown calculated(SeasonFilter filter) {
     SortedMap<Subject, String> crops = data.f1Crops();
-    hybridId.ifPresent(asked -> crops.values().removeIf(hybrid -> !hybrid.equals(asked)));
+    crops.keySet().removeIf(crop -> !matches(crop, filter));
     Function<Subject, Dossier> dossiers = dossiers();
     Pedigree pedigree = data.pedigree();
     CalibrationIndex found = new CalibrationIndex();

@@ -11,7 +11,7 @@ public record ShareView(
     @Schema(description = "Confidence of the interval, percent", examples = "95")
         double confidencePercent) {
 
-  static ShareView of(double share, Interval interval) {
+  public static ShareView of(double share, Interval interval) {
     return new ShareView(
         percent(share),
         percent(interval.lower()),
@@ -20,7 +20,7 @@ public record ShareView(
   }
 
   /** Percent to four decimals: beyond that lies only arithmetic. */
-  static double percent(double share) {
+  public static double percent(double share) {
     return Math.round(share * 1e6) / 1e4;
   }
 }

@@ -12,4 +12,9 @@ public record SubjectLink(
   public static SubjectLink of(Subject subject) {
     return new SubjectLink(subject.toString(), Addresses.of(subject));
   }
+
+  /** The id alone. */
+  public String id() {
+    return Subject.parse(subject).id();
+  }
 }

@@ -9,6 +9,7 @@ public enum HelpTopic {
   START,
   PAGES,
   MAP,
+  SEASONS,
   DEMO,
   GATES,
   TESTS,

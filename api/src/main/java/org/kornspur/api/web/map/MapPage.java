@@ -34,6 +34,7 @@ import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.query.QueryService;
 import org.kornspur.api.query.VisibleData;
 import org.kornspur.api.readmodel.ResultPage;
+import org.kornspur.api.readmodel.SeasonFilter;
 import org.kornspur.api.readmodel.SeasonTotal;
 import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.api.security.Permission;
@@ -131,7 +132,7 @@ public class MapPage {
   @Operation(hidden = true)
   public Response latest() {
     int year =
-        data.seasons(Subject.Kind.CROP, Optional.empty()).stream()
+        data.seasons(Subject.Kind.CROP, SeasonFilter.ALL).stream()
             .map(SeasonTotal::year)
             .max(Comparator.naturalOrder())
             .orElseGet(() -> Year.now(ZoneId.systemDefault()).getValue());
@@ -297,7 +298,7 @@ public class MapPage {
   }
 
   private List<Season> seasons(int shown) {
-    return data.seasons(Subject.Kind.CROP, Optional.empty()).stream()
+    return data.seasons(Subject.Kind.CROP, SeasonFilter.ALL).stream()
         .map(season -> new Season(season.year(), season.year() == shown))
         .toList();
   }

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Random;
+import org.kornspur.api.readmodel.SeasonFilter;
 import org.kornspur.api.readmodel.StandingIndex;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.statistics.ExpectedHybridity;
@@ -68,8 +69,8 @@ public final class SeasonsBenchmark {
         Locale.ROOT,
         "%10d %14.3f %14.3f %14.3f %18.1f%n",
         size,
-        median(ROUNDS, () -> standings.seasons(Subject.Kind.LOT, Optional.empty())),
-        median(ROUNDS, () -> standings.seasons(Subject.Kind.LOT, Optional.empty(), row -> true)),
+        median(ROUNDS, () -> standings.seasons(Subject.Kind.LOT, SeasonFilter.ALL)),
+        median(ROUNDS, () -> standings.seasons(Subject.Kind.LOT, SeasonFilter.ALL, row -> true)),
         median(ROUNDS, () -> calibrations.of(Optional.empty())),
         simulated);
   }

@@ -1,4 +1,4 @@
-package org.kornspur.api.web;
+package org.kornspur.api.web.season;
 
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
@@ -11,72 +11,36 @@ import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.UriInfo;
 import java.util.List;
-import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.http.IgnoredParameters;
 import org.kornspur.api.http.Parameters;
-import org.kornspur.api.query.QueryService;
 import org.kornspur.api.query.VisibleData;
 import org.kornspur.api.query.advice.CalibrationView;
-import org.kornspur.api.query.advice.HybridityForecasts;
 import org.kornspur.api.query.advice.ShareView;
-import org.kornspur.api.readmodel.SeasonTotal;
+import org.kornspur.api.query.season.SeasonComparison;
+import org.kornspur.api.query.season.SeasonView;
+import org.kornspur.api.query.season.SeasonsView;
+import org.kornspur.api.readmodel.SeasonFilter;
 import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
 import org.kornspur.api.text.Addresses;
 import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.web.Filters;
+import org.kornspur.api.web.NavigationItem;
+import org.kornspur.api.web.PageFrame;
+import org.kornspur.api.web.PageFrames;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.advice.PredictionAgainstTruth;
-import org.kornspur.processors.verdict.Fitness;
 
 /** Seasons side by side, and what was forecast of hybridity beside what was found. */
 @Path("/seasons")
 public class SeasonsPage {
   @Inject PageFrames pages;
   @Inject VisibleData data;
-  @Inject HybridityForecasts forecasts;
-  @Inject QueryService queries;
+  @Inject SeasonComparison comparison;
   @Inject IgnoredParameters ignored;
   @Inject CurrentCaller caller;
-
-  /** One season of a kind of subject, as it is drawn. */
-  public record Season(SeasonTotal total) {
-
-    /**
-     * The three counts as parts of a drawing {@link #BAR_WIDTH} wide.
-     *
-     * @param most crops or lots of the season that has most
-     */
-    public List<Part> bar(int most) {
-      int notFitTo = pixels(total.notFit(), most);
-      int owedTo = pixels(total.notFit() + total.owed(), most);
-      return List.of(
-          new Part(Fitness.NOT_FIT.name(), 0, notFitTo),
-          new Part(Fitness.EVIDENCE_OWED.name(), notFitTo, owedTo - notFitTo),
-          new Part(Fitness.FIT.name(), owedTo, pixels(total.all(), most) - owedTo));
-    }
-
-    private static int pixels(int counted, int most) {
-      return (int) Math.round((double) counted * BAR_WIDTH / most);
-    }
-  }
-
-  /**
-   * The seasons of a kind of subject, the latest first.
-   *
-   * @param mayExport whether the facts of a season may be taken along
-   * @param mayMap whether its fields may be
-   */
-  public record Seasons(List<Season> rows, boolean mayExport, boolean mayMap) {
-
-    public int most() {
-      return rows.stream().mapToInt(row -> row.total().all()).max().orElse(1);
-    }
-  }
-
-  /** A part of a bar: from where and how wide, pixels. */
-  public record Part(String state, int from, int width) {}
 
   /**
    * A forecast and what was found, drawn on one scale.
@@ -101,52 +65,61 @@ public class SeasonsPage {
       int observedTo,
       int observedAt) {}
 
-  /** Width of the drawings, pixels. */
-  static final int BAR_WIDTH = 320;
-
-  @CheckedTemplate(basePath = "web")
+  @CheckedTemplate(basePath = "web/season")
   static class Templates {
     static native TemplateInstance seasons(
         PageFrame page,
-        Seasons lots,
-        Seasons crops,
+        SeasonsView view,
+        SeasonTable lots,
+        SeasonTable crops,
         List<Forecast> forecasts,
         CalibrationView calibration,
         String from,
-        Filters filters);
+        Filters filters,
+        boolean mayReadCharts);
   }
 
   @GET
   @RequiresPermission(Permission.READ_SEASONS)
   @Produces(MediaType.TEXT_HTML + ";charset=UTF-8")
   @Operation(hidden = true)
-  public String seasons(@QueryParam("hybrid") String given, @Context UriInfo uri) {
+  public String seasons(
+      @QueryParam("hybrid") String hybrid,
+      @QueryParam("seedId") String seedId,
+      @QueryParam("holder") String holder,
+      @Context UriInfo uri) {
     Parameters parameters = ignored.parameters();
-    Optional<String> hybrid = parameters.id("hybrid", given);
+    SeasonFilter filter =
+        new SeasonFilter(
+            parameters.id("hybrid", hybrid),
+            parameters.id("seedId", seedId),
+            parameters.id("holder", holder));
     parameters.check();
-    CalibrationView calibration =
-        CalibrationView.of(
-            hybrid.orElse(null),
-            forecasts.calibration(hybrid),
-            pages.words().words(),
-            queries.asOf());
+    CalibrationView calibration = comparison.calibration(filter);
+    SeasonsView view = comparison.seasons(filter, calibration);
     double least = least(calibration);
     return pages.render(
         Templates.seasons(
-            pages.around(NavigationItem.SEASONS, calibration.asOf()),
-            seasons(Subject.Kind.LOT, hybrid),
-            seasons(Subject.Kind.CROP, hybrid),
+            pages.around(NavigationItem.SEASONS, view.asOf()),
+            view,
+            table(view.lots(), true, caller.get().may(Permission.EXPORT), false),
+            table(view.crops(), false, false, caller.get().may(Permission.READ_CROPS)),
             calibration.rows().stream().map(point -> forecast(point, least)).toList(),
             calibration,
             pages.words().form().measure(least, "%"),
-            Filters.of(uri, data.values(), pages.words().terms())));
+            Filters.of(uri, data.values(), pages.words().terms()),
+            caller.get().may(Permission.READ_CONTROL_CHARTS)));
   }
 
-  private Seasons seasons(Subject.Kind kind, Optional<String> hybridId) {
-    return new Seasons(
-        data.seasons(kind, hybridId).stream().map(Season::new).toList(),
-        kind == Subject.Kind.LOT && caller.get().may(Permission.EXPORT),
-        kind == Subject.Kind.CROP && caller.get().may(Permission.READ_CROPS));
+  private static SeasonTable table(
+      List<SeasonView> seasons, boolean masses, boolean mayExport, boolean mayMap) {
+    return new SeasonTable(
+        seasons.stream()
+            .map(season -> new SeasonTable.Row(String.valueOf(season.cropYear()), "", season))
+            .toList(),
+        masses,
+        mayExport,
+        mayMap);
   }
 
   /** Left end of the scale of forecasts, a multiple of 5 %. */
@@ -196,6 +169,6 @@ public class SeasonsPage {
   }
 
   private static int pixel(double percent, double least) {
-    return (int) Math.round((percent - least) / (100 - least) * BAR_WIDTH);
+    return (int) Math.round((percent - least) / (100 - least) * SeasonTable.BAR_WIDTH);
   }
 }
