@@ -49,6 +49,7 @@ class HelpPicturesIT extends BrowserTest {
           new Picture("desk", Role.QUALITY, Screen.WIDE, "desk", ""),
           new Picture("lot", Role.QUALITY, Screen.WIDE, "lots/L25-S10", ".gate:has(.NOT_MET)"),
           new Picture("crop", Role.QUALITY, Screen.WIDE, "crops/C25-S01", "#map"),
+          new Picture("map", Role.QUALITY, Screen.WIDE, "map/2025?at=crop:C25-S01", "#map"),
           new Picture("sign", Role.QUALITY, Screen.WIDE, "lots/L26-S11/sign", ""),
           new Picture("trace", Role.AUDITOR, Screen.WIDE, "trace?q=L24-S05", ""),
           new Picture("laboratory", Role.LABORATORY, Screen.WIDE, "laboratory", ""),
