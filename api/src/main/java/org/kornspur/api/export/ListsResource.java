@@ -20,12 +20,15 @@ import org.kornspur.api.export.geojson.GroundFeatures;
 import org.kornspur.api.export.spreadsheet.RecordsTable;
 import org.kornspur.api.http.Attachment;
 import org.kornspur.api.http.HeavyDocument;
+import org.kornspur.api.http.Parameters;
+import org.kornspur.api.http.SeasonParameters;
 import org.kornspur.api.http.StandingFilter;
 import org.kornspur.api.problem.AddressDetail;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.query.QueryService;
 import org.kornspur.api.query.RequestWords;
+import org.kornspur.api.query.season.SeasonComparison;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
 import org.kornspur.api.text.Addresses;
@@ -44,6 +47,7 @@ public class ListsResource {
   @Inject QueryService queries;
   @Inject SeasonHistory seasons;
   @Inject GroundExport ground;
+  @Inject SeasonComparison comparison;
   @Inject RequestWords words;
 
   @GET
@@ -99,6 +103,28 @@ public class ListsResource {
   }
 
   @GET
+  @Path("seasons.csv")
+  @Produces(TableAnswer.CSV)
+  @RequiresPermission(Permission.READ_SEASONS)
+  @HeavyDocument
+  @Operation(operationId = "seasonsCsv", summary = "Seasons side by side as a table")
+  @APIResponse(responseCode = "200", description = "CSV after RFC 4180, in UTF-8")
+  public Response seasonsCsv(@BeanParam SeasonParameters narrowed) {
+    return TableAnswer.csv("seasons", table(narrowed));
+  }
+
+  @GET
+  @Path("seasons.xlsx")
+  @Produces(TableAnswer.XLSX)
+  @RequiresPermission(Permission.READ_SEASONS)
+  @HeavyDocument
+  @Operation(operationId = "seasonsXlsx", summary = "Seasons side by side as a spreadsheet")
+  @APIResponse(responseCode = "200", description = "Office Open XML workbook")
+  public Response seasonsXlsx(@BeanParam SeasonParameters narrowed) {
+    return TableAnswer.xlsx("seasons", table(narrowed));
+  }
+
+  @GET
   @Path("season-{cropYear}.zip")
   @Produces(ZIP)
   @RequiresPermission(Permission.EXPORT)
@@ -148,6 +174,11 @@ public class ListsResource {
           new AddressDetail.NoWholeNumber("cropYear", Given.text(cropYear, false)));
     }
     return Integer.parseInt(cropYear);
+  }
+
+  private RecordsTable table(SeasonParameters narrowed) {
+    return new SeasonsTable(words.texts("seasons"), words.texts("standings"), words.terms())
+        .of(comparison.seasons(narrowed.filter(new Parameters())));
   }
 
   private RecordsTable table(StandingFilter filter, Subject.Kind kind) {

@@ -1,6 +1,7 @@
 package org.kornspur.api.rest;
 
 import jakarta.inject.Inject;
+import jakarta.ws.rs.BeanParam;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
@@ -14,10 +15,10 @@ import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.kornspur.api.http.Parameters;
+import org.kornspur.api.http.SeasonParameters;
 import org.kornspur.api.query.season.MultipliersView;
 import org.kornspur.api.query.season.SeasonComparison;
 import org.kornspur.api.query.season.SeasonsView;
-import org.kornspur.api.readmodel.SeasonFilter;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
 import org.kornspur.api.text.Addresses;
@@ -41,22 +42,8 @@ public class SeasonsResource {
               + " for, kilograms, and forecasts of hybridity beside what was found. Of what the"
               + " caller sees.")
   @APIResponse(responseCode = "200", description = "The seasons, the latest first")
-  public SeasonsView seasons(
-      @Parameter(description = "Id of the hybrid") @QueryParam("hybrid") String hybrid,
-      @Parameter(description = "Id of the component, or of the hybrid for F1 seed")
-          @QueryParam("seedId")
-          String seedId,
-      @Parameter(description = "Id of the enterprise that grows the crop or declared the lot")
-          @QueryParam("holder")
-          String holder) {
-    Parameters parameters = new Parameters();
-    SeasonFilter filter =
-        new SeasonFilter(
-            parameters.id("hybrid", hybrid),
-            parameters.id("seedId", seedId),
-            parameters.id("holder", holder));
-    parameters.check();
-    return comparison.seasons(filter, comparison.calibration(filter));
+  public SeasonsView seasons(@BeanParam SeasonParameters narrowed) {
+    return comparison.seasons(narrowed.filter(new Parameters()));
   }
 
   @GET

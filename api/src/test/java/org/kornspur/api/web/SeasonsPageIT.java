@@ -126,6 +126,20 @@ class SeasonsPageIT extends BrowserTest {
     page.context().close();
   }
 
+  @Test
+  void theTableHoldsASeasonARow() {
+    JsonPath seasons = given().get("/api/v1/seasons?hybrid=HYB-04").jsonPath();
+    List<String> lines =
+        given().get("/api/v1/lists/seasons.csv?hybrid=HYB-04").asString().lines().toList();
+    assertThat(lines).hasSize(1 + seasons.getList("lots").size() + seasons.getList("crops").size());
+    assertThat(lines.get(1)).contains(seasons.getString("lots[0].cropYear"));
+    Page page = chromium.signedIn(Screen.WIDE, Language.ENGLISH, root, QUALITY);
+    page.navigate(root + "seasons?hybrid=HYB-04");
+    assertThat(page.locator(".ways a[download]"))
+        .hasAttribute("href", "/api/v1/lists/seasons.xlsx?hybrid=HYB-04");
+    page.context().close();
+  }
+
   /** A multiplier has its own line alone, whatever it asks for. */
   @Test
   void aMultiplierSeesItsOwnFiguresAlone() throws Exception {
@@ -185,7 +199,7 @@ class SeasonsPageIT extends BrowserTest {
                     chart.getDouble(
                         "chart.tests[%d].rangePercent".formatted(facts.indexOf(factId))))
                 .as(factId)
-                .isEqualTo(range));
+                .isEqualTo(range.doubleValue()));
     assertThat(chart.getBoolean("chart.ownCentre")).isTrue();
     Page page = chromium.signedIn(Screen.WIDE, Language.ENGLISH, root, QUALITY);
     page.navigate(root + "laboratories/ENT-LAB-TWO?year=2025");

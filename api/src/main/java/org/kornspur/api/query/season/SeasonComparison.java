@@ -30,6 +30,10 @@ public class SeasonComparison {
   @Inject QueryService queries;
   @Inject RequestWords words;
 
+  public SeasonsView seasons(SeasonFilter filter) {
+    return seasons(filter, calibration(filter));
+  }
+
   /**
    * @param calibration the forecasts of the same crops, as {@link #calibration} has them
    */

@@ -3,17 +3,20 @@ package org.kornspur.api.web.season;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import jakarta.inject.Inject;
+import jakarta.ws.rs.BeanParam;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.UriInfo;
 import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.http.IgnoredParameters;
-import org.kornspur.api.http.Parameters;
+import org.kornspur.api.http.SeasonParameters;
 import org.kornspur.api.query.VisibleData;
 import org.kornspur.api.query.advice.CalibrationView;
 import org.kornspur.api.query.advice.ShareView;
@@ -76,25 +79,16 @@ public class SeasonsPage {
         CalibrationView calibration,
         String from,
         Filters filters,
-        boolean mayReadCharts);
+        boolean mayReadCharts,
+        String asked);
   }
 
   @GET
   @RequiresPermission(Permission.READ_SEASONS)
   @Produces(MediaType.TEXT_HTML + ";charset=UTF-8")
   @Operation(hidden = true)
-  public String seasons(
-      @QueryParam("hybrid") String hybrid,
-      @QueryParam("seedId") String seedId,
-      @QueryParam("holder") String holder,
-      @Context UriInfo uri) {
-    Parameters parameters = ignored.parameters();
-    SeasonFilter filter =
-        new SeasonFilter(
-            parameters.id("hybrid", hybrid),
-            parameters.id("seedId", seedId),
-            parameters.id("holder", holder));
-    parameters.check();
+  public String seasons(@BeanParam SeasonParameters narrowed, @Context UriInfo uri) {
+    SeasonFilter filter = narrowed.filter(ignored.parameters());
     CalibrationView calibration = comparison.calibration(filter);
     SeasonsView view = comparison.seasons(filter, calibration);
     double least = least(calibration);
@@ -108,7 +102,20 @@ public class SeasonsPage {
             calibration,
             pages.words().form().measure(least, "%"),
             Filters.of(uri, data.values(), pages.words().terms()),
-            caller.get().may(Permission.READ_CONTROL_CHARTS)));
+            caller.get().may(Permission.READ_CONTROL_CHARTS),
+            asked(filter)));
+  }
+
+  /** The same question as the query of an address; empty where nothing is asked for. */
+  private static String asked(SeasonFilter filter) {
+    String query =
+        Stream.of(
+                filter.hybridId().map(id -> "hybrid=" + Addresses.part(id)),
+                filter.seedId().map(id -> "seedId=" + Addresses.part(id)),
+                filter.holder().map(id -> "holder=" + Addresses.part(id)))
+            .flatMap(Optional::stream)
+            .collect(Collectors.joining("&"));
+    return query.isEmpty() ? "" : "?" + query;
   }
 
   private static SeasonTable table(
@@ -156,16 +163,14 @@ public class SeasonsPage {
 
   private String words(ShareView share) {
     LocalForm form = pages.words().form();
-    return form.measure(share.percent(), "%")
-        + "; "
-        + pages
-            .words()
-            .texts("lot")
-            .of(
-                "intervalOf",
-                form.measure(share.lowerPercent(), "%"),
-                form.measure(share.upperPercent(), "%"),
-                form.measure(share.confidencePercent(), "%"));
+    return pages
+        .words()
+        .texts("seasons")
+        .of(
+            "share",
+            form.number(share.percent(), 1),
+            form.number(share.lowerPercent(), 1),
+            form.number(share.upperPercent(), 1));
   }
 
   private static int pixel(double percent, double least) {

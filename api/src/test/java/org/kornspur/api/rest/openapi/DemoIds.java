@@ -44,6 +44,7 @@ final class DemoIds {
   private static final Map<String, List<String>> KNOWN =
       Map.of(
           "pollen-sources", List.of("NB-S01"),
+          "laboratories", List.of("ENT-LAB-ONE", "ENT-LAB-TWO"),
           "eventTypes", List.of("ObjectEvent", "TransformationEvent"),
           "problems", List.of("invalid-fact"),
           "season-", List.of("2024"),
