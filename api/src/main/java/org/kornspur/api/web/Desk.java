@@ -15,7 +15,7 @@ import org.kornspur.standing.StandingState;
  * @param causes why lots are not fit; most seed at customers first
  * @param moreCauses causes beyond those
  * @param owed evidence owed, what is due first
- * @param moreOwed pieces of evidence beyond those
+ * @param moreOwed pieces of evidence beyond theirs
  * @param secondSignatures lots that wait for a second person
  * @param moreSecondSignatures lots beyond those
  * @param dispatched lots of which seed left for customers, and which are not released
@@ -69,7 +69,7 @@ public record Desk(
   public record Dispatched(String id, String href, StandingState state, double massKg) {}
 
   /**
-   * A piece of evidence that is owed.
+   * What a crop or lot owes by one day.
    *
    * @param dueText last day on which it can be had, with how many days are left, in words
    * @param urgent whether the day is near or past
@@ -78,9 +78,11 @@ public record Desk(
   public record Owed(
       String name,
       String href,
-      String gate,
-      RawString bring,
       String dueText,
       boolean urgent,
+      List<Piece> pieces,
       String refusedHref) {}
+
+  /** A piece of evidence that is owed. */
+  public record Piece(String gate, RawString bring) {}
 }

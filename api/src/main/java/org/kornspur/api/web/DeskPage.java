@@ -12,12 +12,14 @@ import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.UriInfo;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Stream;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.command.fact.QuarantineDecisions;
 import org.kornspur.api.http.IgnoredParameters;
@@ -28,6 +30,7 @@ import org.kornspur.api.query.ReleaseCandidates;
 import org.kornspur.api.query.StandingHeadlines;
 import org.kornspur.api.query.VisibleData;
 import org.kornspur.api.query.view.AsOf;
+import org.kornspur.api.readmodel.EvidenceDeadline;
 import org.kornspur.api.readmodel.FloweringDue;
 import org.kornspur.api.readmodel.QuarantineRow;
 import org.kornspur.api.readmodel.ReceiptTimes;
@@ -38,6 +41,7 @@ import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
 import org.kornspur.api.text.Addresses;
+import org.kornspur.api.text.DomainTerms;
 import org.kornspur.api.text.PageTexts;
 import org.kornspur.contract.QuarantineState;
 import org.kornspur.ingest.contract.Subject;
@@ -103,7 +107,7 @@ public class DeskPage {
         causes,
         waiting.allCauses() - causes.size(),
         owed,
-        waiting.allOwed() - owed.size(),
+        waiting.allOwed() - owed.stream().mapToInt(one -> one.pieces().size()).sum(),
         releases(waiting.proposed()),
         more(waiting.proposed()),
         dispatched(waiting.dispatchedUnreleased()),
@@ -137,34 +141,65 @@ public class DeskPage {
 
   private List<Desk.Owed> owed(List<Worklist.Owed> soonestFirst) {
     LocalDate today = LocalDate.now(pages.words().form().zone());
-    return soonestFirst.stream().flatMap(owed -> pieces(owed, today)).limit(SHOWN).toList();
+    List<Desk.Owed> shown = new ArrayList<>();
+    int left = SHOWN;
+    for (Worklist.Owed one : soonestFirst) {
+      for (Desk.Owed owed : owed(one, today, left)) {
+        shown.add(owed);
+        left -= owed.pieces().size();
+      }
+    }
+    return List.copyOf(shown);
   }
 
-  private Stream<Desk.Owed> pieces(Worklist.Owed owed, LocalDate today) {
+  /** At most so many pieces, together where they are due together. */
+  private List<Desk.Owed> owed(Worklist.Owed owed, LocalDate today, int most) {
     LotStanding standing = data.read(owed.standing());
-    return standing.getVerdicts().stream()
+    Subject subject = owed.until().subject();
+    Map<String, List<Desk.Piece>> byDue = new LinkedHashMap<>();
+    standing.getVerdicts().stream()
         .filter(verdict -> owed.until().holds(verdict, standing))
-        .map(verdict -> piece(owed.until().subject(), owed.until().due(), verdict, today))
-        .sorted(Comparator.comparing(Desk.Owed::gate));
+        .sorted(Comparator.comparing(verdict -> terms().gate(verdict.getGate())))
+        .limit(most)
+        .forEach(
+            verdict ->
+                byDue
+                    .computeIfAbsent(
+                        dueText(owed.until(), verdict, today), due -> new ArrayList<>())
+                    .add(
+                        new Desk.Piece(
+                            terms().gate(verdict.getGate()),
+                            new RawString(pages.words().verdicts().evidenceHtml(verdict)))));
+    boolean urgent = owed.until().due().filter(due -> due.isUrgent(today)).isPresent();
+    return byDue.entrySet().stream()
+        .map(
+            due ->
+                new Desk.Owed(
+                    headlines.name(subject),
+                    Addresses.pageOf(subject),
+                    due.getKey(),
+                    urgent,
+                    due.getValue(),
+                    quarantine.waitingThatName(subject).isEmpty()
+                        ? ""
+                        : Addresses.pageOf(subject) + "#refused"))
+        .toList();
   }
 
-  private Desk.Owed piece(
-      Subject subject, Optional<FloweringDue> due, GateVerdict verdict, LocalDate today) {
+  private DomainTerms terms() {
+    return pages.words().terms();
+  }
+
+  private String dueText(EvidenceDeadline until, GateVerdict verdict, LocalDate today) {
     PageTexts texts = pages.words().texts("desk");
-    return new Desk.Owed(
-        headlines.name(subject),
-        Addresses.pageOf(subject),
-        pages.words().terms().gate(verdict.getGate()),
-        new RawString(pages.words().verdicts().evidenceHtml(verdict)),
-        due.map(one -> when(one, today, texts))
-            .orElse(
-                FloweringDue.isSeenOnTheField(verdict.getGate(), subject)
+    return until
+        .due()
+        .map(one -> when(one, today, texts))
+        .orElseGet(
+            () ->
+                FloweringDue.isSeenOnTheField(verdict.getGate(), until.subject())
                     ? texts.of("floweringUnknown")
-                    : texts.of("beforeRelease")),
-        due.map(one -> one.isUrgent(today)).orElse(false),
-        quarantine.waitingThatName(subject).isEmpty()
-            ? ""
-            : Addresses.pageOf(subject) + "#refused");
+                    : texts.of("beforeRelease"));
   }
 
   private String when(FloweringDue due, LocalDate today, PageTexts texts) {
