@@ -26,7 +26,7 @@ public final class CommonGround {
   }
 
   /** Boxes may lie on both sides of the 180th meridian. */
-  private static boolean areApart(Bounds one, Bounds other) {
+  static boolean areApart(Bounds one, Bounds other) {
     double middlesDeg =
         Math.IEEEremainder((one.west() + one.east() - other.west() - other.east()) / 2, 360);
     double halvesDeg = (one.east() - one.west() + other.east() - other.west()) / 2;

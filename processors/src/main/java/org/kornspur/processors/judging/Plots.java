@@ -37,7 +37,7 @@ import org.kornspur.processors.ground.Plot;
  * corrections that wait for confirmation, and what growers say. None of these takes the place of
  * another report, so none can move pollen away from a crop.
  */
-final class Plots {
+public final class Plots {
   /** BBCH stage from which on rye is no longer taken for young plants. */
   private static final int STEM_ELONGATION = 30;
 
@@ -64,7 +64,7 @@ final class Plots {
   }
 
   /** Where it lies by those facts alone that can be placed; empty where none can. */
-  static Optional<Plot> ofWhatCanBePlaced(Dossier dossier) {
+  public static Optional<Plot> ofWhatCanBePlaced(Dossier dossier) {
     return of(dossier.of(entry -> PlaceableFacts.problemsOf(entry.fact()).isEmpty()));
   }
 

@@ -29,6 +29,16 @@ public record MultiplicationChain(List<Step> steps) {
    */
   public record Step(String seedId, Generation generation, HowGrown grown) {
 
+    /** The only pollen that is wanted where it grows; empty for seed that is not grown. */
+    public Optional<String> pollenId() {
+      if (grown instanceof HowGrown.Strips strips) {
+        return Optional.of(strips.pollenId());
+      } else if (grown instanceof HowGrown.Mixture mixture) {
+        return Optional.of(mixture.pollenId());
+      }
+      return grown instanceof HowGrown.Alone ? Optional.of(seedId) : Optional.empty();
+    }
+
     /** Other seed that is sown for it, and itself where it keeps itself. */
     List<String> parents() {
       if (grown instanceof HowGrown.Strips strips) {

@@ -167,7 +167,7 @@ final class IsolationCellIndex {
       if (crop.plot().isThreatenedBy(reported.plot())) {
         OutlineDistance separation = OutlineDistance.between(crop.outline(), reported.outline());
         if (separation.distanceM() <= IsolationJoin.REACH_M) {
-          near.add(neighbour(crop.plot(), reported, separation));
+          near.add(Neighbour.of(crop.plot(), reported.plot(), reported.areaHa(), separation));
         }
       }
     }
@@ -196,21 +196,5 @@ final class IsolationCellIndex {
         ? Optional.of(
             new EarlierRye(rye.subject(), rye.cropYear(), hectares, rye.factId(), rye.reportedBy()))
         : Optional.empty();
-  }
-
-  private static Neighbour neighbour(Plot crop, Reported source, OutlineDistance separation) {
-    Plot plot = source.plot();
-    return new Neighbour(
-        plot.subject(),
-        separation.distanceM(),
-        source.areaHa(),
-        separation.onFirst(),
-        separation.onSecond(),
-        plot.sourceKind(),
-        plot.sheddingFrom(),
-        plot.sheddingTo(),
-        plot.factId(),
-        plot.reportedBy(),
-        Optional.of(true).filter(same -> crop.pollenId().equals(plot.pollenId())));
   }
 }
