@@ -57,7 +57,7 @@ public class GroundExport {
             .toList();
     List<ObjectNode> features = new ArrayList<>();
     crops.forEach(crop -> features.addAll(features(crop)));
-    sightings(Stream.concat(around(crops), facts.pollenSources(cropYear).stream()))
+    sightings(facts.ground().ofYears(cropYear, cropYear).stream().filter(GroundExport::isSource))
         .filter(seen -> seen.getCropYear() == cropYear)
         .map(GroundFeatures::pollenSource)
         .forEach(features::add);
@@ -123,7 +123,11 @@ public class GroundExport {
     return crops.stream()
         .flatMap(crop -> crop.neighbours().stream())
         .map(Neighbour::source)
-        .filter(source -> source.kind() == Subject.Kind.SOURCE);
+        .filter(GroundExport::isSource);
+  }
+
+  private static boolean isSource(Subject subject) {
+    return subject.kind() == Subject.Kind.SOURCE;
   }
 
   /** What counts of each source, once. */

@@ -15,8 +15,6 @@ import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.contract.Dispatch;
 import org.kornspur.contract.EnterpriseDeclared;
 import org.kornspur.contract.HybridDeclared;
-import org.kornspur.contract.PollenSourceSeen;
-import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.stream.Topics;
 
 /** Label numbers, samples, names of enterprises and texts to search by, in step with the facts. */
@@ -26,8 +24,8 @@ public class FactReadModel implements ReadsTopics {
   private final SampleIndex samples = new SampleIndex();
   private final EnterpriseNames enterprises = new EnterpriseNames();
   private final SearchIndex search = new SearchIndex();
+  private final GroundIndex ground = new GroundIndex();
   private final Set<String> hybrids = ConcurrentHashMap.newKeySet();
-  private final Map<Integer, Set<Subject>> pollenSources = new ConcurrentHashMap<>();
   private final ProcessorsClient processors;
   private final TopicFollower follower;
 
@@ -81,13 +79,13 @@ public class FactReadModel implements ReadsTopics {
   }
 
   /**
-   * Sources of pollen that some fact says to flower in a year, also one that counts no more.
+   * Which crops and sources name ground.
    *
    * @throws NotReady until the facts have been read to the end that they had at the start
    */
-  public Set<Subject> pollenSources(int year) {
+  public GroundIndex ground() {
     follower.requireCaughtUp();
-    return Set.copyOf(pollenSources.getOrDefault(year, Set.of()));
+    return ground;
   }
 
   /** Names of enterprises, as far as the facts are read by now. */
@@ -105,8 +103,8 @@ public class FactReadModel implements ReadsTopics {
     samples.clear();
     enterprises.clear();
     search.clear();
+    ground.clear();
     hybrids.clear();
-    pollenSources.clear();
   }
 
   private void receive(ConsumerRecord<String, byte[]> record) {
@@ -117,16 +115,13 @@ public class FactReadModel implements ReadsTopics {
 
   private void take(SpecificRecord fact) {
     search.put(fact);
+    ground.put(fact);
     if (fact instanceof Dispatch dispatch) {
       labels.put(dispatch);
     } else if (fact instanceof EnterpriseDeclared declared) {
       enterprises.put(declared);
     } else if (fact instanceof HybridDeclared declared) {
       hybrids.add(declared.getHybridId());
-    } else if (fact instanceof PollenSourceSeen seen) {
-      pollenSources
-          .computeIfAbsent(seen.getCropYear(), year -> ConcurrentHashMap.newKeySet())
-          .add(Subject.source(seen.getSourceId()));
     } else if (SampleIndex.concerns(fact)) {
       samples.put(fact);
     }

@@ -28,6 +28,18 @@ public final class PlanIndex {
     return List.copyOf(plans.getOrDefault(planId, new TreeMap<>()).values());
   }
 
+  /** The latest approved version of a plan. */
+  public Optional<PlanVersion> approved(String planId) {
+    return versions(planId).stream()
+        .filter(version -> version.getApproval() != null)
+        .reduce((earlier, later) -> later);
+  }
+
+  /** The latest approved version of each plan that has one. */
+  public List<PlanVersion> approved() {
+    return latest().stream().flatMap(plan -> approved(plan.getPlanId()).stream()).toList();
+  }
+
   public Optional<PlanVersion> latest(String planId) {
     List<PlanVersion> versions = versions(planId);
     return versions.isEmpty() ? Optional.empty() : Optional.of(versions.get(versions.size() - 1));

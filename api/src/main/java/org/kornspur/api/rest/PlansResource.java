@@ -8,29 +8,40 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.List;
+import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.kornspur.api.command.plan.PlanRequest;
 import org.kornspur.api.command.plan.PlanWriter;
+import org.kornspur.api.http.HeavyDocument;
+import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.PlanDetail;
 import org.kornspur.api.query.QueryService;
 import org.kornspur.api.query.RequestWords;
 import org.kornspur.api.query.advice.AdviceBody;
 import org.kornspur.api.query.plan.CalculatedPlan;
+import org.kornspur.api.query.plan.FieldsView;
+import org.kornspur.api.query.plan.PlanComparison;
+import org.kornspur.api.query.plan.PlanFieldService;
 import org.kornspur.api.query.plan.PlanService;
 import org.kornspur.api.query.plan.PlanView;
+import org.kornspur.api.query.plan.SeedFlow;
 import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
 import org.kornspur.api.text.Addresses;
+import org.kornspur.ingest.problem.Given;
 
 /** Plans of the years ahead; none of them changes a standing. */
 @Path(Addresses.ROOT + "/plans")
@@ -38,6 +49,7 @@ import org.kornspur.api.text.Addresses;
 @Tag(name = "Plans", description = "Plans, not gates: no crop or lot is fit or not fit by one")
 public class PlansResource {
   @Inject PlanService plans;
+  @Inject PlanFieldService fields;
   @Inject PlanWriter writer;
   @Inject QueryService queries;
   @Inject RequestWords words;
@@ -67,6 +79,68 @@ public class PlansResource {
   @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public PlanView get(@PathParam("id") String id) {
     return view(plans.calculate(id));
+  }
+
+  @GET
+  @RequiresPermission(Permission.READ_PLANS)
+  @HeavyDocument
+  @Path("{id}/fields/{year}")
+  @Operation(
+      operationId = "getPlanFields",
+      summary = "Which field bears which crop of a plan in one harvest",
+      description =
+          "What a person decided, with all that speaks against it, and a proposal for the rest, by"
+              + " the distances and years without rye that the gates ask for. Decide on fields with"
+              + " a new version of the plan.")
+  @APIResponse(responseCode = "200", description = "The fields")
+  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
+  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
+  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
+  public FieldsView fields(
+      @PathParam("id") String id,
+      @Parameter(description = "Year of harvest", example = "2027") @PathParam("year") int year) {
+    CalculatedPlan plan = plans.calculate(id);
+    return FieldsView.of(plan, fields.of(plan, year), words.words(), queries.asOf());
+  }
+
+  @GET
+  @RequiresPermission(Permission.READ_PLANS)
+  @HeavyDocument
+  @Path("comparison")
+  @Operation(
+      operationId = "comparePlans",
+      summary = "Plans side by side, each calculated from the standings of the moment")
+  @APIResponse(responseCode = "200", description = "The plans")
+  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
+  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
+  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
+  public PlanComparison compare(
+      @Parameter(
+              description = "Two to six plans: an id, or id and version as in plan-1@3",
+              required = true)
+          @QueryParam("plan")
+          List<String> named) {
+    return plans.compare(named);
+  }
+
+  @GET
+  @RequiresPermission(Permission.READ_PLANS)
+  @Path("{id}/flow")
+  @Operation(
+      operationId = "getPlanFlow",
+      summary = "How the seed of one hybrid goes through the years of a plan")
+  @APIResponse(responseCode = "200", description = "Stocks of each year, and what is sown and kept")
+  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
+  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
+  public SeedFlow flow(
+      @PathParam("id") String id,
+      @Parameter(description = "Hybrid; the first one of the plan where left out")
+          @QueryParam("hybrid")
+          String hybrid) {
+    CalculatedPlan plan = plans.calculate(id);
+    return plans
+        .flow(plan, Optional.ofNullable(hybrid).filter(one -> !one.isBlank()))
+        .orElseThrow(() -> ApiProblem.notFound(new PlanDetail.NoPlan(Given.text(id, false))));
   }
 
   @POST

@@ -156,6 +156,7 @@ public enum Permission {
       case EVIDENCE_DUE -> Optional.of(READ_OWED);
       case QUARANTINED -> Optional.of(READ_QUARANTINE);
       case VISIT_DUE -> Optional.of(WORK_IN_FIELD);
+      case PLAN_SHORT -> Optional.of(READ_PLANS);
     };
   }
 

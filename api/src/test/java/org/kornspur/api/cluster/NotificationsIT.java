@@ -186,6 +186,7 @@ class NotificationsIT {
       assertThat(taken(GROWER)).hasSize(1);
       assertThat(mail.getMessages()).hasSize(2);
 
+      tellsOfAPlanThatFallsShort(machine);
       tellsOfACropInFlower(machine);
       givesUpAndSendsAgain(machine);
       assertThat(received).doesNotContainKey(TestPeople.WEST);
@@ -207,6 +208,65 @@ class NotificationsIT {
     assertThat(form(AUDITOR, "/notifications/confirm", "code=" + code.group(1)).status())
         .isEqualTo(303);
     assertThat(page(AUDITOR)).doesNotContain("id=\"unconfirmed\"");
+  }
+
+  /** Half of the seed for a hybrid is condemned after its plan was approved. */
+  private void tellsOfAPlanThatFallsShort(OneMachine machine) throws Exception {
+    String seed = InventedFitLot.facts("N-PLAN").get(0);
+    String facts =
+        InventedFacts.fact(
+                "HybridDeclared",
+                "n-hybrid",
+                """
+                "hybridId": "HYB-T", "components": [\
+                {"componentId": "SX", "kind": "STERILE_SINGLE_CROSS"}, \
+                {"componentId": "RP", "kind": "RESTORER_POLLINATOR"}], \
+                "crosses": [{"seedComponentId": "HYB-T", "femaleComponentId": "SX", \
+                "pollenComponentId": "RP"}], "pollinatorSharePercent": 10.0, \
+                "shareBasis": "MASS", "tolerancePercentPoints": 1.0""")
+            + "\n"
+            + seed
+            + "\n"
+            + seed.replace("N-PLAN", "N-POLLEN").replace("\"SX\"", "\"RP\"");
+    assertThat(machine.site().postLines("/api/v1/facts", facts).status()).isEqualTo(200);
+    until(() -> machine.site().get("/api/v1/lots/N-POLLEN").status() == 200);
+    int year = LocalDate.now().getYear() + 2;
+    Asking.Answer saved =
+        asking.post(
+            QUALITY,
+            "/api/v1/plans",
+            """
+            {"name": "Two years", "reason": "test", "question": {"firstYear": %d, "lastYear": %d,
+             "demands": [{"hybridId": "HYB-T", "year": %d, "expectedTonnes": 20}]}}
+            """
+                .formatted(year - 2, year, year));
+    assertThat(saved.status()).as(saved.body()).isEqualTo(201);
+    String plan = JSON.readTree(saved.body()).at("/head/planId").asText();
+    assertThat(JSON.readTree(saved.body()).at("/demands/0/metKg").asDouble()).isPositive();
+    Asking.Answer approved =
+        asking.post(
+            QUALITY,
+            "/api/v1/plans/" + plan + "/approval",
+            "{\"version\": 1, \"reason\": \"agreed\"}");
+    assertThat(approved.status()).as(approved.body()).isEqualTo(200);
+    webhook(AUDITOR, "PLAN_SHORT=AT_ONCE");
+
+    Thread.sleep(STILL_MILLIS);
+    assertThat(taken(AUDITOR)).isEmpty();
+    long before = System.nanoTime();
+    spoil(machine, "N-PLAN");
+    until(() -> told(AUDITOR, "PLAN_SHORT"));
+    System.out.printf(
+        "Told that a plan falls short %.1f s after the lot was condemned%n",
+        (System.nanoTime() - before) / 1e9);
+    JsonNode line = JSON.readTree(taken(AUDITOR).get(0).body()).at("/lines/0");
+    assertThat(line.at("/text").asText())
+        .contains("Two years", "HYB-T", Integer.toString(year), "Until Oct 31");
+    assertThat(line.at("/link").asText()).isEqualTo("https://seed.example/plan/" + plan);
+    JsonNode now = JSON.readTree(asking.get(QUALITY, "/api/v1/plans/" + plan).body());
+    assertThat(now.at("/approved/difference/lots/0/lotId").asText()).isEqualTo("N-PLAN");
+    assertThat(now.at("/approved/difference/lots/0/reason").asText()).isEqualTo("NOT_FIT");
+    assertThat(now.at("/approved/difference/demands/0/metNowKg").asDouble()).isZero();
   }
 
   private void tellsOfACropInFlower(OneMachine machine) throws Exception {
@@ -295,7 +355,14 @@ class NotificationsIT {
 
   private Asking.Answer save(String person, String chosen) throws Exception {
     String all =
-        List.of("NOT_FIT", "RELEASE_SUSPENDED", "EVIDENCE_DUE", "QUARANTINED", "VISIT_DUE").stream()
+        List.of(
+                "NOT_FIT",
+                "RELEASE_SUSPENDED",
+                "EVIDENCE_DUE",
+                "QUARANTINED",
+                "VISIT_DUE",
+                "PLAN_SHORT")
+            .stream()
             .filter(kind -> !chosen.contains(kind + "="))
             .map(kind -> kind + "=OFF")
             .collect(Collectors.joining("&"));

@@ -28,6 +28,8 @@ import org.kornspur.ingest.text.TextBundle;
 import org.kornspur.processors.advice.AdviceStatement;
 import org.kornspur.processors.finding.Finding;
 import org.kornspur.processors.plan.BindingLimit;
+import org.kornspur.processors.plan.Remedy;
+import org.kornspur.processors.plan.field.FieldConflict;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.NothingAskedLine;
 import org.kornspur.processors.standards.Rulebook;
@@ -57,6 +59,8 @@ class StatementTextsTest {
             TraceNote.class,
             AdviceStatement.class,
             BindingLimit.class,
+            FieldConflict.class,
+            Remedy.class,
             LabelStatement.class,
             Notice.class)
         .flatMap(StatementTextsTest::kindsOf)

@@ -26,8 +26,8 @@ class NotificationsPageIT extends BrowserTest {
       page.waitForURL(address -> address.endsWith("/notifications"));
       int kinds = page.locator("main select").count();
       switch (role) {
-        case QUALITY, MULTIPLIER -> assertThat(kinds).isEqualTo(5);
-        case AUDITOR -> assertThat(kinds).isEqualTo(4);
+        case QUALITY -> assertThat(kinds).isEqualTo(6);
+        case MULTIPLIER, AUDITOR -> assertThat(kinds).isEqualTo(5);
         case INSPECTOR -> assertThat(kinds).isEqualTo(4);
         case LABORATORY -> assertThat(kinds).isEqualTo(1);
         case ADMINISTRATOR -> {

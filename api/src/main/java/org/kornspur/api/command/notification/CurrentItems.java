@@ -10,6 +10,7 @@ import java.util.Set;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
 import org.kornspur.api.kafka.NotReady;
+import org.kornspur.api.query.plan.PlanWatch;
 import org.kornspur.api.readmodel.EvidenceDeadline;
 import org.kornspur.api.readmodel.QuarantineRow;
 import org.kornspur.api.readmodel.ReadModel;
@@ -32,6 +33,7 @@ public class CurrentItems {
   private static final int LONGEST_FLOWERING_DAYS = 60;
 
   @Inject ReadModel readModel;
+  @Inject PlanWatch plans;
 
   /**
    * All items of these kinds.
@@ -63,6 +65,7 @@ public class CurrentItems {
               .map(EvidenceDeadline::subject)
               .filter(crop -> flowers(crop, today))
               .map(crop -> item(kind, crop.toString(), null));
+      case PLAN_SHORT -> plans.lessMet().stream().map(one -> item(kind, one.key(), null));
       case QUARANTINED -> held(receiver).stream().map(entry -> item(kind, entry.entryId(), null));
     };
   }

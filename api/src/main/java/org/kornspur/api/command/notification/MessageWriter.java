@@ -9,6 +9,7 @@ import java.util.Set;
 import java.util.function.BiPredicate;
 import java.util.stream.Collectors;
 import org.kornspur.api.query.VisibleAudience;
+import org.kornspur.api.query.plan.PlanWatch;
 import org.kornspur.api.readmodel.FactReadModel;
 import org.kornspur.api.readmodel.FloweringDue;
 import org.kornspur.api.readmodel.ReadModel;
@@ -40,6 +41,7 @@ import org.kornspur.standing.VerdictState;
 public class MessageWriter {
   @Inject ReadModel readModel;
   @Inject FactReadModel facts;
+  @Inject PlanWatch plans;
   @Inject VisibilityService visibilityService;
   @Inject NotificationSettings settings;
 
@@ -118,6 +120,7 @@ public class MessageWriter {
     return switch (item.getKind()) {
       case UNKNOWN -> Optional.empty();
       case QUARANTINED -> refused(item, pen);
+      case PLAN_SHORT -> plan(item, pen);
       case NOT_FIT, RELEASE_SUSPENDED, EVIDENCE_DUE, VISIT_DUE -> {
         Subject subject = Subject.parse(item.getAbout());
         yield Optional.of(subject)
@@ -163,9 +166,33 @@ public class MessageWriter {
                           FloweringDue.of(verdict.getGate(), of)
                               .filter(due -> !due.beforeFlowering())
                               .isPresent()));
-      case QUARANTINED, UNKNOWN ->
+      case QUARANTINED, PLAN_SHORT, UNKNOWN ->
           throw new IllegalArgumentException(item.getKind() + " is not about a crop or lot");
     };
+  }
+
+  /** What is short now, which may be another quantity than when it was noticed. */
+  private Optional<WrittenMessage.Line> plan(NotificationItem item, Pen pen) {
+    return plans.lessMet().stream()
+        .filter(one -> one.key().equals(item.getAbout()))
+        .findFirst()
+        .map(
+            one ->
+                new WrittenMessage.Line(
+                    item.getKind().name(),
+                    pen.texts()
+                            .of(
+                                "planShort",
+                                one.plan().getName(),
+                                one.wanted().hybridId(),
+                                one.wanted().year(),
+                                pen.form().kg(one.wanted().kg() - one.metNowKg()),
+                                pen.form().kg(one.metNowKg()),
+                                pen.form().kg(one.metThenKg()))
+                        + one.remedies().stream()
+                            .map(remedy -> " " + pen.words().verdicts().words().plain(remedy))
+                            .collect(Collectors.joining()),
+                    address("/plan/" + Addresses.part(one.plan().getPlanId()))));
   }
 
   /** Says nothing of what was sent: it may hold anything. */

@@ -14,6 +14,7 @@ import org.kornspur.api.problem.PlanDetail;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.query.advice.AdviceBody;
 import org.kornspur.api.query.plan.CalculatedPlan;
+import org.kornspur.api.query.plan.PlanFieldService;
 import org.kornspur.api.query.plan.PlanService;
 import org.kornspur.api.readmodel.ReadModel;
 import org.kornspur.api.security.Caller;
@@ -31,6 +32,7 @@ public class PlanWriter {
   @Inject ProcessorsClient processors;
   @Inject ReadModel readModel;
   @Inject PlanService plans;
+  @Inject PlanFieldService fields;
   @Inject ObjectMapper json;
   private final Clock clock = Clock.systemUTC();
 
@@ -111,6 +113,7 @@ public class PlanWriter {
             .setQuestion(written(request.question()))
             .build();
     CalculatedPlan calculated = plans.calculate(saved);
+    fields.require(calculated);
     keep(saved);
     return calculated;
   }

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import org.kornspur.contract.PlanVersion;
 import org.kornspur.processors.plan.Allotment;
+import org.kornspur.processors.plan.MultiplicationChain;
 import org.kornspur.processors.plan.OwnYields;
 import org.kornspur.processors.plan.PlanSimulation;
 import org.kornspur.processors.plan.PlanTask;
@@ -21,6 +22,7 @@ import org.kornspur.processors.plan.Supply;
 public record CalculatedPlan(
     PlanVersion version,
     PlanQuestion question,
+    MultiplicationChain chain,
     PlanTask task,
     Supply supply,
     Requirements requirements,

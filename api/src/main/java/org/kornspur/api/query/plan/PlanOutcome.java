@@ -2,6 +2,7 @@ package org.kornspur.api.query.plan;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import org.kornspur.processors.plan.SeedPlan;
 import org.kornspur.processors.plan.SupplyLot;
@@ -20,6 +21,14 @@ public record PlanOutcome(List<Met> demands, List<Sown> crops, Map<String, Doubl
 
   /** One crop, hectares. */
   public record Sown(String seedId, int year, double areaHa) {}
+
+  /** What was met of a demand, kilograms; empty where it was none. */
+  Optional<Double> metKg(String hybridId, int year) {
+    return demands.stream()
+        .filter(met -> met.year() == year && met.hybridId().equals(hybridId))
+        .map(Met::metKg)
+        .findFirst();
+  }
 
   static PlanOutcome of(SeedPlan plan, List<SupplyLot> lots) {
     Map<String, Double> counted = new TreeMap<>();

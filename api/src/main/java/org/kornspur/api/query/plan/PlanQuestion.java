@@ -4,9 +4,11 @@ import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.HashMap;
+import java.util.IntSummaryStatistics;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.PlanDetail;
@@ -41,7 +43,9 @@ public record PlanQuestion(
     @Schema(description = "Areas that are decided on") List<Pin> pins,
     @Schema(description = "Lots that the plan must not count on") List<String> leftOutLots,
     @Schema(description = "Yields, rates and losses that differ from common practice")
-        List<Inputs> inputs) {
+        List<Inputs> inputs,
+    @Schema(description = "Which field bears which crop, as far as a person decided")
+        FieldChoices fields) {
 
   @Schema(description = "Certified seed of a hybrid that is wanted of one harvest, tonnes")
   @JsonInclude(JsonInclude.Include.NON_NULL)
@@ -116,6 +120,7 @@ public record PlanQuestion(
     pins = copy(pins);
     leftOutLots = copy(leftOutLots);
     inputs = copy(inputs);
+    fields = fields == null ? FieldChoices.none() : fields;
   }
 
   private static <T> List<T> copy(List<T> list) {
@@ -158,6 +163,7 @@ public record PlanQuestion(
           inputs.get(i).generation(),
           AdviceBody.oneOf(Generation.class));
     }
+    fields.check(body);
   }
 
   /** The inputs of every generation, common practice where nothing else is given. */
@@ -176,6 +182,40 @@ public record PlanQuestion(
       }
     }
     return new PlanInputs(byGeneration, bySeed);
+  }
+
+  /** The same with other choices of fields. */
+  public PlanQuestion withFields(FieldChoices chosen) {
+    return new PlanQuestion(
+        firstYear, lastYear, level, demands, limits, pins, leftOutLots, inputs, chosen);
+  }
+
+  /** A question of demand alone, over the harvests that it is of. */
+  public static PlanQuestion of(List<Wanted> demands, int firstYear) {
+    IntSummaryStatistics years = demands.stream().mapToInt(Wanted::year).summaryStatistics();
+    int first = demands.isEmpty() ? firstYear : Math.min(firstYear, years.getMin());
+    int last = demands.isEmpty() ? first + 1 : Math.max(first + 1, years.getMax());
+    return new PlanQuestion(first, last, null, demands, null, null, null, null, null);
+  }
+
+  /** The same with other demand; it goes on as far as that does. */
+  public PlanQuestion withDemands(List<Wanted> wanted) {
+    int last = wanted.stream().mapToInt(Wanted::year).max().orElse(lastYear);
+    return new PlanQuestion(
+        firstYear,
+        Math.max(lastYear, last),
+        level,
+        wanted,
+        limits,
+        pins,
+        leftOutLots,
+        inputs,
+        fields);
+  }
+
+  /** The hybrids that are wanted, each once. */
+  Stream<String> hybridIds() {
+    return demands.stream().map(Wanted::hybridId).distinct();
   }
 
   /** The question as it is planned. */

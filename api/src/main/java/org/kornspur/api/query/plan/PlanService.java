@@ -4,7 +4,6 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -38,6 +37,9 @@ import org.kornspur.standing.SeedMaterial;
 /** Calculates plans from the standings of the moment, at each request anew. */
 @ApplicationScoped
 public class PlanService {
+  /** Plans that stand side by side at most. */
+  public static final int MOST_COMPARED = 6;
+
   private static final int RUNS = 1_000;
   private static final long SEED = 20_261_129;
 
@@ -73,12 +75,55 @@ public class PlanService {
   }
 
   /**
+   * Plans side by side.
+   *
+   * @param named from two to {@link #MOST_COMPARED}, each an id, or id and version as in {@code
+   *     plan-1@3}
+   * @throws ApiProblem if one is not there, or they are too few or too many
+   */
+  public PlanComparison compare(List<String> named) {
+    List<String> once = named.stream().filter(one -> !one.isBlank()).distinct().toList();
+    if (once.size() < 2 || once.size() > MOST_COMPARED) {
+      throw ApiProblem.refused(new PlanDetail.ToCompare(once.size(), 2, MOST_COMPARED));
+    }
+    return PlanComparison.of(once.stream().map(this::named).map(this::calculate).toList());
+  }
+
+  private PlanVersion named(String plan) {
+    int at = plan.lastIndexOf('@');
+    return at < 0
+        ? version(plan)
+        : readModel.plans().versions(plan.substring(0, at)).stream()
+            .filter(one -> String.valueOf(one.getVersion()).equals(plan.substring(at + 1)))
+            .findFirst()
+            .orElseThrow(() -> ApiProblem.notFound(new PlanDetail.NoPlan(Given.text(plan, false))));
+  }
+
+  /**
+   * How the seed of one hybrid goes through the years of a plan.
+   *
+   * @param hybridId the first one of the plan where it is empty
+   * @return empty for a plan without demand
+   * @throws ApiProblem if the plan has no such hybrid
+   */
+  public Optional<SeedFlow> flow(CalculatedPlan plan, Optional<String> hybridId) {
+    List<String> hybrids = plan.question().hybridIds().toList();
+    hybridId
+        .filter(id -> !hybrids.contains(id))
+        .ifPresent(
+            id -> {
+              throw data.unknown(Subject.hybrid(id));
+            });
+    return hybridId.or(() -> hybrids.stream().findFirst()).map(id -> SeedFlow.of(plan, id));
+  }
+
+  /**
    * What follows from a version.
    *
    * @throws ApiProblem if it cannot be planned
    */
   public CalculatedPlan calculate(PlanVersion version) {
-    PlanQuestion asked = read(version.getQuestion(), PlanQuestion.class);
+    PlanQuestion asked = question(version);
     return planned(
         () -> {
           MultiplicationChain chain = chain(asked);
@@ -89,6 +134,7 @@ public class PlanService {
           return new CalculatedPlan(
               version,
               asked,
+              chain,
               task,
               supply,
               Requirements.of(task),
@@ -111,26 +157,19 @@ public class PlanService {
 
   private Optional<CalculatedPlan.Approved> difference(
       PlanVersion version, SeedPlan plan, PlanTask task, Supply supply) {
-    return readModel.plans().versions(version.getPlanId()).stream()
-        .filter(one -> one.getApproval() != null)
-        .max(Comparator.comparingInt(PlanVersion::getVersion))
+    return readModel
+        .plans()
+        .approved(version.getPlanId())
         .map(
             approved ->
                 new CalculatedPlan.Approved(
                     approved,
                     PlanDifference.of(
-                        read(approved.getApproval().getOutcome(), PlanOutcome.class),
-                        PlanOutcome.of(plan, task.lots()),
-                        supply)));
+                        outcome(approved), PlanOutcome.of(plan, task.lots()), supply)));
   }
 
   private MultiplicationChain chain(PlanQuestion asked) {
-    return MultiplicationChain.of(
-        asked.demands().stream()
-            .map(PlanQuestion.Wanted::hybridId)
-            .distinct()
-            .map(this::hybrid)
-            .toList());
+    return MultiplicationChain.of(asked.hybridIds().map(this::hybrid).toList());
   }
 
   private HybridDeclared hybrid(String hybridId) {
@@ -139,8 +178,7 @@ public class PlanService {
         .orElseThrow(() -> data.unknown(Subject.hybrid(hybridId)));
   }
 
-  private static Supply supply(
-      List<StandingIndexRow> rows, MultiplicationChain chain, PlanQuestion asked) {
+  static Supply supply(List<StandingIndexRow> rows, MultiplicationChain chain, PlanQuestion asked) {
     List<Supply.LotInStore> lots =
         rows.stream()
             .filter(row -> row.subject().kind() == Subject.Kind.LOT)
@@ -192,13 +230,23 @@ public class PlanService {
   }
 
   /** The latest year of harvest of each seed of which a crop was declared. */
-  private static Map<String, Integer> lastGrown(List<StandingIndexRow> rows) {
+  static Map<String, Integer> lastGrown(List<StandingIndexRow> rows) {
     Map<String, Integer> last = new HashMap<>();
     rows.stream()
         .filter(row -> row.subject().kind() == Subject.Kind.CROP)
         .map(row -> row.material().orElseThrow())
         .forEach(seed -> last.merge(seed.getSeedId(), seed.getCropYear(), Math::max));
     return last;
+  }
+
+  /** What an approved version came to when it was approved. */
+  PlanOutcome outcome(PlanVersion approved) {
+    return read(approved.getApproval().getOutcome(), PlanOutcome.class);
+  }
+
+  /** The question of a version as it was stored. */
+  public PlanQuestion question(PlanVersion version) {
+    return read(version.getQuestion(), PlanQuestion.class);
   }
 
   private <T> T read(String stored, Class<T> type) {

@@ -1,6 +1,8 @@
 package org.kornspur.api.query.plan;
 
 import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -15,6 +17,7 @@ import org.kornspur.processors.plan.FitChance;
 import org.kornspur.processors.plan.Generation;
 import org.kornspur.processors.plan.OwnYields;
 import org.kornspur.processors.plan.PlanSimulation;
+import org.kornspur.processors.plan.Remedy;
 import org.kornspur.processors.plan.SeedPlan;
 import org.kornspur.processors.plan.Supply;
 
@@ -80,12 +83,16 @@ public record PlanView(
       double shortKg,
       @Schema(description = "The limits that keep the plan from meeting all of it")
           List<Reason> reasons,
+      @Schema(
+              description =
+                  "What can still be done, with the last days for it; none where it is met")
+          List<Reason> remedies,
       @Schema(description = "Part of simulated seasons in which it is met") double chanceMet,
       @Schema(description = "Met in all but a tenth of simulated seasons") double kg10,
       @Schema(description = "Met in half of them") double kg50,
       @Schema(description = "Met in a tenth of them") double kg90) {}
 
-  @Schema(description = "A limit, as data and in words")
+  @Schema(description = "A limit or remedy, as data and in words")
   public record Reason(Coded reason, String sentence) {}
 
   @Schema(description = "One seed in one year, kilograms")
@@ -166,6 +173,9 @@ public record PlanView(
                   met.shortKg(),
                   met.reasons().stream()
                       .map(reason -> new Reason(reason.coded(), words.plain(reason)))
+                      .toList(),
+                  Remedy.of(calculated.task(), met, LocalDate.now(ZoneId.systemDefault())).stream()
+                      .map(remedy -> new Reason(remedy.coded(), words.plain(remedy)))
                       .toList(),
                   chance.chanceMet(),
                   chance.kg10(),

@@ -23,6 +23,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.http.HeavyDocument;
 import org.kornspur.api.http.IgnoredParameters;
@@ -77,6 +78,7 @@ public class MapPage {
   @Inject SeasonGrounds grounds;
   @Inject MapDistances distances;
   @Inject MapPicture picture;
+  @Inject PlannedOnMap planned;
   @Inject IgnoredParameters ignored;
   @Inject CurrentCaller caller;
 
@@ -298,8 +300,12 @@ public class MapPage {
   }
 
   private List<Season> seasons(int shown) {
-    return data.seasons(Subject.Kind.CROP, SeasonFilter.ALL).stream()
-        .map(season -> new Season(season.year(), season.year() == shown))
+    return Stream.concat(
+            planned.years().stream(),
+            data.seasons(Subject.Kind.CROP, SeasonFilter.ALL).stream().map(SeasonTotal::year))
+        .distinct()
+        .sorted(Comparator.reverseOrder())
+        .map(year -> new Season(year, year == shown))
         .toList();
   }
 

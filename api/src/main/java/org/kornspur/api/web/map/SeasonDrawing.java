@@ -16,6 +16,7 @@ import org.kornspur.processors.ground.GeoPosition;
 import org.kornspur.processors.ground.GroundPlan.Spot;
 import org.kornspur.processors.ground.IsolationZone;
 import org.kornspur.processors.ground.MapPlane;
+import org.kornspur.processors.ground.Outline;
 
 /**
  * The map of a season. Its units are metres east and south of the middle of all places, so the part
@@ -28,6 +29,7 @@ import org.kornspur.processors.ground.MapPlane;
  * @param unit metres of one unit of the screen
  * @param figures crops and sources; those that matter most are drawn last
  * @param lines from crops to sources that are too near
+ * @param planned what approved plans put on fields
  */
 public record SeasonDrawing(
     MapPlane plane,
@@ -36,7 +38,11 @@ public record SeasonDrawing(
     double unit,
     List<Figure> figures,
     List<Line> lines,
+    List<PlannedFigure> planned,
     Bar bar) {
+
+  /** The outline of a planned crop. */
+  public record PlannedFigure(SeasonGround.Planned crop, String outline, Point middle) {}
 
   /** Units of the screen that the part shown is taken to be wide. */
   static final double SCREEN = 960;
@@ -91,11 +97,15 @@ public record SeasonDrawing(
    * @param at what is shown from near; all where it is empty
    */
   static Optional<SeasonDrawing> of(SeasonGround ground, Optional<Place> at) {
-    if (ground.places().isEmpty()) {
+    if (ground.places().isEmpty() && ground.planned().isEmpty()) {
       return Optional.empty();
     }
     List<GeoPosition> corners =
-        ground.places().stream().flatMap(place -> place.outline().corners().stream()).toList();
+        Stream.concat(
+                ground.places().stream().map(Place::outline),
+                ground.planned().stream().map(SeasonGround.Planned::outline))
+            .flatMap(outline -> outline.corners().stream())
+            .toList();
     MapPlane plane = MapPlane.around(corners);
     Box whole = box(plane, corners, widest(ground.places()));
     Box shown =
@@ -110,6 +120,7 @@ public record SeasonDrawing(
             unit,
             figures(ground.places(), plane, unit),
             lines(ground.conflicts(), plane),
+            ground.planned().stream().map(crop -> planned(crop, plane)).toList(),
             bar(unit)));
   }
 
@@ -148,7 +159,12 @@ public record SeasonDrawing(
         taken.add(label);
       }
       figures.add(
-          new Figure(place, outline(plane, place), zone(plane, place), middles.get(at), labelled));
+          new Figure(
+              place,
+              outline(plane, place.outline()),
+              zone(plane, place),
+              middles.get(at),
+              labelled));
     }
     Collections.reverse(figures);
     return List.copyOf(figures);
@@ -167,10 +183,15 @@ public record SeasonDrawing(
         && other.top() < one.top() + one.height();
   }
 
-  private static String outline(MapPlane plane, Place place) {
+  private static PlannedFigure planned(SeasonGround.Planned crop, MapPlane plane) {
+    return new PlannedFigure(
+        crop, outline(plane, crop.outline()), middle(points(plane, crop.outline().corners())));
+  }
+
+  private static String outline(MapPlane plane, Outline outline) {
     List<List<Point>> rings = new ArrayList<>();
-    rings.add(points(plane, place.outline().corners()));
-    place.outline().holes().forEach(hole -> rings.add(points(plane, hole)));
+    rings.add(points(plane, outline.corners()));
+    outline.holes().forEach(hole -> rings.add(points(plane, hole)));
     return SvgPath.rings(rings);
   }
 

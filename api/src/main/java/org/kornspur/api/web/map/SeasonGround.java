@@ -10,6 +10,7 @@ import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Report.Neighbour;
 import org.kornspur.processors.ground.FloweringWindow;
 import org.kornspur.processors.ground.Outline;
+import org.kornspur.processors.plan.field.FieldName;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.standing.StandingState;
 
@@ -20,9 +21,28 @@ import org.kornspur.standing.StandingState;
  *     evidence, sources, fit crops
  * @param conflicts sources that are too near a crop
  * @param undrawn ids of crops whose outline cannot be drawn
+ * @param planned crops of approved plans
  */
 public record SeasonGround(
-    int year, List<Place> places, List<Conflict> conflicts, List<String> undrawn) {
+    int year,
+    List<Place> places,
+    List<Conflict> conflicts,
+    List<String> undrawn,
+    List<Planned> planned) {
+
+  /**
+   * A crop that an approved plan puts on a field.
+   *
+   * @param seed component or hybrid
+   * @param conflicts what speaks against it there, in words
+   */
+  public record Planned(
+      String planId,
+      String planName,
+      String seed,
+      FieldName field,
+      Outline outline,
+      List<String> conflicts) {}
 
   /** Whether something flowers on a day. */
   public enum Flowering {

@@ -39,6 +39,7 @@ public class SeasonGrounds {
 
   @Inject VisibleData data;
   @Inject RulesInForce rules;
+  @Inject PlannedOnMap planned;
 
   SeasonGround of(int year) {
     Rulebooks rulebooks = rules.rulebooks();
@@ -68,7 +69,7 @@ public class SeasonGrounds {
     seen.values().forEach(near -> source(near).ifPresent(places::add));
     places.sort(WORST_FIRST);
     return new SeasonGround(
-        year, List.copyOf(places), List.copyOf(conflicts), List.copyOf(undrawn));
+        year, List.copyOf(places), List.copyOf(conflicts), List.copyOf(undrawn), planned.of(year));
   }
 
   /**

@@ -6,15 +6,9 @@ import java.util.Optional;
 import java.util.regex.Pattern;
 import org.kornspur.api.command.plan.PlanRequest;
 import org.kornspur.api.problem.ApiProblem;
-import org.kornspur.api.problem.ParameterProblem;
-import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.query.plan.PlanQuestion;
 import org.kornspur.api.security.login.FormFields;
 import org.kornspur.api.text.Language;
-import org.kornspur.api.text.TypedNumber;
-import org.kornspur.ingest.intake.Problem;
-import org.kornspur.ingest.problem.Expected;
-import org.kornspur.ingest.problem.ValueProblem;
 import org.kornspur.processors.plan.Generation;
 import org.kornspur.processors.plan.SeedDemand;
 
@@ -27,13 +21,12 @@ final class PlanFields {
 
   private final FormFields form;
   private final Optional<PlanQuestion> before;
-  private final Language language;
-  private final List<Problem> problems = new ArrayList<>();
+  private final FormNumbers numbers;
 
   private PlanFields(FormFields form, Optional<PlanQuestion> before, Language language) {
     this.form = form;
     this.before = before;
-    this.language = language;
+    this.numbers = new FormNumbers(language);
   }
 
   /**
@@ -48,8 +41,8 @@ final class PlanFields {
   }
 
   private PlanRequest request() {
-    Integer first = whole("firstYear").orElse(null);
-    Integer last = whole("lastYear").orElse(null);
+    Integer first = numbers.whole("firstYear", text("firstYear")).orElse(null);
+    Integer last = numbers.whole("lastYear", text("lastYear")).orElse(null);
     PlanQuestion question =
         new PlanQuestion(
             first,
@@ -62,14 +55,13 @@ final class PlanFields {
             limits(first, last),
             pins(first, last),
             form.all("leaveOut"),
-            inputs());
-    if (!problems.isEmpty()) {
-      throw new ApiProblem(ProblemKind.INVALID_PARAMETER, problems);
-    }
+            inputs(),
+            before.map(PlanQuestion::fields).orElse(null));
+    numbers.check();
     return new PlanRequest(
         form.first("name").orElse(""),
         form.first("reason").orElse(""),
-        whole("basedOnVersion").orElse(null),
+        numbers.whole("basedOnVersion", text("basedOnVersion")).orElse(null),
         question);
   }
 
@@ -83,8 +75,10 @@ final class PlanFields {
   }
 
   private List<PlanQuestion.Wanted> demands(Integer first, Integer last) {
-    double low = number("lowPercent", text("lowPercent")).orElse(PlanForm.LOW_PERCENT) / 100;
-    double high = number("highPercent", text("highPercent")).orElse(PlanForm.HIGH_PERCENT) / 100;
+    double low =
+        numbers.decimal("lowPercent", text("lowPercent")).orElse(PlanForm.LOW_PERCENT) / 100;
+    double high =
+        numbers.decimal("highPercent", text("highPercent")).orElse(PlanForm.HIGH_PERCENT) / 100;
     List<String> years = form.all("year");
     List<String> tonnes = form.all("tonnes");
     List<PlanQuestion.Wanted> wanted = new ArrayList<>();
@@ -92,8 +86,8 @@ final class PlanFields {
     for (String hybrid : form.all("hybrid")) {
       for (String year : years) {
         String cell = at < tonnes.size() ? tonnes.get(at++) : "";
-        Optional<Double> expected = number("tonnes " + hybrid + " " + year, cell);
-        Optional<Double> harvest = number("year", year);
+        Optional<Double> expected = numbers.decimal("tonnes " + hybrid + " " + year, cell);
+        Optional<Double> harvest = numbers.decimal("year", year);
         if (expected.filter(one -> one > 0).isPresent() && harvest.isPresent()) {
           int in = harvest.get().intValue();
           if (isWithin(in, first, last)) {
@@ -134,8 +128,8 @@ final class PlanFields {
     List<String> years = form.all("groundYear");
     List<String> most = form.all("groundHa");
     for (int i = 0; i < Math.min(years.size(), most.size()); i++) {
-      Optional<Double> year = number("groundYear", years.get(i));
-      Optional<Double> ha = number("groundHa " + years.get(i), most.get(i));
+      Optional<Double> year = numbers.decimal("groundYear", years.get(i));
+      Optional<Double> ha = numbers.decimal("groundHa " + years.get(i), most.get(i));
       if (year.isPresent() && ha.isPresent() && isWithin(year.get().intValue(), first, last)) {
         limits.add(new PlanQuestion.Ground(null, year.get().intValue(), ha.get()));
       }
@@ -160,7 +154,8 @@ final class PlanFields {
   private List<PlanQuestion.Pin> pins(Integer first, Integer last) {
     List<PlanQuestion.Pin> pins = new ArrayList<>();
     for (PlanForm.Pin pin : pins(form)) {
-      number("pinHa " + pin.seedId() + " " + pin.year(), pin.areaHa())
+      numbers
+          .decimal("pinHa " + pin.seedId() + " " + pin.year(), pin.areaHa())
           .filter(ha -> isWithin(pin.year(), first, last))
           .ifPresent(ha -> pins.add(new PlanQuestion.Pin(pin.seedId(), pin.year(), ha)));
     }
@@ -180,7 +175,7 @@ final class PlanFields {
       List<Double> values = new ArrayList<>();
       for (PlanForm.Input input : PlanForm.Input.values()) {
         String field = "input " + generation + " " + input;
-        values.add(number(field, cells.get(from + input.ordinal())).orElse(null));
+        values.add(numbers.decimal(field, cells.get(from + input.ordinal())).orElse(null));
       }
       inputs.add(inputs(generation, values));
     }
@@ -211,35 +206,5 @@ final class PlanFields {
 
   private String text(String field) {
     return form.first(field).orElse("");
-  }
-
-  private Optional<Integer> whole(String field) {
-    String written = text(field).strip();
-    if (written.isEmpty() || WHOLE.matcher(written).matches()) {
-      return Optional.of(written).filter(text -> !text.isEmpty()).map(Integer::valueOf);
-    }
-    problems.add(
-        Problem.of(field, written, new ValueProblem.OtherValue(new Expected.WholeNumber())));
-    return Optional.empty();
-  }
-
-  /** Empty where nothing is written, or, noted, what is no number or can be read in two ways. */
-  private Optional<Double> number(String field, String text) {
-    String written = text.strip();
-    if (written.isEmpty()) {
-      return Optional.empty();
-    }
-    TypedNumber typed = TypedNumber.of(written, language);
-    if (typed instanceof TypedNumber.Plain plain) {
-      return Optional.of(plain.value().doubleValue());
-    }
-    problems.add(
-        Problem.of(
-            field,
-            written,
-            typed instanceof TypedNumber.Ambiguous two
-                ? new ParameterProblem.AmbiguousNumber(two.grouped(), two.decimal())
-                : new ValueProblem.OtherValue(new Expected.Decimal())));
-    return Optional.empty();
   }
 }

@@ -103,7 +103,7 @@ public record PlanForm(
         0,
         "",
         "",
-        new PlanQuestion(firstYear, lastYear, null, null, null, null, null, null),
+        new PlanQuestion(firstYear, lastYear, null, null, null, null, null, null, null),
         hybrids,
         local);
   }

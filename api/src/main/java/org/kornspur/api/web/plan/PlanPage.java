@@ -9,6 +9,8 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.io.IOException;
@@ -34,6 +36,7 @@ import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
 import org.kornspur.api.security.login.FormFields;
+import org.kornspur.api.security.login.MultipartForm;
 import org.kornspur.api.text.Addresses;
 import org.kornspur.api.web.NavigationItem;
 import org.kornspur.api.web.PageFrame;
@@ -52,6 +55,7 @@ public class PlanPage {
   @Inject PageFrames pages;
   @Inject PlanService plans;
   @Inject PlanWriter writer;
+  @Inject DemandUpload tables;
   @Inject VisibleData data;
   @Inject QueryService queries;
   @Inject CurrentCaller caller;
@@ -84,11 +88,14 @@ public class PlanPage {
     return show("/plan/new", Optional.empty(), newPlan(), List.of());
   }
 
+  private int firstYear() {
+    return data.values().cropYears().stream()
+        .findFirst()
+        .orElseGet(() -> LocalDate.now(clock).getYear());
+  }
+
   private PlanForm newPlan() {
-    int first =
-        data.values().cropYears().stream()
-            .findFirst()
-            .orElseGet(() -> LocalDate.now(clock).getYear());
+    int first = firstYear();
     return PlanForm.empty(
         first, first + YEARS_AHEAD, data.values().hybridIds(), pages.words().form());
   }
@@ -135,6 +142,45 @@ public class PlanPage {
     } catch (ApiProblem refused) {
       return refused(
           refused, show(before, shown -> shown.typedAgain(form), pages.sentences(refused)));
+    }
+  }
+
+  /** Takes the demand of a new plan from a table. */
+  @POST
+  @Path("new/demand")
+  @RequiresPermission(Permission.MAKE_PLANS)
+  @Consumes(MediaType.MULTIPART_FORM_DATA)
+  @Operation(hidden = true)
+  public Response createByTable(@Context HttpHeaders headers, InputStream body) throws IOException {
+    MultipartForm form = MultipartForm.of(headers.getMediaType(), BodyLimit.read(body));
+    try {
+      return seeOther(
+          writer
+              .create(caller.get(), tables.request(form, Optional.empty(), firstYear()))
+              .version()
+              .getPlanId());
+    } catch (ApiProblem refused) {
+      return refused(
+          refused, show("/plan/new", Optional.empty(), newPlan(), pages.sentences(refused)));
+    }
+  }
+
+  /** Takes the demand of a plan from a table, in place of what it had. */
+  @POST
+  @Path("{id}/demand")
+  @RequiresPermission(Permission.MAKE_PLANS)
+  @Consumes(MediaType.MULTIPART_FORM_DATA)
+  @Operation(hidden = true)
+  public Response changeByTable(
+      @PathParam("id") String id, @Context HttpHeaders headers, InputStream body)
+      throws IOException {
+    MultipartForm form = MultipartForm.of(headers.getMediaType(), BodyLimit.read(body));
+    CalculatedPlan before = plans.calculate(id);
+    try {
+      writer.change(caller.get(), id, tables.request(form, Optional.of(before), firstYear()));
+      return seeOther(id);
+    } catch (ApiProblem refused) {
+      return refused(refused, show(before, UnaryOperator.identity(), pages.sentences(refused)));
     }
   }
 

@@ -18,6 +18,7 @@ import org.kornspur.api.web.form.PreviewLine.Weight;
 import org.kornspur.contract.Blend;
 import org.kornspur.contract.Conditioning;
 import org.kornspur.contract.Dispatch;
+import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.Harvest;
 import org.kornspur.contract.HybridDeclared;
 import org.kornspur.contract.LotMass;
@@ -41,6 +42,7 @@ public class FactPreview {
   @Inject VisibleData data;
   @Inject RequestWords words;
   @Inject StandingHeadlines headlines;
+  @Inject PlanWarnings warnings;
 
   /**
    * How a crop or lot would stand.
@@ -88,6 +90,8 @@ public class FactPreview {
       return share(blend);
     } else if (fact instanceof Harvest harvest) {
       return harvested(harvest).stream().toList();
+    } else if (fact instanceof FieldCropDeclared crop) {
+      return warnings.of(crop);
     } else if (fact instanceof Sampling sampling) {
       return data
           .row(Subject.lot(sampling.getLotId()))

@@ -1,0 +1,117 @@
+package org.kornspur.api.query.plan;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Stream;
+import org.jboss.logging.Logger;
+import org.kornspur.api.kafka.ProcessorsClient;
+import org.kornspur.api.readmodel.ReadModel;
+import org.kornspur.api.readmodel.StandingIndexRow;
+import org.kornspur.contract.HybridDeclared;
+import org.kornspur.contract.PlanVersion;
+import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.plan.MultiplicationChain;
+import org.kornspur.processors.plan.PlanRefused;
+import org.kornspur.processors.plan.PlanSolver;
+import org.kornspur.processors.plan.PlanTask;
+import org.kornspur.processors.plan.Remedy;
+import org.kornspur.processors.plan.SeedPlan;
+import org.kornspur.processors.plan.Supply;
+
+/**
+ * Of every approved plan, the demands of which less is met by the standings of the moment than when
+ * it was approved. A plan is solved again only when what it counts with changed. It asks for
+ * nobody: who is told of it must be one who may read plans.
+ */
+@ApplicationScoped
+public class PlanWatch {
+  private static final Logger LOG = Logger.getLogger(PlanWatch.class);
+  private static final double LEAST_KG = 1;
+
+  @Inject ReadModel readModel;
+  @Inject PlanService plans;
+  @Inject ProcessorsClient processors;
+  private final Map<String, Solved> latest = new ConcurrentHashMap<>();
+  private final Clock clock = Clock.systemDefaultZone();
+
+  private record Solved(PlanVersion version, PlanTask task, SeedPlan plan) {}
+
+  /**
+   * A demand of which less is met than was approved.
+   *
+   * @param remedies what can still be done
+   */
+  public record LessMet(
+      PlanVersion plan,
+      PlanTask.Wanted wanted,
+      double metThenKg,
+      double metNowKg,
+      List<Remedy> remedies) {
+
+    /** Names plan and demand, as in {@code plan-1/HYB-04/2027}. */
+    public String key() {
+      return plan.getPlanId() + "/" + wanted.hybridId() + "/" + wanted.year();
+    }
+  }
+
+  /** All of them now. */
+  public List<LessMet> lessMet() {
+    return readModel.plans().approved().stream().flatMap(this::lessMet).toList();
+  }
+
+  private Stream<LessMet> lessMet(PlanVersion version) {
+    try {
+      PlanOutcome then = plans.outcome(version);
+      Solved now = solved(version);
+      return now.plan().demands().stream()
+          .flatMap(
+              met ->
+                  then.metKg(met.wanted().hybridId(), met.wanted().year()).stream()
+                      .filter(metThen -> metThen - met.soldKg() >= LEAST_KG)
+                      .map(
+                          metThen ->
+                              new LessMet(
+                                  version,
+                                  met.wanted(),
+                                  metThen,
+                                  met.soldKg(),
+                                  Remedy.of(now.task(), met, LocalDate.now(clock)))));
+    } catch (PlanRefused changedSince) {
+      LOG.debugf("Plan %s can be planned no more: %s", version.getPlanId(), changedSince.refusal());
+      return Stream.empty();
+    }
+  }
+
+  private Solved solved(PlanVersion version) {
+    PlanTask task = task(version);
+    return latest.compute(
+        version.getPlanId(),
+        (id, before) ->
+            before != null && before.version().equals(version) && before.task().equals(task)
+                ? before
+                : new Solved(version, task, PlanSolver.solve(task)));
+  }
+
+  private PlanTask task(PlanVersion version) {
+    PlanQuestion asked = plans.question(version);
+    List<StandingIndexRow> rows = readModel.standings().matching(row -> row.material().isPresent());
+    MultiplicationChain chain =
+        MultiplicationChain.of(
+            asked
+                .hybridIds()
+                .flatMap(
+                    id ->
+                        processors
+                            .dossier(Subject.hybrid(id))
+                            .latest(HybridDeclared.class)
+                            .stream())
+                .toList());
+    Supply supply = PlanService.supply(rows, chain, asked);
+    return PlanTask.of(asked.question(), chain, supply.lots(), PlanService.lastGrown(rows));
+  }
+}
