@@ -31,7 +31,7 @@ public final class PlanComparisonTable {
             .flatMap(
                 at ->
                     comparison.demands().stream()
-                        .filter(row -> row.cells().get(at) != null)
+                        .filter(row -> row.cells().get(at).wantedKg() > 0)
                         .map(row -> row(comparison.plans().get(at).head(), row, at)))
             .toList());
   }

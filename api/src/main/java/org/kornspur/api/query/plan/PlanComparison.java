@@ -34,11 +34,13 @@ public record PlanComparison(
   public record Row(
       String hybridId,
       int year,
-      @Schema(description = "In the order of the plans; null where it is no demand of that plan")
+      @Schema(description = "In the order of the plans; nothing wanted where it is no demand of it")
           List<Cell> cells) {}
 
   @Schema(description = "One demand in one plan")
-  public record Cell(double wantedKg, double metKg, double shortKg, double chanceMet) {}
+  public record Cell(double wantedKg, double metKg, double shortKg, double chanceMet) {
+    static final Cell NOT_WANTED = new Cell(0, 0, 0, 1);
+  }
 
   private record Key(String hybridId, int year) implements Comparable<Key> {
     @Override
@@ -59,7 +61,7 @@ public record PlanComparison(
             .map(
                 key -> {
                   List<Cell> row = new ArrayList<>();
-                  cells.forEach(plan -> row.add(plan.get(key)));
+                  cells.forEach(plan -> row.add(plan.getOrDefault(key, Cell.NOT_WANTED)));
                   return new Row(key.hybridId(), key.year(), row);
                 })
             .toList());

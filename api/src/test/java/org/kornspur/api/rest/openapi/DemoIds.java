@@ -73,7 +73,7 @@ final class DemoIds {
     }
     int from = path.indexOf('{');
     if (from < 0) {
-      return List.of(path.endsWith("/search") ? path + "?q=L24" : path);
+      return List.of(path + query(path));
     }
     String before = path.substring(0, from);
     String segment =
@@ -82,9 +82,19 @@ final class DemoIds {
             : before.substring(before.lastIndexOf('/') + 1);
     List<String> addresses = new ArrayList<>();
     for (String id : ids(SAME.getOrDefault(segment, segment))) {
-      addresses.add(path.replaceFirst("\\{[^}]*}", URLEncoder.encode(id, StandardCharsets.UTF_8)));
+      addresses.add(
+          path.replaceFirst("\\{[^}]*}", URLEncoder.encode(id, StandardCharsets.UTF_8))
+              .replace("{year}", "2027"));
     }
     return path.contains(".pdf") || path.contains(".xlsx") ? addresses.subList(0, 1) : addresses;
+  }
+
+  private String query(String path) throws IOException, InterruptedException {
+    if (path.contains("/plans/comparison")) {
+      String plan = ids("plans").get(0);
+      return "?plan=" + plan + "&plan=" + plan + "@1";
+    }
+    return path.endsWith("/search") ? "?q=L24" : "";
   }
 
   private List<String> ids(String segment) throws IOException, InterruptedException {

@@ -23,7 +23,7 @@ record Encounter(Stand here, Stand other, OutlineDistance separation, double com
   }
 
   private Optional<FieldConflict> taken() {
-    if (other.seedCrop().isEmpty() || isDrawnAmiss()) {
+    if (other.seedCrop().isEmpty() || isDrawnAmiss() || isDeclaredAsDecided()) {
       return Optional.empty();
     }
     return Optional.of(
@@ -32,6 +32,17 @@ record Encounter(Stand here, Stand other, OutlineDistance separation, double com
             .<FieldConflict>map(
                 placed -> new FieldConflict.TakenByPlanned(seed(), field(), placed.crop().seedId()))
             .orElseGet(() -> new FieldConflict.Taken(seed(), field(), other.plot().subject())));
+  }
+
+  /** Whether the other is the crop itself, declared where a person had decided on it. */
+  boolean isDeclaredAsDecided() {
+    return here.planned().filter(Placement::isPinned).isPresent()
+        && other.planned().isEmpty()
+        && !isDrawnAmiss()
+        && other
+            .seedCrop()
+            .filter(crop -> crop.declared().getSeedComponentId().equals(seed()))
+            .isPresent();
   }
 
   private boolean isDrawnAmiss() {

@@ -93,13 +93,22 @@ public final class FieldProposal {
   private void put(Placement placement) {
     ground.put(indexes.get(placement.field().name()), placement);
     placed.add(placement);
-    usedHa.merge(placement.field().name().enterpriseId(), placement.areaHa(), Double::sum);
+    if (!isDeclared(placement)) {
+      usedHa.merge(placement.field().name().enterpriseId(), placement.areaHa(), Double::sum);
+    }
+  }
+
+  /** What is declared by now is no longer part of what is wanted, nor of what growers have left. */
+  private boolean isDeclared(Placement placement) {
+    return placement.isPinned()
+        && ground.isDeclared(placement, indexes.get(placement.field().name()));
   }
 
   private void place(SeasonTask.Wanted wanted) {
     double decidedHa =
         task.pinned().stream()
             .filter(pin -> pin.crop().seedId().equals(wanted.crop().seedId()))
+            .filter(pin -> !isDeclared(pin))
             .mapToDouble(Placement::areaHa)
             .sum();
     double missingHa = wanted.areaHa() - decidedHa;
@@ -193,7 +202,7 @@ public final class FieldProposal {
   private Placed told(Placement placement) {
     KnownField field = placement.field();
     int index = indexes.get(field.name());
-    List<FieldConflict> conflicts = new ArrayList<>(ground.against(placement.crop(), index));
+    List<FieldConflict> conflicts = new ArrayList<>(ground.against(placement, index));
     ground
         .plannedOn(index)
         .filter(there -> !there.crop().equals(placement.crop()))

@@ -128,11 +128,16 @@ final class SeasonGround {
     return around(here, field).filter(met -> met.other().plot().cropYear() == year);
   }
 
-  /** All that speaks against a crop on a field; a crop that is put there is not asked of. */
-  List<FieldConflict> against(PlannedCrop crop, int field) {
-    Stand here = stand(crop, field);
+  /** Whether a crop is declared by now where a person had decided on it. */
+  boolean isDeclared(Placement placement, int field) {
+    return ofTheYear(Stand.planned(placement), field).anyMatch(Encounter::isDeclaredAsDecided);
+  }
+
+  /** All that speaks against a crop on its field; a crop that is put there is not asked of. */
+  List<FieldConflict> against(Placement placement, int field) {
+    Stand here = Stand.planned(placement);
     return Stream.concat(
-            rye(crop, here, field).stream(),
+            rye(placement.crop(), here, field).stream(),
             ofTheYear(here, field).flatMap(met -> met.conflict(gates).stream()))
         .toList();
   }

@@ -9,11 +9,12 @@ import org.kornspur.processors.ground.GeoPosition;
  * Which crops of one season are to find fields.
  *
  * @param year of harvest
- * @param wanted crops with the hectares that are wanted of them
+ * @param wanted crops with the hectares that are wanted of them, without those that are declared
  * @param fields on which they may be grown
  * @param known rye on record, and what a plan puts on fields in other years
  * @param pinned what a person decided; it stays, and what speaks against it is told
- * @param mostHa hectares that growers can grow, by enterprise; no limit for others
+ * @param mostHa hectares that growers can grow beside what they declared, by enterprise; no limit
+ *     for others
  * @param store from where the way to a field is counted
  */
 public record SeasonTask(

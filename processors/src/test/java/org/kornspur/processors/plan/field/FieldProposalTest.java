@@ -130,6 +130,37 @@ class FieldProposalTest {
         .satisfies(one -> assertThat(one.fields()).containsKey(Obstacle.CAPACITY));
   }
 
+  /** The declared crop is the planned one come true; only another crop would take its ground. */
+  @Test
+  void aCropThatIsDeclaredAsDecidedIsNoConflict() {
+    Stand declared = declared(MIXTURE, WEST);
+    SeasonFields found =
+        FieldProposal.of(
+            task(
+                List.of(),
+                List.of(WEST, FAR),
+                List.of(declared),
+                List.of(pin(MIXTURE, WEST)),
+                Map.of("E1", 0.0)));
+    assertThat(found.conflicts()).isEmpty();
+    assertThat(
+            FieldProposal.of(
+                    task(
+                        List.of(),
+                        List.of(WEST),
+                        List.of(declared),
+                        List.of(pin(mixture(2, YEAR, "DE"), WEST)),
+                        Map.of()))
+                .conflicts())
+        .singleElement()
+        .isInstanceOf(FieldConflict.Taken.class);
+  }
+
+  private static Stand declared(PlannedCrop crop, KnownField field) {
+    Stand planned = Stand.planned(pin(crop, field));
+    return Stand.known(planned.plot(), planned.seedCrop());
+  }
+
   /** One pollen beside itself is wanted: two crops of one hybrid may touch. */
   @Test
   void cropsWithOnePollenMayStandSideBySide() {
