@@ -102,7 +102,7 @@ class PlanGroundIT extends BrowserTest {
   }
 
   /** Some 130 m east of the planned field; 500 m are asked for by the Directive's rulebook. */
-  private static void beforeSowing(Page page, Map<String, Object> planned, Language language) {
+  private void beforeSowing(Page page, Map<String, Object> planned, Language language) {
     @SuppressWarnings("unchecked")
     List<Map<String, Number>> corners = (List<Map<String, Number>>) planned.get("outline");
     double west = corners.stream().mapToDouble(one -> one.get("lon").doubleValue()).min().orElse(0);

@@ -15,8 +15,8 @@ import org.kornspur.ingest.statement.Value.Amount;
  * that would have to be sown for it.
  */
 final class ShortageReasons {
-  private static final double LEAST_SPARE_KG = 1e-3;
-  private static final double SPARE_PART = 1e-5;
+  private static final double LEAST_SPARE_KG = 0.01;
+  private static final double SPARE_PART = 1e-4;
 
   private final PlanTask task;
   private final Amounts amounts;

@@ -86,7 +86,7 @@ class SeasonDrawingTest {
   }
 
   private static SeasonGround ground(Place... places) {
-    return new SeasonGround(2025, List.of(places), List.of(), List.of());
+    return new SeasonGround(2025, List.of(places), List.of(), List.of(), List.of());
   }
 
   /** In a season 20 km wide the middles of fields lie where they lie, to 0.2 % of the way. */
@@ -124,6 +124,7 @@ class SeasonDrawingTest {
             2025,
             List.of(crop, other, field("S", 0, -10_000, 300), field("N", 0, 10_000, 300)),
             List.of(conflict, conflict(other, crop, found)),
+            List.of(),
             List.of());
     SeasonDrawing drawing = SeasonDrawing.of(ground, Optional.empty()).orElseThrow();
     assertThat(drawing.lines()).as("one line for both").hasSize(1);
@@ -236,7 +237,8 @@ class SeasonDrawingTest {
       places.add(field("C25-" + at, (at % 25) * 2_000.0, (at / 25) * 2_000.0, 300));
     }
     SeasonDrawing drawing =
-        SeasonDrawing.of(new SeasonGround(2025, places, List.of(), List.of()), Optional.empty())
+        SeasonDrawing.of(
+                new SeasonGround(2025, places, List.of(), List.of(), List.of()), Optional.empty())
             .orElseThrow();
     int letters =
         drawing.figures().stream()

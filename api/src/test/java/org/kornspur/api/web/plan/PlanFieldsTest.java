@@ -16,6 +16,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.kornspur.api.command.plan.PlanRequest;
 import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.query.plan.FieldChoices;
 import org.kornspur.api.query.plan.PlanQuestion;
 import org.kornspur.api.security.login.FormFields;
 import org.kornspur.api.text.Language;
@@ -53,7 +54,12 @@ class PlanFieldsTest {
                   null,
                   null,
                   null,
-                  null)));
+                  null)),
+          new FieldChoices(
+              List.of(new FieldChoices.Placed("SC-1", 2027, "E1", "West", 2.0)),
+              List.of(new FieldChoices.Grower("E1", 40.0)),
+              "DE",
+              null));
 
   @ParameterizedTest
   @EnumSource(Language.class)
@@ -64,6 +70,7 @@ class PlanFieldsTest {
     assertThat(back.limits()).containsExactlyInAnyOrderElementsOf(ASKED.limits());
     assertThat(back.pins()).isEqualTo(ASKED.pins());
     assertThat(back.leftOutLots()).isEqualTo(ASKED.leftOutLots());
+    assertThat(back.fields()).as("the form does not show them").isEqualTo(ASKED.fields());
     assertThat(back.level()).isEqualTo(ASKED.level());
     assertThat(back.planInputs()).isEqualTo(ASKED.planInputs());
     assertThat(back.planInputs().byGeneration())
