@@ -45,11 +45,11 @@ class PlanPageIT extends BrowserTest {
     page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("Plan").setExact(true))
         .click();
     page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("New plan")).click();
-    page.getByLabel("Name").fill("Three years of HYB-04");
+    page.locator("#name").fill("Three years of HYB-04");
     for (int year = 2027; year <= 2029; year++) {
       page.getByLabel("Tonnes of HYB-04 wanted of harvest " + year).fill("900");
     }
-    page.getByLabel("Why you make or change it").fill("to see what it takes");
+    page.locator("#reason").fill("to see what it takes");
     Chromium.send(button(page, "Save and calculate"));
 
     assertThat(page.locator("h1")).hasText("Three years of HYB-04");
@@ -64,7 +64,7 @@ class PlanPageIT extends BrowserTest {
 
     String lot = "L25-18";
     page.getByLabel("Leave lot " + lot + " out of this plan").first().check();
-    page.getByLabel("Why you make or change it").fill("what if it fails");
+    page.locator("#reason").fill("what if it fails");
     Chromium.send(button(page, "Save as a new version and calculate"));
     Locator difference = page.locator("#difference.bad");
     assertThat(difference.locator("li", new Locator.LocatorOptions().setHasText(lot)))

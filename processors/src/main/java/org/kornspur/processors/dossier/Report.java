@@ -13,8 +13,6 @@ import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.ground.FloweringOverlap;
 import org.kornspur.processors.ground.FloweringWindow;
 import org.kornspur.processors.ground.GeoPosition;
-import org.kornspur.processors.ground.OutlineDistance;
-import org.kornspur.processors.ground.Plot;
 import org.kornspur.processors.verdict.Verdict;
 
 /** What one subject tells another: the only way in which dossiers learn of each other. */
@@ -261,27 +259,6 @@ public sealed interface Report {
       String factId,
       Optional<String> reportedBy,
       Optional<Boolean> sameComponent) {
-
-    /**
-     * What a plot is to a crop.
-     *
-     * @param areaHa area of the source, hectares
-     * @param separation from the crop to the source
-     */
-    public static Neighbour of(Plot crop, Plot source, double areaHa, OutlineDistance separation) {
-      return new Neighbour(
-          source.subject(),
-          separation.distanceM(),
-          areaHa,
-          separation.onFirst(),
-          separation.onSecond(),
-          source.sourceKind(),
-          source.sheddingFrom(),
-          source.sheddingTo(),
-          source.factId(),
-          source.reportedBy(),
-          Optional.of(true).filter(same -> crop.pollenId().equals(source.pollenId())));
-    }
 
     /** Whether, and on which days, this source and a crop flower together. */
     public FloweringOverlap flowersWith(FloweringWindow crop) {

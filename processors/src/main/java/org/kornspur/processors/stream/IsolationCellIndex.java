@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.SortedSet;
 import java.util.TreeSet;
 import org.kornspur.ingest.contract.Subject;
+import org.kornspur.processors.dossier.PollenNearby;
 import org.kornspur.processors.dossier.Report.EarlierRye;
 import org.kornspur.processors.dossier.Report.Neighbour;
 import org.kornspur.processors.dossier.Report.OnSameGround;
@@ -167,7 +168,7 @@ final class IsolationCellIndex {
       if (crop.plot().isThreatenedBy(reported.plot())) {
         OutlineDistance separation = OutlineDistance.between(crop.outline(), reported.outline());
         if (separation.distanceM() <= IsolationJoin.REACH_M) {
-          near.add(Neighbour.of(crop.plot(), reported.plot(), reported.areaHa(), separation));
+          near.add(PollenNearby.of(crop.plot(), reported.plot(), reported.areaHa(), separation));
         }
       }
     }

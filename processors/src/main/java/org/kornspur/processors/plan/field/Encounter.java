@@ -2,7 +2,7 @@ package org.kornspur.processors.plan.field;
 
 import java.util.Optional;
 import org.kornspur.ingest.statement.Value.Amount;
-import org.kornspur.processors.dossier.Report.Neighbour;
+import org.kornspur.processors.dossier.PollenNearby;
 import org.kornspur.processors.ground.OutlineDistance;
 import org.kornspur.processors.standards.Limit;
 
@@ -110,7 +110,8 @@ record Encounter(Stand here, Stand other, OutlineDistance separation, double com
         .flatMap(
             rules ->
                 gates.brokenBy(
-                    rules, Neighbour.of(crop.plot(), source.plot(), source.areaHa(), separation)));
+                    rules,
+                    PollenNearby.of(crop.plot(), source.plot(), source.areaHa(), separation)));
   }
 
   private String seed() {
