@@ -128,6 +128,11 @@ public record SeasonGround(
         : Optional.of(new Days(known.get(0), known.get(known.size() - 1)));
   }
 
+  /** How many planned crops something speaks against. */
+  public long plannedAgainst() {
+    return planned.stream().filter(crop -> !crop.conflicts().isEmpty()).count();
+  }
+
   public Optional<Place> place(Subject subject) {
     return places.stream().filter(place -> place.subject().equals(subject)).findFirst();
   }

@@ -34,6 +34,7 @@ public final class FieldProposal {
   private final Map<FieldName, Integer> indexes = new HashMap<>();
   private final double[] km;
   private final List<Placement> placed = new ArrayList<>();
+  private final Map<FieldName, List<Placement>> onField = new HashMap<>();
   private final List<Unplaced> unplaced = new ArrayList<>();
 
   private FieldProposal(SeasonTask task) {
@@ -93,6 +94,7 @@ public final class FieldProposal {
   private void put(Placement placement) {
     ground.put(indexes.get(placement.field().name()), placement);
     placed.add(placement);
+    onField.computeIfAbsent(placement.field().name(), name -> new ArrayList<>()).add(placement);
     if (!isDeclared(placement)) {
       usedHa.merge(placement.field().name().enterpriseId(), placement.areaHa(), Double::sum);
     }
@@ -203,14 +205,14 @@ public final class FieldProposal {
     KnownField field = placement.field();
     int index = indexes.get(field.name());
     List<FieldConflict> conflicts = new ArrayList<>(ground.against(placement, index));
-    ground
-        .plannedOn(index)
-        .filter(there -> !there.crop().equals(placement.crop()))
+    onField.get(field.name()).stream()
+        .map(there -> there.crop().seedId())
+        .filter(seedId -> !seedId.equals(placement.crop().seedId()))
         .map(
-            there ->
+            seedId ->
                 new FieldConflict.TakenByPlanned(
-                    placement.crop().seedId(), field.name().fieldId(), there.crop().seedId()))
-        .ifPresent(conflicts::add);
+                    placement.crop().seedId(), field.name().fieldId(), seedId))
+        .forEach(conflicts::add);
     if (leftHa(field) < -LEAST_HA) {
       conflicts.add(overCapacity(placement.crop(), field, usedHa.get(field.name().enterpriseId())));
     }

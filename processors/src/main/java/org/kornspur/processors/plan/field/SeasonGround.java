@@ -73,11 +73,6 @@ final class SeasonGround {
     plannedOn.putIfAbsent(field, Stand.planned(placement));
   }
 
-  /** What a plan puts on a field; of several the first. */
-  Optional<Placement> plannedOn(int field) {
-    return Optional.ofNullable(plannedOn.get(field)).flatMap(Stand::planned);
-  }
-
   boolean isTaken(int field) {
     return plannedOn.containsKey(field);
   }
