@@ -5,13 +5,10 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.Response;
-import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
-import org.kornspur.api.export.spreadsheet.PlanComparisonTable;
 import org.kornspur.api.export.spreadsheet.PlanTable;
 import org.kornspur.api.export.spreadsheet.RecordsTable;
 import org.kornspur.api.query.QueryService;
@@ -54,32 +51,6 @@ public class PlanExportResource {
   @APIResponse(responseCode = "200", description = "Office Open XML workbook")
   public Response xlsx(@PathParam("id") String id) {
     return TableAnswer.xlsx("seasons", table(id));
-  }
-
-  @GET
-  @Path("comparison.csv")
-  @Produces(TableAnswer.CSV)
-  @RequiresPermission(Permission.READ_PLANS)
-  @Operation(
-      operationId = "comparePlansCsv",
-      summary = "Plans side by side as CSV (RFC 4180): one row a plan and demand")
-  @APIResponse(responseCode = "200", description = "One row a plan and demand")
-  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
-  public Response comparisonCsv(@QueryParam("plan") List<String> named) {
-    return TableAnswer.csv("plans", PlanComparisonTable.of(plans.compare(named)));
-  }
-
-  @GET
-  @Path("comparison.xlsx")
-  @Produces(TableAnswer.XLSX)
-  @RequiresPermission(Permission.READ_PLANS)
-  @Operation(
-      operationId = "comparePlansXlsx",
-      summary = "The same as a spreadsheet that can be sorted and filtered")
-  @APIResponse(responseCode = "200", description = "Office Open XML workbook")
-  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
-  public Response comparisonXlsx(@QueryParam("plan") List<String> named) {
-    return TableAnswer.xlsx("plans", PlanComparisonTable.of(plans.compare(named)));
   }
 
   private RecordsTable table(String id) {

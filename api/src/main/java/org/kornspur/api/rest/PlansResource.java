@@ -32,7 +32,6 @@ import org.kornspur.api.query.RequestWords;
 import org.kornspur.api.query.advice.AdviceBody;
 import org.kornspur.api.query.plan.CalculatedPlan;
 import org.kornspur.api.query.plan.FieldsView;
-import org.kornspur.api.query.plan.PlanComparison;
 import org.kornspur.api.query.plan.PlanFieldService;
 import org.kornspur.api.query.plan.PlanService;
 import org.kornspur.api.query.plan.PlanView;
@@ -101,26 +100,6 @@ public class PlansResource {
       @Parameter(description = "Year of harvest", example = "2027") @PathParam("year") int year) {
     CalculatedPlan plan = plans.calculate(id);
     return FieldsView.of(plan, fields.of(plan, year), words.words(), queries.asOf());
-  }
-
-  @GET
-  @RequiresPermission(Permission.READ_PLANS)
-  @HeavyDocument
-  @Path("comparison")
-  @Operation(
-      operationId = "comparePlans",
-      summary = "Plans side by side, each calculated from the standings of the moment")
-  @APIResponse(responseCode = "200", description = "The plans")
-  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
-  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
-  public PlanComparison compare(
-      @Parameter(
-              description = "Two to six plans: an id, or id and version as in plan-1@3",
-              required = true)
-          @QueryParam("plan")
-          List<String> named) {
-    return plans.compare(named);
   }
 
   @GET

@@ -113,11 +113,11 @@ class PlanGroundIT extends BrowserTest {
                 one ->
                     String.format(
                         Locale.ROOT,
-                        "%.6f %.6f",
+                        "%.6f,%.6f",
                         one.get("lon").doubleValue() + east - west + 0.002,
                         one.get("lat").doubleValue()))
-            .collect(Collectors.joining("; "));
-    page.navigate(root + "record/field-crop-declared");
+            .collect(Collectors.joining(";"));
+    page.navigate(root + "record/field-crop-declared?outline=" + outline);
     Map.of(
             "cropId", "C27-NEW",
             "fieldId", "Beside",
@@ -131,7 +131,6 @@ class PlanGroundIT extends BrowserTest {
         .forEach((name, value) -> page.locator("[name='" + name + "']").fill(value));
     page.locator("[name='role']").selectOption("F1_MIXTURE");
     page.locator("[name='category']").selectOption("CERTIFIED");
-    page.locator("[name='outline']").fill(outline);
     Chromium.send(page.locator("button:not(.first)[value='check']"));
     assertThat(page.locator("#checked")).isVisible();
     Locator warned = page.locator("section:has(#comes-to)");
@@ -159,11 +158,11 @@ class PlanGroundIT extends BrowserTest {
     assertThat(page.locator("section:has(#flow-table) tbody tr").first()).isVisible();
     LookedAt.whole(page, "plan-flow", screen, language);
     String asked = "?plan=" + small + "&plan=" + large;
-    assertThat(given().get("/api/v1/plans/comparison.csv" + asked).asString())
+    assertThat(given().get("/api/v1/plan-comparison/demands.csv" + asked).asString())
         .startsWith("\"plan\",\"version\",\"name\",\"hybrid\"")
         .contains(small, large);
-    given().get("/api/v1/plans/comparison.xlsx" + asked).then().statusCode(200);
-    given().get("/api/v1/plans/comparison?plan=" + small).then().statusCode(400);
+    given().get("/api/v1/plan-comparison/demands.xlsx" + asked).then().statusCode(200);
+    given().get("/api/v1/plan-comparison?plan=" + small).then().statusCode(400);
   }
 
   @Test

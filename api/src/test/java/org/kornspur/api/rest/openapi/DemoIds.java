@@ -90,7 +90,7 @@ final class DemoIds {
   }
 
   private String query(String path) throws IOException, InterruptedException {
-    if (path.contains("/plans/comparison")) {
+    if (path.contains("/plan-comparison")) {
       String plan = ids("plans").get(0);
       return "?plan=" + plan + "&plan=" + plan + "@1";
     }

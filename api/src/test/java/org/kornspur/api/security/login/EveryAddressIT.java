@@ -233,7 +233,7 @@ class EveryAddressIT {
           new Line("GET", "/plan/comparison", 403, 403, 403, 200, 200, 403, 401),
           new Line("GET", "/plan/none/fields", 403, 403, 403, 404, 404, 403, 401),
           new Line("GET", "/plan/none/flow", 403, 403, 403, 404, 404, 403, 401),
-          new Line("GET", "/api/v1/plans/comparison", 403, 403, 403, 400, 400, 403, 401),
+          new Line("GET", "/api/v1/plan-comparison", 403, 403, 403, 400, 400, 403, 401),
           new Line("GET", "/api/v1/plans/none/flow", 403, 403, 403, 404, 404, 403, 401),
           new Line("GET", "/api/v1/plans/none/fields/2027", 403, 403, 403, 404, 404, 403, 401),
           new Line("GET", "/audit", 403, 403, 403, 200, 200, 403, 401),
