@@ -1,5 +1,7 @@
 package org.kornspur.processors.plan.field;
 
+import java.lang.management.ManagementFactory;
+import java.lang.management.ThreadMXBean;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -14,6 +16,7 @@ import java.util.Random;
  */
 public final class FieldBenchmark {
   private static final int YEAR = 2027;
+  private static final ThreadMXBean CPU = ManagementFactory.getThreadMXBean();
 
   private FieldBenchmark() {}
 
@@ -46,15 +49,17 @@ public final class FieldBenchmark {
       wanted.add(new SeasonTask.Wanted(InventedGround.pollinator(hybrid, YEAR, "DE"), 1));
     }
     long start = System.nanoTime();
+    long startCpu = CPU.getCurrentThreadCpuTime();
     SeasonFields found =
         FieldProposal.of(
             new SeasonTask(YEAR, wanted, fields, known, List.of(), Map.of(), Optional.empty()));
     System.out.printf(
         Locale.ROOT,
-        "%d fields, %d crops: %.1f s, %d placed, %.0f ha without a field%n",
+        "%d fields, %d crops: %.1f s (%.1f s of one processor), %d placed, %.0f ha without a field%n",
         number,
         wanted.size(),
         (System.nanoTime() - start) / 1e9,
+        (CPU.getCurrentThreadCpuTime() - startCpu) / 1e9,
         found.placed().size(),
         found.unplacedHa());
   }
