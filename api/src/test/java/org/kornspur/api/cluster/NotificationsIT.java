@@ -261,7 +261,7 @@ class NotificationsIT {
         (System.nanoTime() - before) / 1e9);
     JsonNode line = JSON.readTree(taken(AUDITOR).get(0).body()).at("/lines/0");
     assertThat(line.at("/text").asText())
-        .contains("Two years", "HYB-T", Integer.toString(year), "Until Oct 31");
+        .contains("Two years", "HYB-T", Integer.toString(year), "Until 31 Oct ");
     assertThat(line.at("/link").asText()).isEqualTo("https://seed.example/plan/" + plan);
     JsonNode now = JSON.readTree(asking.get(QUALITY, "/api/v1/plans/" + plan).body());
     assertThat(now.at("/approved/difference/lots/0/lotId").asText()).isEqualTo("N-PLAN");
