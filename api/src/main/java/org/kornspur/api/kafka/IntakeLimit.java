@@ -64,6 +64,11 @@ public class IntakeLimit {
             });
   }
 
+  /** Free space on the disk of the data folder, bytes; empty where the disk does not tell. */
+  Optional<Long> freeSpace() {
+    return Optional.of(freeBytes.getAsLong()).filter(free -> free < Long.MAX_VALUE);
+  }
+
   /** Waits until there is room. */
   void awaitRoom() throws InterruptedException {
     Optional<NotReady> refused = refusal();

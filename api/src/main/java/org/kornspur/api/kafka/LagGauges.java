@@ -12,10 +12,14 @@ import java.time.Instant;
 import java.util.function.ToDoubleFunction;
 import org.kornspur.processors.stream.Topics;
 
-/** How far judging and signing are behind, as metrics. What cannot be told yet is no number. */
+/**
+ * How far judging and signing are behind, and what room is left, as metrics. What cannot be told
+ * yet is no number.
+ */
 @ApplicationScoped
 class LagGauges {
   @Inject ProcessorsLifecycle lifecycle;
+  @Inject IntakeLimit limit;
   private final Clock clock = Clock.systemUTC();
 
   void register(@Observes StartupEvent start, MeterRegistry meters) {
@@ -29,6 +33,13 @@ class LagGauges {
             running ->
                 running.newestOfEach(Topics.CHECKPOINTS).map(this::secondsSince).orElse(Double.NaN))
         .description("Since that partition was signed that was signed longest ago")
+        .register(meters);
+    Gauge.builder(
+            "kornspur.disk.free",
+            limit,
+            room -> room.freeSpace().map(Long::doubleValue).orElse(Double.NaN))
+        .baseUnit("bytes")
+        .description("Free on the disk of the data folder")
         .register(meters);
   }
 

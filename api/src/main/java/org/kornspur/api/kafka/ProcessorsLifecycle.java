@@ -120,7 +120,7 @@ public class ProcessorsLifecycle {
     while (!started) {
       try {
         condition = "starting broker, registry and processors";
-        running.set(RunningProcessors.start(settings, keys, self(), rules));
+        running.set(RunningProcessors.start(settings, keys, self(), rules, meters));
         started = true;
       } catch (Throwable fault) { // an Error too, or the process would stay and do nothing
         if (isStopping() || !mayTryAgain(fault, attempts)) {

@@ -1,5 +1,6 @@
 package org.kornspur.api.kafka;
 
+import io.micrometer.core.instrument.MeterRegistry;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Map;
@@ -28,6 +29,7 @@ final class RunningProcessors implements AutoCloseable {
   private final SiteKeys keys;
   private final HostInfo self;
   private final RulesInForce rules;
+  private final StreamMeters meters;
   private final WireFormat wire;
   private final FactPublisher publisher;
   private final ProcessingLag backlog;
@@ -41,7 +43,8 @@ final class RunningProcessors implements AutoCloseable {
       EngineSettings settings,
       SiteKeys keys,
       HostInfo self,
-      RulesInForce rules)
+      RulesInForce rules,
+      StreamMeters meters)
       throws Exception {
     Map<String, Object> client = brokerAndRegistry.clientSettings();
     this.brokerAndRegistry = brokerAndRegistry;
@@ -49,6 +52,7 @@ final class RunningProcessors implements AutoCloseable {
     this.keys = keys;
     this.self = self;
     this.rules = rules;
+    this.meters = meters;
     this.wire = new WireFormat(new HttpSchemaRegistry(RegistryConfig.of(client)));
     this.publisher = FactPublisher.connect(client);
     this.backlog = new ProcessingLag(client, settings.applicationId());
@@ -56,13 +60,19 @@ final class RunningProcessors implements AutoCloseable {
   }
 
   static RunningProcessors start(
-      EngineSettings settings, SiteKeys keys, HostInfo self, RulesInForce rules) throws Exception {
+      EngineSettings settings,
+      SiteKeys keys,
+      HostInfo self,
+      RulesInForce rules,
+      MeterRegistry meters)
+      throws Exception {
     rules.start();
     BrokerAndRegistry brokerAndRegistry = BrokerAndRegistry.start(settings);
     try {
       StartCheck.run(brokerAndRegistry, settings, keys);
       TopicSetup.createMissing(brokerAndRegistry, settings);
-      return new RunningProcessors(brokerAndRegistry, settings, keys, self, rules);
+      return new RunningProcessors(
+          brokerAndRegistry, settings, keys, self, rules, new StreamMeters(meters));
     } catch (Exception failed) {
       brokerAndRegistry.close();
       throw failed;
@@ -86,10 +96,12 @@ final class RunningProcessors implements AutoCloseable {
                 settings,
                 self.host() + ":" + self.port(),
                 skipped,
-                rules.progress()));
+                rules.progress(),
+                meters.delays()));
     made.setUncaughtExceptionHandler(threads);
     made.setStateListener((now, before) -> LOG.infof("Processors: %s (before: %s)", now, before));
     made.start();
+    meters.follow(made);
     return made;
   }
 
@@ -182,6 +194,7 @@ final class RunningProcessors implements AutoCloseable {
   public synchronized void close() {
     publisher.close();
     backlog.close();
+    meters.close();
     streams.close(STOP_TIMEOUT);
     brokerAndRegistry.close();
   }

@@ -11,6 +11,7 @@ import org.kornspur.processors.stream.DossierReader;
 import org.kornspur.processors.stream.PoisonRecords;
 import org.kornspur.processors.stream.RejudgingProgress;
 import org.kornspur.processors.stream.SkippedRecords;
+import org.kornspur.processors.stream.StandingDelays;
 
 /** Settings of the streams client: exactly once, every node named, state on disk. */
 final class StreamsSettings {
@@ -31,7 +32,8 @@ final class StreamsSettings {
       EngineSettings settings,
       String advertisedAddress,
       SkippedRecords skipped,
-      RejudgingProgress rejudging) {
+      RejudgingProgress rejudging,
+      StandingDelays delays) {
     Properties streams = new Properties();
     streams.putAll(brokerAndRegistry.clientSettings());
     streams.put(StreamsConfig.APPLICATION_ID_CONFIG, settings.applicationId());
@@ -66,6 +68,7 @@ final class StreamsSettings {
         TopicSizeMigration.COMPRESSION);
     streams.putAll(PoisonRecords.settings(skipped));
     streams.putAll(rejudging.settings());
+    streams.putAll(delays.settings());
     streams.put(StreamsConfig.BUFFERED_RECORDS_PER_PARTITION_CONFIG, READ_AHEAD_RECORDS);
     streams.put(
         StreamsConfig.consumerPrefix(ConsumerConfig.MAX_POLL_RECORDS_CONFIG), READ_AHEAD_RECORDS);

@@ -2,6 +2,7 @@ package org.kornspur.api.kafka;
 
 import static org.kornspur.api.Waiting.until;
 
+import io.micrometer.core.instrument.simple.SimpleMeterRegistry;
 import io.smallrye.config.PropertiesConfigSource;
 import io.smallrye.config.SmallRyeConfig;
 import io.smallrye.config.SmallRyeConfigBuilder;
@@ -36,7 +37,8 @@ class RestartAfterPoisonIT {
     RulesInForce rules = new RulesInForce(settings);
     SiteKeys keys = new SiteKeys(settings);
     try (RunningProcessors first =
-        RunningProcessors.start(settings, keys, new HostInfo("h", 1), rules)) {
+        RunningProcessors.start(
+            settings, keys, new HostInfo("h", 1), rules, new SimpleMeterRegistry())) {
       until(first::isRunning);
       publish(first, InventedFacts.lot("f-1", "L-1", "SX", 500));
       writeGarbage(first.clientSettings());
@@ -44,7 +46,8 @@ class RestartAfterPoisonIT {
       until(() -> first.isRunning() && first.skipped().total() > 0);
     }
     try (RunningProcessors second =
-        RunningProcessors.start(settings, keys, new HostInfo("h", 1), rules)) {
+        RunningProcessors.start(
+            settings, keys, new HostInfo("h", 1), rules, new SimpleMeterRegistry())) {
       until(second::isRunning);
       publish(second, InventedFacts.lot("f-3", "L-3", "SX", 500));
     }

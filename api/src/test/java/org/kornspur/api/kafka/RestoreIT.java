@@ -3,6 +3,7 @@ package org.kornspur.api.kafka;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import io.micrometer.core.instrument.simple.SimpleMeterRegistry;
 import io.smallrye.config.SmallRyeConfigBuilder;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -250,7 +251,12 @@ class RestoreIT {
   private static RunningProcessors start(Path data, Map<String, String> more) throws Exception {
     EngineSettings settings = settings(data, more);
     RunningProcessors running =
-        RunningProcessors.start(settings, new SiteKeys(settings), SELF, new RulesInForce(settings));
+        RunningProcessors.start(
+            settings,
+            new SiteKeys(settings),
+            SELF,
+            new RulesInForce(settings),
+            new SimpleMeterRegistry());
     await("the processors run", running::isRunning);
     return running;
   }

@@ -78,6 +78,7 @@ final class DossierJudging implements Processor<Subject, DossierChange, String, 
   private KeyValueStore<String, byte[]> reports;
   private MarkedDossiers marked;
   private SkippedRecords skipped;
+  private StandingDelays.OfTask delays;
   private Cancellable check;
   private boolean isReminded;
   private boolean wentOn;
@@ -104,6 +105,7 @@ final class DossierJudging implements Processor<Subject, DossierChange, String, 
     reports = context.getStateStore(StateStores.DOSSIER_REPORTS);
     marked = new MarkedDossiers(context.getStateStore(StateStores.DOSSIER_REMINDERS));
     skipped = PoisonRecords.counter(context.appConfigs());
+    delays = StandingDelays.ofTask(context.appConfigs());
     isReminded = false;
     wentOn = false;
     idleSteps = 0;
@@ -127,6 +129,7 @@ final class DossierJudging implements Processor<Subject, DossierChange, String, 
     filedSinceStep++;
     if (record.value() instanceof DossierChange.OfFact fact) {
       factsSinceStep++;
+      delays.filed(subject, record.headers());
       judgeSoon(record, fact);
     } else if (record.value() instanceof DossierChange.OfReport question
         && subject.kind() == Subject.Kind.ENTERPRISE) {
@@ -192,6 +195,7 @@ final class DossierJudging implements Processor<Subject, DossierChange, String, 
       updater.refresh(subject);
       progress.judged();
       judgedAtOnceMs = context.currentSystemTimeMs();
+      delays.judged(subject, judgedAtOnceMs);
     } else {
       marked.mark(subject, parents, now);
       marked.mark(subject, unheard(subject, named.hybrids()), now);
@@ -229,6 +233,7 @@ final class DossierJudging implements Processor<Subject, DossierChange, String, 
     progress.judged();
     try {
       updater.refresh(subject);
+      delays.judged(subject, context.currentSystemTimeMs());
     } catch (RuntimeException fault) {
       if (PoisonRecords.isNoFaultOfTheRecord(fault)) {
         throw fault;

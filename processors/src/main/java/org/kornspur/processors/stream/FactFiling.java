@@ -50,7 +50,7 @@ final class FactFiling implements Processor<String, SubjectMessage, Subject, Dos
       revocations.put(
           Keys.of(subject, revocation.factId(), revocation.byFactId()), revocation.reason());
     }
-    context.forward(new Record<>(subject, filed, record.timestamp()));
+    context.forward(new Record<>(subject, filed, record.timestamp(), record.headers()));
   }
 
   private DossierChange file(Subject subject, SubjectMessage.FactFor message) {

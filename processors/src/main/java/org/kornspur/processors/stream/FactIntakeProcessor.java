@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
 import org.apache.avro.specific.SpecificRecord;
+import org.apache.kafka.common.header.Headers;
 import org.apache.kafka.common.metrics.Sensor;
 import org.apache.kafka.streams.processor.api.Processor;
 import org.apache.kafka.streams.processor.api.ProcessorContext;
@@ -174,8 +175,12 @@ final class FactIntakeProcessor implements Processor<byte[], byte[], String, Int
     SortedMap<String, String> revokedBy = register.revokedBy(factId, known);
     register.put(factId, known.registered(fact, fingerprint, subjects));
     long now = context.currentSystemTimeMs();
+    Headers along = StandingDelays.along(record.timestamp());
     for (String subject : subjects) {
-      send(subject, new SubjectMessage.FactFor(factId, record.value()), now);
+      context.forward(
+          new Record<String, IntakeRecord>(
+              subject, new SubjectMessage.FactFor(factId, record.value()), now, along),
+          FactIntake.TO_SUBJECTS);
       revokedBy.forEach(
           (by, reason) -> send(subject, new SubjectMessage.RevocationOf(factId, by, reason), now));
     }
