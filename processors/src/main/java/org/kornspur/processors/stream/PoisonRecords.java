@@ -59,7 +59,7 @@ public final class PoisonRecords
     if (isNoFaultOfTheRecord(fault) && !impossibleTime) {
       return DeserializationHandlerResponse.FAIL;
     }
-    skipped.add(record.topic(), record.partition(), record.offset(), "its source", fault);
+    skipped.addUnreadable(record.topic(), record.partition(), record.offset(), fault);
     return DeserializationHandlerResponse.CONTINUE;
   }
 

@@ -5,6 +5,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.TreeMap;
 import org.apache.kafka.streams.processor.api.ProcessorContext;
 import org.slf4j.Logger;
@@ -47,7 +48,38 @@ public final class SkippedRecords {
    *
    * @param where the processor or source that could not take it
    */
-  synchronized void add(String topic, int partition, long offset, String where, Throwable because) {
+  void add(String topic, int partition, long offset, String where, Throwable because) {
+    note(topic, because)
+        .ifPresent(
+            since ->
+                LOG.error(
+                    "{}-{} offset {} cannot be processed at {} ({} like it since the last line)."
+                        + " Look at the record and at who may write to this topic",
+                    topic,
+                    partition,
+                    offset,
+                    where,
+                    since,
+                    because));
+  }
+
+  /** Notes that a record is none; where that was found out tells nobody anything. */
+  void addUnreadable(String topic, int partition, long offset, Throwable because) {
+    note(topic, because)
+        .ifPresent(
+            since ->
+                LOG.error(
+                    "{}-{} offset {} cannot be read ({} like it since the last line). Look at the"
+                        + " record and at who may write to this topic: {}",
+                    topic,
+                    partition,
+                    offset,
+                    since,
+                    because.toString()));
+  }
+
+  /** Counts it; gives how many like it were not told of, where it is to be told. */
+  private synchronized Optional<Long> note(String topic, Throwable because) {
     // what is done by the clock alone has no topic
     String from = Objects.requireNonNullElse(topic, "no topic");
     byTopic.merge(from, 1L, Long::sum);
@@ -56,18 +88,10 @@ public final class SkippedRecords {
     Told before = told.get(kind);
     if (before != null && before.at().plus(BETWEEN_LINES).isAfter(now)) {
       told.put(kind, new Told(before.at(), before.since() + 1));
-      return;
+      return Optional.empty();
     }
     told.put(kind, new Told(now, 0));
-    LOG.error(
-        "{}-{} offset {} cannot be processed at {} ({} like it since the last line). Look at the"
-            + " record and at who may write to this topic",
-        topic,
-        partition,
-        offset,
-        where,
-        before == null ? 0 : before.since(),
-        because);
+    return Optional.of(before == null ? 0L : before.since());
   }
 
   /** Notes that the record which a processor has just now cannot be processed. */
