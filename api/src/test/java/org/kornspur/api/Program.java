@@ -23,6 +23,10 @@ public enum Program {
       "Install Node.js 18 or later with npm (Debian: apt-get install nodejs npm)",
       "npm",
       "npm.cmd"),
+  PROMTOOL(
+      "the alert rules by Prometheus' own checker",
+      "Install promtool (Debian: apt-get install prometheus)",
+      "promtool"),
   CONTAINER_ENGINE(
       "the broker contract against the official image of the broker",
       "Install and start Docker",

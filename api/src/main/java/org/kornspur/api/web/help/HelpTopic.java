@@ -19,13 +19,16 @@ public enum HelpTopic {
   ADVICE,
   PLAN,
   EXCHANGE,
+  PRODUCER,
   ROLES,
   AUDIT,
   NOTIFICATIONS,
   PROOF,
   OPERATION,
+  RUNBOOK,
   CLUSTER,
-  SETTINGS;
+  SETTINGS,
+  CHANGES;
 
   /** Where the manual lies. */
   public static final String ROOT = "/help";
