@@ -30,6 +30,9 @@ public final class ChangeHub {
 
     /** Earlier changes are no longer kept; all lists must be loaded again. */
     void mustReload();
+
+    /** Nothing more comes. */
+    void end();
   }
 
   private final int kept;
@@ -37,6 +40,7 @@ public final class ChangeHub {
   private final List<Listener> listeners = new ArrayList<>();
   private TopicPositions read = TopicPositions.none();
   private TopicPositions forgotten = TopicPositions.none();
+  private boolean closed;
 
   /**
    * @param kept how many changes are kept for listeners who were away
@@ -76,6 +80,10 @@ public final class ChangeHub {
    * @param lastSeen where it stopped; what came after is given first. Empty to begin now
    */
   public synchronized void add(Listener listener, Optional<TopicPositions> lastSeen) {
+    if (closed) {
+      listener.end();
+      return;
+    }
     boolean follows = lastSeen.map(seen -> resume(listener, seen)).orElse(true);
     if (follows) {
       listeners.add(listener);
@@ -84,6 +92,13 @@ public final class ChangeHub {
 
   public synchronized void remove(Listener listener) {
     listeners.remove(listener);
+  }
+
+  /** Lets all listeners go, and whoever comes from now on. */
+  synchronized void close() {
+    closed = true;
+    listeners.forEach(Listener::end);
+    listeners.clear();
   }
 
   public synchronized int listeners() {

@@ -2,7 +2,9 @@ package org.kornspur.api.readmodel;
 
 import io.micrometer.core.instrument.Gauge;
 import io.micrometer.core.instrument.MeterRegistry;
+import io.quarkus.runtime.ShutdownDelayInitiatedEvent;
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Observes;
 import jakarta.inject.Inject;
 import java.time.Instant;
 import java.util.List;
@@ -137,6 +139,11 @@ public class ReadModel implements ReadsTopics {
   public CauseNotes causeNotes() {
     causeNoteFollower.requireCaughtUp();
     return causeNotes;
+  }
+
+  /** The live stream never ends by itself, and would keep the program from ending in order. */
+  void endStreams(@Observes ShutdownDelayInitiatedEvent leaving) {
+    changes.close();
   }
 
   public ChangeHub changes() {

@@ -83,8 +83,9 @@ final class ChangeStream implements ChangeHub.Listener, StreamingOutput {
     putOrDrop(() -> Optional.of(RELOAD));
   }
 
-  /** The reader is gone: frees its place and thread before the next heartbeat finds out. */
-  void end() {
+  /** Frees its place and thread before the next heartbeat finds out that the reader is gone. */
+  @Override
+  public void end() {
     dropped = true;
     putOrDrop(Optional::empty);
     reader.place().leaveUnused();

@@ -20,6 +20,7 @@ import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 import org.kornspur.api.FreePorts;
 import org.kornspur.api.security.people.TestPeople;
+import org.kornspur.api.storage.DataFolder;
 
 /**
  * A packaged application that cannot start ends with an exit code that says so and one line that
@@ -64,6 +65,15 @@ class FailedStartIT {
   void theBrokersFolderCannotBeWritten() throws Exception {
     Files.createFile(folder.resolve("data").resolve("broker"));
     assertThat(lineAtTheEnd()).contains("data/broker cannot be written");
+  }
+
+  @Test
+  void anotherProcessHasTheDataFolder() throws Exception {
+    Path broker = folder.resolve("data").resolve("broker");
+    try (DataFolder held = DataFolder.take(broker)) {
+      assertThat(lineAtTheEnd())
+          .contains("Data folder " + held.path() + " is in use", "Stop that run");
+    }
   }
 
   @Test

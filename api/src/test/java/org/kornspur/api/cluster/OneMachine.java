@@ -127,6 +127,21 @@ public final class OneMachine implements AutoCloseable {
     return process.stop(STOP_LIMIT);
   }
 
+  /** Asks it to end and does not wait. */
+  void askToEnd() {
+    process.askToEnd();
+  }
+
+  /** Its exit code, once it has ended by itself. */
+  int exitCode() throws InterruptedException {
+    return process.exitCodeWithin(STOP_LIMIT);
+  }
+
+  /** All lines of its log. */
+  List<String> logLines() {
+    return process.logLines();
+  }
+
   void kill() throws InterruptedException {
     process.kill();
   }

@@ -94,6 +94,20 @@ final class ServerProcess implements AutoCloseable {
     return process.exitValue();
   }
 
+  /** Asks it to end, by SIGTERM, and does not wait. */
+  void askToEnd() {
+    process.destroy();
+  }
+
+  /** All that it has logged, in its earlier runs in this test too. */
+  List<String> logLines() {
+    try {
+      return Files.readAllLines(log);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
   /** Ends it without warning: SIGKILL. Returns when it is gone. */
   void kill() throws InterruptedException {
     process.destroyForcibly();

@@ -30,6 +30,11 @@ class ChangeHubTest {
     public void mustReload() {
       heard.add("reload");
     }
+
+    @Override
+    public void end() {
+      heard.add("end");
+    }
   }
 
   @Test
@@ -60,6 +65,22 @@ class ChangeHubTest {
   }
 
   @Test
+  void allAreLetGoWhenTheProgramLeaves() {
+    ChangeHub hub = new ChangeHub(10);
+    Hearer before = new Hearer(10);
+    Hearer after = new Hearer(10);
+    hub.add(before, Optional.empty());
+
+    hub.close();
+    hub.add(after, Optional.empty());
+    hub.publish(0, 0, InventedChange.of("lot:a"));
+
+    assertThat(before.heard).containsExactly("end");
+    assertThat(after.heard).containsExactly("end");
+    assertThat(hub.listeners()).isZero();
+  }
+
+  @Test
   void theIdOfEachEventSaysHowFarEveryPartitionWasRead() {
     ChangeHub hub = new ChangeHub(10);
     List<String> ids = new ArrayList<>();
@@ -73,6 +94,11 @@ class ChangeHubTest {
           @Override
           public void mustReload() {
             ids.add("reload");
+          }
+
+          @Override
+          public void end() {
+            ids.add("end");
           }
         },
         Optional.empty());

@@ -134,6 +134,9 @@ class FeedRestartIT {
 
     @Override
     public void mustReload() {}
+
+    @Override
+    public void end() {}
   }
 
   private static int ready() {
