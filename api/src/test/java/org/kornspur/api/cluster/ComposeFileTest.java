@@ -10,11 +10,14 @@ import com.networknt.schema.JsonSchemaFactory;
 import com.networknt.schema.SpecVersion;
 import java.lang.reflect.Method;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
@@ -117,6 +120,55 @@ class ComposeFileTest {
           .as(service)
           .matches("[a-z/-]+:\\d+\\.\\d+\\.\\d+(-SNAPSHOT)?");
     }
+  }
+
+  /** Source: OWASP, Docker Security Cheat Sheet, rules 3, 4, 7 and 8. */
+  @Test
+  void shouldLetNoServiceDoMoreThanItMust() {
+    for (String name : compose.serviceNames()) {
+      JsonNode service = compose.service(name);
+      assertThat(service.path("cap_drop")).as(name).extracting(JsonNode::asText).contains("ALL");
+      assertThat(service.has("cap_add") || service.has("privileged")).as(name).isFalse();
+      assertThat(service.path("security_opt"))
+          .as(name)
+          .extracting(JsonNode::asText)
+          .contains("no-new-privileges:true");
+      JsonNode limits = service.at("/deploy/resources/limits");
+      assertThat(limits.path("cpus").asDouble()).as(name).isPositive();
+      assertThat(limits.path("pids").asInt()).as(name).isPositive();
+      assertThat(megabytes(limits.path("memory").asText()))
+          .as("%s, beside its heap", name)
+          .isGreaterThan(3 * heapMegabytes(name) / 2);
+    }
+    for (String instance : LoopbackCluster.INSTANCES) {
+      assertThat(compose.service(instance).path("read_only").asBoolean()).isTrue();
+      assertThat(compose.service(instance).path("tmpfs").toString()).contains("/tmp:exec");
+    }
+  }
+
+  private static int heapMegabytes(String service) {
+    Matcher heap = Pattern.compile("-Xmx(\\d+m)").matcher(compose.environment(service).toString());
+    assertThat(heap.find()).as(service).isTrue();
+    return megabytes(heap.group(1));
+  }
+
+  private static int megabytes(String size) {
+    int number = Integer.parseInt(size.substring(0, size.length() - 1));
+    return size.endsWith("g") ? 1024 * number : number;
+  }
+
+  @Test
+  void shouldGiveAnInstanceTheTimeToLeave() {
+    for (String instance : LoopbackCluster.INSTANCES) {
+      Duration grace = seconds(compose.service(instance).path("stop_grace_period").asText());
+      Duration delay = seconds(compose.environment(instance).get("QUARKUS_SHUTDOWN_DELAY"));
+      // 20 s for requests (application.properties), 20 s for the processors (RunningProcessors)
+      assertThat(grace).isGreaterThan(delay.plusSeconds(20 + 20));
+    }
+  }
+
+  private static Duration seconds(String text) {
+    return Duration.parse("PT" + text.toUpperCase(Locale.ROOT));
   }
 
   /** The schema as the npm package dclint, a checker of Compose files, ships it. */
