@@ -30,7 +30,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.kornspur.api.FreePorts;
-import org.kornspur.api.SelfSignedKeys;
+import org.kornspur.api.TestCertificate;
 import org.kornspur.api.command.act.InventedFitLot;
 import org.kornspur.api.rest.InventedFacts;
 import org.kornspur.api.security.Role;
@@ -65,14 +65,14 @@ class NotificationsIT {
   private final Map<String, List<Received>> received = new ConcurrentHashMap<>();
   private final Map<String, Integer> failures = new ConcurrentHashMap<>();
   private final int smtpPort = FreePorts.next();
-  private Path mailKeys;
+  private TestCertificate certificate;
   private Wiser mail;
   private HttpServer web;
   private Asking asking;
 
   @BeforeEach
   void startServers() throws IOException, GeneralSecurityException {
-    mailKeys = SelfSignedKeys.in(folder);
+    certificate = TestCertificate.in(folder);
     mail = Wiser.create(mailServer());
     mail.start();
     web = HttpServer.create(new InetSocketAddress(InetAddress.getLoopbackAddress(), 0), 0);
@@ -86,7 +86,7 @@ class NotificationsIT {
         .bindAddress(InetAddress.getLoopbackAddress())
         .enableTLS()
         .requireTLS()
-        .startTlsSocketFactory(SelfSignedKeys.server(mailKeys))
+        .startTlsSocketFactory(certificate.server())
         .requireAuth()
         .authenticationHandlerFactory(
             new EasyAuthenticationHandlerFactory(
@@ -131,8 +131,8 @@ class NotificationsIT {
             .with("KORNSPUR_MAIL_SECURITY", "starttls")
             .with("KORNSPUR_MAIL_USER", "kornspur")
             .with("KORNSPUR_MAIL_PASSWORD", MAIL_PASSWORD)
-            .option("-Djavax.net.ssl.trustStore=" + mailKeys)
-            .option("-Djavax.net.ssl.trustStorePassword=" + SelfSignedKeys.PASSWORD)
+            .option("-Djavax.net.ssl.trustStore=" + certificate.keyStore())
+            .option("-Djavax.net.ssl.trustStorePassword=" + TestCertificate.PASSWORD)
             .with("KORNSPUR_MAIL_FROM", "kornspur@seed.example")
             .with("KORNSPUR_NOTIFICATIONS_PRIVATE_ADDRESSES", "true")
             .with("KORNSPUR_NOTIFICATIONS_ATTEMPTS", "3")

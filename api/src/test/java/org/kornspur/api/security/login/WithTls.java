@@ -8,7 +8,7 @@ import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.Map;
 import org.kornspur.api.OneMachine;
-import org.kornspur.api.SelfSignedKeys;
+import org.kornspur.api.TestCertificate;
 
 /**
  * One machine with a port for TLS beside the plain one, and a certificate that it signed itself.
@@ -18,14 +18,14 @@ public final class WithTls implements QuarkusTestProfile {
   public Map<String, String> getConfigOverrides() {
     Map<String, String> settings = new HashMap<>(new OneMachine().getConfigOverrides());
     settings.put("quarkus.http.ssl.certificate.key-store-file", keyStore().toString());
-    settings.put("quarkus.http.ssl.certificate.key-store-password", SelfSignedKeys.PASSWORD);
+    settings.put("quarkus.http.ssl.certificate.key-store-password", TestCertificate.PASSWORD);
     settings.put("quarkus.http.test-ssl-port", "0");
     return settings;
   }
 
   private static Path keyStore() {
     try {
-      return SelfSignedKeys.in(Files.createTempDirectory("kornspur-tls"));
+      return TestCertificate.in(Files.createTempDirectory("kornspur-tls")).keyStore();
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
