@@ -141,6 +141,24 @@ public final class SchemaLedger {
     return Optional.ofNullable(byId.get(id));
   }
 
+  /** Every subject, by name. */
+  public List<String> subjects() {
+    return subjects.keySet().stream().sorted().toList();
+  }
+
+  /** What a subject holds, the first version first; empty where there is no such subject. */
+  public List<Entry> versions(String subject) {
+    return subjects.getOrDefault(subject, List.of()).stream().map(Version::entry).toList();
+  }
+
+  /** Where a schema is held, by subject. */
+  public List<Entry> places(int id) {
+    return subjects().stream()
+        .flatMap(subject -> versions(subject).stream())
+        .filter(entry -> entry.id() == id)
+        .toList();
+  }
+
   /** Whether any schema was ever registered in this subject. */
   public boolean holds(String subject) {
     return subjects.containsKey(subject);

@@ -6,10 +6,12 @@ import com.sun.net.httpserver.HttpServer;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.function.Function;
 import org.apache.avro.Schema;
 import org.kornspur.api.kafka.embedded.SchemaLog.LogFailure;
 import org.kornspur.api.storage.CannotStart;
@@ -126,6 +128,16 @@ public final class EmbeddedRegistry implements AutoCloseable {
     }
   }
 
+  /** Whether a schema would be taken; with every version, whichever is asked for. */
+  RegistryAnswer compare(String subject, Schema schema) {
+    synchronized (ledger) {
+      return RegistryAnswer.compatible(
+          ledger.decide(subject, schema) instanceof SchemaLedger.Incompatible refused
+              ? refused.messages()
+              : List.of());
+    }
+  }
+
   RegistryAnswer find(String subject, Schema schema) {
     synchronized (ledger) {
       Optional<SchemaLedger.Entry> entry = ledger.find(subject, schema);
@@ -135,6 +147,13 @@ public final class EmbeddedRegistry implements AutoCloseable {
       return ledger.holds(subject)
           ? RegistryAnswer.noSchema("Subject " + subject + " does not hold this schema")
           : RegistryAnswer.noSubject(subject);
+    }
+  }
+
+  /** What is asked of all that is registered, with nothing registered meanwhile. */
+  RegistryAnswer asked(Function<SchemaLedger, RegistryAnswer> question) {
+    synchronized (ledger) {
+      return question.apply(ledger);
     }
   }
 

@@ -1,5 +1,7 @@
 package org.kornspur.api.kafka.embedded;
 
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.nio.charset.StandardCharsets;
@@ -15,7 +17,7 @@ import org.kornspur.ingest.registry.SchemaLedger;
  *
  * @param status of HTTP
  */
-record RegistryAnswer(int status, ObjectNode body) {
+record RegistryAnswer(int status, JsonNode body) {
 
   static final String MEDIA_TYPE = HttpSchemaRegistry.MEDIA_TYPE;
 
@@ -43,6 +45,30 @@ record RegistryAnswer(int status, ObjectNode body) {
             .put("schema", entry.schema()));
   }
 
+  /** A list of names, of numbers, or of objects made of maps. */
+  static RegistryAnswer list(List<?> items) {
+    return new RegistryAnswer(200, JSON.valueToTree(items));
+  }
+
+  /** The schema itself, as a file has it. */
+  static RegistryAnswer text(SchemaLedger.Entry entry) {
+    try {
+      return new RegistryAnswer(200, JSON.readTree(entry.schema()));
+    } catch (JsonProcessingException impossible) {
+      throw new IllegalStateException(impossible);
+    }
+  }
+
+  static RegistryAnswer compatible(List<String> differences) {
+    ObjectNode answer = JSON.createObjectNode().put("is_compatible", differences.isEmpty());
+    answer.set("messages", JSON.valueToTree(differences));
+    return new RegistryAnswer(200, answer);
+  }
+
+  static RegistryAnswer mode() {
+    return new RegistryAnswer(200, JSON.createObjectNode().put("mode", "READWRITE"));
+  }
+
   static RegistryAnswer config(String field) {
     return new RegistryAnswer(200, JSON.createObjectNode().put(field, "FULL_TRANSITIVE"));
   }
@@ -59,6 +85,14 @@ record RegistryAnswer(int status, ObjectNode body) {
 
   static RegistryAnswer noSubject(String subject) {
     return error(404, 40401, "No subject " + subject);
+  }
+
+  static RegistryAnswer noVersion(String subject, String version) {
+    return error(404, 40402, "Subject " + subject + " has no version " + version);
+  }
+
+  static RegistryAnswer invalidVersion(String version) {
+    return error(422, 42202, "'" + version + "' is no version; give a number from 1 on, or latest");
   }
 
   static RegistryAnswer noSchema(String message) {

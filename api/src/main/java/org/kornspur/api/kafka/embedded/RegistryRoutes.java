@@ -9,11 +9,13 @@ import java.net.URLDecoder;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import org.apache.avro.Schema;
 
 /** Which request asks the registry for what. */
 final class RegistryRoutes {
 
+  private static final String AVRO = "AVRO";
   private static final int BODY_LIMIT_BYTES = 1 << 20;
   private static final ObjectMapper JSON = new ObjectMapper();
 
@@ -34,40 +36,94 @@ final class RegistryRoutes {
 
   static RegistryAnswer answer(EmbeddedRegistry registry, HttpExchange exchange)
       throws IOException {
-    String method = exchange.getRequestMethod();
     List<String> path = segments(exchange.getRequestURI().getRawPath());
+    Optional<RegistryAnswer> answer;
     try {
-      if (method.equals("POST") && path.size() == 3 && isVersions(path)) {
-        return registry.register(path.get(1), schemaIn(exchange));
-      }
-      if (method.equals("POST") && path.size() == 2 && path.get(0).equals("subjects")) {
-        return registry.find(path.get(1), schemaIn(exchange));
-      }
-      if (method.equals("GET")
-          && path.size() == 3
-          && path.subList(0, 2).equals(List.of("schemas", "ids"))) {
-        return registry.byId(idIn(path.get(2)));
-      }
-      if (method.equals("GET") && path.equals(List.of("config"))) {
-        return RegistryAnswer.config("compatibilityLevel");
-      }
-      if (method.equals("PUT") && path.equals(List.of("config"))) {
-        String level = textIn(bodyOf(exchange), "compatibility");
-        return level.equals("FULL_TRANSITIVE")
-            ? RegistryAnswer.config("compatibility")
-            : RegistryAnswer.invalidLevel(level);
-      }
+      answer =
+          switch (exchange.getRequestMethod()) {
+            case "GET" -> asked(registry, path);
+            case "POST" -> posted(registry, path, exchange);
+            case "PUT" -> put(path, exchange);
+            default -> Optional.empty();
+          };
     } catch (BadRequest e) {
       return e.answer;
     }
-    return RegistryAnswer.error(
-        404,
-        404,
-        method + " " + exchange.getRequestURI() + " is no call that this registry answers");
+    return answer.orElseGet(
+        () ->
+            RegistryAnswer.error(
+                404,
+                404,
+                exchange.getRequestMethod()
+                    + " "
+                    + exchange.getRequestURI()
+                    + " is no call that this registry answers"));
+  }
+
+  private static Optional<RegistryAnswer> asked(EmbeddedRegistry registry, List<String> path)
+      throws BadRequest {
+    if (path.equals(List.of("subjects"))) {
+      return Optional.of(registry.asked(ledger -> RegistryAnswer.list(ledger.subjects())));
+    }
+    if (isVersions(path)) {
+      return Optional.of(RegistryVersions.of(registry, path));
+    }
+    if (path.equals(List.of("schemas", "types"))) {
+      return Optional.of(RegistryAnswer.list(List.of(AVRO)));
+    }
+    if (path.size() == 3 && isSchemaIds(path)) {
+      return Optional.of(registry.byId(idIn(path.get(2))));
+    }
+    if (path.size() == 4 && isSchemaIds(path)) {
+      return RegistryVersions.holding(registry, idIn(path.get(2)), path.get(3));
+    }
+    if (isConfig(path)) {
+      return Optional.of(RegistryAnswer.config("compatibilityLevel"));
+    }
+    return path.equals(List.of("mode")) ? Optional.of(RegistryAnswer.mode()) : Optional.empty();
+  }
+
+  private static Optional<RegistryAnswer> posted(
+      EmbeddedRegistry registry, List<String> path, HttpExchange exchange)
+      throws IOException, BadRequest {
+    if (path.size() == 3 && isVersions(path)) {
+      return Optional.of(registry.register(path.get(1), schemaIn(exchange)));
+    }
+    if (path.size() == 2 && path.get(0).equals("subjects")) {
+      return Optional.of(registry.find(path.get(1), schemaIn(exchange)));
+    }
+    if (path.size() >= 4
+        && path.get(0).equals("compatibility")
+        && isVersions(path.subList(1, path.size()))) {
+      return Optional.of(registry.compare(path.get(2), schemaIn(exchange)));
+    }
+    return Optional.empty();
+  }
+
+  /** Each subject is held to the one level there is. */
+  private static Optional<RegistryAnswer> put(List<String> path, HttpExchange exchange)
+      throws IOException, BadRequest {
+    if (!isConfig(path)) {
+      return Optional.empty();
+    }
+    String level = textIn(bodyOf(exchange), "compatibility");
+    return Optional.of(
+        level.equals("FULL_TRANSITIVE")
+            ? RegistryAnswer.config("compatibility")
+            : RegistryAnswer.invalidLevel(level));
   }
 
   private static boolean isVersions(List<String> path) {
-    return path.get(0).equals("subjects") && path.get(2).equals("versions");
+    return path.size() >= 3 && path.get(0).equals("subjects") && path.get(2).equals("versions");
+  }
+
+  private static boolean isSchemaIds(List<String> path) {
+    return path.subList(0, 2).equals(List.of("schemas", "ids"));
+  }
+
+  /** Of all subjects, or of one. */
+  private static boolean isConfig(List<String> path) {
+    return (path.size() == 1 || path.size() == 2) && path.get(0).equals("config");
   }
 
   private static List<String> segments(String rawPath) {
@@ -87,8 +143,8 @@ final class RegistryRoutes {
 
   private static Schema schemaIn(HttpExchange exchange) throws IOException, BadRequest {
     JsonNode body = bodyOf(exchange);
-    String type = body.path("schemaType").asText("AVRO");
-    if (!type.equals("AVRO")) {
+    String type = body.path("schemaType").asText(AVRO);
+    if (!type.equals(AVRO)) {
       throw new BadRequest(
           RegistryAnswer.invalidSchema("Schema type " + type + " is not offered, only AVRO"));
     }

@@ -143,6 +143,41 @@ abstract class RegistryContractTest {
         .isEqualTo(42201);
   }
 
+  /** Shapes as published: Confluent, "Schema Registry API Reference", "Subjects". */
+  @Test
+  void shouldTellSubjectsVersionsAndTheLatest() throws Exception {
+    int first = registry.register(subject, weighing("massKg"));
+    int second = registry.register(subject, optionalNote());
+
+    assertThat(told("/subjects")).extracting(JsonNode::asText).contains(subject);
+    String versions = "/subjects/" + subject + "/versions";
+    assertThat(told(versions)).extracting(JsonNode::asInt).containsExactly(1, 2);
+    JsonNode latest = told(versions + "/latest");
+    assertThat(latest).isEqualTo(told(versions + "/2"));
+    assertThat(latest.path("subject").asText()).isEqualTo(subject);
+    assertThat(latest.path("version").asInt()).isEqualTo(2);
+    assertThat(latest.path("id").asInt()).isEqualTo(second);
+    assertThat(new Schema.Parser().parse(latest.path("schema").asText())).isEqualTo(optionalNote());
+    assertThat(told(versions + "/1").path("id").asInt()).isEqualTo(first);
+    assertThat(new Schema.Parser().parse(told(versions + "/1/schema").toString()))
+        .isEqualTo(weighing("massKg"));
+    assertThat(errorOf(asking(versions + "/3").GET(), 404)).isEqualTo(40402);
+    assertThat(errorOf(asking("/subjects/" + subject + "-none/versions").GET(), 404))
+        .isEqualTo(40401);
+    assertThat(told("/schemas/types")).extracting(JsonNode::asText).contains("AVRO");
+  }
+
+  @Test
+  void shouldCompareWithoutRegistering() throws Exception {
+    registry.register(subject, weighing("massKg"));
+    String latest = "/compatibility/subjects/" + subject + "/versions/latest";
+    assertThat(sent(posting(latest, optionalNote()), 200).path("is_compatible").asBoolean())
+        .isTrue();
+    assertThat(sent(posting(latest, weighing("massT")), 200).path("is_compatible").asBoolean())
+        .isFalse();
+    assertThat(told("/subjects/" + subject + "/versions")).hasSize(1);
+  }
+
   @Test
   void shouldCarryRecordsOfSeveralTypesOnOneTopic() {
     String topic = "topic-" + UUID.randomUUID();
@@ -208,14 +243,23 @@ abstract class RegistryContractTest {
                 JSON.createObjectNode().put("schema", schema.toString()).toString()));
   }
 
+  private JsonNode told(String path) throws IOException, InterruptedException {
+    return sent(asking(path).GET(), 200);
+  }
+
   private static int errorOf(HttpRequest.Builder request, int status)
+      throws IOException, InterruptedException {
+    JsonNode body = sent(request, status);
+    assertThat(body.path("message").asText()).isNotEmpty();
+    return body.path("error_code").asInt();
+  }
+
+  private static JsonNode sent(HttpRequest.Builder request, int status)
       throws IOException, InterruptedException {
     HttpResponse<String> response =
         HTTP.send(request.build(), HttpResponse.BodyHandlers.ofString());
     assertThat(response.statusCode()).as(response.body()).isEqualTo(status);
     assertThat(response.headers().firstValue("Content-Type").orElse("")).contains("json");
-    JsonNode body = JSON.readTree(response.body());
-    assertThat(body.path("message").asText()).isNotEmpty();
-    return body.path("error_code").asInt();
+    return JSON.readTree(response.body());
   }
 }
