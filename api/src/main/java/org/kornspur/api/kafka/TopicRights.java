@@ -35,6 +35,11 @@ final class TopicRights {
 
   private TopicRights() {}
 
+  /** What such a user may do on a topic; empty on one that is this program's own. */
+  static List<AclOperation> on(Topics topic) {
+    return RIGHTS.getOrDefault(topic, List.of());
+  }
+
   /**
    * Gives the rights to users; those who have them keep them.
    *

@@ -29,6 +29,8 @@ public final class RoutePolicy {
   /** What the interface is; it says nothing of the site's data. */
   private static final String OPENAPI = "/openapi";
 
+  private static final String ASYNCAPI = "/asyncapi";
+
   /** What the log-in page is drawn with: styles and pictures, no data. */
   static final String ASSETS = "/assets/";
 
@@ -62,6 +64,7 @@ public final class RoutePolicy {
   public static boolean isOpen(String path) {
     return List.of(LOG_IN, SESSION, HELP).contains(path)
         || isUnder(path, OPENAPI)
+        || isUnder(path, ASYNCAPI)
         || path.startsWith(HELP + "/")
         || path.startsWith(ASSETS)
         || path.startsWith(LANGUAGE);
