@@ -60,6 +60,7 @@ public class EpcisResource {
   private static final String ROOT = Addresses.ROOT + "/epcis";
   private static final String VERSION = "2.0.0";
 
+  @Inject SiteVocabulary vocabulary;
   @Inject EventSearch events;
   @Inject EventCapture captures;
   private final Clock clock = Clock.systemUTC();
@@ -150,7 +151,7 @@ public class EpcisResource {
             .flatMap(events::event)
             .orElseThrow(
                 () -> ApiProblem.notFound(new RecordDetail.NoEvent(Given.text(eventId, false))));
-    return found(EpcisDocuments.bareEvent(event)).build();
+    return found(vocabulary.outward(EpcisDocuments.bareEvent(event))).build();
   }
 
   @GET
@@ -201,17 +202,18 @@ public class EpcisResource {
   }
 
   private Response answer(EventParameters parameters) {
-    EventQuery query = parameters.query(events);
+    EventQuery query = parameters.query(events, vocabulary);
     int perPage = parameters.perPage();
     Optional<List<UUID>> single = parameters.eventIds();
     if (single.isPresent()) {
       List<ObjectNode> found =
           single.get().stream().flatMap(id -> events.event(id).stream()).limit(perPage).toList();
-      return found(EpcisDocuments.queryDocument(found, clock.instant())).build();
+      return found(vocabulary.outward(EpcisDocuments.queryDocument(found, clock.instant())))
+          .build();
     }
     EventSearch.Page page = events.find(query, parameters.after(events), perPage);
     Response.ResponseBuilder answer =
-        found(EpcisDocuments.queryDocument(page.events(), clock.instant()));
+        found(vocabulary.outward(EpcisDocuments.queryDocument(page.events(), clock.instant())));
     page.next()
         .ifPresent(
             next ->
@@ -225,8 +227,10 @@ public class EpcisResource {
     return answer.build();
   }
 
-  private static Response collection(Stream<String> members) {
-    return found(EpcisDocuments.collection(members.distinct().sorted().toList())).build();
+  private Response collection(Stream<String> members) {
+    return found(
+            vocabulary.outward(EpcisDocuments.collection(members.distinct().sorted().toList())))
+        .build();
   }
 
   private static Response.ResponseBuilder found(ObjectNode document) {

@@ -42,6 +42,7 @@ import org.kornspur.ingest.problem.InputProblem;
 public class EventCapture {
   private static final int JOBS_KEPT = 1_000;
 
+  @Inject SiteVocabulary vocabulary;
   @Inject FactSubmission submission;
   @Inject SiteIdentifiers site;
   @Inject CurrentCaller caller;
@@ -83,7 +84,7 @@ public class EventCapture {
    */
   Job capture(byte[] utf8, ErrorBehaviour behaviour) throws IOException {
     Instant createdAt = clock.instant();
-    CaptureDocument document = CaptureDocument.ofDocument(parse(utf8));
+    CaptureDocument document = CaptureDocument.ofDocument(vocabulary.inward(parse(utf8)));
     String captureId = UUID.randomUUID().toString();
     List<ReadInput> inputs = new ArrayList<>();
     for (int at = 0; at < document.events().size(); at++) {
@@ -124,7 +125,7 @@ public class EventCapture {
    * @throws ApiProblem if it is refused
    */
   String captureEvent(byte[] utf8) throws IOException {
-    JsonNode event = parse(utf8);
+    JsonNode event = vocabulary.inward(parse(utf8));
     CaptureDocument alone = CaptureDocument.ofEvent(event);
     List<ReadInput> inputs = read(event, alone, "event " + UUID.randomUUID());
     List<String> factIds =

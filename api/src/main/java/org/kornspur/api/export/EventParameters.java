@@ -15,6 +15,7 @@ import java.util.TreeMap;
 import java.util.UUID;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.kornspur.api.export.EventIndex.Position;
 import org.kornspur.api.export.epcis.EventQuery;
@@ -83,7 +84,7 @@ final class EventParameters {
    *
    * @throws ApiProblem if a parameter is wrong
    */
-  EventQuery query(EventSearch search) {
+  EventQuery query(EventSearch search, SiteVocabulary vocabulary) {
     List<Match> matches = new ArrayList<>();
     for (MatchedLists lists : MatchedLists.values()) {
       if (values.containsKey(lists.parameter())) {
@@ -94,7 +95,7 @@ final class EventParameters {
         new EventQuery(
             set("eventType"),
             set("EQ_action"),
-            set("EQ_bizStep"),
+            set("EQ_bizStep").stream().map(vocabulary::inward).collect(Collectors.toSet()),
             new Span(time("GE_eventTime"), time("LT_eventTime")),
             new Span(time("GE_recordTime"), time("LT_recordTime")),
             matches);

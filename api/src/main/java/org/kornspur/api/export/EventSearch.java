@@ -3,6 +3,7 @@ package org.kornspur.api.export;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -79,6 +80,8 @@ public class EventSearch {
   EpcisEvents events(Function<String, Optional<SpecificRecord>> near) {
     return new EpcisEvents(
         site.identifiers(),
+        ZoneId.systemDefault(),
+        site::holderOfLot,
         factId -> near.apply(factId).or(() -> log.fact(EventId.uuidOfFact(factId))));
   }
 

@@ -13,6 +13,13 @@ public interface ExportSettings {
   @WithDefault("http://127.0.0.1:8080")
   String publicAddress();
 
+  /**
+   * What the names of our own in EPCIS and PROV begin with; an address of the site, where it wants
+   * to say there what they mean. Never change it after the first export.
+   */
+  @WithDefault("https://kornspur.example/ns/")
+  String vocabularyAddress();
+
   /** GS1 company prefix, where there is one: every GTIN below must have been given out under it. */
   Optional<String> gs1CompanyPrefix();
 

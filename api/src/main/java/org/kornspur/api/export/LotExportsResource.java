@@ -39,6 +39,7 @@ public class LotExportsResource {
   @Inject LotHistory history;
   @Inject EventSearch events;
   @Inject SiteIdentifiers site;
+  @Inject SiteVocabulary vocabulary;
   private final Clock clock = Clock.systemUTC();
 
   @GET
@@ -58,7 +59,9 @@ public class LotExportsResource {
     List<Entry> entries = history.of(id, ancestors.areAsked());
     EpcisEvents shaper = events.events(EventSearch.near(entries));
     return Response.ok(
-            EpcisDocuments.document(entries.stream().map(shaper::event).toList(), clock.instant()))
+            vocabulary.outward(
+                EpcisDocuments.document(
+                    entries.stream().map(shaper::event).toList(), clock.instant())))
         .build();
   }
 
@@ -75,7 +78,8 @@ public class LotExportsResource {
       description = "A PROV-JSON document",
       content = @Content(schema = @Schema(ref = "#/components/schemas/ProvDocument")))
   public ObjectNode prov(@PathParam("id") String id, @BeanParam Ancestors ancestors) {
-    return ProvDocument.of(history.of(id, ancestors.areAsked()), site.identifiers().base());
+    return vocabulary.outward(
+        ProvDocument.of(history.of(id, ancestors.areAsked()), site.identifiers().base()));
   }
 
   @GET

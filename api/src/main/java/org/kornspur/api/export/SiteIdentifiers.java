@@ -70,6 +70,11 @@ public class SiteIdentifiers {
     return identifiers;
   }
 
+  /** Id of the enterprise that a lot belongs to; empty where no fact says so. */
+  Optional<String> holderOfLot(String lotId) {
+    return readModel.standings().row(Subject.lot(lotId)).flatMap(StandingIndexRow::holder);
+  }
+
   /** GTIN of a lot: that of its hybrid, where it is F1 seed. */
   public Optional<Gtin> gtinOfLot(String lotId) {
     if (gtinByHybrid.isEmpty()) {

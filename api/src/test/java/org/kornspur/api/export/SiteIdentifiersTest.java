@@ -8,6 +8,7 @@ import io.quarkus.runtime.configuration.ConfigurationException;
 import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import org.kornspur.api.export.identity.Vocabulary;
 
 /**
  * Settings that name nothing outside stop the start. The GTIN is the worked example of the GS1
@@ -36,6 +37,11 @@ class SiteIdentifiersTest {
           @Override
           public String publicAddress() {
             return "https://seed.example";
+          }
+
+          @Override
+          public String vocabularyAddress() {
+            return Vocabulary.NAMESPACE;
           }
 
           @Override

@@ -4,6 +4,8 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.time.Instant;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.util.Optional;
 import java.util.function.Function;
 import org.apache.avro.specific.SpecificRecord;
@@ -42,18 +44,29 @@ public final class EpcisEvents {
 
   private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
 
-  /** Instants are kept without the zone of the place; they are given in UTC. */
   private static final String UTC_OFFSET = "+00:00";
+  private static final String OWNER = "owning_party";
 
   private final Identifiers ids;
   private final Function<String, Optional<SpecificRecord>> factById;
 
+  private final ZoneId zone;
+  private final Function<String, Optional<String>> holderOfLot;
+
   /**
    * @param ids how things are named outside
+   * @param zone of the place where things happen
+   * @param holderOfLot id of the enterprise that a lot belongs to; empty where it is not known
    * @param factById looks up facts that correct or take back others; may know no more than those
    */
-  public EpcisEvents(Identifiers ids, Function<String, Optional<SpecificRecord>> factById) {
+  public EpcisEvents(
+      Identifiers ids,
+      ZoneId zone,
+      Function<String, Optional<String>> holderOfLot,
+      Function<String, Optional<SpecificRecord>> factById) {
     this.ids = ids;
+    this.zone = zone;
+    this.holderOfLot = holderOfLot;
     this.factById = factById;
   }
 
@@ -66,7 +79,7 @@ public final class EpcisEvents {
     event.put("type", shape.type().word());
     event.put("eventID", EventId.ofFact(header.getFactId()));
     event.put("eventTime", header.getHappenedAt().toString());
-    event.put("eventTimeZoneOffset", UTC_OFFSET);
+    event.put("eventTimeZoneOffset", offset(header.getHappenedAt()));
     event.put("recordTime", header.getRecordedAt().toString());
     shape.action().ifPresent(action -> event.put("action", action.name()));
     event.put("bizStep", shape.bizStep());
@@ -77,6 +90,12 @@ public final class EpcisEvents {
     entry.superseded().ifPresent(by -> event.set("errorDeclaration", errorDeclaration(fact, by)));
     event.set(Vocabulary.shortTerm("fact"), AvroJson.write(fact));
     return event;
+  }
+
+  /** The offset that held there and then (EPCIS 2.0, section 7.4.1.1). */
+  private String offset(Instant time) {
+    ZoneOffset offset = zone.getRules().getOffset(time);
+    return offset.equals(ZoneOffset.UTC) ? UTC_OFFSET : offset.getId();
   }
 
   /** What is neither moved nor declared is observed. */
@@ -109,10 +128,20 @@ public final class EpcisEvents {
               ids.of(Subject.enterprise(lot.getEnterpriseId())));
     } else if (fact instanceof Dispatch dispatch) {
       event.set("quantityList", masses(fact, Direction.OUT));
+      event.putObject("readPoint").put("id", ids.base());
+      holderOfLot
+          .apply(dispatch.getLotId())
+          .ifPresent(
+              holder ->
+                  event
+                      .putArray("sourceList")
+                      .addObject()
+                      .put("type", OWNER)
+                      .put("source", ids.of(Subject.enterprise(holder))));
       event
           .putArray("destinationList")
           .addObject()
-          .put("type", "owning_party")
+          .put("type", OWNER)
           .put("destination", ids.of(Subject.enterprise(dispatch.getCustomerId())));
     } else if (fact instanceof Withdrawal withdrawal) {
       event.putArray("epcList");

@@ -94,7 +94,7 @@ public final class ProvDocument {
     String type = FactType.of(entry.fact()).contractName();
     in("agent", person).put("kornspur:personId", header.getRecordedBy());
     in("entity", record)
-        .put("prov:type", Vocabulary.shortTerm("Record"))
+        .<ObjectNode>set("prov:type", qualifiedName(Vocabulary.shortTerm("Record")))
         .put("kornspur:factType", type)
         .put("kornspur:sourceDocument", header.getSourceDocument());
     in("activity", recording)
@@ -131,7 +131,7 @@ public final class ProvDocument {
     relate("wasDerivedFrom", "rev", factId)
         .put("prov:generatedEntity", Kind.RECORD.named(by.byFactId()))
         .put("prov:usedEntity", record)
-        .put("prov:type", "prov:Revision");
+        .set("prov:type", qualifiedName("prov:Revision"));
   }
 
   private void addActivity(SpecificRecord fact, FactHeader header, String record) {
@@ -142,7 +142,8 @@ public final class ProvDocument {
     String activity = Kind.ACTIVITY.named(factId);
     String time = header.getHappenedAt().toString();
     in("activity", activity)
-        .put("prov:type", Vocabulary.shortTerm(FactType.of(fact).contractName()))
+        .<ObjectNode>set(
+            "prov:type", qualifiedName(Vocabulary.shortTerm(FactType.of(fact).contractName())))
         .put("prov:startTime", time)
         .put("prov:endTime", time);
     relate("wasInfluencedBy", "says", factId)
@@ -202,7 +203,7 @@ public final class ProvDocument {
       relate("wasAssociatedWith", "assoc", factId + "/" + dispatch.getCustomerId())
           .put("prov:activity", activity)
           .put("prov:agent", organization(dispatch.getCustomerId()))
-          .put("prov:role", Vocabulary.shortTerm("customer"));
+          .set("prov:role", qualifiedName(Vocabulary.shortTerm("customer")));
       return;
     }
     laboratory(fact)
@@ -211,7 +212,7 @@ public final class ProvDocument {
                 relate("wasAssociatedWith", "assoc", factId + "/" + laboratoryId)
                     .put("prov:activity", activity)
                     .put("prov:agent", organization(laboratoryId))
-                    .put("prov:role", Vocabulary.shortTerm("laboratory")));
+                    .set("prov:role", qualifiedName(Vocabulary.shortTerm("laboratory"))));
   }
 
   /** The laboratory that a fact names; a sampling need not name one. */
@@ -223,7 +224,7 @@ public final class ProvDocument {
 
   private String organization(String enterpriseId) {
     String name = Kind.ENTERPRISE.named(enterpriseId);
-    in("agent", name).put("prov:type", "prov:Organization");
+    in("agent", name).set("prov:type", qualifiedName("prov:Organization"));
     return name;
   }
 
@@ -238,9 +239,14 @@ public final class ProvDocument {
         };
     String name = kind.named(subject.id());
     in("entity", name)
-        .put("prov:type", Vocabulary.shortTerm(subject.kind().word()))
+        .<ObjectNode>set("prov:type", qualifiedName(Vocabulary.shortTerm(subject.kind().word())))
         .put("prov:label", subject.id());
     return name;
+  }
+
+  /** A value that is a name and no text (PROV-N, section 3.7.3; PROV-JSON, section 2.2). */
+  private static ObjectNode qualifiedName(String name) {
+    return NODES.objectNode().put("$", name).put("type", "prov:QUALIFIED_NAME");
   }
 
   private static SortedSet<Subject> subjects(List<Subject> subjects) {

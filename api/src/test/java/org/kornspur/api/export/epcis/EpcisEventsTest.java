@@ -17,6 +17,7 @@ import jakarta.json.JsonObject;
 import jakarta.json.JsonString;
 import java.io.StringReader;
 import java.time.Instant;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -33,6 +34,8 @@ import org.kornspur.api.export.identity.EventId;
 import org.kornspur.api.export.identity.Gtin;
 import org.kornspur.api.export.identity.Identifiers;
 import org.kornspur.api.export.identity.Vocabulary;
+import org.kornspur.contract.FactHeader;
+import org.kornspur.contract.LotDeclared;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.json.JsonText;
@@ -48,6 +51,7 @@ class EpcisEventsTest {
 
   private static final ObjectMapper JSON = new ObjectMapper();
   private static final Instant CREATED_AT = Instant.parse("2026-11-25T12:00:00Z");
+  private static final ZoneId BERLIN = ZoneId.of("Europe/Berlin");
   private static final Identifiers PLAIN = new Identifiers("https://seed.example");
 
   /** An invented company prefix and item; the check digit is right. */
@@ -81,6 +85,64 @@ class EpcisEventsTest {
     JsonSchema schema = schema();
     assertThat(schema.validate(document(PLAIN))).isEmpty();
     assertThat(schema.validate(document(WITH_GTIN))).isEmpty();
+  }
+
+  /**
+   * Source: EPCIS 2.0, section 7.4.1.1. Summer time is from the last Sunday of March to that of
+   * October (Directive 2000/84/EC), and there is none in Phoenix.
+   */
+  @Test
+  void theOffsetIsThatOfTheDayAndPlace() {
+    Entry summer =
+        DemoEntries.all().stream()
+            .filter(entry -> entry.header().getHappenedAt().toString().contains("-07-"))
+            .findFirst()
+            .orElseThrow();
+    assertThat(offset(summer, "Europe/Berlin")).isEqualTo("+02:00");
+    assertThat(offset(summer, "UTC")).isEqualTo("+00:00");
+    assertThat(offset(summer, "America/Phoenix")).isEqualTo("-07:00");
+    LotDeclared known = (LotDeclared) lotOfDemo().fact();
+    FactHeader winter =
+        FactHeader.newBuilder(known.getHeader())
+            .setHappenedAt(Instant.parse("2025-01-15T10:00:00Z"))
+            .build();
+    LotDeclared lot = LotDeclared.newBuilder(known).setHeader(winter).build();
+    assertThat(offset(new Entry(lot, Optional.empty()), "Europe/Berlin")).isEqualTo("+01:00");
+  }
+
+  private static String offset(Entry entry, String zone) {
+    return new EpcisEvents(
+            PLAIN, ZoneId.of(zone), lotId -> Optional.empty(), fact -> Optional.empty())
+        .event(entry)
+        .get("eventTimeZoneOffset")
+        .textValue();
+  }
+
+  private static Entry lotOfDemo() {
+    return DemoEntries.all().stream()
+        .filter(entry -> entry.fact() instanceof LotDeclared)
+        .findFirst()
+        .orElseThrow();
+  }
+
+  /** Source: Core Business Vocabulary 2.0, section 7.1.3, shipping; section 7.4, sources. */
+  @Test
+  void aShipmentSaysWhereFromAndWhereTo() {
+    List<Entry> shipments =
+        DemoEntries.all().stream()
+            .filter(entry -> FactType.of(entry.fact()) == FactType.DISPATCH)
+            .toList();
+    assertThat(events(PLAIN, shipments))
+        .isNotEmpty()
+        .allSatisfy(
+            event -> {
+              assertThat(event.at("/readPoint/id").asText()).isEqualTo("https://seed.example");
+              assertThat(event.at("/sourceList/0/type").asText()).isEqualTo("owning_party");
+              assertThat(event.at("/sourceList/0/source").asText())
+                  .isEqualTo("https://seed.example/enterprises/ENT-1");
+              assertThat(event.at("/destinationList/0/destination").asText())
+                  .startsWith("https://seed.example/enterprises/");
+            });
   }
 
   @Test
@@ -286,7 +348,8 @@ class EpcisEventsTest {
   }
 
   private static List<ObjectNode> events(Identifiers ids, List<Entry> entries) {
-    EpcisEvents events = new EpcisEvents(ids, DemoEntries::fact);
+    EpcisEvents events =
+        new EpcisEvents(ids, BERLIN, lotId -> Optional.of("ENT-1"), DemoEntries::fact);
     return entries.stream().map(events::event).toList();
   }
 

@@ -4,7 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.time.ZoneOffset;
 import java.util.List;
+import java.util.Optional;
 import org.apache.avro.specific.SpecificRecord;
 import org.junit.jupiter.api.Test;
 import org.kornspur.api.export.DemoEntries;
@@ -141,7 +143,9 @@ class ForeignEventsTest {
   @Test
   void anEventOfOursThatWasChangedOnItsWayIsRefused() throws Exception {
     ObjectNode event =
-        new EpcisEvents(ids, DemoEntries::fact).event(DemoEntries.all().get(0)).deepCopy();
+        new EpcisEvents(ids, ZoneOffset.UTC, lotId -> Optional.empty(), DemoEntries::fact)
+            .event(DemoEntries.all().get(0))
+            .deepCopy();
     event.put("eventTime", "2001-01-01T00:00:00Z");
     JsonNode sent = JsonText.parse(event.toString());
     List<Problem> problems = problems(reader.read(sent, CaptureDocument.ofEvent(sent).factKeys()));

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.ArrayDeque;
+import java.util.ArrayList;
 import java.util.Deque;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -67,6 +68,23 @@ class ProvDocumentTest {
                                     .isTrue())));
   }
 
+  /** Names under a prefix that is declared, as PROV-N, section 3.7.3, has qualified names. */
+  @Test
+  void typesAndRolesAreNames() {
+    Set<String> prefixes = new HashSet<>(Set.of("prov"));
+    whole.get("prefix").fieldNames().forEachRemaining(prefixes::add);
+    List<JsonNode> names = new ArrayList<>(whole.findValues("prov:type"));
+    names.addAll(whole.findValues("prov:role"));
+    assertThat(names)
+        .hasSizeGreaterThan(100)
+        .allSatisfy(
+            name -> {
+              assertThat(name.path("type").asText()).isEqualTo("prov:QUALIFIED_NAME");
+              assertThat(name.path("$").asText()).matches("[^:]+:[^:/]+");
+              assertThat(name.path("$").asText().split(":")[0]).isIn(prefixes);
+            });
+  }
+
   @Test
   void aSoldLotGoesBackToTheBreedersSeed() {
     Map<String, Set<String>> parents = new HashMap<>();
@@ -100,7 +118,7 @@ class ProvDocumentTest {
     assertThat(prov.get("wasDerivedFrom"))
         .anyMatch(
             derived ->
-                derived.path("prov:type").asText().equals("prov:Revision")
+                derived.at("/prov:type/$").asText().equals("prov:Revision")
                     && derived.get("prov:usedEntity").textValue().equals(wrong));
   }
 }
