@@ -18,6 +18,7 @@ import org.kornspur.api.text.LocalForm;
  * @param person printed name of who is signed in; empty where nobody is
  * @param formToken what each form that posts carries as {@code csrfToken}; empty without a cookie
  * @param searching whether who asked may search crops and lots
+ * @param version of the program
  */
 public record PageFrame(
     Language language,
@@ -29,7 +30,8 @@ public record PageFrame(
     List<String> ignored,
     Optional<String> person,
     Optional<String> formToken,
-    boolean searching) {
+    boolean searching,
+    String version) {
 
   /** A place that the navigation leads to; {@code here} where the page belongs to it. */
   public record Place(String href, String label, boolean here) {}

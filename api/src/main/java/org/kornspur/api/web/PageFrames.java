@@ -11,6 +11,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
+import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.kornspur.api.http.IgnoredParameters;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemDocument;
@@ -36,6 +37,9 @@ public class PageFrames {
   @Inject Sessions sessions;
   @Inject IgnoredParameters ignored;
   @Inject Navigation navigation;
+
+  @ConfigProperty(name = "quarkus.application.version")
+  String version;
 
   @Inject
   public PageFrames(@Context UriInfo uri) {
@@ -97,7 +101,8 @@ public class PageFrames {
             .ifKnown()
             .filter(known -> known.proof() == Caller.Proof.SESSION)
             .map(sessions::formToken),
-        caller.ifKnown().filter(known -> known.may(Permission.SEARCH)).isPresent());
+        caller.ifKnown().filter(known -> known.may(Permission.SEARCH)).isPresent(),
+        version);
   }
 
   private String sentence(Problem wrong) {

@@ -5,6 +5,7 @@ import jakarta.enterprise.inject.Instance;
 import jakarta.inject.Inject;
 import java.util.List;
 import java.util.stream.Stream;
+import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.eclipse.microprofile.health.HealthCheck;
 import org.eclipse.microprofile.health.HealthCheckResponse;
 import org.eclipse.microprofile.health.HealthCheckResponseBuilder;
@@ -25,11 +26,15 @@ public class HealthChecks {
   @Inject People people;
   @Inject RulesInForce rules;
 
+  @ConfigProperty(name = "quarkus.application.version")
+  String version;
+
   /** Alive unless the processors failed for good or the lists are no longer kept: then restart. */
   @Liveness
   HealthCheck alive() {
     return () ->
         HealthCheckResponse.named("engine and lists live")
+            .withData("version", version)
             .withData("engine", processors.condition())
             .status(!processors.hasFailed() && followers().allMatch(TopicFollower::isAlive))
             .build();
