@@ -12,5 +12,13 @@ public sealed interface PeopleDetail extends Detail {
   /** Who manages the people may not decide on seed, where the site keeps the two apart. */
   record BothDuties() implements PeopleDetail {}
 
+  /** Whose password another issued does not sign, nor speak for others, until somebody confirms. */
+  record NotConfirmed(String issuerId) implements PeopleDetail {}
+
+  record NoOwnPassword() implements PeopleDetail {}
+
+  /** Neither the person nor who issued the password can confirm. */
+  record NotByThemselves() implements PeopleDetail {}
+
   record KeptByIssuer(Optional<String> issuer) implements PeopleDetail {}
 }

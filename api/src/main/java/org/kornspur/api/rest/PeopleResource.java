@@ -53,7 +53,13 @@ public class PeopleResource {
       Set<Role> roles,
       @Schema(nullable = true, description = "Whom the person works for; null where bound to none")
           String enterpriseId,
-      boolean disabled) {
+      boolean disabled,
+      @Schema(
+              nullable = true,
+              description =
+                  "Administrator who issued the password; the person signs nothing until somebody"
+                      + " else confirms that the person has set another. Null where nobody has to")
+          String issuedBy) {
 
     static PersonView of(Person person) {
       return new PersonView(
@@ -61,7 +67,8 @@ public class PeopleResource {
           person.printedName(),
           person.roles(),
           person.enterpriseId().orElse(null),
-          person.disabled());
+          person.disabled(),
+          person.issuedBy().orElse(null));
     }
   }
 
@@ -168,6 +175,23 @@ public class PeopleResource {
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public Response renewPassword(@PathParam("id") String id) {
     return shownOnce(Response.ok(), commands.renewPassword(id));
+  }
+
+  @POST
+  @Path("{id}/confirm")
+  @RequiresPermission(Permission.CONFIRM_PEOPLE)
+  @Operation(
+      operationId = "confirmPerson",
+      summary = "Confirm that a person has set the own password, so that the person may sign",
+      description =
+          "By somebody else than the person and the administrator who issued the password, who asked"
+              + " the person in another way.")
+  @APIResponse(responseCode = "204", description = "Confirmed, or nobody had to")
+  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
+  @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
+  public Response confirm(@PathParam("id") String id) {
+    commands.confirm(id);
+    return Response.noContent().build();
   }
 
   @DELETE

@@ -108,6 +108,8 @@ public enum Permission {
 
   READ_PEOPLE(AUDITOR, ADMINISTRATOR),
   MANAGE_PEOPLE(ADMINISTRATOR),
+  /** To confirm that a person with a new password is the person. */
+  CONFIRM_PEOPLE(INSPECTOR, QUALITY, AUDITOR, ADMINISTRATOR),
   /** By what the site judges, whose signatures count there, and how it is set. */
   READ_SITE(AUDITOR, ADMINISTRATOR),
   /** To be led through what a new site needs first; each step needs its own action besides. */

@@ -177,7 +177,7 @@ public class ActSigning {
    */
   void authenticate(Map<Subject, ActRequest> asked, Caller caller) {
     try {
-      proof.require(caller, asked.values().iterator().next().password());
+      proof.requireToSign(caller, asked.values().iterator().next().password());
     } catch (ApiProblem notProved) {
       asked.forEach(
           (subject, request) ->

@@ -80,6 +80,17 @@ public class PeopleCommands {
   }
 
   /**
+   * Confirms that a person set the own password.
+   *
+   * @throws ApiProblem if who asks cannot confirm it
+   */
+  public Person confirm(String id) {
+    Person confirmed = people.confirm(id);
+    LOG.infof("%s confirmed the password of person %s", by(), id);
+    return confirmed;
+  }
+
+  /**
    * Has the printed name beside what a person signed forgotten, and the address that messages to
    * the person go to.
    */

@@ -9,11 +9,13 @@ import java.time.Instant;
 import java.util.Optional;
 import org.kornspur.api.problem.AccountProblem;
 import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.problem.PeopleDetail;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.problem.RequestGiven;
 import org.kornspur.api.security.AccessSettings;
 import org.kornspur.api.security.Caller;
 import org.kornspur.api.security.Refusal;
+import org.kornspur.api.security.people.People;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.problem.Given;
 import org.kornspur.ingest.statement.Statement;
@@ -30,13 +32,16 @@ public class ReAuthentication {
   static final String AUTH_TIME = "auth_time";
 
   private final Passwords passwords;
+  private final People people;
   private final CurrentVertxRequest request;
   private final Duration window;
   private final Clock clock = Clock.systemUTC();
 
   @Inject
-  ReAuthentication(AccessSettings settings, Passwords passwords, CurrentVertxRequest request) {
+  ReAuthentication(
+      AccessSettings settings, Passwords passwords, People people, CurrentVertxRequest request) {
     this.passwords = passwords;
+    this.people = people;
     this.request = request;
     this.window = settings.signingWindow();
   }
@@ -53,6 +58,24 @@ public class ReAuthentication {
       case PASSWORD, SESSION -> requirePassword(caller, password.orElse(""));
       case TOKEN -> requireFreshLogIn(caller);
     }
+  }
+
+  /**
+   * The same for who signs: a password that stands in the place of an issued one signs nothing
+   * until somebody else confirmed whose it is.
+   *
+   * @throws ApiProblem also if nobody did
+   */
+  public void requireToSign(Caller caller, Optional<String> password) {
+    require(caller, password);
+    people
+        .find(caller.personId())
+        .flatMap(org.kornspur.api.security.people.Person::issuedBy)
+        .ifPresent(
+            issuer -> {
+              throw new ApiProblem(
+                  ProblemKind.PERSON_CONFLICT, new PeopleDetail.NotConfirmed(issuer));
+            });
   }
 
   private void requirePassword(Caller caller, String password) {

@@ -32,6 +32,7 @@ public class People {
 
   private final AccessSettings settings;
   private final PeopleFile file;
+  private final Supplier<String> who;
   private final Clock clock = Clock.systemUTC();
 
   @Inject
@@ -46,6 +47,7 @@ public class People {
    */
   public People(AccessSettings settings, Supplier<String> who) {
     this.settings = settings;
+    this.who = who;
     this.file =
         new PeopleFile(
             settings.peopleFile().orElseGet(() -> settings.dataFolder().resolve("people.json")),
@@ -166,7 +168,8 @@ public class People {
                 PasswordHash.of(password),
                 true,
                 false,
-                clock.instant()),
+                clock.instant(),
+                Optional.of(who.get())),
             password);
     file.change(
         people -> {
@@ -195,17 +198,44 @@ public class People {
   /** Makes a new password for a person, with which the person sets another. */
   public Made renewPassword(String personId) {
     String password = NewPassword.made();
-    return new Made(setPassword(personId, password, true), password);
+    PasswordHash hash = PasswordHash.of(password);
+    Person changed =
+        change(personId, person -> person.withIssued(hash, who.get(), clock.instant()));
+    return new Made(changed, password);
   }
 
   /** Sets the password that a person chose. */
   public Person setPassword(String personId, String password) {
-    return setPassword(personId, password, false);
+    PasswordHash hash = PasswordHash.of(password);
+    return change(personId, person -> person.withPassword(hash, clock.instant()));
   }
 
-  private Person setPassword(String personId, String password, boolean isIssued) {
-    PasswordHash hash = PasswordHash.of(password);
-    return change(personId, person -> person.withPassword(hash, isIssued, clock.instant()));
+  /**
+   * Takes the word of whoever asks that a person set the own password. Then the person may sign:
+   * using the signature of another takes two persons (model: 21 CFR 11.200 (a) (3)).
+   *
+   * @throws ApiProblem if who asks is the person, issued the password, or is to be confirmed too;
+   *     or the person has not set an own one yet
+   */
+  public Person confirm(String personId) {
+    String confirming = who.get();
+    get(confirming).issuedBy().ifPresent(by -> refuse(new PeopleDetail.NotConfirmed(by)));
+    return change(
+        personId,
+        person -> {
+          if (person.issued()) {
+            refuse(new PeopleDetail.NoOwnPassword());
+          }
+          if (confirming.equals(personId)
+              || person.issuedBy().filter(confirming::equals).isPresent()) {
+            refuse(new PeopleDetail.NotByThemselves());
+          }
+          return person.withIssuedBy(Optional.empty());
+        });
+  }
+
+  private static void refuse(PeopleDetail why) {
+    throw new ApiProblem(ProblemKind.PERSON_CONFLICT, why);
   }
 
   /** Ends every log-in of a person. */

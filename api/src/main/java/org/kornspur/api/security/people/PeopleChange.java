@@ -33,6 +33,11 @@ public record PeopleChange(Kind what, String personId, String from, String to) {
     PRINTED_NAME,
     PASSWORD,
     SESSIONS_ENDED,
+    /**
+     * From and to are the administrator who issued the password; to is null once somebody else
+     * confirmed that the person set the own one.
+     */
+    CONFIRMATION,
     /** By no address; somebody may take a person out of the file by hand. */
     REMOVED,
     /** The printed name beside what the person signed. */
@@ -73,6 +78,10 @@ public record PeopleChange(Kind what, String personId, String from, String to) {
         .enterpriseId()
         .ifPresent(
             id -> changes.add(new PeopleChange(Kind.ENTERPRISE, person.personId(), null, id)));
+    person
+        .issuedBy()
+        .ifPresent(
+            id -> changes.add(new PeopleChange(Kind.CONFIRMATION, person.personId(), null, id)));
     if (person.disabled()) {
       changes.add(new PeopleChange(Kind.DISABLED, person.personId(), null, "true"));
     }
@@ -90,6 +99,7 @@ public record PeopleChange(Kind what, String personId, String from, String to) {
     if (!was.password().equals(is.password())) {
       changes.add(told(Kind.PASSWORD, is.personId()));
     }
+    addIfOther(changes, Kind.CONFIRMATION, was, is, person -> person.issuedBy().orElse(null));
     if (changes.isEmpty() && !was.sessionsFrom().equals(is.sessionsFrom())) {
       changes.add(told(Kind.SESSIONS_ENDED, is.personId()));
     }

@@ -18,6 +18,8 @@ import org.kornspur.api.security.Role;
  *     good for nothing but setting one's own
  * @param disabled whether the person may not come in any more
  * @param sessionsFrom log-ins before this moment have ended
+ * @param issuedBy administrator who issued the password that the own one took the place of, until
+ *     somebody else confirmed that the person set it; empty where nobody has to
  */
 public record Person(
     String personId,
@@ -27,12 +29,35 @@ public record Person(
     PasswordHash password,
     @JsonInclude(JsonInclude.Include.NON_DEFAULT) boolean issued,
     boolean disabled,
-    Instant sessionsFrom) {
+    Instant sessionsFrom,
+    @JsonInclude(JsonInclude.Include.NON_ABSENT) Optional<String> issuedBy) {
+
+  public Person(
+      String personId,
+      String printedName,
+      Set<Role> roles,
+      Optional<String> enterpriseId,
+      PasswordHash password,
+      boolean issued,
+      boolean disabled,
+      Instant sessionsFrom) {
+    this(
+        personId,
+        printedName,
+        roles,
+        enterpriseId,
+        password,
+        issued,
+        disabled,
+        sessionsFrom,
+        Optional.empty());
+  }
 
   public Person {
     roles = Collections.unmodifiableSet(new TreeSet<>(roles));
     Objects.requireNonNull(password);
     Objects.requireNonNull(sessionsFrom);
+    issuedBy = issuedBy == null ? Optional.empty() : issuedBy; // as in files of earlier versions
   }
 
   public Caller caller(Caller.Proof proof, Instant authenticatedAt) {
@@ -45,8 +70,28 @@ public record Person(
     return with(name, others, enterprise, password, issued, disabled, now);
   }
 
-  Person withPassword(PasswordHash other, boolean isIssued, Instant now) {
-    return with(printedName, roles, enterpriseId, other, isIssued, disabled, now);
+  /** With a password that the person chose. */
+  Person withPassword(PasswordHash other, Instant now) {
+    return with(printedName, roles, enterpriseId, other, false, disabled, now);
+  }
+
+  /** With a password that an administrator has seen. */
+  Person withIssued(PasswordHash other, String administratorId, Instant now) {
+    return with(printedName, roles, enterpriseId, other, true, disabled, now)
+        .withIssuedBy(Optional.of(administratorId));
+  }
+
+  Person withIssuedBy(Optional<String> administratorId) {
+    return new Person(
+        personId,
+        printedName,
+        roles,
+        enterpriseId,
+        password,
+        issued,
+        disabled,
+        sessionsFrom,
+        administratorId);
   }
 
   Person withDisabled(boolean other, Instant now) {
@@ -66,7 +111,15 @@ public record Person(
       boolean isDisabled,
       Instant now) {
     return new Person(
-        personId, name, others, enterprise, hash, isIssued, isDisabled, afterItsLogIns(now));
+        personId,
+        name,
+        others,
+        enterprise,
+        hash,
+        isIssued,
+        isDisabled,
+        afterItsLogIns(now),
+        issuedBy);
   }
 
   /**

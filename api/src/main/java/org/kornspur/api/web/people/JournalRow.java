@@ -38,6 +38,10 @@ public record JournalRow(long number, String at, String by, String personId, Str
                 : texts.of("rolesChanged", roles(line.from()), roles(line.to()));
         case ENTERPRISE -> enterprise(line);
         case DISABLED -> texts.of(Boolean.parseBoolean(line.to()) ? "wasBlocked" : "wasUnblocked");
+        case CONFIRMATION ->
+            line.to() == null
+                ? texts.of("confirmed", line.from())
+                : texts.of("toBeConfirmed", line.to());
         case KEPT_BEFORE,
             ADDED,
             PRINTED_NAME,

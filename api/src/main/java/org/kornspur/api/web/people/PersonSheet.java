@@ -15,6 +15,8 @@ import org.kornspur.api.security.people.Person;
  *
  * @param state empty of a new person
  * @param roles names of those that are chosen
+ * @param toBeConfirmedAfter administrator who issued the password; empty where nobody has to
+ *     confirm
  * @param refusals why the last form was not taken, each in a sentence
  */
 public record PersonSheet(
@@ -24,11 +26,19 @@ public record PersonSheet(
     Set<String> roles,
     String enterpriseId,
     Optional<PersonRow.State> state,
+    Optional<String> toBeConfirmedAfter,
     List<String> refusals) {
 
   static PersonSheet empty() {
     return new PersonSheet(
-        PeoplePage.ROOT + "/new", "", "", Set.of(), "", Optional.empty(), List.of());
+        PeoplePage.ROOT + "/new",
+        "",
+        "",
+        Set.of(),
+        "",
+        Optional.empty(),
+        Optional.empty(),
+        List.of());
   }
 
   static PersonSheet of(Person person) {
@@ -39,6 +49,7 @@ public record PersonSheet(
         person.roles().stream().map(Enum::name).collect(Collectors.toSet()),
         person.enterpriseId().orElse(""),
         Optional.of(PersonRow.State.of(person)),
+        person.issuedBy(),
         List.of());
   }
 
@@ -51,12 +62,14 @@ public record PersonSheet(
         new TreeSet<>(typed.all("roles")),
         typed.first("enterpriseId").orElse(""),
         state,
+        toBeConfirmedAfter,
         why);
   }
 
   /** With why something else was not done. */
   PersonSheet refused(List<String> why) {
-    return new PersonSheet(href, personId, printedName, roles, enterpriseId, state, why);
+    return new PersonSheet(
+        href, personId, printedName, roles, enterpriseId, state, toBeConfirmedAfter, why);
   }
 
   public boolean isNew() {

@@ -11,6 +11,8 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.kornspur.api.EmptyMachine;
+import org.kornspur.api.Waiting;
+import org.kornspur.api.rest.InventedFacts;
 import org.kornspur.api.security.people.TestPeople;
 
 /**
@@ -107,6 +109,86 @@ class IssuedPasswordIT {
     asking.post("administrator", "/api/v1/people/p-22/disable", "");
     asking.post("administrator", "/api/v1/people/p-22/enable", "");
     assertNotOwn(as("p-22", again, "GET", "/api/v1/account", ""));
+  }
+
+  /** Using the signature of another takes two persons: 21 CFR 11.200 (a) (3). */
+  @Test
+  void whoIssuedItCannotSignWithoutAnother() throws Exception {
+    String lot = lotOfItsOwn();
+    String issued = issued("p-24");
+    assertThat(confirmedBy("quality", "p-24").body()).contains("has not set a password");
+    assertThat(set("p-24", issued, OWN).status()).isEqualTo(204);
+    assertThat(as("p-24", OWN, "GET", "/api/v1/account", "").status()).isEqualTo(200);
+    assertThat(signed("p-24", lot).body())
+        .contains("/problems/person-conflict", "administrator issued your password");
+
+    assertThat(confirmedBy("administrator", "p-24").status()).isEqualTo(409);
+    assertThat(as("p-24", OWN, "POST", "/api/v1/people/p-24/confirm", "").status()).isEqualTo(409);
+    assertThat(confirmedBy("multiplier", "p-24").status()).isEqualTo(403);
+    assertThat(set("p-25", issued("p-25"), OWN).status()).isEqualTo(204);
+    assertThat(as("p-25", OWN, "POST", "/api/v1/people/p-24/confirm", "").body())
+        .as("another account that the administrator made")
+        .contains("/problems/person-conflict");
+    assertThat(signed("p-24", lot).body()).contains("/problems/person-conflict");
+
+    assertThat(confirmedBy("inspector", "p-24").status()).isEqualTo(204);
+    assertThat(signed("p-24", lot).body()).contains("/problems/seal-changed");
+    Asking.Answer journal =
+        asking.ask(
+            "GET",
+            "/api/v1/people-journal?person=p-24",
+            Map.of("Authorization", TestPeople.basic("administrator")),
+            "");
+    assertThat(journal.body()).contains("CONFIRMATION", "\"by\":\"inspector\"");
+
+    asking.post("administrator", "/api/v1/people/p-24/password", "");
+    assertThat(confirmedBy("inspector", "p-24").status()).as("issued anew").isEqualTo(409);
+  }
+
+  @Test
+  void thePageConfirmsOnceTheOtherHasProvedToBeThere() throws Exception {
+    assertThat(set("p-26", issued("p-26"), OWN).status()).isEqualTo(204);
+    Map<String, String> inspector = Map.of("Authorization", TestPeople.basic("inspector"));
+    assertThat(asking.ask("GET", "/people/confirm", inspector, "").body())
+        .contains("action=\"/people/confirm/p-26\"");
+    assertThat(confirmedOnThePage("wrong").status()).isEqualTo(403);
+    assertThat(confirmedOnThePage(TestPeople.password()).header("Location"))
+        .endsWith("/people/confirm?done=yes");
+    assertThat(asking.ask("GET", "/people/confirm?done=yes", inspector, "").body())
+        .contains("Confirmed.")
+        .doesNotContain("/people/confirm/p-26");
+  }
+
+  private Asking.Answer confirmedOnThePage(String password) throws Exception {
+    return asking.ask(
+        "POST",
+        "/people/confirm/p-26",
+        Map.of(
+            "Authorization",
+            TestPeople.basic("inspector"),
+            "Content-Type",
+            "application/x-www-form-urlencoded"),
+        "password=" + URLEncoder.encode(password, StandardCharsets.UTF_8));
+  }
+
+  private Asking.Answer confirmedBy(String person, String whom) throws Exception {
+    return asking.post(person, "/api/v1/people/" + whom + "/confirm", "");
+  }
+
+  private Asking.Answer signed(String person, String lot) throws Exception {
+    String act =
+        """
+        {"kind": "SUSPEND", "seal": "%s", "meaning": "invented", "reason": "invented",
+         "password": "%s"}"""
+            .formatted("0".repeat(64), OWN);
+    return as(person, OWN, "POST", "/api/v1/lots/" + lot + "/acts", act);
+  }
+
+  private String lotOfItsOwn() throws Exception {
+    String lot = "CONFIRM-1";
+    asking.post("quality", "/api/v1/facts", InventedFacts.lot("confirm-1", lot, "SX", 500));
+    Waiting.until(() -> asking.get("quality", "/api/v1/lots/" + lot).status() == 200);
+    return lot;
   }
 
   @Test

@@ -59,7 +59,7 @@ class PeopleJournalTest {
         file,
         person ->
             person.withPassword(
-                new PasswordHash("pbkdf2-sha512$1$c2FsdA==$b3RoZXI="), false, Instant.now()));
+                new PasswordHash("pbkdf2-sha512$1$c2FsdA==$b3RoZXI="), Instant.now()));
     change(file, person -> person.withSessionsFrom(Instant.now().plusSeconds(1)));
     change(
         file,
