@@ -29,6 +29,7 @@ class PeoplePageIT extends BrowserTest {
             "people/new",
             "people/person/laboratory-unbound",
             "people/journal",
+            "people/confirm",
             "site",
             "first-steps")) {
       assertThat(page.navigate(root + path).status()).as(path).isEqualTo(200);
@@ -70,6 +71,7 @@ class PeoplePageIT extends BrowserTest {
     grower.navigate(root + "crops");
     assertThat(grower.locator("tbody tr").count()).isPositive();
 
+    isConfirmedByTheInspector();
     page.navigate(root + "people/person/grower-07");
     page.locator("#own-block").fill(TestPeople.password());
     Chromium.send(submit(page, "Block"));
@@ -80,7 +82,10 @@ class PeoplePageIT extends BrowserTest {
     assertThat(page.locator("tbody .why").allTextContents())
         .containsExactly(
             "Blocked",
+            "Confirmed after the password that administrator issued",
             "Another password",
+            "The password was issued by administrator. Somebody else has to confirm the person before"
+                + " the person signs.",
             "Works for ENT-MULT-RIVER",
             "Roles: Multiplier",
             "Added");
@@ -96,6 +101,19 @@ class PeoplePageIT extends BrowserTest {
     PlaywrightAssertions.assertThat(page.locator("tbody .why").first())
         .hasText("Name beside signatures forgotten");
     page.context().close();
+  }
+
+  private void isConfirmedByTheInspector() {
+    Page inspector =
+        chromium
+            .loggedIn(Screen.NARROW, Language.GERMAN, root, TestPeople.of(Role.INSPECTOR))
+            .newPage();
+    inspector.navigate(root + "people/confirm");
+    LookedAt.whole(inspector, "people-confirm-one", Screen.NARROW, Language.GERMAN);
+    inspector.locator("#own-grower-07").fill(TestPeople.password());
+    Chromium.send(submit(inspector, "Invented Grower bestätigen"));
+    PlaywrightAssertions.assertThat(inspector.locator("[role=status]")).containsText("Bestätigt");
+    inspector.context().close();
   }
 
   private static Locator submit(Page page, String name) {
