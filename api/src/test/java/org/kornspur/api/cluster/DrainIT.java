@@ -61,7 +61,7 @@ class DrainIT {
       assertThat(machine.exitCode()).isZero();
       machine.start();
       machine.awaitReady();
-      assertThat(machine.site().get("/api/v1/lots/ON-LEAVING").status()).isEqualTo(200);
+      Waiting.until(() -> status(machine, "/api/v1/lots/ON-LEAVING") == 200);
     }
   }
 
