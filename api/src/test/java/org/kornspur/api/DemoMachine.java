@@ -1,8 +1,8 @@
 package org.kornspur.api;
 
 import java.nio.file.Path;
-import org.kornspur.api.cluster.OneMachine;
-import org.kornspur.api.cluster.UndisturbedRun;
+import org.kornspur.api.packaged.OneMachine;
+import org.kornspur.api.packaged.UndisturbedRun;
 
 /** A machine with the invented enterprise loaded, and an invented GTIN for one of its hybrids. */
 public final class DemoMachine extends SharedMachine {

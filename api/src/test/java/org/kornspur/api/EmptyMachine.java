@@ -3,7 +3,7 @@ package org.kornspur.api;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.attribute.PosixFilePermissions;
-import org.kornspur.api.cluster.OneMachine;
+import org.kornspur.api.packaged.OneMachine;
 
 /** A machine that knows what the tests on it have brought, and nothing else. */
 public final class EmptyMachine extends SharedMachine {

@@ -6,7 +6,7 @@ import java.util.HashMap;
 import java.util.Map;
 import org.junit.jupiter.api.extension.BeforeAllCallback;
 import org.junit.jupiter.api.extension.ExtensionContext;
-import org.kornspur.api.cluster.OneMachine;
+import org.kornspur.api.packaged.OneMachine;
 
 /**
  * The packaged program in a process of its own, which all test classes that ask for the same kind

@@ -62,10 +62,10 @@ final class StreamsSettings {
         StreamsConfig.topicPrefix(TopicConfig.MAX_MESSAGE_BYTES_CONFIG), RecordSize.MOST_BYTES);
     streams.put(
         StreamsConfig.topicPrefix(TopicConfig.COMPRESSION_TYPE_CONFIG),
-        TopicSizeMigration.COMPRESSION);
+        EarlierTopicSettings.COMPRESSION);
     streams.put(
         StreamsConfig.producerPrefix(ProducerConfig.COMPRESSION_TYPE_CONFIG),
-        TopicSizeMigration.COMPRESSION);
+        EarlierTopicSettings.COMPRESSION);
     streams.putAll(PoisonRecords.settings(skipped));
     streams.putAll(rejudging.settings());
     streams.putAll(delays.settings());

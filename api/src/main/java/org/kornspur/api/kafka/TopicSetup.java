@@ -39,7 +39,7 @@ final class TopicSetup {
           throw failed;
         }
       }
-      TopicSizeMigration.make(admin, existing, settings.applicationId());
+      EarlierTopicSettings.make(admin, existing, settings.applicationId());
       checkPartitions(admin);
     }
   }
@@ -57,7 +57,7 @@ final class TopicSetup {
         topic.compacted() ? TopicConfig.CLEANUP_POLICY_COMPACT : TopicConfig.CLEANUP_POLICY_DELETE);
     configs.put(TopicConfig.RETENTION_MS_CONFIG, "-1");
     configs.put(TopicConfig.RETENTION_BYTES_CONFIG, "-1");
-    configs.putAll(TopicSizeMigration.needed(topic));
+    configs.putAll(EarlierTopicSettings.needed(topic));
     configs.put(TopicConfig.MIN_IN_SYNC_REPLICAS_CONFIG, replication > 2 ? "2" : "1");
     if (topic == Topics.PEOPLE || topic == Topics.NOTIFICATION_CHOICES) {
       // a name or address that was forgotten leaves the disk within days

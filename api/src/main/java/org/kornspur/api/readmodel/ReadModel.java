@@ -32,7 +32,7 @@ public class ReadModel implements ReadsTopics {
   private final StandingIndex standings = new StandingIndex();
   private final QuarantineIndex quarantine = new QuarantineIndex();
   private final ChangeHub changes = new ChangeHub(KEPT_CHANGES);
-  private final Optional<StandingMemory> memory;
+  private final Optional<StandingSnapshotFile> memory;
   private final TopicFollower standingFollower;
   private final TopicFollower quarantineFollower;
   private final Map<String, PersonName> signers = new ConcurrentHashMap<>();
@@ -49,8 +49,8 @@ public class ReadModel implements ReadsTopics {
         settings.bootstrapServers().isPresent()
             ? Optional.empty()
             : Optional.of(
-                new StandingMemory(
-                    settings.dataFolder().resolve(StandingMemory.FOLDER),
+                new StandingSnapshotFile(
+                    settings.dataFolder().resolve(StandingSnapshotFile.FOLDER),
                     standings,
                     this::read,
                     changes::beginAfter));
@@ -61,7 +61,7 @@ public class ReadModel implements ReadsTopics {
                 processors,
                 this::receiveStanding,
                 this::forgetStandings)
-            .goingOnAfter(memory.<TopicMemory>map(kept -> kept).orElse(TopicMemory.NONE));
+            .goingOnAfter(memory.<TopicSnapshot>map(kept -> kept).orElse(TopicSnapshot.NONE));
     this.quarantineFollower =
         new TopicFollower(
             "quarantine",
@@ -186,12 +186,12 @@ public class ReadModel implements ReadsTopics {
   @Override
   public void stopped() {
     if (!standingFollower.isAlive() && standingFollower.isCaughtUp()) {
-      memory.ifPresent(StandingMemory::write);
+      memory.ifPresent(StandingSnapshotFile::write);
     }
   }
 
   private void forgetStandings() {
-    memory.ifPresent(StandingMemory::forget);
+    memory.ifPresent(StandingSnapshotFile::forget);
     standings.clear();
   }
 

@@ -67,7 +67,7 @@ public final class TopicFollower implements AutoCloseable {
   private volatile Throwable lastFault;
   private long pauseMillis = PAUSE_MILLIS;
   private boolean mustReadAgain;
-  private TopicMemory memory = TopicMemory.NONE;
+  private TopicSnapshot memory = TopicSnapshot.NONE;
   private final SkippedRecordLog skipped = new SkippedRecordLog();
 
   /**
@@ -92,7 +92,7 @@ public final class TopicFollower implements AutoCloseable {
   }
 
   /** Before its start: has it go on behind what is given back, which is asked for once. */
-  TopicFollower goingOnAfter(TopicMemory earlier) {
+  TopicFollower goingOnAfter(TopicSnapshot earlier) {
     memory = earlier;
     return this;
   }
@@ -181,7 +181,7 @@ public final class TopicFollower implements AutoCloseable {
     try {
       if (mustReadAgain) {
         next.clear();
-        memory = TopicMemory.NONE;
+        memory = TopicSnapshot.NONE;
         forgetAll.run();
         mustReadAgain = false;
       }
@@ -242,7 +242,7 @@ public final class TopicFollower implements AutoCloseable {
     }
     consumer.assign(partitions);
     next.putAll(memory.recall(consumer));
-    memory = TopicMemory.NONE;
+    memory = TopicSnapshot.NONE;
     consumer.seekToBeginning(partitions);
     next.forEach(consumer::seek);
     if (endAtStart == null) {

@@ -13,7 +13,7 @@ import org.apache.avro.specific.SpecificRecord;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import org.kornspur.api.cluster.DemoFacts;
+import org.kornspur.api.packaged.DemoFacts;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.ingest.file.FolderLoad;
 import org.kornspur.ingest.file.LoadProgress;

@@ -87,16 +87,16 @@ class AuditPageIT extends BrowserTest {
     };
     for (String[] address : addresses) {
       page.navigate(root + address[0]);
-      LookedAt.whole(page, address[1], screen, language);
+      PageCheck.whole(page, address[1], screen, language);
     }
     page.navigate(root + "audit?ids=L25-S01%0Ano-such-lot");
     PlaywrightAssertions.assertThat(page.locator("#unknown")).containsText("no-such-lot");
     send(page.locator("#make button"));
     page.waitForURL("**/audit/packs/*");
     awaitReady(page);
-    LookedAt.whole(page, "audit-pack", screen, language);
+    PageCheck.whole(page, "audit-pack", screen, language);
     page.navigate(root + "audit");
-    LookedAt.whole(page, "audit-packs", screen, language);
+    PageCheck.whole(page, "audit-packs", screen, language);
     page.context().close();
   }
 
@@ -204,7 +204,7 @@ class AuditPageIT extends BrowserTest {
         .contains(given().get("/api/v1/log").jsonPath().getString("keyId"))
         .contains("a key of this site");
     assertThat(page.locator("#not-proved").textContent()).contains("Whether a fact is true");
-    LookedAt.whole(page, "audit-proof-intact");
+    PageCheck.whole(page, "audit-proof-intact");
 
     String altered = proof.replaceFirst("(\"massKg\":\\s*)(\\d)", "$11$2");
     assertThat(altered).isNotEqualTo(proof);
@@ -213,7 +213,7 @@ class AuditPageIT extends BrowserTest {
         .hasText("Something is not as it was sealed.");
     assertThat(page.locator("#findings").textContent())
         .contains("The readable form of a fact does not say what its bytes say");
-    LookedAt.whole(page, "audit-proof-altered");
+    PageCheck.whole(page, "audit-proof-altered");
 
     verify(page, "{}");
     PlaywrightAssertions.assertThat(page.locator("#refused")).containsText("no proof file");

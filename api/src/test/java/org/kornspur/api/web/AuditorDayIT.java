@@ -84,7 +84,7 @@ class AuditorDayIT extends BrowserTest {
     Page page = chromium.signedIn(screen, language, root, AUDITOR);
     for (String[] path : pages) {
       page.navigate(root + path[0]);
-      LookedAt.whole(page, path[1], screen, language);
+      PageCheck.whole(page, path[1], screen, language);
     }
     page.context().close();
   }

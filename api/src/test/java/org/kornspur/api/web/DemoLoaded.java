@@ -12,7 +12,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.kornspur.api.cluster.DemoFacts;
+import org.kornspur.api.packaged.DemoFacts;
 import org.kornspur.api.security.login.AsPerson;
 import org.kornspur.api.security.people.TestPeople;
 

@@ -85,7 +85,7 @@ class FieldBookIT extends BrowserTest {
         .containsText("Stop: it speaks for the crop");
     tap(page, "FEMALE_10", 20);
     tap(page, "SHEDDER", 1);
-    LookedAt.whole(page, "field-book-tally-" + screen);
+    PageCheck.whole(page, "field-book-tally-" + screen);
     page.locator("button.write").click();
 
     assertThat(page.locator(".notice.good")).containsText("Saved");
@@ -129,7 +129,7 @@ class FieldBookIT extends BrowserTest {
     assertThat(due.filter(new Locator.FilterOptions().setHasText("FB-DUE")))
         .containsText(Pattern.compile("Field inspections.*until"));
     assertThat(page.locator("section[aria-labelledby=due]")).not().containsText("FB-26-A");
-    LookedAt.whole(page, "field-book-due-NARROW");
+    PageCheck.whole(page, "field-book-due-NARROW");
     page.navigate(root + "field-book?id=FB-");
     assertThat(page.locator("section[aria-labelledby=due]")).hasCount(0);
     person.close();
@@ -226,7 +226,7 @@ class FieldBookIT extends BrowserTest {
     page.reload();
     assertThat(page.locator("#waiting")).containsText(FieldBookFacts.MIXTURE);
     assertThat(page.locator("#book-waiting")).containsText("1");
-    LookedAt.whole(page, "field-book-outbox-waiting-NARROW");
+    PageCheck.whole(page, "field-book-outbox-waiting-NARROW");
     assertThat(FieldBookFacts.ofCrop(FieldBookFacts.MIXTURE, "FieldInspection"))
         .hasSameSizeAs(before);
 
@@ -285,12 +285,12 @@ class FieldBookIT extends BrowserTest {
     assertThat(page.locator("[name=lotId]")).hasAttribute("aria-invalid", "true");
     page.navigate(root + "field-book/outbox");
     assertThat(page.locator("#waiting .refused")).containsText("Not taken");
-    LookedAt.whole(page, "field-book-outbox-refused-NARROW");
+    PageCheck.whole(page, "field-book-outbox-refused-NARROW");
     page.locator("#waiting .refused a").click();
     ready(page);
     assertThat(page.locator("[name=massKg]")).hasValue("1200");
     assertThat(page.locator("#f-lotId-faults")).containsText("the id of a lot");
-    LookedAt.whole(page, "field-book-mend-NARROW");
+    PageCheck.whole(page, "field-book-mend-NARROW");
     page.locator("[name=lotId]").fill("FB-26-MENDED");
     page.locator("button.write").click();
     assertThat(page.locator(".notice.good")).isVisible();
@@ -337,7 +337,7 @@ class FieldBookIT extends BrowserTest {
     page.locator("form.sign-out button").click();
     page.waitForURL("**/field-book/outbox?leaving=true");
     assertThat(page.locator("#leaving")).containsText("Sheets that wait on this phone: 1");
-    LookedAt.whole(page, "field-book-leaving-NARROW");
+    PageCheck.whole(page, "field-book-leaving-NARROW");
     page.locator("#leave button[type=submit]").click();
     page.waitForURL("**/login**");
     assertThat(page.evaluate("caches.has('kornspur-field-book-pages')")).isEqualTo(false);
@@ -410,7 +410,7 @@ class FieldBookIT extends BrowserTest {
     assertThat(reason).containsText("Isolation distance: ");
     assertThat(reason).containsText("318.7 m");
     assertThat(reason.locator("span")).containsText("at least 500 m");
-    LookedAt.whole(page, "field-book-not-fit-NARROW");
+    PageCheck.whole(page, "field-book-not-fit-NARROW");
     page.locator("#reasons a").click();
     assertThat(page.locator(".gate").first()).containsText("318.7 m away");
     page.navigate(root + "field-book/crops/C26-S13");
@@ -444,7 +444,7 @@ class FieldBookIT extends BrowserTest {
     }
     assertThat(page.locator("#book-state")).not().isEmpty();
     String name = path.replaceAll("\\?.*", "").replaceAll("crops/FB-26-A", "crop");
-    LookedAt.whole(page, name.replace('/', '-'), screen, language);
+    PageCheck.whole(page, name.replace('/', '-'), screen, language);
     page.close();
   }
 

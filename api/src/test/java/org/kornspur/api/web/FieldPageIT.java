@@ -42,7 +42,7 @@ class FieldPageIT extends BrowserTest {
     Page page = chromium.loggedIn(screen, language, root, AUDITOR).newPage();
     for (String crop : List.of(TOO_NEAR, APART, "C25-S02")) {
       page.navigate(root + "crops/" + crop);
-      LookedAt.whole(page, "field-" + crop, screen, language);
+      PageCheck.whole(page, "field-" + crop, screen, language);
     }
     page.context().close();
   }

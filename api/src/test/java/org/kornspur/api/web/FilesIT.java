@@ -43,7 +43,7 @@ class FilesIT extends EmptySiteTest {
   @Test
   void aTableIsSentMendedAndSentAgain() throws Exception {
     Page page = signedIn(Screen.WIDE, Language.GERMAN);
-    LookedAt.whole(page, "files-WIDE-de");
+    PageCheck.whole(page, "files-WIDE-de");
 
     send(page, "Ernte 2026.csv", CSV, HARVESTS);
 
@@ -55,7 +55,7 @@ class FilesIT extends EmptySiteTest {
     assertThat(page.locator("tr.REFUSED").first()).containsText("12O0");
     assertThat(page.locator("tr.REFUSED").first()).containsText("Nur Ziffern schreiben");
     assertThat(page.locator("tr.REFUSED").last()).containsText("FT L 4");
-    LookedAt.whole(page, "files-looked-at-WIDE-de");
+    PageCheck.whole(page, "files-looked-at-WIDE-de");
     given().get("/api/v1/lots/FT-L-1").then().statusCode(404);
 
     page.locator("#record button").click();
@@ -86,12 +86,12 @@ class FilesIT extends EmptySiteTest {
 
     assertThat(page.locator("#unknown")).containsText("Net weight");
     assertThat(page.locator("#record")).hasCount(0);
-    LookedAt.whole(page, "files-unknown-NARROW-en");
+    PageCheck.whole(page, "files-unknown-NARROW-en");
     page.getByLabel("Net weight").selectOption("massKg");
     page.locator("#unknown button").click();
 
     assertThat(page.locator("#count-NEW")).hasText("Will be recorded: 1");
-    LookedAt.whole(page, "files-mapped-NARROW-en");
+    PageCheck.whole(page, "files-mapped-NARROW-en");
     page.locator("#record button").click();
     assertThat(page.locator("#count-RECORDED")).hasText("Recorded: 1");
 

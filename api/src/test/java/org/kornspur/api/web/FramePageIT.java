@@ -34,12 +34,12 @@ class FramePageIT extends BrowserTest {
     for (String path : new String[] {"desk", "lots", "nowhere"}) {
       page.navigate(root + path);
       assertThat(page.locator("html").getAttribute("lang")).isEqualTo(language.tag());
-      LookedAt.whole(page, path, screen, language);
+      PageCheck.whole(page, path, screen, language);
     }
     page.context().clearCookies();
     page.navigate(root + "lots");
     assertThat(page.url()).contains("/login");
-    LookedAt.whole(page, "login-" + screen + "-" + language.tag());
+    PageCheck.whole(page, "login-" + screen + "-" + language.tag());
     page.context().close();
   }
 
@@ -54,7 +54,7 @@ class FramePageIT extends BrowserTest {
           .isGreaterThan(row.boundingBox().width * 0.9)
           .isGreaterThan(Screen.NARROW.width * 0.85);
     }
-    LookedAt.whole(page, "list-" + path.replaceAll("\\?.*", "") + "-NARROW-en");
+    PageCheck.whole(page, "list-" + path.replaceAll("\\?.*", "") + "-NARROW-en");
     page.context().close();
   }
 
@@ -87,7 +87,7 @@ class FramePageIT extends BrowserTest {
             "field-book/crops/C25-S01",
             "field-book/crops/C25-S01/inspection")) {
       assertThat(page.navigate(root + path).status()).as(path).isEqualTo(200);
-      LookedAt.contrast(page, "dark-" + path.replaceAll("\\W+", "-") + "-" + screen);
+      PageCheck.contrast(page, "dark-" + path.replaceAll("\\W+", "-") + "-" + screen);
     }
     page.context().close();
   }
@@ -199,7 +199,7 @@ class FramePageIT extends BrowserTest {
     assertThat(page.locator("tbody th").allTextContents())
         .isNotEmpty()
         .allMatch(id -> id.startsWith("L25-S0"));
-    LookedAt.whole(page, "ignored-NARROW-en");
+    PageCheck.whole(page, "ignored-NARROW-en");
     page.navigate(root + "lots?state=FIT");
     assertThat(page.locator("#ignored").count()).isZero();
     page.context().close();

@@ -44,7 +44,7 @@ class HelpPagesIT extends BrowserTest {
       assertThat((Boolean) page.evaluate("[...document.images].every(i => i.naturalWidth > 0)"))
           .as("pictures of %s", address)
           .isTrue();
-      LookedAt.whole(page, address.substring(1).replaceAll("\\W+", "-"), screen, language);
+      PageCheck.whole(page, address.substring(1).replaceAll("\\W+", "-"), screen, language);
     }
     page.context().close();
   }
@@ -56,7 +56,7 @@ class HelpPagesIT extends BrowserTest {
     page.emulateMedia(new Page.EmulateMediaOptions().setColorScheme(ColorScheme.DARK));
     for (String address : List.of("help?q=ergot", "help/gates", "help/rules?book=DE")) {
       page.navigate(root + address);
-      LookedAt.whole(page, "dark-" + address.replaceAll("\\W+", "-") + "-" + screen);
+      PageCheck.whole(page, "dark-" + address.replaceAll("\\W+", "-") + "-" + screen);
     }
     page.context().close();
   }

@@ -54,11 +54,11 @@ class LaboratoryIT extends BrowserTest {
     assertThat(card).containsText("Treated seed: invented dressing. Gloves, no dust.");
     assertThat(card.locator(".asked li").first()).containsText("Germination to be tested");
     assertThat(page.locator("#begin ~ ul")).containsText("accredited laboratory");
-    LookedAt.whole(page, "laboratory-" + screen + "-en");
+    PageCheck.whole(page, "laboratory-" + screen + "-en");
     card.locator("h3 a").click();
     assertThat(page.locator(".danger"))
         .containsText("Treated seed: invented dressing. Wear gloves, do not breathe the dust");
-    LookedAt.whole(page, "laboratory-sample-" + screen + "-en");
+    PageCheck.whole(page, "laboratory-sample-" + screen + "-en");
     page.locator("[data-task=GERMINATION]").click();
 
     replicates(page, 100, 97, 94, 91);
@@ -67,7 +67,7 @@ class LaboratoryIT extends BrowserTest {
     assertThat(page.locator(".lines .owed"))
         .containsText("They lie 9 percentage points apart, where at most 8 are tolerated");
     assertThat(page.locator(".lines .owed")).containsText("7 CFR 201.55(a)");
-    LookedAt.whole(page, "laboratory-checked-apart-" + screen + "-en");
+    PageCheck.whole(page, "laboratory-checked-apart-" + screen + "-en");
     press(page, "Change");
     assertThat(normal(page, 0)).hasValue("100");
     assertThat(page.getByLabel("Report number")).hasValue("bench sheet 7");
@@ -76,7 +76,7 @@ class LaboratoryIT extends BrowserTest {
     assertThat(page.locator(".lines .good"))
         .containsText("They lie 8 percentage points apart; at most 9 are tolerated");
     assertThat(page.locator(".lines")).containsText("95 %: 381 normal seedlings of 400 seeds");
-    LookedAt.whole(page, "laboratory-checked-" + screen + "-en");
+    PageCheck.whole(page, "laboratory-checked-" + screen + "-en");
     assertThat(LaboratoryFacts.gateOf(lot, "GERMINATION", gate -> true))
         .containsEntry("state", "OWED");
     press(page, "Record");
@@ -89,7 +89,7 @@ class LaboratoryIT extends BrowserTest {
     assertThat(page.locator(".results > li")).hasCount(1);
     assertThat(page.locator(".results")).containsText("bench sheet 7");
     assertThat(page.locator(".asked li").first()).containsText("has a result");
-    LookedAt.whole(page, "laboratory-recorded-" + screen + "-en");
+    PageCheck.whole(page, "laboratory-recorded-" + screen + "-en");
     page.context().close();
   }
 
@@ -105,7 +105,7 @@ class LaboratoryIT extends BrowserTest {
     }
     Page page = chromium.loggedIn(screen, language, root, LABORATORY).newPage();
     untilListed(page, wrong);
-    LookedAt.whole(page, "laboratory-many-empty-" + screen + "-" + language.tag());
+    PageCheck.whole(page, "laboratory-many-empty-" + screen + "-" + language.tag());
 
     line(page, good, 100, 96, 93, 92);
     assertThat(lineOf(page, good).locator(".why .good")).containsText("7 CFR 201.55(a)");
@@ -121,7 +121,7 @@ class LaboratoryIT extends BrowserTest {
     assertThat(lineOf(page, wrong).locator(".why .faults")).containsText("101");
     assertThat(count(page, wrong, 1)).hasAttribute("aria-invalid", "true");
     assertThat(page.locator("button[value=record]")).containsText("2");
-    LookedAt.whole(page, "laboratory-many-checked-" + screen + "-" + language.tag());
+    PageCheck.whole(page, "laboratory-many-checked-" + screen + "-" + language.tag());
 
     // what was changed after it was shown is shown again before it is recorded
     count(page, good, 0).fill("99");
@@ -224,7 +224,7 @@ class LaboratoryIT extends BrowserTest {
     assertThat(page.locator("#faults a")).hasCount(1);
     assertThat(normal(page, 1)).hasAttribute("aria-invalid", "true");
     assertThat(normal(page, 2)).hasValue("96");
-    LookedAt.whole(page, "laboratory-refused-" + screen + "-" + language.tag());
+    PageCheck.whole(page, "laboratory-refused-" + screen + "-" + language.tag());
     normal(page, 1).fill("a lot");
     page.locator("button.write").click();
     assertThat(page.locator("#f-replicates-1--normalSeedlings-faults")).containsText("a lot");
@@ -253,7 +253,7 @@ class LaboratoryIT extends BrowserTest {
     page.locator(".results a").click();
     assertThat(page.locator("h1")).containsText("Correct: Moisture");
     assertThat(page.locator("[name=moisturePercent]")).hasValue("31.4");
-    LookedAt.whole(page, "laboratory-correct-" + screen + "-en");
+    PageCheck.whole(page, "laboratory-correct-" + screen + "-en");
 
     page.locator("[name=moisturePercent]").fill("13.4");
     press(page, "Check");
@@ -277,7 +277,7 @@ class LaboratoryIT extends BrowserTest {
     page.reload();
     assertThat(page.locator(".results .gone")).containsText("No longer counts: digits swapped");
     assertThat(page.locator(".results .gone a")).hasCount(0);
-    LookedAt.whole(page, "laboratory-corrected-" + screen + "-en");
+    PageCheck.whole(page, "laboratory-corrected-" + screen + "-en");
     page.context().close();
   }
 
@@ -337,7 +337,7 @@ class LaboratoryIT extends BrowserTest {
     untilShown(page, owed);
     assertThat(owed).containsText("asked for again: retest of 4 × 100 seeds");
     assertThat(page.locator("#open ~ ul [data-sample=S-L25-S04A]")).hasCount(1);
-    LookedAt.whole(page, "laboratory-demo-WIDE-en");
+    PageCheck.whole(page, "laboratory-demo-WIDE-en");
     Set<String> listed = new TreeSet<>(shown(page));
     Locator next = page.locator(".paging [rel=next]");
     while (next.count() > 0) {
@@ -361,10 +361,10 @@ class LaboratoryIT extends BrowserTest {
     Page page = person.newPage();
     for (String path : List.of("", "/germination", "/purity", "/other-seeds", "/moisture")) {
       page.navigate(root + "laboratory/lots/%1$s/samples/S-%1$s".formatted(lot) + path);
-      LookedAt.whole(page, "laboratory-form" + path.replace('/', '-'), screen, language);
+      PageCheck.whole(page, "laboratory-form" + path.replace('/', '-'), screen, language);
     }
     page.navigate(root + "laboratory");
-    LookedAt.whole(page, "laboratory-list-" + screen + "-" + language.tag());
+    PageCheck.whole(page, "laboratory-list-" + screen + "-" + language.tag());
     person.close();
   }
 
@@ -393,7 +393,7 @@ class LaboratoryIT extends BrowserTest {
     page.locator("button.write").click();
     assertThat(page.locator(".lines .bad")).containsText("2. Mutterkorn ist giftig");
     assertThat(page.locator(".lines")).containsText("nicht gezählt");
-    LookedAt.whole(page, "laboratory-checked-ergot-NARROW-de");
+    PageCheck.whole(page, "laboratory-checked-ergot-NARROW-de");
     page.locator("button.write").click();
     Map<String, Object> ergot =
         LaboratoryFacts.gateOf(lot, "ERGOT", gate -> !gate.get("factIds").toString().equals("[]"));

@@ -53,9 +53,9 @@ class MapPageIT extends BrowserTest {
   void theMapIsWithinReachOfAll(Screen screen, Language language) {
     Page page = open(screen, language, QUALITY, "map/2025?day=2025-06-02");
     assertThat(page.locator("svg.live")).isVisible();
-    LookedAt.whole(page, "map", screen, language);
+    PageCheck.whole(page, "map", screen, language);
     page.emulateMedia(new Page.EmulateMediaOptions().setColorScheme(ColorScheme.DARK));
-    LookedAt.contrast(page, "map-dark-" + screen + "-" + language.tag());
+    PageCheck.contrast(page, "map-dark-" + screen + "-" + language.tag());
   }
 
   @ParameterizedTest
@@ -63,7 +63,7 @@ class MapPageIT extends BrowserTest {
   void theLeastWidthIsEnough(Language language) {
     Page page = open(Screen.NARROW, language, QUALITY, NEAR);
     page.setViewportSize(320, 640);
-    LookedAt.whole(page, "map-320-" + language.tag());
+    PageCheck.whole(page, "map-320-" + language.tag());
   }
 
   /** The gate of isolation says how far the source lies, and so does the drawing. */

@@ -36,7 +36,7 @@ class NotificationsPageIT extends BrowserTest {
         }
         case MONITOR -> throw new AssertionError("a program reads no page");
       }
-      LookedAt.whole(page, "notifications-" + role, screen, language);
+      PageCheck.whole(page, "notifications-" + role, screen, language);
       page.context().close();
     }
   }
@@ -49,7 +49,7 @@ class NotificationsPageIT extends BrowserTest {
         chromium.loggedIn(Screen.NARROW, language, root, TestPeople.of(Role.QUALITY)).newPage();
     page.setViewportSize(320, 640);
     page.navigate(root + "notifications");
-    LookedAt.whole(page, "notifications-320-" + language.tag());
+    PageCheck.whole(page, "notifications-320-" + language.tag());
     page.context().close();
   }
 
@@ -77,7 +77,7 @@ class NotificationsPageIT extends BrowserTest {
     Chromium.send(page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Save")));
     String secret = page.locator("#secret").textContent();
     assertThat(secret).hasSizeGreaterThan(40);
-    LookedAt.whole(page, "notifications-secret");
+    PageCheck.whole(page, "notifications-secret");
     page.navigate(root + "notifications");
     PlaywrightAssertions.assertThat(page.locator("#kind-VISIT_DUE")).hasValue("DAILY");
     assertThat(page.content()).doesNotContain(secret);

@@ -33,7 +33,7 @@ class PeoplePageIT extends BrowserTest {
             "site",
             "first-steps")) {
       assertThat(page.navigate(root + path).status()).as(path).isEqualTo(200);
-      LookedAt.whole(page, path.replaceAll("\\W+", "-"), screen, language);
+      PageCheck.whole(page, path.replaceAll("\\W+", "-"), screen, language);
     }
     page.navigate(root);
     assertThat(page.url()).endsWith("/people");
@@ -59,7 +59,7 @@ class PeoplePageIT extends BrowserTest {
     Chromium.send(submit(page, "Add"));
     String issued = page.locator("#issued").textContent();
     assertThat(issued).matches("([a-z2-9]{6}-){3}[a-z2-9]{6}");
-    LookedAt.whole(page, "people-password");
+    PageCheck.whole(page, "people-password");
 
     Page grower = chromium.visitor(Screen.WIDE, Language.ENGLISH).newPage();
     logIn(grower, issued);
@@ -94,7 +94,7 @@ class PeoplePageIT extends BrowserTest {
     page.navigate(root + "people/person/grower-07");
     page.getByText("Forget the name beside signatures").click();
     page.locator("#own-forget").fill(TestPeople.password());
-    LookedAt.whole(page, "people-forget");
+    PageCheck.whole(page, "people-forget");
     Chromium.send(submit(page, "Forget"));
     PlaywrightAssertions.assertThat(page.locator("[role=status]")).containsText("forgotten");
     page.navigate(root + "people/journal?person=grower-07");
@@ -109,7 +109,7 @@ class PeoplePageIT extends BrowserTest {
             .loggedIn(Screen.NARROW, Language.GERMAN, root, TestPeople.of(Role.INSPECTOR))
             .newPage();
     inspector.navigate(root + "people/confirm");
-    LookedAt.whole(inspector, "people-confirm-one", Screen.NARROW, Language.GERMAN);
+    PageCheck.whole(inspector, "people-confirm-one", Screen.NARROW, Language.GERMAN);
     inspector.locator("#own-grower-07").fill(TestPeople.password());
     Chromium.send(submit(inspector, "Invented Grower bestätigen"));
     PlaywrightAssertions.assertThat(inspector.locator("[role=status]")).containsText("Bestätigt");
@@ -138,7 +138,7 @@ class PeoplePageIT extends BrowserTest {
     page.navigate(root + "login");
     assertThat(page.locator("[aria-labelledby=demo] a").allTextContents())
         .containsExactly("demo-multiplier", "demo-laboratory");
-    LookedAt.whole(page, "login-demo");
+    PageCheck.whole(page, "login-demo");
     for (String person : List.of("demo-multiplier", "demo-laboratory")) {
       page.context().clearCookies();
       page.navigate(root + "login");

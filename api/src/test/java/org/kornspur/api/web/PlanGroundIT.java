@@ -72,7 +72,7 @@ class PlanGroundIT extends BrowserTest {
     Page page = chromium.signedIn(screen, language, root, QUALITY);
     page.navigate(root + "plan/" + id + "/fields?year=2027");
     assertThat(page.locator("#conflicts.good")).isVisible();
-    LookedAt.whole(page, "plan-fields", screen, language);
+    PageCheck.whole(page, "plan-fields", screen, language);
     int rows = page.locator("[name=placedSeed]").count();
     page.locator("[name=placedSeed]").nth(rows - 1).fill("SC-04");
     page.locator("[name=placedField]")
@@ -83,7 +83,7 @@ class PlanGroundIT extends BrowserTest {
     Chromium.send(page.locator("#fields-form button[type=submit]"));
     assertThat(page.locator("#conflicts.bad")).isVisible();
     assertThat(page.locator("section:has(#placed) tbody tr.short").first()).containsText("SC-04");
-    LookedAt.whole(page, "plan-fields-conflict", screen, language);
+    PageCheck.whole(page, "plan-fields-conflict", screen, language);
 
     given()
         .contentType(ContentType.JSON)
@@ -96,7 +96,7 @@ class PlanGroundIT extends BrowserTest {
     assertThat(planned).containsText(String.valueOf(proposed.get("fieldId")));
     assertThat(planned.locator("li").first()).containsText("SC-04");
     assertThat(page.locator("path.planned.against").first()).isAttached();
-    LookedAt.whole(page, "map-planned", screen, language);
+    PageCheck.whole(page, "map-planned", screen, language);
 
     beforeSowing(page, proposed, language);
   }
@@ -152,11 +152,11 @@ class PlanGroundIT extends BrowserTest {
     Chromium.send(page.locator("form[action='/plan/comparison'] button"));
     assertThat(page.locator("section:has(#each-demand) tbody tr")).hasCount(2);
     assertThat(page.locator("section:has(#in-numbers) td.bad")).hasCount(1);
-    LookedAt.whole(page, "plan-comparison", screen, language);
+    PageCheck.whole(page, "plan-comparison", screen, language);
     page.navigate(root + "plan/" + small + "/flow");
     assertThat(page.locator("svg.seed-flow rect").first()).isAttached();
     assertThat(page.locator("section:has(#flow-table) tbody tr").first()).isVisible();
-    LookedAt.whole(page, "plan-flow", screen, language);
+    PageCheck.whole(page, "plan-flow", screen, language);
     String asked = "?plan=" + small + "&plan=" + large;
     assertThat(given().get("/api/v1/plan-comparison/demands.csv" + asked).asString())
         .startsWith("\"plan\",\"version\",\"name\",\"hybrid\"")

@@ -94,7 +94,7 @@ class PlanPageIT extends BrowserTest {
     for (String path : List.of("plan", "plan/new", "plan/" + id)) {
       page.navigate(root + path);
       assertThat(page.locator("html").getAttribute("lang")).isEqualTo(language.tag());
-      LookedAt.whole(
+      PageCheck.whole(
           page, path.equals("plan/" + id) ? "plan-one" : path.replace('/', '-'), screen, language);
     }
   }

@@ -116,17 +116,17 @@ class QualityDayIT extends BrowserTest {
     assertThat(page.locator("section[aria-labelledby=crops] li")).hasCount(crops.size());
     for (String path : new String[] {"desk", "desk/causes/pollen:source:" + LateSource.SOURCE}) {
       page.navigate(root + path);
-      LookedAt.whole(page, path.replaceAll("\\W", "-") + "-WIDE-en");
+      PageCheck.whole(page, path.replaceAll("\\W", "-") + "-WIDE-en");
     }
     page.context().close();
 
     Page narrow = chromium.loggedIn(Screen.NARROW, Language.GERMAN, root, QUALITY).newPage();
     narrow.navigate(root + "desk");
     assertThat(narrow.locator("h1")).hasText("Heute");
-    LookedAt.whole(narrow, "desk-NARROW-de");
+    PageCheck.whole(narrow, "desk-NARROW-de");
     narrow.navigate(root + "desk/causes/pollen:source:" + LateSource.SOURCE);
     assertThat(narrow.locator(".notes")).containsText("Nachweis angefordert");
-    LookedAt.whole(narrow, "cause-NARROW-de");
+    PageCheck.whole(narrow, "cause-NARROW-de");
     narrow.context().close();
     String auditor = TestPeople.of(Role.AUDITOR);
     Page reading = chromium.loggedIn(Screen.WIDE, Language.ENGLISH, root, auditor).newPage();
@@ -171,7 +171,7 @@ class QualityDayIT extends BrowserTest {
             AriaRole.LINK,
             new Page.GetByRoleOptions().setName(Pattern.compile("^Sign for this lot")))
         .click();
-    LookedAt.whole(page, "sign-WIDE-en");
+    PageCheck.whole(page, "sign-WIDE-en");
     page.getByLabel("Release", new Page.GetByLabelOptions().setExact(true)).check();
     page.getByLabel("Reason").fill("All is met");
     page.getByLabel(Pattern.compile("^Meaning")).fill("responsibility for the release");
@@ -214,10 +214,10 @@ class QualityDayIT extends BrowserTest {
     Page page = chromium.loggedIn(screen, language, root, QUALITY).newPage();
     for (String path : new String[] {"seasons", "quarantine"}) {
       page.navigate(root + path);
-      LookedAt.whole(page, path, screen, language);
+      PageCheck.whole(page, path, screen, language);
     }
     page.locator("tbody a").first().click();
-    LookedAt.whole(page, "quarantined-" + screen + "-" + language.tag());
+    PageCheck.whole(page, "quarantined-" + screen + "-" + language.tag());
     page.context().close();
   }
 

@@ -112,7 +112,7 @@ class RecordIT extends BrowserTest {
         .containsText(english ? "1,000 kg (4.76" : "1.000 kg (4,76");
     assertThat(page.locator("main"))
         .containsText(english ? "21,000 kg now, 0 kg" : "21.000 kg jetzt, 0 kg");
-    LookedAt.whole(page, "record-conditioning-checked-" + screen + "-" + language.tag());
+    PageCheck.whole(page, "record-conditioning-checked-" + screen + "-" + language.tag());
     assertSteps(hands, 8, 2);
     hands.press("record");
     assertThat(page.locator(".notice.good")).isVisible();
@@ -159,7 +159,7 @@ class RecordIT extends BrowserTest {
     assertThat(page.locator(".compared .changed"))
         .containsText(
             List.of("digits swapped", english ? "1,500.5" : "1.500,5").toArray(String[]::new));
-    LookedAt.whole(page, "record-correct-checked-" + screen + "-" + language.tag());
+    PageCheck.whole(page, "record-correct-checked-" + screen + "-" + language.tag());
     hands.press("record");
     assertThat(page.locator(".notice.good")).isVisible();
     PostedFacts.until(

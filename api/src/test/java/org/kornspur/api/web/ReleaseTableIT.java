@@ -92,7 +92,7 @@ class ReleaseTableIT {
     person.done("Release 20 lots");
     assertThat(person.clicks()).isLessThanOrEqualTo(MOST_CLICKS);
     assertThat(person.fields()).isLessThanOrEqualTo(MOST_FIELDS);
-    LookedAt.whole(page, "release-signed-WIDE-en");
+    PageCheck.whole(page, "release-signed-WIDE-en");
     Set<String> seals = new TreeSet<>();
     for (String lot : lots) {
       JsonPath acts = given().get("/api/v1/lots/" + lot + "/acts").jsonPath();
@@ -131,7 +131,7 @@ class ReleaseTableIT {
     leftOut.locator("summary").click();
     assertThat(leftOut.locator("details")).containsText(late + "-control");
     assertThat(page.locator("#signed h2")).hasText("Signed for 2 lots");
-    LookedAt.whole(page, "release-left-out-WIDE-en");
+    PageCheck.whole(page, "release-left-out-WIDE-en");
     JsonPath acts =
         PostedFacts.until(
                 "/api/v1/lots/" + late + "/acts",
@@ -181,7 +181,7 @@ class ReleaseTableIT {
     Locator sold = page.locator("tbody tr", new Page.LocatorOptions().setHasText("RT-SEEN-2"));
     assertThat(sold.locator("details li").first()).isVisible();
     assertThat(sold).containsText("50\u00a0kg");
-    LookedAt.whole(page, "release", screen, language);
+    PageCheck.whole(page, "release", screen, language);
   }
 
   /** The same for seed that is to be held back: one cause, one signature, each lot for itself. */
@@ -227,7 +227,7 @@ class ReleaseTableIT {
     person.done("Suspend 2 lots of one cause");
     assertThat(person.clicks()).isLessThanOrEqualTo(3);
     assertThat(person.fields()).isLessThanOrEqualTo(2);
-    LookedAt.whole(page, "cause-suspended-WIDE-en");
+    PageCheck.whole(page, "cause-suspended-WIDE-en");
     for (String part : List.of("RT-HOLD-1-A", "RT-HOLD-1-B")) {
       JsonPath acts = given().get("/api/v1/lots/" + part + "/acts").jsonPath();
       assertThat(acts.getList("kind")).as(part).containsExactly("RELEASE", "SUSPEND");

@@ -88,7 +88,7 @@ class SearchIT extends BrowserTest {
     Page page = chromium.signedIn(screen, language, root, TestPeople.of(Role.QUALITY));
     for (String text : List.of("24-02", "no such thing", "x")) {
       assertThat(page.navigate(root + "search?q=" + text).status()).isEqualTo(200);
-      LookedAt.whole(page, "search-" + text.replace(' ', '-'), screen, language);
+      PageCheck.whole(page, "search-" + text.replace(' ', '-'), screen, language);
     }
     page.context().close();
   }

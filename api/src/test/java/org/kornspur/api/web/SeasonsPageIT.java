@@ -53,16 +53,16 @@ class SeasonsPageIT extends BrowserTest {
     for (String path : PAGES) {
       String name = path.replaceAll("\\W+", "-");
       page.navigate(root + path);
-      LookedAt.whole(page, name, screen, language);
+      PageCheck.whole(page, name, screen, language);
       page.emulateMedia(new Page.EmulateMediaOptions().setColorScheme(ColorScheme.DARK));
-      LookedAt.contrast(page, name + "-dark-" + screen + "-" + language.tag());
+      PageCheck.contrast(page, name + "-dark-" + screen + "-" + language.tag());
       page.emulateMedia(
           new Page.EmulateMediaOptions().setColorScheme(ColorScheme.LIGHT).setMedia(Media.PRINT));
-      LookedAt.contrast(page, name + "-print-" + screen + "-" + language.tag());
+      PageCheck.contrast(page, name + "-print-" + screen + "-" + language.tag());
       page.emulateMedia(new Page.EmulateMediaOptions().setMedia(Media.SCREEN));
       if (screen == Screen.NARROW) {
         page.setViewportSize(LEAST_WIDTH, screen.height);
-        LookedAt.contrast(page, name + "-320-" + language.tag());
+        PageCheck.contrast(page, name + "-320-" + language.tag());
         page.setViewportSize(screen.width, screen.height);
       }
     }
@@ -169,7 +169,7 @@ class SeasonsPageIT extends BrowserTest {
     page.locator("a[href='/laboratories/ENT-LAB-ONE']").click();
     assertThat(page.locator("h1")).containsText("Replicates of");
     assertThat(page.locator("svg.drawing .mark")).not().hasCount(0);
-    LookedAt.whole(page, "laboratory-chart-NARROW-en");
+    PageCheck.whole(page, "laboratory-chart-NARROW-en");
     page.context().close();
   }
 

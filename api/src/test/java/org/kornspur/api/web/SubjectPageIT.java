@@ -30,7 +30,7 @@ class SubjectPageIT extends BrowserTest {
     Page page = chromium.loggedIn(screen, language, root, QUALITY).newPage();
     for (String path : new String[] {"lots/L25-S05-P1", "lots/R25-S06", "crops/C25-S01"}) {
       assertThat(page.navigate(root + path).status()).as(path).isEqualTo(200);
-      LookedAt.whole(page, path.replace('/', '-'), screen, language);
+      PageCheck.whole(page, path.replace('/', '-'), screen, language);
     }
     page.context().close();
   }
@@ -56,7 +56,7 @@ class SubjectPageIT extends BrowserTest {
     page.setViewportSize(4000, 1200);
     page.locator(".pedigree")
         .screenshot(
-            new Locator.ScreenshotOptions().setPath(LookedAt.PICTURES.resolve("pedigree.png")));
+            new Locator.ScreenshotOptions().setPath(PageCheck.PICTURES.resolve("pedigree.png")));
     page.setViewportSize(Screen.WIDE.width, Screen.WIDE.height);
 
     Locator origin =
@@ -109,7 +109,7 @@ class SubjectPageIT extends BrowserTest {
     page.navigate(root + "lots/L26-S08B");
     Locator refused = page.locator("section[aria-labelledby=refused]");
     assertThat(refused.textContent()).contains("GerminationTest-broken.csv", "104");
-    LookedAt.whole(page, "lot-refused-input");
+    PageCheck.whole(page, "lot-refused-input");
     refused.locator("a", new Locator.LocatorOptions().setHasText("GerminationTest")).click();
     page.waitForURL("**/quarantine/**");
     assertThat(page.locator("main").textContent()).contains("germination-L26-S08B");
@@ -145,7 +145,7 @@ class SubjectPageIT extends BrowserTest {
     Locator correct =
         page.locator(".gate-body .mend a", new Page.LocatorOptions().setHasText("sp-visit"));
     assertThat(correct.first().textContent()).isEqualTo("Correct sp-visit");
-    LookedAt.whole(page, "crop-seems-mistaken");
+    PageCheck.whole(page, "crop-seems-mistaken");
     correct.first().click();
     page.waitForURL("**/record/field-inspection?corrects=sp-visit");
     assertThat(page.locator("[name=visit]").inputValue()).isEqualTo("1");

@@ -35,7 +35,7 @@ final class OriginGate implements GateRule {
               ? Stream.of(
                       judge(dossier).stream(),
                       StockByDay.judge(dossier, rulebook).stream(),
-                      OneGround.judge(dossier, rulebook).stream(),
+                      CropsOnSameGround.judge(dossier, rulebook).stream(),
                       UnusualFacts.judge(dossier, rulebook).stream())
                   .flatMap(verdicts -> verdicts)
                   .toList()

@@ -2,7 +2,7 @@ package org.kornspur.processors.ground;
 
 import java.util.Collection;
 import net.sf.geographiclib.Geodesic;
-import org.kornspur.processors.ground.GroundPlan.Spot;
+import org.kornspur.processors.ground.FieldDrawing.Spot;
 
 /**
  * An equirectangular map of WGS84: metres east and north of a middle place, along parallels and

@@ -58,12 +58,12 @@ public final class NearOutlines {
     List<Near> near = new ArrayList<>();
     for (int other : others) {
       Outline there = outlines.get(other);
-      if (CommonGround.areApart(reached, there.bounds())) {
+      if (OutlineOverlap.areApart(reached, there.bounds())) {
         continue;
       }
       OutlineDistance separation = OutlineDistance.between(here, there);
       if (separation.distanceM() <= reachM) {
-        double commonHa = separation.distanceM() == 0 ? CommonGround.hectares(here, there) : 0;
+        double commonHa = separation.distanceM() == 0 ? OutlineOverlap.hectares(here, there) : 0;
         near.add(new Near(other, separation, commonHa));
       }
     }

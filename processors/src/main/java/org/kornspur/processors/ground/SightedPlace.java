@@ -18,7 +18,7 @@ public record SightedPlace(GeoPosition place) {
 
   /** Seen from the middle of a field over its edge: metres are counted from the edge. */
   public static SightedPlace beyondEdge(Outline field, double bearingDeg, double distanceM) {
-    GeoPosition middle = GroundPlan.middleOf(field);
+    GeoPosition middle = FieldDrawing.middleOf(field);
     return new SightedPlace(
         LocalPlane.travel(middle, bearingDeg, edgeM(field, middle, bearingDeg) + distanceM));
   }

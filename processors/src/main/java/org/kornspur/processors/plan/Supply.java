@@ -53,8 +53,8 @@ public record Supply(List<SupplyLot> lots, List<LeftOut> leftOut) {
       notMet = List.copyOf(notMet);
     }
 
-    private FitRecord.Group group() {
-      return new FitRecord.Group(material.orElseThrow().kind(), grower.orElse(""));
+    private FitChanceEstimator.Group group() {
+      return new FitChanceEstimator.Group(material.orElseThrow().kind(), grower.orElse(""));
     }
   }
 
@@ -82,7 +82,7 @@ public record Supply(List<SupplyLot> lots, List<LeftOut> leftOut) {
    * kinds of seed of which some lot did not meet it or owed it. Raw harvest is left out: it is
    * judged once it is cleaned.
    */
-  public static FitRecord record(Collection<LotInStore> everyLot) {
+  public static FitChanceEstimator record(Collection<LotInStore> everyLot) {
     List<LotInStore> judged =
         everyLot.stream()
             .filter(lot -> lot.material().isPresent() && lot.state().isPresent())
@@ -94,14 +94,16 @@ public record Supply(List<SupplyLot> lots, List<LeftOut> leftOut) {
       ofKind.addAll(lot.owed());
       ofKind.addAll(lot.notMet());
     }
-    List<FitRecord.Decided> decided = new ArrayList<>();
+    List<FitChanceEstimator.Decided> decided = new ArrayList<>();
     for (LotInStore lot : judged) {
       gates.get(lot.group().seed()).stream()
           .filter(gate -> !lot.owed().contains(gate))
-          .map(gate -> new FitRecord.Decided(gate, lot.group(), !lot.notMet().contains(gate)))
+          .map(
+              gate ->
+                  new FitChanceEstimator.Decided(gate, lot.group(), !lot.notMet().contains(gate)))
           .forEach(decided::add);
     }
-    return new FitRecord(decided);
+    return new FitChanceEstimator(decided);
   }
 
   /**
@@ -114,7 +116,7 @@ public record Supply(List<SupplyLot> lots, List<LeftOut> leftOut) {
       Collection<LotInStore> store,
       MultiplicationChain chain,
       PlanInputs inputs,
-      FitRecord record,
+      FitChanceEstimator record,
       Set<String> byAPerson) {
     List<SupplyLot> lots = new ArrayList<>();
     List<LeftOut> leftOut = new ArrayList<>();
@@ -149,7 +151,7 @@ public record Supply(List<SupplyLot> lots, List<LeftOut> leftOut) {
   }
 
   private static List<SupplyLot> counted(
-      LotInStore lot, MultiplicationChain chain, PlanInputs inputs, FitRecord record) {
+      LotInStore lot, MultiplicationChain chain, PlanInputs inputs, FitChanceEstimator record) {
     Material material = lot.material().orElseThrow();
     boolean isAvailable =
         lot.isReleased() && !lot.isRawHarvest() && lot.state().orElseThrow() == Fitness.FIT;

@@ -82,8 +82,8 @@ public final class ReleaseDecision {
 
   private static LotRelease decided(
       Dossier dossier, Assessment now, Function<Dossier, Assessment> assess) {
-    Draft draft = new Draft(dossier, ActSequence.of(dossier));
-    ActSequence acts = draft.acts();
+    Draft draft = new Draft(dossier, SignedActHistory.of(dossier));
+    SignedActHistory acts = draft.acts();
     if (acts.condemned().isPresent()) {
       SignedAct act = acts.condemned().get();
       return draft.by(
@@ -122,7 +122,7 @@ public final class ReleaseDecision {
   }
 
   /** What is said of a release whatever its step. */
-  private record Draft(Dossier dossier, ActSequence acts) {
+  private record Draft(Dossier dossier, SignedActHistory acts) {
 
     LotRelease none() {
       return with(

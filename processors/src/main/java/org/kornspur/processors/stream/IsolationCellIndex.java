@@ -15,9 +15,9 @@ import org.kornspur.processors.dossier.Report.EarlierRye;
 import org.kornspur.processors.dossier.Report.Neighbour;
 import org.kornspur.processors.dossier.Report.OnSameGround;
 import org.kornspur.processors.ground.Area;
-import org.kornspur.processors.ground.CommonGround;
 import org.kornspur.processors.ground.Outline;
 import org.kornspur.processors.ground.OutlineDistance;
+import org.kornspur.processors.ground.OutlineOverlap;
 import org.kornspur.processors.ground.Plot;
 
 /**
@@ -182,7 +182,7 @@ final class IsolationCellIndex {
   private static Optional<OnSameGround> sameGround(Placed crop, Reported reported) {
     Plot other = reported.plot();
     double hectares =
-        other.isSeedCrop() ? CommonGround.hectares(crop.outline(), reported.outline()) : 0;
+        other.isSeedCrop() ? OutlineOverlap.hectares(crop.outline(), reported.outline()) : 0;
     return hectares > 0
         ? Optional.of(
             new OnSameGround(other.subject(), hectares, reported.areaHa(), other.factId()))
@@ -192,7 +192,7 @@ final class IsolationCellIndex {
   private static Optional<EarlierRye> earlier(Placed crop, Reported reported) {
     Plot rye = reported.plot();
     double hectares =
-        rye.isRyeCrop() ? CommonGround.hectares(crop.outline(), reported.outline()) : 0;
+        rye.isRyeCrop() ? OutlineOverlap.hectares(crop.outline(), reported.outline()) : 0;
     return hectares > 0
         ? Optional.of(
             new EarlierRye(rye.subject(), rye.cropYear(), hectares, rye.factId(), rye.reportedBy()))

@@ -9,7 +9,7 @@ import net.sf.geographiclib.GeodesicData;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import org.kornspur.processors.ground.GroundPlan.Spot;
+import org.kornspur.processors.ground.FieldDrawing.Spot;
 
 /**
  * The map of a season, held against GeographicLib (C. F. F. Karney, Algorithms for geodesics,

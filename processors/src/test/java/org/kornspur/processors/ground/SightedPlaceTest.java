@@ -28,7 +28,7 @@ class SightedPlaceTest {
   @Test
   void overACornerTheBearingIsKept() {
     SightedPlace seen = SightedPlace.beyondEdge(FIELD, 45, 300);
-    GeoPosition middle = GroundPlan.middleOf(FIELD);
+    GeoPosition middle = FieldDrawing.middleOf(FIELD);
     double fromMiddleM = LocalPlane.distanceM(middle, seen.place());
     assertThat(fromMiddleM).isCloseTo(300 + 100 * Math.sqrt(2), within(0.1));
   }

@@ -97,7 +97,7 @@ class SupplyTest {
             List.of(lot("L1", Fitness.FIT, true)),
             Invented.chain(1),
             Invented.ROUND,
-            new FitRecord(List.of()),
+            new FitChanceEstimator(List.of()),
             Set.of("L1"));
     assertThat(byAPerson.lots()).isEmpty();
     assertThat(byAPerson.leftOut().get(0).reason()).isEqualTo(Supply.Reason.BY_A_PERSON);
@@ -151,7 +151,7 @@ class SupplyTest {
 
   @Test
   void theRecordIsOfTheKindsOfSeedThatAGateBearsOn() {
-    FitRecord record =
+    FitChanceEstimator record =
         Supply.record(
             List.of(
                 lot("L1", Fitness.NOT_FIT, false),
@@ -161,14 +161,19 @@ class SupplyTest {
     // two of three met: m = 2.5 / 4, and (10 · 0.625 + 2) / 13
     assertThat(
             record
-                .chance(Set.of("ERGOT"), new FitRecord.Group(Material.Kind.COMPONENT, "NORTH"))
+                .chance(
+                    Set.of("ERGOT"), new FitChanceEstimator.Group(Material.Kind.COMPONENT, "NORTH"))
                 .chance())
         .isCloseTo((6.25 + 2) / 13, within(1e-9));
   }
 
   private static Supply supply(LotInStore lot) {
     return Supply.of(
-        List.of(lot), Invented.chain(1), Invented.ROUND, new FitRecord(List.of()), Set.of());
+        List.of(lot),
+        Invented.chain(1),
+        Invented.ROUND,
+        new FitChanceEstimator(List.of()),
+        Set.of());
   }
 
   private static LotInStore lot(String lotId, Fitness state, boolean released, String... owed) {

@@ -32,10 +32,10 @@ import org.kornspur.processors.dossier.Report;
 import org.kornspur.processors.dossier.Report.Neighbour;
 import org.kornspur.processors.dossier.Report.OnSameGround;
 import org.kornspur.processors.ground.Area;
-import org.kornspur.processors.ground.CommonGround;
 import org.kornspur.processors.ground.GeoPosition;
 import org.kornspur.processors.ground.Outline;
 import org.kornspur.processors.ground.OutlineDistance;
+import org.kornspur.processors.ground.OutlineOverlap;
 import org.kornspur.processors.ground.Plot;
 
 /**
@@ -157,7 +157,7 @@ class NeighbourFinderTest {
               Outline outline = Outline.ofPositions(other.outline());
               return new OnSameGround(
                   other.subject(),
-                  CommonGround.hectares(ground, outline),
+                  OutlineOverlap.hectares(ground, outline),
                   Area.hectares(outline),
                   other.factId());
             })

@@ -30,7 +30,7 @@ public class AddressConfirmation {
   private static final int MOST_MAILS = 5;
   private static final Duration WITHIN = Duration.ofHours(1);
 
-  @Inject MailServer mail;
+  @Inject MailSender mail;
   @Inject WebhookSecrets secrets;
   @Inject NotificationSettings settings;
   private final RateLimiter mails = new RateLimiter(MOST_MAILS, WITHIN);

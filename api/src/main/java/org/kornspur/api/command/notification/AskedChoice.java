@@ -126,7 +126,7 @@ public record AskedChoice(
         if (!mailIsSetUp) {
           yield Optional.of(new ParameterProblem.NoMailServer());
         }
-        yield MailServer.isAddress(address)
+        yield MailSender.isAddress(address)
             ? Optional.empty()
             : Optional.of(new ParameterProblem.NoMailAddress());
       }

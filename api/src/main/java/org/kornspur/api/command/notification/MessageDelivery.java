@@ -18,7 +18,7 @@ public class MessageDelivery {
   private static final Duration LONGEST_PAUSE = Duration.ofHours(12);
 
   @Inject MessageWriter writer;
-  @Inject MailServer mail;
+  @Inject MailSender mail;
   @Inject Webhook webhook;
   @Inject WebhookSecrets secrets;
   @Inject MessageKeeping keeping;

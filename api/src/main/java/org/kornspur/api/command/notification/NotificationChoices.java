@@ -29,10 +29,10 @@ import org.kornspur.contract.NotificationWish;
 public class NotificationChoices {
   @Inject ProcessorsClient processors;
   @Inject NotificationReadModel readModel;
-  @Inject CurrentItems currentItems;
+  @Inject CurrentEvents currentItems;
   @Inject Receivers receivers;
   @Inject MessageKeeping keeping;
-  @Inject MailServer mail;
+  @Inject MailSender mail;
   @Inject WebhookSecrets secrets;
   @Inject AddressConfirmation confirmation;
   @Inject NotificationSettings settings;

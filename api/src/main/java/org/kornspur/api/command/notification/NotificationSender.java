@@ -59,7 +59,7 @@ public class NotificationSender {
 
   @Inject ProcessorsClient processors;
   @Inject NotificationReadModel readModel;
-  @Inject CurrentItems currentItems;
+  @Inject CurrentEvents currentItems;
   @Inject Receivers receivers;
   @Inject MessageDelivery delivery;
   @Inject MessageKeeping keeping;

@@ -47,7 +47,7 @@ public class SentTables {
 
   private final TableIntake intake;
   private final RememberedColumns columns;
-  private final KnownGround ground;
+  private final FieldLocationHint ground;
   private final Path folder;
   private final Clock clock = Clock.systemUTC();
   private final Map<String, SentTable> tables = new ConcurrentHashMap<>();
@@ -62,7 +62,10 @@ public class SentTables {
 
   @Inject
   SentTables(
-      TableIntake intake, RememberedColumns columns, KnownGround ground, EngineSettings settings) {
+      TableIntake intake,
+      RememberedColumns columns,
+      FieldLocationHint ground,
+      EngineSettings settings) {
     this.intake = intake;
     this.columns = columns;
     this.ground = ground;

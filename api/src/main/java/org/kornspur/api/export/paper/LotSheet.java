@@ -16,7 +16,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.kornspur.api.command.act.ActView;
 import org.kornspur.api.command.act.ShownActs;
-import org.kornspur.api.export.paper.SheetRoom.Some;
+import org.kornspur.api.export.paper.PageRoom.Some;
 import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.query.QueryService;
 import org.kornspur.api.query.RequestWords;
@@ -121,7 +121,7 @@ public class LotSheet {
     Optional<LogCover> cover =
         caller.get().may(Permission.READ_LOG) ? Optional.of(covers.cover(facts)) : Optional.empty();
     byte[] pdf = {};
-    for (SheetRoom room : SheetRoom.values()) {
+    for (PageRoom room : PageRoom.values()) {
       Sheet sheet =
           new Sheet(
               lot,
@@ -155,7 +155,7 @@ public class LotSheet {
     return pdf;
   }
 
-  private List<Problem> problems(StandingView standing, SheetRoom room) {
+  private List<Problem> problems(StandingView standing, PageRoom room) {
     return Stream.of(
             with(standing, VerdictState.NOT_MET).stream().map(gate -> problem(gate, room)),
             standing.inherited().stream()
@@ -171,7 +171,7 @@ public class LotSheet {
     return standing.gates().stream().filter(gate -> gate.state() == state).toList();
   }
 
-  private Problem problem(GateView gate, SheetRoom room) {
+  private Problem problem(GateView gate, PageRoom room) {
     return new Problem(
         requestWords.terms().gate(gate.gate()),
         room.cut(gate.about()),
@@ -179,7 +179,7 @@ public class LotSheet {
         room.cut(gate.line()));
   }
 
-  private Problem problem(InheritedView trouble, SheetRoom room) {
+  private Problem problem(InheritedView trouble, PageRoom room) {
     return new Problem(
         requestWords.terms().gate(trouble.gate()),
         Subject.parse(trouble.origin().subject()).id(),
@@ -193,7 +193,7 @@ public class LotSheet {
     return turned;
   }
 
-  private Act act(ActView act, SheetRoom room) {
+  private Act act(ActView act, PageRoom room) {
     return new Act(
         requestWords.terms().act(act.kind()),
         act.refused(),

@@ -7,9 +7,9 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.kornspur.api.web.field.Surroundings.Source;
 import org.kornspur.api.web.field.SvgPath.Point;
-import org.kornspur.processors.ground.GroundPlan;
-import org.kornspur.processors.ground.GroundPlan.Figure;
-import org.kornspur.processors.ground.GroundPlan.Spot;
+import org.kornspur.processors.ground.FieldDrawing;
+import org.kornspur.processors.ground.FieldDrawing.Figure;
+import org.kornspur.processors.ground.FieldDrawing.Spot;
 import org.kornspur.processors.ground.Outline;
 import org.kornspur.processors.standards.Limit;
 
@@ -71,7 +71,7 @@ public record FieldMap(
   }
 
   private static FieldMap draw(Surroundings ground, Outline outline) {
-    GroundPlan plan = GroundPlan.around(outline);
+    FieldDrawing plan = FieldDrawing.around(outline);
     Figure field = plan.field();
     Optional<Figure> zone = ground.required().map(asked -> plan.zone(asked.value()));
     List<Source> shown = shown(ground);

@@ -21,7 +21,7 @@ import java.util.Optional;
 import java.util.function.Supplier;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.command.notification.GivenUpMessages;
-import org.kornspur.api.command.notification.MailServer;
+import org.kornspur.api.command.notification.MailSender;
 import org.kornspur.api.command.notification.NotificationChoices;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.BodyLimit;
@@ -50,7 +50,7 @@ public class NotificationsPage {
   @Inject PageFrames pages;
   @Inject NotificationChoices choices;
   @Inject GivenUpMessages givenUp;
-  @Inject MailServer mail;
+  @Inject MailSender mail;
   @Inject CurrentCaller caller;
 
   @CheckedTemplate(basePath = "web/notifications")

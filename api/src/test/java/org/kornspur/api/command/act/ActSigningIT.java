@@ -35,7 +35,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.kornspur.api.SharedMachine;
 import org.kornspur.api.TestFolder;
-import org.kornspur.api.cluster.OneMachine;
+import org.kornspur.api.packaged.OneMachine;
 import org.kornspur.api.security.Role;
 import org.kornspur.api.security.login.AsPerson;
 import org.kornspur.api.security.people.TestPeople;

@@ -3,7 +3,7 @@ package org.kornspur.api.security.login;
 import java.io.IOException;
 import org.kornspur.api.SharedMachine;
 import org.kornspur.api.TestFolder;
-import org.kornspur.api.cluster.OneMachine;
+import org.kornspur.api.packaged.OneMachine;
 
 /** A machine that heeds what a proxy says of a request, and is soon asked too often. */
 abstract class ProxyMachine extends SharedMachine {

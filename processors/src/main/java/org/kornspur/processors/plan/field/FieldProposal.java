@@ -11,8 +11,8 @@ import java.util.Optional;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.kornspur.ingest.statement.Value.Amount;
+import org.kornspur.processors.ground.FieldDrawing;
 import org.kornspur.processors.ground.GeoPosition;
-import org.kornspur.processors.ground.GroundPlan;
 import org.kornspur.processors.plan.field.SeasonFields.Obstacle;
 import org.kornspur.processors.plan.field.SeasonFields.Placed;
 import org.kornspur.processors.plan.field.SeasonFields.Unplaced;
@@ -51,7 +51,7 @@ public final class FieldProposal {
     this.km = new double[task.fields().size()];
     for (int i = 0; i < km.length; i++) {
       indexes.put(task.fields().get(i).name(), i);
-      GeoPosition middle = GroundPlan.middleOf(task.fields().get(i).outline());
+      GeoPosition middle = FieldDrawing.middleOf(task.fields().get(i).outline());
       km[i] = task.store().map(store -> store.metresTo(middle) / 1000).orElse(0.0);
     }
   }
