@@ -46,6 +46,14 @@ final class Hands {
     return this;
   }
 
+  /** Records what was checked, and waits until the page says so. */
+  Hands record() {
+    press("record");
+    page.waitForURL(address -> address.contains("recorded="));
+    assertThat(page.locator(".notice.good")).isVisible();
+    return this;
+  }
+
   void begin() {
     fields = 0;
     presses = 0;

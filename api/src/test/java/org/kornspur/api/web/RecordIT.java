@@ -97,8 +97,7 @@ class RecordIT extends BrowserTest {
     hands.begin();
     hands.type("lotId", one + "-H2").type("massKg", english ? "1500.5" : "1500,5").check();
     assertSteps(hands, 2, 1);
-    hands.press("record");
-    assertThat(page.locator(".notice.good")).isVisible();
+    hands.record();
     PostedFacts.until("/api/v1/lots/" + one + "-H", answer -> answer.statusCode() == 200);
 
     page.navigate(root + "record/conditioning");
@@ -114,8 +113,7 @@ class RecordIT extends BrowserTest {
         .containsText(english ? "21,000 kg now, 0 kg" : "21.000 kg jetzt, 0 kg");
     PageCheck.whole(page, "record-conditioning-checked-" + screen + "-" + language.tag());
     assertSteps(hands, 8, 2);
-    hands.press("record");
-    assertThat(page.locator(".notice.good")).isVisible();
+    hands.record();
     PostedFacts.until("/api/v1/lots/" + one + "-A", answer -> answer.statusCode() == 200);
 
     page.navigate(root + "record/sampling?lot=" + one + "-A");
@@ -131,8 +129,7 @@ class RecordIT extends BrowserTest {
     hands.press("change");
     assertThat(page.locator("[name=primarySamples]")).hasValue("5");
     hands.type("primarySamples", "30").check();
-    hands.press("record");
-    assertThat(page.locator(".notice.good")).isVisible();
+    hands.record();
 
     page.navigate(root + "record/dispatch?lot=" + one + "-A");
     hands.begin();
@@ -144,8 +141,7 @@ class RecordIT extends BrowserTest {
     hands.type("massKg", "2500").check();
     assertThat(page.locator(".lines .owed").first())
         .containsText(english ? "not released" : "nicht freigegeben");
-    hands.press("record");
-    assertThat(page.locator(".notice.good")).isVisible();
+    hands.record();
 
     PostedFacts.until(
         "/api/v1/lots/" + one + "-A", answer -> answer.jsonPath().getDouble("leftKg") == 12_500);
@@ -160,8 +156,7 @@ class RecordIT extends BrowserTest {
         .containsText(
             List.of("digits swapped", english ? "1,500.5" : "1.500,5").toArray(String[]::new));
     PageCheck.whole(page, "record-correct-checked-" + screen + "-" + language.tag());
-    hands.press("record");
-    assertThat(page.locator(".notice.good")).isVisible();
+    hands.record();
     PostedFacts.until(
         "/api/v1/lots/" + one + "-H2", answer -> answer.jsonPath().getDouble("heldKg") == 1_050.5);
     page.context().close();
@@ -222,8 +217,7 @@ class RecordIT extends BrowserTest {
     hands.press("change");
     hands.type("pollinators[0].massKg", "100").check();
     assertThat(page.locator(".lines").first()).containsText("10");
-    hands.press("record");
-    assertThat(page.locator(".notice.good")).isVisible();
+    hands.record();
     PostedFacts.until(
         "/api/v1/lots/RC-MIX",
         answer -> answer.statusCode() == 200 && answer.jsonPath().getDouble("heldKg") == 1_000);
@@ -247,8 +241,7 @@ class RecordIT extends BrowserTest {
     assertThat(page.locator("[name=massKg]")).hasValue("-5");
     Hands hands = new Hands(page);
     hands.type("massKg", "5").check();
-    hands.press("record");
-    assertThat(page.locator(".notice.good")).isVisible();
+    hands.record();
 
     PostedFacts.until(
         "/api/v1/lots/RC-MENDED",

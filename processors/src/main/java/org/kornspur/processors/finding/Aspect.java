@@ -60,7 +60,7 @@ public sealed interface Aspect extends Finding {
 
   record AreaSown() implements Aspect {}
 
-  record CropsOnSameGround() implements Aspect {}
+  record OneGround() implements Aspect {}
 
   record LabelNumbers() implements Aspect {}
 

@@ -48,7 +48,7 @@ final class CropsOnSameGround {
 
   private static Verdict owed(SeedCrop crop, OnSameGround other) {
     return Findings.of(
-            GateAspect.of(Gate.ORIGIN, "one ground", new Aspect.CropsOnSameGround()),
+            GateAspect.of(Gate.ORIGIN, "one ground", new Aspect.OneGround()),
             List.of(crop.declarationId(), other.factId()),
             new OriginFinding.OnOneGround(other.crop(), new Amount(other.commonHa(), "ha")))
         .owed(new Evidence.OneCropOfGround(other.crop()));

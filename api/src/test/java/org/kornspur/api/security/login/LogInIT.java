@@ -218,10 +218,17 @@ class LogInIT {
     JsonNode journal = JSON.readTree(told.body());
     assertThat(journal.path("isWhole").asBoolean()).as(told.body()).isTrue();
     assertThat(journal.path("items").findValuesAsText("what"))
-        .containsExactly("PASSWORD", "PASSWORD", "DISABLED", "DISABLED", "ROLES", "ADDED");
+        .containsExactly(
+            "PASSWORD", "PASSWORD", "DISABLED", "DISABLED", "CONFIRMATION", "ROLES", "ADDED");
     assertThat(journal.path("items").findValuesAsText("by"))
         .containsExactly(
-            "p-17", administrator, administrator, administrator, administrator, administrator);
+            "p-17",
+            administrator,
+            administrator,
+            administrator,
+            administrator,
+            administrator,
+            administrator);
     assertThat(told.body()).doesNotContain("Seventeen", password, renewed, own);
   }
 
