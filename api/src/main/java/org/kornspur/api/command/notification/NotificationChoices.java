@@ -3,11 +3,13 @@ package org.kornspur.api.command.notification;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import org.kornspur.api.kafka.ProcessorsClient;
@@ -15,6 +17,7 @@ import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.readmodel.NotificationReadModel;
 import org.kornspur.api.security.Caller;
 import org.kornspur.api.text.Language;
+import org.kornspur.contract.IssuedRoles;
 import org.kornspur.contract.NotificationChannel;
 import org.kornspur.contract.NotificationChoice;
 import org.kornspur.contract.NotificationItem;
@@ -27,9 +30,11 @@ import org.kornspur.contract.NotificationWish;
  */
 @ApplicationScoped
 public class NotificationChoices {
+  private static final Duration SAME_AGAIN = Duration.ofHours(1);
+
   @Inject ProcessorsClient processors;
   @Inject NotificationReadModel readModel;
-  @Inject CurrentEvents currentItems;
+  @Inject CurrentEvents currentEvents;
   @Inject Receivers receivers;
   @Inject MessageKeeping keeping;
   @Inject MailSender mail;
@@ -41,9 +46,7 @@ public class NotificationChoices {
   /** The kinds of events that a person may hear of in their roles. */
   public List<NotificationKind> kindsFor(Caller caller) {
     Receiver receiver = receivers.of(caller);
-    return receivers.areKnown()
-        ? Arrays.stream(NotificationKind.values()).filter(receiver::mayHearOf).toList()
-        : List.of();
+    return Arrays.stream(NotificationKind.values()).filter(receiver::mayHearOf).toList();
   }
 
   /** What a person chose; empty for one who wants nothing. */
@@ -117,6 +120,26 @@ public class NotificationChoices {
     return of(caller).filter(choice -> !choice.getAddressConfirmed());
   }
 
+  /** Takes over what the latest token says of who chose, once an hour where it says the same. */
+  void note(Caller caller) {
+    receivers
+        .issued(caller)
+        .ifPresent(
+            issued ->
+                of(caller)
+                    .filter(choice -> isNews(issued, choice.getIssued()))
+                    .ifPresent(
+                        choice ->
+                            keep(NotificationChoice.newBuilder(choice).setIssued(issued).build())));
+  }
+
+  private static boolean isNews(IssuedRoles now, IssuedRoles before) {
+    return before == null
+        || !before.getRoles().equals(now.getRoles())
+        || !Objects.equals(before.getEnterpriseId(), now.getEnterpriseId())
+        || before.getSaidAt().plus(SAME_AGAIN).isBefore(now.getSaidAt());
+  }
+
   /** Makes another secret, with which all further messages are signed; empty without a webhook. */
   public Optional<String> renewSecret(Caller caller) {
     Optional<NotificationChoice> renewed =
@@ -167,6 +190,7 @@ public class NotificationChoices {
         .setDaysAhead(asked.daysAhead())
         .setChosenAt(clock.instant())
         .setAddressConfirmed(isConfirmed)
+        .setIssued(receivers.issued(caller).orElse(null))
         .build();
   }
 
@@ -183,7 +207,7 @@ public class NotificationChoices {
           kinds.removeAll(wanted);
         });
     Set<NotificationItem> known =
-        new HashSet<>(currentItems.of(receivers.of(caller), kinds, choice.getDaysAhead()));
+        new HashSet<>(currentEvents.of(receivers.of(caller), kinds, choice.getDaysAhead()));
     readModel
         .index()
         .messagesTo(caller.personId())

@@ -59,7 +59,7 @@ public class NotificationSender {
 
   @Inject ProcessorsClient processors;
   @Inject NotificationReadModel readModel;
-  @Inject CurrentEvents currentItems;
+  @Inject CurrentEvents currentEvents;
   @Inject Receivers receivers;
   @Inject MessageDelivery delivery;
   @Inject MessageKeeping keeping;
@@ -136,7 +136,7 @@ public class NotificationSender {
   private void lookFor(String personId, NotificationIndex index, boolean isSettled) {
     Optional<NotificationChoice> choice =
         index.choice(personId).filter(NotificationChoice::getAddressConfirmed);
-    Optional<Receiver> receiver = receivers.of(personId);
+    Optional<Receiver> receiver = receivers.of(personId, choice);
     boolean isRead =
         choice
             .filter(one -> one.getChosenAt().plus(WAIT_OF_NEW_CHOICE).isAfter(clock.instant()))
@@ -153,7 +153,7 @@ public class NotificationSender {
   }
 
   private Set<NotificationItem> wanted(NotificationChoice choice, Receiver receiver) {
-    return currentItems.of(receiver, MessagePlan.wanted(choice), choice.getDaysAhead());
+    return currentEvents.of(receiver, MessagePlan.wanted(choice), choice.getDaysAhead());
   }
 
   private List<NotificationMessage> planned(

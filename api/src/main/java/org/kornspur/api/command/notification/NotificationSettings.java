@@ -78,6 +78,10 @@ public interface NotificationSettings {
     @WithDefault("6")
     int dailyHour();
 
+    /** How long the roles in a token count for messages, if no later token of the person comes. */
+    @WithDefault("14")
+    int issuedRolesDays();
+
     /** How often it is looked whether there is something to tell. */
     @WithDefault("PT5S")
     Duration interval();

@@ -68,6 +68,11 @@ record InventedSettings(
   }
 
   @Override
+  public int issuedRolesDays() {
+    return 14;
+  }
+
+  @Override
   public Duration interval() {
     return Duration.ofSeconds(1);
   }

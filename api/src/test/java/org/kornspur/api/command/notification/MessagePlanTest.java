@@ -37,7 +37,8 @@ class MessagePlanTest {
               new NotificationWish(NotificationKind.VISIT_DUE, NotificationFrequency.OFF)),
           7,
           START,
-          true);
+          true,
+          null);
 
   private final List<NotificationMessage> messages = new ArrayList<>();
   private Instant now = START;

@@ -4,11 +4,15 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.sun.net.httpserver.HttpServer;
 import io.quarkus.bootstrap.logging.InitialConfigurator;
 import io.quarkus.test.common.http.TestHTTPResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
+import java.net.InetAddress;
+import java.net.InetSocketAddress;
 import java.net.URL;
+import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.time.Instant;
@@ -20,6 +24,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
@@ -27,10 +32,13 @@ import java.util.logging.Filter;
 import java.util.logging.Handler;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.kornspur.api.Waiting;
+import org.kornspur.api.command.act.InventedFitLot;
 
 /** Bearer tokens of a real issuer, Keycloak, which the test starts. */
 @QuarkusTest
@@ -220,6 +228,59 @@ class TokensIT {
 
   private static long end() {
     return System.nanoTime() + Duration.ofMinutes(5).toNanos();
+  }
+
+  /** The program knows the roles of this person from the token alone. */
+  @Test
+  void aPersonOfTheIssuerHearsOfWhatTheTokenLetsThemSee() throws Exception {
+    List<String> received = new CopyOnWriteArrayList<>();
+    HttpServer web =
+        HttpServer.create(new InetSocketAddress(InetAddress.getLoopbackAddress(), 0), 0);
+    web.createContext(
+        "/",
+        exchange -> {
+          received.add(
+              new String(exchange.getRequestBody().readAllBytes(), StandardCharsets.UTF_8));
+          exchange.sendResponseHeaders(200, -1);
+          exchange.close();
+        });
+    web.start();
+    try {
+      String address = "http://127.0.0.1:" + web.getAddress().getPort() + "/";
+      String off =
+          Stream.of("RELEASE_SUSPENDED", "EVIDENCE_DUE", "QUARANTINED", "VISIT_DUE", "PLAN_SHORT")
+              .map(kind -> kind + "=OFF&")
+              .collect(Collectors.joining());
+      String chosen =
+          off
+              + "NOT_FIT=AT_ONCE&daysAhead=7&channel=WEBHOOK&webAddress="
+              + URLEncoder.encode(address, StandardCharsets.UTF_8);
+      // until the choices kept before have been read, it answers 503
+      Waiting.until(
+          () ->
+              post("/notifications", "application/x-www-form-urlencoded", chosen).status() == 200);
+      Asking.Answer brought =
+          post(
+              "/api/v1/facts",
+              "application/json",
+              "["
+                  + InventedFitLot.facts("TK-1").get(0)
+                  + ","
+                  + InventedFitLot.failedPostControl("tk-control", "TK-1")
+                  + "]");
+      assertThat(brought.status()).as(brought.body()).isEqualTo(200);
+      Waiting.until(() -> received.stream().anyMatch(one -> one.contains("TK-1")));
+    } finally {
+      web.stop(0);
+    }
+  }
+
+  private Asking.Answer post(String path, String type, String body) throws Exception {
+    return asking.ask(
+        "POST",
+        path,
+        Map.of("Authorization", "Bearer " + token("quality"), "Content-Type", type),
+        body);
   }
 
   @Test

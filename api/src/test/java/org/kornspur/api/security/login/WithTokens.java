@@ -16,6 +16,8 @@ public final class WithTokens implements QuarkusTestProfile {
   public Map<String, String> getConfigOverrides() {
     Map<String, String> settings = new HashMap<>(new OneMachine().getConfigOverrides());
     settings.put("kornspur.access", "oidc");
+    settings.put("kornspur.notifications.private-addresses", "true");
+    settings.put("kornspur.notifications.interval", "PT0.5S");
     settings.put("kornspur.signing-window", SIGNING_SECONDS + "S");
     settings.put("kornspur.requests-per-minute", Integer.toString(MOST_A_MINUTE));
     settings.put(
