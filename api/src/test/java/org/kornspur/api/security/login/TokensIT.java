@@ -233,6 +233,7 @@ class TokensIT {
   /** The program knows the roles of this person from the token alone. */
   @Test
   void aPersonOfTheIssuerHearsOfWhatTheTokenLetsThemSee() throws Exception {
+    Waiting.until(() -> asking.ask("GET", "/health/ready", Map.of(), "").status() == 200);
     List<String> received = new CopyOnWriteArrayList<>();
     HttpServer web =
         HttpServer.create(new InetSocketAddress(InetAddress.getLoopbackAddress(), 0), 0);
