@@ -229,7 +229,13 @@ class NotificationsIT {
             + "\n"
             + seed.replace("N-PLAN", "N-POLLEN").replace("\"SX\"", "\"RP\"");
     assertThat(machine.site().postLines("/api/v1/facts", facts).status()).isEqualTo(200);
-    until(() -> machine.site().get("/api/v1/lots/N-POLLEN").status() == 200);
+    for (String lot : List.of("N-PLAN", "N-POLLEN")) {
+      until(
+          () -> {
+            Site.Answer answer = machine.site().get("/api/v1/lots/" + lot);
+            return answer.status() == 200 && answer.body().at("/asOf/complete").asBoolean();
+          });
+    }
     int year = LocalDate.now().getYear() + 2;
     Asking.Answer saved =
         asking.post(
