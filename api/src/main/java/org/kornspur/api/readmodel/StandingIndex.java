@@ -46,6 +46,7 @@ public final class StandingIndex {
   private SeasonTotals seasons = new SeasonTotals();
   private final SortedMap<Subject, String> f1Crops = new TreeMap<>();
   private final Map<String, String> words = new HashMap<>();
+  private long revision;
 
   /**
    * Takes a standing.
@@ -83,6 +84,7 @@ public final class StandingIndex {
   void clear() {
     writing(
         () -> {
+          revision++;
           held.clear();
           worstFirst.clear();
           byId.clear();
@@ -92,6 +94,13 @@ public final class StandingIndex {
           f1Crops.clear();
           return Optional.empty();
         });
+  }
+
+  /**
+   * Another number after each change: what was made of all standings holds while it is the same.
+   */
+  public long revision() {
+    return reading(() -> revision);
   }
 
   /** The row of a subject. */
@@ -257,6 +266,7 @@ public final class StandingIndex {
   }
 
   private Optional<StandingIndexRow> takeOut(Subject subject) {
+    revision++;
     IndexedStanding before = held.remove(subject);
     if (before == null) {
       return Optional.empty();

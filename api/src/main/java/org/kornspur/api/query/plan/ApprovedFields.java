@@ -5,12 +5,9 @@ import jakarta.inject.Inject;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Stream;
-import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.kafka.RulesInForce;
 import org.kornspur.api.readmodel.ReadModel;
 import org.kornspur.contract.FieldCropDeclared;
-import org.kornspur.contract.HybridDeclared;
 import org.kornspur.contract.PlanVersion;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Dossier;
@@ -35,7 +32,7 @@ public class ApprovedFields {
   @Inject ReadModel readModel;
   @Inject PlanService plans;
   @Inject PlanGround ground;
-  @Inject ProcessorsClient processors;
+  @Inject DeclaredHybrids hybrids;
   @Inject RulesInForce rules;
 
   /** The crops of one approved plan in one harvest. */
@@ -81,16 +78,10 @@ public class ApprovedFields {
                 year, List.of(), fields, known, placements, Map.of(), Optional.empty())));
   }
 
-  /** Hybrids that are no longer declared are left out; so is all where they contradict. */
+  /** None where the hybrids contradict each other by now. */
   private MultiplicationChain chain(PlanQuestion asked) {
     try {
-      return MultiplicationChain.of(
-          asked
-              .hybridIds()
-              .flatMap(
-                  id ->
-                      processors.dossier(Subject.hybrid(id)).latest(HybridDeclared.class).stream())
-              .toList());
+      return hybrids.chain(asked);
     } catch (PlanRefused changedSince) {
       return new MultiplicationChain(List.of());
     }
@@ -110,7 +101,10 @@ public class ApprovedFields {
     return of(declared.getCropYear(), here).stream()
         .map(plan -> FieldProposal.check(withoutItself(plan.crops(), declared)))
         .map(SeasonFields::conflicts)
-        .flatMap(conflicts -> conflicts.stream().filter(one -> isWith(one, subject)))
+        .flatMap(
+            conflicts ->
+                conflicts.stream()
+                    .filter(one -> one.onRecord().filter(subject::equals).isPresent()))
         .distinct()
         .toList();
   }
@@ -130,19 +124,5 @@ public class ApprovedFields {
             .toList(),
         crops.mostHa(),
         crops.store());
-  }
-
-  private static boolean isWith(FieldConflict conflict, Subject crop) {
-    return Stream.of(conflict)
-        .flatMap(
-            one ->
-                one instanceof FieldConflict.TooNear near
-                    ? Stream.of(near.source())
-                    : one instanceof FieldConflict.Spoils spoils
-                        ? Stream.of(spoils.crop())
-                        : one instanceof FieldConflict.Taken taken
-                            ? Stream.of(taken.crop())
-                            : Stream.empty())
-        .anyMatch(crop::equals);
   }
 }

@@ -9,12 +9,9 @@ import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
 import org.jboss.logging.Logger;
-import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.readmodel.ReadModel;
 import org.kornspur.api.readmodel.StandingIndexRow;
-import org.kornspur.contract.HybridDeclared;
 import org.kornspur.contract.PlanVersion;
-import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.plan.MultiplicationChain;
 import org.kornspur.processors.plan.PlanRefused;
 import org.kornspur.processors.plan.PlanSolver;
@@ -35,11 +32,21 @@ public class PlanWatch {
 
   @Inject ReadModel readModel;
   @Inject PlanService plans;
-  @Inject ProcessorsClient processors;
+  @Inject DeclaredHybrids hybrids;
   private final Map<String, Solved> latest = new ConcurrentHashMap<>();
   private final Clock clock = Clock.systemDefaultZone();
 
-  private record Solved(PlanVersion version, PlanTask task, SeedPlan plan) {}
+  /**
+   * A plan as it was solved last.
+   *
+   * @param revision of the standings that it was looked at with last
+   */
+  private record Solved(
+      PlanVersion version,
+      long revision,
+      MultiplicationChain chain,
+      PlanTask task,
+      SeedPlan plan) {}
 
   /**
    * A demand of which less is met than was approved.
@@ -87,30 +94,30 @@ public class PlanWatch {
     }
   }
 
+  /** Looks at all standings only where one of them, or a hybrid of the plan, has changed. */
   private Solved solved(PlanVersion version) {
-    PlanTask task = task(version);
+    PlanQuestion asked = plans.question(version);
+    MultiplicationChain chain = hybrids.chain(asked);
+    long revision = readModel.standings().revision();
     return latest.compute(
         version.getPlanId(),
-        (id, before) ->
-            before != null && before.version().equals(version) && before.task().equals(task)
-                ? before
-                : new Solved(version, task, PlanSolver.solve(task)));
+        (id, before) -> {
+          boolean isOfPlan = before != null && before.version().equals(version);
+          if (isOfPlan && before.revision() == revision && before.chain().equals(chain)) {
+            return before;
+          }
+          PlanTask task = task(asked, chain);
+          return new Solved(
+              version,
+              revision,
+              chain,
+              task,
+              isOfPlan && before.task().equals(task) ? before.plan() : PlanSolver.solve(task));
+        });
   }
 
-  private PlanTask task(PlanVersion version) {
-    PlanQuestion asked = plans.question(version);
+  private PlanTask task(PlanQuestion asked, MultiplicationChain chain) {
     List<StandingIndexRow> rows = readModel.standings().matching(row -> row.material().isPresent());
-    MultiplicationChain chain =
-        MultiplicationChain.of(
-            asked
-                .hybridIds()
-                .flatMap(
-                    id ->
-                        processors
-                            .dossier(Subject.hybrid(id))
-                            .latest(HybridDeclared.class)
-                            .stream())
-                .toList());
     Supply supply = PlanService.supply(rows, chain, asked);
     return PlanTask.of(asked.question(), chain, supply.lots(), PlanService.lastGrown(rows));
   }
