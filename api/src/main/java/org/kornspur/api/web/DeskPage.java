@@ -170,19 +170,19 @@ public class DeskPage {
                         new Desk.Piece(
                             terms().gate(verdict.getGate()),
                             new RawString(pages.words().verdicts().evidenceHtml(verdict)))));
+    String href = Addresses.pageOf(subject);
+    String refusedHref = quarantine.waitingThatName(subject).isEmpty() ? "" : href + "#refused";
     boolean urgent = owed.until().due().filter(due -> due.isUrgent(today)).isPresent();
     return byDue.entrySet().stream()
         .map(
             due ->
                 new Desk.Owed(
                     headlines.name(subject),
-                    Addresses.pageOf(subject),
+                    href,
                     due.getKey(),
                     urgent,
                     due.getValue(),
-                    quarantine.waitingThatName(subject).isEmpty()
-                        ? ""
-                        : Addresses.pageOf(subject) + "#refused"))
+                    refusedHref))
         .toList();
   }
 

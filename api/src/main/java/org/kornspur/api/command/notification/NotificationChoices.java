@@ -122,14 +122,17 @@ public class NotificationChoices {
 
   /** Takes over what the latest token says of who chose, once an hour where it says the same. */
   void note(Caller caller) {
-    receivers
-        .issued(caller)
+    if (receivers.areKeptHere()) {
+      return;
+    }
+    of(caller)
         .ifPresent(
-            issued ->
-                of(caller)
-                    .filter(choice -> isNews(issued, choice.getIssued()))
+            choice ->
+                receivers
+                    .issued(caller)
+                    .filter(issued -> isNews(issued, choice.getIssued()))
                     .ifPresent(
-                        choice ->
+                        issued ->
                             keep(NotificationChoice.newBuilder(choice).setIssued(issued).build())));
   }
 

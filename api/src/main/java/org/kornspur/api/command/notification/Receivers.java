@@ -45,6 +45,11 @@ public class Receivers {
         .map(this::of);
   }
 
+  /** Whether the program itself knows the people, and no issuer. */
+  boolean areKeptHere() {
+    return people.areKeptHere();
+  }
+
   Receiver of(Caller caller) {
     return new Receiver(caller, visibilityService.of(caller));
   }

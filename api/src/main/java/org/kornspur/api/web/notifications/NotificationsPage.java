@@ -18,6 +18,7 @@ import java.net.URI;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.function.Supplier;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.command.notification.GivenUpMessages;
@@ -82,17 +83,13 @@ public class NotificationsPage {
   @Operation(hidden = true)
   public Response save(InputStream body) throws IOException {
     FormFields form = FormFields.of(BodyLimit.read(body));
-    try {
-      return choices
-          .save(caller.get(), form::first, pages.words().language())
-          .map(this::shownOnce)
-          .orElseGet(() -> seeOther(sheet().unconfirmed() ? "codeSent" : "saved"));
-    } catch (ApiProblem refused) {
-      List<String> why = pages.sentences(refused, this::named);
-      return Response.status(refused.document().status())
-          .entity(show(sheet().refused(form, why), ""))
-          .build();
-    }
+    return unlessRefused(
+        why -> sheet().refused(form, why),
+        () ->
+            choices
+                .save(caller.get(), form::first, pages.words().language())
+                .map(this::shownOnce)
+                .orElseGet(() -> seeOther(sheet().unconfirmed() ? "codeSent" : "saved")));
   }
 
   @POST
@@ -103,6 +100,7 @@ public class NotificationsPage {
   public Response confirm(InputStream body) throws IOException {
     FormFields form = FormFields.of(BodyLimit.read(body));
     return unlessRefused(
+        why -> sheet().refused(why),
         () -> {
           choices.confirm(caller.get(), form.first("code"));
           return seeOther("confirmed");
@@ -117,18 +115,22 @@ public class NotificationsPage {
   public Response sendCodeAgain(InputStream body) throws IOException {
     BodyLimit.read(body);
     return unlessRefused(
+        why -> sheet().refused(why),
         () -> {
           choices.sendCodeAgain(caller.get());
           return seeOther("codeSent");
         });
   }
 
-  private Response unlessRefused(Supplier<Response> act) {
+  /** Does what was asked, or shows why not. */
+  private Response unlessRefused(
+      Function<List<String>, NotificationSheet> refusedFor, Supplier<Response> act) {
     try {
       return act.get();
     } catch (ApiProblem refused) {
+      List<String> why = pages.sentences(refused, this::named);
       return Response.status(refused.document().status())
-          .entity(show(sheet().refused(pages.sentences(refused, this::named)), ""))
+          .entity(show(refusedFor.apply(why), ""))
           .build();
     }
   }

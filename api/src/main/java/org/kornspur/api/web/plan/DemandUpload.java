@@ -39,10 +39,7 @@ class DemandUpload {
     return new PlanRequest(
         before.map(plan -> plan.version().getName()).or(() -> form.text("name")).orElse(""),
         form.text("reason").orElse(""),
-        form.text("basedOnVersion")
-            .filter(text -> text.matches("\\d{1,9}"))
-            .map(Integer::valueOf)
-            .orElse(null),
+        form.text("basedOnVersion").flatMap(PlanPage::whole).orElse(null),
         question);
   }
 }

@@ -84,10 +84,7 @@ public class PlanFieldsPage {
           new PlanRequest(
               before.version().getName(),
               form.first("reason").orElse(""),
-              form.first("basedOnVersion")
-                  .filter(text -> text.matches("\\d{1,9}"))
-                  .map(Integer::valueOf)
-                  .orElse(null),
+              form.first("basedOnVersion").flatMap(PlanPage::whole).orElse(null),
               FieldsForm.read(form, before.question(), year, pages.words().language()));
       writer.change(caller.get(), id, request);
       return Response.seeOther(URI.create("/plan/" + Addresses.part(id) + "/fields?year=" + year))

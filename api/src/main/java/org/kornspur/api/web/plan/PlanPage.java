@@ -205,7 +205,8 @@ public class PlanPage {
     }
   }
 
-  private static Optional<Integer> whole(String text) {
+  /** The number of a version as a form has it; empty where it is none. */
+  static Optional<Integer> whole(String text) {
     return text.matches("\\d{1,9}") ? Optional.of(Integer.valueOf(text)) : Optional.empty();
   }
 
