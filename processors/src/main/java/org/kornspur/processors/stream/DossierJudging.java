@@ -50,8 +50,14 @@ final class DossierJudging implements Processor<Subject, DossierChange, String, 
   /** Of more marked dossiers it is a load; at half of what a task can judge there are fewer. */
   static final int LOAD = 2 * MOST_JUDGED_IN_A_STEP;
 
-  /** Of a load a step judges more: from one to the next a transaction has to be committed. */
-  private static final int LOAD_STEPS_IN_ONE = 5;
+  /** So many a busy machine judges in a short step. */
+  private static final int JUDGED_IN_A_SHORT_STEP = 30;
+
+  /**
+   * Where more are ready a step is longer, at most by this: from one to the next a transaction has
+   * to be committed, for which the thread would wait as long as it judged.
+   */
+  private static final int MOST_STEPS_IN_ONE = 5;
 
   /** So long the first of a load waits for the rest of it at most. */
   static final Duration LONGEST_LOAD = Duration.ofSeconds(60);
@@ -211,7 +217,7 @@ final class DossierJudging implements Processor<Subject, DossierChange, String, 
   private void judgeMarked() {
     long now = context.currentSystemTimeMs();
     progress.note(marked.oldestReadyMs(now), now);
-    int steps = marked.ready() > LOAD ? LOAD_STEPS_IN_ONE : 1;
+    int steps = Math.min(MOST_STEPS_IN_ONE, 1 + marked.ready() / JUDGED_IN_A_SHORT_STEP);
     long end = System.nanoTime() + steps * LONGEST_STEP.toNanos();
     long waited =
         idleSteps < MOST_IDLE_STEPS ? now - progress.longestWait(now).toMillis() : Long.MAX_VALUE;
