@@ -57,16 +57,19 @@ public final class Dossier {
   private final List<Edge> edgesIn;
   private final List<Edge> edgesOut;
   private final List<Report.FromParent> parents;
+  private final List<SpecificRecord> counting;
   private final Optional<Material> materialAsMade;
   private final Optional<Material> material;
 
-  /** Held once it is asked for; computed anew it is the same, so nothing guards it. */
+  // held once they are asked for; computed anew they are the same, so nothing guards them
+  private List<MassFlow> massFlows;
   private FloweringWindow flowering;
 
   public Dossier(Subject subject, List<Entry> entries, List<Report> reports) {
     this.subject = subject;
     this.entries = entries.stream().sorted(Entry.BY_TIME_THEN_ID).toList();
     this.reports = reports.stream().sorted(Comparator.comparing(Report::sender)).toList();
+    counting = this.entries.stream().filter(Entry::counts).map(Entry::fact).toList();
     List<Edge> edges = counting().flatMap(fact -> Edges.of(fact).stream()).toList();
     edgesIn = edges.stream().filter(edge -> edge.child().equals(subject)).toList();
     edgesOut = edges.stream().filter(edge -> edge.parent().equals(subject)).toList();
@@ -121,7 +124,7 @@ public final class Dossier {
 
   /** All facts that still count, by time and id. */
   public Stream<SpecificRecord> counting() {
-    return entries.stream().filter(Entry::counts).map(Entry::fact);
+    return counting.stream();
   }
 
   /**
@@ -283,6 +286,13 @@ public final class Dossier {
    * last is taken, and of several declarations the latest, so that none is counted twice.
    */
   public List<MassFlow> massFlows() {
+    if (massFlows == null) {
+      massFlows = countedOnce();
+    }
+    return massFlows;
+  }
+
+  private List<MassFlow> countedOnce() {
     Set<String> overruled = overruledCorrections();
     List<SpecificRecord> valid =
         counting().filter(fact -> !overruled.contains(FactType.idOf(fact))).toList();
