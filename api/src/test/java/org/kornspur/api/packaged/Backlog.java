@@ -3,6 +3,8 @@ package org.kornspur.api.packaged;
 import java.time.Duration;
 import java.util.HashMap;
 import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import java.util.concurrent.ExecutionException;
 import java.util.stream.Collectors;
 import org.apache.kafka.clients.admin.Admin;
@@ -36,6 +38,11 @@ final class Backlog implements AutoCloseable {
 
   /** Records that are stored and whose outcome is not committed yet, or {@link #UNKNOWN}. */
   long records() throws InterruptedException {
+    return byTopic().values().stream().mapToLong(Long::longValue).sum();
+  }
+
+  /** The same by topic; one entry of {@link #UNKNOWN} where the brokers do not tell. */
+  SortedMap<String, Long> byTopic() throws InterruptedException {
     try {
       Map<TopicPartition, OffsetAndMetadata> committed =
           admin.listConsumerGroupOffsets(GROUP).partitionsToOffsetAndMetadata().get();
@@ -48,13 +55,17 @@ final class Backlog implements AutoCloseable {
               .all()
               .get();
       return committed.entrySet().stream()
-          .mapToLong(entry -> ends.get(entry.getKey()).offset() - entry.getValue().offset())
-          .sum();
+          .collect(
+              Collectors.groupingBy(
+                  entry -> entry.getKey().topic(),
+                  TreeMap::new,
+                  Collectors.summingLong(
+                      entry -> ends.get(entry.getKey()).offset() - entry.getValue().offset())));
     } catch (ExecutionException e) {
       // A client may hold on to a broker that is gone; a new one asks afresh who leads.
       admin.close(Duration.ZERO);
       admin = Admin.create(settings);
-      return UNKNOWN;
+      return new TreeMap<>(Map.of("unknown", UNKNOWN));
     }
   }
 

@@ -184,6 +184,10 @@ public final class OneMachine implements AutoCloseable {
     return process.processorTime();
   }
 
+  long residentMemoryKb() throws IOException {
+    return process.residentMemoryKb();
+  }
+
   /** Waits until it is ready, and tells how long that took. */
   public Duration awaitReady() throws InterruptedException {
     Deadline deadline = Deadline.in(READY_LIMIT, "the application is ready");

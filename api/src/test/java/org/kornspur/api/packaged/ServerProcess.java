@@ -82,6 +82,15 @@ final class ServerProcess implements AutoCloseable {
     return process.info().totalCpuDuration().orElse(Duration.ZERO);
   }
 
+  /** Memory that it holds in the machine's, kibibytes; as Linux tells. */
+  long residentMemoryKb() throws IOException {
+    return Files.readAllLines(Path.of("/proc", Long.toString(process.pid()), "status")).stream()
+        .filter(line -> line.startsWith("VmRSS:"))
+        .mapToLong(line -> Long.parseLong(line.replaceAll("\\D", "")))
+        .findFirst()
+        .orElseThrow();
+  }
+
   /**
    * Waits until it ends by itself.
    *
