@@ -17,7 +17,7 @@ import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.kornspur.api.export.geojson.GroundFeatures;
-import org.kornspur.api.export.spreadsheet.RecordsTable;
+import org.kornspur.api.export.spreadsheet.SpreadsheetTable;
 import org.kornspur.api.http.Attachment;
 import org.kornspur.api.http.HeavyDocument;
 import org.kornspur.api.http.Parameters;
@@ -52,7 +52,7 @@ public class ListsResource {
 
   @GET
   @Path("lots.csv")
-  @Produces(TableAnswer.CSV)
+  @Produces(TableDownload.CSV)
   @RequiresPermission(Permission.READ_LOTS)
   @HeavyDocument
   @Operation(
@@ -60,12 +60,12 @@ public class ListsResource {
       summary = "The lots that match as a table; page and size are not heeded")
   @APIResponse(responseCode = "200", description = "CSV after RFC 4180, in UTF-8")
   public Response lotsCsv(@BeanParam StandingFilter filter) {
-    return TableAnswer.csv("lots", table(filter, Subject.Kind.LOT));
+    return TableDownload.csv("lots", table(filter, Subject.Kind.LOT));
   }
 
   @GET
   @Path("lots.xlsx")
-  @Produces(TableAnswer.XLSX)
+  @Produces(TableDownload.XLSX)
   @RequiresPermission(Permission.READ_LOTS)
   @HeavyDocument
   @Operation(
@@ -73,12 +73,12 @@ public class ListsResource {
       summary = "The lots that match as a spreadsheet; page and size are not heeded")
   @APIResponse(responseCode = "200", description = "Office Open XML workbook")
   public Response lotsXlsx(@BeanParam StandingFilter filter) {
-    return TableAnswer.xlsx("lots", table(filter, Subject.Kind.LOT));
+    return TableDownload.xlsx("lots", table(filter, Subject.Kind.LOT));
   }
 
   @GET
   @Path("crops.csv")
-  @Produces(TableAnswer.CSV)
+  @Produces(TableDownload.CSV)
   @RequiresPermission(Permission.READ_CROPS)
   @HeavyDocument
   @Operation(
@@ -86,12 +86,12 @@ public class ListsResource {
       summary = "The crops that match as a table; page and size are not heeded")
   @APIResponse(responseCode = "200", description = "CSV after RFC 4180, in UTF-8")
   public Response cropsCsv(@BeanParam StandingFilter filter) {
-    return TableAnswer.csv("crops", table(filter, Subject.Kind.CROP));
+    return TableDownload.csv("crops", table(filter, Subject.Kind.CROP));
   }
 
   @GET
   @Path("crops.xlsx")
-  @Produces(TableAnswer.XLSX)
+  @Produces(TableDownload.XLSX)
   @RequiresPermission(Permission.READ_CROPS)
   @HeavyDocument
   @Operation(
@@ -99,29 +99,29 @@ public class ListsResource {
       summary = "The crops that match as a spreadsheet; page and size are not heeded")
   @APIResponse(responseCode = "200", description = "Office Open XML workbook")
   public Response cropsXlsx(@BeanParam StandingFilter filter) {
-    return TableAnswer.xlsx("crops", table(filter, Subject.Kind.CROP));
+    return TableDownload.xlsx("crops", table(filter, Subject.Kind.CROP));
   }
 
   @GET
   @Path("seasons.csv")
-  @Produces(TableAnswer.CSV)
+  @Produces(TableDownload.CSV)
   @RequiresPermission(Permission.READ_SEASONS)
   @HeavyDocument
   @Operation(operationId = "seasonsCsv", summary = "Seasons side by side as a table")
   @APIResponse(responseCode = "200", description = "CSV after RFC 4180, in UTF-8")
   public Response seasonsCsv(@BeanParam SeasonParameters narrowed) {
-    return TableAnswer.csv("seasons", table(narrowed));
+    return TableDownload.csv("seasons", table(narrowed));
   }
 
   @GET
   @Path("seasons.xlsx")
-  @Produces(TableAnswer.XLSX)
+  @Produces(TableDownload.XLSX)
   @RequiresPermission(Permission.READ_SEASONS)
   @HeavyDocument
   @Operation(operationId = "seasonsXlsx", summary = "Seasons side by side as a spreadsheet")
   @APIResponse(responseCode = "200", description = "Office Open XML workbook")
   public Response seasonsXlsx(@BeanParam SeasonParameters narrowed) {
-    return TableAnswer.xlsx("seasons", table(narrowed));
+    return TableDownload.xlsx("seasons", table(narrowed));
   }
 
   @GET
@@ -176,12 +176,12 @@ public class ListsResource {
     return Integer.parseInt(cropYear);
   }
 
-  private RecordsTable table(SeasonParameters narrowed) {
+  private SpreadsheetTable table(SeasonParameters narrowed) {
     return new SeasonsTable(words.texts("seasons"), words.texts("standings"), words.terms())
         .of(comparison.seasons(narrowed.filter(new Parameters())));
   }
 
-  private RecordsTable table(StandingFilter filter, Subject.Kind kind) {
+  private SpreadsheetTable table(StandingFilter filter, Subject.Kind kind) {
     return new StandingsTable(
             words.texts("standings"), words.terms(), FieldLabels.in(words.language()))
         .of(queries.list(filter.query(Set.of(kind), false).whole()).items());

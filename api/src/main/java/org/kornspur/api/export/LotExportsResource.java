@@ -22,7 +22,7 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.kornspur.api.export.epcis.EpcisDocuments;
 import org.kornspur.api.export.epcis.EpcisEvents;
 import org.kornspur.api.export.prov.ProvDocument;
-import org.kornspur.api.export.spreadsheet.RecordsTable;
+import org.kornspur.api.export.spreadsheet.SpreadsheetTable;
 import org.kornspur.api.http.HeavyDocument;
 import org.kornspur.api.http.Parameters;
 import org.kornspur.api.security.Permission;
@@ -84,7 +84,7 @@ public class LotExportsResource {
 
   @GET
   @Path("{id}/records.csv")
-  @Produces(TableAnswer.CSV)
+  @Produces(TableDownload.CSV)
   @RequiresPermission(Permission.EXPORT)
   @HeavyDocument
   @Operation(
@@ -92,12 +92,12 @@ public class LotExportsResource {
       summary = "All records of the lot as a table; no cell can become a formula")
   @APIResponse(responseCode = "200", description = "CSV after RFC 4180, in UTF-8")
   public Response csv(@PathParam("id") String id, @BeanParam Ancestors ancestors) {
-    return TableAnswer.csv("records", RecordsTable.of(history.of(id, ancestors.areAsked())));
+    return TableDownload.csv("records", SpreadsheetTable.of(history.of(id, ancestors.areAsked())));
   }
 
   @GET
   @Path("{id}/records.xlsx")
-  @Produces(TableAnswer.XLSX)
+  @Produces(TableDownload.XLSX)
   @RequiresPermission(Permission.EXPORT)
   @HeavyDocument
   @Operation(
@@ -105,7 +105,7 @@ public class LotExportsResource {
       summary = "All records of the lot as a spreadsheet that can be sorted and filtered")
   @APIResponse(responseCode = "200", description = "Office Open XML workbook")
   public Response xlsx(@PathParam("id") String id, @BeanParam Ancestors ancestors) {
-    return TableAnswer.xlsx("records", RecordsTable.of(history.of(id, ancestors.areAsked())));
+    return TableDownload.xlsx("records", SpreadsheetTable.of(history.of(id, ancestors.areAsked())));
   }
 
   /** Whether all that the lot came from is wanted too. */

@@ -26,7 +26,7 @@ public class PlanComparisonExportResource {
 
   @GET
   @Path("demands.csv")
-  @Produces(TableAnswer.CSV)
+  @Produces(TableDownload.CSV)
   @RequiresPermission(Permission.READ_PLANS)
   @Operation(
       operationId = "comparePlansCsv",
@@ -34,12 +34,12 @@ public class PlanComparisonExportResource {
   @APIResponse(responseCode = "200", description = "One row a plan and demand")
   @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
   public Response comparisonCsv(@QueryParam("plan") List<String> named) {
-    return TableAnswer.csv("plans", PlanComparisonTable.of(plans.compare(named)));
+    return TableDownload.csv("plans", PlanComparisonTable.of(plans.compare(named)));
   }
 
   @GET
   @Path("demands.xlsx")
-  @Produces(TableAnswer.XLSX)
+  @Produces(TableDownload.XLSX)
   @RequiresPermission(Permission.READ_PLANS)
   @Operation(
       operationId = "comparePlansXlsx",
@@ -47,6 +47,6 @@ public class PlanComparisonExportResource {
   @APIResponse(responseCode = "200", description = "Office Open XML workbook")
   @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
   public Response comparisonXlsx(@QueryParam("plan") List<String> named) {
-    return TableAnswer.xlsx("plans", PlanComparisonTable.of(plans.compare(named)));
+    return TableDownload.xlsx("plans", PlanComparisonTable.of(plans.compare(named)));
   }
 }

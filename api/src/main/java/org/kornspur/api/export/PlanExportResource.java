@@ -10,7 +10,7 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.kornspur.api.export.spreadsheet.PlanTable;
-import org.kornspur.api.export.spreadsheet.RecordsTable;
+import org.kornspur.api.export.spreadsheet.SpreadsheetTable;
 import org.kornspur.api.query.QueryService;
 import org.kornspur.api.query.RequestWords;
 import org.kornspur.api.query.plan.PlanService;
@@ -31,29 +31,29 @@ public class PlanExportResource {
 
   @GET
   @Path("{id}/seasons.csv")
-  @Produces(TableAnswer.CSV)
+  @Produces(TableDownload.CSV)
   @RequiresPermission(Permission.READ_PLANS)
   @Operation(
       operationId = "planSeasonsCsv",
       summary = "Each seed in each season of a plan: needed, available, short, as CSV (RFC 4180)")
   @APIResponse(responseCode = "200", description = "One row a seed and harvest")
   public Response csv(@PathParam("id") String id) {
-    return TableAnswer.csv("seasons", table(id));
+    return TableDownload.csv("seasons", table(id));
   }
 
   @GET
   @Path("{id}/seasons.xlsx")
-  @Produces(TableAnswer.XLSX)
+  @Produces(TableDownload.XLSX)
   @RequiresPermission(Permission.READ_PLANS)
   @Operation(
       operationId = "planSeasonsXlsx",
       summary = "The same as a spreadsheet that can be sorted and filtered")
   @APIResponse(responseCode = "200", description = "Office Open XML workbook")
   public Response xlsx(@PathParam("id") String id) {
-    return TableAnswer.xlsx("seasons", table(id));
+    return TableDownload.xlsx("seasons", table(id));
   }
 
-  private RecordsTable table(String id) {
+  private SpreadsheetTable table(String id) {
     return PlanTable.of(PlanView.of(plans.calculate(id), words.words(), queries.asOf()));
   }
 }

@@ -3,8 +3,8 @@ package org.kornspur.api.export;
 import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.kornspur.api.export.spreadsheet.RecordsTable;
-import org.kornspur.api.export.spreadsheet.RecordsTable.Cell;
+import org.kornspur.api.export.spreadsheet.SpreadsheetTable;
+import org.kornspur.api.export.spreadsheet.SpreadsheetTable.Cell;
 import org.kornspur.api.query.season.SeasonView;
 import org.kornspur.api.query.season.SeasonsView;
 import org.kornspur.api.text.DomainTerms;
@@ -19,8 +19,8 @@ import org.kornspur.processors.verdict.Fitness;
  */
 record SeasonsTable(PageTexts texts, PageTexts lists, DomainTerms terms) {
 
-  RecordsTable of(SeasonsView seasons) {
-    return new RecordsTable(
+  SpreadsheetTable of(SeasonsView seasons) {
+    return new SpreadsheetTable(
         List.of(
             texts.of("kind"),
             texts.of("season"),

@@ -2,8 +2,8 @@ package org.kornspur.api.export;
 
 import java.util.List;
 import java.util.Optional;
-import org.kornspur.api.export.spreadsheet.RecordsTable;
-import org.kornspur.api.export.spreadsheet.RecordsTable.Cell;
+import org.kornspur.api.export.spreadsheet.SpreadsheetTable;
+import org.kornspur.api.export.spreadsheet.SpreadsheetTable.Cell;
 import org.kornspur.api.query.view.MaterialView;
 import org.kornspur.api.query.view.StandingLineView;
 import org.kornspur.api.text.DomainTerms;
@@ -23,8 +23,8 @@ final class StandingsTable {
     this.labels = labels;
   }
 
-  RecordsTable of(List<StandingLineView> lines) {
-    return new RecordsTable(
+  SpreadsheetTable of(List<StandingLineView> lines) {
+    return new SpreadsheetTable(
         List.of(
             texts.of("idColumn"),
             texts.of("state"),

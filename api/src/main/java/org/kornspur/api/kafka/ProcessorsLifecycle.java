@@ -27,7 +27,7 @@ import org.kornspur.api.storage.CannotStart;
 import org.kornspur.api.storage.PrivateFolder;
 import org.kornspur.api.storage.RefusedTableFolder;
 import org.kornspur.api.text.Language;
-import org.kornspur.ingest.intake.Counted;
+import org.kornspur.ingest.intake.CountedNoun;
 import org.kornspur.processors.stream.RejudgingProgress;
 
 /**
@@ -212,7 +212,7 @@ public class ProcessorsLifecycle {
         ? processors.condition()
         : processors.condition()
             + "; "
-            + Counted.of(skipped, "record(s)")
+            + CountedNoun.of(skipped, "record(s)")
             + " could not be processed, see the log";
   }
 

@@ -13,7 +13,7 @@ import org.kornspur.api.text.TableTexts;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.contract.SenderRole;
 import org.kornspur.ingest.attestation.SignedSubmissions;
-import org.kornspur.ingest.file.FolderLoad;
+import org.kornspur.ingest.file.FolderLoader;
 import org.kornspur.ingest.file.LoadProgress;
 import org.kornspur.ingest.file.LoadReport;
 import org.kornspur.ingest.intake.FactSink;
@@ -51,7 +51,7 @@ final class StartLoad {
       throws IOException {
     try (FactPublisher publisher = FactPublisher.connect(clientSettings)) {
       LoadReport report =
-          FolderLoad.load(
+          FolderLoader.load(
               folder,
               TableTexts.all(),
               refused,

@@ -12,7 +12,7 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.kornspur.api.text.Language;
 import org.kornspur.ingest.intake.ProblemWords;
-import org.kornspur.ingest.text.PlainForm;
+import org.kornspur.ingest.text.PlainFormat;
 import org.kornspur.ingest.text.TextBundle;
 
 /** The words of all problems, of the intake and of requests, in the language of who asked. */
@@ -44,6 +44,6 @@ public class ProblemLanguage {
         ProblemWords.texts(language.locale())
             .and(TextBundle.read(language.locale(), ProblemLanguage.class, FILE));
     return new ProblemWords(
-        texts, new PlainForm(texts, ZoneId.systemDefault(), MathContext.UNLIMITED));
+        texts, new PlainFormat(texts, ZoneId.systemDefault(), MathContext.UNLIMITED));
   }
 }

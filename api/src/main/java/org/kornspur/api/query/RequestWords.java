@@ -15,7 +15,7 @@ import org.kornspur.api.text.Audience;
 import org.kornspur.api.text.DomainTerms;
 import org.kornspur.api.text.FirstReasonWords;
 import org.kornspur.api.text.Language;
-import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.LocalFormat;
 import org.kornspur.api.text.PageTexts;
 import org.kornspur.api.text.ReaderWords;
 import org.kornspur.api.text.VerdictWords;
@@ -49,8 +49,8 @@ public class RequestWords {
   }
 
   /** Writes dates, numbers and units for who asks. */
-  public LocalForm form() {
-    return new LocalForm(language(), ZoneId.systemDefault());
+  public LocalFormat form() {
+    return new LocalFormat(language(), ZoneId.systemDefault());
   }
 
   public DomainTerms terms() {

@@ -8,7 +8,7 @@ import org.kornspur.api.security.visibility.Visibility;
 import org.kornspur.api.security.visibility.VisibilityService;
 import org.kornspur.api.text.Addresses;
 import org.kornspur.api.text.Audience;
-import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.LocalFormat;
 import org.kornspur.ingest.contract.Subject;
 
 /**
@@ -17,7 +17,7 @@ import org.kornspur.ingest.contract.Subject;
  * @param namesPersons false for what leaves the pages
  */
 public record VisibleAudience(
-    LocalForm form,
+    LocalFormat form,
     boolean namesPersons,
     Supplier<Visibility> visibility,
     VisibilityService visibilityService,

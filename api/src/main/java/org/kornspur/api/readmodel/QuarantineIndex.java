@@ -44,7 +44,7 @@ public final class QuarantineIndex {
     Set<String> words =
         isDecision(row.state())
             ? Set.of()
-            : stays ? before.words() : NamedWords.in(entry.getOriginalValue());
+            : stays ? before.words() : IdCandidates.in(entry.getOriginalValue());
     held.put(entryId, new Held(row, stays ? before.packed() : CompressedRecord.of(bytes), words));
     words.forEach(word -> heldByWord.computeIfAbsent(word, one -> new HashSet<>()).add(entryId));
     newestFirst.add(row);

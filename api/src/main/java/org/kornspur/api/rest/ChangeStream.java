@@ -55,7 +55,7 @@ final class ChangeStream implements ChangeHub.Listener, StreamingOutput {
    * @param heartbeat after how long a silence the stream says that it is still there
    */
   record Reader(
-      StreamPlaces.Place place,
+      StreamReaderLimit.Place place,
       Optional<TopicPositions> lastSeen,
       Function<StandingChange, Optional<JsonNode>> shown,
       Function<TopicPositions, String> mark,

@@ -45,7 +45,8 @@ public class ChangesResource {
 
   private static final Duration HEARTBEAT = Duration.ofSeconds(15);
 
-  private final StreamPlaces places = new StreamPlaces(MOST_LISTENERS, MOST_OF_ONE_PERSON);
+  private final StreamReaderLimit places =
+      new StreamReaderLimit(MOST_LISTENERS, MOST_OF_ONE_PERSON);
   @Inject ReadModel readModel;
   @Inject ObjectMapper json;
   @Inject CurrentCaller caller;

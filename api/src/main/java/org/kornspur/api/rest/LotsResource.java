@@ -19,8 +19,8 @@ import org.kornspur.api.http.Attachment;
 import org.kornspur.api.http.HeavyDocument;
 import org.kornspur.api.http.StandingFilter;
 import org.kornspur.api.query.recall.CountedStock;
+import org.kornspur.api.query.recall.RecallCsv;
 import org.kornspur.api.query.recall.RecallDrills;
-import org.kornspur.api.query.recall.RecallSheet;
 import org.kornspur.api.query.recall.RecallView;
 import org.kornspur.api.query.view.PageView;
 import org.kornspur.api.query.view.StandingLineView;
@@ -102,7 +102,7 @@ public class LotsResource extends HistoryResource {
   @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public Response sheet(@PathParam("id") String id, @QueryParam("stock") List<String> stock) {
     RecallView drill = drills.drill(Subject.lot(id), CountedStock.of(stock));
-    return Attachment.of("recall-drill.csv", RecallSheet.write(drill), CSV + ";charset=UTF-8");
+    return Attachment.of("recall-drill.csv", RecallCsv.write(drill), CSV + ";charset=UTF-8");
   }
 
   @Override

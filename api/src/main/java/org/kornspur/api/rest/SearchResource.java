@@ -15,7 +15,7 @@ import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.kornspur.api.http.Parameters;
 import org.kornspur.api.query.search.FoundView;
-import org.kornspur.api.query.search.Search;
+import org.kornspur.api.query.search.SearchService;
 import org.kornspur.api.query.view.PageView;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
@@ -28,7 +28,7 @@ import org.kornspur.api.text.Addresses;
 public class SearchResource {
   private static final int MOST_A_PAGE = 1000;
 
-  @Inject Search search;
+  @Inject SearchService search;
 
   @GET
   @RequiresPermission(Permission.SEARCH)
@@ -57,7 +57,7 @@ public class SearchResource {
           @QueryParam("size")
           String size) {
     Parameters parameters = new Parameters();
-    String asked = parameters.text("q", text, Search.SHORTEST, Search.LONGEST);
+    String asked = parameters.text("q", text, SearchService.SHORTEST, SearchService.LONGEST);
     int number = parameters.page(page);
     int entries = parameters.whole("size", size, 50, 1, MOST_A_PAGE);
     parameters.check();

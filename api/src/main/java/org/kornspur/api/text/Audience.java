@@ -8,7 +8,7 @@ import org.kornspur.ingest.contract.Subject;
 public interface Audience {
 
   /** Writes dates, numbers and units, in the reader's language. */
-  LocalForm form();
+  LocalFormat form();
 
   /** The day on which it is read, at the site. */
   LocalDate today();
@@ -31,8 +31,8 @@ public interface Audience {
   Optional<String> pageOf(Subject subject);
 
   /** One who sees everything and follows no links: for papers and for tests. */
-  static Audience ofEverything(LocalForm form, LocalDate today) {
-    record Everything(LocalForm form, LocalDate today) implements Audience {
+  static Audience ofEverything(LocalFormat form, LocalDate today) {
+    record Everything(LocalFormat form, LocalDate today) implements Audience {
       @Override
       public boolean names(Subject subject) {
         return true;

@@ -21,7 +21,7 @@ record Precision(Optional<Double> limit, String unit) {
     return limit == null ? USUAL : new Precision(Optional.of(limit.getValue()), limit.getUnit());
   }
 
-  String written(Amount amount, LocalForm form) {
+  String written(Amount amount, LocalFormat form) {
     if (limit.isEmpty() || !amount.unit().equals(unit)) {
       return amount.unit().isEmpty()
           ? form.number(amount.number())
@@ -31,7 +31,7 @@ record Precision(Optional<Double> limit, String unit) {
   }
 
   /** A number in the unit of the limit. */
-  String measure(double number, LocalForm form) {
+  String measure(double number, LocalFormat form) {
     if (limit.isEmpty()) {
       return form.measure(number, unit);
     }

@@ -131,12 +131,12 @@ public final class ReaderWords {
     return patterns.texts().term(constant.getDeclaringClass().getSimpleName(), constant.name());
   }
 
-  private ReaderForm form() {
-    return new ReaderForm(reader, Precision.USUAL);
+  private ReaderFormat form() {
+    return new ReaderFormat(reader, Precision.USUAL);
   }
 
   private String finished(Coded statement, Precision precision, boolean asHtml) {
-    ReaderForm written = new ReaderForm(reader, precision);
+    ReaderFormat written = new ReaderFormat(reader, precision);
     String open = new StatementWriter(patterns.texts(), written).of(statement);
     return asHtml ? written.links().html(open) : written.links().plain(open);
   }

@@ -41,7 +41,7 @@ import org.kornspur.ingest.problem.Given;
 @Produces(MediaType.TEXT_HTML + ";charset=UTF-8")
 public class CausePage {
   @Inject PageFrames pages;
-  @Inject CauseContents contents;
+  @Inject CausePageAssembler contents;
   @Inject CauseNoteWriter notes;
   @Inject ReleaseSigning signing;
   @Inject QueryService queries;
@@ -50,14 +50,14 @@ public class CausePage {
   @CheckedTemplate(basePath = "web")
   static class Templates {
     static native TemplateInstance cause(
-        PageFrame page, CauseContent cause, boolean mayNote, boolean maySign);
+        PageFrame page, CausePageView cause, boolean mayNote, boolean maySign);
   }
 
   @GET
   @RequiresPermission(Permission.READ_DESK)
   @Operation(hidden = true)
   public String cause(@PathParam("cause") String cause) {
-    return show(contents.of(key(cause), CauseContents.Sent.NOTHING));
+    return show(contents.of(key(cause), CausePageAssembler.Sent.NOTHING));
   }
 
   /** The card of today and this page send the same form; {@code back} says which. */
@@ -73,10 +73,11 @@ public class CausePage {
     try {
       notes.write(caller.get(), key, form.first("kind").orElse(""), text);
     } catch (ApiProblem refused) {
-      CauseContents.Sent sent = CauseContents.Sent.note(pages.sentences(refused), text.orElse(""));
+      CausePageAssembler.Sent sent =
+          CausePageAssembler.Sent.note(pages.sentences(refused), text.orElse(""));
       return refused(refused, contents.of(key, sent));
     }
-    CauseContent kept = contents.of(key, CauseContents.Sent.NOTHING);
+    CausePageView kept = contents.of(key, CausePageAssembler.Sent.NOTHING);
     String here = kept.href() + "#notes";
     return Response.seeOther(
             URI.create(
@@ -96,17 +97,17 @@ public class CausePage {
     CauseKey key = key(cause);
     FormFields form = FormFields.of(BodyLimit.read(body));
     try {
-      ReleaseTable.Done done =
+      ReleasePageView.Done done =
           contents
               .results()
               .done(signing.sign(caller.get(), ReleasesRequest.read(form, ActKind.SUSPEND)));
       return Response.status(
               done.signed().isEmpty() ? Response.Status.CONFLICT : Response.Status.OK)
-          .entity(show(contents.of(key, CauseContents.Sent.signed(done))))
+          .entity(show(contents.of(key, CausePageAssembler.Sent.signed(done))))
           .build();
     } catch (ApiProblem refused) {
-      CauseContents.Sent again =
-          CauseContents.Sent.refused(
+      CausePageAssembler.Sent again =
+          CausePageAssembler.Sent.refused(
               pages.sentences(refused),
               Set.copyOf(ReleasesRequest.chosen(form)),
               form.first("reason").orElse(""),
@@ -115,7 +116,7 @@ public class CausePage {
     }
   }
 
-  private Response refused(ApiProblem why, CauseContent content) {
+  private Response refused(ApiProblem why, CausePageView content) {
     return Response.status(why.document().status()).entity(show(content)).build();
   }
 
@@ -124,7 +125,7 @@ public class CausePage {
         .orElseThrow(() -> ApiProblem.notFound(new AddressDetail.NoCause(Given.text(text, false))));
   }
 
-  private String show(CauseContent content) {
+  private String show(CausePageView content) {
     return pages.render(
         Templates.cause(
             pages.around(NavigationItem.DESK, queries.asOf()),

@@ -68,7 +68,7 @@ public class DeskPage {
   @CheckedTemplate(basePath = "web")
   static class Templates {
     static native TemplateInstance desk(
-        PageFrame page, Desk desk, Filters filters, boolean mayNote, boolean maySign);
+        PageFrame page, DeskPageView desk, Filters filters, boolean mayNote, boolean maySign);
   }
 
   @GET
@@ -77,7 +77,7 @@ public class DeskPage {
   @Operation(hidden = true)
   public String desk(@BeanParam StandingFilter filter, @Context UriInfo uri) {
     AsOf asOf = queries.asOf();
-    Desk desk =
+    DeskPageView desk =
         desk(
             filter.query(Set.of(Subject.Kind.LOT, Subject.Kind.CROP), false, ignored.parameters()));
     return pages.render(
@@ -90,14 +90,14 @@ public class DeskPage {
   }
 
   /** The page for what a question leaves; of states and gates it asks itself. */
-  private Desk desk(StandingQuery asked) {
+  private DeskPageView desk(StandingQuery asked) {
     Worklist waiting = data.worklist(anyStanding(asked), SHOWN);
     List<CauseCard> causes = waiting.causes().stream().map(cards::of).toList();
-    List<Desk.Owed> owed = owed(waiting.owed());
+    List<DeskPageView.Owed> owed = owed(waiting.owed());
     ResultPage<QuarantineRow> refused =
         quarantine.find(new QuarantineFilter.Query(Set.of(QuarantineState.HELD), 1, SHOWN_REFUSED));
-    return new Desk(
-        new Desk.Counts(
+    return new DeskPageView(
+        new DeskPageView.Counts(
             candidates.find(anyStanding(asked), 1, lot -> true).total(),
             waiting.allOwed(),
             refused.total(),
@@ -139,12 +139,12 @@ public class DeskPage {
     return slice.total() - slice.items().size();
   }
 
-  private List<Desk.Owed> owed(List<Worklist.Owed> soonestFirst) {
+  private List<DeskPageView.Owed> owed(List<Worklist.Owed> soonestFirst) {
     LocalDate today = LocalDate.now(pages.words().form().zone());
-    List<Desk.Owed> shown = new ArrayList<>();
+    List<DeskPageView.Owed> shown = new ArrayList<>();
     int left = SHOWN;
     for (Worklist.Owed one : soonestFirst) {
-      for (Desk.Owed owed : owed(one, today, left)) {
+      for (DeskPageView.Owed owed : owed(one, today, left)) {
         shown.add(owed);
         left -= owed.pieces().size();
       }
@@ -153,10 +153,10 @@ public class DeskPage {
   }
 
   /** At most so many pieces, together where they are due together. */
-  private List<Desk.Owed> owed(Worklist.Owed owed, LocalDate today, int most) {
+  private List<DeskPageView.Owed> owed(Worklist.Owed owed, LocalDate today, int most) {
     LotStanding standing = data.read(owed.standing());
     Subject subject = owed.until().subject();
-    Map<String, List<Desk.Piece>> byDue = new LinkedHashMap<>();
+    Map<String, List<DeskPageView.Piece>> byDue = new LinkedHashMap<>();
     standing.getVerdicts().stream()
         .filter(verdict -> owed.until().holds(verdict, standing))
         .sorted(Comparator.comparing(verdict -> terms().gate(verdict.getGate())))
@@ -167,7 +167,7 @@ public class DeskPage {
                     .computeIfAbsent(
                         dueText(owed.until(), verdict, today), due -> new ArrayList<>())
                     .add(
-                        new Desk.Piece(
+                        new DeskPageView.Piece(
                             terms().gate(verdict.getGate()),
                             new RawString(pages.words().verdicts().evidenceHtml(verdict)))));
     String href = Addresses.pageOf(subject);
@@ -176,7 +176,7 @@ public class DeskPage {
     return byDue.entrySet().stream()
         .map(
             due ->
-                new Desk.Owed(
+                new DeskPageView.Owed(
                     headlines.name(subject),
                     href,
                     due.getKey(),
@@ -212,13 +212,13 @@ public class DeskPage {
     return left >= 0 ? texts.of("flowersUntil", written, days) : texts.of("floweredUntil", written);
   }
 
-  private List<Desk.Suspended> releases(ResultPage<Worklist.Release> releases) {
+  private List<DeskPageView.Suspended> releases(ResultPage<Worklist.Release> releases) {
     return releases.items().stream()
         .map(
             release -> {
               LotStanding standing = data.read(release.standing());
               Subject lot = release.lot().subject();
-              return new Desk.Suspended(
+              return new DeskPageView.Suspended(
                   lot.id(),
                   Addresses.pageOf(lot),
                   receipts.since(standing.getRelease()),
@@ -227,11 +227,11 @@ public class DeskPage {
         .toList();
   }
 
-  private List<Desk.Dispatched> dispatched(ResultPage<Worklist.Release> releases) {
+  private List<DeskPageView.Dispatched> dispatched(ResultPage<Worklist.Release> releases) {
     return releases.items().stream()
         .map(
             release ->
-                new Desk.Dispatched(
+                new DeskPageView.Dispatched(
                     release.lot().subject().id(),
                     Addresses.pageOf(release.lot().subject()),
                     release.lot().state(),

@@ -14,12 +14,12 @@ import org.apache.avro.generic.IndexedRecord;
 import org.kornspur.api.query.RequestWords;
 import org.kornspur.api.text.DomainTerms;
 import org.kornspur.api.text.FieldLabels;
-import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.LocalFormat;
 import org.kornspur.contract.GeoPoint;
 import org.kornspur.ingest.intake.FieldLimits;
 
 /** What a fact says, field by field, in the words of its reader. Numbers are not rounded. */
-record FactValues(FieldLabels labels, DomainTerms terms, LocalForm form) {
+record FactValues(FieldLabels labels, DomainTerms terms, LocalFormat form) {
   private static final String HEADER = "header";
 
   /** More than a number of the contract has. */

@@ -9,7 +9,7 @@ import java.util.stream.Stream;
 import org.kornspur.api.query.view.GateView;
 import org.kornspur.api.text.Addresses;
 import org.kornspur.api.text.DomainTerms;
-import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.LocalFormat;
 import org.kornspur.api.text.PageTexts;
 import org.kornspur.api.text.VerdictWords;
 import org.kornspur.ingest.contract.Subject;
@@ -32,7 +32,7 @@ import org.kornspur.standing.VerdictValue;
 record GateLines(
     VerdictWords words,
     PageTexts texts,
-    LocalForm form,
+    LocalFormat form,
     DomainTerms terms,
     Map<String, FactLine.Mending> own) {
 
@@ -44,11 +44,11 @@ record GateLines(
         .toList();
   }
 
-  List<SubjectPageContent.RuleNoteLine> ruleNotes(LotStanding standing) {
+  List<SubjectPageView.RuleNoteLine> ruleNotes(LotStanding standing) {
     return standing.getRuleNotes().stream().map(this::ruleNote).toList();
   }
 
-  List<SubjectPageContent.InheritedLine> inherited(LotStanding standing) {
+  List<SubjectPageView.InheritedLine> inherited(LotStanding standing) {
     return standing.getInherited().stream().map(this::inherited).toList();
   }
 
@@ -122,19 +122,19 @@ record GateLines(
         factId, own.containsKey(factId) ? "#" + FactLine.anchorOf(factId) : "");
   }
 
-  private SubjectPageContent.RuleNoteLine ruleNote(RuleNote note) {
-    return new SubjectPageContent.RuleNoteLine(
+  private SubjectPageView.RuleNoteLine ruleNote(RuleNote note) {
+    return new SubjectPageView.RuleNoteLine(
         Optional.ofNullable(note.getGate()).map(terms::gate),
         new RawString(words.words().html(StatementRecords.read(note.getFinding()))));
   }
 
-  private SubjectPageContent.InheritedLine inherited(InheritedTrouble trouble) {
+  private SubjectPageView.InheritedLine inherited(InheritedTrouble trouble) {
     String origin = Addresses.pageOf(Subject.parse(trouble.getOrigin()));
-    return new SubjectPageContent.InheritedLine(
+    return new SubjectPageView.InheritedLine(
         terms.gate(trouble.getGate()),
         StandingRecords.weighs(trouble, InheritedFinding.Weight.CONDEMNS),
         trouble.getPath().stream()
-            .map(link -> SubjectPageContent.Stop.of(Subject.parse(link)))
+            .map(link -> SubjectPageView.Stop.of(Subject.parse(link)))
             .toList(),
         trouble.getFactIds().stream()
             .map(id -> new GateLine.FactLink(id, origin + "#" + FactLine.anchorOf(id)))

@@ -4,7 +4,7 @@ import java.util.Optional;
 import java.util.stream.DoubleStream;
 import org.kornspur.api.query.view.GateView;
 import org.kornspur.api.query.view.LimitView;
-import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.LocalFormat;
 
 /**
  * A gate drawn to scale: the value and what it may truly be, against the limit. All positions are
@@ -43,7 +43,7 @@ public record GateScale(
    * @param text all of it in words
    * @return empty where there is no value or no limit
    */
-  static Optional<GateScale> of(GateView gate, LocalForm form, String text) {
+  static Optional<GateScale> of(GateView gate, LocalFormat form, String text) {
     if (gate.value() == null || gate.limit() == null) {
       return Optional.empty();
     }

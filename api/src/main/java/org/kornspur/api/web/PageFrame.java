@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import org.kornspur.api.text.DomainTerms;
 import org.kornspur.api.text.Language;
-import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.LocalFormat;
 
 /**
  * What stands around the content of a page.
@@ -22,7 +22,7 @@ import org.kornspur.api.text.LocalForm;
  */
 public record PageFrame(
     Language language,
-    LocalForm form,
+    LocalFormat form,
     DomainTerms trade,
     List<Place> navigation,
     List<Choice> languages,

@@ -8,7 +8,7 @@ import org.kornspur.api.query.VisibleData;
 import org.kornspur.api.readmodel.StandingIndexRow;
 import org.kornspur.api.text.Addresses;
 import org.kornspur.api.text.DomainTerms;
-import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.LocalFormat;
 import org.kornspur.api.text.PageTexts;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.standing.SeedMaterial;
@@ -18,7 +18,7 @@ record PedigreeNodes(
     VisibleData data,
     StandingHeadlines headlines,
     PageTexts texts,
-    LocalForm form,
+    LocalFormat form,
     DomainTerms terms) {
   private static final int LONGEST_TITLE = 18;
 

@@ -61,12 +61,12 @@ public class ReleasePage {
   @CheckedTemplate(basePath = "web")
   static class Templates {
     static native TemplateInstance release(
-        PageFrame page, ReleaseTable table, Filters filters, Paging paging);
+        PageFrame page, ReleasePageView table, Filters filters, Paging paging);
   }
 
   /** What was sent before, to be shown again. */
   private record Sent(
-      Optional<ReleaseTable.Done> done,
+      Optional<ReleasePageView.Done> done,
       List<String> refusals,
       Set<String> chosen,
       String reason,
@@ -96,7 +96,7 @@ public class ReleasePage {
       throws IOException {
     FormFields form = FormFields.of(BodyLimit.read(body));
     try {
-      ReleaseTable.Done done =
+      ReleasePageView.Done done =
           results().done(releases.sign(caller.get(), ReleasesRequest.read(form, ActKind.RELEASE)));
       Sent sent = new Sent(Optional.of(done), List.of(), Set.of(), "", usualMeaning());
       return Response.status(
@@ -131,8 +131,8 @@ public class ReleasePage {
             row -> row,
             queries.asOf());
     String asked = uri.getRequestUri().getRawQuery();
-    ReleaseTable table =
-        new ReleaseTable(
+    ReleasePageView table =
+        new ReleasePageView(
             found.items().stream()
                 .map(StandingIndexRow::subject)
                 .map(lot -> line(lot, sent))
@@ -153,10 +153,10 @@ public class ReleasePage {
             Paging.of(found, uri)));
   }
 
-  private ReleaseTable.Line line(Subject lot, Sent sent) {
+  private ReleasePageView.Line line(Subject lot, Sent sent) {
     ReleaseSheetView sheet = acts.sheetFor(lot, caller.get().personId());
     String choice = sheet.seal() + " " + lot.id();
-    return new ReleaseTable.Line(
+    return new ReleasePageView.Line(
         lot.id(),
         Addresses.pageOf(lot),
         choice,

@@ -18,7 +18,7 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.http.IgnoredParameters;
 import org.kornspur.api.http.Parameters;
 import org.kornspur.api.query.search.FoundView;
-import org.kornspur.api.query.search.Search;
+import org.kornspur.api.query.search.SearchService;
 import org.kornspur.api.query.view.PageView;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
@@ -33,7 +33,7 @@ public class SearchPage {
   private static final int A_PAGE = 50;
 
   @Inject PageFrames pages;
-  @Inject Search search;
+  @Inject SearchService search;
   @Inject IgnoredParameters ignored;
 
   /**
@@ -61,10 +61,10 @@ public class SearchPage {
       @DefaultValue("1") @QueryParam("page") String page,
       @Context UriInfo uri) {
     Parameters parameters = ignored.parameters();
-    String text = parameters.text("q", given.strip(), Search.LONGEST).orElse("");
+    String text = parameters.text("q", given.strip(), SearchService.LONGEST).orElse("");
     int number = parameters.page(page);
     parameters.check();
-    if (text.length() < Search.SHORTEST) {
+    if (text.length() < SearchService.SHORTEST) {
       return shown(
           Templates.search(
               pages.around(NavigationItem.ELSEWHERE), text, true, List.of(), Paging.none()));

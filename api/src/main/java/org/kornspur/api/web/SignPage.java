@@ -54,7 +54,7 @@ public class SignPage {
    * @param reason as typed before
    * @param meaning as typed before
    */
-  public record Sheet(
+  public record SignView(
       String id,
       String href,
       ReleaseSheetView view,
@@ -65,7 +65,7 @@ public class SignPage {
 
   @CheckedTemplate(basePath = "web")
   static class Templates {
-    static native TemplateInstance sign(PageFrame page, Sheet sheet);
+    static native TemplateInstance sign(PageFrame page, SignView sheet);
   }
 
   @GET
@@ -106,7 +106,7 @@ public class SignPage {
     return pages.render(
         Templates.sign(
             pages.around(NavigationItem.LOTS, view.standing().asOf()),
-            new Sheet(
+            new SignView(
                 id,
                 Addresses.pageOf(Subject.lot(id)),
                 view,

@@ -21,14 +21,14 @@ import org.kornspur.ingest.intake.ProblemWords;
  */
 record SigningResults(PageFrames pages, ActSigning acts, ActKind kind, String personId) {
 
-  ReleaseTable.Done done(List<Outcome> outcomes) {
-    return new ReleaseTable.Done(
+  ReleasePageView.Done done(List<Outcome> outcomes) {
+    return new ReleasePageView.Done(
         outcomes.stream()
             .filter(Outcome.Signed.class::isInstance)
             .map(Outcome.Signed.class::cast)
             .map(
                 one ->
-                    new ReleaseTable.SignedLot(
+                    new ReleasePageView.SignedLot(
                         one.lot().id(), Addresses.pageOf(one.lot()), one.act().inDossier()))
             .toList(),
         outcomes.stream()
@@ -38,9 +38,9 @@ record SigningResults(PageFrames pages, ActSigning acts, ActKind kind, String pe
             .toList());
   }
 
-  private ReleaseTable.LeftOut leftOut(Outcome.LeftOut one) {
+  private ReleasePageView.LeftOut leftOut(Outcome.LeftOut one) {
     boolean isChanged = one.why().kind() == ProblemKind.SEAL_CHANGED;
-    return new ReleaseTable.LeftOut(
+    return new ReleasePageView.LeftOut(
         one.lot().id(),
         Addresses.pageOf(one.lot()),
         isChanged

@@ -11,7 +11,7 @@ import jakarta.ws.rs.core.MediaType;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.command.act.ActView;
-import org.kornspur.api.command.act.ShownActs;
+import org.kornspur.api.command.act.VisibleActs;
 import org.kornspur.api.query.QueryService;
 import org.kornspur.api.query.view.StandingView;
 import org.kornspur.api.security.CurrentCaller;
@@ -29,13 +29,13 @@ public class SubjectPage {
   @Inject PageFrames pages;
   @Inject QueryService queries;
   @Inject SubjectPageAssembler pageContents;
-  @Inject ShownActs acts;
+  @Inject VisibleActs acts;
   @Inject CurrentCaller caller;
 
   @CheckedTemplate(basePath = "web")
   static class Templates {
     static native TemplateInstance subject(
-        PageFrame page, SubjectPageContent content, List<ActView> acts, boolean maySign);
+        PageFrame page, SubjectPageView content, List<ActView> acts, boolean maySign);
   }
 
   @GET

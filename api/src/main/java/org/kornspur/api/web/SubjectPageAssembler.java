@@ -51,7 +51,7 @@ public class SubjectPageAssembler {
   @Inject QuarantineDecisions quarantine;
 
   /** The page of a subject whose standing is this. */
-  public SubjectPageContent of(Subject subject, StandingView view) {
+  public SubjectPageView of(Subject subject, StandingView view) {
     VerdictWords verdicts = words.verdicts();
     LotStanding standing = data.standing(subject).orElseThrow();
     List<Entry> entries = data.dossier(subject).entries();
@@ -68,7 +68,7 @@ public class SubjectPageAssembler {
     GateLines lines =
         new GateLines(verdicts, texts, words.form(), words.terms(), FactLine.mendings(facts));
     long counting = entries.stream().filter(Entry::counts).count();
-    return new SubjectPageContent(
+    return new SubjectPageView(
         view,
         Addresses.pageOf(subject),
         headlines.name(subject),
@@ -99,10 +99,10 @@ public class SubjectPageAssembler {
         customersKg.entrySet().stream()
             .map(
                 customer ->
-                    new SubjectPageContent.CustomerLine(
+                    new SubjectPageView.CustomerLine(
                         verdicts.words().named(Subject.enterprise(customer.getKey())),
                         customer.getValue()))
-            .sorted(Comparator.comparingDouble(SubjectPageContent.CustomerLine::massKg).reversed())
+            .sorted(Comparator.comparingDouble(SubjectPageView.CustomerLine::massKg).reversed())
             .toList(),
         completeness(back, forward),
         counting,
@@ -134,8 +134,7 @@ public class SubjectPageAssembler {
         : Optional.of(new RawString(words.firstReasons().reasonHtml(FirstReason.of(standing))));
   }
 
-  private List<SubjectPageContent.MovementLine> movements(
-      Trace back, Trace forward, PedigreeCut cut) {
+  private List<SubjectPageView.MovementLine> movements(Trace back, Trace forward, PedigreeCut cut) {
     Set<Edge> shown = new HashSet<>();
     Set<String> troubled =
         cut.links().stream()
@@ -148,7 +147,7 @@ public class SubjectPageAssembler {
         .sorted(Comparator.comparing(Edge::happenedAt).thenComparing(Edge::factId))
         .map(
             edge ->
-                new SubjectPageContent.MovementLine(
+                new SubjectPageView.MovementLine(
                     edge, troubled.contains(edge.parent() + " " + edge.child())))
         .toList();
   }

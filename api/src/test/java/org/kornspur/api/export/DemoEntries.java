@@ -16,7 +16,7 @@ import org.kornspur.contract.Withdrawal;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.contract.SubjectsNamed;
-import org.kornspur.ingest.file.FolderLoad;
+import org.kornspur.ingest.file.FolderLoader;
 import org.kornspur.ingest.file.LoadProgress;
 import org.kornspur.ingest.intake.FactSink;
 import org.kornspur.processors.dossier.Entry;
@@ -63,7 +63,7 @@ public final class DemoEntries {
           public void refuse(QuarantineEntry entry) {}
         };
     try {
-      FolderLoad.load(FOLDER, Clock.systemUTC(), gathered, LoadProgress.SILENT);
+      FolderLoader.load(FOLDER, Clock.systemUTC(), gathered, LoadProgress.SILENT);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

@@ -16,7 +16,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.ingest.contract.FactType;
-import org.kornspur.ingest.file.FolderLoad;
+import org.kornspur.ingest.file.FolderLoader;
 import org.kornspur.ingest.file.LoadProgress;
 import org.kornspur.ingest.intake.FactSink;
 
@@ -44,7 +44,7 @@ class FactArchiveTest {
 
   private static List<SpecificRecord> load(Path from) throws Exception {
     List<SpecificRecord> facts = new ArrayList<>();
-    FolderLoad.load(
+    FolderLoader.load(
         from,
         Clock.systemUTC(),
         new FactSink() {

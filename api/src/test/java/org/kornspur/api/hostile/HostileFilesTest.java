@@ -15,7 +15,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.kornspur.api.packaged.DemoFacts;
 import org.kornspur.contract.QuarantineEntry;
-import org.kornspur.ingest.file.FolderLoad;
+import org.kornspur.ingest.file.FolderLoader;
 import org.kornspur.ingest.file.LoadProgress;
 import org.kornspur.ingest.file.LoadReport;
 import org.kornspur.ingest.intake.FactSink;
@@ -58,7 +58,7 @@ class HostileFilesTest {
       }
     }
 
-    LoadReport report = FolderLoad.load(folder, Clock.systemUTC(), counting, LoadProgress.SILENT);
+    LoadReport report = FolderLoader.load(folder, Clock.systemUTC(), counting, LoadProgress.SILENT);
 
     assertThat(accepted).as("sound ones are among them").isGreaterThan(INPUTS / 10);
     assertThat(refused).as("and harmful ones").hasSizeGreaterThan(INPUTS / 2);

@@ -40,7 +40,7 @@ import org.apache.kafka.clients.producer.ProducerRecord;
 import org.apache.kafka.common.serialization.ByteArraySerializer;
 import org.awaitility.core.ConditionTimeoutException;
 import org.junit.jupiter.api.Test;
-import org.kornspur.api.OneMachine;
+import org.kornspur.api.InProcessProfile;
 import org.kornspur.api.kafka.NotReady;
 import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.packaged.DemoFacts;
@@ -59,7 +59,7 @@ import org.kornspur.processors.stream.Topics;
  * <p>{@code -Dhostile.requests=100000} makes the long run; {@code -Dhostile.seed} repeats one.
  */
 @QuarkusTest
-@TestProfile(OneMachine.class)
+@TestProfile(InProcessProfile.class)
 class HostileRequestsIT {
   private static final int REQUESTS = Integer.getInteger("hostile.requests", 3_000);
   private static final long SEED = Long.getLong("hostile.seed", 20_261_125L);

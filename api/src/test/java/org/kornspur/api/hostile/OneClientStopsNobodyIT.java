@@ -25,7 +25,7 @@ import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.kornspur.api.OneMachine;
+import org.kornspur.api.InProcessProfile;
 import org.kornspur.api.security.people.TestPeople;
 
 /**
@@ -34,7 +34,7 @@ import org.kornspur.api.security.people.TestPeople;
  * other test has connections.
  */
 @QuarkusTest
-@TestProfile(OneMachine.class)
+@TestProfile(InProcessProfile.class)
 class OneClientStopsNobodyIT {
   private static final int MORE_THAN_WORKERS = 260;
   private static final int MORE_THAN_CONNECTIONS = 2_100;

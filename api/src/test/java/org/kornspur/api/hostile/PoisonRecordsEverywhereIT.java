@@ -24,7 +24,7 @@ import org.jboss.logging.Logger;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
-import org.kornspur.api.OneMachine;
+import org.kornspur.api.InProcessProfile;
 import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.packaged.DemoFacts;
 import org.kornspur.api.security.login.AsPerson;
@@ -72,7 +72,7 @@ class PoisonRecordsEverywhereIT {
   public static final class Poisoned implements QuarkusTestProfile {
     @Override
     public Map<String, String> getConfigOverrides() {
-      return new OneMachine().getConfigOverrides();
+      return new InProcessProfile().getConfigOverrides();
     }
   }
 

@@ -44,7 +44,7 @@ import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.storage.CannotStart;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.ingest.contract.FactType;
-import org.kornspur.ingest.file.FolderLoad;
+import org.kornspur.ingest.file.FolderLoader;
 import org.kornspur.ingest.file.LoadProgress;
 import org.kornspur.ingest.intake.FactSink;
 import org.kornspur.ingest.seal.SigningKey;
@@ -270,7 +270,7 @@ class RestoreIT {
   }
 
   private void readFacts() throws IOException {
-    FolderLoad.load(
+    FolderLoader.load(
         Path.of("..", "demo-events"),
         Clock.systemUTC(),
         new FactSink() {

@@ -25,7 +25,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
 import org.kornspur.api.EmptyMachine;
-import org.kornspur.ingest.file.FolderLoad;
+import org.kornspur.ingest.file.FolderLoader;
 import org.kornspur.ingest.file.LoadProgress;
 import org.kornspur.ingest.file.LoadReport;
 import org.kornspur.ingest.publish.ClientFile;
@@ -68,7 +68,8 @@ class SiteFilesIT {
         new HashMap<>(ClientFile.read(dataFolder.resolve("client.properties")));
     Files.writeString(facts.resolve("facts.ndjson"), "{\"type\": \"None\"}\n");
     try (FactPublisher publisher = FactPublisher.connect(client)) {
-      LoadReport report = FolderLoad.load(facts, Clock.systemUTC(), publisher, LoadProgress.SILENT);
+      LoadReport report =
+          FolderLoader.load(facts, Clock.systemUTC(), publisher, LoadProgress.SILENT);
       assertThat(report.refused()).isEqualTo(1);
     }
     try (KafkaProducer<byte[], byte[]> producer =

@@ -9,7 +9,7 @@ import java.util.List;
 import java.util.stream.IntStream;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.contract.QuarantineEntry;
-import org.kornspur.ingest.file.FolderLoad;
+import org.kornspur.ingest.file.FolderLoader;
 import org.kornspur.ingest.file.LoadProgress;
 import org.kornspur.ingest.intake.FactSink;
 import org.kornspur.ingest.json.AvroJson;
@@ -53,7 +53,7 @@ public final class DemoFacts {
           @Override
           public void refuse(QuarantineEntry entry) {}
         };
-    FolderLoad.load(FOLDER, Clock.systemUTC(), gathered, LoadProgress.SILENT);
+    FolderLoader.load(FOLDER, Clock.systemUTC(), gathered, LoadProgress.SILENT);
     return lines;
   }
 }

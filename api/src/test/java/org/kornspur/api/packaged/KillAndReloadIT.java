@@ -16,7 +16,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 import org.kornspur.contract.QuarantineEntry;
-import org.kornspur.ingest.file.FolderLoad;
+import org.kornspur.ingest.file.FolderLoader;
 import org.kornspur.ingest.file.LoadProgress;
 import org.kornspur.ingest.file.LoadReport;
 import org.kornspur.ingest.intake.FactSink;
@@ -99,7 +99,7 @@ class KillAndReloadIT {
     FactPublisher publisher = connect(machine, SOON_LOST);
     UntilKilled sink = new UntilKilled(machine, publisher);
     try {
-      FolderLoad.load(files, Clock.systemUTC(), sink, LoadProgress.SILENT);
+      FolderLoader.load(files, Clock.systemUTC(), sink, LoadProgress.SILENT);
     } catch (Killed expected) {
       assertThat(sink.sent).isGreaterThanOrEqualTo(THROUGH_BEFORE_THE_KILL);
     }
@@ -113,7 +113,7 @@ class KillAndReloadIT {
 
   private static LoadReport load(OneMachine machine, Path files) throws IOException {
     try (FactPublisher publisher = connect(machine, Map.of())) {
-      return FolderLoad.load(files, Clock.systemUTC(), publisher, LoadProgress.SILENT);
+      return FolderLoader.load(files, Clock.systemUTC(), publisher, LoadProgress.SILENT);
     }
   }
 

@@ -19,7 +19,7 @@ import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
-import org.kornspur.api.OneMachine;
+import org.kornspur.api.InProcessProfile;
 import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.rest.InventedFacts;
 import org.kornspur.api.security.login.AsPerson;
@@ -27,7 +27,7 @@ import org.kornspur.processors.stream.Topics;
 
 /** ReadModel of the running program die of an error; the site says so, and they come back. */
 @QuarkusTest
-@TestProfile(OneMachine.class)
+@TestProfile(InProcessProfile.class)
 @ExtendWith(AsPerson.class)
 class FeedRestartIT {
 

@@ -25,7 +25,7 @@ class ChangeStreamTest {
   private static final Duration NEVER = Duration.ofHours(1);
 
   private final ChangeHub hub = new ChangeHub(1000);
-  private final StreamPlaces places = new StreamPlaces(1, 1);
+  private final StreamReaderLimit places = new StreamReaderLimit(1, 1);
   private final StringBuffer written = new StringBuffer();
   private long offset;
 

@@ -20,7 +20,7 @@ import org.kornspur.api.text.TableTexts;
 import org.kornspur.contract.FactHeader;
 import org.kornspur.contract.Harvest;
 import org.kornspur.contract.QuarantineEntry;
-import org.kornspur.ingest.file.FolderLoad;
+import org.kornspur.ingest.file.FolderLoader;
 import org.kornspur.ingest.file.LoadProgress;
 import org.kornspur.ingest.file.LoadReport;
 import org.kornspur.ingest.intake.FactSink;
@@ -79,7 +79,7 @@ class RefusedTableFolderTest {
   }
 
   private LoadReport load(Path folder) throws IOException {
-    return FolderLoad.load(
+    return FolderLoader.load(
         folder,
         TableTexts.all(),
         new RefusedTableFolder(temporary.resolve("back"), Language.GERMAN),

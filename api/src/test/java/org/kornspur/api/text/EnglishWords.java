@@ -16,6 +16,6 @@ public final class EnglishWords {
   }
 
   static ReaderWords words(Language language, LocalDate today) {
-    return new ReaderWords(Audience.ofEverything(new LocalForm(language, ZoneOffset.UTC), today));
+    return new ReaderWords(Audience.ofEverything(new LocalFormat(language, ZoneOffset.UTC), today));
   }
 }

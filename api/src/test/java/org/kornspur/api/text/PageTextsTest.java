@@ -25,7 +25,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 import org.kornspur.api.command.audit.AuditPackMaker;
 import org.kornspur.api.query.view.Caution;
 import org.kornspur.api.web.NavigationItem;
-import org.kornspur.api.web.fieldbook.BookForm;
+import org.kornspur.api.web.fieldbook.FieldBookForm;
 import org.kornspur.api.web.laboratory.LaboratoryForm;
 import org.kornspur.api.web.laboratory.LaboratorySample;
 import org.kornspur.api.web.record.ContractForm;
@@ -177,7 +177,7 @@ class PageTextsTest {
         Arguments.of("audit", "logFinding", LogFinding.Kind.class),
         Arguments.of("laboratory", "formOf", LaboratoryForm.class),
         Arguments.of("laboratory", "progress", LaboratorySample.Progress.class),
-        Arguments.of("book", "formOf", BookForm.class),
+        Arguments.of("book", "formOf", FieldBookForm.class),
         Arguments.of("book", "roleOf", CropRole.class),
         Arguments.of("book", "partOf", InspectedPart.class),
         Arguments.of("book", "kindOf", PollenSourceKind.class),

@@ -109,8 +109,8 @@ class ReaderWordsTest {
         new ReaderWords(
             new Audience() {
               @Override
-              public LocalForm form() {
-                return new LocalForm(Language.ENGLISH, ZoneOffset.UTC);
+              public LocalFormat form() {
+                return new LocalFormat(Language.ENGLISH, ZoneOffset.UTC);
               }
 
               @Override

@@ -75,7 +75,7 @@ class TypedNumberTest {
   @CsvSource({"1250", "1.25", "1.125", "999.999", "0", "0.000", "-12.125", "1200000.5", "100"})
   void whatTheProgramWritesIntoAFieldIsReadAsItWas(BigDecimal number) {
     for (Language language : Language.values()) {
-      String typed = new LocalForm(language, ZoneOffset.UTC).typed(number);
+      String typed = new LocalFormat(language, ZoneOffset.UTC).typed(number);
       assertThat(TypedNumber.of(typed, language))
           .isInstanceOfSatisfying(
               Plain.class, read -> assertThat(read.value()).isEqualByComparingTo(number));

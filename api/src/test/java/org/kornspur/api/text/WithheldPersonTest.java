@@ -32,11 +32,11 @@ class WithheldPersonTest {
   }
 
   private static Audience reader(Language language, boolean namesPersons) {
-    LocalForm form = new LocalForm(language, ZoneId.of("UTC"));
+    LocalFormat form = new LocalFormat(language, ZoneId.of("UTC"));
     Audience everything = Audience.ofEverything(form, LocalDate.EPOCH);
     return new Audience() {
       @Override
-      public LocalForm form() {
+      public LocalFormat form() {
         return form;
       }
 

@@ -14,7 +14,7 @@ import org.junit.jupiter.params.provider.EnumSource;
 import org.kornspur.api.text.DomainTerms;
 import org.kornspur.api.text.FieldLabels;
 import org.kornspur.api.text.Language;
-import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.LocalFormat;
 import org.kornspur.contract.FactHeader;
 import org.kornspur.contract.GeoPoint;
 import org.kornspur.contract.LotMass;
@@ -106,6 +106,6 @@ class FactValuesTest {
     return new FactValues(
         FieldLabels.in(language),
         DomainTerms.in(language),
-        new LocalForm(language, ZoneOffset.UTC));
+        new LocalFormat(language, ZoneOffset.UTC));
   }
 }

@@ -2,7 +2,7 @@ package org.kornspur.ingest.chain;
 
 import java.nio.ByteBuffer;
 import java.time.Instant;
-import org.kornspur.ingest.intake.Counted;
+import org.kornspur.ingest.intake.CountedNoun;
 import org.kornspur.ingest.seal.Hash;
 import org.kornspur.ingest.seal.SigningKey;
 
@@ -88,7 +88,7 @@ public record ChainHead(
   public static ChainHead read(byte[] written) {
     if (written.length != WRITTEN_BYTES || written[0] != VERSION) {
       throw new UnreadableChain(
-          "Not the head of a chain: " + Counted.of(written.length, "byte(s)"));
+          "Not the head of a chain: " + CountedNoun.of(written.length, "byte(s)"));
     }
     ByteBuffer bytes = ByteBuffer.wrap(written, 1, WRITTEN_BYTES - 1);
     int partition = bytes.getInt();

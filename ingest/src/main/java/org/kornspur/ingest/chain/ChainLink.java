@@ -3,7 +3,7 @@ package org.kornspur.ingest.chain;
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.util.Optional;
-import org.kornspur.ingest.intake.Counted;
+import org.kornspur.ingest.intake.CountedNoun;
 import org.kornspur.ingest.seal.Hash;
 
 /**
@@ -83,7 +83,7 @@ public record ChainLink(
               .formatted(
                   WRITTEN_BYTES,
                   VERSION,
-                  value == null ? "no value" : Counted.of(value.length, "byte(s)")));
+                  value == null ? "no value" : CountedNoun.of(value.length, "byte(s)")));
     }
     ByteBuffer bytes = ByteBuffer.wrap(value, 1, WRITTEN_BYTES - 1);
     int partition = bytes.getInt();

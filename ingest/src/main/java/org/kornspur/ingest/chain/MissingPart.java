@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.kornspur.ingest.chain.LogFinding.Kind;
 import org.kornspur.ingest.chain.PartitionLog.Part;
-import org.kornspur.ingest.intake.Counted;
+import org.kornspur.ingest.intake.CountedNoun;
 
 /** What is said of a partition that is not there at all, or that ends too early. */
 final class MissingPart {
@@ -24,7 +24,7 @@ final class MissingPart {
         "",
         signed + chained == 0
             ? "its records; how many is not known, as no checkpoint or link of it is there"
-            : Counted.of(signed, "signed record(s)")
+            : CountedNoun.of(signed, "signed record(s)")
                 + (chained > signed ? " and " + (chained - signed) + " not signed yet" : ""),
         "none of its records");
   }
@@ -61,7 +61,8 @@ final class MissingPart {
         ("%s, where %s missing: cut off, or not in a copy that was taken while they were "
                 + "written")
             .formatted(
-                first.found(), Counted.of(signed(reliable) - there, "signed record(s) (is|are)")));
+                first.found(),
+                CountedNoun.of(signed(reliable) - there, "signed record(s) (is|are)")));
   }
 
   private static long signed(List<Checkpoint> reliable) {

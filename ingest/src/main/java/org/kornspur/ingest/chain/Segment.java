@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.kornspur.ingest.chain.LogFinding.Kind;
-import org.kornspur.ingest.intake.Counted;
+import org.kornspur.ingest.intake.CountedNoun;
 import org.kornspur.ingest.seal.Hash;
 
 /**
@@ -176,7 +176,7 @@ final class Segment {
               0,
               there.get(0).offset(),
               there.get(0).factId(),
-              Counted.of(width, "record( that leads|s that lead) to the hash ") + gapHash,
+              CountedNoun.of(width, "record( that leads|s that lead) to the hash ") + gapHash,
               there.size() + " records, from this one on"));
     }
     LogRecord.Entry first = there.get(0);
@@ -201,7 +201,7 @@ final class Segment {
         offset,
         named.map(ChainLink::factId).orElse(""),
         "the record of link " + sequence + ", under a checkpoint that signs " + until.sequence(),
-        Counted.of(howMany, "record(s)") + " too few before link " + (until.sequence() + 1));
+        CountedNoun.of(howMany, "record(s)") + " too few before link " + (until.sequence() + 1));
   }
 
   private LogFinding brokenLink(ChainLink right) {

@@ -3,7 +3,7 @@ package org.kornspur.ingest.cli;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
-import org.kornspur.ingest.file.LoadFolder;
+import org.kornspur.ingest.file.LoadCommand;
 import org.kornspur.ingest.verify.VerifyCommand;
 
 /**
@@ -23,13 +23,13 @@ public final class Main {
     List<String> given = Arrays.asList(arguments);
     boolean verifies = given.indexOf(VERIFY) == 0 || given.equals(List.of(HELP, VERIFY));
     if (given.indexOf(HELP) == 0 || given.stream().anyMatch(HELP_OPTIONS::contains)) {
-      System.out.print(verifies ? VerifyCommand.usage() : LoadFolder.usage());
+      System.out.print(verifies ? VerifyCommand.usage() : LoadCommand.usage());
       System.out.flush();
     } else if (verifies) {
       System.setProperty("org.slf4j.simpleLogger.defaultLogLevel", "error");
       System.exit(VerifyCommand.run(System.out, System.err, given.subList(1, given.size())));
     } else {
-      LoadFolder.main(arguments);
+      LoadCommand.main(arguments);
     }
   }
 }

@@ -4,7 +4,7 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import org.kornspur.ingest.intake.Counted;
+import org.kornspur.ingest.intake.CountedNoun;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.intake.ProblemWords;
 
@@ -58,7 +58,10 @@ public record LoadReport(
   public String summary() {
     return "%s, %s: %s accepted, %s refused"
         .formatted(
-            Counted.of(files, "file(s)"), Counted.of(inputs(), "input(s)"), accepted, refused);
+            CountedNoun.of(files, "file(s)"),
+            CountedNoun.of(inputs(), "input(s)"),
+            accepted,
+            refused);
   }
 
   /** Gathers a report while a folder is read. */

@@ -5,7 +5,7 @@ import org.kornspur.contract.QuarantineProblem;
 import org.kornspur.ingest.problem.Given;
 import org.kornspur.ingest.problem.InputProblem;
 import org.kornspur.ingest.problem.Reason;
-import org.kornspur.ingest.problem.Visible;
+import org.kornspur.ingest.problem.VisibleText;
 import org.kornspur.ingest.statement.Coded;
 import org.kornspur.ingest.statement.StatementJson;
 
@@ -80,7 +80,7 @@ public record Problem(String field, Coded value, Coded reason) {
 
   /** Like {@link #described(CharSequence)}, with another bound. */
   public static String described(CharSequence text, int mostCharacters) {
-    Visible visible = Visible.of(text, false, mostCharacters);
+    VisibleText visible = VisibleText.of(text, false, mostCharacters);
     return visible.isWhole() ? visible.text() : visible.text() + "…";
   }
 }

@@ -15,10 +15,10 @@ import org.kornspur.ingest.statement.Coded.Argument;
 import org.kornspur.ingest.statement.Statement;
 import org.kornspur.ingest.statement.Value.Count;
 import org.kornspur.ingest.statement.Value.Text;
-import org.kornspur.ingest.text.PlainForm;
+import org.kornspur.ingest.text.PlainFormat;
 import org.kornspur.ingest.text.StatementWriter;
 import org.kornspur.ingest.text.TextBundle;
-import org.kornspur.ingest.text.ValueForm;
+import org.kornspur.ingest.text.ValueFormat;
 
 /** Writes problems in one language. */
 public final class ProblemWords {
@@ -29,14 +29,14 @@ public final class ProblemWords {
    *
    * @param texts those of {@link #texts} and of all other problems that are to be written
    */
-  public ProblemWords(TextBundle texts, ValueForm form) {
+  public ProblemWords(TextBundle texts, ValueFormat form) {
     words = new StatementWriter(texts, form);
   }
 
   /** Words for the problems of the intake, with every digit of their numbers. */
   public static ProblemWords in(Locale locale, ZoneId zone) {
     TextBundle texts = texts(locale);
-    return new ProblemWords(texts, new PlainForm(texts, zone, MathContext.UNLIMITED));
+    return new ProblemWords(texts, new PlainFormat(texts, zone, MathContext.UNLIMITED));
   }
 
   /** The texts of the problems of the intake. In English the contract itself says its remedies. */

@@ -1,7 +1,7 @@
 package org.kornspur.ingest.intake;
 
 import org.kornspur.ingest.problem.TextProblem;
-import org.kornspur.ingest.problem.Visible;
+import org.kornspur.ingest.problem.VisibleText;
 
 /**
  * What any text in a fact must be: not blank, not endless, and nothing in it that does not show.
@@ -21,7 +21,7 @@ final class TextRule {
     if (text.length() > LONGEST) {
       into.add(path, text, new TextProblem.TooLong(LONGEST));
     }
-    if (text.codePoints().anyMatch(Visible::isInvisible)) {
+    if (text.codePoints().anyMatch(VisibleText::isInvisible)) {
       into.add(path, text, new TextProblem.NotOneLine());
     }
   }

@@ -130,7 +130,7 @@ public sealed interface Given extends Statement {
 
   /** A text as it may be shown to a person. */
   static Given text(CharSequence text, boolean asciiOnly) {
-    Visible visible = Visible.of(text, asciiOnly, SHOWN_CHARACTERS);
+    VisibleText visible = VisibleText.of(text, asciiOnly, SHOWN_CHARACTERS);
     return visible.isWhole()
         ? new Text(visible.text())
         : new LongText(visible.text(), text.length());

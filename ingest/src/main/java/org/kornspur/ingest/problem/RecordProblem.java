@@ -33,7 +33,7 @@ public sealed interface RecordProblem extends IntakeReason {
    * @param fault what reading it threw; its words are those of the program
    */
   static RecordProblem unreadable(RuntimeException fault) {
-    String detail = Visible.of(fault.getMessage(), false, LONGEST_DETAIL).text();
+    String detail = VisibleText.of(fault.getMessage(), false, LONGEST_DETAIL).text();
     if (fault instanceof UnknownSchema) {
       return new OtherRegistry(detail);
     }

@@ -11,7 +11,7 @@ import java.util.stream.Collectors;
 import org.apache.avro.Schema;
 import org.kornspur.ingest.chain.Checkpoint;
 import org.kornspur.ingest.chain.ProvedSegment;
-import org.kornspur.ingest.intake.Counted;
+import org.kornspur.ingest.intake.CountedNoun;
 import org.kornspur.ingest.json.AvroJson;
 import org.kornspur.ingest.proof.ProofFinding.Kind;
 import org.kornspur.ingest.registry.SchemaRegistry;
@@ -199,7 +199,7 @@ public final class ProofVerification {
           return firstDifference(path + "." + field.getKey(), field.getValue(), other, expected);
         }
       }
-      return path + " with " + Counted.of((expected ? read : shown).size(), "field(s)");
+      return path + " with " + CountedNoun.of((expected ? read : shown).size(), "field(s)");
     }
     return (path.isEmpty() ? "" : path.substring(1) + " ") + (expected ? read : shown);
   }

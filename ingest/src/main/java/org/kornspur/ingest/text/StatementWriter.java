@@ -29,9 +29,9 @@ import org.kornspur.ingest.statement.Value.Time;
  */
 public final class StatementWriter {
   private final TextBundle texts;
-  private final ValueForm form;
+  private final ValueFormat form;
 
-  public StatementWriter(TextBundle texts, ValueForm form) {
+  public StatementWriter(TextBundle texts, ValueFormat form) {
     this.texts = texts;
     this.form = form;
   }

@@ -20,9 +20,9 @@ import java.util.Set;
  */
 public final class TextBundle {
   private final Locale locale;
-  private final Map<String, Pattern> patterns;
+  private final Map<String, TextPattern> patterns;
 
-  private TextBundle(Locale locale, Map<String, Pattern> patterns) {
+  private TextBundle(Locale locale, Map<String, TextPattern> patterns) {
     this.locale = locale;
     this.patterns = Map.copyOf(patterns);
   }
@@ -49,8 +49,8 @@ public final class TextBundle {
 
   /** These patterns. */
   public static TextBundle of(Locale locale, Map<String, String> byKey) {
-    Map<String, Pattern> patterns = new HashMap<>();
-    byKey.forEach((key, text) -> patterns.put(key, Pattern.of(key, text, locale)));
+    Map<String, TextPattern> patterns = new HashMap<>();
+    byKey.forEach((key, text) -> patterns.put(key, TextPattern.of(key, text, locale)));
     return new TextBundle(locale, patterns);
   }
 
@@ -60,7 +60,7 @@ public final class TextBundle {
    * @throws IllegalArgumentException if both have a key
    */
   public TextBundle and(TextBundle other) {
-    Map<String, Pattern> all = new HashMap<>(patterns);
+    Map<String, TextPattern> all = new HashMap<>(patterns);
     other.patterns.forEach(
         (key, pattern) -> {
           if (all.put(key, pattern) != null) {
@@ -81,12 +81,12 @@ public final class TextBundle {
 
   /** The names of the arguments that a pattern uses; empty for an unknown key. */
   public Set<String> arguments(String key) {
-    return find(key).map(Pattern::arguments).orElse(Set.of());
+    return find(key).map(TextPattern::arguments).orElse(Set.of());
   }
 
   /** A pattern as it stands written. */
   public Optional<String> raw(String key) {
-    return find(key).map(Pattern::text);
+    return find(key).map(TextPattern::text);
   }
 
   public boolean has(String key) {
@@ -110,7 +110,7 @@ public final class TextBundle {
     return has(key) ? written(key, Map.of()) : name;
   }
 
-  Optional<Pattern> find(String key) {
+  Optional<TextPattern> find(String key) {
     return Optional.ofNullable(patterns.get(key));
   }
 

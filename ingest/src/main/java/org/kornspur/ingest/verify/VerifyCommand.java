@@ -15,7 +15,7 @@ import org.kornspur.ingest.chain.PartitionLog;
 import org.kornspur.ingest.chain.PartitionReport;
 import org.kornspur.ingest.chain.UnreadableChain;
 import org.kornspur.ingest.chain.Verification;
-import org.kornspur.ingest.intake.Counted;
+import org.kornspur.ingest.intake.CountedNoun;
 import org.kornspur.ingest.proof.Proof;
 import org.kornspur.ingest.proof.ProofFinding;
 import org.kornspur.ingest.proof.ProofJson;
@@ -117,7 +117,7 @@ public final class VerifyCommand {
           case TAMPERED -> "TAMPERED: what is named above is not as it was " + sealed + ".";
           case NOTHING_SIGNED ->
               "NOTHING SIGNED: no checkpoint covers any of "
-                  + Counted.of(records, "record(s)")
+                  + CountedNoun.of(records, "record(s)")
                   + ".";
           case INTACT -> "INTACT: " + signed + " of " + records + " are as they were signed.";
         });
@@ -129,9 +129,9 @@ public final class VerifyCommand {
         "Partition %d: %s, %d signed by %s%s, %d chained and not signed yet,"
                 .formatted(
                     report.partition(),
-                    Counted.of(report.records(), "record(s)"),
+                    CountedNoun.of(report.records(), "record(s)"),
                     report.signed(),
-                    Counted.of(report.checkpoints(), "checkpoint(s)"),
+                    CountedNoun.of(report.checkpoints(), "checkpoint(s)"),
                     report.signedUntil().map(at -> " until " + at).orElse(""),
                     report.unsigned())
             + " %d not chained yet%s."
@@ -161,7 +161,7 @@ public final class VerifyCommand {
                 .formatted(
                     proof.manifest().subject(),
                     proof.manifest().exportedAt(),
-                    Counted.of(proof.facts().size(), "fact(s)"),
+                    CountedNoun.of(proof.facts().size(), "fact(s)"),
                     proof.signed(),
                     proof.unsigned(),
                     proof.unchained())

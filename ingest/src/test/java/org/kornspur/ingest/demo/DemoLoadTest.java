@@ -15,7 +15,7 @@ import org.apache.avro.specific.SpecificRecord;
 import org.junit.jupiter.api.Test;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.ingest.contract.FactType;
-import org.kornspur.ingest.file.FolderLoad;
+import org.kornspur.ingest.file.FolderLoader;
 import org.kornspur.ingest.file.LoadProgress;
 import org.kornspur.ingest.file.LoadReport;
 import org.kornspur.ingest.intake.FactSink;
@@ -44,7 +44,7 @@ class DemoLoadTest {
 
   @Test
   void refusesEightLinesAndSaysWhichFieldIsWrong() throws IOException {
-    LoadReport report = FolderLoad.load(FOLDER, CLOCK, sink, LoadProgress.SILENT);
+    LoadReport report = FolderLoader.load(FOLDER, CLOCK, sink, LoadProgress.SILENT);
 
     Map<String, String> refused = new LinkedHashMap<>();
     report
@@ -69,7 +69,7 @@ class DemoLoadTest {
 
   @Test
   void readsBackEveryFactAsItWasInvented() throws IOException {
-    FolderLoad.load(FOLDER, CLOCK, sink, LoadProgress.SILENT);
+    FolderLoader.load(FOLDER, CLOCK, sink, LoadProgress.SILENT);
 
     Map<String, SpecificRecord> byId = new LinkedHashMap<>();
     for (SpecificRecord fact : taken) {

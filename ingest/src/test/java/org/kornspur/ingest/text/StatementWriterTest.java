@@ -131,6 +131,6 @@ class StatementWriterTest {
   private static StatementWriter words(Locale locale, Map<String, String> patterns) {
     TextBundle texts = TextBundle.of(locale, patterns);
     return new StatementWriter(
-        texts, new PlainForm(texts, ZoneId.of("Europe/Berlin"), MathContext.UNLIMITED));
+        texts, new PlainFormat(texts, ZoneId.of("Europe/Berlin"), MathContext.UNLIMITED));
   }
 }

@@ -42,7 +42,7 @@ public record BlendUniformity(
    *
    * @param pollinator pollinator kernels, for each container
    * @param examined kernels told apart, for each container
-   * @throws AdviceRefused where there are fewer than two, or one cannot be
+   * @throws AdviceRefusedException where there are fewer than two, or one cannot be
    */
   public static BlendUniformity of(List<Double> pollinator, List<Double> examined) {
     check(pollinator, examined);
@@ -65,13 +65,13 @@ public record BlendUniformity(
         found.factor(),
         new HeterogeneityStatement.BlendSource(),
         new HeterogeneityStatement.BlendTested(
-            Figures.percent(found.mean()),
-            Figures.percent(interval.lower()),
-            Figures.percent(interval.upper()),
+            SignificantFigures.percent(found.mean()),
+            SignificantFigures.percent(interval.lower()),
+            SignificantFigures.percent(interval.upper()),
             Amount.percent(100 * CONFIDENCE),
             found.samples(),
-            Figures.percent(probability),
-            Figures.number(Math.round(10 * found.factor()) / 10.0),
+            SignificantFigures.percent(probability),
+            SignificantFigures.number(Math.round(10 * found.factor()) / 10.0),
             uneven
                 ? new HeterogeneityStatement.BlendUneven()
                 : new HeterogeneityStatement.BlendNotUneven()));
@@ -80,7 +80,7 @@ public record BlendUniformity(
   private static void check(List<Double> pollinator, List<Double> examined) {
     HeterogeneityAdvice.checkContainers(pollinator);
     if (examined.size() != pollinator.size()) {
-      throw new AdviceRefused(
+      throw new AdviceRefusedException(
           new AdviceRefusal.KernelsOfEachContainer(pollinator.size(), examined.size()));
     }
     for (int i = 0; i < pollinator.size(); i++) {
@@ -91,7 +91,7 @@ public record BlendUniformity(
 
   private static void wholeFrom(int least, double count, double most) {
     if (!(count == Math.rint(count) && count >= least && count <= most)) {
-      throw new AdviceRefused(
+      throw new AdviceRefusedException(
           new AdviceRefusal.KernelsOutside(
               least, new Amount(most, "kernels"), new Amount(count, "kernels")));
     }

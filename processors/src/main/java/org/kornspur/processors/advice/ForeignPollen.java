@@ -20,7 +20,7 @@ import org.kornspur.processors.ground.SourceAreaByDistance;
 import org.kornspur.processors.ground.Wind;
 import org.kornspur.processors.statistics.ExpectedHybridity.ForeignSource;
 import org.kornspur.processors.statistics.SourceExtent;
-import org.kornspur.processors.statistics.Spread;
+import org.kornspur.processors.statistics.TriangularRange;
 
 /**
  * A source of foreign pollen near a crop, as the forecast takes it.
@@ -58,7 +58,8 @@ public record ForeignPollen(
   }
 
   ForeignSource asSource() {
-    return new ForeignSource(extent.orElseThrow(), relativeDensity, Spread.exactly(overlap));
+    return new ForeignSource(
+        extent.orElseThrow(), relativeDensity, TriangularRange.exactly(overlap));
   }
 
   static ForeignPollen of(

@@ -55,7 +55,7 @@ public record HeterogeneityAdvice(
 
   static void checkContainers(List<Double> results) {
     if (results.size() < 2 || results.size() > MOST_CONTAINERS) {
-      throw new AdviceRefused(
+      throw new AdviceRefusedException(
           new AdviceRefusal.NumberOfContainers(MOST_CONTAINERS, results.size()));
     }
   }
@@ -67,7 +67,7 @@ public record HeterogeneityAdvice(
     double most = isCount ? 1e6 : 100;
     for (double result : results) {
       if (!(result >= 0 && result <= most)) {
-        throw new AdviceRefused(
+        throw new AdviceRefusedException(
             new AdviceRefusal.ResultOutside(new Amount(most, unit), new Amount(result, unit)));
       }
     }
@@ -80,11 +80,11 @@ public record HeterogeneityAdvice(
         h.<HeterogeneityStatement>map(
                 found ->
                     new HeterogeneityStatement.Value(
-                        Figures.number(found.h()),
-                        Figures.number(found.critical()),
+                        SignificantFigures.number(found.h()),
+                        SignificantFigures.number(found.critical()),
                         found.samples(),
-                        Figures.number(mean)))
-            .orElseGet(() -> new HeterogeneityStatement.NoValue(Figures.number(mean))),
+                        SignificantFigures.number(mean)))
+            .orElseGet(() -> new HeterogeneityStatement.NoValue(SignificantFigures.number(mean))),
         range(range),
         isTested
             ? heterogeneous
@@ -96,11 +96,13 @@ public record HeterogeneityAdvice(
   private static HeterogeneityStatement range(Agreement range) {
     if (range instanceof Agreement.Agrees agrees) {
       return new HeterogeneityStatement.RangeWithin(
-          Figures.number(agrees.difference()), Figures.number(agrees.tolerated()));
+          SignificantFigures.number(agrees.difference()),
+          SignificantFigures.number(agrees.tolerated()));
     }
     if (range instanceof Agreement.Disagrees disagrees) {
       return new HeterogeneityStatement.RangeOver(
-          Figures.number(disagrees.difference()), Figures.number(disagrees.tolerated()));
+          SignificantFigures.number(disagrees.difference()),
+          SignificantFigures.number(disagrees.tolerated()));
     }
     return new HeterogeneityStatement.NoRange();
   }

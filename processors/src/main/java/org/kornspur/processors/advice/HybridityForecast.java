@@ -21,7 +21,7 @@ import org.kornspur.processors.statistics.ExactBinomial;
 import org.kornspur.processors.statistics.ExpectedHybridity;
 import org.kornspur.processors.statistics.HybridityParameters;
 import org.kornspur.processors.statistics.Interval;
-import org.kornspur.processors.statistics.Spread;
+import org.kornspur.processors.statistics.TriangularRange;
 
 /**
  * Expected hybridity of the harvest of an F1 crop, from what its dossier and those of the lots sown
@@ -52,7 +52,8 @@ public record HybridityForecast(
   private static final int DEFAULT_EXAMINED = 100;
 
   private static final InputValue POLLINATOR_OVERLAP =
-      InputValue.assumed(new AdviceInput.PollinatorOverlap(), new Spread(0.7, 0.9, 1), "share");
+      InputValue.assumed(
+          new AdviceInput.PollinatorOverlap(), new TriangularRange(0.7, 0.9, 1), "share");
 
   /**
    * The advice for a crop.
@@ -142,7 +143,7 @@ public record HybridityForecast(
     Interval interval = ExactBinomial.interval(count.shedding(), count.examined(), CONFIDENCE);
     return InputValue.counted(
         new AdviceInput.SheddingFemales(),
-        new Spread(
+        new TriangularRange(
             interval.lower(), (double) count.shedding() / count.examined(), interval.upper()),
         "share",
         new InputSource.Counted(count.shedding(), count.examined()),
@@ -162,7 +163,7 @@ public record HybridityForecast(
     Interval interval = ExactBinomial.interval(DEFAULT_SHEDDING, DEFAULT_EXAMINED, CONFIDENCE);
     return new InputValue(
         new AdviceInput.SheddingFemales(),
-        new Spread(
+        new TriangularRange(
             interval.lower(), (double) DEFAULT_SHEDDING / DEFAULT_EXAMINED, interval.upper()),
         "share",
         InputValue.Origin.STATED,
@@ -221,11 +222,11 @@ public record HybridityForecast(
   private static ForecastStatement sentence(Subject crop, ExpectedHybridity forecast) {
     return new ForecastStatement.Expected(
         crop,
-        Figures.percent(forecast.mean()),
-        Figures.percent(forecast.interval().lower()),
-        Figures.percent(forecast.interval().upper()),
-        Figures.percent(forecast.selfedOrSibbed()),
-        Figures.percent(forecast.outcrossed()),
-        Figures.percent(forecast.pollinatorSeed()));
+        SignificantFigures.percent(forecast.mean()),
+        SignificantFigures.percent(forecast.interval().lower()),
+        SignificantFigures.percent(forecast.interval().upper()),
+        SignificantFigures.percent(forecast.selfedOrSibbed()),
+        SignificantFigures.percent(forecast.outcrossed()),
+        SignificantFigures.percent(forecast.pollinatorSeed()));
   }
 }

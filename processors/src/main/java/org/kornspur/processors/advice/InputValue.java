@@ -4,7 +4,7 @@ import java.util.List;
 import org.kornspur.ingest.statement.Statement;
 import org.kornspur.processors.finding.Reference;
 import org.kornspur.processors.statistics.HybridityParameters.Parameter;
-import org.kornspur.processors.statistics.Spread;
+import org.kornspur.processors.statistics.TriangularRange;
 
 /**
  * One number that a piece of advice rests on.
@@ -19,7 +19,7 @@ import org.kornspur.processors.statistics.Spread;
  */
 public record InputValue(
     AdviceInput what,
-    Spread value,
+    TriangularRange value,
     String unit,
     Origin origin,
     Statement source,
@@ -43,11 +43,15 @@ public record InputValue(
   }
 
   static InputValue counted(
-      AdviceInput what, Spread value, String unit, InputSource source, List<String> factIds) {
+      AdviceInput what,
+      TriangularRange value,
+      String unit,
+      InputSource source,
+      List<String> factIds) {
     return new InputValue(what, value, unit, Origin.COUNTED, source, true, factIds);
   }
 
-  static InputValue assumed(AdviceInput what, Spread value, String unit) {
+  static InputValue assumed(AdviceInput what, TriangularRange value, String unit) {
     return new InputValue(
         what, value, unit, Origin.ASSUMED, new InputSource.None(), false, List.of());
   }
@@ -56,7 +60,7 @@ public record InputValue(
   static InputValue asked(AdviceInput what, double value, String unit) {
     return new InputValue(
         what,
-        Spread.exactly(value),
+        TriangularRange.exactly(value),
         unit,
         Origin.ASSUMED,
         new InputSource.Asked(),

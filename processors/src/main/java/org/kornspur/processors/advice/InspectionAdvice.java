@@ -50,11 +50,13 @@ public record InspectionAdvice(
      */
     public Terms {
       if (!(alpha > 0 && beta > 0 && alpha + beta < 1)) {
-        throw new AdviceRefused(
-            new AdviceRefusal.RisksOutside(Figures.number(alpha), Figures.number(beta)));
+        throw new AdviceRefusedException(
+            new AdviceRefusal.RisksOutside(
+                SignificantFigures.number(alpha), SignificantFigures.number(beta)));
       }
       if (!(multiple > 1)) {
-        throw new AdviceRefused(new AdviceRefusal.MultipleTooSmall(Figures.number(multiple)));
+        throw new AdviceRefusedException(
+            new AdviceRefusal.MultipleTooSmall(SignificantFigures.number(multiple)));
       }
     }
   }
@@ -175,11 +177,11 @@ public record InspectionAdvice(
     double acceptable = counted.acceptable();
     double rejectable = terms.multiple() * acceptable;
     if (rejectable >= 1) {
-      throw new AdviceRefused(
+      throw new AdviceRefusedException(
           new AdviceRefusal.MultipleTooLarge(
-              Figures.number(terms.multiple()),
-              Figures.percent(acceptable),
-              Figures.percent(rejectable)));
+              SignificantFigures.number(terms.multiple()),
+              SignificantFigures.percent(acceptable),
+              SignificantFigures.percent(rejectable)));
     }
     int units = counted.units();
     int bad = counted.bad();

@@ -62,13 +62,14 @@ public record MixtureAdvice(
      */
     public Request {
       if (!(massKg > 0) || Double.isInfinite(massKg)) {
-        throw new AdviceRefused(new AdviceRefusal.NoMass(Amount.kilograms(massKg)));
+        throw new AdviceRefusedException(new AdviceRefusal.NoMass(Amount.kilograms(massKg)));
       }
       if (!(targetPercent > 0 && targetPercent < 100)) {
-        throw new AdviceRefused(new AdviceRefusal.ShareOutside(Amount.percent(targetPercent)));
+        throw new AdviceRefusedException(
+            new AdviceRefusal.ShareOutside(Amount.percent(targetPercent)));
       }
       if (!(tolerancePercentPoints >= 0)) {
-        throw new AdviceRefused(
+        throw new AdviceRefusedException(
             new AdviceRefusal.NegativeTolerance(Amount.percentagePoints(tolerancePercentPoints)));
       }
     }

@@ -13,7 +13,7 @@ import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.ground.FloweringOverlap;
-import org.kornspur.processors.statistics.Spread;
+import org.kornspur.processors.statistics.TriangularRange;
 
 /**
  * Whether female and pollen parent of a crop flower together, as it was seen. Advice, not a gate.
@@ -44,8 +44,9 @@ public record NickingAdvice(
   public record Overlap(int days, int femaleDays, List<String> factIds) {
 
     /** The share, and what it may be where each part was noted a day early or late. */
-    Spread share() {
-      return new Spread(share(days - 2 * DAYS_OFF), share(days), share(days + 2 * DAYS_OFF));
+    TriangularRange share() {
+      return new TriangularRange(
+          share(days - 2 * DAYS_OFF), share(days), share(days + 2 * DAYS_OFF));
     }
 
     private double share(int together) {

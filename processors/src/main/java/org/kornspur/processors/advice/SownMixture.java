@@ -23,7 +23,7 @@ import org.kornspur.processors.dossier.SeedMeasures;
 import org.kornspur.processors.statistics.Interval;
 import org.kornspur.processors.statistics.MarkerCorrection;
 import org.kornspur.processors.statistics.PollinatorShare;
-import org.kornspur.processors.statistics.Spread;
+import org.kornspur.processors.statistics.TriangularRange;
 
 /**
  * Share of pollinator among the plants of a crop, from the lots that were sown and those that they
@@ -33,7 +33,7 @@ import org.kornspur.processors.statistics.Spread;
 final class SownMixture {
   private static final double CONFIDENCE = 0.95;
   private static final AdviceInput WHAT = new AdviceInput.PollinatorShare();
-  private static final Spread PRACTICE = new Spread(0.03, 0.05, 0.10);
+  private static final TriangularRange PRACTICE = new TriangularRange(0.03, 0.05, 0.10);
 
   private final List<Part> parts = new ArrayList<>();
   private final List<BlendComposition> samples = new ArrayList<>();
@@ -110,7 +110,7 @@ final class SownMixture {
     return Optional.of(
         InputValue.counted(
             WHAT,
-            new Spread(interval.lower(), share.share(), interval.upper()),
+            new TriangularRange(interval.lower(), share.share(), interval.upper()),
             "share",
             new InputSource.Mixed(basis),
             List.copyOf(factIds)));
@@ -156,7 +156,7 @@ final class SownMixture {
     return Optional.of(
         InputValue.counted(
             WHAT,
-            new Spread(share.interval().lower(), share.share(), share.interval().upper()),
+            new TriangularRange(share.interval().lower(), share.share(), share.interval().upper()),
             "share",
             new InputSource.Sampled(pollinator, kernels),
             FactType.idsOf(usable)));
@@ -175,7 +175,7 @@ final class SownMixture {
               double tolerance = stated.tolerancePercentPoints();
               return new InputValue(
                   WHAT,
-                  new Spread(
+                  new TriangularRange(
                       Math.max(0, percent - tolerance) / 100,
                       percent / 100,
                       Math.min(100, percent + tolerance) / 100),

@@ -78,13 +78,13 @@ public record StatedValueAdvice(
 
   private static void checkPercent(double percent) {
     if (!(percent >= 0 && percent <= 100)) {
-      throw new AdviceRefused(new AdviceRefusal.PercentOutside(Amount.percent(percent)));
+      throw new AdviceRefusedException(new AdviceRefusal.PercentOutside(Amount.percent(percent)));
     }
   }
 
   private static void checkCount(int count) {
     if (count < 0) {
-      throw new AdviceRefused(new AdviceRefusal.NegativeCount(count));
+      throw new AdviceRefusedException(new AdviceRefusal.NegativeCount(count));
     }
   }
 }

@@ -62,12 +62,13 @@ public final class MissingLimits {
     return List.copyOf(notes);
   }
 
-  private static Stream<Cell> cells(Dossier dossier, Rulebook rulebook, Predicate<Demand> isAsked) {
+  private static Stream<Cell> cells(
+      Dossier dossier, Rulebook rulebook, Predicate<RequiredLimit> isAsked) {
     Stream<Cell> ofCrop =
         SeedCrop.of(dossier, rulebook).stream()
             .flatMap(
                 crop ->
-                    Demands.of(crop).stream()
+                    RequiredLimits.of(crop).stream()
                         .filter(isAsked)
                         .map(
                             demand ->
@@ -81,7 +82,7 @@ public final class MissingLimits {
         SeedLot.of(dossier, rulebook).stream()
             .flatMap(
                 lot ->
-                    Demands.of(lot).stream()
+                    RequiredLimits.of(lot).stream()
                         .filter(isAsked)
                         .map(
                             demand ->
@@ -96,7 +97,7 @@ public final class MissingLimits {
 
   /** One demand with what the book answers. */
   private record Cell(
-      Demand demand,
+      RequiredLimit demand,
       Rulebook rulebook,
       Category category,
       List<String> factIds,
@@ -104,7 +105,7 @@ public final class MissingLimits {
       Optional<Reference> nothing) {
 
     static Cell of(
-        Demand demand,
+        RequiredLimit demand,
         Rulebook rulebook,
         Category category,
         List<String> factIds,

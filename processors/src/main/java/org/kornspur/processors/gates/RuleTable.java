@@ -19,8 +19,8 @@ import org.kornspur.processors.verdict.Gate;
 
 /**
  * What a rulebook answers to each gate, without any crop or lot: for people who want to read the
- * rules before they are judged by them. The gates themselves ask through {@link Demands} too, so
- * the table cannot say other than they do.
+ * rules before they are judged by them. The gates themselves ask through {@link RequiredLimits}
+ * too, so the table cannot say other than they do.
  */
 public final class RuleTable {
 
@@ -38,14 +38,14 @@ public final class RuleTable {
       Optional<Gate> gate, List<Quantity> quantities, List<Optional<RulebookAnswer>> answers) {}
 
   /** What the book says of one category, and what is asked in it. */
-  private record Column(List<Demand> demands, Function<Quantity, RulebookAnswer> book) {
+  private record Column(List<RequiredLimit> demands, Function<Quantity, RulebookAnswer> book) {
 
     boolean isLimited(Quantity quantity) {
       return book.apply(quantity).limit().isPresent();
     }
 
     /** A limit for one of the quantities is enough; silence on one of them is silence. */
-    Optional<RulebookAnswer> answer(Demand demand) {
+    Optional<RulebookAnswer> answer(RequiredLimit demand) {
       List<RulebookAnswer> answers = demand.anyOf().stream().map(book).toList();
       Optional<RulebookAnswer> limit =
           answers.stream().filter(answer -> answer.limit().isPresent()).findFirst();
@@ -76,7 +76,7 @@ public final class RuleTable {
     return rows(
         categories(role),
         category -> quantity -> book.answerForCrop(quantity, category, role, on),
-        isLimited -> Demands.ofCrop(role, isLimited),
+        isLimited -> RequiredLimits.ofCrop(role, isLimited),
         true);
   }
 
@@ -85,14 +85,14 @@ public final class RuleTable {
     return rows(
         categories(kind),
         category -> quantity -> book.answerForLot(quantity, category, Rye.HYBRID, on),
-        isLimited -> Demands.ofSeed(kind, isLimited),
+        isLimited -> RequiredLimits.ofSeed(kind, isLimited),
         false);
   }
 
   private static List<Row> rows(
       List<Category> categories,
       Function<Category, Function<Quantity, RulebookAnswer>> books,
-      Function<Predicate<Quantity>, List<Demand>> demandsWhere,
+      Function<Predicate<Quantity>, List<RequiredLimit>> demandsWhere,
       boolean ofCrop) {
     List<Column> columns =
         categories.stream()
@@ -103,7 +103,7 @@ public final class RuleTable {
                         demandsWhere.apply(quantity -> book.apply(quantity).limit().isPresent()),
                         book))
             .toList();
-    List<Demand> demands =
+    List<RequiredLimit> demands =
         columns.stream().flatMap(column -> column.demands().stream()).distinct().toList();
     Stream<Row> asked =
         demands.stream().map(demand -> row(Optional.of(demand.gate()), demand, columns));
@@ -113,11 +113,13 @@ public final class RuleTable {
             .filter(
                 quantity -> demands.stream().noneMatch(demand -> demand.anyOf().contains(quantity)))
             .filter(quantity -> columns.stream().anyMatch(column -> column.isLimited(quantity)))
-            .map(quantity -> row(Optional.empty(), Demand.of(Gate.ORIGIN, quantity), columns));
+            .map(
+                quantity ->
+                    row(Optional.empty(), RequiredLimit.of(Gate.ORIGIN, quantity), columns));
     return Stream.concat(asked, further).toList();
   }
 
-  private static Row row(Optional<Gate> gate, Demand demand, List<Column> columns) {
+  private static Row row(Optional<Gate> gate, RequiredLimit demand, List<Column> columns) {
     return new Row(
         gate, demand.anyOf(), columns.stream().map(column -> column.answer(demand)).toList());
   }

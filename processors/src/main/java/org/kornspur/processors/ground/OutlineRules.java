@@ -5,7 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import org.kornspur.ingest.intake.Counted;
+import org.kornspur.ingest.intake.CountedNoun;
 import org.kornspur.processors.ground.InvalidOutline.Fault;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.LineSegment;
@@ -36,7 +36,7 @@ final class OutlineRules {
           Fault.TOO_FEW_CORNERS,
           open.isEmpty() ? null : open.get(0),
           "The %s has %s and an area needs at least 3. Give every corner of the field in order."
-              .formatted(ring, Counted.of(open.size(), "corner(s)")));
+              .formatted(ring, CountedNoun.of(open.size(), "corner(s)")));
     }
     return open;
   }

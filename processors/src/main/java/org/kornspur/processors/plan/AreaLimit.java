@@ -11,10 +11,10 @@ import java.util.Optional;
 public record AreaLimit(Optional<Generation> generation, int year, double mostHa) {
 
   /**
-   * @throws PlanRefused where the area is outside its bounds
+   * @throws PlanRefusedException where the area is outside its bounds
    */
   public AreaLimit {
-    PlanRefused.unlessWithin("mostHa", mostHa, 0, 10_000_000);
+    PlanRefusedException.unlessWithin("mostHa", mostHa, 0, 10_000_000);
   }
 
   boolean holds(GrownSeed seed) {

@@ -2,7 +2,7 @@ package org.kornspur.processors.plan;
 
 import java.util.Map;
 import java.util.SortedSet;
-import org.kornspur.processors.statistics.Spread;
+import org.kornspur.processors.statistics.TriangularRange;
 
 /**
  * Seed of one kind with the numbers that a plan counts with.
@@ -18,7 +18,7 @@ import org.kornspur.processors.statistics.Spread;
 public record GrownSeed(
     String seedId,
     Generation generation,
-    Spread cleanSpreadKgPerHa,
+    TriangularRange cleanSpreadKgPerHa,
     Map<String, Double> sownKgPerHa,
     double kept,
     double minimumStockKg,

@@ -160,7 +160,7 @@ final class LinearModel {
   }
 
   /** The best choices. */
-  Amounts solve() {
+  PlanAmounts solve() {
     if (!unders.isEmpty()) {
       hold("under", unders, unders.stream().map(under -> 1.0).toList());
     }
@@ -200,8 +200,8 @@ final class LinearModel {
     throw new IllegalStateException("The solver ended " + result.getState());
   }
 
-  private Amounts amounts() {
-    Amounts amounts = new Amounts(task.years());
+  private PlanAmounts amounts() {
+    PlanAmounts amounts = new PlanAmounts(task.years());
     for (GrownSeed seed : seeds) {
       for (int i = 0; i < task.years(); i++) {
         amounts.areaHa(seed.seedId())[i] = value(areas.get(seed.seedId())[i]);

@@ -27,26 +27,26 @@ public record MultiplicationChain(List<Step> steps) {
    *
    * @param seedId component, or the hybrid's own id for the seed that is sold
    */
-  public record Step(String seedId, Generation generation, HowGrown grown) {
+  public record Step(String seedId, Generation generation, GrowingMethod grown) {
 
     /** The only pollen that is wanted where it grows; empty for seed that is not grown. */
     public Optional<String> pollenId() {
-      if (grown instanceof HowGrown.Strips strips) {
+      if (grown instanceof GrowingMethod.Strips strips) {
         return Optional.of(strips.pollenId());
-      } else if (grown instanceof HowGrown.Mixture mixture) {
+      } else if (grown instanceof GrowingMethod.Mixture mixture) {
         return Optional.of(mixture.pollenId());
       }
-      return grown instanceof HowGrown.Alone ? Optional.of(seedId) : Optional.empty();
+      return grown instanceof GrowingMethod.Alone ? Optional.of(seedId) : Optional.empty();
     }
 
     /** Other seed that is sown for it, and itself where it keeps itself. */
     List<String> parents() {
-      if (grown instanceof HowGrown.Strips strips) {
+      if (grown instanceof GrowingMethod.Strips strips) {
         return List.of(strips.femaleId(), strips.pollenId());
-      } else if (grown instanceof HowGrown.Mixture mixture) {
+      } else if (grown instanceof GrowingMethod.Mixture mixture) {
         return List.of(mixture.femaleId(), mixture.pollenId());
       }
-      return grown instanceof HowGrown.Alone ? List.of(seedId) : List.of();
+      return grown instanceof GrowingMethod.Alone ? List.of(seedId) : List.of();
     }
   }
 
@@ -57,7 +57,7 @@ public record MultiplicationChain(List<Step> steps) {
   /**
    * The chain of hybrids as their breeders declare them.
    *
-   * @throws PlanRefused where a declaration cannot be grown by
+   * @throws PlanRefusedException where a declaration cannot be grown by
    */
   public static MultiplicationChain of(Collection<HybridDeclared> hybrids) {
     Map<String, Step> steps = new TreeMap<>();
@@ -66,7 +66,7 @@ public record MultiplicationChain(List<Step> steps) {
       for (Step step : stepsOf(hybrid)) {
         Step told = steps.putIfAbsent(step.seedId(), step);
         if (told != null && !told.equals(step)) {
-          throw new PlanRefused(
+          throw new PlanRefusedException(
               new PlanRefusal.ToldDifferently(
                   step.seedId(), toldBy.get(step.seedId()), hybrid.getHybridId()));
         }
@@ -99,17 +99,19 @@ public record MultiplicationChain(List<Step> steps) {
               Optional.ofNullable(crosses.get(component.getComponentId()))
                   .map(MultiplicationChain::strips)
                   .orElse(
-                      generation.isSterile() ? new HowGrown.NotGrown() : new HowGrown.Alone())));
+                      generation.isSterile()
+                          ? new GrowingMethod.NotGrown()
+                          : new GrowingMethod.Alone())));
     }
     Cross last = crosses.get(hybrid.getHybridId());
     if (last == null) {
-      throw new PlanRefused(new PlanRefusal.NoCrossOfHybrid(hybrid.getHybridId()));
+      throw new PlanRefusedException(new PlanRefusal.NoCrossOfHybrid(hybrid.getHybridId()));
     }
     steps.add(
         new Step(
             hybrid.getHybridId(),
             Generation.F1_SEED,
-            new HowGrown.Mixture(
+            new GrowingMethod.Mixture(
                 last.getFemaleComponentId(),
                 last.getPollenComponentId(),
                 hybrid.getPollinatorSharePercent() / 100,
@@ -119,15 +121,16 @@ public record MultiplicationChain(List<Step> steps) {
     for (Step step : steps) {
       for (String parent : step.parents()) {
         if (!declared.contains(parent)) {
-          throw new PlanRefused(new PlanRefusal.UndeclaredComponent(hybrid.getHybridId(), parent));
+          throw new PlanRefusedException(
+              new PlanRefusal.UndeclaredComponent(hybrid.getHybridId(), parent));
         }
       }
     }
     return steps;
   }
 
-  private static HowGrown strips(Cross cross) {
-    return new HowGrown.Strips(cross.getFemaleComponentId(), cross.getPollenComponentId());
+  private static GrowingMethod strips(Cross cross) {
+    return new GrowingMethod.Strips(cross.getFemaleComponentId(), cross.getPollenComponentId());
   }
 
   /** Seed before what it is grown from; that a line is sown for itself is no circle. */
@@ -154,7 +157,7 @@ public record MultiplicationChain(List<Step> steps) {
       return;
     }
     if (!onTheWay.add(step.seedId())) {
-      throw new PlanRefused(new PlanRefusal.Circle(step.seedId()));
+      throw new PlanRefusedException(new PlanRefusal.Circle(step.seedId()));
     }
     for (String parent : step.parents()) {
       if (!parent.equals(step.seedId())) {

@@ -8,9 +8,9 @@ package org.kornspur.processors.plan;
 public record PinnedArea(String seedId, int year, double areaHa) {
 
   /**
-   * @throws PlanRefused where the area is outside its bounds
+   * @throws PlanRefusedException where the area is outside its bounds
    */
   public PinnedArea {
-    PlanRefused.unlessWithin("areaHa", areaHa, 0, 10_000_000);
+    PlanRefusedException.unlessWithin("areaHa", areaHa, 0, 10_000_000);
   }
 }

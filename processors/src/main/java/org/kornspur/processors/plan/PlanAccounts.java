@@ -16,12 +16,12 @@ final class PlanAccounts {
   private static final double TOLERANCE = 1e-6;
 
   private final PlanTask task;
-  private final Amounts amounts;
+  private final PlanAmounts amounts;
   private final Map<String, double[]> leftKg = new HashMap<>();
   private final List<SeedPlan.Store> stores = new ArrayList<>();
   private final Map<String, List<GrownSeed>> grownFrom = new HashMap<>();
 
-  private PlanAccounts(PlanTask task, Amounts amounts) {
+  private PlanAccounts(PlanTask task, PlanAmounts amounts) {
     this.task = task;
     this.amounts = amounts;
     for (GrownSeed seed : task.seeds()) {
@@ -37,7 +37,7 @@ final class PlanAccounts {
    * @param isGroundShared whether ground was shared out, so that a better plan may exist
    * @throws IllegalStateException where they use seed or ground that is not there
    */
-  static SeedPlan of(PlanTask task, Amounts amounts, boolean isGroundShared) {
+  static SeedPlan of(PlanTask task, PlanAmounts amounts, boolean isGroundShared) {
     return new PlanAccounts(task, amounts).plan(isGroundShared);
   }
 
@@ -48,7 +48,7 @@ final class PlanAccounts {
     }
     for (AreaLimit limit : task.limits()) {
       double used = PlanSolver.usedHa(task, limit, amounts);
-      if (used > limit.mostHa() + TOLERANCE * Math.max(1, limit.mostHa()) + Amounts.SMALLEST) {
+      if (used > limit.mostHa() + TOLERANCE * Math.max(1, limit.mostHa()) + PlanAmounts.SMALLEST) {
         throw new IllegalStateException("A plan uses " + used + " ha of " + limit);
       }
     }
@@ -80,7 +80,7 @@ final class PlanAccounts {
     for (int year = task.firstYear() + 1; year <= task.lastYear(); year++) {
       for (GrownSeed seed : task.seeds()) {
         double areaHa = areaHa(seed.seedId(), year);
-        if (areaHa >= Amounts.SMALLEST) {
+        if (areaHa >= PlanAmounts.SMALLEST) {
           Map<String, Double> sown = new TreeMap<>();
           seed.sownKgPerHa().forEach((parent, kgPerHa) -> sown.put(parent, kgPerHa * areaHa));
           crops.add(

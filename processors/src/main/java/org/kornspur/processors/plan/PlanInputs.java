@@ -2,7 +2,7 @@ package org.kornspur.processors.plan;
 
 import java.util.EnumMap;
 import java.util.Map;
-import org.kornspur.processors.statistics.Spread;
+import org.kornspur.processors.statistics.TriangularRange;
 
 /**
  * Inputs of all seed in a plan.
@@ -44,7 +44,7 @@ public record PlanInputs(Map<Generation, SeedInputs> byGeneration, Map<String, S
 
   private static SeedInputs practice(double low, double yieldKgPerHa, double high, int interval) {
     return new SeedInputs(
-        new Spread(low, yieldKgPerHa, high),
+        new TriangularRange(low, yieldKgPerHa, high),
         CLEANING_LOSS,
         KERNEL_WEIGHT_G,
         GERMINATION,

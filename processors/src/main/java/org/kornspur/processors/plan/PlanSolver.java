@@ -39,7 +39,7 @@ public final class PlanSolver {
    */
   static SeedPlan solve(PlanTask task, int mostTogether) {
     List<List<GrownSeed>> groups = groups(task);
-    Amounts amounts = apart(task, groups, group -> List.of());
+    PlanAmounts amounts = apart(task, groups, group -> List.of());
     List<AreaLimit> exceeded =
         task.limits().stream().filter(limit -> isExceeded(task, limit, amounts)).toList();
     if (exceeded.isEmpty()) {
@@ -57,11 +57,11 @@ public final class PlanSolver {
     return PlanAccounts.of(task, amounts, true);
   }
 
-  private static Amounts apart(
+  private static PlanAmounts apart(
       PlanTask task,
       List<List<GrownSeed>> groups,
       Function<List<GrownSeed>, List<AreaLimit>> limits) {
-    Amounts amounts = new Amounts(task.years());
+    PlanAmounts amounts = new PlanAmounts(task.years());
     Map<String, Double> inStoreKg = task.inStoreKg();
     groups.parallelStream()
         .map(group -> new LinearModel(task, group, inStoreKg, limits.apply(group)).solve())
@@ -72,7 +72,7 @@ public final class PlanSolver {
 
   /** What a group may use of each limit: as much of it as it has of what all would use. */
   private static List<AreaLimit> shares(
-      PlanTask task, List<GrownSeed> group, Amounts amounts, Map<AreaLimit, Double> used) {
+      PlanTask task, List<GrownSeed> group, PlanAmounts amounts, Map<AreaLimit, Double> used) {
     return task.limits().stream()
         .map(
             limit -> {
@@ -89,12 +89,12 @@ public final class PlanSolver {
         .toList();
   }
 
-  private static boolean isExceeded(PlanTask task, AreaLimit limit, Amounts amounts) {
-    return usedHa(task, limit, amounts) > limit.mostHa() + Amounts.SMALLEST;
+  private static boolean isExceeded(PlanTask task, AreaLimit limit, PlanAmounts amounts) {
+    return usedHa(task, limit, amounts) > limit.mostHa() + PlanAmounts.SMALLEST;
   }
 
   /** Ground that a plan uses of a limit, hectares. */
-  static double usedHa(PlanTask task, AreaLimit limit, Amounts amounts) {
+  static double usedHa(PlanTask task, AreaLimit limit, PlanAmounts amounts) {
     return task.seeds().stream()
         .filter(limit::holds)
         .mapToDouble(seed -> amounts.areaHa(seed.seedId())[limit.year() - task.firstYear()])

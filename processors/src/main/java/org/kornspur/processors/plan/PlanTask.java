@@ -76,7 +76,7 @@ public record PlanTask(
    * @param lots in store; those of seed that is no part of the chain are left out
    * @param lastGrown latest year of harvest of each seed that is on record or sown; it bears on
    *     seed that is not multiplied each year
-   * @throws PlanRefused where the question cannot be planned
+   * @throws PlanRefusedException where the question cannot be planned
    */
   public static PlanTask of(
       Question question,
@@ -86,7 +86,7 @@ public record PlanTask(
     int first = question.firstYear();
     int last = question.lastYear();
     if (last <= first || last > first + MOST_YEARS) {
-      throw new PlanRefused(
+      throw new PlanRefusedException(
           new PlanRefusal.YearOutside("lastYear", last, first + 1, first + MOST_YEARS));
     }
     List<GrownSeed> seeds = grown(question, chain, lastGrown);
@@ -152,14 +152,14 @@ public record PlanTask(
     Set<List<Object>> given = new HashSet<>();
     for (SeedDemand demand : question.demands()) {
       if (!ids.contains(demand.hybridId())) {
-        throw new PlanRefused(new PlanRefusal.UnknownHybrid(demand.hybridId()));
+        throw new PlanRefusedException(new PlanRefusal.UnknownHybrid(demand.hybridId()));
       }
       within("demand", demand.year(), question.firstYear(), question);
       once(given, "demand", demand.hybridId(), demand.year());
     }
     for (PinnedArea pin : question.pins()) {
       if (!ids.contains(pin.seedId())) {
-        throw new PlanRefused(new PlanRefusal.UnknownSeed("pins", pin.seedId()));
+        throw new PlanRefusedException(new PlanRefusal.UnknownSeed("pins", pin.seedId()));
       }
       within("pins", pin.year(), question.firstYear() + 1, question);
       once(given, "pins", pin.seedId(), pin.year());
@@ -172,13 +172,14 @@ public record PlanTask(
 
   private static void within(String field, int year, int first, Question question) {
     if (year < first || year > question.lastYear()) {
-      throw new PlanRefused(new PlanRefusal.YearOutside(field, year, first, question.lastYear()));
+      throw new PlanRefusedException(
+          new PlanRefusal.YearOutside(field, year, first, question.lastYear()));
     }
   }
 
   private static void once(Set<List<Object>> given, String field, String id, int year) {
     if (!given.add(List.of(field, id, year))) {
-      throw new PlanRefused(new PlanRefusal.GivenTwice(field, id, year));
+      throw new PlanRefusedException(new PlanRefusal.GivenTwice(field, id, year));
     }
   }
 

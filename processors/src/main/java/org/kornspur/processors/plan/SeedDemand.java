@@ -1,6 +1,6 @@
 package org.kornspur.processors.plan;
 
-import org.kornspur.processors.statistics.Spread;
+import org.kornspur.processors.statistics.TriangularRange;
 
 /**
  * Certified seed of a hybrid that is wanted.
@@ -9,14 +9,14 @@ import org.kornspur.processors.statistics.Spread;
  * @param tonnes low, expected and high
  * @param weight what a missing kilogram counts beside one of another demand, 1 where all are equal
  */
-public record SeedDemand(String hybridId, int year, Spread tonnes, double weight) {
+public record SeedDemand(String hybridId, int year, TriangularRange tonnes, double weight) {
 
   /**
-   * @throws PlanRefused where a number is outside its bounds
+   * @throws PlanRefusedException where a number is outside its bounds
    */
   public SeedDemand {
-    PlanRefused.unlessWithin("tonnes", tonnes, 0, 1_000_000);
-    PlanRefused.unlessWithin("weight", weight, 0.01, 100);
+    PlanRefusedException.unlessWithin("tonnes", tonnes, 0, 1_000_000);
+    PlanRefusedException.unlessWithin("weight", weight, 0.01, 100);
   }
 
   /** Which of its three quantities a plan is made for. */

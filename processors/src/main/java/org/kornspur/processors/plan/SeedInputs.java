@@ -1,6 +1,6 @@
 package org.kornspur.processors.plan;
 
-import org.kornspur.processors.statistics.Spread;
+import org.kornspur.processors.statistics.TriangularRange;
 
 /**
  * What one hectare and one kilogram of seed of one kind come to.
@@ -17,7 +17,7 @@ import org.kornspur.processors.statistics.Spread;
  * @param carryOverLoss part that counts no more after a year in store, by what germination falls
  */
 public record SeedInputs(
-    Spread yieldKgPerHa,
+    TriangularRange yieldKgPerHa,
     double cleaningLoss,
     double thousandKernelWeightG,
     double germination,
@@ -28,24 +28,24 @@ public record SeedInputs(
     double carryOverLoss) {
 
   /**
-   * @throws PlanRefused where a number is outside its bounds
+   * @throws PlanRefusedException where a number is outside its bounds
    */
   public SeedInputs {
-    PlanRefused.unlessWithin("yieldKgPerHa", yieldKgPerHa, 1, 20_000);
-    PlanRefused.unlessWithin("cleaningLoss", cleaningLoss, 0, 0.9);
-    PlanRefused.unlessWithin("thousandKernelWeightG", thousandKernelWeightG, 5, 100);
-    PlanRefused.unlessWithin("germination", germination, 0.1, 1);
-    PlanRefused.unlessWithin("viableKernelsPerM2", viableKernelsPerM2, 10, 1000);
-    PlanRefused.unlessWithin("femaleAreaShare", femaleAreaShare, 0.05, 1);
-    PlanRefused.unlessWithin("minimumStockKg", minimumStockKg, 0, 1e7);
-    PlanRefused.unlessWithin("intervalYears", intervalYears, 1, 10);
-    PlanRefused.unlessWithin("carryOverLoss", carryOverLoss, 0, 0.95);
+    PlanRefusedException.unlessWithin("yieldKgPerHa", yieldKgPerHa, 1, 20_000);
+    PlanRefusedException.unlessWithin("cleaningLoss", cleaningLoss, 0, 0.9);
+    PlanRefusedException.unlessWithin("thousandKernelWeightG", thousandKernelWeightG, 5, 100);
+    PlanRefusedException.unlessWithin("germination", germination, 0.1, 1);
+    PlanRefusedException.unlessWithin("viableKernelsPerM2", viableKernelsPerM2, 10, 1000);
+    PlanRefusedException.unlessWithin("femaleAreaShare", femaleAreaShare, 0.05, 1);
+    PlanRefusedException.unlessWithin("minimumStockKg", minimumStockKg, 0, 1e7);
+    PlanRefusedException.unlessWithin("intervalYears", intervalYears, 1, 10);
+    PlanRefusedException.unlessWithin("carryOverLoss", carryOverLoss, 0, 0.95);
   }
 
   /** Cleaned seed of a hectare, kilograms. */
-  Spread cleanKgPerHa() {
+  TriangularRange cleanKgPerHa() {
     double clean = 1 - cleaningLoss;
-    return new Spread(
+    return new TriangularRange(
         yieldKgPerHa.least() * clean,
         yieldKgPerHa.likely() * clean,
         yieldKgPerHa.greatest() * clean);

@@ -19,7 +19,7 @@ final class ShortageReasons {
   private static final double SPARE_PART = 1e-4;
 
   private final PlanTask task;
-  private final Amounts amounts;
+  private final PlanAmounts amounts;
   private final Map<String, double[]> leftKg;
   private final Map<String, GrownSeed> seeds = new HashMap<>();
   private final Map<String, Double> inStoreKg;
@@ -29,7 +29,7 @@ final class ShortageReasons {
    *
    * @param leftKg of each seed after each year
    */
-  ShortageReasons(PlanTask task, Amounts amounts, Map<String, double[]> leftKg) {
+  ShortageReasons(PlanTask task, PlanAmounts amounts, Map<String, double[]> leftKg) {
     this.task = task;
     this.amounts = amounts;
     this.leftKg = leftKg;
@@ -51,7 +51,7 @@ final class ShortageReasons {
     if (!seen.add(List.of(seed.seedId(), i))) {
       return;
     }
-    if (seed.minimumStockKg() > 0 && leftKg.get(seed.seedId())[i] > Amounts.SMALLEST) {
+    if (seed.minimumStockKg() > 0 && leftKg.get(seed.seedId())[i] > PlanAmounts.SMALLEST) {
       add(
           found,
           new BindingLimit.MinimumStock(
@@ -103,7 +103,7 @@ final class ShortageReasons {
     List<BindingLimit> barred = new ArrayList<>();
     task.pins().stream()
         .filter(pin -> pin.year() == year && pin.seedId().equals(seed.seedId()))
-        .filter(pin -> amounts.areaHa(seed.seedId())[i] >= pin.areaHa() - Amounts.SMALLEST)
+        .filter(pin -> amounts.areaHa(seed.seedId())[i] >= pin.areaHa() - PlanAmounts.SMALLEST)
         .forEach(
             pin ->
                 barred.add(

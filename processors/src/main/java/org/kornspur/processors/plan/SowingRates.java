@@ -22,9 +22,9 @@ final class SowingRates {
     SeedInputs own = inputs.of(step);
     double kernels = own.viableKernelsPerM2() * M2_PER_HA;
     Map<String, Double> rates = new TreeMap<>();
-    if (step.grown() instanceof HowGrown.Alone) {
+    if (step.grown() instanceof GrowingMethod.Alone) {
       rates.put(step.seedId(), kernels / own.viableKernelsPerKg());
-    } else if (step.grown() instanceof HowGrown.Strips strips) {
+    } else if (step.grown() instanceof GrowingMethod.Strips strips) {
       double female = own.femaleAreaShare();
       rates.put(
           strips.femaleId(), female * kernels / seeds.of(strips.femaleId()).viableKernelsPerKg());
@@ -32,7 +32,7 @@ final class SowingRates {
           strips.pollenId(),
           (1 - female) * kernels / seeds.of(strips.pollenId()).viableKernelsPerKg(),
           Double::sum);
-    } else if (step.grown() instanceof HowGrown.Mixture mixture) {
+    } else if (step.grown() instanceof GrowingMethod.Mixture mixture) {
       SeedInputs female = seeds.of(mixture.femaleId());
       SeedInputs pollen = seeds.of(mixture.pollenId());
       double femaleKg = (1 - mixture.share()) * kgPerUnit(mixture, female);
@@ -51,7 +51,7 @@ final class SowingRates {
   }
 
   /** Kilograms in a unit of what the share is a share of. */
-  private static double kgPerUnit(HowGrown.Mixture mixture, SeedInputs seed) {
+  private static double kgPerUnit(GrowingMethod.Mixture mixture, SeedInputs seed) {
     return switch (mixture.basis()) {
       case MASS -> 1;
       case KERNELS -> seed.thousandKernelWeightG() / 1_000_000;

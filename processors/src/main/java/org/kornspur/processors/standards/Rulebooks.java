@@ -62,8 +62,8 @@ public final class Rulebooks {
     for (RulebookFile file : files) {
       RulebookReader reader = new RulebookReader(file);
       WrittenRulebook book = reader.read(books, practice);
-      Tightening.check(file.name(), book);
-      UnreadLines.check(file.name(), book);
+      TighteningCheck.check(file.name(), book);
+      UnusedLinesCheck.check(file.name(), book);
       if (reader.isPractice()) {
         practice = Optional.of(book);
       } else if (books.put(book.id(), book) != null) {

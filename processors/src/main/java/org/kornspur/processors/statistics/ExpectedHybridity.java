@@ -47,7 +47,8 @@ public record ExpectedHybridity(
    *     the crop for each square metre
    * @param overlap part of the female's receptive flowering in which the source sheds
    */
-  public record ForeignSource(SourceExtent extent, double relativeDensity, Spread overlap) {}
+  public record ForeignSource(
+      SourceExtent extent, double relativeDensity, TriangularRange overlap) {}
 
   /**
    * A crop of F1 seed.
@@ -62,8 +63,8 @@ public record ExpectedHybridity(
   public record Crop(
       int shedders,
       int femalesExamined,
-      Spread pollinatorPlantShare,
-      Spread pollinatorOverlap,
+      TriangularRange pollinatorPlantShare,
+      TriangularRange pollinatorOverlap,
       boolean pollinatorHarvested,
       List<ForeignSource> sources) {
 
@@ -155,7 +156,7 @@ public record ExpectedHybridity(
         pollinatorSeed);
   }
 
-  private static double drawn(Spread spread, SplittableRandom random) {
+  private static double drawn(TriangularRange spread, SplittableRandom random) {
     return spread.quantile(random.nextDouble());
   }
 }

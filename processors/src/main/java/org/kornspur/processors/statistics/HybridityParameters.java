@@ -20,7 +20,7 @@ public record HybridityParameters(
     Parameter kernelShareWithin) {
 
   /** A parameter and where it comes from. */
-  public record Parameter(Spread spread, Source source) {}
+  public record Parameter(TriangularRange spread, Source source) {}
 
   private record File(Map<String, Source> sources, Map<String, Row> parameters) {}
 
@@ -40,7 +40,7 @@ public record HybridityParameters(
   private static Parameter parameter(File file, String name) {
     Row row = file.parameters.get(name);
     return new Parameter(
-        new Spread(row.least, row.likely, row.greatest),
+        new TriangularRange(row.least, row.likely, row.greatest),
         PublishedFile.source(file.sources, row.source));
   }
 }

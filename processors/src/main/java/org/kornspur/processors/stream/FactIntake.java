@@ -42,7 +42,7 @@ final class FactIntake {
         .addProcessor(REGISTER_FACT, () -> new FactIntakeProcessor(wire, keys), FACTS)
         .addProcessor(REGISTER_REVOCATION, RevocationProcessor::new, REVOCATIONS)
         .addStateStore(
-            stores.logged(StateStores.FACT_REGISTER, InternalFormat.serde(RegisterEntry.class)),
+            stores.logged(StateStores.FACT_REGISTER, InternalSerdes.serde(RegisterEntry.class)),
             REGISTER_FACT,
             REGISTER_REVOCATION)
         .addSink(

@@ -64,7 +64,7 @@ public final class IsolationJoin {
             PLOTS, keys.deserializer(), Topics.plots().deserializer(), Topics.PLOTS.topicName())
         .addProcessor(FIND_NEIGHBOURS, () -> new NeighbourFinder(cellsInMemory), PLOTS)
         .addStateStore(
-            stores.logged(StateStores.CELL_PLOTS, InternalFormat.serde(Plot.class)),
+            stores.logged(StateStores.CELL_PLOTS, InternalSerdes.serde(Plot.class)),
             FIND_NEIGHBOURS)
         .addStateStore(stores.logged(StateStores.CELL_OUTBOX, bytes), FIND_NEIGHBOURS)
         .addSink(

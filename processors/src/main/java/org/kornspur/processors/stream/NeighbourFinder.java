@@ -55,7 +55,7 @@ final class NeighbourFinder implements Processor<String, PlotChange, String, Rep
   public void process(Record<String, PlotChange> record) {
     String cell = Keys.part(record.key());
     int year = IsolationCells.yearOf(cell);
-    PlotChange change = InternalFormat.requireWhole(record.value());
+    PlotChange change = InternalSerdes.requireWhole(record.value());
     change.plot().ifPresent(plot -> requirePlaceable(change.subject(), plot));
     String key = Keys.of(cell, change.subject());
     Optional<Plot> before = Optional.ofNullable(plots.get(key));

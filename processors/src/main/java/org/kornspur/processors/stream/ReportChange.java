@@ -73,7 +73,7 @@ final class ReportChange implements DossierRecord {
   /** The report as a store keeps it; empty where there is none. */
   Optional<byte[]> kept() {
     if (kept.isEmpty()) {
-      kept = report.map(told -> InternalFormat.write(told, Report.class));
+      kept = report.map(told -> InternalSerdes.write(told, Report.class));
     }
     return kept;
   }
@@ -98,7 +98,7 @@ final class ReportChange implements DossierRecord {
 
   private static ReportChange read(byte[] bytes) {
     if (bytes.length == 0 || bytes[0] != FIRST_BYTE) {
-      Earlier earlier = InternalFormat.read(bytes, Earlier.class);
+      Earlier earlier = InternalSerdes.read(bytes, Earlier.class);
       return new ReportChange(earlier.sender(), earlier.report());
     }
     try (DataInputStream in = new DataInputStream(new ByteArrayInputStream(bytes))) {

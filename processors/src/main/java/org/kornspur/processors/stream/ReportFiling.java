@@ -40,7 +40,7 @@ final class ReportFiling implements Processor<String, ReportChange, Subject, Dos
 
   /** What no sender said is not filed: nobody would ever take it back. */
   private static void requireReportTo(Subject subject, String sender, Report report) {
-    InternalFormat.requireWhole(report);
+    InternalSerdes.requireWhole(report);
     if (!report.sender().equals(sender) || !report.receiver().equals(subject)) {
       throw new IllegalArgumentException(
           "Not a report of " + sender + " to " + subject + " as the record's key and sender say");

@@ -52,6 +52,6 @@ public final class ReportReader {
   }
 
   public static Report read(byte[] kept) {
-    return InternalFormat.read(kept, Report.class);
+    return InternalSerdes.read(kept, Report.class);
   }
 }

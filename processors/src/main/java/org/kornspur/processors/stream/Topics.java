@@ -77,7 +77,7 @@ public enum Topics {
 
   /** Values of {@link #REVOCATIONS}. */
   static Serde<Revocation> revocations() {
-    return bounded(InternalFormat.serde(Revocation.class));
+    return bounded(InternalSerdes.serde(Revocation.class));
   }
 
   /** Values of {@link #REPORTS}. */
@@ -87,7 +87,7 @@ public enum Topics {
 
   /** Values of {@link #PLOTS}. */
   static Serde<PlotChange> plots() {
-    return bounded(InternalFormat.serde(PlotChange.class));
+    return bounded(InternalSerdes.serde(PlotChange.class));
   }
 
   /** Values of {@link #QUARANTINE}, as the intake writes them. */

@@ -38,12 +38,12 @@ class BlendUniformityTest {
   @Test
   void refusesCountsThatCannotBe() {
     assertThatThrownBy(() -> BlendUniformity.of(List.of(5.0), List.of(100.0)))
-        .isInstanceOf(AdviceRefused.class);
+        .isInstanceOf(AdviceRefusedException.class);
     assertThatThrownBy(() -> BlendUniformity.of(List.of(5.0, 5.0), List.of(100.0)))
-        .isInstanceOf(AdviceRefused.class);
+        .isInstanceOf(AdviceRefusedException.class);
     assertThatThrownBy(() -> BlendUniformity.of(List.of(5.0, 101.0), List.of(100.0, 100.0)))
-        .isInstanceOf(AdviceRefused.class);
+        .isInstanceOf(AdviceRefusedException.class);
     assertThatThrownBy(() -> BlendUniformity.of(List.of(5.0, 4.5), List.of(100.0, 100.0)))
-        .isInstanceOf(AdviceRefused.class);
+        .isInstanceOf(AdviceRefusedException.class);
   }
 }

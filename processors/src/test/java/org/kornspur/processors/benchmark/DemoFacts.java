@@ -14,7 +14,7 @@ import org.apache.avro.specific.SpecificData;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.contract.GeoPoint;
 import org.kornspur.contract.QuarantineEntry;
-import org.kornspur.ingest.file.FolderLoad;
+import org.kornspur.ingest.file.FolderLoader;
 import org.kornspur.ingest.file.LoadProgress;
 import org.kornspur.ingest.intake.FactSink;
 
@@ -32,7 +32,7 @@ final class DemoFacts {
   static List<SpecificRecord> once() {
     List<SpecificRecord> facts = new ArrayList<>();
     try {
-      FolderLoad.load(
+      FolderLoader.load(
           folder(),
           Clock.systemUTC(),
           new FactSink() {

@@ -11,7 +11,7 @@ import org.kornspur.processors.statistics.Replicate;
 import org.kornspur.processors.statistics.ReplicateTolerance;
 import org.kornspur.processors.statistics.SequentialPlan;
 import org.kornspur.processors.statistics.SourceExtent;
-import org.kornspur.processors.statistics.Spread;
+import org.kornspur.processors.statistics.TriangularRange;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.BenchmarkMode;
 import org.openjdk.jmh.annotations.Fork;
@@ -56,12 +56,12 @@ public class StatisticsBenchmark {
       new ExpectedHybridity.Crop(
           3,
           1000,
-          new Spread(0.04, 0.05, 0.06),
-          new Spread(0.7, 0.9, 1),
+          new TriangularRange(0.04, 0.05, 0.06),
+          new TriangularRange(0.7, 0.9, 1),
           true,
           List.of(
               new ExpectedHybridity.ForeignSource(
-                  new SourceExtent.Facing(600, 200, 300, 1), 1, new Spread(0.5, 0.8, 1))));
+                  new SourceExtent.Facing(600, 200, 300, 1), 1, new TriangularRange(0.5, 0.8, 1))));
 
   @Benchmark
   public Interval clopperPearson() {

@@ -52,10 +52,10 @@ class EveryRuleAnsweredTest {
                       Dossier dossier = crop(cell);
                       SeedCrop crop = SeedCrop.of(dossier, cell.book()).orElseThrow();
                       boolean possible = CropCategories.of(cell.role()).contains(cell.category());
-                      check(cell, dossier, Demands.of(crop), crop::answer, possible);
+                      check(cell, dossier, RequiredLimits.of(crop), crop::answer, possible);
                       if (possible) {
                         checkTable(
-                            Demands.of(crop),
+                            RequiredLimits.of(crop),
                             crop::answer,
                             RuleTable.ofCrop(cell.book(), cell.role(), crop.on()),
                             RuleTable.categories(cell.role()).indexOf(cell.category()));
@@ -78,11 +78,11 @@ class EveryRuleAnsweredTest {
                       Material.Kind kind = lot.material().kind();
                       Category category = lot.material().category();
                       boolean possible = ImpossibleCategory.isPossible(kind, category);
-                      check(cell, dossier, Demands.of(lot), lot::answer, possible);
+                      check(cell, dossier, RequiredLimits.of(lot), lot::answer, possible);
                       if (possible) {
                         checkTable(
                             // hybrid seed is sold and not mixed, though this dossier has it so
-                            Demands.of(lot).stream()
+                            RequiredLimits.of(lot).stream()
                                 .filter(
                                     demand ->
                                         kind != Material.Kind.F1_SEED
@@ -108,7 +108,7 @@ class EveryRuleAnsweredTest {
                       Dossier dossier = admixed(cell);
                       SeedLot lot = SeedLot.of(dossier, cell.book()).orElseThrow();
                       assertThat(lot.rye()).isEqualTo(cell.role());
-                      check(cell, dossier, Demands.of(lot), lot::answer, true);
+                      check(cell, dossier, RequiredLimits.of(lot), lot::answer, true);
                     }));
   }
 
@@ -141,11 +141,11 @@ class EveryRuleAnsweredTest {
 
   /** What people read in the table is what the gates ask of this dossier. */
   private static void checkTable(
-      List<Demand> demands,
+      List<RequiredLimit> demands,
       Function<Quantity, RulebookAnswer> book,
       List<RuleTable.Row> table,
       int column) {
-    for (Demand demand : demands) {
+    for (RequiredLimit demand : demands) {
       RuleTable.Row row =
           table.stream()
               .filter(
@@ -186,13 +186,13 @@ class EveryRuleAnsweredTest {
   private static void check(
       Cell<?> cell,
       Dossier dossier,
-      List<Demand> demands,
+      List<RequiredLimit> demands,
       Function<Quantity, RulebookAnswer> book,
       boolean possible) {
     Standing standing = JUDGE.judge(dossier).standing().orElseThrow();
     assertThat(demands).isNotEmpty();
     List<String> wrong = new ArrayList<>();
-    for (Demand demand : demands) {
+    for (RequiredLimit demand : demands) {
       List<RulebookAnswer> answers = demand.anyOf().stream().map(book).toList();
       Optional<Limit> limit =
           answers.stream().flatMap(answer -> answer.limit().stream()).findFirst();
@@ -222,7 +222,7 @@ class EveryRuleAnsweredTest {
 
   private static void row(
       Cell<?> cell,
-      Demand demand,
+      RequiredLimit demand,
       List<RulebookAnswer> answers,
       Optional<Limit> limit,
       boolean noted) {
@@ -266,7 +266,7 @@ class EveryRuleAnsweredTest {
         && owed.findings().stream().anyMatch(finding -> finding.code().equals("rule.no-line"));
   }
 
-  private static Value term(Demand demand) {
+  private static Value term(RequiredLimit demand) {
     Quantity first = demand.anyOf().get(0);
     return new Value.Term(Quantity.class.getSimpleName(), first.name());
   }

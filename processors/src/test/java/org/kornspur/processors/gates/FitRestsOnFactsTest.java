@@ -129,16 +129,16 @@ class FitRestsOnFactsTest {
     own.addAll(ofUnsplit(subset));
     Set<String> there = new TreeSet<>(own);
     there.addAll(reported(subset));
-    List<Demand> demands =
+    List<RequiredLimit> demands =
         Stream.concat(
                 SeedCrop.of(subset, book).stream()
-                    .flatMap(crop -> Demands.of(crop).stream().filter(d -> asks(crop, d))),
+                    .flatMap(crop -> RequiredLimits.of(crop).stream().filter(d -> asks(crop, d))),
                 SeedLot.of(subset, book).stream()
-                    .flatMap(lot -> Demands.of(lot).stream().filter(d -> asks(lot, d))))
+                    .flatMap(lot -> RequiredLimits.of(lot).stream().filter(d -> asks(lot, d))))
             .filter(demand -> demand.gate().reach() != Gate.Reach.CERTIFIED_DESCENDANTS)
             .toList();
     assertThat(demands).isNotEmpty();
-    for (Demand demand : demands) {
+    for (RequiredLimit demand : demands) {
       assertThat(standing.verdicts())
           .as("%s of %s with %s", demand, fit, there)
           .anyMatch(
@@ -152,7 +152,7 @@ class FitRestsOnFactsTest {
   }
 
   /** One aspect that is met answers for no other aspect of its gate. */
-  private static boolean answers(Verdict verdict, Demand demand) {
+  private static boolean answers(Verdict verdict, RequiredLimit demand) {
     return !demand.besides().isEmpty()
         || BY_WHICH_OTHERS_ARE_JUDGED.containsAll(demand.anyOf())
         || verdict
@@ -165,11 +165,11 @@ class FitRestsOnFactsTest {
             .isPresent();
   }
 
-  private static boolean asks(SeedCrop crop, Demand demand) {
+  private static boolean asks(SeedCrop crop, RequiredLimit demand) {
     return demand.anyOf().stream().anyMatch(quantity -> crop.limit(quantity).isPresent());
   }
 
-  private static boolean asks(SeedLot lot, Demand demand) {
+  private static boolean asks(SeedLot lot, RequiredLimit demand) {
     return demand.anyOf().stream().anyMatch(quantity -> lot.limit(quantity).isPresent());
   }
 

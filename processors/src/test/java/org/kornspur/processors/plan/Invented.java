@@ -12,7 +12,7 @@ import org.kornspur.contract.Cross;
 import org.kornspur.contract.FactHeader;
 import org.kornspur.contract.HybridDeclared;
 import org.kornspur.contract.ShareBasis;
-import org.kornspur.processors.statistics.Spread;
+import org.kornspur.processors.statistics.TriangularRange;
 
 /** Hybrids, lots and round numbers, all invented, that are easy to follow by hand. */
 final class Invented {
@@ -80,7 +80,7 @@ final class Invented {
       inputs.put(
           generation,
           new SeedInputs(
-              new Spread(yield * 0.6, yield, yield * 1.2),
+              new TriangularRange(yield * 0.6, yield, yield * 1.2),
               0.2,
               30,
               1,
@@ -98,7 +98,7 @@ final class Invented {
   }
 
   static SeedDemand demand(String hybridId, int year, double tonnes) {
-    return new SeedDemand(hybridId, year, Spread.exactly(tonnes), 1);
+    return new SeedDemand(hybridId, year, TriangularRange.exactly(tonnes), 1);
   }
 
   static PlanTask.Question question(int lastYear, PlanInputs inputs, List<SeedDemand> demands) {

@@ -6,7 +6,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
-import org.kornspur.processors.statistics.Spread;
+import org.kornspur.processors.statistics.TriangularRange;
 
 /**
  * Measures a plan of invented hybrids over eight harvests, with ten lots of each of five components
@@ -64,7 +64,8 @@ public final class PlanBenchmark {
       for (int year = Invented.NOW; year <= Invented.NOW + YEARS; year++) {
         double tonnes = 50.0 + random.nextInt(200);
         demands.add(
-            new SeedDemand("H-" + hybrid, year, Spread.exactly(tonnes), 1.0 + random.nextInt(3)));
+            new SeedDemand(
+                "H-" + hybrid, year, TriangularRange.exactly(tonnes), 1.0 + random.nextInt(3)));
       }
       for (String component : List.of("A-", "M-", "B-", "C-", "SC-")) {
         for (int lot = 0; lot < 10; lot++) {

@@ -13,7 +13,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.kornspur.processors.statistics.Interval;
-import org.kornspur.processors.statistics.Spread;
+import org.kornspur.processors.statistics.TriangularRange;
 
 /** Against the distribution worked out on paper; numbers are invented. */
 class PlanSimulationTest {
@@ -103,7 +103,7 @@ class PlanSimulationTest {
     return new GrownSeed(
         seed.seedId(),
         seed.generation(),
-        Spread.exactly(seed.cleanKgPerHa()),
+        TriangularRange.exactly(seed.cleanKgPerHa()),
         seed.sownKgPerHa(),
         seed.kept(),
         seed.minimumStockKg(),

@@ -20,7 +20,7 @@ import net.jqwik.api.constraints.Size;
 import org.junit.jupiter.api.Test;
 import org.kornspur.contract.ShareBasis;
 import org.kornspur.ingest.statement.Value.Amount;
-import org.kornspur.processors.statistics.Spread;
+import org.kornspur.processors.statistics.TriangularRange;
 
 /** Worked by hand, by trying every choice, and by another solver; numbers are invented. */
 class PlanSolverTest {
@@ -229,7 +229,7 @@ class PlanSolverTest {
   }
 
   private static SeedDemand wanted(String hybridId, int year, int ha, int weight) {
-    return new SeedDemand(hybridId, year, Spread.exactly(5.0 * ha), weight);
+    return new SeedDemand(hybridId, year, TriangularRange.exactly(5.0 * ha), weight);
   }
 
   /** Of hybrids that share their pollinator, and ground that is short, against another solver. */
@@ -316,10 +316,10 @@ class PlanSolverTest {
             2030,
             Invented.round(2, 0.9),
             List.of(
-                new SeedDemand("H-1", 2027, Spread.exactly(times * numbers.get(0)), 1),
-                new SeedDemand("H-1", 2029, Spread.exactly(times * numbers.get(1)), 2),
-                new SeedDemand("H-2", 2029, Spread.exactly(times * numbers.get(2)), 1.5),
-                new SeedDemand("H-2", 2030, Spread.exactly(times * numbers.get(0)), 1)),
+                new SeedDemand("H-1", 2027, TriangularRange.exactly(times * numbers.get(0)), 1),
+                new SeedDemand("H-1", 2029, TriangularRange.exactly(times * numbers.get(1)), 2),
+                new SeedDemand("H-2", 2029, TriangularRange.exactly(times * numbers.get(2)), 1.5),
+                new SeedDemand("H-2", 2030, TriangularRange.exactly(times * numbers.get(0)), 1)),
             SeedDemand.Level.EXPECTED,
             List.of(
                 new AreaLimit(Optional.of(Generation.F1_SEED), 2029, 100),

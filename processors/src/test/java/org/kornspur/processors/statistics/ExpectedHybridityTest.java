@@ -18,18 +18,19 @@ class ExpectedHybridityTest {
   private static final HybridityParameters EXACT =
       new HybridityParameters(exactly(0.5), exactly(0.8), exactly(2), exactly(20), exactly(0.97));
 
-  private static final Spread FULL = Spread.exactly(1);
+  private static final TriangularRange FULL = TriangularRange.exactly(1);
 
   @Test
   void withoutUncertaintyTheForecastIsTheFormula() {
     ForeignSource source =
-        new ForeignSource(new SourceExtent.Facing(100, 200, 300, 1), 2, Spread.exactly(0.5));
+        new ForeignSource(
+            new SourceExtent.Facing(100, 200, 300, 1), 2, TriangularRange.exactly(0.5));
     Crop crop =
         new Crop(
             2_000_000,
             200_000_000,
-            Spread.exactly(0.05),
-            Spread.exactly(0.9),
+            TriangularRange.exactly(0.05),
+            TriangularRange.exactly(0.9),
             true,
             List.of(source));
     double wanted = 0.05 * 0.9;
@@ -98,10 +99,15 @@ class ExpectedHybridityTest {
       before = mean;
     }
     Crop overlapping =
-        new Crop(3, 1000, Spread.exactly(0.05), FULL, false, List.of(neighbour(500)));
+        new Crop(3, 1000, TriangularRange.exactly(0.05), FULL, false, List.of(neighbour(500)));
     Crop missing =
         new Crop(
-            3, 1000, Spread.exactly(0.05), Spread.exactly(0.4), false, List.of(neighbour(500)));
+            3,
+            1000,
+            TriangularRange.exactly(0.05),
+            TriangularRange.exactly(0.4),
+            false,
+            List.of(neighbour(500)));
     assertThat(forecast(missing).mean()).isLessThan(forecast(overlapping).mean());
   }
 
@@ -114,7 +120,7 @@ class ExpectedHybridityTest {
 
   @Test
   void triangularDrawsHaveTheKnownMean() {
-    Spread spread = new Spread(0.2, 0.5, 1.1);
+    TriangularRange spread = new TriangularRange(0.2, 0.5, 1.1);
     double sum = 0;
     for (int i = 0; i < 100_000; i++) {
       sum += spread.quantile((i + 0.5) / 100_000);
@@ -144,18 +150,18 @@ class ExpectedHybridityTest {
     return new Crop(
         shedders,
         examined,
-        new Spread(0.04, 0.05, 0.06),
-        new Spread(0.7, 0.9, 1),
+        new TriangularRange(0.04, 0.05, 0.06),
+        new TriangularRange(0.7, 0.9, 1),
         false,
         List.of(neighbour(distanceM)));
   }
 
   private static ForeignSource neighbour(double distanceM) {
     return new ForeignSource(
-        new SourceExtent.Facing(distanceM, 200, 300, 1), 1, new Spread(0.5, 0.8, 1));
+        new SourceExtent.Facing(distanceM, 200, 300, 1), 1, new TriangularRange(0.5, 0.8, 1));
   }
 
   private static Parameter exactly(double value) {
-    return new Parameter(Spread.exactly(value), new Source("set by the test", true));
+    return new Parameter(TriangularRange.exactly(value), new Source("set by the test", true));
   }
 }

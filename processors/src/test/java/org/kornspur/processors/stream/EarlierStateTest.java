@@ -40,7 +40,7 @@ class EarlierStateTest {
 
     Report.FromParent report = (Report.FromParent) ReportReader.read(kept);
 
-    assertThat(InternalFormat.requireWhole(report)).isEqualTo(report);
+    assertThat(InternalSerdes.requireWhole(report)).isEqualTo(report);
     assertThat(report.troubles())
         .extracting(InheritedFinding::findings)
         .isEqualTo(recorded(written.get("troubles"), "sentence"));
@@ -69,11 +69,11 @@ class EarlierStateTest {
         "lat": 52.0}, "onSource": {"lon": 10.0, "lat": 52.0}, "factId": "f1"}""";
 
     Plot readPlot =
-        InternalFormat.requireWhole(
-            InternalFormat.read(plot.getBytes(StandardCharsets.UTF_8), Plot.class));
+        InternalSerdes.requireWhole(
+            InternalSerdes.read(plot.getBytes(StandardCharsets.UTF_8), Plot.class));
     Report.Neighbour readNear =
-        InternalFormat.requireWhole(
-            InternalFormat.read(near.getBytes(StandardCharsets.UTF_8), Report.Neighbour.class));
+        InternalSerdes.requireWhole(
+            InternalSerdes.read(near.getBytes(StandardCharsets.UTF_8), Report.Neighbour.class));
 
     assertThat(readPlot.tooManyOffTypes()).isEmpty();
     assertThat(readNear.sameComponent()).isEmpty();
@@ -114,7 +114,7 @@ class EarlierStateTest {
     byte[] kept = file("report-to-lot-L25-S01-P1.json");
     Report report = ReportReader.read(kept);
 
-    byte[] written = InternalFormat.write(report, Report.class);
+    byte[] written = InternalSerdes.write(report, Report.class);
 
     assertThat(ReportReader.read(written)).isEqualTo(report);
     assertThat(written.length)

@@ -11,7 +11,7 @@ import java.util.List;
 import java.util.Map;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.contract.QuarantineEntry;
-import org.kornspur.ingest.file.FolderLoad;
+import org.kornspur.ingest.file.FolderLoader;
 import org.kornspur.ingest.file.LoadProgress;
 import org.kornspur.ingest.intake.FactSink;
 import org.kornspur.standing.LotStanding;
@@ -92,7 +92,7 @@ final class JudgedDemo {
   private static List<SpecificRecord> read() {
     List<SpecificRecord> facts = new ArrayList<>();
     try {
-      FolderLoad.load(
+      FolderLoader.load(
           FOLDER,
           Clock.systemUTC(),
           new FactSink() {

@@ -242,7 +242,7 @@ class NeighbourFinderTest {
           driver.createInputTopic(
               Topics.PLOTS.topicName(),
               new StringSerializer(),
-              InternalFormat.serde(PlotChange.class).serializer());
+              InternalSerdes.serde(PlotChange.class).serializer());
       reports =
           driver.createOutputTopic(
               Topics.REPORTS.topicName(),

@@ -25,9 +25,9 @@ import org.kornspur.processors.plan.field.FieldProposal;
 import org.kornspur.processors.plan.field.InventedGround;
 import org.kornspur.processors.plan.field.KnownField;
 import org.kornspur.processors.plan.field.PlannedCrop;
+import org.kornspur.processors.plan.field.RyeStand;
 import org.kornspur.processors.plan.field.SeasonFields;
 import org.kornspur.processors.plan.field.SeasonTask;
-import org.kornspur.processors.plan.field.Stand;
 import org.kornspur.processors.verdict.Gate;
 import org.kornspur.processors.verdict.Verdict;
 
@@ -44,7 +44,7 @@ class ProposalByTheStreamTest {
       @ForAll boolean german) {
     String book = german ? "DE" : "EU";
     List<KnownField> fields = new ArrayList<>();
-    List<Stand> known = new ArrayList<>();
+    List<RyeStand> known = new ArrayList<>();
     for (int i = 0; i < places.size(); i++) {
       double east = (places.get(i) % 100) * 40.0;
       double north = (places.get(i) / 100) * 40.0;
@@ -68,12 +68,12 @@ class ProposalByTheStreamTest {
     assertThat(placedHa + found.unplacedHa()).isCloseTo(24, within(0.2));
   }
 
-  private static void assertAllStand(SeasonFields found, List<Stand> known) {
+  private static void assertAllStand(SeasonFields found, List<RyeStand> known) {
     List<FieldCropDeclared> declared = new ArrayList<>();
     for (SeasonFields.Placed placed : found.placed()) {
       declared.add(declared("crop-" + declared.size(), placed));
     }
-    List<Plot> plots = new ArrayList<>(known.stream().map(Stand::plot).toList());
+    List<Plot> plots = new ArrayList<>(known.stream().map(RyeStand::plot).toList());
     declared.forEach(crop -> plots.add(plot(crop)));
     IsolationCellIndex ground = IsolationCellIndex.of(YEAR, plots);
     for (FieldCropDeclared crop : declared) {

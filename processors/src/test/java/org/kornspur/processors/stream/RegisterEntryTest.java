@@ -74,7 +74,7 @@ class RegisterEntryTest {
   @Test
   void anEntryOfAnEarlierVersionIsReadAsOneWithoutProof() {
     RegisterEntry read =
-        InternalFormat.read(
+        InternalSerdes.read(
             "{\"fingerprint\":\"f\",\"subjects\":[\"lot:L\"],\"revokedBy\":{\"w\":\"why\"}}"
                 .getBytes(StandardCharsets.UTF_8),
             RegisterEntry.class);

@@ -19,7 +19,7 @@ import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.fixture.Facts;
 import org.kornspur.processors.judging.Judge;
-import org.kornspur.processors.judging.Trial;
+import org.kornspur.processors.judging.StandingPreview;
 import org.kornspur.processors.standards.Rulebooks;
 import org.kornspur.standing.LotStanding;
 
@@ -87,16 +87,16 @@ class TrialTest {
       for (SpecificRecord fact : story) {
         nameSample(fact);
         SpecificRecord signed = DrivenTopology.by(DrivenTopology.QUALITY, fact);
-        List<Trial.Change> changes =
-            new Trial(judge, topology::dossier).of(signed, replaced(fact, byId));
+        List<StandingPreview.Change> changes =
+            new StandingPreview(judge, topology::dossier).of(signed, replaced(fact, byId));
         topology.accept(fact);
         topology.letPass(DrivenTopology.LONGEST_UNREST);
         assertThat(topology.quarantine()).isEmpty();
         byId.put(FactType.idOf(fact), fact);
-        if (!Trial.tells(FactType.of(fact))) {
+        if (!StandingPreview.tells(FactType.of(fact))) {
           continue;
         }
-        for (Trial.Change change : changes) {
+        for (StandingPreview.Change change : changes) {
           LotStanding came = topology.standings().get(change.subject().toString());
           Optional<LotStanding> expected =
               change.after().map(StandingRecords::publicForm).map(after -> withRules(after, came));

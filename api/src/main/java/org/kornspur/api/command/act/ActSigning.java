@@ -60,7 +60,7 @@ public class ActSigning {
   @Inject SiteKeys keys;
   @Inject ReAuthentication proof;
   @Inject SignerNames names;
-  @Inject ServedSheets served;
+  @Inject ServedReleaseSheets served;
   @Inject RefusedActRecorder refusals;
   @Inject ActSettings settings;
   @Inject RequestWords requestWords;

@@ -16,7 +16,7 @@ import org.kornspur.api.kafka.NotReady;
 import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.security.Caller;
 import org.kornspur.api.security.CurrentCaller;
-import org.kornspur.api.security.visibility.TrialClaims;
+import org.kornspur.api.security.visibility.PreviewClaims;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Fingerprint;
 import org.kornspur.ingest.contract.Subject;
@@ -45,7 +45,7 @@ public class TableIntake {
   @Inject FactSubmission submission;
   @Inject ProcessorsClient processors;
   @Inject CurrentCaller current;
-  @Inject TrialClaims trial;
+  @Inject PreviewClaims trial;
 
   /** What becomes of a row. */
   public enum Fate {

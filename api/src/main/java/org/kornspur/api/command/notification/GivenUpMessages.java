@@ -21,7 +21,7 @@ public class GivenUpMessages {
   private static final Logger LOG = Logger.getLogger(GivenUpMessages.class);
 
   @Inject NotificationReadModel readModel;
-  @Inject MessageKeeping keeping;
+  @Inject MessageStore keeping;
   private final Clock clock = Clock.tickMillis(ZoneOffset.UTC);
 
   /** All of them, the oldest first. What they tell of is not for an administrator. */

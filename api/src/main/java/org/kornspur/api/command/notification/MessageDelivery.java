@@ -21,7 +21,7 @@ public class MessageDelivery {
   @Inject MailSender mail;
   @Inject Webhook webhook;
   @Inject WebhookSecrets secrets;
-  @Inject MessageKeeping keeping;
+  @Inject MessageStore keeping;
   @Inject NotificationSettings settings;
   private final Clock clock = Clock.tickMillis(ZoneOffset.UTC);
 

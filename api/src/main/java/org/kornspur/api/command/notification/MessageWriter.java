@@ -18,7 +18,7 @@ import org.kornspur.api.text.Addresses;
 import org.kornspur.api.text.DomainTerms;
 import org.kornspur.api.text.FirstReasonWords;
 import org.kornspur.api.text.Language;
-import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.LocalFormat;
 import org.kornspur.api.text.PageTexts;
 import org.kornspur.api.text.ReaderWords;
 import org.kornspur.api.text.VerdictWords;
@@ -49,7 +49,7 @@ public class MessageWriter {
   private record Pen(
       Receiver receiver,
       PageTexts texts,
-      LocalForm form,
+      LocalFormat form,
       DomainTerms terms,
       FirstReasonWords words) {
 
@@ -100,7 +100,7 @@ public class MessageWriter {
   }
 
   private Pen pen(Receiver receiver, Language language) {
-    LocalForm form = new LocalForm(language, ZoneId.systemDefault());
+    LocalFormat form = new LocalFormat(language, ZoneId.systemDefault());
     return new Pen(
         receiver,
         PageTexts.in(language, "notifications"),

@@ -36,7 +36,7 @@ public class NotificationChoices {
   @Inject NotificationReadModel readModel;
   @Inject CurrentEvents currentEvents;
   @Inject Receivers receivers;
-  @Inject MessageKeeping keeping;
+  @Inject MessageStore keeping;
   @Inject MailSender mail;
   @Inject WebhookSecrets secrets;
   @Inject AddressConfirmation confirmation;
@@ -60,10 +60,10 @@ public class NotificationChoices {
    * @return the secret of a webhook that had none, to be shown once; else empty
    * @throws ApiProblem if anything asked is wrong
    */
-  public Optional<String> save(Caller caller, AskedChoice.Form form, Language language) {
+  public Optional<String> save(Caller caller, RequestedChoice.Form form, Language language) {
     List<NotificationKind> kinds = kindsFor(caller);
-    AskedChoice asked =
-        AskedChoice.read(
+    RequestedChoice asked =
+        RequestedChoice.read(
             form, language, kinds, mail.isSetUp(), settings.notifications().privateAddresses());
     Optional<NotificationChoice> before = of(caller);
     if (!asked.wantsAny()) {
@@ -179,7 +179,7 @@ public class NotificationChoices {
   }
 
   private NotificationChoice choice(
-      Caller caller, AskedChoice asked, String secretId, boolean isConfirmed) {
+      Caller caller, RequestedChoice asked, String secretId, boolean isConfirmed) {
     return NotificationChoice.newBuilder()
         .setPersonId(caller.personId())
         .setLanguage(asked.language().tag())

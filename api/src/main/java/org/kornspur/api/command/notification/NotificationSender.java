@@ -62,7 +62,7 @@ public class NotificationSender {
   @Inject CurrentEvents currentEvents;
   @Inject Receivers receivers;
   @Inject MessageDelivery delivery;
-  @Inject MessageKeeping keeping;
+  @Inject MessageStore keeping;
   @Inject NotificationSettings settings;
   @Inject EngineSettings engine;
 

@@ -13,7 +13,7 @@ import java.util.Set;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.PlanDetail;
 import org.kornspur.api.problem.ProblemKind;
-import org.kornspur.api.query.plan.PlanQuestion;
+import org.kornspur.api.query.plan.PlanDefinition;
 import org.kornspur.api.text.Language;
 import org.kornspur.api.text.TypedNumber;
 import org.kornspur.ingest.file.PlainTable;
@@ -67,7 +67,7 @@ public final class DemandTable {
    * @param language by whose customs numbers that are text are written
    * @throws ApiProblem if it is no table, a column is missing, or a cell cannot be read
    */
-  public static List<PlanQuestion.Wanted> read(String name, byte[] content, Language language)
+  public static List<PlanDefinition.Wanted> read(String name, byte[] content, Language language)
       throws IOException {
     Path file = Files.createTempFile("demand", "table");
     try {
@@ -83,18 +83,18 @@ public final class DemandTable {
     }
   }
 
-  private List<PlanQuestion.Wanted> demands(List<SheetRow> rows) {
+  private List<PlanDefinition.Wanted> demands(List<SheetRow> rows) {
     for (Column needed : List.of(Column.HYBRID, Column.HARVEST, Column.TONNES)) {
       if (!columns.containsKey(needed)) {
         throw ApiProblem.refused(new PlanDetail.NoColumn(shown(needed)));
       }
     }
-    List<PlanQuestion.Wanted> demands = new ArrayList<>();
+    List<PlanDefinition.Wanted> demands = new ArrayList<>();
     for (SheetRow row : rows) {
       Optional<Double> tonnes = number(row, Column.TONNES);
       if (tonnes.filter(one -> one > 0).isPresent()) {
         demands.add(
-            new PlanQuestion.Wanted(
+            new PlanDefinition.Wanted(
                 row.cell(columns.get(Column.HYBRID)).shown(),
                 number(row, Column.HARVEST)
                     .filter(year -> year == Math.rint(year))

@@ -3,7 +3,7 @@ package org.kornspur.api.command.plan;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.query.advice.AdviceBody;
-import org.kornspur.api.query.plan.PlanQuestion;
+import org.kornspur.api.query.plan.PlanDefinition;
 import org.kornspur.ingest.problem.Expected;
 
 @Schema(description = "A plan, or a new version of one")
@@ -12,7 +12,7 @@ public record PlanRequest(
     @Schema(required = true, description = "Why it is made or changed") String reason,
     @Schema(description = "The version that was changed; needed for a plan that is there already")
         Integer basedOnVersion,
-    @Schema(required = true) PlanQuestion question) {
+    @Schema(required = true) PlanDefinition question) {
 
   private static final int LONGEST_TEXT = 2_000;
 

@@ -15,7 +15,7 @@ import java.util.Optional;
 import org.kornspur.api.command.audit.AuditOrder;
 import org.kornspur.api.command.audit.AuditPackMaker;
 import org.kornspur.api.export.paper.AppendixPaper;
-import org.kornspur.api.export.paper.LotSheet;
+import org.kornspur.api.export.paper.LotPaper;
 import org.kornspur.api.http.HeavyDocuments;
 import org.kornspur.api.query.QueryService;
 import org.kornspur.api.query.RequestWords;
@@ -34,7 +34,7 @@ public class AuditArchive implements AuditPackMaker {
   @Inject CurrentCaller current;
   @Inject RequestWords words;
   @Inject HeavyDocuments documents;
-  @Inject LotSheet sheets;
+  @Inject LotPaper sheets;
   @Inject AppendixPaper appendices;
   @Inject QueryService queries;
   @Inject DossierProofs proofs;

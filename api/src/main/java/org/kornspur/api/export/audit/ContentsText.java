@@ -4,14 +4,14 @@ import java.time.Instant;
 import java.util.List;
 import org.kornspur.api.command.audit.AuditOrder;
 import org.kornspur.api.command.audit.LotChoice;
-import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.LocalFormat;
 import org.kornspur.api.text.PageTexts;
 
 /**
  * What is in a pack and how its lots were chosen. Lines of text begin with {@code #}; the others
  * are in the form that {@code sha256sum -c} takes.
  */
-record ContentsText(PageTexts texts, LocalForm form) {
+record ContentsText(PageTexts texts, LocalFormat form) {
 
   String of(AuditOrder order, List<Archive.Line> lines, List<String> notes) {
     StringBuilder text = new StringBuilder();

@@ -7,7 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
-import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.LocalFormat;
 import org.kornspur.api.text.PageTexts;
 import org.kornspur.ingest.chain.Checkpoint;
 import org.kornspur.ingest.chain.LogFinding;
@@ -45,7 +45,7 @@ record LogCheck(
   }
 
   /** In words, for who asked. */
-  String words(PageTexts texts, LocalForm form) {
+  String words(PageTexts texts, LocalFormat form) {
     StringBuilder text = new StringBuilder();
     line(text, texts.of("logVerified", form.moment(at), String.join(", ", keyIds)));
     line(

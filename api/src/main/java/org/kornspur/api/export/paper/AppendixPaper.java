@@ -19,7 +19,7 @@ import java.util.function.Function;
 import java.util.function.IntConsumer;
 import java.util.stream.Collectors;
 import org.kornspur.api.command.act.ActView;
-import org.kornspur.api.command.act.ShownActs;
+import org.kornspur.api.command.act.VisibleActs;
 import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.query.QueryService;
 import org.kornspur.api.query.RequestWords;
@@ -52,7 +52,7 @@ public class AppendixPaper {
   @Inject VisibleData data;
   @Inject ProcessorsClient processors;
   @Inject RecallDrills drills;
-  @Inject ShownActs acts;
+  @Inject VisibleActs acts;
   @Inject ReceiptTimes receipts;
 
   /**

@@ -19,13 +19,13 @@ import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.kornspur.api.command.act.ActView;
-import org.kornspur.api.command.act.ShownActs;
+import org.kornspur.api.command.act.VisibleActs;
 import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.query.QueryService;
 import org.kornspur.api.query.RequestWords;
 import org.kornspur.api.query.StandingHeadlines;
 import org.kornspur.api.query.proof.CheckpointCover;
-import org.kornspur.api.query.proof.LogCover;
+import org.kornspur.api.query.proof.LogCoverage;
 import org.kornspur.api.query.recall.RecallDrills;
 import org.kornspur.api.query.recall.RecallView;
 import org.kornspur.api.query.recall.TraceWords;
@@ -56,7 +56,7 @@ public class DossierPaper {
   @Inject ProcessorsClient processors;
   @Inject RecallDrills drills;
   @Inject VisibilityService visibilityService;
-  @Inject ShownActs acts;
+  @Inject VisibleActs acts;
   @Inject CheckpointCover covers;
   @Inject ReceiptTimes receipts;
   @Inject CurrentCaller caller;
@@ -100,7 +100,7 @@ public class DossierPaper {
       RecallView drill,
       String sha256,
       int facts,
-      Optional<LogCover> cover,
+      Optional<LogCoverage> cover,
       String proof) {
 
     public boolean isLot() {
@@ -145,7 +145,7 @@ public class DossierPaper {
       chapters.add(chapter(ancestor, "a" + (chapters.size() + 1), file, printed, visibility));
     }
     byte[] content = file.bytes();
-    Optional<LogCover> cover =
+    Optional<LogCoverage> cover =
         caller.get().may(Permission.READ_LOG)
             ? Optional.of(covers.cover(file.factIds()))
             : Optional.empty();
@@ -170,7 +170,7 @@ public class DossierPaper {
         new PdfRenderer.Enclosure(
             "dossier.json", "application/json", "The content of this dossier", content));
     cover
-        .map(LogCover::checkpoints)
+        .map(LogCoverage::checkpoints)
         .filter(checkpoints -> !checkpoints.isEmpty())
         .ifPresent(checkpoints -> enclosures.add(enclosed(checkpoints)));
     return PdfRenderer.paper(page, enclosures);

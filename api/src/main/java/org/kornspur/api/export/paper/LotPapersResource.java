@@ -33,7 +33,7 @@ public class LotPapersResource {
   static final String PDF = "application/pdf";
 
   @Inject DossierPaper dossiers;
-  @Inject LotSheet sheets;
+  @Inject LotPaper sheets;
   @Inject RecallPaper recalls;
   @Inject LabelPaper labels;
 

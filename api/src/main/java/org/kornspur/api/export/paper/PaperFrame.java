@@ -4,7 +4,7 @@ import org.kornspur.api.query.RequestWords;
 import org.kornspur.api.query.view.AsOf;
 import org.kornspur.api.text.DomainTerms;
 import org.kornspur.api.text.Language;
-import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.LocalFormat;
 
 /**
  * What a paper is written with.
@@ -13,7 +13,7 @@ import org.kornspur.api.text.LocalForm;
  * @param trade words of the trade
  * @param asOf one sentence on how fresh the data is
  */
-public record PaperFrame(Language language, LocalForm form, DomainTerms trade, String asOf) {
+public record PaperFrame(Language language, LocalFormat form, DomainTerms trade, String asOf) {
 
   static PaperFrame of(RequestWords words, AsOf asOf) {
     return new PaperFrame(words.language(), words.form(), words.terms(), words.freshness(asOf));

@@ -2,7 +2,7 @@ package org.kornspur.api.export.spreadsheet;
 
 import java.util.List;
 import java.util.stream.IntStream;
-import org.kornspur.api.export.spreadsheet.RecordsTable.Cell;
+import org.kornspur.api.export.spreadsheet.SpreadsheetTable.Cell;
 import org.kornspur.api.query.plan.PlanComparison;
 import org.kornspur.api.query.plan.PlanView;
 
@@ -23,8 +23,8 @@ public final class PlanComparisonTable {
   private PlanComparisonTable() {}
 
   /** The table of plans side by side. */
-  public static RecordsTable of(PlanComparison comparison) {
-    return new RecordsTable(
+  public static SpreadsheetTable of(PlanComparison comparison) {
+    return new SpreadsheetTable(
         HEADER,
         IntStream.range(0, comparison.plans().size())
             .boxed()

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import org.kornspur.api.export.spreadsheet.RecordsTable.Cell;
+import org.kornspur.api.export.spreadsheet.SpreadsheetTable.Cell;
 import org.kornspur.api.query.plan.PlanView;
 
 /** The seasons of a plan as a table: one row a seed and harvest, hybrids with their demand. */
@@ -26,10 +26,10 @@ public final class PlanTable {
   private PlanTable() {}
 
   /** The table of a plan. */
-  public static RecordsTable of(PlanView plan) {
+  public static SpreadsheetTable of(PlanView plan) {
     Map<List<Object>, PlanView.DemandView> demands = new HashMap<>();
     plan.demands().forEach(one -> demands.put(List.of(one.hybridId(), one.year()), one));
-    return new RecordsTable(
+    return new SpreadsheetTable(
         HEADER,
         plan.seasons().stream()
             .map(one -> row(one, demands.get(List.of(one.seedId(), one.year()))))

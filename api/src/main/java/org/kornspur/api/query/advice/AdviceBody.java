@@ -26,7 +26,7 @@ import org.kornspur.api.problem.RequestGiven;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.problem.Expected;
 import org.kornspur.ingest.problem.ValueProblem;
-import org.kornspur.processors.advice.AdviceRefused;
+import org.kornspur.processors.advice.AdviceRefusedException;
 
 /** Reads the body of a request and says all that is wrong with it at once. */
 public final class AdviceBody {
@@ -94,7 +94,7 @@ public final class AdviceBody {
   public static <T> T asked(Supplier<T> advice) {
     try {
       return advice.get();
-    } catch (AdviceRefused refused) {
+    } catch (AdviceRefusedException refused) {
       throw ApiProblem.refused(refused.refusal());
     } catch (IllegalArgumentException refused) {
       throw ApiProblem.refused(new CropDetail.NotCalculated(refused.getMessage()));

@@ -13,14 +13,14 @@ import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Dossier;
 import org.kornspur.processors.dossier.Entry;
 import org.kornspur.processors.plan.MultiplicationChain;
-import org.kornspur.processors.plan.PlanRefused;
+import org.kornspur.processors.plan.PlanRefusedException;
 import org.kornspur.processors.plan.field.FieldConflict;
 import org.kornspur.processors.plan.field.FieldProposal;
 import org.kornspur.processors.plan.field.KnownField;
 import org.kornspur.processors.plan.field.Placement;
+import org.kornspur.processors.plan.field.RyeStand;
 import org.kornspur.processors.plan.field.SeasonFields;
 import org.kornspur.processors.plan.field.SeasonTask;
-import org.kornspur.processors.plan.field.Stand;
 
 /**
  * The crops that approved plans put on fields, and what speaks against a crop that somebody is
@@ -43,7 +43,7 @@ public class ApprovedFields {
    *
    * @param known rye on record
    */
-  public List<OfPlan> of(int year, List<Stand> known) {
+  public List<OfPlan> of(int year, List<RyeStand> known) {
     return readModel.plans().approved().stream()
         .flatMap(plan -> ofYear(plan, year, known).stream())
         .toList();
@@ -59,8 +59,8 @@ public class ApprovedFields {
         .toList();
   }
 
-  private Optional<OfPlan> ofYear(PlanVersion version, int year, List<Stand> known) {
-    PlanQuestion asked = plans.question(version);
+  private Optional<OfPlan> ofYear(PlanVersion version, int year, List<RyeStand> known) {
+    PlanDefinition asked = plans.question(version);
     if (asked.fields().placed().stream().noneMatch(placed -> placed.year() == year)) {
       return Optional.empty();
     }
@@ -79,10 +79,10 @@ public class ApprovedFields {
   }
 
   /** None where the hybrids contradict each other by now. */
-  private MultiplicationChain chain(PlanQuestion asked) {
+  private MultiplicationChain chain(PlanDefinition asked) {
     try {
       return hybrids.chain(asked);
-    } catch (PlanRefused changedSince) {
+    } catch (PlanRefusedException changedSince) {
       return new MultiplicationChain(List.of());
     }
   }
@@ -94,7 +94,7 @@ public class ApprovedFields {
    */
   public List<FieldConflict> against(FieldCropDeclared declared) {
     Subject subject = Subject.crop(declared.getCropId());
-    List<Stand> here =
+    List<RyeStand> here =
         ground
             .stands(new Dossier(subject, List.of(new Entry(declared, Optional.empty())), List.of()))
             .toList();

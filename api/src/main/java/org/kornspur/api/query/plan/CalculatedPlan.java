@@ -3,7 +3,7 @@ package org.kornspur.api.query.plan;
 import java.util.List;
 import java.util.Optional;
 import org.kornspur.contract.PlanVersion;
-import org.kornspur.processors.plan.Allotment;
+import org.kornspur.processors.plan.LotAllocation;
 import org.kornspur.processors.plan.MultiplicationChain;
 import org.kornspur.processors.plan.OwnYields;
 import org.kornspur.processors.plan.PlanSimulation;
@@ -21,13 +21,13 @@ import org.kornspur.processors.plan.Supply;
  */
 public record CalculatedPlan(
     PlanVersion version,
-    PlanQuestion question,
+    PlanDefinition question,
     MultiplicationChain chain,
     PlanTask task,
     Supply supply,
     Requirements requirements,
     SeedPlan plan,
-    List<Allotment> allotments,
+    List<LotAllocation> allotments,
     PlanSimulation simulation,
     List<OwnYields> ownYields,
     Optional<Approved> difference) {

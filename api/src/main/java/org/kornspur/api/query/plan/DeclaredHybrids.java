@@ -6,7 +6,7 @@ import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.contract.HybridDeclared;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.plan.MultiplicationChain;
-import org.kornspur.processors.plan.PlanRefused;
+import org.kornspur.processors.plan.PlanRefusedException;
 
 /** The hybrids of approved plans as they are declared by now, whoever asks. */
 @ApplicationScoped
@@ -16,9 +16,9 @@ class DeclaredHybrids {
   /**
    * The crosses of a plan's hybrids; those that are no longer declared are left out.
    *
-   * @throws PlanRefused if they contradict each other
+   * @throws PlanRefusedException if they contradict each other
    */
-  MultiplicationChain chain(PlanQuestion asked) {
+  MultiplicationChain chain(PlanDefinition asked) {
     return MultiplicationChain.of(
         asked
             .hybridIds()

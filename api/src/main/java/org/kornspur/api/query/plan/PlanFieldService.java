@@ -18,9 +18,9 @@ import org.kornspur.processors.plan.field.FieldName;
 import org.kornspur.processors.plan.field.FieldProposal;
 import org.kornspur.processors.plan.field.KnownField;
 import org.kornspur.processors.plan.field.Placement;
+import org.kornspur.processors.plan.field.RyeStand;
 import org.kornspur.processors.plan.field.SeasonFields;
 import org.kornspur.processors.plan.field.SeasonTask;
-import org.kornspur.processors.plan.field.Stand;
 
 /** Which field bears which crop of a plan, one harvest at a time. */
 @ApplicationScoped
@@ -44,7 +44,7 @@ public class PlanFieldService {
    * @throws ApiProblem if the plan has no such harvest, or names a field that is not on record
    */
   public FieldsOfYear of(CalculatedPlan plan, int year) {
-    PlanQuestion asked = plan.question();
+    PlanDefinition asked = plan.question();
     if (year <= asked.firstYear() || year > asked.lastYear()) {
       throw ApiProblem.refused(
           new PlanDetail.NoHarvest(year, asked.firstYear() + 1, asked.lastYear()));
@@ -52,14 +52,14 @@ public class PlanFieldService {
     List<KnownField> fields = ground.fields();
     Map<FieldName, KnownField> byName =
         fields.stream().collect(Collectors.toMap(KnownField::name, field -> field));
-    List<Stand> known = new ArrayList<>(ground.known(year));
+    List<RyeStand> known = new ArrayList<>(ground.known(year));
     Map<String, Double> declaredHa = declaredHa(known, year);
     PlannedCrops crops = PlannedCrops.of(plan.chain(), asked.fields(), known, rules.rulebooks());
     List<Placement> decided =
         crops.placements(asked.fields(), name -> Optional.ofNullable(byName.get(name)));
     decided.stream()
         .filter(placement -> placement.crop().year() < year)
-        .map(Stand::planned)
+        .map(RyeStand::planned)
         .forEach(known::add);
     SeasonTask task =
         new SeasonTask(
@@ -109,16 +109,16 @@ public class PlanFieldService {
     }
   }
 
-  private static Map<String, Double> declaredHa(List<Stand> known, int year) {
+  private static Map<String, Double> declaredHa(List<RyeStand> known, int year) {
     return ofYear(known, year)
         .collect(
             Collectors.groupingBy(
                 stand -> stand.seedCrop().orElseThrow().declared().getSeedComponentId(),
-                Collectors.summingDouble(Stand::areaHa)));
+                Collectors.summingDouble(RyeStand::areaHa)));
   }
 
   /** What growers declared already is no longer free. */
-  private static Map<String, Double> mostHa(FieldChoices choices, List<Stand> known, int year) {
+  private static Map<String, Double> mostHa(FieldChoices choices, List<RyeStand> known, int year) {
     Map<String, Double> most = new HashMap<>();
     choices.growers().forEach(grower -> most.put(grower.enterpriseId(), grower.mostHa()));
     ofYear(known, year)
@@ -130,7 +130,7 @@ public class PlanFieldService {
     return most;
   }
 
-  private static Stream<Stand> ofYear(List<Stand> known, int year) {
+  private static Stream<RyeStand> ofYear(List<RyeStand> known, int year) {
     return known.stream()
         .filter(stand -> stand.planned().isEmpty() && stand.seedCrop().isPresent())
         .filter(stand -> stand.seedCrop().orElseThrow().declared().getCropYear() == year)

@@ -18,8 +18,8 @@ import org.kornspur.processors.ground.Outline;
 import org.kornspur.processors.judging.Plots;
 import org.kornspur.processors.plan.field.FieldName;
 import org.kornspur.processors.plan.field.KnownField;
-import org.kornspur.processors.plan.field.Stand;
-import org.kornspur.processors.plan.field.Stand.SeedCropRules;
+import org.kornspur.processors.plan.field.RyeStand;
+import org.kornspur.processors.plan.field.RyeStand.SeedCropRules;
 import org.kornspur.processors.standards.Rulebooks;
 
 /**
@@ -63,18 +63,18 @@ public class PlanGround {
   }
 
   /** The rye of a year, and of the years before that keep seed crops from the same ground. */
-  public List<Stand> known(int year) {
+  public List<RyeStand> known(int year) {
     return facts.ground().ofYears(year - Rulebooks.MOST_YEARS_BACK, year).stream()
         .flatMap(this::stands)
         .toList();
   }
 
-  private Stream<Stand> stands(Subject subject) {
+  private Stream<RyeStand> stands(Subject subject) {
     return stands(dossier(subject));
   }
 
   /** A crop or source as the ground is told of it, with all that is not settled. */
-  Stream<Stand> stands(Dossier dossier) {
+  Stream<RyeStand> stands(Dossier dossier) {
     Optional<SeedCropRules> seedCrop =
         dossier
             .crop()
@@ -86,7 +86,7 @@ public class PlanGround {
                         .map(book -> new SeedCropRules(declared, book)));
     return Plots.ofWhatCanBePlaced(dossier).stream()
         .flatMap(plot -> plot.reports().stream())
-        .map(plot -> Stand.known(plot, seedCrop));
+        .map(plot -> RyeStand.known(plot, seedCrop));
   }
 
   private Dossier dossier(Subject subject) {

@@ -21,9 +21,9 @@ import org.kornspur.contract.PlanVersion;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.problem.Given;
 import org.kornspur.processors.dossier.Material;
-import org.kornspur.processors.plan.Allotment;
+import org.kornspur.processors.plan.LotAllocation;
 import org.kornspur.processors.plan.MultiplicationChain;
-import org.kornspur.processors.plan.PlanRefused;
+import org.kornspur.processors.plan.PlanRefusedException;
 import org.kornspur.processors.plan.PlanSimulation;
 import org.kornspur.processors.plan.PlanSolver;
 import org.kornspur.processors.plan.PlanTask;
@@ -123,7 +123,7 @@ public class PlanService {
    * @throws ApiProblem if it cannot be planned
    */
   public CalculatedPlan calculate(PlanVersion version) {
-    PlanQuestion asked = question(version);
+    PlanDefinition asked = question(version);
     return planned(
         () -> {
           MultiplicationChain chain = chain(asked);
@@ -139,7 +139,7 @@ public class PlanService {
               supply,
               Requirements.of(task),
               plan,
-              Allotment.of(task, plan),
+              LotAllocation.of(task, plan),
               PlanSimulation.of(task, plan, RUNS, SEED),
               yields.of(rows, chain),
               difference(version, plan, task, supply));
@@ -150,7 +150,7 @@ public class PlanService {
   private static <T> T planned(Supplier<T> plan) {
     try {
       return plan.get();
-    } catch (PlanRefused refused) {
+    } catch (PlanRefusedException refused) {
       throw ApiProblem.refused(refused.refusal());
     }
   }
@@ -168,7 +168,7 @@ public class PlanService {
                         outcome(approved), PlanOutcome.of(plan, task.lots()), supply)));
   }
 
-  private MultiplicationChain chain(PlanQuestion asked) {
+  private MultiplicationChain chain(PlanDefinition asked) {
     return MultiplicationChain.of(asked.hybridIds().map(this::hybrid).toList());
   }
 
@@ -178,7 +178,8 @@ public class PlanService {
         .orElseThrow(() -> data.unknown(Subject.hybrid(hybridId)));
   }
 
-  static Supply supply(List<StandingIndexRow> rows, MultiplicationChain chain, PlanQuestion asked) {
+  static Supply supply(
+      List<StandingIndexRow> rows, MultiplicationChain chain, PlanDefinition asked) {
     List<Supply.LotInStore> lots =
         rows.stream()
             .filter(row -> row.subject().kind() == Subject.Kind.LOT)
@@ -245,8 +246,8 @@ public class PlanService {
   }
 
   /** The question of a version as it was stored. */
-  public PlanQuestion question(PlanVersion version) {
-    return read(version.getQuestion(), PlanQuestion.class);
+  public PlanDefinition question(PlanVersion version) {
+    return read(version.getQuestion(), PlanDefinition.class);
   }
 
   private <T> T read(String stored, Class<T> type) {

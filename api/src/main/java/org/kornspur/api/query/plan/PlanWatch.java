@@ -13,7 +13,7 @@ import org.kornspur.api.readmodel.ReadModel;
 import org.kornspur.api.readmodel.StandingIndexRow;
 import org.kornspur.contract.PlanVersion;
 import org.kornspur.processors.plan.MultiplicationChain;
-import org.kornspur.processors.plan.PlanRefused;
+import org.kornspur.processors.plan.PlanRefusedException;
 import org.kornspur.processors.plan.PlanSolver;
 import org.kornspur.processors.plan.PlanTask;
 import org.kornspur.processors.plan.Remedy;
@@ -88,7 +88,7 @@ public class PlanWatch {
                                   metThen,
                                   met.soldKg(),
                                   Remedy.of(now.task(), met, LocalDate.now(clock)))));
-    } catch (PlanRefused changedSince) {
+    } catch (PlanRefusedException changedSince) {
       LOG.debugf("Plan %s can be planned no more: %s", version.getPlanId(), changedSince.refusal());
       return Stream.empty();
     }
@@ -96,7 +96,7 @@ public class PlanWatch {
 
   /** Looks at all standings only where one of them, or a hybrid of the plan, has changed. */
   private Solved solved(PlanVersion version) {
-    PlanQuestion asked = plans.question(version);
+    PlanDefinition asked = plans.question(version);
     MultiplicationChain chain = hybrids.chain(asked);
     long revision = readModel.standings().revision();
     return latest.compute(
@@ -116,7 +116,7 @@ public class PlanWatch {
         });
   }
 
-  private PlanTask task(PlanQuestion asked, MultiplicationChain chain) {
+  private PlanTask task(PlanDefinition asked, MultiplicationChain chain) {
     List<StandingIndexRow> rows = readModel.standings().matching(row -> row.material().isPresent());
     Supply supply = PlanService.supply(rows, chain, asked);
     return PlanTask.of(asked.question(), chain, supply.lots(), PlanService.lastGrown(rows));

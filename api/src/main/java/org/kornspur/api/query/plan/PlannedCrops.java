@@ -12,7 +12,7 @@ import org.kornspur.processors.plan.field.FieldName;
 import org.kornspur.processors.plan.field.KnownField;
 import org.kornspur.processors.plan.field.Placement;
 import org.kornspur.processors.plan.field.PlannedCrop;
-import org.kornspur.processors.plan.field.Stand;
+import org.kornspur.processors.plan.field.RyeStand;
 import org.kornspur.processors.standards.Rulebook;
 import org.kornspur.processors.standards.Rulebooks;
 
@@ -48,14 +48,14 @@ final class PlannedCrops {
    * @param known rye on record, of which the crops tell their books
    */
   static PlannedCrops of(
-      MultiplicationChain chain, FieldChoices choices, List<Stand> known, Rulebooks rulebooks) {
+      MultiplicationChain chain, FieldChoices choices, List<RyeStand> known, Rulebooks rulebooks) {
     return new PlannedCrops(
         chain,
         rulebooks,
         Optional.ofNullable(choices.rulebookId()).filter(id -> rulebooks.find(id).isPresent()),
         known.stream()
             .flatMap(stand -> stand.seedCrop().stream())
-            .map(Stand.SeedCropRules::declared)
+            .map(RyeStand.SeedCropRules::declared)
             .sorted(Comparator.comparingInt(FieldCropDeclared::getCropYear))
             .toList());
   }

@@ -19,11 +19,11 @@ public class CheckpointCover {
    *
    * @throws org.kornspur.api.kafka.NotReady if the log cannot be read just now
    */
-  public LogCover cover(Collection<String> factIds) {
+  public LogCoverage cover(Collection<String> factIds) {
     Map<String, List<Position>> positions = new HashMap<>();
     factIds.forEach(factId -> positions.put(factId, processors.positions(factId)));
     try (LogReader log = new LogReader(processors)) {
-      return LogCover.of(positions, log);
+      return LogCoverage.of(positions, log);
     }
   }
 }

@@ -27,7 +27,7 @@ import org.kornspur.ingest.verify.ClusterLog;
  * and checkpoints are found by number: offsets only grow with it, so some twenty looks find any.
  * For one thread.
  */
-public final class LogReader implements LogCover.Checkpoints, AutoCloseable {
+public final class LogReader implements LogCoverage.Checkpoints, AutoCloseable {
   private static final Duration POLL = Duration.ofMillis(200);
   private static final Duration PATIENCE = Duration.ofSeconds(5);
   private static final int FETCH_BYTES = 64 << 10;

@@ -11,13 +11,13 @@ import org.kornspur.api.query.RequestWords;
 import org.kornspur.api.query.view.AsOf;
 import org.kornspur.api.query.view.TraceView;
 import org.kornspur.api.text.DomainTerms;
-import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.LocalFormat;
 import org.kornspur.api.text.PageTexts;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.standing.StandingState;
 
 /** What the auditor's pages and papers say in sentences, in one language. */
-public record TraceWords(PageTexts texts, LocalForm form, DomainTerms trade) {
+public record TraceWords(PageTexts texts, LocalFormat form, DomainTerms trade) {
 
   /** For who asks. */
   public static TraceWords of(RequestWords words) {
@@ -85,19 +85,19 @@ public record TraceWords(PageTexts texts, LocalForm form, DomainTerms trade) {
   }
 
   /** By what a subject was found. */
-  public String how(Finder.Found found) {
+  public String how(LotFinder.Found found) {
     return found
         .dispatch()
         .map(dispatch -> how(found.how(), dispatch))
-        .orElseGet(() -> texts.of(found.how() == Finder.How.ID ? "byId" : "byFact"));
+        .orElseGet(() -> texts.of(found.how() == LotFinder.How.ID ? "byId" : "byFact"));
   }
 
-  private String how(Finder.How how, Finder.Labelled dispatch) {
+  private String how(LotFinder.How how, LotFinder.Labelled dispatch) {
     String mass = form.kg(dispatch.massKg());
     String customer = dispatch.customerId();
     String day = form.day(dispatch.happenedAt());
     List<String> labels = dispatch.labelNumbers();
-    return how == Finder.How.LABEL
+    return how == LotFinder.How.LABEL
         ? texts.of("byLabel", mass, customer, day)
         : texts.of("betweenLabels", labels.get(0), labels.get(1), mass, customer, day);
   }

@@ -14,7 +14,7 @@ public final class RateLimiter {
 
   private final long most;
   private final Duration period;
-  private final Map<String, Bucket> buckets = new LastUsed<>(MOST);
+  private final Map<String, Bucket> buckets = new LruMap<>(MOST);
 
   public RateLimiter(long most, Duration period) {
     this.most = most;

@@ -16,7 +16,7 @@ import org.jboss.logging.Logger;
 import org.kornspur.api.problem.AccessDetail;
 import org.kornspur.api.security.Caller;
 import org.kornspur.api.security.Refusal;
-import org.kornspur.api.security.limit.LastUsed;
+import org.kornspur.api.security.limit.LruMap;
 import org.kornspur.api.security.people.PasswordHash;
 import org.kornspur.api.security.people.People;
 import org.kornspur.api.security.people.PeopleUnreadable;
@@ -52,7 +52,7 @@ public class Passwords {
   private final Semaphore hashing = new Semaphore(Runtime.getRuntime().availableProcessors(), true);
   private final Map<String, CompletableFuture<Optional<AuthenticationResult>>> running =
       new ConcurrentHashMap<>();
-  private final Map<String, Remembered> remembered = new LastUsed<>(MOST_REMEMBERED);
+  private final Map<String, Remembered> remembered = new LruMap<>(MOST_REMEMBERED);
 
   private record Remembered(PasswordHash hash, Instant until) {}
 

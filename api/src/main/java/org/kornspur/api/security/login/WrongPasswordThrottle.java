@@ -8,7 +8,7 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import org.kornspur.api.problem.AccessDetail;
 import org.kornspur.api.security.Refusal;
-import org.kornspur.api.security.limit.LastUsed;
+import org.kornspur.api.security.limit.LruMap;
 import org.kornspur.api.security.limit.RateLimiter;
 
 /**
@@ -40,7 +40,7 @@ class WrongPasswordThrottle {
 
   /** Persons with addresses from which they logged in. */
   private final Map<String, Boolean> knownAddresses =
-      Collections.synchronizedMap(new LastUsed<>(MOST_KNOWN_ADDRESSES));
+      Collections.synchronizedMap(new LruMap<>(MOST_KNOWN_ADDRESSES));
 
   WrongPasswordThrottle() {
     this(OF_PERSON);

@@ -31,7 +31,7 @@ final class FirstPeople {
   private static FirstPeople oneForEachRole() {
     Map<String, String> passwords =
         Arrays.stream(Role.values())
-            .collect(Collectors.toMap(FirstPeople::idOf, role -> NewPassword.made()));
+            .collect(Collectors.toMap(FirstPeople::idOf, role -> PasswordGenerator.made()));
     return new FirstPeople(
         """
         First start: one person for each role. Write these down now; they are not shown again.
@@ -51,7 +51,7 @@ final class FirstPeople {
 
   /** The people of the demo, with one password for all that is another on each site. */
   private static FirstPeople ofDemo() {
-    String password = NewPassword.made();
+    String password = PasswordGenerator.made();
     PasswordHash hash = PasswordHash.of(password);
     return new FirstPeople(
         """

@@ -157,7 +157,7 @@ public class People {
       String personId, String printedName, Set<Role> roles, Optional<String> enterpriseId) {
     requireKeptHere();
     requireApart(roles);
-    String password = NewPassword.made();
+    String password = PasswordGenerator.made();
     Made made =
         new Made(
             new Person(
@@ -197,7 +197,7 @@ public class People {
 
   /** Makes a new password for a person, with which the person sets another. */
   public Made renewPassword(String personId) {
-    String password = NewPassword.made();
+    String password = PasswordGenerator.made();
     PasswordHash hash = PasswordHash.of(password);
     Person changed =
         change(personId, person -> person.withIssued(hash, who.get(), clock.instant()));

@@ -37,7 +37,7 @@ public class PostingPolicy {
   private final VisibilityService visibilityService;
   private final CurrentCaller current;
   private final ReadModel readModel;
-  private final TrialClaims trial;
+  private final PreviewClaims trial;
   private final RecentClaims<Subject> made = new RecentClaims<>(MOST_CREATED);
 
   @Inject
@@ -46,7 +46,7 @@ public class PostingPolicy {
       ReadModel readModel,
       VisibilityService visibilityService,
       CurrentCaller current,
-      TrialClaims trial) {
+      PreviewClaims trial) {
     this.processors = processors;
     this.visibilityService = visibilityService;
     this.current = current;

@@ -10,7 +10,7 @@ import org.kornspur.api.command.audit.AuditPack;
 import org.kornspur.api.command.audit.AuditPacks;
 import org.kornspur.api.command.audit.SampleDraw;
 import org.kornspur.api.query.RequestWords;
-import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.LocalFormat;
 
 /**
  * A pack as the pages show it.
@@ -39,7 +39,7 @@ public record PackView(
   private static final double MEGABYTE = 1e6;
 
   static PackView of(AuditPack pack, RequestWords words) {
-    LocalForm form = words.form();
+    LocalFormat form = words.form();
     return new PackView(
         address(pack),
         pack.state(),

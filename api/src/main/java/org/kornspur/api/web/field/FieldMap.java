@@ -5,7 +5,7 @@ import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import org.kornspur.api.web.field.Surroundings.Source;
+import org.kornspur.api.web.field.CropSurroundings.Source;
 import org.kornspur.api.web.field.SvgPath.Point;
 import org.kornspur.processors.ground.FieldDrawing;
 import org.kornspur.processors.ground.FieldDrawing.Figure;
@@ -66,11 +66,11 @@ public record FieldMap(
    */
   public record ScaleBar(int lengthM, double length) {}
 
-  static Optional<FieldMap> of(Surroundings ground) {
+  static Optional<FieldMap> of(CropSurroundings ground) {
     return ground.outline().map(outline -> draw(ground, outline));
   }
 
-  private static FieldMap draw(Surroundings ground, Outline outline) {
+  private static FieldMap draw(CropSurroundings ground, Outline outline) {
     FieldDrawing plan = FieldDrawing.around(outline);
     Figure field = plan.field();
     Optional<Figure> zone = ground.required().map(asked -> plan.zone(asked.value()));
@@ -81,7 +81,7 @@ public record FieldMap(
       box.hold(plan.spot(source.neighbour().onSource()));
     }
     Sheet sheet = box.sheet();
-    Labels labels = new Labels(sheet.width, sheet.height - FOOT);
+    LabelPlacement labels = new LabelPlacement(sheet.width, sheet.height - FOOT);
     List<Point> corners = field.shell().stream().map(sheet::at).toList();
     labels.keepClear(corners);
     for (Source source : shown) {
@@ -114,7 +114,7 @@ public record FieldMap(
   }
 
   /** Sources on the map: those near the distance that is asked for, and always the nearest. */
-  private static List<Source> shown(Surroundings ground) {
+  private static List<Source> shown(CropSurroundings ground) {
     double reachM = BEYOND * ground.required().map(Limit::value).orElse(USUAL_REACH_M);
     List<Source> near =
         ground.sources().stream()

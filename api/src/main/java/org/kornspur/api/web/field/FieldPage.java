@@ -24,7 +24,7 @@ import org.kornspur.api.web.NavigationItem;
 import org.kornspur.api.web.PageFrame;
 import org.kornspur.api.web.PageFrames;
 import org.kornspur.api.web.SubjectPageAssembler;
-import org.kornspur.api.web.SubjectPageContent;
+import org.kornspur.api.web.SubjectPageView;
 import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.advice.InspectionAdvice;
@@ -56,11 +56,11 @@ public class FieldPage {
    * @param reachM how far the ground is looked at, metres
    */
   public record FieldView(
-      Optional<Surroundings> ground,
+      Optional<CropSurroundings> ground,
       Optional<Double> areaHa,
       Optional<FieldMap> map,
       Optional<FloweringChart> flowering,
-      List<ShownVisit> visits,
+      List<VisitView> visits,
       List<AcceptanceCurve> curves,
       Terms terms,
       double reachM) {}
@@ -68,7 +68,7 @@ public class FieldPage {
   @CheckedTemplate(basePath = "web/field")
   static class Templates {
     static native TemplateInstance field(
-        PageFrame page, SubjectPageContent content, FieldView view, FieldWords words);
+        PageFrame page, SubjectPageView content, FieldView view, FieldWords words);
   }
 
   @GET
@@ -82,8 +82,8 @@ public class FieldPage {
     Optional<Rulebook> rulebook = rulebook(dossier);
     Function<Subject, Dossier> dossiers =
         source -> new Dossier(source, processors.entries(source), List.of());
-    Optional<Surroundings> ground =
-        Surroundings.of(
+    Optional<CropSurroundings> ground =
+        CropSurroundings.of(
             dossier,
             rulebook.flatMap(book -> IsolationSources.of(dossier, book)),
             dossiers,
@@ -91,10 +91,10 @@ public class FieldPage {
     FieldView view =
         new FieldView(
             ground,
-            ground.flatMap(Surroundings::outline).map(Area::hectares),
+            ground.flatMap(CropSurroundings::outline).map(Area::hectares),
             ground.flatMap(FieldMap::of),
             ground.flatMap(FloweringChart::of),
-            ShownVisit.of(dossier),
+            VisitView.of(dossier),
             curves(dossier, rulebook),
             TERMS,
             IsolationJoin.REACH_M);

@@ -6,10 +6,10 @@ import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
 import org.kornspur.api.text.DomainTerms;
-import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.LocalFormat;
 import org.kornspur.api.text.PageTexts;
 import org.kornspur.api.text.ReaderWords;
-import org.kornspur.api.web.field.Surroundings.Source;
+import org.kornspur.api.web.field.CropSurroundings.Source;
 import org.kornspur.processors.advice.InspectionAdvice.Count;
 import org.kornspur.processors.ground.FloweringOverlap;
 import org.kornspur.processors.ground.FloweringWindow;
@@ -33,7 +33,7 @@ public record FieldWords(PageTexts texts, ReaderWords words) {
   }
 
   /** How many sources there are and how far the nearest lies. */
-  public String summary(Surroundings ground, double reachM) {
+  public String summary(CropSurroundings ground, double reachM) {
     String reach = form().number(reachM);
     if (ground.sources().isEmpty()) {
       return texts.of("noSources", reach);
@@ -131,7 +131,7 @@ public record FieldWords(PageTexts texts, ReaderWords words) {
         : form().measure(value / 100, "plants/plant");
   }
 
-  private LocalForm form() {
+  private LocalFormat form() {
     return words.reader().form();
   }
 

@@ -6,7 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import org.kornspur.api.web.field.Surroundings.Source;
+import org.kornspur.api.web.field.CropSurroundings.Source;
 import org.kornspur.processors.ground.FloweringOverlap;
 import org.kornspur.processors.ground.FloweringWindow;
 
@@ -58,7 +58,7 @@ public record FloweringChart(
       Optional<Stretch> together) {}
 
   /** Empty where not one day is known. */
-  static Optional<FloweringChart> of(Surroundings ground) {
+  static Optional<FloweringChart> of(CropSurroundings ground) {
     FloweringWindow crop = ground.flowering();
     List<LocalDate> known =
         Stream.concat(
@@ -78,7 +78,7 @@ public record FloweringChart(
                     known.get(known.size() - 1).plusDays(SPARE_DAYS))));
   }
 
-  private static FloweringChart draw(Surroundings ground, FloweringWindow crop, Axis axis) {
+  private static FloweringChart draw(CropSurroundings ground, FloweringWindow crop, Axis axis) {
     List<Row> rows = new ArrayList<>();
     rows.add(row(Optional.empty(), crop, HEAD, axis));
     for (Source source : ground.sources()) {

@@ -32,7 +32,7 @@ import org.kornspur.api.web.form.FactForm;
 public class FieldBookPage {
   private static final int CROPS_A_PAGE = 20;
 
-  @Inject BookFrames frames;
+  @Inject FieldBookFrames frames;
   @Inject FieldCrops crops;
   @Inject DueCrops due;
   @Inject IgnoredParameters ignored;
@@ -58,14 +58,18 @@ public class FieldBookPage {
 
   @CheckedTemplate(basePath = "web/fieldbook")
   static class Templates {
-    static native TemplateInstance crops(PageFrame page, Book book, Crops found);
+    static native TemplateInstance crops(PageFrame page, FieldBookFrame book, Crops found);
 
     static native TemplateInstance crop(
-        PageFrame page, Book book, FieldCrop crop, List<FactForm.Task> tasks, boolean recorded);
+        PageFrame page,
+        FieldBookFrame book,
+        FieldCrop crop,
+        List<FactForm.Task> tasks,
+        boolean recorded);
 
-    static native TemplateInstance outbox(PageFrame page, Book book);
+    static native TemplateInstance outbox(PageFrame page, FieldBookFrame book);
 
-    static native TemplateInstance notkept(PageFrame page, Book book);
+    static native TemplateInstance notkept(PageFrame page, FieldBookFrame book);
   }
 
   @GET
@@ -108,9 +112,9 @@ public class FieldBookPage {
     PageFrame frame = frames.frame();
     FieldCrop crop = crops.crop(id, frame);
     List<FactForm.Task> tasks =
-        Arrays.stream(BookForm.values())
+        Arrays.stream(FieldBookForm.values())
             .filter(frames::may)
-            .filter(form -> form != BookForm.STERILITY_CHECK || crop.hasFemale())
+            .filter(form -> form != FieldBookForm.STERILITY_CHECK || crop.hasFemale())
             .map(form -> new FactForm.Task(form, crop.href() + "/" + form.path()))
             .toList();
     return frames

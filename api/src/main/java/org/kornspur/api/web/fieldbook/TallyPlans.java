@@ -14,7 +14,7 @@ import org.kornspur.contract.FieldCropDeclared;
 import org.kornspur.contract.FieldInspection;
 import org.kornspur.contract.InspectedPart;
 import org.kornspur.ingest.problem.Given;
-import org.kornspur.processors.advice.AdviceRefused;
+import org.kornspur.processors.advice.AdviceRefusedException;
 import org.kornspur.processors.advice.CountTable;
 import org.kornspur.processors.advice.InspectionAdvice;
 import org.kornspur.processors.dossier.Dossier;
@@ -33,7 +33,7 @@ record TallyPlans(
    *
    * @throws ApiProblem where no plan can be made
    */
-  List<TallyPlan> of(Dossier crop, BookForm sheet) {
+  List<TallyPlan> of(Dossier crop, FieldBookForm sheet) {
     FieldCropDeclared declared = crop.crop().orElseThrow();
     Rulebook rulebook =
         rulebooks
@@ -46,7 +46,7 @@ record TallyPlans(
     InspectionAdvice advice;
     try {
       advice = InspectionAdvice.of(crop, rulebook, terms).orElseThrow();
-    } catch (AdviceRefused refused) {
+    } catch (AdviceRefusedException refused) {
       throw ApiProblem.refused(refused.refusal());
     }
     int leastOfFemales =
@@ -58,7 +58,7 @@ record TallyPlans(
     List<TallyPlan> plans = new ArrayList<>();
     for (InspectionAdvice.Count count : advice.counts()) {
       Quantity quantity = count.limit().quantity();
-      if ((quantity == Quantity.FEMALE_STERILITY) == (sheet == BookForm.STERILITY_CHECK)) {
+      if ((quantity == Quantity.FEMALE_STERILITY) == (sheet == FieldBookForm.STERILITY_CHECK)) {
         plans.add(
             plan(
                 count, count.inspected(), count.unitsCounted(), count.bad(), crop, leastOfFemales));
@@ -74,8 +74,8 @@ record TallyPlans(
       InspectionAdvice advice,
       FieldCropDeclared declared,
       Dossier crop,
-      BookForm sheet) {
-    if (sheet != BookForm.INSPECTION) {
+      FieldBookForm sheet) {
+    if (sheet != FieldBookForm.INSPECTION) {
       return;
     }
     for (Quantity quantity : List.of(Quantity.OFF_TYPES_BY_PLANTS, Quantity.OFF_TYPES_BY_AREA)) {

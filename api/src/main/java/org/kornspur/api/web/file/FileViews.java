@@ -14,7 +14,7 @@ import org.kornspur.api.command.table.SentTable.Step;
 import org.kornspur.api.command.table.TableChoices;
 import org.kornspur.api.problem.ProblemLanguage;
 import org.kornspur.api.query.RequestWords;
-import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.LocalFormat;
 import org.kornspur.api.text.PageTexts;
 import org.kornspur.api.text.TableTexts;
 import org.kornspur.ingest.contract.FactType;
@@ -30,7 +30,7 @@ final class FileViews {
 
   private final RequestWords words;
   private final PageTexts texts;
-  private final LocalForm form;
+  private final LocalFormat form;
   private final ProblemWords problems;
   private final List<FactType> mayBring;
 

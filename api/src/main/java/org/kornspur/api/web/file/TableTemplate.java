@@ -20,7 +20,7 @@ import org.dhatim.fastexcel.Worksheet;
 import org.kornspur.api.problem.ProblemLanguage;
 import org.kornspur.api.storage.SheetCells;
 import org.kornspur.api.text.Language;
-import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.LocalFormat;
 import org.kornspur.api.text.PageTexts;
 import org.kornspur.api.text.ReaderWords;
 import org.kornspur.api.text.TableTexts;
@@ -59,14 +59,14 @@ final class TableTemplate {
   private final FactType type;
   private final ReaderWords words;
   private final PageTexts texts;
-  private final LocalForm form;
+  private final LocalFormat form;
   private final TableTexts names;
   private final FactTableWriter columns;
 
   /**
    * @param form in whose language it is, and whose zone its times have
    */
-  TableTemplate(FactType type, LocalForm form, ReaderWords words) {
+  TableTemplate(FactType type, LocalFormat form, ReaderWords words) {
     this.type = type;
     this.form = form;
     this.words = words;

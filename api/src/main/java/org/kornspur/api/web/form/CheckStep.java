@@ -8,7 +8,7 @@ import java.time.LocalDateTime;
 import java.time.format.DateTimeParseException;
 import java.util.List;
 import org.apache.avro.specific.SpecificRecord;
-import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.LocalFormat;
 import org.kornspur.api.text.PageTexts;
 import org.kornspur.api.text.TypedNumber;
 import org.kornspur.ingest.json.AvroJson;
@@ -25,7 +25,7 @@ public final class CheckStep {
   private CheckStep() {}
 
   /** When it was first checked, so that the same page sent twice is the same fact. */
-  public static Instant keyedIn(SheetReader reader, Instant now) {
+  public static Instant keyedIn(FormReader reader, Instant now) {
     try {
       Instant checked = Instant.parse(reader.value(CHECKED_AT));
       return checked.isAfter(now) || checked.isBefore(now.minus(LONGEST_THOUGHT)) ? now : checked;
@@ -52,7 +52,7 @@ public final class CheckStep {
    *
    * @param texts of forms
    */
-  public static String shown(Field field, LocalForm form, PageTexts texts) {
+  public static String shown(Field field, LocalFormat form, PageTexts texts) {
     String value = field.value();
     if (value.isEmpty() || !field.faults().isEmpty()) {
       return value;

@@ -6,7 +6,7 @@ import org.apache.avro.Schema;
 import org.kornspur.api.text.PageTexts;
 import org.kornspur.api.web.form.Field.Kind;
 import org.kornspur.api.web.form.Field.Option;
-import org.kornspur.api.web.form.Sheet.Section;
+import org.kornspur.api.web.form.FormView.Section;
 
 /**
  * Makes fields and sections with their texts. A field has the label of its key, and the hint of the

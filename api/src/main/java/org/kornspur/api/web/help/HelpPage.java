@@ -52,7 +52,7 @@ public class HelpPage {
     static native TemplateInstance topic(PageFrame page, List<HelpText> manual, HelpText text);
 
     static native TemplateInstance rules(
-        PageFrame page, List<HelpText> manual, List<String> books, RuleSheet sheet, String day);
+        PageFrame page, List<HelpText> manual, List<String> books, RulesView sheet, String day);
   }
 
   /**
@@ -98,7 +98,7 @@ public class HelpPage {
             frame(),
             manual(),
             ids,
-            RuleSheet.of(
+            RulesView.of(
                 book, today, new ReaderWords(Audience.ofEverything(pages.words().form(), today))),
             pages.words().form().day(today)));
   }

@@ -4,8 +4,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.kornspur.api.web.form.Field;
+import org.kornspur.api.web.form.FormView;
 import org.kornspur.api.web.form.PreviewLine;
-import org.kornspur.api.web.form.Sheet;
 
 /**
  * A sample on the sheet of many.
@@ -17,7 +17,7 @@ import org.kornspur.api.web.form.Sheet;
 record GerminationLine(
     int number,
     LaboratorySample sample,
-    Sheet<LaboratoryForm> sheet,
+    FormView<LaboratoryForm> sheet,
     List<PreviewLine> comesTo,
     String figures) {
   static final String DOCUMENT = "header.sourceDocument";

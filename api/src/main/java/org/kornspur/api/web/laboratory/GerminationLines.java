@@ -18,10 +18,10 @@ import org.kornspur.api.web.PageFrames;
 import org.kornspur.api.web.form.CheckStep;
 import org.kornspur.api.web.form.Field;
 import org.kornspur.api.web.form.FormParts;
+import org.kornspur.api.web.form.FormReader;
+import org.kornspur.api.web.form.FormSubmission;
+import org.kornspur.api.web.form.FormView;
 import org.kornspur.api.web.form.PreviewLine;
-import org.kornspur.api.web.form.Sheet;
-import org.kornspur.api.web.form.SheetReader;
-import org.kornspur.api.web.form.SheetSending;
 
 /**
  * The lines of the sheet of many samples. Each is the form of one sample, with four replicates of
@@ -35,7 +35,7 @@ public class GerminationLines {
 
   @Inject PageFrames pages;
   @Inject LaboratorySamples samples;
-  @Inject SheetSending sending;
+  @Inject FormSubmission sending;
   @Inject CurrentCaller caller;
 
   /**
@@ -63,13 +63,13 @@ public class GerminationLines {
   Read read(int number, MultivaluedMap<String, String> typed, PageFrame frame) {
     LaboratorySamples.Whole whole =
         samples.sample(value(typed, "lotId"), value(typed, "sampleId"), frame);
-    Sheet<LaboratoryForm> empty = sheet(whole, frame);
-    Sheet<LaboratoryForm> shown = empty.posted(reader(typed), Map.of());
+    FormView<LaboratoryForm> empty = sheet(whole, frame);
+    FormView<LaboratoryForm> shown = empty.posted(reader(typed), Map.of());
     GerminationLine line = new GerminationLine(number, whole.sample(), shown, List.of(), "");
     if (line.blank()) {
       return new Read(line, Optional.empty(), false);
     }
-    SheetReader reader = reader(complete(typed, empty));
+    FormReader reader = reader(complete(typed, empty));
     ObjectNode fact =
         reader.fact(empty, caller.get().personId(), CheckStep.keyedIn(reader, clock.instant()));
     String figures =
@@ -106,14 +106,14 @@ public class GerminationLines {
                 line.figures()));
   }
 
-  private Sheet<LaboratoryForm> sheet(LaboratorySamples.Whole whole, PageFrame frame) {
+  private FormView<LaboratoryForm> sheet(LaboratorySamples.Whole whole, PageFrame frame) {
     return new LaboratoryFields(whole, texts("laboratory"), frame.form(), clock)
         .sheet(LaboratoryForm.GERMINATION);
   }
 
   /** With what nobody types in a line: the seeds of a replicate, and what stands once for all. */
   private static MultivaluedMap<String, String> complete(
-      MultivaluedMap<String, String> typed, Sheet<LaboratoryForm> sheet) {
+      MultivaluedMap<String, String> typed, FormView<LaboratoryForm> sheet) {
     MultivaluedMap<String, String> complete = new MultivaluedHashMap<>(typed);
     sheet
         .fields()
@@ -127,8 +127,8 @@ public class GerminationLines {
     return complete;
   }
 
-  private SheetReader reader(MultivaluedMap<String, String> typed) {
-    return new SheetReader(typed, pages.words().form(), texts("book"));
+  private FormReader reader(MultivaluedMap<String, String> typed) {
+    return new FormReader(typed, pages.words().form(), texts("book"));
   }
 
   private PageTexts texts(String bundle) {

@@ -11,14 +11,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.apache.avro.Schema;
-import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.LocalFormat;
 import org.kornspur.api.text.PageTexts;
 import org.kornspur.api.web.form.Field;
 import org.kornspur.api.web.form.Field.Kind;
 import org.kornspur.api.web.form.Field.Option;
 import org.kornspur.api.web.form.FormParts;
-import org.kornspur.api.web.form.Sheet;
-import org.kornspur.api.web.form.Sheet.Section;
+import org.kornspur.api.web.form.FormView;
+import org.kornspur.api.web.form.FormView.Section;
 import org.kornspur.contract.GerminationReplicate;
 import org.kornspur.contract.GerminationTest;
 import org.kornspur.contract.MoistureTest;
@@ -29,25 +29,29 @@ import org.kornspur.processors.dossier.Entry;
 
 /** The fields of each form: empty but for what is known beforehand, or filled to be corrected. */
 record LaboratoryFields(
-    LaboratorySamples.Whole sample, PageTexts texts, FormParts parts, LocalForm form, Clock clock) {
+    LaboratorySamples.Whole sample,
+    PageTexts texts,
+    FormParts parts,
+    LocalFormat form,
+    Clock clock) {
   static final String SUPERSEDES = "header.correction.supersedes";
 
   /** Four replicates of 100 seeds, as the published ranges are for: 7 CFR 201.54 and 201.55. */
   private static final int REPLICATES = 4;
 
-  LaboratoryFields(LaboratorySamples.Whole sample, PageTexts texts, LocalForm form, Clock clock) {
+  LaboratoryFields(LaboratorySamples.Whole sample, PageTexts texts, LocalFormat form, Clock clock) {
     this(sample, texts, new FormParts(texts), form, clock);
   }
 
   /** A form for a new result, with an id that no fact has. */
-  Sheet<LaboratoryForm> sheet(LaboratoryForm of) {
+  FormView<LaboratoryForm> sheet(LaboratoryForm of) {
     List<Section> sections = sections(of, REPLICATES, Optional.empty());
     sections.add(parts.record(localTime(clock.instant()), ""));
     return sheet(of, Optional.empty(), sections);
   }
 
   /** A form with what an earlier result says, to be corrected. */
-  Sheet<LaboratoryForm> correcting(LaboratoryForm of, Entry earlier) {
+  FormView<LaboratoryForm> correcting(LaboratoryForm of, Entry earlier) {
     JsonNode fact = AvroJson.write(earlier.fact());
     List<Section> sections =
         sections(of, Math.max(REPLICATES, fact.path("replicates").size()), Optional.of(earlier));
@@ -73,9 +77,9 @@ record LaboratoryFields(
         .toString();
   }
 
-  private Sheet<LaboratoryForm> sheet(
+  private FormView<LaboratoryForm> sheet(
       LaboratoryForm of, Optional<String> corrects, List<Section> sections) {
-    return Sheet.of(
+    return FormView.of(
         of,
         corrects,
         Map.of(

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.apache.avro.specific.SpecificRecord;
-import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.LocalFormat;
 import org.kornspur.api.text.PageTexts;
 import org.kornspur.api.text.ReaderWords;
 import org.kornspur.api.web.form.PreviewLine;
@@ -150,7 +150,7 @@ public record ResultPreview(PageTexts texts, ReaderWords words) {
             : plain("ergotBodies", ergot));
   }
 
-  private LocalForm form() {
+  private LocalFormat form() {
     return words.reader().form();
   }
 

@@ -13,7 +13,7 @@ import org.kornspur.processors.ground.OutlineDistance;
 /** Distances between what lies on the map, by the arithmetic of the gate of isolation. */
 @RequestScoped
 public class MapDistances {
-  @Inject SeasonGrounds grounds;
+  @Inject SeasonMapAssembler grounds;
   @Inject RequestWords words;
 
   /**

@@ -49,8 +49,8 @@ import org.kornspur.api.web.field.FieldWords;
 import org.kornspur.api.web.map.MapDistances.Measured;
 import org.kornspur.api.web.map.SeasonDrawing.Box;
 import org.kornspur.api.web.map.SeasonDrawing.Line;
-import org.kornspur.api.web.map.SeasonGround.Flowering;
-import org.kornspur.api.web.map.SeasonGround.Place;
+import org.kornspur.api.web.map.SeasonMapData.Flowering;
+import org.kornspur.api.web.map.SeasonMapData.Place;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.intake.Problem;
@@ -75,7 +75,7 @@ public class MapPage {
   @Inject PageFrames pages;
   @Inject VisibleData data;
   @Inject QueryService queries;
-  @Inject SeasonGrounds grounds;
+  @Inject SeasonMapAssembler grounds;
   @Inject MapDistances distances;
   @Inject MapPicture picture;
   @Inject PlannedOnMap planned;
@@ -97,7 +97,7 @@ public class MapPage {
    */
   public record MapView(
       List<Season> seasons,
-      SeasonGround ground,
+      SeasonMapData ground,
       Optional<SeasonDrawing> drawing,
       Optional<LocalDate> day,
       List<Subject> chosen,
@@ -169,7 +169,7 @@ public class MapPage {
             .toList();
     int number = parameters.page(page);
     parameters.check();
-    SeasonGround ground = grounds.of(year);
+    SeasonMapData ground = grounds.of(year);
     Optional<SeasonDrawing> drawing = SeasonDrawing.of(ground, shownAt.flatMap(ground::place));
     Optional<Measured> measured =
         chosen.size() == 2

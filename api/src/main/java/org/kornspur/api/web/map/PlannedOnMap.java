@@ -9,7 +9,7 @@ import org.kornspur.api.query.plan.ApprovedFields;
 import org.kornspur.api.query.plan.PlanGround;
 import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.api.security.Permission;
-import org.kornspur.api.web.map.SeasonGround.Planned;
+import org.kornspur.api.web.map.SeasonMapData.Planned;
 import org.kornspur.processors.plan.field.FieldProposal;
 import org.kornspur.processors.plan.field.SeasonFields;
 

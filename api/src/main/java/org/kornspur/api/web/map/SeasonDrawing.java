@@ -9,8 +9,8 @@ import java.util.Set;
 import java.util.stream.Stream;
 import org.kornspur.api.web.field.SvgPath;
 import org.kornspur.api.web.field.SvgPath.Point;
-import org.kornspur.api.web.map.SeasonGround.Conflict;
-import org.kornspur.api.web.map.SeasonGround.Place;
+import org.kornspur.api.web.map.SeasonMapData.Conflict;
+import org.kornspur.api.web.map.SeasonMapData.Place;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.ground.FieldDrawing.Spot;
 import org.kornspur.processors.ground.GeoPosition;
@@ -42,7 +42,7 @@ public record SeasonDrawing(
     Bar bar) {
 
   /** The outline of a planned crop. */
-  public record PlannedFigure(SeasonGround.Planned crop, String outline, Point middle) {}
+  public record PlannedFigure(SeasonMapData.Planned crop, String outline, Point middle) {}
 
   /** Units of the screen that the part shown is taken to be wide. */
   static final double SCREEN = 960;
@@ -96,14 +96,14 @@ public record SeasonDrawing(
   /**
    * @param at what is shown from near; all where it is empty
    */
-  static Optional<SeasonDrawing> of(SeasonGround ground, Optional<Place> at) {
+  static Optional<SeasonDrawing> of(SeasonMapData ground, Optional<Place> at) {
     if (ground.places().isEmpty() && ground.planned().isEmpty()) {
       return Optional.empty();
     }
     List<GeoPosition> corners =
         Stream.concat(
                 ground.places().stream().map(Place::outline),
-                ground.planned().stream().map(SeasonGround.Planned::outline))
+                ground.planned().stream().map(SeasonMapData.Planned::outline))
             .flatMap(outline -> outline.corners().stream())
             .toList();
     MapPlane plane = MapPlane.around(corners);
@@ -183,7 +183,7 @@ public record SeasonDrawing(
         && other.top() < one.top() + one.height();
   }
 
-  private static PlannedFigure planned(SeasonGround.Planned crop, MapPlane plane) {
+  private static PlannedFigure planned(SeasonMapData.Planned crop, MapPlane plane) {
     return new PlannedFigure(
         crop, outline(plane, crop.outline()), middle(points(plane, crop.outline().corners())));
   }

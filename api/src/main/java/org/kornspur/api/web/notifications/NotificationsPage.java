@@ -58,7 +58,7 @@ public class NotificationsPage {
   static class Templates {
     static native TemplateInstance notifications(
         PageFrame page,
-        NotificationSheet sheet,
+        NotificationFormView sheet,
         Optional<List<NotificationMessage>> givenUp,
         String done);
 
@@ -124,7 +124,7 @@ public class NotificationsPage {
 
   /** Does what was asked, or shows why not. */
   private Response unlessRefused(
-      Function<List<String>, NotificationSheet> refusedFor, Supplier<Response> act) {
+      Function<List<String>, NotificationFormView> refusedFor, Supplier<Response> act) {
     try {
       return act.get();
     } catch (ApiProblem refused) {
@@ -171,8 +171,8 @@ public class NotificationsPage {
     return seeOther("discarded");
   }
 
-  private NotificationSheet sheet() {
-    return NotificationSheet.of(
+  private NotificationFormView sheet() {
+    return NotificationFormView.of(
         choices.kindsFor(caller.get()), choices.of(caller.get()), mail.isSetUp());
   }
 
@@ -195,7 +195,7 @@ public class NotificationsPage {
     return Response.seeOther(URI.create(ROOT + "?done=" + done)).build();
   }
 
-  private String show(NotificationSheet sheet, String done) {
+  private String show(NotificationFormView sheet, String done) {
     return pages.render(
         Templates.notifications(
             pages.around(NavigationItem.ELSEWHERE),

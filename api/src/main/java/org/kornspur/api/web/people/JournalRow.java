@@ -4,7 +4,7 @@ import java.time.Instant;
 import java.util.Arrays;
 import java.util.stream.Collectors;
 import org.kornspur.api.security.people.JournalLine;
-import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.LocalFormat;
 import org.kornspur.api.text.PageTexts;
 
 /**
@@ -19,7 +19,7 @@ public record JournalRow(long number, String at, String by, String personId, Str
    *
    * @param texts of people
    */
-  record Words(PageTexts texts, LocalForm form) {
+  record Words(PageTexts texts, LocalFormat form) {
 
     JournalRow row(JournalLine line) {
       return new JournalRow(

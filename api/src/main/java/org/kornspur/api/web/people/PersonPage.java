@@ -57,7 +57,7 @@ public class PersonPage {
   @CheckedTemplate(basePath = "web/people")
   static class Templates {
     static native TemplateInstance person(
-        PageFrame page, PersonSheet sheet, SortedMap<String, String> enterprises, String done);
+        PageFrame page, PersonFormView sheet, SortedMap<String, String> enterprises, String done);
 
     static native TemplateInstance password(PageFrame page, PersonRow person, String password);
   }
@@ -68,7 +68,7 @@ public class PersonPage {
   @RequiresPermission(Permission.MANAGE_PEOPLE)
   @Operation(hidden = true)
   public String empty() {
-    return show(PersonSheet.empty(), "");
+    return show(PersonFormView.empty(), "");
   }
 
   @POST
@@ -83,7 +83,7 @@ public class PersonPage {
       proveAnew(form);
       return shownOnce(commands.add(asked));
     } catch (ApiProblem refused) {
-      return refused(refused, PersonSheet.empty().refused(form, sentences(refused)));
+      return refused(refused, PersonFormView.empty().refused(form, sentences(refused)));
     }
   }
 
@@ -97,7 +97,7 @@ public class PersonPage {
   @Operation(hidden = true)
   public String person(@PathParam("id") String id, @QueryParam("done") String done) {
     boolean isKnown = done != null && texts().has("done." + done);
-    return show(PersonSheet.of(people.get(id)), isKnown ? done : "");
+    return show(PersonFormView.of(people.get(id)), isKnown ? done : "");
   }
 
   @POST
@@ -107,7 +107,7 @@ public class PersonPage {
   @Operation(hidden = true)
   public Response change(@PathParam("id") String id, InputStream body) throws IOException {
     FormFields form = FormFields.of(BodyLimit.read(body));
-    PersonSheet before = PersonSheet.of(people.get(id));
+    PersonFormView before = PersonFormView.of(people.get(id));
     AccessBody asked = asked(form);
     try {
       proveAnew(form);
@@ -173,7 +173,7 @@ public class PersonPage {
 
   private Response done(String id, InputStream body, Supplier<Response> act) throws IOException {
     FormFields form = FormFields.of(BodyLimit.read(body));
-    PersonSheet before = PersonSheet.of(people.get(id));
+    PersonFormView before = PersonFormView.of(people.get(id));
     try {
       proveAnew(form);
       return act.get();
@@ -216,7 +216,7 @@ public class PersonPage {
         .build();
   }
 
-  private Response refused(ApiProblem refused, PersonSheet sheet) {
+  private Response refused(ApiProblem refused, PersonFormView sheet) {
     return Response.status(refused.document().status()).entity(show(sheet, "")).build();
   }
 
@@ -225,7 +225,7 @@ public class PersonPage {
   }
 
   /** Who binds people to enterprises must know them all, and sees of them no more than the name. */
-  private String show(PersonSheet sheet, String done) {
+  private String show(PersonFormView sheet, String done) {
     return pages.render(
         Templates.person(
             pages.around(NavigationItem.PEOPLE), sheet, facts.enterprises().all(), done));

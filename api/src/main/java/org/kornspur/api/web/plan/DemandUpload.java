@@ -9,7 +9,7 @@ import org.kornspur.api.command.plan.DemandTable;
 import org.kornspur.api.command.plan.PlanRequest;
 import org.kornspur.api.query.RequestWords;
 import org.kornspur.api.query.plan.CalculatedPlan;
-import org.kornspur.api.query.plan.PlanQuestion;
+import org.kornspur.api.query.plan.PlanDefinition;
 import org.kornspur.api.security.login.MultipartForm;
 
 /** Makes the request for a plan of a table that somebody sent; all that is no demand stays. */
@@ -27,15 +27,15 @@ class DemandUpload {
   PlanRequest request(MultipartForm form, Optional<CalculatedPlan> before, int firstYear)
       throws IOException {
     Optional<MultipartForm.SentFile> file = form.file("file");
-    List<PlanQuestion.Wanted> demands =
+    List<PlanDefinition.Wanted> demands =
         DemandTable.read(
             file.map(MultipartForm.SentFile::name).orElse(""),
             file.map(MultipartForm.SentFile::content).orElse(new byte[0]),
             words.language());
-    PlanQuestion question =
+    PlanDefinition question =
         before
             .map(plan -> plan.question().withDemands(demands))
-            .orElseGet(() -> PlanQuestion.of(demands, firstYear));
+            .orElseGet(() -> PlanDefinition.of(demands, firstYear));
     return new PlanRequest(
         before.map(plan -> plan.version().getName()).or(() -> form.text("name")).orElse(""),
         form.text("reason").orElse(""),

@@ -7,10 +7,10 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.kornspur.api.problem.ParameterProblem;
 import org.kornspur.api.query.plan.FieldChoices;
-import org.kornspur.api.query.plan.PlanQuestion;
+import org.kornspur.api.query.plan.PlanDefinition;
 import org.kornspur.api.security.login.FormFields;
 import org.kornspur.api.text.Language;
-import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.LocalFormat;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.processors.ground.GeoPosition;
 
@@ -37,7 +37,7 @@ final class FieldsForm {
    * @param language by whose customs its numbers are written
    * @throws org.kornspur.api.problem.ApiProblem if a number or place cannot be read
    */
-  static PlanQuestion read(FormFields form, PlanQuestion before, int year, Language language) {
+  static PlanDefinition read(FormFields form, PlanDefinition before, int year, Language language) {
     return before.withFields(new FieldsForm(form, language).choices(before.fields(), year));
   }
 
@@ -112,7 +112,7 @@ final class FieldsForm {
   }
 
   /** A number as a field of the form takes it. */
-  static String typed(double value, LocalForm local) {
+  static String typed(double value, LocalFormat local) {
     return local.typed(BigDecimal.valueOf(Math.rint(value * 100) / 100).stripTrailingZeros());
   }
 }

@@ -41,7 +41,7 @@ public class PlanComparisonPage {
    * @param hybrids of the plan
    * @param flow empty for a plan without demand
    */
-  public record FlowSheet(
+  public record FlowView(
       String planId,
       String name,
       List<String> hybrids,
@@ -53,7 +53,7 @@ public class PlanComparisonPage {
     static native TemplateInstance comparison(
         PageFrame page, PlanComparison comparison, String query, List<String> refusals);
 
-    static native TemplateInstance flow(PageFrame page, FlowSheet sheet);
+    static native TemplateInstance flow(PageFrame page, FlowView sheet);
   }
 
   @GET
@@ -88,7 +88,7 @@ public class PlanComparisonPage {
     return pages.render(
         Templates.flow(
             pages.around(NavigationItem.PLAN, queries.asOf()),
-            new FlowSheet(
+            new FlowView(
                 id,
                 plan.version().getName(),
                 plan.question().demands().stream().map(one -> one.hybridId()).distinct().toList(),

@@ -6,7 +6,7 @@ import java.util.Optional;
 import java.util.regex.Pattern;
 import org.kornspur.api.command.plan.PlanRequest;
 import org.kornspur.api.problem.ApiProblem;
-import org.kornspur.api.query.plan.PlanQuestion;
+import org.kornspur.api.query.plan.PlanDefinition;
 import org.kornspur.api.security.login.FormFields;
 import org.kornspur.api.text.Language;
 import org.kornspur.processors.plan.Generation;
@@ -20,10 +20,10 @@ final class PlanFields {
   private static final Pattern WHOLE = Pattern.compile("\\d{1,9}");
 
   private final FormFields form;
-  private final Optional<PlanQuestion> before;
+  private final Optional<PlanDefinition> before;
   private final FormNumbers numbers;
 
-  private PlanFields(FormFields form, Optional<PlanQuestion> before, Language language) {
+  private PlanFields(FormFields form, Optional<PlanDefinition> before, Language language) {
     this.form = form;
     this.before = before;
     this.numbers = new FormNumbers(language);
@@ -36,15 +36,15 @@ final class PlanFields {
    * @param language by whose customs its numbers are written
    * @throws ApiProblem if a number is none, or can be read in two ways
    */
-  static PlanRequest read(FormFields form, Optional<PlanQuestion> before, Language language) {
+  static PlanRequest read(FormFields form, Optional<PlanDefinition> before, Language language) {
     return new PlanFields(form, before, language).request();
   }
 
   private PlanRequest request() {
     Integer first = numbers.whole("firstYear", text("firstYear")).orElse(null);
     Integer last = numbers.whole("lastYear", text("lastYear")).orElse(null);
-    PlanQuestion question =
-        new PlanQuestion(
+    PlanDefinition question =
+        new PlanDefinition(
             first,
             last,
             form.first("level")
@@ -56,7 +56,7 @@ final class PlanFields {
             pins(first, last),
             form.all("leaveOut"),
             inputs(),
-            before.map(PlanQuestion::fields).orElse(null));
+            before.map(PlanDefinition::fields).orElse(null));
     numbers.check();
     return new PlanRequest(
         form.first("name").orElse(""),
@@ -74,14 +74,14 @@ final class PlanFields {
     return false;
   }
 
-  private List<PlanQuestion.Wanted> demands(Integer first, Integer last) {
+  private List<PlanDefinition.Wanted> demands(Integer first, Integer last) {
     double low =
         numbers.decimal("lowPercent", text("lowPercent")).orElse(PlanForm.LOW_PERCENT) / 100;
     double high =
         numbers.decimal("highPercent", text("highPercent")).orElse(PlanForm.HIGH_PERCENT) / 100;
     List<String> years = form.all("year");
     List<String> tonnes = form.all("tonnes");
-    List<PlanQuestion.Wanted> wanted = new ArrayList<>();
+    List<PlanDefinition.Wanted> wanted = new ArrayList<>();
     int at = 0;
     for (String hybrid : form.all("hybrid")) {
       for (String year : years) {
@@ -103,24 +103,24 @@ final class PlanFields {
     return first == null || last == null || (year >= first && year <= last);
   }
 
-  private PlanQuestion.Wanted wanted(
+  private PlanDefinition.Wanted wanted(
       String hybrid, int year, double expected, double low, double high) {
-    Optional<PlanQuestion.Wanted> was =
+    Optional<PlanDefinition.Wanted> was =
         before.flatMap(asked -> PlanForm.demand(asked, hybrid, year));
     if (was.filter(one -> one.expectedTonnes() == expected).isPresent()) {
       return was.get();
     }
-    return new PlanQuestion.Wanted(
+    return new PlanDefinition.Wanted(
         hybrid,
         year,
         expected * low,
         expected,
         expected * high,
-        was.map(PlanQuestion.Wanted::weight).orElse(null));
+        was.map(PlanDefinition.Wanted::weight).orElse(null));
   }
 
-  private List<PlanQuestion.Ground> limits(Integer first, Integer last) {
-    List<PlanQuestion.Ground> limits = new ArrayList<>();
+  private List<PlanDefinition.Ground> limits(Integer first, Integer last) {
+    List<PlanDefinition.Ground> limits = new ArrayList<>();
     before.stream()
         .flatMap(asked -> asked.limits().stream())
         .filter(limit -> limit.generation() != null && isWithin(limit.year(), first, last))
@@ -131,7 +131,7 @@ final class PlanFields {
       Optional<Double> year = numbers.decimal("groundYear", years.get(i));
       Optional<Double> ha = numbers.decimal("groundHa " + years.get(i), most.get(i));
       if (year.isPresent() && ha.isPresent() && isWithin(year.get().intValue(), first, last)) {
-        limits.add(new PlanQuestion.Ground(null, year.get().intValue(), ha.get()));
+        limits.add(new PlanDefinition.Ground(null, year.get().intValue(), ha.get()));
       }
     }
     return limits;
@@ -151,20 +151,20 @@ final class PlanFields {
     return pins;
   }
 
-  private List<PlanQuestion.Pin> pins(Integer first, Integer last) {
-    List<PlanQuestion.Pin> pins = new ArrayList<>();
+  private List<PlanDefinition.Pin> pins(Integer first, Integer last) {
+    List<PlanDefinition.Pin> pins = new ArrayList<>();
     for (PlanForm.Pin pin : pins(form)) {
       numbers
           .decimal("pinHa " + pin.seedId() + " " + pin.year(), pin.areaHa())
           .filter(ha -> isWithin(pin.year(), first, last))
-          .ifPresent(ha -> pins.add(new PlanQuestion.Pin(pin.seedId(), pin.year(), ha)));
+          .ifPresent(ha -> pins.add(new PlanDefinition.Pin(pin.seedId(), pin.year(), ha)));
     }
     return pins;
   }
 
   /** Those of single seed as they were; of generations those that the form has. */
-  private List<PlanQuestion.Inputs> inputs() {
-    List<PlanQuestion.Inputs> inputs = new ArrayList<>();
+  private List<PlanDefinition.Inputs> inputs() {
+    List<PlanDefinition.Inputs> inputs = new ArrayList<>();
     List<String> cells = form.all("input");
     int width = PlanForm.Input.values().length;
     for (Generation generation : Generation.values()) {
@@ -186,9 +186,9 @@ final class PlanFields {
     return inputs;
   }
 
-  private static PlanQuestion.Inputs inputs(Generation generation, List<Double> values) {
+  private static PlanDefinition.Inputs inputs(Generation generation, List<Double> values) {
     Double interval = values.get(PlanForm.Input.INTERVAL.ordinal());
-    return new PlanQuestion.Inputs(
+    return new PlanDefinition.Inputs(
         generation,
         null,
         values.get(PlanForm.Input.YIELD_LOW.ordinal()),

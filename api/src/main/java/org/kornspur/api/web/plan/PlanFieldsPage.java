@@ -56,7 +56,7 @@ public class PlanFieldsPage {
 
   @CheckedTemplate(basePath = "web/plan")
   static class Templates {
-    static native TemplateInstance fields(PageFrame page, FieldsSheet sheet);
+    static native TemplateInstance fields(PageFrame page, PlanFieldsView sheet);
   }
 
   /**
@@ -110,7 +110,7 @@ public class PlanFieldsPage {
     return pages.render(
         Templates.fields(
             pages.around(NavigationItem.PLAN, view.asOf()),
-            FieldsSheet.of(
+            PlanFieldsView.of(
                 plan,
                 found,
                 view,

@@ -9,9 +9,9 @@ import java.util.Optional;
 import java.util.TreeSet;
 import java.util.function.Function;
 import java.util.stream.IntStream;
-import org.kornspur.api.query.plan.PlanQuestion;
+import org.kornspur.api.query.plan.PlanDefinition;
 import org.kornspur.api.security.login.FormFields;
-import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.LocalFormat;
 import org.kornspur.processors.plan.Generation;
 import org.kornspur.processors.plan.PlanInputs;
 import org.kornspur.processors.plan.SeedDemand;
@@ -98,12 +98,12 @@ public record PlanForm(
   }
 
   /** An empty form for a plan from one harvest on. */
-  static PlanForm empty(int firstYear, int lastYear, List<String> hybrids, LocalForm local) {
+  static PlanForm empty(int firstYear, int lastYear, List<String> hybrids, LocalFormat local) {
     return of(
         0,
         "",
         "",
-        new PlanQuestion(firstYear, lastYear, null, null, null, null, null, null, null),
+        new PlanDefinition(firstYear, lastYear, null, null, null, null, null, null, null),
         hybrids,
         local);
   }
@@ -113,9 +113,9 @@ public record PlanForm(
       int version,
       String name,
       String reason,
-      PlanQuestion asked,
+      PlanDefinition asked,
       List<String> hybrids,
-      LocalForm local) {
+      LocalFormat local) {
     List<Integer> years =
         IntStream.rangeClosed(asked.firstYear(), asked.lastYear()).boxed().toList();
     TreeSet<String> all = new TreeSet<>(hybrids);
@@ -171,7 +171,7 @@ public record PlanForm(
   }
 
   private static Row row(
-      String hybridId, List<Integer> years, PlanQuestion asked, LocalForm local) {
+      String hybridId, List<Integer> years, PlanDefinition asked, LocalFormat local) {
     return new Row(
         hybridId,
         years.stream()
@@ -184,13 +184,13 @@ public record PlanForm(
   }
 
   /** What is wanted of one hybrid and harvest. */
-  static Optional<PlanQuestion.Wanted> demand(PlanQuestion asked, String hybridId, int year) {
+  static Optional<PlanDefinition.Wanted> demand(PlanDefinition asked, String hybridId, int year) {
     return asked.demands().stream()
         .filter(wanted -> wanted.year() == year && wanted.hybridId().equals(hybridId))
         .findFirst();
   }
 
-  private static String ground(int year, PlanQuestion asked, LocalForm local) {
+  private static String ground(int year, PlanDefinition asked, LocalFormat local) {
     return asked.limits().stream()
         .filter(limit -> limit.generation() == null && limit.year() == year)
         .findFirst()
@@ -198,7 +198,7 @@ public record PlanForm(
         .orElse("");
   }
 
-  private static List<InputRow> inputs(PlanInputs inputs, LocalForm local) {
+  private static List<InputRow> inputs(PlanInputs inputs, LocalFormat local) {
     List<InputRow> rows = new ArrayList<>();
     for (Generation generation : Generation.values()) {
       SeedInputs usual = PlanInputs.commonPractice().byGeneration().get(generation);
@@ -214,7 +214,7 @@ public record PlanForm(
   }
 
   /** A number as a field of a form takes it. */
-  private static String typed(double value, LocalForm local) {
+  private static String typed(double value, LocalFormat local) {
     return local.typed(BigDecimal.valueOf(value).round(SHOWN));
   }
 }

@@ -29,7 +29,7 @@ import org.kornspur.api.problem.BodyLimit;
 import org.kornspur.api.query.QueryService;
 import org.kornspur.api.query.VisibleData;
 import org.kornspur.api.query.plan.CalculatedPlan;
-import org.kornspur.api.query.plan.PlanQuestion;
+import org.kornspur.api.query.plan.PlanDefinition;
 import org.kornspur.api.query.plan.PlanService;
 import org.kornspur.api.query.plan.PlanView;
 import org.kornspur.api.security.CurrentCaller;
@@ -66,7 +66,7 @@ public class PlanPage {
     static native TemplateInstance plans(
         PageFrame page, List<PlanView.Head> plans, boolean mayChange);
 
-    static native TemplateInstance plan(PageFrame page, PlanSheet sheet);
+    static native TemplateInstance plan(PageFrame page, PlanPageView sheet);
   }
 
   @GET
@@ -221,7 +221,7 @@ public class PlanPage {
   private String show(
       CalculatedPlan calculated, UnaryOperator<PlanForm> filledIn, List<String> refusals) {
     PlanView view = PlanView.of(calculated, pages.words().words(), queries.asOf());
-    PlanQuestion asked = calculated.question();
+    PlanDefinition asked = calculated.question();
     return show(
         "/plan/" + Addresses.part(view.head().planId()),
         Optional.of(view),
@@ -238,7 +238,7 @@ public class PlanPage {
 
   private String show(
       String action, Optional<PlanView> view, PlanForm form, List<String> refusals) {
-    PlanSheet sheet = new PlanSheet(action, view, form, mayChange(), refusals);
+    PlanPageView sheet = new PlanPageView(action, view, form, mayChange(), refusals);
     return pages.render(
         Templates.plan(
             view.map(plan -> pages.around(NavigationItem.PLAN, plan.asOf()))

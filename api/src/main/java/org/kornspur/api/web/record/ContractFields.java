@@ -16,8 +16,8 @@ import org.kornspur.api.web.form.Field;
 import org.kornspur.api.web.form.Field.Kind;
 import org.kornspur.api.web.form.Field.Option;
 import org.kornspur.api.web.form.FormParts;
-import org.kornspur.api.web.form.Sheet;
-import org.kornspur.api.web.form.Sheet.Section;
+import org.kornspur.api.web.form.FormView;
+import org.kornspur.api.web.form.FormView.Section;
 import org.kornspur.contract.Correction;
 import org.kornspur.contract.FactHeader;
 import org.kornspur.contract.GeoPoint;
@@ -61,7 +61,7 @@ final class ContractFields {
    * @param corrects id of the fact that it corrects; empty of a new fact
    * @param rows how many rows of a list are filled in; there are never fewer than it must have
    */
-  Sheet<ContractForm> sheet(
+  FormView<ContractForm> sheet(
       ContractForm form, Optional<String> corrects, ToIntFunction<String> rows) {
     List<Section> sections = new ArrayList<>();
     if (corrects.isPresent()) {
@@ -93,7 +93,7 @@ final class ContractFields {
             List.of(
                 field(header, "happenedAt", FormParts.HAPPENED_AT),
                 field(header, "sourceDocument", SOURCE_DOCUMENT).offering("last-sourceDocument"))));
-    return Sheet.of(form, corrects, Map.of(), sections);
+    return FormView.of(form, corrects, Map.of(), sections);
   }
 
   /** Whether a form has a field for a lot, or one for a crop. */

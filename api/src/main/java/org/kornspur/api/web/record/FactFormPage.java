@@ -23,7 +23,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.apache.avro.specific.SpecificRecord;
 import org.eclipse.microprofile.openapi.annotations.Operation;
-import org.kornspur.api.command.fact.FactTrial;
+import org.kornspur.api.command.fact.SubmissionPreview;
 import org.kornspur.api.problem.AccessDetail;
 import org.kornspur.api.problem.AddressDetail;
 import org.kornspur.api.problem.ApiProblem;
@@ -39,9 +39,9 @@ import org.kornspur.api.web.PageFrames;
 import org.kornspur.api.web.form.CheckStep;
 import org.kornspur.api.web.form.Field;
 import org.kornspur.api.web.form.Field.Option;
-import org.kornspur.api.web.form.Sheet;
-import org.kornspur.api.web.form.SheetReader;
-import org.kornspur.api.web.form.SheetSending;
+import org.kornspur.api.web.form.FormReader;
+import org.kornspur.api.web.form.FormSubmission;
+import org.kornspur.api.web.form.FormView;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.problem.Given;
 import org.kornspur.processors.dossier.Entry;
@@ -63,13 +63,13 @@ public class FactFormPage {
 
   @Inject PageFrames pages;
   @Inject CurrentCaller caller;
-  @Inject FormBases bases;
-  @Inject FirstValues firstValues;
+  @Inject FormPrefills bases;
+  @Inject DefaultValues firstValues;
   @Inject KnownIds known;
   @Inject LastEntries last;
-  @Inject FactTrial trial;
+  @Inject SubmissionPreview trial;
   @Inject FactPreview preview;
-  @Inject SheetSending sending;
+  @Inject FormSubmission sending;
 
   /**
    * What stands around a form.
@@ -89,13 +89,13 @@ public class FactFormPage {
   @CheckedTemplate(basePath = "web/record")
   static class Templates {
     static native TemplateInstance sheet(
-        PageFrame page, Sheet<ContractForm> sheet, Around around, String recorded);
+        PageFrame page, FormView<ContractForm> sheet, Around around, String recorded);
 
     static native TemplateInstance checked(
         PageFrame page,
-        Sheet<ContractForm> sheet,
+        FormView<ContractForm> sheet,
         Around around,
-        List<Comparison> fields,
+        List<FieldComparison> fields,
         FactPreview.Shown shown,
         String checkedAt);
   }
@@ -116,12 +116,12 @@ public class FactFormPage {
       @QueryParam("recorded") String recorded) {
     ContractForm form = allowed(path);
     PageFrame frame = pages.around(NavigationItem.RECORD);
-    FormBasis basis = basis(form, text(corrects), text(withdraws), text(refused), "");
-    Sheet<ContractForm> sheet =
+    FormPrefill basis = basis(form, text(corrects), text(withdraws), text(refused), "");
+    FormView<ContractForm> sheet =
         firstValues.in(
             start(form, basis, frame),
             basis,
-            new FirstValues.Given(text(lot), text(crop), text(cropYear), text(outline)),
+            new DefaultValues.Given(text(lot), text(crop), text(cropYear), text(outline)),
             text(next).equals("true"));
     return pages.render(
         Templates.sheet(
@@ -136,11 +136,11 @@ public class FactFormPage {
     ContractForm form = allowed(path);
     PageFrame frame = pages.around(NavigationItem.RECORD);
     MultivaluedMap<String, String> posted = FormValues.withoutEmptyRows(sent);
-    SheetReader reader = new SheetReader(posted, frame.form(), texts("book"));
-    FormBasis basis = posted(form, reader);
+    FormReader reader = new FormReader(posted, frame.form(), texts("book"));
+    FormPrefill basis = posted(form, reader);
     String step = reader.value("step");
     ContractFields fields = fields();
-    Sheet<ContractForm> empty =
+    FormView<ContractForm> empty =
         fields.sheet(
             form,
             basis.corrects(),
@@ -163,10 +163,10 @@ public class FactFormPage {
               : sending.send(fact));
       if (faults.isEmpty()) {
         last.keep(caller.get().personId(), empty.posted(reader, Map.of()));
-        return recorded(form, reader.value(SheetReader.FACT_ID), step);
+        return recorded(form, reader.value(FormReader.FACT_ID), step);
       }
     }
-    Sheet<ContractForm> shown = empty.posted(reader, faults);
+    FormView<ContractForm> shown = empty.posted(reader, faults);
     return faults.isEmpty()
         ? checked(frame, shown, basis, read.orElseThrow())
         : page(UNPROCESSABLE, frame, shown, basis);
@@ -174,7 +174,7 @@ public class FactFormPage {
 
   /** The fact, or what is wrong with it. */
   private Optional<SpecificRecord> read(
-      ObjectNode json, FormBasis basis, Map<String, List<Field.Fault>> faults) {
+      ObjectNode json, FormPrefill basis, Map<String, List<Field.Fault>> faults) {
     Optional<SpecificRecord> fact = sending.read(json, faults);
     if (fact.isEmpty()) {
       return fact;
@@ -198,8 +198,8 @@ public class FactFormPage {
   }
 
   private Response checked(
-      PageFrame frame, Sheet<ContractForm> shown, FormBasis basis, SpecificRecord fact) {
-    Sheet<ContractForm> before =
+      PageFrame frame, FormView<ContractForm> shown, FormPrefill basis, SpecificRecord fact) {
+    FormView<ContractForm> before =
         basis
             .mended()
             .filter(entry -> basis.corrects().isPresent())
@@ -211,13 +211,14 @@ public class FactFormPage {
                     frame,
                     shown,
                     around(shown, basis, Map.of()),
-                    Comparison.of(before, shown, frame.form(), texts("book")),
+                    FieldComparison.of(before, shown, frame.form(), texts("book")),
                     preview.of(fact, basis.mended().map(Entry::fact)),
                     clock.instant().truncatedTo(ChronoUnit.MILLIS).toString())))
         .build();
   }
 
-  private Response page(int status, PageFrame frame, Sheet<ContractForm> sheet, FormBasis basis) {
+  private Response page(
+      int status, PageFrame frame, FormView<ContractForm> sheet, FormPrefill basis) {
     return Response.status(status)
         .entity(
             pages.render(
@@ -226,26 +227,26 @@ public class FactFormPage {
         .build();
   }
 
-  private Sheet<ContractForm> inZone(Sheet<ContractForm> sheet, PageFrame frame) {
+  private FormView<ContractForm> inZone(FormView<ContractForm> sheet, PageFrame frame) {
     return sheet.inZone(frame.form(), texts("book"));
   }
 
   /** A form with what it begins with, before anything was typed. */
-  private Sheet<ContractForm> start(ContractForm form, FormBasis basis, PageFrame frame) {
-    Sheet<ContractForm> sheet =
+  private FormView<ContractForm> start(ContractForm form, FormPrefill basis, PageFrame frame) {
+    FormView<ContractForm> sheet =
         fields().sheet(form, basis.corrects(), list -> FormValues.rows(basis.fact(), list));
     return new FormValues(frame.form()).filled(sheet, basis.fact());
   }
 
-  private FormBasis posted(ContractForm form, SheetReader reader) {
-    String by = reader.value(SheetReader.FACT_ID);
+  private FormPrefill posted(ContractForm form, FormReader reader) {
+    String by = reader.value(FormReader.FACT_ID);
     String refused = reader.value(REFUSED);
     return form.type() == FactType.WITHDRAWAL && refused.isEmpty()
         ? bases.takingBackTyped(reader.value(WITHDRAWN), by)
         : basis(form, reader.value(SUPERSEDES), "", refused, by);
   }
 
-  private FormBasis basis(
+  private FormPrefill basis(
       ContractForm form, String corrects, String withdraws, String refused, String by) {
     if (!refused.isEmpty()) {
       return bases.mending(refused);
@@ -257,7 +258,7 @@ public class FactFormPage {
   }
 
   private Around around(
-      Sheet<ContractForm> sheet, FormBasis basis, Map<String, List<Option>> lists) {
+      FormView<ContractForm> sheet, FormPrefill basis, Map<String, List<Option>> lists) {
     return new Around(
         pages.words().terms().fact(sheet.form().type()),
         fields().explained(sheet.form()),

@@ -7,11 +7,11 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import org.apache.avro.specific.SpecificRecord;
-import org.kornspur.api.command.fact.FactTrial;
+import org.kornspur.api.command.fact.SubmissionPreview;
 import org.kornspur.api.query.RequestWords;
 import org.kornspur.api.query.StandingHeadlines;
 import org.kornspur.api.query.VisibleData;
-import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.LocalFormat;
 import org.kornspur.api.text.PageTexts;
 import org.kornspur.api.web.form.PreviewLine;
 import org.kornspur.api.web.form.PreviewLine.Weight;
@@ -28,7 +28,7 @@ import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.balance.ConditioningAccount;
 import org.kornspur.processors.balance.MassFlow;
 import org.kornspur.processors.judging.Standing;
-import org.kornspur.processors.judging.Trial;
+import org.kornspur.processors.judging.StandingPreview;
 import org.kornspur.standing.ReleaseStep;
 import org.kornspur.standing.StandingState;
 
@@ -38,7 +38,7 @@ public class FactPreview {
   /** Sums of decimal kilograms are not exact in binary; a gram is no seed. */
   private static final double ROUNDING_KG = 0.001;
 
-  @Inject FactTrial trial;
+  @Inject SubmissionPreview trial;
   @Inject VisibleData data;
   @Inject RequestWords words;
   @Inject StandingHeadlines headlines;
@@ -70,7 +70,7 @@ public class FactPreview {
    * @param replaced the fact that it corrects or takes back
    */
   Shown of(SpecificRecord fact, Optional<SpecificRecord> replaced) {
-    List<Trial.Change> seen =
+    List<StandingPreview.Change> seen =
         trial.changes(fact, replaced).stream()
             .filter(change -> change.before().isEmpty() || data.sees(change.subject()))
             .toList();
@@ -190,7 +190,8 @@ public class FactPreview {
    *
    * @param added a fact that takes no other's place
    */
-  private Optional<PreviewLine> stock(Trial.Change change, Optional<SpecificRecord> added) {
+  private Optional<PreviewLine> stock(
+      StandingPreview.Change change, Optional<SpecificRecord> added) {
     if (change.subject().kind() != Subject.Kind.LOT) {
       return Optional.empty();
     }
@@ -231,7 +232,7 @@ public class FactPreview {
     return new PreviewLine(texts().of(key), text, Weight.PLAIN);
   }
 
-  private LocalForm form() {
+  private LocalFormat form() {
     return words.form();
   }
 

@@ -16,27 +16,27 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.StreamSupport;
-import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.LocalFormat;
 import org.kornspur.api.web.form.Field;
 import org.kornspur.api.web.form.FormParts;
-import org.kornspur.api.web.form.Sheet;
-import org.kornspur.api.web.form.SheetReader;
+import org.kornspur.api.web.form.FormReader;
+import org.kornspur.api.web.form.FormView;
 
 /** Values between a fact as JSON and the fields of its form. */
 final class FormValues {
   private static final Pattern ROW = Pattern.compile("(\\w+)\\[(\\d{1,4})]\\.(\\w+)");
 
-  private final LocalForm form;
+  private final LocalFormat form;
 
   /**
    * @param form in which numbers and times are typed
    */
-  FormValues(LocalForm form) {
+  FormValues(LocalFormat form) {
     this.form = form;
   }
 
   /** A form with what a fact says; what it does not understand of the fact it leaves empty. */
-  Sheet<ContractForm> filled(Sheet<ContractForm> sheet, JsonNode fact) {
+  FormView<ContractForm> filled(FormView<ContractForm> sheet, JsonNode fact) {
     return sheet.mapping(field -> field.starting(text(field, fact)));
   }
 
@@ -88,7 +88,7 @@ final class FormValues {
    * Puts back the moment of the fact that a form was filled with, where nobody changed it: an hour
    * that the clocks go through twice is one local time of two moments.
    */
-  void keepMoment(ObjectNode made, SheetReader reader, JsonNode filledWith) {
+  void keepMoment(ObjectNode made, FormReader reader, JsonNode filledWith) {
     String before = filledWith.at("/header/happenedAt").asText();
     if (!before.isEmpty() && reader.value(FormParts.HAPPENED_AT).equals(local(before))) {
       made.withObjectProperty("header").put("happenedAt", before);

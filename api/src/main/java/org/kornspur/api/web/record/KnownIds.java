@@ -22,7 +22,7 @@ import org.kornspur.api.security.Permission;
 import org.kornspur.api.text.DomainTerms;
 import org.kornspur.api.web.form.Field;
 import org.kornspur.api.web.form.Field.Option;
-import org.kornspur.api.web.form.Sheet;
+import org.kornspur.api.web.form.FormView;
 import org.kornspur.contract.HybridDeclared;
 import org.kornspur.ingest.contract.Subject;
 
@@ -64,7 +64,7 @@ public class KnownIds {
   }
 
   /** The lists that the fields of a form offer, by their id. */
-  Map<String, List<Option>> of(Sheet<?> sheet) {
+  Map<String, List<Option>> of(FormView<?> sheet) {
     Map<String, List<Option>> lists = new LinkedHashMap<>();
     sheet
         .fields()

@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
-import org.kornspur.api.web.form.Sheet;
+import org.kornspur.api.web.form.FormView;
 import org.kornspur.ingest.contract.FactType;
 
 /**
@@ -24,7 +24,7 @@ public class LastEntries {
   private final Map<String, Map<FactType, Map<String, String>>> byPerson = bounded(MOST_PERSONS);
 
   /** Keeps what a person recorded. */
-  synchronized void keep(String personId, Sheet<ContractForm> recorded) {
+  synchronized void keep(String personId, FormView<ContractForm> recorded) {
     Map<String, String> values = new LinkedHashMap<>();
     recorded.filled().forEach(field -> values.put(field.name(), field.value()));
     byPerson

@@ -14,7 +14,7 @@ import org.kornspur.api.web.form.PreviewLine;
 import org.kornspur.api.web.form.PreviewLine.Weight;
 import org.kornspur.api.web.record.FactPreview.StandingLine;
 import org.kornspur.processors.dossier.InheritedFinding;
-import org.kornspur.processors.judging.Trial;
+import org.kornspur.processors.judging.StandingPreview;
 import org.kornspur.processors.stream.StandingRecords;
 import org.kornspur.processors.verdict.Gate;
 import org.kornspur.standing.GateVerdict;
@@ -34,7 +34,7 @@ record StandingLines(RequestWords words, StandingHeadlines headlines) {
           Gate.SAMPLING.name(),
           Gate.LOT_SIZE.name());
 
-  StandingLine line(Trial.Change change) {
+  StandingLine line(StandingPreview.Change change) {
     Optional<LotStanding> before = change.before().map(StandingRecords::publicForm);
     Optional<LotStanding> after = change.after().map(StandingRecords::publicForm);
     Map<String, VerdictState> states = new HashMap<>();

@@ -37,7 +37,11 @@ public class MultipliersPage {
   @CheckedTemplate(basePath = "web/season")
   static class Templates {
     static native TemplateInstance multipliers(
-        PageFrame page, MultipliersView view, SeasonTable lots, SeasonTable crops, Filters filters);
+        PageFrame page,
+        MultipliersView view,
+        SeasonTableView lots,
+        SeasonTableView crops,
+        Filters filters);
   }
 
   @GET
@@ -62,12 +66,13 @@ public class MultipliersPage {
             Filters.of(uri, data.values(), pages.words().terms())));
   }
 
-  private static SeasonTable table(List<MultipliersView.Multiplier> multipliers, boolean masses) {
-    return new SeasonTable(
+  private static SeasonTableView table(
+      List<MultipliersView.Multiplier> multipliers, boolean masses) {
+    return new SeasonTableView(
         multipliers.stream()
             .map(
                 one ->
-                    new SeasonTable.Row(
+                    new SeasonTableView.Row(
                         one.name() == null ? one.holder() : one.name(),
                         "/seasons?holder=" + Addresses.part(one.holder()),
                         one.season()))

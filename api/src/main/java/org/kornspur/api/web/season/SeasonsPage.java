@@ -28,7 +28,7 @@ import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
 import org.kornspur.api.text.Addresses;
-import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.LocalFormat;
 import org.kornspur.api.web.Filters;
 import org.kornspur.api.web.NavigationItem;
 import org.kornspur.api.web.PageFrame;
@@ -73,8 +73,8 @@ public class SeasonsPage {
     static native TemplateInstance seasons(
         PageFrame page,
         SeasonsView view,
-        SeasonTable lots,
-        SeasonTable crops,
+        SeasonTableView lots,
+        SeasonTableView crops,
         List<Forecast> forecasts,
         CalibrationView calibration,
         String from,
@@ -118,11 +118,11 @@ public class SeasonsPage {
     return query.isEmpty() ? "" : "?" + query;
   }
 
-  private static SeasonTable table(
+  private static SeasonTableView table(
       List<SeasonView> seasons, boolean masses, boolean mayExport, boolean mayMap) {
-    return new SeasonTable(
+    return new SeasonTableView(
         seasons.stream()
-            .map(season -> new SeasonTable.Row(String.valueOf(season.cropYear()), "", season))
+            .map(season -> new SeasonTableView.Row(String.valueOf(season.cropYear()), "", season))
             .toList(),
         masses,
         mayExport,
@@ -162,7 +162,7 @@ public class SeasonsPage {
   }
 
   private String words(ShareView share) {
-    LocalForm form = pages.words().form();
+    LocalFormat form = pages.words().form();
     return pages
         .words()
         .texts("seasons")
@@ -174,6 +174,6 @@ public class SeasonsPage {
   }
 
   private static int pixel(double percent, double least) {
-    return (int) Math.round((percent - least) / (100 - least) * SeasonTable.BAR_WIDTH);
+    return (int) Math.round((percent - least) / (100 - least) * SeasonTableView.BAR_WIDTH);
   }
 }

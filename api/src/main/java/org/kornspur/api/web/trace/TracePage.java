@@ -22,7 +22,7 @@ import org.kornspur.api.problem.AddressDetail;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.query.QueryService;
 import org.kornspur.api.query.recall.CountedStock;
-import org.kornspur.api.query.recall.Finder;
+import org.kornspur.api.query.recall.LotFinder;
 import org.kornspur.api.query.recall.RecallDrills;
 import org.kornspur.api.query.recall.RecallView;
 import org.kornspur.api.query.recall.TraceWords;
@@ -33,7 +33,7 @@ import org.kornspur.api.web.NavigationItem;
 import org.kornspur.api.web.PageFrame;
 import org.kornspur.api.web.PageFrames;
 import org.kornspur.api.web.SubjectPageAssembler;
-import org.kornspur.api.web.SubjectPageContent;
+import org.kornspur.api.web.SubjectPageView;
 import org.kornspur.ingest.contract.Subject;
 
 /** From what stands on a bag to the whole way back and forth, and to a recall drill. */
@@ -47,7 +47,7 @@ public class TracePage {
 
   @Inject PageFrames pages;
   @Inject QueryService queries;
-  @Inject Finder finder;
+  @Inject LotFinder finder;
   @Inject RecallDrills drills;
   @Inject SubjectPageAssembler pageContents;
   @Inject IgnoredParameters ignored;
@@ -58,7 +58,7 @@ public class TracePage {
    * @param text what was asked for; empty where nothing was
    * @param found all that it may mean
    */
-  public record Lookup(String text, List<Finder.Found> found) {}
+  public record Lookup(String text, List<LotFinder.Found> found) {}
 
   /**
    * A drill, or no more of it than the way back and forth of a crop or lot.
@@ -80,7 +80,7 @@ public class TracePage {
     static native TemplateInstance lookup(PageFrame page, Lookup lookup, TraceWords words);
 
     static native TemplateInstance way(
-        PageFrame page, Lookup lookup, Drill way, SubjectPageContent content, TraceWords words);
+        PageFrame page, Lookup lookup, Drill way, SubjectPageView content, TraceWords words);
 
     static native TemplateInstance drill(PageFrame page, Drill drill, TraceWords words);
   }
@@ -101,7 +101,8 @@ public class TracePage {
           Templates.lookup(pages.around(NavigationItem.TRACE), new Lookup("", List.of()), words()));
     }
     Lookup lookup = new Lookup(asked, finder.find(asked));
-    List<Subject> subjects = lookup.found().stream().map(Finder.Found::subject).distinct().toList();
+    List<Subject> subjects =
+        lookup.found().stream().map(LotFinder.Found::subject).distinct().toList();
     return subjects.size() == 1
         ? way(lookup, subjects.get(0))
         : pages.render(
@@ -141,7 +142,7 @@ public class TracePage {
   }
 
   private static Subject seed(String text) {
-    return Finder.named(text)
+    return LotFinder.named(text)
         .orElseThrow(() -> ApiProblem.notFound(new AddressDetail.NoStartOfDrill()));
   }
 

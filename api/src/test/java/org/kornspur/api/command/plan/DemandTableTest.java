@@ -11,7 +11,7 @@ import org.dhatim.fastexcel.Workbook;
 import org.dhatim.fastexcel.Worksheet;
 import org.junit.jupiter.api.Test;
 import org.kornspur.api.problem.ApiProblem;
-import org.kornspur.api.query.plan.PlanQuestion.Wanted;
+import org.kornspur.api.query.plan.PlanDefinition.Wanted;
 import org.kornspur.api.text.Language;
 
 /** Tables as people make them; a workbook is written by a library of its own. */

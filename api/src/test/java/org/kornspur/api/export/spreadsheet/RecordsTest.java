@@ -28,7 +28,7 @@ import org.kornspur.processors.dossier.Entry;
 /** Read back by programs of other makes: Apache POI and Apache Commons CSV. */
 class RecordsTest {
   private final List<Entry> entries = DemoEntries.of(Subject.lot("R25-S06"));
-  private final RecordsTable table = RecordsTable.of(entries);
+  private final SpreadsheetTable table = SpreadsheetTable.of(entries);
 
   @Test
   void theSpreadsheetCanBeSortedAndFiltered() throws Exception {
@@ -56,7 +56,7 @@ class RecordsTest {
 
   @Test
   void bothValuesOfACorrectionAreThereAndTheWrongOneSaysWhy() throws Exception {
-    List<CSVRecord> records = read(CsvRecords.write(table));
+    List<CSVRecord> records = read(CsvTable.write(table));
     assertThat(records).hasSize(entries.size());
     assertThat(records)
         .anyMatch(
@@ -85,9 +85,10 @@ class RecordsTest {
         "＝1+1"
       })
   void noTextBecomesAFormula(String attack) throws Exception {
-    RecordsTable hostile =
-        new RecordsTable(List.of("text"), List.of(List.of(new RecordsTable.Cell.Text(attack))));
-    assertThat(read(CsvRecords.write(hostile)).get(0).get(0)).isEqualTo("'" + attack);
+    SpreadsheetTable hostile =
+        new SpreadsheetTable(
+            List.of("text"), List.of(List.of(new SpreadsheetTable.Cell.Text(attack))));
+    assertThat(read(CsvTable.write(hostile)).get(0).get(0)).isEqualTo("'" + attack);
     try (XSSFWorkbook workbook = workbook(hostile)) {
       Cell cell = workbook.getSheetAt(0).getRow(1).getCell(0);
       assertThat(cell.getCellType()).isEqualTo(CellType.STRING);
@@ -96,30 +97,30 @@ class RecordsTest {
 
   @Test
   void aNegativeNumberStaysANumber() throws Exception {
-    RecordsTable negative =
-        new RecordsTable(
+    SpreadsheetTable negative =
+        new SpreadsheetTable(
             List.of("lon (deg)", "time"),
             List.of(
                 List.of(
-                    new RecordsTable.Cell.Number(-3.25),
-                    new RecordsTable.Cell.Time(Instant.EPOCH))));
-    assertThat(read(CsvRecords.write(negative)).get(0).get(0)).isEqualTo("-3.25");
+                    new SpreadsheetTable.Cell.Number(-3.25),
+                    new SpreadsheetTable.Cell.Time(Instant.EPOCH))));
+    assertThat(read(CsvTable.write(negative)).get(0).get(0)).isEqualTo("-3.25");
   }
 
   @Test
   void theWholeDemoFitsIntoATable() throws Exception {
-    RecordsTable all =
-        RecordsTable.of(
+    SpreadsheetTable all =
+        SpreadsheetTable.of(
             DemoEntries.all().stream()
                 .filter(entry -> !entry.fact().getSchema().getName().contains("Declared"))
                 .toList());
     assertThat(all.rows()).allMatch(row -> row.size() == all.header().size());
-    assertThat(read(CsvRecords.write(all))).hasSize(all.rows().size());
+    assertThat(read(CsvTable.write(all))).hasSize(all.rows().size());
   }
 
-  private static XSSFWorkbook workbook(RecordsTable table) throws Exception {
+  private static XSSFWorkbook workbook(SpreadsheetTable table) throws Exception {
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-    XlsxRecords.write(table, bytes);
+    XlsxTable.write(table, bytes);
     return new XSSFWorkbook(new ByteArrayInputStream(bytes.toByteArray()));
   }
 

@@ -11,7 +11,7 @@ import org.kornspur.api.readmodel.StandingIndex;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.statistics.ExpectedHybridity;
 import org.kornspur.processors.statistics.HybridityParameters;
-import org.kornspur.processors.statistics.Spread;
+import org.kornspur.processors.statistics.TriangularRange;
 import org.kornspur.standing.LotStanding;
 import org.kornspur.standing.SeedMaterial;
 import org.kornspur.standing.StandingState;
@@ -79,7 +79,12 @@ public final class SeasonsBenchmark {
     for (int at = 0; at < forecasts; at++) {
       ExpectedHybridity.forecast(
           new ExpectedHybridity.Crop(
-              2, 100, new Spread(0.03, 0.05, 0.1), new Spread(0.7, 0.9, 1), true, List.of()),
+              2,
+              100,
+              new TriangularRange(0.03, 0.05, 0.1),
+              new TriangularRange(0.7, 0.9, 1),
+              true,
+              List.of()),
           HybridityParameters.published(),
           10_000,
           at,

@@ -21,12 +21,12 @@ import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.jboss.logmanager.LogContext;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.kornspur.api.OneMachine;
+import org.kornspur.api.InProcessProfile;
 import org.kornspur.api.security.people.TestPeople;
 
 /** What every answer carries, and what is answered when something is amiss. */
 @QuarkusTest
-@TestProfile(OneMachine.class)
+@TestProfile(InProcessProfile.class)
 class HttpAnswersIT {
   private static final Duration PATIENCE = Duration.ofSeconds(30);
 

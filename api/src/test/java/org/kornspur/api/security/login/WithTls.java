@@ -7,7 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.Map;
-import org.kornspur.api.OneMachine;
+import org.kornspur.api.InProcessProfile;
 import org.kornspur.api.TestCertificate;
 
 /**
@@ -16,7 +16,7 @@ import org.kornspur.api.TestCertificate;
 public final class WithTls implements QuarkusTestProfile {
   @Override
   public Map<String, String> getConfigOverrides() {
-    Map<String, String> settings = new HashMap<>(new OneMachine().getConfigOverrides());
+    Map<String, String> settings = new HashMap<>(new InProcessProfile().getConfigOverrides());
     settings.put("quarkus.http.ssl.certificate.key-store-file", keyStore().toString());
     settings.put("quarkus.http.ssl.certificate.key-store-password", TestCertificate.PASSWORD);
     settings.put("quarkus.http.test-ssl-port", "0");

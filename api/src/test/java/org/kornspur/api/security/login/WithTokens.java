@@ -4,7 +4,7 @@ import io.quarkus.test.junit.QuarkusTestProfile;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import org.kornspur.api.OneMachine;
+import org.kornspur.api.InProcessProfile;
 
 /** One machine whose people are known to an issuer of tokens, and that is soon asked too often. */
 public final class WithTokens implements QuarkusTestProfile {
@@ -14,7 +14,7 @@ public final class WithTokens implements QuarkusTestProfile {
 
   @Override
   public Map<String, String> getConfigOverrides() {
-    Map<String, String> settings = new HashMap<>(new OneMachine().getConfigOverrides());
+    Map<String, String> settings = new HashMap<>(new InProcessProfile().getConfigOverrides());
     settings.put("kornspur.access", "oidc");
     settings.put("kornspur.notifications.private-addresses", "true");
     settings.put("kornspur.notifications.interval", "PT0.5S");

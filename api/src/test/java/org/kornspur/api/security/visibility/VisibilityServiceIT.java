@@ -34,7 +34,7 @@ import org.kornspur.api.security.people.TestPeople;
  * back, one step forward.
  */
 @QuarkusTest
-@TestProfile(DemoLoaded.class)
+@TestProfile(DemoProfile.class)
 class VisibilityServiceIT {
   private static final ObjectMapper JSON = new ObjectMapper();
   private static final Map<String, String> GROWERS =
@@ -66,7 +66,7 @@ class VisibilityServiceIT {
   @BeforeEach
   void waitUntilJudged() throws Exception {
     asking = new Asking(root.toString());
-    seed = DemoSeed.read(DemoLoaded.SEASONS);
+    seed = DemoSeed.read(DemoProfile.SEASONS);
     await()
         .atMost(LONGEST_JUDGING)
         .pollInterval(Duration.ofMillis(250))

@@ -40,14 +40,14 @@ import org.junit.jupiter.params.provider.EnumSource;
 import org.kornspur.api.storage.SheetCells;
 import org.kornspur.api.text.Audience;
 import org.kornspur.api.text.Language;
-import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.LocalFormat;
 import org.kornspur.api.text.ReaderWords;
 import org.kornspur.api.text.TableTexts;
 import org.kornspur.contract.QuarantineEntry;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.file.FactTable;
 import org.kornspur.ingest.file.FactTableWriter;
-import org.kornspur.ingest.file.FolderLoad;
+import org.kornspur.ingest.file.FolderLoader;
 import org.kornspur.ingest.file.LoadProgress;
 import org.kornspur.ingest.file.TableReadingOptions;
 import org.kornspur.ingest.file.TableRow;
@@ -127,7 +127,7 @@ class TableTemplateTest {
             // the demo has broken files, which are no facts
           }
         };
-    FolderLoad.load(DEMO, Clock.systemUTC(), sink, LoadProgress.SILENT);
+    FolderLoader.load(DEMO, Clock.systemUTC(), sink, LoadProgress.SILENT);
     assertThat(FACTS).hasSizeGreaterThan(20);
   }
 
@@ -214,7 +214,7 @@ class TableTemplateTest {
   }
 
   private static TableTemplate template(FactType type, Language language) {
-    LocalForm form = new LocalForm(language, BERLIN);
+    LocalFormat form = new LocalFormat(language, BERLIN);
     return new TableTemplate(
         type, form, new ReaderWords(Audience.ofEverything(form, LocalDate.of(2026, 11, 29))));
   }

@@ -14,9 +14,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.kornspur.api.web.field.SvgPath.Point;
-import org.kornspur.api.web.map.SeasonGround.Conflict;
-import org.kornspur.api.web.map.SeasonGround.Flowering;
-import org.kornspur.api.web.map.SeasonGround.Place;
+import org.kornspur.api.web.map.SeasonMapData.Conflict;
+import org.kornspur.api.web.map.SeasonMapData.Flowering;
+import org.kornspur.api.web.map.SeasonMapData.Place;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Report.Neighbour;
 import org.kornspur.processors.ground.FloweringWindow;
@@ -85,14 +85,14 @@ class SeasonDrawingTest {
     return new GeoPosition(end.lon2, end.lat2);
   }
 
-  private static SeasonGround ground(Place... places) {
-    return new SeasonGround(2025, List.of(places), List.of(), List.of(), List.of());
+  private static SeasonMapData ground(Place... places) {
+    return new SeasonMapData(2025, List.of(places), List.of(), List.of(), List.of());
   }
 
   /** In a season 20 km wide the middles of fields lie where they lie, to 0.2 % of the way. */
   @Test
   void fieldsLieWhereTheyLie() {
-    SeasonGround ground =
+    SeasonMapData ground =
         ground(
             field("W", -10_000, -4_000, 300), field("E", 9_700, 3_700, 300), field("M", 0, 0, 300));
     SeasonDrawing drawing = SeasonDrawing.of(ground, Optional.empty()).orElseThrow();
@@ -119,8 +119,8 @@ class SeasonDrawingTest {
     Place other = field("D", 300 + apartM, northM, 300);
     OutlineDistance found = OutlineDistance.between(crop.outline(), other.outline());
     Conflict conflict = conflict(crop, other, found);
-    SeasonGround ground =
-        new SeasonGround(
+    SeasonMapData ground =
+        new SeasonMapData(
             2025,
             List.of(crop, other, field("S", 0, -10_000, 300), field("N", 0, 10_000, 300)),
             List.of(conflict, conflict(other, crop, found)),
@@ -186,7 +186,7 @@ class SeasonDrawingTest {
   @Test
   void whatIsShownFromNearHoldsTheZone() {
     Place near = field("C", 0, 0, 300);
-    SeasonGround ground = ground(near, field("D", 20_000, 0, 300));
+    SeasonMapData ground = ground(near, field("D", 20_000, 0, 300));
     SeasonDrawing drawing = SeasonDrawing.of(ground, Optional.of(near)).orElseThrow();
     assertThat(drawing.whole().width()).isGreaterThan(20_000);
     assertThat(drawing.shown().width()).isBetween(1300.0, 2000.0);
@@ -219,7 +219,7 @@ class SeasonDrawingTest {
   /** Names do not stand on marks or on each other. */
   @Test
   void namesHaveRoomOrAreLeftOut() {
-    SeasonGround ground =
+    SeasonMapData ground =
         ground(
             field("C25-A", 0, 0, 100), field("C25-B", 200, 0, 100), field("C25-C", 30_000, 0, 100));
     SeasonDrawing far = SeasonDrawing.of(ground, Optional.empty()).orElseThrow();
@@ -238,7 +238,7 @@ class SeasonDrawingTest {
     }
     SeasonDrawing drawing =
         SeasonDrawing.of(
-                new SeasonGround(2025, places, List.of(), List.of(), List.of()), Optional.empty())
+                new SeasonMapData(2025, places, List.of(), List.of(), List.of()), Optional.empty())
             .orElseThrow();
     int letters =
         drawing.figures().stream()

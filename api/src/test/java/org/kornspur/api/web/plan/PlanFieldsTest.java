@@ -17,31 +17,31 @@ import org.junit.jupiter.params.provider.EnumSource;
 import org.kornspur.api.command.plan.PlanRequest;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.query.plan.FieldChoices;
-import org.kornspur.api.query.plan.PlanQuestion;
+import org.kornspur.api.query.plan.PlanDefinition;
 import org.kornspur.api.security.login.FormFields;
 import org.kornspur.api.text.Language;
-import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.LocalFormat;
 import org.kornspur.processors.plan.Generation;
 import org.kornspur.processors.plan.PlanInputs;
 import org.kornspur.processors.plan.SeedDemand;
 
 /** The form of a plan, as a browser sends it. */
 class PlanFieldsTest {
-  private static final PlanQuestion ASKED =
-      new PlanQuestion(
+  private static final PlanDefinition ASKED =
+      new PlanDefinition(
           2026,
           2027,
           SeedDemand.Level.HIGH,
           List.of(
-              new PlanQuestion.Wanted("H 1", 2027, 60.0, 100.0, 110.0, 3.0),
-              new PlanQuestion.Wanted("H&2", 2026, 5.0, 7.0, 9.0, null)),
+              new PlanDefinition.Wanted("H 1", 2027, 60.0, 100.0, 110.0, 3.0),
+              new PlanDefinition.Wanted("H&2", 2026, 5.0, 7.0, 9.0, null)),
           List.of(
-              new PlanQuestion.Ground(null, 2027, 12.5),
-              new PlanQuestion.Ground(Generation.STERILE_LINE, 2027, 1.0)),
-          List.of(new PlanQuestion.Pin("SC-1", 2027, 2.0)),
+              new PlanDefinition.Ground(null, 2027, 12.5),
+              new PlanDefinition.Ground(Generation.STERILE_LINE, 2027, 1.0)),
+          List.of(new PlanDefinition.Pin("SC-1", 2027, 2.0)),
           List.of("L1"),
           List.of(
-              new PlanQuestion.Inputs(
+              new PlanDefinition.Inputs(
                   Generation.F1_SEED,
                   "H 1",
                   4000.0,
@@ -64,7 +64,7 @@ class PlanFieldsTest {
   @ParameterizedTest
   @EnumSource(Language.class)
   void whatIsShownAndSentBackIsTheSame(Language language) {
-    PlanQuestion back =
+    PlanDefinition back =
         PlanFields.read(sent(ASKED, language), Optional.of(ASKED), language).question();
     assertThat(back.demands()).containsExactlyInAnyOrderElementsOf(ASKED.demands());
     assertThat(back.limits()).containsExactlyInAnyOrderElementsOf(ASKED.limits());
@@ -90,7 +90,7 @@ class PlanFieldsTest {
     FormFields form = with(sent(ASKED, language), "tonnes=100", "tonnes=" + encoded(typed));
     PlanRequest request = PlanFields.read(form, Optional.of(ASKED), language);
     assertThat(request.question().demands())
-        .contains(new PlanQuestion.Wanted("H 1", 2027, 160.4, 200.5, 240.6, 3.0));
+        .contains(new PlanDefinition.Wanted("H 1", 2027, 160.4, 200.5, 240.6, 3.0));
   }
 
   @ParameterizedTest
@@ -118,13 +118,13 @@ class PlanFieldsTest {
     assertThat(sent(again, ASKED.leftOutLots())).isEqualTo(form);
   }
 
-  private static FormFields sent(PlanQuestion asked, Language language) {
+  private static FormFields sent(PlanDefinition asked, Language language) {
     return sent(
         PlanForm.of(1, "Plan", "why", asked, List.of("H 1"), local(language)), asked.leftOutLots());
   }
 
-  private static LocalForm local(Language language) {
-    return new LocalForm(language, ZoneOffset.UTC);
+  private static LocalFormat local(Language language) {
+    return new LocalFormat(language, ZoneOffset.UTC);
   }
 
   /** As the template writes the fields, row by row. */

@@ -22,13 +22,13 @@ import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.kornspur.api.export.DemoEntries;
 import org.kornspur.api.text.Language;
-import org.kornspur.api.text.LocalForm;
+import org.kornspur.api.text.LocalFormat;
 import org.kornspur.api.text.PageTexts;
 import org.kornspur.api.web.form.Field;
 import org.kornspur.api.web.form.Field.Kind;
-import org.kornspur.api.web.form.Sheet;
-import org.kornspur.api.web.form.Sheet.Section;
-import org.kornspur.api.web.form.SheetReader;
+import org.kornspur.api.web.form.FormReader;
+import org.kornspur.api.web.form.FormView;
+import org.kornspur.api.web.form.FormView.Section;
 import org.kornspur.contract.FactHeader;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.intake.FieldLimits;
@@ -76,12 +76,12 @@ class ContractFormsTest {
     ContractForm form = new ContractForm(FactType.of(fact));
     Optional<String> corrects =
         Optional.ofNullable(header.getCorrection()).map(correction -> correction.getSupersedes());
-    FormValues values = new FormValues(new LocalForm(language, BERLIN));
-    Sheet<ContractForm> filled =
+    FormValues values = new FormValues(new LocalFormat(language, BERLIN));
+    FormView<ContractForm> filled =
         values.filled(
             fields(language).sheet(form, corrects, list -> FormValues.rows(json, list)), json);
     MultivaluedMap<String, String> posted = new MultivaluedHashMap<>();
-    posted.putSingle(SheetReader.FACT_ID, header.getFactId());
+    posted.putSingle(FormReader.FACT_ID, header.getFactId());
     filled.fields().forEach(field -> posted.putSingle(field.name(), field.value()));
     // an empty row in front, as somebody leaves it
     filled.sections().stream()
@@ -90,9 +90,9 @@ class ContractFormsTest {
         .forEach(field -> move(field.name(), posted));
 
     MultivaluedMap<String, String> kept = FormValues.withoutEmptyRows(posted);
-    SheetReader reader =
-        new SheetReader(kept, new LocalForm(language, BERLIN), PageTexts.in(language, "book"));
-    Sheet<ContractForm> empty =
+    FormReader reader =
+        new FormReader(kept, new LocalFormat(language, BERLIN), PageTexts.in(language, "book"));
+    FormView<ContractForm> empty =
         fields(language).sheet(form, corrects, list -> FormValues.rows(kept, list));
     ObjectNode made = reader.fact(empty, header.getRecordedBy(), header.getRecordedAt());
     values.keepMoment(made, reader, json);
@@ -111,7 +111,7 @@ class ContractFormsTest {
     return new ContractFields(language, PageTexts.in(language, "record"));
   }
 
-  private static Sheet<ContractForm> oneRowEach(ContractForm form, Language language) {
+  private static FormView<ContractForm> oneRowEach(ContractForm form, Language language) {
     return fields(language).sheet(form, Optional.empty(), list -> 1);
   }
 
@@ -183,7 +183,7 @@ class ContractFormsTest {
 
   private static Map<String, String> hints(ContractForm form, Language language) {
     Map<String, String> hints = new java.util.HashMap<>();
-    Sheet<ContractForm> sheet = oneRowEach(form, language);
+    FormView<ContractForm> sheet = oneRowEach(form, language);
     sheet.fields().forEach(field -> hints.put(field.name(), field.hint()));
     sheet.sections().forEach(section -> hints.put("section " + section.name(), section.hint()));
     return hints;
@@ -198,10 +198,10 @@ class ContractFormsTest {
     posted.putSingle("inputs[3].lotId", "L1");
     posted.putSingle("inputs[3].massKg", "12,5");
     MultivaluedMap<String, String> kept = FormValues.withoutEmptyRows(posted);
-    SheetReader reader =
-        new SheetReader(
-            kept, new LocalForm(Language.GERMAN, BERLIN), PageTexts.in(Language.GERMAN, "book"));
-    Sheet<ContractForm> sheet =
+    FormReader reader =
+        new FormReader(
+            kept, new LocalFormat(Language.GERMAN, BERLIN), PageTexts.in(Language.GERMAN, "book"));
+    FormView<ContractForm> sheet =
         fields(Language.GERMAN).sheet(form, Optional.empty(), list -> FormValues.rows(kept, list));
 
     ObjectNode fact = reader.fact(sheet, "p1", java.time.Instant.EPOCH);
@@ -221,7 +221,7 @@ class ContractFormsTest {
       })
   void aMassThatCanBeReadInTwoWaysIsRefusedWithWhatToWrite(
       Language language, String typed, String say) {
-    SheetReader reader = reading(FactType.HARVEST, Map.of("massKg", typed), language);
+    FormReader reader = reading(FactType.HARVEST, Map.of("massKg", typed), language);
 
     assertThat(reader.faults().get("massKg"))
         .singleElement()
@@ -233,7 +233,7 @@ class ContractFormsTest {
       delimiter = '|',
       value = {"GERMAN | 1.000", "GERMAN | 1,000", "ENGLISH | 1.000", "ENGLISH | 1,000"})
   void aThousandPlantsAreNotOne(Language language, String typed) {
-    SheetReader reader =
+    FormReader reader =
         reading(FactType.FIELD_INSPECTION, Map.of("plantsCounted", typed), language);
 
     assertThat(reader.faults().get("plantsCounted"))
@@ -241,11 +241,11 @@ class ContractFormsTest {
         .satisfies(fault -> assertThat(fault.text()).contains(typed, "1000"));
   }
 
-  private static SheetReader reading(FactType type, Map<String, String> typed, Language language) {
+  private static FormReader reading(FactType type, Map<String, String> typed, Language language) {
     MultivaluedMap<String, String> posted = new MultivaluedHashMap<>();
     typed.forEach(posted::putSingle);
-    SheetReader reader =
-        new SheetReader(posted, new LocalForm(language, BERLIN), PageTexts.in(language, "book"));
+    FormReader reader =
+        new FormReader(posted, new LocalFormat(language, BERLIN), PageTexts.in(language, "book"));
     reader.fact(oneRowEach(new ContractForm(type), language), "p1", java.time.Instant.EPOCH);
     return reader;
   }

@@ -7,7 +7,7 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.kornspur.api.text.Language;
 import org.kornspur.api.text.PageTexts;
-import org.kornspur.api.web.form.Sheet;
+import org.kornspur.api.web.form.FormView;
 import org.kornspur.ingest.contract.FactType;
 
 /** What is offered again is one's own, the latest first, and of the persons who typed last. */
@@ -38,7 +38,7 @@ class LastEntriesTest {
     assertThat(last.of("p999", FactType.HARVEST)).contains(Map.of("lotId", "L999"));
   }
 
-  private static Sheet<ContractForm> sheet(FactType type, Map<String, String> values) {
+  private static FormView<ContractForm> sheet(FactType type, Map<String, String> values) {
     return new ContractFields(Language.ENGLISH, PageTexts.in(Language.ENGLISH, "record"))
         .sheet(new ContractForm(type), Optional.empty(), list -> 0)
         .mapping(field -> field.starting(values.getOrDefault(field.name(), "")));

@@ -19,7 +19,7 @@ import org.kornspur.processors.dossier.Report.Neighbour;
 import org.kornspur.processors.gates.GateRule;
 import org.kornspur.processors.gates.Gates;
 import org.kornspur.processors.gates.IsolationSources;
-import org.kornspur.processors.plan.field.Stand.SeedCropRules;
+import org.kornspur.processors.plan.field.RyeStand.SeedCropRules;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.standards.Rulebook;

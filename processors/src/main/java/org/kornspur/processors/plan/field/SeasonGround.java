@@ -20,9 +20,9 @@ import org.kornspur.processors.standards.Rulebooks;
 final class SeasonGround {
   private final int year;
   private final List<KnownField> fields;
-  private final List<Stand> known;
+  private final List<RyeStand> known;
   private final NearOutlines near;
-  private final Map<Integer, Stand> plannedOn = new HashMap<>();
+  private final Map<Integer, RyeStand> plannedOn = new HashMap<>();
   private final GateQuestions gates = new GateQuestions();
   private final Map<List<Object>, Optional<Recent>> ryeBefore = new HashMap<>();
   private final Map<List<Object>, Blocker> blockers = new HashMap<>();
@@ -40,14 +40,14 @@ final class SeasonGround {
    * @param planned every crop that is to be put somewhere
    */
   SeasonGround(
-      int year, List<KnownField> fields, List<Stand> known, Collection<PlannedCrop> planned) {
+      int year, List<KnownField> fields, List<RyeStand> known, Collection<PlannedCrop> planned) {
     this.year = year;
     this.fields = fields;
     this.known = known;
     this.near =
         new NearOutlines(
             Stream.concat(
-                    fields.stream().map(KnownField::outline), known.stream().map(Stand::outline))
+                    fields.stream().map(KnownField::outline), known.stream().map(RyeStand::outline))
                 .toList(),
             Stream.concat(
                     planned.stream()
@@ -70,7 +70,7 @@ final class SeasonGround {
   }
 
   void put(int field, Placement placement) {
-    plannedOn.putIfAbsent(field, Stand.planned(placement));
+    plannedOn.putIfAbsent(field, RyeStand.planned(placement));
   }
 
   boolean isTaken(int field) {
@@ -79,7 +79,7 @@ final class SeasonGround {
 
   /** Whether the rulebook says nothing of the distance that the crop must keep. */
   boolean isBookSilent(Placement placement) {
-    return gates.isBookSilent(Stand.planned(placement).seedCrop().orElseThrow());
+    return gates.isBookSilent(RyeStand.planned(placement).seedCrop().orElseThrow());
   }
 
   /** What was found before to keep such a crop from a field; empty where it is to be asked. */
@@ -91,7 +91,7 @@ final class SeasonGround {
 
   /** The first thing that speaks against a crop on a field. */
   Optional<FieldConflict> firstAgainst(PlannedCrop crop, int field) {
-    Stand here = stand(crop, field);
+    RyeStand here = stand(crop, field);
     Optional<Blocker> blocker =
         rye(crop, here, field)
             .map(conflict -> new Blocker(conflict, Optional.empty()))
@@ -115,29 +115,29 @@ final class SeasonGround {
     return List.of(field, crop.rulebook().id(), crop.role(), crop.category());
   }
 
-  private Stand stand(PlannedCrop crop, int field) {
-    return Stand.planned(new Placement(crop, fields.get(field), 0, false));
+  private RyeStand stand(PlannedCrop crop, int field) {
+    return RyeStand.planned(new Placement(crop, fields.get(field), 0, false));
   }
 
-  private Stream<Encounter> ofTheYear(Stand here, int field) {
+  private Stream<StandPair> ofTheYear(RyeStand here, int field) {
     return around(here, field).filter(met -> met.other().plot().cropYear() == year);
   }
 
   /** Whether a crop is declared by now where a person had decided on it. */
   boolean isDeclared(Placement placement, int field) {
-    return ofTheYear(Stand.planned(placement), field).anyMatch(Encounter::isDeclaredAsDecided);
+    return ofTheYear(RyeStand.planned(placement), field).anyMatch(StandPair::isDeclaredAsDecided);
   }
 
   /** All that speaks against a crop on its field; a crop that is put there is not asked of. */
   List<FieldConflict> against(Placement placement, int field) {
-    Stand here = Stand.planned(placement);
+    RyeStand here = RyeStand.planned(placement);
     return Stream.concat(
             rye(placement.crop(), here, field).stream(),
             ofTheYear(here, field).flatMap(met -> met.conflict(gates).stream()))
         .toList();
   }
 
-  private Optional<FieldConflict> rye(PlannedCrop crop, Stand here, int field) {
+  private Optional<FieldConflict> rye(PlannedCrop crop, RyeStand here, int field) {
     return before(crop, here, field)
         .map(
             recent ->
@@ -146,11 +146,11 @@ final class SeasonGround {
                     fields.get(field).name().fieldId(),
                     recent.rye().cropYear(),
                     recent.years(),
-                    Encounter.amount(recent.limit()),
+                    StandPair.amount(recent.limit()),
                     recent.limit().rulebookId()));
   }
 
-  private Stream<Encounter> around(Stand here, int field) {
+  private Stream<StandPair> around(RyeStand here, int field) {
     return near.of(field).stream()
         .flatMap(
             one ->
@@ -159,16 +159,16 @@ final class SeasonGround {
                             ? plannedOn.get(one.index())
                             : known.get(one.index() - fields.size()))
                     .stream()
-                    .map(stand -> new Encounter(here, stand, one.separation(), one.commonHa())));
+                    .map(stand -> new StandPair(here, stand, one.separation(), one.commonHa())));
   }
 
-  private Optional<Recent> before(PlannedCrop crop, Stand here, int field) {
+  private Optional<Recent> before(PlannedCrop crop, RyeStand here, int field) {
     return ryeBefore.computeIfAbsent(
         kind(crop, field),
         asked -> gates.ryeBefore(here.seedCrop().orElseThrow(), earlier(here, field)));
   }
 
-  private List<EarlierRye> earlier(Stand here, int field) {
+  private List<EarlierRye> earlier(RyeStand here, int field) {
     return around(here, field)
         .filter(met -> met.commonHa() > 0 && met.other().plot().isRyeCrop())
         .filter(met -> met.other().plot().cropYear() < year)

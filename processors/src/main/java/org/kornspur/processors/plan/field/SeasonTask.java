@@ -21,7 +21,7 @@ public record SeasonTask(
     int year,
     List<Wanted> wanted,
     List<KnownField> fields,
-    List<Stand> known,
+    List<RyeStand> known,
     List<Placement> pinned,
     Map<String, Double> mostHa,
     Optional<GeoPosition> store) {

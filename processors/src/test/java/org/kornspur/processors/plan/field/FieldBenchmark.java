@@ -30,7 +30,7 @@ public final class FieldBenchmark {
     Random random = new Random(1);
     double acrossM = Math.sqrt(number / 3.0) * 1000;
     List<KnownField> fields = new ArrayList<>();
-    List<Stand> known = new ArrayList<>();
+    List<RyeStand> known = new ArrayList<>();
     for (int i = 0; i < number; i++) {
       double east = random.nextDouble() * acrossM;
       double north = random.nextDouble() * acrossM;

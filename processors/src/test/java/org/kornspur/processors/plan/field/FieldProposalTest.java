@@ -78,7 +78,7 @@ class FieldProposalTest {
   /** Rye of others 400 m north of Near: hybrid seed asks for 500 m. */
   @Test
   void ryeThatSomebodySawIsKeptFrom() {
-    List<Stand> rye = List.of(seen("N1", YEAR, 900, 600, 100));
+    List<RyeStand> rye = List.of(seen("N1", YEAR, 900, 600, 100));
     assertThat(only(List.of(NEAR), rye, MIXTURE).unplaced())
         .singleElement()
         .satisfies(
@@ -96,8 +96,8 @@ class FieldProposalTest {
 
   @Test
   void ryeOfYearsBeforeKeepsAFieldFromBasicSeedLonger() {
-    List<Stand> lastYear = List.of(seen("R1", YEAR - 1, 0, 0, 200));
-    List<Stand> yearBefore = List.of(seen("R1", YEAR - 2, 0, 0, 200));
+    List<RyeStand> lastYear = List.of(seen("R1", YEAR - 1, 0, 0, 200));
+    List<RyeStand> yearBefore = List.of(seen("R1", YEAR - 2, 0, 0, 200));
     assertThat(only(List.of(WEST), lastYear, MIXTURE).unplaced()).hasSize(1);
     assertThat(only(List.of(WEST), yearBefore, MIXTURE).unplaced()).isEmpty();
     assertThat(only(List.of(WEST), yearBefore, SINGLE_CROSS).unplaced())
@@ -133,7 +133,7 @@ class FieldProposalTest {
   /** The declared crop is the planned one come true; only another crop would take its ground. */
   @Test
   void aCropThatIsDeclaredAsDecidedIsNoConflict() {
-    Stand declared = declared(MIXTURE, WEST);
+    RyeStand declared = declared(MIXTURE, WEST);
     SeasonFields found =
         FieldProposal.of(
             task(
@@ -156,9 +156,9 @@ class FieldProposalTest {
         .isInstanceOf(FieldConflict.Taken.class);
   }
 
-  private static Stand declared(PlannedCrop crop, KnownField field) {
-    Stand planned = Stand.planned(pin(crop, field));
-    return Stand.known(planned.plot(), planned.seedCrop());
+  private static RyeStand declared(PlannedCrop crop, KnownField field) {
+    RyeStand planned = RyeStand.planned(pin(crop, field));
+    return RyeStand.known(planned.plot(), planned.seedCrop());
   }
 
   /** One pollen beside itself is wanted: two crops of one hybrid may touch. */
@@ -204,12 +204,13 @@ class FieldProposalTest {
         .matches(one -> !one.isBookSilent());
   }
 
-  private static SeasonFields only(List<KnownField> fields, List<Stand> known, PlannedCrop crop) {
+  private static SeasonFields only(
+      List<KnownField> fields, List<RyeStand> known, PlannedCrop crop) {
     return only(fields, known, 4, crop);
   }
 
   private static SeasonFields only(
-      List<KnownField> fields, List<Stand> known, double areaHa, PlannedCrop crop) {
+      List<KnownField> fields, List<RyeStand> known, double areaHa, PlannedCrop crop) {
     return FieldProposal.of(
         task(List.of(new Wanted(crop, areaHa)), fields, known, List.of(), Map.of()));
   }
@@ -221,7 +222,7 @@ class FieldProposalTest {
   private static SeasonTask task(
       List<Wanted> wanted,
       List<KnownField> fields,
-      List<Stand> known,
+      List<RyeStand> known,
       List<Placement> pinned,
       Map<String, Double> mostHa) {
     return new SeasonTask(YEAR, wanted, fields, known, pinned, mostHa, Optional.empty());

@@ -65,8 +65,8 @@ public final class InventedGround {
   }
 
   /** Rye that somebody saw. */
-  public static Stand seen(String id, int year, double eastM, double northM, double m) {
-    return Stand.known(
+  public static RyeStand seen(String id, int year, double eastM, double northM, double m) {
+    return RyeStand.known(
         new Plot(
             Subject.source(id),
             year,

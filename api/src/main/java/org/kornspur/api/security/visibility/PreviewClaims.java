@@ -1,0 +1,26 @@
+package org.kornspur.api.security.visibility;
+
+import jakarta.enterprise.context.RequestScoped;
+import java.util.Optional;
+import org.kornspur.api.security.limit.RecentClaims;
+import org.kornspur.ingest.contract.Subject;
+
+/**
+ * Whether what this request asks for is only tried: then what a fact would make is the caller's for
+ * the facts behind it in the same trial, and for nobody and nothing else.
+ */
+@RequestScoped
+public class PreviewClaims {
+  private static final int MOST = 400_000;
+
+  private Optional<RecentClaims<Subject>> claims = Optional.empty();
+
+  /** From here on everything in this request is only tried. */
+  public void begin() {
+    claims = Optional.of(new RecentClaims<>(MOST));
+  }
+
+  RecentClaims<Subject> claimsOr(RecentClaims<Subject> kept) {
+    return claims.orElse(kept);
+  }
+}
