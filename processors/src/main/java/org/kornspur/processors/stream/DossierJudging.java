@@ -198,10 +198,9 @@ final class DossierJudging implements Processor<Subject, DossierChange, String, 
             && now - record.timestamp() <= LONGEST_ON_ITS_WAY.toMillis();
     if (isQuiet && parents.isEmpty() && !marked.waits(subject)) {
       marked.unmark(subject);
-      updater.refresh(subject);
+      refresh(subject);
       progress.judged();
       judgedAtOnceMs = context.currentSystemTimeMs();
-      delays.judged(subject, judgedAtOnceMs);
     } else {
       marked.mark(subject, parents, now);
       marked.mark(subject, unheard(subject, named.hybrids()), now);
@@ -234,12 +233,15 @@ final class DossierJudging implements Processor<Subject, DossierChange, String, 
     judgingsAtStep = progress.judgings();
   }
 
+  private void refresh(Subject subject) {
+    delays.judge(subject, () -> updater.refresh(subject), context::currentSystemTimeMs);
+  }
+
   /** What breaks in one dossier is no reason to leave the others unjudged. */
   private void judge(Subject subject) {
     progress.judged();
     try {
-      updater.refresh(subject);
-      delays.judged(subject, context.currentSystemTimeMs());
+      refresh(subject);
     } catch (RuntimeException fault) {
       if (PoisonRecords.isNoFaultOfTheRecord(fault)) {
         throw fault;

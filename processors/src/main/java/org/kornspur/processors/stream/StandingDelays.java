@@ -5,6 +5,7 @@ import java.time.Duration;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.function.Consumer;
+import java.util.function.LongSupplier;
 import org.apache.kafka.common.header.Header;
 import org.apache.kafka.common.header.Headers;
 import org.apache.kafka.common.header.internals.RecordHeaders;
@@ -61,11 +62,15 @@ public final class StandingDelays {
       }
     }
 
-    /** Tells of the oldest fact that a dossier was judged with just now. */
-    void judged(Subject subject, long nowMs) {
+    /**
+     * Has a dossier judged and tells of the oldest fact in it that it was not judged with before.
+     * If the judging breaks, that fact is forgotten and never told of.
+     */
+    void judge(Subject subject, Runnable judging, LongSupplier clockMs) {
       Long receivedMs = oldestMs.remove(subject);
+      judging.run();
       if (receivedMs != null) {
-        listener.accept(Duration.ofMillis(Math.max(0, nowMs - receivedMs)));
+        listener.accept(Duration.ofMillis(Math.max(0, clockMs.getAsLong() - receivedMs)));
       }
     }
   }
