@@ -10,9 +10,8 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
-import java.util.SortedSet;
-import java.util.TreeSet;
-import java.util.stream.Collectors;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.contract.Correction;
@@ -139,11 +138,20 @@ public final class SampleIndex {
         .toList();
   }
 
-  /** Every laboratory that has made a germination test, by id. */
-  public synchronized SortedSet<String> germinating() {
-    return byLaboratory.keySet().stream()
-        .filter(laboratoryId -> !germinationsOf(laboratoryId).isEmpty())
-        .collect(Collectors.toCollection(TreeSet::new));
+  /** How many germination tests that count each laboratory made; only those that made some. */
+  public synchronized SortedMap<String, Integer> germinationTests() {
+    SortedMap<String, Integer> tests = new TreeMap<>();
+    byLaboratory.forEach(
+        (laboratoryId, samples) ->
+            samples.values().stream()
+                .flatMap(facts -> facts.values().stream())
+                .filter(this::isCountedGermination)
+                .forEach(fact -> tests.merge(laboratoryId, 1, Integer::sum)));
+    return tests;
+  }
+
+  private boolean isCountedGermination(Held fact) {
+    return !fact.replicates().isEmpty() && !superseded.contains(fact.factId());
   }
 
   /** The germination tests of a laboratory that count, the first first. */
@@ -152,8 +160,7 @@ public final class SampleIndex {
         .flatMap(
             sample ->
                 sample.getValue().values().stream()
-                    .filter(fact -> !fact.replicates().isEmpty())
-                    .filter(fact -> !superseded.contains(fact.factId()))
+                    .filter(this::isCountedGermination)
                     .map(
                         fact ->
                             new Germination(

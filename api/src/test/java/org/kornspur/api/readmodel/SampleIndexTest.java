@@ -93,7 +93,7 @@ class SampleIndexTest {
           .containsExactly("g-1b", "g-2");
       assertThat(index.germinationsOf("ONE").get(0).replicates())
           .containsExactly(new Replicate(100, 81), new Replicate(100, 92));
-      assertThat(index.germinating()).containsExactly("ONE", "TWO");
+      assertThat(index.germinationTests().keySet()).containsExactly("ONE", "TWO");
     }
   }
 

@@ -32,15 +32,18 @@ public class LaboratoryCharts {
 
   /** Every laboratory that has made a germination test, by id. */
   public List<LaboratoryView> laboratories() {
-    return facts.samples().germinating().stream()
-        .filter(id -> data.sees(Subject.enterprise(id)))
+    return facts.samples().germinationTests().entrySet().stream()
+        .filter(tests -> data.sees(Subject.enterprise(tests.getKey())))
         .map(
-            id ->
+            tests ->
                 new LaboratoryView(
-                    id,
-                    name(id),
-                    facts.samples().germinationsOf(id).size(),
-                    Addresses.ROOT + "/laboratories/" + Addresses.part(id) + "/control-chart"))
+                    tests.getKey(),
+                    name(tests.getKey()),
+                    tests.getValue(),
+                    Addresses.ROOT
+                        + "/laboratories/"
+                        + Addresses.part(tests.getKey())
+                        + "/control-chart"))
         .toList();
   }
 
