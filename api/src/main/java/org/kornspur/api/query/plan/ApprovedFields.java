@@ -52,7 +52,7 @@ public class ApprovedFields {
   /** Years of harvest for which an approved plan puts something on a field. */
   public List<Integer> years() {
     return readModel.plans().approved().stream()
-        .flatMap(plan -> plans.question(plan).fields().placed().stream())
+        .flatMap(plan -> plans.definition(plan).fields().placed().stream())
         .map(FieldChoices.Placed::year)
         .distinct()
         .sorted()
@@ -60,7 +60,7 @@ public class ApprovedFields {
   }
 
   private Optional<OfPlan> ofYear(PlanVersion version, int year, List<RyeStand> known) {
-    PlanDefinition asked = plans.question(version);
+    PlanDefinition asked = plans.definition(version);
     if (asked.fields().placed().stream().noneMatch(placed -> placed.year() == year)) {
       return Optional.empty();
     }

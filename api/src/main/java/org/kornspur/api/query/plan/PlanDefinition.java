@@ -24,7 +24,8 @@ import org.kornspur.processors.plan.SeedInputs;
 import org.kornspur.processors.statistics.TriangularRange;
 
 /**
- * What a person wants of the years ahead, and what they decided: the part of a plan that is stored.
+ * What a person wants of a plan and what they decided in it: the part that is stored. All else is
+ * calculated from it.
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 @Schema(

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -15,6 +16,7 @@ import org.kornspur.api.problem.PlanDetail;
 import org.kornspur.api.query.VisibleData;
 import org.kornspur.api.readmodel.ReadModel;
 import org.kornspur.api.readmodel.StandingIndexRow;
+import org.kornspur.api.security.limit.LruMap;
 import org.kornspur.contract.Category;
 import org.kornspur.contract.HybridDeclared;
 import org.kornspur.contract.PlanVersion;
@@ -40,6 +42,7 @@ public class PlanService {
   /** Plans that stand side by side at most. */
   public static final int MOST_COMPARED = 6;
 
+  private static final int MOST_READ = 100;
   private static final int RUNS = 1_000;
   private static final long SEED = 20_261_129;
 
@@ -47,6 +50,10 @@ public class PlanService {
   @Inject ReadModel readModel;
   @Inject ObjectMapper json;
   @Inject YieldHistory yields;
+
+  /** By the stored text, for approved plans are looked at again and again. */
+  private final Map<String, PlanDefinition> definitions =
+      Collections.synchronizedMap(new LruMap<>(MOST_READ));
 
   /** The latest version of each plan. */
   public List<PlanVersion> latest() {
@@ -123,7 +130,7 @@ public class PlanService {
    * @throws ApiProblem if it cannot be planned
    */
   public CalculatedPlan calculate(PlanVersion version) {
-    PlanDefinition asked = question(version);
+    PlanDefinition asked = definition(version);
     return planned(
         () -> {
           MultiplicationChain chain = chain(asked);
@@ -245,9 +252,10 @@ public class PlanService {
     return read(approved.getApproval().getOutcome(), PlanOutcome.class);
   }
 
-  /** The question of a version as it was stored. */
-  public PlanDefinition question(PlanVersion version) {
-    return read(version.getQuestion(), PlanDefinition.class);
+  /** The definition of a version as it was stored. */
+  public PlanDefinition definition(PlanVersion version) {
+    return definitions.computeIfAbsent(
+        version.getQuestion(), stored -> read(stored, PlanDefinition.class));
   }
 
   private <T> T read(String stored, Class<T> type) {

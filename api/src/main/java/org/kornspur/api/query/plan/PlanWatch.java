@@ -96,7 +96,7 @@ public class PlanWatch {
 
   /** Looks at all standings only where one of them, or a hybrid of the plan, has changed. */
   private Solved solved(PlanVersion version) {
-    PlanDefinition asked = plans.question(version);
+    PlanDefinition asked = plans.definition(version);
     MultiplicationChain chain = hybrids.chain(asked);
     long revision = readModel.standings().revision();
     return latest.compute(
