@@ -1,13 +1,14 @@
 package org.kornspur.processors.plan.field;
 
 import java.util.Optional;
+import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.statement.Value.Amount;
 import org.kornspur.processors.dossier.PollenNearby;
 import org.kornspur.processors.ground.OutlineDistance;
 import org.kornspur.processors.standards.Limit;
 
 /**
- * A crop of a plan, and other rye of the same year, where both are.
+ * A crop of a plan and one other stand of rye in the same year, with the distance between them.
  *
  * @param here the crop on its field
  * @param separation from the crop to the other
@@ -19,7 +20,23 @@ record StandPair(RyeStand here, RyeStand other, OutlineDistance separation, doub
 
   /** What speaks against the crop: ground that is taken, pollen that comes in, then pollen out. */
   Optional<FieldConflict> conflict(GateQuestions gates) {
-    return taken().or(() -> tooNear(gates)).or(() -> spoils(gates));
+    return taken()
+        .or(
+            () ->
+                tooNear(
+                    gates,
+                    here,
+                    other,
+                    FieldConflict.TooNearPlanned::new,
+                    FieldConflict.TooNear::new))
+        .or(
+            () ->
+                tooNear(
+                    gates,
+                    other,
+                    here,
+                    FieldConflict.SpoilsPlanned::new,
+                    FieldConflict.Spoils::new));
   }
 
   private Optional<FieldConflict> taken() {
@@ -49,42 +66,44 @@ record StandPair(RyeStand here, RyeStand other, OutlineDistance separation, doub
     return commonHa <= DRAWN_AMISS * Math.min(here.areaHa(), other.areaHa());
   }
 
-  private Optional<FieldConflict> tooNear(GateQuestions gates) {
-    return broken(gates, here, other)
-        .map(
-            limit ->
-                other
-                    .planned()
-                    .<FieldConflict>map(
-                        placed ->
-                            new FieldConflict.TooNearPlanned(
-                                seed(),
-                                field(),
-                                placed.crop().seedId(),
-                                placed.field().name().fieldId(),
-                                distance(),
-                                amount(limit),
-                                limit.rulebookId()))
-                    .orElseGet(
-                        () ->
-                            new FieldConflict.TooNear(
-                                seed(),
-                                field(),
-                                other.plot().subject(),
-                                distance(),
-                                amount(limit),
-                                limit.rulebookId())));
+  /** A conflict with another crop of the plan. */
+  private interface WithPlanned {
+    FieldConflict of(
+        String seedId,
+        String field,
+        String otherSeedId,
+        String otherField,
+        Amount distance,
+        Amount least,
+        String rulebookId);
   }
 
-  private Optional<FieldConflict> spoils(GateQuestions gates) {
-    return broken(gates, other, here)
+  /** A conflict with rye on record. */
+  private interface WithKnown {
+    FieldConflict of(
+        String seedId,
+        String field,
+        Subject other,
+        Amount distance,
+        Amount least,
+        String rulebookId);
+  }
+
+  /** Whether pollen of {@code source} reaches {@code crop}; one of them is this crop. */
+  private Optional<FieldConflict> tooNear(
+      GateQuestions gates,
+      RyeStand crop,
+      RyeStand source,
+      WithPlanned withPlanned,
+      WithKnown withKnown) {
+    return broken(gates, crop, source)
         .map(
             limit ->
                 other
                     .planned()
-                    .<FieldConflict>map(
+                    .map(
                         placed ->
-                            new FieldConflict.SpoilsPlanned(
+                            withPlanned.of(
                                 seed(),
                                 field(),
                                 placed.crop().seedId(),
@@ -94,7 +113,7 @@ record StandPair(RyeStand here, RyeStand other, OutlineDistance separation, doub
                                 limit.rulebookId()))
                     .orElseGet(
                         () ->
-                            new FieldConflict.Spoils(
+                            withKnown.of(
                                 seed(),
                                 field(),
                                 other.plot().subject(),
