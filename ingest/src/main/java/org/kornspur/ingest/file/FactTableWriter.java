@@ -7,8 +7,6 @@ import java.time.LocalDateTime;
 import java.time.LocalTime;
 import java.time.ZoneId;
 import java.util.ArrayList;
-import java.util.Collection;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -82,19 +80,6 @@ public final class FactTableWriter {
     }
     return new FactTableWriter(
         words, columns.stream().filter(column -> wanted.test(column.path())).toList());
-  }
-
-  /** The most elements that these facts have in each list, by the name of the list. */
-  public static Map<String, Integer> elementsOf(Collection<? extends SpecificRecord> facts) {
-    Map<String, Integer> elements = new HashMap<>();
-    for (SpecificRecord fact : facts) {
-      for (Schema.Field field : fact.getSchema().getFields()) {
-        if (fact.get(field.pos()) instanceof Collection<?> list) {
-          elements.merge(field.name(), list.size(), Math::max);
-        }
-      }
-    }
-    return elements;
   }
 
   private static void add(

@@ -154,11 +154,6 @@ public record Requirements(List<Line> lines) {
     return lines.stream().mapToDouble(Line::missingKg).sum();
   }
 
-  /** All ground that is needed, hectares. */
-  public double areaHa() {
-    return lines.stream().mapToDouble(Line::areaHa).sum();
-  }
-
   /** All seed that is needed of all kinds, kilograms. */
   double neededKg() {
     return lines.stream().mapToDouble(Line::neededKg).sum();

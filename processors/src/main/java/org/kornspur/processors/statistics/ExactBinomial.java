@@ -28,26 +28,6 @@ public final class ExactBinomial {
   }
 
   /**
-   * One-sided lower limit: the share at which as many bad units or more are found with probability
-   * {@code tail}; 0 where none was found.
-   */
-  public static double lowerLimit(int bad, int examined, double tail) {
-    Preconditions.count(bad, examined);
-    Preconditions.probability("tail", tail);
-    return lower(bad, examined - bad, tail);
-  }
-
-  /**
-   * One-sided upper limit: the share at which as few bad units or fewer are found with probability
-   * {@code tail}; 1 where all were bad.
-   */
-  public static double upperLimit(int bad, int examined, double tail) {
-    Preconditions.count(bad, examined);
-    Preconditions.probability("tail", tail);
-    return upper(bad, examined - bad, tail);
-  }
-
-  /**
    * The interval where each unit is worth {@code factor} times less than a single one.
    *
    * @param factor 1 or more

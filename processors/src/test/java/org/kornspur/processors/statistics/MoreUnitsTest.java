@@ -47,7 +47,7 @@ class MoreUnitsTest {
     MoreUnits more = MoreUnits.toSettle(bad, examined, 0.02, 0.95);
     if (more.now() == State.OPEN) {
       int n = examined;
-      while (ExactBinomial.upperLimit(bad, n, 0.05) > 0.02) {
+      while (ExactBinomial.interval(bad, n, 0.90).upper() > 0.02) {
         n++;
       }
       assertThat(more.ifNoneBad()).hasValue(n - examined);

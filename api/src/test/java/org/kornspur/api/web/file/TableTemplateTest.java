@@ -18,7 +18,9 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -225,8 +227,20 @@ class TableTemplateTest {
 
   private static FactTableWriter columns(
       FactType type, Language language, List<SpecificRecord> facts) {
-    return FactTableWriter.of(
-        type, TableTexts.in(language), FactTableWriter.elementsOf(facts), path -> true);
+    return FactTableWriter.of(type, TableTexts.in(language), elementsOf(facts), path -> true);
+  }
+
+  /** The most elements that these facts have in each list, by the name of the list. */
+  private static Map<String, Integer> elementsOf(List<SpecificRecord> facts) {
+    Map<String, Integer> elements = new HashMap<>();
+    for (SpecificRecord fact : facts) {
+      for (Schema.Field field : fact.getSchema().getFields()) {
+        if (fact.get(field.pos()) instanceof Collection<?> list) {
+          elements.merge(field.name(), list.size(), Math::max);
+        }
+      }
+    }
+    return elements;
   }
 
   private static Path withoutMark(Path template, FactType type) throws IOException {
