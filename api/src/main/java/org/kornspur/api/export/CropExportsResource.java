@@ -23,8 +23,6 @@ import org.kornspur.ingest.contract.Subject;
 /** A crop in forms for others. */
 @Path(Addresses.ROOT + "/crops")
 @Tag(name = "Exports")
-@APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
-@APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
 public class CropExportsResource {
   @Inject GroundExport ground;
 

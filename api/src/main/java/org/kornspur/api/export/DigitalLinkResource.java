@@ -35,7 +35,6 @@ public class DigitalLinkResource {
   @RequiresPermission(Permission.READ_LOTS)
   @Operation(operationId = "resolveDigitalLink", summary = "From a GS1 Digital Link to the lot")
   @APIResponse(responseCode = "307", description = "Location is the lot's page")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public Response resolve(@PathParam("gtin") String gtin, @PathParam("lot") String lotId) {
     data.require(Subject.lot(lotId));
     if (!site.gtinOfLot(lotId).equals(read(gtin))) {

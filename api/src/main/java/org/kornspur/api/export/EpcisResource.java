@@ -81,7 +81,6 @@ public class EpcisResource {
               + " the quarantine with its reasons. GS1-Capture-Error-Behaviour says whether the"
               + " rest goes in (proceed) or nothing (rollback, unless said otherwise).")
   @APIResponse(responseCode = "202", description = "Taken; Location is the capture job")
-  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
   public Response capture(
       @DefaultValue("rollback") @HeaderParam("GS1-Capture-Error-Behaviour") String behaviour,
       InputStream body)
@@ -99,7 +98,6 @@ public class EpcisResource {
   @RequiresPermission(Permission.CAPTURE_EPCIS)
   @Operation(operationId = "getCaptureJob", summary = "What became of a captured document")
   @APIResponse(responseCode = "200", description = "The capture job")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public EventCapture.Job job(@PathParam("captureID") String captureId) {
     return captures
         .job(captureId)
@@ -134,7 +132,6 @@ public class EpcisResource {
               + " wrong event, with its error declaration, and the one that corrects it are found."
               + " Tokens are encrypted to who does not see everything; follow Link as it stands.")
   @APIResponse(responseCode = "200", ref = "#/components/responses/EpcisDocument")
-  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
   public Response query() {
     return answer(new EventParameters(uri.getQueryParameters()));
   }
@@ -144,7 +141,6 @@ public class EpcisResource {
   @RequiresPermission(Permission.QUERY_EPCIS)
   @Operation(operationId = "getEvent", summary = "One event")
   @APIResponse(responseCode = "200", ref = "#/components/responses/EpcisEvent")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public Response event(@PathParam("eventID") String eventId) {
     ObjectNode event =
         EventId.uuidIn(eventId)

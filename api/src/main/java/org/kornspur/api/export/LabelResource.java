@@ -22,7 +22,6 @@ import org.kornspur.ingest.contract.Subject;
 /** What a lot's label would have to say, and the code on it. */
 @Path(Addresses.ROOT + "/lots")
 @Tag(name = "Labels")
-@APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
 public class LabelResource {
   @Inject LotLabels labels;
   @Inject RequestWords requestWords;

@@ -39,8 +39,6 @@ import org.kornspur.ingest.problem.Given;
 /** Lists of crops and lots as tables, filtered as the pages are, all of a list at once. */
 @Path(Addresses.ROOT + "/lists")
 @Tag(name = "Exports")
-@APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
-@APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
 public class ListsResource {
   private static final String ZIP = "application/zip";
 
@@ -57,7 +55,7 @@ public class ListsResource {
   @HeavyDocument
   @Operation(
       operationId = "lotsCsv",
-      summary = "The lots that match as a table; page and size are not heeded")
+      summary = "The lots that match as a table; page and size are ignored")
   @APIResponse(responseCode = "200", description = "CSV after RFC 4180, in UTF-8")
   public Response lotsCsv(@BeanParam StandingFilter filter) {
     return TableDownload.csv("lots", table(filter, Subject.Kind.LOT));
@@ -70,7 +68,7 @@ public class ListsResource {
   @HeavyDocument
   @Operation(
       operationId = "lotsXlsx",
-      summary = "The lots that match as a spreadsheet; page and size are not heeded")
+      summary = "The lots that match as a spreadsheet; page and size are ignored")
   @APIResponse(responseCode = "200", description = "Office Open XML workbook")
   public Response lotsXlsx(@BeanParam StandingFilter filter) {
     return TableDownload.xlsx("lots", table(filter, Subject.Kind.LOT));
@@ -83,7 +81,7 @@ public class ListsResource {
   @HeavyDocument
   @Operation(
       operationId = "cropsCsv",
-      summary = "The crops that match as a table; page and size are not heeded")
+      summary = "The crops that match as a table; page and size are ignored")
   @APIResponse(responseCode = "200", description = "CSV after RFC 4180, in UTF-8")
   public Response cropsCsv(@BeanParam StandingFilter filter) {
     return TableDownload.csv("crops", table(filter, Subject.Kind.CROP));
@@ -96,7 +94,7 @@ public class ListsResource {
   @HeavyDocument
   @Operation(
       operationId = "cropsXlsx",
-      summary = "The crops that match as a spreadsheet; page and size are not heeded")
+      summary = "The crops that match as a spreadsheet; page and size are ignored")
   @APIResponse(responseCode = "200", description = "Office Open XML workbook")
   public Response cropsXlsx(@BeanParam StandingFilter filter) {
     return TableDownload.xlsx("crops", table(filter, Subject.Kind.CROP));

@@ -33,8 +33,6 @@ import org.kornspur.processors.dossier.Entry;
 /** A lot's history in forms for others. */
 @Path(Addresses.ROOT + "/lots")
 @Tag(name = "Exports")
-@APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
-@APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
 public class LotExportsResource {
   @Inject LotHistory history;
   @Inject EventSearch events;

@@ -20,7 +20,6 @@ import org.kornspur.api.text.Addresses;
 @Path(Addresses.ROOT + "/plan-comparison")
 @Tag(name = "Plans")
 @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
-@APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
 public class PlanComparisonExportResource {
   @Inject PlanService plans;
 
@@ -32,7 +31,6 @@ public class PlanComparisonExportResource {
       operationId = "comparePlansCsv",
       summary = "Plans side by side as CSV (RFC 4180): one row a plan and demand")
   @APIResponse(responseCode = "200", description = "One row a plan and demand")
-  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
   public Response comparisonCsv(@QueryParam("plan") List<String> named) {
     return TableDownload.csv("plans", PlanComparisonTable.of(plans.compare(named)));
   }
@@ -45,7 +43,6 @@ public class PlanComparisonExportResource {
       operationId = "comparePlansXlsx",
       summary = "The same as a spreadsheet that can be sorted and filtered")
   @APIResponse(responseCode = "200", description = "Office Open XML workbook")
-  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
   public Response comparisonXlsx(@QueryParam("plan") List<String> named) {
     return TableDownload.xlsx("plans", PlanComparisonTable.of(plans.compare(named)));
   }

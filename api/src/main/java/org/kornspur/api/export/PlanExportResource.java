@@ -22,8 +22,6 @@ import org.kornspur.api.text.Addresses;
 /** Plans of the years ahead as spreadsheets. */
 @Path(Addresses.ROOT + "/plans")
 @Tag(name = "Plans")
-@APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
-@APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
 public class PlanExportResource {
   @Inject PlanService plans;
   @Inject QueryService queries;

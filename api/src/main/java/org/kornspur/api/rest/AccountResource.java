@@ -66,8 +66,6 @@ public class AccountResource {
               + " must then stand in the Authorization header too.")
   @RequestBody(content = @Content(schema = @Schema(implementation = NewPasswordRequest.class)))
   @APIResponse(responseCode = "204", description = "Changed")
-  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
-  @APIResponse(responseCode = "403", ref = "#/components/responses/Problem")
   public Response changePassword(InputStream body) throws IOException {
     AccessBody read = AccessBody.read(json, body);
     String old = read.password("password", 1, Passwords.LONGEST_PASSWORD);

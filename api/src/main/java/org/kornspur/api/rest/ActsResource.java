@@ -44,7 +44,6 @@ public abstract class ActsResource {
   @RequiresPermission(Permission.READ_ACTS)
   @Operation(summary = "Exactly what a person would sign")
   @APIResponse(responseCode = "200", description = "The sheet, with its seal")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public ReleaseSheetView sheet(@PathParam("id") String id) {
     return acts.sheetFor(subject(id), caller.get().personId());
   }
@@ -59,7 +58,6 @@ public abstract class ActsResource {
               + " whether the signature verifies, and whether the seal still is that of the present"
               + " state.")
   @APIResponse(responseCode = "200", description = "The acts, by the time of their signing")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public List<ActView> history(@PathParam("id") String id) {
     return acts.history(subject(id));
   }
@@ -83,12 +81,8 @@ public abstract class ActsResource {
       responseCode = "202",
       description = "Signed and kept; not processed yet, so read the acts again before you go on",
       content = @Content(schema = @Schema(implementation = ActView.class)))
-  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
-  @APIResponse(responseCode = "403", ref = "#/components/responses/Problem")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "422", ref = "#/components/responses/Problem")
-  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public Response sign(@PathParam("id") String id, InputStream body) throws IOException {
     ActRequest request = ActRequest.read(BodyLimit.read(body));
     ActSigning.Signed signed = acts.sign(subject(id), caller.get(), request);

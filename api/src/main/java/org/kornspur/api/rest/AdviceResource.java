@@ -59,7 +59,6 @@ import org.kornspur.processors.standards.Rulebook;
 @Path(Addresses.ROOT + "/advice")
 @Produces(MediaType.APPLICATION_JSON)
 @Tag(name = "Advice", description = "Advice, not gates: no crop or lot is fit or not fit by it")
-@APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
 public class AdviceResource {
   @Inject QueryService queries;
   @Inject VisibleData data;
@@ -81,8 +80,6 @@ public class AdviceResource {
               + " prevailing wind is an assumption of whoever asks, bears on foreign pollen alone"
               + " and never on the isolation distance: give windFrom and windRatio together.")
   @APIResponse(responseCode = "200", description = "The forecast")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
-  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public HybridityView hybridity(
       @Parameter(example = "C-24-012") @PathParam("cropId") String cropId,
       @Parameter(
@@ -125,8 +122,6 @@ public class AdviceResource {
           "From what was seen of each (FloweringSeen and inspections of one part): first, full and"
               + " last day, the days in common, and the risk of open florets. Advice, not a gate.")
   @APIResponse(responseCode = "200", description = "What was seen and what follows")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
-  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public NickingView nicking(@PathParam("cropId") String cropId) {
     Dossier crop = data.dossier(Subject.crop(cropId));
     return NickingAdvice.of(crop)
@@ -146,7 +141,6 @@ public class AdviceResource {
       summary = "Forecasts of hybridity beside marker and post-control results",
       description = "Rows over all F1 crops whose harvest has results, for a calibration plot.")
   @APIResponse(responseCode = "200", description = "The rows and how many lie inside")
-  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public CalibrationView calibration(
       @Parameter(description = "Only crops of this hybrid") @QueryParam("hybrid") String hybrid) {
     Parameters parameters = new Parameters();
@@ -173,7 +167,6 @@ public class AdviceResource {
       description = "The mixture, or the reasons of the refusal",
       content = @Content(schema = @Schema(implementation = MixtureView.class)))
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
-  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public MixtureView mixture(InputStream body) throws IOException {
     return mixtures.mix(AdviceBody.read(json, body, MixtureRequest.class));
   }
@@ -189,8 +182,6 @@ public class AdviceResource {
               + " exact risks, the decision after the counts so far, and what more would settle"
               + " it.")
   @APIResponse(responseCode = "200", description = "The plans")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
-  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public InspectionView inspection(
       @PathParam("cropId") String cropId,
       @Parameter(

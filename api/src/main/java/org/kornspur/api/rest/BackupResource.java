@@ -40,7 +40,6 @@ public class BackupResource {
               + " are taken.")
   @APIResponse(responseCode = "201", description = "The copy can be used as data folder")
   @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
-  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public Response make() throws Exception {
     Backup.Made made = processors.backUp();
     return Response.status(Response.Status.CREATED)

@@ -76,7 +76,6 @@ public class ChangesResource {
           @Content(
               mediaType = MediaType.SERVER_SENT_EVENTS,
               schema = @Schema(implementation = ChangeView.class)))
-  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public Response stream(
       @Parameter(description = "Id of the last event that was heard") @HeaderParam("Last-Event-ID")
           String lastEventId) {

@@ -30,8 +30,6 @@ public class CropsResource extends HistoryResource {
   @RequiresPermission(Permission.READ_CROPS)
   @Operation(operationId = "listCrops", summary = "List crops, worst first")
   @APIResponse(responseCode = "200", description = "One page")
-  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
-  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public PageView<StandingLineView> list(@BeanParam StandingFilter filter) {
     return queries.list(filter.query(Set.of(Subject.Kind.CROP), false));
   }
@@ -46,7 +44,6 @@ public class CropsResource extends HistoryResource {
           "Each gate with its value, limit, margin and source and the facts that it rests on, what"
               + " is taken over from ancestors, and the cautions that apply.")
   @APIResponse(responseCode = "200", description = "The standing")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public StandingView get(@Parameter(example = "C-24-012") @PathParam("id") String id) {
     return queries.view(Subject.crop(id));
   }
@@ -58,7 +55,6 @@ public class CropsResource extends HistoryResource {
       operationId = "neighboursOfCrop",
       summary = "Foreign pollen around this crop, with distances and nearest points for a map")
   @APIResponse(responseCode = "200", description = "The sources within reach, nearest first")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public NeighboursView neighbours(@PathParam("id") String id) {
     return queries.neighbours(Subject.crop(id));
   }

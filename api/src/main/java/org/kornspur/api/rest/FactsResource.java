@@ -77,12 +77,9 @@ public class FactsResource {
       responseCode = "207",
       description = "Some facts of the batch are refused or unsent; the others went in",
       content = @Content(schema = @Schema(implementation = BatchView.class)))
-  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "413", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "422", ref = "#/components/responses/Problem")
-  @APIResponse(responseCode = "429", ref = "#/components/responses/Problem")
-  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public Response post(InputStream body) throws IOException {
     byte[] utf8 = BodyLimit.read(body);
     String requestId = UUID.randomUUID().toString();

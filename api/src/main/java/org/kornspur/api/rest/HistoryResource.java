@@ -45,7 +45,6 @@ public abstract class HistoryResource {
           "A fact that another took the place of stands there with both values, who corrected it,"
               + " when and why. Nothing is ever changed or deleted.")
   @APIResponse(responseCode = "200", description = "The facts, by the time when they happened")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public DossierView facts(@PathParam("id") String id, @BeanParam FactTimes times) {
     return queries.dossier(subject(id), times.range());
   }
@@ -64,7 +63,6 @@ public abstract class HistoryResource {
       responseCode = "200",
       description = "The proof; facts not yet signed are said to be so",
       content = @Content(schema = @Schema(ref = "#/components/schemas/Proof")))
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public JsonNode proof(@PathParam("id") String id) {
     return queries.proof(subject(id));
   }
@@ -74,7 +72,6 @@ public abstract class HistoryResource {
   @Path("{id}/trace")
   @Operation(summary = "Back to all that it came from, or forward to all that it went into")
   @APIResponse(responseCode = "200", description = "The walk; it says whether it is complete")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public TraceView trace(
       @PathParam("id") String id,
       @Parameter(schema = @Schema(enumeration = {"back", "forward"}))
@@ -100,7 +97,6 @@ public abstract class HistoryResource {
   @Path("{id}/owed")
   @Operation(summary = "What is still to be brought")
   @APIResponse(responseCode = "200", description = "Own evidence first, then that of ancestors")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public OwedView owed(@PathParam("id") String id) {
     return queries.owed(subject(id));
   }

@@ -27,7 +27,6 @@ import org.kornspur.api.text.Addresses;
 @Path(Addresses.ROOT + "/laboratories")
 @Produces(MediaType.APPLICATION_JSON)
 @Tag(name = "Seasons")
-@APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
 public class LaboratoriesResource {
   @Inject LaboratoryCharts charts;
 
@@ -52,8 +51,6 @@ public class LaboratoriesResource {
           "Range of the replicates of each test beside its control limit (Shewhart chart of"
               + " ranges) and the published tolerance. Judges no lot.")
   @APIResponse(responseCode = "200", description = "The chart of one year, and all years")
-  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public ControlChartView chart(
       @Parameter(example = "ENT-LAB-ONE") @PathParam("id") String id,
       @Parameter(

@@ -55,7 +55,6 @@ public class LogResource {
       operationId = "getLog",
       summary = "How far the log is chained and signed, the newest checkpoints, the public keys")
   @APIResponse(responseCode = "200", description = "One entry for each partition")
-  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public LogView get() {
     List<LogView.PartitionView> partitions = new ArrayList<>();
     try (LogReader log = new LogReader(processors)) {
@@ -92,7 +91,6 @@ public class LogResource {
       operationId = "listCheckpoints",
       summary = "Checkpoints of one partition, to be kept elsewhere")
   @APIResponse(responseCode = "200", description = "In order, at most 1,000 at once")
-  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
   public List<CheckpointView> checkpoints(
       @Parameter(schema = @Schema(type = SchemaType.INTEGER))
           @DefaultValue("0")

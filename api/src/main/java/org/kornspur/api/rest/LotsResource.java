@@ -43,8 +43,6 @@ public class LotsResource extends HistoryResource {
   @RequiresPermission(Permission.READ_LOTS)
   @Operation(operationId = "listLots", summary = "List lots, worst first")
   @APIResponse(responseCode = "200", description = "One page")
-  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
-  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public PageView<StandingLineView> list(@BeanParam StandingFilter filter) {
     return queries.list(filter.query(Set.of(Subject.Kind.LOT), false));
   }
@@ -59,7 +57,6 @@ public class LotsResource extends HistoryResource {
           "Each gate with its value, limit, margin and source and the facts that it rests on, what"
               + " is taken over from ancestors, and the cautions that apply.")
   @APIResponse(responseCode = "200", description = "The standing")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public StandingView get(@Parameter(example = "F1-24-007") @PathParam("id") String id) {
     return queries.view(Subject.lot(id));
   }
@@ -76,9 +73,6 @@ public class LotsResource extends HistoryResource {
           "Changes nothing. The balance is that of the lot and of all that it went into: in = out +"
               + " stock + loss, within the tolerance by which the lot was judged.")
   @APIResponse(responseCode = "200", description = "The drill; it says whether it is complete")
-  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
-  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public RecallView drill(
       @PathParam("id") String id,
       @Parameter(
@@ -98,8 +92,6 @@ public class LotsResource extends HistoryResource {
   @Produces(CSV)
   @Operation(operationId = "recallDrillSheet", summary = "The recall drill as a table")
   @APIResponse(responseCode = "200", description = "The table, guarded against formulas")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
-  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public Response sheet(@PathParam("id") String id, @QueryParam("stock") List<String> stock) {
     RecallView drill = drills.drill(Subject.lot(id), CountedStock.of(stock));
     return Attachment.of("recall-drill.csv", RecallCsv.write(drill), CSV + ";charset=UTF-8");

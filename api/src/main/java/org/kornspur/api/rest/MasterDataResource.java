@@ -66,7 +66,6 @@ public class MasterDataResource {
   @Path("hybrids/{id}")
   @Operation(operationId = "getHybrid", summary = "The facts that declare a hybrid")
   @APIResponse(responseCode = "200", description = "The facts")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public DossierView hybrid(@PathParam("id") String id) {
     return queries.dossier(Subject.hybrid(id), FactTimes.Range.ALL);
   }
@@ -76,7 +75,6 @@ public class MasterDataResource {
   @Path("enterprises/{id}")
   @Operation(operationId = "getEnterprise", summary = "The facts that declare an enterprise")
   @APIResponse(responseCode = "200", description = "The facts")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public DossierView enterprise(@PathParam("id") String id) {
     return queries.dossier(Subject.enterprise(id), FactTimes.Range.ALL);
   }
@@ -86,7 +84,6 @@ public class MasterDataResource {
   @Path("pollen-sources/{id}")
   @Operation(operationId = "getPollenSource", summary = "The facts that tell of a pollen source")
   @APIResponse(responseCode = "200", description = "The facts")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public DossierView pollenSource(@PathParam("id") String id) {
     return queries.dossier(Subject.source(id), FactTimes.Range.ALL);
   }

@@ -33,7 +33,6 @@ public class OwedResource {
       summary = "What is still to be brought, by crop and lot",
       description = "Own evidence first, then what ancestors owe. Filters as for lots.")
   @APIResponse(responseCode = "200", description = "One page")
-  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
   public PageView<OwedView> list(@BeanParam StandingFilter filter) {
     return queries.owed(filter.query(Set.of(Subject.Kind.LOT, Subject.Kind.CROP), true));
   }

@@ -61,7 +61,6 @@ public class PeopleJournalResource {
           "Both values of roles, enterprise and disabled; of a printed name and a password only"
               + " that they changed. The whole record is checked at every request.")
   @APIResponse(responseCode = "200", description = "One page")
-  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
   public JournalView list(
       @Parameter(description = "Changes of this person alone") @QueryParam("person") String person,
       @Parameter(schema = @Schema(type = SchemaType.INTEGER)) @DefaultValue("1") @QueryParam("page")

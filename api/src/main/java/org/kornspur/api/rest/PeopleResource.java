@@ -100,7 +100,6 @@ public class PeopleResource {
   @RequiresPermission(Permission.READ_PEOPLE)
   @Operation(operationId = "getPerson", summary = "One person")
   @APIResponse(responseCode = "200", description = "The person")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public PersonView get(@PathParam("id") String id) {
     return PersonView.of(people.get(id));
   }
@@ -117,7 +116,6 @@ public class PeopleResource {
       responseCode = "201",
       description = "Added",
       content = @Content(schema = @Schema(implementation = PersonWithPassword.class)))
-  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
   public Response add(InputStream body) throws IOException {
     People.Made made = commands.add(AccessBody.read(json, body));
@@ -133,8 +131,6 @@ public class PeopleResource {
       summary = "Another name, other roles or another enterprise; ends the person's log-ins")
   @RequestBody(content = @Content(schema = @Schema(implementation = PersonRequest.class)))
   @APIResponse(responseCode = "200", description = "The person as changed")
-  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
   public PersonView change(@PathParam("id") String id, InputStream body) throws IOException {
     return PersonView.of(commands.change(id, AccessBody.read(json, body)));
@@ -145,7 +141,6 @@ public class PeopleResource {
   @RequiresPermission(Permission.MANAGE_PEOPLE)
   @Operation(operationId = "disablePerson", summary = "Let a person come in no more")
   @APIResponse(responseCode = "200", description = "The person as changed")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
   public PersonView disable(@PathParam("id") String id) {
     return PersonView.of(commands.disable(id, true));
@@ -156,7 +151,6 @@ public class PeopleResource {
   @RequiresPermission(Permission.MANAGE_PEOPLE)
   @Operation(operationId = "enablePerson", summary = "Let a person come in again")
   @APIResponse(responseCode = "200", description = "The person as changed")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public PersonView enable(@PathParam("id") String id) {
     return PersonView.of(commands.disable(id, false));
   }
@@ -172,7 +166,6 @@ public class PeopleResource {
       responseCode = "200",
       description = "The person and the password",
       content = @Content(schema = @Schema(implementation = PersonWithPassword.class)))
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public Response renewPassword(@PathParam("id") String id) {
     return shownOnce(Response.ok(), commands.renewPassword(id));
   }
@@ -187,7 +180,6 @@ public class PeopleResource {
           "By somebody else than the person and the administrator who issued the password, who asked"
               + " the person in another way.")
   @APIResponse(responseCode = "204", description = "Confirmed, or nobody had to")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
   public Response confirm(@PathParam("id") String id) {
     commands.confirm(id);
@@ -205,7 +197,6 @@ public class PeopleResource {
               + " the people file; a person who may still come in and signs again is kept again."
               + " Who had it forgotten and when stays in the journal of people, without the name.")
   @APIResponse(responseCode = "204", description = "Forgotten, or there was nothing to forget")
-  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public Response forget(@PathParam("id") String id) {
     commands.forgetName(id);
     return Response.noContent().build();

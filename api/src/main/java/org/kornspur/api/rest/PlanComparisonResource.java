@@ -32,9 +32,7 @@ public class PlanComparisonResource {
       operationId = "comparePlans",
       summary = "Plans side by side, each calculated from the standings of the moment")
   @APIResponse(responseCode = "200", description = "The plans")
-  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
-  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public PlanComparison compare(
       @Parameter(
               description = "Two to six plans: an id, or id and version as in plan-1@3",

@@ -73,9 +73,6 @@ public class PlansResource {
           "What is met of each demand and which limit keeps the rest from being met, what is sown"
               + " from which lots, and how that differs from the plan as approved.")
   @APIResponse(responseCode = "200", description = "The plan")
-  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
-  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public PlanView get(@PathParam("id") String id) {
     return view(plans.calculate(id));
   }
@@ -92,9 +89,6 @@ public class PlansResource {
               + " the distances and years without rye that the gates ask for. Decide on fields with"
               + " a new version of the plan.")
   @APIResponse(responseCode = "200", description = "The fields")
-  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
-  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public FieldsView fields(
       @PathParam("id") String id,
       @Parameter(description = "Year of harvest", example = "2027") @PathParam("year") int year) {
@@ -109,8 +103,6 @@ public class PlansResource {
       operationId = "getPlanFlow",
       summary = "How the seed of one hybrid goes through the years of a plan")
   @APIResponse(responseCode = "200", description = "Stocks of each year, and what is sown and kept")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
-  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public SeedFlow flow(
       @PathParam("id") String id,
       @Parameter(description = "Hybrid; the first one of the plan where left out")
@@ -131,9 +123,7 @@ public class PlansResource {
       responseCode = "201",
       description = "The plan",
       content = @Content(schema = @Schema(implementation = PlanView.class)))
-  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
-  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public Response create(InputStream body) throws IOException {
     PlanView saved =
         view(writer.create(caller.get(), AdviceBody.read(json, body, PlanRequest.class)));
@@ -147,10 +137,7 @@ public class PlansResource {
   @Operation(operationId = "changePlan", summary = "Save a new version of a plan")
   @RequestBody(content = @Content(schema = @Schema(implementation = PlanRequest.class)))
   @APIResponse(responseCode = "200", description = "The new version")
-  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
-  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public PlanView change(@PathParam("id") String id, InputStream body) throws IOException {
     return view(writer.change(caller.get(), id, AdviceBody.read(json, body, PlanRequest.class)));
   }
@@ -166,10 +153,7 @@ public class PlansResource {
   @RequestBody(
       content = @Content(schema = @Schema(implementation = PlanWriter.ApprovalRequest.class)))
   @APIResponse(responseCode = "200", description = "The plan, approved")
-  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
-  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public PlanView approve(@PathParam("id") String id, InputStream body) throws IOException {
     return view(
         writer.approve(

@@ -48,7 +48,6 @@ public class ProblemsResource {
   @Path("{kind}")
   @Operation(operationId = "getProblemKind", summary = "What one kind means and what to do")
   @APIResponse(responseCode = "200", description = "The kind")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public KindView get(@PathParam("kind") String kind) {
     return ProblemKind.of(kind)
         .map(known -> KindView.of(known, language.words()))

@@ -49,7 +49,6 @@ public class QuarantineResource {
   @RequiresPermission(Permission.READ_QUARANTINE)
   @Operation(operationId = "listQuarantine", summary = "List refused input, newest first")
   @APIResponse(responseCode = "200", description = "One page")
-  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
   public PageView<QuarantineLine> list(@BeanParam QuarantineFilter filter) {
     return PageView.of(
         quarantine.find(filter.query(new Parameters())),
@@ -65,7 +64,6 @@ public class QuarantineResource {
       operationId = "getQuarantineEntry",
       summary = "One refused input, with its reasons and the original unchanged")
   @APIResponse(responseCode = "200", description = "The entry")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public QuarantineView get(@PathParam("entryId") String entryId) {
     return QuarantineView.of(quarantine.entry(entryId), language.words());
   }
@@ -91,10 +89,8 @@ public class QuarantineResource {
       responseCode = "200",
       description = "It went in",
       content = @Content(schema = @Schema(implementation = ReceiptView.class)))
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "422", ref = "#/components/responses/Problem")
-  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
   public ReceiptView replay(
       @PathParam("entryId") String entryId,
       @Parameter(description = "Why, in words that an auditor understands; 500 characters at most")
@@ -125,7 +121,6 @@ public class QuarantineResource {
       summary = "Say that it is not wanted, and why; it stays on record, with who said so and when")
   @RequestBody(content = @Content(schema = @Schema(implementation = Discard.class)))
   @APIResponse(responseCode = "200", description = "The entry as it now stands")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "422", ref = "#/components/responses/Problem")
   public QuarantineView discard(@PathParam("entryId") String entryId, InputStream body)

@@ -47,9 +47,6 @@ public class ReleaseActsResource {
               + " on record.")
   @RequestBody(content = @Content(schema = @Schema(implementation = ReleasesRequest.Body.class)))
   @APIResponse(responseCode = "200", description = "What became of each lot")
-  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
-  @APIResponse(responseCode = "403", ref = "#/components/responses/Problem")
-  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public ReleasesView sign(InputStream body) throws IOException {
     return ReleasesView.of(
         releases.sign(caller.get(), ReleasesRequest.read(BodyLimit.read(body))), language.words());

@@ -47,7 +47,6 @@ public class RulebooksResource {
       summary = "Every limit of a rulebook, with its source",
       description = "verified is false where the value could not be read in the text itself.")
   @APIResponse(responseCode = "200", description = "The rulebook")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public RulebookView get(@Parameter(example = "EU") @PathParam("id") String id) {
     return books()
         .filter(book -> book.id().equals(id))

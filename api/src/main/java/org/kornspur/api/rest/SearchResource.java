@@ -39,8 +39,6 @@ public class SearchResource {
           "Part of an id, hybrid, component, field, sample, plot, label, enterprise, document or"
               + " person, in any case. Each crop or lot is found once, by what is nearest to it.")
   @APIResponse(responseCode = "200", description = "One page")
-  @APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
-  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public PageView<FoundView> search(
       @Parameter(description = "From 2 to 128 characters", example = "24-007") @QueryParam("q")
           String text,

@@ -27,8 +27,6 @@ import org.kornspur.api.text.Addresses;
 @Path(Addresses.ROOT + "/seasons")
 @Produces(MediaType.APPLICATION_JSON)
 @Tag(name = "Seasons", description = "What seasons came to, side by side")
-@APIResponse(responseCode = "400", ref = "#/components/responses/Problem")
-@APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
 public class SeasonsResource {
   @Inject SeasonComparison comparison;
 

@@ -80,7 +80,6 @@ public class SessionResource {
   @APIResponse(responseCode = "401", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "403", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "413", ref = "#/components/responses/Problem")
-  @APIResponse(responseCode = "429", ref = "#/components/responses/Problem")
   public Response logIn(InputStream body) throws IOException {
     AccessBody read = AccessBody.of(json, BodyLimit.read(body, RequestBodies.LIMIT_OF_NOBODY));
     String personId = read.text("personId");
@@ -145,7 +144,6 @@ public class SessionResource {
   @RequiresPermission(Permission.OWN_ACCOUNT)
   @Operation(operationId = "logOut", summary = "End every log-in of the person who asks")
   @APIResponse(responseCode = "204", description = "Logged out")
-  @APIResponse(responseCode = "403", ref = "#/components/responses/Problem")
   public Response logOut() {
     people.endSessions(caller.get().personId());
     return Response.noContent().cookie(sessions.end(isSecure())).build();

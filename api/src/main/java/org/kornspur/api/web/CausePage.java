@@ -16,7 +16,6 @@ import java.io.InputStream;
 import java.net.URI;
 import java.util.Optional;
 import java.util.Set;
-import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.command.act.RecordsUnauthorizedSigning;
 import org.kornspur.api.command.act.ReleaseSigning;
 import org.kornspur.api.command.act.ReleasesRequest;
@@ -55,7 +54,6 @@ public class CausePage {
 
   @GET
   @RequiresPermission(Permission.READ_DESK)
-  @Operation(hidden = true)
   public String cause(@PathParam("cause") String cause) {
     return show(contents.of(key(cause), CausePageAssembler.Sent.NOTHING));
   }
@@ -65,7 +63,6 @@ public class CausePage {
   @Path("notes")
   @RequiresPermission(Permission.NOTE_CAUSES)
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  @Operation(hidden = true)
   public Response note(@PathParam("cause") String cause, InputStream body) throws IOException {
     CauseKey key = key(cause);
     FormFields form = FormFields.of(BodyLimit.read(body));
@@ -92,7 +89,6 @@ public class CausePage {
   @RecordsUnauthorizedSigning
   @RequiresPermission(Permission.SIGN_ACTS)
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  @Operation(hidden = true)
   public Response suspend(@PathParam("cause") String cause, InputStream body) throws IOException {
     CauseKey key = key(cause);
     FormFields form = FormFields.of(BodyLimit.read(body));

@@ -20,7 +20,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.command.fact.QuarantineDecisions;
 import org.kornspur.api.http.IgnoredParameters;
 import org.kornspur.api.http.QuarantineFilter;
@@ -74,7 +73,6 @@ public class DeskPage {
   @GET
   @RequiresPermission(Permission.READ_DESK)
   @Produces(MediaType.TEXT_HTML + ";charset=UTF-8")
-  @Operation(hidden = true)
   public String desk(@BeanParam StandingFilter filter, @Context UriInfo uri) {
     AsOf asOf = queries.asOf();
     DeskPageView desk =

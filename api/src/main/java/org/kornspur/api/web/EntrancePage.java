@@ -8,7 +8,6 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.util.List;
-import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
@@ -36,7 +35,6 @@ public class EntrancePage {
   @GET
   @RequiresPermission(Permission.READ_PAGES)
   @Produces(MediaType.TEXT_HTML + ";charset=UTF-8;qs=0.9")
-  @Operation(hidden = true)
   public Response enter() {
     NavigationItem first =
         navigation.items().contains(NavigationItem.FIRST_STEPS)

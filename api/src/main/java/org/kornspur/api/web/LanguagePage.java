@@ -9,7 +9,6 @@ import jakarta.ws.rs.core.NewCookie;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.util.regex.Pattern;
-import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.problem.AddressDetail;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.security.Permission;
@@ -28,7 +27,6 @@ public class LanguagePage {
   @GET
   @RequiresPermission(Permission.LOG_IN)
   @Path("{tag}")
-  @Operation(hidden = true)
   public Response choose(
       @PathParam("tag") String tag, @DefaultValue("/") @QueryParam("back") String back) {
     Language language =

@@ -22,7 +22,6 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.command.fact.QuarantineDecisions;
 import org.kornspur.api.http.IgnoredParameters;
 import org.kornspur.api.http.QuarantineFilter;
@@ -77,7 +76,6 @@ public class QuarantinePage {
 
   @GET
   @RequiresPermission(Permission.READ_QUARANTINE)
-  @Operation(hidden = true)
   public String list(@BeanParam QuarantineFilter filter, @Context UriInfo uri) {
     PageView<Line> found =
         PageView.of(
@@ -94,7 +92,6 @@ public class QuarantinePage {
   @GET
   @Path("{entryId}")
   @RequiresPermission(Permission.READ_QUARANTINE)
-  @Operation(hidden = true)
   public String entry(@PathParam("entryId") String entryId) {
     return show(entryId, "", "");
   }
@@ -102,7 +99,6 @@ public class QuarantinePage {
   @POST
   @Path("{entryId}/replay")
   @RequiresPermission(Permission.SETTLE_QUARANTINE)
-  @Operation(hidden = true)
   public Response replay(@PathParam("entryId") String entryId) {
     try {
       quarantine.replay(entryId, Optional.empty());
@@ -116,7 +112,6 @@ public class QuarantinePage {
   @Path("{entryId}/discard")
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
   @RequiresPermission(Permission.SETTLE_QUARANTINE)
-  @Operation(hidden = true)
   public Response discard(@PathParam("entryId") String entryId, @FormParam("reason") String reason)
       throws IOException {
     String given = reason == null ? "" : reason;

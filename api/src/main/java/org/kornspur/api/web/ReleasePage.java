@@ -18,7 +18,6 @@ import java.io.InputStream;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.command.act.ActSigning;
 import org.kornspur.api.command.act.RecordsUnauthorizedSigning;
 import org.kornspur.api.command.act.ReleaseSheetView;
@@ -82,7 +81,6 @@ public class ReleasePage {
 
   @GET
   @RequiresPermission(Permission.SIGN_ACTS)
-  @Operation(hidden = true)
   public String table(@BeanParam StandingFilter filter, @Context UriInfo uri) {
     return show(filter, uri, new Sent(Optional.empty(), List.of(), Set.of(), "", usualMeaning()));
   }
@@ -91,7 +89,6 @@ public class ReleasePage {
   @RecordsUnauthorizedSigning
   @RequiresPermission(Permission.SIGN_ACTS)
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  @Operation(hidden = true)
   public Response sign(@BeanParam StandingFilter filter, @Context UriInfo uri, InputStream body)
       throws IOException {
     FormFields form = FormFields.of(BodyLimit.read(body));

@@ -14,7 +14,6 @@ import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import java.net.URI;
 import java.util.List;
-import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.http.IgnoredParameters;
 import org.kornspur.api.http.Parameters;
 import org.kornspur.api.query.search.FoundView;
@@ -55,7 +54,6 @@ public class SearchPage {
   @GET
   @RequiresPermission(Permission.SEARCH)
   @Produces(MediaType.TEXT_HTML + ";charset=UTF-8")
-  @Operation(hidden = true)
   public Response search(
       @DefaultValue("") @QueryParam("q") String given,
       @DefaultValue("1") @QueryParam("page") String page,

@@ -9,7 +9,6 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import java.util.List;
-import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
 import org.kornspur.api.security.people.DemoPeople;
@@ -36,7 +35,6 @@ public class SignInPage {
   @GET
   @RequiresPermission(Permission.LOG_IN)
   @Produces(MediaType.TEXT_HTML + ";charset=UTF-8")
-  @Operation(hidden = true)
   public String form(
       @QueryParam("next") String next,
       @QueryParam("why") String why,

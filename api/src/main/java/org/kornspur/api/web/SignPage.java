@@ -18,7 +18,6 @@ import java.io.IOException;
 import java.net.URI;
 import java.util.Arrays;
 import java.util.List;
-import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.command.act.ActRequest;
 import org.kornspur.api.command.act.ActSigning;
 import org.kornspur.api.command.act.RecordsUnauthorizedSigning;
@@ -70,7 +69,6 @@ public class SignPage {
 
   @GET
   @RequiresPermission(Permission.SIGN_ACTS)
-  @Operation(hidden = true)
   public String sheet(@PathParam("id") String id) {
     return show(id, List.of(), "", "");
   }
@@ -79,7 +77,6 @@ public class SignPage {
   @RecordsUnauthorizedSigning
   @RequiresPermission(Permission.SIGN_ACTS)
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  @Operation(hidden = true)
   public Response sign(@PathParam("id") String id, MultivaluedMap<String, String> form)
       throws IOException {
     ObjectNode body = json.createObjectNode();

@@ -17,7 +17,6 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.http.IgnoredParameters;
 import org.kornspur.api.http.Parameters;
 import org.kornspur.api.http.StandingFilter;
@@ -96,7 +95,6 @@ public class StandingsPage {
   @GET
   @Path("lots")
   @RequiresPermission(Permission.READ_LOTS)
-  @Operation(hidden = true)
   public String lots(
       @BeanParam StandingFilter filter,
       @QueryParam("columns") List<String> columns,
@@ -107,7 +105,6 @@ public class StandingsPage {
   @GET
   @Path("crops")
   @RequiresPermission(Permission.READ_CROPS)
-  @Operation(hidden = true)
   public String crops(
       @BeanParam StandingFilter filter,
       @QueryParam("columns") List<String> columns,

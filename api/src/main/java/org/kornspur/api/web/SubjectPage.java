@@ -9,7 +9,6 @@ import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import java.util.List;
-import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.command.act.ActView;
 import org.kornspur.api.command.act.VisibleActs;
 import org.kornspur.api.query.QueryService;
@@ -41,7 +40,6 @@ public class SubjectPage {
   @GET
   @Path("lots/{id}")
   @RequiresPermission(Permission.READ_LOTS)
-  @Operation(hidden = true)
   public String lot(@PathParam("id") String id) {
     Subject subject = Subject.lot(id);
     StandingView view = queries.view(subject);

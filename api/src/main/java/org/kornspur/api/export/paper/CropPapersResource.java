@@ -28,8 +28,6 @@ public class CropPapersResource {
   @HeavyDocument
   @Operation(operationId = "dossierOfCrop", summary = "The dossier of a crop, as that of a lot")
   @APIResponse(responseCode = "200", description = "The dossier")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
-  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public Response crop(@PathParam("id") String id) {
     return LotPapersResource.attached(dossiers.print(Subject.crop(id)), "dossier.pdf");
   }

@@ -50,8 +50,6 @@ public class LotPapersResource {
               + " both ways, every fact of the lot and of its ancestors. Its content is enclosed as"
               + " dossier.json; the PDF states SHA-256 over that file.")
   @APIResponse(responseCode = "200", description = "The dossier")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
-  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public Response lot(
       @PathParam("id") String id,
       @Parameter(schema = @Schema(type = SchemaType.BOOLEAN)) @QueryParam("appendix")
@@ -72,8 +70,6 @@ public class LotPapersResource {
   @HeavyDocument
   @Operation(operationId = "recallDrillPaper", summary = "The recall drill as a paper")
   @APIResponse(responseCode = "200", description = "The drill")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
-  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public Response drill(@PathParam("id") String id, @QueryParam("stock") List<String> stock) {
     return attached(recalls.print(Subject.lot(id), CountedStock.of(stock)), "recall-drill.pdf");
   }
@@ -89,9 +85,7 @@ public class LotPapersResource {
           "For a lot that is fit and released. Not official labels: the certification authority"
               + " issues those. What is not known here is left to be written by hand.")
   @APIResponse(responseCode = "200", description = "The sheet")
-  @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
-  @APIResponse(responseCode = "503", ref = "#/components/responses/Problem")
   public Response labels(
       @PathParam("id") String id,
       @Parameter(

@@ -55,7 +55,7 @@ public class DocumentFilter implements OASFilter {
                           boolean needsLogIn =
                               !RoutePolicy.isOpen(path) || method == PathItem.HttpMethod.DELETE;
                           secure(operation, needsLogIn);
-                          problems.addTo(operation, needsLogIn);
+                          problems.addTo(path, operation, needsLogIn);
                           examples.addTo(operation);
                         }));
   }

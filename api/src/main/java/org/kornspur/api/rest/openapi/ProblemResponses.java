@@ -23,6 +23,7 @@ record ProblemResponses(Map<Integer, List<ProblemKind>> byStatus) {
   private static final String ANY = "Problem";
 
   private static final List<Integer> ANYWHERE = List.of(400, 429, 500, 503);
+  private static final int NOT_FOUND = 404;
   private static final List<Integer> WHERE_A_LOG_IN_IS_NEEDED = List.of(401, 403);
 
   static ProblemResponses addedTo(Components components) {
@@ -37,9 +38,13 @@ record ProblemResponses(Map<Integer, List<ProblemKind>> byStatus) {
     return problems;
   }
 
-  void addTo(Operation operation, boolean needsLogIn) {
+  /** What any operation may answer is added here; what only it may answer, it names itself. */
+  void addTo(String path, Operation operation, boolean needsLogIn) {
     APIResponses responses = operation.getResponses();
     ANYWHERE.forEach(status -> addTo(responses, status));
+    if (path.contains("{")) {
+      addTo(responses, NOT_FOUND);
+    }
     if (needsLogIn) {
       WHERE_A_LOG_IN_IS_NEEDED.forEach(status -> addTo(responses, status));
     }

@@ -20,7 +20,6 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.command.audit.AuditOrder;
 import org.kornspur.api.command.audit.AuditPack;
 import org.kornspur.api.command.audit.AuditPacks;
@@ -63,7 +62,6 @@ public class AuditPage {
 
   @GET
   @RequiresPermission(Permission.AUDIT)
-  @Operation(hidden = true)
   public String choose(
       @QueryParam("ids") String ids,
       @QueryParam("cropYear") String cropYear,
@@ -79,7 +77,6 @@ public class AuditPage {
   @POST
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
   @RequiresPermission(Permission.AUDIT)
-  @Operation(hidden = true)
   public Response make(InputStream body) throws IOException {
     FormFields form = FormFields.of(BodyLimit.read(body));
     LotChoice choice =
@@ -124,7 +121,6 @@ public class AuditPage {
   @GET
   @Path("packs/{id}")
   @RequiresPermission(Permission.AUDIT)
-  @Operation(hidden = true)
   public Response pack(@PathParam("id") String id) {
     return packs
         .of(caller.get(), id)
@@ -141,7 +137,6 @@ public class AuditPage {
   @Path("packs/{id}/audit-pack.zip")
   @Produces(ZIP)
   @RequiresPermission(Permission.AUDIT)
-  @Operation(hidden = true)
   public Response archive(@PathParam("id") String id) {
     Optional<AuditPack> ready =
         packs.of(caller.get(), id).filter(pack -> pack.state() == AuditPack.State.READY);

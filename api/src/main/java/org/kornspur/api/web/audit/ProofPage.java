@@ -17,7 +17,6 @@ import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.security.PublicKey;
 import java.util.Optional;
-import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.http.HeavyDocument;
 import org.kornspur.api.kafka.SiteKeys;
 import org.kornspur.api.problem.BodyLimit;
@@ -49,7 +48,6 @@ public class ProofPage {
 
   @GET
   @RequiresPermission(Permission.AUDIT)
-  @Operation(hidden = true)
   public String ask() {
     return page(Optional.empty(), "");
   }
@@ -59,7 +57,6 @@ public class ProofPage {
   @Consumes(MediaType.MULTIPART_FORM_DATA)
   @RequiresPermission(Permission.AUDIT)
   @HeavyDocument
-  @Operation(hidden = true)
   public Response verify(@Context HttpHeaders headers, InputStream body) throws IOException {
     MultipartForm form = MultipartForm.of(headers.getMediaType(), BodyLimit.read(body));
     Optional<SentFile> file = form.file("file").filter(given -> given.content().length > 0);

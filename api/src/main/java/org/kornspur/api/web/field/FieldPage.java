@@ -11,7 +11,6 @@ import jakarta.ws.rs.core.MediaType;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
-import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.kafka.RulesInForce;
 import org.kornspur.api.query.QueryService;
@@ -74,7 +73,6 @@ public class FieldPage {
   @GET
   @RequiresPermission(Permission.READ_CROPS)
   @Produces(MediaType.TEXT_HTML + ";charset=UTF-8")
-  @Operation(hidden = true)
   public String show(@PathParam("id") String id) {
     Subject crop = Subject.crop(id);
     StandingView standing = queries.view(crop);

@@ -19,7 +19,6 @@ import java.time.Clock;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.http.IgnoredParameters;
 import org.kornspur.api.http.Parameters;
 import org.kornspur.api.http.ReadsQueryItself;
@@ -81,7 +80,6 @@ public class FieldBookFormPage {
   @GET
   @ReadsQueryItself("mend")
   @RequiresPermission(Permission.POST_FACTS)
-  @Operation(hidden = true)
   public String form(
       @PathParam("id") String id,
       @PathParam("form") String path,
@@ -96,7 +94,6 @@ public class FieldBookFormPage {
   @POST
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
   @RequiresPermission(Permission.POST_FACTS)
-  @Operation(hidden = true)
   public Response record(
       @PathParam("id") String id,
       @PathParam("form") String path,

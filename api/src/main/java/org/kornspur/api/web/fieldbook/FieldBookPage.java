@@ -13,7 +13,6 @@ import jakarta.ws.rs.core.UriBuilder;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.http.IgnoredParameters;
 import org.kornspur.api.http.Parameters;
 import org.kornspur.api.http.ReadsQueryItself;
@@ -74,7 +73,6 @@ public class FieldBookPage {
 
   @GET
   @RequiresPermission(Permission.READ_CROPS)
-  @Operation(hidden = true)
   public String list(
       @QueryParam("cropYear") String cropYear,
       @QueryParam("id") String id,
@@ -107,7 +105,6 @@ public class FieldBookPage {
   @GET
   @Path("crops/{id}")
   @RequiresPermission(Permission.READ_CROPS)
-  @Operation(hidden = true)
   public String crop(@PathParam("id") String id, @QueryParam("recorded") String recorded) {
     PageFrame frame = frames.frame();
     FieldCrop crop = crops.crop(id, frame);
@@ -126,7 +123,6 @@ public class FieldBookPage {
   @Path("outbox")
   @ReadsQueryItself("leaving")
   @RequiresPermission(Permission.READ_PAGES)
-  @Operation(hidden = true)
   public String outbox() {
     return frames.pages().render(Templates.outbox(frames.frame(), frames.book()));
   }
@@ -135,7 +131,6 @@ public class FieldBookPage {
   @GET
   @Path("not-kept")
   @RequiresPermission(Permission.READ_PAGES)
-  @Operation(hidden = true)
   public String notKept() {
     return frames.pages().render(Templates.notkept(frames.frame(), frames.book()));
   }

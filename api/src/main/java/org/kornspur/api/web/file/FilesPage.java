@@ -22,7 +22,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.command.fact.TableIntake.Fate;
 import org.kornspur.api.command.table.SentTable;
 import org.kornspur.api.command.table.SentTables;
@@ -71,7 +70,6 @@ public class FilesPage {
 
   @GET
   @RequiresPermission(Permission.POST_FACTS)
-  @Operation(hidden = true)
   public String files() {
     return files(false);
   }
@@ -102,7 +100,6 @@ public class FilesPage {
   @Path("templates/{kind}.xlsx")
   @Produces(XLSX)
   @RequiresPermission(Permission.POST_FACTS)
-  @Operation(hidden = true)
   public Response template(@PathParam("kind") String kind) {
     FactType type =
         FactType.named(kind)
@@ -116,7 +113,6 @@ public class FilesPage {
   @POST
   @Consumes(MediaType.MULTIPART_FORM_DATA)
   @RequiresPermission(Permission.POST_FACTS)
-  @Operation(hidden = true)
   public Response send(@Context HttpHeaders headers, InputStream body) throws IOException {
     MultipartForm form = MultipartForm.of(headers.getMediaType(), BodyLimit.read(body));
     Optional<MultipartForm.SentFile> file =
@@ -136,7 +132,6 @@ public class FilesPage {
   @GET
   @Path("{id}")
   @RequiresPermission(Permission.POST_FACTS)
-  @Operation(hidden = true)
   public String file(
       @PathParam("id") String id,
       @QueryParam("rows") String rows,
@@ -156,7 +151,6 @@ public class FilesPage {
   @Path("{id}")
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
   @RequiresPermission(Permission.POST_FACTS)
-  @Operation(hidden = true)
   public Response goOn(@PathParam("id") String id, InputStream body) throws IOException {
     SentTable table = table(id);
     FormFields form = FormFields.of(BodyLimit.read(body));
@@ -173,7 +167,6 @@ public class FilesPage {
   @Produces(XLSX)
   @RequiresPermission(Permission.POST_FACTS)
   @HeavyDocument
-  @Operation(hidden = true)
   public Response refused(@PathParam("id") String id) {
     SentTable table = table(id);
     PageTexts texts = pages.words().texts("files");

@@ -12,7 +12,6 @@ import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import java.time.LocalDate;
 import java.util.List;
-import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.http.IgnoredParameters;
 import org.kornspur.api.http.Parameters;
 import org.kornspur.api.kafka.RulesInForce;
@@ -61,7 +60,6 @@ public class HelpPage {
   @GET
   @SkipRedaction
   @RequiresPermission(Permission.READ_HELP)
-  @Operation(hidden = true)
   public String contents(@DefaultValue("") @QueryParam("q") String text) {
     Parameters parameters = ignored.parameters();
     String query = parameters.text("q", text.strip(), LONGEST_QUERY).orElse("");
@@ -77,7 +75,6 @@ public class HelpPage {
   @SkipRedaction
   @RequiresPermission(Permission.READ_HELP)
   @Path("rules")
-  @Operation(hidden = true)
   public String rules(@DefaultValue("") @QueryParam("book") String id) {
     List<Rulebook> books = books();
     Parameters parameters = ignored.parameters();
@@ -107,7 +104,6 @@ public class HelpPage {
   @SkipRedaction
   @RequiresPermission(Permission.READ_HELP)
   @Path("{topic}")
-  @Operation(hidden = true)
   public String topic(@PathParam("topic") String slug) {
     HelpTopic topic =
         HelpTopic.of(slug)

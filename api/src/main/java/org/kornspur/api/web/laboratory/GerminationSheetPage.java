@@ -23,7 +23,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
-import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.http.IgnoredParameters;
 import org.kornspur.api.http.ReadsQueryItself;
 import org.kornspur.api.query.QueryService;
@@ -88,7 +87,6 @@ public class GerminationSheetPage {
 
   @GET
   @RequiresPermission(Permission.TEST_SAMPLES)
-  @Operation(hidden = true)
   public String sheet(
       @QueryParam("page") String page,
       @QueryParam("recorded") Integer recorded,
@@ -115,7 +113,6 @@ public class GerminationSheetPage {
   @Path("line")
   @ReadsQueryItself
   @RequiresPermission(Permission.TEST_SAMPLES)
-  @Operation(hidden = true)
   public String line(@Context UriInfo uri) {
     PageFrame frame = pages.around(NavigationItem.LABORATORY);
     return pages.render(Templates.line(lines.read(1, uri.getQueryParameters(), frame).line()));
@@ -124,7 +121,6 @@ public class GerminationSheetPage {
   @POST
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
   @RequiresPermission(Permission.TEST_SAMPLES)
-  @Operation(hidden = true)
   public Response step(MultivaluedMap<String, String> posted) {
     PageFrame frame = pages.around(NavigationItem.LABORATORY);
     boolean records = "record".equals(posted.getFirst("step"));

@@ -23,7 +23,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.apache.avro.specific.SpecificRecord;
-import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.problem.AddressDetail;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ProblemKind;
@@ -80,7 +79,6 @@ public class LaboratoryFormPage {
 
   @GET
   @RequiresPermission(Permission.TEST_SAMPLES)
-  @Operation(hidden = true)
   public String form(
       @PathParam("lot") String lotId,
       @PathParam("sample") String sampleId,
@@ -97,7 +95,6 @@ public class LaboratoryFormPage {
   @POST
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
   @RequiresPermission(Permission.TEST_SAMPLES)
-  @Operation(hidden = true)
   public Response step(
       @PathParam("lot") String lotId,
       @PathParam("sample") String sampleId,

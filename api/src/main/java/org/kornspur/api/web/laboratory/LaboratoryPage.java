@@ -16,7 +16,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
-import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.http.IgnoredParameters;
 import org.kornspur.api.query.QueryService;
 import org.kornspur.api.query.view.PageView;
@@ -83,7 +82,6 @@ public class LaboratoryPage {
 
   @GET
   @RequiresPermission(Permission.TEST_SAMPLES)
-  @Operation(hidden = true)
   public String list(@QueryParam("page") String page, @Context UriInfo uri) {
     int number = ignored.parameters().page(page);
     PageFrame frame = pages.around(NavigationItem.LABORATORY, queries.asOf());
@@ -103,7 +101,6 @@ public class LaboratoryPage {
   @GET
   @Path("lots/{lot}/samples/{sample}")
   @RequiresPermission(Permission.TEST_SAMPLES)
-  @Operation(hidden = true)
   public String sample(
       @PathParam("lot") String lotId,
       @PathParam("sample") String sampleId,

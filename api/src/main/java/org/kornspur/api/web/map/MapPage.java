@@ -24,7 +24,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.http.HeavyDocument;
 import org.kornspur.api.http.IgnoredParameters;
 import org.kornspur.api.http.Parameters;
@@ -131,7 +130,6 @@ public class MapPage {
 
   @GET
   @RequiresPermission(Permission.READ_CROPS)
-  @Operation(hidden = true)
   public Response latest() {
     int year =
         data.seasons(Subject.Kind.CROP, SeasonFilter.ALL).stream()
@@ -150,7 +148,6 @@ public class MapPage {
   @RequiresPermission(Permission.READ_CROPS)
   @HeavyDocument
   @Produces(MediaType.TEXT_HTML + ";charset=UTF-8")
-  @Operation(hidden = true)
   public String season(
       @PathParam("year") String givenYear,
       @QueryParam("day") String day,
@@ -200,7 +197,6 @@ public class MapPage {
   @Path("{year}/distance")
   @RequiresPermission(Permission.READ_CROPS)
   @Produces(MediaType.APPLICATION_JSON)
-  @Operation(hidden = true)
   public Measured distance(
       @PathParam("year") String givenYear,
       @QueryParam("from") String from,
@@ -228,7 +224,6 @@ public class MapPage {
   @GET
   @Path("{year}/source")
   @RequiresPermission(Permission.POST_POLLEN_SOURCES)
-  @Operation(hidden = true)
   public Response source(
       @PathParam("year") String givenYear,
       @QueryParam("place") String place,
@@ -272,7 +267,6 @@ public class MapPage {
   @GET
   @Path("ground/picture")
   @RequiresPermission(Permission.READ_CROPS)
-  @Operation(hidden = true)
   public Response picture() {
     java.nio.file.Path file =
         picture

@@ -20,7 +20,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.Supplier;
-import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.command.notification.GivenUpMessages;
 import org.kornspur.api.command.notification.MailSender;
 import org.kornspur.api.command.notification.NotificationChoices;
@@ -71,7 +70,6 @@ public class NotificationsPage {
   @GET
   @SkipRedaction
   @RequiresPermission(Permission.OWN_ACCOUNT)
-  @Operation(hidden = true)
   public String notifications(@QueryParam("done") String done) {
     boolean isKnown = done != null && texts().has("done." + done);
     return show(sheet(), isKnown ? done : "");
@@ -80,7 +78,6 @@ public class NotificationsPage {
   @POST
   @RequiresPermission(Permission.OWN_ACCOUNT)
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  @Operation(hidden = true)
   public Response save(InputStream body) throws IOException {
     FormFields form = FormFields.of(BodyLimit.read(body));
     return unlessRefused(
@@ -96,7 +93,6 @@ public class NotificationsPage {
   @Path("confirm")
   @RequiresPermission(Permission.OWN_ACCOUNT)
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  @Operation(hidden = true)
   public Response confirm(InputStream body) throws IOException {
     FormFields form = FormFields.of(BodyLimit.read(body));
     return unlessRefused(
@@ -111,7 +107,6 @@ public class NotificationsPage {
   @Path("code")
   @RequiresPermission(Permission.OWN_ACCOUNT)
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  @Operation(hidden = true)
   public Response sendCodeAgain(InputStream body) throws IOException {
     BodyLimit.read(body);
     return unlessRefused(
@@ -140,7 +135,6 @@ public class NotificationsPage {
   @Path("secret")
   @RequiresPermission(Permission.OWN_ACCOUNT)
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  @Operation(hidden = true)
   public Response renewSecret(InputStream body) throws IOException {
     BodyLimit.read(body);
     return choices
@@ -153,7 +147,6 @@ public class NotificationsPage {
   @Path("messages/{id}/again")
   @RequiresPermission(Permission.SETTLE_MESSAGES)
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  @Operation(hidden = true)
   public Response sendAgain(@PathParam("id") String id, InputStream body) throws IOException {
     BodyLimit.read(body);
     givenUp.sendAgain(caller.get(), id);
@@ -164,7 +157,6 @@ public class NotificationsPage {
   @Path("messages/{id}/discard")
   @RequiresPermission(Permission.SETTLE_MESSAGES)
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  @Operation(hidden = true)
   public Response discard(@PathParam("id") String id, InputStream body) throws IOException {
     BodyLimit.read(body);
     givenUp.discard(caller.get(), id);

@@ -16,7 +16,6 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.net.URI;
 import java.util.List;
-import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.command.people.PeopleCommands;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.BodyLimit;
@@ -71,7 +70,6 @@ public class ConfirmPage {
   @GET
   @SkipRedaction
   @RequiresPermission(Permission.CONFIRM_PEOPLE)
-  @Operation(hidden = true)
   public String waiting(@QueryParam("done") String done) {
     return show(List.of(), "yes".equals(done));
   }
@@ -81,7 +79,6 @@ public class ConfirmPage {
   @SkipRedaction
   @RequiresPermission(Permission.CONFIRM_PEOPLE)
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  @Operation(hidden = true)
   public Response confirm(@PathParam("id") String id, InputStream body) throws IOException {
     FormFields form = FormFields.of(BodyLimit.read(body));
     try {

@@ -13,7 +13,6 @@ import jakarta.ws.rs.core.UriInfo;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.http.IgnoredParameters;
 import org.kornspur.api.http.Parameters;
 import org.kornspur.api.readmodel.ResultPage;
@@ -61,7 +60,6 @@ public class PeoplePage {
   @GET
   @SkipRedaction
   @RequiresPermission(Permission.READ_PEOPLE)
-  @Operation(hidden = true)
   public String list() {
     return pages.render(
         Templates.people(
@@ -82,7 +80,6 @@ public class PeoplePage {
   @Path("journal")
   @SkipRedaction
   @RequiresPermission(Permission.READ_PEOPLE)
-  @Operation(hidden = true)
   public String journal(
       @QueryParam("person") String person, @QueryParam("page") String page, @Context UriInfo uri) {
     Parameters parameters = ignored.parameters();

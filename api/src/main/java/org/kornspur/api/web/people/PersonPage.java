@@ -20,7 +20,6 @@ import java.net.URI;
 import java.util.List;
 import java.util.SortedMap;
 import java.util.function.Supplier;
-import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.command.people.PeopleCommands;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.BodyLimit;
@@ -66,7 +65,6 @@ public class PersonPage {
   @Path("new")
   @SkipRedaction
   @RequiresPermission(Permission.MANAGE_PEOPLE)
-  @Operation(hidden = true)
   public String empty() {
     return show(PersonFormView.empty(), "");
   }
@@ -75,12 +73,11 @@ public class PersonPage {
   @Path("new")
   @RequiresPermission(Permission.MANAGE_PEOPLE)
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  @Operation(hidden = true)
   public Response add(InputStream body) throws IOException {
     FormFields form = FormFields.of(BodyLimit.read(body));
     AccessBody asked = asked(form);
     try {
-      proveAnew(form);
+      reauthenticate(form);
       return shownOnce(commands.add(asked));
     } catch (ApiProblem refused) {
       return refused(refused, PersonFormView.empty().refused(form, sentences(refused)));
@@ -94,7 +91,6 @@ public class PersonPage {
   @Path("person/{id}")
   @SkipRedaction
   @RequiresPermission(Permission.MANAGE_PEOPLE)
-  @Operation(hidden = true)
   public String person(@PathParam("id") String id, @QueryParam("done") String done) {
     boolean isKnown = done != null && texts().has("done." + done);
     return show(PersonFormView.of(people.get(id)), isKnown ? done : "");
@@ -104,13 +100,12 @@ public class PersonPage {
   @Path("person/{id}")
   @RequiresPermission(Permission.MANAGE_PEOPLE)
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  @Operation(hidden = true)
   public Response change(@PathParam("id") String id, InputStream body) throws IOException {
     FormFields form = FormFields.of(BodyLimit.read(body));
     PersonFormView before = PersonFormView.of(people.get(id));
     AccessBody asked = asked(form);
     try {
-      proveAnew(form);
+      reauthenticate(form);
       commands.change(id, asked);
       return seeOther(id, "changed");
     } catch (ApiProblem refused) {
@@ -122,7 +117,6 @@ public class PersonPage {
   @Path("person/{id}/disable")
   @RequiresPermission(Permission.MANAGE_PEOPLE)
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  @Operation(hidden = true)
   public Response disable(@PathParam("id") String id, InputStream body) throws IOException {
     return setDisabled(id, body, true, "blocked");
   }
@@ -131,7 +125,6 @@ public class PersonPage {
   @Path("person/{id}/enable")
   @RequiresPermission(Permission.MANAGE_PEOPLE)
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  @Operation(hidden = true)
   public Response enable(@PathParam("id") String id, InputStream body) throws IOException {
     return setDisabled(id, body, false, "unblocked");
   }
@@ -140,7 +133,6 @@ public class PersonPage {
   @Path("person/{id}/password")
   @RequiresPermission(Permission.MANAGE_PEOPLE)
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  @Operation(hidden = true)
   public Response renewPassword(@PathParam("id") String id, InputStream body) throws IOException {
     return done(id, body, () -> shownOnce(commands.renewPassword(id)));
   }
@@ -149,7 +141,6 @@ public class PersonPage {
   @Path("person/{id}/forget")
   @RequiresPermission(Permission.MANAGE_PEOPLE)
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  @Operation(hidden = true)
   public Response forgetName(@PathParam("id") String id, InputStream body) throws IOException {
     return done(
         id,
@@ -175,14 +166,14 @@ public class PersonPage {
     FormFields form = FormFields.of(BodyLimit.read(body));
     PersonFormView before = PersonFormView.of(people.get(id));
     try {
-      proveAnew(form);
+      reauthenticate(form);
       return act.get();
     } catch (ApiProblem refused) {
       return refused(refused, before.refused(sentences(refused)));
     }
   }
 
-  private void proveAnew(FormFields form) {
+  private void reauthenticate(FormFields form) {
     reAuthentication.require(caller.get(), form.first("password"));
   }
 

@@ -12,7 +12,6 @@ import jakarta.ws.rs.core.MediaType;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.http.HeavyDocument;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.query.QueryService;
@@ -60,7 +59,6 @@ public class PlanComparisonPage {
   @Path("comparison")
   @RequiresPermission(Permission.READ_PLANS)
   @HeavyDocument
-  @Operation(hidden = true)
   public String comparison(@QueryParam("plan") List<String> named) {
     try {
       return comparison(plans.compare(named), named, List.of());
@@ -80,7 +78,6 @@ public class PlanComparisonPage {
   @GET
   @Path("{id}/flow")
   @RequiresPermission(Permission.READ_PLANS)
-  @Operation(hidden = true)
   public String flow(@PathParam("id") String id, @QueryParam("hybrid") String hybrid) {
     CalculatedPlan plan = plans.calculate(id);
     Optional<SeedFlow> flow =

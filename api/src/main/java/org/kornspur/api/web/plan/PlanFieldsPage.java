@@ -17,7 +17,6 @@ import java.io.InputStream;
 import java.net.URI;
 import java.util.List;
 import java.util.Optional;
-import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.command.plan.PlanRequest;
 import org.kornspur.api.command.plan.PlanWriter;
 import org.kornspur.api.http.HeavyDocument;
@@ -65,7 +64,6 @@ public class PlanFieldsPage {
   @GET
   @RequiresPermission(Permission.READ_PLANS)
   @HeavyDocument
-  @Operation(hidden = true)
   public String show(@PathParam("id") String id, @QueryParam("year") String year) {
     CalculatedPlan plan = plans.calculate(id);
     return page(plan, year(plan, year), List.of());
@@ -74,7 +72,6 @@ public class PlanFieldsPage {
   @POST
   @RequiresPermission(Permission.MAKE_PLANS)
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  @Operation(hidden = true)
   public Response save(@PathParam("id") String id, InputStream body) throws IOException {
     FormFields form = FormFields.of(BodyLimit.read(body));
     CalculatedPlan before = plans.calculate(id);

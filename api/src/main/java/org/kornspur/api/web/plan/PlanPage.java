@@ -21,7 +21,6 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
-import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.command.plan.PlanRequest;
 import org.kornspur.api.command.plan.PlanWriter;
 import org.kornspur.api.problem.ApiProblem;
@@ -71,7 +70,6 @@ public class PlanPage {
 
   @GET
   @RequiresPermission(Permission.READ_PLANS)
-  @Operation(hidden = true)
   public String list() {
     return pages.render(
         Templates.plans(
@@ -83,7 +81,6 @@ public class PlanPage {
   @GET
   @Path("new")
   @RequiresPermission(Permission.MAKE_PLANS)
-  @Operation(hidden = true)
   public String empty() {
     return show("/plan/new", Optional.empty(), newPlan(), List.of());
   }
@@ -103,7 +100,6 @@ public class PlanPage {
   @GET
   @Path("{id}")
   @RequiresPermission(Permission.READ_PLANS)
-  @Operation(hidden = true)
   public String plan(@PathParam("id") String id) {
     return show(plans.calculate(id), UnaryOperator.identity(), List.of());
   }
@@ -112,7 +108,6 @@ public class PlanPage {
   @Path("new")
   @RequiresPermission(Permission.MAKE_PLANS)
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  @Operation(hidden = true)
   public Response create(InputStream body) throws IOException {
     FormFields form = FormFields.of(BodyLimit.read(body));
     try {
@@ -130,7 +125,6 @@ public class PlanPage {
   @Path("{id}")
   @RequiresPermission(Permission.MAKE_PLANS)
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  @Operation(hidden = true)
   public Response change(@PathParam("id") String id, InputStream body) throws IOException {
     FormFields form = FormFields.of(BodyLimit.read(body));
     CalculatedPlan before = plans.calculate(id);
@@ -150,7 +144,6 @@ public class PlanPage {
   @Path("new/demand")
   @RequiresPermission(Permission.MAKE_PLANS)
   @Consumes(MediaType.MULTIPART_FORM_DATA)
-  @Operation(hidden = true)
   public Response createByTable(@Context HttpHeaders headers, InputStream body) throws IOException {
     MultipartForm form = MultipartForm.of(headers.getMediaType(), BodyLimit.read(body));
     try {
@@ -170,7 +163,6 @@ public class PlanPage {
   @Path("{id}/demand")
   @RequiresPermission(Permission.MAKE_PLANS)
   @Consumes(MediaType.MULTIPART_FORM_DATA)
-  @Operation(hidden = true)
   public Response changeByTable(
       @PathParam("id") String id, @Context HttpHeaders headers, InputStream body)
       throws IOException {
@@ -188,7 +180,6 @@ public class PlanPage {
   @Path("{id}/approval")
   @RequiresPermission(Permission.MAKE_PLANS)
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  @Operation(hidden = true)
   public Response approve(@PathParam("id") String id, InputStream body) throws IOException {
     FormFields form = FormFields.of(BodyLimit.read(body));
     try {

@@ -22,7 +22,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.apache.avro.specific.SpecificRecord;
-import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.command.fact.SubmissionPreview;
 import org.kornspur.api.problem.AccessDetail;
 import org.kornspur.api.problem.AddressDetail;
@@ -67,7 +66,7 @@ public class FactFormPage {
   @Inject DefaultValues firstValues;
   @Inject KnownIds known;
   @Inject LastEntries last;
-  @Inject SubmissionPreview trial;
+  @Inject SubmissionPreview submissionPreview;
   @Inject FactPreview preview;
   @Inject FormSubmission sending;
 
@@ -102,7 +101,6 @@ public class FactFormPage {
 
   @GET
   @RequiresPermission(Permission.POST_FACTS)
-  @Operation(hidden = true)
   public String form(
       @PathParam("kind") String path,
       @QueryParam("corrects") String corrects,
@@ -131,7 +129,6 @@ public class FactFormPage {
   @POST
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
   @RequiresPermission(Permission.POST_FACTS)
-  @Operation(hidden = true)
   public Response step(@PathParam("kind") String path, MultivaluedMap<String, String> sent) {
     ContractForm form = allowed(path);
     PageFrame frame = pages.around(NavigationItem.RECORD);
@@ -184,7 +181,7 @@ public class FactFormPage {
       faults.put("", List.of(new Field.Fault(texts("record").of("unchanged"))));
     }
     if (faults.isEmpty()) {
-      faults.putAll(sending.byField(trial.problems(fact.get())));
+      faults.putAll(sending.byField(submissionPreview.problems(fact.get())));
     }
     return fact;
   }

@@ -11,7 +11,6 @@ import jakarta.ws.rs.core.MediaType;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.query.StandingHeadlines;
 import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.api.security.Permission;
@@ -52,7 +51,6 @@ public class RecordPage {
 
   @GET
   @RequiresPermission(Permission.POST_FACTS)
-  @Operation(hidden = true)
   public String list(
       @QueryParam("recorded") String recorded,
       @QueryParam("fact") String factId,

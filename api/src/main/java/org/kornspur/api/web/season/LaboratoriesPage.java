@@ -11,7 +11,6 @@ import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import java.util.List;
 import java.util.Optional;
-import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.http.IgnoredParameters;
 import org.kornspur.api.http.Parameters;
 import org.kornspur.api.query.QueryService;
@@ -61,7 +60,6 @@ public class LaboratoriesPage {
 
   @GET
   @RequiresPermission(Permission.READ_CONTROL_CHARTS)
-  @Operation(hidden = true)
   public String list() {
     return pages.render(
         Templates.laboratories(pages.around(here(), queries.asOf()), charts.laboratories()));
@@ -70,7 +68,6 @@ public class LaboratoriesPage {
   @GET
   @Path("{id}")
   @RequiresPermission(Permission.READ_CONTROL_CHARTS)
-  @Operation(hidden = true)
   public String chart(@PathParam("id") String id, @QueryParam("year") String year) {
     Parameters parameters = ignored.parameters();
     Optional<Integer> asked = parameters.whole("year", year, 1990, 2100);

@@ -12,7 +12,6 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.UriInfo;
 import java.util.List;
 import java.util.Optional;
-import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.http.IgnoredParameters;
 import org.kornspur.api.http.Parameters;
 import org.kornspur.api.query.VisibleData;
@@ -47,7 +46,6 @@ public class MultipliersPage {
   @GET
   @RequiresPermission(Permission.READ_SEASONS)
   @Produces(MediaType.TEXT_HTML + ";charset=UTF-8")
-  @Operation(hidden = true)
   public String multipliers(
       @QueryParam("cropYear") String cropYear,
       @QueryParam("hybrid") String hybrid,

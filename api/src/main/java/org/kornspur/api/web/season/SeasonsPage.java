@@ -14,7 +14,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.http.IgnoredParameters;
 import org.kornspur.api.http.SeasonParameters;
 import org.kornspur.api.query.VisibleData;
@@ -86,7 +85,6 @@ public class SeasonsPage {
   @GET
   @RequiresPermission(Permission.READ_SEASONS)
   @Produces(MediaType.TEXT_HTML + ";charset=UTF-8")
-  @Operation(hidden = true)
   public String seasons(@BeanParam SeasonParameters narrowed, @Context UriInfo uri) {
     SeasonFilter filter = narrowed.filter(ignored.parameters());
     CalibrationView calibration = comparison.calibration(filter);

@@ -8,7 +8,6 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import java.util.List;
-import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.query.SetUpProgress;
 import org.kornspur.api.query.SetUpProgress.Step;
 import org.kornspur.api.security.Permission;
@@ -46,7 +45,6 @@ public class FirstStepsPage {
   @GET
   @SkipRedaction
   @RequiresPermission(Permission.SET_UP)
-  @Operation(hidden = true)
   public String steps() {
     return pages.render(
         Templates.steps(

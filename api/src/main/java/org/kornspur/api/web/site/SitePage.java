@@ -8,7 +8,6 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import java.util.List;
-import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.kafka.RulesInForce;
 import org.kornspur.api.kafka.SiteKeys;
 import org.kornspur.api.query.view.RulebookView;
@@ -71,7 +70,6 @@ public class SitePage {
   @GET
   @SkipRedaction
   @RequiresPermission(Permission.READ_SITE)
-  @Operation(hidden = true)
   public String site() {
     String signsHere = keys.signing().keyId();
     return pages.render(

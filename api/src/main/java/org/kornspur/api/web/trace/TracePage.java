@@ -15,7 +15,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
-import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.kornspur.api.http.IgnoredParameters;
 import org.kornspur.api.http.Parameters;
 import org.kornspur.api.problem.AddressDetail;
@@ -91,7 +90,6 @@ public class TracePage {
    */
   @GET
   @RequiresPermission(Permission.READ_TRACE)
-  @Operation(hidden = true)
   public String lookUp(@DefaultValue("") @QueryParam("q") String text) {
     Parameters parameters = ignored.parameters();
     String asked = parameters.text("q", text.strip(), LONGEST).orElse("");
@@ -128,7 +126,6 @@ public class TracePage {
   @GET
   @Path("drill")
   @RequiresPermission(Permission.READ_TRACE)
-  @Operation(hidden = true)
   public String drill(
       @DefaultValue("") @QueryParam("subject") String subject,
       @QueryParam("lot") List<String> lots,
