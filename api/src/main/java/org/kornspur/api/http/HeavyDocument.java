@@ -7,11 +7,11 @@ import java.lang.annotation.RetentionPolicy;
 import java.lang.annotation.Target;
 
 /**
- * Of a method whose answer is large in memory while it is made, such as a dossier with its
+ * Marks a method whose answer needs much memory while it is made, such as a dossier with its
  * ancestors: only {@link HeavyDocuments#atOnce} of these are made at a time.
  *
- * <p>Not of a whole resource class: Quarkus gives no constructor to one that bears an annotation
- * from outside of Jakarta REST.
+ * <p>Put it on methods, not on a resource class: Quarkus makes no constructor for a class with an
+ * annotation from outside of Jakarta REST.
  */
 @NameBinding
 @Retention(RetentionPolicy.RUNTIME)

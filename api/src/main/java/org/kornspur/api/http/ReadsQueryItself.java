@@ -6,8 +6,8 @@ import java.lang.annotation.RetentionPolicy;
 import java.lang.annotation.Target;
 
 /**
- * Of a resource whose parameters have no fixed names, or of a page whose script reads some: these
- * names are known too; all are where none is named.
+ * Marks a resource that reads its query string itself, or a page whose script does. The parameters
+ * named here are accepted besides the declared ones; without a name any parameter is.
  */
 @Retention(RetentionPolicy.RUNTIME)
 @Target({ElementType.TYPE, ElementType.METHOD})

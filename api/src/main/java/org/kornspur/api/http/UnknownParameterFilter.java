@@ -60,7 +60,7 @@ public class UnknownParameterFilter implements ContainerRequestFilter {
       return;
     }
     Method method = resource.getResourceMethod();
-    tellWhatIsHeeded(request.getUriInfo(), method);
+    rememberEcho(request.getUriInfo(), method);
     boolean isInterface =
         request.getUriInfo().getRequestUri().getPath().startsWith(Addresses.ROOT + "/");
     if (!isInterface && !isPage(method)) {
@@ -87,7 +87,7 @@ public class UnknownParameterFilter implements ContainerRequestFilter {
    * parameter and repeats none in its answer, so there is neither an echo to allow nor one to take
    * out.
    */
-  private void tellWhatIsHeeded(UriInfo uri, Method method) {
+  private void rememberEcho(UriInfo uri, Method method) {
     List<String> matrix =
         Arrays.stream(uri.getPath(true).split("/"))
             .filter(part -> part.indexOf(';') >= 0)

@@ -17,7 +17,7 @@ public sealed interface AddressDetail extends Detail {
 
   record Refused(Given path, int status) implements AddressDetail {}
 
-  /** Nobody foresaw it; the log has the rest under this id. */
+  /** An unexpected error; the log has it under this id. */
   record Unexpected(String incident) implements AddressDetail {}
 
   record NoProblemKind() implements AddressDetail {}

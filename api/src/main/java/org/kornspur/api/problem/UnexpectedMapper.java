@@ -6,7 +6,7 @@ import jakarta.ws.rs.ext.Provider;
 import java.util.UUID;
 import org.jboss.logging.Logger;
 
-/** Logs what nobody foresaw under an id, and gives the caller the id alone. */
+/** Logs an unexpected exception under an incident id and gives the caller that id alone. */
 @Provider
 public final class UnexpectedMapper implements ExceptionMapper<Throwable> {
   private static final Logger LOG = Logger.getLogger(UnexpectedMapper.class);

@@ -27,7 +27,7 @@ public class ReleaseCandidates {
   /**
    * One page of them; those whose test of germination counts no more come last, for nobody can
    * release them before they are tested again. Of kinds, states and steps of release the question
-   * is not heeded.
+   * is ignored.
    *
    * @param mostAPage entries a page at most, whatever is asked for
    * @param wanted which lots to list; the others are not counted either

@@ -7,8 +7,8 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
 /**
- * The words of refused input, whatever its form, that may be an id: so that who looks at a lot
- * finds input that would have told of it.
+ * Words in refused input that may be ids, whatever its form. By them the page of a lot finds
+ * refused input about that lot.
  */
 final class IdCandidates {
   private static final int MOST_BYTES = 4_096;

@@ -3,8 +3,8 @@ package org.kornspur.api.readmodel;
 import java.util.List;
 
 /**
- * A part of this instance that answers from what it reads of topics; health asks how its followers
- * are.
+ * A part of this instance that answers from topics it follows. The health checks ask for the state
+ * of its followers.
  */
 public interface ReadsTopics {
 

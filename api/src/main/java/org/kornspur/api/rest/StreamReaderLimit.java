@@ -5,7 +5,7 @@ import java.util.Map;
 import org.kornspur.api.kafka.NotReady;
 import org.kornspur.api.problem.NotReadyDetail;
 
-/** How many read the live stream at once, in all and of one person. */
+/** Limits how many read the live stream at once: in all, and of one person. */
 final class StreamReaderLimit {
   private static final int RETRY_AFTER_SECONDS = 30;
 

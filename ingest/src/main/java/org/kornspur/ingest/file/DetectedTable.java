@@ -6,7 +6,7 @@ import java.util.Optional;
 import org.kornspur.ingest.contract.FactType;
 
 /**
- * What was told of a table from what is in it.
+ * What was detected of the form of a table from its content.
  *
  * @param encoding of a text; empty of a workbook
  * @param delimiter of a text; empty of a workbook

@@ -14,7 +14,9 @@ import org.kornspur.ingest.problem.ActProblem;
 import org.kornspur.ingest.problem.Given;
 import org.kornspur.ingest.statement.Value.Person;
 
-/** An act hangs together: head and signature name one person and time, and hashes are hashes. */
+/**
+ * Checks that an act is consistent: head and signature name one person and time, hashes are hashes.
+ */
 final class ActCheck {
   private static final Pattern HEXADECIMAL = Pattern.compile("[0-9a-f]*");
   private static final int KEY_ID_DIGITS = 32;

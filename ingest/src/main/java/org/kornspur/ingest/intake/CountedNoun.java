@@ -4,7 +4,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * A count with its noun, in the number that English asks for: one has the singular, all else, 0 and
+ * Writes a count with its noun in singular or plural: one has the singular, all else, 0 and
  * fractions too, the plural. The endings stand in brackets, as in {@code plant(s) not true to type}
  * and {@code bod(y|ies) of ergot}.
  */

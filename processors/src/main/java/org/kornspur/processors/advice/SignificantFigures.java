@@ -5,7 +5,7 @@ import java.math.MathContext;
 import java.math.RoundingMode;
 import org.kornspur.ingest.statement.Value.Amount;
 
-/** Numbers with the figures that matter to a person. */
+/** Rounds numbers to the figures that matter to a reader. */
 final class SignificantFigures {
   private static final MathContext TWO = new MathContext(2, RoundingMode.HALF_UP);
 

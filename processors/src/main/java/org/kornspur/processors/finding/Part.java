@@ -1,6 +1,6 @@
 package org.kornspur.processors.finding;
 
-/** As what a lot goes into a mixture or an admixture. */
+/** The role of a lot in a mixture or admixture. Its name is part of stored statements. */
 public enum Part {
   FEMALE,
   POLLINATOR,

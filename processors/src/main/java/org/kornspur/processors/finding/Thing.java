@@ -1,6 +1,6 @@
 package org.kornspur.processors.finding;
 
-/** What is counted among others. */
+/** A kind of unit that is counted. Names of type and constants are part of stored statements. */
 public enum Thing {
   POLLINATOR_KERNELS,
   SHEDDING_PLANTS,

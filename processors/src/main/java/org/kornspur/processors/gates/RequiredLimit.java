@@ -6,7 +6,7 @@ import org.kornspur.processors.standards.Quantity;
 import org.kornspur.processors.verdict.Gate;
 
 /**
- * Something that a gate asks the rulebook for.
+ * A limit that a gate needs from the rulebook.
  *
  * @param gate the gate
  * @param anyOf quantities of which a limit for one is enough, as off-types by area or by plants

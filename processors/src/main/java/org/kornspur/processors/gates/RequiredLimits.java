@@ -15,8 +15,8 @@ import org.kornspur.processors.standards.Rye;
 import org.kornspur.processors.verdict.Gate;
 
 /**
- * What the gates ask of a crop or lot. Whatever stands here and has no limit in the book is either
- * asked for by nobody, which the book then says, or owed; see {@link MissingLimits}.
+ * The limits that the gates need for a crop or lot. Whatever stands here and has no limit in the
+ * book is either asked for by nobody, which the book then says, or owed; see {@link MissingLimits}.
  */
 final class RequiredLimits {
   private static final List<RequiredLimit> OF_EVERY_CROP =

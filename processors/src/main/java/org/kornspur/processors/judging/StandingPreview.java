@@ -23,8 +23,8 @@ import org.kornspur.processors.dossier.Entry;
 import org.kornspur.processors.dossier.Report;
 
 /**
- * What would follow from a fact if it were recorded now, for the crops and lots that it names, or
- * that the fact named which it corrects or takes back. Pure: nothing is written.
+ * Previews how standings would change if a fact were recorded now: of the crops and lots it names,
+ * or that the fact named which it corrects or takes back. Pure: nothing is written.
  *
  * <p>They are judged as they always are, and so is what they tell each other, and what a laboratory
  * would answer that is asked for the first time. Nobody else is told: descendants and the ground

@@ -2,7 +2,7 @@ package org.kornspur.processors.plan;
 
 import org.kornspur.contract.ShareBasis;
 
-/** What is sown to harvest seed of one kind. */
+/** How seed of one kind is grown: what is sown to harvest it. */
 public sealed interface GrowingMethod {
 
   /** A fertile line alone, from its own seed. */

@@ -43,7 +43,7 @@ final class LinearModel {
   private record Held(Expression sum, double least) {}
 
   /**
-   * The model of some seed of a task that hangs together.
+   * The model of one connected group of seed.
    *
    * @param inStoreKg counted seed of each kind in store
    * @param limits limits of area that bear on it

@@ -4,7 +4,8 @@ import java.util.HashMap;
 import java.util.Map;
 
 /**
- * The choices of a plan: hectares grown and kilograms sold; all else follows from them.
+ * The amounts that a plan decides on: hectares grown and kilograms sold. All else follows from
+ * them.
  *
  * <p>Arrays are by the place of the year in the plan, 0 for the first.
  */

@@ -111,7 +111,7 @@ public final class PlanSolver {
         .toList();
   }
 
-  /** Seed that hangs together, for it is grown from the same seed. */
+  /** Seed of one connected group: all that is grown from the same seed. */
   static List<List<GrownSeed>> groups(PlanTask task) {
     Map<String, Set<String>> groups = new HashMap<>();
     for (GrownSeed seed : task.seeds()) {

@@ -10,7 +10,7 @@ import java.util.TreeMap;
 import org.kornspur.processors.plan.PlanSimulation.Chance;
 import org.kornspur.processors.plan.PlanSimulation.LotRisk;
 
-/** The runs of seed that hangs together. */
+/** Simulates the seed of one connected group: all that is grown from the same seed. */
 final class SimulatedGroup {
   /** Part of a demand that may be missing for it to count as met. */
   private static final double MET = 0.999;

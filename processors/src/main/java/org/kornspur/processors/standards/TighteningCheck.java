@@ -9,8 +9,8 @@ import org.kornspur.contract.Category;
 import org.kornspur.contract.CropRole;
 
 /**
- * A book that tightens another may only be stricter: every line of it is held against the other,
- * but one in which a law itself allows more.
+ * Checks a book that tightens another: it may only be stricter, so every line of it is held against
+ * the other, but one in which a law itself allows more.
  */
 final class TighteningCheck {
 

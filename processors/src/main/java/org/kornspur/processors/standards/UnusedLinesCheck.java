@@ -10,8 +10,8 @@ import org.kornspur.contract.Category;
 import org.kornspur.contract.CropRole;
 
 /**
- * A line that nothing reads deceives whoever wrote it: for no category, role or rye that can be, on
- * no day, is it what the book answers. Such a book is refused when it is loaded.
+ * Refuses a rulebook with a line that can never apply, to any category, role or kind of rye on any
+ * day: whoever wrote it would believe that it holds.
  */
 final class UnusedLinesCheck {
   private static final EnumSet<Quantity> COUNTED_BY_SAMPLE =

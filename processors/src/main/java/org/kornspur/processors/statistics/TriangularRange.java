@@ -1,8 +1,7 @@
 package org.kornspur.processors.statistics;
 
 /**
- * What is known of a parameter: its least, most likely and greatest value, taken as a triangular
- * distribution.
+ * An uncertain parameter as a triangular distribution: its least, most likely and greatest value.
  *
  * @param least least value that is thought possible
  * @param likely most likely value

@@ -12,7 +12,7 @@ import org.apache.kafka.common.serialization.Serializer;
 record Route<V>(
     String sink, String topic, Serializer<V> values, Deserializer<? extends V> goneReader) {
 
-  /** A route on which the end of a record is told by a record of its own. */
+  /** A route on which a record of its own says that an earlier one no longer holds. */
   static <V> Route<V> withEndRecord(String sink, Topics topic, Serde<V> values) {
     return new Route<>(sink, topic.topicName(), values.serializer(), values.deserializer());
   }

@@ -7,8 +7,8 @@ import java.lang.annotation.RetentionPolicy;
 import java.lang.annotation.Target;
 
 /**
- * A method that signs, and the filter that watches it: who is turned away from it for lack of a
- * role is put on record.
+ * Binds {@link UnauthorizedSigningRecorder} to methods that sign: an attempt by somebody without
+ * the role is recorded.
  */
 @NameBinding
 @Retention(RetentionPolicy.RUNTIME)

@@ -5,7 +5,7 @@ import org.kornspur.api.security.Caller;
 import org.kornspur.api.text.Language;
 
 /**
- * A pack that a person has made.
+ * What a person asked for in an audit pack.
  *
  * @param choice how the lots were chosen
  * @param among how many lots they were chosen among

@@ -11,7 +11,7 @@ import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.processors.judging.StandingPreview;
 
-/** Tells beforehand what would become of a fact, and takes nothing in. */
+/** Previews what would become of a fact if it were submitted; nothing is recorded. */
 @ApplicationScoped
 public class SubmissionPreview {
   @Inject SubmissionRights rights;

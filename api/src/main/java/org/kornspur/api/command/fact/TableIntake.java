@@ -45,7 +45,7 @@ public class TableIntake {
   @Inject FactSubmission submission;
   @Inject ProcessorsClient processors;
   @Inject CurrentCaller current;
-  @Inject PreviewClaims trial;
+  @Inject PreviewClaims preview;
 
   /** What becomes of a row. */
   public enum Fate {
@@ -71,7 +71,7 @@ public class TableIntake {
   public void look(FactTable table, Caller caller, Consumer<Line> into)
       throws IOException, UnreadableTable {
     current.set(caller);
-    trial.begin();
+    preview.begin();
     awaitProcessing();
     table.read(row -> into.accept(lineOf(row, true)));
   }

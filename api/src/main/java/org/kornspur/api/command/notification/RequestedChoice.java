@@ -18,7 +18,7 @@ import org.kornspur.contract.NotificationKind;
 import org.kornspur.ingest.intake.Problem;
 
 /**
- * What a person asked for on the page, read whole before anything is kept.
+ * What a person asks for in the form of notifications, read and checked before anything is kept.
  *
  * @param wishes by kind; what is not named is off
  */

@@ -3,8 +3,8 @@ package org.kornspur.api.export.paper;
 import java.util.List;
 
 /**
- * How much of each matter is put on the two pages of a lot: the first that fits is taken. What has
- * no room is counted there and stands in the appendix.
+ * How many entries of each section are printed on the two pages of a lot: the first of these that
+ * fits is taken. What has no room is counted there and stands in the appendix.
  */
 enum LotPaperLimits {
   WIDE(16, 30, 8, 20, 360),

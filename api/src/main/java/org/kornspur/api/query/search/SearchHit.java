@@ -3,7 +3,7 @@ package org.kornspur.api.query.search;
 import org.kornspur.api.readmodel.StandingIndexRow;
 
 /**
- * A crop or lot that was found.
+ * A crop or lot that a search found.
  *
  * @param text what matched, as it was written
  */

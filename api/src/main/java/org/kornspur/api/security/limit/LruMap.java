@@ -4,8 +4,8 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 
 /**
- * A map of so many entries at most: beyond that, the one that was not used for the longest time is
- * forgotten. Not safe for several threads.
+ * A map with a bounded number of entries: the least recently used one is dropped. Not safe for
+ * several threads.
  */
 @SuppressWarnings("serial") // never written out
 public final class LruMap<V> extends LinkedHashMap<String, V> {

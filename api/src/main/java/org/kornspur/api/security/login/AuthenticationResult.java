@@ -3,15 +3,15 @@ package org.kornspur.api.security.login;
 import org.kornspur.api.security.Caller;
 import org.kornspur.api.security.Refusal;
 
-/** What became of somebody who said who they are. */
+/** The result of authenticating a request. */
 public sealed interface AuthenticationResult {
 
-  /** It is so. */
+  /** Authenticated. */
   record Known(Caller caller) implements AuthenticationResult {}
 
-  /** It is so by a password that the administrator has seen as well. */
+  /** Authenticated by a password that the administrator knows too and that must be changed. */
   record Issued(Caller caller) implements AuthenticationResult {}
 
-  /** It is not so, or was said too often. */
+  /** Not authenticated, or tried too often. */
   record Refused(Refusal refusal) implements AuthenticationResult {}
 }

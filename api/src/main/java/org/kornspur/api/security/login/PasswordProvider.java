@@ -16,7 +16,7 @@ import org.kornspur.api.security.CallerIdentity;
 import org.kornspur.api.security.Refusal;
 import org.kornspur.api.security.people.Person;
 
-/** Who a person and a password stand for that came with a request. */
+/** Authenticates the person and password that came with a request. */
 @ApplicationScoped
 public class PasswordProvider implements IdentityProvider<UsernamePasswordAuthenticationRequest> {
   @Inject Passwords passwords;

@@ -8,7 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.kornspur.api.security.Permission;
 
-/** Addresses that the gate treats in a way of their own. */
+/** Addresses that need no log-in, or a permission though no resource class answers at them. */
 public final class RoutePolicy {
 
   /** The page where people log in. */
@@ -97,7 +97,7 @@ public final class RoutePolicy {
     return isPath ? next : "/";
   }
 
-  /** Where the page says why nobody came in. */
+  /** The log-in page with the reason why it is shown. */
   public static String logInAgain(String next, String why) {
     return LOG_IN
         + "?why="

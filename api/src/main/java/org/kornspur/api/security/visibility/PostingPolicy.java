@@ -37,7 +37,7 @@ public class PostingPolicy {
   private final VisibilityService visibilityService;
   private final CurrentCaller current;
   private final ReadModel readModel;
-  private final PreviewClaims trial;
+  private final PreviewClaims preview;
   private final RecentClaims<Subject> made = new RecentClaims<>(MOST_CREATED);
 
   @Inject
@@ -46,12 +46,12 @@ public class PostingPolicy {
       ReadModel readModel,
       VisibilityService visibilityService,
       CurrentCaller current,
-      PreviewClaims trial) {
+      PreviewClaims preview) {
     this.processors = processors;
     this.visibilityService = visibilityService;
     this.current = current;
     this.readModel = readModel;
-    this.trial = trial;
+    this.preview = preview;
   }
 
   /** What speaks against the caller of this request bringing the fact; empty where nothing does. */
@@ -111,7 +111,7 @@ public class PostingPolicy {
         .ifPresent(
             enterprise ->
                 SeedMovements.made(fact)
-                    .forEach(subject -> trial.claimsOr(made).take(subject, enterprise)));
+                    .forEach(subject -> preview.claimsOr(made).take(subject, enterprise)));
   }
 
   /**
@@ -215,7 +215,7 @@ public class PostingPolicy {
         visibilityService.visibility(),
         processors,
         readModel.standings(),
-        trial.claimsOr(made));
+        preview.claimsOr(made));
   }
 
   private static Problem unbound(Caller caller) {

@@ -6,8 +6,8 @@ import org.kornspur.api.security.limit.RecentClaims;
 import org.kornspur.ingest.contract.Subject;
 
 /**
- * Whether what this request asks for is only tried: then what a fact would make is the caller's for
- * the facts behind it in the same trial, and for nobody and nothing else.
+ * Whether this request is only a preview. Then a lot or crop that a previewed fact would make
+ * counts as the caller's for the facts behind it in the same preview, and for nothing else.
  */
 @RequestScoped
 public class PreviewClaims {
@@ -15,7 +15,7 @@ public class PreviewClaims {
 
   private Optional<RecentClaims<Subject>> claims = Optional.empty();
 
-  /** From here on everything in this request is only tried. */
+  /** From here on everything in this request is only a preview. */
   public void begin() {
     claims = Optional.of(new RecentClaims<>(MOST));
   }

@@ -26,18 +26,18 @@ public class RequestEcho {
    * @param inPath values of its path parameters
    * @param matrix what stands in the path after semicolons; no resource reads it
    * @param query parameters that were given, by name
-   * @param heededNames names of the parameters that it reads
+   * @param acceptedNames names of the parameters that it reads
    */
   public void remember(
       Collection<String> inPath,
       Collection<String> matrix,
       Map<String, List<String>> query,
-      Set<String> heededNames) {
+      Set<String> acceptedNames) {
     path = Set.copyOf(inPath);
     ignored.addAll(matrix);
     query.forEach(
         (name, values) -> {
-          if (heededNames.contains(name)) {
+          if (acceptedNames.contains(name)) {
             usedQuery.put(name, values);
           } else {
             ignored.add(name);

@@ -6,8 +6,8 @@ import org.kornspur.processors.pedigree.Edge;
 import org.kornspur.processors.pedigree.Pedigree;
 
 /**
- * A pedigree that ends at the border of a visibility: from what is seen one step leads out of it,
- * and none leads on from there.
+ * A pedigree that ends where a visibility ends: from what is seen one step leads out of it, and
+ * none leads on from there.
  */
 public record VisiblePedigree(Pedigree whole, Visibility visibility) implements Pedigree {
 

@@ -1,7 +1,7 @@
 package org.kornspur.api.web.fieldbook;
 
 /**
- * What the scripts of the field book need to know of a page.
+ * What stands around a page of the field book, with what its scripts need.
  *
  * @param person id of who is signed in; empty where nobody is
  * @param texts texts that the scripts show, as JSON

@@ -17,7 +17,7 @@ import org.kornspur.api.web.form.Field.Kind;
 import org.kornspur.api.web.form.FormParts;
 import org.kornspur.api.web.form.FormView;
 
-/** What is known before anything is typed into a form of a new fact. */
+/** Default values of a form for a new fact. */
 @RequestScoped
 public class DefaultValues {
   /** Ids that stay from one fact to the next: lots, samples and masses do not. */

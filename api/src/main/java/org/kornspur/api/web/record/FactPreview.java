@@ -38,7 +38,7 @@ public class FactPreview {
   /** Sums of decimal kilograms are not exact in binary; a gram is no seed. */
   private static final double ROUNDING_KG = 0.001;
 
-  @Inject SubmissionPreview trial;
+  @Inject SubmissionPreview submissionPreview;
   @Inject VisibleData data;
   @Inject RequestWords words;
   @Inject StandingHeadlines headlines;
@@ -71,7 +71,7 @@ public class FactPreview {
    */
   Shown of(SpecificRecord fact, Optional<SpecificRecord> replaced) {
     List<StandingPreview.Change> seen =
-        trial.changes(fact, replaced).stream()
+        submissionPreview.changes(fact, replaced).stream()
             .filter(change -> change.before().isEmpty() || data.sees(change.subject()))
             .toList();
     List<PreviewLine> lines = new ArrayList<>(lines(fact));

@@ -5,7 +5,7 @@ import java.util.Optional;
 import org.kornspur.processors.dossier.Entry;
 
 /**
- * What a form begins with, beside what was typed into it.
+ * What a form is filled with at first, beside what was typed into it.
  *
  * @param corrects id of the fact that it corrects; empty of a new fact
  * @param mended the fact that it corrects or takes back, where it is on record

@@ -17,7 +17,10 @@ import org.kornspur.ingest.json.AvroJson;
 import org.kornspur.ingest.problem.Given;
 import org.kornspur.processors.dossier.Entry;
 
-/** Finds what a form begins with: facts on record and refused input, as far as who asks may. */
+/**
+ * Finds what a form is filled with at first: facts on record and refused input, as far as who asks
+ * may.
+ */
 @RequestScoped
 public class FormPrefills {
   @Inject VisibleData data;

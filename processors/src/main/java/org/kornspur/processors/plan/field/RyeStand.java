@@ -11,7 +11,7 @@ import org.kornspur.processors.ground.Plot;
 import org.kornspur.processors.standards.Rulebook;
 
 /**
- * Rye on the ground: of a plan, declared, or seen.
+ * A stand of rye on a field: planned, declared, or seen.
  *
  * @param plot as the gates know it
  * @param areaHa of its outline, hectares
