@@ -162,10 +162,7 @@ public class AdviceResource {
       summary = "Kilograms of each fit lot for a technical mixture, or why it cannot be mixed",
       description = "Stores nothing. Lots that stand first are used up first.")
   @RequestBody(content = @Content(schema = @Schema(implementation = MixtureRequest.class)))
-  @APIResponse(
-      responseCode = "200",
-      description = "The mixture, or the reasons of the refusal",
-      content = @Content(schema = @Schema(implementation = MixtureView.class)))
+  @APIResponse(responseCode = "200", description = "The mixture, or the reasons of the refusal")
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public MixtureView mixture(InputStream body) throws IOException {
     return mixtures.mix(AdviceBody.read(json, body, MixtureRequest.class));
@@ -242,12 +239,7 @@ public class AdviceResource {
       summary = "Whether a stated value and a later test agree, or two tests",
       description = "By the published tolerances. Limits of variation condemn no lot.")
   @RequestBody(content = @Content(schema = @Schema(implementation = CompareRequest.class)))
-  @APIResponse(
-      responseCode = "200",
-      description = "One answer for each rule that applies",
-      content =
-          @Content(
-              schema = @Schema(type = SchemaType.ARRAY, implementation = ComparisonView.class)))
+  @APIResponse(responseCode = "200", description = "One answer for each rule that applies")
   public List<ComparisonView> compare(InputStream body) throws IOException {
     CompareRequest request = AdviceBody.read(json, body, CompareRequest.class);
     return AdviceBody.asked(request::compare).stream()
@@ -267,10 +259,7 @@ public class AdviceResource {
               + " kernels of those told apart in each container, and the share with an interval"
               + " that is wider where containers differ. Stores nothing.")
   @RequestBody(content = @Content(schema = @Schema(implementation = HeterogeneityRequest.class)))
-  @APIResponse(
-      responseCode = "200",
-      description = "Both tests",
-      content = @Content(schema = @Schema(implementation = HeterogeneityView.class)))
+  @APIResponse(responseCode = "200", description = "Both tests")
   public HeterogeneityView heterogeneity(InputStream body) throws IOException {
     return AdviceBody.read(json, body, HeterogeneityRequest.class).test(words.words());
   }

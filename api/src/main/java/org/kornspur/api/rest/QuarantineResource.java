@@ -85,10 +85,7 @@ public class QuarantineResource {
           @Content(
               mediaType = MediaType.APPLICATION_JSON,
               schema = @Schema(ref = "#/components/schemas/Fact")))
-  @APIResponse(
-      responseCode = "200",
-      description = "It went in",
-      content = @Content(schema = @Schema(implementation = ReceiptView.class)))
+  @APIResponse(responseCode = "200", description = "It went in")
   @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "422", ref = "#/components/responses/Problem")
   public ReceiptView replay(
