@@ -15,7 +15,6 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import java.io.IOException;
-import java.io.InputStream;
 import java.net.URI;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
@@ -35,7 +34,6 @@ import org.kornspur.api.export.epcis.EventShape;
 import org.kornspur.api.export.identity.EventId;
 import org.kornspur.api.http.ReadsQueryItself;
 import org.kornspur.api.problem.ApiProblem;
-import org.kornspur.api.problem.BodyLimit;
 import org.kornspur.api.problem.HeaderProblem;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.problem.RecordDetail;
@@ -83,9 +81,9 @@ public class EpcisResource {
   @APIResponse(responseCode = "202", description = "Taken; Location is the capture job")
   public Response capture(
       @DefaultValue("rollback") @HeaderParam("GS1-Capture-Error-Behaviour") String behaviour,
-      InputStream body)
+      byte[] body)
       throws IOException {
-    EventCapture.Job job = captures.capture(BodyLimit.read(body), behaviour(behaviour));
+    EventCapture.Job job = captures.capture(body, behaviour(behaviour));
     return Response.accepted()
         .location(URI.create(ROOT + "/capture/" + job.captureID()))
         .header("GS1-EPCIS-Version", VERSION)
@@ -112,8 +110,8 @@ public class EpcisResource {
   @Operation(operationId = "captureEvent", summary = "Capture one event")
   @APIResponse(responseCode = "201", description = "It went in; Location is the event")
   @APIResponse(responseCode = "422", ref = "#/components/responses/Problem")
-  public Response captureEvent(InputStream body) throws IOException {
-    String eventId = captures.captureEvent(BodyLimit.read(body));
+  public Response captureEvent(byte[] body) throws IOException {
+    String eventId = captures.captureEvent(body);
     return Response.created(URI.create(ROOT + "/events/" + encoded(eventId)))
         .header("GS1-EPCIS-Version", VERSION)
         .build();

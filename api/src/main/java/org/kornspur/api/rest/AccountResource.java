@@ -10,7 +10,6 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.io.IOException;
-import java.io.InputStream;
 import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
@@ -66,7 +65,7 @@ public class AccountResource {
               + " must then stand in the Authorization header too.")
   @RequestBody(content = @Content(schema = @Schema(implementation = NewPasswordRequest.class)))
   @APIResponse(responseCode = "204", description = "Changed")
-  public Response changePassword(InputStream body) throws IOException {
+  public Response changePassword(byte[] body) throws IOException {
     AccessBody read = AccessBody.read(json, body);
     String old = read.password("password", 1, Passwords.LONGEST_PASSWORD);
     String chosen = read.password("newPassword", SHORTEST, Passwords.LONGEST_PASSWORD);

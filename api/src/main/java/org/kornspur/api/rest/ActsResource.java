@@ -9,8 +9,6 @@ import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.io.IOException;
-import java.io.InputStream;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
@@ -23,7 +21,6 @@ import org.kornspur.api.command.act.ActSigning;
 import org.kornspur.api.command.act.ActView;
 import org.kornspur.api.command.act.RecordsUnauthorizedSigning;
 import org.kornspur.api.command.act.ReleaseSheetView;
-import org.kornspur.api.problem.BodyLimit;
 import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
@@ -83,8 +80,8 @@ public abstract class ActsResource {
       content = @Content(schema = @Schema(implementation = ActView.class)))
   @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "422", ref = "#/components/responses/Problem")
-  public Response sign(@PathParam("id") String id, InputStream body) throws IOException {
-    ActRequest request = ActRequest.read(BodyLimit.read(body));
+  public Response sign(@PathParam("id") String id, byte[] body) {
+    ActRequest request = ActRequest.read(body);
     ActSigning.Signed signed = acts.sign(subject(id), caller.get(), request);
     return Response.status(signed.status()).entity(signed.act()).build();
   }

@@ -11,7 +11,6 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import java.io.IOException;
-import java.io.InputStream;
 import java.util.List;
 import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.Operation;
@@ -164,7 +163,7 @@ public class AdviceResource {
   @RequestBody(content = @Content(schema = @Schema(implementation = MixtureRequest.class)))
   @APIResponse(responseCode = "200", description = "The mixture, or the reasons of the refusal")
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
-  public MixtureView mixture(InputStream body) throws IOException {
+  public MixtureView mixture(byte[] body) throws IOException {
     return mixtures.mix(AdviceBody.read(json, body, MixtureRequest.class));
   }
 
@@ -240,7 +239,7 @@ public class AdviceResource {
       description = "By the published tolerances. Limits of variation condemn no lot.")
   @RequestBody(content = @Content(schema = @Schema(implementation = CompareRequest.class)))
   @APIResponse(responseCode = "200", description = "One answer for each rule that applies")
-  public List<ComparisonView> compare(InputStream body) throws IOException {
+  public List<ComparisonView> compare(byte[] body) throws IOException {
     CompareRequest request = AdviceBody.read(json, body, CompareRequest.class);
     return AdviceBody.asked(request::compare).stream()
         .map(advice -> ComparisonView.of(advice, words.words()))
@@ -260,7 +259,7 @@ public class AdviceResource {
               + " that is wider where containers differ. Stores nothing.")
   @RequestBody(content = @Content(schema = @Schema(implementation = HeterogeneityRequest.class)))
   @APIResponse(responseCode = "200", description = "Both tests")
-  public HeterogeneityView heterogeneity(InputStream body) throws IOException {
+  public HeterogeneityView heterogeneity(byte[] body) throws IOException {
     return AdviceBody.read(json, body, HeterogeneityRequest.class).test(words.words());
   }
 }

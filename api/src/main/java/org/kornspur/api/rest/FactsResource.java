@@ -8,8 +8,6 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.io.IOException;
-import java.io.InputStream;
 import java.util.Arrays;
 import java.util.List;
 import java.util.UUID;
@@ -20,7 +18,6 @@ import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.kornspur.api.command.fact.SubmissionAnswers;
-import org.kornspur.api.problem.BodyLimit;
 import org.kornspur.api.problem.ProblemLanguage;
 import org.kornspur.api.query.RequestWords;
 import org.kornspur.api.query.view.BatchView;
@@ -80,8 +77,7 @@ public class FactsResource {
   @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "413", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "422", ref = "#/components/responses/Problem")
-  public Response post(InputStream body) throws IOException {
-    byte[] utf8 = BodyLimit.read(body);
+  public Response post(byte[] utf8) {
     String requestId = UUID.randomUUID().toString();
     return intake
         .list(utf8, requestId)
@@ -94,8 +90,8 @@ public class FactsResource {
   @Path("facts")
   @Consumes(NDJSON)
   @Operation(hidden = true)
-  public Response postLines(InputStream body) throws IOException {
-    return answer(intake.lines(BodyLimit.read(body), UUID.randomUUID().toString()));
+  public Response postLines(byte[] body) {
+    return answer(intake.lines(body, UUID.randomUUID().toString()));
   }
 
   @GET

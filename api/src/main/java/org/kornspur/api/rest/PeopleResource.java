@@ -15,7 +15,6 @@ import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.io.IOException;
-import java.io.InputStream;
 import java.util.List;
 import java.util.Set;
 import org.eclipse.microprofile.openapi.annotations.Operation;
@@ -117,7 +116,7 @@ public class PeopleResource {
       description = "Added",
       content = @Content(schema = @Schema(implementation = PersonWithPassword.class)))
   @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
-  public Response add(InputStream body) throws IOException {
+  public Response add(byte[] body) throws IOException {
     People.Made made = commands.add(AccessBody.read(json, body));
     return shownOnce(Response.status(Response.Status.CREATED), made);
   }
@@ -132,7 +131,7 @@ public class PeopleResource {
   @RequestBody(content = @Content(schema = @Schema(implementation = PersonRequest.class)))
   @APIResponse(responseCode = "200", description = "The person as changed")
   @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
-  public PersonView change(@PathParam("id") String id, InputStream body) throws IOException {
+  public PersonView change(@PathParam("id") String id, byte[] body) throws IOException {
     return PersonView.of(commands.change(id, AccessBody.read(json, body)));
   }
 

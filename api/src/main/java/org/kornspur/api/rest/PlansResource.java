@@ -12,7 +12,6 @@ import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.io.IOException;
-import java.io.InputStream;
 import java.util.List;
 import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.Operation;
@@ -124,7 +123,7 @@ public class PlansResource {
       description = "The plan",
       content = @Content(schema = @Schema(implementation = PlanView.class)))
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
-  public Response create(InputStream body) throws IOException {
+  public Response create(byte[] body) throws IOException {
     PlanView saved =
         view(writer.create(caller.get(), AdviceBody.read(json, body, PlanRequest.class)));
     return Response.status(Response.Status.CREATED).entity(saved).build();
@@ -138,7 +137,7 @@ public class PlansResource {
   @RequestBody(content = @Content(schema = @Schema(implementation = PlanRequest.class)))
   @APIResponse(responseCode = "200", description = "The new version")
   @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
-  public PlanView change(@PathParam("id") String id, InputStream body) throws IOException {
+  public PlanView change(@PathParam("id") String id, byte[] body) throws IOException {
     return view(writer.change(caller.get(), id, AdviceBody.read(json, body, PlanRequest.class)));
   }
 
@@ -154,7 +153,7 @@ public class PlansResource {
       content = @Content(schema = @Schema(implementation = PlanWriter.ApprovalRequest.class)))
   @APIResponse(responseCode = "200", description = "The plan, approved")
   @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
-  public PlanView approve(@PathParam("id") String id, InputStream body) throws IOException {
+  public PlanView approve(@PathParam("id") String id, byte[] body) throws IOException {
     return view(
         writer.approve(
             caller.get(), id, AdviceBody.read(json, body, PlanWriter.ApprovalRequest.class)));

@@ -11,7 +11,6 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import java.io.IOException;
-import java.io.InputStream;
 import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
@@ -23,7 +22,6 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.kornspur.api.command.fact.QuarantineDecisions;
 import org.kornspur.api.http.Parameters;
 import org.kornspur.api.http.QuarantineFilter;
-import org.kornspur.api.problem.BodyLimit;
 import org.kornspur.api.problem.ProblemLanguage;
 import org.kornspur.api.query.QueryService;
 import org.kornspur.api.query.view.PageView;
@@ -93,12 +91,10 @@ public class QuarantineResource {
       @Parameter(description = "Why, in words that an auditor understands; 500 characters at most")
           @QueryParam("reason")
           String reason,
-      InputStream body)
-      throws IOException {
+      byte[] mended) {
     Parameters parameters = new Parameters();
     Optional<String> why = parameters.text("reason", reason, QuarantineDecisions.LONGEST_REASON);
     parameters.check();
-    byte[] mended = BodyLimit.read(body);
     return mended.length == 0
         ? quarantine.replay(entryId, why)
         : quarantine.replay(entryId, mended, why);
@@ -120,8 +116,8 @@ public class QuarantineResource {
   @APIResponse(responseCode = "200", description = "The entry as it now stands")
   @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "422", ref = "#/components/responses/Problem")
-  public QuarantineView discard(@PathParam("entryId") String entryId, InputStream body)
+  public QuarantineView discard(@PathParam("entryId") String entryId, byte[] body)
       throws IOException {
-    return QuarantineView.of(quarantine.discard(entryId, BodyLimit.read(body)), language.words());
+    return QuarantineView.of(quarantine.discard(entryId, body), language.words());
   }
 }

@@ -6,8 +6,6 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
-import java.io.IOException;
-import java.io.InputStream;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
@@ -18,7 +16,6 @@ import org.kornspur.api.command.act.RecordsUnauthorizedSigning;
 import org.kornspur.api.command.act.ReleaseSigning;
 import org.kornspur.api.command.act.ReleasesRequest;
 import org.kornspur.api.command.act.ReleasesView;
-import org.kornspur.api.problem.BodyLimit;
 import org.kornspur.api.problem.ProblemLanguage;
 import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.api.security.Permission;
@@ -47,8 +44,8 @@ public class ReleaseActsResource {
               + " on record.")
   @RequestBody(content = @Content(schema = @Schema(implementation = ReleasesRequest.Body.class)))
   @APIResponse(responseCode = "200", description = "What became of each lot")
-  public ReleasesView sign(InputStream body) throws IOException {
+  public ReleasesView sign(byte[] body) {
     return ReleasesView.of(
-        releases.sign(caller.get(), ReleasesRequest.read(BodyLimit.read(body))), language.words());
+        releases.sign(caller.get(), ReleasesRequest.read(body)), language.words());
   }
 }

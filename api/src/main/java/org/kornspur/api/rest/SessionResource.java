@@ -13,7 +13,6 @@ import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.io.IOException;
-import java.io.InputStream;
 import java.net.URI;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
@@ -23,14 +22,12 @@ import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.kornspur.api.problem.AccessDetail;
 import org.kornspur.api.problem.ApiProblem;
-import org.kornspur.api.problem.BodyLimit;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.security.Caller;
 import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.Refusal;
 import org.kornspur.api.security.RequiresPermission;
-import org.kornspur.api.security.connection.RequestBodies;
 import org.kornspur.api.security.login.AccountView;
 import org.kornspur.api.security.login.AuthenticationResult;
 import org.kornspur.api.security.login.ClientAddress;
@@ -80,8 +77,8 @@ public class SessionResource {
   @APIResponse(responseCode = "401", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "403", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "413", ref = "#/components/responses/Problem")
-  public Response logIn(InputStream body) throws IOException {
-    AccessBody read = AccessBody.of(json, BodyLimit.read(body, RequestBodies.LIMIT_OF_NOBODY));
+  public Response logIn(byte[] body) throws IOException {
+    AccessBody read = AccessBody.read(json, body);
     String personId = read.text("personId");
     String password = read.password("password", 1, Passwords.LONGEST_PASSWORD);
     read.check();
@@ -100,8 +97,8 @@ public class SessionResource {
   @RequiresPermission(Permission.LOG_IN)
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
   @Operation(hidden = true)
-  public Response logInByForm(InputStream body) throws IOException {
-    FormFields form = FormFields.of(BodyLimit.read(body, RequestBodies.LIMIT_OF_NOBODY));
+  public Response logInByForm(byte[] body) {
+    FormFields form = FormFields.of(body);
     String next = form.first("next").orElse("");
     AuthenticationResult authentication =
         authentication(

@@ -11,8 +11,6 @@ import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.io.IOException;
-import java.io.InputStream;
 import java.net.URI;
 import java.util.Optional;
 import java.util.Set;
@@ -22,7 +20,6 @@ import org.kornspur.api.command.act.ReleasesRequest;
 import org.kornspur.api.command.cause.CauseNoteWriter;
 import org.kornspur.api.problem.AddressDetail;
 import org.kornspur.api.problem.ApiProblem;
-import org.kornspur.api.problem.BodyLimit;
 import org.kornspur.api.query.QueryService;
 import org.kornspur.api.readmodel.CauseKey;
 import org.kornspur.api.security.CurrentCaller;
@@ -63,9 +60,9 @@ public class CausePage {
   @Path("notes")
   @RequiresPermission(Permission.NOTE_CAUSES)
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  public Response note(@PathParam("cause") String cause, InputStream body) throws IOException {
+  public Response note(@PathParam("cause") String cause, byte[] body) {
     CauseKey key = key(cause);
-    FormFields form = FormFields.of(BodyLimit.read(body));
+    FormFields form = FormFields.of(body);
     Optional<String> text = form.first("text");
     try {
       notes.write(caller.get(), key, form.first("kind").orElse(""), text);
@@ -89,9 +86,9 @@ public class CausePage {
   @RecordsUnauthorizedSigning
   @RequiresPermission(Permission.SIGN_ACTS)
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  public Response suspend(@PathParam("cause") String cause, InputStream body) throws IOException {
+  public Response suspend(@PathParam("cause") String cause, byte[] body) {
     CauseKey key = key(cause);
-    FormFields form = FormFields.of(BodyLimit.read(body));
+    FormFields form = FormFields.of(body);
     try {
       ReleasePageView.Done done =
           contents

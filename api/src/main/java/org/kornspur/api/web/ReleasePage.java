@@ -13,8 +13,6 @@ import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
-import java.io.IOException;
-import java.io.InputStream;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -26,7 +24,6 @@ import org.kornspur.api.command.act.ReleasesRequest;
 import org.kornspur.api.http.IgnoredParameters;
 import org.kornspur.api.http.StandingFilter;
 import org.kornspur.api.problem.ApiProblem;
-import org.kornspur.api.problem.BodyLimit;
 import org.kornspur.api.query.QueryService;
 import org.kornspur.api.query.ReleaseCandidates;
 import org.kornspur.api.query.VisibleData;
@@ -89,9 +86,8 @@ public class ReleasePage {
   @RecordsUnauthorizedSigning
   @RequiresPermission(Permission.SIGN_ACTS)
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  public Response sign(@BeanParam StandingFilter filter, @Context UriInfo uri, InputStream body)
-      throws IOException {
-    FormFields form = FormFields.of(BodyLimit.read(body));
+  public Response sign(@BeanParam StandingFilter filter, @Context UriInfo uri, byte[] body) {
+    FormFields form = FormFields.of(body);
     try {
       ReleasePageView.Done done =
           results().done(releases.sign(caller.get(), ReleasesRequest.read(form, ActKind.RELEASE)));

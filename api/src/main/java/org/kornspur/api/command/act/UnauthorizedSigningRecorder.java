@@ -14,7 +14,6 @@ import java.util.Optional;
 import java.util.function.Supplier;
 import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.problem.ApiProblem;
-import org.kornspur.api.problem.BodyLimit;
 import org.kornspur.api.security.Caller;
 import org.kornspur.api.security.CallerIdentity;
 import org.kornspur.api.security.Permission;
@@ -64,7 +63,7 @@ public class UnauthorizedSigningRecorder implements ContainerResponseFilter {
 
   /** One where the address names its subject, else one for each lot that the body names. */
   private static List<Attempt> attempts(ContainerRequestContext request) throws IOException {
-    byte[] body = BodyLimit.read(request.getEntityStream());
+    byte[] body = request.getEntityStream().readAllBytes();
     String id = request.getUriInfo().getPathParameters().getFirst("id");
     if (id == null) {
       return several(request, body);

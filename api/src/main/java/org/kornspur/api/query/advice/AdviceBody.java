@@ -8,7 +8,6 @@ import com.fasterxml.jackson.databind.exc.InvalidFormatException;
 import com.fasterxml.jackson.databind.exc.MismatchedInputException;
 import com.fasterxml.jackson.databind.exc.UnrecognizedPropertyException;
 import java.io.IOException;
-import java.io.InputStream;
 import java.lang.reflect.RecordComponent;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -17,7 +16,6 @@ import java.util.List;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import org.kornspur.api.problem.ApiProblem;
-import org.kornspur.api.problem.BodyLimit;
 import org.kornspur.api.problem.BodyProblem;
 import org.kornspur.api.problem.CropDetail;
 import org.kornspur.api.problem.ParameterProblem;
@@ -39,8 +37,7 @@ public final class AdviceBody {
    * @throws ApiProblem if it is empty or of another shape
    * @throws JsonProcessingException if it is no JSON
    */
-  public static <T> T read(ObjectMapper json, InputStream body, Class<T> type) throws IOException {
-    byte[] bytes = BodyLimit.read(body);
+  public static <T> T read(ObjectMapper json, byte[] bytes, Class<T> type) throws IOException {
     T read;
     try {
       read =

@@ -6,7 +6,6 @@ import jakarta.ws.rs.container.ContainerRequestContext;
 import jakarta.ws.rs.core.MediaType;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
-import org.kornspur.api.problem.BodyLimit;
 import org.kornspur.api.security.Caller;
 
 /**
@@ -50,7 +49,7 @@ public class FormTokens {
 
   /** The body is read here and put back for whoever reads it next. */
   private static byte[] body(ContainerRequestContext request) throws IOException {
-    byte[] body = BodyLimit.read(request.getEntityStream());
+    byte[] body = request.getEntityStream().readAllBytes();
     request.setEntityStream(new ByteArrayInputStream(body));
     return body;
   }

@@ -5,7 +5,6 @@ import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
-import java.io.InputStream;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumSet;
@@ -17,7 +16,6 @@ import java.util.regex.Pattern;
 import java.util.stream.StreamSupport;
 import org.kornspur.api.problem.AccountProblem;
 import org.kornspur.api.problem.ApiProblem;
-import org.kornspur.api.problem.BodyLimit;
 import org.kornspur.api.problem.BodyProblem;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.problem.RequestGiven;
@@ -49,16 +47,7 @@ public final class AccessBody {
    * @throws ApiProblem if it is no JSON object; its text is not repeated, since it may hold a
    *     password
    */
-  public static AccessBody read(ObjectMapper json, InputStream body) throws IOException {
-    return of(json, BodyLimit.read(body));
-  }
-
-  /**
-   * The same for a body that was read already.
-   *
-   * @throws ApiProblem if it is no JSON object
-   */
-  public static AccessBody of(ObjectMapper json, byte[] bytes) throws IOException {
+  public static AccessBody read(ObjectMapper json, byte[] bytes) throws IOException {
     JsonNode root;
     try {
       root = json.reader(DeserializationFeature.FAIL_ON_TRAILING_TOKENS).readTree(bytes);

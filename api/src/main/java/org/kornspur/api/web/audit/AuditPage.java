@@ -12,8 +12,6 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.io.IOException;
-import java.io.InputStream;
 import java.net.URI;
 import java.nio.file.Files;
 import java.util.HashSet;
@@ -26,7 +24,6 @@ import org.kornspur.api.command.audit.AuditPacks;
 import org.kornspur.api.command.audit.LotChoice;
 import org.kornspur.api.http.Attachment;
 import org.kornspur.api.http.IgnoredParameters;
-import org.kornspur.api.problem.BodyLimit;
 import org.kornspur.api.query.VisibleData;
 import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.api.security.Permission;
@@ -77,8 +74,8 @@ public class AuditPage {
   @POST
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
   @RequiresPermission(Permission.AUDIT)
-  public Response make(InputStream body) throws IOException {
-    FormFields form = FormFields.of(BodyLimit.read(body));
+  public Response make(byte[] body) {
+    FormFields form = FormFields.of(body);
     LotChoice choice =
         new ChoiceForm(
                 form.first("ids").orElse(""),

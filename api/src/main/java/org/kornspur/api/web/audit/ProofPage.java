@@ -12,14 +12,11 @@ import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.io.IOException;
-import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.security.PublicKey;
 import java.util.Optional;
 import org.kornspur.api.http.HeavyDocument;
 import org.kornspur.api.kafka.SiteKeys;
-import org.kornspur.api.problem.BodyLimit;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
 import org.kornspur.api.security.login.MultipartForm;
@@ -57,8 +54,8 @@ public class ProofPage {
   @Consumes(MediaType.MULTIPART_FORM_DATA)
   @RequiresPermission(Permission.AUDIT)
   @HeavyDocument
-  public Response verify(@Context HttpHeaders headers, InputStream body) throws IOException {
-    MultipartForm form = MultipartForm.of(headers.getMediaType(), BodyLimit.read(body));
+  public Response verify(@Context HttpHeaders headers, byte[] body) {
+    MultipartForm form = MultipartForm.of(headers.getMediaType(), body);
     Optional<SentFile> file = form.file("file").filter(given -> given.content().length > 0);
     if (file.isEmpty()) {
       return refused("noProof");

@@ -15,7 +15,6 @@ import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.io.IOException;
-import java.io.InputStream;
 import java.net.URI;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -30,7 +29,6 @@ import org.kornspur.api.http.Attachment;
 import org.kornspur.api.http.HeavyDocument;
 import org.kornspur.api.problem.AddressDetail;
 import org.kornspur.api.problem.ApiProblem;
-import org.kornspur.api.problem.BodyLimit;
 import org.kornspur.api.security.Caller;
 import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.api.security.Permission;
@@ -113,8 +111,8 @@ public class FilesPage {
   @POST
   @Consumes(MediaType.MULTIPART_FORM_DATA)
   @RequiresPermission(Permission.POST_FACTS)
-  public Response send(@Context HttpHeaders headers, InputStream body) throws IOException {
-    MultipartForm form = MultipartForm.of(headers.getMediaType(), BodyLimit.read(body));
+  public Response send(@Context HttpHeaders headers, byte[] body) throws IOException {
+    MultipartForm form = MultipartForm.of(headers.getMediaType(), body);
     Optional<MultipartForm.SentFile> file =
         form.file("file").filter(given -> given.content().length > 0);
     if (file.isEmpty()) {
@@ -151,9 +149,9 @@ public class FilesPage {
   @Path("{id}")
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
   @RequiresPermission(Permission.POST_FACTS)
-  public Response goOn(@PathParam("id") String id, InputStream body) throws IOException {
+  public Response goOn(@PathParam("id") String id, byte[] body) {
     SentTable table = table(id);
-    FormFields form = FormFields.of(BodyLimit.read(body));
+    FormFields form = FormFields.of(body);
     if (form.first("record").isPresent()) {
       tables.record(table);
     } else {

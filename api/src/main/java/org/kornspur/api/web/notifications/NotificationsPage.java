@@ -12,8 +12,6 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.io.IOException;
-import java.io.InputStream;
 import java.net.URI;
 import java.util.Arrays;
 import java.util.List;
@@ -24,7 +22,6 @@ import org.kornspur.api.command.notification.GivenUpMessages;
 import org.kornspur.api.command.notification.MailSender;
 import org.kornspur.api.command.notification.NotificationChoices;
 import org.kornspur.api.problem.ApiProblem;
-import org.kornspur.api.problem.BodyLimit;
 import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
@@ -78,8 +75,8 @@ public class NotificationsPage {
   @POST
   @RequiresPermission(Permission.OWN_ACCOUNT)
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  public Response save(InputStream body) throws IOException {
-    FormFields form = FormFields.of(BodyLimit.read(body));
+  public Response save(byte[] body) {
+    FormFields form = FormFields.of(body);
     return unlessRefused(
         why -> sheet().refused(form, why),
         () ->
@@ -93,8 +90,8 @@ public class NotificationsPage {
   @Path("confirm")
   @RequiresPermission(Permission.OWN_ACCOUNT)
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  public Response confirm(InputStream body) throws IOException {
-    FormFields form = FormFields.of(BodyLimit.read(body));
+  public Response confirm(byte[] body) {
+    FormFields form = FormFields.of(body);
     return unlessRefused(
         why -> sheet().refused(why),
         () -> {
@@ -107,8 +104,7 @@ public class NotificationsPage {
   @Path("code")
   @RequiresPermission(Permission.OWN_ACCOUNT)
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  public Response sendCodeAgain(InputStream body) throws IOException {
-    BodyLimit.read(body);
+  public Response sendCodeAgain() {
     return unlessRefused(
         why -> sheet().refused(why),
         () -> {
@@ -135,8 +131,7 @@ public class NotificationsPage {
   @Path("secret")
   @RequiresPermission(Permission.OWN_ACCOUNT)
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  public Response renewSecret(InputStream body) throws IOException {
-    BodyLimit.read(body);
+  public Response renewSecret() {
     return choices
         .renewSecret(caller.get())
         .map(this::shownOnce)
@@ -147,8 +142,7 @@ public class NotificationsPage {
   @Path("messages/{id}/again")
   @RequiresPermission(Permission.SETTLE_MESSAGES)
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  public Response sendAgain(@PathParam("id") String id, InputStream body) throws IOException {
-    BodyLimit.read(body);
+  public Response sendAgain(@PathParam("id") String id) {
     givenUp.sendAgain(caller.get(), id);
     return seeOther("again");
   }
@@ -157,8 +151,7 @@ public class NotificationsPage {
   @Path("messages/{id}/discard")
   @RequiresPermission(Permission.SETTLE_MESSAGES)
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  public Response discard(@PathParam("id") String id, InputStream body) throws IOException {
-    BodyLimit.read(body);
+  public Response discard(@PathParam("id") String id) {
     givenUp.discard(caller.get(), id);
     return seeOther("discarded");
   }

@@ -12,13 +12,10 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.io.IOException;
-import java.io.InputStream;
 import java.net.URI;
 import java.util.List;
 import org.kornspur.api.command.people.PeopleCommands;
 import org.kornspur.api.problem.ApiProblem;
-import org.kornspur.api.problem.BodyLimit;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.api.security.Permission;
@@ -79,8 +76,8 @@ public class ConfirmPage {
   @SkipRedaction
   @RequiresPermission(Permission.CONFIRM_PEOPLE)
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  public Response confirm(@PathParam("id") String id, InputStream body) throws IOException {
-    FormFields form = FormFields.of(BodyLimit.read(body));
+  public Response confirm(@PathParam("id") String id, byte[] body) {
+    FormFields form = FormFields.of(body);
     try {
       reAuthentication.require(caller.get(), form.first("password"));
       commands.confirm(id);

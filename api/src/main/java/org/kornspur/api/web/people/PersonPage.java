@@ -15,14 +15,12 @@ import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.io.IOException;
-import java.io.InputStream;
 import java.net.URI;
 import java.util.List;
 import java.util.SortedMap;
 import java.util.function.Supplier;
 import org.kornspur.api.command.people.PeopleCommands;
 import org.kornspur.api.problem.ApiProblem;
-import org.kornspur.api.problem.BodyLimit;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.readmodel.FactReadModel;
 import org.kornspur.api.security.CurrentCaller;
@@ -73,8 +71,8 @@ public class PersonPage {
   @Path("new")
   @RequiresPermission(Permission.MANAGE_PEOPLE)
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  public Response add(InputStream body) throws IOException {
-    FormFields form = FormFields.of(BodyLimit.read(body));
+  public Response add(byte[] body) throws IOException {
+    FormFields form = FormFields.of(body);
     AccessBody asked = asked(form);
     try {
       reauthenticate(form);
@@ -100,8 +98,8 @@ public class PersonPage {
   @Path("person/{id}")
   @RequiresPermission(Permission.MANAGE_PEOPLE)
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  public Response change(@PathParam("id") String id, InputStream body) throws IOException {
-    FormFields form = FormFields.of(BodyLimit.read(body));
+  public Response change(@PathParam("id") String id, byte[] body) throws IOException {
+    FormFields form = FormFields.of(body);
     PersonFormView before = PersonFormView.of(people.get(id));
     AccessBody asked = asked(form);
     try {
@@ -117,7 +115,7 @@ public class PersonPage {
   @Path("person/{id}/disable")
   @RequiresPermission(Permission.MANAGE_PEOPLE)
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  public Response disable(@PathParam("id") String id, InputStream body) throws IOException {
+  public Response disable(@PathParam("id") String id, byte[] body) {
     return setDisabled(id, body, true, "blocked");
   }
 
@@ -125,7 +123,7 @@ public class PersonPage {
   @Path("person/{id}/enable")
   @RequiresPermission(Permission.MANAGE_PEOPLE)
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  public Response enable(@PathParam("id") String id, InputStream body) throws IOException {
+  public Response enable(@PathParam("id") String id, byte[] body) {
     return setDisabled(id, body, false, "unblocked");
   }
 
@@ -133,7 +131,7 @@ public class PersonPage {
   @Path("person/{id}/password")
   @RequiresPermission(Permission.MANAGE_PEOPLE)
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  public Response renewPassword(@PathParam("id") String id, InputStream body) throws IOException {
+  public Response renewPassword(@PathParam("id") String id, byte[] body) {
     return done(id, body, () -> shownOnce(commands.renewPassword(id)));
   }
 
@@ -141,7 +139,7 @@ public class PersonPage {
   @Path("person/{id}/forget")
   @RequiresPermission(Permission.MANAGE_PEOPLE)
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  public Response forgetName(@PathParam("id") String id, InputStream body) throws IOException {
+  public Response forgetName(@PathParam("id") String id, byte[] body) {
     return done(
         id,
         body,
@@ -151,8 +149,7 @@ public class PersonPage {
         });
   }
 
-  private Response setDisabled(String id, InputStream body, boolean disabled, String done)
-      throws IOException {
+  private Response setDisabled(String id, byte[] body, boolean disabled, String done) {
     return done(
         id,
         body,
@@ -162,8 +159,8 @@ public class PersonPage {
         });
   }
 
-  private Response done(String id, InputStream body, Supplier<Response> act) throws IOException {
-    FormFields form = FormFields.of(BodyLimit.read(body));
+  private Response done(String id, byte[] body, Supplier<Response> act) {
+    FormFields form = FormFields.of(body);
     PersonFormView before = PersonFormView.of(people.get(id));
     try {
       reauthenticate(form);
@@ -187,7 +184,7 @@ public class PersonPage {
           .ifPresent(text -> asked.put(field, text));
     }
     form.all("roles").forEach(asked.withArray("roles")::add);
-    return AccessBody.of(json, json.writeValueAsBytes(asked));
+    return AccessBody.read(json, json.writeValueAsBytes(asked));
   }
 
   private List<String> sentences(ApiProblem refused) {

@@ -12,8 +12,6 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.io.IOException;
-import java.io.InputStream;
 import java.net.URI;
 import java.util.List;
 import java.util.Optional;
@@ -24,7 +22,6 @@ import org.kornspur.api.http.IgnoredParameters;
 import org.kornspur.api.http.Parameters;
 import org.kornspur.api.kafka.RulesInForce;
 import org.kornspur.api.problem.ApiProblem;
-import org.kornspur.api.problem.BodyLimit;
 import org.kornspur.api.query.QueryService;
 import org.kornspur.api.query.plan.CalculatedPlan;
 import org.kornspur.api.query.plan.FieldsView;
@@ -72,8 +69,8 @@ public class PlanFieldsPage {
   @POST
   @RequiresPermission(Permission.MAKE_PLANS)
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  public Response save(@PathParam("id") String id, InputStream body) throws IOException {
-    FormFields form = FormFields.of(BodyLimit.read(body));
+  public Response save(@PathParam("id") String id, byte[] body) {
+    FormFields form = FormFields.of(body);
     CalculatedPlan before = plans.calculate(id);
     int year = year(before, form.first("year").orElse(null));
     try {

@@ -14,7 +14,6 @@ import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.io.IOException;
-import java.io.InputStream;
 import java.net.URI;
 import java.time.Clock;
 import java.time.LocalDate;
@@ -24,7 +23,6 @@ import java.util.function.UnaryOperator;
 import org.kornspur.api.command.plan.PlanRequest;
 import org.kornspur.api.command.plan.PlanWriter;
 import org.kornspur.api.problem.ApiProblem;
-import org.kornspur.api.problem.BodyLimit;
 import org.kornspur.api.query.QueryService;
 import org.kornspur.api.query.VisibleData;
 import org.kornspur.api.query.plan.CalculatedPlan;
@@ -108,8 +106,8 @@ public class PlanPage {
   @Path("new")
   @RequiresPermission(Permission.MAKE_PLANS)
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  public Response create(InputStream body) throws IOException {
-    FormFields form = FormFields.of(BodyLimit.read(body));
+  public Response create(byte[] body) {
+    FormFields form = FormFields.of(body);
     try {
       PlanRequest request = PlanFields.read(form, Optional.empty(), pages.words().language());
       return seeOther(writer.create(caller.get(), request).version().getPlanId());
@@ -125,8 +123,8 @@ public class PlanPage {
   @Path("{id}")
   @RequiresPermission(Permission.MAKE_PLANS)
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  public Response change(@PathParam("id") String id, InputStream body) throws IOException {
-    FormFields form = FormFields.of(BodyLimit.read(body));
+  public Response change(@PathParam("id") String id, byte[] body) {
+    FormFields form = FormFields.of(body);
     CalculatedPlan before = plans.calculate(id);
     try {
       PlanRequest request =
@@ -144,8 +142,8 @@ public class PlanPage {
   @Path("new/demand")
   @RequiresPermission(Permission.MAKE_PLANS)
   @Consumes(MediaType.MULTIPART_FORM_DATA)
-  public Response createByTable(@Context HttpHeaders headers, InputStream body) throws IOException {
-    MultipartForm form = MultipartForm.of(headers.getMediaType(), BodyLimit.read(body));
+  public Response createByTable(@Context HttpHeaders headers, byte[] body) throws IOException {
+    MultipartForm form = MultipartForm.of(headers.getMediaType(), body);
     try {
       return seeOther(
           writer
@@ -164,9 +162,8 @@ public class PlanPage {
   @RequiresPermission(Permission.MAKE_PLANS)
   @Consumes(MediaType.MULTIPART_FORM_DATA)
   public Response changeByTable(
-      @PathParam("id") String id, @Context HttpHeaders headers, InputStream body)
-      throws IOException {
-    MultipartForm form = MultipartForm.of(headers.getMediaType(), BodyLimit.read(body));
+      @PathParam("id") String id, @Context HttpHeaders headers, byte[] body) throws IOException {
+    MultipartForm form = MultipartForm.of(headers.getMediaType(), body);
     CalculatedPlan before = plans.calculate(id);
     try {
       writer.change(caller.get(), id, tables.request(form, Optional.of(before), firstYear()));
@@ -180,8 +177,8 @@ public class PlanPage {
   @Path("{id}/approval")
   @RequiresPermission(Permission.MAKE_PLANS)
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  public Response approve(@PathParam("id") String id, InputStream body) throws IOException {
-    FormFields form = FormFields.of(BodyLimit.read(body));
+  public Response approve(@PathParam("id") String id, byte[] body) {
+    FormFields form = FormFields.of(body);
     try {
       writer.approve(
           caller.get(),
