@@ -3,7 +3,7 @@ package org.kornspur.api.query.plan;
 import java.util.List;
 import java.util.Optional;
 import org.kornspur.contract.PlanVersion;
-import org.kornspur.processors.plan.LotAllocation;
+import org.kornspur.processors.plan.Allotment;
 import org.kornspur.processors.plan.MultiplicationChain;
 import org.kornspur.processors.plan.OwnYields;
 import org.kornspur.processors.plan.PlanSimulation;
@@ -27,7 +27,7 @@ public record CalculatedPlan(
     Supply supply,
     Requirements requirements,
     SeedPlan plan,
-    List<LotAllocation> allotments,
+    List<Allotment> allotments,
     PlanSimulation simulation,
     List<OwnYields> ownYields,
     Optional<Approved> difference) {

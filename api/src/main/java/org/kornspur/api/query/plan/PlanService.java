@@ -23,7 +23,7 @@ import org.kornspur.contract.PlanVersion;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.problem.Given;
 import org.kornspur.processors.dossier.Material;
-import org.kornspur.processors.plan.LotAllocation;
+import org.kornspur.processors.plan.Allotment;
 import org.kornspur.processors.plan.MultiplicationChain;
 import org.kornspur.processors.plan.PlanRefusedException;
 import org.kornspur.processors.plan.PlanSimulation;
@@ -146,7 +146,7 @@ public class PlanService {
               supply,
               Requirements.of(task),
               plan,
-              LotAllocation.of(task, plan),
+              Allotment.of(task, plan),
               PlanSimulation.of(task, plan, RUNS, SEED),
               yields.of(rows, chain),
               difference(version, plan, task, supply));

@@ -12,9 +12,9 @@ import org.kornspur.api.query.view.AsOf;
 import org.kornspur.api.text.ReaderWords;
 import org.kornspur.contract.PlanVersion;
 import org.kornspur.ingest.statement.Coded;
+import org.kornspur.processors.plan.Allotment;
 import org.kornspur.processors.plan.FitChance;
 import org.kornspur.processors.plan.Generation;
-import org.kornspur.processors.plan.LotAllocation;
 import org.kornspur.processors.plan.OwnYields;
 import org.kornspur.processors.plan.PlanSimulation;
 import org.kornspur.processors.plan.Remedy;
@@ -32,7 +32,7 @@ public record PlanView(
     @Schema(description = "What is met of each demand") List<DemandView> demands,
     @Schema(description = "Each seed in each year") List<SeasonView> seasons,
     @Schema(description = "What is sown, by year of harvest") List<SeedPlan.Crop> crops,
-    @Schema(description = "What is taken of each lot") List<LotAllocation> allotments,
+    @Schema(description = "What is taken of each lot") List<Allotment> allotments,
     @Schema(description = "Lots that are counted on") List<LotView> lots,
     @Schema(description = "Lots in store that are not counted on") List<Supply.LeftOut> leftOut,
     @Schema(description = "What is sown of each pinned area") List<SeedPlan.PinMet> pins,

@@ -7,8 +7,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.kornspur.api.query.plan.PlanView;
+import org.kornspur.processors.plan.Allotment;
 import org.kornspur.processors.plan.Generation;
-import org.kornspur.processors.plan.LotAllocation;
 import org.kornspur.processors.plan.SeedDemand;
 import org.kornspur.processors.plan.SeedPlan;
 import org.kornspur.processors.plan.Supply;
@@ -36,8 +36,7 @@ public record PlanPageView(
    * @param sowingYear in whose autumn it is sown
    * @param pinHa area decided on, as text; empty where none is
    */
-  public record CropRow(
-      SeedPlan.Crop crop, int sowingYear, List<LotAllocation> lots, String pinHa) {}
+  public record CropRow(SeedPlan.Crop crop, int sowingYear, List<Allotment> lots, String pinHa) {}
 
   /** A pinned area of which less is sown. */
   public record PinRow(String seedId, int year, double pinnedHa, double sownHa) {}
@@ -79,7 +78,7 @@ public record PlanPageView(
         .toList();
   }
 
-  private List<LotAllocation> lotsFor(SeedPlan.Crop crop) {
+  private List<Allotment> lotsFor(SeedPlan.Crop crop) {
     return view.orElseThrow().allotments().stream()
         .filter(lot -> lot.year() == crop.year() - 1)
         .filter(lot -> lot.cropSeedId().filter(crop.seedId()::equals).isPresent())

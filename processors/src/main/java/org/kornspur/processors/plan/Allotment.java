@@ -8,14 +8,14 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * What a plan takes from one lot, for one crop or for sale.
+ * The seed that a plan takes from one lot, for one crop or for sale.
  *
  * @param year in whose autumn it is taken
  * @param cropSeedId what is grown from it; empty where it is sold
  * @param kg counted kilograms
  * @param isWaiting whether the lot is not fit and released yet
  */
-public record LotAllocation(
+public record Allotment(
     String lotId,
     String seedId,
     int year,
@@ -35,12 +35,12 @@ public record LotAllocation(
    * Which lot goes where. Seed in store is taken before what is harvested later, and no kilogram
    * twice.
    */
-  public static List<LotAllocation> of(PlanTask task, SeedPlan plan) {
+  public static List<Allotment> of(PlanTask task, SeedPlan plan) {
     Map<String, List<SupplyLot>> lots = new HashMap<>();
     task.lots().stream()
         .sorted(FIRST_USED)
         .forEach(lot -> lots.computeIfAbsent(lot.seedId(), id -> new ArrayList<>()).add(lot));
-    List<LotAllocation> allotted = new ArrayList<>();
+    List<Allotment> allotted = new ArrayList<>();
     Map<String, List<SeedPlan.Crop>> crops = new HashMap<>();
     for (SeedPlan.Crop crop : plan.crops()) {
       for (String parent : crop.sownKg().keySet()) {
@@ -59,9 +59,9 @@ public record LotAllocation(
       }
     }
     allotted.sort(
-        Comparator.comparingInt(LotAllocation::year)
-            .thenComparing(LotAllocation::seedId)
-            .thenComparing(LotAllocation::lotId));
+        Comparator.comparingInt(Allotment::year)
+            .thenComparing(Allotment::seedId)
+            .thenComparing(Allotment::lotId));
     return allotted;
   }
 
@@ -71,7 +71,7 @@ public record LotAllocation(
       GrownSeed seed,
       List<SupplyLot> lots,
       List<SeedPlan.Crop> crops,
-      List<LotAllocation> allotted) {
+      List<Allotment> allotted) {
     double[] left = lots.stream().mapToDouble(SupplyLot::countedKg).toArray();
     for (int year = task.firstYear(); year <= task.lastYear(); year++) {
       for (SeedPlan.Crop crop : crops) {
@@ -98,7 +98,7 @@ public record LotAllocation(
       int year,
       Optional<String> cropSeedId,
       double kg,
-      List<LotAllocation> allotted) {
+      List<Allotment> allotted) {
     double wanted = kg;
     for (int i = 0; i < left.length && wanted > SMALLEST_KG; i++) {
       double taken = Math.min(wanted, left[i]);
@@ -107,7 +107,7 @@ public record LotAllocation(
         wanted -= taken;
         SupplyLot lot = lots.get(i);
         allotted.add(
-            new LotAllocation(
+            new Allotment(
                 lot.lotId(), seed.seedId(), year, cropSeedId, taken, lot.waiting().isPresent()));
       }
     }

@@ -15,7 +15,7 @@ import org.junit.jupiter.api.Test;
 import org.kornspur.processors.statistics.Interval;
 
 /** Lots are invented. */
-class LotAllocationTest {
+class AllotmentTest {
   private static final FitChance HALF = new FitChance(0.5, new Interval(0.2, 0.8, 0.9));
 
   /** 114 kg for 2 ha: the old lot first, then the young one, and the rest of the one that waits. */
@@ -30,7 +30,7 @@ class LotAllocationTest {
                 new SupplyLot("young", "SC-1", 40, 2026, Optional.empty()),
                 new SupplyLot("old", "SC-1", 60, 2025, Optional.empty()),
                 Invented.lot("C", "C-1", 100)));
-    List<LotAllocation> allotted = LotAllocation.of(task, PlanSolver.solve(task));
+    List<Allotment> allotted = Allotment.of(task, PlanSolver.solve(task));
     Map<String, Double> kg = new TreeMap<>();
     allotted.forEach(one -> kg.put(one.lotId(), one.kg()));
     assertThat(kg).containsOnlyKeys("old", "young", "waits", "C");
@@ -39,8 +39,8 @@ class LotAllocationTest {
     assertThat(kg.get("waits")).isCloseTo(14, within(0.01));
     assertThat(kg.get("C")).isCloseTo(6, within(0.01));
     assertThat(allotted)
-        .filteredOn(LotAllocation::isWaiting)
-        .extracting(LotAllocation::lotId)
+        .filteredOn(Allotment::isWaiting)
+        .extracting(Allotment::lotId)
         .containsExactly("waits");
   }
 
@@ -50,7 +50,7 @@ class LotAllocationTest {
     PlanTask task = PlanSolverTest.whole(numbers, 1);
     SeedPlan plan = PlanSolver.solve(task);
     Map<String, Double> promised = new TreeMap<>();
-    for (LotAllocation one : LotAllocation.of(task, plan)) {
+    for (Allotment one : Allotment.of(task, plan)) {
       promised.merge(one.lotId(), one.kg(), Double::sum);
     }
     for (SupplyLot lot : task.lots()) {
@@ -63,9 +63,9 @@ class LotAllocationTest {
             .mapToDouble(store -> store.sownKg() + store.soldKg())
             .sum();
     double taken =
-        LotAllocation.of(task, plan).stream()
+        Allotment.of(task, plan).stream()
             .filter(one -> one.year() == task.firstYear())
-            .mapToDouble(LotAllocation::kg)
+            .mapToDouble(Allotment::kg)
             .sum();
     assertThat(taken).isCloseTo(soldAndSown, within(0.1));
   }
