@@ -26,7 +26,7 @@ import org.kornspur.api.security.login.AccountView;
 import org.kornspur.api.security.login.Passwords;
 import org.kornspur.api.security.login.ReAuthentication;
 import org.kornspur.api.security.login.Sessions;
-import org.kornspur.api.security.people.AccessBody;
+import org.kornspur.api.security.people.AccountBody;
 import org.kornspur.api.security.people.People;
 
 /** One's own account. */
@@ -66,7 +66,7 @@ public class AccountResource {
   @RequestBody(content = @Content(schema = @Schema(implementation = NewPasswordRequest.class)))
   @APIResponse(responseCode = "204", description = "Changed")
   public Response changePassword(byte[] body) throws IOException {
-    AccessBody read = AccessBody.read(json, body);
+    AccountBody read = AccountBody.read(json, body);
     String old = read.password("password", 1, Passwords.LONGEST_PASSWORD);
     String chosen = read.password("newPassword", SHORTEST, Passwords.LONGEST_PASSWORD);
     if (!chosen.isEmpty() && chosen.equals(old)) {

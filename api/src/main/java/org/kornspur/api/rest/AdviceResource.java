@@ -21,6 +21,7 @@ import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.kornspur.api.http.JsonBody;
 import org.kornspur.api.http.Parameters;
 import org.kornspur.api.kafka.RulesInForce;
 import org.kornspur.api.problem.ApiProblem;
@@ -28,7 +29,7 @@ import org.kornspur.api.problem.CropDetail;
 import org.kornspur.api.query.QueryService;
 import org.kornspur.api.query.RequestWords;
 import org.kornspur.api.query.VisibleData;
-import org.kornspur.api.query.advice.AdviceBody;
+import org.kornspur.api.query.advice.AdviceRefusals;
 import org.kornspur.api.query.advice.CalibrationView;
 import org.kornspur.api.query.advice.CompareRequest;
 import org.kornspur.api.query.advice.ComparisonView;
@@ -102,7 +103,7 @@ public class AdviceResource {
     parameters.check();
     Optional<Wind> wind = blows ? Optional.of(new Wind(fromDeg, ratio)) : Optional.empty();
     Dossier crop = data.dossier(Subject.crop(cropId));
-    return AdviceBody.asked(() -> forecasts.forecast(crop, wind))
+    return AdviceRefusals.asProblems(() -> forecasts.forecast(crop, wind))
         .map(advice -> HybridityView.of(advice, words.words(), queries.asOf()))
         .orElseThrow(
             () ->
@@ -164,7 +165,7 @@ public class AdviceResource {
   @APIResponse(responseCode = "200", description = "The mixture, or the reasons of the refusal")
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public MixtureView mixture(byte[] body) throws IOException {
-    return mixtures.mix(AdviceBody.read(json, body, MixtureRequest.class));
+    return mixtures.mix(JsonBody.read(json, body, MixtureRequest.class));
   }
 
   @GET
@@ -204,7 +205,7 @@ public class AdviceResource {
     parameters.check();
     Dossier crop = data.dossier(Subject.crop(cropId));
     Rulebook rulebook = rulebook(crop);
-    return AdviceBody.asked(
+    return AdviceRefusals.asProblems(
             () ->
                 InspectionAdvice.of(
                     crop,
@@ -240,8 +241,8 @@ public class AdviceResource {
   @RequestBody(content = @Content(schema = @Schema(implementation = CompareRequest.class)))
   @APIResponse(responseCode = "200", description = "One answer for each rule that applies")
   public List<ComparisonView> compare(byte[] body) throws IOException {
-    CompareRequest request = AdviceBody.read(json, body, CompareRequest.class);
-    return AdviceBody.asked(request::compare).stream()
+    CompareRequest request = JsonBody.read(json, body, CompareRequest.class);
+    return AdviceRefusals.asProblems(request::compare).stream()
         .map(advice -> ComparisonView.of(advice, words.words()))
         .toList();
   }
@@ -260,6 +261,6 @@ public class AdviceResource {
   @RequestBody(content = @Content(schema = @Schema(implementation = HeterogeneityRequest.class)))
   @APIResponse(responseCode = "200", description = "Both tests")
   public HeterogeneityView heterogeneity(byte[] body) throws IOException {
-    return AdviceBody.read(json, body, HeterogeneityRequest.class).test(words.words());
+    return JsonBody.read(json, body, HeterogeneityRequest.class).test(words.words());
   }
 }

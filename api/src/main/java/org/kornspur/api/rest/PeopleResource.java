@@ -27,7 +27,7 @@ import org.kornspur.api.command.people.PeopleCommands;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
 import org.kornspur.api.security.Role;
-import org.kornspur.api.security.people.AccessBody;
+import org.kornspur.api.security.people.AccountBody;
 import org.kornspur.api.security.people.People;
 import org.kornspur.api.security.people.Person;
 
@@ -117,7 +117,7 @@ public class PeopleResource {
       content = @Content(schema = @Schema(implementation = PersonWithPassword.class)))
   @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
   public Response add(byte[] body) throws IOException {
-    People.Made made = commands.add(AccessBody.read(json, body));
+    People.Made made = commands.add(AccountBody.read(json, body));
     return shownOnce(Response.status(Response.Status.CREATED), made);
   }
 
@@ -132,7 +132,7 @@ public class PeopleResource {
   @APIResponse(responseCode = "200", description = "The person as changed")
   @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
   public PersonView change(@PathParam("id") String id, byte[] body) throws IOException {
-    return PersonView.of(commands.change(id, AccessBody.read(json, body)));
+    return PersonView.of(commands.change(id, AccountBody.read(json, body)));
   }
 
   @POST

@@ -24,11 +24,11 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.kornspur.api.command.plan.PlanRequest;
 import org.kornspur.api.command.plan.PlanWriter;
 import org.kornspur.api.http.HeavyDocument;
+import org.kornspur.api.http.JsonBody;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.PlanDetail;
 import org.kornspur.api.query.QueryService;
 import org.kornspur.api.query.RequestWords;
-import org.kornspur.api.query.advice.AdviceBody;
 import org.kornspur.api.query.plan.CalculatedPlan;
 import org.kornspur.api.query.plan.FieldsView;
 import org.kornspur.api.query.plan.PlanFieldService;
@@ -125,7 +125,7 @@ public class PlansResource {
   @APIResponse(responseCode = "404", ref = "#/components/responses/Problem")
   public Response create(byte[] body) throws IOException {
     PlanView saved =
-        view(writer.create(caller.get(), AdviceBody.read(json, body, PlanRequest.class)));
+        view(writer.create(caller.get(), JsonBody.read(json, body, PlanRequest.class)));
     return Response.status(Response.Status.CREATED).entity(saved).build();
   }
 
@@ -138,7 +138,7 @@ public class PlansResource {
   @APIResponse(responseCode = "200", description = "The new version")
   @APIResponse(responseCode = "409", ref = "#/components/responses/Problem")
   public PlanView change(@PathParam("id") String id, byte[] body) throws IOException {
-    return view(writer.change(caller.get(), id, AdviceBody.read(json, body, PlanRequest.class)));
+    return view(writer.change(caller.get(), id, JsonBody.read(json, body, PlanRequest.class)));
   }
 
   @POST
@@ -156,7 +156,7 @@ public class PlansResource {
   public PlanView approve(@PathParam("id") String id, byte[] body) throws IOException {
     return view(
         writer.approve(
-            caller.get(), id, AdviceBody.read(json, body, PlanWriter.ApprovalRequest.class)));
+            caller.get(), id, JsonBody.read(json, body, PlanWriter.ApprovalRequest.class)));
   }
 
   private PlanView view(CalculatedPlan plan) {

@@ -36,7 +36,7 @@ import org.kornspur.api.security.login.Passwords;
 import org.kornspur.api.security.login.RoutePolicy;
 import org.kornspur.api.security.login.SameOriginFilter;
 import org.kornspur.api.security.login.Sessions;
-import org.kornspur.api.security.people.AccessBody;
+import org.kornspur.api.security.people.AccountBody;
 import org.kornspur.api.security.people.People;
 import org.kornspur.api.security.people.Person;
 
@@ -78,7 +78,7 @@ public class SessionResource {
   @APIResponse(responseCode = "403", ref = "#/components/responses/Problem")
   @APIResponse(responseCode = "413", ref = "#/components/responses/Problem")
   public Response logIn(byte[] body) throws IOException {
-    AccessBody read = AccessBody.read(json, body);
+    AccountBody read = AccountBody.read(json, body);
     String personId = read.text("personId");
     String password = read.password("password", 1, Passwords.LONGEST_PASSWORD);
     read.check();

@@ -8,13 +8,13 @@ import java.util.Arrays;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.UUID;
+import org.kornspur.api.http.JsonBody;
 import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.ParameterProblem;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.problem.RequestReason;
 import org.kornspur.api.problem.SigningProblem;
-import org.kornspur.api.query.advice.AdviceBody;
 import org.kornspur.api.readmodel.CauseKey;
 import org.kornspur.api.readmodel.ReadModel;
 import org.kornspur.api.security.Caller;
@@ -80,7 +80,7 @@ public class CauseNoteWriter {
           case TAKEN_OVER, HANDED_BACK -> false;
         };
     if (isNeeded) {
-      AdviceBody body = new AdviceBody();
+      JsonBody body = new JsonBody();
       body.required("text", text.isEmpty() ? null : text, new Expected.Text());
       body.check();
     }

@@ -10,7 +10,7 @@ import org.kornspur.api.command.notification.NotificationChoices;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.api.security.Role;
-import org.kornspur.api.security.people.AccessBody;
+import org.kornspur.api.security.people.AccountBody;
 import org.kornspur.api.security.people.People;
 import org.kornspur.api.security.people.PeopleChange;
 import org.kornspur.api.security.people.Person;
@@ -34,7 +34,7 @@ public class PeopleCommands {
    * @param asked with personId, printedName, roles and enterpriseId
    * @throws ApiProblem if anything of it is wrong, or the id is taken
    */
-  public People.Made add(AccessBody asked) {
+  public People.Made add(AccountBody asked) {
     String personId = asked.personId("personId");
     String printedName = asked.text("printedName");
     Set<Role> roles = asked.roles("roles");
@@ -51,7 +51,7 @@ public class PeopleCommands {
    * @param asked with printedName, roles and enterpriseId
    * @throws ApiProblem if anything of it is wrong, or nobody would be left to manage the people
    */
-  public Person change(String id, AccessBody asked) {
+  public Person change(String id, AccountBody asked) {
     String printedName = asked.text("printedName");
     Set<Role> roles = asked.roles("roles");
     Optional<String> enterpriseId = asked.optionalId("enterpriseId");

@@ -1,8 +1,8 @@
 package org.kornspur.api.command.plan;
 
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.kornspur.api.http.JsonBody;
 import org.kornspur.api.problem.ApiProblem;
-import org.kornspur.api.query.advice.AdviceBody;
 import org.kornspur.api.query.plan.PlanDefinition;
 import org.kornspur.ingest.problem.Expected;
 
@@ -22,7 +22,7 @@ public record PlanRequest(
    * @throws ApiProblem if anything is
    */
   void check() {
-    AdviceBody body = new AdviceBody();
+    JsonBody body = new JsonBody();
     body.required("name", name, new Expected.Text());
     body.required("reason", reason, new Expected.Text());
     if (body.required("question", question, new Expected.Elements()) != null) {

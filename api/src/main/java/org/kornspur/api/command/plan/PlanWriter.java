@@ -8,11 +8,11 @@ import java.time.Clock;
 import java.time.temporal.ChronoUnit;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.kornspur.api.http.JsonBody;
 import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.PlanDetail;
 import org.kornspur.api.problem.ProblemKind;
-import org.kornspur.api.query.advice.AdviceBody;
 import org.kornspur.api.query.plan.CalculatedPlan;
 import org.kornspur.api.query.plan.PlanFieldService;
 import org.kornspur.api.query.plan.PlanService;
@@ -71,7 +71,7 @@ public class PlanWriter {
    */
   public synchronized CalculatedPlan approve(
       Caller author, String planId, ApprovalRequest request) {
-    AdviceBody body = new AdviceBody();
+    JsonBody body = new JsonBody();
     body.required("reason", request.reason(), new Expected.Text());
     body.check();
     requireLatest(planId, request.version(), "version");
@@ -91,7 +91,7 @@ public class PlanWriter {
 
   private int requireLatest(String planId, Integer given, String field) {
     int latest = plans.version(planId).getVersion();
-    AdviceBody body = new AdviceBody();
+    JsonBody body = new JsonBody();
     body.required(field, given, new Expected.WholeNumber());
     body.check();
     if (given != latest) {

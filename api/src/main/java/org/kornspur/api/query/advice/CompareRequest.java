@@ -2,6 +2,7 @@ package org.kornspur.api.query.advice;
 
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.kornspur.api.http.JsonBody;
 import org.kornspur.ingest.problem.Expected;
 import org.kornspur.processors.advice.StatedValueAdvice;
 
@@ -39,8 +40,8 @@ public record CompareRequest(
   }
 
   public List<StatedValueAdvice> compare() {
-    AdviceBody body = new AdviceBody();
-    body.required("kind", kind, AdviceBody.oneOf(Kind.class));
+    JsonBody body = new JsonBody();
+    body.required("kind", kind, JsonBody.oneOf(Kind.class));
     body.check();
     return switch (kind) {
       case GERMINATION -> {

@@ -3,6 +3,7 @@ package org.kornspur.api.query.advice;
 import java.util.List;
 import java.util.Objects;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.kornspur.api.http.JsonBody;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.text.ReaderWords;
 import org.kornspur.ingest.problem.Expected;
@@ -25,14 +26,14 @@ public record HeterogeneityRequest(
         List<Double> examined) {
 
   public HeterogeneityView test(ReaderWords words) {
-    AdviceBody body = new AdviceBody();
-    body.required("attribute", attribute, AdviceBody.oneOf(ContainerAttribute.class));
+    JsonBody body = new JsonBody();
+    body.required("attribute", attribute, JsonBody.oneOf(ContainerAttribute.class));
     body.required("results", whole(results), new Expected.Elements());
     if (attribute == ContainerAttribute.BLEND_SHARE) {
       body.required("examined", whole(examined), new Expected.Elements());
     }
     body.check();
-    return AdviceBody.asked(
+    return AdviceRefusals.asProblems(
         () ->
             attribute
                 .tabulated()

@@ -7,6 +7,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.kornspur.api.http.JsonBody;
 import org.kornspur.api.kafka.RulesInForce;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.CropDetail;
@@ -48,20 +49,20 @@ public class MixturePlanning {
    * @throws ApiProblem if the hybrid is not known or the request makes no mixture
    */
   public MixtureView mix(MixtureRequest request) {
-    AdviceBody body = new AdviceBody();
+    JsonBody body = new JsonBody();
     body.required("hybridId", request.hybridId(), new Expected.Id("hybrid"));
     body.required("massKg", request.massKg(), new Expected.Decimal());
     body.check();
     HybridDeclared hybrid = hybrid(request.hybridId());
     Cross cross = cross(hybrid);
-    MixtureAdvice.Request wanted = AdviceBody.asked(() -> wanted(request, hybrid));
+    MixtureAdvice.Request wanted = AdviceRefusals.asProblems(() -> wanted(request, hybrid));
     List<PassedOver> notOfThisKind = new ArrayList<>();
     List<Candidate> candidates = new ArrayList<>();
     candidates.addAll(
         candidates(request.femaleLots(), cross.getFemaleComponentId(), false, notOfThisKind));
     candidates.addAll(
         candidates(request.pollinatorLots(), cross.getPollenComponentId(), true, notOfThisKind));
-    MixtureAdvice advice = AdviceBody.asked(() -> MixtureAdvice.of(wanted, candidates));
+    MixtureAdvice advice = AdviceRefusals.asProblems(() -> MixtureAdvice.of(wanted, candidates));
     return MixtureView.of(
         hybrid, alsoPassedOver(advice, notOfThisKind), words.words(), queries.asOf());
   }

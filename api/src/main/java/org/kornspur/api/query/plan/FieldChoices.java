@@ -3,7 +3,7 @@ package org.kornspur.api.query.plan;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
-import org.kornspur.api.query.advice.AdviceBody;
+import org.kornspur.api.http.JsonBody;
 import org.kornspur.ingest.problem.Expected;
 import org.kornspur.processors.ground.GeoPosition;
 import org.kornspur.processors.plan.field.FieldName;
@@ -51,7 +51,7 @@ public record FieldChoices(
   }
 
   /** Notes what is missing. */
-  void check(AdviceBody body) {
+  void check(JsonBody body) {
     for (int i = 0; i < placed.size(); i++) {
       String at = "fields.placed[" + i + "].";
       body.required(at + "seedId", placed.get(i).seedId(), new Expected.Id("component"));

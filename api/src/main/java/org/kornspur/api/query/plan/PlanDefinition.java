@@ -10,9 +10,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.kornspur.api.http.JsonBody;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.PlanDetail;
-import org.kornspur.api.query.advice.AdviceBody;
 import org.kornspur.ingest.problem.Expected;
 import org.kornspur.processors.plan.AreaLimit;
 import org.kornspur.processors.plan.Generation;
@@ -142,7 +142,7 @@ public record PlanDefinition(
   }
 
   /** Notes what is missing. */
-  public void check(AdviceBody body) {
+  public void check(JsonBody body) {
     body.required("firstYear", firstYear, new Expected.WholeNumber());
     body.required("lastYear", lastYear, new Expected.WholeNumber());
     for (int i = 0; i < demands.size(); i++) {
@@ -164,7 +164,7 @@ public record PlanDefinition(
       body.required(
           "inputs[" + i + "].generation",
           inputs.get(i).generation(),
-          AdviceBody.oneOf(Generation.class));
+          JsonBody.oneOf(Generation.class));
     }
     fields.check(body);
   }

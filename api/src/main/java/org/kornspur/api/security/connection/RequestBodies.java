@@ -45,10 +45,11 @@ public class RequestBodies {
    * Of a body that is read before it is known who sends it; the longest person and password go into
    * it.
    */
-  public static final BodyProblem.Limit LIMIT_OF_NOBODY = new BodyProblem.TooLargeToLogIn(4_096);
+  public static final BodyProblem.Limit LIMIT_WITHOUT_LOG_IN =
+      new BodyProblem.TooLargeToLogIn(4_096);
 
   private static final Duration LONGEST = Duration.ofMinutes(2);
-  private static final Duration LONGEST_OF_NOBODY = Duration.ofSeconds(10);
+  private static final Duration LONGEST_WITHOUT_LOG_IN = Duration.ofSeconds(10);
 
   /** Bytes of all bodies that are being received or answered; a body is copied twice for that. */
   private static final long MOST_AT_ONCE = Runtime.getRuntime().maxMemory() / 8;
@@ -86,8 +87,8 @@ public class RequestBodies {
       this.request = context.request();
       boolean isKnown = caller.isPresent() && !RoutePolicy.isOpen(context.normalizedPath());
       this.sender = isKnown ? caller.get().personId() : ClientAddress.of(context);
-      this.limit = isKnown ? new BodyProblem.TooLarge(BodyLimit.MOST_BYTES) : LIMIT_OF_NOBODY;
-      this.longest = isKnown ? LONGEST : LONGEST_OF_NOBODY;
+      this.limit = isKnown ? new BodyProblem.TooLarge(BodyLimit.MOST_BYTES) : LIMIT_WITHOUT_LOG_IN;
+      this.longest = isKnown ? LONGEST : LONGEST_WITHOUT_LOG_IN;
     }
 
     void begin() {

@@ -28,7 +28,7 @@ import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
 import org.kornspur.api.security.login.FormFields;
 import org.kornspur.api.security.login.ReAuthentication;
-import org.kornspur.api.security.people.AccessBody;
+import org.kornspur.api.security.people.AccountBody;
 import org.kornspur.api.security.people.People;
 import org.kornspur.api.security.visibility.SkipRedaction;
 import org.kornspur.api.text.PageTexts;
@@ -73,7 +73,7 @@ public class PersonPage {
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
   public Response add(byte[] body) throws IOException {
     FormFields form = FormFields.of(body);
-    AccessBody asked = asked(form);
+    AccountBody asked = asked(form);
     try {
       reauthenticate(form);
       return shownOnce(commands.add(asked));
@@ -101,7 +101,7 @@ public class PersonPage {
   public Response change(@PathParam("id") String id, byte[] body) throws IOException {
     FormFields form = FormFields.of(body);
     PersonFormView before = PersonFormView.of(people.get(id));
-    AccessBody asked = asked(form);
+    AccountBody asked = asked(form);
     try {
       reauthenticate(form);
       commands.change(id, asked);
@@ -175,7 +175,7 @@ public class PersonPage {
   }
 
   /** The same document as at the interface; what is left empty is not in it. */
-  private AccessBody asked(FormFields form) throws IOException {
+  private AccountBody asked(FormFields form) throws IOException {
     ObjectNode asked = json.createObjectNode();
     for (String field : List.of("personId", "printedName", "enterpriseId")) {
       form.first(field)
@@ -184,7 +184,7 @@ public class PersonPage {
           .ifPresent(text -> asked.put(field, text));
     }
     form.all("roles").forEach(asked.withArray("roles")::add);
-    return AccessBody.read(json, json.writeValueAsBytes(asked));
+    return AccountBody.read(json, json.writeValueAsBytes(asked));
   }
 
   private List<String> sentences(ApiProblem refused) {

@@ -1,4 +1,4 @@
-package org.kornspur.api.query.advice;
+package org.kornspur.api.http;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.DeserializationFeature;
@@ -13,21 +13,18 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
 import java.util.List;
-import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import org.kornspur.api.problem.ApiProblem;
 import org.kornspur.api.problem.BodyProblem;
-import org.kornspur.api.problem.CropDetail;
 import org.kornspur.api.problem.ParameterProblem;
 import org.kornspur.api.problem.ProblemKind;
 import org.kornspur.api.problem.RequestGiven;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.problem.Expected;
 import org.kornspur.ingest.problem.ValueProblem;
-import org.kornspur.processors.advice.AdviceRefusedException;
 
-/** Reads the body of a request and says all that is wrong with it at once. */
-public final class AdviceBody {
+/** Reads the JSON body of a request and says all that is wrong with it at once. */
+public final class JsonBody {
   private final List<Problem> problems = new ArrayList<>();
 
   /**
@@ -65,7 +62,7 @@ public final class AdviceBody {
   }
 
   /** A whole number that must be there; 0, and noted, where it is not. */
-  int whole(String field, Double value, int least, int most) {
+  public int whole(String field, Double value, int least, int most) {
     if (required(field, value, new Expected.WholeNumber()) == null) {
       return 0;
     }
@@ -84,17 +81,6 @@ public final class AdviceBody {
   public void check() {
     if (!problems.isEmpty()) {
       throw new ApiProblem(ProblemKind.INVALID_PARAMETER, problems);
-    }
-  }
-
-  /** Asks for advice; what it refuses becomes a problem document with its words. */
-  public static <T> T asked(Supplier<T> advice) {
-    try {
-      return advice.get();
-    } catch (AdviceRefusedException refused) {
-      throw ApiProblem.refused(refused.refusal());
-    } catch (IllegalArgumentException refused) {
-      throw ApiProblem.refused(new CropDetail.NotCalculated(refused.getMessage()));
     }
   }
 

@@ -27,7 +27,7 @@ import org.kornspur.ingest.problem.Given;
 /**
  * A JSON object read field by field; says all that is wrong at once, and never shows a password.
  */
-public final class AccessBody {
+public final class AccountBody {
   private static final int LONGEST_NAME = 100;
 
   /** No colon, which parts person and password in a request (RFC 7617). */
@@ -37,7 +37,7 @@ public final class AccessBody {
   private final JsonNode root;
   private final List<Problem> problems = new ArrayList<>();
 
-  private AccessBody(JsonNode root) {
+  private AccountBody(JsonNode root) {
     this.root = root;
   }
 
@@ -47,7 +47,7 @@ public final class AccessBody {
    * @throws ApiProblem if it is no JSON object; its text is not repeated, since it may hold a
    *     password
    */
-  public static AccessBody read(ObjectMapper json, byte[] bytes) throws IOException {
+  public static AccountBody read(ObjectMapper json, byte[] bytes) throws IOException {
     JsonNode root;
     try {
       root = json.reader(DeserializationFeature.FAIL_ON_TRAILING_TOKENS).readTree(bytes);
@@ -59,7 +59,7 @@ public final class AccessBody {
           ProblemKind.UNREADABLE_BODY,
           Problem.of("", new Given.Bytes(bytes.length), new BodyProblem.NoObject()));
     }
-    return new AccessBody(root);
+    return new AccountBody(root);
   }
 
   /** A password; of what is wrong with it only its length is told. */
