@@ -4,7 +4,6 @@ import io.micrometer.core.instrument.Gauge;
 import io.micrometer.core.instrument.MeterRegistry;
 import jakarta.annotation.PreDestroy;
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.inject.Inject;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -52,7 +51,6 @@ public class EventLog implements ReadsTopics, ReceiptTimes {
   private final TopicFollower follower;
   private KafkaConsumer<String, byte[]> reader;
 
-  @Inject
   public EventLog(ProcessorsClient processors, MeterRegistry meters) {
     this.processors = processors;
     this.follower =

@@ -4,7 +4,6 @@ import io.quarkus.runtime.StartupEvent;
 import io.quarkus.runtime.configuration.ConfigurationException;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
-import jakarta.inject.Inject;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
@@ -27,7 +26,6 @@ public class SiteIdentifiers {
   /**
    * @throws IllegalArgumentException if a GTIN in the settings is none, or none of this company
    */
-  @Inject
   public SiteIdentifiers(ExportSettings settings, ReadModel readModel) {
     this.readModel = readModel;
     settings

@@ -1,7 +1,6 @@
 package org.kornspur.api.problem;
 
 import jakarta.enterprise.context.RequestScoped;
-import jakarta.inject.Inject;
 import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.HttpHeaders;
 import java.math.MathContext;
@@ -26,7 +25,6 @@ public class ProblemLanguage {
 
   private final HttpHeaders headers;
 
-  @Inject
   public ProblemLanguage(@Context HttpHeaders headers) {
     this.headers = headers;
   }

@@ -2,7 +2,6 @@ package org.kornspur.api.query;
 
 import io.quarkus.qute.TemplateInstance;
 import jakarta.enterprise.context.RequestScoped;
-import jakarta.inject.Inject;
 import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.HttpHeaders;
 import java.time.ZoneId;
@@ -28,7 +27,6 @@ public class RequestWords {
   private final FactReadModel facts;
   private Language language;
 
-  @Inject
   RequestWords(
       @Context HttpHeaders headers, VisibilityService visibilityService, FactReadModel facts) {
     this.headers = headers;

@@ -41,7 +41,6 @@ public class PageFrames {
   @ConfigProperty(name = "quarkus.application.version")
   String version;
 
-  @Inject
   public PageFrames(@Context UriInfo uri) {
     this.uri = uri;
   }

@@ -1,7 +1,6 @@
 package org.kornspur.api.command.notification;
 
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.inject.Inject;
 import jakarta.mail.Authenticator;
 import jakarta.mail.Message;
 import jakarta.mail.MessagingException;
@@ -30,7 +29,6 @@ public class MailSender {
 
   private final NotificationSettings settings;
 
-  @Inject
   public MailSender(NotificationSettings settings) {
     this.settings = settings;
   }

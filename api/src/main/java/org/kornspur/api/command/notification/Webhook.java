@@ -12,7 +12,6 @@ import io.vertx.core.http.RequestOptions;
 import io.vertx.core.net.SocketAddress;
 import jakarta.annotation.PreDestroy;
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.inject.Inject;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.util.HexFormat;
@@ -37,7 +36,6 @@ public class Webhook {
   private final HttpClient client;
   private final Clock clock = Clock.systemUTC();
 
-  @Inject
   public Webhook(NotificationSettings settings, ObjectMapper json, Vertx vertx) {
     this.settings = settings.notifications();
     this.json = json;

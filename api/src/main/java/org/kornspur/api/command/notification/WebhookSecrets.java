@@ -1,7 +1,6 @@
 package org.kornspur.api.command.notification;
 
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.inject.Inject;
 import java.nio.charset.StandardCharsets;
 import java.util.Base64;
 import java.util.HexFormat;
@@ -21,7 +20,6 @@ public class WebhookSecrets {
 
   private final SymmetricKey key;
 
-  @Inject
   public WebhookSecrets(InternalSecret secret) {
     this.key =
         new SymmetricKey(

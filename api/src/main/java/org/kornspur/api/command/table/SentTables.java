@@ -2,7 +2,6 @@ package org.kornspur.api.command.table;
 
 import jakarta.annotation.PreDestroy;
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.inject.Inject;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -60,7 +59,6 @@ public class SentTables {
             return thread;
           });
 
-  @Inject
   SentTables(
       TableIntake intake,
       RememberedColumns columns,

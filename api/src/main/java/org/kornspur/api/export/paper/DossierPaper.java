@@ -63,7 +63,6 @@ public class DossierPaper {
   @Inject StandingHeadlines headlines;
   @Inject ObjectMapper json;
 
-  @Inject
   public DossierPaper(@Context UriInfo uri) {
     this.uri = uri;
   }

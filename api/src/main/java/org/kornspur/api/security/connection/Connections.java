@@ -12,7 +12,6 @@ import io.vertx.core.net.impl.ConnectionBase;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
-import jakarta.inject.Inject;
 import java.net.Inet6Address;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
@@ -49,7 +48,6 @@ public class Connections {
   private final AtomicInteger all = new AtomicInteger();
   private final Map<String, Integer> byAddress = new ConcurrentHashMap<>();
 
-  @Inject
   Connections(
       AccessSettings settings,
       TrustedProxies proxies,

@@ -3,7 +3,6 @@ package org.kornspur.api.security.connection;
 import io.smallrye.common.net.CidrAddress;
 import io.smallrye.common.net.Inet;
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.inject.Inject;
 import java.net.InetAddress;
 import java.net.UnknownHostException;
 import java.util.Arrays;
@@ -17,7 +16,6 @@ import org.eclipse.microprofile.config.inject.ConfigProperty;
 public class TrustedProxies {
   private final List<CidrAddress> networks;
 
-  @Inject
   TrustedProxies(
       @ConfigProperty(name = "quarkus.http.proxy.proxy-address-forwarding")
           Optional<Boolean> trusted,

@@ -5,7 +5,6 @@ import io.quarkus.security.identity.SecurityIdentity;
 import io.quarkus.security.identity.SecurityIdentityAugmentor;
 import io.smallrye.mutiny.Uni;
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.inject.Inject;
 import java.time.Instant;
 import java.util.Arrays;
 import java.util.EnumSet;
@@ -28,7 +27,6 @@ import org.kornspur.ingest.problem.Given;
 public class CallerAugmentor implements SecurityIdentityAugmentor {
   private final AccessSettings.Oidc settings;
 
-  @Inject
   CallerAugmentor(AccessSettings settings) {
     this.settings = settings.oidc();
   }

@@ -1,7 +1,6 @@
 package org.kornspur.api.security.login;
 
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.inject.Inject;
 import jakarta.ws.rs.container.ContainerRequestContext;
 import jakarta.ws.rs.core.MediaType;
 import java.io.ByteArrayInputStream;
@@ -24,7 +23,6 @@ public class FormTokens {
 
   private final Sessions sessions;
 
-  @Inject
   FormTokens(Sessions sessions) {
     this.sessions = sessions;
   }

@@ -1,7 +1,6 @@
 package org.kornspur.api.security.login;
 
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.inject.Inject;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.Duration;
@@ -59,7 +58,6 @@ public class Passwords {
   /** A person whose password was found right, and from when the log-in counts. */
   private record Found(Person person, Instant from) {}
 
-  @Inject
   Passwords(People people, WrongPasswordThrottle throttle) {
     this.people = people;
     this.throttle = throttle;

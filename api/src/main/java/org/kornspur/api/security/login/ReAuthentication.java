@@ -2,7 +2,6 @@ package org.kornspur.api.security.login;
 
 import io.quarkus.vertx.http.runtime.CurrentVertxRequest;
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.inject.Inject;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
@@ -37,7 +36,6 @@ public class ReAuthentication {
   private final Duration window;
   private final Clock clock = Clock.systemUTC();
 
-  @Inject
   ReAuthentication(
       AccessSettings settings, Passwords passwords, People people, CurrentVertxRequest request) {
     this.passwords = passwords;

@@ -5,7 +5,6 @@ import io.quarkus.vertx.http.runtime.security.SecurityHandlerPriorities;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
-import jakarta.inject.Inject;
 import java.time.Duration;
 import java.util.Optional;
 import org.kornspur.api.problem.AccessDetail;
@@ -24,7 +23,6 @@ public class RequestThrottle {
   private final RateLimiter byPerson;
   private final RateLimiter byAddress;
 
-  @Inject
   RequestThrottle(AccessSettings settings) {
     this.byPerson = new RateLimiter(settings.requestsPerMinute(), Duration.ofMinutes(1));
     this.byAddress = new RateLimiter(settings.anonymousRequestsPerMinute(), Duration.ofMinutes(1));

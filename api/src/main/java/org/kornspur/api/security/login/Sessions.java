@@ -1,7 +1,6 @@
 package org.kornspur.api.security.login;
 
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.inject.Inject;
 import jakarta.ws.rs.core.NewCookie;
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
@@ -35,7 +34,6 @@ public class Sessions {
   private final SymmetricKey key;
   private final Clock clock = Clock.systemUTC();
 
-  @Inject
   Sessions(AccessSettings settings, People people) {
     this.people = people;
     this.length = settings.sessionLength();

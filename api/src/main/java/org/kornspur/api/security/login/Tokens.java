@@ -7,7 +7,6 @@ import io.quarkus.security.identity.SecurityIdentity;
 import io.smallrye.mutiny.Uni;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.inject.Inject;
 import org.jboss.logging.Logger;
 import org.kornspur.api.problem.AccessDetail;
 import org.kornspur.api.security.AccessSettings;
@@ -27,7 +26,6 @@ public class Tokens {
   private final RequestThrottle throttle;
   private final AccessSettings.Oidc settings;
 
-  @Inject
   Tokens(OidcAuthenticationMechanism oidc, RequestThrottle throttle, AccessSettings settings) {
     this.oidc = oidc;
     this.throttle = throttle;

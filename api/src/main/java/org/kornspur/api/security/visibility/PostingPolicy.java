@@ -1,7 +1,6 @@
 package org.kornspur.api.security.visibility;
 
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.inject.Inject;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -40,7 +39,6 @@ public class PostingPolicy {
   private final PreviewClaims preview;
   private final RecentClaims<Subject> made = new RecentClaims<>(MOST_CREATED);
 
-  @Inject
   public PostingPolicy(
       ProcessorsClient processors,
       ReadModel readModel,
