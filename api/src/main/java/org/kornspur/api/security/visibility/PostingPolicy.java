@@ -1,6 +1,7 @@
 package org.kornspur.api.security.visibility;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -32,25 +33,12 @@ import org.kornspur.ingest.statement.Value.Person;
 public class PostingPolicy {
   private static final int MOST_CREATED = 50_000;
 
-  private final ProcessorsClient processors;
-  private final VisibilityService visibilityService;
-  private final CurrentCaller current;
-  private final ReadModel readModel;
-  private final PreviewClaims preview;
+  @Inject ProcessorsClient processors;
+  @Inject ReadModel readModel;
+  @Inject VisibilityService visibilityService;
+  @Inject CurrentCaller current;
+  @Inject PreviewClaims preview;
   private final RecentClaims<Subject> made = new RecentClaims<>(MOST_CREATED);
-
-  public PostingPolicy(
-      ProcessorsClient processors,
-      ReadModel readModel,
-      VisibilityService visibilityService,
-      CurrentCaller current,
-      PreviewClaims preview) {
-    this.processors = processors;
-    this.visibilityService = visibilityService;
-    this.current = current;
-    this.readModel = readModel;
-    this.preview = preview;
-  }
 
   /** What speaks against the caller of this request bringing the fact; empty where nothing does. */
   public List<Problem> against(SpecificRecord fact) {

@@ -41,7 +41,7 @@ import org.kornspur.api.text.Language;
 /** The release of many lots in a real browser, on lots that nobody else signs for. */
 @NeedsProgram(Program.CHROMIUM)
 @ExtendWith({EmptyMachine.class, AsPerson.class})
-class ReleasePageViewIT {
+class ReleasePageIT {
   private static final String QUALITY = TestPeople.of(Role.QUALITY);
 
   /** Asked for by whoever releases lots; one at a time it takes 126 clicks and 60 fields. */

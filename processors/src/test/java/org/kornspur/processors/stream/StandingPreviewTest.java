@@ -27,7 +27,7 @@ import org.kornspur.standing.LotStanding;
  * What would follow from a fact is held against what does follow when the topology takes it in,
  * fact by fact, corrections and withdrawals too.
  */
-class TrialTest {
+class StandingPreviewTest {
 
   @Test
   void whatATrialTellsIsWhatComes() {
