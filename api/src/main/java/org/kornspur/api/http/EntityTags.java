@@ -78,7 +78,7 @@ public class EntityTags implements WriterInterceptor {
         + "\"";
   }
 
-  /** Whether the one who asks has what the tag is of. */
+  /** Whether the caller has what the tag is of. */
   public static boolean isKnown(String tag, String ifNoneMatch) {
     return ifNoneMatch != null && (ifNoneMatch.equals("*") || ifNoneMatch.contains(tag));
   }

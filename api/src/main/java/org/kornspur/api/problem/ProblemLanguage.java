@@ -14,7 +14,7 @@ import org.kornspur.ingest.intake.ProblemWords;
 import org.kornspur.ingest.text.PlainFormat;
 import org.kornspur.ingest.text.TextBundle;
 
-/** The words of all problems, of the intake and of requests, in the language of who asked. */
+/** The words of all problems, of the intake and of requests, in the language of the caller. */
 @RequestScoped
 public class ProblemLanguage {
   static final String FILE = "text/requests";

@@ -8,7 +8,7 @@ import jakarta.ws.rs.container.ContainerResponseContext;
 import jakarta.ws.rs.container.ContainerResponseFilter;
 import jakarta.ws.rs.ext.Provider;
 
-/** Writes what was refused in the language of who asked; a page has done so itself before. */
+/** Writes what was refused in the language of the caller; a page has done so itself before. */
 @Provider
 @Priority(Priorities.USER)
 public class ProblemWriter implements ContainerResponseFilter {

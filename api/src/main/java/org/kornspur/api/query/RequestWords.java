@@ -19,7 +19,7 @@ import org.kornspur.api.text.PageTexts;
 import org.kornspur.api.text.ReaderWords;
 import org.kornspur.api.text.VerdictWords;
 
-/** Words for who asks: in their language, and of what they may know. */
+/** Words for the caller: in their language, and of what they may know. */
 @RequestScoped
 public class RequestWords {
   private final HttpHeaders headers;
@@ -42,11 +42,11 @@ public class RequestWords {
   }
 
   /** Sets the language of work that goes on after its request. */
-  public void speak(Language ofAsker) {
-    language = ofAsker;
+  public void setLanguage(Language ofCaller) {
+    language = ofCaller;
   }
 
-  /** Writes dates, numbers and units for who asks. */
+  /** Writes dates, numbers and units for the caller. */
   public LocalFormat form() {
     return new LocalFormat(language(), ZoneId.systemDefault());
   }
@@ -55,7 +55,7 @@ public class RequestWords {
     return DomainTerms.in(language());
   }
 
-  /** The texts of this name in the language of who asks. */
+  /** The texts of this name in the language of the caller. */
   public PageTexts texts(String name) {
     return PageTexts.in(language(), name);
   }

@@ -15,7 +15,7 @@ import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.people.People;
 import org.kornspur.ingest.contract.Subject;
 
-/** How much of what a new site needs first is there, as far as who asks sees to it. */
+/** How much of what a new site needs first is there, as far as the caller sees to it. */
 @RequestScoped
 public class SetUpProgress {
   @Inject CurrentCaller caller;
@@ -41,7 +41,7 @@ public class SetUpProgress {
   /**
    * How far a step is.
    *
-   * @param isOwn whether who asks sees to it; of others nothing is told
+   * @param isOwn whether the caller sees to it; of others nothing is told
    * @param count how many are there
    */
   public record Progress(Step step, boolean isOwn, int count, boolean isDone) {}
@@ -52,8 +52,8 @@ public class SetUpProgress {
   }
 
   /**
-   * Whether who asks should begin here: the last of the own steps is not done. Steps before it may
-   * have been left out.
+   * Whether the caller should begin here: the last of the own steps is not done. Steps before it
+   * may have been left out.
    */
   public boolean isOpen() {
     if (caller.ifKnown().filter(known -> known.may(Permission.SET_UP)).isEmpty()) {

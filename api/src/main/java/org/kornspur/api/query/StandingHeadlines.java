@@ -13,7 +13,7 @@ import org.kornspur.standing.VerdictState;
 
 /**
  * What stands over a page or paper of a crop or lot: its name, and its standing in one sentence
- * that names all gates not met or owed, for who asks. For the first of them with its figures see
+ * that names all gates not met or owed, for the caller. For the first of them with its figures see
  * {@link org.kornspur.api.text.FirstReasonWords}.
  */
 @RequestScoped
@@ -27,7 +27,7 @@ public class StandingHeadlines {
         : texts().of("crop", subject.id());
   }
 
-  /** A standing in one sentence of who asks. */
+  /** A standing in one sentence of the caller. */
   public String sentence(StandingView view) {
     String name = name(Subject.parse(view.subject()));
     PageTexts texts = texts();

@@ -8,7 +8,7 @@ import org.kornspur.api.problem.ProblemDocument;
 import org.kornspur.api.problem.ProblemException;
 import org.kornspur.api.problem.ProblemKind;
 
-/** Ends a request because of who asks, and says why they do not come in. */
+/** Ends a request because of the caller, and says why they do not come in. */
 public class Refusal extends ProblemException {
   private static final long serialVersionUID = 1L;
 

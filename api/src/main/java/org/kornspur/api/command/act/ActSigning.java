@@ -83,7 +83,7 @@ public class ActSigning {
   /**
    * The same for a person to read.
    *
-   * @param signerId who asks
+   * @param signerId the caller
    */
   public ReleaseSheetView sheetFor(Subject subject, String signerId) {
     return ReleaseSheetView.of(

@@ -8,7 +8,7 @@ import org.kornspur.api.security.Permission;
 import org.kornspur.ingest.contract.Subject;
 
 /**
- * Acts with the printed names of those who signed, as far as who asks may read them. Pages and
+ * Acts with the printed names of those who signed, as far as the caller may read them. Pages and
  * papers get them here alone, so that neither shows a name that the other withholds.
  */
 @ApplicationScoped

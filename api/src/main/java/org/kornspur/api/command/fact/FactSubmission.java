@@ -74,7 +74,7 @@ public class FactSubmission {
   }
 
   /**
-   * Sends a fact that has been checked, if who asks may bring it.
+   * Sends a fact that has been checked, if the caller may bring it.
    *
    * @return accepted, already known, a conflict, or not allowed
    * @throws NotReady if nothing can be said of its id now, or there is no room for more

@@ -67,7 +67,7 @@ public class QuarantineDecisions {
         .find(query.states(), row -> isSeen(row.senders()), query.page(), query.size());
   }
 
-  /** Input that waits and names a crop or lot, newest first, as far as it is for who asks. */
+  /** Input that waits and names a crop or lot, newest first, as far as it is for the caller. */
   public List<QuarantineRow> waitingThatName(Subject subject) {
     return caller.get().may(Permission.READ_QUARANTINE)
         ? readModel.quarantine().waitingThatName(subject.id()).stream()

@@ -16,7 +16,7 @@ import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.intake.ReceiptCheck;
 import org.kornspur.processors.ground.PlaceableFacts;
 
-/** Whether who asks may bring a fact, and whether the stream would take it. */
+/** Whether the caller may bring a fact, and whether the stream would take it. */
 @ApplicationScoped
 class SubmissionRights {
   private static final Logger LOG = Logger.getLogger(SubmissionRights.class);
@@ -28,7 +28,7 @@ class SubmissionRights {
   private final Clock clock = Clock.systemUTC();
 
   /**
-   * Asked in the thread of the request, which knows who asks. That an id is taken is told last:
+   * Asked in the thread of the request, which knows the caller. That an id is taken is told last:
    * what is wrong otherwise is told alone, and kept.
    *
    * @param isOtherThanBefore whether a fact before it in the request has its id and other content
@@ -70,7 +70,7 @@ class SubmissionRights {
   }
 
   /**
-   * The fact with the proof of who brings it, in the thread of the request, which knows who asks.
+   * The fact with the proof of who brings it, in the thread of the request, which knows the caller.
    */
   SpecificRecord signed(SpecificRecord fact) {
     return signed(fact, sender(fact));

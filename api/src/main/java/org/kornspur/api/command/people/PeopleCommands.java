@@ -82,7 +82,7 @@ public class PeopleCommands {
   /**
    * Confirms that a person set the own password.
    *
-   * @throws ApiProblem if who asks cannot confirm it
+   * @throws ApiProblem if the caller cannot confirm it
    */
   public Person confirm(String id) {
     Person confirmed = people.confirm(id);

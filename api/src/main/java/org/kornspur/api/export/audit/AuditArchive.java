@@ -26,7 +26,7 @@ import org.kornspur.api.security.people.People;
 import org.kornspur.api.text.PageTexts;
 import org.kornspur.ingest.contract.Subject;
 
-/** Makes the archive of an audit, in the language of who asked and of what they may see. */
+/** Makes the archive of an audit, in the language of the caller and of what they may see. */
 @ApplicationScoped
 public class AuditArchive implements AuditPackMaker {
   private static final String APPENDIX = "appendix";
@@ -47,7 +47,7 @@ public class AuditArchive implements AuditPackMaker {
   public void make(AuditOrder order, OutputStream out, Progress progress)
       throws IOException, InterruptedException {
     current.set(order.caller());
-    words.speak(order.language());
+    words.setLanguage(order.language());
     Archive archive = new Archive(out, Instant.now());
     PageTexts texts = words.texts("audit");
     List<Subject> lots = order.lots().stream().map(Subject::lot).toList();

@@ -44,7 +44,7 @@ record LogCheck(
     return reports.stream().flatMap(report -> report.findings().stream()).toList();
   }
 
-  /** In words, for who asked. */
+  /** In words, for the caller. */
   String words(PageTexts texts, LocalFormat form) {
     StringBuilder text = new StringBuilder();
     line(text, texts.of("logVerified", form.moment(at), String.join(", ", keyIds)));

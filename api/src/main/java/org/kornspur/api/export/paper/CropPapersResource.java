@@ -15,7 +15,7 @@ import org.kornspur.api.security.RequiresPermission;
 import org.kornspur.api.text.Addresses;
 import org.kornspur.ingest.contract.Subject;
 
-/** Papers on crops, in the language of who asks. */
+/** Papers on crops, in the language of the caller. */
 @Path(Addresses.ROOT + "/crops")
 @Produces(LotPapersResource.PDF)
 @Tag(name = "Papers")

@@ -25,7 +25,7 @@ import org.kornspur.api.security.RequiresPermission;
 import org.kornspur.api.text.Addresses;
 import org.kornspur.ingest.contract.Subject;
 
-/** Papers on lots, in the language of who asks. */
+/** Papers on lots, in the language of the caller. */
 @Path(Addresses.ROOT + "/lots")
 @Produces(LotPapersResource.PDF)
 @Tag(name = "Papers")

@@ -19,7 +19,7 @@ import org.kornspur.standing.StandingState;
 /** What the auditor's pages and papers say in sentences, in one language. */
 public record TraceWords(PageTexts texts, LocalFormat form, DomainTerms trade) {
 
-  /** For who asks. */
+  /** For the caller. */
   public static TraceWords of(RequestWords words) {
     return new TraceWords(words.texts("trace"), words.form(), words.terms());
   }

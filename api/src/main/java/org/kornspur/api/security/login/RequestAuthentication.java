@@ -27,8 +27,8 @@ import org.kornspur.api.security.CallerIdentity;
 import org.kornspur.api.security.Refusal;
 
 /**
- * Finds out who asks, for every request and before anything else looks at it. What they may do is
- * decided afterwards, by {@link RouteAuthorization} and {@link AuthorizationFilter}.
+ * Authenticates the caller, for every request and before anything else looks at it. What they may
+ * do is decided afterwards, by {@link RouteAuthorization} and {@link AuthorizationFilter}.
  *
  * <p>An alternative, so that Quarkus asks no other mechanism: that of OpenID Connect is asked from
  * here, and only where the settings say so.

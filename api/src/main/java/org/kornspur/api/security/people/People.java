@@ -214,7 +214,7 @@ public class People {
    * Takes the word of whoever asks that a person set the own password. Then the person may sign:
    * using the signature of another takes two persons (model: 21 CFR 11.200 (a) (3)).
    *
-   * @throws ApiProblem if who asks is the person, issued the password, or is to be confirmed too;
+   * @throws ApiProblem if the caller is the person, issued the password, or is to be confirmed too;
    *     or the person has not set an own one yet
    */
   public Person confirm(String personId) {

@@ -25,7 +25,7 @@ public class VisibilityService {
   @Inject CurrentCaller current;
   @Inject Kept kept;
 
-  /** The visibility of who asks, looked up once in a request. */
+  /** The visibility of the caller, looked up once in a request. */
   public Visibility visibility() {
     return kept.orMake(
         () -> current.ifKnown().map(this::of).orElseGet(() -> new CombinedVisibility(List.of())));
@@ -86,7 +86,7 @@ public class VisibilityService {
     };
   }
 
-  /** The visibility of who asks in this request, once it was asked for. */
+  /** The visibility of the caller in this request, once it was asked for. */
   @RequestScoped
   static class Kept {
     private Visibility visibility;
