@@ -2,9 +2,9 @@ package org.kornspur.api.export;
 
 import jakarta.ws.rs.core.Response;
 import java.nio.charset.StandardCharsets;
-import org.kornspur.api.export.spreadsheet.CsvTable;
+import org.kornspur.api.export.spreadsheet.CsvWriter;
 import org.kornspur.api.export.spreadsheet.SpreadsheetTable;
-import org.kornspur.api.export.spreadsheet.XlsxTable;
+import org.kornspur.api.export.spreadsheet.XlsxWriter;
 import org.kornspur.api.http.Attachment;
 
 /** A table as a file. */
@@ -17,11 +17,11 @@ final class TableDownload {
   /** As {@code name.csv}. */
   static Response csv(String name, SpreadsheetTable table) {
     return Attachment.of(
-        name + ".csv", (Object) CsvTable.write(table).getBytes(StandardCharsets.UTF_8));
+        name + ".csv", (Object) CsvWriter.write(table).getBytes(StandardCharsets.UTF_8));
   }
 
   /** As {@code name.xlsx}. */
   static Response xlsx(String name, SpreadsheetTable table) {
-    return Attachment.of(name + ".xlsx", out -> XlsxTable.write(table, out));
+    return Attachment.of(name + ".xlsx", out -> XlsxWriter.write(table, out));
   }
 }

@@ -8,7 +8,7 @@ import java.util.List;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVRecord;
 import org.junit.jupiter.api.Test;
-import org.kornspur.api.export.spreadsheet.CsvTable;
+import org.kornspur.api.export.spreadsheet.CsvWriter;
 import org.kornspur.api.query.view.MaterialView;
 import org.kornspur.api.query.view.StandingLineView;
 import org.kornspur.api.text.DomainTerms;
@@ -63,7 +63,7 @@ class StandingsTableTest {
         CSVFormat.RFC4180
             .parse(
                 new StringReader(
-                    CsvTable.write(
+                    CsvWriter.write(
                         new StandingsTable(
                                 PageTexts.in(Language.GERMAN, "standings"),
                                 DomainTerms.in(Language.GERMAN),

@@ -17,9 +17,11 @@ import org.kornspur.ingest.contract.SubjectsNamed;
 import org.kornspur.processors.dossier.Entry;
 
 /**
- * One row a fact: what all facts share first, then each field of the types that occur, with its
- * unit in the header. A field that a type has not is empty in its rows; an element of a list has a
- * column of its own, as {@code sown[1].massKg (kg)}.
+ * A table for a spreadsheet: a header and rows of typed cells.
+ *
+ * <p>Of facts it has one row each: what all facts share first, then each field of the types that
+ * occur, with its unit in the header. A field that a type has not is empty in its rows; an element
+ * of a list has a column of its own, as {@code sown[1].massKg (kg)}.
  *
  * @param header names of the columns
  * @param rows as many cells each as there are columns

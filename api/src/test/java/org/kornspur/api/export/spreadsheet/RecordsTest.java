@@ -56,7 +56,7 @@ class RecordsTest {
 
   @Test
   void bothValuesOfACorrectionAreThereAndTheWrongOneSaysWhy() throws Exception {
-    List<CSVRecord> records = read(CsvTable.write(table));
+    List<CSVRecord> records = read(CsvWriter.write(table));
     assertThat(records).hasSize(entries.size());
     assertThat(records)
         .anyMatch(
@@ -88,7 +88,7 @@ class RecordsTest {
     SpreadsheetTable hostile =
         new SpreadsheetTable(
             List.of("text"), List.of(List.of(new SpreadsheetTable.Cell.Text(attack))));
-    assertThat(read(CsvTable.write(hostile)).get(0).get(0)).isEqualTo("'" + attack);
+    assertThat(read(CsvWriter.write(hostile)).get(0).get(0)).isEqualTo("'" + attack);
     try (XSSFWorkbook workbook = workbook(hostile)) {
       Cell cell = workbook.getSheetAt(0).getRow(1).getCell(0);
       assertThat(cell.getCellType()).isEqualTo(CellType.STRING);
@@ -104,7 +104,7 @@ class RecordsTest {
                 List.of(
                     new SpreadsheetTable.Cell.Number(-3.25),
                     new SpreadsheetTable.Cell.Time(Instant.EPOCH))));
-    assertThat(read(CsvTable.write(negative)).get(0).get(0)).isEqualTo("-3.25");
+    assertThat(read(CsvWriter.write(negative)).get(0).get(0)).isEqualTo("-3.25");
   }
 
   @Test
@@ -115,12 +115,12 @@ class RecordsTest {
                 .filter(entry -> !entry.fact().getSchema().getName().contains("Declared"))
                 .toList());
     assertThat(all.rows()).allMatch(row -> row.size() == all.header().size());
-    assertThat(read(CsvTable.write(all))).hasSize(all.rows().size());
+    assertThat(read(CsvWriter.write(all))).hasSize(all.rows().size());
   }
 
   private static XSSFWorkbook workbook(SpreadsheetTable table) throws Exception {
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-    XlsxTable.write(table, bytes);
+    XlsxWriter.write(table, bytes);
     return new XSSFWorkbook(new ByteArrayInputStream(bytes.toByteArray()));
   }
 

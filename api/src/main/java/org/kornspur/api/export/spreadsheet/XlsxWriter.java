@@ -10,10 +10,10 @@ import org.dhatim.fastexcel.Worksheet;
 import org.kornspur.api.export.spreadsheet.SpreadsheetTable.Cell;
 
 /**
- * The table as an Office Open XML workbook: frozen header, filters, dates as dates, numbers as
+ * Writes a table as an Office Open XML workbook: frozen header, filters, dates as dates, numbers as
  * numbers, and text as text only, so that no cell is ever a formula.
  */
-public final class XlsxTable {
+public final class XlsxWriter {
 
   private static final String TIME_FORMAT = "yyyy-mm-dd hh:mm:ss";
   private static final String DAY_FORMAT = "yyyy-mm-dd";
@@ -22,7 +22,7 @@ public final class XlsxTable {
   /** Longest text that a cell may hold (ECMA-376, limits of the application). */
   private static final int LONGEST_TEXT = 32_767;
 
-  private XlsxTable() {}
+  private XlsxWriter() {}
 
   /**
    * Writes the workbook.

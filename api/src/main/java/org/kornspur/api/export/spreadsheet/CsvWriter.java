@@ -6,16 +6,18 @@ import java.util.stream.Stream;
 import org.kornspur.api.export.spreadsheet.SpreadsheetTable.Cell;
 import org.kornspur.api.http.Csv;
 
-/** The table as text. Numbers are written as numbers; a minus sign before digits is no formula. */
-public final class CsvTable {
+/**
+ * Writes a table as CSV. Numbers are written as numbers; a minus sign before digits is no formula.
+ */
+public final class CsvWriter {
 
-  private CsvTable() {}
+  private CsvWriter() {}
 
   /** The whole table. */
   public static String write(SpreadsheetTable table) {
     return Stream.concat(
             Stream.of(Csv.line(table.header().stream().map(Csv::text))),
-            table.rows().stream().map(row -> Csv.line(row.stream().map(CsvTable::cell))))
+            table.rows().stream().map(row -> Csv.line(row.stream().map(CsvWriter::cell))))
         .collect(Collectors.joining());
   }
 
