@@ -137,7 +137,7 @@ public record SubjectPageView(
   /** A crop or lot on a path; {@code href} is empty where there is no page. */
   public record Stop(String subject, String href) {
     static Stop of(Subject subject) {
-      return new Stop(subject.toString(), Addresses.pageOf(subject));
+      return new Stop(subject.id(), Addresses.pageOf(subject));
     }
   }
 

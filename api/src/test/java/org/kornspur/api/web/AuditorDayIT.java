@@ -115,7 +115,7 @@ class AuditorDayIT extends BrowserTest {
         .click();
     page.waitForURL("**/trace/drill?*");
     assertThat(page.locator("h1").textContent()).isEqualTo("Recall drill of lot " + bag.lot());
-    assertThat(page.locator("#completeness").textContent()).contains("complete");
+    assertThat(page.locator("#completeness").textContent()).startsWith("Complete");
     assertThat(page.locator("#measures").textContent())
         .contains("ms")
         .contains("Unresolved links: 0");

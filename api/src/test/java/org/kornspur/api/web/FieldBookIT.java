@@ -214,7 +214,7 @@ class FieldBookIT extends BrowserTest {
     untilDraftKept(page, Map.of("bbchStage", "63", "offTypePlants", "2"));
     page.reload();
     ready(page);
-    assertThat(page.locator("#draft")).containsText("not written down yet");
+    assertThat(page.locator("#draft")).containsText("not saved yet");
     assertThat(page.getByLabel("Growth stage (BBCH)")).hasValue("63");
     assertThat(page.locator("#f-offTypePlants")).hasValue("2");
     page.locator("#undo").click();
@@ -313,7 +313,7 @@ class FieldBookIT extends BrowserTest {
 
     Chromium.logIn(person, root, TestPeople.WEST);
     page.navigate(root + "field-book/outbox");
-    assertThat(page.locator("#waiting")).containsText("Written down by inspector");
+    assertThat(page.locator("#waiting")).containsText("Saved by inspector");
     assertThat(page.locator("#waiting")).not().containsText(FieldBookFacts.FEMALE);
     assertThat(FieldBookFacts.ofCrop(FieldBookFacts.FEMALE, "SterilityCheck"))
         .hasSameSizeAs(before);

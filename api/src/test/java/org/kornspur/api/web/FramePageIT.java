@@ -112,7 +112,7 @@ class FramePageIT extends BrowserTest {
     PlaywrightAssertions.assertThat(page.locator("h1")).hasText("Partien");
     assertThat(page.url()).endsWith("/lots?state=NOT_FIT");
     page.navigate(root + "crops");
-    assertThat(page.locator("h1").textContent()).isEqualTo("Bestände");
+    assertThat(page.locator("h1").textContent()).isEqualTo("Feldbestände");
     page.context().close();
   }
 

@@ -183,6 +183,7 @@ class MapPageIT extends BrowserTest {
   @Test
   void aSourceIsEnteredByBearingAndDistance() {
     Page page = open(Screen.WIDE, Language.ENGLISH, QUALITY, "map/2025");
+    page.locator("#by-bearing > summary").click();
     page.locator("#from").fill(TOO_NEAR);
     page.locator("#bearing").fill("90");
     page.locator("#distance").fill("400");

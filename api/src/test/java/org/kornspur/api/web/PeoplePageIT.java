@@ -84,8 +84,7 @@ class PeoplePageIT extends BrowserTest {
             "Blocked",
             "Confirmed after the password that administrator issued",
             "Another password",
-            "The password was issued by administrator. Somebody else has to confirm the person before"
-                + " the person signs.",
+            "Password issued by administrator. Somebody else confirms the person before they sign.",
             "Works for ENT-MULT-RIVER",
             "Roles: Multiplier",
             "Added");

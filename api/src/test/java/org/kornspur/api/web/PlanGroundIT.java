@@ -155,6 +155,7 @@ class PlanGroundIT extends BrowserTest {
     PageCheck.whole(page, "plan-comparison", screen, language);
     page.navigate(root + "plan/" + small + "/flow");
     assertThat(page.locator("svg.seed-flow rect").first()).isAttached();
+    page.locator("summary:has(#flow-table)").click();
     assertThat(page.locator("section:has(#flow-table) tbody tr").first()).isVisible();
     PageCheck.whole(page, "plan-flow", screen, language);
     String asked = "?plan=" + small + "&plan=" + large;
@@ -169,6 +170,7 @@ class PlanGroundIT extends BrowserTest {
   void demandIsTakenFromATable() {
     Page page = chromium.signedIn(Screen.WIDE, Language.GERMAN, root, QUALITY);
     page.navigate(root + "plan/new");
+    page.locator("#by-table > summary").click();
     Locator form = page.locator("form[action='/plan/new/demand']");
     form.locator("[name=name]").fill("Aus einer Tabelle");
     form.locator("[name=reason]").fill("Vorschlag des Vertriebs");
@@ -177,6 +179,7 @@ class PlanGroundIT extends BrowserTest {
     assertThat(page.locator("section:has(#demand-met) tbody tr")).hasCount(2);
     assertThat(page.getByLabel("Bedarf an HYB-04 aus der Ernte 2027, in Tonnen")).hasValue("80,5");
 
+    page.locator("#by-table > summary").click();
     send(page.locator("form[action$='/demand']"), "Hybride;Tonnen\nHYB-04;12\n");
     assertThat(page.getByRole(AriaRole.ALERT)).containsText("harvest");
     assertThat(page.locator("section:has(#demand-met) tbody tr")).hasCount(2);

@@ -179,7 +179,7 @@ class ReleasePageIT {
     page.navigate(root + "release?id=RT-SEEN-");
     assertThat(page.locator("tbody tr")).hasCount(3);
     Locator sold = page.locator("tbody tr", new Page.LocatorOptions().setHasText("RT-SEEN-2"));
-    assertThat(sold.locator("details li").first()).isVisible();
+    assertThat(sold.locator(".why li").first()).isVisible();
     assertThat(sold).containsText("50\u00a0kg");
     PageCheck.whole(page, "release", screen, language);
   }

@@ -42,13 +42,7 @@ class SubjectPageIT extends BrowserTest {
     assertThat(page.locator(".standing").textContent())
         .isEqualTo("Lot L25-S05-P1 is not fit. Not met: Post-control (from L24-S05).");
     assertThat(page.locator("#inherited ~ ul .path li").allTextContents())
-        .containsExactly(
-            "lot:L24-S05",
-            "lot:M24-S05",
-            "crop:C25-S05",
-            "lot:R25-S05",
-            "lot:L25-S05",
-            "lot:L25-S05-P1");
+        .containsExactly("L24-S05", "M24-S05", "C25-S05", "R25-S05", "L25-S05", "L25-S05-P1");
     assertThat(page.locator(".movement.troubled").count())
         .as("five steps down, and two to customers")
         .isEqualTo(7);
@@ -84,7 +78,7 @@ class SubjectPageIT extends BrowserTest {
     Page page = chromium.loggedIn(Screen.WIDE, Language.GERMAN, root, QUALITY).newPage();
     page.navigate(root + "lots/R25-S06");
     assertThat(page.locator(".timeline .gone").count()).isEqualTo(1);
-    assertThat(page.locator(".timeline").textContent()).contains("Berichtigt Tatsache");
+    assertThat(page.locator(".timeline").textContent()).contains("Berichtigt Meldung");
     assertThat(page.locator(".timeline li:not(.gone) del").first().textContent())
         .startsWith("12.400");
     assertThat(page.locator(".timeline li:not(.gone) ins").first().textContent())

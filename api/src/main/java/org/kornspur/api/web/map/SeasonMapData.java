@@ -110,6 +110,11 @@ public record SeasonMapData(
     }
   }
 
+  /** The limits that sources are too near for, each once. */
+  public List<Limit> rules() {
+    return conflicts.stream().map(Conflict::limit).distinct().toList();
+  }
+
   /** First and last day on which something flowers. */
   public record Days(LocalDate first, LocalDate last) {}
 

@@ -33,7 +33,7 @@ public class RecordPage {
   public record Group(ContractForm.Work work, List<Choice> choices) {}
 
   /** A form that may be filled in. */
-  public record Choice(String href, String name, String explained) {}
+  public record Choice(String href, String name) {}
 
   /**
    * What was recorded a moment ago.
@@ -89,17 +89,7 @@ public class RecordPage {
         .filter(form -> form.work() == work)
         .filter(form -> caller.get().may(Permission.toPost(form.type())))
         .filter(form -> about.isEmpty() || fields.names(form, about.get().kind()))
-        .map(
-            form ->
-                new Choice(
-                    form.href() + known,
-                    pages.words().terms().fact(form.type()),
-                    firstSentence(fields.explained(form))))
+        .map(form -> new Choice(form.href() + known, pages.words().terms().fact(form.type())))
         .toList();
-  }
-
-  private static String firstSentence(String text) {
-    int end = text.indexOf(". ");
-    return end < 0 ? text : text.substring(0, end + 1);
   }
 }
