@@ -40,7 +40,12 @@ public final class SeasonLoad {
 
   /** Of the first copy; the lot has four seasons of ancestors. */
   private static final List<String> PAGES =
-      List.of("/desk", "/lots", "/lots/L25-S05-P1.0", "/seasons", "/lots/L25-S05-P1.0/dossier.pdf");
+      List.of(
+          "/desk",
+          "/lots",
+          "/lots/L25-S05-P1.0",
+          "/seasons",
+          "/api/v1/lots/L25-S05-P1.0/dossier.pdf?appendix=true");
 
   private final int copies;
   private final int loads;
