@@ -10,6 +10,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -21,6 +22,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.kornspur.api.EarlierRelease;
 import org.kornspur.api.NeedsProgram;
 import org.kornspur.api.Program;
+import org.kornspur.api.security.Role;
 import org.kornspur.api.security.people.TestPeople;
 import org.kornspur.contract.TestKind;
 import org.kornspur.ingest.verify.VerifyCommand;
@@ -48,6 +50,9 @@ class UpgradeIT {
   /** The earlier release knows no such columns, each the last of its file. */
   private static final List<String> NEW_COLUMNS = List.of(",yearsWithoutRye", ",accreditations");
 
+  /** The earlier release reads no people file that names one of them. */
+  private static final Set<Role> UNKNOWN_ROLES = EnumSet.of(Role.MONITOR);
+
   private static final List<String> LABORATORIES = List.of("ENT-LAB-ONE", "ENT-LAB-TWO");
 
   @Test
@@ -60,6 +65,7 @@ class UpgradeIT {
       copy(DemoFacts.FOLDER.resolve(season), facts.resolve(season));
     }
     try (OneMachine machine = new OneMachine(Files.createDirectory(folder.resolve("site")))) {
+      TestPeople.leaveWithout(UNKNOWN_ROLES, machine.dataFolder());
       machine.running(earlier).loading(facts).start();
       machine.awaitReady();
       try (Backlog backlog = machine.backlog()) {

@@ -1,14 +1,18 @@
 package org.kornspur.api.security.people;
 
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.Base64;
+import java.util.Collections;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 import org.kornspur.api.security.Role;
 import org.kornspur.api.security.login.AsPerson;
 
@@ -45,6 +49,17 @@ public final class TestPeople {
   }
 
   public static void writeTo(Path file) {
+    write(file, person -> true);
+  }
+
+  /** Leaves in a data folder, before its first start, only people who have none of the roles. */
+  public static void leaveWithout(Set<Role> roles, Path dataFolder) throws IOException {
+    Path file = dataFolder.resolve("people.json");
+    Files.delete(file);
+    write(file, person -> Collections.disjoint(person.roles(), roles));
+  }
+
+  private static void write(Path file, Predicate<Person> wanted) {
     List<Person> all =
         List.of(
             person(WEST, Role.MULTIPLIER, "ENT-MULT-WEST"),
@@ -72,7 +87,7 @@ public final class TestPeople {
     new PeopleFile(file)
         .change(
             people -> {
-              all.forEach(person -> people.put(person.personId(), person));
+              all.stream().filter(wanted).forEach(person -> people.put(person.personId(), person));
               return people;
             });
   }
