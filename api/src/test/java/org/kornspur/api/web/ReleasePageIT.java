@@ -21,50 +21,23 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
 import java.util.stream.IntStream;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import org.kornspur.api.EmptyMachine;
-import org.kornspur.api.NeedsProgram;
-import org.kornspur.api.Program;
 import org.kornspur.api.command.act.InventedFitLot;
 import org.kornspur.api.command.act.SettledSeal;
 import org.kornspur.api.security.Role;
-import org.kornspur.api.security.login.AsPerson;
 import org.kornspur.api.security.people.TestPeople;
 import org.kornspur.api.text.Language;
 
 /** The release of many lots in a real browser, on lots that nobody else signs for. */
-@NeedsProgram(Program.CHROMIUM)
-@ExtendWith({EmptyMachine.class, AsPerson.class})
-class ReleasePageIT {
+class ReleasePageIT extends EmptySiteTest {
   private static final String QUALITY = TestPeople.of(Role.QUALITY);
 
   /** Asked for by whoever releases lots; one at a time it takes 126 clicks and 60 fields. */
   private static final int MOST_CLICKS = 12;
 
   private static final int MOST_FIELDS = 3;
-
-  private final String root = EmptyMachine.root();
-
-  @BeforeAll
-  static void startBrowser() {
-    BrowserTest.startBrowser();
-  }
-
-  @AfterEach
-  void letVisitorsGo() {
-    BrowserTest.chromium.letVisitorsGo();
-  }
-
-  @BeforeEach
-  void waitUntilReady() {
-    PostedFacts.until("/health/ready", answer -> answer.statusCode() == 200);
-  }
 
   @Test
   void twentyLotsAreReleasedBySigningOnce() {
