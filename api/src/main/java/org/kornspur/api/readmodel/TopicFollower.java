@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.apache.kafka.clients.consumer.CloseOptions;
 import org.apache.kafka.clients.consumer.ConsumerConfig;
 import org.apache.kafka.clients.consumer.ConsumerRecord;
 import org.apache.kafka.clients.consumer.KafkaConsumer;
@@ -32,7 +33,13 @@ import org.kornspur.ingest.registry.RegistryUnreachable;
  */
 public final class TopicFollower implements AutoCloseable {
   private static final Logger LOG = Logger.getLogger(TopicFollower.class);
-  private static final Duration POLL = Duration.ofMillis(200);
+  private static final Duration POLL = Duration.ofSeconds(1);
+
+  /**
+   * So long the broker keeps a request open while there is nothing; what comes it sends at once.
+   */
+  private static final int LONGEST_FETCH_MILLIS = 5_000;
+
   private static final long PAUSE_MILLIS = 500;
   private static final long LONGEST_PAUSE_MILLIS = 30_000;
   private static final long LONGEST_LEAVE_MILLIS = 5_000;
@@ -206,7 +213,9 @@ public final class TopicFollower implements AutoCloseable {
 
   private void readUntilClosed() {
     while (!closed) {
-      try (KafkaConsumer<String, byte[]> consumer = newConsumer()) {
+      KafkaConsumer<String, byte[]> consumer = null;
+      try {
+        consumer = newConsumer();
         open = consumer;
         follow(consumer);
       } catch (NotReady notYet) {
@@ -222,13 +231,22 @@ public final class TopicFollower implements AutoCloseable {
         }
       } finally {
         open = null;
+        leave(consumer);
       }
+    }
+  }
+
+  /** Belongs to no group; the broker would answer a leave only behind the fetch that it keeps. */
+  private static void leave(KafkaConsumer<?, ?> consumer) {
+    if (consumer != null) {
+      consumer.close(CloseOptions.timeout(Duration.ZERO));
     }
   }
 
   private KafkaConsumer<String, byte[]> newConsumer() {
     Map<String, Object> settings = new HashMap<>(processors.consumerSettings());
     settings.put(ConsumerConfig.CLIENT_ID_CONFIG, "feed-" + name);
+    settings.put(ConsumerConfig.FETCH_MAX_WAIT_MS_CONFIG, LONGEST_FETCH_MILLIS);
     return new KafkaConsumer<>(settings, new StringDeserializer(), new ByteArrayDeserializer());
   }
 
@@ -249,16 +267,16 @@ public final class TopicFollower implements AutoCloseable {
       endAtStart = consumer.endOffsets(partitions);
     }
     while (!closed) {
-      for (ConsumerRecord<String, byte[]> record : consumer.poll(POLL)) {
-        receive(record);
-        next.put(new TopicPartition(topic, record.partition()), record.offset() + 1);
-      }
-      lag = partitions.stream().mapToLong(at -> consumer.currentLag(at).orElse(0)).sum();
       if (!caughtUp && hasPassed(consumer)) {
         caughtUp = true;
         pauseMillis = PAUSE_MILLIS;
         failingSinceMillis = NOT_FAILING;
       }
+      for (ConsumerRecord<String, byte[]> record : consumer.poll(POLL)) {
+        receive(record);
+        next.put(new TopicPartition(topic, record.partition()), record.offset() + 1);
+      }
+      lag = partitions.stream().mapToLong(at -> consumer.currentLag(at).orElse(0)).sum();
     }
   }
 
