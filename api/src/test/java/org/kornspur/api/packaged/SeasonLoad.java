@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.SortedMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.kornspur.api.rest.InventedFacts;
 
 /**
  * Sends copies of the invented enterprise to the packaged server, all at once, and measures until
@@ -37,6 +38,9 @@ public final class SeasonLoad {
   private static final Duration LONGEST = Duration.ofMinutes(60);
   private static final Duration UNREADY_STILL = Duration.ofSeconds(1);
   private static final Path REPORT = Path.of("target", "checks", "season-load.md");
+
+  private static final String LOT_WITH_MOST_DESCENDANTS = "P22-C-01";
+  private static final int MOST_LATE_RESULTS = 9;
 
   /** Of the first copy; the lot has four seasons of ancestors. */
   private static final List<String> PAGES =
@@ -98,6 +102,7 @@ public final class SeasonLoad {
       facts += load(load);
     }
     SingleFacts.note(machine, report);
+    lateResults(loads * copies);
     report.note("memory, resident", "%d MB", machine.residentMemoryKb() >> 10);
     WrittenRecords.note(machine, facts, report);
     report.note("disk a fact, broker", "%.0f bytes", bytesIn("broker") / (double) facts);
@@ -125,6 +130,37 @@ public final class SeasonLoad {
       report.note(which + "processor time a fact", "%.2f ms", 1000 * processor / facts);
       return facts;
     }
+  }
+
+  /** Until every descendant is judged by it. */
+  private void lateResults(int allCopies) throws IOException, InterruptedException {
+    double[] late = new double[Math.min(MOST_LATE_RESULTS, allCopies)];
+    double[] traces = new double[late.length];
+    for (int copy = 0; copy < late.length; copy++) {
+      String lot = LOT_WITH_MOST_DESCENDANTS + "." + copy;
+      long began = System.nanoTime();
+      machine.site().answer("/api/v1/lots/" + lot + "/trace?direction=forward");
+      traces[copy] = 1000 * secondsSince(began);
+      began = System.nanoTime();
+      machine.site().postLines("/api/v1/facts", identityDenied(lot));
+      late[copy] = secondsSince(began) + secondsToSettle();
+    }
+    report.note("late result to all descendants, median", "%.1f s", median(late));
+    report.note("their trace forward, median", "%.0f ms", median(traces));
+  }
+
+  private static double median(double[] values) {
+    return Arrays.stream(values).sorted().skip(values.length / 2).findFirst().orElseThrow();
+  }
+
+  private static String identityDenied(String lot) {
+    return InventedFacts.fact(
+        "PostControlResult",
+        "late-" + lot,
+        """
+        "lotId": "%s", "method": "PLOT", "plotOrTestId": "late", "plantsExamined": 1000, \
+        "identityConfirmed": false, "offTypePlants": 0"""
+            .formatted(lot));
   }
 
   /** In a process of its own, so that its time is not the server's. */

@@ -34,6 +34,7 @@ import org.kornspur.processors.judging.Judge;
 import org.kornspur.processors.standards.Rulebooks;
 import org.kornspur.processors.stream.BoundedRocksDb;
 import org.kornspur.processors.stream.ChainSettings;
+import org.kornspur.processors.stream.DossierReader;
 import org.kornspur.processors.stream.KornspurTopology;
 import org.kornspur.processors.stream.PedigreeReader;
 import org.kornspur.processors.stream.StateStores;
@@ -71,6 +72,7 @@ final class DrivenDossiers implements AutoCloseable {
     config.put(StreamsConfig.BOOTSTRAP_SERVERS_CONFIG, "none:1");
     config.put(StreamsConfig.STATE_DIR_CONFIG, temporaryFolder().toString());
     config.put(StreamsConfig.ROCKSDB_CONFIG_SETTER_CLASS_CONFIG, BoundedRocksDb.class);
+    config.put(DossierReader.TRUST_PRODUCERS, true);
     driver =
         new TopologyTestDriver(
             KornspurTopology.build(wire, () -> judge, TrustedKeys.of(), stores, SEAL), config);
