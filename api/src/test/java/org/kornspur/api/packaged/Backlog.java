@@ -2,17 +2,16 @@ package org.kornspur.api.packaged;
 
 import java.time.Duration;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
-import java.util.SortedMap;
-import java.util.TreeMap;
 import java.util.concurrent.ExecutionException;
 import java.util.stream.Collectors;
 import org.apache.kafka.clients.admin.Admin;
 import org.apache.kafka.clients.admin.ListOffsetsOptions;
 import org.apache.kafka.clients.admin.OffsetSpec;
-import org.apache.kafka.clients.consumer.OffsetAndMetadata;
 import org.apache.kafka.common.IsolationLevel;
 import org.apache.kafka.common.TopicPartition;
+import org.kornspur.processors.stream.Topics;
 
 /** How far the processors are behind, as the brokers know it: committed positions against ends. */
 final class Backlog implements AutoCloseable {
@@ -38,35 +37,45 @@ final class Backlog implements AutoCloseable {
 
   /** Records that are stored and whose outcome is not committed yet, or {@link #UNKNOWN}. */
   long records() throws InterruptedException {
-    return byTopic().values().stream().mapToLong(Long::longValue).sum();
-  }
-
-  /** The same by topic; one entry of {@link #UNKNOWN} where the brokers do not tell. */
-  SortedMap<String, Long> byTopic() throws InterruptedException {
     try {
-      Map<TopicPartition, OffsetAndMetadata> committed =
-          admin.listConsumerGroupOffsets(GROUP).partitionsToOffsetAndMetadata().get();
+      Map<TopicPartition, Long> read = new HashMap<>();
+      // of facts that the processors have not begun with all wait
+      factPartitions().forEach(partition -> read.put(partition, 0L));
+      admin
+          .listConsumerGroupOffsets(GROUP)
+          .partitionsToOffsetAndMetadata()
+          .get()
+          .forEach((partition, committed) -> read.put(partition, committed.offset()));
       Map<TopicPartition, OffsetSpec> latest =
-          committed.keySet().stream()
+          read.keySet().stream()
               .collect(Collectors.toMap(partition -> partition, partition -> OffsetSpec.latest()));
       var ends =
           admin
               .listOffsets(latest, new ListOffsetsOptions(IsolationLevel.READ_COMMITTED))
               .all()
               .get();
-      return committed.entrySet().stream()
-          .collect(
-              Collectors.groupingBy(
-                  entry -> entry.getKey().topic(),
-                  TreeMap::new,
-                  Collectors.summingLong(
-                      entry -> ends.get(entry.getKey()).offset() - entry.getValue().offset())));
+      return read.entrySet().stream()
+          .mapToLong(entry -> ends.get(entry.getKey()).offset() - entry.getValue())
+          .sum();
     } catch (ExecutionException e) {
       // A client may hold on to a broker that is gone; a new one asks afresh who leads.
       admin.close(Duration.ZERO);
       admin = Admin.create(settings);
-      return new TreeMap<>(Map.of("unknown", UNKNOWN));
+      return UNKNOWN;
     }
+  }
+
+  private List<TopicPartition> factPartitions() throws ExecutionException, InterruptedException {
+    String facts = Topics.FACTS.topicName();
+    return admin
+        .describeTopics(List.of(facts))
+        .allTopicNames()
+        .get()
+        .get(facts)
+        .partitions()
+        .stream()
+        .map(partition -> new TopicPartition(facts, partition.partition()))
+        .toList();
   }
 
   @Override
