@@ -10,7 +10,7 @@ package org.kornspur.processors.judging;
  */
 public final class JudgingVersion {
   /** The present version. */
-  public static final int CURRENT = 8;
+  public static final int CURRENT = 9;
 
   private JudgingVersion() {}
 }

@@ -1,5 +1,8 @@
 package org.kornspur.processors.release;
 
+import static java.util.stream.Collectors.toCollection;
+import static java.util.stream.Collectors.toSet;
+
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -11,7 +14,9 @@ import org.kornspur.processors.pedigree.Edge;
 
 /**
  * The acts on one lot, taken in the order in which they were signed, then of their ids; never in
- * that in which they arrived. Out of it comes what persons decided, before any look at the facts.
+ * that in which they arrived. An act that sealed another follows it whatever the times say, for the
+ * clock may have been set back between them. Out of it comes what persons decided, before any look
+ * at the facts.
  *
  * <ul>
  *   <li>A release counts once as many different persons as it asks for have signed the same seal.
@@ -42,8 +47,29 @@ final class SignedActHistory {
 
   static SignedActHistory of(Dossier dossier) {
     SignedActHistory sequence = new SignedActHistory();
-    dossier.counting().flatMap(fact -> SignedAct.of(fact).stream()).forEach(sequence::take);
+    List<SignedAct> acts =
+        dossier
+            .counting()
+            .flatMap(fact -> SignedAct.of(fact).stream())
+            .collect(toCollection(ArrayList::new));
+    Set<String> left = acts.stream().map(SignedActHistory::idOf).collect(toSet());
+    while (!acts.isEmpty()) {
+      SignedAct next =
+          acts.stream().filter(act -> sawNone(act, left)).findFirst().orElse(acts.get(0));
+      acts.remove(next);
+      left.remove(idOf(next));
+      sequence.take(next);
+    }
     return sequence;
+  }
+
+  private static String idOf(SignedAct act) {
+    return act.header().getFactId();
+  }
+
+  private static boolean sawNone(SignedAct act, Set<String> others) {
+    return act.signature().getSealedFactIds().stream()
+        .noneMatch(seen -> others.contains(seen) && !seen.equals(idOf(act)));
   }
 
   private void take(SignedAct act) {

@@ -7,6 +7,7 @@ import java.util.stream.StreamSupport;
 import org.apache.kafka.clients.consumer.ConsumerRecord;
 import org.apache.kafka.common.header.Header;
 import org.apache.kafka.common.header.Headers;
+import org.apache.kafka.common.utils.Time;
 import org.apache.kafka.streams.processor.TimestampExtractor;
 
 /**
@@ -31,7 +32,7 @@ public final class ReceiptTime implements TimestampExtractor {
   @Override
   public long extract(ConsumerRecord<Object, Object> record, long partitionTime) {
     long logged = record.timestamp();
-    long now = System.currentTimeMillis();
+    long now = Time.SYSTEM.milliseconds();
     if (logged >= EARLIEST_MS && logged <= now + MOST_AHEAD_MS) {
       return logged;
     }

@@ -378,6 +378,28 @@ class ReleaseThroughTheStreamTest {
     assertThat(topology.standing(L1).getRelease().getDispatchedUnreleasedKg()).isEqualTo(100);
   }
 
+  /** What a signer saw was there before, whatever the clock of the server said. */
+  @Test
+  void actsThatWereSignedAfterTheClockWasSetBackFollowWhatTheirSignersSaw() {
+    releaseL1();
+    topology.accept(suspension("a2", "L1", signed(topology.sheet(L1), 5, "p-2", 1), null));
+    assertThat(topology.standing(L1).getRelease().getStep()).isEqualTo(ReleaseStep.SUSPENDED);
+
+    topology.accept(release("a3", "L1", signed(topology.sheet(L1), 4, "p-1", 1)));
+    assertThat(topology.standing(L1).getRelease().getStep()).isEqualTo(ReleaseStep.RELEASED);
+
+    topology.accept(suspension("a4", "L1", signed(topology.sheet(L1), 3, "p-2", 1), null));
+    assertThat(topology.standing(L1).getRelease().getStep()).isEqualTo(ReleaseStep.SUSPENDED);
+
+    topology.accept(
+        condemnation(
+            "a5",
+            "L1",
+            CondemnationGround.SEED_QUALITY,
+            ReleaseSheet.withoutLists(signed(topology.sheet(L1), 2, "p-2", 1))));
+    assertThat(topology.standing(L1).getRelease().getStep()).isEqualTo(ReleaseStep.CONDEMNED);
+  }
+
   @Test
   void aSuspensionIsNotDatedBeforeTheReleaseThatItTakesBack() {
     releaseL1();
