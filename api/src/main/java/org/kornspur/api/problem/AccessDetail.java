@@ -16,6 +16,9 @@ public sealed interface AccessDetail extends Detail {
   /** The administrator knows the password too. */
   record IssuedPassword() implements AccessDetail {}
 
+  /** Where duties are kept apart, whose password another issued waits for a third. */
+  record NotConfirmed(String issuerId) implements AccessDetail {}
+
   record InstancesOnly() implements AccessDetail {}
 
   record NobodyMay() implements AccessDetail {}

@@ -10,7 +10,9 @@ import jakarta.ws.rs.container.ResourceInfo;
 import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.ext.Provider;
 import java.io.IOException;
+import java.util.EnumSet;
 import java.util.Optional;
+import java.util.Set;
 import org.jboss.logging.Logger;
 import org.kornspur.api.problem.AccessDetail;
 import org.kornspur.api.problem.ProblemKind;
@@ -20,6 +22,7 @@ import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.Refusal;
 import org.kornspur.api.security.RequiresPermission;
+import org.kornspur.api.security.people.People;
 
 /**
  * Lets a caller reach a resource method only where its {@link RequiresPermission} is permitted to
@@ -32,9 +35,13 @@ import org.kornspur.api.security.RequiresPermission;
 public class AuthorizationFilter implements ContainerRequestFilter {
   private static final Logger LOG = Logger.getLogger(AuthorizationFilter.class);
 
+  private static final Set<Permission> WITHOUT_CONFIRMATION =
+      EnumSet.of(Permission.LOG_IN, Permission.READ_HELP, Permission.OWN_ACCOUNT);
+
   @Inject SecurityIdentity identity;
   @Inject CurrentCaller currentCaller;
   @Inject FormTokens formTokens;
+  @Inject People people;
   @Context ResourceInfo resource;
 
   @Override
@@ -51,11 +58,25 @@ public class AuthorizationFilter implements ContainerRequestFilter {
       return;
     }
     Optional<Caller> caller = CallerIdentity.caller(identity);
+    Optional<Refusal> notConfirmed = caller.flatMap(asker -> notConfirmed(asker, needs.value()));
+    if (notConfirmed.isPresent()) {
+      refuse(request, notConfirmed.get());
+      return;
+    }
     if (caller.isPresent() && !formTokens.isGood(request, caller.get())) {
       refuse(request, Refusal.of(ProblemKind.FORGED_REQUEST, new AccessDetail.NoFormToken()));
       return;
     }
     caller.ifPresent(currentCaller::set);
+  }
+
+  /** Who issued a password knows it, until somebody else confirmed that the person set another. */
+  private Optional<Refusal> notConfirmed(Caller caller, Permission action) {
+    return caller.proof() == Caller.Proof.TOKEN || WITHOUT_CONFIRMATION.contains(action)
+        ? Optional.empty()
+        : people
+            .heldBackBy(caller.personId())
+            .map(by -> Refusal.of(ProblemKind.FORBIDDEN, new AccessDetail.NotConfirmed(by)));
   }
 
   /** Why an identity may not do this. */

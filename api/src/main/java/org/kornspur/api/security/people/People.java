@@ -156,6 +156,7 @@ public class People {
   public Made add(
       String personId, String printedName, Set<Role> roles, Optional<String> enterpriseId) {
     requireKeptHere();
+    requireConfirmed();
     requireApart(roles);
     String password = PasswordGenerator.made();
     Made made =
@@ -186,17 +187,20 @@ public class People {
   /** Gives a person other roles, another name or another enterprise. */
   public Person change(
       String personId, String printedName, Set<Role> roles, Optional<String> enterpriseId) {
+    requireConfirmed();
     requireApart(roles);
     return change(
         personId, person -> person.with(printedName, roles, enterpriseId, clock.instant()));
   }
 
   public Person disable(String personId, boolean disabled) {
+    requireConfirmed();
     return change(personId, person -> person.withDisabled(disabled, clock.instant()));
   }
 
   /** Makes a new password for a person, with which the person sets another. */
   public Made renewPassword(String personId) {
+    requireConfirmed();
     String password = PasswordGenerator.made();
     PasswordHash hash = PasswordHash.of(password);
     Person changed =
@@ -219,7 +223,8 @@ public class People {
    */
   public Person confirm(String personId) {
     String confirming = who.get();
-    get(confirming).issuedBy().ifPresent(by -> refuse(new PeopleDetail.NotConfirmed(by)));
+    get(confirming);
+    requireConfirmed();
     return change(
         personId,
         person -> {
@@ -232,6 +237,21 @@ public class People {
           }
           return person.withIssuedBy(Optional.empty());
         });
+  }
+
+  /** Else one administrator could make another and be two persons. */
+  private void requireConfirmed() {
+    find(who.get())
+        .flatMap(Person::issuedBy)
+        .ifPresent(by -> refuse(new PeopleDetail.NotConfirmed(by)));
+  }
+
+  /**
+   * Who issued the password of a person who may do nothing yet but wait to be confirmed; nobody
+   * where the site does not keep duties apart.
+   */
+  public Optional<String> heldBackBy(String personId) {
+    return settings.separateDuties() ? find(personId).flatMap(Person::issuedBy) : Optional.empty();
   }
 
   private static void refuse(PeopleDetail why) {

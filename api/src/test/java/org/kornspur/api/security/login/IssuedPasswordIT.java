@@ -34,6 +34,10 @@ class IssuedPasswordIT {
   }
 
   private String issued(String personId) throws Exception {
+    return issued(personId, "QUALITY");
+  }
+
+  private String issued(String personId, String role) throws Exception {
     Asking.Answer added =
         asking.post(
             "administrator",
@@ -45,7 +49,7 @@ class IssuedPasswordIT {
                     "printedName",
                     "Invented",
                     "roles",
-                    new String[] {"QUALITY"})));
+                    new String[] {role})));
     assertThat(added.status()).as(added.body()).isEqualTo(201);
     return JSON.readTree(added.body()).path("password").asText();
   }
@@ -143,6 +147,26 @@ class IssuedPasswordIT {
 
     asking.post("administrator", "/api/v1/people/p-24/password", "");
     assertThat(confirmedBy("inspector", "p-24").status()).as("issued anew").isEqualTo(409);
+  }
+
+  /** Else one administrator could make another, and be the two persons that it takes. */
+  @Test
+  void anAdministratorWhomNobodyConfirmedManagesNobody() throws Exception {
+    assertThat(set("p-27", issued("p-27", "ADMINISTRATOR"), OWN).status()).isEqualTo(204);
+    String person =
+        "{\"personId\": \"p-28\", \"printedName\": \"Invented\", \"roles\": [\"QUALITY\"]}";
+    assertManagesNobody(as("p-27", OWN, "POST", "/api/v1/people", person));
+    assertManagesNobody(as("p-27", OWN, "POST", "/api/v1/people/quality/password", ""));
+    assertManagesNobody(as("p-27", OWN, "POST", "/api/v1/people/quality/disable", ""));
+    assertManagesNobody(as("p-27", OWN, "PUT", "/api/v1/people/quality", person));
+
+    assertThat(confirmedBy("quality", "p-27").status()).isEqualTo(204);
+    assertThat(as("p-27", OWN, "POST", "/api/v1/people", person).status()).isEqualTo(201);
+  }
+
+  private static void assertManagesNobody(Asking.Answer answer) {
+    assertThat(answer.status()).as(answer.body()).isEqualTo(409);
+    assertThat(answer.body()).contains("/problems/person-conflict", "administrator issued your");
   }
 
   @Test

@@ -25,6 +25,10 @@ class SeparateDutiesTest {
   @TempDir Path folder;
 
   private People people(boolean separate) {
+    return people(separate, "administrator");
+  }
+
+  private People people(boolean separate, String who) {
     return new People(
         new SmallRyeConfigBuilder()
             .addDiscoveredConverters()
@@ -33,7 +37,7 @@ class SeparateDutiesTest {
             .withDefaultValue("kornspur.separate-duties", Boolean.toString(separate))
             .build()
             .getConfigMapping(AccessSettings.class),
-        () -> "administrator");
+        () -> who);
   }
 
   @Test
@@ -59,6 +63,21 @@ class SeparateDutiesTest {
     people(false).start(new StartupEvent());
     people(false).change(AsPerson.EVERYTHING, "Invented", Set.of(Role.QUALITY), Optional.empty());
     people(true).start(new StartupEvent());
+  }
+
+  /** Until then who issued the password could be the one who uses it. */
+  @Test
+  void whoIsNotConfirmedDoesNothingWhereDutiesAreApart() {
+    TestPeople.writeInto(folder);
+    People people = people(true);
+    people.add("p-1", "Invented One", Set.of(Role.LABORATORY), Optional.empty());
+    people.setPassword("p-1", "a password of my own");
+    assertThat(people.heldBackBy("p-1")).contains("administrator");
+    assertThat(people(false).heldBackBy("p-1")).isEmpty();
+    assertThat(people.heldBackBy(TestPeople.of(Role.LABORATORY))).isEmpty();
+
+    people(true, TestPeople.of(Role.INSPECTOR)).confirm("p-1");
+    assertThat(people(true).heldBackBy("p-1")).isEmpty();
   }
 
   private static void assertRefused(Runnable change) {
