@@ -6,20 +6,21 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 
 /**
- * The release before this one, built from its commit into {@code target}, once for each commit. Its
+ * A release before this one, built from its commit into {@code target}, once for each commit. Its
  * state is what running sites have.
  */
-public final class EarlierRelease {
-  /** The last commit of the release. Set it to the next one with each release. */
-  static final String COMMIT = "86a110addabe9776956dc096cf37cf4e713fd982";
+public enum EarlierRelease {
+  /** The oldest whose data folder this one takes over: it asked for less. */
+  OLDEST("86a110addabe9776956dc096cf37cf4e713fd982"),
+  /** The last one: instances of both may run side by side. Set it to the next with each release. */
+  LAST("778f964434209f3998aacf24e8e4eea4f17bb7ac");
 
   private static final Path ROOT = Path.of("..").toAbsolutePath().normalize();
-  private static final Path FOLDER =
-      Path.of("target", "earlier-release", COMMIT).toAbsolutePath().normalize();
   private static final int LONGEST_BUILD_MINUTES = 20;
 
   /** Whatever only checks or describes the build, and all tests, are left out. */
@@ -34,30 +35,39 @@ public final class EarlierRelease {
           "-Dspotless.check.skip=true",
           "-Dcyclonedx.skip=true");
 
-  private EarlierRelease() {}
+  private final String commit;
 
-  /** Whether this checkout knows the commit. */
-  static boolean isInHistory() {
+  EarlierRelease(String commit) {
+    this.commit = commit;
+  }
+
+  /** Whether this checkout knows all the commits. */
+  static boolean areInHistory() {
+    return Arrays.stream(values()).allMatch(EarlierRelease::isInHistory);
+  }
+
+  private boolean isInHistory() {
     try {
-      return run(ROOT, List.of("git", "cat-file", "-e", COMMIT + "^{commit}")) == 0;
+      return run(ROOT, List.of("git", "cat-file", "-e", commit + "^{commit}")) == 0;
     } catch (IOException noGit) {
       return false;
     }
   }
 
   /** The program to start; built where it is not there yet. */
-  public static Path jar() throws IOException {
-    Path jar = FOLDER.resolve(Path.of("api", "target", "quarkus-app", "quarkus-run.jar"));
+  public Path jar() throws IOException {
+    Path folder = Path.of("target", "earlier-release", commit).toAbsolutePath().normalize();
+    Path jar = folder.resolve(Path.of("api", "target", "quarkus-app", "quarkus-run.jar"));
     if (!Files.exists(jar)) {
-      if (!Files.exists(FOLDER.resolve("pom.xml"))) {
-        Files.createDirectories(FOLDER.getParent());
-        must(ROOT, "git", "clone", "-q", "--no-checkout", ROOT.toString(), FOLDER.toString());
-        must(FOLDER, "git", "checkout", "-q", COMMIT);
+      if (!Files.exists(folder.resolve("pom.xml"))) {
+        Files.createDirectories(folder.getParent());
+        must(ROOT, "git", "clone", "-q", "--no-checkout", ROOT.toString(), folder.toString());
+        must(folder, "git", "checkout", "-q", commit);
       }
       List<String> offline = new ArrayList<>(PACKAGE);
       offline.add("-o");
-      if (run(FOLDER, offline) != 0) {
-        must(FOLDER, PACKAGE.toArray(String[]::new));
+      if (run(folder, offline) != 0) {
+        must(folder, PACKAGE.toArray(String[]::new));
       }
     }
     return jar;

@@ -27,6 +27,17 @@ public enum Program {
       "the alert rules by Prometheus' own checker",
       "Install promtool (Debian: apt-get install prometheus)",
       "promtool"),
+  C_COMPILER(
+      "what happens when the clock of the machine is set back or its disk is full",
+      "Install a C compiler with the headers of the C library (Debian: apt-get install gcc libc6-dev)",
+      "gcc",
+      "cc") {
+    @Override
+    public Optional<Path> find() {
+      // the library that makes clock and disk fail is for the loader of Linux
+      return Files.exists(Path.of("/usr/include/dlfcn.h")) ? super.find() : Optional.empty();
+    }
+  },
   CONTAINER_ENGINE(
       "the broker contract against the official image of the broker",
       "Install and start Docker",
@@ -40,7 +51,7 @@ public enum Program {
     public Optional<Path> find() {
       // it builds a whole release, which takes minutes: by its own wish only
       boolean isAskedFor = "build".equals(System.getProperty("earlier.release"));
-      return isAskedFor && EarlierRelease.isInHistory() ? super.find() : Optional.empty();
+      return isAskedFor && EarlierRelease.areInHistory() ? super.find() : Optional.empty();
     }
   };
 

@@ -2,6 +2,7 @@ package org.kornspur.api.packaged;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.io.Reader;
 import java.nio.file.Files;
@@ -27,6 +28,14 @@ record ComposeFile(JsonNode root) {
       Object document = new Yaml(new SafeConstructor(new LoaderOptions())).load(reader);
       return new ComposeFile(new ObjectMapper().valueToTree(document));
     }
+  }
+
+  /** With another service, as one that is there, of another name. */
+  ComposeFile withAnother(String like, String name) throws IOException {
+    JsonNode copy = root.deepCopy();
+    String another = service(like).toString().replace(like, name);
+    ((ObjectNode) copy.path("services")).set(name, new ObjectMapper().readTree(another));
+    return new ComposeFile(copy);
   }
 
   List<String> serviceNames() {

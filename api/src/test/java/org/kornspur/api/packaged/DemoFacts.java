@@ -35,13 +35,33 @@ public final class DemoFacts {
 
   /** The same as a folder of files that can be loaded, within this one. */
   static Path partInto(Path folder) throws IOException {
+    return writtenInto(folder, part());
+  }
+
+  private static Path writtenInto(Path folder, List<String> lines) throws IOException {
     Path files = Files.createDirectories(folder.resolve("part-of-demo"));
-    Files.write(files.resolve("facts.ndjson"), part());
+    Files.write(files.resolve("facts.ndjson"), lines);
     return files.toAbsolutePath();
+  }
+
+  /** The first two seasons, in which every kind of fact is, and lots are fit. */
+  static List<String> seasons() throws IOException {
+    List<String> lines = lines(FOLDER.resolve("2022"));
+    lines.addAll(lines(FOLDER.resolve("2023")));
+    return lines;
+  }
+
+  /** The same as a folder of files that can be loaded, within this one. */
+  static Path seasonsInto(Path folder) throws IOException {
+    return writtenInto(folder, seasons());
   }
 
   /** One fact a line, as NDJSON, in the order of the files. */
   public static List<String> lines() throws IOException {
+    return lines(FOLDER);
+  }
+
+  private static List<String> lines(Path folder) throws IOException {
     List<String> lines = new ArrayList<>();
     FactSink gathered =
         new FactSink() {
@@ -53,7 +73,7 @@ public final class DemoFacts {
           @Override
           public void refuse(QuarantineEntry entry) {}
         };
-    FolderLoader.load(FOLDER, Clock.systemUTC(), gathered, LoadProgress.SILENT);
+    FolderLoader.load(folder, Clock.systemUTC(), gathered, LoadProgress.SILENT);
     return lines;
   }
 }

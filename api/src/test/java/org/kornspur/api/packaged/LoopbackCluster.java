@@ -19,6 +19,8 @@ import java.util.regex.Pattern;
 import org.apache.kafka.common.security.plain.PlainLoginModule;
 import org.kornspur.api.FreePorts;
 import org.kornspur.api.security.people.TestPeople;
+import org.kornspur.ingest.registry.RegistryConfig;
+import org.kornspur.ingest.verify.VerifyCommand;
 
 /**
  * The services of {@code docker-compose.yml} as processes on loopback, with the settings that stand
@@ -31,6 +33,7 @@ final class LoopbackCluster implements AutoCloseable {
   static final String REGISTRY = "registry";
   static final List<String> INSTANCES = List.of("kornspur-1", "kornspur-2");
 
+  private static final Duration GRACE = Duration.ofSeconds(70);
   private static final String LOOPBACK = "127.0.0.1";
   private static final int HTTP_PORT_WITHIN = 8080;
 
@@ -47,6 +50,7 @@ final class LoopbackCluster implements AutoCloseable {
   private final Path folder;
   private final Map<String, Integer> ports = new HashMap<>();
   private final Map<String, ServerProcess> processes = new LinkedHashMap<>();
+  private final List<String> instances;
 
   /**
    * @param folder where data and logs go
@@ -54,17 +58,34 @@ final class LoopbackCluster implements AutoCloseable {
   LoopbackCluster(ComposeFile compose, Path folder) {
     this.compose = compose;
     this.folder = folder;
+    this.instances =
+        compose.serviceNames().stream().filter(name -> name.startsWith("kornspur-")).toList();
   }
 
   /** Starts brokers, registry and instances, and waits for each kind as the file says. */
   void start() throws Exception {
+    start(PackagedPrograms.application());
+  }
+
+  /** The same with another build of the program. */
+  void start(Path jar) throws Exception {
     startBrokersAndRegistry();
-    for (String instance : INSTANCES) {
-      startInstance(instance);
+    for (String instance : instances) {
+      TestPeople.writeTo(Path.of(environmentHere(instance).get("KORNSPUR_PEOPLE_FILE")));
+      startInstance(instance, jar);
     }
-    for (String instance : INSTANCES) {
+    for (String instance : instances) {
       awaitHealthy(instance, Duration.ofMinutes(5));
     }
+  }
+
+  /** Asks an instance to end, waits until it has, and until this build is healthy in its place. */
+  void replace(String instance, Path jar) throws Exception {
+    if (!processes.get(instance).stop(GRACE)) {
+      throw new IllegalStateException(instance + " does not end");
+    }
+    startInstance(instance, jar);
+    awaitHealthy(instance, Duration.ofMinutes(5));
   }
 
   private void startBrokersAndRegistry() throws Exception {
@@ -103,6 +124,20 @@ final class LoopbackCluster implements AutoCloseable {
 
   String registryUrl() {
     return here(compose.environment(INSTANCES.get(0)).get("KORNSPUR_SCHEMA_REGISTRY_URL"));
+  }
+
+  /** How {@code verify} of a client judges the log, by the keys that the instances share. */
+  int verify() throws IOException {
+    Path file = folder.resolve("client.properties");
+    Properties settings = new Properties();
+    settings.putAll(clientSettings("client", "KORNSPUR_CLIENT_PASSWORD"));
+    settings.setProperty(RegistryConfig.URL, registryUrl());
+    try (Writer writer = Files.newBufferedWriter(file)) {
+      settings.store(writer, null);
+    }
+    String keys = environmentHere(INSTANCES.get(0)).get("KORNSPUR_SIGNING_KEY");
+    return VerifyCommand.run(
+        System.out, System.out, List.of("--client", file.toString(), "--trust", keys));
   }
 
   Backlog backlog() {
@@ -153,17 +188,13 @@ final class LoopbackCluster implements AutoCloseable {
             List.of("-jar", PackagedPrograms.registry().toString())));
   }
 
-  private void startInstance(String service) throws IOException {
+  private void startInstance(String service, Path jar) throws IOException {
     Map<String, String> environment = environmentHere(service);
     environment.put("KORNSPUR_REQUESTS_PER_MINUTE", "1000000");
-    TestPeople.writeTo(Path.of(environment.get("KORNSPUR_PEOPLE_FILE")));
     processes.put(
         service,
         ServerProcess.start(
-            service,
-            folderOf(service),
-            environment,
-            List.of("-jar", PackagedPrograms.application().toString())));
+            service, folderOf(service), environment, List.of("-jar", jar.toString())));
   }
 
   private Map<String, String> environmentHere(String service) {

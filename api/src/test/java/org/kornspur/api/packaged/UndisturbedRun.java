@@ -29,6 +29,10 @@ public record UndisturbedRun(
 
   private static final Duration FIRST_STANDING_LIMIT = Duration.ofMinutes(5);
   private static final Duration REST_LIMIT = Duration.ofMinutes(10);
+
+  /** It is enough for the whole demo. */
+  private static final String LEAST_HEAP = "-Xmx384m";
+
   private static final String WHOLE = "undisturbed-run";
   private static final Path TARGET = Path.of("target");
   private static final ObjectMapper JSON = new ObjectMapper();
@@ -50,6 +54,11 @@ public record UndisturbedRun(
   /** What {@link DemoFacts#part} comes to, which is less to compare than the whole. */
   static UndisturbedRun ofAPart() throws Exception {
     return once("undisturbed-part", DemoFacts::partInto, Site::everything);
+  }
+
+  /** What {@link DemoFacts#seasons} comes to: lots are fit in it. */
+  static UndisturbedRun ofTwoSeasons() throws Exception {
+    return once("undisturbed-seasons", DemoFacts::seasonsInto, Site::everything);
   }
 
   /** The folder of files to load; it may be made in the folder of the process. */
@@ -86,7 +95,7 @@ public record UndisturbedRun(
 
   private static UndisturbedRun run(
       String build, Path folder, Path files, Asked asked, boolean keepsClasses) throws Exception {
-    try (OneMachine machine = new OneMachine(folder).loading(files)) {
+    try (OneMachine machine = new OneMachine(folder).loading(files).option(LEAST_HEAP)) {
       if (keepsClasses) {
         ClassDataArchive.keepFrom(machine);
       }
