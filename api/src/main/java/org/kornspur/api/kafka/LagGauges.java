@@ -10,6 +10,7 @@ import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.function.ToDoubleFunction;
+import org.kornspur.api.time.SteadyClock;
 import org.kornspur.processors.stream.Topics;
 
 /**
@@ -20,7 +21,7 @@ import org.kornspur.processors.stream.Topics;
 class LagGauges {
   @Inject ProcessorsLifecycle lifecycle;
   @Inject IntakeLimit limit;
-  private final Clock clock = Clock.systemUTC();
+  private final Clock clock = SteadyClock.ofMachine();
 
   void register(@Observes StartupEvent start, MeterRegistry meters) {
     gauge(

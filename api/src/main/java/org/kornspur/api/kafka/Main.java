@@ -15,6 +15,7 @@ public final class Main {
     if (List.of(arguments).contains(VERSION)) {
       System.out.println("Kornspur " + Main.class.getPackage().getImplementationVersion());
     } else {
+      SteadyTime.install();
       Quarkus.run(arguments);
     }
   }

@@ -9,6 +9,7 @@ import java.util.Optional;
 import org.apache.kafka.common.errors.RetriableException;
 import org.apache.kafka.streams.errors.StreamsUncaughtExceptionHandler;
 import org.jboss.logging.Logger;
+import org.kornspur.api.time.SteadyClock;
 import org.kornspur.ingest.registry.RegistryUnreachable;
 
 /**
@@ -33,7 +34,7 @@ final class ThreadReplacement implements StreamsUncaughtExceptionHandler {
   private record Death(Instant at, String cause) {}
 
   ThreadReplacement() {
-    this(Clock.systemUTC(), PAUSE);
+    this(SteadyClock.ofMachine(), PAUSE);
   }
 
   ThreadReplacement(Clock clock, Duration pause) {

@@ -103,6 +103,7 @@ class ArrowsTest {
   void theRoomsOfTheApiStandInOrder() {
     List<String> rooms =
         List.of(
+            "time",
             "text",
             "problem",
             "storage",

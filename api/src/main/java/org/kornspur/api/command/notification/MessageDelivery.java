@@ -4,9 +4,9 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.time.Clock;
 import java.time.Duration;
-import java.time.ZoneOffset;
 import java.util.Optional;
 import org.jboss.logging.Logger;
+import org.kornspur.api.time.SteadyClock;
 import org.kornspur.contract.NotificationChoice;
 import org.kornspur.contract.NotificationMessage;
 import org.kornspur.contract.NotificationState;
@@ -23,7 +23,7 @@ public class MessageDelivery {
   @Inject WebhookSecrets secrets;
   @Inject MessageStore keeping;
   @Inject NotificationSettings settings;
-  private final Clock clock = Clock.tickMillis(ZoneOffset.UTC);
+  private final Clock clock = SteadyClock.ofMachine();
 
   void attempt(NotificationMessage message, NotificationChoice choice, Receiver receiver) {
     Optional<WrittenMessage> written = writer.write(message, choice, receiver);

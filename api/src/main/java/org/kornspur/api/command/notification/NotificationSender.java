@@ -29,6 +29,7 @@ import org.kornspur.api.kafka.NotReady;
 import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.readmodel.NotificationIndex;
 import org.kornspur.api.readmodel.NotificationReadModel;
+import org.kornspur.api.time.SteadyClock;
 import org.kornspur.contract.NotificationChoice;
 import org.kornspur.contract.NotificationItem;
 import org.kornspur.contract.NotificationMessage;
@@ -66,7 +67,7 @@ public class NotificationSender {
   @Inject NotificationSettings settings;
   @Inject EngineSettings engine;
 
-  private final Clock clock = Clock.systemUTC();
+  private final Clock clock = SteadyClock.ofMachine();
   private final ScheduledExecutorService looking =
       Executors.newSingleThreadScheduledExecutor(daemon("notifications"));
   private final ExecutorService delivering =

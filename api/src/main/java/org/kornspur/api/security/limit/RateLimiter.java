@@ -49,6 +49,7 @@ public final class RateLimiter {
         name,
         absent ->
             Bucket.builder()
+                .withNanosecondPrecision() // of no clock that can be set
                 .addLimit(Bandwidth.builder().capacity(most).refillGreedy(most, period).build())
                 .build());
   }

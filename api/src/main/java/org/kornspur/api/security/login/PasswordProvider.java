@@ -9,12 +9,12 @@ import io.smallrye.mutiny.Uni;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
-import java.time.Instant;
 import java.util.Optional;
 import org.kornspur.api.security.Caller;
 import org.kornspur.api.security.CallerIdentity;
 import org.kornspur.api.security.Refusal;
 import org.kornspur.api.security.people.Person;
+import org.kornspur.api.time.SteadyClock;
 
 /** Authenticates the person and password that came with a request. */
 @ApplicationScoped
@@ -33,7 +33,7 @@ public class PasswordProvider implements IdentityProvider<UsernamePasswordAuthen
     String password = new String(request.getPassword().getPassword());
     Optional<Person> known = passwords.recentlyRight(personId, password);
     if (known.isPresent()) {
-      Caller caller = known.get().caller(Caller.Proof.PASSWORD, Instant.now());
+      Caller caller = known.get().caller(Caller.Proof.PASSWORD, SteadyClock.ofMachine().instant());
       return Uni.createFrom().item(CallerIdentity.of(caller));
     }
     RoutingContext context = HttpSecurityUtils.getRoutingContextAttribute(request);

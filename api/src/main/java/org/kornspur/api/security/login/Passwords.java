@@ -21,6 +21,7 @@ import org.kornspur.api.security.people.People;
 import org.kornspur.api.security.people.PeopleUnreadable;
 import org.kornspur.api.security.people.Person;
 import org.kornspur.api.storage.SymmetricKey;
+import org.kornspur.api.time.SteadyClock;
 
 /**
  * Holds passwords against the people file; {@link WrongPasswordThrottle} bounds how many wrong ones
@@ -46,7 +47,7 @@ public class Passwords {
 
   private final People people;
   private final WrongPasswordThrottle throttle;
-  private final Clock clock = Clock.systemUTC();
+  private final Clock clock = SteadyClock.ofMachine();
   private final SymmetricKey key = SymmetricKey.random();
   private final Semaphore hashing = new Semaphore(Runtime.getRuntime().availableProcessors(), true);
   private final Map<String, CompletableFuture<Optional<AuthenticationResult>>> running =

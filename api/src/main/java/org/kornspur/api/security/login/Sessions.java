@@ -15,6 +15,7 @@ import org.kornspur.api.security.AccessSettings;
 import org.kornspur.api.security.Caller;
 import org.kornspur.api.security.people.People;
 import org.kornspur.api.storage.SymmetricKey;
+import org.kornspur.api.time.SteadyClock;
 
 /**
  * Log-ins kept in a cookie: who, and since when, sealed with AES-256-GCM (NIST SP 800-38D) under a
@@ -29,10 +30,13 @@ public class Sessions {
 
   private static final int LONGEST_COOKIE = 1_000;
 
+  /** So far clocks of several instances may be apart. */
+  private static final Duration MOST_AHEAD = Duration.ofMinutes(1);
+
   private final People people;
   private final Duration length;
   private final SymmetricKey key;
-  private final Clock clock = Clock.systemUTC();
+  private final Clock clock = SteadyClock.ofMachine();
 
   Sessions(AccessSettings settings, People people) {
     this.people = people;
@@ -81,15 +85,26 @@ public class Sessions {
   private Optional<Caller> caller(String content) {
     int space = content.indexOf(' ');
     Instant since = Instant.ofEpochMilli(Long.parseLong(content.substring(0, space)));
-    if (since.plus(length).isBefore(clock.instant())) {
+    Instant now = clock.instant();
+    if (since.plus(length).isBefore(now)) {
       return Optional.empty();
     }
     return people
         .find(content.substring(space + 1))
         .filter(
             person ->
-                !person.disabled() && person.sessionsFrom().toEpochMilli() <= since.toEpochMilli())
+                !person.disabled()
+                    && person.sessionsFrom().toEpochMilli() <= since.toEpochMilli()
+                    && !isAhead(since, now, person.sessionsFrom()))
         .map(person -> person.caller(Caller.Proof.SESSION, since));
+  }
+
+  /**
+   * A log-in from before the clock was set back, while the program was stopped, would outlive a
+   * log-out of today. One made since then counts from the last change of the person at least.
+   */
+  private static boolean isAhead(Instant since, Instant now, Instant sessionsFrom) {
+    return since.isAfter(now.plus(MOST_AHEAD)) && since.isAfter(sessionsFrom);
   }
 
   /**

@@ -21,6 +21,7 @@ import org.kornspur.api.security.AccessSettings;
 import org.kornspur.api.security.Caller;
 import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.api.security.Role;
+import org.kornspur.api.time.SteadyClock;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.ingest.problem.Given;
 
@@ -33,7 +34,7 @@ public class People {
   private final AccessSettings settings;
   private final PeopleFile file;
   private final Supplier<String> who;
-  private final Clock clock = Clock.systemUTC();
+  private final Clock clock = SteadyClock.ofMachine();
 
   @Inject
   People(AccessSettings settings, CurrentCaller caller) {

@@ -1,0 +1,2 @@
+/** A clock of this process that never goes back. */
+package org.kornspur.api.time;
