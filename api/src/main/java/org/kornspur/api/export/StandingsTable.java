@@ -12,17 +12,7 @@ import org.kornspur.api.text.PageTexts;
 import org.kornspur.contract.LotDeclared;
 
 /** A list of crops or lots as a table, one row each, in the words of the page that shows it. */
-final class StandingsTable {
-  private final PageTexts texts;
-  private final DomainTerms terms;
-  private final FieldLabels labels;
-
-  StandingsTable(PageTexts texts, DomainTerms terms, FieldLabels labels) {
-    this.texts = texts;
-    this.terms = terms;
-    this.labels = labels;
-  }
-
+record StandingsTable(PageTexts texts, DomainTerms terms, FieldLabels labels) {
   SpreadsheetTable of(List<StandingLineView> lines) {
     return new SpreadsheetTable(
         List.of(

@@ -12,16 +12,8 @@ import org.apache.kafka.streams.state.ReadOnlyKeyValueStore;
 import org.kornspur.api.problem.NotReadyDetail;
 
 /** Finds the instance that holds a key, and opens this instance's stores. */
-final class StoreLocator {
+record StoreLocator(KafkaStreams streams, HostInfo self) {
   private static final int RETRY_AFTER_SECONDS = 2;
-
-  private final KafkaStreams streams;
-  private final HostInfo self;
-
-  StoreLocator(KafkaStreams streams, HostInfo self) {
-    this.streams = streams;
-    this.self = self;
-  }
 
   /**
    * Where a key is kept.

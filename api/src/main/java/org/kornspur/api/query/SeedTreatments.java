@@ -21,14 +21,8 @@ import org.kornspur.processors.pedigree.Pedigree;
  * it was split, merged or mixed from came out of. Sowing ends the search, since a harvest carries
  * no treatment.
  */
-final class SeedTreatments {
+record SeedTreatments(ProcessorsClient processors) {
   private static final int MOST_LOTS = 500;
-
-  private final ProcessorsClient processors;
-
-  SeedTreatments(ProcessorsClient processors) {
-    this.processors = processors;
-  }
 
   Treatment of(Subject subject) {
     if (subject.kind() != Subject.Kind.LOT) {

@@ -5,19 +5,10 @@ import org.apache.avro.Schema;
 /**
  * What the contract says of its types and fields, to who fills them in. There nothing is null: what
  * the contract calls so is left empty.
+ *
+ * @param leftEmpty what is said in place of null, in the language
  */
-public final class FieldDocs {
-  private final Language language;
-  private final String leftEmpty;
-
-  /**
-   * @param leftEmpty what is said in place of null, in the language
-   */
-  public FieldDocs(Language language, String leftEmpty) {
-    this.language = language;
-    this.leftEmpty = leftEmpty;
-  }
-
+public record FieldDocs(Language language, String leftEmpty) {
   /** Of a type of fact. */
   public String of(Schema type) {
     return written(type.getDoc());

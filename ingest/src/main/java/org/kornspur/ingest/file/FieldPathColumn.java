@@ -20,28 +20,19 @@ import org.kornspur.ingest.problem.TableProblem;
 /**
  * A column of a table of facts: a path into the fact, as {@code sown[1].massKg}. {@code header.}
  * may be left off.
+ *
+ * @param position place of the column in the row, from 0
+ * @param path the path as a problem of the field names it
+ * @param schema what the contract says of a value of the field
  */
-final class FieldPathColumn {
-
+record FieldPathColumn(int position, String path, List<Step> steps, Schema schema) {
   private static final Pattern STEP =
       Pattern.compile("([A-Za-z][A-Za-z0-9]{0,99})(?:\\[(\\d{1,4})])?");
-
-  private final int position;
-  private final String path;
-  private final List<Step> steps;
-  private final Schema schema;
 
   /**
    * @param index the element of a list, or -1 for the field itself
    */
   private record Step(String field, int index) {}
-
-  private FieldPathColumn(int position, String path, List<Step> steps, Schema schema) {
-    this.position = position;
-    this.path = path;
-    this.steps = steps;
-    this.schema = schema;
-  }
 
   /** Finds the field that a column names, or notes why there is none. */
   static Optional<FieldPathColumn> resolve(
@@ -75,21 +66,6 @@ final class FieldPathColumn {
       return unknown(type, name, problems);
     }
     return Optional.of(new FieldPathColumn(position, String.join(".", words), steps, schema));
-  }
-
-  /** The path as a problem of the field names it. */
-  String path() {
-    return path;
-  }
-
-  /** What the contract says of a value of the field. */
-  Schema schema() {
-    return schema;
-  }
-
-  /** Place of the column in the row, from 0. */
-  int position() {
-    return position;
   }
 
   /** Puts the cell of a row into the fact that the row becomes; an empty cell puts nothing. */

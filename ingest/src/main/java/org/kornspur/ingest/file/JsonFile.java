@@ -20,18 +20,9 @@ import org.kornspur.ingest.problem.Given;
  * A JSON file: one fact, or an array of facts. Where the text stops being JSON, what came before
  * counts and the rest is refused as one input.
  */
-final class JsonFile {
-
+record JsonFile(String text, Consumer<FileInput> into) {
   /** Largest file that is read as one JSON text, in bytes. */
   static final int LARGEST = 64_000_000;
-
-  private final String text;
-  private final Consumer<FileInput> into;
-
-  private JsonFile(String text, Consumer<FileInput> into) {
-    this.text = text;
-    this.into = into;
-  }
 
   static void read(InputStream source, Consumer<FileInput> into) throws IOException {
     byte[] bytes = source.readNBytes(LARGEST + 1);

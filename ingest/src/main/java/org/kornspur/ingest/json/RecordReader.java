@@ -20,19 +20,10 @@ import org.kornspur.ingest.problem.ValueProblem;
  * Builds records from JSON as a schema says. It walks the schema, not the input, so that a deep or
  * foreign input cannot lead it anywhere.
  */
-final class RecordReader {
-
+record RecordReader(Problems problems, ValueCheck check) {
   /** Looks at each single value that could be read. */
   interface ValueCheck {
     void check(Schema schema, Object value, FieldPath at, Problems problems);
-  }
-
-  private final Problems problems;
-  private final ValueCheck check;
-
-  RecordReader(Problems problems, ValueCheck check) {
-    this.problems = problems;
-    this.check = check;
   }
 
   /** The fact, or nothing where any problem was noted. */

@@ -27,15 +27,7 @@ import org.kornspur.ingest.statement.Value.Time;
  *   <li>{@code Id}: the id of a subject alone
  * </ul>
  */
-public final class StatementWriter {
-  private final TextBundle texts;
-  private final ValueFormat form;
-
-  public StatementWriter(TextBundle texts, ValueFormat form) {
-    this.texts = texts;
-    this.form = form;
-  }
-
+public record StatementWriter(TextBundle texts, ValueFormat form) {
   /** A statement; one without a text, as of a later release, by its code and arguments. */
   public String of(Coded statement) {
     return texts

@@ -17,14 +17,8 @@ import org.locationtech.jts.geom.Polygon;
  *
  * <p>It knows no seam at the 180th meridian: longitudes enter only as differences.
  */
-final class LocalPlane {
+record LocalPlane(GeoPosition centre) {
   private static final GeometryFactory GEOMETRY = new GeometryFactory();
-
-  private final GeoPosition centre;
-
-  LocalPlane(GeoPosition centre) {
-    this.centre = centre;
-  }
 
   static LocalPlane midwayBetween(GeoPosition first, GeoPosition second) {
     GeodesicData path =

@@ -29,21 +29,12 @@ import org.kornspur.processors.dossier.Report;
  * <p>They are judged as they always are, and so is what they tell each other, and what a laboratory
  * would answer that is asked for the first time. Nobody else is told: descendants and the ground
  * are judged when it is recorded.
+ *
+ * @param known what is known of a subject now; an empty dossier where nothing is
  */
-public final class StandingPreview {
+public record StandingPreview(Judge judge, Function<Subject, Dossier> known) {
   /** From a hybrid or parent to a child, and from a part back to the lot it was split off. */
   private static final int ROUNDS = 3;
-
-  private final Judge judge;
-  private final Function<Subject, Dossier> known;
-
-  /**
-   * @param known what is known of a subject now; an empty dossier where nothing is
-   */
-  public StandingPreview(Judge judge, Function<Subject, Dossier> known) {
-    this.judge = judge;
-    this.known = known;
-  }
 
   /**
    * A crop or lot.

@@ -21,23 +21,12 @@ import org.kornspur.processors.verdict.Verdict;
  *
  * <p>What comes from ancestors is not looked at: their facts are not in the dossier, so nothing
  * here tells a fact that came later from a limit that changed.
+ *
+ * @param sealed signature of the release
+ * @param sealedFacts ids of the facts that it covers
+ * @param evidenceTakenBack whether one of these facts was withdrawn or corrected since
  */
-final class RulesChanges {
-  private final Signature sealed;
-  private final Set<String> sealedFacts;
-  private final boolean evidenceTakenBack;
-
-  /**
-   * @param sealed signature of the release
-   * @param sealedFacts ids of the facts that it covers
-   * @param evidenceTakenBack whether one of these facts was withdrawn or corrected since
-   */
-  RulesChanges(Signature sealed, Set<String> sealedFacts, boolean evidenceTakenBack) {
-    this.sealed = sealed;
-    this.sealedFacts = sealedFacts;
-    this.evidenceTakenBack = evidenceTakenBack;
-  }
-
+record RulesChanges(Signature sealed, Set<String> sealedFacts, boolean evidenceTakenBack) {
   /**
    * The verdicts that stand against the lot now, did not when it was released, and changed with the
    * rules.

@@ -13,7 +13,7 @@ import org.kornspur.contract.CropRole;
  * Refuses a rulebook with a line that can never apply, to any category, role or kind of rye on any
  * day: whoever wrote it would believe that it holds.
  */
-final class UnusedLinesCheck {
+record UnusedLinesCheck(String file, WrittenRulebook book) {
   private static final EnumSet<Quantity> COUNTED_BY_SAMPLE =
       EnumSet.of(
           Quantity.OTHER_SEEDS_TOTAL,
@@ -29,14 +29,6 @@ final class UnusedLinesCheck {
           Quantity.POST_CONTROL_OFF_TYPES,
           Quantity.POST_CONTROL_SHEDDING,
           Quantity.POST_CONTROL_NON_HYBRIDS);
-
-  private final String file;
-  private final WrittenRulebook book;
-
-  private UnusedLinesCheck(String file, WrittenRulebook book) {
-    this.file = file;
-    this.book = book;
-  }
 
   static void check(String file, WrittenRulebook book) {
     UnusedLinesCheck check = new UnusedLinesCheck(file, book);

@@ -33,20 +33,11 @@ import org.kornspur.ingest.problem.ValueProblem;
  * <p>The same event sent twice must be the same fact. So the fact's id follows from the event's id,
  * and an event without record time counts as recorded when it happened.
  */
-final class ForeignEvents {
-
+record ForeignEvents(Identifiers ids, String recordedBy) {
   private static final Pattern CBV_STEP =
       Pattern.compile(
           "(?:https?://(?:ref|ns)\\.gs1\\.org/cbv/BizStep-|urn:epcglobal:cbv:bizstep:)(\\w+)");
   private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
-
-  private final Identifiers ids;
-  private final String recordedBy;
-
-  ForeignEvents(Identifiers ids, String recordedBy) {
-    this.ids = ids;
-    this.recordedBy = recordedBy;
-  }
 
   /** The short word of a business step of the vocabulary; any other text as it is. */
   static String word(String bizStep) {

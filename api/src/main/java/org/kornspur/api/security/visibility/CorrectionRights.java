@@ -21,21 +21,13 @@ import org.kornspur.ingest.intake.Problem;
 import org.kornspur.processors.dossier.Entry;
 import org.kornspur.processors.stream.RegisterEntry;
 
-/** Whether a caller may correct or withdraw the fact that another fact names. */
-final class CorrectionRights {
-  private final ProcessorsClient processors;
-  private final Caller caller;
-  private final Predicate<SpecificRecord> mayBring;
-
-  /**
-   * @param mayBring whether the caller could have brought a fact
-   */
-  CorrectionRights(ProcessorsClient processors, Caller caller, Predicate<SpecificRecord> mayBring) {
-    this.processors = processors;
-    this.caller = caller;
-    this.mayBring = mayBring;
-  }
-
+/**
+ * Whether a caller may correct or withdraw the fact that another fact names.
+ *
+ * @param mayBring whether the caller could have brought a fact
+ */
+record CorrectionRights(
+    ProcessorsClient processors, Caller caller, Predicate<SpecificRecord> mayBring) {
   /** What speaks against it; empty for a fact that corrects and withdraws nothing. */
   Optional<Problem> against(SpecificRecord fact) {
     FactHeader header = FactType.headerOf(fact);

@@ -17,31 +17,16 @@ import org.kornspur.processors.pedigree.Edge;
 /**
  * What a multiplier may bring: facts of its own crops and lots. Seed is taken only out of lots that
  * are its own or were dispatched to it; else one grower could use up another's lot on paper.
+ *
+ * @param made whose the crops and lots are that facts made a moment ago; of one with a standing,
+ *     that says whose it is
  */
-final class GrowerPostingRights {
-  private final String enterpriseId;
-  private final Visibility visibility;
-  private final ProcessorsClient processors;
-  private final StandingIndex standings;
-  private final RecentClaims<Subject> made;
-
-  /**
-   * @param made whose the crops and lots are that facts made a moment ago; of one with a standing,
-   *     that says whose it is
-   */
-  GrowerPostingRights(
-      String enterpriseId,
-      Visibility visibility,
-      ProcessorsClient processors,
-      StandingIndex standings,
-      RecentClaims<Subject> made) {
-    this.enterpriseId = enterpriseId;
-    this.visibility = visibility;
-    this.processors = processors;
-    this.standings = standings;
-    this.made = made;
-  }
-
+record GrowerPostingRights(
+    String enterpriseId,
+    Visibility visibility,
+    ProcessorsClient processors,
+    StandingIndex standings,
+    RecentClaims<Subject> made) {
   List<Problem> against(SpecificRecord fact) {
     List<Problem> problems = new ArrayList<>();
     if (fact instanceof FieldCropDeclared crop && !crop.getEnterpriseId().equals(enterpriseId)) {

@@ -22,18 +22,13 @@ import org.kornspur.api.web.form.FormParts;
 import org.kornspur.api.web.form.FormReader;
 import org.kornspur.api.web.form.FormView;
 
-/** Values between a fact as JSON and the fields of its form. */
-final class FormValues {
+/**
+ * Values between a fact as JSON and the fields of its form.
+ *
+ * @param form in which numbers and times are typed
+ */
+record FormValues(LocalFormat form) {
   private static final Pattern ROW = Pattern.compile("(\\w+)\\[(\\d{1,4})]\\.(\\w+)");
-
-  private final LocalFormat form;
-
-  /**
-   * @param form in which numbers and times are typed
-   */
-  FormValues(LocalFormat form) {
-    this.form = form;
-  }
 
   /** A form with what a fact says; what it does not understand of the fact it leaves empty. */
   FormView<ContractForm> filled(FormView<ContractForm> sheet, JsonNode fact) {
