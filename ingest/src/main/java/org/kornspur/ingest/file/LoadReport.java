@@ -23,11 +23,6 @@ public record LoadReport(
   /** Most refusals that are listed one by one. */
   public static final int MOST_DETAILS = 10_000;
 
-  public LoadReport {
-    details = List.copyOf(details);
-    passedOver = List.copyOf(passedOver);
-  }
-
   /** Inputs read, accepted or refused. */
   public long inputs() {
     return accepted + refused;

@@ -34,10 +34,4 @@ public record TableReadingOptions(
     String recordedBy,
     Instant recordedAt,
     String owner,
-    Optional<GeoPoint> near) {
-
-  public TableReadingOptions {
-    languages = List.copyOf(languages);
-    columns = Map.copyOf(columns);
-  }
-}
+    Optional<GeoPoint> near) {}

@@ -17,10 +17,6 @@ import org.kornspur.ingest.sheet.SheetRow;
  */
 public record TableRow(int sheet, SheetRow row, ReadResult result, Set<String> said) {
 
-  public TableRow {
-    said = Set.copyOf(said);
-  }
-
   /**
    * Whether a fact that was recorded before with the id of this row says the same, but for what was
    * filled in.

@@ -38,10 +38,6 @@ public record InputValue(
     ASSUMED
   }
 
-  public InputValue {
-    factIds = List.copyOf(factIds);
-  }
-
   static InputValue counted(
       AdviceInput what,
       TriangularRange value,

@@ -50,10 +50,6 @@ public record MultiplicationChain(List<Step> steps) {
     }
   }
 
-  public MultiplicationChain {
-    steps = List.copyOf(steps);
-  }
-
   /**
    * The chain of hybrids as their breeders declare them.
    *

@@ -19,11 +19,6 @@ public record PlanInputs(Map<Generation, SeedInputs> byGeneration, Map<String, S
   private static final double FEMALE_AREA = 0.75;
   private static final double CARRY_OVER_LOSS = 0.05;
 
-  public PlanInputs {
-    byGeneration = Map.copyOf(byGeneration);
-    bySeed = Map.copyOf(bySeed);
-  }
-
   /**
    * Common practice, no source. Inbred lines bring 1 to 2.5 t/ha, single crosses 3 to 4, hybrid
    * seed 5 to 7, of the ground that bears seed; in strips that is three quarters of it. Cleaning

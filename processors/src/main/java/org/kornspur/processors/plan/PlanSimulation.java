@@ -41,11 +41,6 @@ public record PlanSimulation(int runs, List<Chance> demands, List<LotRisk> lots)
    */
   public record LotRisk(String lotId, double chance, double ifNotFitKg, double riskKg) {}
 
-  public PlanSimulation {
-    demands = List.copyOf(demands);
-    lots = List.copyOf(lots);
-  }
-
   /**
    * Simulates.
    *

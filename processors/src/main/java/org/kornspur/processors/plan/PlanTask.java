@@ -53,22 +53,7 @@ public record PlanTask(
       List<SeedDemand> demands,
       SeedDemand.Level level,
       List<AreaLimit> limits,
-      List<PinnedArea> pins) {
-
-    public Question {
-      demands = List.copyOf(demands);
-      limits = List.copyOf(limits);
-      pins = List.copyOf(pins);
-    }
-  }
-
-  public PlanTask {
-    seeds = List.copyOf(seeds);
-    demands = List.copyOf(demands);
-    lots = List.copyOf(lots);
-    limits = List.copyOf(limits);
-    pins = List.copyOf(pins);
-  }
+      List<PinnedArea> pins) {}
 
   /**
    * The task.

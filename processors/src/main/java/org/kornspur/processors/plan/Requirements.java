@@ -47,10 +47,6 @@ public record Requirements(List<Line> lines) {
       double leftKg,
       double lostKg) {}
 
-  public Requirements {
-    lines = List.copyOf(lines);
-  }
-
   /** Of one task. */
   public static Requirements of(PlanTask task) {
     Map<String, double[]> needs = new HashMap<>();

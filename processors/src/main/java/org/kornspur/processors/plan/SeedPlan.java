@@ -72,13 +72,6 @@ public record SeedPlan(
    */
   public record PinMet(PinnedArea pin, double sownHa) {}
 
-  public SeedPlan {
-    crops = List.copyOf(crops);
-    stores = List.copyOf(stores);
-    demands = List.copyOf(demands);
-    pins = List.copyOf(pins);
-  }
-
   /** Demand that is not met, kilograms, each by its weight. */
   public double weightedShortKg() {
     return demands.stream().mapToDouble(met -> met.shortKg() * met.wanted().weight()).sum();

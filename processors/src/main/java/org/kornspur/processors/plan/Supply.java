@@ -48,11 +48,6 @@ public record Supply(List<SupplyLot> lots, List<LeftOut> leftOut) {
       List<String> notMet,
       Optional<String> grower) {
 
-    public LotInStore {
-      owed = List.copyOf(owed);
-      notMet = List.copyOf(notMet);
-    }
-
     private FitChanceEstimator.Group group() {
       return new FitChanceEstimator.Group(material.orElseThrow().kind(), grower.orElse(""));
     }
@@ -70,11 +65,6 @@ public record Supply(List<SupplyLot> lots, List<LeftOut> leftOut) {
     TOO_LOW_A_CATEGORY,
     /** A person left it out of this plan. */
     BY_A_PERSON
-  }
-
-  public Supply {
-    lots = List.copyOf(lots);
-    leftOut = List.copyOf(leftOut);
   }
 
   /**

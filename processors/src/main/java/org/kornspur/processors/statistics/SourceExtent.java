@@ -19,9 +19,6 @@ public sealed interface SourceExtent {
    * @param parts the source beyond the crop, nearest first
    */
   record ByDistance(double sharedPart, List<Part> parts) implements SourceExtent {
-    public ByDistance {
-      parts = List.copyOf(parts);
-    }
 
     @Override
     public double received(PollenKernel kernel) {

@@ -18,10 +18,4 @@ public record AuditOrder(
     LotChoice choice,
     int among,
     List<String> lots,
-    List<String> leftOut) {
-
-  public AuditOrder {
-    lots = List.copyOf(lots);
-    leftOut = List.copyOf(leftOut);
-  }
-}
+    List<String> leftOut) {}

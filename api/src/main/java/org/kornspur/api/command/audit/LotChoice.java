@@ -29,10 +29,6 @@ public record LotChoice(
   /** Lots that one pack holds at most. */
   public static final int MOST_LOTS = 100;
 
-  public LotChoice {
-    ids = List.copyOf(ids);
-  }
-
   /** Ids as people write lists of them: one a line, or with commas, semicolons or blanks. */
   public static List<String> ids(String text) {
     return Stream.of(text.split("[\\s,;]+", -1)).filter(id -> !id.isEmpty()).distinct().toList();

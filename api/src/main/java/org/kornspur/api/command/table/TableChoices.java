@@ -24,10 +24,6 @@ public record TableChoices(
   public static final TableChoices NONE =
       new TableChoices(Optional.empty(), Optional.empty(), Optional.empty(), Map.of());
 
-  public TableChoices {
-    columns = Map.copyOf(columns);
-  }
-
   /** The same with these columns. */
   TableChoices with(Map<String, String> others) {
     Map<String, String> all = new HashMap<>(others);

@@ -57,11 +57,6 @@ public record SpreadsheetTable(List<String> header, List<List<Cell>> rows) {
     record Flag(boolean flag) implements Cell {}
   }
 
-  public SpreadsheetTable {
-    header = List.copyOf(header);
-    rows = List.copyOf(rows);
-  }
-
   /** The table of these facts, by the time when they happened. */
   public static SpreadsheetTable of(Collection<Entry> entries) {
     List<Entry> inOrder = entries.stream().sorted(Entry.BY_TIME_THEN_ID).toList();

@@ -32,9 +32,4 @@ public record TallyPlan(
     String limit,
     String source,
     String fixed,
-    List<int[]> rows) {
-
-  public TallyPlan {
-    rows = List.copyOf(rows);
-  }
-}
+    List<int[]> rows) {}

@@ -63,11 +63,6 @@ public record SeasonFields(List<Placed> placed, List<Unplaced> unplaced) {
     }
   }
 
-  public SeasonFields {
-    placed = List.copyOf(placed);
-    unplaced = List.copyOf(unplaced);
-  }
-
   /** Hectares that found no field. */
   public double unplacedHa() {
     return unplaced.stream().mapToDouble(Unplaced::areaHa).sum();

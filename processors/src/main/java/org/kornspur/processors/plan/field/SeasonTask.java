@@ -28,12 +28,4 @@ public record SeasonTask(
 
   /** Hectares of one crop. */
   public record Wanted(PlannedCrop crop, double areaHa) {}
-
-  public SeasonTask {
-    wanted = List.copyOf(wanted);
-    fields = List.copyOf(fields);
-    known = List.copyOf(known);
-    pinned = List.copyOf(pinned);
-    mostHa = Map.copyOf(mostHa);
-  }
 }
