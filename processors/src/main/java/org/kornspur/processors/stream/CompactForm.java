@@ -13,6 +13,8 @@ import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.BiConsumer;
+import java.util.function.Function;
 import org.kornspur.ingest.contract.Subject;
 
 /**
@@ -130,24 +132,17 @@ final class CompactForm {
     throw new IllegalArgumentException("No compact form of " + type.getName());
   }
 
-  private interface Writing {
-    void write(Object value, CompactOutput out);
-  }
-
-  private interface Reading {
-    Object read(CompactInput in);
-  }
-
-  private static CompactPart part(Writing writing, Reading reading) {
+  private static CompactPart part(
+      BiConsumer<Object, CompactOutput> writing, Function<CompactInput, Object> reading) {
     return new CompactPart() {
       @Override
       public void write(Object value, CompactOutput out) {
-        writing.write(value, out);
+        writing.accept(value, out);
       }
 
       @Override
       public Object read(CompactInput in) {
-        return reading.read(in);
+        return reading.apply(in);
       }
     };
   }

@@ -13,7 +13,9 @@ sealed interface DossierChange {
    * @param laboratories those whose result it is, likewise
    */
   record OfFact(Set<String> parents, Set<String> hybrids, Set<String> laboratories)
-      implements DossierChange {}
+      implements DossierChange {
+    static final OfFact OF_NONE = new OfFact(Set.of(), Set.of(), Set.of());
+  }
 
   /**
    * What a parent, a hybrid or an isolation cell tells, or that it tells it no more.

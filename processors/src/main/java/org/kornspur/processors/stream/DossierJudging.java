@@ -72,9 +72,6 @@ final class DossierJudging implements Processor<Subject, DossierChange, String, 
   /** So long a reminder is waited for. */
   static final Duration LONGEST_REMINDED = Duration.ofSeconds(5);
 
-  private static final DossierChange.OfFact NO_OTHERS =
-      new DossierChange.OfFact(Set.of(), Set.of(), Set.of());
-
   private final WireFormat wire;
   private final Supplier<Judge> judges;
   private final JudgingProgress progress;
@@ -142,7 +139,7 @@ final class DossierJudging implements Processor<Subject, DossierChange, String, 
       updater.answer(subject, question.sender());
     } else if (record.value() instanceof DossierChange.OfReport report) {
       marked.heard(subject, report.sender(), context.currentSystemTimeMs());
-      judgeSoon(record, NO_OTHERS);
+      judgeSoon(record, DossierChange.OfFact.OF_NONE);
     } else {
       filedSinceStep--;
       goOn(subject);

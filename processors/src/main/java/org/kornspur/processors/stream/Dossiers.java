@@ -11,7 +11,7 @@ import org.kornspur.processors.judging.Judge;
  * edges, reports to children and the plot out, each only when it changed. Facts and reports are
  * filed as they come; a dossier is judged for all that has come.
  */
-final class Dossiers {
+record Dossiers(WireFormat wire, Supplier<Judge> judges, StateStores stores) {
   static final String SUBJECT_MESSAGES = "subject-messages";
   static final String REPORTS = "reports";
   static final String FILE_FACT = "file-fact";
@@ -22,31 +22,12 @@ final class Dossiers {
   static final String TO_REPORTS = "to-reports";
   static final String TO_PLOTS = "to-plots";
 
-  private final WireFormat wire;
-  private final Supplier<Judge> judges;
-  private final StateStores stores;
-
-  Dossiers(WireFormat wire, Supplier<Judge> judges, StateStores stores) {
-    this.wire = wire;
-    this.judges = judges;
-    this.stores = stores;
-  }
-
   void addTo(Topology topology) {
     var progress = new JudgingProgress();
     var bytes = Serdes.ByteArray();
-    var keys = Topics.keys();
+    Topics.BY_SUBJECT.addSource(topology, SUBJECT_MESSAGES, Topics.subjectMessages());
+    Topics.REPORTS.addSource(topology, REPORTS, Topics.reports());
     topology
-        .addSource(
-            SUBJECT_MESSAGES,
-            keys.deserializer(),
-            Topics.subjectMessages().deserializer(),
-            Topics.BY_SUBJECT.topicName())
-        .addSource(
-            REPORTS,
-            keys.deserializer(),
-            Topics.reports().deserializer(),
-            Topics.REPORTS.topicName())
         .addProcessor(FILE_FACT, () -> new FactFiling(wire), SUBJECT_MESSAGES)
         .addProcessor(FILE_REPORT, ReportFiling::new, REPORTS)
         .addProcessor(
@@ -57,25 +38,10 @@ final class Dossiers {
         .addStateStore(stores.logged(StateStores.DOSSIER_REPORTS, bytes), FILE_REPORT, JUDGE)
         .addStateStore(stores.logged(StateStores.DOSSIER_OUTBOX, bytes), JUDGE)
         .addStateStore(
-            stores.loggedOnceACommit(StateStores.DOSSIER_REMINDERS, Serdes.String()), JUDGE)
-        .addSink(
-            TO_STANDINGS,
-            Topics.STANDINGS.topicName(),
-            keys.serializer(),
-            Topics.standings(wire),
-            JUDGE)
-        .addSink(TO_EDGES, Topics.EDGES.topicName(), keys.serializer(), Topics.edges(wire), JUDGE)
-        .addSink(
-            TO_REPORTS,
-            Topics.REPORTS.topicName(),
-            keys.serializer(),
-            Topics.reports().serializer(),
-            JUDGE)
-        .addSink(
-            TO_PLOTS,
-            Topics.PLOTS.topicName(),
-            keys.serializer(),
-            Topics.plots().serializer(),
-            JUDGE);
+            stores.loggedOnceACommit(StateStores.DOSSIER_REMINDERS, Serdes.String()), JUDGE);
+    Topics.STANDINGS.addSink(topology, TO_STANDINGS, Topics.standings(wire), JUDGE);
+    Topics.EDGES.addSink(topology, TO_EDGES, Topics.edges(wire), JUDGE);
+    Topics.REPORTS.addSink(topology, TO_REPORTS, Topics.reports().serializer(), JUDGE);
+    Topics.PLOTS.addSink(topology, TO_PLOTS, Topics.plots().serializer(), JUDGE);
   }
 }

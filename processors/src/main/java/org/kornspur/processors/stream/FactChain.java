@@ -11,18 +11,10 @@ import org.apache.kafka.streams.processor.StreamPartitioner;
  * go to the partition that the record is in, within the transaction that takes the record, so that
  * neither a restart nor a move of the work makes a fork.
  */
-final class FactChain {
+record FactChain(ChainSettings settings, StateStores stores) {
   static final String CHAIN_FACT = "chain-fact";
   static final String TO_CHAIN = "to-chain";
   static final String TO_CHECKPOINTS = "to-checkpoints";
-
-  private final ChainSettings settings;
-  private final StateStores stores;
-
-  FactChain(ChainSettings settings, StateStores stores) {
-    this.settings = settings;
-    this.stores = stores;
-  }
 
   void addTo(Topology topology) {
     var bytes = Serdes.ByteArray();

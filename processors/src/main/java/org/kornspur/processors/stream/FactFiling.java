@@ -21,8 +21,6 @@ import org.kornspur.processors.pedigree.Edges;
 
 /** Puts a fact, or that it was superseded, into the dossier, and has the dossier judged. */
 final class FactFiling implements Processor<String, SubjectMessage, Subject, DossierChange> {
-  private static final DossierChange NO_OTHERS =
-      new DossierChange.OfFact(Set.of(), Set.of(), Set.of());
 
   private final WireFormat wire;
   private ProcessorContext<Subject, DossierChange> context;
@@ -43,7 +41,7 @@ final class FactFiling implements Processor<String, SubjectMessage, Subject, Dos
   @Override
   public void process(Record<String, SubjectMessage> record) {
     Subject subject = Keys.subject(record.key());
-    DossierChange filed = NO_OTHERS;
+    DossierChange filed = DossierChange.OfFact.OF_NONE;
     if (record.value() instanceof SubjectMessage.FactFor message) {
       filed = file(subject, message);
     } else if (record.value() instanceof SubjectMessage.RevocationOf revocation) {
@@ -56,7 +54,7 @@ final class FactFiling implements Processor<String, SubjectMessage, Subject, Dos
   private DossierChange file(Subject subject, SubjectMessage.FactFor message) {
     Optional<SpecificRecord> fact = factOf(subject, message);
     facts.put(Keys.of(subject, message.factId()), message.wire());
-    return fact.map(filed -> filed(subject, filed)).orElse(NO_OTHERS);
+    return fact.map(filed -> filed(subject, filed)).orElse(DossierChange.OfFact.OF_NONE);
   }
 
   private static DossierChange filed(Subject subject, SpecificRecord fact) {

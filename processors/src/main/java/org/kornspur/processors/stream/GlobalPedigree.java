@@ -12,17 +12,9 @@ import org.kornspur.ingest.wire.WireFormat;
 import org.kornspur.processors.pedigree.Edge;
 
 /** The whole pedigree as a store on every instance, fed from the compacted topic of edges. */
-final class GlobalPedigree {
+record GlobalPedigree(WireFormat wire, StateStores stores) {
   static final String EDGES = "edges";
   static final String KEEP_EDGE = "keep-edge";
-
-  private final WireFormat wire;
-  private final StateStores stores;
-
-  GlobalPedigree(WireFormat wire, StateStores stores) {
-    this.wire = wire;
-    this.stores = stores;
-  }
 
   void addTo(Topology topology) {
     var bytes = Serdes.ByteArray();

@@ -61,8 +61,10 @@ final class InternalSerdes {
     return format
         .addModule(new Jdk8Module())
         .addModule(new JavaTimeModule())
-        .addModule(subjectsAsText())
-        .addModule(statements())
+        .addModule(
+            new SimpleModule("texts")
+                .addDeserializer(Subject.class, reading(json -> Subject.parse(json.getText())))
+                .addDeserializer(Coded.class, reading(InternalSerdes::statement)))
         .addMixIn(Report.class, NamedByKind.class)
         .addMixIn(Verdict.class, NamedByState.class)
         .addMixIn(Verdict.Met.class, OfEarlierVersions.class)
@@ -169,34 +171,23 @@ final class InternalSerdes {
     List<Coded> evidence();
   }
 
-  private static SimpleModule statements() {
-    SimpleModule module = new SimpleModule("statements");
-    module.addDeserializer(
-        Coded.class,
-        new JsonDeserializer<>() {
-          @Override
-          public Coded deserialize(JsonParser json, DeserializationContext context)
-              throws IOException {
-            JsonNode node = context.readTree(json);
-            return node.isTextual()
-                ? new BasisFinding.Recorded(node.asText()).coded()
-                : StatementJson.statement(node);
-          }
-        });
-    return module;
+  private static Coded statement(JsonParser json) throws IOException {
+    JsonNode node = json.readValueAsTree();
+    return node.isTextual()
+        ? new BasisFinding.Recorded(node.asText()).coded()
+        : StatementJson.statement(node);
   }
 
-  private static SimpleModule subjectsAsText() {
-    SimpleModule module = new SimpleModule("subjects");
-    module.addDeserializer(
-        Subject.class,
-        new JsonDeserializer<>() {
-          @Override
-          public Subject deserialize(JsonParser json, DeserializationContext context)
-              throws IOException {
-            return Subject.parse(json.getText());
-          }
-        });
-    return module;
+  private interface Reading<T> {
+    T of(JsonParser json) throws IOException;
+  }
+
+  private static <T> JsonDeserializer<T> reading(Reading<T> how) {
+    return new JsonDeserializer<>() {
+      @Override
+      public T deserialize(JsonParser json, DeserializationContext context) throws IOException {
+        return how.of(json);
+      }
+    };
   }
 }

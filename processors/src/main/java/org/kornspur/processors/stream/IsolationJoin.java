@@ -57,21 +57,13 @@ public final class IsolationJoin {
   }
 
   void addTo(Topology topology) {
-    var bytes = Serdes.ByteArray();
-    var keys = Topics.keys();
+    Topics.PLOTS.addSource(topology, PLOTS, Topics.plots());
     topology
-        .addSource(
-            PLOTS, keys.deserializer(), Topics.plots().deserializer(), Topics.PLOTS.topicName())
         .addProcessor(FIND_NEIGHBOURS, () -> new NeighbourFinder(cellsInMemory), PLOTS)
         .addStateStore(
             stores.logged(StateStores.CELL_PLOTS, InternalSerdes.serde(Plot.class)),
             FIND_NEIGHBOURS)
-        .addStateStore(stores.logged(StateStores.CELL_OUTBOX, bytes), FIND_NEIGHBOURS)
-        .addSink(
-            TO_CROPS,
-            Topics.REPORTS.topicName(),
-            keys.serializer(),
-            Topics.reports().serializer(),
-            FIND_NEIGHBOURS);
+        .addStateStore(stores.logged(StateStores.CELL_OUTBOX, Serdes.ByteArray()), FIND_NEIGHBOURS);
+    Topics.REPORTS.addSink(topology, TO_CROPS, Topics.reports().serializer(), FIND_NEIGHBOURS);
   }
 }

@@ -3,6 +3,7 @@ package org.kornspur.processors.stream;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.HashMap;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
@@ -22,15 +23,9 @@ public final class SkippedRecords {
 
   private final Clock clock;
   private final Map<String, Long> byTopic = new TreeMap<>();
-  private final Map<Kind, Told> told = new TreeMap<>();
+  private final Map<Kind, Told> told = new HashMap<>();
 
-  private record Kind(String topic, String fault) implements Comparable<Kind> {
-    @Override
-    public int compareTo(Kind other) {
-      int topics = topic.compareTo(other.topic);
-      return topics == 0 ? fault.compareTo(other.fault) : topics;
-    }
-  }
+  private record Kind(String topic, String fault) {}
 
   /** When a kind was last told of, and how many came since. */
   private record Told(Instant at, long since) {}

@@ -1,12 +1,15 @@
 package org.kornspur.processors.stream;
 
 import java.util.List;
+import org.apache.kafka.common.errors.SerializationException;
 import org.apache.kafka.common.serialization.Serde;
 import org.apache.kafka.common.serialization.Serdes;
 import org.apache.kafka.common.serialization.Serializer;
+import org.apache.kafka.streams.Topology;
 import org.kornspur.ingest.chain.ChainLink;
 import org.kornspur.ingest.chain.Checkpoint;
 import org.kornspur.ingest.publish.FactPublisher;
+import org.kornspur.ingest.publish.RecordSize;
 import org.kornspur.ingest.wire.WireFormat;
 
 /**
@@ -65,9 +68,14 @@ public enum Topics {
     return compacted;
   }
 
-  /** Keys of every topic but those of the facts and their chain. */
-  static Serde<String> keys() {
-    return Serdes.String();
+  /** Has the topology read this topic, whose keys are text, as all but those of facts and chain. */
+  void addSource(Topology topology, String name, Serde<?> values) {
+    topology.addSource(name, Serdes.String().deserializer(), values.deserializer(), topicName);
+  }
+
+  /** Has the topology write here what these processors send. */
+  void addSink(Topology topology, String name, Serializer<?> values, String... processors) {
+    topology.addSink(name, topicName, Serdes.String().serializer(), values, processors);
   }
 
   /** Values of {@link #BY_SUBJECT}. */
@@ -105,8 +113,20 @@ public enum Topics {
     return (topic, record) -> record == null ? null : record.edge().bytes(wire, topic);
   }
 
+  /**
+   * Reads only what the processors could have written: a larger record would not fit into the log
+   * of the store that it goes to, and who may not write there stops.
+   */
   private static <T> Serde<T> bounded(Serde<T> whole) {
-    return Serdes.serdeFrom(whole.serializer(), BoundedRecords.deserializer(whole.deserializer()));
+    return Serdes.serdeFrom(
+        whole.serializer(),
+        (topic, bytes) -> {
+          if (bytes != null && bytes.length > RecordSize.MOST_ON_ITS_WAY_BYTES) {
+            throw new SerializationException(
+                bytes.length + " bytes; the processors write " + RecordSize.MOST_ON_ITS_WAY_BYTES);
+          }
+          return whole.deserializer().deserialize(topic, bytes);
+        });
   }
 
   /** All topics that must exist before the topology starts. */

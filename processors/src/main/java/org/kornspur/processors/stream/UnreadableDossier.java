@@ -8,8 +8,6 @@ import org.kornspur.ingest.contract.Subject;
  * were whole.
  */
 public final class UnreadableDossier extends RuntimeException {
-  private static final long serialVersionUID = 1L;
-
   private final transient List<String> keys;
 
   UnreadableDossier(Subject subject, List<String> keys) {
