@@ -1,5 +1,6 @@
 package org.kornspur.api.kafka;
 
+import io.netty.util.concurrent.DefaultThreadFactory;
 import jakarta.annotation.PreDestroy;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
@@ -86,12 +87,7 @@ public class RulesInForce {
     rules();
     if (looks == null) {
       looks =
-          Executors.newSingleThreadScheduledExecutor(
-              look -> {
-                Thread thread = new Thread(look, "rulebooks");
-                thread.setDaemon(true);
-                return thread;
-              });
+          Executors.newSingleThreadScheduledExecutor(new DefaultThreadFactory("rulebooks", true));
       long pause = betweenLooks.toMillis();
       looks.scheduleWithFixedDelay(this::look, pause, pause, TimeUnit.MILLISECONDS);
     }

@@ -1,5 +1,6 @@
 package org.kornspur.api.command.audit;
 
+import io.netty.util.concurrent.DefaultThreadFactory;
 import jakarta.annotation.PreDestroy;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
@@ -45,12 +46,7 @@ public class AuditPacks {
   private final Clock clock;
   private final Map<String, AuditPack> packs = new ConcurrentHashMap<>();
   private final ScheduledExecutorService worker =
-      Executors.newSingleThreadScheduledExecutor(
-          task -> {
-            Thread thread = new Thread(task, "audit-packs");
-            thread.setDaemon(true);
-            return thread;
-          });
+      Executors.newSingleThreadScheduledExecutor(new DefaultThreadFactory("audit-packs", true));
 
   @Inject
   AuditPacks(AuditPackMaker maker, EngineSettings settings) {

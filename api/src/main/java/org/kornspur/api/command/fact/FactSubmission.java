@@ -1,6 +1,7 @@
 package org.kornspur.api.command.fact;
 
 import io.micrometer.core.instrument.MeterRegistry;
+import io.netty.util.concurrent.DefaultThreadFactory;
 import jakarta.annotation.PreDestroy;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
@@ -41,13 +42,7 @@ public class FactSubmission {
   @Inject RefusedInputs refusedInputs;
   @Inject IntakeLimit limit;
   private final ExecutorService senders =
-      Executors.newFixedThreadPool(
-          SENDERS,
-          task -> {
-            Thread thread = new Thread(task, "fact-sender");
-            thread.setDaemon(true);
-            return thread;
-          });
+      Executors.newFixedThreadPool(SENDERS, new DefaultThreadFactory("fact-sender", true));
 
   @PreDestroy
   void close() {

@@ -1,5 +1,6 @@
 package org.kornspur.api.command.notification;
 
+import io.netty.util.concurrent.DefaultThreadFactory;
 import io.quarkus.runtime.ShutdownEvent;
 import io.quarkus.runtime.StartupEvent;
 import jakarta.annotation.Priority;
@@ -21,7 +22,6 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
-import java.util.concurrent.ThreadFactory;
 import java.util.concurrent.TimeUnit;
 import org.jboss.logging.Logger;
 import org.kornspur.api.kafka.EngineSettings;
@@ -69,21 +69,14 @@ public class NotificationSender {
 
   private final Clock clock = SteadyClock.ofMachine();
   private final ScheduledExecutorService looking =
-      Executors.newSingleThreadScheduledExecutor(daemon("notifications"));
+      Executors.newSingleThreadScheduledExecutor(new DefaultThreadFactory("notifications", true));
   private final ExecutorService delivering =
-      Executors.newFixedThreadPool(DELIVERING_THREADS, daemon("notification-delivery"));
+      Executors.newFixedThreadPool(
+          DELIVERING_THREADS, new DefaultThreadFactory("notification-delivery", true));
   private final Set<String> inFlight = ConcurrentHashMap.newKeySet();
   private final Map<String, Instant> ownedSince = new HashMap<>();
   private final Map<String, LocalDate> dailyLookedAt = new HashMap<>();
   private Optional<Instant> unsettledSince = Optional.empty();
-
-  private static ThreadFactory daemon(String name) {
-    return work -> {
-      Thread thread = new Thread(work, name);
-      thread.setDaemon(true);
-      return thread;
-    };
-  }
 
   void start(@Observes @Priority(AFTER_THE_FOLLOWERS) StartupEvent started) {
     long pause = settings.notifications().interval().toMillis();

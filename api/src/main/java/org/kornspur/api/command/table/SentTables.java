@@ -1,5 +1,6 @@
 package org.kornspur.api.command.table;
 
+import io.netty.util.concurrent.DefaultThreadFactory;
 import jakarta.annotation.PreDestroy;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.io.IOException;
@@ -51,13 +52,7 @@ public class SentTables {
   private final Clock clock = Clock.systemUTC();
   private final Map<String, SentTable> tables = new ConcurrentHashMap<>();
   private final ExecutorService workers =
-      Executors.newFixedThreadPool(
-          AT_ONCE,
-          task -> {
-            Thread thread = new Thread(task, "sent-tables");
-            thread.setDaemon(true);
-            return thread;
-          });
+      Executors.newFixedThreadPool(AT_ONCE, new DefaultThreadFactory("sent-tables", true));
 
   SentTables(
       TableIntake intake,

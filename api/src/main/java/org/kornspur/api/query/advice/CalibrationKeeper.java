@@ -1,5 +1,6 @@
 package org.kornspur.api.query.advice;
 
+import io.netty.util.concurrent.DefaultThreadFactory;
 import io.quarkus.runtime.ShutdownEvent;
 import io.quarkus.runtime.StartupEvent;
 import jakarta.annotation.Priority;
@@ -39,12 +40,7 @@ class CalibrationKeeper {
   private final CalibrationIndex index = new CalibrationIndex();
   private final CalibrationQueue queue = new CalibrationQueue(index);
   private final ScheduledExecutorService thread =
-      Executors.newSingleThreadScheduledExecutor(
-          task -> {
-            Thread made = new Thread(task, "calibration");
-            made.setDaemon(true);
-            return made;
-          });
+      Executors.newSingleThreadScheduledExecutor(new DefaultThreadFactory("calibration", true));
   private DossierChanges changes;
 
   void start(@Observes @Priority(AFTER_THE_ENGINE) StartupEvent started) {

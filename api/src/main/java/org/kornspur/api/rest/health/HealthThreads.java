@@ -1,5 +1,6 @@
 package org.kornspur.api.rest.health;
 
+import io.netty.util.concurrent.DefaultThreadFactory;
 import io.smallrye.health.AsyncHealthCheckFactory;
 import io.smallrye.mutiny.Uni;
 import jakarta.annotation.PreDestroy;
@@ -19,13 +20,7 @@ import org.eclipse.microprofile.health.HealthCheckResponse;
 @Singleton
 public class HealthThreads extends AsyncHealthCheckFactory {
   private final ExecutorService threads =
-      Executors.newFixedThreadPool(
-          2,
-          check -> {
-            Thread thread = new Thread(check, "health");
-            thread.setDaemon(true);
-            return thread;
-          });
+      Executors.newFixedThreadPool(2, new DefaultThreadFactory("health", true));
 
   @Override
   public Uni<HealthCheckResponse> callSync(HealthCheck check) {
