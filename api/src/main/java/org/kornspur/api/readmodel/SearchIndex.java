@@ -9,7 +9,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.BiConsumer;
-import org.apache.avro.Schema;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.contract.Dispatch;
 import org.kornspur.contract.FieldCropDeclared;
@@ -62,10 +61,7 @@ public final class SearchIndex {
     var header = FactType.headerOf(fact);
     add(Kind.DOCUMENT, header.getSourceDocument(), seed);
     add(Kind.PERSON, header.getRecordedBy(), seed);
-    Schema.Field sample = fact.getSchema().getField(SAMPLE_FIELD);
-    if (sample != null) {
-      add(Kind.SAMPLE, (String) fact.get(sample.pos()), seed);
-    }
+    FactType.text(fact, SAMPLE_FIELD).ifPresent(sample -> add(Kind.SAMPLE, sample, seed));
     if (fact instanceof FieldCropDeclared declared) {
       add(Kind.FIELD, declared.getFieldId(), seed);
     } else if (fact instanceof PostControlResult result) {

@@ -167,6 +167,13 @@ public enum FactType {
     return (FactHeader) fact.get(fact.getSchema().getField("header").pos());
   }
 
+  /** What a fact says in a field that its type may lack; empty where it says nothing. */
+  public static Optional<String> text(SpecificRecord fact, String field) {
+    return Optional.ofNullable(fact.getSchema().getField(field))
+        .map(found -> fact.get(found.pos()))
+        .map(Object::toString);
+  }
+
   /** The id of a fact. */
   public static String idOf(SpecificRecord fact) {
     return headerOf(fact).getFactId();

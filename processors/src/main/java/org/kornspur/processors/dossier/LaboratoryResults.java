@@ -2,7 +2,6 @@ package org.kornspur.processors.dossier;
 
 import java.util.List;
 import java.util.Optional;
-import org.apache.avro.Schema;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.contract.BlendComposition;
 import org.kornspur.contract.GerminationTest;
@@ -59,10 +58,7 @@ public final class LaboratoryResults {
           .filter(IdRule::isId)
           .map(Subject::enterprise);
     }
-    Schema.Field field = fact.getSchema().getField(LABORATORY);
-    return Optional.ofNullable(field)
-        .flatMap(named -> Optional.ofNullable(fact.get(named.pos())))
-        .map(id -> Subject.enterprise(id.toString()));
+    return FactType.text(fact, LABORATORY).map(Subject::enterprise);
   }
 
   /** Laboratories that made tests of a lot and samplers that drew its samples, by their ids. */

@@ -217,9 +217,7 @@ public final class ProvDocument {
 
   /** The laboratory that a fact names; a sampling need not name one. */
   private static Optional<String> laboratory(SpecificRecord fact) {
-    return Optional.ofNullable(fact.getSchema().getField("laboratoryId"))
-        .map(field -> fact.get(field.pos()))
-        .map(Object::toString);
+    return FactType.text(fact, "laboratoryId");
   }
 
   private String organization(String enterpriseId) {

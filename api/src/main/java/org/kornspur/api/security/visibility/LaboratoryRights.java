@@ -2,11 +2,11 @@ package org.kornspur.api.security.visibility;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.apache.avro.Schema;
 import org.apache.avro.specific.SpecificRecord;
 import org.kornspur.api.kafka.ProcessorsClient;
 import org.kornspur.api.problem.RightsProblem;
 import org.kornspur.contract.Sampling;
+import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.intake.Problem;
 import org.kornspur.processors.dossier.Entry;
@@ -46,8 +46,6 @@ record LaboratoryRights(String laboratoryId, ProcessorsClient processors) {
   }
 
   private static String text(SpecificRecord fact, String field) {
-    Schema.Field found = fact.getSchema().getField(field);
-    Object value = found == null ? null : fact.get(found.pos());
-    return value == null ? null : value.toString();
+    return FactType.text(fact, field).orElse(null);
   }
 }

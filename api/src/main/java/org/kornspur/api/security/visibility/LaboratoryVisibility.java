@@ -2,8 +2,8 @@ package org.kornspur.api.security.visibility;
 
 import java.util.List;
 import java.util.function.Function;
-import org.apache.avro.Schema;
 import org.apache.avro.specific.SpecificRecord;
+import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.dossier.Entry;
 
@@ -36,7 +36,6 @@ final class LaboratoryVisibility implements Visibility {
 
   @Override
   public boolean sees(SpecificRecord fact) {
-    Schema.Field laboratory = fact.getSchema().getField("laboratoryId");
-    return laboratory != null && laboratoryId.equals(fact.get(laboratory.pos()));
+    return FactType.text(fact, "laboratoryId").filter(laboratoryId::equals).isPresent();
   }
 }

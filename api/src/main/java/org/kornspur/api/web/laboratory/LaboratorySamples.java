@@ -30,6 +30,7 @@ import org.kornspur.api.text.Addresses;
 import org.kornspur.api.web.PageFrame;
 import org.kornspur.contract.GerminationTest;
 import org.kornspur.contract.Sampling;
+import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.problem.Given;
 import org.kornspur.processors.dossier.Entry;
@@ -138,8 +139,8 @@ public class LaboratorySamples {
     String laboratoryId = laboratory().orElseThrow(() -> notAssigned(lotId, sampleId));
     List<Entry> own =
         processors.entries(Subject.lot(lotId)).stream()
-            .filter(entry -> laboratoryId.equals(text(entry, "laboratoryId")))
-            .filter(entry -> sampleId.equals(text(entry, "sampleId")))
+            .filter(entry -> says(entry, "laboratoryId", laboratoryId))
+            .filter(entry -> says(entry, "sampleId", sampleId))
             .sorted(Entry.BY_TIME_THEN_ID)
             .toList();
     Sampling sampling =
@@ -273,10 +274,8 @@ public class LaboratorySamples {
     return sampleHref + "/" + form.path() + "?corrects=" + Addresses.part(factId);
   }
 
-  private static String text(Entry entry, String field) {
-    var found = entry.fact().getSchema().getField(field);
-    Object value = found == null ? null : entry.fact().get(found.pos());
-    return value == null ? null : value.toString();
+  private static boolean says(Entry entry, String field, String id) {
+    return FactType.text(entry.fact(), field).filter(id::equals).isPresent();
   }
 
   private static ApiProblem notAssigned(String lotId, String sampleId) {
