@@ -5,6 +5,7 @@ import java.util.Optional;
 import org.kornspur.processors.standards.CategorySubstitution;
 import org.kornspur.processors.standards.Limit;
 import org.kornspur.processors.standards.NothingAsked;
+import org.kornspur.processors.standards.RulebookSource;
 import org.kornspur.processors.statistics.Source;
 
 /** Where a published number stands. */
@@ -44,59 +45,43 @@ public sealed interface Reference extends Finding {
       return new MasterData();
     } else if (limit.rulebookId().equals(Limit.STATED)) {
       return new StatedForMaterial();
-    } else if (limit.text().equals(Limit.NO_SOURCE)) {
-      return new CommonPractice(
-          limit.rulebookId(), limit.edition(), limit.section(), limit.inForceFrom());
     }
-    return ofRulebook(
-        limit.verified(),
-        limit.rulebookId(),
-        limit.edition(),
-        limit.text(),
-        limit.section(),
-        limit.inForceFrom(),
-        limit.inForceTo());
+    return ofPracticeOrRulebook(limit);
   }
 
   /** Where it stands that nothing is asked for, and how sure that is. */
   static Reference of(NothingAsked nothing) {
-    if (nothing.text().equals(Limit.NO_SOURCE)) {
-      return new CommonPractice(
-          nothing.rulebookId(), nothing.edition(), nothing.section(), nothing.inForceFrom());
-    }
-    return ofRulebook(
-        nothing.verified(),
-        nothing.rulebookId(),
-        nothing.edition(),
-        nothing.text(),
-        nothing.section(),
-        nothing.inForceFrom(),
-        nothing.inForceTo());
+    return ofPracticeOrRulebook(nothing);
   }
 
   /** Where it stands that a category is judged as another, and how sure that is. */
   static Reference of(CategorySubstitution.Source source) {
-    return ofRulebook(
-        source.verified(),
-        source.rulebookId(),
-        source.edition(),
-        source.text(),
-        source.section(),
-        source.inForceFrom(),
-        Optional.empty());
+    return ofRulebook(source);
   }
 
-  private static Reference ofRulebook(
-      boolean isVerified,
-      String rulebook,
-      String edition,
-      String text,
-      String section,
-      LocalDate from,
-      Optional<LocalDate> to) {
-    return isVerified
-        ? new OfRulebook(rulebook, edition, text, section, from, to)
-        : new NotVerified(rulebook, edition, text, section, from, to);
+  private static Reference ofPracticeOrRulebook(RulebookSource source) {
+    return source.text().equals(Limit.NO_SOURCE)
+        ? new CommonPractice(
+            source.rulebookId(), source.edition(), source.section(), source.inForceFrom())
+        : ofRulebook(source);
+  }
+
+  private static Reference ofRulebook(RulebookSource at) {
+    return at.verified()
+        ? new OfRulebook(
+            at.rulebookId(),
+            at.edition(),
+            at.text(),
+            at.section(),
+            at.inForceFrom(),
+            at.inForceTo())
+        : new NotVerified(
+            at.rulebookId(),
+            at.edition(),
+            at.text(),
+            at.section(),
+            at.inForceFrom(),
+            at.inForceTo());
   }
 
   /** Where a number of a table stands. */

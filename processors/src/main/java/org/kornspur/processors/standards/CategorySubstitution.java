@@ -1,6 +1,7 @@
 package org.kornspur.processors.standards;
 
 import java.time.LocalDate;
+import java.util.Optional;
 import org.kornspur.contract.Category;
 
 /**
@@ -24,7 +25,13 @@ public record CategorySubstitution(Category category, Category as, Source source
       String text,
       String section,
       LocalDate inForceFrom,
-      boolean verified) {}
+      boolean verified)
+      implements RulebookSource {
+    @Override
+    public Optional<LocalDate> inForceTo() {
+      return Optional.empty();
+    }
+  }
 
   boolean holds(Category asked, LocalDate on) {
     return category == asked && !on.isBefore(source.inForceFrom());

@@ -36,7 +36,8 @@ public record Limit(
     Optional<LocalDate> inForceTo,
     boolean verified,
     String note,
-    Optional<SecondSample> secondSample) {
+    Optional<SecondSample> secondSample)
+    implements RulebookSource {
 
   public Limit {
     stated = stated == null ? Stated.plain(value) : stated; // earlier versions kept no such number

@@ -24,7 +24,8 @@ public record NothingAsked(
     LocalDate inForceFrom,
     Optional<LocalDate> inForceTo,
     boolean verified,
-    String note) {
+    String note)
+    implements RulebookSource {
 
   /** The same, where it is not certain that the text speaks of it here. */
   NothingAsked unverified() {

@@ -2,8 +2,6 @@ package org.kornspur.processors.standards;
 
 /** A rulebook file that cannot be used. The message names the file, the line item and the field. */
 public final class RulebookRefused extends IllegalArgumentException {
-  private static final long serialVersionUID = 1L;
-
   RulebookRefused(String message) {
     super(message);
   }
