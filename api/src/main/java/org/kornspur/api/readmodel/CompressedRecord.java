@@ -1,9 +1,11 @@
 package org.kornspur.api.readmodel;
 
+import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
-import java.util.zip.DataFormatException;
+import java.io.DataInputStream;
+import java.io.IOException;
 import java.util.zip.Deflater;
-import java.util.zip.Inflater;
+import java.util.zip.InflaterInputStream;
 
 /**
  * A record as it came from the topic, deflated. An index keeps a hundred thousand of them and
@@ -46,23 +48,13 @@ public final class CompressedRecord {
 
   /** The record as it came. */
   public byte[] unpacked() {
-    Inflater inflater = new Inflater();
-    try {
-      inflater.setInput(deflated);
-      byte[] bytes = new byte[unpackedBytes];
-      int filled = 0;
-      while (filled < unpackedBytes) {
-        int read = inflater.inflate(bytes, filled, unpackedBytes - filled);
-        if (read == 0) {
-          throw new IllegalStateException("Packed bytes end after " + filled);
-        }
-        filled += read;
-      }
+    byte[] bytes = new byte[unpackedBytes];
+    try (var packed =
+        new DataInputStream(new InflaterInputStream(new ByteArrayInputStream(deflated)))) {
+      packed.readFully(bytes);
       return bytes;
-    } catch (DataFormatException e) {
+    } catch (IOException e) {
       throw new IllegalStateException("Packed bytes were damaged in memory", e);
-    } finally {
-      inflater.end();
     }
   }
 }

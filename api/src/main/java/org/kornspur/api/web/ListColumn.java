@@ -36,15 +36,13 @@ public enum ListColumn {
   private final Optional<StandingQuery.Order> order;
 
   ListColumn(String label, String style) {
-    this.label = label;
-    this.style = style;
-    this.order = Optional.empty();
+    this(label, style, null);
   }
 
   ListColumn(String label, String style, StandingQuery.Order order) {
     this.label = label;
     this.style = style;
-    this.order = Optional.of(order);
+    this.order = Optional.ofNullable(order);
   }
 
   /** Key of the text of its head. */

@@ -1,6 +1,5 @@
 package org.kornspur.ingest.chain;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.MappingIterator;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -138,11 +137,7 @@ public record Checkpoint(
 
   /** The value of its record in the topic: JSON as UTF-8. */
   public byte[] write() {
-    try {
-      return JSON.writeValueAsBytes(toJson());
-    } catch (JsonProcessingException e) {
-      throw new IllegalStateException(e);
-    }
+    return toJson().toString().getBytes(StandardCharsets.UTF_8);
   }
 
   /**
