@@ -8,8 +8,6 @@ import org.kornspur.api.problem.ProblemKind;
 
 /** The answer cannot be given yet or just now; asking again shortly is the remedy. */
 public final class NotReady extends ProblemException {
-  private static final long serialVersionUID = 1L;
-
   private final transient NotReadyDetail detail;
 
   public NotReady(NotReadyDetail detail, int retryAfterSeconds) {

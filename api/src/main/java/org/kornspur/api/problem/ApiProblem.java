@@ -9,8 +9,6 @@ import org.kornspur.ingest.statement.Statement;
 
 /** Ends a request in which something is wrong, or that asks for what there is not. */
 public final class ApiProblem extends ProblemException {
-  private static final long serialVersionUID = 1L;
-
   public ApiProblem(ProblemDocument document) {
     super(document, OptionalLong.empty());
   }

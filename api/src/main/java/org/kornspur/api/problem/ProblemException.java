@@ -7,8 +7,6 @@ import org.kornspur.api.text.Language;
 
 /** Ends a request with a problem document. */
 public abstract class ProblemException extends RuntimeException {
-  private static final long serialVersionUID = 1L;
-
   private final transient ProblemDocument document;
   private final transient OptionalLong retryAfterSeconds;
 

@@ -10,8 +10,6 @@ import org.kornspur.api.problem.ProblemKind;
 
 /** Ends a request because of the caller, and says why they do not come in. */
 public class Refusal extends ProblemException {
-  private static final long serialVersionUID = 1L;
-
   protected Refusal(ProblemKind kind, AccessDetail detail, OptionalLong retryAfterSeconds) {
     super("A request is refused", ProblemDocument.of(kind, detail), retryAfterSeconds);
   }

@@ -3,8 +3,6 @@ package org.kornspur.api.storage;
 /** A part of this process could not start; the message says why and what to do. */
 public final class CannotStart extends RuntimeException {
 
-  private static final long serialVersionUID = 1L;
-
   public CannotStart(String message, Throwable cause) {
     super(message, cause);
   }

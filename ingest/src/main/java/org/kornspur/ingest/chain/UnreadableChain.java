@@ -3,8 +3,6 @@ package org.kornspur.ingest.chain;
 /** Bytes that are no link, no checkpoint or no proof; the message says why. */
 public final class UnreadableChain extends RuntimeException {
 
-  private static final long serialVersionUID = 1L;
-
   public UnreadableChain(String message) {
     super(message);
   }

@@ -285,8 +285,6 @@ public final class ProofVerification {
   }
 
   private static final class UnknownSchemaInProof extends RuntimeException {
-    private static final long serialVersionUID = 1L;
-
     UnknownSchemaInProof(int id) {
       super("schema id " + id + ", which the proof does not bring");
     }

@@ -3,8 +3,6 @@ package org.kornspur.ingest.publish;
 /** A fact, or an entry of the quarantine, did not reach its topic. */
 public final class PublishFailed extends RuntimeException {
 
-  private static final long serialVersionUID = 1L;
-
   private final String topic;
   private final String id;
 

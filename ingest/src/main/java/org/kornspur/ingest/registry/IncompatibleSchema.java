@@ -5,8 +5,6 @@ import java.util.List;
 /** A schema was refused because it and an earlier version cannot read each other's data. */
 public final class IncompatibleSchema extends RegistryException {
 
-  private static final long serialVersionUID = 1L;
-
   private final String subject;
   private final transient List<String> messages;
 

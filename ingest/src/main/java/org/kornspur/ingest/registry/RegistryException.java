@@ -4,8 +4,6 @@ package org.kornspur.ingest.registry;
 public abstract sealed class RegistryException extends RuntimeException
     permits UnknownSchema, IncompatibleSchema, RegistryRefused, RegistryUnreachable {
 
-  private static final long serialVersionUID = 1L;
-
   RegistryException(String message, Throwable cause) {
     super(message, cause);
   }

@@ -3,8 +3,6 @@ package org.kornspur.ingest.registry;
 /** The registry answered, and the answer is no, or is none that can be understood. */
 public final class RegistryRefused extends RegistryException {
 
-  private static final long serialVersionUID = 1L;
-
   /**
    * @param message what was asked of which registry, what it answered, and what to do
    */

@@ -6,8 +6,6 @@ package org.kornspur.ingest.registry;
  */
 public final class RegistryUnreachable extends RegistryException {
 
-  private static final long serialVersionUID = 1L;
-
   public RegistryUnreachable(String message, Throwable cause) {
     super(message, cause);
   }

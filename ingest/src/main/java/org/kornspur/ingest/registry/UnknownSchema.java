@@ -3,8 +3,6 @@ package org.kornspur.ingest.registry;
 /** No such schema in the registry. Asking again does not help until somebody registers it. */
 public final class UnknownSchema extends RegistryException {
 
-  private static final long serialVersionUID = 1L;
-
   private UnknownSchema(String message) {
     super(message, null);
   }

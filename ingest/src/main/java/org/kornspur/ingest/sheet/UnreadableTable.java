@@ -6,8 +6,6 @@ import org.kornspur.ingest.problem.IntakeReason;
 
 /** A table is refused as a whole. */
 public final class UnreadableTable extends Exception {
-  private static final long serialVersionUID = 1;
-
   private final transient Problem problem;
 
   public UnreadableTable(Given given, IntakeReason why) {

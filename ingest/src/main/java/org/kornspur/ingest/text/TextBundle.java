@@ -116,8 +116,6 @@ public final class TextBundle {
 
   /** A key that stands twice would lose the first of its texts without a word. */
   private static final class OnceOnly extends Properties {
-    private static final long serialVersionUID = 1L;
-
     @Override
     public synchronized Object put(Object key, Object value) {
       if (containsKey(key)) {

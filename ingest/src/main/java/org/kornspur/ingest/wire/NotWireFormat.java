@@ -3,8 +3,6 @@ package org.kornspur.ingest.wire;
 /** Bytes that are no record in wire format: too short, foreign, cut off, or followed by others. */
 public final class NotWireFormat extends RuntimeException {
 
-  private static final long serialVersionUID = 1L;
-
   NotWireFormat(String message, Throwable cause) {
     super(message, cause);
   }

@@ -2,8 +2,6 @@ package org.kornspur.processors.advice;
 
 /** No advice can be given on what was asked. */
 public final class AdviceRefusedException extends IllegalArgumentException {
-  private static final long serialVersionUID = 1L;
-
   private final transient AdviceRefusal refusal;
 
   AdviceRefusedException(AdviceRefusal refusal) {

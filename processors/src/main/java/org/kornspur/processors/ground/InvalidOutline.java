@@ -7,8 +7,6 @@ import java.util.Optional;
  * they were given, and what to do.
  */
 public final class InvalidOutline extends IllegalArgumentException {
-  private static final long serialVersionUID = 1L;
-
   /** What is wrong with the outline. */
   public enum Fault {
     TOO_FEW_CORNERS,

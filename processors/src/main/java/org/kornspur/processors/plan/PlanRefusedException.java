@@ -4,8 +4,6 @@ import org.kornspur.processors.statistics.TriangularRange;
 
 /** Nothing can be planned from what was given. */
 public final class PlanRefusedException extends IllegalArgumentException {
-  private static final long serialVersionUID = 1L;
-
   private final transient PlanRefusal refusal;
 
   PlanRefusedException(PlanRefusal refusal) {

@@ -4,7 +4,6 @@ import org.kornspur.contract.NotificationFailure;
 
 /** An attempt to send a message failed. */
 final class DeliveryFailed extends Exception {
-  private static final long serialVersionUID = 1L;
   private static final int LONGEST_DETAIL = 200;
 
   private final NotificationFailure why;

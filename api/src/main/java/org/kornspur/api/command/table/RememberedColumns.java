@@ -89,8 +89,6 @@ public class RememberedColumns {
     if (paths == null) {
       paths =
           new LinkedHashMap<>() {
-            private static final long serialVersionUID = 1L;
-
             @Override
             protected boolean removeEldestEntry(Map.Entry<Column, String> eldest) {
               return size() > MOST;

@@ -24,8 +24,6 @@ final class RegistryRoutes {
   /** A request that says less or other than it must. */
   private static final class BadRequest extends Exception {
 
-    private static final long serialVersionUID = 1L;
-
     private final transient RegistryAnswer answer;
 
     BadRequest(RegistryAnswer answer) {

@@ -50,8 +50,6 @@ final class SchemaLog implements AutoCloseable {
   /** The log could not be read or written; whether the line was written is not known. */
   static final class LogFailure extends Exception {
 
-    private static final long serialVersionUID = 1L;
-
     LogFailure(String message, Throwable cause) {
       super(message, cause);
     }

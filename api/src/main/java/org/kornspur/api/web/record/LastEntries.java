@@ -51,8 +51,6 @@ public class LastEntries {
 
   private static <K, V> Map<K, V> bounded(int most) {
     return new LinkedHashMap<>(16, 0.75f, true) {
-      private static final long serialVersionUID = 1L;
-
       @Override
       protected boolean removeEldestEntry(Map.Entry<K, V> eldest) {
         return size() > most;
