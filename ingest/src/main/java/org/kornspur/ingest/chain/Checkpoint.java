@@ -113,11 +113,7 @@ public record Checkpoint(
 
   /** The public key that it brings, if that is one. */
   public Optional<PublicKey> ownKey() {
-    try {
-      return TrustedKeys.parse(publicKey);
-    } catch (IllegalArgumentException noKey) {
-      return Optional.empty();
-    }
+    return TrustedKeys.ifOne(publicKey);
   }
 
   /** As JSON, in the shape that the topic and exported proofs carry. */

@@ -76,7 +76,7 @@ public final class TrustedKeys {
    *
    * @throws IllegalArgumentException if the block holds no Ed25519 key
    */
-  public static Optional<PublicKey> parse(String pem) {
+  private static Optional<PublicKey> parse(String pem) {
     Optional<byte[]> der = Pem.read(Pem.PUBLIC_KEY, pem);
     if (der.isEmpty()) {
       return Optional.empty();
@@ -85,6 +85,15 @@ public final class TrustedKeys {
       return Optional.of(Ed25519.publicKey(der.get()));
     } catch (InvalidKeySpecException e) {
       throw new IllegalArgumentException("the PUBLIC KEY block holds no Ed25519 key", e);
+    }
+  }
+
+  /** The key of a PEM text; empty if it holds none that can be used here. */
+  public static Optional<PublicKey> ifOne(String pem) {
+    try {
+      return parse(pem);
+    } catch (IllegalArgumentException noKey) {
+      return Optional.empty();
     }
   }
 

@@ -6,7 +6,6 @@ import java.nio.file.Files;
 import java.security.PublicKey;
 import java.util.Collection;
 import java.util.List;
-import java.util.Optional;
 import java.util.stream.Stream;
 import org.apache.kafka.common.KafkaException;
 import org.kornspur.ingest.chain.Checkpoint;
@@ -153,7 +152,7 @@ public final class VerifyCommand {
                                 Stream.concat(segment.after().stream(), Stream.of(segment.until())))
                         .map(Checkpoint::publicKey))
                 .distinct()
-                .flatMap(pem -> key(pem).stream())
+                .flatMap(pem -> TrustedKeys.ifOne(pem).stream())
                 .toList());
     List<ProofFinding> findings = ProofVerification.of(proof, trusted);
     out.println(
@@ -170,14 +169,6 @@ public final class VerifyCommand {
     long facts = proof.facts().size();
     return conclude(
         VerifyResult.of(findings, proof.signed(), facts), proof.signed(), facts, "sealed");
-  }
-
-  private static Optional<PublicKey> key(String pem) {
-    try {
-      return TrustedKeys.parse(pem);
-    } catch (IllegalArgumentException noKey) {
-      return Optional.empty();
-    }
   }
 
   private TrustedKeys trusted(Collection<PublicKey> thatComeAlong) throws IOException {

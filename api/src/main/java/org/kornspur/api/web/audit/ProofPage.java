@@ -81,11 +81,7 @@ public class ProofPage {
   }
 
   private static Optional<PublicKey> key(SentFile file) {
-    try {
-      return TrustedKeys.parse(new String(file.content(), StandardCharsets.UTF_8));
-    } catch (IllegalArgumentException noKey) {
-      return Optional.empty();
-    }
+    return TrustedKeys.ifOne(new String(file.content(), StandardCharsets.UTF_8));
   }
 
   private Response refused(String why) {
