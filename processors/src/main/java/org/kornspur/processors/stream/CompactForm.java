@@ -5,7 +5,6 @@ import java.lang.reflect.Type;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
@@ -59,18 +58,6 @@ final class CompactForm {
     } catch (IndexOutOfBoundsException | NullPointerException cutOff) {
       throw new IllegalArgumentException("No " + type.getSimpleName(), cutOff);
     }
-  }
-
-  /** The parts of a type in the order in which they are written; of others nothing. */
-  static List<String> layout(Class<?> type) {
-    if (type.isRecord() && type != Subject.class) {
-      return Arrays.stream(type.getRecordComponents())
-          .map(part -> part.getName() + " " + part.getGenericType().getTypeName())
-          .toList();
-    }
-    return type.isSealed()
-        ? Arrays.stream(type.getPermittedSubclasses()).map(Class::getName).toList()
-        : List.of();
   }
 
   private static CompactPart of(Type type) {
