@@ -2,6 +2,7 @@ package org.kornspur.api.security.login;
 
 import io.quarkus.vertx.http.runtime.CurrentVertxRequest;
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
@@ -31,19 +32,11 @@ public class ReAuthentication {
   /** The claim that says when a person logged in with the issuer. */
   static final String AUTH_TIME = "auth_time";
 
-  private final Passwords passwords;
-  private final People people;
-  private final CurrentVertxRequest request;
-  private final Duration window;
+  @Inject Passwords passwords;
+  @Inject People people;
+  @Inject CurrentVertxRequest request;
+  @Inject AccessSettings settings;
   private final Clock clock = SteadyClock.ofMachine();
-
-  ReAuthentication(
-      AccessSettings settings, Passwords passwords, People people, CurrentVertxRequest request) {
-    this.passwords = passwords;
-    this.people = people;
-    this.request = request;
-    this.window = settings.signingWindow();
-  }
 
   /**
    * Asks for proof anew: with a people file the password, with tokens one that was got by a log-in
@@ -112,6 +105,7 @@ public class ReAuthentication {
                         "token",
                         new RequestGiven.NoClaim(AUTH_TIME),
                         new AccountProblem.NoLogInTime(AUTH_TIME)));
+    Duration window = settings.signingWindow();
     Duration age = Duration.between(loggedIn, clock.instant());
     // of one that lies ahead nobody can tell how long ago it was: a clock was set
     if (age.abs().compareTo(window) > 0) {

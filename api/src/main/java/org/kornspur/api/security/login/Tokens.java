@@ -7,6 +7,7 @@ import io.quarkus.security.identity.SecurityIdentity;
 import io.smallrye.mutiny.Uni;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
 import org.jboss.logging.Logger;
 import org.kornspur.api.problem.AccessDetail;
 import org.kornspur.api.security.AccessSettings;
@@ -22,15 +23,9 @@ public class Tokens {
   private static final Logger LOG = Logger.getLogger(Tokens.class);
   private static final long RETRY_SECONDS = 5;
 
-  private final OidcAuthenticationMechanism oidc;
-  private final RequestThrottle throttle;
-  private final AccessSettings.Oidc settings;
-
-  Tokens(OidcAuthenticationMechanism oidc, RequestThrottle throttle, AccessSettings settings) {
-    this.oidc = oidc;
-    this.throttle = throttle;
-    this.settings = settings.oidc();
-  }
+  @Inject OidcAuthenticationMechanism oidc;
+  @Inject RequestThrottle throttle;
+  @Inject AccessSettings settings;
 
   /** Who a request's token stands for. */
   Uni<SecurityIdentity> check(RoutingContext context, IdentityProviderManager providers) {
@@ -50,7 +45,7 @@ public class Tokens {
     }
     if (failure instanceof AuthenticationFailedException) {
       LOG.infof("Token refused from %s", ClientAddress.of(context));
-      return Refusal.notLoggedIn(new AccessDetail.UntrustedToken(settings.issuer()));
+      return Refusal.notLoggedIn(new AccessDetail.UntrustedToken(settings.oidc().issuer()));
     }
     LOG.errorf("The issuer of tokens cannot be asked: %s", failure.toString());
     return Refusal.notReady(new AccessDetail.IssuerSilent(), RETRY_SECONDS);
