@@ -26,13 +26,13 @@ class LagGauges {
   void register(@Observes StartupEvent start, MeterRegistry meters) {
     gauge(
             "kornspur.facts.oldest.waiting.seconds",
-            running -> running.oldestFact().map(this::secondsSince).orElse(0.0))
+            waiting -> waiting.oldestFact().map(this::secondsSince).orElse(0.0))
         .description("How long the oldest fact waits to be judged; 0 where none waits")
         .register(meters);
     gauge(
             "kornspur.checkpoint.age.seconds",
-            running ->
-                running.newestOfEach(Topics.CHECKPOINTS).map(this::secondsSince).orElse(Double.NaN))
+            waiting ->
+                waiting.newestOfEach(Topics.CHECKPOINTS).map(this::secondsSince).orElse(Double.NaN))
         .description("Since that partition was signed that was signed longest ago")
         .register(meters);
     Gauge.builder(
@@ -44,13 +44,13 @@ class LagGauges {
         .register(meters);
   }
 
-  private Gauge.Builder<LagGauges> gauge(String name, ToDoubleFunction<RunningProcessors> value) {
+  private Gauge.Builder<LagGauges> gauge(String name, ToDoubleFunction<ProcessingLag> value) {
     return Gauge.builder(
         name,
         this,
         one -> {
           try {
-            return value.applyAsDouble(lifecycle.processors());
+            return value.applyAsDouble(lifecycle.processors().backlog());
           } catch (NotReady notYet) {
             return Double.NaN;
           }

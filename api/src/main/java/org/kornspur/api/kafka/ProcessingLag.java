@@ -24,6 +24,7 @@ import org.apache.kafka.clients.consumer.KafkaConsumer;
 import org.apache.kafka.clients.consumer.OffsetAndMetadata;
 import org.apache.kafka.common.IsolationLevel;
 import org.apache.kafka.common.KafkaException;
+import org.apache.kafka.common.KafkaFuture;
 import org.apache.kafka.common.TopicPartition;
 import org.apache.kafka.common.serialization.ByteArrayDeserializer;
 import org.kornspur.api.problem.NotReadyDetail;
@@ -135,35 +136,28 @@ final class ProcessingLag implements AutoCloseable {
   }
 
   private Counted ask(boolean exactly) {
-    try {
-      Map<TopicPartition, OffsetAndMetadata> committed = committed();
-      Map<TopicPartition, Long> readable = ends(IsolationLevel.READ_COMMITTED);
-      Map<TopicPartition, Long> written = ends(IsolationLevel.READ_UNCOMMITTED);
-      Map<String, Long> waiting = new TreeMap<>();
-      long heldBack = 0;
-      for (TopicPartition partition : partitions) {
-        long from = next(committed, partition);
-        long behind = Math.max(0, written.get(partition) - from);
-        if (partition.topic().equals(Topics.FACTS.topicName())) {
-          long held = Math.max(0, written.get(partition) - readable.get(partition));
-          heldBack += held;
-          if (exactly
-              && held == 0
-              && behind > 0
-              && behind <= MOST_ABORTED
-              && look(partition, from, behind).isNothing()) {
-            behind = 0;
-          }
+    Map<TopicPartition, OffsetAndMetadata> committed = committed();
+    Map<TopicPartition, Long> readable = ends(IsolationLevel.READ_COMMITTED);
+    Map<TopicPartition, Long> written = ends(IsolationLevel.READ_UNCOMMITTED);
+    Map<String, Long> waiting = new TreeMap<>();
+    long heldBack = 0;
+    for (TopicPartition partition : partitions) {
+      long from = next(committed, partition);
+      long behind = Math.max(0, written.get(partition) - from);
+      if (partition.topic().equals(Topics.FACTS.topicName())) {
+        long held = Math.max(0, written.get(partition) - readable.get(partition));
+        heldBack += held;
+        if (exactly
+            && held == 0
+            && behind > 0
+            && behind <= MOST_ABORTED
+            && look(partition, from, behind).isNothing()) {
+          behind = 0;
         }
-        waiting.merge(partition.topic(), behind, Long::sum);
       }
-      return new Counted(Map.copyOf(waiting), heldBack);
-    } catch (ExecutionException | TimeoutException unanswered) {
-      throw new NotReady(new NotReadyDetail.LagUnknown(), 2);
-    } catch (InterruptedException interrupted) {
-      Thread.currentThread().interrupt();
-      throw new NotReady(new NotReadyDetail.Interrupted(), 2);
+      waiting.merge(partition.topic(), behind, Long::sum);
     }
+    return new Counted(Map.copyOf(waiting), heldBack);
   }
 
   /**
@@ -173,32 +167,32 @@ final class ProcessingLag implements AutoCloseable {
    * @throws NotReady where the brokers do not tell
    */
   synchronized Optional<Instant> oldestFact() {
+    Map<TopicPartition, OffsetAndMetadata> committed = committed();
+    Map<TopicPartition, Long> readable = ends(IsolationLevel.READ_COMMITTED);
+    return partitions.stream()
+        .filter(partition -> partition.topic().equals(Topics.FACTS.topicName()))
+        .filter(partition -> readable.get(partition) > next(committed, partition))
+        .flatMap(
+            partition -> {
+              long from = next(committed, partition);
+              return look(partition, from, readable.get(partition) - from).first().stream();
+            })
+        .min(naturalOrder());
+  }
+
+  private Map<TopicPartition, OffsetAndMetadata> committed() {
+    return answer(admin.listConsumerGroupOffsets(group).partitionsToOffsetAndMetadata());
+  }
+
+  private static <T> T answer(KafkaFuture<T> asked) {
     try {
-      Map<TopicPartition, OffsetAndMetadata> committed = committed();
-      Map<TopicPartition, Long> readable = ends(IsolationLevel.READ_COMMITTED);
-      return partitions.stream()
-          .filter(partition -> partition.topic().equals(Topics.FACTS.topicName()))
-          .filter(partition -> readable.get(partition) > next(committed, partition))
-          .flatMap(
-              partition -> {
-                long from = next(committed, partition);
-                return look(partition, from, readable.get(partition) - from).first().stream();
-              })
-          .min(naturalOrder());
+      return asked.get(TIMEOUT_MS, TimeUnit.MILLISECONDS);
     } catch (ExecutionException | TimeoutException unanswered) {
       throw new NotReady(new NotReadyDetail.LagUnknown(), 2);
     } catch (InterruptedException interrupted) {
       Thread.currentThread().interrupt();
       throw new NotReady(new NotReadyDetail.Interrupted(), 2);
     }
-  }
-
-  private Map<TopicPartition, OffsetAndMetadata> committed()
-      throws InterruptedException, ExecutionException, TimeoutException {
-    return admin
-        .listConsumerGroupOffsets(group)
-        .partitionsToOffsetAndMetadata()
-        .get(TIMEOUT_MS, TimeUnit.MILLISECONDS);
   }
 
   /** The offset at which the processors go on. */
@@ -243,40 +237,24 @@ final class ProcessingLag implements AutoCloseable {
    * @throws NotReady where the brokers do not tell
    */
   Optional<Instant> newestOfEach(Topics topic) {
-    try {
-      Map<TopicPartition, OffsetSpec> newest =
-          partitions.stream()
-              .filter(part -> part.topic().equals(Topics.FACTS.topicName()))
-              .collect(
-                  Collectors.toMap(
-                      part -> new TopicPartition(topic.topicName(), part.partition()),
-                      part -> OffsetSpec.maxTimestamp()));
-      return admin
-          .listOffsets(newest)
-          .all()
-          .get(TIMEOUT_MS, TimeUnit.MILLISECONDS)
-          .values()
-          .stream()
-          .map(found -> Instant.ofEpochMilli(found.timestamp()))
-          .min(naturalOrder())
-          .filter(oldest -> oldest.toEpochMilli() >= 0);
-    } catch (ExecutionException | TimeoutException unanswered) {
-      throw new NotReady(new NotReadyDetail.LagUnknown(), 2);
-    } catch (InterruptedException interrupted) {
-      Thread.currentThread().interrupt();
-      throw new NotReady(new NotReadyDetail.Interrupted(), 2);
-    }
+    Map<TopicPartition, OffsetSpec> newest =
+        partitions.stream()
+            .filter(part -> part.topic().equals(Topics.FACTS.topicName()))
+            .collect(
+                Collectors.toMap(
+                    part -> new TopicPartition(topic.topicName(), part.partition()),
+                    part -> OffsetSpec.maxTimestamp()));
+    return answer(admin.listOffsets(newest).all()).values().stream()
+        .map(found -> Instant.ofEpochMilli(found.timestamp()))
+        .min(naturalOrder())
+        .filter(oldest -> oldest.toEpochMilli() >= 0);
   }
 
-  private Map<TopicPartition, Long> ends(IsolationLevel isolation)
-      throws InterruptedException, ExecutionException, TimeoutException {
-    return admin
-        .listOffsets(
-            partitions.stream()
-                .collect(Collectors.toMap(Function.identity(), part -> OffsetSpec.latest())),
-            new ListOffsetsOptions(isolation))
-        .all()
-        .get(TIMEOUT_MS, TimeUnit.MILLISECONDS)
+  private Map<TopicPartition, Long> ends(IsolationLevel isolation) {
+    Map<TopicPartition, OffsetSpec> latest =
+        partitions.stream()
+            .collect(Collectors.toMap(Function.identity(), part -> OffsetSpec.latest()));
+    return answer(admin.listOffsets(latest, new ListOffsetsOptions(isolation)).all())
         .entrySet()
         .stream()
         .collect(Collectors.toMap(Map.Entry::getKey, end -> end.getValue().offset()));

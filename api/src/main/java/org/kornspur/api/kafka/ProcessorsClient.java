@@ -296,12 +296,12 @@ public class ProcessorsClient {
 
   /** Records of the input topics that are not processed yet, by topic; for "lag of the data". */
   public Map<String, Long> lag() {
-    return processors().backlog().waiting();
+    return processors().backlog().now().waiting();
   }
 
   /** How many these were in all, half a second ago at most. */
   public long recordsWaiting() {
-    return processors().recentBacklog();
+    return processors().backlog().recentRecords();
   }
 
   /**
@@ -309,7 +309,7 @@ public class ProcessorsClient {
    * open: its own records and all that came in behind them.
    */
   public long factsHeldBack() {
-    return processors().backlog().heldBack();
+    return processors().backlog().now().heldBack();
   }
 
   private <T> T fromOwner(

@@ -2,9 +2,7 @@ package org.kornspur.api.kafka;
 
 import io.micrometer.core.instrument.MeterRegistry;
 import java.time.Duration;
-import java.time.Instant;
 import java.util.Map;
-import java.util.Optional;
 import org.apache.kafka.streams.KafkaStreams;
 import org.apache.kafka.streams.Topology;
 import org.apache.kafka.streams.state.HostInfo;
@@ -17,7 +15,6 @@ import org.kornspur.processors.stream.ChainSettings;
 import org.kornspur.processors.stream.KornspurTopology;
 import org.kornspur.processors.stream.SkippedRecords;
 import org.kornspur.processors.stream.StateStores;
-import org.kornspur.processors.stream.Topics;
 
 /** Broker, registry, topology and publisher of one process, started and stopped together. */
 final class RunningProcessors implements AutoCloseable {
@@ -172,22 +169,8 @@ final class RunningProcessors implements AutoCloseable {
   }
 
   /** Records that came in and are not processed yet. */
-  ProcessingLag.Counted backlog() {
-    return backlog.now();
-  }
-
-  Optional<Instant> newestOfEach(Topics topic) {
-    return backlog.newestOfEach(topic);
-  }
-
-  /** When the log took the oldest of the facts among them. */
-  Optional<Instant> oldestFact() {
-    return backlog.oldestFact();
-  }
-
-  /** How many these were in all, half a second ago at most. */
-  long recentBacklog() {
-    return backlog.recentRecords();
+  ProcessingLag backlog() {
+    return backlog;
   }
 
   @Override

@@ -308,7 +308,7 @@ class RestoreIT {
         "all facts are processed",
         () -> {
           boolean waits =
-              running.backlog().waiting().values().stream().anyMatch(records -> records > 0);
+              running.backlog().now().waiting().values().stream().anyMatch(records -> records > 0);
           still[0] = waits ? 0 : still[0] + 1;
           return still[0] > 15;
         });
