@@ -94,6 +94,12 @@ public record LocalFormat(Language language, ZoneId zone) {
     return number(shown) + NO_BREAK_SPACE + StatementTexts.in(language).unit(shown, unit);
   }
 
+  /** A distance that was measured, to a decimal or more. */
+  public String distance(double distanceM) {
+    BigDecimal rounded = DistanceFormat.rounded(distanceM);
+    return number(rounded.doubleValue(), rounded.scale());
+  }
+
   /** A share between 0 and 1, in percent. */
   public String percent(double share) {
     return number(share * 100) + NO_BREAK_SPACE + "%";

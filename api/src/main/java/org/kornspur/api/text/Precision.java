@@ -17,12 +17,15 @@ record Precision(Optional<Double> limit, String unit) {
 
   static final Precision USUAL = new Precision(Optional.empty(), "");
 
+  /** Of what an ancestor's gate found, without its limit. */
+  static final Precision OF_DISTANCES = new Precision(Optional.empty(), "m");
+
   static Precision of(VerdictLimit limit) {
     return limit == null ? USUAL : new Precision(Optional.of(limit.getValue()), limit.getUnit());
   }
 
   String written(Amount amount, LocalFormat form) {
-    if (limit.isEmpty() || !amount.unit().equals(unit)) {
+    if (!amount.unit().equals(unit) || (limit.isEmpty() && unit.isEmpty())) {
       return amount.unit().isEmpty()
           ? form.number(amount.number())
           : form.measure(amount.number(), amount.unit());
@@ -33,19 +36,41 @@ record Precision(Optional<Double> limit, String unit) {
   /** A number in the unit of the limit. */
   String measure(double number, LocalFormat form) {
     if (limit.isEmpty()) {
-      return form.measure(number, unit);
+      return unit.equals("m")
+          ? form.distance(number) + NO_BREAK_SPACE + unit
+          : form.measure(number, unit);
     }
-    // a share of plants is read more easily for a hundred of them
-    double times = unit.equals("plants/plant") ? 100 : 1;
-    double shown = number * times;
-    double shownLimit = limit.get() * times;
+    double shown = number * times();
+    return withUnit(shown, decimals(shown, limit.get() * times()), form);
+  }
+
+  /** How far a number in the unit of the limit lies from it: what the two differ by as shown. */
+  String apart(double number, LocalFormat form) {
+    double shown = number * times();
+    double shownLimit = limit.orElseThrow() * times();
+    int decimals = decimals(shown, shownLimit);
+    double step = Math.pow(10, decimals);
+    double apart = Math.abs(Math.rint(shown * step) - Math.rint(shownLimit * step)) / step;
+    return withUnit(apart, decimals, form);
+  }
+
+  private String withUnit(double shown, int decimals, LocalFormat form) {
+    return form.number(shown, decimals)
+        + NO_BREAK_SPACE
+        + StatementTexts.in(form.language()).unit(shown, unit);
+  }
+
+  /** A share of plants is read more easily for a hundred of them. */
+  private double times() {
+    return unit.equals("plants/plant") ? 100 : 1;
+  }
+
+  private static int decimals(double shown, double shownLimit) {
     int decimals = decimalsFor(shownLimit);
     while (decimals < MOST_DECIMALS && changesSides(shown, shownLimit, decimals)) {
       decimals++;
     }
-    return form.number(shown, decimals)
-        + NO_BREAK_SPACE
-        + StatementTexts.in(form.language()).unit(shown, unit);
+    return decimals;
   }
 
   /** One more than the limit has; of a limit that is a quotient three digits. */

@@ -24,6 +24,7 @@ import org.kornspur.standing.SaidStatement;
 import org.kornspur.standing.VerdictChange;
 import org.kornspur.standing.VerdictLimit;
 import org.kornspur.standing.VerdictState;
+import org.kornspur.standing.VerdictValue;
 
 /**
  * Verdicts in words: in one line for lists and cards, or whole. A standing of an earlier version
@@ -150,6 +151,11 @@ public record VerdictWords(ReaderWords words) {
     return statements.stream().map(one -> words.html(one, precision)).toList();
   }
 
+  /** What was found of an ancestor, each as a sentence of HTML. */
+  public List<String> html(InheritedTrouble trouble) {
+    return findings(trouble).stream().map(one -> words.html(one, Precision.OF_DISTANCES)).toList();
+  }
+
   /** A value in the unit of its limit, with as many digits as tell the two apart. */
   public String measure(double value, String unit, VerdictLimit limit) {
     Precision precision =
@@ -157,6 +163,18 @@ public record VerdictWords(ReaderWords words) {
             ? Precision.of(limit)
             : new Precision(Optional.empty(), unit);
     return precision.measure(value, words.reader().form());
+  }
+
+  /** How far a value lies from the limit in its own unit; empty where that is not its margin. */
+  public Optional<String> apart(VerdictValue value, VerdictLimit limit) {
+    return Optional.ofNullable(limit)
+        .filter(held -> held.getUnit().equals(value.getUnit()))
+        .filter(held -> isMargin(value.getMargin(), value.getValue() - held.getValue()))
+        .map(held -> Precision.of(held).apart(value.getValue(), words.reader().form()));
+  }
+
+  private static boolean isMargin(double margin, double difference) {
+    return Math.abs(Math.abs(margin) - Math.abs(difference)) <= 1e-9 * Math.abs(difference);
   }
 
   /** An inherited problem in one line. */
@@ -175,7 +193,7 @@ public record VerdictWords(ReaderWords words) {
             "origin",
             words.named(Subject.parse(trouble.getOrigin())),
             "finding",
-            rendering.of(findings(trouble).get(0), Precision.USUAL)));
+            rendering.of(findings(trouble).get(0), Precision.OF_DISTANCES)));
   }
 
   /** All that was found, without what to do. */

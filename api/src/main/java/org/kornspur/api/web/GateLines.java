@@ -66,7 +66,7 @@ record GateLines(
     Optional<VerdictValue> measured = Optional.ofNullable(verdict.getMeasured());
     Optional<String> limitText = limit.map(words::limit);
     Optional<String> value = measured.map(found -> measure(found.getValue(), verdict));
-    Optional<String> margin = measured.map(found -> margin(found.getMargin(), verdict));
+    Optional<String> margin = measured.map(found -> margin(found, verdict.getLimit()));
     String name = terms.gate(verdict.getGate());
     String spoken =
         texts.of("scaleText", name, value.orElse(""), limitText.orElse(""), margin.orElse(""));
@@ -105,8 +105,10 @@ record GateLines(
     return words.measure(value, verdict.getMeasured().getUnit(), verdict.getLimit());
   }
 
-  private String margin(double margin, GateVerdict verdict) {
-    String size = form.measure(Math.abs(margin), verdict.getMeasured().getUnit());
+  private String margin(VerdictValue found, VerdictLimit limit) {
+    double margin = found.getMargin();
+    String size =
+        words.apart(found, limit).orElseGet(() -> form.measure(Math.abs(margin), found.getUnit()));
     return margin < 0 ? texts.of("broken", size) : texts.of("room", size);
   }
 
@@ -139,6 +141,6 @@ record GateLines(
         trouble.getFactIds().stream()
             .map(id -> new GateLine.FactLink(id, origin + "#" + FactLine.anchorOf(id)))
             .toList(),
-        raw(words.html(VerdictWords.findings(trouble), null)));
+        raw(words.html(trouble)));
   }
 }

@@ -21,6 +21,7 @@ import org.kornspur.processors.finding.GerminationFinding;
 import org.kornspur.processors.finding.IsolationFinding;
 import org.kornspur.processors.finding.SterilityFinding;
 import org.kornspur.standing.VerdictLimit;
+import org.kornspur.standing.VerdictValue;
 
 class ReaderWordsTest {
   private static final LocalDate SPRING = LocalDate.of(2026, 4, 1);
@@ -164,6 +165,30 @@ class ReaderWordsTest {
     assertThat(spaced(words.measure(499.98, "m", limit(500, "m")))).isEqualTo("499.98 m");
     assertThat(spaced(words.measure(0.0021, "plants/plant", limit(0.003, "plants/plant"))))
         .isEqualTo("0.21 per 100 plants");
+  }
+
+  /** A reader who takes one from the other comes to what is shown. */
+  @Test
+  void theMarginIsWhatValueAndLimitDifferByAsShown() {
+    VerdictWords words = new VerdictWords(english);
+
+    assertThat(
+            words.apart(value(318.69, -181.31, "m"), limit(500, "m")).map(ReaderWordsTest::spaced))
+        .contains("181.3 m");
+    assertThat(words.apart(value(512, 12, "m"), limit(500, "m")).map(ReaderWordsTest::spaced))
+        .contains("12 m");
+    assertThat(words.apart(value(499.98, -0.02, "m"), limit(500, "m")).map(ReaderWordsTest::spaced))
+        .contains("0.02 m");
+    assertThat(
+            words
+                .apart(value(0.0021, 0.0009, "plants/plant"), limit(0.003, "plants/plant"))
+                .map(ReaderWordsTest::spaced))
+        .contains("0.09 per 100 plants");
+    assertThat(words.apart(value(3, 1, "kg"), limit(500, "m"))).isEmpty();
+  }
+
+  private static VerdictValue value(double value, double margin, String unit) {
+    return VerdictValue.newBuilder().setValue(value).setMargin(margin).setUnit(unit).build();
   }
 
   /** Between a number and its unit stands a space at which no line breaks. */

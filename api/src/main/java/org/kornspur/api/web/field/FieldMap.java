@@ -5,6 +5,7 @@ import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.kornspur.api.text.DistanceFormat;
 import org.kornspur.api.web.field.CropSurroundings.Source;
 import org.kornspur.api.web.field.SvgPath.Point;
 import org.kornspur.processors.ground.FieldDrawing;

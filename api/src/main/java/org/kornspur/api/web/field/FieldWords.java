@@ -5,6 +5,7 @@ import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
+import org.kornspur.api.text.DistanceFormat;
 import org.kornspur.api.text.DomainTerms;
 import org.kornspur.api.text.LocalFormat;
 import org.kornspur.api.text.PageTexts;
@@ -48,16 +49,29 @@ public record FieldWords(PageTexts texts, ReaderWords words) {
 
   /** Metres to a decimal or more. */
   public String distance(double distanceM) {
-    BigDecimal rounded = DistanceFormat.rounded(distanceM);
-    return form().number(rounded.doubleValue(), rounded.scale());
+    return form().distance(distanceM);
   }
 
   /** Metres that a source lies beyond the distance asked for; negative where it is too near. */
   public String room(Source source) {
     return source
         .asked()
-        .map(asked -> distance(source.neighbour().distanceM() - asked.limit().value()))
+        .map(asked -> metres(beyond(source.neighbour().distanceM(), asked.limit().value())))
         .orElse("");
+  }
+
+  /** Metres that a distance lacks. */
+  public String shortBy(double distanceM, double askedM) {
+    return metres(beyond(distanceM, askedM).negate());
+  }
+
+  /** By the distance as it is shown. */
+  private static BigDecimal beyond(double distanceM, double askedM) {
+    return DistanceFormat.rounded(distanceM).subtract(BigDecimal.valueOf(askedM));
+  }
+
+  private String metres(BigDecimal metres) {
+    return form().number(metres.doubleValue(), metres.scale());
   }
 
   /** Whether and when a source flowers with the crop. */

@@ -103,12 +103,7 @@ public record SeasonMapData(
       boolean told,
       Limit limit,
       boolean certain,
-      boolean confirmed) {
-
-    public double shortByM() {
-      return limit.value() - neighbour.distanceM();
-    }
-  }
+      boolean confirmed) {}
 
   /** The limits that sources are too near for, each once. */
   public List<Limit> rules() {

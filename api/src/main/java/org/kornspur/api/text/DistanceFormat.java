@@ -1,4 +1,4 @@
-package org.kornspur.api.web.field;
+package org.kornspur.api.text;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
@@ -7,18 +7,18 @@ import java.math.RoundingMode;
  * Metres, rounded; with a decimal more where a distance would else round up to a whole metre. The
  * distances that are asked for are whole metres, so one just short never reads as enough.
  */
-final class DistanceFormat {
+public final class DistanceFormat {
   private static final int MOST_DECIMALS = 6;
 
   private DistanceFormat() {}
 
   /** To one decimal or more. */
-  static BigDecimal rounded(double distanceM) {
+  public static BigDecimal rounded(double distanceM) {
     return rounded(distanceM, 1);
   }
 
   /** Without a decimal from 100 m on where that is enough, for the map, where room is short. */
-  static String shown(double distanceM) {
+  public static String shown(double distanceM) {
     return rounded(distanceM, distanceM >= 100 ? 0 : 1).toPlainString();
   }
 
