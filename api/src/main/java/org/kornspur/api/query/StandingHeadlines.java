@@ -33,12 +33,19 @@ public class StandingHeadlines {
     PageTexts texts = texts();
     return switch (view.state()) {
       case FIT -> texts.of("fit", name, words.form().count(view.gates().size()));
-      case NOT_FIT ->
-          texts.of(
-              "notFit", name, gates(view, VerdictState.NOT_MET, InheritedFinding.Weight.CONDEMNS));
-      case EVIDENCE_OWED ->
-          texts.of("owed", name, gates(view, VerdictState.OWED, InheritedFinding.Weight.OWED));
+      case NOT_FIT -> texts.of("notFit", name, why(view));
+      case EVIDENCE_OWED -> texts.of("owed", name, why(view));
       case UNKNOWN -> texts.of("unknown", name);
+    };
+  }
+
+  /** The gates that make a standing, for who sees its state beside them. */
+  public String why(StandingView view) {
+    return switch (view.state()) {
+      case FIT -> texts().of("allMet", words.form().count(view.gates().size()));
+      case NOT_FIT -> gates(view, VerdictState.NOT_MET, InheritedFinding.Weight.CONDEMNS);
+      case EVIDENCE_OWED -> gates(view, VerdictState.OWED, InheritedFinding.Weight.OWED);
+      case UNKNOWN -> "";
     };
   }
 

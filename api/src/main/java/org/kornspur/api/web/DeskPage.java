@@ -51,7 +51,8 @@ import org.kornspur.standing.LotStanding;
 @Path("/desk")
 public class DeskPage {
   private static final int SHOWN = 20;
-  private static final int SHOWN_REFUSED = 5;
+  private static final int SHOWN_DISPATCHED = 8;
+  private static final int SHOWN_REFUSED = 3;
 
   @Inject PageFrames pages;
   @Inject QueryService queries;
@@ -92,6 +93,8 @@ public class DeskPage {
     Worklist waiting = data.worklist(anyStanding(asked), SHOWN);
     List<CauseCard> causes = waiting.causes().stream().map(cards::of).toList();
     List<DeskPageView.Owed> owed = owed(waiting.owed());
+    List<DeskPageView.Dispatched> dispatched =
+        dispatched(waiting.dispatchedUnreleased()).stream().limit(SHOWN_DISPATCHED).toList();
     ResultPage<QuarantineRow> refused =
         quarantine.find(new QuarantineFilter.Query(Set.of(QuarantineState.HELD), 1, SHOWN_REFUSED));
     return new DeskPageView(
@@ -108,8 +111,8 @@ public class DeskPage {
         waiting.allOwed() - owed.stream().mapToInt(one -> one.pieces().size()).sum(),
         releases(waiting.proposed()),
         more(waiting.proposed()),
-        dispatched(waiting.dispatchedUnreleased()),
-        more(waiting.dispatchedUnreleased()),
+        dispatched,
+        waiting.dispatchedUnreleased().total() - dispatched.size(),
         refused.items().stream().map(row -> QuarantinePage.Line.of(row, pages.words())).toList());
   }
 

@@ -28,8 +28,7 @@ public enum ListColumn {
   /** Of crops nobody knows how much there is of them, and nobody releases them. */
   private static final Set<ListColumn> OF_LOTS = EnumSet.of(RELEASE, HELD, GIVEN_OUT, LEFT);
 
-  private static final Set<ListColumn> USUAL =
-      EnumSet.of(STATE, RELEASE, WHY, SEED, HOLDER, LEFT, JUDGED);
+  private static final Set<ListColumn> USUAL = EnumSet.of(STATE, RELEASE, WHY, SEED, HOLDER, LEFT);
 
   private final String label;
   private final String style;

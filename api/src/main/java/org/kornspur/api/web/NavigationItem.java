@@ -2,23 +2,23 @@ package org.kornspur.api.web;
 
 import org.kornspur.api.security.Permission;
 
-/** A page that the navigation leads to. */
+/** A page that the navigation leads to, the daily ones first. */
 public enum NavigationItem {
   FIRST_STEPS("/first-steps", Permission.SET_UP),
   DESK("/desk", Permission.READ_DESK),
   RELEASE("/release", Permission.SIGN_ACTS),
+  LABORATORY("/laboratory", Permission.TEST_SAMPLES),
   LOTS("/lots", Permission.READ_LOTS),
   CROPS("/crops", Permission.READ_CROPS),
-  MAP("/map", Permission.READ_CROPS),
-  LABORATORY("/laboratory", Permission.TEST_SAMPLES),
   RECORD("/record", Permission.POST_FACTS),
-  FILES("/files", Permission.POST_FACTS),
-  QUARANTINE("/quarantine", Permission.READ_QUARANTINE),
-  FIELD_BOOK("/field-book", Permission.WORK_IN_FIELD),
-  SEASONS("/seasons", Permission.READ_SEASONS),
-  PLAN("/plan", Permission.READ_PLANS),
   TRACE("/trace", Permission.READ_TRACE),
   AUDIT("/audit", Permission.AUDIT),
+  FIELD_BOOK("/field-book", Permission.WORK_IN_FIELD),
+  MAP("/map", Permission.READ_CROPS),
+  QUARANTINE("/quarantine", Permission.READ_QUARANTINE),
+  FILES("/files", Permission.POST_FACTS),
+  SEASONS("/seasons", Permission.READ_SEASONS),
+  PLAN("/plan", Permission.READ_PLANS),
   PEOPLE("/people", Permission.READ_PEOPLE),
   SITE("/site", Permission.READ_SITE),
   HELP("/help", Permission.READ_HELP),

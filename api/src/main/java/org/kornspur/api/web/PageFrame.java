@@ -11,7 +11,8 @@ import org.kornspur.api.text.LocalFormat;
  *
  * @param form writes dates, numbers and units
  * @param trade words of the trade
- * @param navigation where the navigation leads
+ * @param navigation where the navigation leads, within sight
+ * @param more where it leads besides, once its menu is opened
  * @param languages the languages, each with the address that switches to it
  * @param asOf one sentence on how fresh the data is; empty where the page shows none
  * @param ignored what was ignored in the address, each in a sentence
@@ -25,6 +26,7 @@ public record PageFrame(
     LocalFormat form,
     DomainTerms trade,
     List<Place> navigation,
+    List<Place> more,
     List<Choice> languages,
     Optional<String> asOf,
     List<String> ignored,

@@ -87,11 +87,14 @@ public class PageFrames {
   }
 
   private PageFrame frame(NavigationItem here, Optional<String> asOf) {
+    List<NavigationItem> items = navigation.items();
+    List<NavigationItem> row = Navigation.row(items, here);
     return new PageFrame(
         words.language(),
         words.form(),
         words.terms(),
-        navigation(here),
+        places(row, here),
+        places(items.stream().filter(item -> !row.contains(item)).toList(), here),
         languages(),
         asOf,
         ignored.all().stream().map(this::sentence).toList(),
@@ -111,9 +114,9 @@ public class PageFrames {
         .of("ignored", wrong.field(), problems.value(wrong), problems.limit(wrong));
   }
 
-  private List<PageFrame.Place> navigation(NavigationItem here) {
+  private List<PageFrame.Place> places(List<NavigationItem> items, NavigationItem here) {
     PageTexts messages = words.texts("frame");
-    return navigation.items().stream()
+    return items.stream()
         .map(item -> new PageFrame.Place(item.href(), messages.of("place", item), item == here))
         .toList();
   }

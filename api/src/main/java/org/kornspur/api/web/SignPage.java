@@ -23,6 +23,7 @@ import org.kornspur.api.command.act.ActSigning;
 import org.kornspur.api.command.act.RecordsUnauthorizedSigning;
 import org.kornspur.api.command.act.ReleaseSheetView;
 import org.kornspur.api.problem.ApiProblem;
+import org.kornspur.api.query.StandingHeadlines;
 import org.kornspur.api.security.CurrentCaller;
 import org.kornspur.api.security.Permission;
 import org.kornspur.api.security.RequiresPermission;
@@ -44,11 +45,13 @@ public class SignPage {
   @Inject ActSigning acts;
   @Inject CurrentCaller caller;
   @Inject ObjectMapper json;
+  @Inject StandingHeadlines headlines;
 
   /**
    * What the page shows.
    *
    * @param href page of the lot
+   * @param why the gates that make its standing
    * @param refusals why it was not signed, each in a sentence; empty at first
    * @param reason as typed before
    * @param meaning as typed before
@@ -57,6 +60,7 @@ public class SignPage {
       String id,
       String href,
       ReleaseSheetView view,
+      String why,
       List<String> categories,
       List<String> refusals,
       String reason,
@@ -107,6 +111,7 @@ public class SignPage {
                 id,
                 Addresses.pageOf(Subject.lot(id)),
                 view,
+                headlines.why(view.standing()),
                 Arrays.stream(Category.values()).map(Enum::name).toList(),
                 refusals,
                 reason,

@@ -14,7 +14,6 @@ import java.util.TreeMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.kornspur.api.command.fact.QuarantineDecisions;
-import org.kornspur.api.kafka.RulesInForce;
 import org.kornspur.api.query.RequestWords;
 import org.kornspur.api.query.StandingHeadlines;
 import org.kornspur.api.query.VisibleData;
@@ -44,7 +43,6 @@ public class SubjectPageAssembler {
   @Inject VisibleData data;
   @Inject RequestWords words;
   @Inject StandingHeadlines headlines;
-  @Inject RulesInForce rules;
   @Inject ReceiptTimes receipts;
   @Inject PostingPolicy rights;
   @Inject CurrentCaller caller;
@@ -67,16 +65,12 @@ public class SubjectPageAssembler {
     Map<String, Double> customersKg = dispatched(forward);
     GateLines lines =
         new GateLines(verdicts, texts, words.form(), words.terms(), FactLine.mendings(facts));
-    long counting = entries.stream().filter(Entry::counts).count();
     return new SubjectPageView(
         view,
         Addresses.pageOf(subject),
         headlines.name(subject),
-        headlines.sentence(view),
+        headlines.why(view),
         reason(standing),
-        Optional.ofNullable(view.material())
-            .flatMap(material -> rules.rulebooks().find(material.rulebookId()))
-            .map(verdicts.words()::rulebook),
         Optional.ofNullable(view.holder())
             .map(holder -> verdicts.words().named(Subject.parse(holder.subject()))),
         lines.gates(standing),
@@ -104,9 +98,8 @@ public class SubjectPageAssembler {
                         customer.getValue()))
             .sorted(Comparator.comparingDouble(SubjectPageView.CustomerLine::massKg).reversed())
             .toList(),
-        completeness(back, forward),
-        counting,
-        entries.size() - counting,
+        incomplete(back, forward),
+        entries.stream().filter(entry -> !entry.counts()).count(),
         facts,
         quarantine.waitingThatName(subject).stream()
             .limit(MOST_REFUSED)
@@ -160,9 +153,9 @@ public class SubjectPageAssembler {
     return byCustomerKg;
   }
 
-  private String completeness(Trace back, Trace forward) {
+  private Optional<String> incomplete(Trace back, Trace forward) {
     if (!back.complete() || !forward.complete()) {
-      return texts().of("traceCut", words.form().count(MOST_SUBJECTS));
+      return Optional.of(texts().of("traceCut", words.form().count(MOST_SUBJECTS)));
     }
     List<String> unresolved =
         Stream.concat(back.steps().keySet().stream(), forward.steps().keySet().stream())
@@ -171,12 +164,13 @@ public class SubjectPageAssembler {
             .distinct()
             .toList();
     return unresolved.isEmpty()
-        ? texts().of("traceComplete")
-        : texts()
-            .of(
-                "traceUnresolved",
-                words.form().count(unresolved.size()),
-                unresolved.stream().limit(10).collect(Collectors.joining(", ")));
+        ? Optional.empty()
+        : Optional.of(
+            texts()
+                .of(
+                    "traceUnresolved",
+                    words.form().count(unresolved.size()),
+                    unresolved.stream().limit(10).collect(Collectors.joining(", "))));
   }
 
   private PageTexts texts() {

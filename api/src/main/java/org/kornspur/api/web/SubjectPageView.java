@@ -18,13 +18,13 @@ import org.kornspur.standing.VerdictState;
  * @param view its standing
  * @param href its page
  * @param name as in Lot L25-S05
- * @param sentence the standing in one sentence
+ * @param why the gates that make the standing
  * @param reason the first reason for it, as HTML; empty where all is met
  * @param gates worst first
  * @param drawing empty where nothing came before and nothing went on
  * @param cut in words, how much of the pedigree is drawn; empty where all is
  * @param movements the pedigree as a table
- * @param complete in words, whether the walks are complete
+ * @param incomplete in words, why the walks are not complete; empty where they are
  * @param refused input in quarantine that names it, newest first
  * @param recordHref where facts of it are recorded; empty where who asks may record none
  */
@@ -32,9 +32,8 @@ public record SubjectPageView(
     StandingView view,
     String href,
     String name,
-    String sentence,
+    String why,
     Optional<RawString> reason,
-    Optional<String> rulebook,
     Optional<String> holder,
     List<GateLine> gates,
     List<RuleNoteLine> ruleNotes,
@@ -44,8 +43,7 @@ public record SubjectPageView(
     List<MovementLine> movements,
     double dispatchedKg,
     List<CustomerLine> customers,
-    String complete,
-    long counting,
+    Optional<String> incomplete,
     long superseded,
     List<FactLine> facts,
     List<QuarantinePage.Line> refused,

@@ -11,6 +11,7 @@ const NOT_KEPT = '/field-book/not-kept';
 const NEEDED = [
   '/assets/kornspur.css',
   '/assets/icon.svg',
+  '/assets/frame.js',
   '/assets/field-book/field-book.css',
   '/assets/field-book/book.js',
   '/assets/field-book/crop.js',

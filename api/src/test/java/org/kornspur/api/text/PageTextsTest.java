@@ -5,16 +5,20 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
+import java.io.Reader;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Properties;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.regex.MatchResult;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -23,7 +27,6 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.kornspur.api.command.audit.AuditPackMaker;
-import org.kornspur.api.query.view.Caution;
 import org.kornspur.api.web.NavigationItem;
 import org.kornspur.api.web.fieldbook.FieldBookForm;
 import org.kornspur.api.web.laboratory.LaboratoryForm;
@@ -67,6 +70,16 @@ class PageTextsTest {
 
   /** What a text belongs to, by its key: a hint to a field, a legend to a section, and so on. */
   private static final Pattern OF_ANOTHER = Pattern.compile("\\d+$|Remedy$|Hint$|^section");
+
+  private static final Path TEXTS = Path.of("src/main/resources/text");
+  private static final int MOST_WORDS = 15;
+  private static final Set<String> CITATIONS_AND_COMMANDS = Set.of("planSource", "logAgain");
+  private static final Pattern SENTENCE_END = Pattern.compile("(?<=[.!?:])\\s+");
+  private static final Pattern WORD = Pattern.compile("\\S*[\\p{L}\\d]\\S*");
+  private static final Pattern ARGUMENT = Pattern.compile("\\{\\d+}");
+  private static final Pattern CHOICE =
+      Pattern.compile("\\{\\d+, (?:select|plural),((?: \\S+ \\{[^{}]*})+)}");
+  private static final Pattern FORM = Pattern.compile("\\S+ \\{([^{}]*)}");
 
   static Stream<String> names() {
     return Stream.concat(TextResolver.NAMES.stream(), Stream.of("headlines"));
@@ -168,6 +181,48 @@ class PageTextsTest {
     assertThat(unused).isEmpty();
   }
 
+  static Stream<String> namesOfPages() {
+    return names().filter(name -> !name.equals("paper"));
+  }
+
+  /** A sentence of a page is read at one go: what is, then what to do. */
+  @ParameterizedTest
+  @MethodSource("namesOfPages")
+  void noSentenceIsLong(String name) throws IOException {
+    for (Language language : Language.values()) {
+      Properties texts = new Properties();
+      try (Reader file =
+          Files.newBufferedReader(TEXTS.resolve(name + "_" + language.tag() + ".properties"))) {
+        texts.load(file);
+      }
+      texts.keySet().removeAll(CITATIONS_AND_COMMANDS);
+      assertThat(texts.values())
+          .flatExtracting(text -> List.of(SENTENCE_END.split(simple(text.toString()))))
+          .allSatisfy(
+              sentence ->
+                  assertThat(WORD.matcher(sentence.toString()).results().count())
+                      .as("words of “%s”", sentence)
+                      .isLessThanOrEqualTo(MOST_WORDS));
+    }
+  }
+
+  /** Each argument as one word; of what depends on an argument the longest form. */
+  private static String simple(String pattern) {
+    String text = ARGUMENT.matcher(pattern).replaceAll("x");
+    Matcher choice = CHOICE.matcher(text);
+    return choice.find()
+        ? simple(text.substring(0, choice.start()) + longest(choice) + text.substring(choice.end()))
+        : text;
+  }
+
+  private static String longest(MatchResult choice) {
+    return FORM.matcher(choice.group(1))
+        .results()
+        .map(form -> form.group(1))
+        .max(Comparator.comparingInt(String::length))
+        .orElseThrow();
+  }
+
   static Stream<Arguments> constants() {
     return Stream.of(
         Arguments.of("audit", "part", AuditPackMaker.Part.class),
@@ -185,7 +240,6 @@ class PageTextsTest {
         Arguments.of("field", "cropRole", CropRole.class),
         Arguments.of("field", "inspected", InspectedPart.class),
         Arguments.of("field", "kind", PollenSourceKind.class),
-        Arguments.of("lot", "caution", Caution.About.class),
         Arguments.of("notifications", "frequency", NotificationFrequency.class),
         Arguments.of("notifications", "failure", NotificationFailure.class),
         Arguments.of("notifications", "channel", NotificationChannel.class),

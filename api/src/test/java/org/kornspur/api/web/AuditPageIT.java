@@ -108,7 +108,7 @@ class AuditPageIT extends BrowserTest {
     person.send(
         page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("Audit").setExact(true)));
     page.waitForURL("**/audit");
-    person.type(page.getByLabel("Draw so many at random"), String.valueOf(LOTS));
+    person.type(page.getByLabel("Draw at random"), String.valueOf(LOTS));
     person.type(page.getByLabel("Seed of the draw"), SEED);
     person.send(page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Show lots")));
     page.waitForURL("**/audit?*");
@@ -169,7 +169,7 @@ class AuditPageIT extends BrowserTest {
   void qualityGetsAPackOfAListInGermanWithoutTheJournal() throws Exception {
     Page page = chromium.signedIn(Screen.WIDE, Language.GERMAN, root, QUALITY);
     page.navigate(root + "audit");
-    page.getByLabel("Oder diese Partien, eine je Zeile").fill("L25-S01\nL24-S05");
+    page.getByLabel("Oder Partien, je Zeile eine").fill("L25-S01\nL24-S05");
     send(page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Partien zeigen")));
     page.waitForURL("**/audit?*");
     page.locator("input[value=L24-S05]").uncheck();

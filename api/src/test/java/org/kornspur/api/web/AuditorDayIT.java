@@ -105,14 +105,13 @@ class AuditorDayIT extends BrowserTest {
     Download download =
         page.waitForDownload(
             () ->
-                page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("Dossier as PDF"))
+                page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("PDF, whole"))
                     .click());
     Path paper = PAPERS.resolve("dossier.pdf");
     download.saveAs(paper);
     checkDossier(paper, bag.lot());
 
-    page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("Run a recall drill"))
-        .click();
+    page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("Recall drill")).click();
     page.waitForURL("**/trace/drill?*");
     assertThat(page.locator("h1").textContent()).isEqualTo("Recall drill of lot " + bag.lot());
     assertThat(page.locator("#completeness").textContent()).startsWith("Complete");
@@ -171,10 +170,7 @@ class AuditorDayIT extends BrowserTest {
     Page page = open(Screen.WIDE, Language.ENGLISH, "trace/drill?subject=lot:L25-S01");
     assertThat(page.locator("#verdict").textContent()).contains("add up");
     page.getByLabel("Counted in store of lot L25-S01, kilograms", exact()).fill("99999");
-    page.getByRole(
-            AriaRole.BUTTON,
-            new Page.GetByRoleOptions().setName("Calculate again with what was counted"))
-        .click();
+    page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Calculate again")).click();
     PlaywrightAssertions.assertThat(page.locator("#verdict")).containsText("do not add up");
     assertThat(page.url()).contains("kg=99999");
     page.context().close();

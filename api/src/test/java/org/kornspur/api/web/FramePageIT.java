@@ -108,6 +108,7 @@ class FramePageIT extends BrowserTest {
   void theChosenLanguageStays() {
     Page page = chromium.signedIn(Screen.WIDE, Language.ENGLISH, root, QUALITY);
     page.navigate(root + "lots?state=NOT_FIT");
+    page.locator(".who summary").click();
     page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("Deutsch")).click();
     PlaywrightAssertions.assertThat(page.locator("h1")).hasText("Partien");
     assertThat(page.url()).endsWith("/lots?state=NOT_FIT");

@@ -53,11 +53,11 @@ class LaboratoryIT extends BrowserTest {
     untilShown(page, card);
     assertThat(card).containsText("Treated seed: invented dressing. Gloves, no dust.");
     assertThat(card.locator(".asked li").first()).containsText("Germination to be tested");
-    assertThat(page.locator("#begin ~ ul")).containsText("accredited laboratory");
+    assertThat(page.locator("#begin ~ ul")).containsText("accredited samplers and laboratories");
     PageCheck.whole(page, "laboratory-" + screen + "-en");
     card.locator("h3 a").click();
     assertThat(page.locator(".danger"))
-        .containsText("Treated seed: invented dressing. Wear gloves, do not breathe the dust");
+        .containsText("Treated seed: invented dressing. Gloves, no dust; never food");
     PageCheck.whole(page, "laboratory-sample-" + screen + "-en");
     page.locator("[data-task=GERMINATION]").click();
 
@@ -65,7 +65,7 @@ class LaboratoryIT extends BrowserTest {
     page.getByLabel("Report number").fill("bench sheet 7");
     press(page, "Check");
     assertThat(page.locator(".lines .owed"))
-        .containsText("They lie 9 percentage points apart, where at most 8 are tolerated");
+        .containsText("9 percentage points apart; at most 8 are tolerated");
     assertThat(page.locator(".lines .owed")).containsText("7 CFR 201.55(a)");
     PageCheck.whole(page, "laboratory-checked-apart-" + screen + "-en");
     press(page, "Change");
@@ -74,7 +74,7 @@ class LaboratoryIT extends BrowserTest {
     replicates(page, 100, 96, 93, 92);
     press(page, "Check");
     assertThat(page.locator(".lines .good"))
-        .containsText("They lie 8 percentage points apart; at most 9 are tolerated");
+        .containsText("8 percentage points apart; at most 9 are tolerated");
     assertThat(page.locator(".lines")).containsText("95 %: 381 normal seedlings of 400 seeds");
     PageCheck.whole(page, "laboratory-checked-" + screen + "-en");
     assertThat(LaboratoryFacts.gateOf(lot, "GERMINATION", gate -> true))
@@ -258,7 +258,7 @@ class LaboratoryIT extends BrowserTest {
     page.locator("[name=moisturePercent]").fill("13.4");
     press(page, "Check");
     assertThat(page.locator("#f-header-correction-reason-faults p")).hasCount(1);
-    page.getByLabel("Why is the result corrected?").fill("digits swapped");
+    page.getByLabel("Reason").fill("digits swapped");
     page.locator("[name=moisturePercent]").fill("31.4");
     press(page, "Check");
     assertThat(page.locator("#faults")).containsText("Nothing was changed");
@@ -399,7 +399,7 @@ class LaboratoryIT extends BrowserTest {
         LaboratoryFacts.gateOf(lot, "ERGOT", gate -> !gate.get("factIds").toString().equals("[]"));
     assertThat(ergot.get("sentence").toString()).contains("Count of ergot sclerotia", ": 2.");
     page.reload();
-    assertThat(page.locator(".danger").nth(1)).containsText("In dieser Probe wurde Mutterkorn");
+    assertThat(page.locator(".danger").nth(1)).containsText("Mutterkorn gefunden: giftig");
     page.context().close();
   }
 

@@ -22,6 +22,7 @@ class NotificationsPageIT extends BrowserTest {
     for (Role role : EnumSet.complementOf(EnumSet.of(Role.MONITOR))) {
       Page page = chromium.loggedIn(screen, language, root, TestPeople.of(role)).newPage();
       page.navigate(root + "help");
+      page.locator(".who summary").click();
       page.locator(".who a[href='/notifications']").click();
       page.waitForURL(address -> address.endsWith("/notifications"));
       int kinds = page.locator("main select").count();

@@ -66,8 +66,7 @@ class PeoplePageIT extends BrowserTest {
     PlaywrightAssertions.assertThat(grower.locator("#new-password")).isVisible();
     grower.locator("#new-password").fill(OWN);
     logIn(grower, issued);
-    PlaywrightAssertions.assertThat(grower.locator(".person").first())
-        .containsText("Invented Grower");
+    PlaywrightAssertions.assertThat(grower.locator(".who summary")).containsText("Invented Grower");
     grower.navigate(root + "crops");
     assertThat(grower.locator("tbody tr").count()).isPositive();
 
@@ -84,7 +83,7 @@ class PeoplePageIT extends BrowserTest {
             "Blocked",
             "Confirmed after the password that administrator issued",
             "Another password",
-            "Password issued by administrator. Somebody else confirms the person before they sign.",
+            "Password issued by administrator. Somebody else confirms the person.",
             "Works for ENT-MULT-RIVER",
             "Roles: Multiplier",
             "Added");

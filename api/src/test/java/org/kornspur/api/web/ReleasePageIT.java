@@ -190,7 +190,7 @@ class ReleasePageIT extends EmptySiteTest {
     assertThat(card).hasCount(1);
     person.click(
         card.getByRole(AriaRole.LINK, new Locator.GetByRoleOptions().setName("Suspend 2 lots")));
-    person.click(page.getByLabel("Choose all that can be suspended here (2)"));
+    person.click(page.getByLabel("Choose all 2"));
     person.type(page.getByLabel("Reason"), "Post-control failed");
     assertThat(page.getByLabel(Pattern.compile("^Meaning")))
         .hasValue("responsibility for holding this seed back");
@@ -255,7 +255,7 @@ class ReleasePageIT extends EmptySiteTest {
 
   private static Locator sign(Page page) {
     return page.getByRole(
-        AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Sign for all chosen lots"));
+        AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Sign").setExact(true));
   }
 
   /** Brings fit lots, numbered from 1, and waits until each has the seal that it will keep. */
