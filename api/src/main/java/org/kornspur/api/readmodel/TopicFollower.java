@@ -6,15 +6,11 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.apache.kafka.clients.consumer.CloseOptions;
-import org.apache.kafka.clients.consumer.ConsumerConfig;
 import org.apache.kafka.clients.consumer.ConsumerRecord;
 import org.apache.kafka.clients.consumer.KafkaConsumer;
 import org.apache.kafka.common.TopicPartition;
 import org.apache.kafka.common.errors.InterruptException;
 import org.apache.kafka.common.errors.WakeupException;
-import org.apache.kafka.common.serialization.ByteArrayDeserializer;
-import org.apache.kafka.common.serialization.StringDeserializer;
 import org.jboss.logging.Logger;
 import org.kornspur.api.kafka.NotReady;
 import org.kornspur.api.kafka.ProcessorsClient;
@@ -34,12 +30,6 @@ import org.kornspur.ingest.registry.RegistryUnreachable;
 public final class TopicFollower implements AutoCloseable {
   private static final Logger LOG = Logger.getLogger(TopicFollower.class);
   private static final Duration POLL = Duration.ofSeconds(1);
-
-  /**
-   * So long the broker keeps a request open while there is nothing; what comes it sends at once.
-   */
-  private static final int LONGEST_FETCH_MILLIS = 5_000;
-
   private static final long PAUSE_MILLIS = 500;
   private static final long LONGEST_PAUSE_MILLIS = 30_000;
   private static final long LONGEST_LEAVE_MILLIS = 5_000;
@@ -213,9 +203,7 @@ public final class TopicFollower implements AutoCloseable {
 
   private void readUntilClosed() {
     while (!closed) {
-      KafkaConsumer<String, byte[]> consumer = null;
-      try {
-        consumer = newConsumer();
+      try (KafkaConsumer<String, byte[]> consumer = new FeedConsumer(name, processors)) {
         open = consumer;
         follow(consumer);
       } catch (NotReady notYet) {
@@ -231,23 +219,8 @@ public final class TopicFollower implements AutoCloseable {
         }
       } finally {
         open = null;
-        leave(consumer);
       }
     }
-  }
-
-  /** Belongs to no group; the broker would answer a leave only behind the fetch that it keeps. */
-  private static void leave(KafkaConsumer<?, ?> consumer) {
-    if (consumer != null) {
-      consumer.close(CloseOptions.timeout(Duration.ZERO));
-    }
-  }
-
-  private KafkaConsumer<String, byte[]> newConsumer() {
-    Map<String, Object> settings = new HashMap<>(processors.consumerSettings());
-    settings.put(ConsumerConfig.CLIENT_ID_CONFIG, "feed-" + name);
-    settings.put(ConsumerConfig.FETCH_MAX_WAIT_MS_CONFIG, LONGEST_FETCH_MILLIS);
-    return new KafkaConsumer<>(settings, new StringDeserializer(), new ByteArrayDeserializer());
   }
 
   private void follow(KafkaConsumer<String, byte[]> consumer) {
