@@ -19,7 +19,7 @@ import org.kornspur.api.Program;
 final class MachineFaults {
   private static final String SOURCE = "machine-faults.c";
   private static final int CLOCK_OFF = 0;
-  private static final int DISK_FULL = 1;
+  private static final int DISK_ERROR = 1;
 
   private final Path library;
   private final Path numbers;
@@ -55,7 +55,7 @@ final class MachineFaults {
     MachineFaults faults =
         new MachineFaults(library, folder.resolve("machine-faults").toAbsolutePath());
     faults.setClockOff(Duration.ZERO);
-    faults.setDiskFull(false);
+    faults.heal();
     return faults;
   }
 
@@ -71,9 +71,33 @@ final class MachineFaults {
     set(CLOCK_OFF, by.toSeconds());
   }
 
-  /** Whether nothing more can be written. */
-  void setDiskFull(boolean isFull) throws IOException {
-    set(DISK_FULL, isFull ? 1 : 0);
+  /**
+   * How a disk fails.
+   *
+   * @see <a href="https://man7.org/linux/man-pages/man3/errno.3.html">errno(3)</a>; numbers of Linux
+   */
+  enum DiskError {
+    FULL(28, "No space left on device"),
+    BROKEN(5, "Input/output error"),
+    READ_ONLY(30, "Read-only file system");
+
+    private final int number;
+    final String text;
+
+    DiskError(int number, String text) {
+      this.number = number;
+      this.text = text;
+    }
+  }
+
+  /** From now on nothing can be written. */
+  void breakDisk(DiskError error) throws IOException {
+    set(DISK_ERROR, error.number);
+  }
+
+  /** From now on all can be written again. */
+  void heal() throws IOException {
+    set(DISK_ERROR, 0);
   }
 
   private void set(int which, long number) throws IOException {

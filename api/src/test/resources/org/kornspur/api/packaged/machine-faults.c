@@ -1,8 +1,9 @@
 /*
  * Faults of the machine for one process, for a test: LD_PRELOAD it, with MACHINE_FAULTS naming a file
  * of two numbers of eight bytes in the order of the machine: the seconds by which the wall clock is
- * off, and whether no file in the folder MACHINE_FAULTS_FOLDER has room for another byte. What is
- * written there holds at once. Other clocks and files are left alone.
+ * off, and the number of the error with which whatever is written to files in the folder
+ * MACHINE_FAULTS_FOLDER fails, 0 for none. What is written there holds at once. Other clocks and
+ * files are left alone.
  */
 #define _GNU_SOURCE
 #include <dlfcn.h>
@@ -21,7 +22,7 @@
 
 static volatile struct {
   int64_t clock_off;
-  int64_t disk_full;
+  int64_t disk_error;
 } *faults;
 static const char *folder;
 static int (*real_clock_gettime)(clockid_t, struct timespec *);
@@ -65,10 +66,10 @@ time_t time(time_t *there) {
   return precise.tv_sec;
 }
 
-static int has_no_room(int file) {
+static int fails(int file) {
   char link[64];
   char path[4096];
-  if (!faults || !faults->disk_full || !folder) {
+  if (!faults || !faults->disk_error || !folder) {
     return 0;
   }
   snprintf(link, sizeof link, "/proc/self/fd/%d", file);
@@ -77,16 +78,16 @@ static int has_no_room(int file) {
   if (length < (ssize_t) wanted || strncmp(path, folder, wanted)) {
     return 0;
   }
-  errno = ENOSPC;
+  errno = (int) faults->disk_error;
   return 1;
 }
 
 ssize_t write(int file, const void *bytes, size_t count) {
-  return has_no_room(file) ? -1 : syscall(SYS_write, file, bytes, count);
+  return fails(file) ? -1 : syscall(SYS_write, file, bytes, count);
 }
 
 ssize_t pwrite64(int file, const void *bytes, size_t count, off_t at) {
-  return has_no_room(file) ? -1 : syscall(SYS_pwrite64, file, bytes, count, at);
+  return fails(file) ? -1 : syscall(SYS_pwrite64, file, bytes, count, at);
 }
 
 ssize_t pwrite(int file, const void *bytes, size_t count, off_t at) {
@@ -94,5 +95,5 @@ ssize_t pwrite(int file, const void *bytes, size_t count, off_t at) {
 }
 
 ssize_t writev(int file, const struct iovec *parts, int count) {
-  return has_no_room(file) ? -1 : syscall(SYS_writev, file, parts, count);
+  return fails(file) ? -1 : syscall(SYS_writev, file, parts, count);
 }

@@ -10,26 +10,30 @@ import java.time.Duration;
 import java.util.Map;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
-import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
 import org.kornspur.api.NeedsProgram;
 import org.kornspur.api.Program;
+import org.kornspur.api.packaged.MachineFaults.DiskError;
 import org.kornspur.api.rest.InventedFacts;
 import org.kornspur.ingest.verify.VerifyCommand;
 
 /**
- * Another program fills the disk of the data folder to the last byte while the packaged application
- * runs: it ends and says so, and once there is room goes on with all that it took.
+ * The disk of the data folder is full to the last byte, broken or read-only all at once while the
+ * packaged application runs: it ends and says so, and once it can write again goes on with all that
+ * it took.
  */
 @NeedsProgram(Program.C_COMPILER)
-class FullDiskIT {
+class DiskErrorsIT {
   private static final Duration REST_LIMIT = Duration.ofMinutes(5);
   private static final int LOTS = 50;
 
-  @Test
+  @ParameterizedTest
+  @EnumSource
   @Timeout(900)
-  void shouldLoseNothingOfWhatItTook(@TempDir Path folder) throws Exception {
+  void shouldLoseNothingOfWhatItTook(DiskError error, @TempDir Path folder) throws Exception {
     MachineFaults faults = MachineFaults.in(folder);
     try (OneMachine machine = new OneMachine(Files.createDirectory(folder.resolve("site")))) {
       faults.addTo(machine);
@@ -42,19 +46,19 @@ class FullDiskIT {
         Map<String, JsonNode> before = site.everything();
         assertThat(site.standings()).isEqualTo(LOTS);
 
-        faults.setDiskFull(true);
-        boolean isTaken = takes(site, lots("WITHOUT-ROOM"));
+        faults.breakDisk(error);
+        boolean isTaken = takes(site, lots("NOT-KEPT"));
         assertThat(machine.exitCode()).isEqualTo(1);
-        assertThat(machine.log()).contains("No space left on device");
+        assertThat(machine.log()).contains(error.text);
 
-        faults.setDiskFull(false);
+        faults.heal();
         machine.start();
         machine.awaitReady();
         site.awaitRest(backlog, REST_LIMIT);
         assertThat(site.everything()).containsAllEntriesOf(before);
         assertThat(isTaken).as("said to be taken where nothing can be kept").isFalse();
 
-        assertThat(site.postLines("/api/v1/facts", lots("WITHOUT-ROOM")).status()).isEqualTo(200);
+        assertThat(site.postLines("/api/v1/facts", lots("NOT-KEPT")).status()).isEqualTo(200);
         site.awaitRest(backlog, REST_LIMIT);
         assertThat(site.standings()).isEqualTo(2 * LOTS);
       }
@@ -66,10 +70,10 @@ class FullDiskIT {
   private static boolean takes(Site site, String lots) throws InterruptedException {
     try {
       Site.Answer answer = site.postLines("/api/v1/facts", lots);
-      Report.line("Without room on the disk: %s", answer);
+      Report.line("Where nothing can be written: %s", answer);
       return answer.status() == 200 && answer.body().path("unsent").asInt(-1) == 0;
     } catch (IOException noAnswer) {
-      Report.line("Without room on the disk: %s", noAnswer);
+      Report.line("Where nothing can be written: %s", noAnswer);
       return false;
     }
   }
