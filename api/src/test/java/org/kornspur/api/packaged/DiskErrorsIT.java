@@ -10,10 +10,9 @@ import java.time.Duration;
 import java.util.Map;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.EnumSource;
 import org.kornspur.api.NeedsProgram;
 import org.kornspur.api.Program;
 import org.kornspur.api.packaged.MachineFaults.DiskError;
@@ -30,39 +29,39 @@ class DiskErrorsIT {
   private static final Duration REST_LIMIT = Duration.ofMinutes(5);
   private static final int LOTS = 50;
 
-  @ParameterizedTest
-  @EnumSource
+  @Test
   @Timeout(900)
-  void shouldLoseNothingOfWhatItTook(DiskError error, @TempDir Path folder) throws Exception {
+  void shouldLoseNothingOfWhatItTook(@TempDir Path folder) throws Exception {
     MachineFaults faults = MachineFaults.in(folder);
     try (OneMachine machine = new OneMachine(Files.createDirectory(folder.resolve("site")))) {
       faults.addTo(machine);
       machine.start();
       machine.awaitReady();
-      Site site = machine.site();
-      try (Backlog backlog = machine.backlog()) {
-        assertThat(site.postLines("/api/v1/facts", lots("BEFORE")).status()).isEqualTo(200);
-        site.awaitRest(backlog, REST_LIMIT);
-        Map<String, JsonNode> before = site.everything();
-        assertThat(site.standings()).isEqualTo(LOTS);
-
+      assertThat(takes(machine.site(), lots("BEFORE"))).isTrue();
+      for (DiskError error : DiskError.values()) {
+        Map<String, JsonNode> before = atRest(machine);
         faults.breakDisk(error);
-        boolean isTaken = takes(site, lots("NOT-KEPT"));
+        boolean isTaken = takes(machine.site(), lots(error.name()));
         assertThat(machine.exitCode()).isEqualTo(1);
         assertThat(machine.log()).contains(error.text);
 
         faults.heal();
         machine.start();
         machine.awaitReady();
-        site.awaitRest(backlog, REST_LIMIT);
-        assertThat(site.everything()).containsAllEntriesOf(before);
+        assertThat(atRest(machine)).containsAllEntriesOf(before);
         assertThat(isTaken).as("said to be taken where nothing can be kept").isFalse();
-
-        assertThat(site.postLines("/api/v1/facts", lots("NOT-KEPT")).status()).isEqualTo(200);
-        site.awaitRest(backlog, REST_LIMIT);
-        assertThat(site.standings()).isEqualTo(2 * LOTS);
+        assertThat(takes(machine.site(), lots(error.name()))).isTrue();
       }
+      atRest(machine);
+      assertThat(machine.site().standings()).isEqualTo((1 + DiskError.values().length) * LOTS);
       assertThat(machine.verifyRunning().exitCode()).isEqualTo(VerifyCommand.INTACT);
+    }
+  }
+
+  private static Map<String, JsonNode> atRest(OneMachine machine) throws Exception {
+    try (Backlog backlog = machine.backlog()) {
+      machine.site().awaitRest(backlog, REST_LIMIT);
+      return machine.site().everything();
     }
   }
 
@@ -70,10 +69,10 @@ class DiskErrorsIT {
   private static boolean takes(Site site, String lots) throws InterruptedException {
     try {
       Site.Answer answer = site.postLines("/api/v1/facts", lots);
-      Report.line("Where nothing can be written: %s", answer);
+      Report.line("Disk of the site: %s", answer);
       return answer.status() == 200 && answer.body().path("unsent").asInt(-1) == 0;
     } catch (IOException noAnswer) {
-      Report.line("Where nothing can be written: %s", noAnswer);
+      Report.line("Disk of the site: %s", noAnswer);
       return false;
     }
   }
