@@ -223,7 +223,7 @@ class IssuedPasswordIT {
     assertThat(asked.header("Location")).endsWith("/login?why=own&next=%2Fdesk");
     assertThat(asked.header("Set-Cookie")).isEmpty();
     Asking.Answer page = asking.ask("GET", "/login?why=own&next=%2Fdesk", Map.of(), "");
-    assertThat(page.body()).contains("name=\"newPassword\"", "issued by the administrator");
+    assertThat(page.body()).contains("name=\"newPassword\"", "administrator issued this password");
 
     for (String refused : new String[] {"short", issued}) {
       Asking.Answer again =
