@@ -74,7 +74,8 @@ final class MachineFaults {
   /**
    * How a disk fails.
    *
-   * @see <a href="https://man7.org/linux/man-pages/man3/errno.3.html">errno(3)</a>; numbers of Linux
+   * @see <a href="https://man7.org/linux/man-pages/man3/errno.3.html">errno(3)</a>; numbers of
+   *     Linux
    */
   enum DiskError {
     FULL(28, "No space left on device"),
