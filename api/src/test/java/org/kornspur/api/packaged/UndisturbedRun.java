@@ -1,7 +1,10 @@
 package org.kornspur.api.packaged;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
@@ -59,6 +62,22 @@ public record UndisturbedRun(
   /** What {@link DemoFacts#seasons} comes to: lots are fit in it. */
   static UndisturbedRun ofTwoSeasons() throws Exception {
     return once("undisturbed-seasons", DemoFacts::seasonsInto, Site::everything);
+  }
+
+  /** That a cluster came to the same. */
+  void assertSameAs(Map<String, JsonNode> ofCluster) {
+    assertThat(ofCluster.keySet()).isEqualTo(everything.keySet());
+    everything.forEach(
+        (address, answer) ->
+            assertThat(withoutRules(ofCluster.get(address)))
+                .as(address)
+                .isEqualTo(withoutRules(answer)));
+  }
+
+  /** The one machine trusts producers and the cluster does not; that is part of its rules. */
+  private static JsonNode withoutRules(JsonNode answer) {
+    JsonNode copy = answer.deepCopy();
+    return copy instanceof ObjectNode object ? object.without("rules") : copy;
   }
 
   /** The folder of files to load; it may be made in the folder of the process. */

@@ -199,7 +199,8 @@ final class FactIntakeProcessor implements Processor<byte[], byte[], String, Int
     return Problem.of("header.factId", factId, new RecordProblem.OtherContent());
   }
 
-  private static Optional<Revocation> supersededBy(SpecificRecord fact) {
+  /** What a correction or withdrawal takes the place of. */
+  static Optional<Revocation> supersededBy(SpecificRecord fact) {
     FactHeader header = FactType.headerOf(fact);
     if (fact instanceof Withdrawal withdrawal) {
       return Optional.of(

@@ -394,7 +394,7 @@ public final class PostgresComparison {
         theirs);
   }
 
-  private static PostControlResult postControlFailed(Subject lot) {
+  static PostControlResult postControlFailed(Subject lot) {
     Instant when = Instant.parse("2026-11-02T08:00:00Z");
     return new PostControlResult(
         new FactHeader("late-" + lot.id(), "benchmark", when, when, "invented", null, null),
@@ -453,7 +453,7 @@ public final class PostgresComparison {
         question, median(ours), median(theirs), median(theirs) / median(ours));
   }
 
-  private static double median(List<Double> values) {
+  static double median(List<Double> values) {
     return values.stream().sorted().toList().get(values.size() / 2);
   }
 }

@@ -4,16 +4,13 @@ import java.io.IOException;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.SQLException;
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import org.apache.avro.specific.SpecificRecord;
-import org.kornspur.contract.FactHeader;
-import org.kornspur.contract.PostControlMethod;
-import org.kornspur.contract.PostControlResult;
+import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.stream.SeasonInPostgres;
 import org.kornspur.processors.stream.StateStores;
 import org.kornspur.standing.LotStanding;
@@ -117,43 +114,21 @@ public final class PostgresSeasonLoad {
 
   /** To the lot with the most descendants of each of some copies. */
   private static void lateResults(SeasonInPostgres season, int copies) throws SQLException {
-    double[] lateMs = new double[copies];
-    double[] traceMs = new double[copies];
+    List<Double> lateMs = new ArrayList<>();
+    List<Double> traceMs = new ArrayList<>();
     int movements = 0;
     String lot = "";
     for (int copy = 0; copy < copies; copy++) {
       lot = season.lotWithMostDescendants("." + copy);
       long began = System.nanoTime();
       movements = season.trace(lot, false).size();
-      traceMs[copy] = (System.nanoTime() - began) / 1e6;
+      traceMs.add((System.nanoTime() - began) / 1e6);
       began = System.nanoTime();
-      season.take(List.of(identityDenied(lot.substring("lot:".length()))));
-      lateMs[copy] = (System.nanoTime() - began) / 1e6;
+      season.take(List.of(PostgresComparison.postControlFailed(Subject.parse(lot))));
+      lateMs.add((System.nanoTime() - began) / 1e6);
     }
     System.out.printf(
         "late result to %s with %d movements below it: %.0f ms, its trace forward %.1f ms%n",
-        lot, movements, median(lateMs), median(traceMs));
-  }
-
-  private static double median(double[] values) {
-    return java.util.Arrays.stream(values).sorted().skip(values.length / 2).findFirst().orElse(0);
-  }
-
-  private static SpecificRecord identityDenied(String lot) {
-    Instant when = Instant.parse("2026-11-02T08:00:00Z");
-    return new PostControlResult(
-        new FactHeader("late-" + lot, "benchmark", when, when, "invented", null, null),
-        lot,
-        PostControlMethod.PLOT,
-        "plot of " + lot,
-        1000,
-        false,
-        0,
-        null,
-        null,
-        null,
-        null,
-        null,
-        null);
+        lot, movements, PostgresComparison.median(lateMs), PostgresComparison.median(traceMs));
   }
 }

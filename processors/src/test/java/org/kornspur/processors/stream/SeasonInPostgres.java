@@ -20,7 +20,6 @@ import java.util.TreeMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.apache.avro.specific.SpecificRecord;
-import org.kornspur.contract.Withdrawal;
 import org.kornspur.ingest.contract.FactType;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.ingest.contract.SubjectsNamed;
@@ -154,7 +153,7 @@ public final class SeasonInPostgres {
           .forEach(
               edge ->
                   parents.computeIfAbsent(edge.child(), of -> new HashSet<>()).add(edge.parent()));
-      revocation(fact)
+      FactIntakeProcessor.supersededBy(fact)
           .ifPresent(
               revocation -> {
                 revoked.add(revocation.supersededFactId());
@@ -182,24 +181,6 @@ public final class SeasonInPostgres {
             texts(revoked)));
     send(asked);
     tables.commit();
-  }
-
-  private static Optional<Revocation> revocation(SpecificRecord fact) {
-    String id = FactType.idOf(fact);
-    if (fact instanceof Withdrawal withdrawn) {
-      return Optional.of(
-          new Revocation(
-              withdrawn.getWithdrawnFactId(),
-              id,
-              RevocationNote.of(fact, withdrawn.getReason()).write()));
-    }
-    return Optional.ofNullable(FactType.headerOf(fact).getCorrection())
-        .map(
-            correction ->
-                new Revocation(
-                    correction.getSupersedes(),
-                    id,
-                    RevocationNote.of(fact, correction.getReason()).write()));
   }
 
   /** Those that others wait for; else those of which no parent is still to be judged. */
