@@ -2,9 +2,8 @@ package org.kornspur.api.readmodel;
 
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
-import java.util.EnumSet;
+import java.util.Arrays;
 import java.util.Optional;
-import java.util.Set;
 import org.kornspur.ingest.contract.Subject;
 import org.kornspur.processors.verdict.Gate;
 import org.kornspur.standing.LotStanding;
@@ -21,15 +20,6 @@ public record FloweringDue(LocalDate day, boolean beforeFlowering) {
   /** Days before the last on which it is called urgent. */
   private static final int NEAR_DAYS = 14;
 
-  private static final Set<Gate> SEEN_ON_THE_FIELD =
-      EnumSet.of(
-          Gate.ISOLATION,
-          Gate.OFF_TYPES,
-          Gate.SHEDDING_FEMALES,
-          Gate.FEMALE_STERILITY,
-          Gate.OTHER_PLANTS,
-          Gate.FIELD_INSPECTIONS);
-
   /** For a gate of a standing; empty where no flowering bounds it, or its days are not declared. */
   public static Optional<FloweringDue> of(String gate, LotStanding standing) {
     if (!isSeenOnTheField(gate, Subject.parse(standing.getSubject()))) {
@@ -43,7 +33,39 @@ public record FloweringDue(LocalDate day, boolean beforeFlowering) {
   /** Whether a gate looks at the crop on the field. A gate of a later release does not count. */
   public static boolean isSeenOnTheField(String gate, Subject subject) {
     return subject.kind() == Subject.Kind.CROP
-        && SEEN_ON_THE_FIELD.stream().anyMatch(seen -> seen.name().equals(gate));
+        && Arrays.stream(Gate.values())
+            .filter(known -> known.name().equals(gate))
+            .anyMatch(FloweringDue::concerns);
+  }
+
+  private static boolean concerns(Gate gate) {
+    return switch (gate) {
+      case ISOLATION,
+          OFF_TYPES,
+          SHEDDING_FEMALES,
+          FEMALE_STERILITY,
+          OTHER_PLANTS,
+          FIELD_INSPECTIONS ->
+          true;
+      case PREVIOUS_CROPPING,
+          CROP_AREA,
+          COMPONENTS,
+          ORIGIN,
+          BLEND_SHARE,
+          MASS_BALANCE,
+          POST_CONTROL,
+          POST_CONTROL_OF_BASIC_SEED,
+          GERMINATION,
+          ANALYTICAL_PURITY,
+          OTHER_SEEDS,
+          ERGOT,
+          MOISTURE,
+          LOT_SIZE,
+          SAMPLING,
+          CONDEMNATION,
+          CONDEMNATION_OF_SEED ->
+          false;
+    };
   }
 
   public long daysLeft(LocalDate today) {
